@@ -1,0 +1,197 @@
+//! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
+
+use super::maker::{LotPlan, Maker, RunPlan};
+use crate::job::{Fabric, Size};
+use crate::journal::{Draft, Fact};
+use crate::plan::WallClock;
+use crate::run::{Location, MisprintCause, StopCause};
+use uuid::Uuid;
+
+const MINUTE: u64 = 60_000;
+const HOUR: u64 = 60 * MINUTE;
+
+const COTTON: RunPlan = RunPlan {
+    location: Location::FullFront,
+    ink: "Brick",
+    colour: "#a3402f",
+    hits: 2,
+    flash: true,
+    fahrenheit: 320.0,
+    dwell: 150.0,
+    below_collar: Some(3.0),
+};
+
+/// The facts of the demo shop, oldest first, around the moment of `clock`.
+pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
+    let mut maker = Maker::new(clock, new_id);
+    let start = clock.now.saturating_sub(16 * 24 * HOUR);
+    maker.say(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
+    maker.say(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
+    maker.say(start, device, Fact::DeviceNamed(device_name.into()));
+    earlier_weeks(&mut maker);
+    today(&mut maker);
+    maker.drafts
+}
+
+/// Two weeks of finished orders: what the shop's pace and its usual day are taken from.
+fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+    let clients = [
+        ("Gull & Lantern Ferry", "Deckhand tees"),
+        ("Marsh Lane Seed Library", "Swap day"),
+        ("Opening Knights Chess Club", "Autumn ladder"),
+        ("Harbour Night Choir", "Rehearsal blacks"),
+    ];
+    for (index, days_ago) in [14, 13, 12, 9, 8, 7, 6, 5, 2, 1].into_iter().enumerate() {
+        let (client, title) = clients[index % clients.len()];
+        let morning = maker.clock.now - days_ago * 24 * HOUR - 3 * HOUR;
+        let job = maker.job(morning - HOUR, client, title, None, index % 4 == 1, "");
+        let sizes: &[(Size, u32)] = &[(Size::S, 6), (Size::M, 10), (Size::L, 12), (Size::Xl, 6)];
+        let lot = maker.lot(
+            morning - HOUR,
+            job,
+            &LotPlan { garment: "Midweight tee", fabric: Fabric::Cotton, colour: "#23262e", colour_name: "Black", pieces: sizes },
+        );
+        let plan = if index % 2 == 0 {
+            COTTON
+        } else {
+            RunPlan { location: Location::LeftChest, ink: "Bone", colour: "#ece4d2", hits: 1, flash: false, ..COTTON }
+        };
+        let run = maker.run(morning - HOUR, lot, &plan);
+        maker.say(morning, run, Fact::RunStarted);
+        let pace = if index % 2 == 0 { 58.0 } else { 36.0 };
+        let seconds = pace * (0.92 + 0.16 * maker.noise());
+        let half = maker.pull(morning + MINUTE, run, &sizes[..2], seconds);
+        maker.say(half + 5_000, run, Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }));
+        maker.say(half + 4 * MINUTE, run, Fact::Resumed);
+        let mut end = maker.pull(half + 4 * MINUTE, run, &sizes[2..], seconds);
+        if index % 3 == 0 {
+            end += 20_000;
+            let size = Some(Size::L);
+            maker.say(end, run, Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Pinhole, was_counted: true });
+            end = maker.pull(end, run, &[(Size::L, 1)], seconds);
+        }
+        maker.say(end + MINUTE, run, Fact::RunEnded);
+        maker.say(end + 20 * MINUTE, job, Fact::JobFinished);
+    }
+}
+
+/// Today: one order done, one on the press, three to come, one of them polyester.
+fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+    let clock = maker.clock;
+    let now = clock.now;
+    let today = clock.today();
+    let closing = (u32::from(clock.minutes_of(now)) + 200).div_ceil(15) * 15;
+    let closing = closing.min(23 * 60 + 45) as u16;
+    let early = now - 5 * HOUR;
+    maker.say(early, Uuid::nil(), Fact::DayClosing { day: today, minutes: closing });
+
+    let choir = maker.job(early, "Harbour Night Choir", "Tour tees", Some((today, closing)), false, "Fold in tens, sizes on top.");
+    let choir_sizes: &[(Size, u32)] = &[(Size::S, 6), (Size::M, 12), (Size::L, 12), (Size::Xl, 6)];
+    let tee = LotPlan { garment: "Midweight tee", fabric: Fabric::Cotton, colour: "#2f3e5c", colour_name: "Dusk blue", pieces: choir_sizes };
+    let choir_lot = maker.lot(early, choir, &tee);
+    let front = maker.run(early, choir_lot, &COTTON);
+
+    let ferry = maker.job(early + MINUTE, "Gull & Lantern Ferry", "Crew jerseys", Some((today, closing)), false, "Numbers go on after, by hand.");
+    let jersey = LotPlan {
+        garment: "Sport jersey",
+        fabric: Fabric::Polyester,
+        colour: "#7a3fa0",
+        colour_name: "Violet",
+        pieces: &[(Size::M, 8), (Size::L, 10), (Size::Xl, 6)],
+    };
+    let ferry_lot = maker.lot(early + MINUTE, ferry, &jersey);
+    let cooler = RunPlan { location: Location::FullBack, ink: "Signal white", colour: "#f7f5ef", hits: 2, fahrenheit: 260.0, dwell: 180.0, below_collar: Some(4.0), ..COTTON };
+    let back = maker.run(early + MINUTE, ferry_lot, &cooler);
+
+    let seeds = maker.job(early + 2 * MINUTE, "Marsh Lane Seed Library", "Swap day totes", Some((today.plus(1), 12 * 60)), true, "Exemption letter is in the drawer.");
+    let tote = LotPlan { garment: "Canvas tote", fabric: Fabric::Canvas, colour: "#e6dcc3", colour_name: "Natural", pieces: &[(Size::One, 40)] };
+    let tote_lot = maker.lot(early + 2 * MINUTE, seeds, &tote);
+    let totes = maker.run(
+        early + 2 * MINUTE,
+        tote_lot,
+        &RunPlan { location: Location::CentreChest, ink: "Fern", colour: "#3f6b3a", hits: 1, flash: false, below_collar: None, ..COTTON },
+    );
+
+    let chess = maker.job(early + 3 * MINUTE, "Opening Knights Chess Club", "Junior ladder", Some((today.plus(3), 16 * 60)), false, "");
+    let kids = LotPlan {
+        garment: "Youth tee",
+        fabric: Fabric::Cotton,
+        colour: "#f4d35e",
+        colour_name: "Straw",
+        pieces: &[(Size::YouthS, 8), (Size::YouthM, 10), (Size::YouthL, 4), (Size::S, 4)],
+    };
+    let kids_lot = maker.lot(early + 3 * MINUTE, chess, &kids);
+    maker.run(early + 3 * MINUTE, kids_lot, &RunPlan { location: Location::LeftChest, ink: "Night", colour: "#1f2440", hits: 1, flash: false, ..COTTON });
+
+    // This morning's order, done.
+    let morning = now - 4 * HOUR;
+    let lantern = maker.job(morning - MINUTE, "Lantern Street Bakery", "Apron bibs", Some((today, closing)), false, "");
+    let apron_sizes: &[(Size, u32)] = &[(Size::One, 18)];
+    let apron = LotPlan { garment: "Bib apron", fabric: Fabric::Canvas, colour: "#20242b", colour_name: "Coal", pieces: apron_sizes };
+    let apron_lot = maker.lot(morning - MINUTE, lantern, &apron);
+    let bib = maker.run(morning - MINUTE, apron_lot, &RunPlan { location: Location::CentreChest, ink: "Bone", colour: "#ece4d2", hits: 1, flash: false, below_collar: None, ..COTTON });
+    maker.check(morning, bib, "Ines");
+    maker.say(morning + 4 * MINUTE, bib, Fact::RunStarted);
+    let end = maker.pull(morning + 5 * MINUTE, bib, apron_sizes, 40.0);
+    maker.say(end + MINUTE, bib, Fact::RunEnded);
+    maker.say(end + 10 * MINUTE, lantern, Fact::JobFinished);
+
+    // The choir's front, on the press.
+    let began = now - 26 * MINUTE;
+    maker.check(began - 4 * MINUTE, front, "Moss");
+    maker.say(began, front, Fact::RunStarted);
+    let at = maker.pull(began + 30_000, front, &[(Size::S, 6), (Size::M, 4)], 57.0);
+    maker.say(at + 4_000, front, Fact::Stopped(StopCause::Ink));
+    maker.say(at + 3 * MINUTE, front, Fact::Resumed);
+    let at = maker.pull(at + 3 * MINUTE, front, &[(Size::M, 5)], 57.0);
+    let size = Some(Size::M);
+    maker.say(at + 20_000, front, Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Smudge, was_counted: true });
+    maker.pull(at + 20_000, front, &[(Size::M, 3)], 57.0);
+
+    maker.say(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::journal::{Head, Journal, allocate};
+    use crate::plan::{Fit, RailVerdict, done_today, rail};
+    use crate::run::{Basis, check_list, count_view};
+    use crate::shop::Shop;
+
+    fn shop(now: u64) -> (Shop, WallClock) {
+        let clock = WallClock { now, offset_minutes: -300 };
+        let mut next = 1_000;
+        let drafts = demo_facts(clock, Uuid::from_u128(1), "Press phone", || {
+            next += 1;
+            Uuid::from_u128(next)
+        });
+        assert!(drafts.windows(2).all(|pair| pair[1].at <= clock.now && pair[0].at <= clock.now));
+        let mut sorted = drafts;
+        sorted.sort_by_key(|draft| draft.at);
+        let entries = allocate(&mut Head::default(), Uuid::from_u128(1), &sorted);
+        (Shop::fold(&Journal::of(entries).unwrap()), clock)
+    }
+
+    #[test]
+    fn the_demo_day_fills_every_screen() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        assert_eq!(rail.runs.len(), 4);
+        assert!(rail.runs[0].on_press);
+        assert!(matches!(rail.runs[0].basis, Some(Basis::ThisRun { .. })), "{:?}", rail.runs[0]);
+        assert!(rail.runs.iter().all(|run| run.fit != Fit::Unknown), "{:#?}", rail.runs);
+        assert!(!matches!(rail.verdict, RailVerdict::Empty | RailVerdict::Closed { .. }), "{:?}", rail.verdict);
+        let done = done_today(&shop, clock);
+        assert_eq!(done.jobs, 1);
+        assert_eq!(done.row.pieces, 35);
+        assert_eq!(done.row.misprints, 1);
+        assert!(done.usual.unwrap().pieces > 20.0);
+        let count = count_view(&shop, rail.runs[0].id, Uuid::from_u128(1), clock, &[]);
+        assert_eq!((count.good, count.planned, count.misprints), (17, 36, 1));
+        assert!(count.pace.unwrap().per_hour > 40.0);
+        let polyester = check_list(&shop, rail.runs[1].id);
+        assert!(polyester.heat_first());
+        assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
+    }
+}

@@ -1,0 +1,137 @@
+//! Writes the facts of an invented day the way hands would have.
+
+use crate::ink::Colour;
+use crate::job::{Due, Fabric, Size, SizePieces};
+use crate::journal::{Draft, Fact, JobField, LotField, RunField};
+use crate::plan::{Day, WallClock};
+use crate::quantity::{Length, Seconds, Temperature};
+use crate::run::{CheckOutcome, Flash, Location, check_list};
+use crate::shop::Shop;
+use uuid::Uuid;
+
+/// Collects facts in the order they happened.
+pub(super) struct Maker<N> {
+    pub(super) clock: WallClock,
+    pub(super) drafts: Vec<Draft>,
+    new_id: N,
+    noise: u64,
+}
+
+/// A garment lot to be made up.
+pub(super) struct LotPlan<'a> {
+    pub(super) garment: &'a str,
+    pub(super) fabric: Fabric,
+    pub(super) colour: &'a str,
+    pub(super) colour_name: &'a str,
+    pub(super) pieces: &'a [(Size, u32)],
+}
+
+/// A run to be made up.
+pub(super) struct RunPlan<'a> {
+    pub(super) location: Location,
+    pub(super) ink: &'a str,
+    pub(super) colour: &'a str,
+    pub(super) hits: u8,
+    pub(super) flash: bool,
+    pub(super) fahrenheit: f64,
+    pub(super) dwell: f64,
+    pub(super) below_collar: Option<f64>,
+}
+
+impl<N: FnMut() -> Uuid> Maker<N> {
+    pub(super) fn new(clock: WallClock, new_id: N) -> Self {
+        Self { clock, drafts: Vec::new(), new_id, noise: 0x9e37_79b9_7f4a_7c15 }
+    }
+
+    pub(super) fn say(&mut self, at: u64, subject: Uuid, fact: Fact) {
+        self.drafts.push(Draft { at, subject, fact });
+    }
+
+    /// A number between 0 and 1, the same row of them every time.
+    pub(super) fn noise(&mut self) -> f64 {
+        self.noise = self.noise.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.noise >> 40) as f64 / f64::from(1 << 24)
+    }
+
+    pub(super) fn job(&mut self, at: u64, client: &str, title: &str, due: Option<(Day, u16)>, exempt: bool, notes: &str) -> Uuid {
+        let id = (self.new_id)();
+        let due = due.map(|(day, minutes)| Due { day, minutes });
+        let fields = vec![
+            JobField::Client(client.into()),
+            JobField::Title(title.into()),
+            JobField::Due(due),
+            JobField::Notes(notes.into()),
+            JobField::Exempt(exempt),
+        ];
+        self.say(at, id, Fact::JobSet(fields));
+        id
+    }
+
+    pub(super) fn lot(&mut self, at: u64, job: Uuid, plan: &LotPlan) -> Uuid {
+        let id = (self.new_id)();
+        let pieces = plan.pieces.iter().map(|&(size, pieces)| SizePieces { size, pieces }).collect();
+        let mut fields = vec![
+            LotField::Job(job),
+            LotField::Garment(plan.garment.into()),
+            LotField::Fabric(plan.fabric),
+            LotField::ColourName(plan.colour_name.into()),
+            LotField::Pieces(pieces),
+        ];
+        fields.extend(Colour::from_hex(plan.colour).map(LotField::Colour));
+        self.say(at, id, Fact::LotSet(fields));
+        id
+    }
+
+    pub(super) fn run(&mut self, at: u64, lot: Uuid, plan: &RunPlan) -> Uuid {
+        let id = (self.new_id)();
+        let flash = plan.flash.then(|| Flash { seconds: Seconds::new(7.0), distance: Some(Length::from_inches(2.5)) });
+        let mut fields = vec![
+            RunField::Lot(lot),
+            RunField::Location(plan.location),
+            RunField::Ink(plan.ink.into()),
+            RunField::Screens(if plan.hits > 1 { "12, 13".into() } else { "7".into() }),
+            RunField::Mesh(Some(if plan.flash { 156 } else { 200 })),
+            RunField::Flash(flash),
+            RunField::Hits(plan.hits),
+            RunField::Dryer(Some(Temperature::from_fahrenheit(plan.fahrenheit))),
+            RunField::Dwell(Some(Seconds::new(plan.dwell))),
+            RunField::Passes(1),
+            RunField::Squeegee("70, sharp".into()),
+            RunField::OffContact(Some(Length::from_inches(0.125))),
+            RunField::BelowCollar(plan.below_collar.map(Length::from_inches)),
+        ];
+        fields.extend(Colour::from_hex(plan.colour).map(RunField::InkColour));
+        self.say(at, id, Fact::RunSet(fields));
+        id
+    }
+
+    /// Ticks every check of a run, a few with a measured value.
+    pub(super) fn check(&mut self, at: u64, run: Uuid, by: &str) {
+        let mut shop = Shop::default();
+        shop.apply_all(&self.entries());
+        for (index, row) in check_list(&shop, run).rows().enumerate() {
+            let measured = row.expected.value().filter(|_| index == 0).map(|value| value + 1_100);
+            let outcome = measured.map_or(CheckOutcome::Ticked, CheckOutcome::Measured);
+            let (item, expected, by) = (row.item, row.expected.clone(), Some(by.to_owned()));
+            self.say(at + index as u64 * 9_000, run, Fact::CheckMade { item, expected, outcome, by });
+        }
+    }
+
+    /// Pulls pieces size by size, about `seconds` apart. Returns when the last was pulled.
+    pub(super) fn pull(&mut self, from: u64, run: Uuid, sizes: &[(Size, u32)], seconds: f64) -> u64 {
+        let mut at = from as f64;
+        for &(size, pieces) in sizes {
+            for _ in 0..pieces {
+                at += seconds * 1000.0 * (0.8 + 0.4 * self.noise());
+                self.say(at as u64, run, Fact::Pulled { pieces: 1, size: Some(size) });
+            }
+        }
+        at as u64
+    }
+
+    /// The facts so far as entries of one device, for asking the core about them.
+    pub(super) fn entries(&self) -> Vec<crate::journal::Entry> {
+        let mut head = crate::journal::Head::default();
+        crate::journal::allocate(&mut head, Uuid::from_u128(1), &self.drafts)
+    }
+}

@@ -1,0 +1,38 @@
+//! Where a new lot or run starts: from the last one like it.
+
+use super::{Fabric, JobId, Lot, LotId};
+use crate::run::{Location, Run};
+use crate::shop::Shop;
+
+/// The lot a new one of this job starts from: the job's last, else the shop's last.
+pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
+    let last = |of_job: bool| {
+        shop.lots
+            .iter()
+            .filter(move |(_, lot)| !lot.deleted && (lot.job == Some(job) || !of_job))
+            .max_by_key(|(id, lot)| (lot.created, **id))
+            .map(|(_, lot)| lot)
+    };
+    last(true).or_else(|| last(false))
+}
+
+/// The run that a new run at this location of this lot starts from: the latest with the same
+/// location and fabric, else the same fabric, else the same location. None when nothing is alike.
+pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run> {
+    let fabric = shop.lot(lot)?.fabric;
+    let alike = |run: &Run| {
+        let same_fabric = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric) == Some(fabric);
+        let same_place = run.location == location;
+        match (same_fabric, same_place) {
+            (true, true) => 3,
+            (true, false) => 2,
+            // A dryer set for cotton is no start for a fabric that fears heat.
+            (false, true) if fabric == Fabric::Cotton => 1,
+            _ => 0,
+        }
+    };
+    shop.runs()
+        .filter(|(_, run)| !run.deleted && alike(run) > 0)
+        .max_by_key(|(id, run)| (alike(run), run.progress.touched.unwrap_or(run.created), *id))
+        .map(|(_, run)| run)
+}

@@ -1,0 +1,35 @@
+//! What a garment is made of, as far as ink and heat care.
+
+use serde::{Deserialize, Serialize};
+
+/// The fabric of a garment. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fabric {
+    /// Cotton.
+    #[default]
+    Cotton,
+    /// Cotton and polyester.
+    Blend,
+    /// Polyester.
+    Polyester,
+    /// Cotton, polyester and rayon.
+    TriBlend,
+    /// Nylon.
+    Nylon,
+    /// Cotton canvas: totes, aprons.
+    Canvas,
+    /// Anything else.
+    Other,
+}
+
+impl Fabric {
+    /// All, in the order they are offered.
+    pub const ALL: [Self; 7] =
+        [Self::Cotton, Self::Blend, Self::Polyester, Self::TriBlend, Self::Nylon, Self::Canvas, Self::Other];
+
+    /// Whether heat can spoil it in ways cotton does not know: dye that moves, fibre that melts.
+    pub fn fears_heat(self) -> bool {
+        matches!(self, Self::Blend | Self::Polyester | Self::TriBlend | Self::Nylon)
+    }
+}

@@ -1,0 +1,48 @@
+//! A garment lot: garments of one kind, fabric and colour.
+
+use super::{Fabric, JobId, Size};
+use crate::ink::Colour;
+use crate::journal::LotField;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Garments of one kind, fabric and colour, as the facts about them leave them.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+pub struct Lot {
+    /// The job they belong to; none until that fact has arrived.
+    pub job: Option<JobId>,
+    /// What garment.
+    pub garment: String,
+    /// Its fabric.
+    pub fabric: Fabric,
+    /// Its colour.
+    pub colour: Option<Colour>,
+    /// What that colour is called.
+    pub colour_name: String,
+    /// How many of each size; sizes with none are left out.
+    pub pieces: BTreeMap<Size, u32>,
+    /// Wall time of its first fact.
+    pub created: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+impl Lot {
+    pub(crate) fn set(&mut self, field: &LotField) {
+        match field {
+            LotField::Job(job) => self.job = Some(*job),
+            LotField::Garment(garment) => self.garment.clone_from(garment),
+            LotField::Fabric(fabric) => self.fabric = *fabric,
+            LotField::Colour(colour) => self.colour = Some(*colour),
+            LotField::ColourName(name) => self.colour_name.clone_from(name),
+            LotField::Pieces(pieces) => {
+                self.pieces = pieces.iter().filter(|row| row.pieces > 0).map(|row| (row.size, row.pieces)).collect();
+            }
+        }
+    }
+
+    /// All pieces of the lot.
+    pub fn total(&self) -> u32 {
+        self.pieces.values().sum()
+    }
+}

@@ -1,0 +1,23 @@
+//! The client's order: what it is, which garments, how many of each size, and when it is due.
+
+mod defaults;
+mod due;
+mod fabric;
+mod form;
+mod job_card;
+mod job_list;
+mod lot;
+mod order;
+mod repeat;
+mod size;
+
+pub use defaults::{suggested_lot, suggested_run};
+pub use due::Due;
+pub use fabric::Fabric;
+pub use form::{FormProblem, JobForm, LotForm, Problems, RunForm};
+pub use job_card::{JobCard, LotCard, RunCard, job_card};
+pub use job_list::{JobList, JobRow, job_list};
+pub use lot::Lot;
+pub use order::{Job, JobId, LotId, RunId};
+pub use repeat::repeat_order;
+pub use size::{Size, SizePieces};

@@ -1,0 +1,54 @@
+//! The job: one client's order.
+
+use super::Due;
+use crate::journal::JobField;
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// Names a job.
+pub type JobId = Uuid;
+/// Names a garment lot.
+pub type LotId = Uuid;
+/// Names a run.
+pub type RunId = Uuid;
+
+/// A client's order, as the facts about it leave it.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+pub struct Job {
+    /// Who ordered it.
+    pub client: String,
+    /// What it is called in the shop.
+    pub title: String,
+    /// When it is due.
+    pub due: Option<Due>,
+    /// Anything else to know.
+    pub notes: String,
+    /// Whether its sale is exempt from tax.
+    pub exempt: bool,
+    /// The job it repeats.
+    pub repeat_of: Option<JobId>,
+    /// Wall time of its first fact.
+    pub created: u64,
+    /// Wall time at which it was finished; none while it is open.
+    pub finished: Option<u64>,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+impl Job {
+    pub(crate) fn set(&mut self, field: &JobField) {
+        match field {
+            JobField::Client(client) => self.client.clone_from(client),
+            JobField::Title(title) => self.title.clone_from(title),
+            JobField::Due(due) => self.due = *due,
+            JobField::Notes(notes) => self.notes.clone_from(notes),
+            JobField::Exempt(exempt) => self.exempt = *exempt,
+            JobField::RepeatOf(job) => self.repeat_of = Some(*job),
+        }
+    }
+
+    /// Whether there is still something to do.
+    pub fn is_open(&self) -> bool {
+        !self.deleted && self.finished.is_none()
+    }
+}

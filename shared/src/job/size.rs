@@ -1,0 +1,79 @@
+//! Garment sizes.
+
+use serde::{Deserialize, Serialize};
+
+/// A size on the label. **Frozen** names and order: they are stored. The order is also the order
+/// in which sizes are shown and printed, small to large, youth before adult.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Size {
+    /// Totes, caps: one size.
+    One,
+    /// Youth extra small.
+    YouthXs,
+    /// Youth small.
+    YouthS,
+    /// Youth medium.
+    YouthM,
+    /// Youth large.
+    YouthL,
+    /// Youth extra large.
+    YouthXl,
+    /// Adult extra small.
+    Xs,
+    /// Adult small.
+    S,
+    /// Adult medium.
+    M,
+    /// Adult large.
+    L,
+    /// Adult extra large.
+    Xl,
+    /// Adult 2XL.
+    Xxl,
+    /// Adult 3XL.
+    Xxxl,
+    /// Adult 4XL.
+    Xxxxl,
+    /// Adult 5XL.
+    Xxxxxl,
+}
+
+impl Size {
+    /// Adult sizes, small to large.
+    pub const ADULT: [Self; 9] =
+        [Self::Xs, Self::S, Self::M, Self::L, Self::Xl, Self::Xxl, Self::Xxxl, Self::Xxxxl, Self::Xxxxxl];
+    /// Youth sizes, small to large.
+    pub const YOUTH: [Self; 5] = [Self::YouthXs, Self::YouthS, Self::YouthM, Self::YouthL, Self::YouthXl];
+
+    /// The letters on the label; youth sizes and one-size are told apart by the words around them.
+    pub fn letters(self) -> &'static str {
+        match self {
+            Self::One => "1",
+            Self::YouthXs | Self::Xs => "XS",
+            Self::YouthS | Self::S => "S",
+            Self::YouthM | Self::M => "M",
+            Self::YouthL | Self::L => "L",
+            Self::YouthXl | Self::Xl => "XL",
+            Self::Xxl => "2XL",
+            Self::Xxxl => "3XL",
+            Self::Xxxxl => "4XL",
+            Self::Xxxxxl => "5XL",
+        }
+    }
+
+    /// Whether it is a youth size.
+    pub fn is_youth(self) -> bool {
+        Self::YOUTH.contains(&self)
+    }
+}
+
+/// How many pieces of a size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SizePieces {
+    /// The size.
+    pub size: Size,
+    /// How many.
+    pub pieces: u32,
+}

@@ -1,0 +1,33 @@
+//! The folded shop as bytes, so that opening the app does not fold ten years of work again.
+//!
+//! Schema: one byte, the checkpoint's version; then the [`Shop`] in postcard. A checkpoint is a
+//! cache: one of another version, or one that does not read, is thrown away and the journal folded
+//! anew. Raise [`VERSION`] whenever anything inside [`Shop`] changes shape or meaning.
+
+use crate::shop::Shop;
+
+/// The version that is written, and the only one read.
+pub const VERSION: u8 = 1;
+
+/// The stored bytes of a folded shop.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Checkpoint {
+    /// Version and postcard.
+    pub bytes: Vec<u8>,
+}
+
+impl Checkpoint {
+    /// Saves a shop.
+    pub fn of(shop: &Shop) -> Self {
+        let mut bytes = vec![VERSION];
+        super::record::put(shop, &mut bytes);
+        Self { bytes }
+    }
+
+    /// The shop saved, or none when the bytes are of another version or damaged: fold anew then.
+    pub fn shop(&self) -> Option<Shop> {
+        let (&version, rest) = self.bytes.split_first()?;
+        let (shop, left) = postcard::take_from_bytes(rest).ok()?;
+        (version == VERSION && left.is_empty()).then_some(shop)
+    }
+}

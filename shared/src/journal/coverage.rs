@@ -1,0 +1,146 @@
+//! Which facts of which device are here, and which are missing.
+
+use super::{DeviceId, Entry};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// The runs of sequence numbers held of each device, first and last included, never touching.
+#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Coverage {
+    held: BTreeMap<DeviceId, Vec<(u64, u64)>>,
+}
+
+/// Facts that exist, since later ones of the same device are here, but are missing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Gap {
+    /// The device that recorded them.
+    pub device: DeviceId,
+    /// The first missing number.
+    pub first: u64,
+    /// The last missing number.
+    pub last: u64,
+}
+
+impl Gap {
+    /// How many facts are missing.
+    pub fn len(&self) -> u64 {
+        self.last - self.first + 1
+    }
+
+    /// Never: a gap has at least one fact.
+    pub fn is_empty(&self) -> bool {
+        false
+    }
+}
+
+impl Coverage {
+    /// Whether this fact is here.
+    pub fn holds(&self, device: DeviceId, seq: u64) -> bool {
+        self.held.get(&device).is_some_and(|runs| {
+            let after = runs.partition_point(|&(first, _)| first <= seq);
+            after > 0 && runs[after - 1].1 >= seq
+        })
+    }
+
+    /// Notes a fact as here. Noting it twice changes nothing.
+    pub fn add(&mut self, device: DeviceId, seq: u64) {
+        let runs = self.held.entry(device).or_default();
+        let after = runs.partition_point(|&(first, _)| first <= seq);
+        if after > 0 && runs[after - 1].1 >= seq {
+            return;
+        }
+        let joins_before = after > 0 && runs[after - 1].1 + 1 == seq;
+        let joins_after = runs.get(after).is_some_and(|run| run.0 == seq + 1);
+        match (joins_before, joins_after) {
+            (true, true) => {
+                runs[after - 1].1 = runs[after].1;
+                runs.remove(after);
+            }
+            (true, false) => runs[after - 1].1 = seq,
+            (false, true) => runs[after].0 = seq,
+            (false, false) => runs.insert(after, (seq, seq)),
+        }
+    }
+
+    /// Notes all of these entries.
+    pub fn add_all<'a>(&mut self, entries: impl IntoIterator<Item = &'a Entry>) {
+        for entry in entries {
+            self.add(entry.device, entry.seq);
+        }
+    }
+
+    /// The number after the highest held of a device: 1 for a device that has recorded nothing.
+    pub fn next_seq(&self, device: DeviceId) -> u64 {
+        self.held.get(&device).and_then(|runs| runs.last()).map_or(1, |&(_, last)| last + 1)
+    }
+
+    /// What is missing below the highest number held of each device.
+    pub fn gaps(&self) -> Vec<Gap> {
+        let mut gaps = Vec::new();
+        for (&device, runs) in &self.held {
+            let mut next = 1;
+            for &(first, last) in runs {
+                if first > next {
+                    gaps.push(Gap { device, first: next, last: first - 1 });
+                }
+                next = last + 1;
+            }
+        }
+        gaps
+    }
+
+    /// How many facts are here.
+    pub fn len(&self) -> u64 {
+        self.held.values().flatten().map(|&(first, last)| last - first + 1).sum()
+    }
+
+    /// Whether no fact is here.
+    pub fn is_empty(&self) -> bool {
+        self.held.is_empty()
+    }
+
+    /// The devices that facts came from.
+    pub fn devices(&self) -> impl Iterator<Item = DeviceId> {
+        self.held.keys().copied()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use std::collections::BTreeSet;
+    use uuid::Uuid;
+
+    #[test]
+    fn a_missing_file_shows_as_a_gap() {
+        let device = Uuid::from_u128(1);
+        let mut coverage = Coverage::default();
+        for seq in [1, 2, 6, 7] {
+            coverage.add(device, seq);
+        }
+        assert_eq!(coverage.gaps(), vec![Gap { device, first: 3, last: 5 }]);
+        assert_eq!(coverage.next_seq(device), 8);
+        assert_eq!(coverage.len(), 4);
+    }
+
+    proptest! {
+        #[test]
+        fn coverage_is_the_set_of_what_was_added(seqs in prop::collection::vec(1u64..60, 0..80)) {
+            let device = Uuid::from_u128(9);
+            let mut coverage = Coverage::default();
+            let mut set = BTreeSet::new();
+            for seq in seqs {
+                coverage.add(device, seq);
+                set.insert(seq);
+            }
+            for seq in 1..61 {
+                prop_assert_eq!(coverage.holds(device, seq), set.contains(&seq));
+            }
+            prop_assert_eq!(coverage.len(), set.len() as u64);
+            let missing: u64 = coverage.gaps().iter().map(Gap::len).sum();
+            prop_assert_eq!(missing, set.last().copied().unwrap_or(0) - set.len() as u64);
+        }
+    }
+}

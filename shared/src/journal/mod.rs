@@ -1,0 +1,29 @@
+//! The journal is the truth: everything that happens is a [`Fact`] appended by one device, and the
+//! shop as it stands is a deterministic fold over them.
+//!
+//! - An [`Entry`] is a fact with who, which number, and when.
+//! - [`Stamp`] and [`HybridClock`] give the order, [`Coverage`] says which facts are here and missing.
+//! - [`Journal`] is a set of entries; merging is set union: commutative, associative, idempotent.
+//! - [`record`] and [`segment`] are the frozen bytes on disk; [`checkpoint`] saves folding again.
+//! - [`Storage`] is the promise every backend keeps, and [`contract`] the tests that hold it to it.
+
+pub mod checkpoint;
+pub mod contract;
+mod coverage;
+mod entry;
+mod fact;
+mod memory;
+pub mod record;
+pub mod segment;
+mod set;
+mod stamp;
+mod storage;
+
+pub use checkpoint::Checkpoint;
+pub use coverage::{Coverage, Gap};
+pub use entry::{DeviceId, Entry, EntryProblem, OrderKey, Subject};
+pub use fact::{Fact, JobField, LotField, RunField};
+pub use memory::MemoryStorage;
+pub use set::{Absorbed, Conflict, Journal};
+pub use stamp::{FarAhead, HybridClock, Stamp};
+pub use storage::{Draft, Head, Opened, Storage, StorageFault, allocate};

@@ -1,0 +1,149 @@
+//! A single entry as bytes: how the tail of the journal is stored.
+//!
+//! Schema, version 1: one byte `1`; then in postcard: device (16 bytes), number, wall, counter,
+//! subject (16 bytes), and the fact as in [`put_fact`]. **Frozen**; a change is a new version with a
+//! decoder of its own beside this one.
+
+use super::{Entry, Fact, Stamp};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// The version that is written.
+pub const VERSION: u8 = 1;
+
+/// Stored bytes that this version cannot read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BytesProblem {
+    /// Written by a newer version of Lastpull, whose number this is.
+    Newer(u8),
+    /// Cut short, overwritten or never ours.
+    Damaged,
+}
+
+/// A fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
+pub(super) fn put_fact(fact: &Fact, out: &mut Vec<u8>) {
+    match fact {
+        Fact::Unknown { kind, body } => {
+            out.push(0);
+            put(kind, out);
+            put(body, out);
+        }
+        known => {
+            out.push(1);
+            put(known, out);
+        }
+    }
+}
+
+/// Reads what [`put_fact`] wrote.
+pub(super) fn take_fact(bytes: &mut &[u8]) -> Option<Fact> {
+    match take::<u8>(bytes)? {
+        0 => Some(Fact::Unknown { kind: take(bytes)?, body: take(bytes)? }),
+        1 => take(bytes),
+        _ => None,
+    }
+}
+
+/// Appends a value in postcard.
+pub(super) fn put<T: Serialize + ?Sized>(value: &T, out: &mut Vec<u8>) {
+    // Writing to memory fails for no type stored here.
+    if let Ok(bytes) = postcard::to_allocvec(value) {
+        out.extend_from_slice(&bytes);
+    }
+}
+
+/// Reads a value in postcard from the front.
+pub(super) fn take<'a, T: Deserialize<'a>>(bytes: &mut &'a [u8]) -> Option<T> {
+    let (value, rest) = postcard::take_from_bytes(bytes).ok()?;
+    *bytes = rest;
+    Some(value)
+}
+
+/// The bytes of an entry.
+pub fn encode(entry: &Entry) -> Vec<u8> {
+    let mut out = vec![VERSION];
+    out.extend_from_slice(entry.device.as_bytes());
+    put(&(entry.seq, entry.stamp.wall, entry.stamp.counter), &mut out);
+    out.extend_from_slice(entry.subject.as_bytes());
+    put_fact(&entry.fact, &mut out);
+    out
+}
+
+/// The entry of these bytes.
+///
+/// # Errors
+/// [`BytesProblem`]; bytes left over after the fact count as damage.
+pub fn decode(bytes: &[u8]) -> Result<Entry, BytesProblem> {
+    match bytes.split_first() {
+        Some((&VERSION, rest)) => decode_v1(rest).ok_or(BytesProblem::Damaged),
+        Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
+        _ => Err(BytesProblem::Damaged),
+    }
+}
+
+fn decode_v1(mut bytes: &[u8]) -> Option<Entry> {
+    let device = take_uuid(&mut bytes)?;
+    let (seq, wall, counter) = take(&mut bytes)?;
+    let subject = take_uuid(&mut bytes)?;
+    let fact = take_fact(&mut bytes)?;
+    bytes.is_empty().then_some(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact })
+}
+
+/// Reads the sixteen bytes of an id.
+pub(super) fn take_uuid(bytes: &mut &[u8]) -> Option<Uuid> {
+    let (id, rest) = bytes.split_first_chunk::<16>()?;
+    *bytes = rest;
+    Some(Uuid::from_bytes(*id))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pulled() -> Entry {
+        Entry {
+            device: Uuid::from_u128(1),
+            seq: 300,
+            stamp: Stamp { wall: 1_790_000_000_000, counter: 0 },
+            subject: Uuid::from_u128(2),
+            fact: Fact::Pulled { pieces: 1, size: None },
+        }
+    }
+
+    /// These bytes are on people's phones.
+    #[test]
+    fn the_bytes_of_version_1_are_frozen() {
+        let frozen: &[u8] = &[
+            1, // version
+            0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, // device
+            0xac, 0x02, // number 300
+            0x80, 0xd8, 0xc1, 0xa2, 0x8c, 0x34, // wall
+            0,    // counter
+            0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 2, // subject
+            1, 16, 2, 0, // a known fact: variant 16, +1 in zigzag, no size
+        ];
+        assert_eq!(encode(&pulled()), frozen);
+        assert_eq!(decode(frozen), Ok(pulled()));
+    }
+
+    #[test]
+    fn unknown_facts_survive_the_disk() {
+        let fact = Fact::Unknown { kind: "later".into(), body: r#"{"later":7}"#.into() };
+        let entry = Entry { fact, ..pulled() };
+        assert_eq!(decode(&encode(&entry)), Ok(entry));
+    }
+
+    #[test]
+    fn newer_short_and_trailing_bytes_are_told_apart() {
+        let good = encode(&pulled());
+        let mut newer = good.clone();
+        newer[0] = 9;
+        assert_eq!(decode(&newer), Err(BytesProblem::Newer(9)));
+        for cut in 0..good.len() {
+            assert_eq!(decode(&good[..cut]), Err(BytesProblem::Damaged), "{cut}");
+        }
+        let mut long = good;
+        long.push(0);
+        assert_eq!(decode(&long), Err(BytesProblem::Damaged));
+    }
+}

@@ -1,0 +1,167 @@
+//! Many entries of one device as bytes: how the journal is stored once it has left the tail.
+//!
+//! Schema, version 1: one byte `1`; device (16 bytes); first number; count; the subjects as a list
+//! (each 16 bytes) in order of first use; then for each entry: wall as the signed difference to the
+//! entry before, counter, index of the subject, fact. Numbers follow each other without gaps.
+//! **Frozen**; a change is a new version with a decoder of its own beside this one.
+
+use super::record::{BytesProblem, put, put_fact, take, take_fact, take_uuid};
+use super::{DeviceId, Entry, Stamp};
+use std::collections::{BTreeMap, HashMap};
+use uuid::Uuid;
+
+/// The version that is written.
+pub const VERSION: u8 = 1;
+
+/// Most entries in one segment, so that a damaged length cannot ask for all memory.
+const MOST: u64 = 10_000_000;
+
+/// A packed stretch of one device's entries.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Segment {
+    /// Whose entries.
+    pub device: DeviceId,
+    /// The first number in it.
+    pub first: u64,
+    /// The stored bytes.
+    pub bytes: Vec<u8>,
+}
+
+/// Packs entries, in any order, into one segment for each stretch of following numbers. An entry
+/// given twice is packed once.
+pub fn pack<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Vec<Segment> {
+    let mut devices: BTreeMap<DeviceId, Vec<&Entry>> = BTreeMap::new();
+    for entry in entries {
+        devices.entry(entry.device).or_default().push(entry);
+    }
+    let mut segments = Vec::new();
+    for (_, mut list) in devices {
+        list.sort_by_key(|entry| entry.seq);
+        list.dedup_by_key(|entry| entry.seq);
+        for stretch in list.chunk_by(|before, after| before.seq + 1 == after.seq) {
+            segments.push(pack_stretch(stretch));
+        }
+    }
+    segments
+}
+
+fn pack_stretch(stretch: &[&Entry]) -> Segment {
+    let (device, first) = (stretch[0].device, stretch[0].seq);
+    let mut subjects = Vec::new();
+    let mut index = HashMap::new();
+    for entry in stretch {
+        index.entry(entry.subject).or_insert_with(|| {
+            subjects.push(entry.subject);
+            subjects.len() as u64 - 1
+        });
+    }
+    let mut bytes = Vec::with_capacity(32 + 16 * subjects.len() + 12 * stretch.len());
+    bytes.push(VERSION);
+    bytes.extend_from_slice(device.as_bytes());
+    put(&(first, stretch.len() as u64, subjects.len() as u64), &mut bytes);
+    for subject in &subjects {
+        bytes.extend_from_slice(subject.as_bytes());
+    }
+    let mut before = 0;
+    for entry in stretch {
+        let step = entry.stamp.wall.wrapping_sub(before) as i64;
+        put(&(step, entry.stamp.counter, index[&entry.subject]), &mut bytes);
+        put_fact(&entry.fact, &mut bytes);
+        before = entry.stamp.wall;
+    }
+    Segment { device, first, bytes }
+}
+
+/// The entries of a segment's bytes, by rising number.
+///
+/// # Errors
+/// [`BytesProblem`]; bytes left over at the end count as damage.
+pub fn unpack(bytes: &[u8]) -> Result<Vec<Entry>, BytesProblem> {
+    match bytes.split_first() {
+        Some((&VERSION, rest)) => unpack_v1(rest).ok_or(BytesProblem::Damaged),
+        Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
+        _ => Err(BytesProblem::Damaged),
+    }
+}
+
+fn unpack_v1(mut bytes: &[u8]) -> Option<Vec<Entry>> {
+    let device = take_uuid(&mut bytes)?;
+    let (first, count, subject_count): (u64, u64, u64) = take(&mut bytes)?;
+    // An entry takes five bytes at least, a subject sixteen.
+    if count > MOST || count > bytes.len() as u64 || subject_count > bytes.len() as u64 / 16 {
+        return None;
+    }
+    let subjects = (0..subject_count).map(|_| take_uuid(&mut bytes)).collect::<Option<Vec<Uuid>>>()?;
+    let mut entries = Vec::with_capacity(count as usize);
+    let mut wall: u64 = 0;
+    for number in 0..count {
+        let (step, counter, subject): (i64, u32, u64) = take(&mut bytes)?;
+        wall = wall.wrapping_add(step as u64);
+        let subject = *subjects.get(subject as usize)?;
+        let fact = take_fact(&mut bytes)?;
+        let seq = first.checked_add(number)?;
+        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact });
+    }
+    bytes.is_empty().then_some(entries)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::journal::Fact;
+
+    fn entry(seq: u64, wall: u64, subject: u128) -> Entry {
+        Entry {
+            device: Uuid::from_u128(7),
+            seq,
+            stamp: Stamp { wall, counter: 0 },
+            subject: Uuid::from_u128(subject),
+            fact: Fact::Pulled { pieces: 1, size: None },
+        }
+    }
+
+    #[test]
+    fn a_gap_in_the_numbers_starts_a_segment() {
+        let entries = [entry(1, 10, 1), entry(2, 5, 2), entry(5, 90, 1)];
+        let segments = pack(&entries);
+        assert_eq!(segments.iter().map(|segment| segment.first).collect::<Vec<_>>(), [1, 5]);
+        let back: Vec<Entry> = segments.iter().flat_map(|s| unpack(&s.bytes).unwrap()).collect();
+        assert_eq!(back, entries);
+    }
+
+    /// These bytes are on people's phones.
+    #[test]
+    fn the_bytes_of_version_1_are_frozen() {
+        let frozen: &[u8] = &[
+            1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 7, // version, device
+            1, 2, 1, // first number, entries, subjects
+            0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, // the subject
+            20, 0, 0, 1, 16, 2, 0, // 10 ms, counter, subject 0, a pull
+            0x80, 0xf1, 0x04, 0, 0, 1, 16, 2, 0, // 40 s later, another
+        ];
+        let entries = [entry(1, 10, 1), entry(2, 40_010, 1)];
+        assert_eq!(pack(&entries)[0].bytes, frozen);
+        assert_eq!(unpack(frozen).unwrap(), entries);
+    }
+
+    #[test]
+    fn a_count_costs_under_twenty_bytes() {
+        let entries: Vec<Entry> = (1..=1000).map(|seq| entry(seq, seq * 41_337, u128::from(seq / 60))).collect();
+        let bytes = pack(&entries)[0].bytes.len();
+        assert!(bytes <= 20 * entries.len(), "{bytes}");
+    }
+
+    #[test]
+    fn damaged_bytes_are_refused_without_asking_for_memory() {
+        let good = pack(&[entry(1, 10, 1), entry(2, 20, 1)])[0].bytes.clone();
+        for cut in 0..good.len() {
+            assert!(unpack(&good[..cut]).is_err(), "{cut}");
+        }
+        let mut huge = good[..17].to_vec();
+        put(&(1u64, u64::MAX, u64::MAX), &mut huge);
+        assert_eq!(unpack(&huge), Err(BytesProblem::Damaged));
+        let mut newer = good;
+        newer[0] = 2;
+        assert_eq!(unpack(&newer), Err(BytesProblem::Newer(2)));
+    }
+}

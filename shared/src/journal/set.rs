@@ -1,0 +1,187 @@
+//! A set of entries, and merging by union.
+
+use super::{Coverage, DeviceId, Entry, Gap};
+use std::collections::BTreeMap;
+
+/// Entries of all devices. However they arrive, in whatever order, overlap and repetition, the same
+/// entries make the same journal.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Journal {
+    /// For each device, its entries by rising sequence number.
+    devices: BTreeMap<DeviceId, Vec<Entry>>,
+}
+
+/// What a merge brought.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Absorbed {
+    /// Facts that were new here.
+    pub new: u64,
+    /// Facts that were here already.
+    pub known: u64,
+}
+
+/// Two different facts claim the same device and number. One file is forged or damaged, or a
+/// device was cloned; taking either would lose the other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Conflict {
+    /// The device.
+    pub device: DeviceId,
+    /// The number both claim.
+    pub seq: u64,
+}
+
+impl Journal {
+    /// A journal of these entries.
+    ///
+    /// # Errors
+    /// [`Conflict`] when two different entries claim one number.
+    pub fn of(entries: Vec<Entry>) -> Result<Self, Conflict> {
+        let mut journal = Self::default();
+        journal.absorb(entries)?;
+        Ok(journal)
+    }
+
+    /// Takes in entries, whatever their order, overlap and repetition. All or nothing.
+    ///
+    /// # Errors
+    /// [`Conflict`] when an entry differs from the one held under its number; nothing is changed.
+    pub fn absorb(&mut self, entries: Vec<Entry>) -> Result<Absorbed, Conflict> {
+        let offered = entries.len() as u64;
+        let mut arriving: BTreeMap<DeviceId, Vec<Entry>> = BTreeMap::new();
+        // Files hold one device's facts after another's: look the device up once a stretch.
+        let mut rest = entries.into_iter().peekable();
+        while let Some(first) = rest.next() {
+            let device = first.device;
+            let list = arriving.entry(device).or_default();
+            list.push(first);
+            while let Some(entry) = rest.next_if(|entry| entry.device == device) {
+                list.push(entry);
+            }
+        }
+        for (&device, list) in &mut arriving {
+            list.sort_by_key(|entry| entry.seq);
+            let same = |pair: &&[Entry]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
+            if let Some(pair) = list.windows(2).find(same) {
+                return Err(Conflict { device, seq: pair[0].seq });
+            }
+            list.dedup_by_key(|entry| entry.seq);
+            if let Some(seq) = self.devices.get(&device).and_then(|held| disagreement(held, list)) {
+                return Err(Conflict { device, seq });
+            }
+        }
+        let mut new = 0;
+        for (device, list) in arriving {
+            let held = self.devices.entry(device).or_default();
+            let before = held.len();
+            merge_sorted(held, list);
+            new += (held.len() - before) as u64;
+        }
+        Ok(Absorbed { new, known: offered - new })
+    }
+
+    /// Every entry in the order of the fold: by stamp, then device, then number.
+    pub fn in_order(&self) -> Vec<&Entry> {
+        let mut all: Vec<&Entry> = self.devices.values().flatten().collect();
+        // Each device's list is nearly in order already; the standard sort merges such runs.
+        all.sort_by_key(|entry| entry.key());
+        all
+    }
+
+    /// Every entry, device by device, by rising number.
+    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+        self.devices.values().flatten()
+    }
+
+    /// The entries of this journal that `known` does not hold.
+    pub fn beyond(&self, known: &Coverage) -> Vec<Entry> {
+        self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
+    }
+
+    /// Which facts are here.
+    pub fn coverage(&self) -> Coverage {
+        let mut coverage = Coverage::default();
+        coverage.add_all(self.entries());
+        coverage
+    }
+
+    /// What is missing.
+    pub fn gaps(&self) -> Vec<Gap> {
+        self.coverage().gaps()
+    }
+
+    /// How many entries are here.
+    pub fn len(&self) -> usize {
+        self.devices.values().map(Vec::len).sum()
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.devices.is_empty()
+    }
+}
+
+/// The first number under which two sorted lists hold different entries.
+fn disagreement(held: &[Entry], arriving: &[Entry]) -> Option<u64> {
+    let mut held = held.iter().peekable();
+    for entry in arriving {
+        while held.next_if(|other| other.seq < entry.seq).is_some() {}
+        if held.peek().is_some_and(|other| other.seq == entry.seq && *other != entry) {
+            return Some(entry.seq);
+        }
+    }
+    None
+}
+
+/// Merges a sorted list into a sorted list; where both hold a number the entry already held stays.
+fn merge_sorted(held: &mut Vec<Entry>, arriving: Vec<Entry>) {
+    let in_front = |list: &[Entry]| list.first().map(|entry| entry.seq);
+    if held.last().map(|entry| entry.seq) < in_front(&arriving) {
+        held.extend(arriving);
+        return;
+    }
+    let mut merged = Vec::with_capacity(held.len() + arriving.len());
+    let mut left = std::mem::take(held).into_iter().peekable();
+    for entry in arriving {
+        while let Some(other) = left.next_if(|other| other.seq < entry.seq) {
+            merged.push(other);
+        }
+        if left.peek().is_none_or(|other| other.seq != entry.seq) {
+            merged.push(entry);
+        }
+    }
+    merged.extend(left);
+    *held = merged;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::journal::{Fact, Stamp};
+    use uuid::Uuid;
+
+    fn entry(device: u128, seq: u64, wall: u64) -> Entry {
+        let fact = Fact::ShopNamed(format!("{device}/{seq}"));
+        let stamp = Stamp { wall, counter: 0 };
+        Entry { device: Uuid::from_u128(device), seq, stamp, subject: Uuid::nil(), fact }
+    }
+
+    #[test]
+    fn overlapping_files_merge_to_one_copy_of_each_fact() {
+        let mut journal = Journal::of(vec![entry(1, 1, 5), entry(1, 2, 6), entry(2, 1, 1)]).unwrap();
+        let report = journal.absorb(vec![entry(1, 3, 9), entry(1, 2, 6), entry(2, 1, 1)]).unwrap();
+        assert_eq!(report, Absorbed { new: 1, known: 2 });
+        let order: Vec<u64> = journal.in_order().iter().map(|entry| entry.stamp.wall).collect();
+        assert_eq!(order, [1, 5, 6, 9]);
+    }
+
+    #[test]
+    fn two_facts_under_one_number_change_nothing() {
+        let mut journal = Journal::of(vec![entry(1, 1, 5)]).unwrap();
+        let before = journal.clone();
+        let forged = entry(1, 1, 6);
+        let conflict = Conflict { device: Uuid::from_u128(1), seq: 1 };
+        assert_eq!(journal.absorb(vec![entry(2, 1, 1), forged.clone()]), Err(conflict));
+        assert_eq!(journal, before);
+        assert_eq!(Journal::of(vec![entry(1, 1, 5), forged]), Err(conflict));
+    }
+}

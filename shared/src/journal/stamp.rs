@@ -1,0 +1,121 @@
+//! The hybrid logical clock that orders facts.
+//!
+//! Wall time as far as it can be trusted, a counter where it stands still or runs backwards.
+//! Method: S. Kulkarni et al., "Logical Physical Clocks", OPODIS 2014.
+
+use serde::{Deserialize, Serialize};
+
+/// When a fact was recorded: wall milliseconds since 1970 (UTC), then a counter within them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+#[serde(from = "(u64, u32)", into = "(u64, u32)")]
+pub struct Stamp {
+    /// Milliseconds since 1970-01-01T00:00Z by the device's clock.
+    pub wall: u64,
+    /// Tells apart facts of one millisecond, and carries order while a clock lags.
+    pub counter: u32,
+}
+
+impl From<(u64, u32)> for Stamp {
+    fn from((wall, counter): (u64, u32)) -> Self {
+        Self { wall, counter }
+    }
+}
+
+impl From<Stamp> for (u64, u32) {
+    fn from(stamp: Stamp) -> Self {
+        (stamp.wall, stamp.counter)
+    }
+}
+
+impl Stamp {
+    /// The smallest stamp after this one.
+    pub fn next(self) -> Self {
+        match self.counter.checked_add(1) {
+            Some(counter) => Self { wall: self.wall, counter },
+            None => Self { wall: self.wall.saturating_add(1), counter: 0 },
+        }
+    }
+}
+
+/// Another device's stamp lay further ahead of this device's clock than clocks drift.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FarAhead {
+    /// How far ahead it was, in milliseconds.
+    pub by: u64,
+}
+
+/// Gives each fact of this device a stamp later than every fact it has seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct HybridClock {
+    last: Stamp,
+}
+
+impl HybridClock {
+    /// Clocks of phones that set themselves agree within seconds, hand-set ones within minutes. An
+    /// hour is more than either: past it the other clock is wrong, and following it would spoil the
+    /// times of every later fact here.
+    pub const TRUSTED_AHEAD: u64 = 3_600_000;
+
+    /// A clock that has seen stamps up to `last`.
+    pub fn after(last: Stamp) -> Self {
+        Self { last }
+    }
+
+    /// The latest stamp given or seen.
+    pub fn last(self) -> Stamp {
+        self.last
+    }
+
+    /// A stamp for a fact that happened at wall time `now`, in milliseconds since 1970.
+    pub fn stamp(&mut self, now: u64) -> Stamp {
+        let fresh = Stamp { wall: now, counter: 0 };
+        self.last = if fresh > self.last { fresh } else { self.last.next() };
+        self.last
+    }
+
+    /// Takes note of another device's stamp, so that what is recorded here next comes after it. A
+    /// stamp too far ahead of `now` moves the clock only as far as can be trusted.
+    ///
+    /// # Errors
+    /// [`FarAhead`], for the person to be told; the clock is safe to go on with.
+    pub fn observe(&mut self, seen: Stamp, now: u64) -> Result<(), FarAhead> {
+        let limit = Stamp { wall: now.saturating_add(Self::TRUSTED_AHEAD), counter: 0 };
+        self.last = self.last.max(seen.min(limit));
+        if seen > limit { Err(FarAhead { by: seen.wall.saturating_sub(now) }) } else { Ok(()) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn stamps_rise_while_the_wall_clock_stands_still_or_runs_back() {
+        let mut clock = HybridClock::default();
+        let stamps: Vec<Stamp> = [100, 100, 90, 101].map(|now| clock.stamp(now)).into();
+        assert!(stamps.windows(2).all(|pair| pair[0] < pair[1]), "{stamps:?}");
+        assert_eq!(stamps[3], Stamp { wall: 101, counter: 0 });
+    }
+
+    #[test]
+    fn what_is_recorded_after_a_merge_comes_after_what_was_merged() {
+        let mut clock = HybridClock::default();
+        let seen = Stamp { wall: 5_000, counter: 7 };
+        assert_eq!(clock.observe(seen, 1_000), Ok(()));
+        assert!(clock.stamp(1_001) > seen);
+    }
+
+    #[test]
+    fn a_stamp_from_a_wrong_year_is_clamped_and_reported() {
+        let mut clock = HybridClock::default();
+        let year = 365 * 86_400_000;
+        assert_eq!(clock.observe(Stamp { wall: year, counter: 0 }, 0), Err(FarAhead { by: year }));
+        assert_eq!(clock.stamp(10).wall, HybridClock::TRUSTED_AHEAD);
+    }
+
+    #[test]
+    fn a_full_counter_moves_to_the_next_millisecond() {
+        let full = Stamp { wall: 7, counter: u32::MAX };
+        assert_eq!(full.next(), Stamp { wall: 8, counter: 0 });
+    }
+}

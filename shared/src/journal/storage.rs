@@ -1,0 +1,106 @@
+//! The promise that every place to keep a journal makes.
+
+use super::{Checkpoint, Coverage, DeviceId, Entry, Fact, HybridClock, Subject};
+use crate::journal::record::BytesProblem;
+use serde::{Deserialize, Serialize};
+
+/// A fact to be appended: the storage gives it its number and stamp.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    /// Wall time at which it happened, in milliseconds since 1970.
+    pub at: u64,
+    /// What it is about.
+    pub subject: Subject,
+    /// What happened.
+    pub fact: Fact,
+}
+
+/// The one small record that every write reads and rewrites: what is here, and the clock.
+#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct Head {
+    /// Which facts are stored, in the tail and in segments.
+    pub coverage: Coverage,
+    /// The clock, past every stamp stored.
+    pub clock: HybridClock,
+}
+
+/// What opening a journal reads: as much as today's work, however long the shop has been at it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opened {
+    /// This device, named in the journal's own place so that wiping one wipes the other.
+    pub device: DeviceId,
+    /// What is stored.
+    pub head: Head,
+    /// The shop folded over everything but the tail, where one was saved.
+    pub checkpoint: Option<Checkpoint>,
+    /// What came after the checkpoint, in any order.
+    pub tail: Vec<Entry>,
+}
+
+/// Why storing or reading failed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum StorageFault {
+    /// The device gives no more room.
+    Full,
+    /// The connection to the store was closed underneath; opening it again may help.
+    Closed,
+    /// What was read before is not what is stored now: another window wrote. Read again and retry.
+    Stale,
+    /// Another window holds an older version open and does not let go.
+    Blocked,
+    /// Stored bytes do not read. Nothing was written over them.
+    Unreadable(BytesProblem),
+    /// The journal was written by a newer version of Lastpull, which must be loaded first.
+    NewerVersion,
+    /// The browser has no store for this page (private window, or switched off).
+    Unavailable,
+    /// Anything else, in the browser's words.
+    Other(String),
+}
+
+/// Where a journal is kept.
+///
+/// Every method is one transaction: it happens wholly and durably before its future resolves to
+/// `Ok`, or not at all. Several handles (two open tabs) may work on one store at once; each sees
+/// what any has committed.
+#[allow(async_fn_in_trait)]
+pub trait Storage {
+    /// Reads what is needed to go on working. Creates the device's identity on first use.
+    async fn open(&self) -> Result<Opened, StorageFault>;
+
+    /// Appends facts of this device in the order given, and returns them as entries. Numbers and
+    /// stamps are allocated inside the transaction, so that two tabs cannot collide.
+    async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault>;
+
+    /// Packs the tail together with `added` entries of other devices into segments, and saves the
+    /// checkpoint, which must be the fold over all of it.
+    ///
+    /// # Errors
+    /// [`StorageFault::Stale`] when what is stored is no longer `expected`; nothing is changed.
+    async fn consolidate(
+        &self,
+        expected: &Head,
+        added: &[Entry],
+        clock: HybridClock,
+        checkpoint: &Checkpoint,
+    ) -> Result<Head, StorageFault>;
+
+    /// Every entry stored, each once, in any order.
+    async fn everything(&self) -> Result<Vec<Entry>, StorageFault>;
+
+    /// Forgets everything, the device's identity too.
+    async fn erase(&self) -> Result<(), StorageFault>;
+}
+
+/// Gives drafts their numbers and stamps, and moves the head past them. Shared by the backends.
+pub fn allocate(head: &mut Head, device: DeviceId, drafts: &[Draft]) -> Vec<Entry> {
+    let mut seq = head.coverage.next_seq(device);
+    let mut entries = Vec::with_capacity(drafts.len());
+    for draft in drafts {
+        let stamp = head.clock.stamp(draft.at);
+        head.coverage.add(device, seq);
+        entries.push(Entry { device, seq, stamp, subject: draft.subject, fact: draft.fact.clone() });
+        seq += 1;
+    }
+    entries
+}

@@ -1,0 +1,27 @@
+//! # Lastpull core
+//!
+//! What happens in a small garment screen-print shop, kept as facts; the fold of those facts into
+//! the shop as it stands; and everything the shop computes from it.
+//!
+//! The crate knows no browser, clock, randomness or disk: the time, new ids and bytes are passed in.
+//! Read it like the table of contents of the trade:
+//!
+//! - [`journal`]: facts, the clock that orders them, merging, packing, and the storage promise
+//! - [`shop`]: the fold of the journal, and what belongs to the shop as a whole
+//! - [`job`]: the client's order, its garment lots and sizes
+//! - [`run`]: one lot, one print location, one ink: set-up, checks, counting, pace, finish
+//! - [`plan`]: the day's runs against closing
+//! - [`ink`]: colours as seen on a garment
+//! - [`exchange`]: the backup file that travels between devices
+//! - [`quantity`]: temperatures, lengths and times that know their unit
+//! - [`demo`]: an invented shop that fills every screen
+
+pub mod demo;
+pub mod exchange;
+pub mod ink;
+pub mod job;
+pub mod journal;
+pub mod plan;
+pub mod quantity;
+pub mod run;
+pub mod shop;

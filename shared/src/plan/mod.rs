@@ -1,0 +1,15 @@
+//! The day: its runs against due times and closing.
+
+mod closing;
+mod day;
+mod done_today;
+mod rail;
+mod tally;
+mod wall_clock;
+
+pub use closing::{Closings, closing_of};
+pub use day::Day;
+pub use done_today::{DoneToday, done_today};
+pub use rail::{Fit, Rail, RailRun, RailVerdict, rail, reordered};
+pub use tally::{Tally, TallyRow};
+pub use wall_clock::WallClock;

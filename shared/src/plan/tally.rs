@@ -1,0 +1,54 @@
+//! What was printed when, in quarters of an hour, so that any clock can cut it into days.
+
+use super::{Day, WallClock};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// A quarter of an hour in milliseconds. Every civil time zone is a whole number of them from UTC.
+const QUARTER: u64 = 15 * 60 * 1000;
+
+/// How many quarters are kept: 120 days. The shop's usual needs no more.
+const KEPT: u64 = 120 * 24 * 4;
+
+/// What happened in one quarter of an hour, or one day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct TallyRow {
+    /// Good pieces.
+    pub pieces: i64,
+    /// Spoiled pieces.
+    pub misprints: i64,
+    /// Time spent pulling, in milliseconds.
+    pub active: u64,
+}
+
+/// The shop's recent work by quarters of an hour since 1970.
+#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct Tally {
+    quarters: BTreeMap<u64, TallyRow>,
+}
+
+impl Tally {
+    /// The row of the quarter that holds a moment.
+    pub(crate) fn at(&mut self, moment: u64) -> &mut TallyRow {
+        let quarter = moment / QUARTER;
+        if let Some(&latest) = self.quarters.keys().next_back() {
+            let oldest = latest.max(quarter).saturating_sub(KEPT);
+            if self.quarters.keys().next().is_some_and(|&first| first < oldest) {
+                self.quarters = self.quarters.split_off(&oldest);
+            }
+        }
+        self.quarters.entry(quarter).or_default()
+    }
+
+    /// Sums by local day, oldest first; days without work are left out.
+    pub fn days(&self, clock: WallClock) -> BTreeMap<Day, TallyRow> {
+        let mut days: BTreeMap<Day, TallyRow> = BTreeMap::new();
+        for (quarter, row) in &self.quarters {
+            let day = days.entry(clock.day_of(quarter * QUARTER)).or_default();
+            day.pieces += row.pieces;
+            day.misprints += row.misprints;
+            day.active += row.active;
+        }
+        days
+    }
+}

@@ -1,0 +1,26 @@
+//! Quantities that know their unit: a reader never has to ask "which unit, from which edge?".
+//!
+//! Values are kept as whole numbers of a small unit, so that two devices fold the same facts to the
+//! same bytes, and so that what a printer typed in either system of units reads back unchanged.
+
+mod length;
+mod number;
+mod seconds;
+mod speed;
+mod temperature;
+
+pub use length::Length;
+pub use number::{NumberProblem, parse_number, parse_whole};
+pub use seconds::Seconds;
+pub use speed::BeltSpeed;
+pub use temperature::Temperature;
+
+/// Which system of units a device shows and reads. A setting of the device, never of the data.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Units {
+    /// Inches, degrees Fahrenheit, threads an inch.
+    #[default]
+    Inch,
+    /// Centimetres, degrees Celsius, threads a centimetre.
+    Metric,
+}

@@ -1,0 +1,41 @@
+//! Times that are set on a machine: dwell, flash.
+
+use super::{NumberProblem, parse_number};
+use serde::{Deserialize, Serialize};
+
+/// A set time, kept in milliseconds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Default)]
+#[serde(transparent)]
+pub struct Seconds {
+    milliseconds: u32,
+}
+
+impl Seconds {
+    /// From seconds.
+    pub fn new(seconds: f64) -> Self {
+        Self { milliseconds: (seconds * 1000.0).round() as u32 }
+    }
+
+    /// In seconds.
+    pub fn seconds(self) -> f64 {
+        f64::from(self.milliseconds) / 1000.0
+    }
+
+    /// The milliseconds that are stored.
+    pub fn milliseconds(self) -> u32 {
+        self.milliseconds
+    }
+
+    /// From the milliseconds that are stored.
+    pub fn from_milliseconds(milliseconds: u32) -> Self {
+        Self { milliseconds }
+    }
+
+    /// Reads a time in seconds between `least` and `most`.
+    ///
+    /// # Errors
+    /// [`NumberProblem`] when it is no number or out of bounds.
+    pub fn parse(text: &str, least: f64, most: f64) -> Result<Self, NumberProblem> {
+        parse_number(text, least, most).map(Self::new)
+    }
+}

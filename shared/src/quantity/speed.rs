@@ -1,0 +1,71 @@
+//! Speed of a dryer's belt.
+
+use super::{NumberProblem, Units, parse_number};
+use serde::{Deserialize, Serialize};
+
+/// A belt speed, kept in micrometres a second.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct BeltSpeed {
+    micrometres_a_second: u32,
+}
+
+/// Micrometres a second in one inch a minute.
+const INCH_A_MINUTE: f64 = 25_400.0 / 60.0;
+/// Micrometres a second in one centimetre a minute.
+const CENTIMETRE_A_MINUTE: f64 = 10_000.0 / 60.0;
+
+impl BeltSpeed {
+    fn scale(units: Units) -> f64 {
+        match units {
+            Units::Inch => INCH_A_MINUTE,
+            Units::Metric => CENTIMETRE_A_MINUTE,
+        }
+    }
+
+    /// In inches a minute, or in centimetres a minute.
+    pub fn in_units(self, units: Units) -> f64 {
+        f64::from(self.micrometres_a_second) / Self::scale(units)
+    }
+
+    /// From inches a minute, or from centimetres a minute.
+    pub fn from_units(value: f64, units: Units) -> Self {
+        Self { micrometres_a_second: (value * Self::scale(units)).round() as u32 }
+    }
+
+    /// The micrometres a second that are stored.
+    pub fn micrometres_a_second(self) -> u32 {
+        self.micrometres_a_second
+    }
+
+    /// From the micrometres a second that are stored.
+    pub fn from_micrometres_a_second(micrometres_a_second: u32) -> Self {
+        Self { micrometres_a_second }
+    }
+
+    /// Reads a belt speed: 1 to 400 inches a minute, 2 to 1,000 centimetres a minute.
+    ///
+    /// # Errors
+    /// [`NumberProblem`] when it is no number or out of bounds.
+    pub fn parse(text: &str, units: Units) -> Result<Self, NumberProblem> {
+        let (least, most) = match units {
+            Units::Inch => (1.0, 400.0),
+            Units::Metric => (2.0, 1000.0),
+        };
+        parse_number(text, least, most).map(|value| Self::from_units(value, units))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_tenth_of_an_inch_a_minute_reads_back() {
+        for tenths in 10..400 {
+            let typed = f64::from(tenths) / 10.0;
+            let kept = BeltSpeed::from_units(typed, Units::Inch).in_units(Units::Inch);
+            assert!((kept - typed).abs() < 0.005);
+        }
+    }
+}

@@ -1,0 +1,62 @@
+//! The run as a line of pieces over time, opening into the fan of its likely finishes.
+
+use super::forecast::EIGHT_IN_TEN;
+use super::{Forecast, Progress, TimeLeft};
+
+/// A point of the line: so many pieces at this moment.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FanPoint {
+    /// Wall time in milliseconds.
+    pub at: u64,
+    /// Pieces pulled by then.
+    pub pieces: u32,
+}
+
+/// The line of what was pulled, and the fan of what is to come.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Fan {
+    /// What was pulled.
+    pub line: Vec<FanPoint>,
+    /// The early edge: by then with nine chances in ten against.
+    pub early: Vec<FanPoint>,
+    /// The middle.
+    pub expected: Vec<FanPoint>,
+    /// The late edge.
+    pub late: Vec<FanPoint>,
+}
+
+/// Most points in each line: enough for the eye on a phone.
+const POINTS: usize = 24;
+
+/// The line and fan of a run as of `now`. The fan stops at the press; the dryer comes after it.
+pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
+    let mut line = Vec::new();
+    let mut pieces = 0;
+    let pulls = progress.pulls();
+    let step = pulls.len().div_ceil(POINTS).max(1);
+    for (index, pull) in pulls.iter().enumerate() {
+        pieces += pull.pieces;
+        if index % step == 0 || index + 1 == pulls.len() {
+            line.push(FanPoint { at: pull.at, pieces });
+        }
+    }
+    let mut fan = Fan { line, ..Fan::default() };
+    let Some(forecast) = forecast.filter(|forecast| forecast.left > 0) else { return fan };
+    let origin = FanPoint { at: now, pieces };
+    for edge in [&mut fan.early, &mut fan.expected, &mut fan.late] {
+        edge.push(origin);
+    }
+    let steps = POINTS.min(forecast.left as usize);
+    for index in 1..=steps {
+        let more = (forecast.left as usize * index / steps) as u32;
+        let bare = TimeLeft::predict(&forecast.spread, more, EIGHT_IN_TEN);
+        let at = |seconds: f64| {
+            let work = (seconds - forecast.spent).max(0.0) * (1.0 + forecast.stop_rate);
+            FanPoint { at: now + (work * 1000.0) as u64, pieces: pieces + more }
+        };
+        fan.early.push(at(bare.low));
+        fan.expected.push(at(bare.expected));
+        fan.late.push(at(bare.high));
+    }
+    fan
+}

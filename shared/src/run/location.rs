@@ -1,0 +1,49 @@
+//! Where on the garment a run prints.
+
+use serde::{Deserialize, Serialize};
+
+/// A print location. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Location {
+    /// Full front.
+    #[default]
+    FullFront,
+    /// Left chest, as worn.
+    LeftChest,
+    /// Right chest, as worn.
+    RightChest,
+    /// Centre chest.
+    CentreChest,
+    /// Full back.
+    FullBack,
+    /// Across the shoulders.
+    UpperBack,
+    /// Left sleeve, as worn.
+    LeftSleeve,
+    /// Right sleeve, as worn.
+    RightSleeve,
+    /// Inside the neck, where a label was.
+    InsideNeck,
+    /// On the pocket.
+    Pocket,
+    /// Anywhere else.
+    Other,
+}
+
+impl Location {
+    /// All, in the order they are offered.
+    pub const ALL: [Self; 11] = [
+        Self::FullFront,
+        Self::LeftChest,
+        Self::RightChest,
+        Self::CentreChest,
+        Self::FullBack,
+        Self::UpperBack,
+        Self::LeftSleeve,
+        Self::RightSleeve,
+        Self::InsideNeck,
+        Self::Pocket,
+        Self::Other,
+    ];
+}

@@ -1,0 +1,34 @@
+//! A run: one garment lot, one print location, one ink. Its set-up, the checks before the first
+//! pull, the count, the pace, and when it will leave the dryer.
+
+mod checks;
+mod count;
+mod ended;
+mod fan;
+mod finish;
+mod forecast;
+mod history;
+mod location;
+mod misprint;
+mod pace;
+mod print_run;
+mod progress;
+mod set_up;
+mod stop;
+mod student_t;
+
+pub use checks::{CheckItem, CheckList, CheckOutcome, CheckRecord, CheckRow, CheckState, Expected, check_list};
+pub use count::{CountView, PaceView, Pending, SizeCount, Standing, UndoView, count_view};
+pub use ended::{EndedView, ended_view};
+pub use fan::{Fan, FanPoint, fan};
+pub use finish::{Spread, TimeLeft, pieces_within};
+pub use forecast::{Basis, Forecast, forecast};
+pub use history::{History, history_for, stop_rate};
+pub use location::Location;
+pub use misprint::MisprintCause;
+pub use pace::{Gap, Pace, gaps};
+pub use print_run::Run;
+pub use progress::{Progress, Pull, UNMARKED_PAUSE_SECONDS};
+pub use set_up::{Flash, SetUp};
+pub use stop::{Stop, StopCause};
+pub use student_t::{chance_below, quantile};

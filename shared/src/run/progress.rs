@@ -1,0 +1,278 @@
+//! What has happened to a run on the press.
+
+use super::{MisprintCause, Pace, Stop, StopCause, gaps};
+use crate::job::Size;
+use crate::journal::DeviceId;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// A gap between pulls longer than this, with no stop marked, is taken for a pause that somebody
+/// forgot to mark, provided it is also far longer than the run's other gaps. Our own rule.
+pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
+
+/// Pieces pulled at one moment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Pull {
+    /// Wall time in milliseconds.
+    pub at: u64,
+    /// How many.
+    pub pieces: u32,
+    /// Of which size.
+    pub size: Option<Size>,
+}
+
+/// Something that undo can take back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub(crate) enum Act {
+    Pulled { pieces: i32, size: Option<Size> },
+    Misprinted { pieces: i32, size: Option<Size>, cause: MisprintCause, was_counted: bool },
+}
+
+/// How many acts of a device undo can go back.
+const UNDO_DEPTH: usize = 40;
+
+/// What has happened to a run on the press.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+pub struct Progress {
+    /// Good pieces by size; none where sizes are not counted. Sums of signed facts.
+    pub(crate) good: BTreeMap<Option<Size>, i64>,
+    /// Spoiled pieces by size and cause. Sums of signed facts.
+    pub(crate) misprints: BTreeMap<(Option<Size>, MisprintCause), i64>,
+    /// Every pull that was not taken back, oldest first. Let go when the job is finished.
+    pub(crate) pulls: Vec<Pull>,
+    /// Every stop, oldest first.
+    pub(crate) stops: Vec<Stop>,
+    /// When the first garment went on the platen.
+    pub(crate) started: Option<u64>,
+    /// When it last left the press; none while on it.
+    pub(crate) ended: Option<u64>,
+    /// The last fact of the press about it.
+    pub(crate) touched: Option<u64>,
+    /// The pace it had when it left the press.
+    pub(crate) record: Option<Pace>,
+    /// What undo can take back, by device, latest last.
+    pub(crate) acts: BTreeMap<DeviceId, Vec<Act>>,
+}
+
+impl Progress {
+    /// Good pieces, of all sizes. Never below nothing.
+    pub fn good(&self) -> u32 {
+        self.good.values().sum::<i64>().max(0) as u32
+    }
+
+    /// Good pieces of one size.
+    pub fn good_of(&self, size: Option<Size>) -> u32 {
+        self.good.get(&size).copied().unwrap_or(0).max(0) as u32
+    }
+
+    /// Spoiled pieces.
+    pub fn misprints(&self) -> u32 {
+        self.misprints.values().sum::<i64>().max(0) as u32
+    }
+
+    /// Spoiled pieces of one size.
+    pub fn misprints_of(&self, size: Option<Size>) -> u32 {
+        self.misprints.iter().filter(|((of, _), _)| *of == size).map(|(_, n)| n).sum::<i64>().max(0) as u32
+    }
+
+    /// Spoiled pieces by cause, only causes there were.
+    pub fn misprint_causes(&self) -> BTreeMap<MisprintCause, u32> {
+        let mut causes = BTreeMap::new();
+        for ((_, cause), pieces) in &self.misprints {
+            if *pieces > 0 {
+                *causes.entry(*cause).or_insert(0) += *pieces as u32;
+            }
+        }
+        causes
+    }
+
+    /// The pulls that were not taken back, oldest first.
+    pub fn pulls(&self) -> &[Pull] {
+        &self.pulls
+    }
+
+    /// The stops, oldest first.
+    pub fn stops(&self) -> &[Stop] {
+        &self.stops
+    }
+
+    /// When the first garment went on the platen.
+    pub fn started(&self) -> Option<u64> {
+        self.started
+    }
+
+    /// When it last left the press; none while it is on it or was never.
+    pub fn ended(&self) -> Option<u64> {
+        self.ended
+    }
+
+    /// Whether it is on the press: started, and not ended.
+    pub fn is_on_press(&self) -> bool {
+        self.started.is_some() && self.ended.is_none()
+    }
+
+    /// The stop that lasts: since when, and why.
+    pub fn standing(&self) -> Option<(u64, StopCause)> {
+        self.stops.last().filter(|stop| stop.to.is_none()).and_then(|stop| Some((stop.from, stop.cause?)))
+    }
+
+    /// The pace of the pulls so far, or the one it ended with.
+    pub fn pace(&self) -> Option<Pace> {
+        Pace::of(&gaps(&self.pulls, &self.stops)).or(self.record)
+    }
+
+    /// Milliseconds the press stood between the start and `now`, unmarked pauses included.
+    pub fn stopped_ms(&self, now: u64) -> u64 {
+        let Some(started) = self.started else { return 0 };
+        let marked: u64 = self.stops.iter().filter(|stop| stop.cause.is_some()).map(|stop| stop.within(started, now)).sum();
+        marked + self.unmarked_ms()
+    }
+
+    /// Milliseconds at work between the start and `now` (or the end), stops taken out.
+    pub fn active_ms(&self, now: u64) -> u64 {
+        let Some(started) = self.started else { return 0 };
+        let end = self.ended.unwrap_or(now);
+        let off_press: u64 = self.stops.iter().filter(|stop| stop.cause.is_none()).map(|stop| stop.within(started, end)).sum();
+        end.saturating_sub(started).saturating_sub(off_press).saturating_sub(self.stopped_ms(end))
+    }
+
+    fn unmarked_ms(&self) -> u64 {
+        gaps(&self.pulls, &self.stops).iter().filter(|gap| gap.is_pause).map(|gap| (gap.seconds * 1000.0) as u64).sum()
+    }
+
+    pub(crate) fn start(&mut self, at: u64) {
+        self.started.get_or_insert(at);
+        if self.ended.take().is_some() {
+            self.close_stop(at);
+        }
+        self.touched = Some(at);
+    }
+
+    pub(crate) fn end(&mut self, at: u64) {
+        self.close_stop(at);
+        self.record = self.pace();
+        self.ended = Some(at);
+        self.stops.push(Stop { from: at, to: None, cause: None });
+        self.touched = Some(at);
+    }
+
+    pub(crate) fn stop(&mut self, at: u64, cause: StopCause) {
+        if self.is_on_press() && self.standing().is_none() {
+            self.stops.push(Stop { from: at, to: None, cause: Some(cause) });
+        }
+        self.touched = Some(at);
+    }
+
+    pub(crate) fn resume(&mut self, at: u64) {
+        if self.standing().is_some() {
+            self.close_stop(at);
+        }
+        self.touched = Some(at);
+    }
+
+    fn close_stop(&mut self, at: u64) {
+        if let Some(stop) = self.stops.last_mut().filter(|stop| stop.to.is_none()) {
+            stop.to = Some(at.max(stop.from));
+        }
+    }
+
+    /// Pieces pulled or taken back. Returns the milliseconds of work the pull closed.
+    pub(crate) fn pull(&mut self, device: DeviceId, at: u64, pieces: i32, size: Option<Size>) -> u64 {
+        // Counting is proof enough that the press runs.
+        self.start(at);
+        self.resume(at);
+        *self.good.entry(size).or_insert(0) += i64::from(pieces);
+        if pieces > 0 {
+            self.remember(device, Act::Pulled { pieces, size });
+            self.pulls.push(Pull { at, pieces: pieces as u32, size });
+            self.latest_gap_ms()
+        } else {
+            self.forget(device, |act| matches!(act, Act::Pulled { pieces: n, size: of } if *n == -pieces && *of == size));
+            self.take_back(pieces.unsigned_abs(), size);
+            0
+        }
+    }
+
+    /// Pieces spoiled or taken back. Returns the milliseconds of work the pull closed.
+    pub(crate) fn misprint(
+        &mut self,
+        device: DeviceId,
+        at: u64,
+        pieces: i32,
+        size: Option<Size>,
+        cause: MisprintCause,
+        was_counted: bool,
+    ) -> u64 {
+        self.start(at);
+        *self.misprints.entry((size, cause)).or_insert(0) += i64::from(pieces);
+        if was_counted {
+            *self.good.entry(size).or_insert(0) -= i64::from(pieces);
+        }
+        if pieces > 0 {
+            self.remember(device, Act::Misprinted { pieces, size, cause, was_counted });
+            if !was_counted {
+                // A spoiled piece took its time on the press like any other.
+                self.pulls.push(Pull { at, pieces: pieces as u32, size });
+                return self.latest_gap_ms();
+            }
+        } else {
+            let taken = Act::Misprinted { pieces: -pieces, size, cause, was_counted };
+            self.forget(device, |act| *act == taken);
+            if !was_counted {
+                self.take_back(pieces.unsigned_abs(), size);
+            }
+        }
+        0
+    }
+
+    /// Lets go of what only an open job needs.
+    pub(crate) fn condense(&mut self) {
+        self.record = self.pace();
+        self.pulls = Vec::new();
+        self.acts = BTreeMap::new();
+    }
+
+    fn remember(&mut self, device: DeviceId, act: Act) {
+        let acts = self.acts.entry(device).or_default();
+        if acts.len() == UNDO_DEPTH {
+            acts.remove(0);
+        }
+        acts.push(act);
+    }
+
+    fn forget(&mut self, device: DeviceId, is_it: impl Fn(&Act) -> bool) {
+        if let Some(acts) = self.acts.get_mut(&device) {
+            if let Some(at) = acts.iter().rposition(is_it) {
+                acts.remove(at);
+            }
+        }
+    }
+
+    /// Removes pieces from the latest pulls, those of the same size first.
+    fn take_back(&mut self, mut pieces: u32, size: Option<Size>) {
+        for same_size in [true, false] {
+            let mut at = self.pulls.len();
+            while pieces > 0 && at > 0 {
+                at -= 1;
+                if (self.pulls[at].size == size) != same_size {
+                    continue;
+                }
+                let taken = pieces.min(self.pulls[at].pieces);
+                self.pulls[at].pieces -= taken;
+                pieces -= taken;
+                if self.pulls[at].pieces == 0 {
+                    self.pulls.remove(at);
+                }
+            }
+        }
+    }
+
+    fn latest_gap_ms(&self) -> u64 {
+        let from = self.pulls.len().saturating_sub(2);
+        gaps(&self.pulls[from..], &self.stops)
+            .iter()
+            .filter(|gap| gap.seconds < UNMARKED_PAUSE_SECONDS * f64::from(gap.pieces.max(1)))
+            .map(|gap| (gap.seconds * 1000.0) as u64)
+            .sum()
+    }
+}

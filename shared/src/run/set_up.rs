@@ -1,0 +1,108 @@
+//! How the press, flash and dryer are set for a run.
+
+use crate::journal::RunField;
+use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
+use serde::{Deserialize, Serialize};
+
+/// The flash unit between two strokes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Flash {
+    /// How long it stands over the print.
+    pub seconds: Seconds,
+    /// From its element to the print, where it was noted.
+    pub distance: Option<Length>,
+}
+
+/// How a run is to be printed. What is not known yet is left open.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SetUp {
+    /// Labels of the screens.
+    pub screens: String,
+    /// Mesh, in threads an inch.
+    pub mesh: Option<u16>,
+    /// The flash, or none.
+    pub flash: Option<Flash>,
+    /// Strokes that lay ink.
+    pub hits: u8,
+    /// Dryer setting.
+    pub dryer: Option<Temperature>,
+    /// Speed of the dryer's belt.
+    pub belt: Option<BeltSpeed>,
+    /// Time in the heat, one pass.
+    pub dwell: Option<Seconds>,
+    /// Passes through the dryer.
+    pub passes: u8,
+    /// The squeegee.
+    pub squeegee: String,
+    /// Gap between screen and garment.
+    pub off_contact: Option<Length>,
+    /// From the bottom of the collar seam to the top of the print.
+    pub below_collar: Option<Length>,
+    /// Anything else about where the print goes.
+    pub placement: String,
+}
+
+impl Default for SetUp {
+    fn default() -> Self {
+        Self {
+            screens: String::new(),
+            mesh: None,
+            flash: None,
+            hits: 1,
+            dryer: None,
+            belt: None,
+            dwell: None,
+            passes: 1,
+            squeegee: String::new(),
+            off_contact: None,
+            below_collar: None,
+            placement: String::new(),
+        }
+    }
+}
+
+impl SetUp {
+    /// Takes over a field; false when the field is not of the set-up.
+    pub(crate) fn set(&mut self, field: &RunField) -> bool {
+        match field {
+            RunField::Screens(screens) => self.screens.clone_from(screens),
+            RunField::Mesh(mesh) => self.mesh = *mesh,
+            RunField::Flash(flash) => self.flash = *flash,
+            RunField::Hits(hits) => self.hits = *hits,
+            RunField::Dryer(dryer) => self.dryer = *dryer,
+            RunField::Belt(belt) => self.belt = *belt,
+            RunField::Dwell(dwell) => self.dwell = *dwell,
+            RunField::Passes(passes) => self.passes = *passes,
+            RunField::Squeegee(squeegee) => self.squeegee.clone_from(squeegee),
+            RunField::OffContact(gap) => self.off_contact = *gap,
+            RunField::BelowCollar(length) => self.below_collar = *length,
+            RunField::Placement(text) => self.placement.clone_from(text),
+            _ => return false,
+        }
+        true
+    }
+
+    /// The set-up as fields, for a new run that starts from it.
+    pub fn fields(&self) -> Vec<RunField> {
+        vec![
+            RunField::Screens(self.screens.clone()),
+            RunField::Mesh(self.mesh),
+            RunField::Flash(self.flash),
+            RunField::Hits(self.hits),
+            RunField::Dryer(self.dryer),
+            RunField::Belt(self.belt),
+            RunField::Dwell(self.dwell),
+            RunField::Passes(self.passes),
+            RunField::Squeegee(self.squeegee.clone()),
+            RunField::OffContact(self.off_contact),
+            RunField::BelowCollar(self.below_collar),
+            RunField::Placement(self.placement.clone()),
+        ]
+    }
+
+    /// How long the last piece is still in the dryer, in seconds; none where dwell is not known.
+    pub fn dryer_transit(&self) -> f64 {
+        self.dwell.map_or(0.0, Seconds::seconds) * f64::from(self.passes)
+    }
+}

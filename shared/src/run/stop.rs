@@ -1,0 +1,55 @@
+//! Times in which the press stood.
+
+use serde::{Deserialize, Serialize};
+
+/// Why the press stopped. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StopCause {
+    /// The screen: a clog, a spot, registration.
+    Screen,
+    /// The ink: out, drying, colour off.
+    Ink,
+    /// The flash or the dryer.
+    Heat,
+    /// Garments: wrong, missing, to be sorted.
+    Garments,
+    /// The client, the phone, the door.
+    Client,
+    /// A break: food, water, rest.
+    Break,
+    /// Anything else.
+    Other,
+}
+
+impl StopCause {
+    /// All, in the order they are offered.
+    pub const ALL: [Self; 7] =
+        [Self::Screen, Self::Ink, Self::Heat, Self::Garments, Self::Client, Self::Break, Self::Other];
+}
+
+/// A time in which nothing was pulled, in wall milliseconds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Stop {
+    /// When it began.
+    pub from: u64,
+    /// When it ended; none while it lasts.
+    pub to: Option<u64>,
+    /// Why; none when the run was off the press between its end and being taken up again.
+    pub cause: Option<StopCause>,
+}
+
+impl Stop {
+    /// How much of it lies between two moments, in milliseconds. A stop that lasts reaches to the
+    /// later one.
+    pub fn within(&self, from: u64, to: u64) -> u64 {
+        let end = self.to.unwrap_or(to).min(to);
+        end.saturating_sub(self.from.max(from))
+    }
+
+    /// Whether it says something about how often presses stop here: breaks are chosen, and a run
+    /// off the press is not a press that stops.
+    pub fn is_trouble(&self) -> bool {
+        self.cause.is_some_and(|cause| cause != StopCause::Break)
+    }
+}

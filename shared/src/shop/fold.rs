@@ -1,0 +1,121 @@
+//! Folding facts into the shop.
+//!
+//! Facts are applied in the order of (stamp, device, number). Fields are last-writer-wins by being
+//! written in that order; pieces are signed sums. A fact about something that has not arrived yet
+//! makes an empty shell of it, so that no order of files loses anything.
+
+use super::Shop;
+use crate::journal::{Entry, Fact, Journal};
+use crate::run::CheckRecord;
+
+impl Shop {
+    /// The shop these facts add up to.
+    pub fn fold(journal: &Journal) -> Self {
+        let mut shop = Self::default();
+        for entry in journal.in_order() {
+            shop.apply(entry);
+        }
+        shop
+    }
+
+    /// Folds entries in, in whatever order they are given.
+    ///
+    /// False when one of them comes before what was folded already, or was folded already: the
+    /// shop is then not changed, and must be folded anew from the journal.
+    pub fn apply_all(&mut self, entries: &[Entry]) -> bool {
+        let mut sorted: Vec<&Entry> = entries.iter().collect();
+        sorted.sort_by_key(|entry| entry.key());
+        sorted.dedup_by_key(|entry| entry.key());
+        if sorted.first().is_some_and(|first| self.last >= Some(first.key())) {
+            return false;
+        }
+        for entry in sorted {
+            self.apply(entry);
+        }
+        true
+    }
+
+    /// Folds one fact in. It must come after every fact folded before.
+    fn apply(&mut self, entry: &Entry) {
+        let (at, id) = (entry.stamp.wall, entry.subject);
+        self.last = Some(entry.key());
+        self.facts += 1;
+        match &entry.fact {
+            Fact::ShopNamed(name) => self.name.clone_from(name),
+            Fact::CrewNamed(names) => self.crew.clone_from(names),
+            Fact::WeekClosing(week) => self.closings.week = *week,
+            Fact::DayClosing { day, minutes } => {
+                self.closings.days.insert(*day, *minutes);
+            }
+            Fact::SetUpAllowance(seconds) => self.set_up_allowance = Some(*seconds),
+            Fact::DeviceNamed(name) => {
+                self.devices.insert(id, name.clone());
+            }
+            Fact::RunsOrdered(runs) => self.order.clone_from(runs),
+            Fact::JobSet(fields) => {
+                let job = self.jobs.entry(id).or_default();
+                job.created = if job.created == 0 { at } else { job.created };
+                fields.iter().for_each(|field| job.set(field));
+            }
+            Fact::LotSet(fields) => {
+                let lot = self.lots.entry(id).or_default();
+                lot.created = if lot.created == 0 { at } else { lot.created };
+                fields.iter().for_each(|field| lot.set(field));
+            }
+            Fact::RunSet(fields) => {
+                let run = self.runs.entry(id).or_default();
+                run.created = if run.created == 0 { at } else { run.created };
+                fields.iter().for_each(|field| run.set(field));
+            }
+            Fact::Deleted => self.set_deleted(entry, true),
+            Fact::Restored => self.set_deleted(entry, false),
+            Fact::JobFinished => {
+                self.jobs.entry(id).or_default().finished = Some(at);
+                for (_, run) in self.runs.iter_mut().filter(|(_, run)| {
+                    run.lot.and_then(|lot| self.lots.get(&lot)).is_some_and(|lot| lot.job == Some(id))
+                }) {
+                    if run.progress.is_on_press() {
+                        run.progress.end(at);
+                    }
+                    run.progress.condense();
+                }
+            }
+            Fact::JobReopened => self.jobs.entry(id).or_default().finished = None,
+            Fact::CheckMade { item, expected, outcome, by } => {
+                let record = CheckRecord { expected: expected.clone(), outcome: *outcome, by: by.clone(), at };
+                self.runs.entry(id).or_default().checks.insert(*item, record);
+            }
+            Fact::RunStarted => self.runs.entry(id).or_default().progress.start(at),
+            Fact::Pulled { pieces, size } => {
+                let progress = &mut self.runs.entry(id).or_default().progress;
+                let worked = progress.pull(entry.device, at, *pieces, *size);
+                let row = self.tally.at(at);
+                row.pieces += i64::from(*pieces);
+                row.active += worked;
+            }
+            Fact::Misprinted { pieces, size, cause, was_counted } => {
+                let progress = &mut self.runs.entry(id).or_default().progress;
+                let worked = progress.misprint(entry.device, at, *pieces, *size, *cause, *was_counted);
+                let row = self.tally.at(at);
+                row.misprints += i64::from(*pieces);
+                row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
+                row.active += worked;
+            }
+            Fact::Stopped(cause) => self.runs.entry(id).or_default().progress.stop(at, *cause),
+            Fact::Resumed => self.runs.entry(id).or_default().progress.resume(at),
+            Fact::RunEnded => self.runs.entry(id).or_default().progress.end(at),
+            Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
+        }
+    }
+
+    fn set_deleted(&mut self, entry: &Entry, deleted: bool) {
+        let id = entry.subject;
+        if let Some(job) = self.jobs.get_mut(&id) {
+            job.deleted = deleted;
+        } else if let Some(lot) = self.lots.get_mut(&id) {
+            lot.deleted = deleted;
+        } else if let Some(run) = self.runs.get_mut(&id) {
+            run.deleted = deleted;
+        }
+    }
+}

@@ -1,0 +1,119 @@
+//! The shop as it stands.
+
+use crate::job::{Job, JobId, Lot, LotId, RunId};
+use crate::journal::{DeviceId, OrderKey};
+use crate::plan::{Closings, Tally};
+use crate::quantity::Seconds;
+use crate::run::Run;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Facts of newer versions that this one carries without understanding: how many of each kind.
+pub type UnknownFacts = BTreeMap<String, u32>;
+
+/// Everything the facts so far add up to. Equal journals fold to equal bytes of it.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+pub struct Shop {
+    /// The shop's name; empty until it has one.
+    pub name: String,
+    /// Who works here.
+    pub crew: Vec<String>,
+    /// When it closes.
+    pub closings: Closings,
+    /// Usual time between runs, as set by hand.
+    pub set_up_allowance: Option<Seconds>,
+    /// What devices are called.
+    pub devices: BTreeMap<DeviceId, String>,
+    /// Facts this version does not understand.
+    pub unknown: UnknownFacts,
+    pub(crate) jobs: BTreeMap<JobId, Job>,
+    pub(crate) lots: BTreeMap<LotId, Lot>,
+    pub(crate) runs: BTreeMap<RunId, Run>,
+    pub(crate) order: Vec<RunId>,
+    pub(crate) tally: Tally,
+    pub(crate) last: Option<OrderKey>,
+    pub(crate) facts: u64,
+}
+
+impl Shop {
+    /// A job.
+    pub fn job(&self, id: JobId) -> Option<&Job> {
+        self.jobs.get(&id)
+    }
+
+    /// A garment lot.
+    pub fn lot(&self, id: LotId) -> Option<&Lot> {
+        self.lots.get(&id)
+    }
+
+    /// A run.
+    pub fn run(&self, id: RunId) -> Option<&Run> {
+        self.runs.get(&id)
+    }
+
+    /// All jobs, the deleted too.
+    pub fn jobs(&self) -> impl Iterator<Item = (JobId, &Job)> {
+        self.jobs.iter().map(|(id, job)| (*id, job))
+    }
+
+    /// All runs, the deleted too.
+    pub fn runs(&self) -> impl Iterator<Item = (RunId, &Run)> {
+        self.runs.iter().map(|(id, run)| (*id, run))
+    }
+
+    /// The lots of a job that were not deleted, oldest first.
+    pub fn lots_of(&self, job: JobId) -> Vec<(LotId, &Lot)> {
+        let mut lots: Vec<_> =
+            self.lots.iter().filter(|(_, lot)| lot.job == Some(job) && !lot.deleted).map(|(id, lot)| (*id, lot)).collect();
+        lots.sort_by_key(|(id, lot)| (lot.created, *id));
+        lots
+    }
+
+    /// The runs of a lot that were not deleted, oldest first.
+    pub fn runs_of(&self, lot: LotId) -> Vec<(RunId, &Run)> {
+        let mut runs: Vec<_> =
+            self.runs.iter().filter(|(_, run)| run.lot == Some(lot) && !run.deleted).map(|(id, run)| (*id, run)).collect();
+        runs.sort_by_key(|(id, run)| (run.created, *id));
+        runs
+    }
+
+    /// The job a run belongs to, when every link of it is here and none was deleted.
+    pub fn job_of(&self, run: RunId) -> Option<(JobId, &Job)> {
+        let run = self.runs.get(&run).filter(|run| !run.deleted)?;
+        let lot = self.lots.get(&run.lot?).filter(|lot| !lot.deleted)?;
+        let id = lot.job?;
+        self.jobs.get(&id).filter(|job| !job.deleted).map(|job| (id, job))
+    }
+
+    /// Pieces of a run still to pull.
+    pub fn left_of(&self, run: RunId) -> u32 {
+        let Some(run) = self.runs.get(&run) else { return 0 };
+        let planned = run.lot.and_then(|lot| self.lots.get(&lot)).map_or(0, Lot::total);
+        planned.saturating_sub(run.progress.good())
+    }
+
+    /// The order the shop means to print its runs in.
+    pub fn order(&self) -> &[RunId] {
+        &self.order
+    }
+
+    /// Recent work by time.
+    pub fn tally(&self) -> &Tally {
+        &self.tally
+    }
+
+    /// How many facts were folded.
+    pub fn facts(&self) -> u64 {
+        self.facts
+    }
+
+    /// The key of the last fact folded: a fact that comes before it needs a new fold.
+    pub fn last_key(&self) -> Option<OrderKey> {
+        self.last
+    }
+
+    /// Whether nothing was ever entered: no job and no name.
+    pub fn is_new(&self) -> bool {
+        self.jobs.is_empty() && self.name.is_empty()
+    }
+}
