@@ -1,1 +1,23 @@
+//! The Lastpull app: screens over `lastpull_core`.
+//!
+//! A screen is a function of a view-state that the core computes, and hands facts to the store.
+//! [`platform`] is the only door to the browser. Folders carry the same subjects as the core's.
 
+pub mod platform;
+
+mod day;
+mod demo;
+mod job;
+mod more;
+mod parts;
+mod place;
+mod press;
+mod shell;
+mod store;
+mod words;
+
+/// Draws the app into the page.
+pub fn start() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(shell::App);
+}

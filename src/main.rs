@@ -1,1 +1,5 @@
-fn main(){}
+//! Trunk's entry: draws the app.
+
+fn main() {
+    lastpull::start();
+}

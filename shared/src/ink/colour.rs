@@ -34,9 +34,22 @@ impl Colour {
         Lab::<palette::white_point::D65, f64>::from_color(Srgb::new(r, g, b)).l
     }
 
+    /// Relative luminance, 0 to 1 (WCAG 2.2, "relative luminance"; IEC 61966-2-1).
+    fn luminance(self) -> f64 {
+        let [r, g, b] = self.rgb.map(|channel| f64::from(channel) / 255.0);
+        let linear = Srgb::new(r, g, b).into_linear();
+        0.2126 * linear.red + 0.7152 * linear.green + 0.0722 * linear.blue
+    }
+
+    /// Contrast ratio, 1 to 21 (WCAG 2.2, "contrast ratio").
+    pub fn contrast(self, other: Self) -> f64 {
+        let (a, b) = (self.luminance() + 0.05, other.luminance() + 0.05);
+        if a > b { a / b } else { b / a }
+    }
+
     /// Whether black writing reads better on it than white writing.
     pub fn wants_black_writing(self) -> bool {
-        self.lightness() > 55.0
+        self.contrast(Self::BLACK) >= self.contrast(Self::WHITE)
     }
 }
 
@@ -67,6 +80,15 @@ impl<'de> Deserialize<'de> for Colour {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn contrast_is_that_of_the_accessibility_guidelines() {
+        let black = Colour { rgb: [0; 3] };
+        assert!((black.contrast(Colour::WHITE) - 21.0).abs() < 1e-9);
+        // #767676 on white: the well-known grey that just passes 4.5 to 1 (WCAG 2.2, G18).
+        let grey = Colour { rgb: [0x76; 3] };
+        assert!((4.5..4.6).contains(&grey.contrast(Colour::WHITE)));
+    }
 
     #[test]
     fn hex_reads_back_and_nonsense_does_not_read() {

@@ -1,6 +1,6 @@
 //! Where a new lot or run starts: from the last one like it.
 
-use super::{Fabric, JobId, Lot, LotId};
+use super::{JobId, Lot, LotId};
 use crate::run::{Location, Run};
 use crate::shop::Shop;
 
@@ -21,13 +21,15 @@ pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
 pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run> {
     let fabric = shop.lot(lot)?.fabric;
     let alike = |run: &Run| {
-        let same_fabric = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric) == Some(fabric);
+        let other = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
+        let same_fabric = other == Some(fabric);
+        let same_heat = !fabric.fears_heat() && other.is_some_and(|other| !other.fears_heat());
         let same_place = run.location == location;
         match (same_fabric, same_place) {
             (true, true) => 3,
             (true, false) => 2,
             // A dryer set for cotton is no start for a fabric that fears heat.
-            (false, true) if fabric == Fabric::Cotton => 1,
+            (false, true) if same_heat => 1,
             _ => 0,
         }
     };

@@ -61,7 +61,7 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
         .collect();
     let runs = || lots.iter().flat_map(|lot| lot.runs.iter().map(move |run| (lot.lot.total(), run)));
     let planned = runs().map(|(total, _)| total).sum();
-    let good = runs().map(|(total, run)| run.good.min(total)).sum();
+    let good = runs().map(|(total, run)| total - shop.left_of(run.id)).sum();
     Some(JobCard { id, job: job.clone(), complete: planned > 0 && good == planned, planned, good, lots })
 }
 

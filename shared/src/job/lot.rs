@@ -21,6 +21,8 @@ pub struct Lot {
     pub colour_name: String,
     /// How many of each size; sizes with none are left out.
     pub pieces: BTreeMap<Size, u32>,
+    /// Its first fact's place among all facts.
+    pub rank: u64,
     /// Wall time of its first fact.
     pub created: u64,
     /// Whether it was deleted.

@@ -1,6 +1,6 @@
 //! A set of entries, and merging by union.
 
-use super::{Coverage, DeviceId, Entry, Gap};
+use super::{Coverage, DeviceId, Entry, Gap, Stamp};
 use std::collections::BTreeMap;
 
 /// Entries of all devices. However they arrive, in whatever order, overlap and repetition, the same
@@ -47,19 +47,11 @@ impl Journal {
     /// [`Conflict`] when an entry differs from the one held under its number; nothing is changed.
     pub fn absorb(&mut self, entries: Vec<Entry>) -> Result<Absorbed, Conflict> {
         let offered = entries.len() as u64;
-        let mut arriving: BTreeMap<DeviceId, Vec<Entry>> = BTreeMap::new();
-        // Files hold one device's facts after another's: look the device up once a stretch.
-        let mut rest = entries.into_iter().peekable();
-        while let Some(first) = rest.next() {
-            let device = first.device;
-            let list = arriving.entry(device).or_default();
-            list.push(first);
-            while let Some(entry) = rest.next_if(|entry| entry.device == device) {
-                list.push(entry);
-            }
-        }
+        let mut arriving = by_device(entries);
         for (&device, list) in &mut arriving {
-            list.sort_by_key(|entry| entry.seq);
+            if !list.is_sorted_by_key(|entry| entry.seq) {
+                list.sort_by_key(|entry| entry.seq);
+            }
             let same = |pair: &&[Entry]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
             if let Some(pair) = list.windows(2).find(same) {
                 return Err(Conflict { device, seq: pair[0].seq });
@@ -81,10 +73,14 @@ impl Journal {
 
     /// Every entry in the order of the fold: by stamp, then device, then number.
     pub fn in_order(&self) -> Vec<&Entry> {
-        let mut all: Vec<&Entry> = self.devices.values().flatten().collect();
-        // Each device's list is nearly in order already; the standard sort merges such runs.
-        all.sort_by_key(|entry| entry.key());
-        all
+        let mut keyed: Vec<(Stamp, &Entry)> = Vec::with_capacity(self.len());
+        for list in self.devices.values() {
+            keyed.extend(list.iter().map(|entry| (entry.stamp, entry)));
+        }
+        // Stable, and the lists stand by device and number already: ties come out right. Each is
+        // nearly in order by stamp too, and the standard sort merges such runs.
+        keyed.sort_by_key(|(stamp, _)| *stamp);
+        keyed.into_iter().map(|(_, entry)| entry).collect()
     }
 
     /// Every entry, device by device, by rising number.
@@ -120,6 +116,27 @@ impl Journal {
     }
 }
 
+/// Entries by device. A file of one device, the common case, is not copied.
+fn by_device(entries: Vec<Entry>) -> BTreeMap<DeviceId, Vec<Entry>> {
+    let mut devices: BTreeMap<DeviceId, Vec<Entry>> = BTreeMap::new();
+    let Some(first) = entries.first().map(|entry| entry.device) else { return devices };
+    if entries.iter().all(|entry| entry.device == first) {
+        devices.insert(first, entries);
+        return devices;
+    }
+    // Files hold one device's facts after another's: look the device up once a stretch.
+    let mut rest = entries.into_iter().peekable();
+    while let Some(first) = rest.next() {
+        let device = first.device;
+        let list = devices.entry(device).or_default();
+        list.push(first);
+        while let Some(entry) = rest.next_if(|entry| entry.device == device) {
+            list.push(entry);
+        }
+    }
+    devices
+}
+
 /// The first number under which two sorted lists hold different entries.
 fn disagreement(held: &[Entry], arriving: &[Entry]) -> Option<u64> {
     let mut held = held.iter().peekable();
@@ -134,6 +151,10 @@ fn disagreement(held: &[Entry], arriving: &[Entry]) -> Option<u64> {
 
 /// Merges a sorted list into a sorted list; where both hold a number the entry already held stays.
 fn merge_sorted(held: &mut Vec<Entry>, arriving: Vec<Entry>) {
+    if held.is_empty() {
+        *held = arriving;
+        return;
+    }
     let in_front = |list: &[Entry]| list.first().map(|entry| entry.seq);
     if held.last().map(|entry| entry.seq) < in_front(&arriving) {
         held.extend(arriving);

@@ -24,6 +24,33 @@ pub struct Head {
     pub clock: HybridClock,
 }
 
+impl Head {
+    /// The version that is written: one byte of it, then the head in postcard. **Frozen**.
+    pub const VERSION: u8 = 1;
+
+    /// The stored bytes.
+    pub fn to_bytes(&self) -> Vec<u8> {
+        let mut bytes = vec![Self::VERSION];
+        super::record::put(self, &mut bytes);
+        bytes
+    }
+
+    /// The head of stored bytes.
+    ///
+    /// # Errors
+    /// [`BytesProblem`]; bytes left over count as damage.
+    pub fn from_bytes(bytes: &[u8]) -> Result<Self, BytesProblem> {
+        match bytes.split_first() {
+            Some((&Self::VERSION, rest)) => match postcard::take_from_bytes(rest) {
+                Ok((head, [])) => Ok(head),
+                _ => Err(BytesProblem::Damaged),
+            },
+            Some((&version, _)) if version > Self::VERSION => Err(BytesProblem::Newer(version)),
+            _ => Err(BytesProblem::Damaged),
+        }
+    }
+}
+
 /// What opening a journal reads: as much as today's work, however long the shop has been at it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Opened {
@@ -103,4 +130,29 @@ pub fn allocate(head: &mut Head, device: DeviceId, drafts: &[Draft]) -> Vec<Entr
         seq += 1;
     }
     entries
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use uuid::Uuid;
+
+    /// These bytes are on people's phones.
+    #[test]
+    fn the_bytes_of_a_head_of_version_1_are_frozen() {
+        let mut head = Head::default();
+        head.coverage.add(Uuid::from_u128(7), 1);
+        head.coverage.add(Uuid::from_u128(7), 2);
+        head.clock.stamp(300);
+        let frozen: &[u8] = &[
+            1, 1, // version, one device
+            16, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 7, // its id
+            1, 1, 2, // one run of numbers, 1 to 2
+            0xac, 0x02, 0, // clock
+        ];
+        assert_eq!(head.to_bytes(), frozen);
+        assert_eq!(Head::from_bytes(frozen), Ok(head));
+        assert_eq!(Head::from_bytes(&[2, 0]), Err(BytesProblem::Newer(2)));
+        assert_eq!(Head::from_bytes(&frozen[..9]), Err(BytesProblem::Damaged));
+    }
 }

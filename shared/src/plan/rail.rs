@@ -144,7 +144,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
         let (Some(run), Some((job_id, job))) = (shop.run(id), shop.job_of(id)) else { continue };
         let Some(lot) = run.lot.and_then(|lot| shop.lot(lot)) else { continue };
         let begin = cursor as u64;
-        if run.progress.started().is_none() {
+        if !run.progress.is_on_press() {
             cursor += set_up * 1000.0;
         }
         let forecast = forecast(shop, id, clock.now, rate);
@@ -187,11 +187,12 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
 
 /// Moves past a run: when it is out of the dryer, and the standard error of that, in milliseconds.
 fn step(forecast: &Forecast, cursor: &mut f64, variance: &mut f64) -> (f64, f64) {
-    let press = (forecast.time.expected - forecast.transit).max(0.0) * 1000.0;
+    let dryer = if forecast.left == 0 { forecast.time.expected } else { forecast.transit };
+    let press = (forecast.time.expected - dryer).max(0.0) * 1000.0;
     let own = (forecast.time.high - forecast.time.expected) / NINTH * 1000.0;
     *cursor += press;
     *variance += own * own;
-    (*cursor + forecast.transit * 1000.0, variance.sqrt())
+    (*cursor + dryer * 1000.0, variance.sqrt())
 }
 
 fn chance_by(moment: f64, out: f64, error: f64) -> f64 {
@@ -235,8 +236,11 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
     if count(Fit::MissesDue) > 0 {
         return RailVerdict::Late { runs: count(Fit::MissesDue) };
     }
-    if count(Fit::Unknown) > 0 {
-        return RailVerdict::Unknown { runs: count(Fit::Unknown) };
+    // An unknown pace matters where it is today's, or comes before something that is.
+    let until = runs.iter().rposition(|run| today(&run)).map_or(0, |last| last + 1);
+    let unknown = runs[..until].iter().filter(|run| run.fit == Fit::Unknown).count() as u32;
+    if unknown > 0 {
+        return RailVerdict::Unknown { runs: unknown };
     }
     if count(Fit::Tight) > 0 {
         return RailVerdict::Tight { finish: last };
@@ -256,7 +260,7 @@ fn in_order(shop: &Shop) -> Vec<RunId> {
     let rank = |id: RunId| shop.order().iter().position(|other| *other == id).unwrap_or(usize::MAX);
     let due = |id: RunId| shop.job_of(id).and_then(|(_, job)| job.due);
     let day = |id: RunId| due(id).map_or((Day::new(chrono::NaiveDate::MAX), 0), |due| (due.day, due.minutes));
-    open.sort_by_key(|(id, run)| (!run.progress.is_on_press(), rank(*id), day(*id), run.created, *id));
+    open.sort_by_key(|(id, run)| (!run.progress.is_on_press(), rank(*id), day(*id), run.rank, *id));
     open.into_iter().map(|(id, _)| id).collect()
 }
 
@@ -264,9 +268,14 @@ fn in_order(shop: &Shop) -> Vec<RunId> {
 /// on the press. None when the run is not open.
 pub fn reordered(shop: &Shop, id: RunId, place: usize) -> Option<Vec<RunId>> {
     let mut order = in_order(shop);
+    let on_press = |id: &RunId| shop.run(*id).is_some_and(|run| run.progress.is_on_press());
+    let first = order.iter().filter(|id| on_press(id)).count();
+    if on_press(&id) {
+        return Some(order);
+    }
     let from = order.iter().position(|other| *other == id)?;
     let run = order.remove(from);
-    order.insert(place.min(order.len()), run);
+    order.insert(place.max(first).min(order.len()), run);
     Some(order)
 }
 

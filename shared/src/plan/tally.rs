@@ -31,9 +31,10 @@ impl Tally {
     /// The row of the quarter that holds a moment.
     pub(crate) fn at(&mut self, moment: u64) -> &mut TallyRow {
         let quarter = moment / QUARTER;
-        if let Some(&latest) = self.quarters.keys().next_back() {
-            let oldest = latest.max(quarter).saturating_sub(KEPT);
-            if self.quarters.keys().next().is_some_and(|&first| first < oldest) {
+        // Facts are folded by rising stamp, so that a quarter is nearly always the latest or a new one.
+        if self.quarters.last_key_value().is_none_or(|(&latest, _)| latest < quarter) {
+            let oldest = quarter.saturating_sub(KEPT);
+            if self.quarters.first_key_value().is_some_and(|(&first, _)| first < oldest) {
                 self.quarters = self.quarters.split_off(&oldest);
             }
         }

@@ -214,7 +214,8 @@ impl CheckList {
 
     /// Whether heat has to change before ink goes on the screen, and has not been seen to yet.
     pub fn heat_first(&self) -> bool {
-        self.changes.iter().any(|row| row.item.is_heat() && row.state == CheckState::Open)
+        let to_do = |state: &CheckState| matches!(state, CheckState::Open | CheckState::Measured { within: false, .. });
+        self.changes.iter().any(|row| row.item.is_heat() && to_do(&row.state))
     }
 }
 
@@ -232,9 +233,10 @@ pub fn check_list(shop: &Shop, id: RunId) -> CheckList {
         let record = run.checks.get(&item);
         let state = record.map_or(CheckState::Open, |record| state_of(item, record, &expected));
         let made = record.filter(|_| state != CheckState::Open).map(|record| (record.by.clone(), record.at));
+        let changed = previous.is_some() && earlier.as_ref() != Some(&expected);
         let differs = earlier.filter(|earlier| *earlier != expected);
         let row = CheckRow { item, expected, before: differs, state, made };
-        if row.before.is_some() { list.changes.push(row) } else { list.same.push(row) }
+        if changed { list.changes.push(row) } else { list.same.push(row) }
     }
     list
 }
@@ -256,10 +258,15 @@ fn state_of(item: CheckItem, record: &CheckRecord, expected: &Expected) -> Check
 
 /// The other run that was on the press last, before this one started.
 fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
-    let started = shop.run(id).and_then(|run| run.progress.started).unwrap_or(u64::MAX);
+    // When a run went on the press: at its start, and each time it was taken up again.
+    let went_on = |run: &Run, before: u64| {
+        let again = run.progress.stops.iter().filter(|stop| stop.cause.is_none()).filter_map(|stop| stop.to);
+        run.progress.started.into_iter().chain(again).filter(|at| *at < before).max()
+    };
+    let limit = shop.run(id).and_then(|run| went_on(run, u64::MAX)).unwrap_or(u64::MAX);
     shop.runs()
         .filter(|(other, run)| *other != id && !run.deleted)
-        .filter_map(|(other, run)| run.progress.started.filter(|at| *at < started).map(|at| (at, other)))
+        .filter_map(|(other, run)| went_on(run, limit).map(|at| (at, other)))
         .max()
         .map(|(_, other)| other)
 }

@@ -115,6 +115,16 @@ pub struct CountView {
     pub undo: Option<UndoView>,
 }
 
+impl CountView {
+    /// Which of three screens the run is on: a stop is part of the count.
+    pub fn phase(&self) -> Standing {
+        match self.standing {
+            Standing::Stopped { .. } => Standing::Running,
+            standing => standing,
+        }
+    }
+}
+
 /// What undo takes back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum UndoView {
@@ -170,12 +180,14 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     };
     let closing = closing_of(&shop.closings, clock);
     let forecast = forecast(shop, id, clock.now, stop_rate(shop)).filter(|_| standing != Standing::Ended);
+    let unsized_good = sizes.iter().filter(|row| row.size.is_none()).map(|row| row.good).sum();
+    let left = sizes.iter().map(SizeCount::left).sum::<u32>().saturating_sub(unsized_good);
     CountView {
         good,
         unsaved: mine().map(|touch| touch.pieces.unsigned_abs()).sum(),
         planned,
-        left: planned.saturating_sub(good),
-        over: good.saturating_sub(planned),
+        left,
+        over: (good + left).saturating_sub(planned),
         misprints: progress.misprints(),
         next_size: sizes.iter().find(|size| size.left() > 0).or(sizes.last()).and_then(|size| size.size),
         sizes,
@@ -184,7 +196,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
         active: progress.active_ms(clock.now),
         stopped: progress.stopped_ms(clock.now.min(progress.ended.unwrap_or(clock.now))),
         fan: fan(progress, forecast.as_ref(), clock.now),
-        pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, good)),
+        pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, good, left)),
         closing,
         undo: progress.acts.get(&device).and_then(|acts| acts.last()).map(|act| match *act {
             Act::Pulled { pieces, size } => UndoView::Pulled { pieces, size },
@@ -193,7 +205,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     }
 }
 
-fn pace_view(forecast: &Forecast, now: u64, closing: Option<u64>, good: u32) -> PaceView {
+fn pace_view(forecast: &Forecast, now: u64, closing: Option<u64>, good: u32, left: u32) -> PaceView {
     let at = |seconds: f64| now + (seconds * 1000.0) as u64;
     let until = closing.map(|closing| (closing as f64 - now as f64) / 1000.0);
     PaceView {
@@ -204,6 +216,6 @@ fn pace_view(forecast: &Forecast, now: u64, closing: Option<u64>, good: u32) -> 
         finish: [at(forecast.time.expected), at(forecast.time.low), at(forecast.time.high)],
         needed_per_hour: until.and_then(|seconds| forecast.needed_per_hour(seconds)),
         chance: until.map(|seconds| forecast.chance_within(seconds)),
-        by_closing: until.map(|seconds| good + forecast.pieces_within(seconds)),
+        by_closing: until.map(|seconds| good + forecast.pieces_within(seconds).min(left)),
     }
 }

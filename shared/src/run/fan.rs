@@ -31,17 +31,20 @@ const POINTS: usize = 24;
 /// The line and fan of a run as of `now`. The fan stops at the press; the dryer comes after it.
 pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
     let mut line = Vec::new();
-    let mut pieces = 0;
     let pulls = progress.pulls();
+    let good = progress.good();
+    // What was let go is under the line, what was spoiled is off it: it ends at the count.
+    let mut pulled = i64::from(good) - pulls.iter().map(|pull| i64::from(pull.pieces)).sum::<i64>();
     let step = pulls.len().div_ceil(POINTS).max(1);
     for (index, pull) in pulls.iter().enumerate() {
-        pieces += pull.pieces;
+        pulled += i64::from(pull.pieces);
         if index % step == 0 || index + 1 == pulls.len() {
-            line.push(FanPoint { at: pull.at, pieces });
+            line.push(FanPoint { at: pull.at, pieces: pulled.max(0) as u32 });
         }
     }
     let mut fan = Fan { line, ..Fan::default() };
     let Some(forecast) = forecast.filter(|forecast| forecast.left > 0) else { return fan };
+    let pieces = good;
     let origin = FanPoint { at: now, pieces };
     for edge in [&mut fan.early, &mut fan.expected, &mut fan.late] {
         edge.push(origin);

@@ -65,16 +65,20 @@ pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Fore
     let enough = own.is_some_and(|pace| pace.gaps >= ENOUGH_GAPS);
     let (basis, spread) =
         if enough { this_run() } else { history().or_else(guess).or_else(this_run) }?;
-    let spent = spent_since_last_pull(run, now);
+    // However long the piece on the platen takes, it is one piece.
+    let spent = spent_since_last_pull(run, now).min(spread.mean);
     let transit = run.set_up.dryer_transit();
-    let time = time_left(&spread, left, spent, stop_rate, transit);
+    let time = if left == 0 {
+        let since = run.progress.pulls.last().map_or(transit, |last| now.saturating_sub(last.at) as f64 / 1000.0);
+        let rest = (transit - since).max(0.0);
+        TimeLeft { expected: rest, low: rest, high: rest }
+    } else {
+        time_left(&spread, left, spent, stop_rate, transit)
+    };
     Some(Forecast { basis, spread, left, time, spent, stop_rate, transit })
 }
 
 fn time_left(spread: &Spread, left: u32, spent: f64, stop_rate: f64, transit: f64) -> TimeLeft {
-    if left == 0 {
-        return TimeLeft { expected: 0.0, low: 0.0, high: 0.0 };
-    }
     let bare = TimeLeft::predict(spread, left, EIGHT_IN_TEN);
     // However long the piece on the platen has taken, the ones after it are still to come.
     let least = f64::from(left - 1) / f64::from(left);
@@ -93,7 +97,7 @@ impl Forecast {
     /// The chance that the last piece is out of the dryer `seconds` from now.
     pub fn chance_within(&self, seconds: f64) -> f64 {
         if self.left == 0 {
-            return 1.0;
+            return if self.time.expected <= seconds { 1.0 } else { 0.0 };
         }
         let work = (seconds - self.transit) / (1.0 + self.stop_rate);
         if work <= 0.0 { 0.0 } else { TimeLeft::chance_within(&self.spread, self.left, work + self.spent) }

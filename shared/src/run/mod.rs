@@ -2,6 +2,7 @@
 //! pull, the count, the pace, and when it will leave the dryer.
 
 mod checks;
+mod contact;
 mod count;
 mod ended;
 mod fan;
@@ -11,6 +12,7 @@ mod history;
 mod location;
 mod misprint;
 mod pace;
+mod pace_chart;
 mod print_run;
 mod progress;
 mod set_up;
@@ -18,6 +20,7 @@ mod stop;
 mod student_t;
 
 pub use checks::{CheckItem, CheckList, CheckOutcome, CheckRecord, CheckRow, CheckState, Expected, check_list};
+pub use contact::{Contacts, KeyMeaning, Keys, Touch, Window};
 pub use count::{CountView, PaceView, Pending, SizeCount, Standing, UndoView, count_view};
 pub use ended::{EndedView, ended_view};
 pub use fan::{Fan, FanPoint, fan};
@@ -26,6 +29,7 @@ pub use forecast::{Basis, Forecast, forecast};
 pub use history::{History, history_for, stop_rate};
 pub use location::Location;
 pub use misprint::MisprintCause;
+pub use pace_chart::{ChartPoint, PaceChart, pace_chart};
 pub use pace::{Gap, Pace, gaps};
 pub use print_run::Run;
 pub use progress::{Progress, Pull, UNMARKED_PAUSE_SECONDS};

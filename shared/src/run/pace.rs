@@ -80,6 +80,18 @@ impl Pace {
         Some(Self { gaps: count as u32, pieces, mean, sd })
     }
 
+    /// Both taken together. With SSᵢ = sᵢ²(Nᵢ − 1) around its own mean, the sum of squares around
+    /// the common mean is SS₁ + SS₂ + k₁(μ₁ − μ)² + k₂(μ₂ − μ)².
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        let (gaps, pieces) = (self.gaps + other.gaps, self.pieces + other.pieces);
+        let seconds = |pace: &Self| pace.mean * f64::from(pace.pieces);
+        let mean = (seconds(self) + seconds(other)) / f64::from(pieces);
+        let squares = |pace: &Self| pace.sd.powi(2) * f64::from(pace.gaps - 1) + f64::from(pace.pieces) * (pace.mean - mean).powi(2);
+        let sd = ((squares(self) + squares(other)) / f64::from(gaps - 1)).sqrt();
+        Self { gaps, pieces, mean, sd }
+    }
+
     /// Pieces an hour.
     pub fn per_hour(&self) -> f64 {
         3600.0 / self.mean

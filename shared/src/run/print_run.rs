@@ -27,6 +27,8 @@ pub struct Run {
     pub checks: BTreeMap<CheckItem, CheckRecord>,
     /// What was pulled, spoiled and stopped.
     pub progress: Progress,
+    /// Its first fact's place among all facts.
+    pub rank: u64,
     /// Wall time of its first fact.
     pub created: u64,
     /// Whether it was deleted.

@@ -50,6 +50,12 @@ pub struct Progress {
     pub(crate) touched: Option<u64>,
     /// The pace it had when it left the press.
     pub(crate) record: Option<Pace>,
+    /// The pace of the pulls that were let go.
+    pub(crate) before: Option<Pace>,
+    /// Milliseconds of unmarked pauses among the pulls that were let go.
+    pub(crate) paused: u64,
+    /// Up to when work was handed to the tally.
+    pub(crate) tallied: Option<u64>,
     /// What undo can take back, by device, latest last.
     pub(crate) acts: BTreeMap<DeviceId, Vec<Act>>,
 }
@@ -116,9 +122,13 @@ impl Progress {
         self.stops.last().filter(|stop| stop.to.is_none()).and_then(|stop| Some((stop.from, stop.cause?)))
     }
 
-    /// The pace of the pulls so far, or the one it ended with.
+    /// The pace of the pulls so far, those let go included.
     pub fn pace(&self) -> Option<Pace> {
-        Pace::of(&gaps(&self.pulls, &self.stops)).or(self.record)
+        let here = Pace::of(&gaps(&self.pulls, &self.stops));
+        match (self.before, here) {
+            (Some(before), Some(here)) => Some(before.and(&here)),
+            (before, here) => here.or(before),
+        }
     }
 
     /// Milliseconds the press stood between the start and `now`, unmarked pauses included.
@@ -137,7 +147,11 @@ impl Progress {
     }
 
     fn unmarked_ms(&self) -> u64 {
-        gaps(&self.pulls, &self.stops).iter().filter(|gap| gap.is_pause).map(|gap| (gap.seconds * 1000.0) as u64).sum()
+        let mut pulls = self.pulls.clone();
+        // A forgotten end is a pause too.
+        pulls.extend(self.ended.filter(|_| !self.pulls.is_empty()).map(|at| Pull { at, pieces: 1, size: None }));
+        let here: u64 = gaps(&pulls, &self.stops).iter().filter(|gap| gap.is_pause).map(|gap| (gap.seconds * 1000.0).round() as u64).sum();
+        self.paused + here
     }
 
     pub(crate) fn start(&mut self, at: u64) {
@@ -149,6 +163,10 @@ impl Progress {
     }
 
     pub(crate) fn end(&mut self, at: u64) {
+        if !self.is_on_press() {
+            self.touched = Some(at);
+            return;
+        }
         self.close_stop(at);
         self.record = self.pace();
         self.ended = Some(at);
@@ -178,9 +196,12 @@ impl Progress {
 
     /// Pieces pulled or taken back. Returns the milliseconds of work the pull closed.
     pub(crate) fn pull(&mut self, device: DeviceId, at: u64, pieces: i32, size: Option<Size>) -> u64 {
-        // Counting is proof enough that the press runs.
-        self.start(at);
-        self.resume(at);
+        if pieces > 0 {
+            // Counting is proof enough that the press runs; taking back is none.
+            self.start(at);
+            self.resume(at);
+        }
+        self.touched = Some(at);
         *self.good.entry(size).or_insert(0) += i64::from(pieces);
         if pieces > 0 {
             self.remember(device, Act::Pulled { pieces, size });
@@ -203,14 +224,18 @@ impl Progress {
         cause: MisprintCause,
         was_counted: bool,
     ) -> u64 {
-        self.start(at);
+        // Found at packing, it does not put the run back on the press.
+        if pieces > 0 && self.ended.is_none() {
+            self.start(at);
+        }
+        self.touched = Some(at);
         *self.misprints.entry((size, cause)).or_insert(0) += i64::from(pieces);
         if was_counted {
             *self.good.entry(size).or_insert(0) -= i64::from(pieces);
         }
         if pieces > 0 {
             self.remember(device, Act::Misprinted { pieces, size, cause, was_counted });
-            if !was_counted {
+            if !was_counted && self.ended.is_none() {
                 // A spoiled piece took its time on the press like any other.
                 self.pulls.push(Pull { at, pieces: pieces as u32, size });
                 return self.latest_gap_ms();
@@ -228,6 +253,8 @@ impl Progress {
     /// Lets go of what only an open job needs.
     pub(crate) fn condense(&mut self) {
         self.record = self.pace();
+        self.before = self.record;
+        self.paused = self.unmarked_ms();
         self.pulls = Vec::new();
         self.acts = BTreeMap::new();
     }
@@ -267,12 +294,17 @@ impl Progress {
         }
     }
 
-    fn latest_gap_ms(&self) -> u64 {
-        let from = self.pulls.len().saturating_sub(2);
-        gaps(&self.pulls[from..], &self.stops)
-            .iter()
-            .filter(|gap| gap.seconds < UNMARKED_PAUSE_SECONDS * f64::from(gap.pieces.max(1)))
-            .map(|gap| (gap.seconds * 1000.0) as u64)
-            .sum()
+    /// Milliseconds of work between the last two pulls; nothing when it was a pause.
+    fn latest_gap_ms(&mut self) -> u64 {
+        let Some(last) = self.pulls.last().copied() else { return 0 };
+        // The time of a piece taken back was handed to the tally already.
+        let handed = self.tallied.replace(last.at).unwrap_or(0);
+        let [.., before, _] = self.pulls.as_slice() else { return 0 };
+        let from = before.at.max(handed);
+        let since = |stop: &&Stop| stop.to.is_none_or(|to| to > from);
+        let stood: u64 = self.stops.iter().rev().take_while(since).map(|stop| stop.within(from, last.at)).sum();
+        let worked = last.at.saturating_sub(from).saturating_sub(stood);
+        let longest = UNMARKED_PAUSE_SECONDS * 1000.0 * f64::from(last.pieces.max(1));
+        if (worked as f64) < longest { worked } else { 0 }
     }
 }

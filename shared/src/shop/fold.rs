@@ -56,16 +56,21 @@ impl Shop {
                 let job = self.jobs.entry(id).or_default();
                 job.created = if job.created == 0 { at } else { job.created };
                 fields.iter().for_each(|field| job.set(field));
+                job.deleted |= self.gone.remove(&id);
             }
             Fact::LotSet(fields) => {
                 let lot = self.lots.entry(id).or_default();
                 lot.created = if lot.created == 0 { at } else { lot.created };
+                lot.rank = if lot.rank == 0 { self.facts } else { lot.rank };
                 fields.iter().for_each(|field| lot.set(field));
+                lot.deleted |= self.gone.remove(&id);
             }
             Fact::RunSet(fields) => {
                 let run = self.runs.entry(id).or_default();
                 run.created = if run.created == 0 { at } else { run.created };
+                run.rank = if run.rank == 0 { self.facts } else { run.rank };
                 fields.iter().for_each(|field| run.set(field));
+                run.deleted |= self.gone.remove(&id);
             }
             Fact::Deleted => self.set_deleted(entry, true),
             Fact::Restored => self.set_deleted(entry, false),
@@ -116,6 +121,10 @@ impl Shop {
             lot.deleted = deleted;
         } else if let Some(run) = self.runs.get_mut(&id) {
             run.deleted = deleted;
+        } else if deleted {
+            self.gone.insert(id);
+        } else {
+            self.gone.remove(&id);
         }
     }
 }

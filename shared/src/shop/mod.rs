@@ -1,6 +1,8 @@
 //! The shop as it stands: the fold of the journal.
 
 mod fold;
+mod form;
 mod state;
 
+pub use form::ShopForm;
 pub use state::{Shop, UnknownFacts};

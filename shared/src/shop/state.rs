@@ -1,12 +1,12 @@
 //! The shop as it stands.
 
-use crate::job::{Job, JobId, Lot, LotId, RunId};
+use crate::job::{Job, JobId, Lot, LotId, RunId, Size};
 use crate::journal::{DeviceId, OrderKey};
 use crate::plan::{Closings, Tally};
 use crate::quantity::Seconds;
 use crate::run::Run;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Facts of newer versions that this one carries without understanding: how many of each kind.
 pub type UnknownFacts = BTreeMap<String, u32>;
@@ -30,6 +30,8 @@ pub struct Shop {
     pub(crate) lots: BTreeMap<LotId, Lot>,
     pub(crate) runs: BTreeMap<RunId, Run>,
     pub(crate) order: Vec<RunId>,
+    /// Deleted before the first fact about them.
+    pub(crate) gone: BTreeSet<uuid::Uuid>,
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
     pub(crate) facts: u64,
@@ -65,7 +67,7 @@ impl Shop {
     pub fn lots_of(&self, job: JobId) -> Vec<(LotId, &Lot)> {
         let mut lots: Vec<_> =
             self.lots.iter().filter(|(_, lot)| lot.job == Some(job) && !lot.deleted).map(|(id, lot)| (*id, lot)).collect();
-        lots.sort_by_key(|(id, lot)| (lot.created, *id));
+        lots.sort_by_key(|(id, lot)| (lot.rank, *id));
         lots
     }
 
@@ -73,7 +75,7 @@ impl Shop {
     pub fn runs_of(&self, lot: LotId) -> Vec<(RunId, &Run)> {
         let mut runs: Vec<_> =
             self.runs.iter().filter(|(_, run)| run.lot == Some(lot) && !run.deleted).map(|(id, run)| (*id, run)).collect();
-        runs.sort_by_key(|(id, run)| (run.created, *id));
+        runs.sort_by_key(|(id, run)| (run.rank, *id));
         runs
     }
 
@@ -88,8 +90,9 @@ impl Shop {
     /// Pieces of a run still to pull.
     pub fn left_of(&self, run: RunId) -> u32 {
         let Some(run) = self.runs.get(&run) else { return 0 };
-        let planned = run.lot.and_then(|lot| self.lots.get(&lot)).map_or(0, Lot::total);
-        planned.saturating_sub(run.progress.good())
+        let Some(lot) = run.lot.and_then(|lot| self.lots.get(&lot)) else { return 0 };
+        let short = |(size, planned): (&Size, &u32)| planned.saturating_sub(run.progress.good_of(Some(*size)));
+        lot.pieces.iter().map(short).sum::<u32>().saturating_sub(run.progress.good_of(None))
     }
 
     /// The order the shop means to print its runs in.

@@ -1,0 +1,227 @@
+//! A shop to test with: facts made by hand, told in the order they happened, folded into a `Shop`.
+//!
+//! Every time is in seconds after 08:00 on Wednesday 25 November 2026, five hours west of UTC. The
+//! shop closes at 17:00 unless a test says otherwise.
+
+// Each test file takes what it needs of this; none takes all.
+#![allow(dead_code)]
+
+use lastpull_core::job::{Due, Fabric, JobId, LotId, RunId, Size, SizePieces};
+use lastpull_core::journal::{DeviceId, Entry, Fact, HybridClock, JobField, Journal, LotField, RunField};
+use lastpull_core::plan::{Day, Rail, WallClock, rail};
+use lastpull_core::quantity::Seconds;
+use lastpull_core::run::{CountView, MisprintCause, StopCause, count_view};
+use lastpull_core::shop::Shop;
+use std::collections::BTreeMap;
+use uuid::Uuid;
+
+/// 2026-11-25T13:00Z, 08:00 in the shop: a Wednesday.
+pub const OPENING: u64 = 1_795_611_600_000;
+/// Minutes from UTC to the shop's wall.
+pub const WEST: i32 = -300;
+/// The phone on the press.
+pub const PHONE: DeviceId = Uuid::from_u128(0xd1);
+/// The tablet at the dryer.
+pub const TABLET: DeviceId = Uuid::from_u128(0xd2);
+/// Seconds in an hour.
+pub const HOUR: u64 = 3_600;
+/// Seconds in a day.
+pub const DAY: u64 = 24 * HOUR;
+
+/// The wall time so many seconds after opening, in milliseconds.
+pub fn wall(seconds: u64) -> u64 {
+    OPENING + seconds * 1000
+}
+
+/// The shop's clock so many seconds after opening.
+pub fn clock(seconds: u64) -> WallClock {
+    WallClock { now: wall(seconds), offset_minutes: WEST }
+}
+
+/// The day of opening.
+pub fn today() -> Day {
+    clock(0).today()
+}
+
+/// Due on a day, at minutes after midnight.
+pub fn due(day: Day, minutes: u16) -> Option<Due> {
+    Some(Due { day, minutes })
+}
+
+/// Whether two numbers are the same but for rounding.
+pub fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-6
+}
+
+/// The press with the devices around it, and everything they record.
+pub struct Press {
+    entries: Vec<Entry>,
+    clock: HybridClock,
+    seqs: BTreeMap<DeviceId, u64>,
+    device: DeviceId,
+    now: u64,
+    ids: u128,
+}
+
+impl Press {
+    /// A new shop. The phone records, from opening on.
+    pub fn new() -> Self {
+        let clock = HybridClock::default();
+        Self { entries: Vec::new(), clock, seqs: BTreeMap::new(), device: PHONE, now: OPENING, ids: 0x1000 }
+    }
+
+    /// A shop with one cotton run of these pieces, its set-up at its plainest.
+    pub fn with_run(pieces: &[(Size, u32)]) -> (Self, RunId) {
+        let mut press = Self::new();
+        let run = press.order("Tour tees", None, Fabric::Cotton, pieces);
+        (press, run)
+    }
+
+    /// What is recorded from here on comes from this device.
+    pub fn on(&mut self, device: DeviceId) -> &mut Self {
+        self.device = device;
+        self
+    }
+
+    /// A fresh id.
+    pub fn id(&mut self) -> Uuid {
+        self.ids += 1;
+        Uuid::from_u128(self.ids)
+    }
+
+    /// Records a fact at the moment of the last one.
+    pub fn say(&mut self, subject: Uuid, fact: Fact) -> &mut Self {
+        let seq = self.seqs.entry(self.device).or_insert(0);
+        *seq += 1;
+        let stamp = self.clock.stamp(self.now);
+        self.entries.push(Entry { device: self.device, seq: *seq, stamp, subject, fact });
+        self
+    }
+
+    /// Records a fact so many seconds after opening.
+    pub fn say_at(&mut self, seconds: u64, subject: Uuid, fact: Fact) -> &mut Self {
+        assert!(wall(seconds) >= self.now, "a test tells its day in order");
+        self.now = wall(seconds);
+        self.say(subject, fact)
+    }
+
+    pub fn job(&mut self, title: &str, due: Option<Due>) -> JobId {
+        let job = self.id();
+        self.say(job, Fact::JobSet(vec![JobField::Title(title.into()), JobField::Due(due)]));
+        job
+    }
+
+    pub fn lot(&mut self, job: JobId, fabric: Fabric, pieces: &[(Size, u32)]) -> LotId {
+        let lot = self.id();
+        let pieces = pieces.iter().map(|&(size, pieces)| SizePieces { size, pieces }).collect();
+        let fields = vec![LotField::Job(job), LotField::Garment("Tee".into()), LotField::Fabric(fabric), LotField::Pieces(pieces)];
+        self.say(lot, Fact::LotSet(fields));
+        lot
+    }
+
+    /// A run on a lot: full front, one hit, no flash.
+    pub fn run(&mut self, lot: LotId) -> RunId {
+        let run = self.id();
+        self.set_up(run, vec![RunField::Lot(lot), RunField::Ink("Brick".into())]);
+        run
+    }
+
+    /// A job with one lot and one run.
+    pub fn order(&mut self, title: &str, due: Option<Due>, fabric: Fabric, pieces: &[(Size, u32)]) -> RunId {
+        let job = self.job(title, due);
+        let lot = self.lot(job, fabric, pieces);
+        self.run(lot)
+    }
+
+    /// Ten pieces guessed at a minute each: with ten minutes of set-up before, 1,200 s from now.
+    pub fn ten_minutes(&mut self, due: Option<Due>) -> RunId {
+        let run = self.order("Ten", due, Fabric::Cotton, &[(Size::M, 10)]);
+        self.guess(run, 60.0);
+        run
+    }
+
+    pub fn set_up(&mut self, run: RunId, fields: Vec<RunField>) -> &mut Self {
+        self.say(run, Fact::RunSet(fields))
+    }
+
+    /// The printer's guess: so many seconds a piece.
+    pub fn guess(&mut self, run: RunId, seconds: f64) -> &mut Self {
+        self.set_up(run, vec![RunField::Guess(Some(Seconds::new(seconds)))])
+    }
+
+    /// Closing today, in minutes after midnight.
+    pub fn closes(&mut self, minutes: u16) -> &mut Self {
+        self.say(Uuid::nil(), Fact::DayClosing { day: today(), minutes })
+    }
+
+    pub fn start_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
+        self.say_at(seconds, run, Fact::RunStarted)
+    }
+
+    pub fn end_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
+        self.say_at(seconds, run, Fact::RunEnded)
+    }
+
+    pub fn stop_at(&mut self, seconds: u64, run: RunId, cause: StopCause) -> &mut Self {
+        self.say_at(seconds, run, Fact::Stopped(cause))
+    }
+
+    pub fn resume_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
+        self.say_at(seconds, run, Fact::Resumed)
+    }
+
+    /// One medium, pulled.
+    pub fn pull_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
+        self.count_at(seconds, run, 1, Some(Size::M))
+    }
+
+    pub fn count_at(&mut self, seconds: u64, run: RunId, pieces: i32, size: Option<Size>) -> &mut Self {
+        self.say_at(seconds, run, Fact::Pulled { pieces, size })
+    }
+
+    /// So many mediums, the first at `from`, the others `each` seconds apart.
+    pub fn pulls(&mut self, run: RunId, from: u64, each: u64, pieces: u64) -> &mut Self {
+        for piece in 0..pieces {
+            self.pull_at(from + piece * each, run);
+        }
+        self
+    }
+
+    /// One medium spoiled by a smudge; negative when that is taken back.
+    pub fn misprint_at(&mut self, seconds: u64, run: RunId, pieces: i32, was_counted: bool) -> &mut Self {
+        let cause = MisprintCause::Smudge;
+        self.say_at(seconds, run, Fact::Misprinted { pieces, size: Some(Size::M), cause, was_counted })
+    }
+
+    /// A whole earlier run of six mediums, five gaps of `each` seconds, started at `from`, ended a
+    /// second after the last.
+    pub fn earlier_run(&mut self, from: u64, each: u64, run: RunId) -> &mut Self {
+        self.start_at(from, run).pulls(run, from, each, 6).end_at(from + 5 * each + 1, run)
+    }
+
+    /// The job a run belongs to is finished.
+    pub fn finish_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
+        let (job, _) = self.shop().job_of(run).map(|(id, job)| (id, job.clone())).expect("a run of a job");
+        self.say_at(seconds, job, Fact::JobFinished)
+    }
+
+    /// What was recorded.
+    pub fn entries(&self) -> Vec<Entry> {
+        self.entries.clone()
+    }
+
+    /// The shop all of it adds up to.
+    pub fn shop(&self) -> Shop {
+        Shop::fold(&Journal::of(self.entries()).expect("no two facts under one number"))
+    }
+
+    /// The counting screen of the phone on the press.
+    pub fn count(&self, run: RunId, seconds: u64) -> CountView {
+        count_view(&self.shop(), run, PHONE, clock(seconds), &[])
+    }
+
+    /// The rail of the day.
+    pub fn rail(&self, seconds: u64) -> Rail {
+        rail(&self.shop(), clock(seconds))
+    }
+}

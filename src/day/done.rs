@@ -1,0 +1,49 @@
+//! What was done today, beside a usual day.
+
+use crate::store::Store;
+use crate::words;
+use lastpull_core::plan::done_today;
+use leptos::prelude::*;
+
+/// Jobs, pieces, misprints and hours of today.
+#[component]
+pub fn DoneToday() -> impl IntoView {
+    let store = Store::from_context();
+    // Once a minute is often enough for a sum of the day.
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let done = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| done_today(shop, store.clock.get_untracked()))
+    });
+    view! {
+        <section class="done-today">
+            <h2>{words::done_today()}</h2>
+            {move || {
+                let done = done.get();
+                let usual = done.usual;
+                let beside = move |amount: Option<String>| amount.map(|amount| view! { <small>{words::usual(amount)}</small> });
+                view! {
+                    <dl class="figures">
+                        <div><dd id="done-jobs">{done.jobs}</dd><dt>{words::done_jobs()}</dt></div>
+                        <div>
+                            <dd id="done-pieces">{done.row.pieces}</dd><dt>{words::done_pieces()}</dt>
+                            {beside(usual.map(|usual| words::number(usual.pieces, 0)))}
+                        </div>
+                        <div>
+                            <dd id="done-misprints">{done.row.misprints}</dd><dt>{words::done_misprints()}</dt>
+                            {beside(usual.map(|usual| words::number(usual.misprints, 1)))}
+                        </div>
+                        <div>
+                            <dd>{words::duration(done.row.active)}</dd><dt>{words::done_hours()}</dt>
+                            {beside(usual.map(|usual| words::duration(usual.active as u64)))}
+                        </div>
+                    </dl>
+                    <p class="quiet-line">{match usual {
+                        Some(usual) => words::usual_days(usual.days),
+                        None => words::usual_not_yet().to_owned(),
+                    }}</p>
+                }
+            }}
+        </section>
+    }
+}

@@ -1,0 +1,158 @@
+//! A run on the rail.
+
+use super::rail::Drag;
+use crate::parts::{GarmentChip, Icon};
+use crate::place::Place;
+use crate::words;
+use lastpull_core::job::RunId;
+use lastpull_core::plan::{Fit, Rail, RailRun};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, PointerEvent};
+
+/// A run on the rail: what it is, when it is out of the dryer, and its handles.
+#[component]
+pub fn RunBlock(
+    id: RunId,
+    state: Memo<Rail>,
+    drag: RwSignal<Option<Drag>>,
+    place: Callback<(RunId, usize)>,
+    drop_at: Callback<f64, Option<usize>>,
+) -> impl IntoView {
+    let run = Memo::new(move |_| state.with(|rail| rail.runs.iter().find(|run| run.id == id).cloned()));
+    let index = Memo::new(move |_| state.with(|rail| rail.runs.iter().position(|run| run.id == id).unwrap_or(0)));
+    let last = Memo::new(move |_| state.with(|rail| rail.runs.len().saturating_sub(1)));
+    move || {
+        run.get().map(|run| {
+            let title = run.title.clone();
+            view! {
+                <div class="run-block" class:on-press=run.on_press data-fit=fit_name(run.fit)>
+                    <a class="run-link" href=Place::Run(id).hash()>
+                        <GarmentChip garment=run.garment_colour ink=run.ink_colour/>
+                        <span class="run-words">
+                            <strong>{run.title.clone()}</strong>
+                            <span>{words::location(run.location)}" · "{run.ink.clone()}</span>
+                            <span class="muted">{run.garment.clone()}", "{words::fabric(run.fabric)}" · "{words::of_pieces(run.good, run.planned)}</span>
+                            {run.due.map(|due| view! { <span class="muted">{words::due_at(words::due(due))}</span> })}
+                        </span>
+                        <Finish run=run.clone()/>
+                    </a>
+                    <Handles id title on_press=run.on_press index last drag place drop_at/>
+                </div>
+            }
+        })
+    }
+}
+
+#[component]
+fn Finish(run: RailRun) -> impl IntoView {
+    let (icon, words) = match run.fit {
+        Fit::Fits => ("check", words::fit_fits()),
+        Fit::Tight => ("clock", words::fit_tight()),
+        Fit::MissesDue => ("alert", words::fit_misses_due()),
+        Fit::MissesClosing => ("alert", words::fit_misses_closing()),
+        Fit::Later => ("next", words::fit_later()),
+        Fit::Unknown => ("info", words::fit_unknown()),
+    };
+    view! {
+        <span class="run-finish">
+            {run.on_press.then(|| view! { <span class="badge press">{words::on_press()}</span> })}
+            {run.finish.map(|[expected, early, late]| view! {
+                <strong class="out">{words::out_at(words::time(expected))}</strong>
+                <small>{if run.at_the_earliest {
+                    words::at_the_earliest().to_owned()
+                } else {
+                    words::out_between(words::time(early), words::time(late))
+                }}</small>
+            })}
+            <span class="badge fit"><Icon name=icon/>{words}</span>
+        </span>
+    }
+}
+
+/// Moving a run by drag, or by buttons.
+#[component]
+fn Handles(
+    id: RunId,
+    title: String,
+    on_press: bool,
+    index: Memo<usize>,
+    last: Memo<usize>,
+    drag: RwSignal<Option<Drag>>,
+    place: Callback<(RunId, usize)>,
+    drop_at: Callback<f64, Option<usize>>,
+) -> impl IntoView {
+    let take = move |event: PointerEvent| {
+        if let Some(handle) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) {
+            let _ = handle.set_pointer_capture(event.pointer_id());
+        }
+        let from = f64::from(event.client_y());
+        drag.set(Some(Drag { run: id, from, by: 0.0 }));
+    };
+    let follow = move |event: PointerEvent| {
+        if drag.with_untracked(Option::is_some) {
+            let y = f64::from(event.client_y());
+            drag.update(|drag| {
+                if let Some(drag) = drag {
+                    drag.by = y - drag.from;
+                }
+            });
+        }
+    };
+    let release = move |event: PointerEvent| {
+        if drag.with_untracked(|drag| drag.is_some_and(|drag| drag.run == id)) {
+            let at = drop_at.run(f64::from(event.client_y()));
+            drag.set(None);
+            if let Some(at) = at {
+                place.run((id, at));
+            }
+        }
+    };
+    // What is on the press stays in front.
+    (!on_press).then(|| {
+        view! {
+            <div class="handles">
+                <button
+                    type="button"
+                    class="icon-button"
+                    aria-label=words::move_up(&title)
+                    disabled=move || index.get() == 0
+                    on:click=move |_| place.run((id, index.get_untracked().saturating_sub(1)))
+                >
+                    <Icon name="up"/>
+                </button>
+                <span
+                    class="grip"
+                    title=words::drag(&title)
+                    on:pointerdown=take
+                    on:pointermove=follow
+                    on:pointerup=release
+                    on:pointercancel=move |_| drag.set(None)
+                >
+                    <Icon name="grip"/>
+                </span>
+                <button
+                    type="button"
+                    class="icon-button"
+                    aria-label=words::move_down(&title)
+                    disabled=move || index.get() == last.get()
+                    on:click=move |_| place.run((id, index.get_untracked() + 1))
+                >
+                    <Icon name="down"/>
+                </button>
+            </div>
+        }
+    })
+}
+
+/// The name of a fit for the style sheet.
+fn fit_name(fit: Fit) -> &'static str {
+    match fit {
+        Fit::Fits => "fits",
+        Fit::Tight => "tight",
+        Fit::MissesDue => "misses-due",
+        Fit::MissesClosing => "misses",
+        Fit::Later => "later",
+        Fit::Unknown => "unknown",
+    }
+}

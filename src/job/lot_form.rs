@@ -1,0 +1,129 @@
+//! The garment form: what, which fabric, which colour, how many of each size.
+
+use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
+use crate::place::Place;
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Problems, Size, suggested_lot};
+use lastpull_core::journal::{Fact, LotField};
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+/// A new lot of a job, or a lot's fields.
+#[component]
+pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> impl IntoView {
+    let store = Store::from_context();
+    let before = lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).cloned()));
+    let of_job = job.or(before.as_ref().and_then(|lot| lot.job));
+    let known_job = of_job.is_some_and(|id| store.shop.with_untracked(|shop| shop.job(id).is_some_and(|job| !job.deleted)));
+    let Some(of_job) = of_job.filter(|_| known_job) else { return view! { <NotHere/> }.into_any() };
+    let start = match &before {
+        Some(lot) => LotForm::of(lot),
+        None => store.shop.with_untracked(|shop| suggested_lot(shop, of_job).map(LotForm::of)).map_or_else(
+            || LotForm { colour: "#23262e".into(), ..LotForm::default() },
+            // The garment is likely the same again; how many of each size is not.
+            |form| LotForm { pieces: std::collections::BTreeMap::default(), ..form },
+        ),
+    };
+    let form = RwSignal::new(start);
+    let problems = RwSignal::new(Problems::new());
+    let busy = RwSignal::new(false);
+    let before_check = before.clone();
+    let check = move || form.with(|form| form.check(before_check.as_ref()));
+    let recheck = check.clone();
+    Effect::new(move || {
+        let result = recheck();
+        if problems.with_untracked(|problems| !problems.is_empty()) {
+            problems.set(result.err().unwrap_or_default());
+        }
+    });
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        match check() {
+            Err(found) => problems.set(found),
+            Ok(mut fields) => {
+                busy.set(true);
+                let id = lot.unwrap_or_else(ids::new_id);
+                if lot.is_none() {
+                    fields.insert(0, LotField::Job(of_job));
+                }
+                spawn_local(async move {
+                    let saved = fields.is_empty() || store.record_and_wait(vec![(id, Fact::LotSet(fields))]).await;
+                    busy.set(false);
+                    if saved {
+                        // New garments want their first run next.
+                        if lot.is_none() { Place::NewRun(id).go() } else { Place::Job(of_job).go() }
+                    }
+                });
+            }
+        }
+    };
+    let fabric = Signal::derive(move || form.with(|form| form.fabric));
+    let fabrics = Fabric::ALL.into_iter().map(|fabric| (fabric, words::fabric(fabric).to_owned())).collect();
+    let total = move || form.with(|form| form.pieces.values().filter_map(|text| text.trim().parse::<u32>().ok()).fold(0, u32::saturating_add));
+    let title = if lot.is_some() { words::lot_edit_title() } else { words::lot_new_title() };
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(of_job) class="form">
+            <form on:submit=save novalidate=true>
+                <Field name="garment" label=words::lot_garment() kind=Kind::Words bound=bound(form, |f| &mut f.garment) problems hint=words::lot_garment_hint()/>
+                <Choice label=words::lot_fabric() name="fabric" options=fabrics value=fabric on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
+                {move || fabric.get().fears_heat().then(|| view! { <p class="caution"><Icon name="heat"/>{words::lot_fabric_caution()}</p> })}
+                <div class="field-pair colour-pair">
+                    <Field name="colour" label=words::lot_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems/>
+                    <Field name="colour_name" label=words::lot_colour_name() kind=Kind::Words bound=bound(form, |f| &mut f.colour_name) problems/>
+                </div>
+                <fieldset class="sizes" class:wrong=move || problems.with(|problems| problems.contains_key("pieces"))>
+                    <legend>{words::lot_pieces()}</legend>
+                    <Sizes title=words::adult() sizes=Size::ADULT.to_vec() form/>
+                    <Sizes title=words::youth() sizes=Size::YOUTH.to_vec() form/>
+                    <Sizes title=words::one_size() sizes=vec![Size::One] form/>
+                    <p class="sizes-total">{move || words::lot_total(words::pieces(total()))}</p>
+                    <p class="field-help" role="alert">
+                        {move || problems.with(|problems| problems.get("pieces").map(|problem| view! {
+                            <span class="problem" id="pieces-problem">{words::form_problem(*problem)}</span>
+                        }))}
+                    </p>
+                </fieldset>
+                <SaveBar problems busy/>
+            </form>
+        </Page>
+    }
+    .into_any()
+}
+
+#[component]
+fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> impl IntoView {
+    view! {
+        <div class="size-group">
+            <h3>{title}</h3>
+            <div class="size-cells">
+                {sizes.into_iter().map(|size| view! { <SizeCell size form/> }).collect_view()}
+            </div>
+        </div>
+    }
+}
+
+#[component]
+fn SizeCell(size: Size, form: RwSignal<LotForm>) -> impl IntoView {
+    let id = format!("size-{size:?}").to_lowercase();
+    let field = Bound {
+        value: Signal::derive(move || form.with(|form| form.pieces.get(&size).cloned().unwrap_or_default())),
+        set: Callback::new(move |typed| form.update(|form| drop(form.pieces.insert(size, typed)))),
+    };
+    let letters = if size == Size::One { words::one_size() } else { size.letters() };
+    view! {
+        <div class="size-cell">
+            <label for=id.clone() aria-label=words::size(Some(size))>{letters}</label>
+            <input
+                id=id
+                type="text"
+                inputmode="numeric"
+                autocomplete="off"
+                placeholder="0"
+                prop:value=field.value
+                on:input=move |event| field.set.run(event_target_value(&event))
+            />
+        </div>
+    }
+}

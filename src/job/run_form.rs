@@ -1,0 +1,148 @@
+//! The run form: the print, its heat, its screen, its place.
+
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
+use crate::place::Place;
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
+use lastpull_core::journal::{Fact, RunField};
+use lastpull_core::run::{Location, Run};
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+/// A new run of a lot, or a run's fields.
+#[component]
+pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
+    let store = Store::from_context();
+    let before = run.and_then(|id| store.shop.with_untracked(|shop| shop.run(id).filter(|run| !run.deleted).cloned()));
+    let of_lot = lot.or(before.as_ref().and_then(|run| run.lot));
+    let job = of_lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).and_then(|lot| lot.job)));
+    let (Some(of_lot), Some(job)) = (of_lot, job) else { return view! { <NotHere/> }.into_any() };
+    let units = words::units();
+    let from = RwSignal::new(None::<String>);
+    let start = before.as_ref().map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
+    let form = RwSignal::new(start);
+    let problems = RwSignal::new(Problems::new());
+    let busy = RwSignal::new(false);
+    let before_check = before.clone();
+    let check = move || form.with(|form| form.check(units, before_check.as_ref()));
+    let recheck = check.clone();
+    Effect::new(move || {
+        let result = recheck();
+        if problems.with_untracked(|problems| !problems.is_empty()) {
+            problems.set(result.err().unwrap_or_default());
+        }
+    });
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        match check() {
+            Err(found) => problems.set(found),
+            Ok(mut fields) => {
+                busy.set(true);
+                let id = run.unwrap_or_else(ids::new_id);
+                if run.is_none() {
+                    fields.insert(0, RunField::Lot(of_lot));
+                }
+                spawn_local(async move {
+                    let saved = fields.is_empty() || store.record_and_wait(vec![(id, Fact::RunSet(fields))]).await;
+                    busy.set(false);
+                    if saved {
+                        Place::Job(job).go();
+                    }
+                });
+            }
+        }
+    };
+    let pick_location = move |location: Location| {
+        // A new run follows its location to the last one like it, until the person has named the ink.
+        let untouched = run.is_none() && problems.with_untracked(Problems::is_empty) && form.with_untracked(|form| form.ink.is_empty() || from.with_untracked(Option::is_some));
+        if untouched {
+            form.set(suggested(store, of_lot, location, from));
+        }
+        form.update(|form| form.location = location);
+    };
+    let location = Signal::derive(move || form.with(|form| form.location));
+    let locations = Location::ALL.into_iter().map(|location| (location, words::location(location).to_owned())).collect();
+    let flash = Signal::derive(move || form.with(|form| form.flash));
+    let title = if run.is_some() { words::run_edit_title() } else { words::run_new_title() };
+    let inks = store.shop.with_untracked(|shop| {
+        let mut inks: Vec<String> = shop.runs().map(|(_, run)| run.ink.clone()).collect();
+        inks.sort();
+        inks.dedup();
+        inks
+    });
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(job) class="form">
+            <form on:submit=save novalidate=true>
+                <Choice label=words::run_where() name="location" options=locations value=location on_pick=Callback::new(pick_location)/>
+                {move || from.get().map(|from| view! { <p class="quiet-line" id="defaults-from"><Icon name="info"/>{words::run_defaults_from(from)}</p> })}
+                <fieldset class="group">
+                    <legend>{words::run_group_print()}</legend>
+                    <div class="field-pair colour-pair">
+                        <Field name="ink_colour" label=words::run_ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.ink_colour) problems/>
+                        <Field name="ink" label=words::run_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems suggestions=inks/>
+                    </div>
+                    <div class="field-pair">
+                        <Field name="hits" label=words::run_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems hint=words::run_hits_hint()/>
+                        <Field name="guess" label=words::run_guess() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.guess) problems hint=words::run_guess_hint()/>
+                    </div>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{words::run_group_heat()}</legend>
+                    <Switch id="flash" label=words::run_flash() value=flash on_set=Callback::new(move |on| form.update(|form| form.flash = on))/>
+                    {move || flash.get().then(|| view! {
+                        <div class="field-pair">
+                            <Field name="flash_seconds" label=words::run_flash_seconds() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.flash_seconds) problems/>
+                            <Field name="flash_distance" label=words::run_flash_distance() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.flash_distance) problems/>
+                        </div>
+                    })}
+                    <div class="field-pair">
+                        <Field name="dryer" label=words::run_dryer() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
+                        <Field name="dwell" label=words::run_dwell() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
+                    </div>
+                    <div class="field-pair">
+                        <Field name="belt" label=words::run_belt() kind=Kind::Decimal unit=words::unit_belt() bound=bound(form, |f| &mut f.belt) problems/>
+                        <Field name="passes" label=words::run_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
+                    </div>
+                    <p class="caution"><Icon name="heat"/>{words::run_heat_caution()}</p>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{words::run_group_press()}</legend>
+                    <div class="field-pair">
+                        <Field name="screens" label=words::run_screens() kind=Kind::Words bound=bound(form, |f| &mut f.screens) problems hint=words::run_screens_hint()/>
+                        <Field name="mesh" label=words::run_mesh() kind=Kind::Decimal unit=words::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
+                    </div>
+                    <div class="field-pair">
+                        <Field name="squeegee" label=words::run_squeegee() kind=Kind::Words bound=bound(form, |f| &mut f.squeegee) problems/>
+                        <Field name="off_contact" label=words::run_off_contact() kind=Kind::Decimal unit=words::unit_off_contact() bound=bound(form, |f| &mut f.off_contact) problems/>
+                    </div>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{words::run_group_place()}</legend>
+                    <Field name="below_collar" label=words::run_below_collar() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.below_collar) problems hint=words::run_below_collar_hint()/>
+                    <Field name="placement" label=words::run_placement() kind=Kind::Words bound=bound(form, |f| &mut f.placement) problems/>
+                </fieldset>
+                <SaveBar problems busy/>
+            </form>
+        </Page>
+    }
+    .into_any()
+}
+
+/// The form a new run at a location starts from, and from which run it was taken.
+fn suggested(store: Store, lot: LotId, location: Location, from: RwSignal<Option<String>>) -> RunForm {
+    let found = store.shop.with_untracked(|shop| {
+        suggested_run(shop, lot, location).map(|run| {
+            let title = run.lot.and_then(|lot| shop.lot(lot)).and_then(|lot| lot.job).and_then(|job| shop.job(job)).map(|job| job.title.clone());
+            (run.clone(), format!("{} · {}", title.unwrap_or_default(), words::location(run.location)))
+        })
+    });
+    from.set(found.as_ref().map(|(_, name)| name.clone()));
+    let run = found.map_or_else(Run::default, |(run, _)| Run { ink: String::new(), guess: None, location, ..run });
+    let mut form = RunForm::of(&Run { location, ..run }, words::units());
+    if form.ink_colour.is_empty() {
+        form.ink_colour = "#1c1b1a".into();
+    }
+    form
+}

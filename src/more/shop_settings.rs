@@ -1,0 +1,68 @@
+//! Settings of the shop, which travel to every device.
+
+use crate::parts::{Bound, Field, Kind, SaveBar, bound};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::Problems;
+use lastpull_core::shop::ShopForm;
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+/// The shop's settings: a form with one save.
+#[component]
+pub fn ShopSettings() -> impl IntoView {
+    let store = Store::from_context();
+    let form = RwSignal::new(store.shop.with_untracked(|shop| ShopForm::of(shop, store.device.get_untracked())));
+    let problems = RwSignal::new(Problems::new());
+    let busy = RwSignal::new(false);
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let checked = store.shop.with_untracked(|shop| form.with_untracked(|form| form.check(shop, store.device.get_untracked())));
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(facts) => {
+                problems.set(Problems::new());
+                busy.set(true);
+                spawn_local(async move {
+                    let saved = store.record_and_wait(facts).await;
+                    busy.set(false);
+                    if saved {
+                        store.tell(words::settings_saved());
+                    }
+                });
+            }
+        }
+    };
+    view! {
+        <section class="card">
+            <h2>{words::settings_shop()}</h2>
+            <p class="quiet-line">{words::settings_shop_hint()}</p>
+            <form on:submit=save novalidate=true>
+                <Field name="shop_name" label=words::settings_shop_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
+                <Field name="device_name" label=words::settings_device_name() kind=Kind::Words bound=bound(form, |f| &mut f.device_name) problems/>
+                <Field name="crew" label=words::settings_crew() kind=Kind::Words bound=bound(form, |f| &mut f.crew) problems hint=words::settings_crew_hint()/>
+                <fieldset class="week">
+                    <legend>{words::settings_closing()}</legend>
+                    <p class="quiet-line">{words::settings_closing_hint()}</p>
+                    <div class="week-days">
+                        {(0..7).map(|day| view! { <Weekday day form problems/> }).collect_view()}
+                    </div>
+                </fieldset>
+                <Field name="set_up" label=words::settings_set_up() kind=Kind::Decimal unit=words::unit_minutes() bound=bound(form, |f| &mut f.set_up) problems hint=words::settings_set_up_hint()/>
+                <SaveBar problems busy/>
+            </form>
+        </section>
+    }
+}
+
+/// Names of the week's fields.
+const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
+
+#[component]
+fn Weekday(day: usize, form: RwSignal<ShopForm>, problems: RwSignal<Problems>) -> impl IntoView {
+    let field = Bound {
+        value: Signal::derive(move || form.with(|form| form.week[day].clone())),
+        set: Callback::new(move |typed| form.update(|form| form.week[day] = typed)),
+    };
+    view! { <Field name=WEEK[day] label=words::weekday(day) kind=Kind::Time bound=field problems/> }
+}

@@ -1,0 +1,19 @@
+//! Pieces that screens are made of. None holds arithmetic, none knows a subject.
+
+mod choice;
+mod empty;
+mod field;
+mod icon;
+mod notices;
+mod page;
+mod sheet;
+mod swatch;
+
+pub use choice::{Choice, Switch};
+pub use empty::{Empty, NotHere};
+pub use field::{Bound, Field, Kind, SaveBar, TextArea, bound};
+pub use icon::Icon;
+pub use notices::Notices;
+pub use page::Page;
+pub use sheet::Sheet;
+pub use swatch::{GarmentChip, Swatch};

@@ -1,0 +1,128 @@
+//! Where in the app a person is: read from `location.hash`, so that any static folder at any path
+//! serves every screen, and the browser's back button works.
+
+use uuid::Uuid;
+
+/// A screen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Place {
+    /// The day's rail.
+    #[default]
+    Day,
+    /// All jobs.
+    Jobs,
+    /// A new job.
+    NewJob,
+    /// A job.
+    Job(Uuid),
+    /// Its fields.
+    EditJob(Uuid),
+    /// A new lot of a job.
+    NewLot(Uuid),
+    /// A lot's fields.
+    EditLot(Uuid),
+    /// A new run of a lot.
+    NewRun(Uuid),
+    /// A run's fields.
+    EditRun(Uuid),
+    /// Which run to print.
+    Press,
+    /// A run on the press: checks, count, what came of it.
+    Run(Uuid),
+    /// Everything else.
+    More,
+    /// Settings.
+    Settings,
+    /// Backup, out and in.
+    Exchange,
+    /// Where the data is and what the app is.
+    About,
+}
+
+impl Place {
+    /// The place of a hash; the day for anything unknown.
+    pub fn of(hash: &str) -> Self {
+        let path: Vec<&str> = hash.trim_start_matches('#').split('/').filter(|part| !part.is_empty()).collect();
+        let id = |text: &str| Uuid::parse_str(text).ok();
+        let found = match path.as_slice() {
+            ["jobs"] => Some(Self::Jobs),
+            ["job", "new"] => Some(Self::NewJob),
+            ["job", job] => id(job).map(Self::Job),
+            ["job", job, "edit"] => id(job).map(Self::EditJob),
+            ["job", job, "lot"] => id(job).map(Self::NewLot),
+            ["lot", lot] => id(lot).map(Self::EditLot),
+            ["lot", lot, "run"] => id(lot).map(Self::NewRun),
+            ["run", run] => id(run).map(Self::EditRun),
+            ["press"] => Some(Self::Press),
+            ["press", run] => id(run).map(Self::Run),
+            ["more"] => Some(Self::More),
+            ["more", "settings"] => Some(Self::Settings),
+            ["more", "backup"] => Some(Self::Exchange),
+            ["more", "about"] => Some(Self::About),
+            _ => None,
+        };
+        found.unwrap_or_default()
+    }
+
+    /// Its hash.
+    pub fn hash(self) -> String {
+        match self {
+            Self::Day => "#/".into(),
+            Self::Jobs => "#/jobs".into(),
+            Self::NewJob => "#/job/new".into(),
+            Self::Job(job) => format!("#/job/{job}"),
+            Self::EditJob(job) => format!("#/job/{job}/edit"),
+            Self::NewLot(job) => format!("#/job/{job}/lot"),
+            Self::EditLot(lot) => format!("#/lot/{lot}"),
+            Self::NewRun(lot) => format!("#/lot/{lot}/run"),
+            Self::EditRun(run) => format!("#/run/{run}"),
+            Self::Press => "#/press".into(),
+            Self::Run(run) => format!("#/press/{run}"),
+            Self::More => "#/more".into(),
+            Self::Settings => "#/more/settings".into(),
+            Self::Exchange => "#/more/backup".into(),
+            Self::About => "#/more/about".into(),
+        }
+    }
+
+    /// Goes there.
+    pub fn go(self) {
+        crate::platform::dom::set_hash(&self.hash());
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_place_reads_back_from_its_hash() {
+        let id = Uuid::from_u128(7);
+        for place in [
+            Place::Day,
+            Place::Jobs,
+            Place::NewJob,
+            Place::Job(id),
+            Place::EditJob(id),
+            Place::NewLot(id),
+            Place::EditLot(id),
+            Place::NewRun(id),
+            Place::EditRun(id),
+            Place::Press,
+            Place::Run(id),
+            Place::More,
+            Place::Settings,
+            Place::Exchange,
+            Place::About,
+        ] {
+            assert_eq!(Place::of(&place.hash()), place);
+        }
+    }
+
+    #[test]
+    fn nonsense_leads_to_the_day() {
+        for hash in ["", "#", "#/nowhere", "#/job/7", "#/press/<script>"] {
+            assert_eq!(Place::of(hash), Place::Day, "{hash}");
+        }
+    }
+}

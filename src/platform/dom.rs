@@ -1,0 +1,87 @@
+//! Small reads of the page itself.
+
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+/// The window's `location.hash`, with its `#`.
+pub fn hash() -> String {
+    leptos::prelude::window().location().hash().unwrap_or_default()
+}
+
+/// Goes to a place by its hash; the browser's back button comes back.
+pub fn set_hash(hash: &str) {
+    let _ = leptos::prelude::window().location().set_hash(hash);
+}
+
+/// Goes back one place.
+pub fn go_back() {
+    if let Ok(history) = leptos::prelude::window().history() {
+        let _ = history.back();
+    }
+}
+
+/// Loads the page again.
+pub fn reload() {
+    let _ = leptos::prelude::window().location().reload();
+}
+
+/// Sets an attribute of the whole page, for the style sheet and screen readers.
+pub fn set_root(attribute: &str, value: &str) {
+    if let Some(root) = leptos::prelude::document().document_element() {
+        let _ = root.set_attribute(attribute, value);
+    }
+}
+
+/// The name in the title bar.
+pub fn set_title(title: &str) {
+    leptos::prelude::document().set_title(title);
+}
+
+/// Whether the language the browser asks for begins like this.
+pub fn asks_for_language(prefix: &str) -> bool {
+    leptos::prelude::window().navigator().language().is_some_and(|language| language.starts_with(prefix))
+}
+
+/// Moves the keyboard's place to an element, for readers to announce it.
+pub fn focus(id: &str) {
+    if let Some(element) = leptos::prelude::document().get_element_by_id(id).and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+        let _ = element.focus();
+    }
+}
+
+/// Brings an element into view.
+pub fn scroll_to(id: &str) {
+    if let Some(element) = leptos::prelude::document().get_element_by_id(id) {
+        element.scroll_into_view();
+    }
+}
+
+/// Scrolls the page to its top.
+pub fn scroll_to_top() {
+    leptos::prelude::window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
+/// Whether the keyboard's place is on something that takes typing or pressing by itself.
+pub fn is_typing(event: &web_sys::KeyboardEvent) -> bool {
+    let on = |selector: &str| {
+        event
+            .target()
+            .and_then(|target| target.dyn_into::<web_sys::Element>().ok())
+            .is_some_and(|element| element.closest(selector).ok().flatten().is_some())
+    };
+    on("input, textarea, select, dialog")
+}
+
+/// The checked state of the input an event came from.
+pub fn checked(event: &web_sys::Event) -> bool {
+    event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok()).is_some_and(|input| input.checked())
+}
+
+/// Whether the keyboard's place is visibly on a button or link, which then takes the key itself. A
+/// button that was only touched does not: its focus is a leftover.
+pub fn is_on_button(event: &web_sys::KeyboardEvent) -> bool {
+    event
+        .target()
+        .and_then(|target| target.dyn_into::<web_sys::Element>().ok())
+        .is_some_and(|element| element.matches("button:focus-visible, a:focus-visible").unwrap_or(false))
+}

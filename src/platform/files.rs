@@ -1,0 +1,107 @@
+//! Files out and in. Sharing where the device can share files, else a download; picking by the
+//! file dialog everywhere.
+
+use js_sys::{Array, Uint8Array};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, HtmlInputElement, ShareData, Url};
+
+/// The type of a backup, by which share sheets judge it.
+const ZIP: &str = "application/zip";
+
+/// A file that is ready to leave: made before the tap, so that the tap itself can share it.
+#[derive(Clone)]
+pub struct Outgoing {
+    file: File,
+}
+
+/// How a file left.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Left {
+    /// Through the share sheet.
+    Shared,
+    /// As a download.
+    Downloaded,
+    /// The person closed the share sheet.
+    Cancelled,
+    /// The browser would do neither.
+    Failed,
+}
+
+impl Outgoing {
+    /// A file of these bytes.
+    pub fn new(name: &str, bytes: &[u8]) -> Option<Self> {
+        let parts = Array::of1(&Uint8Array::from(bytes));
+        let options = FilePropertyBag::new();
+        options.set_type(ZIP);
+        File::new_with_u8_array_sequence_and_options(&parts, name, &options).ok().map(|file| Self { file })
+    }
+
+    /// Its size in bytes.
+    pub fn size(&self) -> f64 {
+        self.file.size()
+    }
+
+    /// Whether this device can share it.
+    pub fn can_share(&self) -> bool {
+        let navigator = leptos::prelude::window().navigator();
+        js_sys::Reflect::has(&navigator, &"canShare".into()).unwrap_or(false)
+            && navigator.can_share_with_data(&self.share_data())
+    }
+
+    fn share_data(&self) -> ShareData {
+        let data = ShareData::new();
+        data.set_files(&Array::of1(&self.file));
+        data
+    }
+
+    /// Shares it. To be called in the tap itself.
+    pub async fn share(&self) -> Left {
+        let navigator = leptos::prelude::window().navigator();
+        match JsFuture::from(navigator.share_with_data(&self.share_data())).await {
+            Ok(_) => Left::Shared,
+            Err(error) if error_name(&error) == "AbortError" => Left::Cancelled,
+            Err(_) => self.download(),
+        }
+    }
+
+    /// Downloads it.
+    pub fn download(&self) -> Left {
+        self.try_download().map_or(Left::Failed, |()| Left::Downloaded)
+    }
+
+    fn try_download(&self) -> Result<(), JsValue> {
+        let options = BlobPropertyBag::new();
+        options.set_type(ZIP);
+        let blob = Blob::new_with_blob_sequence_and_options(&Array::of1(&self.file), &options)?;
+        let url = Url::create_object_url_with_blob(&blob)?;
+        let link: HtmlAnchorElement = leptos::prelude::document().create_element("a")?.dyn_into()?;
+        link.set_href(&url);
+        link.set_download(&self.file.name());
+        link.click();
+        super::clock::after(std::time::Duration::from_secs(60), move || {
+            let _ = Url::revoke_object_url(&url);
+        });
+        Ok(())
+    }
+}
+
+fn error_name(error: &JsValue) -> String {
+    js_sys::Reflect::get(error, &"name".into()).ok().and_then(|name| name.as_string()).unwrap_or_default()
+}
+
+/// The bytes of the file just picked in an input, and the input made ready for another. The size is
+/// looked at before a byte is read: `Err(true)` when it is larger than `most`.
+///
+/// # Errors
+/// `Err(false)` when no file was picked or it does not read.
+pub async fn picked(input: &HtmlInputElement, most: u64) -> Result<Vec<u8>, bool> {
+    let file = input.files().and_then(|files| files.get(0)).ok_or(false)?;
+    if file.size() > most as f64 {
+        input.set_value("");
+        return Err(true);
+    }
+    let read = JsFuture::from(file.array_buffer()).await;
+    input.set_value("");
+    read.map(|buffer| Uint8Array::new(&buffer).to_vec()).map_err(|_| false)
+}

@@ -1,0 +1,61 @@
+//! Putting the app on the home screen. Chromium lets the page ask; iOS wants the share menu; others
+//! have it in theirs.
+
+use std::cell::RefCell;
+use wasm_bindgen::{JsCast, JsValue, closure::Closure};
+use web_sys::Event;
+
+thread_local! {
+    static OFFER: RefCell<Option<Event>> = const { RefCell::new(None) };
+}
+
+/// How this device installs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// It runs installed already.
+    Done,
+    /// A button may ask.
+    Button,
+    /// Share menu, Add to Home Screen.
+    ShareMenu,
+    /// The browser's own menu, if anywhere.
+    BrowserMenu,
+}
+
+/// Notes the browser's offer when it comes, and tells.
+pub fn watch(changed: impl Fn() + 'static) {
+    let keep = Closure::<dyn Fn(Event)>::new(move |event: Event| {
+        event.prevent_default();
+        OFFER.set(Some(event));
+        changed();
+    });
+    let window = leptos::prelude::window();
+    let _ = window.add_event_listener_with_callback("beforeinstallprompt", keep.as_ref().unchecked_ref());
+    keep.forget();
+}
+
+/// How this device installs, as far as can be told now.
+pub fn way() -> Way {
+    let window = leptos::prelude::window();
+    let standalone = window.match_media("(display-mode: standalone)").ok().flatten().is_some_and(|query| query.matches());
+    let navigator: JsValue = window.navigator().into();
+    // iOS says whether it runs from the home screen, and nobody else has the word.
+    let ios = js_sys::Reflect::get(&navigator, &"standalone".into()).ok().and_then(|value| value.as_bool());
+    match (standalone || ios == Some(true), OFFER.with_borrow(Option::is_some), ios) {
+        (true, ..) => Way::Done,
+        (_, true, _) => Way::Button,
+        (_, _, Some(_)) => Way::ShareMenu,
+        _ => Way::BrowserMenu,
+    }
+}
+
+/// Makes the browser ask.
+pub fn ask() {
+    if let Some(offer) = OFFER.take() {
+        if let Ok(prompt) = js_sys::Reflect::get(&offer, &"prompt".into()) {
+            if let Some(prompt) = prompt.dyn_ref::<js_sys::Function>() {
+                let _ = prompt.call0(&offer);
+            }
+        }
+    }
+}

@@ -1,0 +1,15 @@
+//! The only door to the browser. One file for each thing a browser does, each with what happens
+//! where it cannot.
+
+pub mod clock;
+pub mod dom;
+pub mod feel;
+pub mod files;
+pub mod ids;
+pub mod indexed_db;
+pub mod install;
+pub mod keeping;
+pub mod settings;
+pub mod tabs;
+pub mod updates;
+pub mod wake;

@@ -1,0 +1,58 @@
+//! Telling other tabs of the same shop what was saved. Where the browser has no channel, another tab
+//! sees it when it is opened again; nothing is lost, since numbers are given out in the database.
+
+use js_sys::{Array, Uint8Array};
+use lastpull_core::journal::{Entry, record};
+use std::cell::RefCell;
+use wasm_bindgen::{JsCast, closure::Closure};
+use web_sys::{BroadcastChannel, MessageEvent};
+
+thread_local! {
+    static CHANNEL: RefCell<Option<BroadcastChannel>> = const { RefCell::new(None) };
+}
+
+/// What another tab did.
+pub enum Heard {
+    /// It saved these.
+    Saved(Vec<Entry>),
+    /// It changed more than can be said: read everything again.
+    Changed,
+}
+
+/// Opens the channel of a shop.
+pub fn listen(shop: &str, hear: impl Fn(Heard) + 'static) {
+    let Ok(channel) = BroadcastChannel::new(shop) else { return };
+    let on_message = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
+        let records = event.data().dyn_into::<Array>().unwrap_or_default();
+        let entries: Option<Vec<Entry>> =
+            records.iter().map(|bytes| record::decode(&Uint8Array::new(&bytes).to_vec()).ok()).collect();
+        match entries {
+            Some(entries) if !entries.is_empty() => hear(Heard::Saved(entries)),
+            _ => hear(Heard::Changed),
+        }
+    });
+    channel.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
+    on_message.forget();
+    if let Some(old) = CHANNEL.replace(Some(channel)) {
+        old.close();
+    }
+}
+
+/// Tells the other tabs what was saved.
+pub fn tell_saved(entries: &[Entry]) {
+    let records: Array = entries.iter().map(|entry| Uint8Array::from(record::encode(entry).as_slice())).collect();
+    tell(&records);
+}
+
+/// Tells the other tabs to read everything again.
+pub fn tell_changed() {
+    tell(&Array::new());
+}
+
+fn tell(message: &Array) {
+    CHANNEL.with_borrow(|channel| {
+        if let Some(channel) = channel {
+            let _ = channel.post_message(message);
+        }
+    });
+}

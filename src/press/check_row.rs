@@ -1,0 +1,154 @@
+//! One check: what it should be, what it was before, and what was found.
+
+use super::expected::{expected_words, read_value, tolerance_words, unit_words, value_words};
+use crate::parts::{Icon, Swatch};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::RunId;
+use lastpull_core::journal::Fact;
+use lastpull_core::quantity::NumberProblem;
+use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
+use leptos::prelude::*;
+
+/// One line of the check list.
+#[component]
+pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl IntoView {
+    let store = Store::from_context();
+    let row = Memo::new(move |_| list.with(|list| list.rows().find(|row| row.item == item).cloned()));
+    let make = Callback::new(move |outcome: CheckOutcome| {
+        let row = store.shop.with_untracked(|shop| check_list(shop, id).rows().find(|row| row.item == item).cloned());
+        if let Some(row) = row {
+            let by = store.settings.with_untracked(|settings| settings.crew.clone());
+            store.record(id, Fact::CheckMade { item, expected: row.expected, outcome, by });
+        }
+    });
+    move || {
+        row.get().map(|row| {
+            view! {
+                <li class="check" class:made=row.state != CheckState::Open data-item=format!("{item:?}")>
+                    <div class="check-words">
+                        <span class="check-item">{words::check_item(item)}</span>
+                        <span class="check-expected">
+                            {colour_of(&row.expected).map(|colour| view! { <Swatch colour=colour/> })}
+                            <strong>{expected_words(item, &row.expected)}</strong>
+                            {tolerance_words(item, &row.expected).map(|words| view! { <small>{words}</small> })}
+                        </span>
+                        {row.before.as_ref().map(|before| view! {
+                            <span class="check-was">{words::check_was(expected_words(item, before))}</span>
+                        })}
+                        <Found row=row.clone()/>
+                    </div>
+                    <CheckButtons row=row.clone() make/>
+                </li>
+            }
+        })
+    }
+}
+
+fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> {
+    match expected {
+        Expected::Garment { colour, .. } | Expected::Ink { colour, .. } => Some(*colour),
+        _ => None,
+    }
+}
+
+/// What was found, by whom and when.
+#[component]
+fn Found(row: CheckRow) -> impl IntoView {
+    let made = row.made.clone().map(|(who, when)| match who {
+        Some(who) => words::check_by(who, words::moment(when)),
+        None => words::moment(when),
+    });
+    let (tone, icon, text) = match row.state {
+        CheckState::Open => return ().into_any(),
+        CheckState::Ticked => ("good", "check", words::check_ticked().to_owned()),
+        CheckState::Skipped => ("tight", "skip", words::check_skipped().to_owned()),
+        CheckState::Measured { value, within: true } => {
+            ("good", "check", words::check_within(value_words(row.item, &row.expected, value)))
+        }
+        CheckState::Measured { value, within: false } => {
+            ("bad", "alert", words::check_outside(value_words(row.item, &row.expected, value)))
+        }
+    };
+    view! {
+        <span class="check-found">
+            <span class=format!("badge {tone}")><Icon name=icon/>{text}</span>
+            <small>{made}</small>
+        </span>
+    }
+    .into_any()
+}
+
+/// Right, measured, skip; or take back.
+#[component]
+fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
+    let item = row.item;
+    let name = words::check_item(item);
+    let measuring = RwSignal::new(false);
+    if row.state != CheckState::Open {
+        return view! {
+            <button type="button" class="button quiet" aria-label=format!("{name}: {}", words::check_clear()) on:click=move |_| make.run(CheckOutcome::Cleared)>
+                {words::check_clear()}
+            </button>
+        }
+        .into_any();
+    }
+    let measurable = row.expected.tolerance(item).is_some();
+    let expected = StoredValue::new(row.expected);
+    view! {
+        <div class="check-buttons">
+            <button type="button" class="button tick" aria-label=format!("{name}: {}", words::check_tick()) on:click=move |_| make.run(CheckOutcome::Ticked)>
+                <Icon name="check"/>{words::check_tick()}
+            </button>
+            {measurable.then(|| view! {
+                <button
+                    type="button"
+                    class="button"
+                    aria-label=format!("{name}: {}", words::check_measure())
+                    aria-expanded=move || measuring.get().to_string()
+                    on:click=move |_| measuring.update(|on| *on = !*on)
+                >
+                    {words::check_measure()}
+                </button>
+            })}
+            <button type="button" class="button quiet" aria-label=format!("{name}: {}", words::check_skip()) on:click=move |_| make.run(CheckOutcome::Skipped)>
+                {words::check_skip()}
+            </button>
+        </div>
+        {move || measuring.get().then(|| view! { <Measure item expected make/> })}
+    }
+    .into_any()
+}
+
+/// A measured value, read when it is sent.
+#[component]
+fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> impl IntoView {
+    let text = RwSignal::new(String::new());
+    let problem = RwSignal::new(None::<NumberProblem>);
+    let id = format!("measure-{item:?}");
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        match expected.with_value(|expected| read_value(item, expected, &text.get_untracked())) {
+            Ok(value) => make.run(CheckOutcome::Measured(value)),
+            Err(found) => problem.set(Some(found)),
+        }
+    };
+    view! {
+        <form class="measure" on:submit=send novalidate=true>
+            <label class="visually-hidden" for=id.clone()>{words::check_measured_value(words::check_item(item))}</label>
+            <div class="field-input">
+                <input
+                    id=id
+                    type="text"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    prop:value=text
+                    on:input=move |event| text.set(event_target_value(&event))
+                />
+                <span class="unit">{expected.with_value(|expected| unit_words(item, expected))}</span>
+            </div>
+            <button type="submit" class="button primary">{words::save()}</button>
+            <p class="problem" role="alert">{move || problem.get().map(words::number_problem)}</p>
+        </form>
+    }
+}

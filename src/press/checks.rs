@@ -1,0 +1,130 @@
+//! The checks before the first pull: what differs from the run before stands first.
+
+use super::check_row::CheckLine;
+use super::run::Heading;
+use crate::parts::{Choice, GarmentChip, Icon, Page, Sheet};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::RunId;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, check_list};
+use leptos::prelude::*;
+
+/// The checks of a run, and the start of its count.
+#[component]
+pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
+    let store = Store::from_context();
+    let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
+    let asking = RwSignal::new(false);
+    let open = Memo::new(move |_| list.with(CheckList::open) as u32);
+    let start = move || {
+        asking.set(false);
+        store.record_all(start_facts(id, &list.get_untracked(), store));
+    };
+    let title = heading.title.clone();
+    let job = heading.job;
+    let aside = move || view! { <a class="button quiet" href=Place::Job(job).hash()>{words::to_job()}</a> };
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up=Place::Day aside class="checks">
+            <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
+            <Crew/>
+            <CheckRows id list/>
+            <p class="caution"><Icon name="heat"/>{words::checks_caution()}</p>
+            <div class="start-bar">
+                <p class="quiet-line">{move || (open.get() > 0).then(|| words::checks_open(open.get()))}</p>
+                <button
+                    type="button"
+                    class="button primary huge"
+                    id="start"
+                    on:click=move |_| { if open.get_untracked() > 0 { asking.set(true) } else { start() } }
+                >
+                    <Icon name="go"/>{words::start_count()}
+                </button>
+            </div>
+            {move || asking.get().then(|| view! {
+                <Sheet title=words::start_open_title() on_close=Callback::new(move |()| asking.set(false))>
+                    <p>{words::start_open_text(open.get())}</p>
+                    <div class="button-row">
+                        <button type="button" class="button primary" id="start-anyway" on:click=move |_| start()>{words::start_anyway()}</button>
+                        <button type="button" class="button" on:click=move |_| asking.set(false)>{words::cancel()}</button>
+                    </div>
+                </Sheet>
+            })}
+        </Page>
+    }
+}
+
+/// The rows, what changes first.
+#[component]
+pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
+    let store = Store::from_context();
+    let items = move |changes: bool| {
+        list.with(|list| {
+            let rows = if changes { &list.changes } else { &list.same };
+            rows.iter().map(|row| row.item).collect::<Vec<CheckItem>>()
+        })
+    };
+    let changes = Memo::new(move |_| items(true));
+    let same = Memo::new(move |_| items(false));
+    let previous = Memo::new(move |_| {
+        list.with(|list| list.previous).and_then(|run| store.shop.with(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())))
+    });
+    let heat = Memo::new(move |_| list.with(|list| list.changes.iter().any(|row| row.item.is_heat())));
+    let same_title = move || if previous.with(Option::is_some) { words::checks_same_title() } else { words::checks_all_title() };
+    view! {
+        {move || (!changes.with(Vec::is_empty)).then(|| view! {
+            <section class="check-group changes" id="changes">
+                <h2>{words::checks_change_title()}</h2>
+                {previous.get().map(|title| view! { <p class="quiet-line">{words::checks_change_after(title)}</p> })}
+                {heat.get().then(|| view! { <p class="heat-first"><Icon name="heat"/>{words::checks_heat_first()}</p> })}
+                <ol>
+                    <For each=move || changes.get() key=|item| *item let:item><CheckLine id item list/></For>
+                </ol>
+            </section>
+        })}
+        <section class="check-group">
+            <h2>{same_title}</h2>
+            <ol>
+                <For each=move || same.get() key=|item| *item let:item><CheckLine id item list/></For>
+            </ol>
+        </section>
+    }
+}
+
+/// Who checks, where the crew is named.
+#[component]
+fn Crew() -> impl IntoView {
+    let store = Store::from_context();
+    let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
+    move || {
+        let names = crew.get();
+        (!names.is_empty()).then(|| {
+            let chosen = Signal::derive({
+                let names = names.clone();
+                move || store.settings.with(|settings| settings.crew.as_ref().and_then(|name| names.iter().position(|other| other == name)))
+            });
+            let options = names.iter().enumerate().map(|(index, name)| (Some(index), name.clone())).collect();
+            let pick = Callback::new(move |index: Option<usize>| {
+                let name = index.and_then(|index| names.get(index).cloned());
+                store.set(|settings| settings.crew = name);
+            });
+            view! { <Choice label=words::checked_by() name="crew" options value=chosen on_pick=pick/> }
+        })
+    }
+}
+
+/// The facts of starting: what was left open is noted as skipped.
+fn start_facts(id: RunId, list: &CheckList, store: Store) -> Vec<(Subject, Fact)> {
+    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let mut facts: Vec<(Subject, Fact)> = list
+        .rows()
+        .filter(|row| row.state == CheckState::Open)
+        .map(|row| {
+            let (item, expected, by) = (row.item, row.expected.clone(), by.clone());
+            (id, Fact::CheckMade { item, expected, outcome: CheckOutcome::Skipped, by })
+        })
+        .collect();
+    facts.push((id, Fact::RunStarted));
+    facts
+}

@@ -1,0 +1,67 @@
+//! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
+
+use super::checks::CheckRows;
+use super::controls::Controls;
+use super::pace::Pace;
+use super::run::Heading;
+use super::sheets::{Asking, Sheets};
+use super::sizes::Sizes;
+use super::zone::Zone;
+use crate::parts::{Icon, Sheet};
+use crate::place::Place;
+use crate::platform::{dom, wake};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::{RunId, Size};
+use lastpull_core::run::{CountView, check_list};
+use leptos::prelude::*;
+
+/// The counting screen.
+#[component]
+pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoView {
+    let store = Store::from_context();
+    let asking = RwSignal::new(None::<Asking>);
+    // The size picked by hand holds until it is full; then counting goes on with the next.
+    let picked = RwSignal::new(None::<Option<Size>>);
+    let size = Memo::new(move |_| {
+        count.with(|count| match picked.get() {
+            Some(size) if count.sizes.iter().any(|row| row.size == size && row.left() > 0) || count.left == 0 => size,
+            _ => count.next_size,
+        })
+    });
+    wake::stay_awake();
+    on_cleanup(wake::let_sleep);
+    let title = heading.title.clone();
+    Effect::new(move || {
+        let title = format!("{} · {title} · {}", count.with(|count| words::of_pieces(count.good, count.planned)), words::app_name());
+        dom::set_title(&title);
+    });
+    let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
+    let checks_open = RwSignal::new(false);
+    let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
+    view! {
+        <article class="page count">
+            <header class="page-head">
+                <a class="head-back" href=Place::Day.hash() aria-label=words::back()><Icon name="back"/></a>
+                <div class="count-title">
+                    <h1 id="heading" tabindex="-1">{heading.title.clone()}</h1>
+                    <p>{heading.print.clone()}</p>
+                </div>
+                <button type="button" class="button quiet checks-button" class:skipped=move || { skipped.get() > 0 } on:click=move |_| checks_open.set(true)>
+                    {words::see_checks()}
+                    {move || (skipped.get() > 0).then(|| view! { <span class="visually-hidden">{words::checks_skipped(skipped.get())}</span><Icon name="skip"/> })}
+                </button>
+            </header>
+            <Pace count/>
+            <Sizes count size picked/>
+            <Zone id count size asking garment=heading.garment ink=heading.ink/>
+            <Controls id count asking/>
+            <Sheets id count size asking/>
+            {move || checks_open.get().then(|| view! {
+                <Sheet title=words::checks_title() on_close=Callback::new(move |()| checks_open.set(false))>
+                    <CheckRows id list/>
+                </Sheet>
+            })}
+        </article>
+    }
+}

@@ -1,0 +1,70 @@
+//! A run off the press: what came of it, and what comes next.
+
+use super::run::Heading;
+use crate::parts::{GarmentChip, Icon, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::{RunId, Size};
+use lastpull_core::journal::Fact;
+use lastpull_core::plan::rail;
+use lastpull_core::run::{EndedView, ended_view};
+use leptos::prelude::*;
+
+/// The summary of a run.
+#[component]
+pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
+    let store = Store::from_context();
+    let state = Memo::new(move |_| store.shop.with(|shop| ended_view(shop, id)));
+    let next = Memo::new(move |_| {
+        store.shop.with(|shop| rail(shop, store.clock.get_untracked()).runs.into_iter().map(|run| run.id).find(|run| *run != id))
+    });
+    let job = heading.job;
+    let title = heading.title.clone();
+    let aside = move || view! { <a class="button quiet" href=Place::Job(job).hash()>{words::to_job()}</a> };
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up=Place::Day aside class="ended">
+            <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
+            <h2>{words::ended_title()}</h2>
+            {move || figures(&state.get())}
+            <div class="button-row">
+                {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Place::Run(next).hash()><Icon name="next"/>{words::ended_next()}</a> })}
+                <a class="button with-icon" href=Place::Job(job).hash()><Icon name="check"/>{words::ended_finish_job()}</a>
+                <button type="button" class="button with-icon" id="again" on:click=move |_| store.record(id, Fact::RunStarted)><Icon name="repeat"/>{words::ended_again()}</button>
+            </div>
+        </Page>
+    }
+}
+
+fn by_size(rows: &[(Option<Size>, u32)]) -> String {
+    rows.iter().map(|(size, pieces)| format!("{} × {pieces}", words::size(*size))).collect::<Vec<_>>().join(" · ")
+}
+
+fn figures(state: &EndedView) -> impl IntoView + use<> {
+    let span = state.span.map(|(from, to)| words::ended_from_to(words::moment(from), words::time(to)));
+    let short = (!state.short.is_empty()).then(|| by_size(&state.short));
+    let replace = (!state.replace.is_empty()).then(|| by_size(&state.replace));
+    let causes = state
+        .causes
+        .iter()
+        .map(|(cause, pieces)| format!("{} × {pieces}", words::misprint_cause(*cause)))
+        .collect::<Vec<_>>()
+        .join(" · ");
+    let skipped = (state.skipped > 0).then(|| words::checks_skipped(state.skipped));
+    view! {
+        <dl class="figures">
+            <div><dd id="ended-good">{words::of_pieces(state.good, state.planned)}</dd><dt>{words::ended_good()}</dt></div>
+            <div><dd>{words::duration(state.active)}</dd><dt>{words::ended_active()}</dt></div>
+            <div><dd id="ended-stood">{words::duration(state.stopped)}</dd><dt>{words::ended_stopped()}</dt></div>
+            {state.per_hour.map(|rate| view! { <div><dd>{words::number(rate, 0)}</dd><dt>{words::per_hour("")}</dt></div> })}
+        </dl>
+        {span.map(|span| view! { <p class="quiet-line">{span}</p> })}
+        <dl class="lines">
+            {short.map(|short| view! { <div class="tight"><dt>{words::ended_short()}</dt><dd>{short}</dd></div> })}
+            {replace.map(|replace| view! { <div><dt>{words::ended_replace()}</dt><dd id="replace">{replace}</dd></div> })}
+            {(!causes.is_empty()).then(|| view! { <div><dt>{words::ended_misprints()}</dt><dd>{causes}</dd></div> })}
+        </dl>
+        {skipped.map(|skipped| view! { <p class="badge tight"><Icon name="skip"/>{skipped}</p> })}
+        <p class="caution"><Icon name="heat"/>{words::ended_wash()}</p>
+    }
+}

@@ -1,0 +1,17 @@
+//! The press: which run, its checks, the count, and what came of it.
+
+mod check_row;
+mod checks;
+mod controls;
+mod count;
+mod ended;
+mod expected;
+mod pace;
+mod pick;
+mod run;
+mod sheets;
+mod sizes;
+mod zone;
+
+pub use pick::PressScreen;
+pub use run::RunScreen;

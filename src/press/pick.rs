@@ -1,0 +1,58 @@
+//! Which run goes on the press.
+
+use crate::parts::{Empty, GarmentChip, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::plan::rail;
+use leptos::prelude::*;
+
+/// The run on the press, or the ones that wait for it.
+#[component]
+pub fn PressScreen() -> impl IntoView {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let runs = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| rail(shop, store.clock.get_untracked()).runs)
+    });
+    // With one run on the press there is nothing to pick.
+    let on_press: Vec<_> = runs.with_untracked(|runs| runs.iter().filter(|run| run.on_press).map(|run| run.id).collect());
+    if let [only] = on_press.as_slice() {
+        return view! { <super::RunScreen id=*only/> }.into_any();
+    }
+    view! {
+        <Page title=Signal::derive(|| words::press_title().to_owned()) class="press-pick">
+            {move || if runs.with(Vec::is_empty) {
+                view! {
+                    <Empty icon="press" title=words::press_empty_title() text=words::press_empty_text()>
+                        <a class="button primary" href=Place::Jobs.hash()>{words::all_jobs()}</a>
+                    </Empty>
+                }.into_any()
+            } else {
+                view! {
+                    <p class="lead">{words::press_pick()}</p>
+                    <ul class="job-rows">
+                        {runs.get().into_iter().map(|run| view! {
+                            <li>
+                                <a class="job-row" href=Place::Run(run.id).hash()>
+                                    <GarmentChip garment=run.garment_colour ink=run.ink_colour/>
+                                    <span class="row-words">
+                                        <strong>{run.title}</strong>
+                                        <span>{words::location(run.location)}" · "{run.ink}</span>
+                                        <span class="muted">{run.garment}", "{words::fabric(run.fabric)}</span>
+                                    </span>
+                                    <span class="row-count">
+                                        {words::of_pieces(run.good, run.planned)}
+                                        {run.on_press.then(|| view! { <span class="badge press">{words::on_press()}</span> })}
+                                    </span>
+                                </a>
+                            </li>
+                        }).collect_view()}
+                    </ul>
+                }.into_any()
+            }}
+        </Page>
+    }
+    .into_any()
+}

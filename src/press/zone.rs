@@ -1,0 +1,169 @@
+//! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
+
+use super::sheets::Asking;
+use crate::platform::{dom, feel};
+use crate::store::{SaveState, Store};
+use crate::words;
+use lastpull_core::ink::Colour;
+use lastpull_core::job::{RunId, Size};
+use lastpull_core::journal::Fact;
+use lastpull_core::run::{Contacts, CountView, KeyMeaning, Keys, Standing, Touch, Window};
+use leptos::prelude::*;
+use web_sys::{KeyboardEvent, PointerEvent};
+
+/// The count zone.
+#[component]
+pub fn Zone(
+    id: RunId,
+    count: Memo<CountView>,
+    size: Memo<Option<Size>>,
+    asking: RwSignal<Option<Asking>>,
+    garment: Option<Colour>,
+    ink: Option<Colour>,
+) -> impl IntoView {
+    let store = Store::from_context();
+    let contacts = StoredValue::new(Contacts::default());
+    let keys = StoredValue::new(Keys::default());
+    let one_more = move || {
+        // Counting into a store that does not save would be a promise we cannot keep.
+        if matches!(store.saving.get_untracked(), SaveState::Blocked(_)) {
+            feel::buzz(200);
+            return;
+        }
+        let standing = count.with_untracked(|count| count.standing);
+        if matches!(standing, Standing::Stopped { .. }) {
+            store.record(id, Fact::Resumed);
+            tell_hand(store, 30, 440.0);
+            return;
+        }
+        let left_of_size = count.with_untracked(|count| {
+            count.sizes.iter().find(|row| row.size == size.get_untracked()).map(lastpull_core::run::SizeCount::left)
+        });
+        store.record(id, Fact::Pulled { pieces: 1, size: size.get_untracked() });
+        // The last of a size feels different: time to take the next pile.
+        if left_of_size == Some(1) { tell_hand(store, 120, 1320.0) } else { tell_hand(store, 15, 880.0) }
+    };
+    let down = move |event: PointerEvent| {
+        event.prevent_default();
+        let counts = contacts.try_update_value(|contacts| contacts.touch(touch_of(&event), window_size())).unwrap_or(false);
+        if counts && event.button() == 0 {
+            one_more();
+        }
+    };
+    let lift = move |event: PointerEvent| contacts.update_value(|contacts| contacts.lift(event.pointer_id(), event.time_stamp()));
+    let pressed = window_event_listener(leptos::ev::keydown, move |event: KeyboardEvent| {
+        if asking.with_untracked(Option::is_some) || dom::is_typing(&event) || event.ctrl_key() || event.meta_key() || event.alt_key() {
+            return;
+        }
+        if matches!(event.key().as_str(), " " | "Enter") && dom::is_on_button(&event) {
+            return;
+        }
+        match keys.try_update_value(|keys| keys.press(&event.key(), event.repeat())).flatten() {
+            Some(KeyMeaning::Count) => one_more(),
+            Some(KeyMeaning::Undo) => super::controls::undo(store, id, count),
+            None => {}
+        }
+        if Keys::default().press(&event.key(), false).is_some() {
+            event.prevent_default();
+        }
+    });
+    let released = window_event_listener(leptos::ev::keyup, move |event: KeyboardEvent| {
+        keys.update_value(|keys| keys.release(&event.key()));
+    });
+    let blurred = window_event_listener(leptos::ev::blur, move |_| {
+        keys.update_value(Keys::clear);
+        contacts.update_value(Contacts::clear);
+    });
+    on_cleanup(move || {
+        pressed.remove();
+        released.remove();
+        blurred.remove();
+    });
+    let stopped = Memo::new(move |_| count.with(|count| match count.standing {
+        Standing::Stopped { since, cause } => Some((since, cause)),
+        _ => None,
+    }));
+    let cloth = garment.unwrap_or(Colour::WHITE);
+    let print = ink.filter(|ink| cloth.contrast(*ink) >= 3.0).unwrap_or(if cloth.wants_black_writing() { Colour::BLACK } else { Colour::WHITE });
+    let writing = if cloth.wants_black_writing() { Colour::BLACK } else { Colour::WHITE };
+    view! {
+        <div
+            class="zone"
+            class:stopped=move || stopped.with(Option::is_some)
+            class:complete=move || count.with(|count| count.left == 0 && count.planned > 0)
+            id="zone"
+            role="button"
+            tabindex="0"
+            aria-label=move || count.with(|count| words::count_zone(count.good, count.planned))
+            data-saved=move || count.with(|count| count.good.to_string())
+            data-unsaved=move || count.with(|count| count.unsaved.to_string())
+            style=("--cloth", cloth.to_string())
+            style=("--print", print.to_string())
+            style=("--writing", writing.to_string())
+            on:pointerdown=down
+            on:pointerup=lift
+            on:pointercancel=lift
+            on:lostpointercapture=lift
+            on:contextmenu=move |event| event.prevent_default()
+            on:click=move |event| {
+                // A reader's press arrives as a click with no touch before it.
+                if event.detail() == 0 {
+                    one_more();
+                }
+            }
+        >
+            <strong class="zone-count" id="count">{move || count.with(|count| count.good)}</strong>
+            <span class="zone-of">{move || count.with(|count| words::of_pieces("", count.planned))}</span>
+            <span class="zone-left">
+                {move || count.with(|count| match (count.left, count.over) {
+                    (0, 0) => words::count_complete().to_owned(),
+                    (0, over) => words::count_over(over),
+                    (left, _) => words::count_left(left),
+                })}
+            </span>
+            <span class="zone-foot">
+                {move || match stopped.get() {
+                    Some((since, cause)) => view! {
+                        <span class="zone-stop" id="stopped">
+                            <strong>{words::stopped_for(words::stop_cause(cause))}" "{move || words::stopwatch(store.clock.get().now.saturating_sub(since))}</strong>
+                            <span>{words::touch_to_resume()}</span>
+                        </span>
+                    }.into_any(),
+                    None => view! {
+                        <span class="zone-saved">
+                            {move || count.with(|count| if count.unsaved > 0 { words::count_unsaved(count.unsaved) } else { words::count_saved().to_owned() })}
+                            " · "{words::count_touch()}
+                        </span>
+                    }.into_any(),
+                }}
+            </span>
+        </div>
+    }
+}
+
+fn touch_of(event: &PointerEvent) -> Touch {
+    Touch {
+        id: event.pointer_id(),
+        x: f64::from(event.client_x()),
+        y: f64::from(event.client_y()),
+        width: f64::from(event.width()),
+        height: f64::from(event.height()),
+        at: event.time_stamp(),
+    }
+}
+
+fn window_size() -> Window {
+    let length = |value: Result<wasm_bindgen::JsValue, wasm_bindgen::JsValue>| value.ok().and_then(|value| value.as_f64()).unwrap_or(f64::MAX);
+    Window { width: length(window().inner_width()), height: length(window().inner_height()) }
+}
+
+/// Tells the hand that the touch was taken.
+fn tell_hand(store: Store, milliseconds: u32, pitch: f32) {
+    let (buzz, click) = store.settings.with_untracked(|settings| (settings.buzz, settings.click));
+    if buzz {
+        feel::buzz(milliseconds);
+    }
+    if click {
+        feel::click(pitch);
+    }
+}

@@ -1,0 +1,255 @@
+//! Opening the journal: the checkpoint and what came after it, or everything where that will not do.
+
+use super::{DEMO, SHOP, Store};
+use crate::platform::indexed_db::IndexedDb;
+use crate::platform::tabs::{self, Heard};
+use crate::platform::{clock, settings};
+use lastpull_core::journal::{
+    Checkpoint, Conflict, Entry, Head, HybridClock, Journal, Opened, Storage, StorageFault,
+};
+use lastpull_core::shop::Shop;
+use leptos::prelude::*;
+use std::time::Duration;
+use wasm_bindgen_futures::spawn_local;
+
+/// How opening the journal goes.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Loading {
+    /// Reading.
+    Reading,
+    /// Ready to work.
+    Ready,
+    /// It does not open. Nothing was written.
+    Failed(StorageFault),
+}
+
+/// Entries in the tail from which it is packed. Opening reads a tail of this size in a few
+/// milliseconds.
+const LONG_TAIL: usize = 400;
+
+/// What opening came to.
+pub(super) struct Folded {
+    pub(super) opened: Opened,
+    pub(super) shop: Shop,
+    /// Whether the checkpoint could not be used.
+    pub(super) from_scratch: bool,
+}
+
+/// Reads and folds what is stored.
+pub(super) async fn read(storage: &IndexedDb) -> Result<Folded, StorageFault> {
+    let opened = storage.open().await?;
+    let saved = opened.checkpoint.as_ref().and_then(Checkpoint::shop);
+    if let Some(mut shop) = saved.or_else(|| opened.checkpoint.is_none().then(Shop::default)) {
+        // The facts counted must be the facts stored, or something is missing under the checkpoint.
+        if shop.apply_all(&opened.tail) && shop.facts() == opened.head.coverage.len() {
+            return Ok(Folded { opened, shop, from_scratch: false });
+        }
+    }
+    let all = Journal::of(storage.everything().await?).map_err(|conflict| conflict_fault(&conflict))?;
+    if all.len() as u64 != opened.head.coverage.len() {
+        // Another tab saved between the two reads, or bytes are gone: never go on as if all were here.
+        let again = storage.open().await?;
+        if all.len() as u64 != again.head.coverage.len() {
+            return Err(StorageFault::Stale);
+        }
+        return Ok(Folded { opened: again, shop: Shop::fold(&all), from_scratch: true });
+    }
+    Ok(Folded { opened, shop: Shop::fold(&all), from_scratch: true })
+}
+
+pub(super) fn conflict_fault(conflict: &Conflict) -> StorageFault {
+    StorageFault::Other(format!("two facts under number {} of {}", conflict.seq, conflict.device))
+}
+
+impl Store {
+    /// Opens the shop's journal, or the demo's.
+    pub fn open(self) {
+        let demo = self.settings.with_untracked(|settings| settings.demo);
+        let name = if demo { DEMO } else { SHOP };
+        self.storage.set_value(IndexedDb::new(name));
+        self.loading.set(Loading::Reading);
+        tabs::listen(name, move |heard| self.hear(heard));
+        spawn_local(async move {
+            match self.reload().await {
+                Ok(from_scratch) => {
+                    self.loading.set(Loading::Ready);
+                    let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
+                    if from_scratch || long {
+                        clock::after(Duration::from_millis(2500), move || self.tidy());
+                    }
+                }
+                Err(fault) => self.loading.set(Loading::Failed(fault)),
+            }
+        });
+    }
+
+    /// Reads the journal again from what is stored. Says whether the checkpoint was of no use.
+    pub(super) async fn reload(self) -> Result<bool, StorageFault> {
+        let storage = self.storage.get_value();
+        let mut tries = 0;
+        let folded = loop {
+            match read(&storage).await {
+                Err(StorageFault::Stale) if tries < 3 => tries += 1,
+                other => break other?,
+            }
+        };
+        self.device.set(folded.opened.device);
+        self.recent.set_value(folded.opened.tail);
+        self.shop.set(folded.shop);
+        Ok(folded.from_scratch)
+    }
+
+    /// Takes saved entries into the shop on screen; reads anew where they do not follow on.
+    pub(super) fn take_in(self, entries: &[Entry]) {
+        self.recent.update_value(|recent| recent.extend_from_slice(entries));
+        let mut follows = false;
+        self.shop.update(|shop| follows = shop.apply_all(entries));
+        if !follows {
+            self.reload_later();
+        }
+    }
+
+    fn reload_later(self) {
+        spawn_local(async move {
+            if let Err(fault) = self.reload().await {
+                self.loading.set(Loading::Failed(fault));
+            }
+        });
+    }
+
+    fn hear(self, heard: Heard) {
+        match heard {
+            Heard::Saved(entries) => self.take_in(&entries),
+            Heard::Changed => self.reload_later(),
+        }
+    }
+
+    /// Packs a long tail and saves the fold. Never needed for safety; a failure is left for next time.
+    pub(super) fn tidy(self) {
+        let storage = self.storage.get_value();
+        spawn_local(async move {
+            if let Ok(folded) = read(&storage).await {
+                let checkpoint = Checkpoint::of(&folded.shop);
+                let head = &folded.opened.head;
+                if storage.consolidate(head, &[], head.clock, &checkpoint).await.is_ok() {
+                    self.recent.set_value(Vec::new());
+                }
+            }
+        });
+    }
+
+    /// Opens the demo shop beside the shop's own.
+    pub fn enter_demo(self, device_name: String) {
+        self.set(|settings| {
+            settings.demo = true;
+            settings.crew = None;
+        });
+        let storage = IndexedDb::new(DEMO);
+        spawn_local(async move {
+            let filled = async {
+                storage.erase().await?;
+                let device = storage.open().await?.device;
+                let new_id = crate::platform::ids::new_id;
+                let mut drafts = lastpull_core::demo::demo_facts(clock::now(), device, &device_name, new_id);
+                drafts.sort_by_key(|draft| draft.at);
+                storage.append(&drafts).await.map(drop)
+            };
+            match filled.await {
+                Ok(()) => self.open(),
+                Err(fault) => self.loading.set(Loading::Failed(fault)),
+            }
+        });
+    }
+
+    /// Leaves the demo shop and forgets it wholly.
+    pub fn leave_demo(self) {
+        let storage = self.storage.get_value();
+        self.set(|settings| {
+            settings.demo = false;
+            settings.crew = None;
+            settings.backed_up = None;
+            settings.backed_up_facts = 0;
+        });
+        self.waiting.set(Vec::new());
+        self.shop.set(Shop::default());
+        self.notice.set(None);
+        spawn_local(async move {
+            // Emptied first: should another tab hold the database open, only its empty shell waits.
+            let _ = storage.erase().await;
+            tabs::tell_changed();
+            self.open();
+            let _ = storage.delete().await;
+        });
+    }
+
+    /// Forgets everything this device holds, of the shop and its settings.
+    pub fn erase_all(self) {
+        let storage = self.storage.get_value();
+        spawn_local(async move {
+            match storage.erase().await {
+                Ok(()) => {
+                    settings::forget();
+                    self.settings.set(settings::load());
+                    tabs::tell_changed();
+                    crate::platform::dom::set_hash("");
+                    self.open();
+                }
+                Err(fault) => self.loading.set(Loading::Failed(fault)),
+            }
+        });
+    }
+
+    /// Adds entries of other devices to the journal: all of them or none.
+    pub(super) async fn absorb(self, arriving: Vec<Entry>) -> Result<Arrived, AbsorbError> {
+        let storage = self.storage.get_value();
+        let mut tries = 0;
+        loop {
+            let folded = read(&storage).await.map_err(AbsorbError::Storage)?;
+            let head: Head = folded.opened.head;
+            let mut all = Journal::of(storage.everything().await.map_err(AbsorbError::Storage)?)
+                .map_err(AbsorbError::Conflict)?;
+            let absorbed = all.absorb(arriving.clone()).map_err(AbsorbError::Conflict)?;
+            let new = all.beyond(&head.coverage);
+            let now = clock::now().now;
+            let mut hybrid: HybridClock = head.clock;
+            let far_ahead = new.iter().filter(|entry| hybrid.observe(entry.stamp, now).is_err()).count() as u64;
+            if new.is_empty() {
+                let gaps = head.coverage.gaps().iter().map(lastpull_core::journal::Gap::len).sum();
+                return Ok(Arrived { new: 0, known: absorbed.known, gaps, far_ahead });
+            }
+            let checkpoint = Checkpoint::of(&Shop::fold(&all));
+            match storage.consolidate(&head, &new, hybrid, &checkpoint).await {
+                Ok(head) => {
+                    self.reload().await.map_err(AbsorbError::Storage)?;
+                    tabs::tell_changed();
+                    let gaps = head.coverage.gaps().iter().map(lastpull_core::journal::Gap::len).sum();
+                    return Ok(Arrived { new: new.len() as u64, known: absorbed.known, gaps, far_ahead });
+                }
+                Err(StorageFault::Stale) if tries < 5 => tries += 1,
+                Err(fault) => return Err(AbsorbError::Storage(fault)),
+            }
+        }
+    }
+}
+
+/// What a file brought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Arrived {
+    /// Facts that were new here.
+    pub new: u64,
+    /// Facts that were here already.
+    pub known: u64,
+    /// Facts that are missing in between.
+    pub gaps: u64,
+    /// Facts dated further ahead than clocks drift.
+    pub far_ahead: u64,
+}
+
+/// Why a file was not taken in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum AbsorbError {
+    /// It contradicts what is here.
+    Conflict(Conflict),
+    /// It could not be stored.
+    Storage(StorageFault),
+}

@@ -1,0 +1,134 @@
+//! The one long-lived store of the app: the folded shop, what waits to be saved, and the device's
+//! settings. Screens read signals from it and hand it facts; they know nothing else.
+
+mod backup;
+mod journal;
+mod keeping;
+mod notice;
+mod queue;
+
+pub use backup::{BackupState, Brought, BringError};
+pub use journal::Loading;
+pub use keeping::Kept;
+pub use notice::Notice;
+pub use queue::{SaveState, Waiting};
+
+use crate::platform::indexed_db::IndexedDb;
+use crate::platform::settings::Settings;
+use crate::platform::{self, clock};
+use lastpull_core::journal::{DeviceId, Entry, Fact, Subject};
+use lastpull_core::plan::WallClock;
+use lastpull_core::shop::Shop;
+use leptos::prelude::*;
+use std::time::Duration;
+use uuid::Uuid;
+
+/// Handles of everything that lives as long as the page. Copied freely.
+#[derive(Clone, Copy)]
+pub struct Store {
+    /// The shop as it stands, with all that is saved.
+    pub shop: RwSignal<Shop>,
+    /// This device in the journal.
+    pub device: RwSignal<DeviceId>,
+    /// This moment; moves on every second.
+    pub clock: RwSignal<WallClock>,
+    /// Settings of the device.
+    pub settings: RwSignal<Settings>,
+    /// How the opening goes.
+    pub loading: RwSignal<Loading>,
+    /// Facts handed over and not saved yet.
+    pub waiting: RwSignal<Vec<Waiting>>,
+    /// Whether saving works.
+    pub saving: RwSignal<SaveState>,
+    /// What to tell the person, with a way back where there is one.
+    pub notice: RwSignal<Option<Notice>>,
+    /// Whether the browser promises to keep the data, and the room there is.
+    pub kept: RwSignal<Kept>,
+    /// The backup being made or taken in.
+    pub backup: RwSignal<BackupState>,
+    /// Whether a new version of the app waits.
+    pub update_waits: RwSignal<bool>,
+    /// Whether the app is stored for use without a network.
+    pub offline_ready: RwSignal<bool>,
+    /// Moves on when the browser offers to install.
+    pub install_offer: RwSignal<u32>,
+    storage: StoredValue<IndexedDb, LocalStorage>,
+    recent: StoredValue<Vec<Entry>>,
+}
+
+/// The database of the shop itself.
+const SHOP: &str = "lastpull";
+/// The database of the demo shop.
+const DEMO: &str = "lastpull-demo";
+
+impl Store {
+    /// The store of a page just opened. Reading begins with [`Store::open`].
+    pub fn new() -> Self {
+        let settings = platform::settings::load();
+        let name = if settings.demo { DEMO } else { SHOP };
+        Self {
+            shop: RwSignal::new(Shop::default()),
+            device: RwSignal::new(Uuid::nil()),
+            clock: RwSignal::new(clock::now()),
+            settings: RwSignal::new(settings),
+            loading: RwSignal::new(Loading::Reading),
+            waiting: RwSignal::new(Vec::new()),
+            saving: RwSignal::new(SaveState::Fine),
+            notice: RwSignal::new(None),
+            kept: RwSignal::new(Kept::default()),
+            backup: RwSignal::new(BackupState::default()),
+            update_waits: RwSignal::new(false),
+            offline_ready: RwSignal::new(false),
+            install_offer: RwSignal::new(0),
+            storage: StoredValue::new_local(IndexedDb::new(name)),
+            recent: StoredValue::new(Vec::new()),
+        }
+    }
+
+    /// The store, from anywhere below the root.
+    pub fn from_context() -> Self {
+        expect_context()
+    }
+
+    /// Starts everything that runs beside the screens.
+    pub fn start(self) {
+        self.open();
+        clock::every(Duration::from_secs(1), move || self.clock.set(clock::now()));
+        platform::wake::watch();
+        platform::install::watch(move || self.install_offer.update(|n| *n += 1));
+        // Not while the first screen is being drawn.
+        clock::after(Duration::from_millis(1500), move || {
+            platform::updates::start(move || self.offline_ready.set(true), move || self.update_waits.set(true));
+            self.look_at_keeping();
+        });
+        clock::every(Duration::from_secs(30 * 60), platform::updates::look);
+        queue::warn_before_leaving(self);
+    }
+
+    /// Changes the device's settings and keeps them.
+    pub fn set(self, change: impl FnOnce(&mut Settings)) {
+        self.settings.update(change);
+        self.settings.with_untracked(platform::settings::save);
+    }
+
+    /// Hands over facts about one subject to be saved.
+    pub fn record(self, subject: Subject, fact: Fact) {
+        self.record_all(vec![(subject, fact)]);
+    }
+
+    /// This moment, read off the browser rather than the last tick.
+    pub fn now(self) -> WallClock {
+        clock::now()
+    }
+
+    /// Whether any run is on the press: nothing may interrupt then.
+    pub fn is_printing(self) -> bool {
+        self.shop.with(|shop| shop.runs().any(|(_, run)| !run.deleted && run.progress.is_on_press()))
+    }
+}
+
+impl Default for Store {
+    fn default() -> Self {
+        Self::new()
+    }
+}

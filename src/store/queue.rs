@@ -1,0 +1,126 @@
+//! Facts on their way to the disk. A fact counts as saved when its transaction has committed; until
+//! then it is shown as waiting. When saving fails it is tried again, then counting is blocked in
+//! plain words, with a way to get the data out; nothing that was counted is dropped.
+
+use super::Store;
+use crate::platform::{clock, tabs};
+use lastpull_core::journal::{Draft, Fact, Storage, StorageFault, Subject};
+use lastpull_core::run::Pending;
+use leptos::prelude::*;
+use std::cell::Cell;
+use std::time::Duration;
+use wasm_bindgen_futures::spawn_local;
+
+/// A fact handed over and not saved yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Waiting {
+    /// The fact.
+    pub draft: Draft,
+}
+
+impl Waiting {
+    /// The pieces it moves, to be shown before they are saved.
+    pub fn pending(&self) -> Option<Pending> {
+        match self.draft.fact {
+            Fact::Pulled { pieces, size } => Some(Pending { run: self.draft.subject, pieces, size }),
+            _ => None,
+        }
+    }
+}
+
+/// Whether saving works.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SaveState {
+    /// It does.
+    Fine,
+    /// It failed and is being tried again.
+    Retrying(StorageFault),
+    /// It failed for good: counting is blocked until the person acts.
+    Blocked(StorageFault),
+}
+
+/// Waits between tries. Opening the database again mends most faults at the first.
+const RETRIES: [Duration; 3] = [Duration::from_millis(100), Duration::from_millis(700), Duration::from_secs(2)];
+
+thread_local! {
+    static WRITING: Cell<bool> = const { Cell::new(false) };
+}
+
+impl Store {
+    /// Hands over facts to be saved, in this order, in as few transactions as can be.
+    pub fn record_all(self, facts: Vec<(Subject, Fact)>) {
+        let at = clock::now().now;
+        let drafts = facts.into_iter().map(|(subject, fact)| Waiting { draft: Draft { at, subject, fact } });
+        self.waiting.update(|waiting| waiting.extend(drafts));
+        self.write();
+    }
+
+    /// Hands over facts and waits until they are saved; false when they could not be yet.
+    pub async fn record_and_wait(self, facts: Vec<(Subject, Fact)>) -> bool {
+        self.record_all(facts);
+        while self.waiting.with_untracked(|waiting| !waiting.is_empty()) {
+            if matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
+                return false;
+            }
+            clock::wait(Duration::from_millis(4)).await;
+        }
+        true
+    }
+
+    /// Tries again to save what waits, after the person asked for it.
+    pub fn try_again(self) {
+        self.saving.set(SaveState::Fine);
+        self.write();
+    }
+
+    /// Writes what waits, unless that is under way.
+    fn write(self) {
+        if WRITING.replace(true) {
+            return;
+        }
+        spawn_local(async move {
+            self.write_all().await;
+            WRITING.set(false);
+        });
+    }
+
+    async fn write_all(self) {
+        let mut failures = 0;
+        loop {
+            let drafts: Vec<Draft> =
+                self.waiting.with_untracked(|waiting| waiting.iter().map(|waiting| waiting.draft.clone()).collect());
+            if drafts.is_empty() || matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
+                return;
+            }
+            match self.storage.get_value().append(&drafts).await {
+                Ok(entries) => {
+                    failures = 0;
+                    self.waiting.update(|waiting| drop(waiting.drain(..drafts.len().min(waiting.len()))));
+                    self.take_in(&entries);
+                    tabs::tell_saved(&entries);
+                    if self.saving.with_untracked(|state| *state != SaveState::Fine) {
+                        self.saving.set(SaveState::Fine);
+                    }
+                }
+                Err(fault) => match RETRIES.get(failures) {
+                    Some(delay) => {
+                        failures += 1;
+                        self.saving.set(SaveState::Retrying(fault));
+                        clock::wait(*delay).await;
+                    }
+                    None => self.saving.set(SaveState::Blocked(fault)),
+                },
+            }
+        }
+    }
+}
+
+/// Has the browser ask before the page is left with facts still waiting.
+pub(super) fn warn_before_leaving(store: Store) {
+    let handle = window_event_listener(leptos::ev::beforeunload, move |event| {
+        if store.waiting.with_untracked(|waiting| !waiting.is_empty()) {
+            event.prevent_default();
+        }
+    });
+    std::mem::forget(handle);
+}
