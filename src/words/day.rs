@@ -6,7 +6,6 @@ words! {
     day_title { "The day", "La jornada" }
     new_job { "New job", "Pedido nuevo" }
     all_jobs { "All jobs", "Todos los pedidos" }
-    closing { "Closing", "Cierre" }
     closing_at(time) { "Closing {time}", "Cierre {time}" }
     closing_earlier { "Close half an hour earlier", "Cerrar media hora antes" }
     closing_later { "Close half an hour later", "Cerrar media hora después" }
@@ -26,7 +25,7 @@ words! {
     fit_later { "Not due today", "No es para hoy" }
     fit_unknown { "Pace not known", "Ritmo desconocido" }
     out_at(time) { "out {time}", "sale {time}" }
-    out_between(early, late) { "between {early} and {late}", "entre {early} y {late}" }
+    from_to(from, to) { "{from} – {to}", "{from} – {to}" }
     at_the_earliest { "at the earliest", "como pronto" }
     on_press { "On the press", "En prensa" }
     due_at(due) { "Due {due}", "Entrega: {due}" }
