@@ -38,9 +38,9 @@ words! {
     set_up_between(time) { "{time} of set-up between runs, as set.", "{time} de preparación entre tiradas, según ajustes." }
     set_up_between_learned(time) { "{time} of set-up between runs, as your own changes took.", "{time} de preparación entre tiradas, según tus cambios." }
     done_today { "Done today", "Hecho hoy" }
-    done_jobs { "jobs", "pedidos" }
-    done_pieces { "pieces", "piezas" }
-    done_misprints { "misprints", "mal impresas" }
+    done_jobs[n] { "job" | "jobs", "pedido" | "pedidos" }
+    done_pieces[n] { "piece" | "pieces", "pieza" | "piezas" }
+    done_misprints[n] { "misprint" | "misprints", "mal impresa" | "mal impresas" }
     done_hours { "at the press", "en prensa" }
     usual(amount) { "usually {amount}", "lo normal: {amount}" }
     usual_days[n] { "Usual: the mean of {n} earlier working day." | "Usual: the mean of {n} earlier working days.", "Lo normal: la media de {n} día anterior." | "Lo normal: la media de {n} días anteriores." }

@@ -17,6 +17,7 @@ words! {
         "Horno y flash antes de poner tinta en la pantalla: el túnel tarda minutos en estabilizarse y la tinta se seca en la malla."
     }
     checks_same_title { "Same as before", "Igual que antes" }
+    checks_all_right { "All of these are right", "Todo esto está bien" }
     checks_all_title { "Check", "Comprueba" }
     checks_caution { "Hot tunnel, flash and platens: let them cool or use gloves before you reach in. The maker's manual decides.", "Túnel, flash y planchas queman: deja enfriar o usa guantes antes de meter la mano. Manda el manual del fabricante." }
     check_was(value) { "was {value}", "antes {value}" }

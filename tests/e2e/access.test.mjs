@@ -17,7 +17,12 @@ async function judge(page, screen) {
   // Colours are judged when nothing is on its way from one to another.
   await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));
   if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe);
+  // As tall as the page: what a bar at the foot hides is only where the page happens to be scrolled to.
+  const device = page.viewportSize();
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  if (height > device.height) await page.setViewportSize({ ...device, height });
   const { violations } = await page.evaluate((tags) => axe.run(document, { runOnly: tags, resultTypes: ["violations"] }), TAGS);
+  if (height > device.height) await page.setViewportSize(device);
   return violations.flatMap(({ id, nodes }) =>
     nodes.map((node) => `${screen}: ${id}\n    ${node.html.slice(0, 300)}\n    ${node.failureSummary.replace(/\s+/g, " ")}`));
 }

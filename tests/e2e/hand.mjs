@@ -33,3 +33,25 @@ export async function targets(page, screen) {
   }, [PRESS, OTHER]);
   return small.map((line) => `${screen}: ${line}`);
 }
+
+/** Parts that another lies over, or that are cut off, where they can be brought to. */
+export function hidden(page, parts) {
+  return page.locator(parts).evaluateAll((parts) => parts.flatMap((part) => {
+    part.scrollIntoView({ block: "center", inline: "center" });
+    const box = part.getBoundingClientRect();
+    const heights = [0.1, 0.5, 0.9].filter((at) => {
+      const hit = document.elementFromPoint(box.x + box.width / 2, box.y + box.height * at);
+      return !(hit && (part.contains(hit) || hit.contains(part)) && hit !== document.documentElement && hit !== document.body);
+    });
+    return heights.length ? [`${part.id || part.className} "${part.textContent.trim().slice(0, 20)}" at ${heights} of its height`] : [];
+  }));
+}
+
+/** Words that stand on more lines than they have parts. */
+export function broken(page, words) {
+  return page.locator(words).evaluateAll((labels) => labels.filter((label) => {
+    const range = document.createRange();
+    range.selectNodeContents(label);
+    return new Set([...range.getClientRects()].map((line) => Math.round(line.top))).size > label.textContent.trim().split(/\s+/).length;
+  }).map((label) => label.textContent));
+}

@@ -12,8 +12,8 @@ const HOUR: u64 = 60 * MINUTE;
 
 const COTTON: RunPlan = RunPlan {
     location: Location::FullFront,
-    ink: "Brick",
-    colour: "#a3402f",
+    ink: "Apricot",
+    colour: "#f2a65a",
     hits: 2,
     flash: true,
     fahrenheit: 320.0,
