@@ -51,8 +51,10 @@ impl Store {
     pub fn record_all(self, facts: Vec<(Subject, Fact)>) {
         let at = clock::now().now;
         let drafts = facts.into_iter().map(|(subject, fact)| Waiting { draft: Draft { at, subject, fact } });
-        self.waiting.update(|waiting| waiting.extend(drafts));
+        // The transaction begins before the screen is drawn anew, so that neither waits for the other.
+        self.waiting.update_untracked(|waiting| waiting.extend(drafts));
         self.write();
+        self.waiting.notify();
     }
 
     /// Hands over facts and waits until they are saved; false when they could not be yet.
