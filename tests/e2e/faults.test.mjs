@@ -1,7 +1,7 @@
 // The browser's database fails: nothing that was counted is lost, and the person is told what to do.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { go, openCounting, openShop, premises, press, save, write } from "./shop.mjs";
+import { DESK, PHONE, go, newDevice, openCounting, openShop, premises, press, save, write } from "./shop.mjs";
 import { aMoment, pull, settled, shows, touchZone, zone } from "./counting.mjs";
 import { bringIn, download, facts, makeFile } from "./files.mjs";
 import { linesOf } from "./archive.mjs";
@@ -56,23 +56,6 @@ for (const [name, before] of Object.entries({ "each write fails": failSaving, "t
     await shows(page, 5);
   });
 }
-
-test("a real quota that is used up blocks counting, and more room lets it go on", async (t) => {
-  const page = await openCounting(t, place);
-  await pull(page, 2);
-  const session = await page.context().newCDPSession(page);
-  const { origin } = new URL(place.server.url);
-  await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
-  await touchZone(page);
-  await waits(page, 3, 1);
-  await blocked(page);
-  await page.getByText("no room left").waitFor();
-  await session.send("Storage.overrideQuotaForOrigin", { origin });
-  await tryAgain(page);
-  await shows(page, 3);
-  await page.reload();
-  await shows(page, 3);
-});
 
 test("a fault that passes is mended without a word to do", async (t) => {
   const page = await openCounting(t, place, { before: failSaving });
@@ -138,7 +121,6 @@ test("undo takes back a misprint that is not saved, not the pull before it", asy
 test("a save that fails half way leaves nothing half saved: the shop opens again", async (t) => {
   const page = await openCounting(t, place, { before: failSaving });
   await pull(page, 2);
-  page.on("dialog", (dialog) => dialog.accept());
   await fail(page, "UnknownError", "meta");
   await touchZone(page);
   await blocked(page);
@@ -151,28 +133,30 @@ test("a save that fails half way leaves nothing half saved: the shop opens again
   await shows(page, 3);
 });
 
-test("what is not saved goes out with the file, and comes back in once", async (t) => {
-  const page = await openCounting(t, place, { before: failSaving });
-  const run = await page.evaluate(() => location.hash);
-  await blockedWithTwo(page);
-  await press(page, "#blocked a");
-  await page.locator("#prepare").waitFor();
-  await makeFile(page);
-  await page.getByText("2 entries that could not be saved here go with it").waitFor();
-  const { bytes } = await download(page);
-  assert.equal(linesOf(bytes).filter((line) => line.includes('"pulled"')).length, 4);
-  await page.locator("#blocked").waitFor({ state: "detached" });
-  await fail(page, null);
-  await go(page, run, "#zone");
-  await shows(page, 2);
-  assert.match(await bringIn(page, bytes), /^2 facts new/);
-  assert.match(await bringIn(page, bytes), /^Nothing new/);
-  await go(page, run, "#zone");
-  await shows(page, 4);
-});
+for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK })) {
+  test(`on ${name} what is not saved goes out with the file, and comes back in once`, async (t) => {
+    const page = await openCounting(t, place, { device, before: failSaving });
+    const run = await page.evaluate(() => location.hash);
+    await blockedWithTwo(page);
+    await press(page, "#blocked a");
+    await page.locator("#prepare").waitFor();
+    await makeFile(page);
+    await page.getByText("2 entries that could not be saved here go with it").waitFor();
+    const { bytes } = await download(page);
+    assert.equal(linesOf(bytes).filter((line) => line.includes('"pulled"')).length, 4);
+    await page.locator("#blocked").waitFor({ state: "detached" });
+    await fail(page, null);
+    await go(page, run, "#zone");
+    await shows(page, 2);
+    assert.match(await bringIn(page, bytes), /^2 facts new/);
+    assert.match(await bringIn(page, bytes), /^Nothing new/);
+    await go(page, run, "#zone");
+    await shows(page, 4);
+  });
+}
 
 test("what was saved after all is not counted twice by a file made while it was not", async (t) => {
-  const page = await openCounting(t, place, { before: failSaving });
+  const page = await openCounting(t, place, { device: DESK, before: failSaving });
   const run = await page.evaluate(() => location.hash);
   await blockedWithTwo(page);
   await press(page, "#blocked a");
@@ -208,7 +192,7 @@ test("a job written while saving is blocked is there once, however often save wa
 });
 
 test("a window that keeps no data says so, and opens nothing that would be lost", async (t) => {
-  const page = await (await import("./shop.mjs")).newDevice(t, place, {
+  const page = await newDevice(t, place, {
     before: () => { IDBFactory.prototype.open = () => { throw new DOMException("to order", "SecurityError"); }; },
   }).then((context) => context.tab());
   await page.goto(place.server.url);
