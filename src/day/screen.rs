@@ -1,6 +1,7 @@
 //! The day's screen.
 
 use super::done::DoneToday;
+use super::keep::KeepHint;
 use super::rail::Rail;
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
@@ -32,6 +33,7 @@ pub fn DayScreen() -> impl IntoView {
             }}
             <Rail state/>
             <DoneToday/>
+            <KeepHint/>
         </Page>
     }
 }
