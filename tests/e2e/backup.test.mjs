@@ -110,7 +110,9 @@ test("a file that brings new facts is seen at once in the device's other tab", a
   const tab = await one.context().tab();
   await tab.goto(`${place.server.url}${run}`);
   await shows(tab, 0);
+  await one.bringToFront();
   await bringIn(one, bytes);
+  await tab.bringToFront();
   await shows(tab, 2);
 });
 

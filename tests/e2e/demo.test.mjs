@@ -25,9 +25,12 @@ test("the demo shop fills every screen, and leaving it leaves nothing behind", a
   assert.equal(await page.locator("#done-pieces").innerText(), "35");
   await go(page, "#/press", "#zone");
   assert.equal(await page.locator("#count").innerText(), "17");
-  await page.locator("#finish").getByText("Out of the dryer").waitFor();
-  await page.locator("#basis").getByText("from this run").waitFor();
-  await page.locator(".pace-chart svg").waitFor();
+  await page.locator("#finish").waitFor();
+  await page.locator("#chance").waitFor();
+  await press(page, "#pace");
+  await page.locator("dialog").getByText("from this run").waitFor();
+  await page.locator("dialog .pace-chart svg").waitFor();
+  await press(page, "dialog .sheet-head .icon-button");
   await settled(page, 17);
   await pull(page, 1);
   await go(page, "#/jobs", ".job-row");
