@@ -8,6 +8,7 @@ pub mod platform;
 mod day;
 mod demo;
 mod job;
+mod live;
 mod more;
 mod parts;
 mod place;

@@ -11,6 +11,7 @@ use crate::platform::settings::{Language, Theme};
 use crate::press::{PressScreen, RunScreen};
 use crate::store::{Loading, Store};
 use crate::words::{self, Manner};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The whole app.

@@ -4,6 +4,7 @@ use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 

@@ -3,6 +3,7 @@
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::done_today;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Jobs, pieces, misprints and hours of today.

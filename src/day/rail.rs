@@ -7,6 +7,7 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::plan::{Fit, Rail as RailState, reordered};
+use lastpull_view::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;

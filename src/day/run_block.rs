@@ -6,6 +6,7 @@ use crate::place::Place;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::plan::{Fit, Rail, RailRun};
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};

@@ -7,6 +7,7 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::{RailVerdict, rail};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The day: verdict first, then the rail, then what was done.

@@ -3,6 +3,7 @@
 use crate::platform::updates;
 use crate::store::Store;
 use crate::words;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The lines, where there are any.

@@ -5,6 +5,7 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 

@@ -8,6 +8,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 

@@ -7,6 +7,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobForm, JobId, Problems};
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 

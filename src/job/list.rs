@@ -5,6 +5,7 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobRow, job_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// All jobs: open ones by due date, finished ones below.

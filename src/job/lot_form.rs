@@ -7,6 +7,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Problems, Size, suggested_lot};
 use lastpull_core::journal::{Fact, LotField};
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 

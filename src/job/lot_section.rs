@@ -8,6 +8,7 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{LotCard, RunCard};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{SetUp, Standing};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A lot with its sizes and runs.

@@ -8,6 +8,7 @@ use crate::words;
 use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 

@@ -6,6 +6,7 @@ use crate::platform::install;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::shop::Shop;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Storage and app.

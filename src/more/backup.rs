@@ -7,6 +7,7 @@ use crate::store::{BringError, Brought, Store};
 use crate::words;
 use lastpull_core::exchange::LARGEST_FILE;
 use leptos::html;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 

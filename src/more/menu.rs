@@ -4,6 +4,7 @@ use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The list.

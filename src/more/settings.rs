@@ -6,6 +6,7 @@ use crate::place::Place;
 use crate::platform::settings::{Language, Theme};
 use crate::store::Store;
 use crate::words::{self, Manner};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Settings. Each takes hold at once.

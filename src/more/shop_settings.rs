@@ -5,6 +5,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::shop::ShopForm;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 

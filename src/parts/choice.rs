@@ -1,5 +1,6 @@
 //! One of a few, and yes or no.
 
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// One of a few, as a row of buttons that wraps. Each option is its value and its words.

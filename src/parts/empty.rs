@@ -2,6 +2,7 @@
 
 use super::{Icon, Page};
 use crate::{place::Place, words};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// An empty list.

@@ -2,6 +2,7 @@
 
 use crate::words;
 use lastpull_core::job::Problems;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A text of a form and how to set it.

@@ -4,6 +4,7 @@ use super::Icon;
 use crate::store::{SaveState, Store};
 use crate::{place::Place, words};
 use lastpull_core::journal::StorageFault;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The notices over every screen.

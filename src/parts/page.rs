@@ -3,6 +3,7 @@
 use super::Icon;
 use crate::place::Place;
 use crate::{platform::dom, words};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A screen with its heading. `up` is the place its back arrow leads to.

@@ -4,6 +4,7 @@
 use super::Icon;
 use crate::words;
 use leptos::html;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A sheet, open for as long as it is drawn.

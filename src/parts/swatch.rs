@@ -1,6 +1,7 @@
 //! Colours, and a colour on a garment.
 
 use lastpull_core::ink::Colour;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A colour. Decoration: its name stands beside it.

@@ -8,6 +8,7 @@ use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::NumberProblem;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// One line of the check list.

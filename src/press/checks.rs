@@ -9,6 +9,7 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, check_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The checks of a run, and the start of its count.

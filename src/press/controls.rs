@@ -8,6 +8,7 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{CountView, Standing, UndoView};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The row of controls.

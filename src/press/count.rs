@@ -14,6 +14,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::run::{CountView, check_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The counting screen.

@@ -3,6 +3,7 @@
 use crate::store::Store;
 use crate::words;
 use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The pace. Moves on with each count and every few seconds.

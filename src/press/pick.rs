@@ -5,6 +5,7 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::rail;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The run on the press, or the ones that wait for it.

@@ -5,6 +5,7 @@ use crate::parts::NotHere;
 use crate::store::Store;
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CountView, Pending, Standing, count_view};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// What the heading of a run says.

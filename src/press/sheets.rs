@@ -7,6 +7,7 @@ use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::parse_whole;
 use lastpull_core::run::{CountView, MisprintCause, StopCause};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// What is being asked.

@@ -3,6 +3,7 @@
 use crate::words;
 use lastpull_core::job::Size;
 use lastpull_core::run::CountView;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The sizes. Nothing where the lot has only one.

@@ -8,6 +8,7 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{Contacts, CountView, KeyMeaning, Keys, Standing, Touch, Window};
+use lastpull_view::view;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
