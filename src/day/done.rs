@@ -25,13 +25,13 @@ pub fn DoneToday() -> impl IntoView {
                 let beside = move |amount: Option<String>| amount.map(|amount| view! { <small>{words::usual(amount)}</small> });
                 view! {
                     <dl class="figures">
-                        <div><dd id="done-jobs">{done.jobs}</dd><dt>{words::done_jobs()}</dt></div>
+                        <div><dd id="done-jobs">{done.jobs}</dd><dt>{words::done_jobs(done.jobs)}</dt></div>
                         <div>
-                            <dd id="done-pieces">{done.row.pieces}</dd><dt>{words::done_pieces()}</dt>
+                            <dd id="done-pieces">{done.row.pieces}</dd><dt>{words::done_pieces(done.row.pieces as u32)}</dt>
                             {beside(usual.map(|usual| words::number(usual.pieces, 0)))}
                         </div>
                         <div>
-                            <dd id="done-misprints">{done.row.misprints}</dd><dt>{words::done_misprints()}</dt>
+                            <dd id="done-misprints">{done.row.misprints}</dd><dt>{words::done_misprints(done.row.misprints as u32)}</dt>
                             {beside(usual.map(|usual| words::number(usual.misprints, 1)))}
                         </div>
                         <div>

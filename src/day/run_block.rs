@@ -33,8 +33,8 @@ pub fn RunBlock(
                         <span class="run-words">
                             <strong>{run.title.clone()}</strong>
                             <span>{words::location(run.location)}" · "{run.ink.clone()}</span>
-                            <span class="muted">{run.garment.clone()}", "{words::fabric(run.fabric)}" · "{words::of_pieces(run.good, run.planned)}</span>
-                            {run.due.map(|due| view! { <span class="muted">{words::due_at(words::due(due))}</span> })}
+                            <small class="muted">{run.garment.clone()}", "{words::fabric(run.fabric)}</small>
+                            {run.due.map(|due| view! { <small class="muted">{words::due_at(words::due(due))}</small> })}
                         </span>
                         <Finish run=run.clone()/>
                     </a>
@@ -57,15 +57,16 @@ fn Finish(run: RailRun) -> impl IntoView {
     };
     view! {
         <span class="run-finish">
-            {run.on_press.then(|| view! { <span class="badge press">{words::on_press()}</span> })}
+            <span class="run-pieces">{words::of_pieces(run.good, run.planned)}</span>
             {run.finish.map(|[expected, early, late]| view! {
                 <strong class="out">{words::out_at(words::time(expected))}</strong>
                 <small>{if run.at_the_earliest {
                     words::at_the_earliest().to_owned()
                 } else {
-                    words::out_between(words::time(early), words::time(late))
+                    words::from_to(words::time(early), words::time(late))
                 }}</small>
             })}
+            {run.on_press.then(|| view! { <span class="badge press">{words::on_press()}</span> })}
             <span class="badge fit"><Icon name=icon/>{words}</span>
         </span>
     }

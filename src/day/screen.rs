@@ -18,7 +18,6 @@ pub fn DayScreen() -> impl IntoView {
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
     let aside = move || {
         view! {
-            <a class="button quiet" href=Place::Jobs.hash()>{words::all_jobs()}</a>
             <a class="button primary with-icon" href=Place::NewJob.hash()><Icon name="plus"/>{words::new_job()}</a>
         }
     };

@@ -8,7 +8,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, check_list};
+use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -72,6 +72,16 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
         list.with(|list| list.previous).and_then(|run| store.shop.with(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())))
     });
     let heat = Memo::new(move |_| list.with(|list| list.changes.iter().any(|row| row.item.is_heat())));
+    let is_open = |row: &&CheckRow| row.state == CheckState::Open;
+    let open_same = Memo::new(move |_| list.with(|list| list.same.iter().filter(is_open).count()));
+    // What did not change can be looked over at once; what did wants an answer each.
+    let all_right = move |_| {
+        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        store.record_all(list.with_untracked(|list| {
+            let ticked = |row: &CheckRow| made(id, row, CheckOutcome::Ticked, by.clone());
+            list.same.iter().filter(is_open).map(ticked).collect()
+        }));
+    };
     let same_title = move || if previous.with(Option::is_some) { words::checks_same_title() } else { words::checks_all_title() };
     view! {
         {move || (!changes.with(Vec::is_empty)).then(|| view! {
@@ -86,6 +96,9 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
         })}
         <section class="check-group">
             <h2>{same_title}</h2>
+            {move || (open_same.get() > 1).then(|| view! {
+                <button type="button" class="button with-icon all-right" id="all-right" on:click=all_right><Icon name="check"/>{words::checks_all_right()}</button>
+            })}
             <ol>
                 <For each=move || same.get() key=|item| *item let:item><CheckLine id item list/></For>
             </ol>
@@ -115,16 +128,17 @@ fn Crew() -> impl IntoView {
     }
 }
 
+fn made(id: RunId, row: &CheckRow, outcome: CheckOutcome, by: Option<String>) -> (Subject, Fact) {
+    (id, Fact::CheckMade { item: row.item, expected: row.expected.clone(), outcome, by })
+}
+
 /// The facts of starting: what was left open is noted as skipped.
 fn start_facts(id: RunId, list: &CheckList, store: Store) -> Vec<(Subject, Fact)> {
     let by = store.settings.with_untracked(|settings| settings.crew.clone());
     let mut facts: Vec<(Subject, Fact)> = list
         .rows()
         .filter(|row| row.state == CheckState::Open)
-        .map(|row| {
-            let (item, expected, by) = (row.item, row.expected.clone(), by.clone());
-            (id, Fact::CheckMade { item, expected, outcome: CheckOutcome::Skipped, by })
-        })
+        .map(|row| made(id, row, CheckOutcome::Skipped, by.clone()))
         .collect();
     facts.push((id, Fact::RunStarted));
     facts

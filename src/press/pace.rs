@@ -1,30 +1,41 @@
 //! The pace against closing: in words, and as a line with its fan.
 
+use crate::parts::Sheet;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
 use lastpull_view::view;
 use leptos::prelude::*;
 
-/// The pace. Moves on with each count and every few seconds.
+/// The pace in two lines and a chart. Touching the chart says how it is reckoned.
 #[component]
 pub fn Pace(count: Memo<CountView>) -> impl IntoView {
     let store = Store::from_context();
     let chart = Memo::new(move |_| count.with(|count| pace_chart(count, store.clock.get_untracked().now)));
+    let in_full = RwSignal::new(false);
     view! {
         <section class="pace">
-            <div class="pace-words">
-                {move || count.with(|count| match &count.pace {
-                    None => view! { <p class="pace-lead">{words::pace_none()}</p> }.into_any(),
-                    Some(pace) => pace_words(pace, count).into_any(),
-                })}
-            </div>
-            {move || chart.get().map(|chart| view! { <Chart chart label=count.with(summary)/> })}
+            {move || count.with(|count| match &count.pace {
+                None => view! { <p class="pace-lead">{words::pace_none()}</p> }.into_any(),
+                Some(pace) => lead(pace, count.closing.is_some()),
+            })}
+            {move || chart.get().map(|chart| view! {
+                <button type="button" class="pace-button" id="pace" aria-label=words::pace_in_full() on:click=move |_| in_full.set(true)>
+                    <Chart chart label=count.with(summary)/>
+                </button>
+            })}
+            {move || in_full.get().then(|| view! {
+                <Sheet title=words::pace_title() on_close=Callback::new(move |()| in_full.set(false))>
+                    {move || chart.get().map(|chart| view! { <Chart chart label=count.with(summary)/> })}
+                    {move || count.with(in_words)}
+                </Sheet>
+            })}
         </section>
     }
 }
 
-fn pace_words(pace: &PaceView, count: &CountView) -> impl IntoView + use<> {
+/// When it is out and whether that makes closing; then how fast.
+fn lead(pace: &PaceView, closes: bool) -> AnyView {
     let [expected, early, late] = pace.finish;
     let tone = match pace.chance {
         Some(chance) if chance >= 0.9 => "good",
@@ -32,29 +43,52 @@ fn pace_words(pace: &PaceView, count: &CountView) -> impl IntoView + use<> {
         Some(_) => "bad",
         None => "",
     };
-    let needed = match (count.closing.is_some(), pace.needed_per_hour) {
-        (true, Some(rate)) => Some(words::pace_needed(words::per_hour(words::number(rate.ceil(), 0)))),
-        (true, None) => Some(words::pace_no_time().to_owned()),
-        (false, _) => None,
-    };
-    let short = pace.chance.filter(|chance| *chance < 0.5).and(pace.by_closing).map(|good| words::pace_by_closing(good, count.planned));
+    let behind = pace.chance.is_some_and(|chance| chance < 0.5);
     view! {
         <p class="pace-lead" id="finish">
-            <strong>{words::pace_out_by(words::time(expected))}</strong>
+            <strong>{words::out_at(words::time(expected))}</strong>
+            <small>{words::from_to(words::time(early), words::time(late))}</small>
             {pace.chance.map(|chance| view! { <span class=format!("badge {tone}") id="chance">{words::chance(chance)}</span> })}
         </p>
         <p class="pace-line">
             <span>{words::per_hour(words::number(pace.per_hour, 0))}</span>
-            <span>{words::seconds_each(words::number(pace.seconds, 0))}</span>
             <span>{words::pace_left(words::duration((pace.time.expected * 1000.0) as u64))}</span>
-        </p>
-        <p class="pace-line muted">
-            <span>{words::pace_between(words::time(early), words::time(late))}</span>
-            {needed.map(|needed| view! { <span>{needed}</span> })}
-            {short.map(|short| view! { <span>{short}</span> })}
-            <span id="basis">{words::basis(pace.basis)}</span>
+            {(closes && behind).then(|| view! { <span class="needed">{needed(pace)}</span> })}
         </p>
     }
+    .into_any()
+}
+
+fn needed(pace: &PaceView) -> String {
+    match pace.needed_per_hour {
+        Some(rate) => words::pace_needed(words::per_hour(words::number(rate.ceil(), 0))),
+        None => words::pace_no_time().to_owned(),
+    }
+}
+
+/// Everything that is known of the pace, a line each.
+fn in_words(count: &CountView) -> AnyView {
+    let mut lines: Vec<String> = Vec::new();
+    if let Some(pace) = &count.pace {
+        let [expected, early, late] = pace.finish;
+        lines.push(words::pace_out_by(words::time(expected)));
+        lines.push(words::pace_between(words::time(early), words::time(late)));
+        lines.extend(pace.chance.map(words::chance));
+        lines.push(words::seconds_each(words::number(pace.seconds, 0)));
+        if count.closing.is_some() {
+            lines.push(needed(pace));
+        }
+        lines.extend(pace.by_closing.map(|good| words::pace_by_closing(good, count.planned)));
+        lines.push(words::pace_basis(words::basis(pace.basis)));
+    } else {
+        lines.push(words::pace_none().to_owned());
+    }
+    if let Some(started) = count.started {
+        lines.push(words::started_at(words::time(started)));
+        lines.push(words::at_work(words::duration(count.active)));
+        lines.push(words::stood(words::duration(count.stopped)));
+    }
+    view! { <ul class="plain" id="pace-words">{lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ul> }.into_any()
 }
 
 fn summary(count: &CountView) -> String {

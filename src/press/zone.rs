@@ -114,13 +114,13 @@ pub fn Zone(
             }
         >
             <strong class="zone-count" id="count">{move || count.with(|count| count.good)}</strong>
-            <span class="zone-of">{move || count.with(|count| words::of_pieces("", count.planned))}</span>
             <span class="zone-left">
                 {move || count.with(|count| match (count.left, count.over) {
                     (0, 0) => words::count_complete().to_owned(),
                     (0, over) => words::count_over(over),
                     (left, _) => words::count_left(left),
                 })}
+                {move || count.with(|count| (count.misprints > 0).then(|| view! { <small>{words::misprints_so_far(count.misprints)}</small> }))}
             </span>
             <span class="zone-foot">
                 {move || match stopped.get() {

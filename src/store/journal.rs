@@ -178,6 +178,7 @@ impl Store {
             let _ = storage.erase().await;
             tabs::tell_changed();
             self.open();
+            self.tell(crate::words::demo_left());
             let _ = storage.delete().await;
         });
     }

@@ -18,11 +18,6 @@ words! {
     undo { "Undo", "Deshacer" }
     edit { "Edit", "Editar" }
     delete { "Delete", "Borrar" }
-    done { "Done", "Listo" }
-    optional { "optional", "opcional" }
-    none_word { "none", "ninguno" }
-    yes { "Yes", "Sí" }
-    no { "No", "No" }
     opening { "Opening the shop …", "Abriendo el taller …" }
     not_here_title { "Not here", "No está aquí" }
     not_here_text {
@@ -33,10 +28,8 @@ words! {
     pieces[n] { "{n} piece" | "{n} pieces", "{n} pieza" | "{n} piezas" }
     runs[n] { "{n} run" | "{n} runs", "{n} tirada" | "{n} tiradas" }
     facts[n] { "{n} fact" | "{n} facts", "{n} hecho" | "{n} hechos" }
-    jobs[n] { "{n} job" | "{n} jobs", "{n} pedido" | "{n} pedidos" }
     misprints_n[n] { "{n} misprint" | "{n} misprints", "{n} mal impresa" | "{n} mal impresas" }
     of_pieces(good, planned) { "{good} of {planned}", "{good} de {planned}" }
-    unnamed { "No name yet", "Sin nombre" }
     youth { "Youth", "Niño" }
     adult { "Adult", "Adulto" }
     one_size { "One size", "Talla única" }
@@ -66,6 +59,6 @@ words! {
         "A new version is ready. It waits until no run is on the press.",
         "Hay una versión nueva. Espera a que no haya ninguna tirada en prensa."
     }
-    demo_banner { "Demo shop: nothing here is real.", "Taller de muestra: nada es real." }
-    demo_leave { "Leave the demo", "Salir de la muestra" }
+    demo_banner { "Demo shop, all invented", "Taller inventado" }
+    demo_leave { "Leave it", "Salir" }
 }

@@ -6,7 +6,6 @@ words! {
     day_title { "The day", "La jornada" }
     new_job { "New job", "Pedido nuevo" }
     all_jobs { "All jobs", "Todos los pedidos" }
-    closing { "Closing", "Cierre" }
     closing_at(time) { "Closing {time}", "Cierre {time}" }
     closing_earlier { "Close half an hour earlier", "Cerrar media hora antes" }
     closing_later { "Close half an hour later", "Cerrar media hora después" }
@@ -26,7 +25,7 @@ words! {
     fit_later { "Not due today", "No es para hoy" }
     fit_unknown { "Pace not known", "Ritmo desconocido" }
     out_at(time) { "out {time}", "sale {time}" }
-    out_between(early, late) { "between {early} and {late}", "entre {early} y {late}" }
+    from_to(from, to) { "{from} – {to}", "{from} – {to}" }
     at_the_earliest { "at the earliest", "como pronto" }
     on_press { "On the press", "En prensa" }
     due_at(due) { "Due {due}", "Entrega: {due}" }
@@ -39,9 +38,9 @@ words! {
     set_up_between(time) { "{time} of set-up between runs, as set.", "{time} de preparación entre tiradas, según ajustes." }
     set_up_between_learned(time) { "{time} of set-up between runs, as your own changes took.", "{time} de preparación entre tiradas, según tus cambios." }
     done_today { "Done today", "Hecho hoy" }
-    done_jobs { "jobs", "pedidos" }
-    done_pieces { "pieces", "piezas" }
-    done_misprints { "misprints", "mal impresas" }
+    done_jobs[n] { "job" | "jobs", "pedido" | "pedidos" }
+    done_pieces[n] { "piece" | "pieces", "pieza" | "piezas" }
+    done_misprints[n] { "misprint" | "misprints", "mal impresa" | "mal impresas" }
     done_hours { "at the press", "en prensa" }
     usual(amount) { "usually {amount}", "lo normal: {amount}" }
     usual_days[n] { "Usual: the mean of {n} earlier working day." | "Usual: the mean of {n} earlier working days.", "Lo normal: la media de {n} día anterior." | "Lo normal: la media de {n} días anteriores." }

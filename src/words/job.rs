@@ -83,8 +83,6 @@ words! {
     run_group_place { "Placement", "Posición" }
     run_defaults_from(what) { "Set-up taken from {what}. Change what differs.", "Ajustes tomados de {what}. Cambia lo que sea distinto." }
     run_heat_caution { "Follow the ink's data sheet for cure and the garment's for heat. Only a wash test shows that a print is cured.", "Sigue la ficha de la tinta para curar y la de la prenda para el calor. Solo la prueba de lavado dice si está curado." }
-    run_open { "To the press", "A la prensa" }
-    run_continue { "Go on", "Seguir" }
     run_done { "Done", "Hecha" }
     run_waiting { "Waiting", "En espera" }
     run_running { "On the press", "En prensa" }
@@ -93,5 +91,4 @@ words! {
     no_flash { "no flash", "sin flash" }
     flash_for(seconds) { "flash {seconds}", "flash {seconds}" }
     hits_n[n] { "{n} hit" | "{n} hits", "{n} pasada" | "{n} pasadas" }
-    history_title { "History", "Historial" }
 }

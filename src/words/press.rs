@@ -17,12 +17,13 @@ words! {
         "Horno y flash antes de poner tinta en la pantalla: el túnel tarda minutos en estabilizarse y la tinta se seca en la malla."
     }
     checks_same_title { "Same as before", "Igual que antes" }
+    checks_all_right { "All of these are right", "Todo esto está bien" }
     checks_all_title { "Check", "Comprueba" }
     checks_caution { "Hot tunnel, flash and platens: let them cool or use gloves before you reach in. The maker's manual decides.", "Túnel, flash y planchas queman: deja enfriar o usa guantes antes de meter la mano. Manda el manual del fabricante." }
     check_was(value) { "was {value}", "antes {value}" }
     check_tick { "Right", "Bien" }
     check_ticked { "Checked", "Comprobado" }
-    check_measure { "Measured", "Medido" }
+    check_measure { "Measure", "Medir" }
     check_skip { "Skip", "Saltar" }
     check_skipped { "Skipped", "Saltado" }
     check_clear { "Take back", "Quitar" }
@@ -65,10 +66,9 @@ words! {
     count_sizes { "Size being counted", "Talla que se cuenta" }
     count_size_left(size, left) { "{size}, {left} left", "{size}, faltan {left}" }
     act_misprint { "Misprint", "Mal impresa" }
-    act_number { "Number", "Número" }
+    act_number { "Add ±", "Sumar ±" }
     act_stop { "Stop", "Parar" }
     act_end { "End run", "Terminar" }
-    act_nothing_to_undo { "Nothing to undo", "Nada que deshacer" }
     misprint_title { "What spoiled it?", "¿Qué la estropeó?" }
     misprint_counted { "It stands in the count already", "Ya está contada" }
     misprint_counted_hint { "Then it leaves the count, and one more is to pull.", "Entonces sale del conteo y falta una más." }
@@ -105,16 +105,19 @@ words! {
     end_short_text[n] { "{n} piece is still to pull. The run can be taken up again." | "{n} pieces are still to pull. The run can be taken up again.", "Falta {n} pieza. La tirada se puede retomar." | "Faltan {n} piezas. La tirada se puede retomar." }
     end_anyway { "End it short", "Terminar así" }
     see_checks { "Checks", "Comprobaciones" }
-    started_at(time) { "started {time}", "desde {time}" }
-    at_work(time) { "at work {time}", "en marcha {time}" }
-    stood(time) { "stood {time}", "parada {time}" }
+    started_at(time) { "On the press since {time}", "En prensa desde las {time}" }
+    at_work(time) { "At work {time}", "En marcha {time}" }
+    stood(time) { "Stood {time}", "Parada {time}" }
     pace_none { "The pace shows after five pulls.", "El ritmo aparece tras cinco pasadas." }
     pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
-    pace_between(early, late) { "eight times in ten between {early} and {late}", "ocho de cada diez veces entre {early} y {late}" }
+    pace_between(early, late) { "Eight times in ten between {early} and {late}", "Ocho de cada diez veces entre {early} y {late}" }
     pace_left(time) { "{time} left", "quedan {time}" }
     pace_needed(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }
     pace_no_time { "Closing has passed", "Ya es hora de cierre" }
     pace_by_closing(good, planned) { "{good} of {planned} by closing", "{good} de {planned} al cierre" }
+    pace_title { "The pace", "El ritmo" }
+    pace_in_full { "The pace in full", "El ritmo completo" }
+    pace_basis(basis) { "Reckoned {basis}.", "Calculado {basis}." }
     basis_this_run[n] { "from this run, {n} gap" | "from this run, {n} gaps", "de esta tirada, {n} intervalo" | "de esta tirada, {n} intervalos" }
     basis_alike[n] { "from {n} run like it before" | "from {n} runs like it before", "de {n} tirada parecida" | "de {n} tiradas parecidas" }
     basis_other[n] { "from {n} earlier run, not quite like it" | "from {n} earlier runs, not quite like it", "de {n} tirada anterior, no igual" | "de {n} tiradas anteriores, no iguales" }
@@ -126,7 +129,6 @@ words! {
     chance_no { "Will not make closing", "No llega al cierre" }
     chart_label(words) { "Pieces over time, and the fan of likely finishes. {words}", "Piezas en el tiempo y el abanico de finales probables. {words}" }
     chart_closing { "closing", "cierre" }
-    chart_now { "now", "ahora" }
     ended_title { "Off the press", "Fuera de la prensa" }
     ended_good { "Good pieces", "Piezas buenas" }
     ended_short { "Short", "Faltan" }
@@ -135,12 +137,10 @@ words! {
     ended_from_to(from, to) { "{from} to {to}", "de {from} a {to}" }
     ended_active { "At work", "En marcha" }
     ended_stopped { "Stood", "Parada" }
-    ended_pace { "Pace", "Ritmo" }
     ended_again { "Take it up again", "Retomarla" }
     ended_next { "Next run", "Siguiente tirada" }
     ended_finish_job { "Finish the job", "Terminar el pedido" }
     ended_wash { "Cured or not, a wash test says. Follow the ink's data sheet.", "Si está curado lo dice una prueba de lavado. Sigue la ficha de la tinta." }
-    undone { "Taken back.", "Deshecho." }
     keys_hint { "Clickers and pedals count too: space, enter, arrows, page and volume keys. Backspace undoes.", "También cuentan pulsadores y pedales: espacio, intro, flechas, página y volumen. Retroceso deshace." }
 }
 

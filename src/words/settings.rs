@@ -18,7 +18,7 @@ words! {
     settings_clock { "Clock", "Reloj" }
     clock_12 { "12 hours", "12 horas" }
     clock_24 { "24 hours", "24 horas" }
-    settings_theme { "Light", "Luz" }
+    settings_theme { "Screen", "Pantalla" }
     theme_device { "As the device", "La del dispositivo" }
     theme_light { "Light", "Claro" }
     theme_dark { "Dark", "Oscuro" }

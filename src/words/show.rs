@@ -21,7 +21,6 @@ words! {
     unit_mesh_metric { "threads/cm", "hilos/cm" }
     per_hour(n) { "{n} an hour", "{n} por hora" }
     seconds_each(n) { "{n} s a piece", "{n} s por pieza" }
-    percent(n) { "{n} %", "{n} %" }
 }
 
 /// A number with at most so many decimals, no trailing noughts, and the language's decimal mark.

@@ -12,8 +12,8 @@ const HOUR: u64 = 60 * MINUTE;
 
 const COTTON: RunPlan = RunPlan {
     location: Location::FullFront,
-    ink: "Brick",
-    colour: "#a3402f",
+    ink: "Apricot",
+    colour: "#f2a65a",
     hits: 2,
     flash: true,
     fahrenheit: 320.0,
@@ -137,7 +137,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     maker.say(end + 10 * MINUTE, lantern, Fact::JobFinished);
 
     // The choir's front, on the press.
-    let began = now - 26 * MINUTE;
+    let began = now - 22 * MINUTE;
     maker.check(began - 4 * MINUTE, front, "Moss");
     maker.say(began, front, Fact::RunStarted);
     let at = maker.pull(began + 30_000, front, &[(Size::S, 6), (Size::M, 4)], 57.0);

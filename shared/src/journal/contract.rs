@@ -132,6 +132,20 @@ pub async fn erasing_leaves_nothing<S: Storage>(storage: S) {
 /// Stamps the contract onto a backend: an expression for a fresh store, and how to run a future.
 #[macro_export]
 macro_rules! storage_contract {
+    // In a browser the test itself is async.
+    (in_browser: $fresh:expr) => {
+        $crate::storage_contract!(@async $fresh,
+            a_new_store_is_empty_and_keeps_its_device
+            appended_facts_are_numbered_and_stamped_in_order
+            appending_nothing_changes_nothing
+            two_tabs_share_one_row_of_numbers
+            consolidation_moves_the_tail_and_keeps_every_fact
+            entries_of_other_devices_are_taken_in
+            a_stale_consolidation_changes_nothing
+            unknown_facts_are_kept
+            erasing_leaves_nothing
+        );
+    };
     ($fresh:expr, |$run:ident| $block_on:expr) => {
         $crate::storage_contract!(@each $fresh, |$run| $block_on,
             a_new_store_is_empty_and_keeps_its_device
@@ -153,20 +167,6 @@ macro_rules! storage_contract {
                 $block_on;
             }
         )+
-    };
-    // In a browser the test itself is async.
-    (async $fresh:expr) => {
-        $crate::storage_contract!(@async $fresh,
-            a_new_store_is_empty_and_keeps_its_device
-            appended_facts_are_numbered_and_stamped_in_order
-            appending_nothing_changes_nothing
-            two_tabs_share_one_row_of_numbers
-            consolidation_moves_the_tail_and_keeps_every_fact
-            entries_of_other_devices_are_taken_in
-            a_stale_consolidation_changes_nothing
-            unknown_facts_are_kept
-            erasing_leaves_nothing
-        );
     };
     (@async $fresh:expr, $($name:ident)+) => {
         $(

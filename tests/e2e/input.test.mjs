@@ -1,0 +1,234 @@
+// Everything a hand can do to the counting screen, on purpose or not.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { DESK, PHONE, day, go, openCounting, openDemo, openShop, premises, press, save, write } from "./shop.mjs";
+import { aMoment, middle, pull, settled, shows } from "./counting.mjs";
+import { broken, fingers, hidden, targets } from "./hand.mjs";
+
+const place = premises();
+const LANDSCAPE = { ...PHONE, viewport: { width: 844, height: 390 } };
+
+/** A key goes down, repeats for a while and comes up, as the browser tells of it. */
+function hold(page, key) {
+  return page.evaluate((key) => {
+    const tell = (kind, repeat) => document.body.dispatchEvent(new KeyboardEvent(kind, { key, repeat, bubbles: true, cancelable: true }));
+    tell("keydown", false);
+    for (let n = 0; n < 10; n += 1) tell("keydown", true);
+    // Some clickers repeat without saying so.
+    tell("keydown", false);
+    tell("keyup", false);
+  }, key);
+}
+
+test("every key of a clicker or pedal counts once, however long it is held, and Backspace takes it back", async (t) => {
+  const page = await openCounting(t, place, { device: DESK });
+  let good = 0;
+  for (const key of [" ", "Enter", "ArrowRight", "ArrowLeft", "ArrowUp", "ArrowDown", "PageDown", "PageUp", "AudioVolumeUp", "AudioVolumeDown", "MediaTrackNext"]) {
+    await hold(page, key);
+    await shows(page, (good += 1));
+  }
+  await hold(page, "Backspace");
+  await shows(page, (good -= 1));
+  await hold(page, "q");
+  await page.keyboard.press("Control+ArrowRight");
+  await aMoment(page);
+  await shows(page, good);
+});
+
+test("a real key held down on the keyboard counts once, and the page does not scroll under it", async (t) => {
+  const page = await openCounting(t, place, { device: { ...DESK, viewport: { width: 900, height: 400 } } });
+  for (const key of ["Space", "PageDown", "ArrowDown", "Enter"]) {
+    for (let n = 0; n < 6; n += 1) await page.keyboard.down(key);
+    await page.keyboard.up(key);
+  }
+  await shows(page, 4);
+  assert.equal(await page.evaluate(() => scrollY), 0);
+  await page.keyboard.press("Backspace");
+  await shows(page, 3);
+});
+
+test("keys write into a sheet and press the button they stand on, and do not count there", async (t) => {
+  const page = await openCounting(t, place, { device: DESK });
+  await pull(page, 1);
+  await press(page, "#number");
+  await page.locator("#pieces").fill("");
+  await page.keyboard.type("1 2");
+  await page.keyboard.press("Backspace");
+  await page.keyboard.press("Escape");
+  await page.locator("dialog").waitFor({ state: "detached" });
+  await shows(page, 1);
+  await page.locator("#number").focus();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  await page.locator("dialog [data-cause=Break]").waitFor();
+  await page.keyboard.press("Escape");
+  await shows(page, 1);
+});
+
+for (const key of ["Enter", "Space"]) {
+  test(`a button that was touched leaves no hold on the keys: ${key} of a clicker counts next`, async (t) => {
+    const page = await openCounting(t, place);
+    await pull(page, 3);
+    await press(page, "#undo");
+    await shows(page, 2);
+    await page.keyboard.press(key);
+    await shows(page, 3);
+    await press(page, page.locator(".size-button").nth(1));
+    await page.keyboard.press(key);
+    await shows(page, 4);
+    await press(page, "#misprint");
+    await press(page, "[data-cause=Smudge]");
+    await shows(page, 3);
+    await page.keyboard.press(key);
+    await shows(page, 4);
+  });
+}
+
+test("a second finger, a palm and the screen's edge do not count", async (t) => {
+  const page = await openCounting(t, place);
+  const hand = await fingers(page);
+  const [x, y] = await middle(page.locator("#zone"));
+  await hand.down({ id: 1, x, y });
+  await hand.down({ id: 1, x, y }, { id: 2, x: x + 60, y: y + 40 });
+  await hand.up({ id: 1, x, y });
+  await hand.up();
+  await settled(page, 1);
+  await shows(page, 1);
+  // A palm: 64 mm across at a phone's density.
+  await hand.down({ id: 1, x, y, radiusX: 60, radiusY: 70 });
+  await hand.up();
+  await aMoment(page);
+  await shows(page, 1);
+  await settled(page, 1);
+  for (const edge of [{ x: 3, y }, { x: 387, y }]) {
+    await hand.down({ id: 1, ...edge });
+    await hand.up();
+    await settled(page, 1);
+  }
+  await page.locator("#zone").evaluate((zone) => {
+    const finger = { pointerId: 9, pointerType: "touch", clientX: 4, clientY: 500, width: 30, height: 30, bubbles: true, cancelable: true };
+    zone.dispatchEvent(new PointerEvent("pointerdown", finger));
+    zone.dispatchEvent(new PointerEvent("pointerup", finger));
+  });
+  await aMoment(page);
+  await shows(page, 1);
+  await settled(page, 1);
+  await hand.down({ id: 1, x, y, radiusX: 12, radiusY: 12 });
+  await hand.up();
+  await shows(page, 2);
+});
+
+test("a bounce does not count, a finger that lies or slides counts once", async (t) => {
+  const page = await openCounting(t, place);
+  await page.locator("#zone").evaluate((zone) => {
+    for (const pointerId of [11, 12, 13]) {
+      const finger = { pointerId, pointerType: "touch", clientX: 195, clientY: 500, width: 30, height: 30, bubbles: true, cancelable: true };
+      zone.dispatchEvent(new PointerEvent("pointerdown", finger));
+      zone.dispatchEvent(new PointerEvent("pointerup", finger));
+    }
+  });
+  await shows(page, 1);
+  await settled(page, 1);
+  const hand = await fingers(page);
+  const [x, y] = await middle(page.locator("#zone"));
+  await hand.down({ id: 1, x, y });
+  for (const by of [20, 60, 120]) await hand.move({ id: 1, x: x + by / 2, y: y - by });
+  await hand.up();
+  await shows(page, 2);
+  assert.equal(await page.evaluate(() => scrollY), 0, "the page stays where it is");
+  // A contact that leaves the zone before it lifts is over too.
+  await settled(page, 2);
+  await hand.down({ id: 1, x, y });
+  const [sx, sy] = await middle(page.locator("#stop"));
+  await hand.move({ id: 1, x: sx, y: sy });
+  await hand.up();
+  await shows(page, 3);
+  await pull(page, 1);
+  await shows(page, 4);
+});
+
+test("a screen reader's press counts", async (t) => {
+  const page = await openCounting(t, place);
+  await page.locator("#zone").evaluate((zone) => zone.click());
+  await shows(page, 1);
+});
+
+for (const [name, device] of Object.entries({ portrait: PHONE, landscape: LANDSCAPE, "a small phone": { ...PHONE, viewport: { width: 360, height: 640 } } })) {
+  test(`in ${name} the zone is in sight and every press target takes a gloved thumb`, async (t) => {
+    const page = await openDemo(t, place, { device });
+    const found = [];
+    const look = async (screen) => found.push(...(await targets(page, screen)));
+    await look("day");
+    await go(page, "#/press", "#zone");
+    const { width, height } = device.viewport;
+    const box = await page.locator("#zone").boundingBox();
+    assert.ok(box.width >= 150 && box.height >= 150, `the zone measures ${JSON.stringify(box)}`);
+    assert.ok(box.x >= 0 && box.x + box.width <= width && box.y >= 0 && box.y + Math.min(box.height, 150) <= height, `in sight: ${JSON.stringify(box)}`);
+    await look("count");
+    for (const button of ["#misprint", "#stop", "#number"]) {
+      await press(page, button);
+      await look(button);
+      await press(page, "dialog .sheet-head .icon-button");
+    }
+    await go(page, "#/", "#verdict");
+    await press(page, page.locator(".run-link").nth(1));
+    await page.locator("#start").waitFor();
+    await look("checks");
+    for (const [hash, wait] of [["#/jobs", ".job-row"], ["#/job/new", "#client"], ["#/more", ".menu"], ["#/more/settings", "#crew"], ["#/more/backup", "#prepare"], ["#/more/about", "#facts"]]) {
+      await go(page, hash, wait);
+      await look(hash);
+    }
+    assert.ok(found.length === 0, `too small:\n${[...new Set(found)].join("\n")}`);
+  });
+
+  test(`in ${name} no part of the counting screen lies under another or is cut`, async (t) => {
+    const page = await openCounting(t, place, { device });
+    await pull(page, 6);
+    await page.locator("#finish").waitFor();
+    assert.deepEqual(await hidden(page, "#zone, #count, .zone-left, .control, .size-button, .place, .head-back"), []);
+    assert.deepEqual(await broken(page, ".control span, .place span"), [], "words that are broken in the middle");
+  });
+}
+
+test("forms answer mistakes beside the field, and nothing typed is lost", async (t) => {
+  const page = await openShop(t, place);
+  const says = async (field, words) => {
+    await page.locator(`${field} .problem, ${field}.problem`).filter({ hasText: words }).waitFor();
+  };
+  await go(page, "#/job/new", "#client");
+  await write(page, { title: "Tour tees", due_day: day(-1), due_time: "16:30", notes: "Fold in tens" });
+  await save(page);
+  await says("#client-help", "This is needed.");
+  await says("#due_day-help", "That day has passed.");
+  assert.equal(await page.locator("#client").getAttribute("aria-invalid"), "true");
+  const typed = await page.locator("#title, #due_day, #due_time, #notes").evaluateAll((fields) => fields.map((field) => field.value));
+  assert.deepEqual(typed, ["Tour tees", day(-1), "16:30", "Fold in tens"]);
+  await write(page, { client: "Harbour Night Choir" });
+  await page.locator("#client-help .problem").waitFor({ state: "detached" });
+  await write(page, { due_day: day() });
+  await page.locator("#due_day-help .problem").waitFor({ state: "detached" });
+  await save(page);
+  await page.locator(".page.job").waitFor();
+
+  await press(page, ".lots > .button");
+  await write(page, { garment: "Midweight tee", "size-s": -5, "size-m": "a dozen", "size-l": 12 });
+  await save(page);
+  await page.locator("#pieces-problem").waitFor();
+  assert.deepEqual(await page.locator("#size-s, #size-m, #size-l").evaluateAll((fields) => fields.map((field) => field.value)), ["-5", "a dozen", "12"]);
+  await write(page, { "size-s": -5, "size-m": "" });
+  await says("#pieces-problem", "0 or more.");
+  await write(page, { "size-s": "" });
+  await save(page);
+  await page.locator("#ink").waitFor();
+
+  await write(page, { ink: "Brick", dryer: 900, hits: 0, dwell: "long", flash: true, flash_seconds: "" });
+  await save(page);
+  await says("#dryer-help", "or less.");
+  await says("#hits-help", "1 or more.");
+  await says("#dwell-help", "Write a number here.");
+  await says("#flash_seconds-help", "Write a number here.");
+  assert.deepEqual(await page.locator("#ink, #dryer, #hits, #dwell").evaluateAll((fields) => fields.map((field) => field.value)), ["Brick", "0", "900", "long"]);
+  await write(page, { dryer: 320, hits: 2, dwell: 150, flash_seconds: 6 });
+  await save(page);
+  await page.locator(".run-row").waitFor();
+});

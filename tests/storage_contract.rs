@@ -1,0 +1,79 @@
+//! The storage contract in the browser's real IndexedDB, in headless Chromium.
+#![cfg(target_arch = "wasm32")]
+
+use lastpull::platform::ids::new_id;
+use lastpull::platform::indexed_db::IndexedDb;
+use lastpull_core::journal::contract::pull;
+use lastpull_core::journal::{MemoryStorage, Storage};
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+/// A database of a name that no other test uses.
+fn fresh() -> IndexedDb {
+    IndexedDb::new(&format!("contract-{}", new_id()))
+}
+
+mod indexed_db {
+    use super::fresh;
+    lastpull_core::storage_contract!(in_browser: fresh());
+}
+
+mod memory {
+    use super::{MemoryStorage, new_id};
+    lastpull_core::storage_contract!(in_browser: MemoryStorage::new(new_id));
+}
+
+#[wasm_bindgen_test]
+async fn what_was_appended_is_there_for_a_new_connection() {
+    let storage = fresh();
+    let saved = storage.append(&[pull(1), pull(2)]).await.unwrap();
+    let opened = storage.another_tab().open().await.unwrap();
+    assert_eq!(opened.tail, saved);
+}
+
+#[wasm_bindgen_test]
+async fn two_connections_writing_at_once_share_one_row_of_numbers() {
+    let one = fresh();
+    let other = one.another_tab();
+    one.open().await.unwrap();
+    let drafts = [pull(5), pull(6), pull(7)];
+    let (mine, theirs) = futures_join(one.append(&drafts), other.append(&drafts)).await;
+    let mut seqs: Vec<u64> = mine.unwrap().iter().chain(&theirs.unwrap()).map(|entry| entry.seq).collect();
+    seqs.sort_unstable();
+    assert_eq!(seqs, [1, 2, 3, 4, 5, 6]);
+}
+
+#[wasm_bindgen_test]
+async fn a_deleted_database_is_gone_and_a_new_one_is_empty() {
+    let storage = fresh();
+    storage.append(&[pull(1)]).await.unwrap();
+    storage.delete().await.unwrap();
+    assert!(storage.open().await.unwrap().tail.is_empty());
+}
+
+/// Runs two futures at once.
+async fn futures_join<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
+    let (mut a, mut b) = (Box::pin(a), Box::pin(b));
+    let (mut done_a, mut done_b) = (None, None);
+    std::future::poll_fn(move |context| {
+        if done_a.is_none() {
+            if let std::task::Poll::Ready(value) = a.as_mut().poll(context) {
+                done_a = Some(value);
+            }
+        }
+        if done_b.is_none() {
+            if let std::task::Poll::Ready(value) = b.as_mut().poll(context) {
+                done_b = Some(value);
+            }
+        }
+        match (done_a.take(), done_b.take()) {
+            (Some(a), Some(b)) => std::task::Poll::Ready((a, b)),
+            (left, right) => {
+                (done_a, done_b) = (left, right);
+                std::task::Poll::Pending
+            }
+        }
+    })
+    .await
+}

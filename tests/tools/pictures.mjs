@@ -1,0 +1,87 @@
+// Takes pictures of every screen of the demo shop from the built app.
+// ./dev pictures            the set in public/pictures, for the README and the manifest
+// ./dev pictures --review   every screen × size × theme × language into /tmp/lastpull-review
+import { mkdirSync, rmSync } from "node:fs";
+import { launch, PHONE, DESK } from "../e2e/browser.mjs";
+import { serve } from "./serve.mjs";
+
+const review = process.argv.includes("--review");
+const only = process.argv.slice(2).find((word) => !word.startsWith("--"));
+const server = await serve("dist");
+const browser = await launch();
+
+/** Opens the demo shop as a device of this kind, theme and language. */
+async function open(kind, theme, language, settings = {}) {
+  const context = await browser.newContext({ ...(kind === "phone" ? PHONE : DESK), colorScheme: theme === "dark" ? "dark" : "light" });
+  await context.addInitScript(
+    (device) => localStorage.getItem("lastpull.device") ?? localStorage.setItem("lastpull.device", JSON.stringify(device)),
+    { language, theme, metric: language === "spanish", clock_24: language === "spanish", ...settings },
+  );
+  const page = await context.newPage();
+  await page.goto(server.url);
+  await page.locator("#open-demo").click();
+  await page.locator("#verdict").waitFor();
+  return page;
+}
+
+const go = (page, hash) => page.evaluate((hash) => { location.hash = hash; }, hash);
+const runs = (page) => page.locator(".run-link").evaluateAll((links) => links.map((link) => link.getAttribute("href")));
+const heading = (page) => page.locator("#heading").waitFor();
+
+/** Every screen: its name and how to come to it. */
+const SCREENS = {
+  welcome: async (page) => { await page.locator(".banner-button").first().click(); await page.locator("#open-demo").waitFor(); },
+  day: async (page) => { await go(page, "#/"); await page.locator("#verdict").waitFor(); },
+  count: async (page) => { await go(page, "#/press"); await page.locator("#zone").waitFor(); },
+  stopped: async (page) => { await SCREENS.count(page); await page.locator("#stop").click(); await page.locator("[data-cause=Ink]").click(); await page.locator("#stopped").waitFor(); },
+  misprint: async (page) => { await SCREENS.count(page); await page.locator("#misprint").click(); await page.locator("[data-cause=Pinhole]").waitFor(); },
+  number: async (page) => { await SCREENS.count(page); await page.locator("#number").click(); await page.locator("#pieces").waitFor(); },
+  checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1]); await page.locator("#changes").waitFor(); },
+  pick: async (page) => { await SCREENS.ended(page); await SCREENS.day(page); await go(page, "#/press"); await page.locator(".press-pick").waitFor(); },
+  ended: async (page) => { await SCREENS.count(page); await page.locator("#end").click(); await page.locator("#end-anyway").click(); await page.locator("#ended-good").waitFor(); },
+  jobs: async (page) => { await go(page, "#/jobs"); await page.locator(".job-row").first().waitFor(); },
+  job: async (page) => { await SCREENS.jobs(page); await page.locator(".job-row").first().click(); await page.locator(".lot").first().waitFor(); },
+  "job-form": async (page) => { await go(page, "#/job/new"); await page.locator("#client").waitFor(); },
+  "lot-form": async (page) => { await SCREENS.job(page); await page.locator(".lots > .button").click(); await page.locator("#garment").waitFor(); },
+  "run-form": async (page) => { await SCREENS.job(page); await page.locator(".lot > .button").first().click(); await page.locator("#ink").waitFor(); },
+  more: async (page) => { await go(page, "#/more"); await page.locator(".menu").waitFor(); },
+  settings: async (page) => { await go(page, "#/more/settings"); await page.locator("#crew").waitFor(); },
+  backup: async (page) => { await go(page, "#/more/backup"); await page.locator("#prepare").waitFor(); },
+  about: async (page) => { await go(page, "#/more/about"); await page.locator("#facts").waitFor(); },
+};
+
+async function take(folder, kind, theme, language, names, fullPage) {
+  for (const name of names) {
+    if (only && name !== only) continue;
+    const page = await open(kind, theme, language);
+    await SCREENS[name](page);
+    await heading(page);
+    // Let the last frame be drawn.
+    await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+    await page.screenshot({ path: `${folder}/${name}-${kind}-${theme}-${language}.png`, fullPage: fullPage && !["count", "stopped", "misprint", "number"].includes(name) });
+    await page.context().close();
+  }
+}
+
+if (review) {
+  const folder = "/tmp/lastpull-review";
+  rmSync(folder, { recursive: true, force: true });
+  mkdirSync(folder, { recursive: true });
+  for (const kind of ["phone", "desk"])
+    for (const theme of ["light", "dark"])
+      for (const language of ["english", "spanish"]) {
+        if (process.argv.includes("--quick") && (theme === "dark") !== (language === "spanish")) continue;
+        await take(folder, kind, theme, language, Object.keys(SCREENS), true);
+      }
+  console.log(folder);
+} else {
+  const folder = "public/pictures";
+  mkdirSync(folder, { recursive: true });
+  await take(folder, "phone", "light", "english", Object.keys(SCREENS), false);
+  await take(folder, "phone", "dark", "spanish", ["day", "count", "checks"], false);
+  await take(folder, "phone", "amber", "english", ["count"], false);
+  await take(folder, "desk", "light", "english", ["day", "count"], false);
+  console.log(folder);
+}
+await browser.close();
+await server.close();
