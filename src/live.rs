@@ -167,8 +167,16 @@ pub struct BuiltElement {
     node: Element,
     literal: &'static str,
     parts: Vec<(Part, &'static str, BuiltPart)>,
-    events: Vec<(&'static str, JsValue)>,
+    events: Vec<Listener>,
     within: Vec<Built>,
+}
+
+/// Listens for as long as it is kept: an event that goes up through what is drawn no more must not
+/// come to its handler, whose signals are gone.
+struct Listener {
+    node: Element,
+    name: &'static str,
+    handler: JsValue,
 }
 
 enum BuiltPart {
@@ -247,7 +255,7 @@ impl Building {
             Rndr::set_attribute(&node, name, value);
         }
         let parts = self.parts.into_iter().map(|(part, name, setting)| (part, name, setting.build(&node, part, name, None))).collect();
-        let events = self.events.into_iter().map(|(name, handler)| (name, listen(&node, name, handler.take()))).collect();
+        let events = self.events.into_iter().map(|(name, handler)| Listener::new(&node, name, handler.take())).collect();
         let mut within: Vec<Built> = self.within.into_iter().map(Drawn::build).collect();
         for built in &mut within {
             built.mount(&node, None);
@@ -279,10 +287,8 @@ impl BuiltElement {
             classes_gone |= *name == "class" && !matches!(&setting, Setting::Fixed(new) if Some(new) == value.as_ref());
             *before = setting.build(node, *part, name, value.filter(|_| !(classes_gone && *part == Part::Class)));
         }
-        for (name, listener) in events.drain(..) {
-            let _ = node.remove_event_listener_with_callback(name, listener.unchecked_ref());
-        }
-        events.extend(drawn.events.into_iter().map(|(name, handler)| (name, listen(node, name, handler.take()))));
+        events.clear();
+        events.extend(drawn.events.into_iter().map(|(name, handler)| Listener::new(node, name, handler.take())));
         for (built, drawn) in within.iter_mut().zip(drawn.within) {
             drawn.rebuild(built);
         }
@@ -292,11 +298,19 @@ impl BuiltElement {
     }
 }
 
-/// The browser lets go of the listener when nothing can call it any more.
-fn listen(node: &Element, name: &str, handler: Handler) -> JsValue {
-    let listener = Closure::wrap(handler).into_js_value();
-    let _ = node.add_event_listener_with_callback(name, listener.unchecked_ref());
-    listener
+impl Listener {
+    fn new(node: &Element, name: &'static str, handler: Handler) -> Self {
+        // Not dropped with this, since it may be what is running; the browser lets go of it in time.
+        let handler = Closure::wrap(handler).into_js_value();
+        let _ = node.add_event_listener_with_callback(name, handler.unchecked_ref());
+        Self { node: node.clone(), name, handler }
+    }
+}
+
+impl Drop for Listener {
+    fn drop(&mut self) {
+        let _ = self.node.remove_event_listener_with_callback(self.name, self.handler.unchecked_ref());
+    }
 }
 
 impl Setting {
