@@ -24,7 +24,7 @@ pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     let busy = RwSignal::new(false);
     let clients = store.shop.with_untracked(|shop| {
         let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();
-        clients.sort();
+        lastpull_core::sorted::sort_by(&mut clients, Ord::cmp);
         clients.dedup();
         clients
     });

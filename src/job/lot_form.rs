@@ -24,7 +24,7 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
         None => store.shop.with_untracked(|shop| suggested_lot(shop, of_job).map(LotForm::of)).map_or_else(
             || LotForm { colour: "#23262e".into(), ..LotForm::default() },
             // The garment is likely the same again; how many of each size is not.
-            |form| LotForm { pieces: std::collections::BTreeMap::default(), ..form },
+            |form| LotForm { pieces: lastpull_core::sorted::Map::new(), ..form },
         ),
     };
     let form = RwSignal::new(start);

@@ -69,7 +69,7 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     let title = if run.is_some() { words::run_edit_title() } else { words::run_new_title() };
     let inks = store.shop.with_untracked(|shop| {
         let mut inks: Vec<String> = shop.runs().map(|(_, run)| run.ink.clone()).collect();
-        inks.sort();
+        lastpull_core::sorted::sort_by(&mut inks, Ord::cmp);
         inks.dedup();
         inks
     });

@@ -4,6 +4,7 @@ use super::{Due, JobId, job_card};
 use crate::ink::Colour;
 use crate::plan::WallClock;
 use crate::shop::Shop;
+use crate::sorted::sort_by_key;
 
 /// A job in the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,7 +67,7 @@ pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
         };
         if job.is_open() { list.open.push(row) } else { list.finished.push(row) }
     }
-    list.open.sort_by_key(|row| (row.due.is_none(), row.due, row.id));
-    list.finished.sort_by_key(|row| std::cmp::Reverse((row.finished, row.id)));
+    sort_by_key(&mut list.open, |row| (row.due.is_none(), row.due, row.id));
+    sort_by_key(&mut list.finished, |row| std::cmp::Reverse((row.finished, row.id)));
     list
 }
