@@ -4,6 +4,7 @@
 //! builds, updates and removes it; that was most of the bundle. Here a screen is data that one small
 //! interpreter builds and updates, over Leptos' own signals, effects and components.
 
+use crate::kept::{Memo, RwSignal, Signal};
 use leptos::prelude::*;
 use leptos::reactive::effect::RenderEffect;
 use leptos::tachys::html::attribute::{Attribute, any_attribute::AnyAttribute};
@@ -575,13 +576,13 @@ numbers!(i64, u16, u32, usize, f64);
 
 macro_rules! signals {
     ($($signal:ident),*) => {$(
-        impl<T: Draw + Clone + Send + Sync + 'static> Draw for $signal<T> {
+        impl<T: Draw + Clone + PartialEq + Send + Sync + 'static> Draw for $signal<T> {
             fn drawn(self) -> Drawn {
                 live(move || self.get())
             }
         }
 
-        impl<T: ToValue + Clone + Send + Sync + 'static> Set for $signal<T> {
+        impl<T: ToValue + Clone + PartialEq + Send + Sync + 'static> Set for $signal<T> {
             fn setting(self) -> Setting {
                 (move || self.get()).setting()
             }

@@ -1,5 +1,7 @@
 //! The frame around every screen: places, banners, notices, and which screen is shown.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal};
 use crate::day::DayScreen;
 use crate::demo::{Banner, Welcome};
 use crate::job::{JobFormScreen, JobScreen, JobsScreen, LotFormScreen, RunFormScreen};
@@ -45,10 +47,10 @@ pub fn App() -> impl IntoView {
         });
     });
     // Another language or other units: every word is drawn anew.
-    move || {
+    live(move || {
         manner.get().take();
         view! { <Shell place/> }
-    }
+    })
 }
 
 #[component]

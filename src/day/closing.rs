@@ -1,5 +1,7 @@
 //! Closing today, moved by half an hour in one tap.
 
+use crate::live::live;
+use crate::kept::Memo;
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
@@ -23,7 +25,7 @@ pub fn Closing() -> impl IntoView {
             set((i32::from(minutes) + by).clamp(0, 24 * 60 - 1) as u16);
         }
     };
-    move || match minutes.get() {
+    live(move || match minutes.get() {
         Some(at) => view! {
             <div class="closing">
                 <button type="button" class="icon-button" aria-label=words::closing_earlier() on:click=move |_| shift(-30)>
@@ -43,5 +45,5 @@ pub fn Closing() -> impl IntoView {
             </div>
         }
         .into_any(),
-    }
+    })
 }

@@ -1,5 +1,6 @@
 //! What was done today, beside a usual day.
 
+use crate::kept::Memo;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::done_today;

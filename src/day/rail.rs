@@ -1,5 +1,6 @@
 //! The rail: runs hung on a line from now to closing, moved by drag or by buttons.
 
+use crate::kept::{Memo, RwSignal};
 use super::closing::Closing;
 use super::run_block::RunBlock;
 use crate::store::Store;

@@ -1,5 +1,7 @@
 //! A run on the rail.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal};
 use super::rail::Drag;
 use crate::parts::{GarmentChip, Icon};
 use crate::place::Place;
@@ -23,7 +25,7 @@ pub fn RunBlock(
     let run = Memo::new(move |_| state.with(|rail| rail.runs.iter().find(|run| run.id == id).cloned()));
     let index = Memo::new(move |_| state.with(|rail| rail.runs.iter().position(|run| run.id == id).unwrap_or(0)));
     let last = Memo::new(move |_| state.with(|rail| rail.runs.len().saturating_sub(1)));
-    move || {
+    live(move || {
         run.get().map(|run| {
             let title = run.title.clone();
             view! {
@@ -42,7 +44,7 @@ pub fn RunBlock(
                 </div>
             }
         })
-    }
+    })
 }
 
 #[component]

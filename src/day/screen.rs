@@ -1,5 +1,6 @@
 //! The day's screen.
 
+use crate::kept::{Memo, Signal};
 use super::done::DoneToday;
 use super::rail::Rail;
 use crate::parts::{Empty, Icon, Page};

@@ -1,5 +1,6 @@
 //! Lines over every screen: that this is the demo, that a new version waits.
 
+use crate::kept::Memo;
 use crate::platform::updates;
 use crate::store::Store;
 use crate::words;

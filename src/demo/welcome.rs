@@ -1,5 +1,6 @@
 //! The first start: a clean shop, a file from another device, or the demo.
 
+use crate::kept::RwSignal;
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::store::Store;

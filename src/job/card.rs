@@ -1,5 +1,7 @@
 //! One job: what it is, its garments and runs, and what can be done with it.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal, Signal};
 use super::lot_section::LotSection;
 use crate::parts::{Icon, NotHere, Page, Sheet};
 use crate::place::Place;
@@ -18,7 +20,7 @@ pub fn JobScreen(id: JobId) -> impl IntoView {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| job_card(shop, id)));
     let here = Memo::new(move |_| card.with(Option::is_some));
-    move || {
+    live(move || {
         if !here.get() {
             return view! { <NotHere/> }.into_any();
         }
@@ -32,7 +34,7 @@ pub fn JobScreen(id: JobId) -> impl IntoView {
             </Page>
         }
         .into_any()
-    }
+    })
 }
 
 #[component]

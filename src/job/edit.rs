@@ -1,5 +1,6 @@
 //! The job form.
 
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
 use crate::place::Place;
 use crate::platform::ids;

@@ -1,5 +1,6 @@
 //! All jobs.
 
+use crate::kept::{Memo, RwSignal, Signal};
 use crate::parts::{Empty, GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;

@@ -1,5 +1,6 @@
 //! The garment form: what, which fabric, which colour, how many of each size.
 
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
 use crate::place::Place;
 use crate::platform::ids;

@@ -1,5 +1,6 @@
 //! The run form: the print, its heat, its screen, its place.
 
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
 use crate::place::Place;
 use crate::platform::ids;

@@ -1,5 +1,7 @@
 //! Where the data is, whether it is kept, and what the app is.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal, Signal};
 use crate::parts::{Icon, Page, Sheet};
 use crate::place::Place;
 use crate::platform::install;
@@ -68,7 +70,7 @@ fn Data() -> impl IntoView {
 #[component]
 pub fn InstallHint() -> impl IntoView {
     let store = Store::from_context();
-    move || {
+    live(move || {
         store.install_offer.track();
         match install::way() {
             install::Way::Done => view! { <p>{words::install_done()}</p> }.into_any(),
@@ -78,7 +80,7 @@ pub fn InstallHint() -> impl IntoView {
             install::Way::ShareMenu => view! { <p>{words::install_share()}</p> }.into_any(),
             install::Way::BrowserMenu => view! { <p>{words::install_menu()}</p> }.into_any(),
         }
-    }
+    })
 }
 
 #[component]

@@ -1,5 +1,7 @@
 //! The backup file, out and in.
 
+use crate::live::live;
+use crate::kept::{Memo, Signal};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::platform::files;
@@ -109,7 +111,7 @@ fn Arrived(brought: Brought) -> impl IntoView {
 fn Devices() -> impl IntoView {
     let store = Store::from_context();
     let names = Memo::new(move |_| store.shop.with(|shop| shop.devices.iter().map(|(id, name)| (*id, name.clone())).collect::<Vec<_>>()));
-    move || {
+    live(move || {
         (!names.with(Vec::is_empty)).then(|| {
             view! {
                 <section class="card">
@@ -122,7 +124,7 @@ fn Devices() -> impl IntoView {
                 </section>
             }
         })
-    }
+    })
 }
 
 fn bring_error(error: &BringError) -> String {

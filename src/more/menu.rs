@@ -1,5 +1,6 @@
 //! The list of everything else.
 
+use crate::kept::{Memo, Signal};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;

@@ -1,5 +1,6 @@
 //! Settings of this device, and of the shop.
 
+use crate::kept::Signal;
 use super::shop_settings::ShopSettings;
 use crate::parts::{Choice, Icon, Page, Switch};
 use crate::place::Place;

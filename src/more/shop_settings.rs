@@ -1,5 +1,6 @@
 //! Settings of the shop, which travel to every device.
 
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Bound, Field, Kind, SaveBar, bound};
 use crate::store::Store;
 use crate::words;

@@ -1,5 +1,6 @@
 //! One of a few, and yes or no.
 
+use crate::kept::Signal;
 use lastpull_view::view;
 use leptos::prelude::*;
 

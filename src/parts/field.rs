@@ -1,5 +1,6 @@
 //! A field of a form, with what is wrong said beside it.
 
+use crate::kept::{RwSignal, Signal};
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_view::view;

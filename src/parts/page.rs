@@ -1,5 +1,6 @@
 //! The frame of a screen: its heading, a way back, what it holds.
 
+use crate::kept::Signal;
 use super::Icon;
 use crate::place::Place;
 use crate::{platform::dom, words};

@@ -1,5 +1,7 @@
 //! One check: what it should be, what it was before, and what was found.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal};
 use super::expected::{expected_words, read_value, tolerance_words, unit_words, value_words};
 use crate::parts::{Icon, Swatch};
 use crate::store::Store;
@@ -23,7 +25,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
             store.record(id, Fact::CheckMade { item, expected: row.expected, outcome, by });
         }
     });
-    move || {
+    live(move || {
         row.get().map(|row| {
             view! {
                 <li class="check" class:made=row.state != CheckState::Open data-item=format!("{item:?}")>
@@ -43,7 +45,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
                 </li>
             }
         })
-    }
+    })
 }
 
 fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> {

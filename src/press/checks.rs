@@ -1,5 +1,7 @@
 //! The checks before the first pull: what differs from the run before stands first.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal, Signal};
 use super::check_row::CheckLine;
 use super::run::Heading;
 use crate::parts::{Choice, GarmentChip, Icon, Page, Sheet};
@@ -111,7 +113,7 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
 fn Crew() -> impl IntoView {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
-    move || {
+    live(move || {
         let names = crew.get();
         (!names.is_empty()).then(|| {
             let chosen = Signal::derive({
@@ -125,7 +127,7 @@ fn Crew() -> impl IntoView {
             });
             view! { <Choice label=words::checked_by() name="crew" options value=chosen on_pick=pick/> }
         })
-    }
+    })
 }
 
 fn made(id: RunId, row: &CheckRow, outcome: CheckOutcome, by: Option<String>) -> (Subject, Fact) {

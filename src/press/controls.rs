@@ -1,5 +1,6 @@
 //! Undo, misprint, number, stop, end: one touch each, under the zone.
 
+use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
 use crate::parts::Icon;
 use crate::platform::feel;

@@ -1,5 +1,6 @@
 //! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
 
+use crate::kept::{Memo, RwSignal};
 use super::checks::CheckRows;
 use super::controls::Controls;
 use super::pace::Pace;

@@ -1,5 +1,6 @@
 //! A run off the press: what came of it, and what comes next.
 
+use crate::kept::{Memo, Signal};
 use super::run::Heading;
 use crate::parts::{GarmentChip, Icon, Page};
 use crate::place::Place;

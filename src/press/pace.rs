@@ -1,5 +1,6 @@
 //! The pace against closing: in words, and as a line with its fan.
 
+use crate::kept::{Memo, RwSignal};
 use crate::parts::Sheet;
 use crate::store::Store;
 use crate::words;

@@ -1,5 +1,6 @@
 //! Which run goes on the press.
 
+use crate::kept::{Memo, Signal};
 use crate::parts::{Empty, GarmentChip, Page};
 use crate::place::Place;
 use crate::store::Store;

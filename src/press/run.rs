@@ -1,5 +1,7 @@
 //! One run, from its checks to what came of it.
 
+use crate::live::live;
+use crate::kept::Memo;
 use super::{checks::Checks, count::Count, ended::Ended};
 use crate::parts::NotHere;
 use crate::store::Store;
@@ -46,12 +48,12 @@ pub fn RunScreen(id: RunId) -> impl IntoView {
         store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
     });
     let standing = Memo::new(move |_| count.with(CountView::phase));
-    move || match heading.get() {
+    live(move || match heading.get() {
         None => view! { <NotHere/> }.into_any(),
         Some(heading) => match standing.get() {
             Standing::Waiting => view! { <Checks id heading/> }.into_any(),
             Standing::Ended => view! { <Ended id heading/> }.into_any(),
             _ => view! { <Count id heading count/> }.into_any(),
         },
-    }
+    })
 }

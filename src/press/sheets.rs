@@ -1,5 +1,7 @@
 //! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal};
 use crate::parts::{Choice, Icon, Sheet, Switch};
 use crate::store::Store;
 use crate::words;
@@ -27,13 +29,13 @@ pub enum Asking {
 #[component]
 pub fn Sheets(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let close = Callback::new(move |()| asking.set(None));
-    move || match asking.get() {
+    live(move || match asking.get() {
         None => ().into_any(),
         Some(Asking::Misprint) => view! { <Misprint id count size close/> }.into_any(),
         Some(Asking::Number) => view! { <Number id count size close/> }.into_any(),
         Some(Asking::Stop) => view! { <Stop id close/> }.into_any(),
         Some(Asking::End) => view! { <End id count close/> }.into_any(),
-    }
+    })
 }
 
 #[component]

@@ -1,5 +1,7 @@
 //! The sizes of the run, with what is left of each; one is being counted.
 
+use crate::live::live;
+use crate::kept::{Memo, RwSignal};
 use crate::words;
 use lastpull_core::job::Size;
 use lastpull_core::run::CountView;
@@ -10,7 +12,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<Option<Option<Size>>>) -> impl IntoView {
     let sizes = Memo::new(move |_| count.with(|count| count.sizes.iter().map(|row| row.size).collect::<Vec<_>>()));
-    move || {
+    live(move || {
         (sizes.with(Vec::len) > 1).then(|| {
             view! {
                 <div class="count-sizes" role="group" aria-label=words::count_sizes()>
@@ -20,7 +22,7 @@ pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<
                 </div>
             }
         })
-    }
+    })
 }
 
 #[component]

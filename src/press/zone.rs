@@ -1,5 +1,6 @@
 //! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
 
+use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
 use crate::platform::{dom, feel};
 use crate::store::{SaveState, Store};
