@@ -25,14 +25,16 @@ use web_sys::Event;
 type Words = Cow<'static, str>;
 type Handler = Box<dyn FnMut(Event)>;
 
-/// Something drawn. What `view!` gives.
-pub enum Drawn {
+/// Something drawn. What `view!` gives. One pointer, so that handing it on takes no code.
+pub struct Drawn(Box<What>);
+
+enum What {
     /// Nothing, for now.
     Nothing,
     /// Words.
     Words(Words),
     /// An element.
-    Element(Box<Building>),
+    Element(Building),
     /// One after the other.
     Row(Vec<Drawn>),
     /// Drawn anew whenever a signal it read changes.
@@ -75,11 +77,28 @@ pub enum Value {
 }
 
 /// What a part is set to, once or with every change.
-pub enum Setting {
+pub struct Setting(Box<How>);
+
+enum How {
     /// Once.
     Fixed(Value),
     /// With every change.
     Live(Box<dyn FnMut() -> Value + Send>),
+}
+
+fn fixed(value: Value) -> Setting {
+    Setting(Box::new(How::Fixed(value)))
+}
+
+fn lively_setting(value: Box<dyn FnMut() -> Value + Send>) -> Setting {
+    Setting(Box::new(How::Live(value)))
+}
+
+impl Drawn {
+    /// It is one type already; there is nothing to erase.
+    pub fn into_any(self) -> Self {
+        self
+    }
 }
 
 /// Starts an element: its tag and, a line each, its literal attributes.
@@ -87,24 +106,38 @@ pub fn element(literal: &'static str) -> Box<Building> {
     Box::new(Building { literal, parts: Vec::new(), events: Vec::new(), keep: None, within: Vec::new() })
 }
 
+/// Draws nothing.
+pub fn nothing() -> Drawn {
+    Drawn(Box::new(What::Nothing))
+}
+
 /// Draws words.
 pub fn words(words: &'static str) -> Drawn {
-    Drawn::Words(Cow::Borrowed(words))
+    Drawn(Box::new(What::Words(Cow::Borrowed(words))))
 }
 
 /// Draws one after the other.
 pub fn row(row: Vec<Drawn>) -> Drawn {
-    Drawn::Row(row)
+    Drawn(Box::new(What::Row(row)))
+}
+
+/// Draws a component: what it reads while it is set up is not read by whoever shows it.
+pub fn component(draw: impl FnOnce() -> Drawn) -> Drawn {
+    leptos::reactive::graph::untrack(draw)
 }
 
 /// Draws what Leptos draws.
 pub fn other(view: AnyView) -> Drawn {
-    Drawn::Other(view)
+    Drawn(Box::new(What::Other(view)))
 }
 
 /// Draws anew whenever a signal it read changes.
 pub fn live<T: Draw>(mut draw: impl FnMut() -> T + Send + 'static) -> Drawn {
-    Drawn::Live(Box::new(move || draw().drawn()))
+    lively(Box::new(move || draw().drawn()))
+}
+
+fn lively(draw: Box<dyn FnMut() -> Drawn + Send>) -> Drawn {
+    Drawn(Box::new(What::Live(draw)))
 }
 
 impl Building {
@@ -135,15 +168,15 @@ impl Building {
         self
     }
 
-    /// What stands within it.
-    pub fn within(mut self: Box<Self>, within: Vec<Drawn>) -> Box<Self> {
-        self.within = within;
+    /// Puts something within it, after what is there.
+    pub fn with(mut self: Box<Self>, within: Drawn) -> Box<Self> {
+        self.within.push(within);
         self
     }
 
     /// The element.
     pub fn done(self: Box<Self>) -> Drawn {
-        Drawn::Element(self)
+        Drawn(Box::new(What::Element(*self)))
     }
 }
 
@@ -189,33 +222,33 @@ impl Render for Drawn {
     type State = Built;
 
     fn build(self) -> Built {
-        match self {
-            Self::Nothing => Built::Nothing(Rndr::create_placeholder()),
-            Self::Words(words) => Built::Words(Rndr::create_text_node(&words), words),
-            Self::Element(element) => Built::Element(Box::new(element.build())),
-            Self::Row(row) => Built::Row(row.into_iter().map(Self::build).collect(), Rndr::create_placeholder()),
-            Self::Live(mut draw) => Built::Live(RenderEffect::new(move |before: Option<Built>| match before {
+        match *self.0 {
+            What::Nothing => Built::Nothing(Rndr::create_placeholder()),
+            What::Words(words) => Built::Words(Rndr::create_text_node(&words), words),
+            What::Element(element) => Built::Element(Box::new(element.build())),
+            What::Row(row) => Built::Row(row.into_iter().map(Self::build).collect(), Rndr::create_placeholder()),
+            What::Live(mut draw) => Built::Live(RenderEffect::new(move |before: Option<Built>| match before {
                 Some(mut built) => {
                     draw().rebuild(&mut built);
                     built
                 }
                 None => draw().build(),
             })),
-            Self::Other(view) => Built::Other(view.build()),
+            What::Other(view) => Built::Other(view.build()),
         }
     }
 
     fn rebuild(self, built: &mut Built) {
-        match (self, &mut *built) {
-            (Self::Nothing, Built::Nothing(_)) => {}
-            (Self::Words(words), Built::Words(node, before)) => {
+        match (*self.0, &mut *built) {
+            (What::Nothing, Built::Nothing(_)) => {}
+            (What::Words(words), Built::Words(node, before)) => {
                 if words != *before {
                     Rndr::set_text(node, &words);
                     *before = words;
                 }
             }
-            (Self::Element(element), Built::Element(before)) if before.takes(&element) => before.rebuild(*element),
-            (Self::Row(row), Built::Row(before, end)) => {
+            (What::Element(element), Built::Element(before)) if before.takes(&element) => before.rebuild(element),
+            (What::Row(row), Built::Row(before, end)) => {
                 for mut gone in before.drain(row.len().min(before.len())..) {
                     gone.unmount();
                 }
@@ -229,9 +262,9 @@ impl Render for Drawn {
                     }
                 }
             }
-            (Self::Other(view), Built::Other(before)) => view.rebuild(before),
-            (drawn, _) => {
-                let mut new = drawn.build();
+            (What::Other(view), Built::Other(before)) => view.rebuild(before),
+            (what, _) => {
+                let mut new = Drawn(Box::new(what)).build();
                 built.insert_before_this(&mut new);
                 built.unmount();
                 *built = new;
@@ -285,7 +318,7 @@ impl BuiltElement {
                 BuiltPart::Fixed(value) => Some(value.clone()),
                 BuiltPart::Live(effect) => effect.take_value(),
             };
-            classes_gone |= *name == "class" && !matches!(&setting, Setting::Fixed(new) if Some(new) == value.as_ref());
+            classes_gone |= *name == "class" && !matches!(&*setting.0, How::Fixed(new) if Some(new) == value.as_ref());
             *before = setting.build(node, *part, name, value.filter(|_| !(classes_gone && *part == Part::Class)));
         }
         events.clear();
@@ -316,12 +349,12 @@ impl Drop for Listener {
 
 impl Setting {
     fn build(self, node: &Element, part: Part, name: &'static str, before: Option<Value>) -> BuiltPart {
-        match self {
-            Self::Fixed(value) => {
+        match *self.0 {
+            How::Fixed(value) => {
                 put(node, part, name, &value, before.as_ref());
                 BuiltPart::Fixed(value)
             }
-            Self::Live(mut value) => {
+            How::Live(mut value) => {
                 let node = node.clone();
                 BuiltPart::Live(RenderEffect::new_with_value(
                     move |before: Option<Value>| {
@@ -456,13 +489,13 @@ impl Draw for Drawn {
 
 impl Draw for AnyView {
     fn drawn(self) -> Drawn {
-        Drawn::Other(self)
+        other(self)
     }
 }
 
 impl Draw for () {
     fn drawn(self) -> Drawn {
-        Drawn::Nothing
+        nothing()
     }
 }
 
@@ -474,19 +507,19 @@ impl Draw for &'static str {
 
 impl Draw for String {
     fn drawn(self) -> Drawn {
-        Drawn::Words(Cow::Owned(self))
+        Drawn(Box::new(What::Words(Cow::Owned(self))))
     }
 }
 
 impl<T: Draw> Draw for Option<T> {
     fn drawn(self) -> Drawn {
-        self.map_or(Drawn::Nothing, Draw::drawn)
+        self.map_or_else(nothing, Draw::drawn)
     }
 }
 
 impl<T: Draw> Draw for Vec<T> {
     fn drawn(self) -> Drawn {
-        Drawn::Row(self.into_iter().map(Draw::drawn).collect())
+        row(self.into_iter().map(Draw::drawn).collect())
     }
 }
 
@@ -534,13 +567,13 @@ pub trait Set {
 
 impl<T: ToValue, F: FnMut() -> T + Send + 'static> Set for F {
     fn setting(mut self) -> Setting {
-        Setting::Live(Box::new(move || self().value()))
+        lively_setting(Box::new(move || self().value()))
     }
 }
 
 impl<T: ToValue> Set for Option<T> {
     fn setting(self) -> Setting {
-        Setting::Fixed(self.value())
+        fixed(self.value())
     }
 }
 
@@ -548,7 +581,7 @@ macro_rules! fixed {
     ($($ty:ty),*) => {$(
         impl Set for $ty {
             fn setting(self) -> Setting {
-                Setting::Fixed(self.value())
+                fixed(self.value())
             }
         }
     )*};

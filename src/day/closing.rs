@@ -1,6 +1,6 @@
 //! Closing today, moved by half an hour in one tap.
 
-use crate::live::live;
+use crate::live::{Drawn, live};
 use crate::kept::Memo;
 use crate::parts::Icon;
 use crate::store::Store;
@@ -11,8 +11,8 @@ use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The closing line of the rail.
-#[component]
-pub fn Closing() -> impl IntoView {
+#[component(transparent)]
+pub fn Closing() -> Drawn {
     let store = Store::from_context();
     let today = Memo::new(move |_| store.clock.get().today());
     let minutes = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));

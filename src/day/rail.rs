@@ -1,5 +1,6 @@
 //! The rail: runs hung on a line from now to closing, moved by drag or by buttons.
 
+use crate::live::Drawn;
 use crate::kept::{Memo, RwSignal};
 use super::closing::Closing;
 use super::run_block::RunBlock;
@@ -25,8 +26,8 @@ pub struct Drag {
 }
 
 /// The rail.
-#[component]
-pub fn Rail(state: Memo<RailState>) -> impl IntoView {
+#[component(transparent)]
+pub fn Rail(state: Memo<RailState>) -> Drawn {
     let store = Store::from_context();
     let drag = RwSignal::new(None::<Drag>);
     let ids = Memo::new(move |_| state.with(|rail| rail.runs.iter().map(|run| run.id).collect::<Vec<_>>()));

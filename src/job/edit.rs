@@ -1,5 +1,6 @@
 //! The job form.
 
+use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
 use crate::place::Place;
@@ -13,8 +14,8 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// A new job, or a job's fields.
-#[component]
-pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> impl IntoView {
+#[component(transparent)]
+pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
     let store = Store::from_context();
     let before = job.and_then(|id| store.shop.with_untracked(|shop| shop.job(id).filter(|job| !job.deleted).cloned()));
     if job.is_some() && before.is_none() {

@@ -1,5 +1,6 @@
 //! The garment form: what, which fabric, which colour, how many of each size.
 
+use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
 use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
 use crate::place::Place;
@@ -13,8 +14,8 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// A new lot of a job, or a lot's fields.
-#[component]
-pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> impl IntoView {
+#[component(transparent)]
+pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> Drawn {
     let store = Store::from_context();
     let before = lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).cloned()));
     let of_job = job.or(before.as_ref().and_then(|lot| lot.job));
@@ -94,8 +95,8 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
     .into_any()
 }
 
-#[component]
-fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> impl IntoView {
+#[component(transparent)]
+fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> Drawn {
     view! {
         <div class="size-group">
             <h3>{title}</h3>
@@ -106,8 +107,8 @@ fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>)
     }
 }
 
-#[component]
-fn SizeCell(size: Size, form: RwSignal<LotForm>) -> impl IntoView {
+#[component(transparent)]
+fn SizeCell(size: Size, form: RwSignal<LotForm>) -> Drawn {
     let id = format!("size-{size:?}").to_lowercase();
     let field = Bound {
         value: Signal::derive(move || form.with(|form| form.pieces.get(&size).cloned().unwrap_or_default())),

@@ -1,5 +1,6 @@
 //! The run form: the print, its heat, its screen, its place.
 
+use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
 use crate::place::Place;
@@ -14,8 +15,8 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// A new run of a lot, or a run's fields.
-#[component]
-pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
+#[component(transparent)]
+pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let before = run.and_then(|id| store.shop.with_untracked(|shop| shop.run(id).filter(|run| !run.deleted).cloned()));
     let of_lot = lot.or(before.as_ref().and_then(|run| run.lot));

@@ -1,6 +1,6 @@
 //! Where the data is, whether it is kept, and what the app is.
 
-use crate::live::live;
+use crate::live::{Draw, Drawn, live};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::parts::{Icon, Page, Sheet};
 use crate::place::Place;
@@ -12,8 +12,8 @@ use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Storage and app.
-#[component]
-pub fn AboutScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn AboutScreen() -> Drawn {
     let store = Store::from_context();
     store.look_at_keeping();
     view! {
@@ -39,8 +39,8 @@ pub fn AboutScreen() -> impl IntoView {
     }
 }
 
-#[component]
-fn Data() -> impl IntoView {
+#[component(transparent)]
+fn Data() -> Drawn {
     let store = Store::from_context();
     let facts = Memo::new(move |_| store.shop.with(Shop::facts));
     let unknown = Memo::new(move |_| store.shop.with(|shop| shop.unknown.values().sum::<u32>()));
@@ -67,8 +67,8 @@ fn Data() -> impl IntoView {
 }
 
 /// How to put the app on this device's home screen.
-#[component]
-pub fn InstallHint() -> impl IntoView {
+#[component(transparent)]
+pub fn InstallHint() -> Drawn {
     let store = Store::from_context();
     live(move || {
         store.install_offer.track();
@@ -83,8 +83,8 @@ pub fn InstallHint() -> impl IntoView {
     })
 }
 
-#[component]
-fn Erase() -> impl IntoView {
+#[component(transparent)]
+fn Erase() -> Drawn {
     let store = Store::from_context();
     let asking = RwSignal::new(false);
     let demo = store.settings.with_untracked(|settings| settings.demo);
@@ -106,4 +106,5 @@ fn Erase() -> impl IntoView {
             </section>
         }
     })
+    .drawn()
 }

@@ -1,5 +1,6 @@
 //! Settings of this device, and of the shop.
 
+use crate::live::Drawn;
 use crate::kept::Signal;
 use super::shop_settings::ShopSettings;
 use crate::parts::{Choice, Icon, Page, Switch};
@@ -11,8 +12,8 @@ use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Settings. Each takes hold at once.
-#[component]
-pub fn SettingsScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn SettingsScreen() -> Drawn {
     let store = Store::from_context();
     let settings = store.settings;
     let language = Signal::derive(move || settings.with(|settings| Manner::of(settings).language));

@@ -1,6 +1,6 @@
 //! The checks before the first pull: what differs from the run before stands first.
 
-use crate::live::live;
+use crate::live::{Drawn, live};
 use crate::kept::{Memo, RwSignal, Signal};
 use super::check_row::CheckLine;
 use super::run::Heading;
@@ -15,8 +15,8 @@ use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The checks of a run, and the start of its count.
-#[component]
-pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
+#[component(transparent)]
+pub fn Checks(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     let asking = RwSignal::new(false);
@@ -59,8 +59,8 @@ pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
 }
 
 /// The rows, what changes first.
-#[component]
-pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
+#[component(transparent)]
+pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
     let store = Store::from_context();
     let items = move |changes: bool| {
         list.with(|list| {
@@ -109,8 +109,8 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
 }
 
 /// Who checks, where the crew is named.
-#[component]
-fn Crew() -> impl IntoView {
+#[component(transparent)]
+fn Crew() -> Drawn {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
     live(move || {

@@ -1,5 +1,6 @@
 //! Undo, misprint, number, stop, end: one touch each, under the zone.
 
+use crate::live::Drawn;
 use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
 use crate::parts::Icon;
@@ -13,8 +14,8 @@ use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The row of controls.
-#[component]
-pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+#[component(transparent)]
+pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let store = Store::from_context();
     let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));
     let stopped = Memo::new(move |_| count.with(|count| matches!(count.standing, Standing::Stopped { .. })));

@@ -15,8 +15,8 @@ use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The summary of a run.
-#[component]
-pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
+#[component(transparent)]
+pub fn Ended(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| ended_view(shop, id)));
     let next = Memo::new(move |_| {

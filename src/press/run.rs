@@ -1,6 +1,6 @@
 //! One run, from its checks to what came of it.
 
-use crate::live::live;
+use crate::live::{Drawn, live};
 use crate::kept::Memo;
 use super::{checks::Checks, count::Count, ended::Ended};
 use crate::parts::NotHere;
@@ -26,8 +26,8 @@ pub struct Heading {
 }
 
 /// One run: checks while it waits, the count while it is on the press, the summary after.
-#[component]
-pub fn RunScreen(id: RunId) -> impl IntoView {
+#[component(transparent)]
+pub fn RunScreen(id: RunId) -> Drawn {
     let store = Store::from_context();
     let heading = Memo::new(move |_| {
         store.shop.with(|shop| {

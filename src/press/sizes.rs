@@ -1,6 +1,6 @@
 //! The sizes of the run, with what is left of each; one is being counted.
 
-use crate::live::live;
+use crate::live::{Drawn, live};
 use crate::kept::{Memo, RwSignal};
 use crate::words;
 use lastpull_core::job::Size;
@@ -9,8 +9,8 @@ use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The sizes. Nothing where the lot has only one.
-#[component]
-pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<Option<Option<Size>>>) -> impl IntoView {
+#[component(transparent)]
+pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<Option<Option<Size>>>) -> Drawn {
     let sizes = Memo::new(move |_| count.with(|count| count.sizes.iter().map(|row| row.size).collect::<Vec<_>>()));
     live(move || {
         (sizes.with(Vec::len) > 1).then(|| {
@@ -25,13 +25,13 @@ pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<
     })
 }
 
-#[component]
+#[component(transparent)]
 fn SizeButton(
     of: Option<Size>,
     count: Memo<CountView>,
     size: Memo<Option<Size>>,
     picked: RwSignal<Option<Option<Size>>>,
-) -> impl IntoView {
+) -> Drawn {
     let row = Memo::new(move |_| count.with(|count| count.sizes.iter().find(|row| row.size == of).copied()));
     let left = move || row.get().map_or(0, |row| row.left());
     view! {

@@ -1,5 +1,6 @@
 //! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
 
+use crate::live::Drawn;
 use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
 use crate::platform::{dom, feel};
@@ -14,7 +15,7 @@ use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
 /// The count zone.
-#[component]
+#[component(transparent)]
 pub fn Zone(
     id: RunId,
     count: Memo<CountView>,
@@ -22,7 +23,7 @@ pub fn Zone(
     asking: RwSignal<Option<Asking>>,
     garment: Option<Colour>,
     ink: Option<Colour>,
-) -> impl IntoView {
+) -> Drawn {
     let store = Store::from_context();
     let contacts = StoredValue::new(Contacts::default());
     let keys = StoredValue::new(Keys::default());

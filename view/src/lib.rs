@@ -58,15 +58,30 @@ fn is_component(element: &NodeElement<Infallible>) -> bool {
     element.name().to_string().rsplit(':').next().is_some_and(|name| name.trim().starts_with(char::is_uppercase))
 }
 
+/// Leptos' own components, which stay as they are.
+const THEIRS: [&str; 1] = ["For"];
+
 fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
     let (name, attributes) = (element.name(), element.attributes());
-    let inner = if element.children.is_empty() {
-        quote!(<#name #(#attributes)* />)
-    } else {
-        let children = all(&element.children)?;
-        quote!(<#name #(#attributes)*>{#children}</#name>)
-    };
-    Ok(quote!(crate::live::other(::leptos::prelude::IntoAny::into_any(::leptos::prelude::view! { #inner }))))
+    let children = if element.children.is_empty() { None } else { Some(all(&element.children)?) };
+    if THEIRS.contains(&name.to_string().as_str()) {
+        let inner = quote!(<#name #(#attributes)*>{#children}</#name>);
+        return Ok(quote!(crate::live::other(::leptos::prelude::IntoAny::into_any(::leptos::prelude::view! { #inner }))));
+    }
+    let mut props = Vec::new();
+    for attribute in attributes {
+        let NodeAttribute::Attribute(attribute) = attribute else {
+            return Err(syn::Error::new_spanned(attribute, "not known to this view!"));
+        };
+        let key = &attribute.key;
+        let value = attribute.value().map_or_else(|| quote!(#key), |value| quote!(#value));
+        props.push(quote!(.#key(#value)));
+    }
+    let children = children.map(|children| quote!(.children(::leptos::children::ToChildren::to_children(move || #children))));
+    Ok(quote!({
+        let props = ::leptos::component::component_props_builder(&#name) #(#props)* #children .build();
+        crate::live::component(move || ::leptos::component::component_view(&#name, props))
+    }))
 }
 
 fn plain(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
@@ -93,8 +108,7 @@ fn plain(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
         }
     }
     let children = element.children.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
-    let children = (!children.is_empty()).then(|| quote!(.within(::std::vec![#(#children),*])));
-    Ok(quote!(crate::live::element(#literal) #(#calls)* #children .done()))
+    Ok(quote!(crate::live::element(#literal) #(#calls)* #(.with(#children))* .done()))
 }
 
 fn special(attribute: &KeyedAttribute, kind: &str, name: &str, value: &Expr) -> syn::Result<TokenStream> {
