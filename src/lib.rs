@@ -8,6 +8,8 @@ pub mod platform;
 mod day;
 mod demo;
 mod job;
+mod kept;
+mod live;
 mod more;
 mod parts;
 mod place;

@@ -1,5 +1,7 @@
 //! The frame around every screen: places, banners, notices, and which screen is shown.
 
+use crate::live::{Drawn, live};
+use crate::kept::{Memo, RwSignal};
 use crate::day::DayScreen;
 use crate::demo::{Banner, Welcome};
 use crate::job::{JobFormScreen, JobScreen, JobsScreen, LotFormScreen, RunFormScreen};
@@ -11,11 +13,12 @@ use crate::platform::settings::{Language, Theme};
 use crate::press::{PressScreen, RunScreen};
 use crate::store::{Loading, Store};
 use crate::words::{self, Manner};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
+#[component(transparent)]
+pub fn App() -> Drawn {
     let store = Store::new();
     provide_context(store);
     store.start();
@@ -44,14 +47,14 @@ pub fn App() -> impl IntoView {
         });
     });
     // Another language or other units: every word is drawn anew.
-    move || {
+    live(move || {
         manner.get().take();
         view! { <Shell place/> }
-    }
+    })
 }
 
-#[component]
-fn Shell(place: RwSignal<Place>) -> impl IntoView {
+#[component(transparent)]
+fn Shell(place: RwSignal<Place>) -> Drawn {
     let store = Store::from_context();
     let welcome = Memo::new(move |_| {
         store.shop.with(|shop| shop.facts() == 0) && store.settings.with(|settings| !settings.started && !settings.demo)
@@ -78,7 +81,7 @@ fn Shell(place: RwSignal<Place>) -> impl IntoView {
     }
 }
 
-fn screen(place: Place) -> AnyView {
+fn screen(place: Place) -> Drawn {
     match place {
         Place::Day => view! { <DayScreen/> }.into_any(),
         Place::Jobs => view! { <JobsScreen/> }.into_any(),
@@ -99,8 +102,8 @@ fn screen(place: Place) -> AnyView {
 }
 
 /// The bar of places.
-#[component]
-fn Places(place: RwSignal<Place>) -> impl IntoView {
+#[component(transparent)]
+fn Places(place: RwSignal<Place>) -> Drawn {
     let link = move |to: Place, icon: &'static str, words: &'static str, here: fn(Place) -> bool| {
         view! {
             <a href=to.hash() class="place" aria-current=move || here(place.get()).then_some("page")>
@@ -119,8 +122,8 @@ fn Places(place: RwSignal<Place>) -> impl IntoView {
 }
 
 /// The journal does not open.
-#[component]
-fn Failed(fault: lastpull_core::journal::StorageFault) -> impl IntoView {
+#[component(transparent)]
+fn Failed(fault: lastpull_core::journal::StorageFault) -> Drawn {
     let store = Store::from_context();
     view! {
         <article class="page failed" role="alert">

@@ -25,3 +25,4 @@ pub mod plan;
 pub mod quantity;
 pub mod run;
 pub mod shop;
+pub mod sorted;

@@ -1,15 +1,18 @@
 //! Closing today, moved by half an hour in one tap.
 
+use crate::live::{Drawn, live};
+use crate::kept::Memo;
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The closing line of the rail.
-#[component]
-pub fn Closing() -> impl IntoView {
+#[component(transparent)]
+pub fn Closing() -> Drawn {
     let store = Store::from_context();
     let today = Memo::new(move |_| store.clock.get().today());
     let minutes = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));
@@ -22,7 +25,7 @@ pub fn Closing() -> impl IntoView {
             set((i32::from(minutes) + by).clamp(0, 24 * 60 - 1) as u16);
         }
     };
-    move || match minutes.get() {
+    live(move || match minutes.get() {
         Some(at) => view! {
             <div class="closing">
                 <button type="button" class="icon-button" aria-label=words::closing_earlier() on:click=move |_| shift(-30)>
@@ -42,5 +45,5 @@ pub fn Closing() -> impl IntoView {
             </div>
         }
         .into_any(),
-    }
+    })
 }

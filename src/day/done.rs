@@ -1,13 +1,16 @@
 //! What was done today, beside a usual day.
 
+use crate::live::Drawn;
+use crate::kept::Memo;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::done_today;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Jobs, pieces, misprints and hours of today.
-#[component]
-pub fn DoneToday() -> impl IntoView {
+#[component(transparent)]
+pub fn DoneToday() -> Drawn {
     let store = Store::from_context();
     // Once a minute is often enough for a sum of the day.
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);

@@ -1,5 +1,7 @@
 //! The rail: runs hung on a line from now to closing, moved by drag or by buttons.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, RwSignal};
 use super::closing::Closing;
 use super::run_block::RunBlock;
 use crate::store::Store;
@@ -7,6 +9,7 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::plan::{Fit, Rail as RailState, reordered};
+use lastpull_view::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;
@@ -23,8 +26,8 @@ pub struct Drag {
 }
 
 /// The rail.
-#[component]
-pub fn Rail(state: Memo<RailState>) -> impl IntoView {
+#[component(transparent)]
+pub fn Rail(state: Memo<RailState>) -> Drawn {
     let store = Store::from_context();
     let drag = RwSignal::new(None::<Drag>);
     let ids = Memo::new(move |_| state.with(|rail| rail.runs.iter().map(|run| run.id).collect::<Vec<_>>()));

@@ -1,28 +1,31 @@
 //! A run on the rail.
 
+use crate::live::{Draw, Drawn, live};
+use crate::kept::{Memo, RwSignal};
 use super::rail::Drag;
 use crate::parts::{GarmentChip, Icon};
 use crate::place::Place;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::plan::{Fit, Rail, RailRun};
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
 
 /// A run on the rail: what it is, when it is out of the dryer, and its handles.
-#[component]
+#[component(transparent)]
 pub fn RunBlock(
     id: RunId,
     state: Memo<Rail>,
     drag: RwSignal<Option<Drag>>,
     place: Callback<(RunId, usize)>,
     drop_at: Callback<f64, Option<usize>>,
-) -> impl IntoView {
+) -> Drawn {
     let run = Memo::new(move |_| state.with(|rail| rail.runs.iter().find(|run| run.id == id).cloned()));
     let index = Memo::new(move |_| state.with(|rail| rail.runs.iter().position(|run| run.id == id).unwrap_or(0)));
     let last = Memo::new(move |_| state.with(|rail| rail.runs.len().saturating_sub(1)));
-    move || {
+    live(move || {
         run.get().map(|run| {
             let title = run.title.clone();
             view! {
@@ -41,11 +44,11 @@ pub fn RunBlock(
                 </div>
             }
         })
-    }
+    })
 }
 
-#[component]
-fn Finish(run: RailRun) -> impl IntoView {
+#[component(transparent)]
+fn Finish(run: RailRun) -> Drawn {
     let (icon, words) = match run.fit {
         Fit::Fits => ("check", words::fit_fits()),
         Fit::Tight => ("clock", words::fit_tight()),
@@ -72,7 +75,7 @@ fn Finish(run: RailRun) -> impl IntoView {
 }
 
 /// Moving a run by drag, or by buttons.
-#[component]
+#[component(transparent)]
 fn Handles(
     id: RunId,
     title: String,
@@ -82,7 +85,7 @@ fn Handles(
     drag: RwSignal<Option<Drag>>,
     place: Callback<(RunId, usize)>,
     drop_at: Callback<f64, Option<usize>>,
-) -> impl IntoView {
+) -> Drawn {
     let take = move |event: PointerEvent| {
         if let Some(handle) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) {
             let _ = handle.set_pointer_capture(event.pointer_id());
@@ -144,6 +147,7 @@ fn Handles(
             </div>
         }
     })
+    .drawn()
 }
 
 /// The name of a fit for the style sheet.

@@ -1,5 +1,7 @@
 //! The day's screen.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, Signal};
 use super::done::DoneToday;
 use super::keep::KeepHint;
 use super::rail::Rail;
@@ -8,11 +10,12 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::{RailVerdict, rail};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The day: verdict first, then the rail, then what was done.
-#[component]
-pub fn DayScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn DayScreen() -> Drawn {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
@@ -38,8 +41,8 @@ pub fn DayScreen() -> impl IntoView {
     }
 }
 
-#[component]
-fn Verdict(verdict: RailVerdict) -> impl IntoView {
+#[component(transparent)]
+fn Verdict(verdict: RailVerdict) -> Drawn {
     let (tone, icon, text) = match verdict {
         RailVerdict::Empty => ("good", "check", String::new()),
         RailVerdict::Fits { finish, spare } => {

@@ -1,13 +1,16 @@
 //! Lines over every screen: that this is the demo, that a new version waits.
 
+use crate::live::Drawn;
+use crate::kept::Memo;
 use crate::platform::updates;
 use crate::store::Store;
 use crate::words;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The lines, where there are any.
-#[component]
-pub fn Banner() -> impl IntoView {
+#[component(transparent)]
+pub fn Banner() -> Drawn {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
     let update = Memo::new(move |_| store.update_waits.get().then(|| store.is_printing()));

@@ -1,16 +1,19 @@
 //! The first start: a clean shop, a file from another device, or the demo.
 
+use crate::live::Drawn;
+use crate::kept::RwSignal;
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The first screen of a device that holds nothing yet.
-#[component]
-pub fn Welcome() -> impl IntoView {
+#[component(transparent)]
+pub fn Welcome() -> Drawn {
     let store = Store::from_context();
     let name = RwSignal::new(String::new());
     let start = move |event: leptos::ev::SubmitEvent| {

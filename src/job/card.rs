@@ -1,5 +1,7 @@
 //! One job: what it is, its garments and runs, and what can be done with it.
 
+use crate::live::{Drawn, live};
+use crate::kept::{Memo, RwSignal, Signal};
 use super::lot_section::LotSection;
 use crate::parts::{Icon, NotHere, Page, Sheet};
 use crate::place::Place;
@@ -8,16 +10,17 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// One job.
-#[component]
-pub fn JobScreen(id: JobId) -> impl IntoView {
+#[component(transparent)]
+pub fn JobScreen(id: JobId) -> Drawn {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| job_card(shop, id)));
     let here = Memo::new(move |_| card.with(Option::is_some));
-    move || {
+    live(move || {
         if !here.get() {
             return view! { <NotHere/> }.into_any();
         }
@@ -31,11 +34,11 @@ pub fn JobScreen(id: JobId) -> impl IntoView {
             </Page>
         }
         .into_any()
-    }
+    })
 }
 
-#[component]
-fn Facts(card: JobCard) -> impl IntoView {
+#[component(transparent)]
+fn Facts(card: JobCard) -> Drawn {
     let job = card.job;
     view! {
         <div class="job-facts">
@@ -58,8 +61,8 @@ fn Facts(card: JobCard) -> impl IntoView {
     }
 }
 
-#[component]
-fn Lots(card: JobCard) -> impl IntoView {
+#[component(transparent)]
+fn Lots(card: JobCard) -> Drawn {
     let id = card.id;
     let none = card.lots.is_empty();
     view! {
@@ -72,8 +75,8 @@ fn Lots(card: JobCard) -> impl IntoView {
     }
 }
 
-#[component]
-fn Actions(card: JobCard) -> impl IntoView {
+#[component(transparent)]
+fn Actions(card: JobCard) -> Drawn {
     let store = Store::from_context();
     let id = card.id;
     let title = StoredValue::new(card.job.title.clone());

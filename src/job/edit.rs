@@ -1,5 +1,7 @@
 //! The job form.
 
+use crate::live::Drawn;
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
 use crate::place::Place;
 use crate::platform::ids;
@@ -7,12 +9,13 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobForm, JobId, Problems};
 use lastpull_core::journal::Fact;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// A new job, or a job's fields.
-#[component]
-pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> impl IntoView {
+#[component(transparent)]
+pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
     let store = Store::from_context();
     let before = job.and_then(|id| store.shop.with_untracked(|shop| shop.job(id).filter(|job| !job.deleted).cloned()));
     if job.is_some() && before.is_none() {
@@ -23,7 +26,7 @@ pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     let busy = RwSignal::new(false);
     let clients = store.shop.with_untracked(|shop| {
         let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();
-        clients.sort();
+        lastpull_core::sorted::sort_by(&mut clients, Ord::cmp);
         clients.dedup();
         clients
     });

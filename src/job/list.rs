@@ -1,15 +1,18 @@
 //! All jobs.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, RwSignal, Signal};
 use crate::parts::{Empty, GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobRow, job_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// All jobs: open ones by due date, finished ones below.
-#[component]
-pub fn JobsScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn JobsScreen() -> Drawn {
     let store = Store::from_context();
     let search = RwSignal::new(String::new());
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -59,7 +62,7 @@ pub fn JobsScreen() -> impl IntoView {
     }
 }
 
-fn rows(rows: &[JobRow], searching: bool) -> AnyView {
+fn rows(rows: &[JobRow], searching: bool) -> Drawn {
     if rows.is_empty() {
         let text = if searching { words::jobs_none_found() } else { words::jobs_none_open() };
         return view! { <p class="quiet-line">{text}</p> }.into_any();
@@ -68,8 +71,8 @@ fn rows(rows: &[JobRow], searching: bool) -> AnyView {
     view! { <ul class="job-rows">{rows.into_iter().map(|row| view! { <Row row/> }).collect_view()}</ul> }.into_any()
 }
 
-#[component]
-fn Row(row: JobRow) -> impl IntoView {
+#[component(transparent)]
+fn Row(row: JobRow) -> Drawn {
     let (garment, ink) = row.swatches.first().copied().unwrap_or_default();
     let when = match (row.finished, row.due) {
         (Some(at), _) => words::finished_on(words::moment(at)),

@@ -1,5 +1,7 @@
 //! The garment form: what, which fabric, which colour, how many of each size.
 
+use crate::live::Drawn;
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
 use crate::place::Place;
 use crate::platform::ids;
@@ -7,12 +9,13 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Problems, Size, suggested_lot};
 use lastpull_core::journal::{Fact, LotField};
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// A new lot of a job, or a lot's fields.
-#[component]
-pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> impl IntoView {
+#[component(transparent)]
+pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> Drawn {
     let store = Store::from_context();
     let before = lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).cloned()));
     let of_job = job.or(before.as_ref().and_then(|lot| lot.job));
@@ -23,7 +26,7 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
         None => store.shop.with_untracked(|shop| suggested_lot(shop, of_job).map(LotForm::of)).map_or_else(
             || LotForm { colour: "#23262e".into(), ..LotForm::default() },
             // The garment is likely the same again; how many of each size is not.
-            |form| LotForm { pieces: std::collections::BTreeMap::default(), ..form },
+            |form| LotForm { pieces: lastpull_core::sorted::Map::new(), ..form },
         ),
     };
     let form = RwSignal::new(start);
@@ -92,8 +95,8 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
     .into_any()
 }
 
-#[component]
-fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> impl IntoView {
+#[component(transparent)]
+fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> Drawn {
     view! {
         <div class="size-group">
             <h3>{title}</h3>
@@ -104,8 +107,8 @@ fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>)
     }
 }
 
-#[component]
-fn SizeCell(size: Size, form: RwSignal<LotForm>) -> impl IntoView {
+#[component(transparent)]
+fn SizeCell(size: Size, form: RwSignal<LotForm>) -> Drawn {
     let id = format!("size-{size:?}").to_lowercase();
     let field = Bound {
         value: Signal::derive(move || form.with(|form| form.pieces.get(&size).cloned().unwrap_or_default())),

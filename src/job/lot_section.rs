@@ -1,5 +1,6 @@
 //! A garment lot on the job's card, with its runs.
 
+use crate::live::Drawn;
 use crate::parts::{GarmentChip, Icon, Swatch};
 use crate::place::Place;
 use crate::store::Store;
@@ -8,11 +9,12 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{LotCard, RunCard};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{SetUp, Standing};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A lot with its sizes and runs.
-#[component]
-pub fn LotSection(lot: LotCard) -> impl IntoView {
+#[component(transparent)]
+pub fn LotSection(lot: LotCard) -> Drawn {
     let store = Store::from_context();
     let LotCard { id, lot, runs } = lot;
     let garment = StoredValue::new(lot.garment.clone());
@@ -46,8 +48,8 @@ pub fn LotSection(lot: LotCard) -> impl IntoView {
     }
 }
 
-#[component]
-fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> impl IntoView {
+#[component(transparent)]
+fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> Drawn {
     let store = Store::from_context();
     let id = run.id;
     let place = words::location(run.run.location);

@@ -1,5 +1,7 @@
 //! The run form: the print, its heat, its screen, its place.
 
+use crate::live::Drawn;
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
 use crate::place::Place;
 use crate::platform::ids;
@@ -8,12 +10,13 @@ use crate::words;
 use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// A new run of a lot, or a run's fields.
-#[component]
-pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
+#[component(transparent)]
+pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let before = run.and_then(|id| store.shop.with_untracked(|shop| shop.run(id).filter(|run| !run.deleted).cloned()));
     let of_lot = lot.or(before.as_ref().and_then(|run| run.lot));
@@ -68,7 +71,7 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     let title = if run.is_some() { words::run_edit_title() } else { words::run_new_title() };
     let inks = store.shop.with_untracked(|shop| {
         let mut inks: Vec<String> = shop.runs().map(|(_, run)| run.ink.clone()).collect();
-        inks.sort();
+        lastpull_core::sorted::sort_by(&mut inks, Ord::cmp);
         inks.dedup();
         inks
     });

@@ -1,16 +1,19 @@
 //! Where the data is, whether it is kept, and what the app is.
 
+use crate::live::{Draw, Drawn, live};
+use crate::kept::{Memo, RwSignal, Signal};
 use crate::parts::{Icon, Page, Sheet};
 use crate::place::Place;
 use crate::platform::install;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::shop::Shop;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Storage and app.
-#[component]
-pub fn AboutScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn AboutScreen() -> Drawn {
     let store = Store::from_context();
     store.look_at_keeping();
     view! {
@@ -36,8 +39,8 @@ pub fn AboutScreen() -> impl IntoView {
     }
 }
 
-#[component]
-fn Data() -> impl IntoView {
+#[component(transparent)]
+fn Data() -> Drawn {
     let store = Store::from_context();
     let facts = Memo::new(move |_| store.shop.with(Shop::facts));
     let unknown = Memo::new(move |_| store.shop.with(|shop| shop.unknown.values().sum::<u32>()));
@@ -64,10 +67,10 @@ fn Data() -> impl IntoView {
 }
 
 /// How to put the app on this device's home screen.
-#[component]
-pub fn InstallHint() -> impl IntoView {
+#[component(transparent)]
+pub fn InstallHint() -> Drawn {
     let store = Store::from_context();
-    move || {
+    live(move || {
         store.install_offer.track();
         match install::way() {
             install::Way::Done => view! { <p>{words::install_done()}</p> }.into_any(),
@@ -77,11 +80,11 @@ pub fn InstallHint() -> impl IntoView {
             install::Way::ShareMenu => view! { <p>{words::install_share()}</p> }.into_any(),
             install::Way::BrowserMenu => view! { <p>{words::install_menu()}</p> }.into_any(),
         }
-    }
+    })
 }
 
-#[component]
-fn Erase() -> impl IntoView {
+#[component(transparent)]
+fn Erase() -> Drawn {
     let store = Store::from_context();
     let asking = RwSignal::new(false);
     let demo = store.settings.with_untracked(|settings| settings.demo);
@@ -103,4 +106,5 @@ fn Erase() -> impl IntoView {
             </section>
         }
     })
+    .drawn()
 }

@@ -1,5 +1,7 @@
 //! The backup file, out and in.
 
+use crate::live::{Drawn, live};
+use crate::kept::{Memo, Signal};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::platform::files;
@@ -7,12 +9,13 @@ use crate::store::{BringError, Brought, Store};
 use crate::words;
 use lastpull_core::exchange::LARGEST_FILE;
 use leptos::html;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// Backup, out and in.
-#[component]
-pub fn BackupScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn BackupScreen() -> Drawn {
     view! {
         <Page title=Signal::derive(|| words::backup_title().to_owned()) up=Place::More class="backup">
             <Out/>
@@ -22,8 +25,8 @@ pub fn BackupScreen() -> impl IntoView {
     }
 }
 
-#[component]
-fn Out() -> impl IntoView {
+#[component(transparent)]
+fn Out() -> Drawn {
     let store = Store::from_context();
     let busy = move || store.backup.with(|backup| backup.busy);
     let last = move || {
@@ -64,8 +67,8 @@ fn Out() -> impl IntoView {
     }
 }
 
-#[component]
-fn In() -> impl IntoView {
+#[component(transparent)]
+fn In() -> Drawn {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {
@@ -93,8 +96,8 @@ fn In() -> impl IntoView {
     }
 }
 
-#[component]
-fn Arrived(brought: Brought) -> impl IntoView {
+#[component(transparent)]
+fn Arrived(brought: Brought) -> Drawn {
     let known = words::facts(brought.known as u32);
     let text = if brought.new > 0 { words::brought_new(words::facts(brought.new as u32), known) } else { words::brought_nothing(known) };
     view! {
@@ -104,11 +107,11 @@ fn Arrived(brought: Brought) -> impl IntoView {
     }
 }
 
-#[component]
-fn Devices() -> impl IntoView {
+#[component(transparent)]
+fn Devices() -> Drawn {
     let store = Store::from_context();
     let names = Memo::new(move |_| store.shop.with(|shop| shop.devices.iter().map(|(id, name)| (*id, name.clone())).collect::<Vec<_>>()));
-    move || {
+    live(move || {
         (!names.with(Vec::is_empty)).then(|| {
             view! {
                 <section class="card">
@@ -121,7 +124,7 @@ fn Devices() -> impl IntoView {
                 </section>
             }
         })
-    }
+    })
 }
 
 fn bring_error(error: &BringError) -> String {

@@ -1,14 +1,17 @@
 //! The list of everything else.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, Signal};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The list.
-#[component]
-pub fn MoreScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn MoreScreen() -> Drawn {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
     let line = |place: Place, icon: &'static str, title: &'static str, text: &'static str| {

@@ -1,16 +1,19 @@
 //! Settings of this device, and of the shop.
 
+use crate::live::Drawn;
+use crate::kept::Signal;
 use super::shop_settings::ShopSettings;
 use crate::parts::{Choice, Icon, Page, Switch};
 use crate::place::Place;
 use crate::platform::settings::{Language, Theme};
 use crate::store::Store;
 use crate::words::{self, Manner};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// Settings. Each takes hold at once.
-#[component]
-pub fn SettingsScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn SettingsScreen() -> Drawn {
     let store = Store::from_context();
     let settings = store.settings;
     let language = Signal::derive(move || settings.with(|settings| Manner::of(settings).language));

@@ -1,16 +1,19 @@
 //! Settings of the shop, which travel to every device.
 
+use crate::live::Drawn;
+use crate::kept::{RwSignal, Signal};
 use crate::parts::{Bound, Field, Kind, SaveBar, bound};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::shop::ShopForm;
+use lastpull_view::view;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// The shop's settings: a form with one save.
-#[component]
-pub fn ShopSettings() -> impl IntoView {
+#[component(transparent)]
+pub fn ShopSettings() -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| ShopForm::of(shop, store.device.get_untracked())));
     let problems = RwSignal::new(Problems::new());
@@ -58,8 +61,8 @@ pub fn ShopSettings() -> impl IntoView {
 /// Names of the week's fields.
 const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
 
-#[component]
-fn Weekday(day: usize, form: RwSignal<ShopForm>, problems: RwSignal<Problems>) -> impl IntoView {
+#[component(transparent)]
+fn Weekday(day: usize, form: RwSignal<ShopForm>, problems: RwSignal<Problems>) -> Drawn {
     let field = Bound {
         value: Signal::derive(move || form.with(|form| form.week[day].clone())),
         set: Callback::new(move |typed| form.update(|form| form.week[day] = typed)),

@@ -1,9 +1,12 @@
 //! One of a few, and yes or no.
 
+use crate::live::Drawn;
+use crate::kept::Signal;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// One of a few, as a row of buttons that wraps. Each option is its value and its words.
-#[component]
+#[component(transparent)]
 pub fn Choice<T>(
     /// What is asked.
     #[prop(into)]
@@ -17,7 +20,7 @@ pub fn Choice<T>(
     value: Signal<T>,
     /// Called with the new choice.
     on_pick: Callback<T>,
-) -> impl IntoView
+) -> Drawn
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
@@ -50,7 +53,7 @@ where
 }
 
 /// Yes or no.
-#[component]
+#[component(transparent)]
 pub fn Switch(
     /// What is switched.
     #[prop(into)]
@@ -65,7 +68,7 @@ pub fn Switch(
     value: Signal<bool>,
     /// Called with the new state.
     on_set: Callback<bool>,
-) -> impl IntoView {
+) -> Drawn {
     view! {
         <div class="switch">
             <input

@@ -1,11 +1,13 @@
 //! What an empty list says: what belongs here and what to do.
 
+use crate::live::Drawn;
 use super::{Icon, Page};
 use crate::{place::Place, words};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// An empty list.
-#[component]
+#[component(transparent)]
 pub fn Empty(
     /// A picture.
     icon: &'static str,
@@ -18,7 +20,7 @@ pub fn Empty(
     /// The button that does it.
     #[prop(optional)]
     children: Option<Children>,
-) -> impl IntoView {
+) -> Drawn {
     view! {
         <div class="empty">
             <Icon name=icon/>
@@ -30,8 +32,8 @@ pub fn Empty(
 }
 
 /// A page about something that is not here.
-#[component]
-pub fn NotHere() -> impl IntoView {
+#[component(transparent)]
+pub fn NotHere() -> Drawn {
     view! {
         <Page title=words::not_here_title().to_owned() class="not-here">
             <Empty icon="box" title=words::not_here_title() text=words::not_here_text()>

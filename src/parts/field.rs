@@ -1,7 +1,10 @@
 //! A field of a form, with what is wrong said beside it.
 
+use crate::live::Drawn;
+use crate::kept::{RwSignal, Signal};
 use crate::words;
 use lastpull_core::job::Problems;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A text of a form and how to set it.
@@ -53,7 +56,7 @@ impl Kind {
 }
 
 /// A field.
-#[component]
+#[component(transparent)]
 pub fn Field(
     /// Its name in the form's problems, and its id.
     name: &'static str,
@@ -76,7 +79,7 @@ pub fn Field(
     /// What was typed here before.
     #[prop(optional)]
     suggestions: Vec<String>,
-) -> impl IntoView {
+) -> Drawn {
     let (input_type, input_mode) = kind.input();
     let problem = move || problems.with(|problems| problems.get(name).map(|problem| words::form_problem(*problem)));
     let list = format!("{name}-list");
@@ -115,7 +118,7 @@ pub fn Field(
 }
 
 /// A field of several lines.
-#[component]
+#[component(transparent)]
 pub fn TextArea(
     /// Its name in the form's problems, and its id.
     name: &'static str,
@@ -127,7 +130,7 @@ pub fn TextArea(
     /// What is wrong with the form.
     #[prop(into)]
     problems: Signal<Problems>,
-) -> impl IntoView {
+) -> Drawn {
     let problem = move || problems.with(|problems| problems.get(name).map(|problem| words::form_problem(*problem)));
     view! {
         <div class="field" class:wrong=move || problem().is_some()>
@@ -148,7 +151,7 @@ pub fn TextArea(
 }
 
 /// The foot of a form: save, and how many things are wrong.
-#[component]
+#[component(transparent)]
 pub fn SaveBar(
     /// What is wrong with the form.
     #[prop(into)]
@@ -156,7 +159,7 @@ pub fn SaveBar(
     /// Whether saving is under way.
     #[prop(into)]
     busy: Signal<bool>,
-) -> impl IntoView {
+) -> Drawn {
     view! {
         <div class="save-bar">
             <p class="problem" role="alert">

@@ -1,14 +1,16 @@
 //! What was just done, with undo; and a save that fails, which cannot be missed.
 
+use crate::live::{Drawn, nothing};
 use super::Icon;
 use crate::store::{SaveState, Store};
 use crate::{place::Place, words};
 use lastpull_core::journal::StorageFault;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The notices over every screen.
-#[component]
-pub fn Notices() -> impl IntoView {
+#[component(transparent)]
+pub fn Notices() -> Drawn {
     let store = Store::from_context();
     view! {
         <div class="notices" role="status" aria-live="polite">
@@ -27,7 +29,7 @@ pub fn Notices() -> impl IntoView {
             })}
         </div>
         {move || match store.saving.get() {
-            SaveState::Fine => ().into_any(),
+            SaveState::Fine => nothing(),
             SaveState::Retrying(fault) => view! {
                 <div class="fault retrying" role="alert">
                     <Icon name="alert"/>
@@ -39,8 +41,8 @@ pub fn Notices() -> impl IntoView {
     }
 }
 
-#[component]
-fn Blocked(fault: StorageFault) -> impl IntoView {
+#[component(transparent)]
+fn Blocked(fault: StorageFault) -> Drawn {
     let store = Store::from_context();
     let next = if fault == StorageFault::Full { words::blocked_next_full() } else { words::blocked_next() };
     view! {

@@ -1,12 +1,15 @@
 //! The frame of a screen: its heading, a way back, what it holds.
 
+use crate::live::Drawn;
+use crate::kept::Signal;
 use super::Icon;
 use crate::place::Place;
 use crate::{platform::dom, words};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A screen with its heading. `up` is the place its back arrow leads to.
-#[component]
+#[component(transparent)]
 pub fn Page(
     /// The heading, which is also the title of the window.
     #[prop(into)]
@@ -20,7 +23,7 @@ pub fn Page(
     /// A name for the style sheet.
     class: &'static str,
     children: Children,
-) -> impl IntoView {
+) -> Drawn {
     Effect::new(move || dom::set_title(&format!("{} · {}", title.get(), words::app_name())));
     view! {
         <article class=format!("page {class}")>

@@ -1,13 +1,15 @@
 //! A sheet that comes up over the screen. The browser's own modal dialog: it holds the keyboard's
 //! place, closes on Escape, and hides what is behind from readers.
 
+use crate::live::Drawn;
 use super::Icon;
 use crate::words;
 use leptos::html;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// A sheet, open for as long as it is drawn.
-#[component]
+#[component(transparent)]
 pub fn Sheet(
     /// What it asks.
     #[prop(into)]
@@ -15,7 +17,7 @@ pub fn Sheet(
     /// Called when the person puts it away.
     on_close: Callback<()>,
     children: Children,
-) -> impl IntoView {
+) -> Drawn {
     let dialog = NodeRef::<html::Dialog>::new();
     Effect::new(move || {
         if let Some(dialog) = dialog.get() {

@@ -1,5 +1,7 @@
 //! One check: what it should be, what it was before, and what was found.
 
+use crate::live::{Drawn, live, nothing};
+use crate::kept::{Memo, RwSignal};
 use super::expected::{expected_words, read_value, tolerance_words, unit_words, value_words};
 use crate::parts::{Icon, Swatch};
 use crate::store::Store;
@@ -8,11 +10,12 @@ use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::NumberProblem;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// One line of the check list.
-#[component]
-pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl IntoView {
+#[component(transparent)]
+pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
     let store = Store::from_context();
     let row = Memo::new(move |_| list.with(|list| list.rows().find(|row| row.item == item).cloned()));
     let make = Callback::new(move |outcome: CheckOutcome| {
@@ -22,7 +25,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
             store.record(id, Fact::CheckMade { item, expected: row.expected, outcome, by });
         }
     });
-    move || {
+    live(move || {
         row.get().map(|row| {
             view! {
                 <li class="check" class:made=row.state != CheckState::Open data-item=format!("{item:?}")>
@@ -42,7 +45,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
                 </li>
             }
         })
-    }
+    })
 }
 
 fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> {
@@ -53,14 +56,14 @@ fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> 
 }
 
 /// What was found, by whom and when.
-#[component]
-fn Found(row: CheckRow) -> impl IntoView {
+#[component(transparent)]
+fn Found(row: CheckRow) -> Drawn {
     let made = row.made.clone().map(|(who, when)| match who {
         Some(who) => words::check_by(who, words::moment(when)),
         None => words::moment(when),
     });
     let (tone, icon, text) = match row.state {
-        CheckState::Open => return ().into_any(),
+        CheckState::Open => return nothing(),
         CheckState::Ticked => ("good", "check", words::check_ticked().to_owned()),
         CheckState::Skipped => ("tight", "skip", words::check_skipped().to_owned()),
         CheckState::Measured { value, within: true } => {
@@ -80,8 +83,8 @@ fn Found(row: CheckRow) -> impl IntoView {
 }
 
 /// Right, measured, skip; or take back.
-#[component]
-fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
+#[component(transparent)]
+fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> Drawn {
     let item = row.item;
     let name = words::check_item(item);
     let measuring = RwSignal::new(false);
@@ -121,8 +124,8 @@ fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
 }
 
 /// A measured value, read when it is sent.
-#[component]
-fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> impl IntoView {
+#[component(transparent)]
+fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> Drawn {
     let text = RwSignal::new(String::new());
     let problem = RwSignal::new(None::<NumberProblem>);
     let id = format!("measure-{item:?}");

@@ -1,5 +1,7 @@
 //! The checks before the first pull: what differs from the run before stands first.
 
+use crate::live::{Drawn, live};
+use crate::kept::{Memo, RwSignal, Signal};
 use super::check_row::CheckLine;
 use super::run::Heading;
 use crate::parts::{Choice, GarmentChip, Icon, Page, Sheet};
@@ -9,11 +11,12 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The checks of a run, and the start of its count.
-#[component]
-pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
+#[component(transparent)]
+pub fn Checks(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     let asking = RwSignal::new(false);
@@ -56,8 +59,8 @@ pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
 }
 
 /// The rows, what changes first.
-#[component]
-pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
+#[component(transparent)]
+pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
     let store = Store::from_context();
     let items = move |changes: bool| {
         list.with(|list| {
@@ -106,11 +109,11 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
 }
 
 /// Who checks, where the crew is named.
-#[component]
-fn Crew() -> impl IntoView {
+#[component(transparent)]
+fn Crew() -> Drawn {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
-    move || {
+    live(move || {
         let names = crew.get();
         (!names.is_empty()).then(|| {
             let chosen = Signal::derive({
@@ -124,7 +127,7 @@ fn Crew() -> impl IntoView {
             });
             view! { <Choice label=words::checked_by() name="crew" options value=chosen on_pick=pick/> }
         })
-    }
+    })
 }
 
 fn made(id: RunId, row: &CheckRow, outcome: CheckOutcome, by: Option<String>) -> (Subject, Fact) {

@@ -1,5 +1,7 @@
 //! Undo, misprint, number, stop, end: one touch each, under the zone.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
 use crate::parts::Icon;
 use crate::platform::feel;
@@ -8,11 +10,12 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{CountView, Standing, UndoView};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The row of controls.
-#[component]
-pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+#[component(transparent)]
+pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let store = Store::from_context();
     let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));
     let stopped = Memo::new(move |_| count.with(|count| matches!(count.standing, Standing::Stopped { .. })));

@@ -1,5 +1,7 @@
 //! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, RwSignal};
 use super::checks::CheckRows;
 use super::controls::Controls;
 use super::pace::Pace;
@@ -14,11 +16,12 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::run::{CountView, check_list};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The counting screen.
-#[component]
-pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoView {
+#[component(transparent)]
+pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
     let store = Store::from_context();
     let asking = RwSignal::new(None::<Asking>);
     // The size picked by hand holds until it is full; then counting goes on with the next.

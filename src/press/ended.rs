@@ -1,19 +1,22 @@
 //! A run off the press: what came of it, and what comes next.
 
+use crate::kept::{Memo, Signal};
 use super::run::Heading;
 use crate::parts::{GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
+use crate::live::Drawn;
 use crate::words;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::plan::rail;
 use lastpull_core::run::{EndedView, ended_view};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The summary of a run.
-#[component]
-pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
+#[component(transparent)]
+pub fn Ended(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| ended_view(shop, id)));
     let next = Memo::new(move |_| {
@@ -40,7 +43,7 @@ fn by_size(rows: &[(Option<Size>, u32)]) -> String {
     rows.iter().map(|(size, pieces)| format!("{} × {pieces}", words::size(*size))).collect::<Vec<_>>().join(" · ")
 }
 
-fn figures(state: &EndedView) -> impl IntoView + use<> {
+fn figures(state: &EndedView) -> Drawn {
     let span = state.span.map(|(from, to)| words::ended_from_to(words::moment(from), words::time(to)));
     let short = (!state.short.is_empty()).then(|| by_size(&state.short));
     let replace = (!state.replace.is_empty()).then(|| by_size(&state.replace));

@@ -1,14 +1,17 @@
 //! The pace against closing: in words, and as a line with its fan.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, RwSignal};
 use crate::parts::Sheet;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The pace in two lines and a chart. Touching the chart says how it is reckoned.
-#[component]
-pub fn Pace(count: Memo<CountView>) -> impl IntoView {
+#[component(transparent)]
+pub fn Pace(count: Memo<CountView>) -> Drawn {
     let store = Store::from_context();
     let chart = Memo::new(move |_| count.with(|count| pace_chart(count, store.clock.get_untracked().now)));
     let in_full = RwSignal::new(false);
@@ -34,7 +37,7 @@ pub fn Pace(count: Memo<CountView>) -> impl IntoView {
 }
 
 /// When it is out and whether that makes closing; then how fast.
-fn lead(pace: &PaceView, closes: bool) -> AnyView {
+fn lead(pace: &PaceView, closes: bool) -> Drawn {
     let [expected, early, late] = pace.finish;
     let tone = match pace.chance {
         Some(chance) if chance >= 0.9 => "good",
@@ -66,7 +69,7 @@ fn needed(pace: &PaceView) -> String {
 }
 
 /// Everything that is known of the pace, a line each.
-fn in_words(count: &CountView) -> AnyView {
+fn in_words(count: &CountView) -> Drawn {
     let mut lines: Vec<String> = Vec::new();
     if let Some(pace) = &count.pace {
         let [expected, early, late] = pace.finish;
@@ -102,8 +105,8 @@ fn points(line: &[ChartPoint]) -> String {
     line.iter().map(|(x, y)| format!("{:.1},{:.1}", x * WIDTH, (1.0 - y) * HEIGHT)).collect::<Vec<_>>().join(" ")
 }
 
-#[component]
-fn Chart(chart: PaceChart, #[prop(into)] label: String) -> impl IntoView {
+#[component(transparent)]
+fn Chart(chart: PaceChart, #[prop(into)] label: String) -> Drawn {
     let now = chart.now * WIDTH;
     view! {
         <div class="pace-chart">

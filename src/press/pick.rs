@@ -1,15 +1,18 @@
 //! Which run goes on the press.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, Signal};
 use crate::parts::{Empty, GarmentChip, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::rail;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The run on the press, or the ones that wait for it.
-#[component]
-pub fn PressScreen() -> impl IntoView {
+#[component(transparent)]
+pub fn PressScreen() -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let runs = Memo::new(move |_| {

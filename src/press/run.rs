@@ -1,10 +1,13 @@
 //! One run, from its checks to what came of it.
 
+use crate::live::{Drawn, live};
+use crate::kept::Memo;
 use super::{checks::Checks, count::Count, ended::Ended};
 use crate::parts::NotHere;
 use crate::store::Store;
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CountView, Pending, Standing, count_view};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// What the heading of a run says.
@@ -23,8 +26,8 @@ pub struct Heading {
 }
 
 /// One run: checks while it waits, the count while it is on the press, the summary after.
-#[component]
-pub fn RunScreen(id: RunId) -> impl IntoView {
+#[component(transparent)]
+pub fn RunScreen(id: RunId) -> Drawn {
     let store = Store::from_context();
     let heading = Memo::new(move |_| {
         store.shop.with(|shop| {
@@ -45,12 +48,12 @@ pub fn RunScreen(id: RunId) -> impl IntoView {
         store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
     });
     let standing = Memo::new(move |_| count.with(CountView::phase));
-    move || match heading.get() {
+    live(move || match heading.get() {
         None => view! { <NotHere/> }.into_any(),
         Some(heading) => match standing.get() {
             Standing::Waiting => view! { <Checks id heading/> }.into_any(),
             Standing::Ended => view! { <Ended id heading/> }.into_any(),
             _ => view! { <Count id heading count/> }.into_any(),
         },
-    }
+    })
 }

@@ -1,5 +1,7 @@
 //! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
 
+use crate::live::{Drawn, live, nothing};
+use crate::kept::{Memo, RwSignal};
 use crate::parts::{Choice, Icon, Sheet, Switch};
 use crate::store::Store;
 use crate::words;
@@ -7,6 +9,7 @@ use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::parse_whole;
 use lastpull_core::run::{CountView, MisprintCause, StopCause};
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// What is being asked.
@@ -23,20 +26,20 @@ pub enum Asking {
 }
 
 /// The sheet that is up, if any.
-#[component]
-pub fn Sheets(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+#[component(transparent)]
+pub fn Sheets(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let close = Callback::new(move |()| asking.set(None));
-    move || match asking.get() {
-        None => ().into_any(),
+    live(move || match asking.get() {
+        None => nothing(),
         Some(Asking::Misprint) => view! { <Misprint id count size close/> }.into_any(),
         Some(Asking::Number) => view! { <Number id count size close/> }.into_any(),
         Some(Asking::Stop) => view! { <Stop id close/> }.into_any(),
         Some(Asking::End) => view! { <End id count close/> }.into_any(),
-    }
+    })
 }
 
-#[component]
-fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> impl IntoView {
+#[component(transparent)]
+fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     // Most are seen as the garment leaves the platen, after its pull was counted.
     let counted = RwSignal::new(count.with_untracked(|count| count.good > 0));
@@ -67,8 +70,8 @@ fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: 
     }
 }
 
-#[component]
-fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> impl IntoView {
+#[component(transparent)]
+fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     let problem = RwSignal::new(None::<String>);
@@ -114,8 +117,8 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
     }
 }
 
-#[component]
-fn Stop(id: RunId, close: Callback<()>) -> impl IntoView {
+#[component(transparent)]
+fn Stop(id: RunId, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let stop = move |cause: StopCause| {
         close.run(());
@@ -132,8 +135,8 @@ fn Stop(id: RunId, close: Callback<()>) -> impl IntoView {
     }
 }
 
-#[component]
-fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
+#[component(transparent)]
+fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let left = count.with_untracked(|count| count.left);
     view! {

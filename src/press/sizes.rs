@@ -1,15 +1,18 @@
 //! The sizes of the run, with what is left of each; one is being counted.
 
+use crate::live::{Drawn, live};
+use crate::kept::{Memo, RwSignal};
 use crate::words;
 use lastpull_core::job::Size;
 use lastpull_core::run::CountView;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The sizes. Nothing where the lot has only one.
-#[component]
-pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<Option<Option<Size>>>) -> impl IntoView {
+#[component(transparent)]
+pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<Option<Option<Size>>>) -> Drawn {
     let sizes = Memo::new(move |_| count.with(|count| count.sizes.iter().map(|row| row.size).collect::<Vec<_>>()));
-    move || {
+    live(move || {
         (sizes.with(Vec::len) > 1).then(|| {
             view! {
                 <div class="count-sizes" role="group" aria-label=words::count_sizes()>
@@ -19,16 +22,16 @@ pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<
                 </div>
             }
         })
-    }
+    })
 }
 
-#[component]
+#[component(transparent)]
 fn SizeButton(
     of: Option<Size>,
     count: Memo<CountView>,
     size: Memo<Option<Size>>,
     picked: RwSignal<Option<Option<Size>>>,
-) -> impl IntoView {
+) -> Drawn {
     let row = Memo::new(move |_| count.with(|count| count.sizes.iter().find(|row| row.size == of).copied()));
     let left = move || row.get().map_or(0, |row| row.left());
     view! {

@@ -1,5 +1,7 @@
 //! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
 
+use crate::live::Drawn;
+use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
 use crate::platform::{dom, feel};
 use crate::store::{SaveState, Store};
@@ -8,11 +10,12 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{Contacts, CountView, KeyMeaning, Keys, Standing, Touch, Window};
+use lastpull_view::view;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
 /// The count zone.
-#[component]
+#[component(transparent)]
 pub fn Zone(
     id: RunId,
     count: Memo<CountView>,
@@ -20,7 +23,7 @@ pub fn Zone(
     asking: RwSignal<Option<Asking>>,
     garment: Option<Colour>,
     ink: Option<Colour>,
-) -> impl IntoView {
+) -> Drawn {
     let store = Store::from_context();
     let contacts = StoredValue::new(Contacts::default());
     let keys = StoredValue::new(Keys::default());

@@ -151,7 +151,7 @@ impl Store {
                 let device = storage.open().await?.device;
                 let new_id = crate::platform::ids::new_id;
                 let mut drafts = lastpull_core::demo::demo_facts(clock::now(), device, &device_name, new_id);
-                drafts.sort_by_key(|draft| draft.at);
+                lastpull_core::sorted::sort_by_key(&mut drafts, |draft| draft.at);
                 storage.append(&drafts).await.map(drop)
             };
             match filled.await {

@@ -2,7 +2,6 @@
 
 use super::Store;
 use crate::platform::keeping::{self, Room};
-use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// What is known of the keeping.

@@ -13,6 +13,7 @@ pub use keeping::Kept;
 pub use notice::Notice;
 pub use queue::{SaveState, Waiting};
 
+use crate::kept::RwSignal;
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::settings::Settings;
 use crate::platform::{self, clock};

@@ -3,7 +3,6 @@
 use super::Store;
 use crate::platform::clock;
 use lastpull_core::journal::{Fact, Subject};
-use leptos::prelude::*;
 use std::time::Duration;
 
 /// What was done, and the facts that take it back.

@@ -52,9 +52,9 @@ impl Store {
         let at = clock::now().now;
         let drafts = facts.into_iter().map(|(subject, fact)| Waiting { draft: Draft { at, subject, fact } });
         // The transaction begins before the screen is drawn anew, so that neither waits for the other.
-        self.waiting.update_untracked(|waiting| waiting.extend(drafts));
+        self.waiting.update_quietly(|waiting| waiting.extend(drafts));
         self.write();
-        self.waiting.notify();
+        self.waiting.tell();
     }
 
     /// Hands over facts and waits until they are saved; false when they could not be yet.

@@ -8,10 +8,10 @@
 //! lines, and every name and number in them are bounded before they take memory, and a single bad
 //! line refuses the whole file.
 
+use super::archive::{NoFile, Packing, Unpacking};
 use crate::journal::{Entry, EntryProblem};
+use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
-use std::io::{BufRead, BufReader, Cursor, Read, Write};
-use zip::{CompressionMethod, ZipArchive, ZipWriter, write::SimpleFileOptions};
 
 /// The largest file taken, in bytes: decades of a shop's facts.
 pub const LARGEST_FILE: u64 = 64 * 1024 * 1024;
@@ -60,21 +60,19 @@ struct Heading {
 /// In words, should the archive not take them; memory does.
 pub fn write_backup<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: u64) -> Result<Vec<u8>, String> {
     let mut sorted: Vec<&Entry> = entries.into_iter().collect();
-    sorted.sort_by_key(|entry| (entry.device, entry.seq));
+    sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
     sorted.dedup_by_key(|entry| (entry.device, entry.seq));
     let heading = Heading { journal: "lastpull".into(), version: VERSION, entries: sorted.len() as u64, made };
-    let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
-    let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);
-    archive.start_file(JOURNAL, options).map_err(|error| error.to_string())?;
+    let mut archive = Packing::new(JOURNAL);
     let mut line = serde_json::to_string(&heading).map_err(|error| error.to_string())?;
     for entry in sorted {
         line.push('\n');
-        archive.write_all(line.as_bytes()).map_err(|error| error.to_string())?;
+        archive.write(line.as_bytes());
         line = entry.to_line();
     }
     line.push('\n');
-    archive.write_all(line.as_bytes()).map_err(|error| error.to_string())?;
-    archive.finish().map(Cursor::into_inner).map_err(|error| error.to_string())
+    archive.write(line.as_bytes());
+    archive.finish().ok_or_else(|| "too large for an archive".into())
 }
 
 /// Reads a backup file to its end.
@@ -85,12 +83,14 @@ pub fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
     if bytes.len() as u64 > LARGEST_FILE {
         return Err(BackupProblem::TooLarge);
     }
-    let mut archive = ZipArchive::new(Cursor::new(bytes)).map_err(|_| BackupProblem::NotAnArchive)?;
-    let journal = archive.by_name(JOURNAL).map_err(|_| BackupProblem::NotABackup)?;
+    let journal = Unpacking::new(bytes, JOURNAL).map_err(|missing| match missing {
+        NoFile::NotAnArchive => BackupProblem::NotAnArchive,
+        NoFile::NotInIt => BackupProblem::NotABackup,
+    })?;
     if journal.size() > LARGEST_JOURNAL {
         return Err(BackupProblem::TooLarge);
     }
-    let mut lines = Lines { from: BufReader::new(journal.take(LARGEST_JOURNAL)), line: 0 };
+    let mut lines = Lines { from: journal, ahead: Vec::new(), read: 0, unpacked: 0, line: 0 };
     let heading: Heading = match lines.next_line()? {
         Some(text) => serde_json::from_str(&text).map_err(|_| BackupProblem::NotABackup)?,
         None => return Err(BackupProblem::NotABackup),
@@ -117,24 +117,48 @@ pub fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
 }
 
 /// Lines of bounded length.
-struct Lines<R> {
-    from: R,
+struct Lines<'a> {
+    from: Unpacking<'a>,
+    /// What was unpacked, and how much of it was read.
+    ahead: Vec<u8>,
+    read: usize,
+    unpacked: u64,
     line: u64,
 }
 
-impl<R: BufRead> Lines<R> {
+impl Lines<'_> {
     fn next_line(&mut self) -> Result<Option<String>, BackupProblem> {
         let mut bytes = Vec::new();
-        let most = Entry::LONGEST_LINE as u64 + 1;
-        let read = self.from.by_ref().take(most).read_until(b'\n', &mut bytes);
         self.line += 1;
         let bad = BackupProblem::BadLine { line: self.line };
-        match read {
-            Err(_) => Err(BackupProblem::Damaged),
-            Ok(0) => Ok(None),
-            Ok(_) if bytes.pop() != Some(b'\n') => Err(if bytes.len() as u64 + 1 == most { bad } else { BackupProblem::CutShort }),
-            Ok(_) => String::from_utf8(bytes).map(Some).map_err(|_| bad),
+        loop {
+            let ahead = &self.ahead[self.read..];
+            if let Some(end) = ahead.iter().position(|byte| *byte == b'\n') {
+                bytes.extend_from_slice(&ahead[..end]);
+                self.read += end + 1;
+                break;
+            }
+            bytes.extend_from_slice(ahead);
+            self.ahead.clear();
+            self.read = 0;
+            if bytes.len() > Entry::LONGEST_LINE {
+                return Err(bad);
+            }
+            let piece = self.from.next_piece().map_err(|_| BackupProblem::Damaged)?;
+            if piece.is_empty() {
+                return if bytes.is_empty() { Ok(None) } else { Err(BackupProblem::CutShort) };
+            }
+            self.unpacked += piece.len() as u64;
+            // What the archive says of its size has proved nothing either.
+            if self.unpacked > LARGEST_JOURNAL {
+                return Err(BackupProblem::CutShort);
+            }
+            self.ahead.extend_from_slice(piece);
         }
+        if bytes.len() > Entry::LONGEST_LINE {
+            return Err(bad);
+        }
+        String::from_utf8(bytes).map(Some).map_err(|_| bad)
     }
 }
 
@@ -142,7 +166,9 @@ impl<R: BufRead> Lines<R> {
 mod tests {
     use super::*;
     use crate::journal::{Fact, Stamp};
+    use std::io::{Cursor, Write};
     use uuid::Uuid;
+    use zip::{CompressionMethod, ZipArchive, ZipWriter, write::SimpleFileOptions};
 
     fn entries() -> Vec<Entry> {
         (1..=40)
@@ -169,6 +195,42 @@ mod tests {
         let mut back = read_backup(&bytes).unwrap();
         back.sort_by_key(|entry| entry.stamp);
         assert_eq!(back, entries());
+    }
+
+    /// Another reader of the format finds the same in it, checksum and all.
+    #[test]
+    fn any_archive_tool_reads_it() {
+        let bytes = write_backup(&entries(), 9).unwrap();
+        let mut archive = ZipArchive::new(Cursor::new(&bytes)).unwrap();
+        assert_eq!(archive.len(), 1);
+        let text = std::io::read_to_string(archive.by_name(JOURNAL).unwrap()).unwrap();
+        let lines: Vec<&str> = text.lines().collect();
+        assert_eq!(lines.len(), 41);
+        assert_eq!(Entry::from_line(lines[1]).unwrap(), Entry { device: Uuid::from_u128(1), ..entries()[2].clone() });
+    }
+
+    #[test]
+    fn a_journal_that_does_not_match_its_checksum_is_damaged() {
+        let mut bytes = write_backup(&entries(), 9).unwrap();
+        let central = bytes.windows(4).rposition(|four| four == b"PK\x01\x02").unwrap();
+        bytes[central + 16] ^= 1;
+        assert_eq!(read_backup(&bytes), Err(BackupProblem::Damaged));
+    }
+
+    #[test]
+    fn a_journal_that_was_packed_again_by_another_tool_reads() {
+        let mut archive = ZipArchive::new(Cursor::new(write_backup(&entries(), 9).unwrap())).unwrap();
+        let text = std::io::read_to_string(archive.by_name(JOURNAL).unwrap()).unwrap();
+        for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
+            let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
+            archive.set_comment("from the desk");
+            let options = SimpleFileOptions::default().compression_method(method);
+            archive.start_file("notes.txt", options).unwrap();
+            archive.write_all(b"hello").unwrap();
+            archive.start_file(JOURNAL, options).unwrap();
+            archive.write_all(text.as_bytes()).unwrap();
+            assert_eq!(read_backup(&archive.finish().unwrap().into_inner()).map(|entries| entries.len()), Ok(40), "{method}");
+        }
     }
 
     /// A file written by version 1 of this program: `shared/tests/data/backup_v1.zip`.

@@ -9,7 +9,7 @@ use crate::journal::{JobField, LotField, RunField};
 use crate::plan::Day;
 use crate::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
 use crate::run::{Flash, Location, Run};
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 
 /// What is wrong with a field.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -34,7 +34,7 @@ pub enum FormProblem {
 }
 
 /// Problems by the name of their field; empty when all is well.
-pub type Problems = BTreeMap<&'static str, FormProblem>;
+pub type Problems = Map<&'static str, FormProblem>;
 
 /// Longest name typed in.
 const NAME: usize = 80;
@@ -193,7 +193,7 @@ pub struct LotForm {
     /// What the colour is called.
     pub colour_name: String,
     /// Pieces of each size, as typed.
-    pub pieces: BTreeMap<Size, String>,
+    pub pieces: Map<Size, String>,
 }
 
 impl LotForm {
@@ -230,7 +230,7 @@ impl LotForm {
             }
         }
         if pieces.is_empty() {
-            problems.entry("pieces").or_insert(FormProblem::NoPieces);
+            problems.or_insert_with("pieces", || FormProblem::NoPieces);
         }
         let (Some(garment), Some(colour_name), true) = (garment, colour_name, problems.is_empty()) else {
             return Err(problems);

@@ -5,7 +5,7 @@ use crate::ink::Colour;
 use crate::plan::WallClock;
 use crate::run::Run;
 use crate::shop::Shop;
-use std::collections::BTreeMap;
+use crate::sorted::sort_by_key;
 
 /// A job in the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,7 +49,8 @@ pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
         if !words.iter().all(|word| text.contains(word.as_str())) {
             continue;
         }
-        let prints = prints.get(&id).map(Vec::as_slice).unwrap_or_default();
+        let from = prints.partition_point(|(job, _)| *job < id);
+        let prints = || prints[from..].iter().take_while(|(job, _)| *job == id).map(|(_, print)| print);
         let row = JobRow {
             id,
             title: job.title.clone(),
@@ -57,14 +58,14 @@ pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
             due: job.due,
             overdue: job.is_open() && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
             finished: job.finished,
-            planned: prints.iter().map(|print| print.lot.total()).sum(),
-            good: prints.iter().map(|print| print.lot.total() - print.left).sum(),
-            swatches: prints.iter().map(|print| (print.lot.colour, print.run.ink_colour)).collect(),
+            planned: prints().map(|print| print.lot.total()).sum(),
+            good: prints().map(|print| print.lot.total() - print.left).sum(),
+            swatches: prints().map(|print| (print.lot.colour, print.run.ink_colour)).collect(),
         };
         if job.is_open() { list.open.push(row) } else { list.finished.push(row) }
     }
-    list.open.sort_by_key(|row| (row.due.is_none(), row.due, row.id));
-    list.finished.sort_by_key(|row| std::cmp::Reverse((row.finished, row.id)));
+    sort_by_key(&mut list.open, |row| (row.due.is_none(), row.due, row.id));
+    sort_by_key(&mut list.finished, |row| std::cmp::Reverse((row.finished, row.id)));
     list
 }
 
@@ -75,17 +76,16 @@ struct Print<'a> {
     left: u32,
 }
 
-/// Every run by its job, oldest first, in one pass: a list of a thousand jobs looks at each run once.
-fn prints_by_job(shop: &Shop) -> BTreeMap<JobId, Vec<Print<'_>>> {
-    let mut prints: BTreeMap<JobId, Vec<Print>> = BTreeMap::new();
+/// Every run with its job, by job and then oldest first, in one pass: a list of a thousand jobs looks
+/// at each run once.
+fn prints_by_job(shop: &Shop) -> Vec<(JobId, Print<'_>)> {
+    let mut prints = Vec::new();
     for (id, run) in shop.runs().filter(|(_, run)| !run.deleted) {
         let lot = run.lot.and_then(|lot| shop.lot(lot)).filter(|lot| !lot.deleted);
         if let Some((lot, job)) = lot.and_then(|lot| lot.job.map(|job| (lot, job))) {
-            prints.entry(job).or_default().push(Print { lot, run, left: shop.left_of(id) });
+            prints.push((job, Print { lot, run, left: shop.left_of(id) }));
         }
     }
-    for list in prints.values_mut() {
-        list.sort_by_key(|print| (print.lot.rank, print.run.rank));
-    }
+    sort_by_key(&mut prints, |(job, print)| (*job, print.lot.rank, print.run.rank));
     prints
 }

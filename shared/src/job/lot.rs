@@ -3,8 +3,8 @@
 use super::{Fabric, JobId, Size};
 use crate::ink::Colour;
 use crate::journal::LotField;
+use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// Garments of one kind, fabric and colour, as the facts about them leave them.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
@@ -20,7 +20,7 @@ pub struct Lot {
     /// What that colour is called.
     pub colour_name: String,
     /// How many of each size; sizes with none are left out.
-    pub pieces: BTreeMap<Size, u32>,
+    pub pieces: Map<Size, u32>,
     /// Its first fact's place among all facts.
     pub rank: u64,
     /// Wall time of its first fact.

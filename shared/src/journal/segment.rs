@@ -7,6 +7,7 @@
 
 use super::record::{BytesProblem, put, put_fact, take, take_fact, take_uuid};
 use super::{DeviceId, Entry, Stamp};
+use crate::sorted::sort_by_key;
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
@@ -36,7 +37,7 @@ pub fn pack<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Vec<Segment> {
     }
     let mut segments = Vec::new();
     for (_, mut list) in devices {
-        list.sort_by_key(|entry| entry.seq);
+        sort_by_key(&mut list, |entry| entry.seq);
         list.dedup_by_key(|entry| entry.seq);
         for stretch in list.chunk_by(|before, after| before.seq + 1 == after.seq) {
             segments.push(pack_stretch(stretch));

@@ -1,6 +1,7 @@
 //! A set of entries, and merging by union.
 
 use super::{Coverage, DeviceId, Entry, Gap, Stamp};
+use crate::sorted::sort_by_key;
 use std::collections::BTreeMap;
 
 /// Entries of all devices. However they arrive, in whatever order, overlap and repetition, the same
@@ -50,7 +51,7 @@ impl Journal {
         let mut arriving = by_device(entries);
         for (&device, list) in &mut arriving {
             if !list.is_sorted_by_key(|entry| entry.seq) {
-                list.sort_by_key(|entry| entry.seq);
+                sort_by_key(list, |entry| entry.seq);
             }
             let same = |pair: &&[Entry]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
             if let Some(pair) = list.windows(2).find(same) {

@@ -1,8 +1,8 @@
 //! When the shop closes.
 
+use crate::sorted::Map;
 use super::{Day, WallClock};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// Closing times: by weekday, and for single days that differ.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -10,7 +10,7 @@ pub struct Closings {
     /// Minutes after midnight, Monday first; none on a day off.
     pub week: [Option<u16>; 7],
     /// Days that differ.
-    pub days: BTreeMap<Day, u16>,
+    pub days: Map<Day, u16>,
 }
 
 /// Five in the afternoon, Monday to Friday: where a new shop starts. Common practice, no source.
@@ -18,7 +18,7 @@ const FIVE: Option<u16> = Some(17 * 60);
 
 impl Default for Closings {
     fn default() -> Self {
-        Self { week: [FIVE, FIVE, FIVE, FIVE, FIVE, None, None], days: BTreeMap::new() }
+        Self { week: [FIVE, FIVE, FIVE, FIVE, FIVE, None, None], days: Map::new() }
     }
 }
 

@@ -40,10 +40,10 @@ pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
     let finished = |job: &crate::job::Job| job.finished.is_some_and(|at| clock.day_of(at) == today);
     let jobs = shop.jobs().filter(|(_, job)| !job.deleted && finished(job)).count() as u32;
     let earlier: Vec<TallyRow> = days
-        .range(..today)
+        .iter()
         .rev()
+        .filter(|(day, row)| **day < today && row.pieces > 0)
         .map(|(_, row)| *row)
-        .filter(|row| row.pieces > 0)
         .take(MOST_DAYS)
         .collect();
     let usual = (earlier.len() >= FEWEST_DAYS).then(|| {

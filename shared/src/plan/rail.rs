@@ -6,6 +6,7 @@ use crate::job::{Due, Fabric, JobId, RunId};
 use crate::quantity::Seconds;
 use crate::run::{Basis, Forecast, Location, Run, forecast, stop_rate};
 use crate::shop::Shop;
+use crate::sorted::sort_by_key;
 
 /// Whether a run makes it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -260,7 +261,7 @@ fn in_order(shop: &Shop) -> Vec<RunId> {
     let rank = |id: RunId| shop.order().iter().position(|other| *other == id).unwrap_or(usize::MAX);
     let due = |id: RunId| shop.job_of(id).and_then(|(_, job)| job.due);
     let day = |id: RunId| due(id).map_or((Day::new(chrono::NaiveDate::MAX), 0), |due| (due.day, due.minutes));
-    open.sort_by_key(|(id, run)| (!run.progress.is_on_press(), rank(*id), day(*id), run.rank, *id));
+    sort_by_key(&mut open, |(id, run)| (!run.progress.is_on_press(), rank(*id), day(*id), run.rank, *id));
     open.into_iter().map(|(id, _)| id).collect()
 }
 

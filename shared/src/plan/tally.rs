@@ -1,8 +1,8 @@
 //! What was printed when, in quarters of an hour, so that any clock can cut it into days.
 
+use crate::sorted::Map;
 use super::{Day, WallClock};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// A quarter of an hour in milliseconds. Every civil time zone is a whole number of them from UTC.
 const QUARTER: u64 = 15 * 60 * 1000;
@@ -24,7 +24,7 @@ pub struct TallyRow {
 /// The shop's recent work by quarters of an hour since 1970.
 #[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Tally {
-    quarters: BTreeMap<u64, TallyRow>,
+    quarters: Map<u64, TallyRow>,
 }
 
 impl Tally {
@@ -32,20 +32,20 @@ impl Tally {
     pub(crate) fn at(&mut self, moment: u64) -> &mut TallyRow {
         let quarter = moment / QUARTER;
         // Facts are folded by rising stamp, so that a quarter is nearly always the latest or a new one.
-        if self.quarters.last_key_value().is_none_or(|(&latest, _)| latest < quarter) {
+        if self.quarters.keys().next_back().is_none_or(|latest| *latest < quarter) {
             let oldest = quarter.saturating_sub(KEPT);
-            if self.quarters.first_key_value().is_some_and(|(&first, _)| first < oldest) {
-                self.quarters = self.quarters.split_off(&oldest);
+            if self.quarters.keys().next().is_some_and(|first| *first < oldest) {
+                self.quarters.retain(|quarter, _| *quarter >= oldest);
             }
         }
-        self.quarters.entry(quarter).or_default()
+        self.quarters.or_default(quarter)
     }
 
     /// Sums by local day, oldest first; days without work are left out.
-    pub fn days(&self, clock: WallClock) -> BTreeMap<Day, TallyRow> {
-        let mut days: BTreeMap<Day, TallyRow> = BTreeMap::new();
+    pub fn days(&self, clock: WallClock) -> Map<Day, TallyRow> {
+        let mut days: Map<Day, TallyRow> = Map::new();
         for (quarter, row) in &self.quarters {
-            let day = days.entry(clock.day_of(quarter * QUARTER)).or_default();
+            let day = days.or_default(clock.day_of(quarter * QUARTER));
             day.pieces += row.pieces;
             day.misprints += row.misprints;
             day.active += row.active;

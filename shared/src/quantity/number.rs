@@ -26,14 +26,7 @@ pub enum NumberProblem {
 /// [`NumberProblem`] when the text is no finite number, or lies outside the bounds.
 pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProblem> {
     let tidy = text.trim().replace(',', ".");
-    // `f64::from_str` also reads "inf", "nan" and "1e9", none of which a printer means.
-    let plain = !tidy.is_empty()
-        && tidy.len() <= 16
-        && tidy.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b'-' | b'+'));
-    let value: f64 = match tidy.parse() {
-        Ok(value) if plain => value,
-        _ => return Err(NumberProblem::NotANumber),
-    };
+    let value = plain_number(&tidy).ok_or(NumberProblem::NotANumber)?;
     if value < least {
         Err(NumberProblem::TooLow { least })
     } else if value > most {
@@ -41,6 +34,20 @@ pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProb
     } else {
         Ok(value)
     }
+}
+
+/// The number of a sign, digits and a point, 16 characters at most. Not `f64::from_str`, which also
+/// reads "inf", "nan" and "1e9", none of which a printer means, and brings tables of 10 kB for
+/// numbers longer than these, whose digits and power of ten an f64 holds exactly.
+fn plain_number(tidy: &str) -> Option<f64> {
+    let digits = tidy.strip_prefix(['-', '+']).unwrap_or(tidy);
+    let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
+    let all = [whole, part].concat();
+    if tidy.len() > 16 || all.is_empty() || !all.bytes().all(|byte| byte.is_ascii_digit()) {
+        return None;
+    }
+    let value = all.parse::<u64>().ok()? as f64 / 10_u64.pow(part.len() as u32) as f64;
+    Some(if tidy.starts_with('-') { -value } else { value })
 }
 
 /// Reads a whole number between `least` and `most`.

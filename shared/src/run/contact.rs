@@ -1,7 +1,6 @@
 //! Which touches count? A fingertip does; a palm, a second finger beside it, a brush of the screen's
 //! edge and a bounce do not.
 
-use std::collections::BTreeSet;
 
 /// A touch on the count zone as the screen reports it. Lengths in CSS pixels (1/96 inch at arm's
 /// length); position from the top left of the window.
@@ -41,7 +40,7 @@ const BOUNCE: f64 = 120.0;
 /// The contacts on the zone now.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Contacts {
-    down: BTreeSet<i32>,
+    down: Vec<i32>,
     last_lifted: Option<f64>,
     last_counted: Option<f64>,
 }
@@ -50,7 +49,9 @@ impl Contacts {
     /// A contact begins. Whether it counts.
     pub fn touch(&mut self, touch: Touch, window: Window) -> bool {
         let alone = self.down.is_empty();
-        self.down.insert(touch.id);
+        if !self.down.contains(&touch.id) {
+            self.down.push(touch.id);
+        }
         let on_edge = touch.x < EDGE
             || touch.y < EDGE
             || touch.x > window.width - EDGE
@@ -66,7 +67,8 @@ impl Contacts {
 
     /// A contact ends, by lifting or because the system took it.
     pub fn lift(&mut self, id: i32, at: f64) {
-        if self.down.remove(&id) {
+        if self.down.contains(&id) {
+            self.down.retain(|other| *other != id);
             self.last_lifted = Some(at);
         }
     }
@@ -81,7 +83,7 @@ impl Contacts {
 /// goes down and once only, however long it is held and however often it repeats.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Keys {
-    down: BTreeSet<String>,
+    down: Vec<String>,
 }
 
 /// What a key means on the counting screen.
@@ -105,13 +107,16 @@ impl Keys {
             "Backspace" | "Delete" | "z" | "Z" => KeyMeaning::Undo,
             _ => return None,
         };
-        let fresh = self.down.insert(key.to_owned());
+        let fresh = !self.down.iter().any(|other| other == key);
+        if fresh {
+            self.down.push(key.to_owned());
+        }
         (fresh && !repeats).then_some(meaning)
     }
 
     /// A key comes up.
     pub fn release(&mut self, key: &str) {
-        self.down.remove(key);
+        self.down.retain(|other| other != key);
     }
 
     /// The window lost its keys: none is known to be down.

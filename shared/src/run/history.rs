@@ -3,6 +3,7 @@
 use super::{Pace, Run, Spread};
 use crate::job::RunId;
 use crate::shop::Shop;
+use crate::sorted::sort_by_key;
 
 /// What earlier runs say about one that has hardly begun.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,7 +34,7 @@ pub fn history_for(shop: &Shop, id: RunId) -> Option<History> {
         .filter(|(other, run)| *other != id && !run.deleted && !run.progress.is_on_press())
         .filter_map(|(_, run)| run.progress.record.filter(|pace| pace.gaps >= ENOUGH_GAPS).map(|pace| (run, pace)))
         .collect();
-    others.sort_by_key(|(run, _)| std::cmp::Reverse(run.progress.touched));
+    sort_by_key(&mut others, |(run, _)| std::cmp::Reverse(run.progress.touched));
     let same_place = |run: &Run| run.location == this.location;
     let alike = |run: &Run| {
         same_place(run)
@@ -69,7 +70,7 @@ fn spread_of(paces: &[Pace]) -> Spread {
 /// no run to learn from.
 pub fn stop_rate(shop: &Shop) -> f64 {
     let mut runs: Vec<&Run> = shop.runs().map(|(_, run)| run).filter(|run| run.progress.ended.is_some()).collect();
-    runs.sort_by_key(|run| std::cmp::Reverse(run.progress.touched));
+    sort_by_key(&mut runs, |run| std::cmp::Reverse(run.progress.touched));
     let (mut stood, mut worked) = (0.0, 0.0);
     for run in runs.iter().take(MOST_RUNS) {
         let progress = &run.progress;

@@ -30,9 +30,10 @@ pub fn gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<Gap> {
         .collect();
     let each = |gap: &Gap| gap.seconds / f64::from(gap.pieces.max(1));
     if gaps.iter().any(|gap| each(gap) > UNMARKED_PAUSE_SECONDS) {
-        let mut sorted: Vec<f64> = gaps.iter().map(each).collect();
-        sorted.sort_by(f64::total_cmp);
-        let middle = sorted[(sorted.len() - 1) / 2];
+        // The bits of numbers that are not negative stand in the order of the numbers.
+        let mut sorted: Vec<u64> = gaps.iter().map(|gap| each(gap).to_bits()).collect();
+        sorted.sort_unstable();
+        let middle = f64::from_bits(sorted[(sorted.len() - 1) / 2]);
         for gap in &mut gaps {
             gap.is_pause = each(gap) > UNMARKED_PAUSE_SECONDS && each(gap) > PAUSE_TIMES * middle;
         }

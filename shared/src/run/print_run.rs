@@ -5,8 +5,8 @@ use crate::ink::Colour;
 use crate::job::LotId;
 use crate::journal::RunField;
 use crate::quantity::Seconds;
+use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// One lot at one location in one ink.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
@@ -24,7 +24,7 @@ pub struct Run {
     /// The printer's guess of a piece's time.
     pub guess: Option<Seconds>,
     /// The checks made before the first pull.
-    pub checks: BTreeMap<CheckItem, CheckRecord>,
+    pub checks: Map<CheckItem, CheckRecord>,
     /// What was pulled, spoiled and stopped.
     pub progress: Progress,
     /// Its first fact's place among all facts.

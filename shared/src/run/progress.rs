@@ -4,6 +4,7 @@ use super::{MisprintCause, Pace, Stop, StopCause, gaps};
 use crate::job::Size;
 use crate::journal::DeviceId;
 use serde::{Deserialize, Serialize};
+use crate::sorted::Map;
 use std::collections::BTreeMap;
 
 /// A gap between pulls longer than this, with no stop marked, is taken for a pause that somebody
@@ -35,9 +36,9 @@ const UNDO_DEPTH: usize = 40;
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
 pub struct Progress {
     /// Good pieces by size; none where sizes are not counted. Sums of signed facts.
-    pub(crate) good: BTreeMap<Option<Size>, i64>,
+    pub(crate) good: Map<Option<Size>, i64>,
     /// Spoiled pieces by size and cause. Sums of signed facts.
-    pub(crate) misprints: BTreeMap<(Option<Size>, MisprintCause), i64>,
+    pub(crate) misprints: Map<(Option<Size>, MisprintCause), i64>,
     /// Every pull that was not taken back, oldest first. Let go when the job is finished.
     pub(crate) pulls: Vec<Pull>,
     /// Every stop, oldest first.
@@ -82,11 +83,11 @@ impl Progress {
     }
 
     /// Spoiled pieces by cause, only causes there were.
-    pub fn misprint_causes(&self) -> BTreeMap<MisprintCause, u32> {
-        let mut causes = BTreeMap::new();
+    pub fn misprint_causes(&self) -> Map<MisprintCause, u32> {
+        let mut causes = Map::new();
         for ((_, cause), pieces) in &self.misprints {
             if *pieces > 0 {
-                *causes.entry(*cause).or_insert(0) += *pieces as u32;
+                *causes.or_default(*cause) += *pieces as u32;
             }
         }
         causes
@@ -202,7 +203,7 @@ impl Progress {
             self.resume(at);
         }
         self.touched = Some(at);
-        *self.good.entry(size).or_insert(0) += i64::from(pieces);
+        *self.good.or_default(size) += i64::from(pieces);
         if pieces > 0 {
             self.remember(device, Act::Pulled { pieces, size });
             self.pulls.push(Pull { at, pieces: pieces as u32, size });
@@ -229,9 +230,9 @@ impl Progress {
             self.start(at);
         }
         self.touched = Some(at);
-        *self.misprints.entry((size, cause)).or_insert(0) += i64::from(pieces);
+        *self.misprints.or_default((size, cause)) += i64::from(pieces);
         if was_counted {
-            *self.good.entry(size).or_insert(0) -= i64::from(pieces);
+            *self.good.or_default(size) -= i64::from(pieces);
         }
         if pieces > 0 {
             self.remember(device, Act::Misprinted { pieces, size, cause, was_counted });

@@ -7,6 +7,7 @@
 use super::Shop;
 use crate::journal::{Entry, Fact, Journal};
 use crate::run::CheckRecord;
+use crate::sorted::sort_by_key;
 
 impl Shop {
     /// The shop these facts add up to.
@@ -24,7 +25,7 @@ impl Shop {
     /// shop is then not changed, and must be folded anew from the journal.
     pub fn apply_all(&mut self, entries: &[Entry]) -> bool {
         let mut sorted: Vec<&Entry> = entries.iter().collect();
-        sorted.sort_by_key(|entry| entry.key());
+        sort_by_key(&mut sorted, |entry| entry.key());
         sorted.dedup_by_key(|entry| entry.key());
         if sorted.first().is_some_and(|first| self.last >= Some(first.key())) {
             return false;

@@ -5,6 +5,7 @@ use crate::journal::{DeviceId, OrderKey};
 use crate::plan::{Closings, Tally};
 use crate::quantity::Seconds;
 use crate::run::Run;
+use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -67,7 +68,7 @@ impl Shop {
     pub fn lots_of(&self, job: JobId) -> Vec<(LotId, &Lot)> {
         let mut lots: Vec<_> =
             self.lots.iter().filter(|(_, lot)| lot.job == Some(job) && !lot.deleted).map(|(id, lot)| (*id, lot)).collect();
-        lots.sort_by_key(|(id, lot)| (lot.rank, *id));
+        sort_by_key(&mut lots, |(id, lot)| (lot.rank, *id));
         lots
     }
 
@@ -75,7 +76,7 @@ impl Shop {
     pub fn runs_of(&self, lot: LotId) -> Vec<(RunId, &Run)> {
         let mut runs: Vec<_> =
             self.runs.iter().filter(|(_, run)| run.lot == Some(lot) && !run.deleted).map(|(id, run)| (*id, run)).collect();
-        runs.sort_by_key(|(id, run)| (run.rank, *id));
+        sort_by_key(&mut runs, |(id, run)| (run.rank, *id));
         runs
     }
 

@@ -1,0 +1,289 @@
+//! Small maps and sorts, for the sake of the bundle: the standard ones bring some kilobytes of code for
+//! every type they hold. A [`Map`] is written to bytes and JSON exactly as a `BTreeMap` is; it is for
+//! keys whose number is bounded, since a new key moves all behind it. What a hostile file can make
+//! grow without end stays in a `BTreeMap`.
+
+use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
+use serde::ser::{Serialize, Serializer};
+use std::borrow::Borrow;
+use std::cmp::Ordering;
+use std::fmt;
+use std::marker::PhantomData;
+
+/// Sorts a list, stably: equals keep their order.
+pub fn sort_by<T>(list: &mut Vec<T>, compare: impl Fn(&T, &T) -> Ordering) {
+    // The sort itself knows places only, so that there is one of it.
+    fn sort(places: &mut [u32], compare: &dyn Fn(u32, u32) -> Ordering) {
+        places.sort_by(|a, b| compare(*a, *b));
+    }
+    let mut places: Vec<u32> = (0..list.len() as u32).collect();
+    sort(&mut places, &|a, b| compare(&list[a as usize], &list[b as usize]));
+    let mut taken: Vec<Option<T>> = list.drain(..).map(Some).collect();
+    list.extend(places.into_iter().filter_map(|place| taken[place as usize].take()));
+}
+
+/// Sorts a list by a key, stably.
+pub fn sort_by_key<T, K: Ord>(list: &mut Vec<T>, key: impl Fn(&T) -> K) {
+    sort_by(list, |a, b| key(a).cmp(&key(b)));
+}
+
+/// A map in the order of its keys, as one list.
+#[derive(Clone, PartialEq, Eq)]
+pub struct Map<K, V> {
+    rows: Vec<(K, V)>,
+}
+
+impl<K, V> Default for Map<K, V> {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl<K, V> Map<K, V> {
+    /// An empty map.
+    pub const fn new() -> Self {
+        Self { rows: Vec::new() }
+    }
+
+    /// How many keys it has.
+    pub fn len(&self) -> usize {
+        self.rows.len()
+    }
+
+    /// Whether it has none.
+    pub fn is_empty(&self) -> bool {
+        self.rows.is_empty()
+    }
+
+    /// Keys and values in the order of the keys.
+    pub fn iter(&self) -> impl DoubleEndedIterator<Item = (&K, &V)> + ExactSizeIterator + Clone {
+        self.rows.iter().map(|(key, value)| (key, value))
+    }
+
+    /// The same, to change the values.
+    pub fn iter_mut(&mut self) -> impl Iterator<Item = (&K, &mut V)> {
+        self.rows.iter_mut().map(|(key, value)| (&*key, value))
+    }
+
+    /// The keys.
+    pub fn keys(&self) -> impl DoubleEndedIterator<Item = &K> + Clone {
+        self.rows.iter().map(|(key, _)| key)
+    }
+
+    /// The values in the order of their keys.
+    pub fn values(&self) -> impl DoubleEndedIterator<Item = &V> + Clone {
+        self.rows.iter().map(|(_, value)| value)
+    }
+
+    /// Takes everything out.
+    pub fn clear(&mut self) {
+        self.rows.clear();
+    }
+
+    /// Keeps only what is asked for.
+    pub fn retain(&mut self, mut keep: impl FnMut(&K, &mut V) -> bool) {
+        self.rows.retain_mut(|(key, value)| keep(key, value));
+    }
+}
+
+impl<K: Ord, V> Map<K, V> {
+    fn place<Q: Ord + ?Sized>(&self, key: &Q) -> Result<usize, usize>
+    where
+        K: Borrow<Q>,
+    {
+        match self.rows.last() {
+            Some((last, _)) if last.borrow() < key => Err(self.rows.len()),
+            _ => self.rows.binary_search_by(|(other, _)| other.borrow().cmp(key)),
+        }
+    }
+
+    /// The value of a key.
+    pub fn get<Q: Ord + ?Sized>(&self, key: &Q) -> Option<&V>
+    where
+        K: Borrow<Q>,
+    {
+        self.place(key).ok().map(|place| &self.rows[place].1)
+    }
+
+    /// The value of a key, to change it.
+    pub fn get_mut<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<&mut V>
+    where
+        K: Borrow<Q>,
+    {
+        self.place(key).ok().map(|place| &mut self.rows[place].1)
+    }
+
+    /// Whether a key is there.
+    pub fn contains_key<Q: Ord + ?Sized>(&self, key: &Q) -> bool
+    where
+        K: Borrow<Q>,
+    {
+        self.place(key).is_ok()
+    }
+
+    /// Puts a value in; gives the one it replaces.
+    pub fn insert(&mut self, key: K, value: V) -> Option<V> {
+        match self.place(&key) {
+            Ok(place) => Some(std::mem::replace(&mut self.rows[place].1, value)),
+            Err(place) => {
+                self.rows.insert(place, (key, value));
+                None
+            }
+        }
+    }
+
+    /// Takes a key out.
+    pub fn remove<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<V>
+    where
+        K: Borrow<Q>,
+    {
+        self.place(key).ok().map(|place| self.rows.remove(place).1)
+    }
+
+    /// The value of a key, put in when it is not there.
+    pub fn or_insert_with(&mut self, key: K, value: impl FnOnce() -> V) -> &mut V {
+        let place = match self.place(&key) {
+            Ok(place) => place,
+            Err(place) => {
+                self.rows.insert(place, (key, value()));
+                place
+            }
+        };
+        &mut self.rows[place].1
+    }
+
+    /// The value of a key, its default when it is not there.
+    pub fn or_default(&mut self, key: K) -> &mut V
+    where
+        V: Default,
+    {
+        self.or_insert_with(key, V::default)
+    }
+}
+
+impl<K: fmt::Debug, V: fmt::Debug> fmt::Debug for Map<K, V> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_map().entries(self.iter()).finish()
+    }
+}
+
+impl<K: Ord, V> Extend<(K, V)> for Map<K, V> {
+    fn extend<I: IntoIterator<Item = (K, V)>>(&mut self, rows: I) {
+        for (key, value) in rows {
+            self.insert(key, value);
+        }
+    }
+}
+
+impl<K: Ord, V> FromIterator<(K, V)> for Map<K, V> {
+    fn from_iter<I: IntoIterator<Item = (K, V)>>(rows: I) -> Self {
+        let mut map = Self::new();
+        map.extend(rows);
+        map
+    }
+}
+
+impl<K: Ord, V, const N: usize> From<[(K, V); N]> for Map<K, V> {
+    fn from(rows: [(K, V); N]) -> Self {
+        rows.into_iter().collect()
+    }
+}
+
+impl<K, V> IntoIterator for Map<K, V> {
+    type Item = (K, V);
+    type IntoIter = std::vec::IntoIter<(K, V)>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.rows.into_iter()
+    }
+}
+
+impl<'a, K, V> IntoIterator for &'a Map<K, V> {
+    type Item = (&'a K, &'a V);
+    type IntoIter = std::iter::Map<std::slice::Iter<'a, (K, V)>, fn(&'a (K, V)) -> (&'a K, &'a V)>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.rows.iter().map(|(key, value)| (key, value))
+    }
+}
+
+impl<'a, K, V> IntoIterator for &'a mut Map<K, V> {
+    type Item = (&'a K, &'a mut V);
+    type IntoIter = std::iter::Map<std::slice::IterMut<'a, (K, V)>, fn(&'a mut (K, V)) -> (&'a K, &'a mut V)>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.rows.iter_mut().map(|(key, value)| (&*key, value))
+    }
+}
+
+impl<K: Ord + Borrow<Q>, V, Q: Ord + ?Sized> std::ops::Index<&Q> for Map<K, V> {
+    type Output = V;
+
+    fn index(&self, key: &Q) -> &V {
+        self.get(key).expect("a key of the map")
+    }
+}
+
+impl<K: Serialize, V: Serialize> Serialize for Map<K, V> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self)
+    }
+}
+
+impl<'de, K: Deserialize<'de> + Ord, V: Deserialize<'de>> Deserialize<'de> for Map<K, V> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Rows<K, V>(PhantomData<(K, V)>);
+
+        impl<'de, K: Deserialize<'de> + Ord, V: Deserialize<'de>> Visitor<'de> for Rows<K, V> {
+            type Value = Map<K, V>;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a map")
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, mut rows: A) -> Result<Self::Value, A::Error> {
+                let mut map = Map::new();
+                while let Some((key, value)) = rows.next_entry()? {
+                    map.insert(key, value);
+                }
+                Ok(map)
+            }
+        }
+
+        deserializer.deserialize_map(Rows(PhantomData))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeMap;
+
+    #[test]
+    fn a_map_holds_reads_and_writes_what_the_standard_one_does() {
+        let rows = [(5, "five"), (1, "one"), (9, "nine"), (5, "fife"), (3, "three")];
+        let (mut ours, mut theirs) = (Map::new(), BTreeMap::new());
+        for (key, value) in rows {
+            assert_eq!(ours.insert(key, value), theirs.insert(key, value));
+        }
+        assert_eq!(ours.remove(&3), theirs.remove(&3));
+        assert_eq!(ours.remove(&4), None);
+        assert_eq!(ours.get(&9), theirs.get(&9));
+        assert!(ours.iter().eq(theirs.iter()));
+        let bytes = postcard::to_allocvec(&theirs).unwrap();
+        assert_eq!(postcard::to_allocvec(&ours).unwrap(), bytes);
+        assert_eq!(postcard::from_bytes::<Map<i32, &str>>(&bytes).unwrap(), ours);
+        assert_eq!(serde_json::to_string(&ours).unwrap(), serde_json::to_string(&theirs).unwrap());
+        *ours.or_default(7) = "seven";
+        assert_eq!(ours.keys().copied().collect::<Vec<i32>>(), [1, 5, 7, 9]);
+    }
+
+    #[test]
+    fn equals_keep_their_order() {
+        let mut list: Vec<(u8, usize)> = (0..200).map(|at| ((at * 37 % 11) as u8, at)).collect();
+        let mut expected = list.clone();
+        expected.sort_by_key(|row| row.0);
+        sort_by_key(&mut list, |row| row.0);
+        assert_eq!(list, expected);
+    }
+}
