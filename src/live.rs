@@ -148,7 +148,12 @@ impl Building {
     }
 
     /// Listens to an event that Leptos has a type for.
-    pub fn on<E>(self: Box<Self>, _event: E, name: &'static str, mut handler: impl FnMut(E::EventType) + 'static) -> Box<Self>
+    pub fn on<E>(
+        self: Box<Self>,
+        _event: E,
+        name: &'static str,
+        mut handler: impl FnMut(E::EventType) + 'static,
+    ) -> Box<Self>
     where
         E: EventDescriptor,
         E::EventType: JsCast,
@@ -283,13 +288,19 @@ impl Building {
     fn build(self) -> BuiltElement {
         let mut lines = self.literal.split('\n');
         let tag = lines.next().unwrap_or_default();
-        let drawing = matches!(tag, "svg" | "path" | "rect" | "line" | "polygon" | "polyline" | "circle" | "g" | "text");
+        let drawing =
+            matches!(tag, "svg" | "path" | "rect" | "line" | "polygon" | "polyline" | "circle" | "g" | "text");
         let node = Rndr::create_element(tag, drawing.then_some("http://www.w3.org/2000/svg"));
         for (name, value) in lines.filter_map(|line| line.split_once('=')) {
             Rndr::set_attribute(&node, name, value);
         }
-        let parts = self.parts.into_iter().map(|(part, name, setting)| (part, name, setting.build(&node, part, name, None))).collect();
-        let events = self.events.into_iter().map(|(name, handler)| Listener::new(&node, name, handler.take())).collect();
+        let parts = self
+            .parts
+            .into_iter()
+            .map(|(part, name, setting)| (part, name, setting.build(&node, part, name, None)))
+            .collect();
+        let events =
+            self.events.into_iter().map(|(name, handler)| Listener::new(&node, name, handler.take())).collect();
         let mut within: Vec<Built> = self.within.into_iter().map(Drawn::build).collect();
         for built in &mut within {
             built.mount(&node, None);
@@ -306,7 +317,11 @@ impl BuiltElement {
     fn takes(&self, drawn: &Building) -> bool {
         self.literal == drawn.literal
             && self.within.len() == drawn.within.len()
-            && self.parts.iter().map(|(part, name, _)| (part, name)).eq(drawn.parts.iter().map(|(part, name, _)| (part, name)))
+            && self
+                .parts
+                .iter()
+                .map(|(part, name, _)| (part, name))
+                .eq(drawn.parts.iter().map(|(part, name, _)| (part, name)))
     }
 
     fn rebuild(&mut self, drawn: Building) {

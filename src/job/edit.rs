@@ -1,7 +1,7 @@
 //! The job form.
 
-use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
 use crate::place::Place;
 use crate::platform::ids;

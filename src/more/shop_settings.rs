@@ -1,7 +1,7 @@
 //! Settings of the shop, which travel to every device.
 
-use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
 use crate::parts::{Bound, Field, Kind, SaveBar, bound};
 use crate::store::Store;
 use crate::words;
@@ -20,7 +20,9 @@ pub fn ShopSettings() -> Drawn {
     let busy = RwSignal::new(false);
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
-        let checked = store.shop.with_untracked(|shop| form.with_untracked(|form| form.check(shop, store.device.get_untracked())));
+        let checked = store
+            .shop
+            .with_untracked(|shop| form.with_untracked(|form| form.check(shop, store.device.get_untracked())));
         match checked {
             Err(found) => problems.set(found),
             Ok(facts) => {

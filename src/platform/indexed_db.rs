@@ -181,7 +181,9 @@ impl Work {
         let result = self.transaction.await;
         match result {
             Ok(result) if result.is_committed() => Ok(()),
-            _ => Err(self.raw.error().map_or(StorageFault::Closed, |error| fault_named(&error.name(), &error.message()))),
+            _ => {
+                Err(self.raw.error().map_or(StorageFault::Closed, |error| fault_named(&error.name(), &error.message())))
+            }
         }
     }
 
@@ -206,9 +208,10 @@ fn unreadable(problem: BytesProblem) -> StorageFault {
 fn fault(error: Error) -> StorageFault {
     match &error {
         Error::DomException(exception) => fault_named(&exception.name(), &exception.message()),
-        Error::UpdateFailed(value) | Error::GetFailed(value) | Error::GetAllFailed(value) | Error::ClearFailed(value) => {
-            fault_of(value)
-        }
+        Error::UpdateFailed(value)
+        | Error::GetFailed(value)
+        | Error::GetAllFailed(value)
+        | Error::ClearFailed(value) => fault_of(value),
         Error::IndexedDbOpenFailed(value) | Error::ObjectStoreNotFound(value) => fault_of(value),
         _ => StorageFault::Other(error.to_string()),
     }

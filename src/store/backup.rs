@@ -130,7 +130,8 @@ impl Store {
     }
 
     async fn try_bring(self, bytes: Result<Vec<u8>, bool>) -> Result<Brought, BringError> {
-        let bytes = bytes.map_err(|large| if large { BringError::File(BackupProblem::TooLarge) } else { BringError::NotRead })?;
+        let bytes = bytes
+            .map_err(|large| if large { BringError::File(BackupProblem::TooLarge) } else { BringError::NotRead })?;
         let entries = read_backup(&bytes).map_err(BringError::File)?;
         self.absorb(entries).await.map_err(|error| match error {
             AbsorbError::Conflict(conflict) => BringError::Conflict(conflict),

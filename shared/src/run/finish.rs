@@ -104,10 +104,8 @@ mod tests {
     /// Source: `tests/data/pace_prediction_intervals.csv`, from the gaps in `pace_observed_gaps.csv`.
     #[test]
     fn intervals_agree_with_the_computed_rows() {
-        let seconds: Vec<f64> = rows(include_str!("../../tests/data/pace_observed_gaps.csv"))
-            .iter()
-            .map(|row| number(row[0]))
-            .collect();
+        let seconds: Vec<f64> =
+            rows(include_str!("../../tests/data/pace_observed_gaps.csv")).iter().map(|row| number(row[0])).collect();
         let n = seconds.len() as f64;
         let mean = seconds.iter().sum::<f64>() / n;
         let sd = (seconds.iter().map(|x| (x - mean).powi(2)).sum::<f64>() / (n - 1.0)).sqrt();

@@ -25,7 +25,8 @@ type Nodes = [Node<Infallible>];
 
 /// The nodes as one.
 fn all(nodes: &Nodes) -> syn::Result<TokenStream> {
-    let mut drawn = nodes.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
+    let mut drawn =
+        nodes.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
     Ok(match drawn.len() {
         1 => drawn.remove(0),
         _ => quote!(crate::live::row(::std::vec![#(#drawn),*])),
@@ -66,7 +67,9 @@ fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
     let children = if element.children.is_empty() { None } else { Some(all(&element.children)?) };
     if THEIRS.contains(&name.to_string().as_str()) {
         let inner = quote!(<#name #(#attributes)*>{#children}</#name>);
-        return Ok(quote!(crate::live::other(::leptos::prelude::IntoAny::into_any(::leptos::prelude::view! { #inner }))));
+        return Ok(quote!(crate::live::other(::leptos::prelude::IntoAny::into_any(
+            ::leptos::prelude::view! { #inner }
+        ))));
     }
     let mut props = Vec::new();
     for attribute in attributes {
@@ -77,7 +80,8 @@ fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
         let value = attribute.value().map_or_else(|| quote!(#key), |value| quote!(#value));
         props.push(quote!(.#key(#value)));
     }
-    let children = children.map(|children| quote!(.children(::leptos::children::ToChildren::to_children(move || #children))));
+    let children =
+        children.map(|children| quote!(.children(::leptos::children::ToChildren::to_children(move || #children))));
     Ok(quote!({
         let props = ::leptos::component::component_props_builder(&#name) #(#props)* #children .build();
         crate::live::component(move || ::leptos::component::component_view(&#name, props))
@@ -102,12 +106,19 @@ fn plain(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
                 calls.push(quote!(.set(crate::live::Part::Style, #name, crate::live::Set::setting(#value))));
             }
             (Some(value), None) if name == "node_ref" => calls.push(quote!(.keep(#value))),
-            (Some(value), None) => calls.push(quote!(.set(crate::live::Part::Attribute, #name, crate::live::Set::setting(#value)))),
+            (Some(value), None) => {
+                calls.push(quote!(.set(crate::live::Part::Attribute, #name, crate::live::Set::setting(#value))))
+            }
             (Some(value), Some((kind, name))) => calls.push(special(attribute, kind, name, value)?),
             (None, Some(_)) => return Err(syn::Error::new_spanned(attribute, "wants a value")),
         }
     }
-    let children = element.children.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
+    let children = element
+        .children
+        .iter()
+        .filter(|node| !matches!(node, Node::Comment(_)))
+        .map(one)
+        .collect::<syn::Result<Vec<_>>>()?;
     Ok(quote!(crate::live::element(#literal) #(#calls)* #(.with(#children))* .done()))
 }
 
