@@ -6,7 +6,7 @@ use crate::job::{JobFormScreen, JobScreen, JobsScreen, LotFormScreen, RunFormScr
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
-use crate::parts::{Icon, Notices};
+use crate::parts::{Faults, Icon, Notices};
 use crate::place::Place;
 use crate::platform::dom;
 use crate::platform::settings::{Language, Theme};
@@ -72,7 +72,7 @@ fn Shell(place: RwSignal<Place>) -> Drawn {
     view! {
         <a class="skip" href="#content" on:click=move |event| { event.prevent_default(); dom::focus("heading"); }>{words::skip_to_content()}</a>
         <div class="shell" class:bare=move || welcome.get() class:press-shell=counting>
-            <Banner/>
+            <div class="top"><Banner/><Faults/></div>
             <main id="content">
                 {move || match store.loading.get() {
                     Loading::Reading => view! { <p class="opening" role="status">{words::opening()}</p> }.into_any(),

@@ -170,7 +170,7 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
     let (mut press, run) = Press::with_run(&[(Size::M, 3), (Size::L, 2)]);
     press.count_at(40, run, 2, M);
     let other = press.id();
-    let touch = |run, pieces, size| Pending { run, pieces, size };
+    let touch = |run, pieces, size| Pending { run, at: 0, fact: Fact::Pulled { pieces, size } };
     let pending = [touch(run, 1, M), touch(run, 1, L), touch(run, -1, L), touch(other, 4, M)];
     let count = count_view(&press.shop(), run, PHONE, clock(50), &pending);
     assert_eq!((count.good, count.unsaved, count.left), (3, 3, 2));
@@ -181,7 +181,7 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
 fn no_more_pieces_are_expected_by_closing_than_were_ordered() {
     let (mut press, run) = Press::with_run(&[(Size::M, 20)]);
     press.pulls(run, 0, 40, 10);
-    let pending = [Pending { run, pieces: 1, size: M }];
+    let pending = [Pending { run, at: 0, fact: Fact::Pulled { pieces: 1, size: M } }];
     // Hours before closing: all twenty.
     let count = count_view(&press.shop(), run, PHONE, clock(370), &pending);
     assert_eq!(count.pace.unwrap().by_closing, Some(20));

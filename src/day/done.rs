@@ -29,16 +29,16 @@ pub fn DoneToday() -> Drawn {
                     <dl class="figures">
                         <div><dd id="done-jobs">{done.jobs}</dd><dt>{words::done_jobs(done.jobs)}</dt></div>
                         <div>
-                            <dd id="done-pieces">{done.row.pieces}</dd><dt>{words::done_pieces(done.row.pieces as u32)}</dt>
-                            {beside(usual.map(|usual| words::number(usual.pieces, 0)))}
+                            <dd id="done-pieces">{done.row.pieces}</dd>
+                            <dt>{words::done_pieces(done.row.pieces as u32)}" "{beside(usual.map(|usual| words::number(usual.pieces, 0)))}</dt>
                         </div>
                         <div>
-                            <dd id="done-misprints">{done.row.misprints}</dd><dt>{words::done_misprints(done.row.misprints as u32)}</dt>
-                            {beside(usual.map(|usual| words::number(usual.misprints, 1)))}
+                            <dd id="done-misprints">{done.row.misprints}</dd>
+                            <dt>{words::done_misprints(done.row.misprints as u32)}" "{beside(usual.map(|usual| words::number(usual.misprints, 1)))}</dt>
                         </div>
                         <div>
-                            <dd>{words::duration(done.row.active)}</dd><dt>{words::done_hours()}</dt>
-                            {beside(usual.map(|usual| words::duration(usual.active as u64)))}
+                            <dd>{words::duration(done.row.active)}</dd>
+                            <dt>{words::done_hours()}" "{beside(usual.map(|usual| words::duration(usual.active as u64)))}</dt>
                         </div>
                     </dl>
                     <p class="quiet-line">{match usual {

@@ -43,12 +43,14 @@ pub fn Rail(state: Memo<RailState>) -> Drawn {
     });
     let place = Callback::new(move |(id, place): (RunId, usize)| {
         let order = store.shop.with_untracked(|shop| reordered(shop, id, place));
-        if let Some(order) = order {
+        let shown = ids.get_untracked();
+        if let Some(order) = order.filter(|order| *order != shown) {
             let title =
                 state.with_untracked(|rail| rail.runs.iter().find(|run| run.id == id).map(|run| run.title.clone()));
             let before = store.shop.with_untracked(|shop| shop.order().to_vec());
+            let text =
+                words::moved(title.unwrap_or_default(), order.iter().position(|run| *run == id).unwrap_or(place) + 1);
             store.record(Uuid::nil(), Fact::RunsOrdered(order));
-            let text = words::moved(title.unwrap_or_default(), place + 1);
             store.tell_with_undo(text, vec![(Uuid::nil(), Fact::RunsOrdered(before))]);
         }
     });

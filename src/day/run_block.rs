@@ -24,6 +24,7 @@ pub fn RunBlock(
 ) -> Drawn {
     let run = Memo::new(move |_| state.with(|rail| rail.runs.iter().find(|run| run.id == id).cloned()));
     let index = Memo::new(move |_| state.with(|rail| rail.runs.iter().position(|run| run.id == id).unwrap_or(0)));
+    let first = Memo::new(move |_| state.with(|rail| rail.runs.iter().filter(|run| run.on_press).count()));
     let last = Memo::new(move |_| state.with(|rail| rail.runs.len().saturating_sub(1)));
     live(move || {
         run.get().map(|run| {
@@ -40,7 +41,7 @@ pub fn RunBlock(
                         </span>
                         <Finish run=run.clone()/>
                     </a>
-                    <Handles id title on_press=run.on_press index last drag place drop_at/>
+                    <Handles id title on_press=run.on_press index first last drag place drop_at/>
                 </div>
             }
         })
@@ -81,6 +82,7 @@ fn Handles(
     title: String,
     on_press: bool,
     index: Memo<usize>,
+    first: Memo<usize>,
     last: Memo<usize>,
     drag: RwSignal<Option<Drag>>,
     place: Callback<(RunId, usize)>,
@@ -121,7 +123,7 @@ fn Handles(
                         type="button"
                         class="icon-button"
                         aria-label=words::move_up(&title)
-                        disabled=move || index.get() == 0
+                        disabled=move || index.get() <= first.get()
                         on:click=move |_| place.run((id, index.get_untracked().saturating_sub(1)))
                     >
                         <Icon name="up"/>

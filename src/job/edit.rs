@@ -24,6 +24,8 @@ pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
     let form = RwSignal::new(before.as_ref().map(JobForm::of).unwrap_or_default());
     let problems = RwSignal::new(Problems::new());
     let busy = RwSignal::new(false);
+    // One id a form: saving twice is still one.
+    let id = job.unwrap_or_else(ids::new_id);
     let clients = store.shop.with_untracked(|shop| {
         let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();
         lastpull_core::sorted::sort_by(&mut clients, Ord::cmp);
@@ -52,7 +54,6 @@ pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
             Err(found) => problems.set(found),
             Ok(fields) => {
                 busy.set(true);
-                let id = job.unwrap_or_else(ids::new_id);
                 spawn_local(async move {
                     let saved = fields.is_empty() || store.record_and_wait(vec![(id, Fact::JobSet(fields))]).await;
                     busy.set(false);

@@ -33,6 +33,8 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
     let form = RwSignal::new(start);
     let problems = RwSignal::new(Problems::new());
     let busy = RwSignal::new(false);
+    // One id a form: saving twice is still one.
+    let id = lot.unwrap_or_else(ids::new_id);
     let before_check = before.clone();
     let check = move || form.with(|form| form.check(before_check.as_ref()));
     let recheck = check.clone();
@@ -48,7 +50,6 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
             Err(found) => problems.set(found),
             Ok(mut fields) => {
                 busy.set(true);
-                let id = lot.unwrap_or_else(ids::new_id);
                 if lot.is_none() {
                     fields.insert(0, LotField::Job(of_job));
                 }

@@ -32,6 +32,8 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     let form = RwSignal::new(start);
     let problems = RwSignal::new(Problems::new());
     let busy = RwSignal::new(false);
+    // One id a form: saving twice is still one.
+    let id = run.unwrap_or_else(ids::new_id);
     let before_check = before.clone();
     let check = move || form.with(|form| form.check(units, before_check.as_ref()));
     let recheck = check.clone();
@@ -47,7 +49,6 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
             Err(found) => problems.set(found),
             Ok(mut fields) => {
                 busy.set(true);
-                let id = run.unwrap_or_else(ids::new_id);
                 if run.is_none() {
                     fields.insert(0, RunField::Lot(of_lot));
                 }

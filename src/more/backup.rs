@@ -53,7 +53,7 @@ fn Out() -> Drawn {
                     let can_share = ready.file.can_share();
                     view! {
                         <p id="ready">{words::backup_ready(words::bytes(ready.file.size()), words::facts(ready.facts as u32))}</p>
-                        {(ready.rescued > 0).then(|| view! { <p><strong>{words::backup_rescued(ready.rescued as u32)}</strong></p> })}
+                        {(!ready.rescued.is_empty()).then(|| view! { <p><strong>{words::backup_rescued(ready.rescued.len() as u32)}</strong></p> })}
                         <div class="button-row">
                             {can_share.then(|| view! {
                                 <button type="button" class="button primary with-icon" id="share" on:click=move |_| store.send_backup(true)><Icon name="out"/>{words::backup_share()}</button>

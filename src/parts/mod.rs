@@ -13,7 +13,7 @@ pub use choice::{Choice, Switch};
 pub use empty::{Empty, NotHere};
 pub use field::{Bound, Field, Kind, SaveBar, TextArea, bound};
 pub use icon::Icon;
-pub use notices::Notices;
+pub use notices::{Faults, Notices};
 pub use page::Page;
 pub use sheet::Sheet;
 pub use swatch::{GarmentChip, Swatch};

@@ -28,6 +28,14 @@ pub fn Notices() -> Drawn {
                 }
             })}
         </div>
+    }
+}
+
+/// A save that fails: in the flow above the screen, which makes room for it.
+#[component(transparent)]
+pub fn Faults() -> Drawn {
+    let store = Store::from_context();
+    view! {
         {move || match store.saving.get() {
             SaveState::Fine => nothing(),
             SaveState::Retrying(fault) => view! {

@@ -87,3 +87,22 @@ pub fn is_on_button(event: &web_sys::KeyboardEvent) -> bool {
         .and_then(|target| target.dyn_into::<web_sys::Element>().ok())
         .is_some_and(|element| element.matches("button:focus-visible, a:focus-visible").unwrap_or(false))
 }
+
+/// Lets go of the keyboard's place when the click came from a finger or mouse: the next key of a
+/// clicker or pedal is meant for the page, not for the button touched last.
+pub fn let_go_after_touch(event: &web_sys::MouseEvent) {
+    if event.detail() > 0 {
+        let active = leptos::prelude::document().active_element();
+        if let Some(button) = active
+            .and_then(|active| active.dyn_into::<HtmlElement>().ok())
+            .filter(|active| active.tag_name() == "BUTTON")
+        {
+            let _ = button.blur();
+        }
+    }
+}
+
+/// Goes to a place by its hash in place of the one on screen, so that back does not lead here again.
+pub fn replace_hash(hash: &str) {
+    let _ = leptos::prelude::window().location().replace(hash);
+}

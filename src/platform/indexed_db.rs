@@ -15,7 +15,7 @@
 
 use super::ids;
 use idb::{DatabaseEvent, Error, Factory, ObjectStore, ObjectStoreParams, Transaction};
-use js_sys::{Array, Function, Object, Reflect, Uint8Array};
+use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use lastpull_core::journal::record::BytesProblem;
 use lastpull_core::journal::{
     Checkpoint, DeviceId, Draft, Entry, Head, HybridClock, Opened, Storage, StorageFault, allocate, record, segment,
@@ -24,6 +24,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use uuid::Uuid;
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{DomException, IdbDatabase, IdbTransaction};
 
 /// The version of the schema above.
@@ -176,14 +177,23 @@ impl Work {
         self.all(TAIL).await?.iter().map(|bytes| record::decode(bytes).map_err(unreadable)).collect()
     }
 
-    /// Waits until everything is on the disk.
+    /// Waits until everything is on the disk. Listens to the transaction itself: it ends once, in
+    /// completion or abort, and only then is its error known.
     async fn finish(self) -> Result<(), StorageFault> {
-        let result = self.transaction.await;
-        match result {
-            Ok(result) if result.is_committed() => Ok(()),
-            _ => {
-                Err(self.raw.error().map_or(StorageFault::Closed, |error| fault_named(&error.name(), &error.message())))
-            }
+        let ended = Promise::new(&mut |complete, abort| {
+            self.raw.set_oncomplete(Some(&complete));
+            self.raw.set_onabort(Some(&abort));
+        });
+        JsFuture::from(ended).await.map(drop).map_err(|_| {
+            self.raw.error().map_or(StorageFault::Closed, |error| fault_named(&error.name(), &error.message()))
+        })
+    }
+
+    /// Does all of these steps and waits until they are on the disk; when one fails, none is done.
+    async fn whole<T>(self, steps: impl AsyncFnOnce(&Self) -> Result<T, StorageFault>) -> Result<T, StorageFault> {
+        match steps(&self).await {
+            Ok(value) => self.finish().await.map(|()| value),
+            Err(fault) => self.abandon(fault),
         }
     }
 
@@ -236,24 +246,26 @@ fn fault_named(name: &str, message: &str) -> StorageFault {
 
 impl Storage for IndexedDb {
     async fn open(&self) -> Result<Opened, StorageFault> {
-        let work = self.begin().await?;
-        let (device, head) = work.device_and_head().await?;
-        let checkpoint = work.get(CHECKPOINT, "shop").await?.map(|bytes| Checkpoint { bytes });
-        let tail = work.tail().await?;
-        work.finish().await?;
-        Ok(Opened { device, head, checkpoint, tail })
+        let steps = async |work: &Work| {
+            let (device, head) = work.device_and_head().await?;
+            let checkpoint = work.get(CHECKPOINT, "shop").await?.map(|bytes| Checkpoint { bytes });
+            let tail = work.tail().await?;
+            Ok(Opened { device, head, checkpoint, tail })
+        };
+        self.begin().await?.whole(steps).await
     }
 
     async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault> {
-        let work = self.begin().await?;
-        let (device, mut head) = work.device_and_head().await?;
-        let entries = allocate(&mut head, device, drafts);
-        for entry in &entries {
-            work.put(TAIL, &entry_key(device, entry.seq), &record::encode(entry))?;
-        }
-        work.put(META, &"head".into(), &head.to_bytes())?;
-        work.finish().await?;
-        Ok(entries)
+        let steps = async |work: &Work| {
+            let (device, mut head) = work.device_and_head().await?;
+            let entries = allocate(&mut head, device, drafts);
+            for entry in &entries {
+                work.put(TAIL, &entry_key(device, entry.seq), &record::encode(entry))?;
+            }
+            work.put(META, &"head".into(), &head.to_bytes())?;
+            Ok(entries)
+        };
+        self.begin().await?.whole(steps).await
     }
 
     async fn consolidate(
@@ -263,29 +275,28 @@ impl Storage for IndexedDb {
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
-        let work = self.begin().await?;
-        let (_, mut head) = work.device_and_head().await?;
-        if head.coverage != expected.coverage {
-            return work.abandon(StorageFault::Stale);
-        }
-        let tail = work.tail().await?;
-        for segment in segment::pack(tail.iter().chain(added)) {
-            work.put(SEGMENTS, &entry_key(segment.device, segment.first), &segment.bytes)?;
-        }
-        work.store(TAIL)?.clear().map_err(fault)?;
-        work.put(CHECKPOINT, &"shop".into(), &checkpoint.bytes)?;
-        head.coverage.add_all(added);
-        head.clock = clock;
-        work.put(META, &"head".into(), &head.to_bytes())?;
-        work.finish().await?;
-        Ok(head)
+        let steps = async |work: &Work| {
+            let (_, mut head) = work.device_and_head().await?;
+            if head.coverage != expected.coverage {
+                return Err(StorageFault::Stale);
+            }
+            let tail = work.tail().await?;
+            for segment in segment::pack(tail.iter().chain(added)) {
+                work.put(SEGMENTS, &entry_key(segment.device, segment.first), &segment.bytes)?;
+            }
+            work.store(TAIL)?.clear().map_err(fault)?;
+            work.put(CHECKPOINT, &"shop".into(), &checkpoint.bytes)?;
+            head.coverage.add_all(added);
+            head.clock = clock;
+            work.put(META, &"head".into(), &head.to_bytes())?;
+            Ok(head)
+        };
+        self.begin().await?.whole(steps).await
     }
 
     async fn everything(&self) -> Result<Vec<Entry>, StorageFault> {
-        let work = self.begin().await?;
-        let mut entries = work.tail().await?;
-        let segments = work.all(SEGMENTS).await?;
-        work.finish().await?;
+        let steps = async |work: &Work| Ok((work.tail().await?, work.all(SEGMENTS).await?));
+        let (mut entries, segments) = self.begin().await?.whole(steps).await?;
         for bytes in segments {
             entries.extend(segment::unpack(&bytes).map_err(unreadable)?);
         }
@@ -293,10 +304,12 @@ impl Storage for IndexedDb {
     }
 
     async fn erase(&self) -> Result<(), StorageFault> {
-        let work = self.begin().await?;
-        for store in [META, TAIL, SEGMENTS, CHECKPOINT] {
-            work.store(store)?.clear().map_err(fault)?;
-        }
-        work.finish().await
+        let steps = async |work: &Work| {
+            for store in [META, TAIL, SEGMENTS, CHECKPOINT] {
+                work.store(store)?.clear().map_err(fault)?;
+            }
+            Ok(())
+        };
+        self.begin().await?.whole(steps).await
     }
 }

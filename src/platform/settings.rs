@@ -56,10 +56,38 @@ pub struct Settings {
     pub backed_up: Option<u64>,
     /// How many facts that held.
     pub backed_up_facts: u64,
+    /// The shop's own of the three above, while the demo shop is open.
+    pub shelved: Option<Shelved>,
     /// Whether the hint to install was put away.
     pub install_hint_done: bool,
     /// Whether the start screen is behind us.
     pub started: bool,
+}
+
+/// What belongs to a shop rather than to the device, put aside while another shop is open.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Shelved {
+    crew: Option<String>,
+    backed_up: Option<u64>,
+    backed_up_facts: u64,
+}
+
+impl Settings {
+    /// Puts aside what belongs to the shop, and opens the demo's.
+    pub fn shelve(&mut self) {
+        let (crew, backed_up) = (self.crew.take(), self.backed_up.take());
+        let backed_up_facts = std::mem::take(&mut self.backed_up_facts);
+        self.shelved = Some(Shelved { crew, backed_up, backed_up_facts });
+        self.demo = true;
+    }
+
+    /// Takes it back.
+    pub fn unshelve(&mut self) {
+        let own = self.shelved.take().unwrap_or_default();
+        (self.crew, self.backed_up, self.backed_up_facts) = (own.crew, own.backed_up, own.backed_up_facts);
+        self.demo = false;
+    }
 }
 
 impl Default for Settings {
@@ -76,6 +104,7 @@ impl Default for Settings {
             demo: false,
             backed_up: None,
             backed_up_facts: 0,
+            shelved: None,
             install_hint_done: false,
             started: false,
         }

@@ -44,19 +44,14 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
     }
 }
 
-/// Takes back the last thing this device did to the run. A piece that still waits to be saved is
-/// followed by its opposite, in order.
+/// Takes back the last thing this device did to the run, saved or not.
 pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
-    let waiting = store.waiting.with_untracked(|waiting| {
-        waiting.iter().rev().find_map(crate::store::Waiting::pending).filter(|pending| pending.run == id)
-    });
-    let fact = match (waiting, count.with_untracked(|count| count.undo)) {
-        (Some(pending), _) => Fact::Pulled { pieces: -pending.pieces, size: pending.size },
-        (None, Some(UndoView::Pulled { pieces, size })) => Fact::Pulled { pieces: -pieces, size },
-        (None, Some(UndoView::Misprinted { pieces, size, cause, was_counted })) => {
+    let fact = match count.with_untracked(|count| count.undo) {
+        Some(UndoView::Pulled { pieces, size }) => Fact::Pulled { pieces: -pieces, size },
+        Some(UndoView::Misprinted { pieces, size, cause, was_counted }) => {
             Fact::Misprinted { pieces: -pieces, size, cause, was_counted }
         }
-        (None, None) => return,
+        None => return,
     };
     if store.settings.with_untracked(|settings| settings.buzz) {
         feel::buzz(40);

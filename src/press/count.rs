@@ -47,7 +47,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
     let checks_open = RwSignal::new(false);
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     view! {
-        <article class="page count">
+        <article class="page count" on:click=move |event| dom::let_go_after_touch(&event)>
             <header class="page-head">
                 <a class="head-back" href=Place::Day.hash() aria-label=words::back()><Icon name="back"/></a>
                 <div class="count-title">

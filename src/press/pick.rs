@@ -4,6 +4,7 @@ use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
 use crate::parts::{Empty, GarmentChip, Page};
 use crate::place::Place;
+use crate::platform::dom;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::rail;
@@ -23,7 +24,7 @@ pub fn PressScreen() -> Drawn {
     let on_press: Vec<_> =
         runs.with_untracked(|runs| runs.iter().filter(|run| run.on_press).map(|run| run.id).collect());
     if let [only] = on_press.as_slice() {
-        return view! { <super::RunScreen id=*only/> }.into_any();
+        dom::replace_hash(&Place::Run(*only).hash());
     }
     view! {
         <Page title=Signal::derive(|| words::press_title().to_owned()) class="press-pick">

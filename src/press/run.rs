@@ -45,7 +45,7 @@ pub fn RunScreen(id: RunId) -> Drawn {
     });
     let count = Memo::new(move |_| {
         let pending: Vec<Pending> =
-            store.waiting.with(|waiting| waiting.iter().filter_map(crate::store::Waiting::pending).collect());
+            store.waiting.with(|waiting| waiting.iter().map(crate::store::Waiting::pending).collect());
         store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
     });
     let standing = Memo::new(move |_| count.with(CountView::phase));

@@ -40,11 +40,11 @@ fn SizeButton(
             class="size-button"
             class:full=move || left() == 0
             aria-pressed=move || (size.get() == of).to_string()
-            aria-label=move || words::count_size_left(words::size(of), left())
             on:click=move |_| picked.set(Some(of))
         >
             <span>{words::size(of)}</span>
             <strong>{left}</strong>
+            <span class="visually-hidden">{words::size_left()}</span>
         </button>
     }
 }

@@ -111,7 +111,6 @@ pub fn Zone(
             id="zone"
             role="button"
             tabindex="0"
-            aria-label=move || count.with(|count| words::count_zone(count.good, count.planned))
             data-saved=move || count.with(|count| count.good.to_string())
             data-unsaved=move || count.with(|count| count.unsaved.to_string())
             style=("--cloth", cloth.to_string())
@@ -130,6 +129,7 @@ pub fn Zone(
             }
         >
             <strong class="zone-count" id="count">{move || count.with(|count| count.good)}</strong>
+            <span class="visually-hidden">{move || count.with(|count| words::of_pieces(count.good, count.planned))}</span>
             <span class="zone-left">
                 {move || count.with(|count| match (count.left, count.over) {
                     (0, 0) => words::count_complete().to_owned(),

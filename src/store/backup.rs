@@ -1,7 +1,7 @@
 //! The backup file, out and in.
 
-use super::Store;
 use super::journal::{AbsorbError, Arrived};
+use super::{SaveState, Store};
 use crate::platform::files::{Left, Outgoing};
 use crate::platform::{clock, ids};
 use lastpull_core::exchange::{BackupProblem, read_backup, write_backup};
@@ -30,7 +30,7 @@ pub struct Ready {
     /// Facts in it.
     pub facts: u64,
     /// Facts in it that could not be saved here.
-    pub rescued: usize,
+    pub rescued: Vec<Draft>,
 }
 
 /// What a file brought.
@@ -68,14 +68,17 @@ impl Store {
     }
 
     async fn make_backup(self) -> Option<Ready> {
+        self.settle().await;
         let storage = self.storage.get_value();
         // Where the store does not even read, what this page has seen is better than nothing.
         let mut entries = storage.everything().await.unwrap_or_else(|_| self.recent.get_value());
-        let unsaved: Vec<Draft> =
-            self.waiting.with_untracked(|waiting| waiting.iter().map(|waiting| waiting.draft.clone()).collect());
-        let rescued = unsaved.len();
+        // Only what saving has given up on: anything else is about to be stored, and would count twice.
+        let blocked = matches!(self.saving.get_untracked(), SaveState::Blocked(_));
+        let rescued: Vec<Draft> = self.waiting.with_untracked(|waiting| {
+            waiting.iter().filter(|_| blocked).map(|waiting| waiting.draft.clone()).collect()
+        });
         // Under a device id of their own: their numbers here are not given out yet.
-        entries.extend(allocate(&mut Head::default(), ids::new_id(), &unsaved));
+        entries.extend(allocate(&mut Head::default(), ids::new_id(), &rescued));
         let clock = clock::now();
         let bytes = write_backup(&entries, clock.now).ok()?;
         let minutes = clock.minutes_of(clock.now);
@@ -90,9 +93,15 @@ impl Store {
         spawn_local(async move {
             let left = if share { ready.file.share().await } else { ready.file.download() };
             if matches!(left, Left::Shared | Left::Downloaded) {
-                if ready.rescued > 0 {
+                if !ready.rescued.is_empty() {
                     // They are in the file now; saved here too they would count twice when it comes back.
-                    self.waiting.update(|waiting| drop(waiting.drain(..ready.rescued.min(waiting.len()))));
+                    self.waiting.update(|waiting| {
+                        for draft in &ready.rescued {
+                            if let Some(at) = waiting.iter().position(|waiting| waiting.draft == *draft) {
+                                waiting.remove(at);
+                            }
+                        }
+                    });
                     self.try_again();
                 }
                 self.set(|settings| {

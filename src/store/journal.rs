@@ -1,6 +1,6 @@
 //! Opening the journal: the checkpoint and what came after it, or everything where that will not do.
 
-use super::{DEMO, SHOP, Store};
+use super::{BackupState, DEMO, SHOP, Store};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::tabs::{self, Heard};
 use crate::platform::{clock, settings};
@@ -138,18 +138,20 @@ impl Store {
 
     /// Opens the demo shop beside the shop's own.
     pub fn enter_demo(self, device_name: String) {
-        self.set(|settings| {
-            settings.demo = true;
-            settings.crew = None;
-        });
-        let storage = IndexedDb::new(DEMO);
         spawn_local(async move {
+            // What waits belongs to the shop's own journal.
+            if !self.settle().await {
+                return;
+            }
+            self.set(crate::platform::settings::Settings::shelve);
+            self.backup.set(BackupState::default());
+            let storage = IndexedDb::new(DEMO);
             let filled = async {
                 storage.erase().await?;
                 let device = storage.open().await?.device;
                 let new_id = crate::platform::ids::new_id;
                 let mut drafts = lastpull_core::demo::demo_facts(clock::now(), device, &device_name, new_id);
-                lastpull_core::sorted::sort_by_key(&mut drafts, |draft| draft.at);
+                drafts.sort_by_key(|draft| draft.at);
                 storage.append(&drafts).await.map(drop)
             };
             match filled.await {
@@ -162,12 +164,8 @@ impl Store {
     /// Leaves the demo shop and forgets it wholly.
     pub fn leave_demo(self) {
         let storage = self.storage.get_value();
-        self.set(|settings| {
-            settings.demo = false;
-            settings.crew = None;
-            settings.backed_up = None;
-            settings.backed_up_facts = 0;
-        });
+        self.set(crate::platform::settings::Settings::unshelve);
+        self.backup.set(BackupState::default());
         self.waiting.set(Vec::new());
         self.shop.set(Shop::default());
         self.notice.set(None);
@@ -181,6 +179,15 @@ impl Store {
         });
     }
 
+    /// Forgets a demo shop that a killed browser left behind.
+    pub(super) fn forget_stray_demo(self) {
+        if !self.settings.with_untracked(|settings| settings.demo) {
+            spawn_local(async move {
+                let _ = IndexedDb::new(DEMO).delete().await;
+            });
+        }
+    }
+
     /// Forgets everything this device holds, of the shop and its settings.
     pub fn erase_all(self) {
         let storage = self.storage.get_value();
@@ -189,6 +196,8 @@ impl Store {
                 Ok(()) => {
                     settings::forget();
                     self.settings.set(settings::load());
+                    self.backup.set(BackupState::default());
+                    self.waiting.set(Vec::new());
                     tabs::tell_changed();
                     crate::platform::dom::set_hash("");
                     self.open();

@@ -101,6 +101,7 @@ impl Store {
         clock::after(Duration::from_millis(1500), move || {
             platform::updates::start(move || self.offline_ready.set(true), move || self.update_waits.set(true));
             self.look_at_keeping();
+            self.forget_stray_demo();
         });
         clock::every(Duration::from_secs(30 * 60), platform::updates::look);
         queue::warn_before_leaving(self);

@@ -19,12 +19,9 @@ pub struct Waiting {
 }
 
 impl Waiting {
-    /// The pieces it moves, to be shown before they are saved.
-    pub fn pending(&self) -> Option<Pending> {
-        match self.draft.fact {
-            Fact::Pulled { pieces, size } => Some(Pending { run: self.draft.subject, pieces, size }),
-            _ => None,
-        }
+    /// What it does to a run, to be shown before it is saved.
+    pub fn pending(&self) -> Pending {
+        Pending { run: self.draft.subject, at: self.draft.at, fact: self.draft.fact.clone() }
     }
 }
 
@@ -60,6 +57,11 @@ impl Store {
     /// Hands over facts and waits until they are saved; false when they could not be yet.
     pub async fn record_and_wait(self, facts: Vec<(Subject, Fact)>) -> bool {
         self.record_all(facts);
+        self.settle().await
+    }
+
+    /// Waits until everything handed over is saved, or saving has given up; false then.
+    pub(super) async fn settle(self) -> bool {
         while self.waiting.with_untracked(|waiting| !waiting.is_empty()) {
             if matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
                 return false;
@@ -97,6 +99,13 @@ impl Store {
             match self.storage.get_value().append(&drafts).await {
                 Ok(entries) => {
                     failures = 0;
+                    // A file made while these could not be saved holds copies of them.
+                    let stale = self
+                        .backup
+                        .with_untracked(|backup| backup.ready.as_ref().is_some_and(|ready| !ready.rescued.is_empty()));
+                    if stale {
+                        self.backup.update(|backup| backup.ready = None);
+                    }
                     self.waiting.update(|waiting| drop(waiting.drain(..drafts.len().min(waiting.len()))));
                     self.take_in(&entries);
                     tabs::tell_saved(&entries);

@@ -56,7 +56,6 @@ words! {
     item_hits { "Hits", "Pasadas de tinta" }
     value_no_flash { "No flash", "Sin flash" }
     passes_n[n] { "{n} pass" | "{n} passes", "{n} vuelta" | "{n} vueltas" }
-    count_zone(good, planned) { "{good} of {planned} counted. Touch to count one more.", "{good} de {planned} contadas. Toca para contar una más." }
     count_left[n] { "{n} left" | "{n} left", "falta {n}" | "faltan {n}" }
     count_over[n] { "{n} over" | "{n} over", "sobra {n}" | "sobran {n}" }
     count_complete { "All pulled", "Todas hechas" }
@@ -64,7 +63,7 @@ words! {
     count_unsaved[n] { "{n} not saved yet" | "{n} not saved yet", "{n} sin guardar" | "{n} sin guardar" }
     count_saved { "saved", "guardado" }
     count_sizes { "Size being counted", "Talla que se cuenta" }
-    count_size_left(size, left) { "{size}, {left} left", "{size}, faltan {left}" }
+    size_left { "left", "por hacer" }
     act_misprint { "Misprint", "Mal impresa" }
     act_number { "Add ±", "Sumar ±" }
     act_stop { "Stop", "Parar" }

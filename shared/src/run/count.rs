@@ -3,19 +3,30 @@
 use super::progress::Act;
 use super::{Basis, Fan, Forecast, MisprintCause, StopCause, TimeLeft, fan, forecast, stop_rate};
 use crate::job::{RunId, Size};
-use crate::journal::DeviceId;
+use crate::journal::{DeviceId, Fact};
 use crate::plan::{WallClock, closing_of};
 use crate::shop::Shop;
+use std::borrow::Cow;
 
-/// Pieces touched in but not stored yet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// Something that happened to a run and is not stored yet.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Pending {
-    /// The run they belong to.
+    /// The run.
     pub run: RunId,
-    /// How many, signed.
-    pub pieces: i32,
-    /// Of which size.
-    pub size: Option<Size>,
+    /// Wall time.
+    pub at: u64,
+    /// What happened.
+    pub fact: Fact,
+}
+
+impl Pending {
+    /// How many pieces it moves, whichever way.
+    fn pieces(&self) -> u32 {
+        match self.fact {
+            Fact::Pulled { pieces, .. } | Fact::Misprinted { pieces, .. } => pieces.unsigned_abs(),
+            _ => 0,
+        }
+    }
 }
 
 /// Whether the press pulls, stands, or is done with the run.
@@ -150,17 +161,19 @@ pub enum UndoView {
 
 /// The counting screen of a run on this device, as of the clock.
 pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pending: &[Pending]) -> CountView {
-    let Some(run) = shop.run(id) else { return CountView::default() };
+    let Some(saved) = shop.run(id) else { return CountView::default() };
+    // What is not stored yet is folded onto a copy, by the same rules.
+    let mut run = Cow::Borrowed(saved);
+    let mine = || pending.iter().filter(|waiting| waiting.run == id);
+    for waiting in mine() {
+        run.to_mut().take(device, waiting.at, &waiting.fact);
+    }
     let lot = run.lot.and_then(|lot| shop.lot(lot));
     let progress = &run.progress;
-    let mine = || pending.iter().filter(|touch| touch.run == id);
-    let waiting = |size: Option<Size>| {
-        mine().filter(|touch| touch.size == size).map(|touch| i64::from(touch.pieces)).sum::<i64>()
-    };
     let row = |size: Option<Size>, planned: u32| SizeCount {
         size,
         planned,
-        good: (i64::from(progress.good_of(size)) + waiting(size)).max(0) as u32,
+        good: progress.good_of(size),
         misprints: progress.misprints_of(size),
     };
     let mut sizes: Vec<SizeCount> = lot
@@ -173,7 +186,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
         }
     }
     sizes.retain(|size| size.planned > 0 || size.good > 0 || size.misprints > 0);
-    let good = (i64::from(progress.good()) + mine().map(|touch| i64::from(touch.pieces)).sum::<i64>()).max(0) as u32;
+    let good = progress.good();
     let planned = lot.map_or(0, crate::job::Lot::total);
     let standing = match (progress.started, progress.ended, progress.standing()) {
         (None, ..) => Standing::Waiting,
@@ -187,7 +200,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     let left = sizes.iter().map(SizeCount::left).sum::<u32>().saturating_sub(unsized_good);
     CountView {
         good,
-        unsaved: mine().map(|touch| touch.pieces.unsigned_abs()).sum(),
+        unsaved: mine().map(Pending::pieces).sum(),
         planned,
         left,
         over: (good + left).saturating_sub(planned),

@@ -3,7 +3,7 @@
 use super::{CheckItem, CheckRecord, Location, Progress, SetUp};
 use crate::ink::Colour;
 use crate::job::LotId;
-use crate::journal::RunField;
+use crate::journal::{DeviceId, Fact, RunField};
 use crate::quantity::Seconds;
 use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
@@ -36,6 +36,28 @@ pub struct Run {
 }
 
 impl Run {
+    /// Folds in what happened to the run on the press. Returns the milliseconds of work that a pull
+    /// closed. Facts of other kinds change nothing here.
+    pub(crate) fn take(&mut self, device: DeviceId, at: u64, fact: &Fact) -> u64 {
+        let progress = &mut self.progress;
+        match fact {
+            Fact::CheckMade { item, expected, outcome, by } => {
+                let record = CheckRecord { expected: expected.clone(), outcome: *outcome, by: by.clone(), at };
+                self.checks.insert(*item, record);
+            }
+            Fact::RunStarted => progress.start(at),
+            Fact::Pulled { pieces, size } => return progress.pull(device, at, *pieces, *size),
+            Fact::Misprinted { pieces, size, cause, was_counted } => {
+                return progress.misprint(device, at, *pieces, *size, *cause, *was_counted);
+            }
+            Fact::Stopped(cause) => progress.stop(at, *cause),
+            Fact::Resumed => progress.resume(at),
+            Fact::RunEnded => progress.end(at),
+            _ => {}
+        }
+        0
+    }
+
     pub(crate) fn set(&mut self, field: &RunField) {
         match field {
             RunField::Lot(lot) => self.lot = Some(*lot),

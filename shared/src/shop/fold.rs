@@ -6,7 +6,6 @@
 
 use super::Shop;
 use crate::journal::{Entry, Fact, Journal};
-use crate::run::CheckRecord;
 use crate::sorted::sort_by_key;
 
 impl Shop {
@@ -87,29 +86,22 @@ impl Shop {
                 }
             }
             Fact::JobReopened => self.jobs.entry(id).or_default().finished = None,
-            Fact::CheckMade { item, expected, outcome, by } => {
-                let record = CheckRecord { expected: expected.clone(), outcome: *outcome, by: by.clone(), at };
-                self.runs.entry(id).or_default().checks.insert(*item, record);
+            Fact::CheckMade { .. } | Fact::RunStarted | Fact::Stopped(_) | Fact::Resumed | Fact::RunEnded => {
+                self.runs.entry(id).or_default().take(entry.device, at, &entry.fact);
             }
-            Fact::RunStarted => self.runs.entry(id).or_default().progress.start(at),
-            Fact::Pulled { pieces, size } => {
-                let progress = &mut self.runs.entry(id).or_default().progress;
-                let worked = progress.pull(entry.device, at, *pieces, *size);
+            Fact::Pulled { pieces, .. } => {
+                let worked = self.runs.entry(id).or_default().take(entry.device, at, &entry.fact);
                 let row = self.tally.at(at);
                 row.pieces += i64::from(*pieces);
                 row.active += worked;
             }
-            Fact::Misprinted { pieces, size, cause, was_counted } => {
-                let progress = &mut self.runs.entry(id).or_default().progress;
-                let worked = progress.misprint(entry.device, at, *pieces, *size, *cause, *was_counted);
+            Fact::Misprinted { pieces, was_counted, .. } => {
+                let worked = self.runs.entry(id).or_default().take(entry.device, at, &entry.fact);
                 let row = self.tally.at(at);
                 row.misprints += i64::from(*pieces);
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
-            Fact::Stopped(cause) => self.runs.entry(id).or_default().progress.stop(at, *cause),
-            Fact::Resumed => self.runs.entry(id).or_default().progress.resume(at),
-            Fact::RunEnded => self.runs.entry(id).or_default().progress.end(at),
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
         }
     }
