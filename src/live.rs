@@ -39,8 +39,16 @@ enum What {
     Row(Vec<Drawn>),
     /// Drawn anew whenever a signal it read changes.
     Live(Box<dyn FnMut() -> Drawn + Send>),
+    /// One for each item of a list; those whose key stays are left as they are.
+    Each(Box<dyn FnMut() -> Vec<Item> + Send>),
     /// What Leptos draws: a component, or what a prop brings.
     Other(AnyView),
+}
+
+/// An item of a list: where it stood before, or how it is drawn.
+enum Item {
+    Stays(usize),
+    New(Box<dyn FnOnce() -> Drawn>),
 }
 
 /// An element before it is built.
@@ -94,6 +102,31 @@ fn lively_setting(value: Box<dyn FnMut() -> Value + Send>) -> Setting {
     Setting(Box::new(How::Live(value)))
 }
 
+/// Draws one for each item of a list; those whose key stays are left as they are.
+pub fn each<T, K>(
+    mut items: impl FnMut() -> Vec<T> + Send + 'static,
+    key: impl Fn(&T) -> K + Send + 'static,
+    draw: impl Fn(T) -> Drawn + Clone + Send + 'static,
+) -> Drawn
+where
+    T: 'static,
+    K: PartialEq + Send + 'static,
+{
+    let mut before: Vec<K> = Vec::new();
+    Drawn(Box::new(What::Each(Box::new(move || {
+        let items = items();
+        let keys: Vec<K> = items.iter().map(&key).collect();
+        let place = |key| before.iter().position(|other| other == key);
+        let places: Vec<Option<usize>> = keys.iter().map(place).collect();
+        before = keys;
+        let item = |(item, place): (T, Option<usize>)| {
+            let draw = draw.clone();
+            place.map_or_else(|| Item::New(Box::new(move || draw(item))), Item::Stays)
+        };
+        items.into_iter().zip(places).map(item).collect()
+    }))))
+}
+
 impl Drawn {
     /// It is one type already; there is nothing to erase.
     pub fn into_any(self) -> Self {
@@ -123,6 +156,12 @@ pub fn row(row: Vec<Drawn>) -> Drawn {
 
 /// Draws a component: what it reads while it is set up is not read by whoever shows it.
 pub fn component(draw: impl FnOnce() -> Drawn) -> Drawn {
+    let mut draw = Some(draw);
+    untracked(&mut || draw.take().map_or_else(nothing, |draw| draw()))
+}
+
+#[inline(never)]
+fn untracked(draw: &mut dyn FnMut() -> Drawn) -> Drawn {
     leptos::reactive::graph::untrack(draw)
 }
 
@@ -190,6 +229,8 @@ pub enum Built {
     Element(Box<BuiltElement>),
     /// One after the other, and a comment that keeps the place of what follows.
     Row(Vec<Built>, Placeholder),
+    /// One for each item of a list, each with what it owns, and a comment as above.
+    Each(Vec<(Owner, Built)>, Placeholder),
     /// Drawn by an effect.
     Live(RenderEffect<Built>),
     /// Built by Leptos.
@@ -234,6 +275,13 @@ impl Render for Drawn {
                 }
                 None => draw().build(),
             })),
+            What::Each(mut items) => {
+                let owner = Owner::current().unwrap_or_default();
+                Built::Live(RenderEffect::new(move |before: Option<Built>| match before {
+                    Some(Built::Each(before, end)) => lay_out(&owner, items(), before, end),
+                    _ => lay_out(&owner, items(), Vec::new(), Rndr::create_placeholder()),
+                }))
+            }
             What::Other(view) => Built::Other(view.build()),
         }
     }
@@ -271,6 +319,40 @@ impl Render for Drawn {
             }
         }
     }
+}
+
+/// Builds what is new in a list, takes out what is gone and moves what stands elsewhere.
+fn lay_out(owner: &Owner, items: Vec<Item>, before: Vec<(Owner, Built)>, end: Placeholder) -> Built {
+    let mut before: Vec<_> = before.into_iter().map(Some).collect();
+    let mut rows = Vec::new();
+    for item in items {
+        match item {
+            Item::Stays(place) => rows.extend(before.get_mut(place).and_then(Option::take).map(|row| (row, Some(place)))),
+            Item::New(draw) => {
+                let owner = owner.with(Owner::new);
+                let built = owner.with(|| leptos::reactive::graph::untrack(|| draw().build()));
+                rows.push(((owner, built), None));
+            }
+        }
+    }
+    for (_, mut gone) in before.into_iter().flatten() {
+        gone.unmount();
+    }
+    let (mut stays, mut after): (usize, Vec<(Owner, Built)>) = (usize::MAX, Vec::new());
+    for ((owner, mut built), place) in rows.into_iter().rev() {
+        match place {
+            Some(place) if place < stays => stays = place,
+            _ => match after.last() {
+                Some((_, next)) => {
+                    next.insert_before_this(&mut built);
+                }
+                None => put_before(&mut built, &end),
+            },
+        }
+        after.push((owner, built));
+    }
+    after.reverse();
+    Built::Each(after, end)
 }
 
 fn put_before(new: &mut dyn Mountable, node: &Node) {
@@ -397,6 +479,10 @@ impl Mountable for Built {
                 row.iter_mut().for_each(Self::unmount);
                 Rndr::remove(end);
             }
+            Self::Each(rows, end) => {
+                rows.iter_mut().for_each(|(_, built)| built.unmount());
+                Rndr::remove(end);
+            }
             Self::Live(effect) => effect.unmount(),
             Self::Other(view) => view.unmount(),
         }
@@ -409,6 +495,12 @@ impl Mountable for Built {
             Self::Element(element) => Rndr::insert_node(parent, &element.node, marker),
             Self::Row(row, end) => {
                 for built in row {
+                    built.mount(parent, marker);
+                }
+                Rndr::insert_node(parent, end, marker);
+            }
+            Self::Each(rows, end) => {
+                for (_, built) in rows {
                     built.mount(parent, marker);
                 }
                 Rndr::insert_node(parent, end, marker);
@@ -427,6 +519,10 @@ impl Mountable for Built {
                 Some(first) => return first.insert_before_this(child),
                 None => put_before(child, end),
             },
+            Self::Each(rows, end) => match rows.first() {
+                Some((_, first)) => return first.insert_before_this(child),
+                None => put_before(child, end),
+            },
             Self::Live(effect) => return effect.insert_before_this(child),
             Self::Other(view) => return view.insert_before_this(child),
         }
@@ -438,6 +534,7 @@ impl Mountable for Built {
             Self::Nothing(_) | Self::Words(..) => Vec::new(),
             Self::Element(element) => vec![element.node.clone()],
             Self::Row(row, _) => row.iter().flat_map(Self::elements).collect(),
+            Self::Each(rows, _) => rows.iter().flat_map(|(_, built)| built.elements()).collect(),
             Self::Live(effect) => effect.elements(),
             Self::Other(view) => view.elements(),
         }

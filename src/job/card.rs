@@ -12,7 +12,7 @@ use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// One job.
 #[component(transparent)]

@@ -11,7 +11,7 @@ use lastpull_core::job::{JobForm, JobId, Problems};
 use lastpull_core::journal::Fact;
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// A new job, or a job's fields.
 #[component(transparent)]

@@ -11,7 +11,7 @@ use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Problems, Size, suggeste
 use lastpull_core::journal::{Fact, LotField};
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// A new lot of a job, or a lot's fields.
 #[component(transparent)]

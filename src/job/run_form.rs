@@ -12,7 +12,7 @@ use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// A new run of a lot, or a run's fields.
 #[component(transparent)]

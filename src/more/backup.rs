@@ -11,7 +11,7 @@ use lastpull_core::exchange::LARGEST_FILE;
 use leptos::html;
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// Backup, out and in.
 #[component(transparent)]

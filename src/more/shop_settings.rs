@@ -9,7 +9,7 @@ use lastpull_core::job::Problems;
 use lastpull_core::shop::ShopForm;
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// The shop's settings: a form with one save.
 #[component(transparent)]

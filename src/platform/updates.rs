@@ -4,7 +4,8 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
+use crate::platform::spawn_local;
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{ServiceWorker, ServiceWorkerContainer, ServiceWorkerRegistration};
 
 thread_local! {

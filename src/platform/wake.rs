@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use js_sys::{Function, Promise, Reflect};
 use std::cell::{Cell, RefCell};
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
+use crate::platform::spawn_local;
+use wasm_bindgen_futures::JsFuture;
 
 thread_local! {
     static HELD: RefCell<Option<JsValue>> = const { RefCell::new(None) };

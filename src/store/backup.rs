@@ -9,7 +9,7 @@ use lastpull_core::journal::{Conflict, Draft, Head, Storage, StorageFault, alloc
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use std::time::Duration;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// The backup being made or taken in.
 #[derive(Clone, Default)]

@@ -10,7 +10,7 @@ use lastpull_core::journal::{
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 use std::time::Duration;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// How opening the journal goes.
 #[derive(Clone, Debug, PartialEq)]

@@ -9,7 +9,7 @@ use lastpull_core::run::Pending;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::time::Duration;
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// A fact handed over and not saved yet.
 #[derive(Clone, Debug, PartialEq)]

@@ -7,6 +7,7 @@
 
 use proc_macro2::TokenStream;
 use quote::{format_ident, quote};
+use syn::spanned::Spanned;
 use rstml::node::{Infallible, KeyedAttribute, Node, NodeAttribute, NodeElement};
 use syn::{Expr, Lit, Stmt};
 
@@ -58,15 +59,11 @@ fn is_component(element: &NodeElement<Infallible>) -> bool {
     element.name().to_string().rsplit(':').next().is_some_and(|name| name.trim().starts_with(char::is_uppercase))
 }
 
-/// Leptos' own components, which stay as they are.
-const THEIRS: [&str; 1] = ["For"];
-
 fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
     let (name, attributes) = (element.name(), element.attributes());
     let children = if element.children.is_empty() { None } else { Some(all(&element.children)?) };
-    if THEIRS.contains(&name.to_string().as_str()) {
-        let inner = quote!(<#name #(#attributes)*>{#children}</#name>);
-        return Ok(quote!(crate::live::other(::leptos::prelude::IntoAny::into_any(::leptos::prelude::view! { #inner }))));
+    if name.to_string() == "For" {
+        return for_each(element, &children);
     }
     let mut props = Vec::new();
     for attribute in attributes {
@@ -82,6 +79,23 @@ fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
         let props = ::leptos::component::component_props_builder(&#name) #(#props)* #children .build();
         crate::live::component(move || ::leptos::component::component_view(&#name, props))
     }))
+}
+
+/// `<For each=… key=… let:item>`, as Leptos has it.
+fn for_each(element: &NodeElement<Infallible>, children: &Option<TokenStream>) -> syn::Result<TokenStream> {
+    let (mut each, mut key, mut item) = (None, None, None);
+    for attribute in element.attributes() {
+        let NodeAttribute::Attribute(attribute) = attribute else { continue };
+        match attribute.key.to_string().as_str() {
+            "each" => each = attribute.value(),
+            "key" => key = attribute.value(),
+            name => item = name.strip_prefix("let:").map(|name| format_ident!("{name}", span = element.name().span())),
+        }
+    }
+    match (each, key, item) {
+        (Some(each), Some(key), Some(item)) => Ok(quote!(crate::live::each(#each, #key, move |#item| #children))),
+        _ => Err(syn::Error::new_spanned(element.name(), "wants each, key and let:item")),
+    }
 }
 
 fn plain(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
