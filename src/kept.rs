@@ -81,6 +81,18 @@ impl<T: Send + Sync + 'static> RwSignal<T> {
         }
     }
 
+    /// Changes the value and tells nobody yet: [`tell`](Self::tell) does.
+    pub fn update_quietly(&self, change: impl FnOnce(&mut T)) {
+        if let Some(kept) = self.kept.try_get_untracked() {
+            change(&mut known::<RwLock<T>>(&*kept).write().unwrap_or_else(PoisonError::into_inner));
+        }
+    }
+
+    /// Tells those who read it that it has changed.
+    pub fn tell(&self) {
+        self.kept.notify();
+    }
+
     /// Puts another value in.
     pub fn set(&self, value: T) {
         self.update(|kept| *kept = value);

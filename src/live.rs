@@ -24,6 +24,7 @@ use web_sys::Event;
 
 type Words = Cow<'static, str>;
 type Handler = Box<dyn FnMut(Event)>;
+type Keep = Box<dyn FnOnce(&Element) + Send>;
 
 /// Something drawn. What `view!` gives. One pointer, so that handing it on takes no code.
 pub struct Drawn(Box<What>);
@@ -34,7 +35,7 @@ enum What {
     /// Words.
     Words(Words),
     /// An element.
-    Element(Building),
+    Element(Parts),
     /// One after the other.
     Row(Vec<Drawn>),
     /// Drawn anew whenever a signal it read changes.
@@ -52,11 +53,13 @@ enum Item {
 }
 
 /// An element before it is built.
-pub struct Building {
+pub struct Building(Box<Parts>);
+
+struct Parts {
     literal: &'static str,
     parts: Vec<(Part, &'static str, Setting)>,
     events: Vec<(&'static str, SendWrapper<Handler>)>,
-    keep: Option<Box<dyn FnOnce(&Element) + Send>>,
+    keep: Option<Keep>,
     within: Vec<Drawn>,
 }
 
@@ -135,8 +138,8 @@ impl Drawn {
 }
 
 /// Starts an element: its tag and, a line each, its literal attributes.
-pub fn element(literal: &'static str) -> Box<Building> {
-    Box::new(Building { literal, parts: Vec::new(), events: Vec::new(), keep: None, within: Vec::new() })
+pub fn element(literal: &'static str) -> Building {
+    Building(Box::new(Parts { literal, parts: Vec::new(), events: Vec::new(), keep: None, within: Vec::new() }))
 }
 
 /// Draws nothing.
@@ -181,13 +184,13 @@ fn lively(draw: Box<dyn FnMut() -> Drawn + Send>) -> Drawn {
 
 impl Building {
     /// Sets a part.
-    pub fn set(mut self: Box<Self>, part: Part, name: &'static str, setting: Setting) -> Box<Self> {
-        self.parts.push((part, name, setting));
+    pub fn set(mut self, part: Part, name: &'static str, setting: Setting) -> Self {
+        self.0.parts.push((part, name, setting));
         self
     }
 
     /// Listens to an event that Leptos has a type for.
-    pub fn on<E>(self: Box<Self>, _event: E, name: &'static str, mut handler: impl FnMut(E::EventType) + 'static) -> Box<Self>
+    pub fn on<E>(self, _event: E, name: &'static str, mut handler: impl FnMut(E::EventType) + 'static) -> Self
     where
         E: EventDescriptor,
         E::EventType: JsCast,
@@ -196,26 +199,26 @@ impl Building {
     }
 
     /// Listens to any event.
-    pub fn on_any(mut self: Box<Self>, name: &'static str, handler: Handler) -> Box<Self> {
-        self.events.push((name, SendWrapper::new(handler)));
+    pub fn on_any(mut self, name: &'static str, handler: Handler) -> Self {
+        self.0.events.push((name, SendWrapper::new(handler)));
         self
     }
 
     /// Keeps the element in a reference once it is built.
-    pub fn keep<E: ElementType>(mut self: Box<Self>, kept: impl NodeRefContainer<E>) -> Box<Self> {
-        self.keep = Some(Box::new(move |element| kept.load(element)));
+    pub fn keep<E: ElementType>(mut self, kept: impl NodeRefContainer<E>) -> Self {
+        self.0.keep = Some(Box::new(move |element| kept.load(element)));
         self
     }
 
     /// Puts something within it, after what is there.
-    pub fn with(mut self: Box<Self>, within: Drawn) -> Box<Self> {
-        self.within.push(within);
+    pub fn with(mut self, within: Drawn) -> Self {
+        self.0.within.push(within);
         self
     }
 
     /// The element.
-    pub fn done(self: Box<Self>) -> Drawn {
-        Drawn(Box::new(What::Element(*self)))
+    pub fn done(self) -> Drawn {
+        Drawn(Box::new(What::Element(*self.0)))
     }
 }
 
@@ -327,7 +330,9 @@ fn lay_out(owner: &Owner, items: Vec<Item>, before: Vec<(Owner, Built)>, end: Pl
     let mut rows = Vec::new();
     for item in items {
         match item {
-            Item::Stays(place) => rows.extend(before.get_mut(place).and_then(Option::take).map(|row| (row, Some(place)))),
+            Item::Stays(place) => {
+                rows.extend(before.get_mut(place).and_then(Option::take).map(|row| (row, Some(place))));
+            }
             Item::New(draw) => {
                 let owner = owner.with(Owner::new);
                 let built = owner.with(|| leptos::reactive::graph::untrack(|| draw().build()));
@@ -361,17 +366,23 @@ fn put_before(new: &mut dyn Mountable, node: &Node) {
     }
 }
 
-impl Building {
+impl Parts {
     fn build(self) -> BuiltElement {
         let mut lines = self.literal.split('\n');
         let tag = lines.next().unwrap_or_default();
-        let drawing = matches!(tag, "svg" | "path" | "rect" | "line" | "polygon" | "polyline" | "circle" | "g" | "text");
+        let drawing =
+            matches!(tag, "svg" | "path" | "rect" | "line" | "polygon" | "polyline" | "circle" | "g" | "text");
         let node = Rndr::create_element(tag, drawing.then_some("http://www.w3.org/2000/svg"));
         for (name, value) in lines.filter_map(|line| line.split_once('=')) {
             Rndr::set_attribute(&node, name, value);
         }
-        let parts = self.parts.into_iter().map(|(part, name, setting)| (part, name, setting.build(&node, part, name, None))).collect();
-        let events = self.events.into_iter().map(|(name, handler)| Listener::new(&node, name, handler.take())).collect();
+        let parts = self
+            .parts
+            .into_iter()
+            .map(|(part, name, setting)| (part, name, setting.build(&node, part, name, None)))
+            .collect();
+        let events =
+            self.events.into_iter().map(|(name, handler)| Listener::new(&node, name, handler.take())).collect();
         let mut within: Vec<Built> = self.within.into_iter().map(Drawn::build).collect();
         for built in &mut within {
             built.mount(&node, None);
@@ -385,13 +396,17 @@ impl Building {
 
 impl BuiltElement {
     /// Whether an element is drawn by the same lines of a view as this one was.
-    fn takes(&self, drawn: &Building) -> bool {
+    fn takes(&self, drawn: &Parts) -> bool {
         self.literal == drawn.literal
             && self.within.len() == drawn.within.len()
-            && self.parts.iter().map(|(part, name, _)| (part, name)).eq(drawn.parts.iter().map(|(part, name, _)| (part, name)))
+            && self
+                .parts
+                .iter()
+                .map(|(part, name, _)| (part, name))
+                .eq(drawn.parts.iter().map(|(part, name, _)| (part, name)))
     }
 
-    fn rebuild(&mut self, drawn: Building) {
+    fn rebuild(&mut self, drawn: Parts) {
         let Self { node, parts, events, within, .. } = self;
         // Writing the attribute takes away the classes that were put on one by one.
         let mut classes_gone = false;
@@ -476,11 +491,15 @@ impl Mountable for Built {
             Self::Words(node, _) => Rndr::remove(node),
             Self::Element(element) => Rndr::remove(&element.node),
             Self::Row(row, end) => {
-                row.iter_mut().for_each(Self::unmount);
+                for built in row {
+                    built.unmount();
+                }
                 Rndr::remove(end);
             }
             Self::Each(rows, end) => {
-                rows.iter_mut().for_each(|(_, built)| built.unmount());
+                for (_, built) in rows {
+                    built.unmount();
+                }
                 Rndr::remove(end);
             }
             Self::Live(effect) => effect.unmount(),

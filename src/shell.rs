@@ -1,10 +1,10 @@
 //! The frame around every screen: places, banners, notices, and which screen is shown.
 
-use crate::live::{Drawn, live};
-use crate::kept::{Memo, RwSignal};
 use crate::day::DayScreen;
 use crate::demo::{Banner, Welcome};
 use crate::job::{JobFormScreen, JobScreen, JobsScreen, LotFormScreen, RunFormScreen};
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
 use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
 use crate::parts::{Icon, Notices};
 use crate::place::Place;
@@ -33,18 +33,24 @@ pub fn App() -> Drawn {
     let manner = Memo::new(move |_| store.settings.with(Manner::of));
     let theme = Memo::new(move |_| store.settings.with(|settings| settings.theme));
     Effect::new(move || {
-        dom::set_root("data-theme", match theme.get() {
-            Theme::Device => "device",
-            Theme::Light => "light",
-            Theme::Dark => "dark",
-            Theme::Amber => "amber",
-        });
+        dom::set_root(
+            "data-theme",
+            match theme.get() {
+                Theme::Device => "device",
+                Theme::Light => "light",
+                Theme::Dark => "dark",
+                Theme::Amber => "amber",
+            },
+        );
     });
     Effect::new(move || {
-        dom::set_root("lang", match manner.get().language {
-            Language::English => "en",
-            Language::Spanish => "es",
-        });
+        dom::set_root(
+            "lang",
+            match manner.get().language {
+                Language::English => "en",
+                Language::Spanish => "es",
+            },
+        );
     });
     // Another language or other units: every word is drawn anew.
     live(move || {

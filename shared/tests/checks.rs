@@ -61,13 +61,29 @@ fn cotton_then_polyester(cotton: Vec<RunField>, polyester: Vec<RunField>) -> (Pr
 
 #[test]
 fn the_list_goes_from_heat_to_garment_to_ink_whatever_the_set_up_was_typed_in() {
-    use CheckItem::{BelowCollar, Belt, Dryer, Dwell, FlashDistance, Garment, Hits, Ink, Mesh, OffContact, Passes, Placement, Screens, Squeegee};
+    use CheckItem::{
+        BelowCollar, Belt, Dryer, Dwell, FlashDistance, Garment, Hits, Ink, Mesh, OffContact, Passes, Placement,
+        Screens, Squeegee,
+    };
     let (mut press, run) = Press::with_run(&[(Size::M, 3)]);
     press.set_up(run, full_set_up());
     let list = check_list(&press.shop(), run);
     let order = [
-        Dryer, Belt, Dwell, Passes, CheckItem::Flash, FlashDistance, Garment, Screens, Mesh, OffContact, Squeegee,
-        BelowCollar, Placement, Ink, Hits,
+        Dryer,
+        Belt,
+        Dwell,
+        Passes,
+        CheckItem::Flash,
+        FlashDistance,
+        Garment,
+        Screens,
+        Mesh,
+        OffContact,
+        Squeegee,
+        BelowCollar,
+        Placement,
+        Ink,
+        Hits,
     ];
     assert_eq!(items(&list), order);
     assert_eq!(list.open(), 15);
@@ -177,7 +193,9 @@ fn a_measured_value_is_right_within_its_tolerance_and_wrong_past_it() {
         (CheckItem::OffContact, 3_000, 1_000),
         (CheckItem::BelowCollar, 76_200, 6_350),
     ] {
-        for (off, within) in [(0, true), (tolerance, true), (-tolerance, true), (tolerance + 1, false), (-tolerance - 1, false)] {
+        for (off, within) in
+            [(0, true), (tolerance, true), (-tolerance, true), (tolerance + 1, false), (-tolerance - 1, false)]
+        {
             let value = meant + off;
             check(&mut press, 10, run, item, CheckOutcome::Measured(value));
             assert_eq!(state(&press, run, item), CheckState::Measured { value, within }, "{item:?} off by {off}");

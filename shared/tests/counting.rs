@@ -4,7 +4,7 @@ mod shop;
 
 use lastpull_core::job::Size;
 use lastpull_core::journal::Fact;
-use lastpull_core::run::{MisprintCause, Pending, StopCause, Standing, UndoView, count_view, ended_view};
+use lastpull_core::run::{MisprintCause, Pending, Standing, StopCause, UndoView, count_view, ended_view};
 use shop::{PHONE, Press, TABLET, clock, wall};
 
 const M: Option<Size> = Some(Size::M);

@@ -2,9 +2,7 @@
 
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{Fabric, Size, SizePieces};
-use lastpull_core::journal::{
-    Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment,
-};
+use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::shop::Shop;
 use proptest::prelude::*;

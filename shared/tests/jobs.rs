@@ -4,7 +4,8 @@ mod shop;
 
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{
-    Fabric, JobList, JobRow, LotId, RunId, Size, SizePieces, job_card, job_list, repeat_order, suggested_lot, suggested_run,
+    Fabric, JobList, JobRow, LotId, RunId, Size, SizePieces, job_card, job_list, repeat_order, suggested_lot,
+    suggested_run,
 };
 use lastpull_core::journal::{Fact, JobField, LotField, RunField};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
@@ -43,9 +44,16 @@ fn open_jobs_are_listed_by_due_time_the_undated_last_and_finished_ones_latest_fi
 fn every_word_of_a_search_is_in_the_title_client_or_notes_whatever_its_case() {
     let mut press = Press::new();
     let choir = press.job("Tour tees", None);
-    press.say(choir, Fact::JobSet(vec![JobField::Client("Harbour Night Choir".into()), JobField::Notes("Fold in TENS".into())]));
+    press.say(
+        choir,
+        Fact::JobSet(vec![JobField::Client("Harbour Night Choir".into()), JobField::Notes("Fold in TENS".into())]),
+    );
     let ferry = press.job("Crew jerseys", None);
-    press.say(ferry, Fact::JobSet(vec![JobField::Client("Güll & Lantern".into())])).say_at(10, ferry, Fact::JobFinished);
+    press.say(ferry, Fact::JobSet(vec![JobField::Client("Güll & Lantern".into())])).say_at(
+        10,
+        ferry,
+        Fact::JobFinished,
+    );
     let found = |search| {
         let list = list(&press, 20, search);
         (list.open.len(), list.finished.len())
@@ -63,7 +71,8 @@ fn an_open_job_is_overdue_once_its_time_has_passed() {
     let mut press = Press::new();
     let job = press.job("Tour tees", due(today(), 10 * 60));
     press.job("undated", None);
-    let overdue = |press: &Press, seconds| list(press, seconds, "").open.iter().map(|row| row.overdue).collect::<Vec<_>>();
+    let overdue =
+        |press: &Press, seconds| list(press, seconds, "").open.iter().map(|row| row.overdue).collect::<Vec<_>>();
     assert_eq!(overdue(&press, 2 * HOUR), [false, false], "at ten");
     assert_eq!(overdue(&press, 2 * HOUR + 1), [true, false]);
     press.say_at(2 * HOUR + 2, job, Fact::JobFinished);
@@ -76,7 +85,12 @@ fn a_job_counts_the_pieces_of_every_run_but_none_past_the_order() {
     let job = press.job("Front and back", None);
     let lot = press.lot(job, Fabric::Cotton, &[(Size::M, 4), (Size::L, 2)]);
     let [front, back] = [(); 2].map(|()| press.run(lot));
-    press.count_at(40, front, 5, Some(Size::M)).count_at(50, front, 2, Some(Size::L)).count_at(60, back, 3, Some(Size::M));
+    press.count_at(40, front, 5, Some(Size::M)).count_at(50, front, 2, Some(Size::L)).count_at(
+        60,
+        back,
+        3,
+        Some(Size::M),
+    );
     let row = &list(&press, 70, "").open[0];
     assert_eq!((row.planned, row.good, row.swatches.len()), (12, 9, 2));
     assert!(!job_card(&press.shop(), job).unwrap().complete);
@@ -87,26 +101,32 @@ fn a_job_counts_the_pieces_of_every_run_but_none_past_the_order() {
 /// A job with everything filled in, one of its lots deleted, and its run printed.
 fn full_job(press: &mut Press) -> (Uuid, LotId, RunId) {
     let job = press.job("Tour tees", due(today(), 600));
-    press.say(job, Fact::JobSet(vec![JobField::Client("Choir".into()), JobField::Notes("fold".into()), JobField::Exempt(true)]));
+    press.say(
+        job,
+        Fact::JobSet(vec![JobField::Client("Choir".into()), JobField::Notes("fold".into()), JobField::Exempt(true)]),
+    );
     let lot = press.lot(job, Fabric::Polyester, &[(Size::M, 4), (Size::YouthS, 2)]);
     press.say(lot, Fact::LotSet(vec![LotField::Colour(Colour::BLACK), LotField::ColourName("Coal".into())]));
     let run = press.run(lot);
-    press.guess(run, 45.0).set_up(run, vec![
-        RunField::Location(Location::UpperBack),
-        RunField::InkColour(Colour::WHITE),
-        RunField::Screens("12, 13".into()),
-        RunField::Mesh(Some(156)),
-        RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance: Some(Length::from_inches(2.5)) })),
-        RunField::Hits(2),
-        dryer(260.0),
-        RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::Inch))),
-        RunField::Dwell(Some(Seconds::new(150.0))),
-        RunField::Passes(2),
-        RunField::Squeegee("70, sharp".into()),
-        RunField::OffContact(Some(Length::from_millimetres(3.0))),
-        RunField::BelowCollar(Some(Length::from_inches(3.0))),
-        RunField::Placement("centred".into()),
-    ]);
+    press.guess(run, 45.0).set_up(
+        run,
+        vec![
+            RunField::Location(Location::UpperBack),
+            RunField::InkColour(Colour::WHITE),
+            RunField::Screens("12, 13".into()),
+            RunField::Mesh(Some(156)),
+            RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance: Some(Length::from_inches(2.5)) })),
+            RunField::Hits(2),
+            dryer(260.0),
+            RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::Inch))),
+            RunField::Dwell(Some(Seconds::new(150.0))),
+            RunField::Passes(2),
+            RunField::Squeegee("70, sharp".into()),
+            RunField::OffContact(Some(Length::from_millimetres(3.0))),
+            RunField::BelowCollar(Some(Length::from_inches(3.0))),
+            RunField::Placement("centred".into()),
+        ],
+    );
     let gone = press.lot(job, Fabric::Cotton, &[(Size::L, 9)]);
     press.run(gone);
     press.say(gone, Fact::Deleted).pulls(run, 0, 40, 6).finish_at(300, run);
@@ -133,11 +153,21 @@ fn an_order_printed_again_has_the_set_up_of_the_first_new_ids_and_no_due_time() 
     assert_eq!((new.due, new.finished, new.repeat_of), (None, None, Some(job)));
     let (new_lot, old_lot) = (shop.lots_of(again)[0], shop.lot(lot).unwrap());
     assert_eq!((new_lot.1.total(), &new_lot.1.pieces, new_lot.1.fabric), (6, &old_lot.pieces, Fabric::Polyester));
-    assert_eq!((&new_lot.1.garment, new_lot.1.colour, &new_lot.1.colour_name), (&old_lot.garment, Some(Colour::BLACK), &old_lot.colour_name));
+    assert_eq!(
+        (&new_lot.1.garment, new_lot.1.colour, &new_lot.1.colour_name),
+        (&old_lot.garment, Some(Colour::BLACK), &old_lot.colour_name)
+    );
     let (new_run, old_run) = (shop.runs_of(new_lot.0)[0].1, shop.run(run).unwrap());
     assert_eq!((&new_run.set_up, new_run.location), (&old_run.set_up, Location::UpperBack));
-    assert_eq!((&new_run.ink, new_run.ink_colour, new_run.guess), (&old_run.ink, Some(Colour::WHITE), Some(Seconds::new(45.0))));
-    assert_eq!((new_run.checks.len(), &new_run.progress), (0, &Progress::default()), "nothing checked, nothing printed");
+    assert_eq!(
+        (&new_run.ink, new_run.ink_colour, new_run.guess),
+        (&old_run.ink, Some(Colour::WHITE), Some(Seconds::new(45.0)))
+    );
+    assert_eq!(
+        (new_run.checks.len(), &new_run.progress),
+        (0, &Progress::default()),
+        "nothing checked, nothing printed"
+    );
 }
 
 #[test]

@@ -82,7 +82,8 @@ fn a_count_that_arrives_before_its_lot_and_job_is_kept_and_hidden_until_they_com
 #[test]
 fn pulls_without_the_runs_own_set_up_still_count() {
     let (press, [_, _, run]) = three_pulled();
-    let pulls: Vec<Entry> = press.entries().into_iter().filter(|entry| matches!(entry.fact, Fact::Pulled { .. })).collect();
+    let pulls: Vec<Entry> =
+        press.entries().into_iter().filter(|entry| matches!(entry.fact, Fact::Pulled { .. })).collect();
     let shop = fold(pulls);
     assert_eq!(shop.run(run).unwrap().progress.good(), 3);
     assert_eq!((shop.run(run).unwrap().lot, shop.left_of(run)), (None, 0));
@@ -139,7 +140,8 @@ fn a_gap_in_one_phones_facts_leaves_the_others_standing() {
     let mut journal = Journal::of(press.entries()).unwrap();
     assert_eq!(journal.gaps(), []);
     // The phone's second pull, its sixth fact after job, lot, run, guess and first pull, is missing.
-    let (missing, rest): (Vec<_>, Vec<_>) = press.entries().into_iter().partition(|entry| entry.device == PHONE && entry.seq == 6);
+    let (missing, rest): (Vec<_>, Vec<_>) =
+        press.entries().into_iter().partition(|entry| entry.device == PHONE && entry.seq == 6);
     journal = Journal::of(rest).unwrap();
     assert_eq!(journal.gaps().iter().map(|gap| (gap.device, gap.first, gap.last)).collect::<Vec<_>>(), [(PHONE, 6, 6)]);
     assert_eq!(Shop::fold(&journal).run(run).unwrap().progress.good(), 6);

@@ -60,7 +60,10 @@ fn runs_that_end_past_closing_miss_it_by_the_last_of_them() {
     press.closes(8 * 60 + 25);
     // Expected at 1200, 2400 and 3600; closing at 1500.
     let day = press.rail(0);
-    assert_eq!(day.runs.iter().map(|run| run.fit).collect::<Vec<_>>(), [Fit::Fits, Fit::MissesClosing, Fit::MissesClosing]);
+    assert_eq!(
+        day.runs.iter().map(|run| run.fit).collect::<Vec<_>>(),
+        [Fit::Fits, Fit::MissesClosing, Fit::MissesClosing]
+    );
     assert_eq!(day.verdict, RailVerdict::Misses { runs: 2, over: 2_100_000 });
 }
 
@@ -95,7 +98,10 @@ fn behind_a_run_of_unknown_pace_finishes_are_the_earliest_possible() {
     press.ten_minutes(due(today(), 700));
     let day = press.rail(0);
     let [unknown, known] = [&day.runs[0], &day.runs[1]];
-    assert_eq!((unknown.fit, unknown.finish, unknown.basis, unknown.at_the_earliest), (Fit::Unknown, None, None, false));
+    assert_eq!(
+        (unknown.fit, unknown.finish, unknown.basis, unknown.at_the_earliest),
+        (Fit::Unknown, None, None, false)
+    );
     assert_eq!((known.fit, known.finish.unwrap()[0], known.at_the_earliest), (Fit::Fits, wall(1800), true));
     assert_eq!(day.verdict, RailVerdict::Unknown { runs: 1 });
 }

@@ -1,7 +1,7 @@
 //! Closing today, moved by half an hour in one tap.
 
-use crate::live::{Drawn, live};
 use crate::kept::Memo;
+use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
@@ -25,7 +25,8 @@ pub fn Closing() -> Drawn {
             set((i32::from(minutes) + by).clamp(0, 24 * 60 - 1) as u16);
         }
     };
-    live(move || match minutes.get() {
+    live(move || {
+        match minutes.get() {
         Some(at) => view! {
             <div class="closing">
                 <button type="button" class="icon-button" aria-label=words::closing_earlier() on:click=move |_| shift(-30)>
@@ -45,5 +46,6 @@ pub fn Closing() -> Drawn {
             </div>
         }
         .into_any(),
+    }
     })
 }

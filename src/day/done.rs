@@ -1,7 +1,7 @@
 //! What was done today, beside a usual day.
 
-use crate::live::Drawn;
 use crate::kept::Memo;
+use crate::live::Drawn;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::done_today;

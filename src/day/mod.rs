@@ -2,6 +2,7 @@
 
 mod closing;
 mod done;
+mod keep;
 mod rail;
 mod run_block;
 mod screen;

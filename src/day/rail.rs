@@ -1,9 +1,9 @@
 //! The rail: runs hung on a line from now to closing, moved by drag or by buttons.
 
-use crate::live::Drawn;
-use crate::kept::{Memo, RwSignal};
 use super::closing::Closing;
 use super::run_block::RunBlock;
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::RunId;
@@ -35,13 +35,17 @@ pub fn Rail(state: Memo<RailState>) -> Drawn {
     let past = Memo::new(move |_| {
         state.with(|rail| {
             let past = |fit: Fit| matches!(fit, Fit::MissesClosing | Fit::Later);
-            rail.runs.iter().find(|run| past(run.fit) || run.finish.zip(rail.closing).is_some_and(|(f, c)| f[0] > c)).map(|run| run.id)
+            rail.runs
+                .iter()
+                .find(|run| past(run.fit) || run.finish.zip(rail.closing).is_some_and(|(f, c)| f[0] > c))
+                .map(|run| run.id)
         })
     });
     let place = Callback::new(move |(id, place): (RunId, usize)| {
         let order = store.shop.with_untracked(|shop| reordered(shop, id, place));
         if let Some(order) = order {
-            let title = state.with_untracked(|rail| rail.runs.iter().find(|run| run.id == id).map(|run| run.title.clone()));
+            let title =
+                state.with_untracked(|rail| rail.runs.iter().find(|run| run.id == id).map(|run| run.title.clone()));
             let before = store.shop.with_untracked(|shop| shop.order().to_vec());
             store.record(Uuid::nil(), Fact::RunsOrdered(order));
             let text = words::moved(title.unwrap_or_default(), place + 1);

@@ -1,8 +1,8 @@
 //! A run on the rail.
 
-use crate::live::{Draw, Drawn, live};
-use crate::kept::{Memo, RwSignal};
 use super::rail::Drag;
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Draw, Drawn, live};
 use crate::parts::{GarmentChip, Icon};
 use crate::place::Place;
 use crate::words;
@@ -113,41 +113,42 @@ fn Handles(
         }
     };
     // What is on the press stays in front.
-    (!on_press).then(|| {
-        view! {
-            <div class="handles">
-                <button
-                    type="button"
-                    class="icon-button"
-                    aria-label=words::move_up(&title)
-                    disabled=move || index.get() == 0
-                    on:click=move |_| place.run((id, index.get_untracked().saturating_sub(1)))
-                >
-                    <Icon name="up"/>
-                </button>
-                <span
-                    class="grip"
-                    title=words::drag(&title)
-                    on:pointerdown=take
-                    on:pointermove=follow
-                    on:pointerup=release
-                    on:pointercancel=move |_| drag.set(None)
-                >
-                    <Icon name="grip"/>
-                </span>
-                <button
-                    type="button"
-                    class="icon-button"
-                    aria-label=words::move_down(&title)
-                    disabled=move || index.get() == last.get()
-                    on:click=move |_| place.run((id, index.get_untracked() + 1))
-                >
-                    <Icon name="down"/>
-                </button>
-            </div>
-        }
-    })
-    .drawn()
+    (!on_press)
+        .then(|| {
+            view! {
+                <div class="handles">
+                    <button
+                        type="button"
+                        class="icon-button"
+                        aria-label=words::move_up(&title)
+                        disabled=move || index.get() == 0
+                        on:click=move |_| place.run((id, index.get_untracked().saturating_sub(1)))
+                    >
+                        <Icon name="up"/>
+                    </button>
+                    <span
+                        class="grip"
+                        title=words::drag(&title)
+                        on:pointerdown=take
+                        on:pointermove=follow
+                        on:pointerup=release
+                        on:pointercancel=move |_| drag.set(None)
+                    >
+                        <Icon name="grip"/>
+                    </span>
+                    <button
+                        type="button"
+                        class="icon-button"
+                        aria-label=words::move_down(&title)
+                        disabled=move || index.get() == last.get()
+                        on:click=move |_| place.run((id, index.get_untracked() + 1))
+                    >
+                        <Icon name="down"/>
+                    </button>
+                </div>
+            }
+        })
+        .drawn()
 }
 
 /// The name of a fit for the style sheet.

@@ -1,9 +1,10 @@
 //! The day's screen.
 
-use crate::live::Drawn;
-use crate::kept::{Memo, Signal};
 use super::done::DoneToday;
+use super::keep::KeepHint;
 use super::rail::Rail;
+use crate::kept::{Memo, Signal};
+use crate::live::Drawn;
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -35,6 +36,7 @@ pub fn DayScreen() -> Drawn {
             }}
             <Rail state/>
             <DoneToday/>
+            <KeepHint/>
         </Page>
     }
 }

@@ -1,7 +1,7 @@
 //! Lines over every screen: that this is the demo, that a new version waits.
 
-use crate::live::Drawn;
 use crate::kept::Memo;
+use crate::live::Drawn;
 use crate::platform::updates;
 use crate::store::Store;
 use crate::words;

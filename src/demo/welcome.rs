@@ -1,7 +1,7 @@
 //! The first start: a clean shop, a file from another device, or the demo.
 
-use crate::live::Drawn;
 use crate::kept::RwSignal;
+use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::store::Store;

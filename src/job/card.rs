@@ -1,18 +1,18 @@
 //! One job: what it is, its garments and runs, and what can be done with it.
 
-use crate::live::{Drawn, live};
-use crate::kept::{Memo, RwSignal, Signal};
 use super::lot_section::LotSection;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
 use crate::parts::{Icon, NotHere, Page, Sheet};
 use crate::place::Place;
 use crate::platform::ids;
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
 use lastpull_view::view;
 use leptos::prelude::*;
-use crate::platform::spawn_local;
 
 /// One job.
 #[component(transparent)]
@@ -24,7 +24,9 @@ pub fn JobScreen(id: JobId) -> Drawn {
         if !here.get() {
             return view! { <NotHere/> }.into_any();
         }
-        let title = Signal::derive(move || card.with(|card| card.as_ref().map(|card| card.job.title.clone()).unwrap_or_default()));
+        let title = Signal::derive(move || {
+            card.with(|card| card.as_ref().map(|card| card.job.title.clone()).unwrap_or_default())
+        });
         let aside = move || {
             view! { <a class="icon-button" href=Place::EditJob(id).hash() aria-label=words::edit()><Icon name="edit"/></a> }
         };

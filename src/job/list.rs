@@ -1,7 +1,7 @@
 //! All jobs.
 
-use crate::live::Drawn;
 use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::Drawn;
 use crate::parts::{Empty, GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;

@@ -1,17 +1,17 @@
 //! The garment form: what, which fabric, which colour, how many of each size.
 
-use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
 use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
 use crate::place::Place;
 use crate::platform::ids;
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Problems, Size, suggested_lot};
 use lastpull_core::journal::{Fact, LotField};
 use lastpull_view::view;
 use leptos::prelude::*;
-use crate::platform::spawn_local;
 
 /// A new lot of a job, or a lot's fields.
 #[component(transparent)]
@@ -19,7 +19,8 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
     let store = Store::from_context();
     let before = lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).cloned()));
     let of_job = job.or(before.as_ref().and_then(|lot| lot.job));
-    let known_job = of_job.is_some_and(|id| store.shop.with_untracked(|shop| shop.job(id).is_some_and(|job| !job.deleted)));
+    let known_job =
+        of_job.is_some_and(|id| store.shop.with_untracked(|shop| shop.job(id).is_some_and(|job| !job.deleted)));
     let Some(of_job) = of_job.filter(|_| known_job) else { return view! { <NotHere/> }.into_any() };
     let start = match &before {
         Some(lot) => LotForm::of(lot),
@@ -64,7 +65,11 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
     };
     let fabric = Signal::derive(move || form.with(|form| form.fabric));
     let fabrics = Fabric::ALL.into_iter().map(|fabric| (fabric, words::fabric(fabric).to_owned())).collect();
-    let total = move || form.with(|form| form.pieces.values().filter_map(|text| text.trim().parse::<u32>().ok()).fold(0, u32::saturating_add));
+    let total = move || {
+        form.with(|form| {
+            form.pieces.values().filter_map(|text| text.trim().parse::<u32>().ok()).fold(0, u32::saturating_add)
+        })
+    };
     let title = if lot.is_some() { words::lot_edit_title() } else { words::lot_new_title() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(of_job) class="form">

@@ -86,7 +86,11 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> Drawn {
 /// The set-up in a line.
 fn set_up_line(set_up: &SetUp) -> String {
     let mut parts = vec![words::hits_n(u32::from(set_up.hits))];
-    parts.push(set_up.flash.map_or_else(|| words::no_flash().to_owned(), |flash| words::flash_for(words::seconds(flash.seconds))));
+    parts.push(
+        set_up
+            .flash
+            .map_or_else(|| words::no_flash().to_owned(), |flash| words::flash_for(words::seconds(flash.seconds))),
+    );
     parts.extend(set_up.mesh.map(words::mesh));
     parts.extend(set_up.dryer.map(words::temperature));
     parts.extend(set_up.dwell.map(words::seconds));

@@ -1,10 +1,11 @@
 //! The run form: the print, its heat, its screen, its place.
 
-use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
 use crate::place::Place;
 use crate::platform::ids;
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
@@ -12,7 +13,6 @@ use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
 use lastpull_view::view;
 use leptos::prelude::*;
-use crate::platform::spawn_local;
 
 /// A new run of a lot, or a run's fields.
 #[component(transparent)]
@@ -20,11 +20,15 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     let store = Store::from_context();
     let before = run.and_then(|id| store.shop.with_untracked(|shop| shop.run(id).filter(|run| !run.deleted).cloned()));
     let of_lot = lot.or(before.as_ref().and_then(|run| run.lot));
-    let job = of_lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).and_then(|lot| lot.job)));
+    let job = of_lot.and_then(|id| {
+        store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).and_then(|lot| lot.job))
+    });
     let (Some(of_lot), Some(job)) = (of_lot, job) else { return view! { <NotHere/> }.into_any() };
     let units = words::units();
     let from = RwSignal::new(None::<String>);
-    let start = before.as_ref().map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
+    let start = before
+        .as_ref()
+        .map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
     let form = RwSignal::new(start);
     let problems = RwSignal::new(Problems::new());
     let busy = RwSignal::new(false);
@@ -59,14 +63,17 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     };
     let pick_location = move |location: Location| {
         // A new run follows its location to the last one like it, until the person has named the ink.
-        let untouched = run.is_none() && problems.with_untracked(Problems::is_empty) && form.with_untracked(|form| form.ink.is_empty() || from.with_untracked(Option::is_some));
+        let untouched = run.is_none()
+            && problems.with_untracked(Problems::is_empty)
+            && form.with_untracked(|form| form.ink.is_empty() || from.with_untracked(Option::is_some));
         if untouched {
             form.set(suggested(store, of_lot, location, from));
         }
         form.update(|form| form.location = location);
     };
     let location = Signal::derive(move || form.with(|form| form.location));
-    let locations = Location::ALL.into_iter().map(|location| (location, words::location(location).to_owned())).collect();
+    let locations =
+        Location::ALL.into_iter().map(|location| (location, words::location(location).to_owned())).collect();
     let flash = Signal::derive(move || form.with(|form| form.flash));
     let title = if run.is_some() { words::run_edit_title() } else { words::run_new_title() };
     let inks = store.shop.with_untracked(|shop| {
@@ -137,7 +144,12 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
 fn suggested(store: Store, lot: LotId, location: Location, from: RwSignal<Option<String>>) -> RunForm {
     let found = store.shop.with_untracked(|shop| {
         suggested_run(shop, lot, location).map(|run| {
-            let title = run.lot.and_then(|lot| shop.lot(lot)).and_then(|lot| lot.job).and_then(|job| shop.job(job)).map(|job| job.title.clone());
+            let title = run
+                .lot
+                .and_then(|lot| shop.lot(lot))
+                .and_then(|lot| lot.job)
+                .and_then(|job| shop.job(job))
+                .map(|job| job.title.clone());
             (run.clone(), format!("{} · {}", title.unwrap_or_default(), words::location(run.location)))
         })
     });

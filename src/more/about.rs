@@ -1,7 +1,7 @@
 //! Where the data is, whether it is kept, and what the app is.
 
-use crate::live::{Draw, Drawn, live};
 use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Draw, Drawn, live};
 use crate::parts::{Icon, Page, Sheet};
 use crate::place::Place;
 use crate::platform::install;

@@ -1,17 +1,17 @@
 //! The backup file, out and in.
 
-use crate::live::{Drawn, live};
 use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::platform::files;
+use crate::platform::spawn_local;
 use crate::store::{BringError, Brought, Store};
 use crate::words;
 use lastpull_core::exchange::LARGEST_FILE;
-use leptos::html;
 use lastpull_view::view;
+use leptos::html;
 use leptos::prelude::*;
-use crate::platform::spawn_local;
 
 /// Backup, out and in.
 #[component(transparent)]
@@ -99,7 +99,11 @@ fn In() -> Drawn {
 #[component(transparent)]
 fn Arrived(brought: Brought) -> Drawn {
     let known = words::facts(brought.known as u32);
-    let text = if brought.new > 0 { words::brought_new(words::facts(brought.new as u32), known) } else { words::brought_nothing(known) };
+    let text = if brought.new > 0 {
+        words::brought_new(words::facts(brought.new as u32), known)
+    } else {
+        words::brought_nothing(known)
+    };
     view! {
         <p class="verdict good"><Icon name="check"/><span>{text}</span></p>
         {(brought.gaps > 0).then(|| view! { <p class="caution">{words::brought_gaps(brought.gaps as u32)}</p> })}
@@ -110,7 +114,9 @@ fn Arrived(brought: Brought) -> Drawn {
 #[component(transparent)]
 fn Devices() -> Drawn {
     let store = Store::from_context();
-    let names = Memo::new(move |_| store.shop.with(|shop| shop.devices.iter().map(|(id, name)| (*id, name.clone())).collect::<Vec<_>>()));
+    let names = Memo::new(move |_| {
+        store.shop.with(|shop| shop.devices.iter().map(|(id, name)| (*id, name.clone())).collect::<Vec<_>>())
+    });
     live(move || {
         (!names.with(Vec::is_empty)).then(|| {
             view! {

@@ -1,7 +1,7 @@
 //! The list of everything else.
 
-use crate::live::Drawn;
 use crate::kept::{Memo, Signal};
+use crate::live::Drawn;
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;

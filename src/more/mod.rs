@@ -6,7 +6,7 @@ mod menu;
 mod settings;
 mod shop_settings;
 
-pub use about::AboutScreen;
+pub use about::{AboutScreen, InstallHint};
 pub use backup::BackupScreen;
 pub use menu::MoreScreen;
 pub use settings::SettingsScreen;

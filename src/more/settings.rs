@@ -1,8 +1,8 @@
 //! Settings of this device, and of the shop.
 
-use crate::live::Drawn;
-use crate::kept::Signal;
 use super::shop_settings::ShopSettings;
+use crate::kept::Signal;
+use crate::live::Drawn;
 use crate::parts::{Choice, Icon, Page, Switch};
 use crate::place::Place;
 use crate::platform::settings::{Language, Theme};

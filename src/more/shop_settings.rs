@@ -1,15 +1,15 @@
 //! Settings of the shop, which travel to every device.
 
-use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
 use crate::parts::{Bound, Field, Kind, SaveBar, bound};
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::shop::ShopForm;
 use lastpull_view::view;
 use leptos::prelude::*;
-use crate::platform::spawn_local;
 
 /// The shop's settings: a form with one save.
 #[component(transparent)]
@@ -20,7 +20,9 @@ pub fn ShopSettings() -> Drawn {
     let busy = RwSignal::new(false);
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
-        let checked = store.shop.with_untracked(|shop| form.with_untracked(|form| form.check(shop, store.device.get_untracked())));
+        let checked = store
+            .shop
+            .with_untracked(|shop| form.with_untracked(|form| form.check(shop, store.device.get_untracked())));
         match checked {
             Err(found) => problems.set(found),
             Ok(facts) => {

@@ -1,7 +1,7 @@
 //! One of a few, and yes or no.
 
-use crate::live::Drawn;
 use crate::kept::Signal;
+use crate::live::Drawn;
 use lastpull_view::view;
 use leptos::prelude::*;
 

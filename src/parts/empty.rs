@@ -1,7 +1,7 @@
 //! What an empty list says: what belongs here and what to do.
 
-use crate::live::Drawn;
 use super::{Icon, Page};
+use crate::live::Drawn;
 use crate::{place::Place, words};
 use lastpull_view::view;
 use leptos::prelude::*;

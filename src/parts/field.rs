@@ -1,7 +1,7 @@
 //! A field of a form, with what is wrong said beside it.
 
-use crate::live::Drawn;
 use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_view::view;

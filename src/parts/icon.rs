@@ -1,7 +1,7 @@
 //! Line icons of our own, drawn on a grid of 24.
 
-use lastpull_view::view;
 use crate::live::Drawn;
+use lastpull_view::view;
 use leptos::prelude::*;
 
 /// An icon by name. Decoration only: the words beside it or its button's label say what it means.

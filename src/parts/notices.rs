@@ -1,7 +1,7 @@
 //! What was just done, with undo; and a save that fails, which cannot be missed.
 
-use crate::live::{Drawn, nothing};
 use super::Icon;
+use crate::live::{Drawn, nothing};
 use crate::store::{SaveState, Store};
 use crate::{place::Place, words};
 use lastpull_core::journal::StorageFault;

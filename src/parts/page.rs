@@ -1,8 +1,8 @@
 //! The frame of a screen: its heading, a way back, what it holds.
 
-use crate::live::Drawn;
-use crate::kept::Signal;
 use super::Icon;
+use crate::kept::Signal;
+use crate::live::Drawn;
 use crate::place::Place;
 use crate::{platform::dom, words};
 use lastpull_view::view;

@@ -1,11 +1,11 @@
 //! A sheet that comes up over the screen. The browser's own modal dialog: it holds the keyboard's
 //! place, closes on Escape, and hides what is behind from readers.
 
-use crate::live::Drawn;
 use super::Icon;
+use crate::live::Drawn;
 use crate::words;
-use leptos::html;
 use lastpull_view::view;
+use leptos::html;
 use leptos::prelude::*;
 
 /// A sheet, open for as long as it is drawn.

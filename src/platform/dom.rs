@@ -44,7 +44,9 @@ pub fn asks_for_language(prefix: &str) -> bool {
 
 /// Moves the keyboard's place to an element, for readers to announce it.
 pub fn focus(id: &str) {
-    if let Some(element) = leptos::prelude::document().get_element_by_id(id).and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+    if let Some(element) =
+        leptos::prelude::document().get_element_by_id(id).and_then(|e| e.dyn_into::<HtmlElement>().ok())
+    {
         let _ = element.focus();
     }
 }

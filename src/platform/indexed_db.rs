@@ -153,17 +153,23 @@ impl Work {
         Ok(values.iter().map(|value| Uint8Array::new(value).to_vec()).collect())
     }
 
-    async fn head(&self) -> Result<Head, StorageFault> {
-        self.get(META, "head").await?.map_or(Ok(Head::default()), |bytes| Head::from_bytes(&bytes).map_err(unreadable))
-    }
-
-    async fn device(&self) -> Result<DeviceId, StorageFault> {
-        if let Some(bytes) = self.get(META, "device").await? {
-            return Uuid::from_slice(&bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged));
+    /// The device and the head, both asked for at once: a count waits for one trip to the disk less.
+    async fn device_and_head(&self) -> Result<(DeviceId, Head), StorageFault> {
+        let meta = self.store(META)?;
+        let device = meta.get(JsValue::from_str("device")).map_err(fault)?;
+        let head = meta.get(JsValue::from_str("head")).map_err(fault)?;
+        let (device, head) = (device.into_future(), head.into_future());
+        let bytes = |value: Option<JsValue>| value.map(|value| Uint8Array::new(&value).to_vec());
+        let device = bytes(device.await.map_err(fault)?);
+        let head = bytes(head.await.map_err(fault)?);
+        let head = head.map_or(Ok(Head::default()), |bytes| Head::from_bytes(&bytes).map_err(unreadable))?;
+        if let Some(bytes) = device {
+            let device = Uuid::from_slice(&bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged))?;
+            return Ok((device, head));
         }
         let device = ids::new_id();
         self.put(META, &"device".into(), device.as_bytes())?;
-        Ok(device)
+        Ok((device, head))
     }
 
     async fn tail(&self) -> Result<Vec<Entry>, StorageFault> {
@@ -175,7 +181,9 @@ impl Work {
         let result = self.transaction.await;
         match result {
             Ok(result) if result.is_committed() => Ok(()),
-            _ => Err(self.raw.error().map_or(StorageFault::Closed, |error| fault_named(&error.name(), &error.message()))),
+            _ => {
+                Err(self.raw.error().map_or(StorageFault::Closed, |error| fault_named(&error.name(), &error.message())))
+            }
         }
     }
 
@@ -200,9 +208,10 @@ fn unreadable(problem: BytesProblem) -> StorageFault {
 fn fault(error: Error) -> StorageFault {
     match &error {
         Error::DomException(exception) => fault_named(&exception.name(), &exception.message()),
-        Error::UpdateFailed(value) | Error::GetFailed(value) | Error::GetAllFailed(value) | Error::ClearFailed(value) => {
-            fault_of(value)
-        }
+        Error::UpdateFailed(value)
+        | Error::GetFailed(value)
+        | Error::GetAllFailed(value)
+        | Error::ClearFailed(value) => fault_of(value),
         Error::IndexedDbOpenFailed(value) | Error::ObjectStoreNotFound(value) => fault_of(value),
         _ => StorageFault::Other(error.to_string()),
     }
@@ -228,8 +237,7 @@ fn fault_named(name: &str, message: &str) -> StorageFault {
 impl Storage for IndexedDb {
     async fn open(&self) -> Result<Opened, StorageFault> {
         let work = self.begin().await?;
-        let device = work.device().await?;
-        let head = work.head().await?;
+        let (device, head) = work.device_and_head().await?;
         let checkpoint = work.get(CHECKPOINT, "shop").await?.map(|bytes| Checkpoint { bytes });
         let tail = work.tail().await?;
         work.finish().await?;
@@ -238,8 +246,7 @@ impl Storage for IndexedDb {
 
     async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault> {
         let work = self.begin().await?;
-        let device = work.device().await?;
-        let mut head = work.head().await?;
+        let (device, mut head) = work.device_and_head().await?;
         let entries = allocate(&mut head, device, drafts);
         for entry in &entries {
             work.put(TAIL, &entry_key(device, entry.seq), &record::encode(entry))?;
@@ -257,7 +264,7 @@ impl Storage for IndexedDb {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let work = self.begin().await?;
-        let mut head = work.head().await?;
+        let (_, mut head) = work.device_and_head().await?;
         if head.coverage != expected.coverage {
             return work.abandon(StorageFault::Stale);
         }

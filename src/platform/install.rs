@@ -37,7 +37,8 @@ pub fn watch(changed: impl Fn() + 'static) {
 /// How this device installs, as far as can be told now.
 pub fn way() -> Way {
     let window = leptos::prelude::window();
-    let standalone = window.match_media("(display-mode: standalone)").ok().flatten().is_some_and(|query| query.matches());
+    let standalone =
+        window.match_media("(display-mode: standalone)").ok().flatten().is_some_and(|query| query.matches());
     let navigator: JsValue = window.navigator().into();
     // iOS says whether it runs from the home screen, and nobody else has the word.
     let ios = js_sys::Reflect::get(&navigator, &"standalone".into()).ok().and_then(|value| value.as_bool());

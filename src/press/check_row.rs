@@ -1,8 +1,8 @@
 //! One check: what it should be, what it was before, and what was found.
 
-use crate::live::{Drawn, live, nothing};
-use crate::kept::{Memo, RwSignal};
 use super::expected::{expected_words, read_value, tolerance_words, unit_words, value_words};
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, Swatch};
 use crate::store::Store;
 use crate::words;

@@ -1,9 +1,9 @@
 //! The checks before the first pull: what differs from the run before stands first.
 
-use crate::live::{Drawn, live};
-use crate::kept::{Memo, RwSignal, Signal};
 use super::check_row::CheckLine;
 use super::run::Heading;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
 use crate::parts::{Choice, GarmentChip, Icon, Page, Sheet};
 use crate::place::Place;
 use crate::store::Store;
@@ -71,7 +71,8 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
     let changes = Memo::new(move |_| items(true));
     let same = Memo::new(move |_| items(false));
     let previous = Memo::new(move |_| {
-        list.with(|list| list.previous).and_then(|run| store.shop.with(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())))
+        list.with(|list| list.previous)
+            .and_then(|run| store.shop.with(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())))
     });
     let heat = Memo::new(move |_| list.with(|list| list.changes.iter().any(|row| row.item.is_heat())));
     let is_open = |row: &&CheckRow| row.state == CheckState::Open;
@@ -84,7 +85,8 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
             list.same.iter().filter(is_open).map(ticked).collect()
         }));
     };
-    let same_title = move || if previous.with(Option::is_some) { words::checks_same_title() } else { words::checks_all_title() };
+    let same_title =
+        move || if previous.with(Option::is_some) { words::checks_same_title() } else { words::checks_all_title() };
     view! {
         {move || (!changes.with(Vec::is_empty)).then(|| view! {
             <section class="check-group changes" id="changes">
@@ -118,7 +120,11 @@ fn Crew() -> Drawn {
         (!names.is_empty()).then(|| {
             let chosen = Signal::derive({
                 let names = names.clone();
-                move || store.settings.with(|settings| settings.crew.as_ref().and_then(|name| names.iter().position(|other| other == name)))
+                move || {
+                    store.settings.with(|settings| {
+                        settings.crew.as_ref().and_then(|name| names.iter().position(|other| other == name))
+                    })
+                }
             });
             let options = names.iter().enumerate().map(|(index, name)| (Some(index), name.clone())).collect();
             let pick = Callback::new(move |index: Option<usize>| {

@@ -1,8 +1,8 @@
 //! Undo, misprint, number, stop, end: one touch each, under the zone.
 
-use crate::live::Drawn;
-use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::platform::feel;
 use crate::store::Store;
@@ -47,7 +47,9 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
 /// Takes back the last thing this device did to the run. A piece that still waits to be saved is
 /// followed by its opposite, in order.
 pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
-    let waiting = store.waiting.with_untracked(|waiting| waiting.iter().rev().find_map(crate::store::Waiting::pending).filter(|pending| pending.run == id));
+    let waiting = store.waiting.with_untracked(|waiting| {
+        waiting.iter().rev().find_map(crate::store::Waiting::pending).filter(|pending| pending.run == id)
+    });
     let fact = match (waiting, count.with_untracked(|count| count.undo)) {
         (Some(pending), _) => Fact::Pulled { pieces: -pending.pieces, size: pending.size },
         (None, Some(UndoView::Pulled { pieces, size })) => Fact::Pulled { pieces: -pieces, size },

@@ -1,7 +1,5 @@
 //! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
 
-use crate::live::Drawn;
-use crate::kept::{Memo, RwSignal};
 use super::checks::CheckRows;
 use super::controls::Controls;
 use super::pace::Pace;
@@ -9,6 +7,8 @@ use super::run::Heading;
 use super::sheets::{Asking, Sheets};
 use super::sizes::Sizes;
 use super::zone::Zone;
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
 use crate::parts::{Icon, Sheet};
 use crate::place::Place;
 use crate::platform::{dom, wake};
@@ -36,7 +36,11 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
     on_cleanup(wake::let_sleep);
     let title = heading.title.clone();
     Effect::new(move || {
-        let title = format!("{} · {title} · {}", count.with(|count| words::of_pieces(count.good, count.planned)), words::app_name());
+        let title = format!(
+            "{} · {title} · {}",
+            count.with(|count| words::of_pieces(count.good, count.planned)),
+            words::app_name()
+        );
         dom::set_title(&title);
     });
     let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));

@@ -1,11 +1,11 @@
 //! A run off the press: what came of it, and what comes next.
 
-use crate::kept::{Memo, Signal};
 use super::run::Heading;
+use crate::kept::{Memo, Signal};
+use crate::live::Drawn;
 use crate::parts::{GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
-use crate::live::Drawn;
 use crate::words;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
@@ -20,7 +20,9 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| ended_view(shop, id)));
     let next = Memo::new(move |_| {
-        store.shop.with(|shop| rail(shop, store.clock.get_untracked()).runs.into_iter().map(|run| run.id).find(|run| *run != id))
+        store.shop.with(|shop| {
+            rail(shop, store.clock.get_untracked()).runs.into_iter().map(|run| run.id).find(|run| *run != id)
+        })
     });
     let job = heading.job;
     let title = heading.title.clone();

@@ -1,7 +1,7 @@
 //! The pace against closing: in words, and as a line with its fan.
 
-use crate::live::Drawn;
 use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
 use crate::parts::Sheet;
 use crate::store::Store;
 use crate::words;

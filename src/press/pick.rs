@@ -1,7 +1,7 @@
 //! Which run goes on the press.
 
-use crate::live::Drawn;
 use crate::kept::{Memo, Signal};
+use crate::live::Drawn;
 use crate::parts::{Empty, GarmentChip, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -20,7 +20,8 @@ pub fn PressScreen() -> Drawn {
         store.shop.with(|shop| rail(shop, store.clock.get_untracked()).runs)
     });
     // With one run on the press there is nothing to pick.
-    let on_press: Vec<_> = runs.with_untracked(|runs| runs.iter().filter(|run| run.on_press).map(|run| run.id).collect());
+    let on_press: Vec<_> =
+        runs.with_untracked(|runs| runs.iter().filter(|run| run.on_press).map(|run| run.id).collect());
     if let [only] = on_press.as_slice() {
         return view! { <super::RunScreen id=*only/> }.into_any();
     }

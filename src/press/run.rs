@@ -1,8 +1,8 @@
 //! One run, from its checks to what came of it.
 
-use crate::live::{Drawn, live};
-use crate::kept::Memo;
 use super::{checks::Checks, count::Count, ended::Ended};
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
 use crate::parts::NotHere;
 use crate::store::Store;
 use lastpull_core::job::RunId;
@@ -44,7 +44,8 @@ pub fn RunScreen(id: RunId) -> Drawn {
         })
     });
     let count = Memo::new(move |_| {
-        let pending: Vec<Pending> = store.waiting.with(|waiting| waiting.iter().filter_map(crate::store::Waiting::pending).collect());
+        let pending: Vec<Pending> =
+            store.waiting.with(|waiting| waiting.iter().filter_map(crate::store::Waiting::pending).collect());
         store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
     });
     let standing = Memo::new(move |_| count.with(CountView::phase));

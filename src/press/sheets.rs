@@ -1,7 +1,7 @@
 //! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
 
-use crate::live::{Drawn, live, nothing};
 use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Icon, Sheet, Switch};
 use crate::store::Store;
 use crate::words;
@@ -48,10 +48,12 @@ fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: 
         _ => size.get_untracked(),
     });
     let of = RwSignal::new(last_size);
-    let sizes = count.with_untracked(|count| count.sizes.iter().map(|row| (row.size, words::size(row.size))).collect::<Vec<_>>());
+    let sizes = count
+        .with_untracked(|count| count.sizes.iter().map(|row| (row.size, words::size(row.size))).collect::<Vec<_>>());
     let note = move |cause: MisprintCause| {
         close.run(());
-        let fact = |pieces| Fact::Misprinted { pieces, size: of.get_untracked(), cause, was_counted: counted.get_untracked() };
+        let fact =
+            |pieces| Fact::Misprinted { pieces, size: of.get_untracked(), cause, was_counted: counted.get_untracked() };
         store.record(id, fact(1));
         store.tell_with_undo(words::misprint_noted(words::misprint_cause(cause)), vec![(id, fact(-1))]);
     };
@@ -76,12 +78,15 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
     let text = RwSignal::new(String::new());
     let problem = RwSignal::new(None::<String>);
     let of = RwSignal::new(size.get_untracked());
-    let sizes = count.with_untracked(|count| count.sizes.iter().map(|row| (row.size, words::size(row.size))).collect::<Vec<_>>());
+    let sizes = count
+        .with_untracked(|count| count.sizes.iter().map(|row| (row.size, words::size(row.size))).collect::<Vec<_>>());
     let send = move |sign: i32| match parse_whole(&text.get_untracked(), 1, 10_000) {
         Err(found) => problem.set(Some(words::number_problem(found))),
         Ok(pieces) => {
             let size = of.get_untracked();
-            let good = count.with_untracked(|count| count.sizes.iter().find(|row| row.size == size).map_or(count.good, |row| row.good));
+            let good = count.with_untracked(|count| {
+                count.sizes.iter().find(|row| row.size == size).map_or(count.good, |row| row.good)
+            });
             if sign < 0 && pieces > good {
                 problem.set(Some(words::number_too_many().into()));
                 return;

@@ -1,7 +1,7 @@
 //! The sizes of the run, with what is left of each; one is being counted.
 
-use crate::live::{Drawn, live};
 use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
 use crate::words;
 use lastpull_core::job::Size;
 use lastpull_core::run::CountView;

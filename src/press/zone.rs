@@ -1,8 +1,8 @@
 //! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
 
-use crate::live::Drawn;
-use crate::kept::{Memo, RwSignal};
 use super::sheets::Asking;
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
 use crate::platform::{dom, feel};
 use crate::store::{SaveState, Store};
 use crate::words;
@@ -48,14 +48,22 @@ pub fn Zone(
     };
     let down = move |event: PointerEvent| {
         event.prevent_default();
-        let counts = contacts.try_update_value(|contacts| contacts.touch(touch_of(&event), window_size())).unwrap_or(false);
+        let counts =
+            contacts.try_update_value(|contacts| contacts.touch(touch_of(&event), window_size())).unwrap_or(false);
         if counts && event.button() == 0 {
             one_more();
         }
     };
-    let lift = move |event: PointerEvent| contacts.update_value(|contacts| contacts.lift(event.pointer_id(), event.time_stamp()));
+    let lift = move |event: PointerEvent| {
+        contacts.update_value(|contacts| contacts.lift(event.pointer_id(), event.time_stamp()))
+    };
     let pressed = window_event_listener(leptos::ev::keydown, move |event: KeyboardEvent| {
-        if asking.with_untracked(Option::is_some) || dom::is_typing(&event) || event.ctrl_key() || event.meta_key() || event.alt_key() {
+        if asking.with_untracked(Option::is_some)
+            || dom::is_typing(&event)
+            || event.ctrl_key()
+            || event.meta_key()
+            || event.alt_key()
+        {
             return;
         }
         if matches!(event.key().as_str(), " " | "Enter") && dom::is_on_button(&event) {
@@ -82,12 +90,18 @@ pub fn Zone(
         released.remove();
         blurred.remove();
     });
-    let stopped = Memo::new(move |_| count.with(|count| match count.standing {
-        Standing::Stopped { since, cause } => Some((since, cause)),
-        _ => None,
-    }));
+    let stopped = Memo::new(move |_| {
+        count.with(|count| match count.standing {
+            Standing::Stopped { since, cause } => Some((since, cause)),
+            _ => None,
+        })
+    });
     let cloth = garment.unwrap_or(Colour::WHITE);
-    let print = ink.filter(|ink| cloth.contrast(*ink) >= 3.0).unwrap_or(if cloth.wants_black_writing() { Colour::BLACK } else { Colour::WHITE });
+    let print = ink.filter(|ink| cloth.contrast(*ink) >= 3.0).unwrap_or(if cloth.wants_black_writing() {
+        Colour::BLACK
+    } else {
+        Colour::WHITE
+    });
     let writing = if cloth.wants_black_writing() { Colour::BLACK } else { Colour::WHITE };
     view! {
         <div
@@ -156,7 +170,9 @@ fn touch_of(event: &PointerEvent) -> Touch {
 }
 
 fn window_size() -> Window {
-    let length = |value: Result<wasm_bindgen::JsValue, wasm_bindgen::JsValue>| value.ok().and_then(|value| value.as_f64()).unwrap_or(f64::MAX);
+    let length = |value: Result<wasm_bindgen::JsValue, wasm_bindgen::JsValue>| {
+        value.ok().and_then(|value| value.as_f64()).unwrap_or(f64::MAX)
+    };
     Window { width: length(window().inner_width()), height: length(window().inner_height()) }
 }
 

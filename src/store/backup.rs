@@ -3,13 +3,13 @@
 use super::Store;
 use super::journal::{AbsorbError, Arrived};
 use crate::platform::files::{Left, Outgoing};
+use crate::platform::spawn_local;
 use crate::platform::{clock, ids};
 use lastpull_core::exchange::{BackupProblem, read_backup, write_backup};
 use lastpull_core::journal::{Conflict, Draft, Head, Storage, StorageFault, allocate};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use std::time::Duration;
-use crate::platform::spawn_local;
 
 /// The backup being made or taken in.
 #[derive(Clone, Default)]
@@ -130,7 +130,8 @@ impl Store {
     }
 
     async fn try_bring(self, bytes: Result<Vec<u8>, bool>) -> Result<Brought, BringError> {
-        let bytes = bytes.map_err(|large| if large { BringError::File(BackupProblem::TooLarge) } else { BringError::NotRead })?;
+        let bytes = bytes
+            .map_err(|large| if large { BringError::File(BackupProblem::TooLarge) } else { BringError::NotRead })?;
         let entries = read_backup(&bytes).map_err(BringError::File)?;
         self.absorb(entries).await.map_err(|error| match error {
             AbsorbError::Conflict(conflict) => BringError::Conflict(conflict),

@@ -7,7 +7,7 @@ mod keeping;
 mod notice;
 mod queue;
 
-pub use backup::{BackupState, Brought, BringError};
+pub use backup::{BackupState, BringError, Brought};
 pub use journal::Loading;
 pub use keeping::Kept;
 pub use notice::Notice;

@@ -3,13 +3,13 @@
 //! plain words, with a way to get the data out; nothing that was counted is dropped.
 
 use super::Store;
+use crate::platform::spawn_local;
 use crate::platform::{clock, tabs};
 use lastpull_core::journal::{Draft, Fact, Storage, StorageFault, Subject};
 use lastpull_core::run::Pending;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::time::Duration;
-use crate::platform::spawn_local;
 
 /// A fact handed over and not saved yet.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,8 +51,10 @@ impl Store {
     pub fn record_all(self, facts: Vec<(Subject, Fact)>) {
         let at = clock::now().now;
         let drafts = facts.into_iter().map(|(subject, fact)| Waiting { draft: Draft { at, subject, fact } });
-        self.waiting.update(|waiting| waiting.extend(drafts));
+        // The transaction begins before the screen is drawn anew, so that neither waits for the other.
+        self.waiting.update_quietly(|waiting| waiting.extend(drafts));
         self.write();
+        self.waiting.tell();
     }
 
     /// Hands over facts and waits until they are saved; false when they could not be yet.

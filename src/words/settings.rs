@@ -48,6 +48,8 @@ words! {
     keep_not_promised { "The browser may clear the data when the device runs short of room. Ask it to keep them.", "El navegador puede borrar los datos si falta espacio. Pídele que los conserve." }
     keep_declined { "The browser would not promise. Installing the app to the home screen usually changes that; a backup file always helps.", "El navegador no lo promete. Instalar la app suele cambiarlo; una copia siempre ayuda." }
     keep_unknown { "This browser does not say whether it keeps the data. Make a backup now and then.", "Este navegador no dice si conserva los datos. Haz una copia de vez en cuando." }
+    keep_title { "Keep what you have entered", "Conserva lo que has anotado" }
+    keep_later { "Put this away", "Quitar esto" }
     keep_ask { "Ask to keep the data", "Pedir que los conserve" }
     about_offline { "Without a network", "Sin red" }
     offline_ready { "The app is stored on this device and opens without a network.", "La app está guardada y se abre sin red." }

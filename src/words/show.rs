@@ -1,6 +1,9 @@
 //! Numbers, times and quantities as this device writes them.
 
-use super::{Manner, fabric_blend, fabric_canvas, fabric_cotton, fabric_nylon, fabric_other, fabric_polyester, fabric_tri_blend, pick, units, words};
+use super::{
+    Manner, fabric_blend, fabric_canvas, fabric_cotton, fabric_nylon, fabric_other, fabric_polyester, fabric_tri_blend,
+    pick, units, words,
+};
 use crate::platform::clock;
 use crate::platform::settings::Language;
 use lastpull_core::job::{Due, Fabric, Size};

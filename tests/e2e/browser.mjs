@@ -2,8 +2,8 @@
 import { existsSync } from "node:fs";
 import { chromium } from "playwright-core";
 
-const executablePath = process.env.CHROMIUM ?? ["/usr/bin/chromium", "/usr/bin/google-chrome"].find(existsSync);
-const args = [
+export const executablePath = process.env.CHROMIUM ?? ["/usr/bin/chromium", "/usr/bin/google-chrome"].find(existsSync);
+export const args = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",

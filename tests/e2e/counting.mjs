@@ -26,10 +26,11 @@ export async function middle(locator) {
   return [box.x + box.width / 2, box.y + box.height / 2];
 }
 
-/** One touch on the zone, as soon as the hand may touch again. */
-export async function touchZone(page) {
+/** One touch on the zone, as soon as the hand may touch again: at its middle, or so far down it. */
+export async function touchZone(page, down = 0.5) {
   await page.waitForFunction(() => performance.now() - (window.lastTouched ?? -1000) > 130, null, { polling: 20 });
-  const at = await middle(page.locator("#zone"));
+  const box = await page.locator("#zone").boundingBox();
+  const at = [box.x + box.width / 2, box.y + box.height * down];
   await (page.hand === "tap" ? page.touchscreen.tap(...at) : page.mouse.click(...at));
 }
 

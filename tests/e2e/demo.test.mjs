@@ -25,9 +25,12 @@ test("the demo shop fills every screen, and leaving it leaves nothing behind", a
   assert.equal(await page.locator("#done-pieces").innerText(), "35");
   await go(page, "#/press", "#zone");
   assert.equal(await page.locator("#count").innerText(), "17");
-  await page.locator("#finish").getByText("Out of the dryer").waitFor();
-  await page.locator("#basis").getByText("from this run").waitFor();
-  await page.locator(".pace-chart svg").waitFor();
+  await page.locator("#finish").waitFor();
+  await page.locator("#chance").waitFor();
+  await press(page, "#pace");
+  await page.locator("dialog").getByText("from this run").waitFor();
+  await page.locator("dialog .pace-chart svg").waitFor();
+  await press(page, "dialog .sheet-head .icon-button");
   await settled(page, 17);
   await pull(page, 1);
   await go(page, "#/jobs", ".job-row");
@@ -87,7 +90,7 @@ test("a backup made ready in the demo is gone when the demo is left", async (t) 
   await leave(page);
   await page.locator("#start-shop").waitFor();
   await press(page, "#have-file");
-  await page.locator("#prepare").waitFor();
+  await page.locator("#prepare, #download").waitFor();
   assert.equal(await page.locator("#download").count(), 0, "the demo's file is not offered as one's own");
 });
 
@@ -99,7 +102,7 @@ test("the press place leads to the runs that wait, once a run is off the press",
   await press(page, "#end-anyway");
   await page.locator("#ended-good").waitFor();
   await press(page, ".place[href='#/press']");
-  await page.locator(".press-pick").waitFor();
+  await page.locator(".press-pick").waitFor({ timeout: 5000 });
 });
 
 test("the words change to Spanish and back, with the language of the page", async (t) => {
@@ -107,7 +110,7 @@ test("the words change to Spanish and back, with the language of the page", asyn
   const lang = () => page.evaluate(() => document.documentElement.lang);
   await go(page, "#/more/settings", "#crew");
   assert.equal(await lang(), "en");
-  await press(page, "label[for=language-1]");
+  await press(page, "#language-1");
   await page.getByRole("heading", { name: "Ajustes", level: 1 }).waitFor();
   assert.equal(await lang(), "es");
   await go(page, "#/", "#verdict");
@@ -116,7 +119,7 @@ test("the words change to Spanish and back, with the language of the page", asyn
   await page.getByText("La jornada").waitFor();
   assert.equal(await lang(), "es");
   await go(page, "#/more/settings", "#crew");
-  await press(page, "label[for=language-0]");
+  await press(page, "#language-0");
   await page.getByRole("heading", { name: "Settings", level: 1 }).waitFor();
   assert.equal(await lang(), "en");
 });
@@ -135,7 +138,7 @@ test("amber light is set on the page and outlasts a reload", async (t) => {
   const theme = () => page.evaluate(() => document.documentElement.dataset.theme);
   await go(page, "#/more/settings", "#crew");
   assert.equal(await theme(), "device");
-  await press(page, "label[for=theme-3]");
+  await press(page, "#theme-3");
   await page.getByText("keeps blue light low").waitFor();
   assert.equal(await theme(), "amber");
   await page.reload();

@@ -36,7 +36,7 @@ export async function targets(page, screen) {
 
 /** Parts that another lies over, or that are cut off, where they can be brought to. */
 export function hidden(page, parts) {
-  return page.locator(parts).evaluateAll((parts) => parts.flatMap((part) => {
+  return page.locator(parts).evaluateAll((parts) => parts.filter((part) => part.getClientRects().length).flatMap((part) => {
     part.scrollIntoView({ block: "center", inline: "center" });
     const box = part.getBoundingClientRect();
     const heights = [0.1, 0.5, 0.9].filter((at) => {

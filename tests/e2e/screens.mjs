@@ -32,6 +32,7 @@ export const SCREENS = {
   "count: stop": async (page) => { await counting(page); await press(page, "#stop"); await sheet(page); },
   "count: end": async (page) => { await counting(page); await press(page, "#end"); await sheet(page); },
   "count: checks": async (page) => { await counting(page); await press(page, ".checks-button"); await sheet(page); },
+  "count: pace": async (page) => { await counting(page); await press(page, "#pace"); await sheet(page); },
   stopped: async (page) => { await counting(page); await press(page, "#stop"); await press(page, "[data-cause=Ink]"); await page.locator("#stopped").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1], "#changes"); },
   "checks: measuring": async (page) => { await press(page, "[data-item=Dryer] [aria-expanded]"); await page.locator("#measure-Dryer").fill("x"); await press(page, "[data-item=Dryer] [type=submit]"); await page.locator("[data-item=Dryer] .problem").filter({ hasText: /\S/ }).waitFor(); },

@@ -49,7 +49,13 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         let lot = maker.lot(
             morning - HOUR,
             job,
-            &LotPlan { garment: "Midweight tee", fabric: Fabric::Cotton, colour: "#23262e", colour_name: "Black", pieces: sizes },
+            &LotPlan {
+                garment: "Midweight tee",
+                fabric: Fabric::Cotton,
+                colour: "#23262e",
+                colour_name: "Black",
+                pieces: sizes,
+            },
         );
         let plan = if index % 2 == 0 {
             COTTON
@@ -85,13 +91,33 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     let early = now - 5 * HOUR;
     maker.say(early, Uuid::nil(), Fact::DayClosing { day: today, minutes: closing });
 
-    let choir = maker.job(early, "Harbour Night Choir", "Tour tees", Some((today, closing)), false, "Fold in tens, sizes on top.");
+    let choir = maker.job(
+        early,
+        "Harbour Night Choir",
+        "Tour tees",
+        Some((today, closing)),
+        false,
+        "Fold in tens, sizes on top.",
+    );
     let choir_sizes: &[(Size, u32)] = &[(Size::S, 6), (Size::M, 12), (Size::L, 12), (Size::Xl, 6)];
-    let tee = LotPlan { garment: "Midweight tee", fabric: Fabric::Cotton, colour: "#2f3e5c", colour_name: "Dusk blue", pieces: choir_sizes };
+    let tee = LotPlan {
+        garment: "Midweight tee",
+        fabric: Fabric::Cotton,
+        colour: "#2f3e5c",
+        colour_name: "Dusk blue",
+        pieces: choir_sizes,
+    };
     let choir_lot = maker.lot(early, choir, &tee);
     let front = maker.run(early, choir_lot, &COTTON);
 
-    let ferry = maker.job(early + MINUTE, "Gull & Lantern Ferry", "Crew jerseys", Some((today, closing)), false, "Numbers go on after, by hand.");
+    let ferry = maker.job(
+        early + MINUTE,
+        "Gull & Lantern Ferry",
+        "Crew jerseys",
+        Some((today, closing)),
+        false,
+        "Numbers go on after, by hand.",
+    );
     let jersey = LotPlan {
         garment: "Sport jersey",
         fabric: Fabric::Polyester,
@@ -100,19 +126,56 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         pieces: &[(Size::M, 8), (Size::L, 10), (Size::Xl, 6)],
     };
     let ferry_lot = maker.lot(early + MINUTE, ferry, &jersey);
-    let cooler = RunPlan { location: Location::FullBack, ink: "Signal white", colour: "#f7f5ef", hits: 2, fahrenheit: 260.0, dwell: 180.0, below_collar: Some(4.0), ..COTTON };
+    let cooler = RunPlan {
+        location: Location::FullBack,
+        ink: "Signal white",
+        colour: "#f7f5ef",
+        hits: 2,
+        fahrenheit: 260.0,
+        dwell: 180.0,
+        below_collar: Some(4.0),
+        ..COTTON
+    };
     let back = maker.run(early + MINUTE, ferry_lot, &cooler);
 
-    let seeds = maker.job(early + 2 * MINUTE, "Marsh Lane Seed Library", "Swap day totes", Some((today.plus(1), 12 * 60)), true, "Exemption letter is in the drawer.");
-    let tote = LotPlan { garment: "Canvas tote", fabric: Fabric::Canvas, colour: "#e6dcc3", colour_name: "Natural", pieces: &[(Size::One, 40)] };
+    let seeds = maker.job(
+        early + 2 * MINUTE,
+        "Marsh Lane Seed Library",
+        "Swap day totes",
+        Some((today.plus(1), 12 * 60)),
+        true,
+        "Exemption letter is in the drawer.",
+    );
+    let tote = LotPlan {
+        garment: "Canvas tote",
+        fabric: Fabric::Canvas,
+        colour: "#e6dcc3",
+        colour_name: "Natural",
+        pieces: &[(Size::One, 40)],
+    };
     let tote_lot = maker.lot(early + 2 * MINUTE, seeds, &tote);
     let totes = maker.run(
         early + 2 * MINUTE,
         tote_lot,
-        &RunPlan { location: Location::CentreChest, ink: "Fern", colour: "#3f6b3a", hits: 1, flash: false, below_collar: None, ..COTTON },
+        &RunPlan {
+            location: Location::CentreChest,
+            ink: "Fern",
+            colour: "#3f6b3a",
+            hits: 1,
+            flash: false,
+            below_collar: None,
+            ..COTTON
+        },
     );
 
-    let chess = maker.job(early + 3 * MINUTE, "Opening Knights Chess Club", "Junior ladder", Some((today.plus(3), 16 * 60)), false, "");
+    let chess = maker.job(
+        early + 3 * MINUTE,
+        "Opening Knights Chess Club",
+        "Junior ladder",
+        Some((today.plus(3), 16 * 60)),
+        false,
+        "",
+    );
     let kids = LotPlan {
         garment: "Youth tee",
         fabric: Fabric::Cotton,
@@ -121,15 +184,37 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         pieces: &[(Size::YouthS, 8), (Size::YouthM, 10), (Size::YouthL, 4), (Size::S, 4)],
     };
     let kids_lot = maker.lot(early + 3 * MINUTE, chess, &kids);
-    maker.run(early + 3 * MINUTE, kids_lot, &RunPlan { location: Location::LeftChest, ink: "Night", colour: "#1f2440", hits: 1, flash: false, ..COTTON });
+    maker.run(
+        early + 3 * MINUTE,
+        kids_lot,
+        &RunPlan { location: Location::LeftChest, ink: "Night", colour: "#1f2440", hits: 1, flash: false, ..COTTON },
+    );
 
     // This morning's order, done.
     let morning = now - 4 * HOUR;
     let lantern = maker.job(morning - MINUTE, "Lantern Street Bakery", "Apron bibs", Some((today, closing)), false, "");
     let apron_sizes: &[(Size, u32)] = &[(Size::One, 18)];
-    let apron = LotPlan { garment: "Bib apron", fabric: Fabric::Canvas, colour: "#20242b", colour_name: "Coal", pieces: apron_sizes };
+    let apron = LotPlan {
+        garment: "Bib apron",
+        fabric: Fabric::Canvas,
+        colour: "#20242b",
+        colour_name: "Coal",
+        pieces: apron_sizes,
+    };
     let apron_lot = maker.lot(morning - MINUTE, lantern, &apron);
-    let bib = maker.run(morning - MINUTE, apron_lot, &RunPlan { location: Location::CentreChest, ink: "Bone", colour: "#ece4d2", hits: 1, flash: false, below_collar: None, ..COTTON });
+    let bib = maker.run(
+        morning - MINUTE,
+        apron_lot,
+        &RunPlan {
+            location: Location::CentreChest,
+            ink: "Bone",
+            colour: "#ece4d2",
+            hits: 1,
+            flash: false,
+            below_collar: None,
+            ..COTTON
+        },
+    );
     maker.check(morning, bib, "Ines");
     maker.say(morning + 4 * MINUTE, bib, Fact::RunStarted);
     let end = maker.pull(morning + 5 * MINUTE, bib, apron_sizes, 40.0);
@@ -145,7 +230,11 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     maker.say(at + 3 * MINUTE, front, Fact::Resumed);
     let at = maker.pull(at + 3 * MINUTE, front, &[(Size::M, 5)], 57.0);
     let size = Some(Size::M);
-    maker.say(at + 20_000, front, Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Smudge, was_counted: true });
+    maker.say(
+        at + 20_000,
+        front,
+        Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Smudge, was_counted: true },
+    );
     maker.pull(at + 20_000, front, &[(Size::M, 3)], 57.0);
 
     maker.say(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));

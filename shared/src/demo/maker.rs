@@ -53,7 +53,15 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         (self.noise >> 40) as f64 / f64::from(1 << 24)
     }
 
-    pub(super) fn job(&mut self, at: u64, client: &str, title: &str, due: Option<(Day, u16)>, exempt: bool, notes: &str) -> Uuid {
+    pub(super) fn job(
+        &mut self,
+        at: u64,
+        client: &str,
+        title: &str,
+        due: Option<(Day, u16)>,
+        exempt: bool,
+        notes: &str,
+    ) -> Uuid {
         let id = (self.new_id)();
         let due = due.map(|(day, minutes)| Due { day, minutes });
         let fields = vec![

@@ -2,7 +2,9 @@
 //! and read here because a whole ZIP library weighs more in the bundle than the rest of this crate's
 //! arithmetic. Any archive tool reads what is written; what is read may come from any of them.
 
-use miniz_oxide::deflate::core::{CompressorOxide, TDEFLFlush, TDEFLStatus, compress_to_output, create_comp_flags_from_zip_params};
+use miniz_oxide::deflate::core::{
+    CompressorOxide, TDEFLFlush, TDEFLStatus, compress_to_output, create_comp_flags_from_zip_params,
+};
 use miniz_oxide::inflate::stream::{InflateState, inflate};
 use miniz_oxide::{DataFormat, MZFlush, MZStatus};
 
@@ -140,7 +142,8 @@ fn four(bytes: &[u8], at: usize) -> Option<u32> {
 fn end_of(archive: &[u8]) -> Option<usize> {
     let last = archive.len().checked_sub(END_SIZE)?;
     (last.saturating_sub(usize::from(u16::MAX))..=last).rev().find(|at| {
-        archive[*at..].starts_with(END) && two(archive, at + 20).is_some_and(|comment| at + END_SIZE + usize::from(comment) == archive.len())
+        archive[*at..].starts_with(END)
+            && two(archive, at + 20).is_some_and(|comment| at + END_SIZE + usize::from(comment) == archive.len())
     })
 }
 
@@ -151,7 +154,8 @@ impl<'a> Unpacking<'a> {
         let count = two(archive, end + 10).ok_or(NoFile::NotAnArchive)?;
         let mut at = four(archive, end + 16).ok_or(NoFile::NotAnArchive)? as usize;
         for _ in 0..count {
-            let record = archive.get(at..end).filter(|record| record.starts_with(CENTRAL)).ok_or(NoFile::NotAnArchive)?;
+            let record =
+                archive.get(at..end).filter(|record| record.starts_with(CENTRAL)).ok_or(NoFile::NotAnArchive)?;
             let length = |at| two(record, at).map(usize::from).ok_or(NoFile::NotAnArchive);
             let (named, extra, comment) = (length(28)?, length(30)?, length(32)?);
             if record.get(CENTRAL_SIZE..CENTRAL_SIZE + named) == Some(name.as_bytes()) {

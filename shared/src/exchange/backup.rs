@@ -229,7 +229,11 @@ mod tests {
             archive.write_all(b"hello").unwrap();
             archive.start_file(JOURNAL, options).unwrap();
             archive.write_all(text.as_bytes()).unwrap();
-            assert_eq!(read_backup(&archive.finish().unwrap().into_inner()).map(|entries| entries.len()), Ok(40), "{method}");
+            assert_eq!(
+                read_backup(&archive.finish().unwrap().into_inner()).map(|entries| entries.len()),
+                Ok(40),
+                "{method}"
+            );
         }
     }
 

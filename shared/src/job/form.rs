@@ -349,7 +349,8 @@ impl RunForm {
         let dwell = keep_optional(p, "dwell", &self.dwell, |text| Seconds::parse(text, 1.0, 1_800.0));
         let off_contact = keep_optional(p, "off_contact", &self.off_contact, |text| parse_off_contact(text, units));
         let lowest = Length::from_inches(LOWEST_PRINT);
-        let below_collar = keep_optional(p, "below_collar", &self.below_collar, |text| Length::parse(text, lowest, units));
+        let below_collar =
+            keep_optional(p, "below_collar", &self.below_collar, |text| Length::parse(text, lowest, units));
         let guess = keep_optional(p, "guess", &self.guess, |text| Seconds::parse(text, 2.0, 3_600.0));
         let flash = if self.flash { self.check_flash(units, p) } else { None };
         let (Some(ink), Some(screens), Some(squeegee), Some(placement), Some(hits), Some(passes)) =
@@ -502,10 +503,7 @@ mod tests {
         let mut form = LotForm { garment: "Tee".into(), ..LotForm::default() };
         assert_eq!(form.check(None).unwrap_err()["pieces"], FormProblem::NoPieces);
         form.pieces.insert(Size::M, "-4".into());
-        assert_eq!(
-            form.check(None).unwrap_err()["pieces"],
-            FormProblem::Number(NumberProblem::TooLow { least: 0.0 })
-        );
+        assert_eq!(form.check(None).unwrap_err()["pieces"], FormProblem::Number(NumberProblem::TooLow { least: 0.0 }));
     }
 
     #[test]

@@ -1,8 +1,8 @@
 //! A finished order, ordered again.
 
 use super::JobId;
-use crate::journal::{Fact, JobField, LotField, RunField, Subject};
 use crate::job::SizePieces;
+use crate::journal::{Fact, JobField, LotField, RunField, Subject};
 use crate::shop::Shop;
 use uuid::Uuid;
 

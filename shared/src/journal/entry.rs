@@ -96,9 +96,8 @@ impl Entry {
         }
         let wire: WireIn = serde_json::from_str(line).map_err(|_| EntryProblem::NotAnEntry)?;
         let fact = Fact::from_json(wire.fact.get()).ok_or(EntryProblem::NotAnEntry)?;
-        let in_bounds = (1..=Self::HIGHEST_SEQ).contains(&wire.seq)
-            && wire.stamp.wall <= Self::LATEST_WALL
-            && fact.in_bounds();
+        let in_bounds =
+            (1..=Self::HIGHEST_SEQ).contains(&wire.seq) && wire.stamp.wall <= Self::LATEST_WALL && fact.in_bounds();
         if !in_bounds {
             return Err(EntryProblem::OutOfBounds);
         }
@@ -131,7 +130,9 @@ mod tests {
 
     #[test]
     fn a_fact_of_a_newer_version_travels_on_unchanged() {
-        let line = sample().to_line().replace(r#"{"job_set":[{"title":"Reunion tees"}]}"#, r#"{"laser_engraved":{"depth":[1,2,{"x":null}]}}"#);
+        let line = sample()
+            .to_line()
+            .replace(r#"{"job_set":[{"title":"Reunion tees"}]}"#, r#"{"laser_engraved":{"depth":[1,2,{"x":null}]}}"#);
         let entry = Entry::from_line(&line).unwrap();
         assert!(matches!(&entry.fact, Fact::Unknown { kind, .. } if kind == "laser_engraved"));
         assert_eq!(entry.to_line(), line);
@@ -139,7 +140,8 @@ mod tests {
 
     #[test]
     fn a_known_fact_with_a_newer_field_is_kept_whole() {
-        let line = sample().to_line().replace(r#"{"title":"Reunion tees"}"#, r#"{"title":"Reunion tees"},{"rush":true}"#);
+        let line =
+            sample().to_line().replace(r#"{"title":"Reunion tees"}"#, r#"{"title":"Reunion tees"},{"rush":true}"#);
         let entry = Entry::from_line(&line).unwrap();
         assert!(matches!(entry.fact, Fact::Unknown { .. }));
         assert_eq!(entry.to_line(), line);

@@ -5,11 +5,11 @@
 //! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
 
 use crate::ink::Colour;
+use crate::job::Size;
 use crate::job::{Due, Fabric, SizePieces};
 use crate::plan::Day;
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
 use crate::run::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
-use crate::job::Size;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use uuid::Uuid;

@@ -1,7 +1,7 @@
 //! When the shop closes.
 
-use crate::sorted::Map;
 use super::{Day, WallClock};
+use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
 
 /// Closing times: by weekday, and for single days that differ.

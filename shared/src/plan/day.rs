@@ -22,7 +22,7 @@ impl Day {
         let mut parts = text.split('-').map(|part| part.bytes().all(|byte| byte.is_ascii_digit()).then_some(part));
         let mut next = |length| parts.next()?.filter(|part| part.len() == length)?.parse::<u32>().ok();
         let (year, month, day) = (next(4)?, next(2)?, next(2)?);
-        let date = NaiveDate::from_ymd_opt(year as i32, month, day).filter(|_| parts.next().is_none())?;
+        let date = NaiveDate::from_ymd_opt(year.cast_signed(), month, day).filter(|_| parts.next().is_none())?;
         (1970..2500).contains(&date.year()).then_some(Self { date })
     }
 
@@ -85,7 +85,17 @@ mod tests {
         assert_eq!(day.to_string(), "2026-11-25");
         assert_eq!(day.weekday(), 2);
         assert_eq!(day.plus(6).days_after(day), 6);
-        for text in ["", "2026-13-01", "2026-02-30", "1066-10-14", "25.11.2026", "2026-11-25-1", "2026-11", "2026-1a-25", "2026-+1-25"] {
+        for text in [
+            "",
+            "2026-13-01",
+            "2026-02-30",
+            "1066-10-14",
+            "25.11.2026",
+            "2026-11-25-1",
+            "2026-11",
+            "2026-1a-25",
+            "2026-+1-25",
+        ] {
             assert_eq!(Day::from_iso(text), None, "{text}");
         }
     }

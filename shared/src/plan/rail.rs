@@ -204,16 +204,32 @@ fn chance_by(moment: f64, out: f64, error: f64) -> f64 {
     crate::run::chance_below((moment - out) / error, 1e6)
 }
 
-fn fit_of(finish: Option<[u64; 3]>, clock: WallClock, closing: Option<u64>, due: Option<Due>, chance: Option<f64>) -> Fit {
+fn fit_of(
+    finish: Option<[u64; 3]>,
+    clock: WallClock,
+    closing: Option<u64>,
+    due: Option<Due>,
+    chance: Option<f64>,
+) -> Fit {
     let Some([expected, _, late]) = finish else { return Fit::Unknown };
     let due_today = due.is_none_or(|due| due.day <= clock.today());
     if due.map(|due| clock.due_moment(due)).is_some_and(|moment| expected > moment) {
-        return if closing.is_some_and(|closing| expected > closing) && due_today { Fit::MissesClosing } else { Fit::MissesDue };
+        return if closing.is_some_and(|closing| expected > closing) && due_today {
+            Fit::MissesClosing
+        } else {
+            Fit::MissesDue
+        };
     }
     let Some(closing) = closing else { return if due_today { Fit::Fits } else { Fit::Later } };
     let due_before = due.map(|due| clock.due_moment(due)).filter(|moment| *moment < closing);
     match chance {
-        _ if expected > closing => if due_today { Fit::MissesClosing } else { Fit::Later },
+        _ if expected > closing => {
+            if due_today {
+                Fit::MissesClosing
+            } else {
+                Fit::Later
+            }
+        }
         Some(chance) if chance < 0.9 && due_today => Fit::Tight,
         _ if due_before.is_some_and(|moment| late > moment) => Fit::Tight,
         _ => Fit::Fits,
@@ -230,7 +246,8 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
     let Some(closing) = closing.filter(|closing| *closing > clock.now) else {
         return RailVerdict::Closed { runs: open };
     };
-    let last = runs.iter().filter(today).filter_map(|run| run.finish).map(|finish| finish[0]).max().unwrap_or(clock.now);
+    let last =
+        runs.iter().filter(today).filter_map(|run| run.finish).map(|finish| finish[0]).max().unwrap_or(clock.now);
     if count(Fit::MissesClosing) > 0 {
         return RailVerdict::Misses { runs: count(Fit::MissesClosing), over: last.saturating_sub(closing) };
     }
@@ -288,8 +305,10 @@ const LONGEST_SET_UP: u64 = 90 * 60 * 1000;
 fn set_up_time(shop: &Shop) -> (f64, bool) {
     let mut ends: Vec<u64> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
     ends.sort_unstable();
-    let mut starts: Vec<u64> =
-        shop.runs().filter_map(|(_, run)| run.progress.pulls().first().map(|pull| pull.at).or(run.progress.started())).collect();
+    let mut starts: Vec<u64> = shop
+        .runs()
+        .filter_map(|(_, run)| run.progress.pulls().first().map(|pull| pull.at).or(run.progress.started()))
+        .collect();
     starts.sort_unstable();
     let changes: Vec<f64> = starts
         .iter()

@@ -1,7 +1,7 @@
 //! What was printed when, in quarters of an hour, so that any clock can cut it into days.
 
-use crate::sorted::Map;
 use super::{Day, WallClock};
+use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
 
 /// A quarter of an hour in milliseconds. Every civil time zone is a whole number of them from UTC.

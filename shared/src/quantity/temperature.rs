@@ -101,13 +101,7 @@ mod tests {
 
     #[test]
     fn an_impossible_dryer_is_refused_with_its_bound() {
-        assert_eq!(
-            Temperature::parse_dryer("900", Units::Inch),
-            Err(NumberProblem::TooHigh { most: 500.0 })
-        );
-        assert_eq!(
-            Temperature::parse_dryer("20", Units::Metric),
-            Err(NumberProblem::TooLow { least: 40.0 })
-        );
+        assert_eq!(Temperature::parse_dryer("900", Units::Inch), Err(NumberProblem::TooHigh { most: 500.0 }));
+        assert_eq!(Temperature::parse_dryer("20", Units::Metric), Err(NumberProblem::TooLow { least: 40.0 }));
     }
 }

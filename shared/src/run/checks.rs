@@ -275,11 +275,8 @@ fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
 fn expectations(run: &Run, lot: Option<&Lot>) -> Vec<(CheckItem, Expected)> {
     let set_up = &run.set_up;
     let words = |text: &str| (!text.trim().is_empty()).then(|| Expected::Words(text.to_owned()));
-    let garment = lot.map(|lot| Expected::Garment {
-        name: lot.garment.clone(),
-        fabric: lot.fabric,
-        colour: lot.colour,
-    });
+    let garment =
+        lot.map(|lot| Expected::Garment { name: lot.garment.clone(), fabric: lot.fabric, colour: lot.colour });
     let ink = Expected::Ink { name: run.ink.clone(), colour: run.ink_colour };
     [
         (CheckItem::Dryer, set_up.dryer.map(Expected::Temperature)),

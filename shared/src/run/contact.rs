@@ -1,7 +1,6 @@
 //! Which touches count? A fingertip does; a palm, a second finger beside it, a brush of the screen's
 //! edge and a bounce do not.
 
-
 /// A touch on the count zone as the screen reports it. Lengths in CSS pixels (1/96 inch at arm's
 /// length); position from the top left of the window.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,10 +51,8 @@ impl Contacts {
         if !self.down.contains(&touch.id) {
             self.down.push(touch.id);
         }
-        let on_edge = touch.x < EDGE
-            || touch.y < EDGE
-            || touch.x > window.width - EDGE
-            || touch.y > window.height - EDGE;
+        let on_edge =
+            touch.x < EDGE || touch.y < EDGE || touch.x > window.width - EDGE || touch.y > window.height - EDGE;
         let palm = touch.width > PALM || touch.height > PALM;
         let soon = |since: Option<f64>| since.is_some_and(|at| touch.at - at < BOUNCE);
         let counts = alone && !on_edge && !palm && !soon(self.last_lifted) && !soon(self.last_counted);

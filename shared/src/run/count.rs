@@ -154,15 +154,18 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     let lot = run.lot.and_then(|lot| shop.lot(lot));
     let progress = &run.progress;
     let mine = || pending.iter().filter(|touch| touch.run == id);
-    let waiting = |size: Option<Size>| mine().filter(|touch| touch.size == size).map(|touch| i64::from(touch.pieces)).sum::<i64>();
+    let waiting = |size: Option<Size>| {
+        mine().filter(|touch| touch.size == size).map(|touch| i64::from(touch.pieces)).sum::<i64>()
+    };
     let row = |size: Option<Size>, planned: u32| SizeCount {
         size,
         planned,
         good: (i64::from(progress.good_of(size)) + waiting(size)).max(0) as u32,
         misprints: progress.misprints_of(size),
     };
-    let mut sizes: Vec<SizeCount> =
-        lot.map(|lot| lot.pieces.iter().map(|(size, planned)| row(Some(*size), *planned)).collect()).unwrap_or_default();
+    let mut sizes: Vec<SizeCount> = lot
+        .map(|lot| lot.pieces.iter().map(|(size, planned)| row(Some(*size), *planned)).collect())
+        .unwrap_or_default();
     for size in progress.good.keys().chain(progress.misprints.keys().map(|(size, _)| size)) {
         // Counted under a size that has left the order since: still shown, with none ordered.
         if !sizes.iter().any(|known| known.size == *size) {
@@ -200,7 +203,9 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
         closing,
         undo: progress.acts.get(&device).and_then(|acts| acts.last()).map(|act| match *act {
             Act::Pulled { pieces, size } => UndoView::Pulled { pieces, size },
-            Act::Misprinted { pieces, size, cause, was_counted } => UndoView::Misprinted { pieces, size, cause, was_counted },
+            Act::Misprinted { pieces, size, cause, was_counted } => {
+                UndoView::Misprinted { pieces, size, cause, was_counted }
+            }
         }),
     }
 }

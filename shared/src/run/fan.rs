@@ -49,10 +49,11 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
     for edge in [&mut fan.early, &mut fan.expected, &mut fan.late] {
         edge.push(origin);
     }
+    let reach = TimeLeft::reach(&forecast.spread, EIGHT_IN_TEN);
     let steps = POINTS.min(forecast.left as usize);
     for index in 1..=steps {
         let more = (forecast.left as usize * index / steps) as u32;
-        let bare = TimeLeft::predict(&forecast.spread, more, EIGHT_IN_TEN);
+        let bare = TimeLeft::within(&forecast.spread, more, reach);
         let at = |seconds: f64| {
             let work = (seconds - forecast.spent).max(0.0) * (1.0 + forecast.stop_rate);
             FanPoint { at: now + (work * 1000.0) as u64, pieces: pieces + more }

@@ -52,9 +52,19 @@ pub struct TimeLeft {
 impl TimeLeft {
     /// The interval that holds the truth with this `confidence` (0.8: eight times in ten).
     pub fn predict(spread: &Spread, pieces: u32, confidence: f64) -> Self {
+        Self::within(spread, pieces, Self::reach(spread, confidence))
+    }
+
+    /// The t(ν) of a confidence: the same for any number of pieces, and the costly part.
+    pub(crate) fn reach(spread: &Spread, confidence: f64) -> f64 {
+        quantile(0.5 + confidence / 2.0, spread.freedom)
+    }
+
+    /// The interval with a [`reach`](Self::reach) already known.
+    pub(crate) fn within(spread: &Spread, pieces: u32, reach: f64) -> Self {
         let pieces = f64::from(pieces);
         let expected = pieces * spread.mean;
-        let reach = quantile(0.5 + confidence / 2.0, spread.freedom) * spread.error(pieces);
+        let reach = reach * spread.error(pieces);
         Self { expected, low: (expected - reach).max(0.0), high: expected + reach }
     }
 
@@ -94,10 +104,8 @@ mod tests {
     /// Source: `tests/data/pace_prediction_intervals.csv`, from the gaps in `pace_observed_gaps.csv`.
     #[test]
     fn intervals_agree_with_the_computed_rows() {
-        let seconds: Vec<f64> = rows(include_str!("../../tests/data/pace_observed_gaps.csv"))
-            .iter()
-            .map(|row| number(row[0]))
-            .collect();
+        let seconds: Vec<f64> =
+            rows(include_str!("../../tests/data/pace_observed_gaps.csv")).iter().map(|row| number(row[0])).collect();
         let n = seconds.len() as f64;
         let mean = seconds.iter().sum::<f64>() / n;
         let sd = (seconds.iter().map(|x| (x - mean).powi(2)).sum::<f64>() / (n - 1.0)).sqrt();

@@ -63,8 +63,7 @@ pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Fore
         Some((Basis::Guess, spread))
     };
     let enough = own.is_some_and(|pace| pace.gaps >= ENOUGH_GAPS);
-    let (basis, spread) =
-        if enough { this_run() } else { history().or_else(guess).or_else(this_run) }?;
+    let (basis, spread) = if enough { this_run() } else { history().or_else(guess).or_else(this_run) }?;
     // However long the piece on the platen takes, it is one piece.
     let spent = spent_since_last_pull(run, now).min(spread.mean);
     let transit = run.set_up.dryer_transit();

@@ -75,7 +75,8 @@ pub fn stop_rate(shop: &Shop) -> f64 {
     for run in runs.iter().take(MOST_RUNS) {
         let progress = &run.progress;
         let (Some(from), Some(to)) = (progress.started, progress.ended) else { continue };
-        let trouble: u64 = progress.stops.iter().filter(|stop| stop.is_trouble()).map(|stop| stop.within(from, to)).sum();
+        let trouble: u64 =
+            progress.stops.iter().filter(|stop| stop.is_trouble()).map(|stop| stop.within(from, to)).sum();
         stood += trouble as f64;
         worked += progress.active_ms(to) as f64;
     }

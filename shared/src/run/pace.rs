@@ -88,7 +88,9 @@ impl Pace {
         let (gaps, pieces) = (self.gaps + other.gaps, self.pieces + other.pieces);
         let seconds = |pace: &Self| pace.mean * f64::from(pace.pieces);
         let mean = (seconds(self) + seconds(other)) / f64::from(pieces);
-        let squares = |pace: &Self| pace.sd.powi(2) * f64::from(pace.gaps - 1) + f64::from(pace.pieces) * (pace.mean - mean).powi(2);
+        let squares = |pace: &Self| {
+            pace.sd.powi(2) * f64::from(pace.gaps - 1) + f64::from(pace.pieces) * (pace.mean - mean).powi(2)
+        };
         let sd = ((squares(self) + squares(other)) / f64::from(gaps - 1)).sqrt();
         Self { gaps, pieces, mean, sd }
     }

@@ -31,12 +31,16 @@ pub fn pace_chart(count: &CountView, now: u64) -> Option<PaceChart> {
     let late_end = fan.late.last().map_or(now, |point| point.at);
     // Closing hours away would press the run flat against the left edge: it gets half the chart at most.
     let reach = late_end.max(expected_end + (expected_end.saturating_sub(from)) / 2).max(from + 60_000);
-    let end = count.closing.filter(|closing| *closing > from && *closing <= reach).map_or(late_end, |closing| closing.max(late_end));
+    let end = count
+        .closing
+        .filter(|closing| *closing > from && *closing <= reach)
+        .map_or(late_end, |closing| closing.max(late_end));
     let end = end.max(from + 60_000);
     let end = end + (end - from) / 25;
     let most = f64::from(count.planned.max(count.good).max(1));
     let x = |at: u64| (at.saturating_sub(from) as f64 / (end - from) as f64).clamp(0.0, 1.0);
-    let points = |line: &[FanPoint]| line.iter().map(|point| (x(point.at), f64::from(point.pieces) / most)).collect::<Vec<_>>();
+    let points =
+        |line: &[FanPoint]| line.iter().map(|point| (x(point.at), f64::from(point.pieces) / most)).collect::<Vec<_>>();
     let mut edge = points(&fan.early);
     edge.extend(points(&fan.late).into_iter().rev());
     Some(PaceChart {

@@ -3,8 +3,8 @@
 use super::{MisprintCause, Pace, Stop, StopCause, gaps};
 use crate::job::Size;
 use crate::journal::DeviceId;
-use serde::{Deserialize, Serialize};
 use crate::sorted::Map;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// A gap between pulls longer than this, with no stop marked, is taken for a pause that somebody
@@ -135,7 +135,8 @@ impl Progress {
     /// Milliseconds the press stood between the start and `now`, unmarked pauses included.
     pub fn stopped_ms(&self, now: u64) -> u64 {
         let Some(started) = self.started else { return 0 };
-        let marked: u64 = self.stops.iter().filter(|stop| stop.cause.is_some()).map(|stop| stop.within(started, now)).sum();
+        let marked: u64 =
+            self.stops.iter().filter(|stop| stop.cause.is_some()).map(|stop| stop.within(started, now)).sum();
         marked + self.unmarked_ms()
     }
 
@@ -143,7 +144,8 @@ impl Progress {
     pub fn active_ms(&self, now: u64) -> u64 {
         let Some(started) = self.started else { return 0 };
         let end = self.ended.unwrap_or(now);
-        let off_press: u64 = self.stops.iter().filter(|stop| stop.cause.is_none()).map(|stop| stop.within(started, end)).sum();
+        let off_press: u64 =
+            self.stops.iter().filter(|stop| stop.cause.is_none()).map(|stop| stop.within(started, end)).sum();
         end.saturating_sub(started).saturating_sub(off_press).saturating_sub(self.stopped_ms(end))
     }
 
@@ -151,7 +153,11 @@ impl Progress {
         let mut pulls = self.pulls.clone();
         // A forgotten end is a pause too.
         pulls.extend(self.ended.filter(|_| !self.pulls.is_empty()).map(|at| Pull { at, pieces: 1, size: None }));
-        let here: u64 = gaps(&pulls, &self.stops).iter().filter(|gap| gap.is_pause).map(|gap| (gap.seconds * 1000.0).round() as u64).sum();
+        let here: u64 = gaps(&pulls, &self.stops)
+            .iter()
+            .filter(|gap| gap.is_pause)
+            .map(|gap| (gap.seconds * 1000.0).round() as u64)
+            .sum();
         self.paused + here
     }
 
@@ -209,7 +215,10 @@ impl Progress {
             self.pulls.push(Pull { at, pieces: pieces as u32, size });
             self.latest_gap_ms()
         } else {
-            self.forget(device, |act| matches!(act, Act::Pulled { pieces: n, size: of } if *n == -pieces && *of == size));
+            self.forget(
+                device,
+                |act| matches!(act, Act::Pulled { pieces: n, size: of } if *n == -pieces && *of == size),
+            );
             self.take_back(pieces.unsigned_abs(), size);
             0
         }

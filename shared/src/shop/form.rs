@@ -61,7 +61,8 @@ impl ShopForm {
         if device_name != before.device_name {
             facts.push((device, Fact::DeviceNamed(device_name.to_owned())));
         }
-        let crew: Vec<String> = self.crew.split(',').map(|name| name.trim().to_owned()).filter(|name| !name.is_empty()).collect();
+        let crew: Vec<String> =
+            self.crew.split(',').map(|name| name.trim().to_owned()).filter(|name| !name.is_empty()).collect();
         if crew.len() > CREW || crew.iter().any(|name| name.chars().count() > NAME) {
             problems.insert("crew", FormProblem::TooLong { most: NAME });
         }

@@ -66,16 +66,24 @@ impl Shop {
 
     /// The lots of a job that were not deleted, oldest first.
     pub fn lots_of(&self, job: JobId) -> Vec<(LotId, &Lot)> {
-        let mut lots: Vec<_> =
-            self.lots.iter().filter(|(_, lot)| lot.job == Some(job) && !lot.deleted).map(|(id, lot)| (*id, lot)).collect();
+        let mut lots: Vec<_> = self
+            .lots
+            .iter()
+            .filter(|(_, lot)| lot.job == Some(job) && !lot.deleted)
+            .map(|(id, lot)| (*id, lot))
+            .collect();
         sort_by_key(&mut lots, |(id, lot)| (lot.rank, *id));
         lots
     }
 
     /// The runs of a lot that were not deleted, oldest first.
     pub fn runs_of(&self, lot: LotId) -> Vec<(RunId, &Run)> {
-        let mut runs: Vec<_> =
-            self.runs.iter().filter(|(_, run)| run.lot == Some(lot) && !run.deleted).map(|(id, run)| (*id, run)).collect();
+        let mut runs: Vec<_> = self
+            .runs
+            .iter()
+            .filter(|(_, run)| run.lot == Some(lot) && !run.deleted)
+            .map(|(id, run)| (*id, run))
+            .collect();
         sort_by_key(&mut runs, |(id, run)| (run.rank, *id));
         runs
     }

@@ -114,7 +114,12 @@ impl Press {
     pub fn lot(&mut self, job: JobId, fabric: Fabric, pieces: &[(Size, u32)]) -> LotId {
         let lot = self.id();
         let pieces = pieces.iter().map(|&(size, pieces)| SizePieces { size, pieces }).collect();
-        let fields = vec![LotField::Job(job), LotField::Garment("Tee".into()), LotField::Fabric(fabric), LotField::Pieces(pieces)];
+        let fields = vec![
+            LotField::Job(job),
+            LotField::Garment("Tee".into()),
+            LotField::Fabric(fabric),
+            LotField::Pieces(pieces),
+        ];
         self.say(lot, Fact::LotSet(fields));
         lot
     }

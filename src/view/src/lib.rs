@@ -3,11 +3,10 @@
 //! Leptos gives every element, closure and attribute a type of its own, and each such type its own
 //! copy of the code that builds, updates and removes it: two thirds of a bundle of this app. Here every
 //! element is of one type, and what its tag and its literal attributes are is one string. Components
-//! are left to Leptos' macro; props, children and slots are as it documents them.
+//! are called as Leptos calls them; they are transparent and give what `view!` gives.
 
 use proc_macro2::TokenStream;
 use quote::{format_ident, quote};
-use syn::spanned::Spanned;
 use rstml::node::{Infallible, KeyedAttribute, Node, NodeAttribute, NodeElement};
 use syn::{Expr, Lit, Stmt};
 
@@ -26,11 +25,9 @@ type Nodes = [Node<Infallible>];
 
 /// The nodes as one.
 fn all(nodes: &Nodes) -> syn::Result<TokenStream> {
-    let mut drawn = nodes.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
-    Ok(match drawn.len() {
-        1 => drawn.remove(0),
-        _ => quote!(crate::live::row(::std::vec![#(#drawn),*])),
-    })
+    let mut drawn =
+        nodes.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
+    Ok(if drawn.len() == 1 { drawn.remove(0) } else { quote!(crate::live::row(::std::vec![#(#drawn),*])) })
 }
 
 fn one(node: &Node<Infallible>) -> syn::Result<TokenStream> {
@@ -63,7 +60,7 @@ fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
     let (name, attributes) = (element.name(), element.attributes());
     let children = if element.children.is_empty() { None } else { Some(all(&element.children)?) };
     if name.to_string() == "For" {
-        return for_each(element, &children);
+        return for_each(element, children.as_ref());
     }
     let mut props = Vec::new();
     for attribute in attributes {
@@ -74,7 +71,8 @@ fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
         let value = attribute.value().map_or_else(|| quote!(#key), |value| quote!(#value));
         props.push(quote!(.#key(#value)));
     }
-    let children = children.map(|children| quote!(.children(::leptos::children::ToChildren::to_children(move || #children))));
+    let children =
+        children.map(|children| quote!(.children(::leptos::children::ToChildren::to_children(move || #children))));
     Ok(quote!({
         let props = ::leptos::component::component_props_builder(&#name) #(#props)* #children .build();
         crate::live::component(move || ::leptos::component::component_view(&#name, props))
@@ -82,14 +80,14 @@ fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
 }
 
 /// `<For each=… key=… let:item>`, as Leptos has it.
-fn for_each(element: &NodeElement<Infallible>, children: &Option<TokenStream>) -> syn::Result<TokenStream> {
+fn for_each(element: &NodeElement<Infallible>, children: Option<&TokenStream>) -> syn::Result<TokenStream> {
     let (mut each, mut key, mut item) = (None, None, None);
     for attribute in element.attributes() {
         let NodeAttribute::Attribute(attribute) = attribute else { continue };
         match attribute.key.to_string().as_str() {
             "each" => each = attribute.value(),
             "key" => key = attribute.value(),
-            name => item = name.strip_prefix("let:").map(|name| format_ident!("{name}", span = element.name().span())),
+            name => item = name.strip_prefix("let:").map(|name| format_ident!("{name}")),
         }
     }
     match (each, key, item) {
@@ -116,12 +114,19 @@ fn plain(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
                 calls.push(quote!(.set(crate::live::Part::Style, #name, crate::live::Set::setting(#value))));
             }
             (Some(value), None) if name == "node_ref" => calls.push(quote!(.keep(#value))),
-            (Some(value), None) => calls.push(quote!(.set(crate::live::Part::Attribute, #name, crate::live::Set::setting(#value)))),
+            (Some(value), None) => {
+                calls.push(quote!(.set(crate::live::Part::Attribute, #name, crate::live::Set::setting(#value))));
+            }
             (Some(value), Some((kind, name))) => calls.push(special(attribute, kind, name, value)?),
             (None, Some(_)) => return Err(syn::Error::new_spanned(attribute, "wants a value")),
         }
     }
-    let children = element.children.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
+    let children = element
+        .children
+        .iter()
+        .filter(|node| !matches!(node, Node::Comment(_)))
+        .map(one)
+        .collect::<syn::Result<Vec<_>>>()?;
     Ok(quote!(crate::live::element(#literal) #(#calls)* #(.with(#children))* .done()))
 }
 

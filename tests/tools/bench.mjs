@@ -1,0 +1,129 @@
+// Measures the built app in Chromium slowed four times, and prints each figure beside its budget and a
+// reference taken in the same run. Nothing here passes or fails: a missed budget is said, not thrown.
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { brotliCompressSync, constants } from "node:zlib";
+import { launchKeeping, PHONE } from "../e2e/browser.mjs";
+import { backupFile, shopLines } from "./journal-file.mjs";
+import { serve } from "./serve.mjs";
+
+const SLOW = 4;
+const quantile = (values, q) => values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.ceil(values.length * q) - 1)];
+const row = (what, value, unit, budget, reference = "") =>
+  console.log(`${what.padEnd(52)} ${`${value.toFixed(1)} ${unit}`.padStart(11)}   budget ${budget} ${unit}${value > budget ? "  MISSED" : ""}   ${reference}`);
+
+const brotli = (name) => brotliCompressSync(readFileSync(join("dist", name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length;
+const shipped = readdirSync("dist").filter((name) => /\.(wasm|js|css)$/.test(name) && name !== "sw.js");
+const bytes = Object.fromEntries(shipped.map((name) => [name, brotli(name)]));
+const sum = (pattern) => shipped.filter((name) => pattern.test(name)).reduce((total, name) => total + bytes[name], 0) / 1000;
+row("first load: wasm + script + style, brotli 11", sum(/./), "kB", 250, `wasm ${sum(/wasm$/).toFixed(1)}, script ${sum(/js$/).toFixed(1)}, style ${sum(/css$/).toFixed(1)}`);
+
+/** A phone on which a shop with this many counted pieces was opened before, offline-ready. */
+async function phone(pulls) {
+  const folder = mkdtempSync(join(tmpdir(), "lastpull-bench-"));
+  const server = await serve("dist");
+  const context = await launchKeeping(folder, PHONE);
+  const page = await context.newPage();
+  await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
+  await page.goto(`${server.url}#/more/backup`);
+  const lines = shopLines(pulls, Date.now());
+  await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(lines, Date.now()) });
+  await page.locator("#brought .verdict").waitFor({ timeout: 120_000 });
+  await page.evaluate(() => { location.hash = "#/more/about"; });
+  await page.locator("#offline-ready[data-ready=true]").waitFor({ timeout: 60_000 });
+  await page.close();
+  await server.close();
+  return { folder, context, url: server.url, facts: lines.length };
+}
+
+/** Milliseconds from navigation to a count that takes touches, without a network. */
+async function relaunch({ context, url }) {
+  const times = [];
+  for (let round = 0; round < 7; round++) {
+    const page = await context.newPage();
+    const cdp = await context.newCDPSession(page);
+    await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
+    await page.addInitScript(() => {
+      const look = () => {
+        if (!document.querySelector("#zone")) return requestAnimationFrame(look);
+        // The frame after the one that holds it has been drawn.
+        requestAnimationFrame(() => { window.usableAt = performance.now(); });
+      };
+      look();
+    });
+    await page.goto(`${url}#/press`);
+    await page.waitForFunction(() => window.usableAt, null, { timeout: 60_000 });
+    times.push(await page.evaluate(() => window.usableAt));
+    await page.close();
+  }
+  return times;
+}
+
+const full = await phone(50_000);
+const empty = await phone(60);
+const [fullTimes, emptyTimes] = [await relaunch(full), await relaunch(empty)];
+row(`relaunch offline to a usable count, ${full.facts} facts, ${SLOW}×`, quantile(fullTimes, 0.5), "ms", 500, `with ${empty.facts} facts ${quantile(emptyTimes, 0.5).toFixed(1)} ms`);
+
+/** Touches the zone and notes when the count was painted and when it was on the disk. */
+async function touches({ context, url }, rounds) {
+  const page = await context.newPage();
+  const cdp = await context.newCDPSession(page);
+  await page.goto(`${url}#/press`);
+  await page.locator("#zone").waitFor();
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
+  await page.evaluate(() => {
+    const zone = document.querySelector("#zone");
+    window.touches = [];
+    zone.addEventListener("pointerdown", (event) => window.touches.push({ at: event.timeStamp }), { capture: true });
+    new MutationObserver(() => {
+      const touch = window.touches.at(-1);
+      if (!touch || touch.painted) return;
+      touch.painted = -1;
+      requestAnimationFrame(() => {
+        const channel = new MessageChannel();
+        channel.port1.onmessage = () => { touch.painted = performance.now() - touch.at; };
+        channel.port2.postMessage(0);
+      });
+    }).observe(document.querySelector("#count"), { characterData: true, subtree: true, childList: true });
+    new MutationObserver(() => {
+      const touch = window.touches.at(-1);
+      if (touch && !touch.saved && zone.dataset.unsaved === "0") touch.saved = performance.now() - touch.at;
+    }).observe(zone, { attributes: true, attributeFilter: ["data-unsaved"] });
+  });
+  const box = await page.locator("#zone").boundingBox();
+  for (let round = 0; round < rounds; round++) {
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+    await page.waitForFunction((n) => window.touches.length === n && window.touches.at(-1).saved && window.touches.at(-1).painted > 0, round + 1);
+    // Hands pull no faster; sooner would count as a bounce.
+    await page.waitForFunction((from) => performance.now() - from > 170, await page.evaluate(() => performance.now()));
+  }
+  const times = await page.evaluate(() => window.touches);
+  const bare = await page.evaluate(async () => {
+    const open = indexedDB.open("bench-bare", 1);
+    open.onupgradeneeded = () => open.result.createObjectStore("x");
+    await new Promise((done) => { open.onsuccess = done; });
+    const times = [];
+    for (let key = 0; key < 200; key++) {
+      const from = performance.now();
+      const transaction = open.result.transaction("x", "readwrite", { durability: "strict" });
+      transaction.objectStore("x").put(new Uint8Array(150), key);
+      await new Promise((done) => { transaction.oncomplete = done; });
+      times.push(performance.now() - from);
+    }
+    open.result.close();
+    indexedDB.deleteDatabase("bench-bare");
+    return times;
+  });
+  await page.close();
+  return { painted: times.map((touch) => touch.painted), saved: times.map((touch) => touch.saved), bare };
+}
+
+const { painted, saved, bare } = await touches(full, 200);
+row(`touch → painted count, p95, ${SLOW}×`, quantile(painted, 0.95), "ms", 50, `p50 ${quantile(painted, 0.5).toFixed(1)} ms`);
+row(`touch → strict commit, p99, ${SLOW}×`, quantile(saved, 0.99), "ms", 10, `p50 ${quantile(saved, 0.5).toFixed(1)} ms; a bare strict put p50 ${quantile(bare, 0.5).toFixed(1)}, p99 ${quantile(bare, 0.99).toFixed(1)} ms`);
+
+for (const { context, folder } of [full, empty]) {
+  await context.close();
+  rmSync(folder, { recursive: true, force: true });
+}
