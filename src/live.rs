@@ -24,6 +24,7 @@ use web_sys::Event;
 
 type Words = Cow<'static, str>;
 type Handler = Box<dyn FnMut(Event)>;
+type Keep = Box<dyn FnOnce(&Element) + Send>;
 
 /// Something drawn. What `view!` gives. One pointer, so that handing it on takes no code.
 pub struct Drawn(Box<What>);
@@ -34,21 +35,31 @@ enum What {
     /// Words.
     Words(Words),
     /// An element.
-    Element(Building),
+    Element(Parts),
     /// One after the other.
     Row(Vec<Drawn>),
     /// Drawn anew whenever a signal it read changes.
     Live(Box<dyn FnMut() -> Drawn + Send>),
+    /// One for each item of a list; those whose key stays are left as they are.
+    Each(Box<dyn FnMut() -> Vec<Item> + Send>),
     /// What Leptos draws: a component, or what a prop brings.
     Other(AnyView),
 }
 
+/// An item of a list: where it stood before, or how it is drawn.
+enum Item {
+    Stays(usize),
+    New(Box<dyn FnOnce() -> Drawn>),
+}
+
 /// An element before it is built.
-pub struct Building {
+pub struct Building(Box<Parts>);
+
+struct Parts {
     literal: &'static str,
     parts: Vec<(Part, &'static str, Setting)>,
     events: Vec<(&'static str, SendWrapper<Handler>)>,
-    keep: Option<Box<dyn FnOnce(&Element) + Send>>,
+    keep: Option<Keep>,
     within: Vec<Drawn>,
 }
 
@@ -94,6 +105,31 @@ fn lively_setting(value: Box<dyn FnMut() -> Value + Send>) -> Setting {
     Setting(Box::new(How::Live(value)))
 }
 
+/// Draws one for each item of a list; those whose key stays are left as they are.
+pub fn each<T, K>(
+    mut items: impl FnMut() -> Vec<T> + Send + 'static,
+    key: impl Fn(&T) -> K + Send + 'static,
+    draw: impl Fn(T) -> Drawn + Clone + Send + 'static,
+) -> Drawn
+where
+    T: 'static,
+    K: PartialEq + Send + 'static,
+{
+    let mut before: Vec<K> = Vec::new();
+    Drawn(Box::new(What::Each(Box::new(move || {
+        let items = items();
+        let keys: Vec<K> = items.iter().map(&key).collect();
+        let place = |key| before.iter().position(|other| other == key);
+        let places: Vec<Option<usize>> = keys.iter().map(place).collect();
+        before = keys;
+        let item = |(item, place): (T, Option<usize>)| {
+            let draw = draw.clone();
+            place.map_or_else(|| Item::New(Box::new(move || draw(item))), Item::Stays)
+        };
+        items.into_iter().zip(places).map(item).collect()
+    }))))
+}
+
 impl Drawn {
     /// It is one type already; there is nothing to erase.
     pub fn into_any(self) -> Self {
@@ -102,8 +138,8 @@ impl Drawn {
 }
 
 /// Starts an element: its tag and, a line each, its literal attributes.
-pub fn element(literal: &'static str) -> Box<Building> {
-    Box::new(Building { literal, parts: Vec::new(), events: Vec::new(), keep: None, within: Vec::new() })
+pub fn element(literal: &'static str) -> Building {
+    Building(Box::new(Parts { literal, parts: Vec::new(), events: Vec::new(), keep: None, within: Vec::new() }))
 }
 
 /// Draws nothing.
@@ -123,6 +159,12 @@ pub fn row(row: Vec<Drawn>) -> Drawn {
 
 /// Draws a component: what it reads while it is set up is not read by whoever shows it.
 pub fn component(draw: impl FnOnce() -> Drawn) -> Drawn {
+    let mut draw = Some(draw);
+    untracked(&mut || draw.take().map_or_else(nothing, |draw| draw()))
+}
+
+#[inline(never)]
+fn untracked(draw: &mut dyn FnMut() -> Drawn) -> Drawn {
     leptos::reactive::graph::untrack(draw)
 }
 
@@ -142,18 +184,13 @@ fn lively(draw: Box<dyn FnMut() -> Drawn + Send>) -> Drawn {
 
 impl Building {
     /// Sets a part.
-    pub fn set(mut self: Box<Self>, part: Part, name: &'static str, setting: Setting) -> Box<Self> {
-        self.parts.push((part, name, setting));
+    pub fn set(mut self, part: Part, name: &'static str, setting: Setting) -> Self {
+        self.0.parts.push((part, name, setting));
         self
     }
 
     /// Listens to an event that Leptos has a type for.
-    pub fn on<E>(
-        self: Box<Self>,
-        _event: E,
-        name: &'static str,
-        mut handler: impl FnMut(E::EventType) + 'static,
-    ) -> Box<Self>
+    pub fn on<E>(self, _event: E, name: &'static str, mut handler: impl FnMut(E::EventType) + 'static) -> Self
     where
         E: EventDescriptor,
         E::EventType: JsCast,
@@ -162,26 +199,26 @@ impl Building {
     }
 
     /// Listens to any event.
-    pub fn on_any(mut self: Box<Self>, name: &'static str, handler: Handler) -> Box<Self> {
-        self.events.push((name, SendWrapper::new(handler)));
+    pub fn on_any(mut self, name: &'static str, handler: Handler) -> Self {
+        self.0.events.push((name, SendWrapper::new(handler)));
         self
     }
 
     /// Keeps the element in a reference once it is built.
-    pub fn keep<E: ElementType>(mut self: Box<Self>, kept: impl NodeRefContainer<E>) -> Box<Self> {
-        self.keep = Some(Box::new(move |element| kept.load(element)));
+    pub fn keep<E: ElementType>(mut self, kept: impl NodeRefContainer<E>) -> Self {
+        self.0.keep = Some(Box::new(move |element| kept.load(element)));
         self
     }
 
     /// Puts something within it, after what is there.
-    pub fn with(mut self: Box<Self>, within: Drawn) -> Box<Self> {
-        self.within.push(within);
+    pub fn with(mut self, within: Drawn) -> Self {
+        self.0.within.push(within);
         self
     }
 
     /// The element.
-    pub fn done(self: Box<Self>) -> Drawn {
-        Drawn(Box::new(What::Element(*self)))
+    pub fn done(self) -> Drawn {
+        Drawn(Box::new(What::Element(*self.0)))
     }
 }
 
@@ -195,6 +232,8 @@ pub enum Built {
     Element(Box<BuiltElement>),
     /// One after the other, and a comment that keeps the place of what follows.
     Row(Vec<Built>, Placeholder),
+    /// One for each item of a list, each with what it owns, and a comment as above.
+    Each(Vec<(Owner, Built)>, Placeholder),
     /// Drawn by an effect.
     Live(RenderEffect<Built>),
     /// Built by Leptos.
@@ -239,6 +278,13 @@ impl Render for Drawn {
                 }
                 None => draw().build(),
             })),
+            What::Each(mut items) => {
+                let owner = Owner::current().unwrap_or_default();
+                Built::Live(RenderEffect::new(move |before: Option<Built>| match before {
+                    Some(Built::Each(before, end)) => lay_out(&owner, items(), before, end),
+                    _ => lay_out(&owner, items(), Vec::new(), Rndr::create_placeholder()),
+                }))
+            }
             What::Other(view) => Built::Other(view.build()),
         }
     }
@@ -278,13 +324,49 @@ impl Render for Drawn {
     }
 }
 
+/// Builds what is new in a list, takes out what is gone and moves what stands elsewhere.
+fn lay_out(owner: &Owner, items: Vec<Item>, before: Vec<(Owner, Built)>, end: Placeholder) -> Built {
+    let mut before: Vec<_> = before.into_iter().map(Some).collect();
+    let mut rows = Vec::new();
+    for item in items {
+        match item {
+            Item::Stays(place) => {
+                rows.extend(before.get_mut(place).and_then(Option::take).map(|row| (row, Some(place))));
+            }
+            Item::New(draw) => {
+                let owner = owner.with(Owner::new);
+                let built = owner.with(|| leptos::reactive::graph::untrack(|| draw().build()));
+                rows.push(((owner, built), None));
+            }
+        }
+    }
+    for (_, mut gone) in before.into_iter().flatten() {
+        gone.unmount();
+    }
+    let (mut stays, mut after): (usize, Vec<(Owner, Built)>) = (usize::MAX, Vec::new());
+    for ((owner, mut built), place) in rows.into_iter().rev() {
+        match place {
+            Some(place) if place < stays => stays = place,
+            _ => match after.last() {
+                Some((_, next)) => {
+                    next.insert_before_this(&mut built);
+                }
+                None => put_before(&mut built, &end),
+            },
+        }
+        after.push((owner, built));
+    }
+    after.reverse();
+    Built::Each(after, end)
+}
+
 fn put_before(new: &mut dyn Mountable, node: &Node) {
     if let Some(parent) = node.parent_node() {
         new.mount(parent.unchecked_ref(), Some(node));
     }
 }
 
-impl Building {
+impl Parts {
     fn build(self) -> BuiltElement {
         let mut lines = self.literal.split('\n');
         let tag = lines.next().unwrap_or_default();
@@ -314,7 +396,7 @@ impl Building {
 
 impl BuiltElement {
     /// Whether an element is drawn by the same lines of a view as this one was.
-    fn takes(&self, drawn: &Building) -> bool {
+    fn takes(&self, drawn: &Parts) -> bool {
         self.literal == drawn.literal
             && self.within.len() == drawn.within.len()
             && self
@@ -324,7 +406,7 @@ impl BuiltElement {
                 .eq(drawn.parts.iter().map(|(part, name, _)| (part, name)))
     }
 
-    fn rebuild(&mut self, drawn: Building) {
+    fn rebuild(&mut self, drawn: Parts) {
         let Self { node, parts, events, within, .. } = self;
         // Writing the attribute takes away the classes that were put on one by one.
         let mut classes_gone = false;
@@ -409,7 +491,15 @@ impl Mountable for Built {
             Self::Words(node, _) => Rndr::remove(node),
             Self::Element(element) => Rndr::remove(&element.node),
             Self::Row(row, end) => {
-                row.iter_mut().for_each(Self::unmount);
+                for built in row {
+                    built.unmount();
+                }
+                Rndr::remove(end);
+            }
+            Self::Each(rows, end) => {
+                for (_, built) in rows {
+                    built.unmount();
+                }
                 Rndr::remove(end);
             }
             Self::Live(effect) => effect.unmount(),
@@ -428,6 +518,12 @@ impl Mountable for Built {
                 }
                 Rndr::insert_node(parent, end, marker);
             }
+            Self::Each(rows, end) => {
+                for (_, built) in rows {
+                    built.mount(parent, marker);
+                }
+                Rndr::insert_node(parent, end, marker);
+            }
             Self::Live(effect) => effect.mount(parent, marker),
             Self::Other(view) => view.mount(parent, marker),
         }
@@ -442,6 +538,10 @@ impl Mountable for Built {
                 Some(first) => return first.insert_before_this(child),
                 None => put_before(child, end),
             },
+            Self::Each(rows, end) => match rows.first() {
+                Some((_, first)) => return first.insert_before_this(child),
+                None => put_before(child, end),
+            },
             Self::Live(effect) => return effect.insert_before_this(child),
             Self::Other(view) => return view.insert_before_this(child),
         }
@@ -453,6 +553,7 @@ impl Mountable for Built {
             Self::Nothing(_) | Self::Words(..) => Vec::new(),
             Self::Element(element) => vec![element.node.clone()],
             Self::Row(row, _) => row.iter().flat_map(Self::elements).collect(),
+            Self::Each(rows, _) => rows.iter().flat_map(|(_, built)| built.elements()).collect(),
             Self::Live(effect) => effect.elements(),
             Self::Other(view) => view.elements(),
         }

@@ -6,13 +6,13 @@ use crate::live::{Drawn, live};
 use crate::parts::{Icon, NotHere, Page, Sheet};
 use crate::place::Place;
 use crate::platform::ids;
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
 
 /// One job.
 #[component(transparent)]

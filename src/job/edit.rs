@@ -5,13 +5,13 @@ use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
 use crate::place::Place;
 use crate::platform::ids;
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobForm, JobId, Problems};
 use lastpull_core::journal::Fact;
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
 
 /// A new job, or a job's fields.
 #[component(transparent)]

@@ -5,13 +5,13 @@ use crate::live::Drawn;
 use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
 use crate::place::Place;
 use crate::platform::ids;
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Problems, Size, suggested_lot};
 use lastpull_core::journal::{Fact, LotField};
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
 
 /// A new lot of a job, or a lot's fields.
 #[component(transparent)]

@@ -5,6 +5,7 @@ use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
 use crate::place::Place;
 use crate::platform::ids;
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
@@ -12,7 +13,6 @@ use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
 
 /// A new run of a lot, or a run's fields.
 #[component(transparent)]

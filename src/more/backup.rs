@@ -5,13 +5,13 @@ use crate::live::{Drawn, live};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::platform::files;
+use crate::platform::spawn_local;
 use crate::store::{BringError, Brought, Store};
 use crate::words;
 use lastpull_core::exchange::LARGEST_FILE;
 use lastpull_view::view;
 use leptos::html;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
 
 /// Backup, out and in.
 #[component(transparent)]

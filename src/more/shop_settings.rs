@@ -3,13 +3,13 @@
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::{Bound, Field, Kind, SaveBar, bound};
+use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::shop::ShopForm;
 use lastpull_view::view;
 use leptos::prelude::*;
-use wasm_bindgen_futures::spawn_local;
 
 /// The shop's settings: a form with one save.
 #[component(transparent)]

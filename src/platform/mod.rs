@@ -10,6 +10,9 @@ pub mod indexed_db;
 pub mod install;
 pub mod keeping;
 pub mod settings;
+mod spawn;
 pub mod tabs;
 pub mod updates;
 pub mod wake;
+
+pub use spawn::spawn_local;

@@ -1,11 +1,12 @@
 //! Keeping the screen awake. Where the browser cannot, the screen dims as the device is set to; the
 //! count does not depend on it.
 
+use crate::platform::spawn_local;
 use js_sys::{Function, Promise, Reflect};
 use leptos::prelude::*;
 use std::cell::{Cell, RefCell};
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
+use wasm_bindgen_futures::JsFuture;
 
 thread_local! {
     static HELD: RefCell<Option<JsValue>> = const { RefCell::new(None) };

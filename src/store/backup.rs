@@ -3,13 +3,13 @@
 use super::journal::{AbsorbError, Arrived};
 use super::{SaveState, Store};
 use crate::platform::files::{Left, Outgoing};
+use crate::platform::spawn_local;
 use crate::platform::{clock, ids};
 use lastpull_core::exchange::{BackupProblem, read_backup, write_backup};
 use lastpull_core::journal::{Conflict, Draft, Head, Storage, StorageFault, allocate};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use std::time::Duration;
-use wasm_bindgen_futures::spawn_local;
 
 /// The backup being made or taken in.
 #[derive(Clone, Default)]

@@ -2,13 +2,13 @@
 
 use super::{BackupState, DEMO, SHOP, Store};
 use crate::platform::indexed_db::IndexedDb;
+use crate::platform::spawn_local;
 use crate::platform::tabs::{self, Heard};
 use crate::platform::{clock, settings};
 use lastpull_core::journal::{Checkpoint, Conflict, Entry, Head, HybridClock, Journal, Opened, Storage, StorageFault};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 use std::time::Duration;
-use wasm_bindgen_futures::spawn_local;
 
 /// How opening the journal goes.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,7 +2,7 @@
 
 use super::Store;
 use crate::platform::keeping::{self, Room};
-use wasm_bindgen_futures::spawn_local;
+use crate::platform::spawn_local;
 
 /// What is known of the keeping.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]

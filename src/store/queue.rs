@@ -3,13 +3,13 @@
 //! plain words, with a way to get the data out; nothing that was counted is dropped.
 
 use super::Store;
+use crate::platform::spawn_local;
 use crate::platform::{clock, tabs};
 use lastpull_core::journal::{Draft, Fact, Storage, StorageFault, Subject};
 use lastpull_core::run::Pending;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::time::Duration;
-use wasm_bindgen_futures::spawn_local;
 
 /// A fact handed over and not saved yet.
 #[derive(Clone, Debug, PartialEq)]

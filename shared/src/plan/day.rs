@@ -22,7 +22,7 @@ impl Day {
         let mut parts = text.split('-').map(|part| part.bytes().all(|byte| byte.is_ascii_digit()).then_some(part));
         let mut next = |length| parts.next()?.filter(|part| part.len() == length)?.parse::<u32>().ok();
         let (year, month, day) = (next(4)?, next(2)?, next(2)?);
-        let date = NaiveDate::from_ymd_opt(year as i32, month, day).filter(|_| parts.next().is_none())?;
+        let date = NaiveDate::from_ymd_opt(year.cast_signed(), month, day).filter(|_| parts.next().is_none())?;
         (1970..2500).contains(&date.year()).then_some(Self { date })
     }
 

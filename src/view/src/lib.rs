@@ -3,7 +3,7 @@
 //! Leptos gives every element, closure and attribute a type of its own, and each such type its own
 //! copy of the code that builds, updates and removes it: two thirds of a bundle of this app. Here every
 //! element is of one type, and what its tag and its literal attributes are is one string. Components
-//! are left to Leptos' macro; props, children and slots are as it documents them.
+//! are called as Leptos calls them; they are transparent and give what `view!` gives.
 
 use proc_macro2::TokenStream;
 use quote::{format_ident, quote};
@@ -27,10 +27,7 @@ type Nodes = [Node<Infallible>];
 fn all(nodes: &Nodes) -> syn::Result<TokenStream> {
     let mut drawn =
         nodes.iter().filter(|node| !matches!(node, Node::Comment(_))).map(one).collect::<syn::Result<Vec<_>>>()?;
-    Ok(match drawn.len() {
-        1 => drawn.remove(0),
-        _ => quote!(crate::live::row(::std::vec![#(#drawn),*])),
-    })
+    Ok(if drawn.len() == 1 { drawn.remove(0) } else { quote!(crate::live::row(::std::vec![#(#drawn),*])) })
 }
 
 fn one(node: &Node<Infallible>) -> syn::Result<TokenStream> {
@@ -59,17 +56,11 @@ fn is_component(element: &NodeElement<Infallible>) -> bool {
     element.name().to_string().rsplit(':').next().is_some_and(|name| name.trim().starts_with(char::is_uppercase))
 }
 
-/// Leptos' own components, which stay as they are.
-const THEIRS: [&str; 1] = ["For"];
-
 fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
     let (name, attributes) = (element.name(), element.attributes());
     let children = if element.children.is_empty() { None } else { Some(all(&element.children)?) };
-    if THEIRS.contains(&name.to_string().as_str()) {
-        let inner = quote!(<#name #(#attributes)*>{#children}</#name>);
-        return Ok(quote!(crate::live::other(::leptos::prelude::IntoAny::into_any(
-            ::leptos::prelude::view! { #inner }
-        ))));
+    if name.to_string() == "For" {
+        return for_each(element, children.as_ref());
     }
     let mut props = Vec::new();
     for attribute in attributes {
@@ -86,6 +77,23 @@ fn component(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
         let props = ::leptos::component::component_props_builder(&#name) #(#props)* #children .build();
         crate::live::component(move || ::leptos::component::component_view(&#name, props))
     }))
+}
+
+/// `<For each=… key=… let:item>`, as Leptos has it.
+fn for_each(element: &NodeElement<Infallible>, children: Option<&TokenStream>) -> syn::Result<TokenStream> {
+    let (mut each, mut key, mut item) = (None, None, None);
+    for attribute in element.attributes() {
+        let NodeAttribute::Attribute(attribute) = attribute else { continue };
+        match attribute.key.to_string().as_str() {
+            "each" => each = attribute.value(),
+            "key" => key = attribute.value(),
+            name => item = name.strip_prefix("let:").map(|name| format_ident!("{name}")),
+        }
+    }
+    match (each, key, item) {
+        (Some(each), Some(key), Some(item)) => Ok(quote!(crate::live::each(#each, #key, move |#item| #children))),
+        _ => Err(syn::Error::new_spanned(element.name(), "wants each, key and let:item")),
+    }
 }
 
 fn plain(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
@@ -107,7 +115,7 @@ fn plain(element: &NodeElement<Infallible>) -> syn::Result<TokenStream> {
             }
             (Some(value), None) if name == "node_ref" => calls.push(quote!(.keep(#value))),
             (Some(value), None) => {
-                calls.push(quote!(.set(crate::live::Part::Attribute, #name, crate::live::Set::setting(#value))))
+                calls.push(quote!(.set(crate::live::Part::Attribute, #name, crate::live::Set::setting(#value))));
             }
             (Some(value), Some((kind, name))) => calls.push(special(attribute, kind, name, value)?),
             (None, Some(_)) => return Err(syn::Error::new_spanned(attribute, "wants a value")),
