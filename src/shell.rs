@@ -4,7 +4,7 @@ use crate::day::DayScreen;
 use crate::demo::{Banner, Welcome};
 use crate::job::{JobFormScreen, JobScreen, JobsScreen, LotFormScreen, RunFormScreen};
 use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
+use crate::live::Drawn;
 use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
 use crate::parts::{Faults, Icon, Notices};
 use crate::place::Place;
@@ -52,11 +52,17 @@ pub fn App() -> Drawn {
             },
         );
     });
-    // Another language or other units: every word is drawn anew.
-    live(move || {
-        manner.get().take();
-        view! { <Shell place/> }
-    })
+    // Another language or other units: the page is opened anew, so that every word is. What waits to be
+    // saved is saved first.
+    manner.get_untracked().take();
+    Effect::new(move |before: Option<Manner>| {
+        let now = manner.get();
+        if before.is_some_and(|before| before != now) {
+            store.reopen_page();
+        }
+        now
+    });
+    view! { <Shell place/> }
 }
 
 #[component(transparent)]
@@ -65,10 +71,7 @@ fn Shell(place: RwSignal<Place>) -> Drawn {
     let welcome = Memo::new(move |_| {
         store.shop.with(|shop| shop.facts() == 0) && store.settings.with(|settings| !settings.started && !settings.demo)
     });
-    let counting = Memo::new(move |_| match place.get() {
-        Place::Run(_) | Place::Press => true,
-        _ => false,
-    });
+    let counting = Memo::new(move |_| matches!(place.get(), Place::Run(_) | Place::Press));
     view! {
         <a class="skip" href="#content" on:click=move |event| { event.prevent_default(); dom::focus("heading"); }>{words::skip_to_content()}</a>
         <div class="shell" class:bare=move || welcome.get() class:press-shell=counting>

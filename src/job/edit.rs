@@ -4,8 +4,8 @@ use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
 use crate::place::Place;
-use crate::platform::ids;
 use crate::platform::spawn_local;
+use crate::platform::{clock, ids};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobForm, JobId, Problems};
@@ -36,7 +36,7 @@ pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
     let before_check = before.clone();
     // Once told what is wrong, the person sees it vanish as they put it right.
     let check = move || {
-        let today = store.now().today();
+        let today = clock::now().today();
         store.shop.with_untracked(|shop| {
             form.with(|form| form.check(today, before_check.as_ref(), |day| shop.closings.on(day)))
         })

@@ -106,3 +106,8 @@ pub fn let_go_after_touch(event: &web_sys::MouseEvent) {
 pub fn replace_hash(hash: &str) {
     let _ = leptos::prelude::window().location().replace(hash);
 }
+
+/// Whether a sheet is up over the screen.
+pub fn is_sheet_up() -> bool {
+    leptos::prelude::document().query_selector("dialog[open]").ok().flatten().is_some()
+}

@@ -61,7 +61,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
             </header>
             <Pace count/>
             <Sizes count size picked/>
-            <Zone id count size asking garment=heading.garment ink=heading.ink/>
+            <Zone id count size garment=heading.garment ink=heading.ink/>
             <Controls id count asking/>
             <Sheets id count size asking/>
             {move || checks_open.get().then(|| view! {

@@ -22,8 +22,9 @@ pub fn Pace(count: Memo<CountView>) -> Drawn {
                 Some(pace) => lead(pace, count.closing.is_some()),
             })}
             {move || chart.get().map(|chart| view! {
-                <button type="button" class="pace-button" id="pace" aria-label=words::pace_in_full() on:click=move |_| in_full.set(true)>
+                <button type="button" class="pace-button" id="pace" on:click=move |_| in_full.set(true)>
                     <Chart chart label=count.with(summary)/>
+                    <span class="visually-hidden">{words::pace_in_full()}</span>
                 </button>
             })}
             {move || in_full.get().then(|| view! {

@@ -1,7 +1,6 @@
 //! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
 
-use super::sheets::Asking;
-use crate::kept::{Memo, RwSignal};
+use crate::kept::Memo;
 use crate::live::Drawn;
 use crate::platform::{dom, feel};
 use crate::store::{SaveState, Store};
@@ -20,7 +19,6 @@ pub fn Zone(
     id: RunId,
     count: Memo<CountView>,
     size: Memo<Option<Size>>,
-    asking: RwSignal<Option<Asking>>,
     garment: Option<Colour>,
     ink: Option<Colour>,
 ) -> Drawn {
@@ -55,15 +53,10 @@ pub fn Zone(
         }
     };
     let lift = move |event: PointerEvent| {
-        contacts.update_value(|contacts| contacts.lift(event.pointer_id(), event.time_stamp()))
+        contacts.update_value(|contacts| contacts.lift(event.pointer_id(), event.time_stamp()));
     };
     let pressed = window_event_listener(leptos::ev::keydown, move |event: KeyboardEvent| {
-        if asking.with_untracked(Option::is_some)
-            || dom::is_typing(&event)
-            || event.ctrl_key()
-            || event.meta_key()
-            || event.alt_key()
-        {
+        if dom::is_sheet_up() || dom::is_typing(&event) || event.ctrl_key() || event.meta_key() || event.alt_key() {
             return;
         }
         if matches!(event.key().as_str(), " " | "Enter") && dom::is_on_button(&event) {

@@ -118,11 +118,6 @@ impl Store {
         self.record_all(vec![(subject, fact)]);
     }
 
-    /// This moment, read off the browser rather than the last tick.
-    pub fn now(self) -> WallClock {
-        clock::now()
-    }
-
     /// Whether any run is on the press: nothing may interrupt then.
     pub fn is_printing(self) -> bool {
         self.shop.with(|shop| shop.runs().any(|(_, run)| !run.deleted && run.progress.is_on_press()))

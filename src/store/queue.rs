@@ -71,6 +71,15 @@ impl Store {
         true
     }
 
+    /// Loads the page again once everything handed over is saved.
+    pub fn reopen_page(self) {
+        spawn_local(async move {
+            if self.settle().await {
+                crate::platform::dom::reload();
+            }
+        });
+    }
+
     /// Tries again to save what waits, after the person asked for it.
     pub fn try_again(self) {
         self.saving.set(SaveState::Fine);

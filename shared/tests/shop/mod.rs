@@ -44,6 +44,7 @@ pub fn today() -> Day {
 }
 
 /// Due on a day, at minutes after midnight.
+#[allow(clippy::unnecessary_wraps)] // as the field wants it
 pub fn due(day: Day, minutes: u16) -> Option<Due> {
     Some(Due { day, minutes })
 }
