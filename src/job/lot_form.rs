@@ -115,7 +115,7 @@ fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>)
 
 #[component(transparent)]
 fn SizeCell(size: Size, form: RwSignal<LotForm>) -> Drawn {
-    let id = format!("size-{size:?}").to_lowercase();
+    let id = format!("size-{size:?}").to_ascii_lowercase();
     let field = Bound {
         value: Signal::derive(move || form.with(|form| form.pieces.get(&size).cloned().unwrap_or_default())),
         set: Callback::new(move |typed| form.update(|form| drop(form.pieces.insert(size, typed)))),
