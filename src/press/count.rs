@@ -15,7 +15,7 @@ use crate::platform::{dom, wake};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{RunId, Size};
-use lastpull_core::run::{CountView, check_list};
+use lastpull_core::run::{CountView, check_list, count_view};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -35,13 +35,10 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
     wake::stay_awake();
     on_cleanup(wake::let_sleep);
     let title = heading.title.clone();
-    Effect::new(move || {
-        let title = format!(
-            "{} · {title} · {}",
-            count.with(|count| words::of_pieces(count.good, count.planned)),
-            words::app_name()
-        );
-        dom::set_title(&title);
+    Effect::new(move || dom::set_title(&format!("{title} · {}", words::app_name())));
+    // The pace follows what is saved: at the touch itself only the count is drawn.
+    let saved = Memo::new(move |_| {
+        store.shop.with(|shop| count_view(shop, id, store.device.get_untracked(), store.clock.get(), &[]))
     });
     let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
     let checks_open = RwSignal::new(false);
@@ -59,7 +56,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
                     {move || (skipped.get() > 0).then(|| view! { <span class="visually-hidden">{words::checks_skipped(skipped.get())}</span><Icon name="skip"/> })}
                 </button>
             </header>
-            <Pace count/>
+            <Pace count=saved/>
             <Sizes count size picked/>
             <Zone id count size garment=heading.garment ink=heading.ink/>
             <Controls id count asking/>

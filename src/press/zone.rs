@@ -141,8 +141,8 @@ pub fn Zone(
                     }.into_any(),
                     None => view! {
                         <span class="zone-saved">
-                            {move || count.with(|count| if count.unsaved > 0 { words::count_unsaved(count.unsaved) } else { words::count_saved().to_owned() })}
-                            " · "{words::count_touch()}
+                            <span class="when-saved">{words::count_saved()}" · "{words::count_touch()}</span>
+                            <span class="when-unsaved">{words::count_not_saved()}</span>
                         </span>
                     }.into_any(),
                 }}

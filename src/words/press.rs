@@ -60,7 +60,7 @@ words! {
     count_over[n] { "{n} over" | "{n} over", "sobra {n}" | "sobran {n}" }
     count_complete { "All pulled", "Todas hechas" }
     count_touch { "touch for each pull", "toca en cada pasada" }
-    count_unsaved[n] { "{n} not saved yet" | "{n} not saved yet", "{n} sin guardar" | "{n} sin guardar" }
+    count_not_saved { "not saved yet", "sin guardar aún" }
     count_saved { "saved", "guardado" }
     count_sizes { "Size being counted", "Talla que se cuenta" }
     size_left { "left", "por hacer" }
