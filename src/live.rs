@@ -235,9 +235,19 @@ pub enum Built {
     /// One for each item of a list, each with what it owns, and a comment as above.
     Each(Vec<(Owner, Built)>, Placeholder),
     /// Drawn by an effect.
-    Live(RenderEffect<Built>),
+    Live(Running),
     /// Built by Leptos.
     Other(AnyViewState),
+}
+
+/// An effect that draws. What it drew goes with it at once: left to the effect's task it would stay
+/// until that is run, and effects within it would read signals that are gone.
+pub struct Running(RenderEffect<Built>);
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        drop(self.0.take_value());
+    }
 }
 
 /// An element of the page.
@@ -271,19 +281,21 @@ impl Render for Drawn {
             What::Words(words) => Built::Words(Rndr::create_text_node(&words), words),
             What::Element(element) => Built::Element(Box::new(element.build())),
             What::Row(row) => Built::Row(row.into_iter().map(Self::build).collect(), Rndr::create_placeholder()),
-            What::Live(mut draw) => Built::Live(RenderEffect::new(move |before: Option<Built>| match before {
-                Some(mut built) => {
-                    draw().rebuild(&mut built);
-                    built
-                }
-                None => draw().build(),
-            })),
+            What::Live(mut draw) => {
+                Built::Live(Running(RenderEffect::new(move |before: Option<Built>| match before {
+                    Some(mut built) => {
+                        draw().rebuild(&mut built);
+                        built
+                    }
+                    None => draw().build(),
+                })))
+            }
             What::Each(mut items) => {
                 let owner = Owner::current().unwrap_or_default();
-                Built::Live(RenderEffect::new(move |before: Option<Built>| match before {
+                Built::Live(Running(RenderEffect::new(move |before: Option<Built>| match before {
                     Some(Built::Each(before, end)) => lay_out(&owner, items(), before, end),
                     _ => lay_out(&owner, items(), Vec::new(), Rndr::create_placeholder()),
-                }))
+                })))
             }
             What::Other(view) => Built::Other(view.build()),
         }
@@ -502,7 +514,7 @@ impl Mountable for Built {
                 }
                 Rndr::remove(end);
             }
-            Self::Live(effect) => effect.unmount(),
+            Self::Live(effect) => effect.0.unmount(),
             Self::Other(view) => view.unmount(),
         }
     }
@@ -524,7 +536,7 @@ impl Mountable for Built {
                 }
                 Rndr::insert_node(parent, end, marker);
             }
-            Self::Live(effect) => effect.mount(parent, marker),
+            Self::Live(effect) => effect.0.mount(parent, marker),
             Self::Other(view) => view.mount(parent, marker),
         }
     }
@@ -542,7 +554,7 @@ impl Mountable for Built {
                 Some((_, first)) => return first.insert_before_this(child),
                 None => put_before(child, end),
             },
-            Self::Live(effect) => return effect.insert_before_this(child),
+            Self::Live(effect) => return effect.0.insert_before_this(child),
             Self::Other(view) => return view.insert_before_this(child),
         }
         true
@@ -554,7 +566,7 @@ impl Mountable for Built {
             Self::Element(element) => vec![element.node.clone()],
             Self::Row(row, _) => row.iter().flat_map(Self::elements).collect(),
             Self::Each(rows, _) => rows.iter().flat_map(|(_, built)| built.elements()).collect(),
-            Self::Live(effect) => effect.elements(),
+            Self::Live(effect) => effect.0.elements(),
             Self::Other(view) => view.elements(),
         }
     }
