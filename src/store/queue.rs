@@ -39,6 +39,9 @@ pub enum SaveState {
 /// Waits between tries. Opening the database again mends most faults at the first.
 const RETRIES: [Duration; 3] = [Duration::from_millis(100), Duration::from_millis(700), Duration::from_secs(2)];
 
+/// How long the disk may take before the screen shows what is not saved yet.
+const SOON: Duration = Duration::from_millis(12);
+
 thread_local! {
     static WRITING: Cell<bool> = const { Cell::new(false) };
 }
@@ -48,10 +51,15 @@ impl Store {
     pub fn record_all(self, facts: Vec<(Subject, Fact)>) {
         let at = clock::now().now;
         let drafts = facts.into_iter().map(|(subject, fact)| Waiting { draft: Draft { at, subject, fact } });
-        // The transaction begins before the screen is drawn anew, so that neither waits for the other.
+        // A commit takes a few milliseconds, drawing the count many times that: the disk goes first, and
+        // one drawing shows the saved count. Should the disk take longer, the unsaved count is shown.
         self.waiting.update_quietly(|waiting| waiting.extend(drafts));
         self.write();
-        self.waiting.tell();
+        clock::after(SOON, move || {
+            if self.waiting.with_untracked(|waiting| !waiting.is_empty()) {
+                self.waiting.tell();
+            }
+        });
     }
 
     /// Hands over facts and waits until they are saved; false when they could not be yet.
