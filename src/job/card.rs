@@ -2,7 +2,7 @@
 
 use super::lot_section::LotSection;
 use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
+use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page, Sheet};
 use crate::place::Place;
 use crate::platform::ids;
@@ -112,6 +112,8 @@ fn Actions(card: JobCard) -> Drawn {
         <section class="job-actions button-row">
             {if finished {
                 view! { <button type="button" class="button with-icon" on:click=reopen><Icon name="undo"/>{words::job_reopen()}</button> }.into_any()
+            } else if card.planned == 0 {
+                nothing()
             } else {
                 view! {
                     <button

@@ -16,7 +16,7 @@ words! {
     tomorrow { "tomorrow", "mañana" }
     yesterday { "yesterday", "ayer" }
     on_day_at(day, time) { "{day}, {time}", "{day}, {time}" }
-    under_a_minute { "under 1 min", "menos de 1 min" }
+    under_a_minute { "< 1\u{a0}min", "< 1\u{a0}min" }
     unit_seconds { "s", "s" }
     unit_inch { "in", "pulg." }
     unit_belt_inch { "in/min", "pulg./min" }
