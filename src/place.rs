@@ -90,39 +90,3 @@ impl Place {
         crate::platform::dom::set_hash(&self.hash());
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_place_reads_back_from_its_hash() {
-        let id = Uuid::from_u128(7);
-        for place in [
-            Place::Day,
-            Place::Jobs,
-            Place::NewJob,
-            Place::Job(id),
-            Place::EditJob(id),
-            Place::NewLot(id),
-            Place::EditLot(id),
-            Place::NewRun(id),
-            Place::EditRun(id),
-            Place::Press,
-            Place::Run(id),
-            Place::More,
-            Place::Settings,
-            Place::Exchange,
-            Place::About,
-        ] {
-            assert_eq!(Place::of(&place.hash()), place);
-        }
-    }
-
-    #[test]
-    fn nonsense_leads_to_the_day() {
-        for hash in ["", "#", "#/nowhere", "#/job/7", "#/press/<script>"] {
-            assert_eq!(Place::of(hash), Place::Day, "{hash}");
-        }
-    }
-}

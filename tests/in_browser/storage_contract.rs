@@ -1,13 +1,9 @@
 //! The storage contract in the browser's real IndexedDB, in headless Chromium.
-#![cfg(target_arch = "wasm32")]
-
 use lastpull::platform::ids::new_id;
 use lastpull::platform::indexed_db::IndexedDb;
 use lastpull_core::journal::contract::pull;
 use lastpull_core::journal::{MemoryStorage, Storage};
-use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
-
-wasm_bindgen_test_configure!(run_in_browser);
+use wasm_bindgen_test::wasm_bindgen_test;
 
 /// A database of a name that no other test uses.
 fn fresh() -> IndexedDb {

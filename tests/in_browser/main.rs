@@ -1,0 +1,7 @@
+//! What only a real browser can show, in headless Chromium.
+#![cfg(target_arch = "wasm32")]
+
+mod places;
+mod storage_contract;
+
+wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
