@@ -67,11 +67,6 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
 
 fn run_card(id: RunId, run: &Run) -> RunCard {
     let progress = &run.progress;
-    let standing = match (progress.started(), progress.ended(), progress.standing()) {
-        (None, ..) => Standing::Waiting,
-        (_, Some(_), _) => Standing::Ended,
-        (_, _, Some((since, cause))) => Standing::Stopped { since, cause },
-        _ => Standing::Running,
-    };
+    let standing = Standing::of(progress);
     RunCard { id, run: run.clone(), good: progress.good(), misprints: progress.misprints(), standing }
 }

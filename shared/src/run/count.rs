@@ -1,7 +1,7 @@
 //! The run on the press, as the counting screen shows it.
 
 use super::progress::Act;
-use super::{Basis, Fan, Forecast, MisprintCause, StopCause, TimeLeft, fan, forecast, stop_rate};
+use super::{Basis, Fan, Forecast, MisprintCause, Progress, StopCause, TimeLeft, fan, forecast, stop_rate};
 use crate::job::{RunId, Size};
 use crate::journal::{DeviceId, Fact};
 use crate::plan::{WallClock, closing_of};
@@ -46,6 +46,18 @@ pub enum Standing {
     },
     /// Off the press.
     Ended,
+}
+
+impl Standing {
+    /// How a run stands, from what has happened to it.
+    pub fn of(progress: &Progress) -> Self {
+        match (progress.started, progress.ended, progress.standing()) {
+            (None, ..) => Self::Waiting,
+            (_, Some(_), _) => Self::Ended,
+            (_, _, Some((since, cause))) => Self::Stopped { since, cause },
+            _ => Self::Running,
+        }
+    }
 }
 
 /// One size of the run.
@@ -188,12 +200,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     sizes.retain(|size| size.planned > 0 || size.good > 0 || size.misprints > 0);
     let good = progress.good();
     let planned = lot.map_or(0, crate::job::Lot::total);
-    let standing = match (progress.started, progress.ended, progress.standing()) {
-        (None, ..) => Standing::Waiting,
-        (_, Some(_), _) => Standing::Ended,
-        (_, _, Some((since, cause))) => Standing::Stopped { since, cause },
-        _ => Standing::Running,
-    };
+    let standing = Standing::of(progress);
     let closing = closing_of(&shop.closings, clock);
     let forecast = forecast(shop, id, clock.now, stop_rate(shop)).filter(|_| standing != Standing::Ended);
     let unsized_good = sizes.iter().filter(|row| row.size.is_none()).map(|row| row.good).sum();
