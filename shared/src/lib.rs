@@ -12,17 +12,25 @@
 //! - [`run`]: one lot, one print location, one ink: set-up, checks, counting, pace, finish
 //! - [`plan`]: the day's runs against closing
 //! - [`ink`]: colours as seen on a garment
+//! - [`screen`]: screens from clean to reclaimed, their mesh and stencils, and the reclaim bath
+//! - [`heat`]: dryer, flash, cure, and the heat of the room
+//! - [`failure`]: what goes wrong on the press, and what it costs
+//! - [`photo`]: photos of screens, prints and tests
 //! - [`exchange`]: the backup file that travels between devices
 //! - [`quantity`]: temperatures, lengths and times that know their unit
 //! - [`demo`]: an invented shop that fills every screen
 
 pub mod demo;
 pub mod exchange;
+pub mod failure;
+pub mod heat;
 pub mod ink;
 pub mod job;
 pub mod journal;
+pub mod photo;
 pub mod plan;
 pub mod quantity;
 pub mod run;
+pub mod screen;
 pub mod shop;
 pub mod sorted;

@@ -4,12 +4,16 @@
 //! disk format (segments). Variants and fields are added at the end and never changed, renamed,
 //! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
 
+use crate::failure::FailureFact;
+use crate::heat::HeatFact;
 use crate::ink::Colour;
 use crate::job::Size;
 use crate::job::{Due, Fabric, SizePieces};
+use crate::photo::PhotoFact;
 use crate::plan::Day;
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
 use crate::run::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
+use crate::screen::{ScreenFact, StencilFact};
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use uuid::Uuid;
@@ -88,6 +92,16 @@ pub enum Fact {
     Resumed,
     /// The run left the press.
     RunEnded,
+    /// Something about dryers, flash units, inks' limits, tests of a cure, or the room.
+    Heat(HeatFact),
+    /// Something about a screen.
+    Screen(ScreenFact),
+    /// Something about exposing stencils, or about the reclaim bath.
+    Stencil(StencilFact),
+    /// Something that failed on the press.
+    Failure(FailureFact),
+    /// Something about a photo; the subject is what it shows.
+    Photo(PhotoFact),
     /// A fact of a newer version: kept and carried on, byte for byte.
     #[serde(skip)]
     Unknown {
@@ -175,15 +189,25 @@ pub enum RunField {
 }
 
 /// Longest name, in characters.
-const NAME: usize = 160;
+pub(crate) const NAME: usize = 160;
 /// Longest note.
-const NOTE: usize = 4_000;
+pub(crate) const NOTE: usize = 4_000;
 /// Most people, sizes or fields in one list.
-const LIST: usize = 64;
+pub(crate) const LIST: usize = 64;
 /// Most runs in one order of the day.
 const ORDER: usize = 2_000;
 /// Most pieces one fact moves.
-const PIECES: i32 = 1_000_000;
+pub(crate) const PIECES: i32 = 1_000_000;
+
+/// Whether a text is of a name's length.
+pub(crate) fn is_name(text: &str) -> bool {
+    text.chars().count() <= NAME
+}
+
+/// Whether a text is of a note's length.
+pub(crate) fn is_note(text: &str) -> bool {
+    text.chars().count() <= NOTE
+}
 
 impl Fact {
     /// The fact as JSON. An unknown fact comes out as it went in.
@@ -212,8 +236,8 @@ impl Fact {
     /// Whether every name, list and number is of a size that a device records. Files from
     /// elsewhere are held to it before anything is stored.
     pub fn in_bounds(&self) -> bool {
-        let name = |text: &String| text.chars().count() <= NAME;
-        let note = |text: &String| text.chars().count() <= NOTE;
+        let name = |text: &String| is_name(text);
+        let note = |text: &String| is_note(text);
         let minutes = |minutes: &u16| *minutes < 24 * 60;
         match self {
             Self::ShopNamed(text) | Self::DeviceNamed(text) => name(text),
@@ -249,6 +273,11 @@ impl Fact {
             }
             Self::CheckMade { expected, by, .. } => by.iter().all(name) && expected.in_bounds(),
             Self::Pulled { pieces, .. } | Self::Misprinted { pieces, .. } => pieces.abs() <= PIECES,
+            Self::Heat(fact) => fact.in_bounds(),
+            Self::Screen(fact) => fact.in_bounds(),
+            Self::Stencil(fact) => fact.in_bounds(),
+            Self::Failure(fact) => fact.in_bounds(),
+            Self::Photo(fact) => fact.in_bounds(),
             Self::Unknown { kind, body } => kind.len() <= NAME && body.len() <= super::Entry::LONGEST_LINE,
             Self::SetUpAllowance(_)
             | Self::Deleted

@@ -11,7 +11,7 @@ pub mod checkpoint;
 pub mod contract;
 mod coverage;
 mod entry;
-mod fact;
+pub(crate) mod fact;
 mod memory;
 pub mod record;
 pub mod segment;

@@ -102,6 +102,11 @@ impl Shop {
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
+            Fact::Heat(fact) => self.heat.take(id, at, fact),
+            Fact::Screen(fact) => self.screens.take(id, at, fact),
+            Fact::Stencil(fact) => self.stencils.take(id, at, fact),
+            Fact::Failure(fact) => self.failures.take(id, at, fact),
+            Fact::Photo(fact) => self.photos.take(id, at, fact),
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
         }
     }

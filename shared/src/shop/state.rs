@@ -1,10 +1,14 @@
 //! The shop as it stands.
 
+use crate::failure::Failures;
+use crate::heat::HeatLog;
 use crate::job::{Job, JobId, Lot, LotId, RunId, Size};
 use crate::journal::{DeviceId, OrderKey};
+use crate::photo::Photos;
 use crate::plan::{Closings, Tally};
 use crate::quantity::Seconds;
 use crate::run::Run;
+use crate::screen::{Screens, StencilLog};
 use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
@@ -33,6 +37,16 @@ pub struct Shop {
     pub(crate) order: Vec<RunId>,
     /// Deleted before the first fact about them.
     pub(crate) gone: BTreeSet<uuid::Uuid>,
+    /// Dryers, flash units, inks' limits, tests of a cure, and the room.
+    pub heat: HeatLog,
+    /// The shop's screens.
+    pub screens: Screens,
+    /// How stencils are exposed, and the reclaim bath.
+    pub stencils: StencilLog,
+    /// What failed on the press.
+    pub failures: Failures,
+    /// Which photos there are, of what.
+    pub photos: Photos,
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
     pub(crate) facts: u64,

@@ -1,0 +1,11 @@
+//! The shop's screens: mesh, stencil, state and age; exposing them; and the reclaim bath.
+
+mod fact;
+mod screens;
+mod stencil_fact;
+mod stencil_log;
+
+pub use fact::{ScreenFact, ScreenField};
+pub use screens::{Screen, Screens};
+pub use stencil_fact::StencilFact;
+pub use stencil_log::StencilLog;
