@@ -10,6 +10,7 @@ mod day;
 mod demo;
 mod job;
 mod kept;
+mod later;
 mod live;
 mod more;
 mod parts;

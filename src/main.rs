@@ -1,4 +1,4 @@
-//! Trunk's entry: draws the app.
+//! The page's entry: draws the app.
 
 fn main() {
     lastpull::start();

@@ -93,6 +93,15 @@ fn Shell(place: RwSignal<Place>) -> Drawn {
 fn screen(place: Place) -> Drawn {
     match place {
         Place::Day => view! { <DayScreen/> }.into_any(),
+        Place::Press => view! { <PressScreen/> }.into_any(),
+        Place::Run(id) => view! { <RunScreen id/> }.into_any(),
+        other => crate::later::office(other),
+    }
+}
+
+/// Screens of the office.
+pub fn office(place: Place) -> Drawn {
+    match place {
         Place::Jobs => view! { <JobsScreen/> }.into_any(),
         Place::NewJob => view! { <JobFormScreen job=None/> }.into_any(),
         Place::Job(id) => view! { <JobScreen id/> }.into_any(),
@@ -101,12 +110,11 @@ fn screen(place: Place) -> Drawn {
         Place::EditLot(lot) => view! { <LotFormScreen job=None lot=lot/> }.into_any(),
         Place::NewRun(lot) => view! { <RunFormScreen lot=lot run=None/> }.into_any(),
         Place::EditRun(run) => view! { <RunFormScreen lot=None run=run/> }.into_any(),
-        Place::Press => view! { <PressScreen/> }.into_any(),
-        Place::Run(id) => view! { <RunScreen id/> }.into_any(),
         Place::More => view! { <MoreScreen/> }.into_any(),
         Place::Settings => view! { <SettingsScreen/> }.into_any(),
         Place::Exchange => view! { <BackupScreen/> }.into_any(),
         Place::About => view! { <AboutScreen/> }.into_any(),
+        _ => crate::live::nothing(),
     }
 }
 

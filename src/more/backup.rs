@@ -136,6 +136,7 @@ fn Devices() -> Drawn {
 fn bring_error(error: &BringError) -> String {
     match error {
         BringError::NotRead => words::backup_not_read().into(),
+        BringError::NotLoaded => words::part_failed_text().into(),
         BringError::File(problem) => words::backup_problem(*problem),
         BringError::Conflict(_) => words::backup_conflict().into(),
         BringError::Storage(fault) => words::storage_fault(fault),

@@ -2,10 +2,12 @@
 
 use super::journal::{AbsorbError, Arrived};
 use super::{SaveState, Store};
+use crate::later::{NotLoaded, read_backup_later, write_backup_later};
 use crate::platform::files::{Left, Outgoing};
 use crate::platform::spawn_local;
 use crate::platform::{clock, ids};
-use lastpull_core::exchange::{BackupProblem, read_backup, write_backup};
+use crate::words;
+use lastpull_core::exchange::BackupProblem;
 use lastpull_core::journal::{Conflict, Draft, Head, Storage, StorageFault, allocate};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
@@ -41,6 +43,8 @@ pub type Brought = Arrived;
 pub enum BringError {
     /// It could not be read from the device.
     NotRead,
+    /// What reads it could not be fetched.
+    NotLoaded,
     /// It is no backup, or a damaged one.
     File(BackupProblem),
     /// It contradicts what is here.
@@ -80,11 +84,18 @@ impl Store {
         // Under a device id of their own: their numbers here are not given out yet.
         entries.extend(allocate(&mut Head::default(), ids::new_id(), &rescued));
         let clock = clock::now();
-        let bytes = write_backup(&entries, clock.now).ok()?;
+        let facts = entries.len() as u64;
+        let bytes = match write_backup_later(entries, clock.now).await {
+            Ok(bytes) => bytes.ok()?,
+            Err(NotLoaded) => {
+                self.tell(words::part_failed_text());
+                return None;
+            }
+        };
         let minutes = clock.minutes_of(clock.now);
         let name = format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60);
         let file = SendWrapper::new(Outgoing::new(&name, &bytes)?);
-        Some(Ready { file, facts: entries.len() as u64, rescued })
+        Some(Ready { file, facts, rescued })
     }
 
     /// Sends the prepared file away, by sharing or as a download. Called in the tap itself.
@@ -141,7 +152,8 @@ impl Store {
     async fn try_bring(self, bytes: Result<Vec<u8>, bool>) -> Result<Brought, BringError> {
         let bytes = bytes
             .map_err(|large| if large { BringError::File(BackupProblem::TooLarge) } else { BringError::NotRead })?;
-        let entries = read_backup(&bytes).map_err(BringError::File)?;
+        let entries = read_backup_later(bytes).await.map_err(|NotLoaded| BringError::NotLoaded)?;
+        let entries = entries.map_err(BringError::File)?;
         self.absorb(entries).await.map_err(|error| match error {
             AbsorbError::Conflict(conflict) => BringError::Conflict(conflict),
             AbsorbError::Storage(fault) => BringError::Storage(fault),

@@ -143,14 +143,17 @@ impl Store {
             if !self.settle().await {
                 return;
             }
+            let Ok(facts) = crate::later::demo_facts_later().await else {
+                self.tell(crate::words::part_failed_text());
+                return;
+            };
             self.set(crate::platform::settings::Settings::shelve);
             self.backup.set(BackupState::default());
             let storage = IndexedDb::new(DEMO);
             let filled = async {
                 storage.erase().await?;
                 let device = storage.open().await?.device;
-                let new_id = crate::platform::ids::new_id;
-                let mut drafts = lastpull_core::demo::demo_facts(clock::now(), device, &device_name, new_id);
+                let mut drafts = facts(clock::now(), device, &device_name);
                 drafts.sort_by_key(|draft| draft.at);
                 storage.append(&drafts).await.map(drop)
             };

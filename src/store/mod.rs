@@ -100,6 +100,7 @@ impl Store {
         // Not while the first screen is being drawn.
         clock::after(Duration::from_millis(1500), move || {
             platform::updates::start(move || self.offline_ready.set(true), move || self.update_waits.set(true));
+            crate::later::fetch_ahead();
             self.look_at_keeping();
             self.forget_stray_demo();
         });

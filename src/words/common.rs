@@ -18,6 +18,8 @@ words! {
     undo { "Undo", "Deshacer" }
     edit { "Edit", "Editar" }
     delete { "Delete", "Borrar" }
+    part_failed_title { "This part of the app is not here yet", "Esta parte de la app aún no está aquí" }
+    part_failed_text { "It comes over the network once, and there is none. Nothing you entered is lost. Try again when the device is online.", "Llega por la red una sola vez y ahora no hay red. No se pierde nada de lo anotado. Prueba otra vez cuando haya conexión." }
     opening { "Opening the shop …", "Abriendo el taller …" }
     not_here_title { "Not here", "No está aquí" }
     not_here_text {

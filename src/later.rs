@@ -1,0 +1,130 @@
+//! Parts of the app whose code comes when it is first needed.
+//!
+//! The press must be ready at once; forms, settings and the like may take a moment longer the first time.
+//! The build puts each part named here into a WebAssembly file of its own. They are fetched soon after the
+//! first screen is drawn, and once the service worker has stored the app they are on the device, so that a
+//! part opens without a network too. A part that does not come says so and can be asked for again.
+
+// Splitting puts functions behind imports, which Rust can only call as unsafe. Nothing else here is.
+#![allow(unsafe_code)]
+
+use crate::kept::RwSignal;
+use crate::live::{Drawn, live};
+use crate::place::Place;
+use crate::platform::{clock, dom, spawn_local};
+use crate::words;
+use lastpull_core::exchange::{BackupProblem, read_backup, write_backup};
+use lastpull_core::journal::{DeviceId, Draft, Entry};
+use lastpull_core::plan::WallClock;
+use lastpull_view::view;
+use std::cell::Cell;
+use std::time::Duration;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+
+/// A part could not be fetched: there is no network, and the app is not stored for use without one yet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotLoaded;
+
+impl From<SplitLoaderError> for NotLoaded {
+    fn from(_: SplitLoaderError) -> Self {
+        Self
+    }
+}
+
+/// How a screen of a part is drawn.
+type Draw = fn(Place) -> Drawn;
+
+thread_local! {
+    static OFFICE: Cell<Option<Draw>> = const { Cell::new(None) };
+}
+
+#[wasm_split(office, fallible)]
+fn load_office() -> Result<Draw, NotLoaded> {
+    Ok(crate::shell::office)
+}
+
+#[wasm_split(exchange, fallible)]
+fn split_write_backup(entries: Vec<Entry>, now: u64) -> Result<Result<Vec<u8>, String>, NotLoaded> {
+    Ok(write_backup(&entries, now))
+}
+
+#[wasm_split(exchange, fallible)]
+fn split_read_backup(bytes: Vec<u8>) -> Result<Result<Vec<Entry>, BackupProblem>, NotLoaded> {
+    Ok(read_backup(&bytes))
+}
+
+/// The facts of a demo shop: as of when, recorded by which device, and what that is called.
+pub type DemoFacts = fn(WallClock, DeviceId, &str) -> Vec<Draft>;
+
+fn demo_facts(clock: WallClock, device: DeviceId, name: &str) -> Vec<Draft> {
+    lastpull_core::demo::demo_facts(clock, device, name, crate::platform::ids::new_id)
+}
+
+#[wasm_split(office, fallible)]
+fn split_demo_facts() -> Result<DemoFacts, NotLoaded> {
+    Ok(demo_facts)
+}
+
+/// Fetches what is likely to be wanted next, while nothing else is to be done.
+pub fn fetch_ahead() {
+    spawn_local(async {
+        // One that does not come is asked for again when it is wanted.
+        if let Ok(draw) = load_office().await {
+            OFFICE.set(Some(draw));
+        }
+    });
+}
+
+/// Draws a screen of the office: jobs, forms, settings.
+pub fn office(place: Place) -> Drawn {
+    if let Some(draw) = OFFICE.get() {
+        return draw(place);
+    }
+    let loaded = RwSignal::new(None::<Result<Draw, NotLoaded>>);
+    let load = move || {
+        loaded.set(None);
+        spawn_local(async move {
+            let draw = load_office().await;
+            OFFICE.set(draw.ok());
+            loaded.set(Some(draw));
+            // Once it is drawn: readers announce the screen, and the keyboard goes on from its top.
+            clock::after(Duration::ZERO, || dom::focus("heading"));
+        });
+    };
+    load();
+    live(move || match loaded.get() {
+        Some(Ok(draw)) => draw(place),
+        Some(Err(NotLoaded)) => view! {
+            <article class="page failed" role="alert">
+                <h1 id="heading" tabindex="-1">{words::part_failed_title()}</h1>
+                <p>{words::part_failed_text()}</p>
+                <button type="button" class="button primary" on:click=move |_| load()>{words::try_again()}</button>
+            </article>
+        },
+        None => view! { <p class="opening" role="status">{words::opening()}</p> },
+    })
+}
+
+/// As [`lastpull_core::exchange::write_backup`].
+///
+/// # Errors
+/// [`NotLoaded`] when its part could not be fetched.
+pub async fn write_backup_later(entries: Vec<Entry>, now: u64) -> Result<Result<Vec<u8>, String>, NotLoaded> {
+    split_write_backup(entries, now).await
+}
+
+/// As [`lastpull_core::exchange::read_backup`].
+///
+/// # Errors
+/// [`NotLoaded`] when its part could not be fetched.
+pub async fn read_backup_later(bytes: Vec<u8>) -> Result<Result<Vec<Entry>, BackupProblem>, NotLoaded> {
+    split_read_backup(bytes).await
+}
+
+/// What makes the facts of a demo shop.
+///
+/// # Errors
+/// [`NotLoaded`] when its part could not be fetched.
+pub async fn demo_facts_later() -> Result<DemoFacts, NotLoaded> {
+    split_demo_facts().await
+}
