@@ -30,7 +30,7 @@ pub struct BathView {
     /// Batches of this charge that came out, oldest first.
     pub done: Vec<DoneBatch>,
     /// The screens that wait.
-    pub queue: Queue,
+    pub queue: BathQueue,
     /// Charges before this one, latest first.
     pub before: Vec<ChargeRow>,
 }
@@ -83,7 +83,7 @@ pub struct DoneBatch {
 
 /// The screens that wait for the bath.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Queue {
+pub struct BathQueue {
     /// How many.
     pub waiting: u32,
     /// How many times the bath is filled for them; none when its capacity is not known.
@@ -166,7 +166,7 @@ pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
                 minutes: batch.minutes_a_screen(),
             })
             .collect(),
-        queue: Queue { waiting, batches, time, from_earlier_charge: time.is_some() && here.is_none() },
+        queue: BathQueue { waiting, batches, time, from_earlier_charge: time.is_some() && here.is_none() },
         in_bath,
         before: rows.collect(),
     }

@@ -64,7 +64,7 @@ pub struct ExposureForm {
 
 /// Why nothing follows from what was read, though every field can be read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Refused {
+pub enum ExposureRefused {
     /// The test says nothing.
     Test(NoReading),
     /// Nothing can be computed from the distance.
@@ -77,7 +77,7 @@ pub struct ExposureProblems {
     /// By field.
     pub fields: Problems,
     /// And as a whole.
-    pub refused: Option<Refused>,
+    pub refused: Option<ExposureRefused>,
 }
 
 /// What the test says.
@@ -128,25 +128,32 @@ impl ExposureForm {
         }
     }
 
-    /// What the test says so far: none while something it needs is not typed yet.
+    /// What the test says so far: none while something it needs is not typed yet. `before` as in
+    /// [`check`](Self::check).
     ///
     /// # Errors
-    /// [`Refused`] when all is typed and nothing follows from it.
-    pub fn preview(&self, shop: &Shop, units: Units) -> Result<Option<FoundTime>, Refused> {
+    /// [`ExposureRefused`] when all is typed and nothing follows from it.
+    pub fn preview(
+        &self,
+        shop: &Shop,
+        before: Option<&Exposure>,
+        units: Units,
+    ) -> Result<Option<FoundTime>, ExposureRefused> {
         let mut problems = Problems::new();
-        match self.found(shop, units, &mut problems) {
+        match self.found(shop, before, units, &mut problems) {
             Ok(found) if problems.is_empty() => Ok(found),
             Ok(_) => Ok(None),
             Err(refused) => Err(refused),
         }
     }
 
-    /// The exposure that was found, or what is wrong.
+    /// The exposure that was found, or what is wrong. `before` is the one that is corrected, if any:
+    /// its lamp hung where it hung then, and the guide was read for the goal of then.
     ///
     /// # Errors
     /// [`ExposureProblems`]; fields `emulsion`, `lamp`, `mesh`, `thread`, `coats_print`,
     /// `coats_squeegee`, `time`, `solid`, `factor`, `from`, `note`.
-    pub fn check(&self, shop: &Shop, units: Units) -> Result<StencilFact, ExposureProblems> {
+    pub fn check(&self, shop: &Shop, before: Option<&Exposure>, units: Units) -> Result<StencilFact, ExposureProblems> {
         let mut problems = Problems::new();
         let p = &mut problems;
         let emulsion = keep(p, "emulsion", self.emulsion.ok_or(FormProblem::Missing));
@@ -154,7 +161,7 @@ impl ExposureForm {
         let cloth = self.cloth(p);
         let coats = self.coats(p);
         let note = keep(p, "note", name(&self.note, 2_000));
-        let (found, refused) = match self.found(shop, units, p) {
+        let (found, refused) = match self.found(shop, before, units, p) {
             Ok(found) => (found, None),
             Err(refused) => (None, Some(refused)),
         };
@@ -163,7 +170,7 @@ impl ExposureForm {
                 Ok(StencilFact::Exposure(Exposure {
                     emulsion,
                     lamp,
-                    distance: self.distance(shop),
+                    distance: self.distance(shop, before),
                     cloth,
                     coats,
                     time: found.time,
@@ -176,8 +183,11 @@ impl ExposureForm {
         }
     }
 
-    /// From the lamp to the emulsion now; a contact table has no distance.
-    fn distance(&self, shop: &Shop) -> Option<Length> {
+    /// From the lamp to the emulsion; a contact table has no distance.
+    fn distance(&self, shop: &Shop, before: Option<&Exposure>) -> Option<Length> {
+        if let Some(before) = before.filter(|before| Some(before.lamp) == self.lamp) {
+            return before.distance;
+        }
         let lamp = self.lamp.and_then(|id| shop.stencils.lamp(id))?;
         lamp.distance.filter(|_| lamp.kind != LampKind::Contact)
     }
@@ -199,7 +209,13 @@ impl ExposureForm {
         Some(Coats { print: print.unwrap_or(0), squeegee: squeegee.unwrap_or(0) })
     }
 
-    fn found(&self, shop: &Shop, units: Units, p: &mut Problems) -> Result<Option<FoundTime>, Refused> {
+    fn found(
+        &self,
+        shop: &Shop,
+        before: Option<&Exposure>,
+        units: Units,
+        p: &mut Problems,
+    ) -> Result<Option<FoundTime>, ExposureRefused> {
         let time = keep(p, "time", required(&self.time, |text| Seconds::parse(text, SHORTEST, LONGEST)));
         let read = match self.kind {
             FoundKind::Practice => {
@@ -208,7 +224,8 @@ impl ExposureForm {
             FoundKind::StepGuide => {
                 let solid =
                     keep(p, "solid", required(&self.solid, |text| parse_whole(text, 0, u32::from(GUIDE_STEPS))));
-                let (Some(test), Some(solid), goal) = (time, solid.map(|step| step as u8), shop.stencils.goal()) else {
+                let (Some(test), Some(solid), goal) = (time, solid.map(|step| step as u8), Self::goal(shop, before))
+                else {
                     return Ok(None);
                 };
                 (from_step_guide(test, solid, goal), Found::StepGuide { test, solid, goal })
@@ -219,29 +236,37 @@ impl ExposureForm {
                 let percent = (factor * 100.0).round() as u8;
                 (from_columns(test, percent), Found::Columns { test, percent })
             }
-            FoundKind::Distance => return self.moved(shop, units, time, p),
+            FoundKind::Distance => return self.moved(shop, before, units, time, p),
         };
-        let reading = read.0.map_err(Refused::Test)?;
+        let reading = read.0.map_err(ExposureRefused::Test)?;
         Ok(Some(FoundTime { time: reading.time, found: read.1, advice: Some(reading.advice) }))
+    }
+
+    fn goal(shop: &Shop, before: Option<&Exposure>) -> u8 {
+        match before.map(|before| before.found) {
+            Some(Found::StepGuide { goal, .. }) => goal,
+            _ => shop.stencils.goal(),
+        }
     }
 
     fn moved(
         &self,
         shop: &Shop,
+        before: Option<&Exposure>,
         units: Units,
-        time: Option<Seconds>,
+        old_time: Option<Seconds>,
         p: &mut Problems,
-    ) -> Result<Option<FoundTime>, Refused> {
+    ) -> Result<Option<FoundTime>, ExposureRefused> {
         let from =
             keep(p, "from", required(&self.from, |text| Length::parse(text, Length::from_inches(FURTHEST), units)));
         let Some(lamp) = self.lamp.and_then(|id| shop.stencils.lamp(id)) else { return Ok(None) };
-        let (Some(before), Some(from)) = (time, from) else { return Ok(None) };
-        let to = lamp.distance.unwrap_or(Length::from_micrometres(0));
-        let time = time_at_distance(lamp.kind, before, from, to).map_err(Refused::Distance)?;
+        let (Some(old_time), Some(from)) = (old_time, from) else { return Ok(None) };
+        let to = self.distance(shop, before).unwrap_or(Length::from_micrometres(0));
+        let time = time_at_distance(lamp.kind, old_time, from, to).map_err(ExposureRefused::Distance)?;
         if !super::step_wedge::is_exposure(time) {
-            return Err(Refused::Test(NoReading::OutOfReach));
+            return Err(ExposureRefused::Test(NoReading::OutOfReach));
         }
-        let found = Found::Distance { before, from };
+        let found = Found::Distance { before: old_time, from };
         Ok(Some(FoundTime { time, found, advice: Some(TestAdvice::TestAgain) }))
     }
 }

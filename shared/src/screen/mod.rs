@@ -26,13 +26,13 @@ mod theil_sen;
 pub use bath::{Batch, BatchTime, Bath, BathField, Charge, RECHARGE_AT};
 pub use bath_form::{BatchInForm, BatchOutForm, BatchTimeKind, BathForm, ChargeForm};
 pub use bath_trend::{BathPace, BathPoint, BathTrend, ScreensLeft, bath_pace, bath_trend};
-pub use bath_view::{BathView, ChargeRow, DoneBatch, InBath, Queue, bath_view};
+pub use bath_view::{BathQueue, BathView, ChargeRow, DoneBatch, InBath, bath_view};
 pub use emulsion::{DAMPEST, DampNote, Emulsion, EmulsionField, Family, damp_note};
 pub use emulsion_form::{EmulsionForm, EmulsionRow, emulsion_list};
 pub use exposure::{Coats, Exposure, KnownExposure};
 pub use exposure_distance::{EdgeLight, NoDistanceLaw, edge_light, time_at_distance};
 pub use exposure_for::{Difference, ExposureAnswer, ExposureAsked, ExposureRow, exposure_for, exposure_list};
-pub use exposure_form::{ExposureForm, ExposureProblems, FoundKind, FoundTime, Refused, check_goal};
+pub use exposure_form::{ExposureForm, ExposureProblems, ExposureRefused, FoundKind, FoundTime, check_goal};
 pub use fact::{ScreenFact, ScreenField};
 pub use lamp::{Lamp, LampField, LampKind};
 pub use lamp_form::{LampForm, LampRow, lamp_list};
@@ -44,5 +44,6 @@ pub use screens::{Screen, Screens};
 pub use stencil_fact::StencilFact;
 pub use stencil_log::StencilLog;
 pub use step_wedge::{
-    COLUMNS, Found, GUIDE_STEPS, LEAST_GOAL, NoReading, Reading, TestAdvice, from_columns, from_step_guide,
+    CALCULATOR_COLUMNS, Found, GUIDE_STEPS, LEAST_GOAL, NoReading, TestAdvice, TestReading, from_columns,
+    from_step_guide,
 };

@@ -16,7 +16,7 @@ const STEP: f64 = 1.412_537_544_622_754;
 const FAR: i8 = 2;
 /// Columns of a common calculator film, in percent of the test's light. Four of them published in
 /// "Using the Exposure Calculator, Part II" (2019); 50 is common practice, no source.
-pub const COLUMNS: [u8; 5] = [100, 70, 50, 33, 25];
+pub const CALCULATOR_COLUMNS: [u8; 5] = [100, 70, 50, 33, 25];
 /// Shortest and longest exposure taken, in seconds: from a strong panel to a bulb across the room.
 pub const SHORTEST: f64 = 0.5;
 /// See [`SHORTEST`].
@@ -79,7 +79,7 @@ pub(crate) fn is_exposure(time: Seconds) -> bool {
 
 /// What a test says.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reading {
+pub struct TestReading {
     /// How long to expose.
     pub time: Seconds,
     /// How many times the test's time that is.
@@ -119,7 +119,7 @@ pub enum NoReading {
 /// [`NoReading`] when no step or every step held, or the time is out of [`SHORTEST`] to [`LONGEST`].
 ///
 /// Source: densities 0.15 apart, "How to Use the 21 Wedge", Cape Fear Press.
-pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<Reading, NoReading> {
+pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestReading, NoReading> {
     match solid {
         0 => return Err(NoReading::NothingHeld),
         GUIDE_STEPS.. => return Err(NoReading::AllHeld),
@@ -140,7 +140,7 @@ pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<Reading, No
 /// [`NoReading::OutOfReach`] when the time is out of [`SHORTEST`] to [`LONGEST`].
 ///
 /// Source: "Using the Exposure Calculator, Part II" (2019): factor × test time.
-pub fn from_columns(test: Seconds, percent: u8) -> Result<Reading, NoReading> {
+pub fn from_columns(test: Seconds, percent: u8) -> Result<TestReading, NoReading> {
     let advice = match percent {
         100.. => TestAdvice::TestLonger,
         0..=25 => TestAdvice::TestShorter,
@@ -149,12 +149,12 @@ pub fn from_columns(test: Seconds, percent: u8) -> Result<Reading, NoReading> {
     reading(test, f64::from(percent) / 100.0, advice)
 }
 
-fn reading(test: Seconds, factor: f64, advice: TestAdvice) -> Result<Reading, NoReading> {
+fn reading(test: Seconds, factor: f64, advice: TestAdvice) -> Result<TestReading, NoReading> {
     let seconds = test.seconds() * factor;
     if !(SHORTEST..=LONGEST).contains(&seconds) {
         return Err(NoReading::OutOfReach);
     }
-    Ok(Reading { time: Seconds::new(seconds), factor, advice })
+    Ok(TestReading { time: Seconds::new(seconds), factor, advice })
 }
 
 #[cfg(test)]
@@ -208,7 +208,7 @@ mod tests {
             assert!((reading.time.seconds() - cells[2]).abs() < 0.001, "{row}");
             read.push(percent);
         }
-        assert_eq!(read, COLUMNS);
+        assert_eq!(read, CALCULATOR_COLUMNS);
         assert_eq!(from_columns(minutes(10.0), 70).unwrap().time, minutes(7.0));
     }
 
