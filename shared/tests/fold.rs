@@ -3,7 +3,12 @@
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
+use lastpull_core::quantity::{Length, Seconds};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
+use lastpull_core::screen::{
+    BatchTime, BathField, Coats, EmulsionField, Exposure, Family, Found, LampField, LampKind, MeshCloth, MeshCount,
+    StencilFact,
+};
 use lastpull_core::shop::Shop;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
@@ -44,9 +49,49 @@ fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
             outcome: CheckOutcome::Ticked,
             by: None,
         }),
+        3 => any_stencil_fact().prop_map(Fact::Stencil),
         1 => text.prop_map(|t| Fact::Unknown { kind: "later".into(), body: format!("{{\"later\":\"{t}\"}}") }),
     ];
     (subject, fact)
+}
+
+fn any_stencil_fact() -> impl Strategy<Value = StencilFact> {
+    let number = 1..12u16;
+    prop_oneof![
+        number.clone().prop_map(|n| StencilFact::Lamp(vec![
+            LampField::Name(n.to_string()),
+            LampField::Kind(LampKind::Tubes),
+            LampField::Distance(Some(Length::from_micrometres(i32::from(n)))),
+        ])),
+        number.clone().prop_map(|n| StencilFact::Emulsion(vec![
+            EmulsionField::Name(n.to_string()),
+            EmulsionField::Family(Family::Photopolymer),
+            EmulsionField::Solids(Some(n as u8)),
+        ])),
+        number.clone().prop_map(|n| StencilFact::Goal(n as u8)),
+        number.clone().prop_map(|n| StencilFact::Exposure(Exposure {
+            emulsion: Uuid::from_u128(0x10),
+            lamp: Uuid::from_u128(0x11),
+            distance: None,
+            cloth: MeshCloth { count: MeshCount::PerCentimetre(40 + n), thread_um: None, dyed: n > 6 },
+            coats: Some(Coats { print: 2, squeegee: 1 }),
+            time: Seconds::from_milliseconds(u32::from(n) * 1_000),
+            found: Found::StepGuide { test: Seconds::from_milliseconds(1_000), solid: 7, goal: 7 },
+            by: None,
+            note: String::new(),
+        })),
+        number.clone().prop_map(|n| StencilFact::BathCharged { chemistry: n.to_string(), by: None }),
+        number.clone().prop_map(|n| StencilFact::Bath(vec![
+            BathField::Capacity(Some(n)),
+            BathField::RechargeAt(Some(100 + n)),
+            BathField::Note(n.to_string()),
+        ])),
+        number.clone().prop_map(|count| StencilFact::BatchIn { screens: vec![Uuid::from_u128(0x12)], count }),
+        number.prop_map(|n| StencilFact::BatchOut {
+            time: if n > 6 { BatchTime::Elapsed } else { BatchTime::Whole(Seconds::from_milliseconds(u32::from(n))) },
+            count: Some(n),
+        }),
+    ]
 }
 
 /// Facts of six devices, each numbered from 1, at wall times that collide and cross.

@@ -104,7 +104,11 @@ impl Shop {
             }
             Fact::Heat(fact) => self.heat.take(id, at, fact),
             Fact::Screen(fact) => self.screens.take(id, at, fact),
-            Fact::Stencil(fact) => self.stencils.take(id, at, fact),
+            Fact::Stencil(fact) => {
+                if self.stencils.take(id, at, fact) && self.gone.remove(&id) {
+                    self.stencils.set_deleted(id, true);
+                }
+            }
             Fact::Failure(fact) => self.failures.take(id, at, fact),
             Fact::Photo(fact) => self.photos.take(id, at, fact),
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
@@ -119,6 +123,7 @@ impl Shop {
             lot.deleted = deleted;
         } else if let Some(run) = self.runs.get_mut(&id) {
             run.deleted = deleted;
+        } else if self.stencils.set_deleted(id, deleted) {
         } else if deleted {
             self.gone.insert(id);
         } else {
