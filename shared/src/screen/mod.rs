@@ -1,15 +1,44 @@
 //! The shop's screens: mesh, stencil, state and age; exposing them; and the reclaim bath.
 
+mod age;
+mod board;
+mod burn_step;
+mod burn_steps;
+mod card;
+mod carried;
 mod fact;
+mod form;
+mod labels;
 mod mesh_sheet;
 mod mesh_sheet_form;
+mod moves;
+mod needs;
+mod on_press;
+mod readiness;
+mod screen_state;
 mod screens;
 mod stencil_fact;
 mod stencil_log;
 
-pub use fact::{ScreenFact, ScreenField};
+pub use age::{AgeLimits, AgeWarning, age_warning};
+pub use board::{ScreenBoard, ScreenFilter, ScreenGroup, ScreenRow, screen_board};
+pub use burn_step::{BurnStep, StepTimes};
+pub use burn_steps::{StepRow, burn_steps, steps_left};
+pub use card::{ScreenCard, screen_card};
+pub use carried::Carried;
+pub use fact::{Coats, ScreenFact, ScreenField};
+pub use form::{ScreenForm, ScreenRoomForm};
+pub(crate) use form::{fields_of, free_label};
+pub(crate) use labels::with_label;
+pub use labels::{LabelMatch, match_labels, screens_of};
 pub use mesh_sheet::{MeshCloth, MeshCount, MeshSheet};
 pub use mesh_sheet_form::MeshSheetForm;
-pub use screens::{Screen, Screens};
+pub(crate) use moves::moved;
+pub use moves::{move_facts, next_states, step_done, step_undone};
+pub use needs::{NeedScreen, NeedStep, RunNeeds, needs_of, screen_needs};
+pub use on_press::{facts_on_end, facts_on_start, keeps_ready};
+pub use readiness::{Readiness, StepSum, readiness, readiness_of};
+pub use screen_state::ScreenState;
+pub use screens::{Screen, ScreenChange, ScreenEvent, Screens};
 pub use stencil_fact::StencilFact;
 pub use stencil_log::StencilLog;
