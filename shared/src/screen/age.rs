@@ -26,7 +26,7 @@ impl AgeLimits {
     pub(crate) const MOST: u16 = 2_000;
 
     /// As [`crate::journal::Fact::in_bounds`].
-    pub(crate) fn in_bounds(&self) -> bool {
+    pub(crate) fn in_bounds(self) -> bool {
         (1..=Self::MOST).contains(&self.coated) && (1..=Self::MOST).contains(&self.exposed)
     }
 }

@@ -102,8 +102,7 @@ impl ScreenForm {
             Some(screen) => changed(now, &fields_of(screen)),
             None => now,
         };
-        let facts = (!fields.is_empty()).then(|| (id, Fact::Screen(ScreenFact::Set(fields))));
-        Ok(facts.into_iter().collect())
+        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Screen(ScreenFact::Set(fields)))] })
     }
 }
 
