@@ -74,6 +74,11 @@ pub(crate) fn required_name(text: &str) -> Result<String, FormProblem> {
     if text.trim().is_empty() { Err(FormProblem::Missing) } else { name(text, NAME) }
 }
 
+/// A number that must be typed.
+pub(crate) fn required<T>(text: &str, read: impl FnOnce(&str) -> Result<T, NumberProblem>) -> Result<T, FormProblem> {
+    if text.trim().is_empty() { Err(FormProblem::Missing) } else { read(text).map_err(FormProblem::Number) }
+}
+
 /// The fields that differ from how the thing stands: an edit records nothing else.
 pub(crate) fn changed<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
     fields.into_iter().filter(|field| !before.contains(field)).collect()

@@ -1,6 +1,6 @@
 //! What can happen to a screen. **Frozen** as [`crate::journal::Fact`] is.
 
-use super::{AgeLimits, MeshSheet, ScreenState, StepTimes};
+use super::{AgeLimits, Coats, MeshSheet, ScreenState, StepTimes};
 use crate::job::RunId;
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, is_name, is_note};
@@ -56,20 +56,8 @@ pub enum ScreenField {
     Replaces(Option<Subject>),
 }
 
-/// Strokes of the coater.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Coats {
-    /// On the print side.
-    pub print: u8,
-    /// On the squeegee side.
-    pub squeegee: u8,
-}
-
 /// Tenths of N/cm: a drum is below it.
 pub(super) const MOST_TENSION: u16 = 1_000;
-/// More strokes than anybody makes.
-pub(super) const MOST_COATS: u8 = 20;
 
 impl ScreenFact {
     /// As [`crate::journal::Fact::in_bounds`].
@@ -90,7 +78,7 @@ impl ScreenField {
             Self::Notes(text) => is_note(text),
             Self::Mesh(mesh) => mesh.is_none_or(|mesh| mesh.in_bounds()),
             Self::Tension(tension) => tension.is_none_or(|tenths| tenths <= MOST_TENSION),
-            Self::Coats(coats) => coats.is_none_or(|coats| coats.print <= MOST_COATS && coats.squeegee <= MOST_COATS),
+            Self::Coats(coats) => coats.is_none_or(Coats::in_bounds),
             Self::Run(_) | Self::Replaces(_) => true,
         }
     }

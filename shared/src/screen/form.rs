@@ -1,6 +1,6 @@
 //! What is typed into a screen's form, and into the screen room's settings.
 
-use super::fact::{MOST_COATS, MOST_TENSION};
+use super::fact::MOST_TENSION;
 use super::labels::plain;
 use super::{AgeLimits, Coats, MeshSheetForm, Screen, ScreenFact, ScreenField, StepTimes};
 use crate::job::{FormProblem, Problems, RunId, changed, keep, keep_number, keep_optional, name, required_name, shown};
@@ -76,7 +76,7 @@ impl ScreenForm {
             parse_number(text, 1.0, f64::from(MOST_TENSION) / 10.0).map(|n| (n * 10.0).round() as u16)
         });
         let emulsion = keep(p, "emulsion", name(&self.emulsion, NAME));
-        let coats = |text: &str| parse_whole(text, 0, u32::from(MOST_COATS)).map(|strokes| strokes as u8);
+        let coats = |text: &str| parse_whole(text, 0, u32::from(Coats::MOST)).map(|strokes| strokes as u8);
         let print = keep_optional(p, "coats_print", &self.coats_print, coats);
         let squeegee = keep_optional(p, "coats_squeegee", &self.coats_squeegee, coats);
         let colour = keep(p, "colour", name(&self.colour, NAME));

@@ -1,20 +1,63 @@
 //! What can happen when stencils are exposed and reclaimed. **Frozen** as [`crate::journal::Fact`] is.
 
+use super::{BatchTime, BathField, EmulsionField, Exposure, GUIDE_STEPS, LampField};
+use crate::journal::Subject;
+use crate::journal::fact::{LIST, is_name, is_note};
 use serde::{Deserialize, Serialize};
 
 /// Something about exposing stencils, or about the reclaim bath.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum StencilFact {
-    /// The reclaim bath was charged anew: a new baseline begins.
-    BathCharged,
+    /// Fields of a lamp were set; the subject is the lamp.
+    Lamp(Vec<LampField>),
+    /// Fields of an emulsion were set; the subject is the emulsion.
+    Emulsion(Vec<EmulsionField>),
+    /// The step of the 21-step guide that the shop aims at.
+    Goal(u8),
+    /// An exposure was found; the subject is this finding.
+    Exposure(Exposure),
+    /// The reclaim bath was charged anew, and a new baseline begins; the subject is this charge.
+    BathCharged {
+        /// What it was charged with, in the shop's words.
+        chemistry: String,
+        /// Who did it, where the shop has named its crew.
+        by: Option<String>,
+    },
+    /// How the shop uses its bath.
+    Bath(Vec<BathField>),
+    /// Screens went into the bath, or back into it; the subject is the batch.
+    BatchIn {
+        /// Which, where they are known.
+        screens: Vec<Subject>,
+        /// How many.
+        count: u16,
+    },
+    /// They came out clean.
+    BatchOut {
+        /// How long it took.
+        time: BatchTime,
+        /// How many, where that differs from how many went in.
+        count: Option<u16>,
+    },
 }
+
+/// Most screens in a bath.
+pub(super) const MOST_SCREENS: u16 = 200;
 
 impl StencilFact {
     /// As [`crate::journal::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
+        let count = |count: &u16| (1..=MOST_SCREENS).contains(count);
         match self {
-            Self::BathCharged => true,
+            Self::Lamp(fields) => fields.len() <= LIST && fields.iter().all(LampField::in_bounds),
+            Self::Emulsion(fields) => fields.len() <= LIST && fields.iter().all(EmulsionField::in_bounds),
+            Self::Goal(step) => (1..=GUIDE_STEPS).contains(step),
+            Self::Exposure(exposure) => exposure.in_bounds(),
+            Self::BathCharged { chemistry, by } => is_note(chemistry) && by.as_deref().is_none_or(is_name),
+            Self::Bath(fields) => fields.len() <= LIST && fields.iter().all(BathField::in_bounds),
+            Self::BatchIn { screens, count: all } => screens.len() <= usize::from(MOST_SCREENS) && count(all),
+            Self::BatchOut { time, count: all } => time.in_bounds() && all.iter().all(count),
         }
     }
 }

@@ -104,7 +104,11 @@ impl Shop {
             }
             Fact::Heat(fact) => self.heat.take(id, at, fact),
             Fact::Screen(fact) => self.screens.take(id, at, fact, || self.gone.remove(&id)),
-            Fact::Stencil(fact) => self.stencils.take(id, at, fact),
+            Fact::Stencil(fact) => {
+                if self.stencils.take(id, at, fact) && self.gone.remove(&id) {
+                    self.stencils.set_deleted(id, true);
+                }
+            }
             Fact::Failure(fact) => self.failures.take(id, at, fact, || self.gone.remove(&id)),
             Fact::Photo(fact) => self.photos.take(id, at, fact),
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
@@ -123,6 +127,7 @@ impl Shop {
             screen.deleted = deleted;
         } else if let Some(failure) = self.failures.get_mut(id) {
             failure.deleted = deleted;
+        } else if self.stencils.set_deleted(id, deleted) {
         } else if deleted {
             self.gone.insert(id);
         } else {

@@ -1,0 +1,142 @@
+//! The shop's emulsions, and what damp air does to them.
+
+use crate::journal::fact::is_name;
+use serde::{Deserialize, Serialize};
+
+/// What hardens an emulsion. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Family {
+    /// Diazo.
+    #[default]
+    Diazo,
+    /// Diazo and photopolymer together.
+    DualCure,
+    /// Pure photopolymer.
+    Photopolymer,
+}
+
+impl Family {
+    /// All, in the order they are offered.
+    pub const ALL: [Self; 3] = [Self::Diazo, Self::DualCure, Self::Photopolymer];
+}
+
+/// An emulsion.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+pub struct Emulsion {
+    /// What the shop calls it.
+    pub name: String,
+    /// What hardens it.
+    pub family: Family,
+    /// Solids, in percent.
+    pub solids: Option<u8>,
+    /// Wall time of its first fact.
+    pub created: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+/// A field of an emulsion. **Frozen** as [`crate::journal::Fact`] is.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum EmulsionField {
+    /// What the shop calls it.
+    Name(String),
+    /// What hardens it.
+    Family(Family),
+    /// Solids, in percent.
+    Solids(Option<u8>),
+}
+
+impl Emulsion {
+    pub(super) fn set(&mut self, field: &EmulsionField) {
+        match field {
+            EmulsionField::Name(name) => self.name.clone_from(name),
+            EmulsionField::Family(family) => self.family = *family,
+            EmulsionField::Solids(solids) => self.solids = *solids,
+        }
+    }
+
+    pub(super) fn fields(&self) -> Vec<EmulsionField> {
+        vec![
+            EmulsionField::Name(self.name.clone()),
+            EmulsionField::Family(self.family),
+            EmulsionField::Solids(self.solids),
+        ]
+    }
+}
+
+impl EmulsionField {
+    /// As [`crate::journal::Fact::in_bounds`].
+    pub(crate) fn in_bounds(&self) -> bool {
+        match self {
+            Self::Name(name) => is_name(name),
+            Self::Family(_) => true,
+            Self::Solids(solids) => solids.is_none_or(|percent| percent <= 100),
+        }
+    }
+}
+
+/// What damp air means for an exposure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DampNote {
+    /// The room was not read.
+    NotRead,
+    /// Dry enough for coated screens.
+    Dry,
+    /// Diazo and dual-cure harden slower in damp air: they need more time.
+    MoreTime,
+    /// Photopolymer hardens faster: less time, and the stencil is weak all the same. Dry it first.
+    LessTimeButWeak,
+}
+
+/// The dampest air coated screens are kept in, percent relative humidity.
+pub const DAMPEST: u8 = 40;
+
+/// What the room's air means for an emulsion: damp air pulls the two families in opposite
+/// directions. `humidity` is the last reading, percent.
+///
+/// Source: `screen_room_facts.csv`: coated screens at or below 40 % relative humidity; an emulsion
+/// maker, "Humidity... It's a Constant Battle".
+pub fn damp_note(family: Family, humidity: Option<u8>) -> DampNote {
+    match (humidity, family) {
+        (None, _) => DampNote::NotRead,
+        (Some(percent), _) if percent <= DAMPEST => DampNote::Dry,
+        (Some(_), Family::Diazo | Family::DualCure) => DampNote::MoreTime,
+        (Some(_), Family::Photopolymer) => DampNote::LessTimeButWeak,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What the table says of a fact.
+    fn published(fact: &str) -> &'static str {
+        include_str!("../../tests/data/screen_room_facts.csv").lines().find_map(|row| row.strip_prefix(fact)).unwrap()
+    }
+
+    /// Source: `screen_room_facts.csv`.
+    #[test]
+    fn damp_air_pulls_the_two_families_in_opposite_directions() {
+        assert!(published("diazo and dual-cure in humid air,").starts_with("expose SLOWER (more time)"));
+        assert!(
+            published("pure photopolymer in humid air,").starts_with("\"expose FASTER (less time), stencil still weak")
+        );
+        assert_eq!(damp_note(Family::Diazo, Some(60)), DampNote::MoreTime);
+        assert_eq!(damp_note(Family::DualCure, Some(60)), DampNote::MoreTime);
+        assert_eq!(damp_note(Family::Photopolymer, Some(60)), DampNote::LessTimeButWeak);
+    }
+
+    /// Source: `screen_room_facts.csv`.
+    #[test]
+    fn up_to_the_published_humidity_the_room_is_dry_enough() {
+        let published = published("coated screens: store at or below,");
+        let percent: u8 = published.split(' ').next().unwrap().parse().unwrap();
+        for family in Family::ALL {
+            assert_eq!(damp_note(family, Some(percent)), DampNote::Dry);
+            assert_ne!(damp_note(family, Some(percent + 1)), DampNote::Dry);
+            assert_eq!(damp_note(family, None), DampNote::NotRead);
+        }
+    }
+}

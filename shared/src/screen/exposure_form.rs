@@ -1,0 +1,257 @@
+//! A test of an exposure as it is typed in, and what it says while it is typed.
+
+use super::bath_form::somebody;
+use super::lamp::FURTHEST;
+use super::mesh_sheet_form::parse_count;
+use super::step_wedge::{GUIDE_STEPS, LONGEST, SHORTEST, from_columns, from_step_guide};
+use super::{
+    Coats, Exposure, Found, LEAST_GOAL, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw, NoReading,
+    StencilFact, TestAdvice, time_at_distance,
+};
+use crate::job::{FormProblem, Problems, keep, keep_number, keep_optional, name, required, shown};
+use crate::journal::Subject;
+use crate::quantity::{Length, Seconds, Units, parse_number, parse_whole};
+use crate::shop::Shop;
+
+/// In which way an exposure is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum FoundKind {
+    /// A 21-step guide is read.
+    #[default]
+    StepGuide,
+    /// A calculator film is read.
+    Columns,
+    /// It is computed from another distance of a point lamp.
+    Distance,
+    /// The shop knows it.
+    Practice,
+}
+
+/// The exposure form. Times in seconds; distances in inches or centimetres as the device is set.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct ExposureForm {
+    /// Which emulsion.
+    pub emulsion: Option<Subject>,
+    /// Which lamp.
+    pub lamp: Option<Subject>,
+    /// Threads of the mesh.
+    pub mesh: String,
+    /// An inch, or a centimetre.
+    pub per: Units,
+    /// Thread in micrometres, or empty.
+    pub thread: String,
+    /// Whether the mesh is dyed.
+    pub dyed: bool,
+    /// Coats on the print side, or empty.
+    pub coats_print: String,
+    /// Coats on the squeegee side, or empty.
+    pub coats_squeegee: String,
+    /// In which way it is found.
+    pub kind: FoundKind,
+    /// The test's time; at the old distance, the old time; from practice, the time itself.
+    pub time: String,
+    /// The last solid step; nought when none held.
+    pub solid: String,
+    /// The best column's factor, `0.7`.
+    pub factor: String,
+    /// The old distance of the lamp.
+    pub from: String,
+    /// Who found it, or empty.
+    pub by: String,
+    /// Anything else to know.
+    pub note: String,
+}
+
+/// Why nothing follows from what was read, though every field can be read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Refused {
+    /// The test says nothing.
+    Test(NoReading),
+    /// Nothing can be computed from the distance.
+    Distance(NoDistanceLaw),
+}
+
+/// What is wrong with an exposure form.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ExposureProblems {
+    /// By field.
+    pub fields: Problems,
+    /// And as a whole.
+    pub refused: Option<Refused>,
+}
+
+/// What the test says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FoundTime {
+    /// How long to expose.
+    pub time: Seconds,
+    /// How it was found.
+    pub found: Found,
+    /// What to do before it is trusted; none for what the shop knows.
+    pub advice: Option<TestAdvice>,
+}
+
+impl ExposureForm {
+    /// The form of an exposure as it was found, to correct it.
+    pub fn of(exposure: &Exposure, units: Units) -> Self {
+        let seconds = |time: Seconds| shown(time.seconds());
+        let (count, per) = match exposure.cloth.count {
+            MeshCount::PerInch(threads) => (threads, Units::Inch),
+            MeshCount::PerCentimetre(threads) => (threads, Units::Metric),
+        };
+        let coats = |side: fn(Coats) -> u8| exposure.coats.map(|coats| side(coats).to_string()).unwrap_or_default();
+        let form = Self {
+            emulsion: Some(exposure.emulsion),
+            lamp: Some(exposure.lamp),
+            mesh: count.to_string(),
+            per,
+            thread: exposure.cloth.thread_um.map(|um| um.to_string()).unwrap_or_default(),
+            dyed: exposure.cloth.dyed,
+            coats_print: coats(|coats| coats.print),
+            coats_squeegee: coats(|coats| coats.squeegee),
+            by: exposure.by.clone().unwrap_or_default(),
+            note: exposure.note.clone(),
+            ..Self::default()
+        };
+        match exposure.found {
+            Found::StepGuide { test, solid, .. } => Self { time: seconds(test), solid: solid.to_string(), ..form },
+            Found::Columns { test, percent } => Self {
+                kind: FoundKind::Columns,
+                time: seconds(test),
+                factor: shown(f64::from(percent) / 100.0),
+                ..form
+            },
+            Found::Distance { before, from } => {
+                Self { kind: FoundKind::Distance, time: seconds(before), from: shown(from.in_units(units)), ..form }
+            }
+            Found::Practice => Self { kind: FoundKind::Practice, time: seconds(exposure.time), ..form },
+        }
+    }
+
+    /// What the test says so far: none while something it needs is not typed yet.
+    ///
+    /// # Errors
+    /// [`Refused`] when all is typed and nothing follows from it.
+    pub fn preview(&self, shop: &Shop, units: Units) -> Result<Option<FoundTime>, Refused> {
+        let mut problems = Problems::new();
+        match self.found(shop, units, &mut problems) {
+            Ok(found) if problems.is_empty() => Ok(found),
+            Ok(_) => Ok(None),
+            Err(refused) => Err(refused),
+        }
+    }
+
+    /// The exposure that was found, or what is wrong.
+    ///
+    /// # Errors
+    /// [`ExposureProblems`]; fields `emulsion`, `lamp`, `mesh`, `thread`, `coats_print`,
+    /// `coats_squeegee`, `time`, `solid`, `factor`, `from`, `note`.
+    pub fn check(&self, shop: &Shop, units: Units) -> Result<StencilFact, ExposureProblems> {
+        let mut problems = Problems::new();
+        let p = &mut problems;
+        let emulsion = keep(p, "emulsion", self.emulsion.ok_or(FormProblem::Missing));
+        let lamp = keep(p, "lamp", self.lamp.ok_or(FormProblem::Missing));
+        let cloth = self.cloth(p);
+        let coats = self.coats(p);
+        let note = keep(p, "note", name(&self.note, 2_000));
+        let (found, refused) = match self.found(shop, units, p) {
+            Ok(found) => (found, None),
+            Err(refused) => (None, Some(refused)),
+        };
+        match (emulsion, lamp, cloth, note, found) {
+            (Some(emulsion), Some(lamp), Some(cloth), Some(note), Some(found)) if problems.is_empty() => {
+                Ok(StencilFact::Exposure(Exposure {
+                    emulsion,
+                    lamp,
+                    distance: self.distance(shop),
+                    cloth,
+                    coats,
+                    time: found.time,
+                    found: found.found,
+                    by: somebody(&self.by),
+                    note,
+                }))
+            }
+            _ => Err(ExposureProblems { fields: problems, refused }),
+        }
+    }
+
+    /// From the lamp to the emulsion now; a contact table has no distance.
+    fn distance(&self, shop: &Shop) -> Option<Length> {
+        let lamp = self.lamp.and_then(|id| shop.stencils.lamp(id))?;
+        lamp.distance.filter(|_| lamp.kind != LampKind::Contact)
+    }
+
+    fn cloth(&self, p: &mut Problems) -> Option<MeshCloth> {
+        let count = keep(p, "mesh", required(&self.mesh, |text| parse_count(text, self.per)));
+        let thread_um = keep_optional(p, "thread", &self.thread, |text| {
+            parse_whole(text, 1, u32::from(MeshSheet::MOST_UM)).map(|um| um as u16)
+        });
+        Some(MeshCloth { count: count?, thread_um, dyed: self.dyed })
+    }
+
+    /// One side told and the other empty: the other has none.
+    fn coats(&self, p: &mut Problems) -> Option<Coats> {
+        let side = |text: &str| parse_whole(text, 0, u32::from(Coats::MOST)).map(|coats| coats as u8);
+        let print = keep_optional(p, "coats_print", &self.coats_print, side);
+        let squeegee = keep_optional(p, "coats_squeegee", &self.coats_squeegee, side);
+        print.or(squeegee)?;
+        Some(Coats { print: print.unwrap_or(0), squeegee: squeegee.unwrap_or(0) })
+    }
+
+    fn found(&self, shop: &Shop, units: Units, p: &mut Problems) -> Result<Option<FoundTime>, Refused> {
+        let time = keep(p, "time", required(&self.time, |text| Seconds::parse(text, SHORTEST, LONGEST)));
+        let read = match self.kind {
+            FoundKind::Practice => {
+                return Ok(time.map(|time| FoundTime { time, found: Found::Practice, advice: None }));
+            }
+            FoundKind::StepGuide => {
+                let solid =
+                    keep(p, "solid", required(&self.solid, |text| parse_whole(text, 0, u32::from(GUIDE_STEPS))));
+                let (Some(test), Some(solid), goal) = (time, solid.map(|step| step as u8), shop.stencils.goal()) else {
+                    return Ok(None);
+                };
+                (from_step_guide(test, solid, goal), Found::StepGuide { test, solid, goal })
+            }
+            FoundKind::Columns => {
+                let factor = keep(p, "factor", required(&self.factor, |text| parse_number(text, 0.05, 1.0)));
+                let (Some(test), Some(factor)) = (time, factor) else { return Ok(None) };
+                let percent = (factor * 100.0).round() as u8;
+                (from_columns(test, percent), Found::Columns { test, percent })
+            }
+            FoundKind::Distance => return self.moved(shop, units, time, p),
+        };
+        let reading = read.0.map_err(Refused::Test)?;
+        Ok(Some(FoundTime { time: reading.time, found: read.1, advice: Some(reading.advice) }))
+    }
+
+    fn moved(
+        &self,
+        shop: &Shop,
+        units: Units,
+        time: Option<Seconds>,
+        p: &mut Problems,
+    ) -> Result<Option<FoundTime>, Refused> {
+        let from =
+            keep(p, "from", required(&self.from, |text| Length::parse(text, Length::from_inches(FURTHEST), units)));
+        let Some(lamp) = self.lamp.and_then(|id| shop.stencils.lamp(id)) else { return Ok(None) };
+        let (Some(before), Some(from)) = (time, from) else { return Ok(None) };
+        let to = lamp.distance.unwrap_or(Length::from_micrometres(0));
+        let time = time_at_distance(lamp.kind, before, from, to).map_err(Refused::Distance)?;
+        if !super::step_wedge::is_exposure(time) {
+            return Err(Refused::Test(NoReading::OutOfReach));
+        }
+        let found = Found::Distance { before, from };
+        Ok(Some(FoundTime { time, found, advice: Some(TestAdvice::TestAgain) }))
+    }
+}
+
+/// Reads the step of the guide that the shop aims at: at least the published minimum of seven.
+///
+/// # Errors
+/// [`Problems`] by field: `goal`.
+pub fn check_goal(text: &str) -> Result<StencilFact, Problems> {
+    let mut problems = Problems::new();
+    let goal = parse_whole(text, u32::from(LEAST_GOAL), u32::from(GUIDE_STEPS) - 1);
+    keep_number(&mut problems, "goal", goal).map(|step| StencilFact::Goal(step as u8)).ok_or(problems)
+}
