@@ -1,10 +1,12 @@
 //! Whatever the order, overlap and repetition in which devices' files arrive, the shop is the same.
 
+use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
 use lastpull_core::quantity::{Length, Seconds};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
+use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
 use lastpull_core::screen::{
     BatchTime, BathField, Coats, EmulsionField, Exposure, Family, Found, LampField, LampKind, MeshCloth, MeshCount,
     StencilFact,
@@ -50,6 +52,8 @@ fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
             by: None,
         }),
         3 => any_stencil_fact().prop_map(Fact::Stencil),
+        3 => any_screen_fact().prop_map(Fact::Screen),
+        3 => any_failure_fact().prop_map(Fact::Failure),
         1 => text.prop_map(|t| Fact::Unknown { kind: "later".into(), body: format!("{{\"later\":\"{t}\"}}") }),
     ];
     (subject, fact)
@@ -90,6 +94,46 @@ fn any_stencil_fact() -> impl Strategy<Value = StencilFact> {
         number.prop_map(|n| StencilFact::BatchOut {
             time: if n > 6 { BatchTime::Elapsed } else { BatchTime::Whole(Seconds::from_milliseconds(u32::from(n))) },
             count: Some(n),
+        }),
+    ]
+}
+
+fn any_screen_fact() -> impl Strategy<Value = ScreenFact> {
+    let id = || (0x10u128..0x14).prop_map(Uuid::from_u128);
+    prop_oneof![
+        ("[A-C]", id()).prop_map(|(label, id)| ScreenFact::Set(vec![
+            ScreenField::Label(label),
+            ScreenField::Run(Some(id)),
+            ScreenField::Replaces(Some(id)),
+        ])),
+        select(ScreenState::ALL.to_vec()).prop_map(|to| ScreenFact::Moved { to, by: Some("Ines".into()) }),
+        any::<bool>().prop_map(|dry| ScreenFact::Dried { dry, by: None }),
+        (1..9u16).prop_map(|coated| ScreenFact::AgeLimits(AgeLimits { coated, exposed: 9 })),
+        Just(ScreenFact::StepTimes(StepTimes::default())),
+    ]
+}
+
+fn any_failure_fact() -> impl Strategy<Value = FailureFact> {
+    let id = || (0x10u128..0x14).prop_map(Uuid::from_u128);
+    let size = prop::option::of(select(vec![Size::S, Size::M]));
+    prop_oneof![
+        (id(), 0..5u32, size.clone()).prop_map(|(id, pieces, size)| FailureFact::Set(vec![
+            FailureField::Run(id),
+            FailureField::Screen(Some(id)),
+            FailureField::Kind(FailureKind::Ghost),
+            FailureField::Mark(Some(Mark { x: 1, y: 2 })),
+            FailureField::Since(Some(pieces)),
+            FailureField::Suspects(vec![Suspects { size, pieces }]),
+        ])),
+        id().prop_map(|id| FailureFact::Set(vec![
+            FailureField::Remedy(Some(Remedy::BurnAgain)),
+            FailureField::Replacement(Some(id)),
+        ])),
+        (-2..3i32, size, any::<bool>()).prop_map(|(pieces, size, good)| FailureFact::Judged {
+            pieces,
+            size,
+            verdict: if good { Verdict::Good } else { Verdict::Spoiled },
+            by: None,
         }),
     ]
 }
@@ -174,6 +218,30 @@ proptest! {
         let _ = record::decode(&ours);
         let _ = segment::unpack(&ours);
         let _ = Checkpoint { bytes: ours }.shop();
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    /// Whatever arrives, in whatever order, everything that is shown can be computed, and adds up.
+    #[test]
+    fn no_journal_makes_the_screen_room_or_a_failure_panic(entries in any_entries(), now in 0..4_000_000u64) {
+        let shop = Shop::fold(&Journal::of(entries).unwrap());
+        let clock = lastpull_core::plan::WallClock { now, offset_minutes: 60 };
+        let board = lastpull_core::screen::screen_board(&shop, &lastpull_core::screen::ScreenFilter::default(), now);
+        prop_assert_eq!(board.groups.iter().map(|group| group.count).sum::<u32>(), board.total);
+        lastpull_core::screen::screen_needs(&shop, clock);
+        lastpull_core::failure::failures_today(&shop, clock);
+        for id in (0x10u128..0x14).map(Uuid::from_u128) {
+            lastpull_core::screen::screen_card(&shop, id, now);
+            lastpull_core::failure::failure_card(&shop, id, clock);
+            lastpull_core::failure::delete_facts(&shop, id);
+            lastpull_core::screen::facts_on_end(&shop, id, false, None);
+            let pieces = lastpull_core::failure::run_pieces(&shop, id);
+            let counted = shop.run(id).map_or(0, |run| run.progress.good());
+            prop_assert_eq!(pieces.good + pieces.suspect, counted);
+        }
     }
 }
 

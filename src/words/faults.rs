@@ -17,6 +17,7 @@ words! {
     problem_past { "That day has passed.", "Ese día ya pasó." }
     problem_too_long(most) { "At most {most} letters.", "Como mucho {most} letras." }
     problem_no_pieces { "Enter how many pieces of at least one size.", "Pon cuántas piezas hay de al menos una talla." }
+    problem_taken { "Another one is called that already.", "Ya hay otra con ese nombre." }
     form_not_saved[n] {
         "{n} thing to put right above. Nothing you typed is lost." | "{n} things to put right above. Nothing you typed is lost.",
         "Hay {n} cosa por corregir arriba. No se pierde nada de lo escrito." | "Hay {n} cosas por corregir arriba. No se pierde nada de lo escrito."
@@ -86,6 +87,7 @@ pub fn form_problem(problem: FormProblem) -> String {
         FormProblem::Past => problem_past().into(),
         FormProblem::TooLong { most } => problem_too_long(most),
         FormProblem::NoPieces => problem_no_pieces().into(),
+        FormProblem::Taken => problem_taken().into(),
     }
 }
 

@@ -81,6 +81,7 @@ words! {
     cause_ink_lay { "Ink too thin or thick", "Poca o mucha tinta" }
     cause_garment { "Lint, crease, seam", "Pelusa, arruga, costura" }
     cause_heat { "Scorched or not cured", "Quemada o sin curar" }
+    cause_screen { "The screen gave way", "Falló la pantalla" }
     cause_other { "Something else", "Otra cosa" }
     number_title { "Add or take pieces", "Añadir o quitar piezas" }
     number_hint { "For pieces that were pulled and not touched in, or touched in and not pulled.", "Para piezas hechas y no contadas, o contadas y no hechas." }
@@ -175,6 +176,7 @@ pub fn misprint_cause(cause: MisprintCause) -> &'static str {
         MisprintCause::Garment => cause_garment(),
         MisprintCause::Heat => cause_heat(),
         MisprintCause::Other => cause_other(),
+        MisprintCause::Screen => cause_screen(),
     }
 }
 

@@ -1,7 +1,9 @@
 //! What can be told of a failure on the press. **Frozen** as [`crate::journal::Fact`] is.
 
-use crate::job::RunId;
-use crate::journal::fact::{LIST, is_note};
+use super::{FailureKind, Mark, Remedy};
+use crate::job::{RunId, Size};
+use crate::journal::Subject;
+use crate::journal::fact::{LIST, PIECES, is_name, is_note};
 use serde::{Deserialize, Serialize};
 
 /// Something about a failure; the subject is the failure.
@@ -10,6 +12,28 @@ use serde::{Deserialize, Serialize};
 pub enum FailureFact {
     /// Fields of it were set; it comes to be with the first.
     Set(Vec<FailureField>),
+    /// Suspect pieces were looked at; negative when that was taken back. Spoiled ones leave the run's
+    /// count by a misprint of their own.
+    Judged {
+        /// How many.
+        pieces: i32,
+        /// Of which size.
+        size: Option<Size>,
+        /// What they were found to be.
+        verdict: Verdict,
+        /// By whom, where the shop has named its crew.
+        by: Option<String>,
+    },
+}
+
+/// What a suspect piece was found to be. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Verdict {
+    /// Good after all.
+    Good,
+    /// Spoiled.
+    Spoiled,
 }
 
 /// A field of a failure.
@@ -20,19 +44,98 @@ pub enum FailureField {
     Run(RunId),
     /// Anything else to know.
     Notes(String),
+    /// The screen that failed.
+    Screen(Option<Subject>),
+    /// What failed.
+    Kind(FailureKind),
+    /// Where on the print.
+    Mark(Option<Mark>),
+    /// Pieces printed since the last one known to be good; none while nobody looked.
+    Since(Option<u32>),
+    /// Which pieces that makes suspect.
+    Suspects(Vec<Suspects>),
+    /// What is done about it.
+    Remedy(Option<Remedy>),
+    /// The screen burned in its place.
+    Replacement(Option<Subject>),
+    /// Who found it, where the shop has named its crew.
+    By(Option<String>),
+}
+
+/// Suspect pieces of a size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Suspects {
+    /// The size; none for pieces counted without one.
+    pub size: Option<Size>,
+    /// How many.
+    pub pieces: u32,
 }
 
 impl FailureFact {
     /// As [`crate::journal::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
-            Self::Set(fields) => {
-                fields.len() <= LIST
-                    && fields.iter().all(|field| match field {
-                        FailureField::Notes(text) => is_note(text),
-                        FailureField::Run(_) => true,
-                    })
-            }
+            Self::Set(fields) => fields.len() <= LIST && fields.iter().all(FailureField::in_bounds),
+            Self::Judged { pieces, by, .. } => pieces.abs() <= PIECES && by.iter().all(|text| is_name(text)),
         }
+    }
+}
+
+impl FailureField {
+    fn in_bounds(&self) -> bool {
+        match self {
+            Self::Notes(text) => is_note(text),
+            Self::By(by) => by.iter().all(|text| is_name(text)),
+            Self::Mark(mark) => mark.is_none_or(Mark::in_bounds),
+            Self::Since(since) => since.is_none_or(|pieces| pieces <= PIECES as u32),
+            Self::Suspects(rows) => rows.len() <= LIST && rows.iter().all(|row| row.pieces <= PIECES as u32),
+            Self::Run(_) | Self::Screen(_) | Self::Kind(_) | Self::Remedy(_) | Self::Replacement(_) => true,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::journal::Fact;
+
+    #[test]
+    fn the_names_of_failure_facts_are_a_file_format() {
+        for (fact, json) in [
+            (
+                FailureFact::Set(vec![
+                    FailureField::Kind(FailureKind::RegistrationDrift),
+                    FailureField::Mark(Some(Mark { x: 120, y: 990 })),
+                    FailureField::Since(Some(12)),
+                    FailureField::Suspects(vec![Suspects { size: Some(Size::Xxl), pieces: 12 }]),
+                ]),
+                r#"{"failure":{"set":[{"kind":"registration_drift"},{"mark":{"x":120,"y":990}},{"since":12},{"suspects":[{"size":"xxl","pieces":12}]}]}}"#,
+            ),
+            (
+                FailureFact::Set(vec![
+                    FailureField::Remedy(Some(Remedy::BurnAgain)),
+                    FailureField::Replacement(None),
+                    FailureField::Screen(None),
+                    FailureField::By(Some("Moss".into())),
+                ]),
+                r#"{"failure":{"set":[{"remedy":"burn_again"},{"replacement":null},{"screen":null},{"by":"Moss"}]}}"#,
+            ),
+            (
+                FailureFact::Judged { pieces: -1, size: None, verdict: Verdict::Spoiled, by: None },
+                r#"{"failure":{"judged":{"pieces":-1,"size":null,"verdict":"spoiled","by":null}}}"#,
+            ),
+        ] {
+            let fact = Fact::Failure(fact);
+            assert_eq!(fact.to_json().get(), json);
+            assert_eq!(Fact::from_json(json), Some(fact));
+        }
+    }
+
+    #[test]
+    fn a_mark_outside_the_art_is_out_of_bounds_and_a_touch_outside_is_held_inside() {
+        let outside = FailureFact::Set(vec![FailureField::Mark(Some(Mark { x: 1001, y: 0 }))]);
+        assert!(!outside.in_bounds());
+        assert_eq!(Mark::at(1.2, -0.1), Mark { x: 1000, y: 0 });
     }
 }

@@ -1,8 +1,9 @@
 //! Failures as the facts leave them.
 
-use super::{FailureFact, FailureField};
-use crate::job::RunId;
+use super::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
+use crate::job::{RunId, Size};
 use crate::journal::Subject;
+use crate::sorted::{Map, sort_by_key};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -11,10 +12,80 @@ use std::collections::BTreeMap;
 pub struct Failure {
     /// The run in which it happened; none until that fact has arrived.
     pub run: Option<RunId>,
+    /// The screen that failed, where it is known.
+    pub screen: Option<Subject>,
+    /// What failed.
+    pub kind: Option<FailureKind>,
+    /// Where on the print.
+    pub mark: Option<Mark>,
+    /// Pieces printed since the last one known to be good.
+    pub since: Option<u32>,
+    /// Which pieces that made suspect, by size.
+    pub suspects: Map<Option<Size>, u32>,
+    /// Pieces judged, by size and verdict. Sums of signed facts.
+    pub(crate) judged: Map<(Option<Size>, Verdict), i64>,
+    /// What is done about it.
+    pub remedy: Option<Remedy>,
+    /// The screen burned in its place.
+    pub replacement: Option<Subject>,
+    /// Who found it.
+    pub by: Option<String>,
     /// Anything else to know.
     pub notes: String,
     /// Wall time of its first fact.
     pub at: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+impl Failure {
+    fn set(&mut self, field: &FailureField) {
+        match field {
+            FailureField::Run(run) => self.run = Some(*run),
+            FailureField::Notes(notes) => self.notes.clone_from(notes),
+            FailureField::Screen(screen) => self.screen = *screen,
+            FailureField::Kind(kind) => self.kind = Some(*kind),
+            FailureField::Mark(mark) => self.mark = *mark,
+            FailureField::Since(since) => self.since = *since,
+            FailureField::Suspects(rows) => {
+                let mut suspects = Map::new();
+                for Suspects { size, pieces } in rows.iter().filter(|row| row.pieces > 0) {
+                    let sum: &mut u32 = suspects.or_default(*size);
+                    *sum = sum.saturating_add(*pieces);
+                }
+                self.suspects = suspects;
+            }
+            FailureField::Remedy(remedy) => self.remedy = *remedy,
+            FailureField::Replacement(screen) => self.replacement = *screen,
+            FailureField::By(by) => self.by.clone_from(by),
+        }
+    }
+
+    /// Pieces of a size judged so.
+    pub fn judged_of(&self, size: Option<Size>, verdict: Verdict) -> u32 {
+        self.judged.get(&(size, verdict)).copied().unwrap_or(0).clamp(0, i64::from(u32::MAX)) as u32
+    }
+
+    /// Suspect pieces of a size that nobody has judged.
+    pub fn open_of(&self, size: Option<Size>) -> u32 {
+        let judged = |verdict| self.judged_of(size, verdict);
+        let suspect = self.suspects.get(&size).copied().unwrap_or(0);
+        suspect.saturating_sub(judged(Verdict::Good)).saturating_sub(judged(Verdict::Spoiled))
+    }
+
+    /// The sizes it touches.
+    pub fn sizes(&self) -> Vec<Option<Size>> {
+        let mut sizes: Vec<Option<Size>> = self.suspects.keys().copied().collect();
+        sizes.extend(self.judged.keys().map(|(size, _)| *size));
+        sizes.sort_unstable();
+        sizes.dedup();
+        sizes
+    }
+
+    /// Suspect pieces that nobody has judged.
+    pub fn open(&self) -> u32 {
+        self.suspects.keys().map(|size| self.open_of(*size)).fold(0, u32::saturating_add)
+    }
 }
 
 /// All failures.
@@ -24,21 +95,40 @@ pub struct Failures {
 }
 
 impl Failures {
-    /// A failure.
+    /// A failure, deleted or not.
     pub fn get(&self, id: Subject) -> Option<&Failure> {
         self.all.get(&id)
     }
 
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact) {
+    /// A failure that was not deleted.
+    pub fn live(&self, id: Subject) -> Option<&Failure> {
+        self.all.get(&id).filter(|failure| !failure.deleted)
+    }
+
+    /// The failures that were not deleted.
+    pub fn iter(&self) -> impl Iterator<Item = (Subject, &Failure)> {
+        self.all.iter().filter(|(_, failure)| !failure.deleted).map(|(id, failure)| (*id, failure))
+    }
+
+    /// Those of a run, oldest first.
+    pub fn of_run(&self, run: RunId) -> Vec<(Subject, &Failure)> {
+        let mut rows: Vec<_> = self.iter().filter(|(_, failure)| failure.run == Some(run)).collect();
+        sort_by_key(&mut rows, |(id, failure)| (failure.at, *id));
+        rows
+    }
+
+    pub(crate) fn get_mut(&mut self, id: Subject) -> Option<&mut Failure> {
+        self.all.get_mut(&id)
+    }
+
+    /// Folds a fact in. `gone` says whether the failure was deleted before anything was known of it.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact, gone: impl FnOnce() -> bool) {
+        let failure = self.all.entry(subject).or_insert_with(|| Failure { at, ..Failure::default() });
+        failure.deleted |= gone();
         match fact {
-            FailureFact::Set(fields) => {
-                let failure = self.all.entry(subject).or_insert_with(|| Failure { at, ..Failure::default() });
-                for field in fields {
-                    match field {
-                        FailureField::Run(run) => failure.run = Some(*run),
-                        FailureField::Notes(notes) => failure.notes.clone_from(notes),
-                    }
-                }
+            FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
+            FailureFact::Judged { pieces, size, verdict, .. } => {
+                *failure.judged.or_default((*size, *verdict)) += i64::from(*pieces);
             }
         }
     }

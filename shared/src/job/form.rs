@@ -31,6 +31,8 @@ pub enum FormProblem {
     },
     /// No size has any pieces.
     NoPieces,
+    /// Something else has that name already.
+    Taken,
 }
 
 /// Problems by the name of their field; empty when all is well.

@@ -41,7 +41,7 @@ pub struct JobList {
 
 /// Small letters for capitals, as far as the app's two languages have them; the tables for every
 /// script of the world would be 10 kB of the app.
-fn small(text: &str) -> String {
+pub(crate) fn small(text: &str) -> String {
     let small = |letter| match letter {
         'À'..='Ö' | 'Ø'..='Þ' => char::from_u32(letter as u32 + 32).unwrap_or(letter),
         _ => letter.to_ascii_lowercase(),

@@ -17,6 +17,7 @@ pub use fabric::Fabric;
 pub use form::{FormProblem, JobForm, LotForm, Problems, RunForm};
 pub(crate) use form::{changed, keep, keep_number, keep_optional, name, required, required_name, shown};
 pub use job_card::{JobCard, LotCard, RunCard, job_card};
+pub(crate) use job_list::small;
 pub use job_list::{JobList, JobRow, job_list};
 pub use lot::Lot;
 pub use order::{Job, JobId, LotId, RunId};

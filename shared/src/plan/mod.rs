@@ -11,5 +11,6 @@ pub use closing::{Closings, closing_of};
 pub use day::Day;
 pub use done_today::{DoneToday, done_today};
 pub use rail::{Fit, Rail, RailRun, RailVerdict, rail, reordered};
+pub(crate) use rail::{open_runs, set_up_time};
 pub use tally::{Tally, TallyRow};
 pub use wall_clock::WallClock;

@@ -1,10 +1,12 @@
 //! The day's rail: open runs one after another from now to closing.
 
 use super::{Day, WallClock, closing_of};
+use crate::failure::wait_for_screen;
 use crate::ink::Colour;
 use crate::job::{Due, Fabric, JobId, RunId};
 use crate::quantity::Seconds;
 use crate::run::{Basis, Forecast, Location, Run, forecast, stop_rate};
+use crate::screen::readiness;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
 
@@ -58,7 +60,12 @@ pub struct RailRun {
     pub on_press: bool,
     /// What its time rests on; none when nothing is known.
     pub basis: Option<Basis>,
-    /// Wall time at which its set-up can begin.
+    /// Wall time at which the press is free for it.
+    pub free: u64,
+    /// Wall time until which it waits for a screen, longer than for the press (on the press: until pulling
+    /// can go on); none when it does not.
+    pub waits_until: Option<u64>,
+    /// Wall time at which its set-up can begin: the press is free and its screens can print.
     pub begin: u64,
     /// Wall times out of the dryer: expected, early, late; none when nothing is known.
     pub finish: Option<[u64; 3]>,
@@ -141,11 +148,22 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
     let mut variance = 0.0;
     let mut unknown_before = false;
     let mut runs = Vec::new();
-    for id in in_order(shop) {
+    for id in open_runs(shop) {
         let (Some(run), Some((job_id, job))) = (shop.run(id), shop.job_of(id)) else { continue };
         let Some(lot) = run.lot.and_then(|lot| shop.lot(lot)) else { continue };
+        let free = cursor as u64;
+        let on_press = run.progress.is_on_press();
+        let waits_until;
+        if on_press {
+            // Its forecast holds the wait already.
+            let wait = wait_for_screen(shop, id, clock.now);
+            waits_until = (wait > 0).then_some(clock.now + wait);
+        } else {
+            waits_until = readiness(shop, id, clock.now).map(|left| left.ready).filter(|ready| *ready > free);
+            cursor = waits_until.map_or(cursor, |ready| ready as f64);
+        }
         let begin = cursor as u64;
-        if !run.progress.is_on_press() {
+        if !on_press {
             cursor += set_up * 1000.0;
         }
         let forecast = forecast(shop, id, clock.now, rate);
@@ -172,8 +190,10 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             good: run.progress.good(),
             planned: lot.total(),
             due: job.due,
-            on_press: run.progress.is_on_press(),
+            on_press,
             basis: forecast.map(|forecast| forecast.basis),
+            free,
+            waits_until,
             begin,
             finish,
             at_the_earliest: unknown_before,
@@ -268,7 +288,7 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
 
 /// Open runs in the order to print them: what is on the press, then as the shop ordered them, then
 /// by due time.
-fn in_order(shop: &Shop) -> Vec<RunId> {
+pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     let is_open = |id: RunId, run: &Run| {
         let job_open = shop.job_of(id).is_some_and(|(_, job)| job.is_open());
         let waits = run.progress.ended().is_none() || shop.left_of(id) > 0;
@@ -285,7 +305,7 @@ fn in_order(shop: &Shop) -> Vec<RunId> {
 /// The order after a run is moved to `place` among the open runs (0 first); nothing moves past a run
 /// on the press. None when the run is not open.
 pub fn reordered(shop: &Shop, id: RunId, place: usize) -> Option<Vec<RunId>> {
-    let mut order = in_order(shop);
+    let mut order = open_runs(shop);
     let on_press = |id: &RunId| shop.run(*id).is_some_and(|run| run.progress.is_on_press());
     let first = order.iter().filter(|id| on_press(id)).count();
     if on_press(&id) {
@@ -302,7 +322,7 @@ const LONGEST_SET_UP: u64 = 90 * 60 * 1000;
 
 /// Seconds between runs: the mean of the last ten changes from one run's end to the next one's first
 /// pull, else what the shop set, else a common figure. And whether it was learned.
-fn set_up_time(shop: &Shop) -> (f64, bool) {
+pub(crate) fn set_up_time(shop: &Shop) -> (f64, bool) {
     let mut ends: Vec<u64> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
     ends.sort_unstable();
     let mut starts: Vec<u64> = shop

@@ -1,14 +1,19 @@
 //! A run that has left the press: what came of it.
 
 use super::MisprintCause;
+use crate::failure::{FailureRow, failures_of, run_pieces, suspects_of};
 use crate::job::{RunId, Size};
 use crate::shop::Shop;
 
 /// The summary of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct EndedView {
-    /// Good pieces.
+    /// Good pieces, those suspect included.
     pub good: u32,
+    /// Of these, pieces that nobody has looked at since something failed.
+    pub suspect: u32,
+    /// The same by size.
+    pub suspects: Vec<(Option<Size>, u32)>,
     /// Pieces ordered.
     pub planned: u32,
     /// Good pieces short of the order, by size: garments to print yet.
@@ -27,6 +32,8 @@ pub struct EndedView {
     pub per_hour: Option<f64>,
     /// Checks that were left out.
     pub skipped: u32,
+    /// What failed, oldest first.
+    pub failures: Vec<FailureRow>,
 }
 
 /// The summary of a run.
@@ -41,6 +48,8 @@ pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
     }
     EndedView {
         good: progress.good(),
+        suspect: run_pieces(shop, id).suspect,
+        suspects: suspects_of(shop, id).into_iter().collect(),
         planned: pieces.values().sum(),
         short: pieces
             .iter()
@@ -54,5 +63,6 @@ pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
         stopped: progress.stopped_ms(end),
         per_hour: progress.pace().map(|pace| pace.per_hour()),
         skipped: super::check_list(shop, id).skipped() as u32,
+        failures: failures_of(shop, id, end),
     }
 }

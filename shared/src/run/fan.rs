@@ -48,6 +48,9 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
     let origin = FanPoint { at: now, pieces };
     for edge in [&mut fan.early, &mut fan.expected, &mut fan.late] {
         edge.push(origin);
+        if forecast.wait > 0.0 {
+            edge.push(FanPoint { at: now + (forecast.wait * 1000.0) as u64, pieces });
+        }
     }
     let reach = TimeLeft::reach(&forecast.spread, EIGHT_IN_TEN);
     let steps = POINTS.min(forecast.left as usize);
@@ -56,7 +59,7 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
         let bare = TimeLeft::within(&forecast.spread, more, reach);
         let at = |seconds: f64| {
             let work = (seconds - forecast.spent).max(0.0) * (1.0 + forecast.stop_rate);
-            FanPoint { at: now + (work * 1000.0) as u64, pieces: pieces + more }
+            FanPoint { at: now + ((forecast.wait + work) * 1000.0) as u64, pieces: pieces + more }
         };
         fan.early.push(at(bare.low));
         fan.expected.push(at(bare.expected));

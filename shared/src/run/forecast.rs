@@ -1,6 +1,7 @@
 //! When will this run have left the dryer, and does that make closing?
 
 use super::{Spread, TimeLeft, history_for};
+use crate::failure::wait_for_screen;
 use crate::job::RunId;
 use crate::shop::Shop;
 
@@ -32,7 +33,9 @@ pub struct Forecast {
     pub spread: Spread,
     /// Pieces left.
     pub left: u32,
-    /// Seconds from now, dryer and expected stops included: expected, and eight times in ten between.
+    /// Seconds until pulling can go on, while a screen is burned again and set up.
+    pub wait: f64,
+    /// Seconds from now, the wait, dryer and expected stops included: expected, and eight times in ten between.
     pub time: TimeLeft,
     /// Seconds of work since the last pull, already spent on the piece now on the platen.
     pub spent: f64,
@@ -67,21 +70,22 @@ pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Fore
     // However long the piece on the platen takes, it is one piece.
     let spent = spent_since_last_pull(run, now).min(spread.mean);
     let transit = run.set_up.dryer_transit();
+    let wait = if left == 0 { 0.0 } else { wait_for_screen(shop, id, now) as f64 / 1000.0 };
     let time = if left == 0 {
         let since = run.progress.pulls.last().map_or(transit, |last| now.saturating_sub(last.at) as f64 / 1000.0);
         let rest = (transit - since).max(0.0);
         TimeLeft { expected: rest, low: rest, high: rest }
     } else {
-        time_left(&spread, left, spent, stop_rate, transit)
+        time_left(&spread, left, spent, stop_rate, wait + transit)
     };
-    Some(Forecast { basis, spread, left, time, spent, stop_rate, transit })
+    Some(Forecast { basis, spread, left, wait, time, spent, stop_rate, transit })
 }
 
-fn time_left(spread: &Spread, left: u32, spent: f64, stop_rate: f64, transit: f64) -> TimeLeft {
+fn time_left(spread: &Spread, left: u32, spent: f64, stop_rate: f64, besides: f64) -> TimeLeft {
     let bare = TimeLeft::predict(spread, left, EIGHT_IN_TEN);
     // However long the piece on the platen has taken, the ones after it are still to come.
     let least = f64::from(left - 1) / f64::from(left);
-    let from_now = |seconds: f64| (seconds - spent).max(seconds * least) * (1.0 + stop_rate) + transit;
+    let from_now = |seconds: f64| (seconds - spent).max(seconds * least) * (1.0 + stop_rate) + besides;
     TimeLeft { expected: from_now(bare.expected), low: from_now(bare.low), high: from_now(bare.high) }
 }
 
@@ -98,19 +102,19 @@ impl Forecast {
         if self.left == 0 {
             return if self.time.expected <= seconds { 1.0 } else { 0.0 };
         }
-        let work = (seconds - self.transit) / (1.0 + self.stop_rate);
+        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
         if work <= 0.0 { 0.0 } else { TimeLeft::chance_within(&self.spread, self.left, work + self.spent) }
     }
 
     /// Pieces an hour needed to be out of the dryer `seconds` from now; none when there is no time.
     pub fn needed_per_hour(&self, seconds: f64) -> Option<f64> {
-        let work = (seconds - self.transit) / (1.0 + self.stop_rate);
+        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
         (work > 0.0).then(|| f64::from(self.left) / work * 3600.0)
     }
 
     /// Pieces to expect out of the dryer `seconds` from now, of those that are left.
     pub fn pieces_within(&self, seconds: f64) -> u32 {
-        let work = (seconds - self.transit) / (1.0 + self.stop_rate);
+        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
         if work <= 0.0 {
             return 0;
         }

@@ -22,11 +22,13 @@ pub enum MisprintCause {
     Heat,
     /// Anything else.
     Other,
+    /// The stencil or the mesh gave way: breakdown, tear, clog, ghost.
+    Screen,
 }
 
 impl MisprintCause {
     /// All, in the order they are offered.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Placement,
         Self::Registration,
         Self::Pinhole,
@@ -34,6 +36,7 @@ impl MisprintCause {
         Self::InkLay,
         Self::Garment,
         Self::Heat,
+        Self::Screen,
         Self::Other,
     ];
 }

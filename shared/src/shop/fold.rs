@@ -103,13 +103,13 @@ impl Shop {
                 row.active += worked;
             }
             Fact::Heat(fact) => self.heat.take(id, at, fact),
-            Fact::Screen(fact) => self.screens.take(id, at, fact),
+            Fact::Screen(fact) => self.screens.take(id, at, fact, || self.gone.remove(&id)),
             Fact::Stencil(fact) => {
                 if self.stencils.take(id, at, fact) && self.gone.remove(&id) {
                     self.stencils.set_deleted(id, true);
                 }
             }
-            Fact::Failure(fact) => self.failures.take(id, at, fact),
+            Fact::Failure(fact) => self.failures.take(id, at, fact, || self.gone.remove(&id)),
             Fact::Photo(fact) => self.photos.take(id, at, fact),
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
         }
@@ -123,6 +123,10 @@ impl Shop {
             lot.deleted = deleted;
         } else if let Some(run) = self.runs.get_mut(&id) {
             run.deleted = deleted;
+        } else if let Some(screen) = self.screens.get_mut(id) {
+            screen.deleted = deleted;
+        } else if let Some(failure) = self.failures.get_mut(id) {
+            failure.deleted = deleted;
         } else if self.stencils.set_deleted(id, deleted) {
         } else if deleted {
             self.gone.insert(id);

@@ -1,0 +1,78 @@
+//! What is told of a failure.
+
+use super::open::set;
+use super::{Failure, FailureField, FailureKind, Mark, suspects_back};
+use crate::job::{FormProblem, Problems, changed, keep, keep_optional, name};
+use crate::journal::{Fact, Subject};
+use crate::quantity::parse_whole;
+use crate::shop::Shop;
+
+/// The form of a failure.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct FailureForm {
+    /// What failed.
+    pub kind: Option<FailureKind>,
+    /// The screen that failed.
+    pub screen: Option<Subject>,
+    /// Where on the print.
+    pub mark: Option<Mark>,
+    /// Pieces printed since the last known to be good, or empty.
+    pub since: String,
+    /// Notes.
+    pub notes: String,
+}
+
+/// Longest note typed in.
+const NOTE: usize = 2_000;
+
+impl FailureForm {
+    /// The form of a failure as it stands.
+    pub fn of(failure: &Failure) -> Self {
+        Self {
+            kind: failure.kind,
+            screen: failure.screen,
+            mark: failure.mark,
+            since: failure.since.map(|pieces| pieces.to_string()).unwrap_or_default(),
+            notes: failure.notes.clone(),
+        }
+    }
+
+    /// The facts that change the failure `id` to this; none when nothing changes. Another number of
+    /// pieces makes other pieces suspect; what was judged stays judged.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `kind`, `since`, `notes`. No more pieces are suspect than the run has.
+    pub fn check(&self, shop: &Shop, id: Subject) -> Result<Vec<(Subject, Fact)>, Problems> {
+        let Some(failure) = shop.failures.live(id) else { return Ok(Vec::new()) };
+        let mut problems = Problems::new();
+        if self.kind.is_none() {
+            problems.insert("kind", FormProblem::Missing);
+        }
+        let progress = failure.run.and_then(|run| shop.run(run)).map(|run| &run.progress);
+        let printed = progress.map_or(0, |progress| {
+            let pulls = progress.pulls().iter().filter(|pull| pull.at <= failure.at);
+            pulls.map(|pull| pull.pieces).fold(0, u32::saturating_add)
+        });
+        // Looked at again at packing, when the counts were let go, the number stays what it was.
+        let most = printed.max(failure.since.unwrap_or(0));
+        let since = keep_optional(&mut problems, "since", &self.since, |text| parse_whole(text, 0, most));
+        let notes = keep(&mut problems, "notes", name(&self.notes, NOTE));
+        let (Some(notes), true) = (notes, problems.is_empty()) else { return Err(problems) };
+        let fields = |screen, mark, since, notes, kind: Option<FailureKind>| {
+            let mut fields = vec![
+                FailureField::Screen(screen),
+                FailureField::Mark(mark),
+                FailureField::Since(since),
+                FailureField::Notes(notes),
+            ];
+            fields.extend(kind.map(FailureField::Kind));
+            fields
+        };
+        let before = fields(failure.screen, failure.mark, failure.since, failure.notes.clone(), failure.kind);
+        let mut fields = changed(fields(self.screen, self.mark, since, notes, self.kind), &before);
+        if let Some(run) = failure.run.filter(|_| since != failure.since) {
+            fields.push(FailureField::Suspects(suspects_back(shop, run, id, failure.at, since.unwrap_or(0))));
+        }
+        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, set(fields))] })
+    }
+}

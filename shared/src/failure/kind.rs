@@ -1,0 +1,92 @@
+//! What fails on the press, and what is done about it.
+
+use crate::run::MisprintCause;
+use serde::{Deserialize, Serialize};
+
+/// What failed. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FailureKind {
+    /// A hole in the stencil that lets ink through.
+    Pinhole,
+    /// Mesh that lets none through: dried ink, lint.
+    Clog,
+    /// A spot on every print.
+    Spot,
+    /// The stencil comes away.
+    Breakdown,
+    /// The mesh tore.
+    Tear,
+    /// An old image prints along.
+    Ghost,
+    /// The print wanders.
+    RegistrationDrift,
+    /// Anything else.
+    Other,
+}
+
+impl FailureKind {
+    /// All, in the order they are offered.
+    pub const ALL: [Self; 8] = [
+        Self::Pinhole,
+        Self::Clog,
+        Self::Spot,
+        Self::Breakdown,
+        Self::Tear,
+        Self::Ghost,
+        Self::RegistrationDrift,
+        Self::Other,
+    ];
+
+    /// The cause under which pieces it spoiled are counted.
+    pub fn spoils_as(self) -> MisprintCause {
+        match self {
+            Self::Pinhole | Self::Spot => MisprintCause::Pinhole,
+            Self::RegistrationDrift => MisprintCause::Registration,
+            Self::Clog | Self::Breakdown | Self::Tear | Self::Ghost | Self::Other => MisprintCause::Screen,
+        }
+    }
+}
+
+/// What is done about it. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Remedy {
+    /// Tape over it.
+    Tape,
+    /// Block it out.
+    BlockOut,
+    /// Clean the screen.
+    Clean,
+    /// Burn the screen again.
+    BurnAgain,
+}
+
+impl Remedy {
+    /// All, the quickest first.
+    pub const ALL: [Self; 4] = [Self::Tape, Self::BlockOut, Self::Clean, Self::BurnAgain];
+}
+
+/// Where on the print, in thousandths of the art's box: from its left edge, as one looks at the print,
+/// and from its top.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Mark {
+    /// From the left edge.
+    pub x: u16,
+    /// From the top edge.
+    pub y: u16,
+}
+
+impl Mark {
+    /// At a share of the width and height, held inside the box.
+    pub fn at(x: f64, y: f64) -> Self {
+        let permille = |share: f64| (share.clamp(0.0, 1.0) * 1000.0).round() as u16;
+        Self { x: permille(x), y: permille(y) }
+    }
+
+    /// As [`crate::journal::Fact::in_bounds`].
+    pub(crate) fn in_bounds(self) -> bool {
+        self.x <= 1000 && self.y <= 1000
+    }
+}

@@ -1,0 +1,71 @@
+//! Opening a failure with one tap, and taking it back.
+
+use super::{Failure, FailureFact, FailureField, Verdict};
+use crate::job::RunId;
+use crate::journal::{Fact, Subject};
+use crate::run::StopCause;
+use crate::screen::screens_of;
+use crate::shop::Shop;
+
+/// The facts that open the failure `id` of a run: the press stops, where it pulls, and the screen is
+/// the run's, where it has one only. Everything else is told later.
+pub fn open_facts(shop: &Shop, run: RunId, id: Subject, by: Option<&str>) -> Vec<(Subject, Fact)> {
+    let mut facts = stop_facts(shop, run);
+    let screens: Vec<Subject> = screens_of(shop, run).into_iter().filter_map(|found| found.screen).collect();
+    let mut fields = vec![FailureField::Run(run)];
+    if let [screen] = screens.as_slice() {
+        fields.push(FailureField::Screen(Some(*screen)));
+    }
+    fields.extend(by.map(|by| FailureField::By(Some(by.to_owned()))));
+    facts.push((id, set(fields)));
+    facts
+}
+
+/// The stop of a run that pulls; nothing where the press stands or the run is not on it.
+pub(super) fn stop_facts(shop: &Shop, run: RunId) -> Vec<(Subject, Fact)> {
+    let pulls = shop.run(run).is_some_and(|run| run.progress.is_on_press() && run.progress.standing().is_none());
+    if pulls { vec![(run, Fact::Stopped(StopCause::Screen))] } else { Vec::new() }
+}
+
+/// The facts that delete a failure opened by mistake: what it spoiled goes back into the count, and the
+/// press goes on where it stands for nothing else.
+pub fn delete_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
+    let Some(failure) = shop.failures.live(id) else { return Vec::new() };
+    let mut facts = vec![(id, Fact::Deleted)];
+    facts.extend(spoiled_again(failure, -1));
+    if let Some(run) = failure.run.filter(|run| stands_for_it_alone(shop, *run, id, failure)) {
+        facts.push((run, Fact::Resumed));
+    }
+    facts
+}
+
+/// The facts that take the deletion back. The press is not stopped again.
+pub fn restore_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
+    let Some(failure) = shop.failures.get(id).filter(|failure| failure.deleted) else { return Vec::new() };
+    let mut facts = vec![(id, Fact::Restored)];
+    facts.extend(spoiled_again(failure, 1));
+    facts
+}
+
+fn spoiled_again(failure: &Failure, sign: i32) -> Vec<(Subject, Fact)> {
+    let Some(run) = failure.run else { return Vec::new() };
+    let cause = failure.kind.unwrap_or(super::FailureKind::Other).spoils_as();
+    let row = |size| {
+        let pieces = failure.judged_of(size, Verdict::Spoiled).cast_signed().max(0) * sign;
+        (pieces != 0).then_some((run, Fact::Misprinted { pieces, size, cause, was_counted: true }))
+    };
+    failure.sizes().into_iter().filter_map(row).collect()
+}
+
+/// Whether the press stands since this failure was opened, and no other failure was opened since.
+fn stands_for_it_alone(shop: &Shop, run: RunId, id: Subject, failure: &Failure) -> bool {
+    let standing = shop.run(run).and_then(|run| run.progress.standing());
+    standing.is_some_and(|(since, cause)| {
+        let other = |(other, row): &(Subject, &Failure)| *other != id && row.at >= since;
+        cause == StopCause::Screen && failure.at == since && !shop.failures.of_run(run).iter().any(other)
+    })
+}
+
+pub(super) fn set(fields: Vec<FailureField>) -> Fact {
+    Fact::Failure(FailureFact::Set(fields))
+}

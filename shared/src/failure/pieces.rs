@@ -1,0 +1,98 @@
+//! How many pieces of a run are good, suspect and spoiled?
+
+use super::{Failure, Suspects};
+use crate::job::{RunId, Size};
+use crate::journal::Subject;
+use crate::shop::Shop;
+use crate::sorted::Map;
+
+/// The pieces of a run, each in one of three heaps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct RunPieces {
+    /// Good, as far as anybody knows.
+    pub good: u32,
+    /// Counted as good, but nobody has looked at them since something failed.
+    pub suspect: u32,
+    /// Spoiled: garments to replace.
+    pub spoiled: u32,
+}
+
+impl RunPieces {
+    /// Everything printed.
+    pub fn printed(&self) -> u32 {
+        self.good + self.suspect + self.spoiled
+    }
+}
+
+/// The three heaps of a run. Good and suspect together are the run's count; a size never has more
+/// suspects than were counted of it.
+pub fn run_pieces(shop: &Shop, run: RunId) -> RunPieces {
+    let Some(progress) = shop.run(run).map(|run| &run.progress) else { return RunPieces::default() };
+    let suspect = suspects_of(shop, run).values().sum::<u32>().min(progress.good());
+    RunPieces { good: progress.good() - suspect, suspect, spoiled: progress.misprints() }
+}
+
+/// Suspect pieces of a run that nobody has judged, by size.
+pub fn suspects_of(shop: &Shop, run: RunId) -> Map<Option<Size>, u32> {
+    let mut open: Map<Option<Size>, u32> = Map::new();
+    let Some(progress) = shop.run(run).map(|run| &run.progress) else { return open };
+    for (_, failure) in shop.failures.of_run(run) {
+        for size in failure.suspects.keys() {
+            let sum = open.or_default(*size);
+            *sum = sum.saturating_add(failure.open_of(*size)).min(progress.good_of(*size));
+        }
+    }
+    open.retain(|_, pieces| *pieces > 0);
+    open
+}
+
+/// Which pieces become suspect, by size, when the last `since` pieces before a failure were printed
+/// without a look: walked back along the counts. Pieces that an earlier failure of the run holds suspect
+/// already are passed over, not counted twice; and no size gets more than is counted of it.
+pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) -> Vec<Suspects> {
+    let Some(progress) = shop.run(run).map(|run| &run.progress) else { return Vec::new() };
+    let mut pulls: Vec<(u64, Option<Size>, u32, u32)> = progress
+        .pulls()
+        .iter()
+        .filter(|pull| pull.at <= at)
+        .map(|pull| (pull.at, pull.size, pull.pieces, pull.pieces))
+        .collect();
+    let mut room: Map<Option<Size>, u32> = Map::new();
+    let own = shop.failures.live(id);
+    for (_, size, ..) in &pulls {
+        // What this failure spoiled was counted when it became suspect.
+        let spoiled = own.map_or(0, |failure| failure.judged_of(*size, super::Verdict::Spoiled));
+        room.insert(*size, progress.good_of(*size) + spoiled);
+    }
+    let others: Vec<&Failure> =
+        shop.failures.of_run(run).into_iter().filter(|(other, _)| *other != id).map(|(_, failure)| failure).collect();
+    for other in others {
+        for size in other.suspects.keys() {
+            let mut open = other.open_of(*size);
+            if let Some(room) = room.get_mut(size) {
+                *room = room.saturating_sub(open);
+            }
+            for (_, _, _, free) in pulls.iter_mut().rev().filter(|(when, of, ..)| *when <= other.at && of == size) {
+                let taken = open.min(*free);
+                *free -= taken;
+                open -= taken;
+            }
+        }
+    }
+    let mut left = since;
+    let mut found: Map<Option<Size>, u32> = Map::new();
+    for (_, size, pieces, free) in pulls.iter().rev() {
+        if left == 0 {
+            break;
+        }
+        let here = left.min(*pieces);
+        left -= here;
+        let Some(room) = room.get_mut(size) else { continue };
+        let taken = here.min(*free).min(*room);
+        *room -= taken;
+        if taken > 0 {
+            *found.or_default(*size) += taken;
+        }
+    }
+    found.into_iter().map(|(size, pieces)| Suspects { size, pieces }).collect()
+}

@@ -1,0 +1,138 @@
+//! Deciding what is done about a failure, and going on.
+
+use super::open::{set, stop_facts};
+use super::{FailureField, Remedy};
+use crate::job::Problems;
+use crate::journal::{Fact, RunField, Subject};
+use crate::screen::{ScreenFact, ScreenField, ScreenState, fields_of, free_label, moved, with_label};
+use crate::shop::Shop;
+
+/// The screen that takes the place of one that failed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Replacement {
+    /// A frame that is not on the shop's list yet.
+    New {
+        /// Its id to be.
+        id: Subject,
+        /// What is written on it.
+        label: String,
+    },
+    /// A screen the shop has: a coated one saves the longest wait.
+    Stock(Subject),
+}
+
+/// Screens of the shop that could take the place of the one that failed, those nearest to printing
+/// first: coated and clean ones, of the same mesh before others.
+pub fn stock_for(shop: &Shop, id: Subject) -> Vec<(Subject, String, ScreenState)> {
+    let Some(failure) = shop.failures.live(id) else { return Vec::new() };
+    let mesh = failure.screen.and_then(|screen| shop.screens.live(screen)).and_then(|screen| screen.mesh);
+    let mut rows: Vec<(bool, bool, String, Subject, ScreenState)> = shop
+        .screens
+        .iter()
+        .filter(|(_, screen)| matches!(screen.state, ScreenState::Coated | ScreenState::Clean))
+        .map(|(id, screen)| {
+            let same = screen.mesh.map(|mesh| mesh.count) == mesh.map(|mesh| mesh.count);
+            (!same, screen.state == ScreenState::Clean, screen.label.clone(), id, screen.state)
+        })
+        .collect();
+    crate::sorted::sort_by_key(&mut rows, |row| (row.0, row.1, row.2.clone(), row.3));
+    rows.into_iter().map(|(_, _, label, id, state)| (id, label, state)).collect()
+}
+
+/// The facts of "burn it again": the failed screen is failed, the new one is linked to it and carries
+/// the run's art, the run names it in the other's place, and the press stands until it is there.
+///
+/// # Errors
+/// [`Problems`] of the field `label` for a new frame.
+pub fn burn_again_facts(
+    shop: &Shop,
+    id: Subject,
+    replacement: &Replacement,
+    by: Option<&str>,
+) -> Result<Vec<(Subject, Fact)>, Problems> {
+    let Some(failure) = shop.failures.live(id) else { return Ok(Vec::new()) };
+    let failed = failure.screen.and_then(|screen| shop.screens.live(screen).map(|row| (screen, row)));
+    let mut facts = if failure.replacement.is_some() { undone(shop, id) } else { Vec::new() };
+    let (new, label) = match replacement {
+        Replacement::New { id: new, label } => {
+            let label = free_label(shop, label, *new).map_err(|problem| Problems::from([("label", problem)]))?;
+            (*new, label)
+        }
+        Replacement::Stock(new) => {
+            let Some(screen) = shop.screens.live(*new) else { return Ok(Vec::new()) };
+            (*new, screen.label.clone())
+        }
+    };
+    facts.push((id, set(vec![FailureField::Remedy(Some(Remedy::BurnAgain)), FailureField::Replacement(Some(new))])));
+    if let Some((screen, _)) = failed.filter(|(_, row)| row.state != ScreenState::Failed) {
+        facts.push((screen, moved(ScreenState::Failed, by)));
+    }
+    let mut fields = vec![ScreenField::Run(failure.run), ScreenField::Replaces(failed.map(|(screen, _)| screen))];
+    fields.extend(failed.map(|(_, row)| ScreenField::Colour(row.colour.clone())));
+    if matches!(replacement, Replacement::New { .. }) {
+        fields.push(ScreenField::Label(label.clone()));
+        // The same mesh and coat as before, until somebody says otherwise.
+        let like = |field: &ScreenField| {
+            matches!(field, ScreenField::Mesh(_) | ScreenField::Emulsion(_) | ScreenField::Coats(_))
+        };
+        fields.extend(failed.into_iter().flat_map(|(_, row)| fields_of(row)).filter(like));
+    }
+    facts.push((new, Fact::Screen(ScreenFact::Set(fields))));
+    if let Some((run_id, run)) = failure.run.and_then(|run| shop.run(run).map(|row| (run, row))) {
+        let now_in_line = failure.replacement.or(failed.map(|(screen, _)| screen));
+        let line = with_label(shop, &run.set_up.screens, now_in_line, &label);
+        facts.push((run_id, Fact::RunSet(vec![RunField::Screens(line)])));
+        facts.extend(stop_facts(shop, run_id));
+    }
+    Ok(facts)
+}
+
+/// The facts of another remedy. Where the screen was to be burned again, that is taken back: the run
+/// names the old one again, which is back on the press, and a new frame nobody has touched is deleted.
+pub fn remedy_facts(shop: &Shop, id: Subject, remedy: Remedy, by: Option<&str>) -> Vec<(Subject, Fact)> {
+    let Some(failure) = shop.failures.live(id) else { return Vec::new() };
+    let mut fields = vec![FailureField::Remedy(Some(remedy))];
+    let mut facts = Vec::new();
+    if let Some(new) = failure.replacement {
+        fields.push(FailureField::Replacement(None));
+        facts.extend(undone(shop, id));
+        let old = failure.screen.and_then(|screen| shop.screens.live(screen).map(|row| (screen, row)));
+        if let Some((screen, _)) = old.filter(|(_, row)| row.state == ScreenState::Failed) {
+            let on_press = failure.run.and_then(|run| shop.run(run)).is_some_and(|run| run.progress.is_on_press());
+            facts.push((screen, moved(if on_press { ScreenState::OnPress } else { ScreenState::Ready }, by)));
+        }
+        if let (Some((run_id, run)), Some((_, old))) = (failure.run.and_then(|run| Some((run, shop.run(run)?))), old) {
+            let line = with_label(shop, &run.set_up.screens, Some(new), &old.label);
+            facts.push((run_id, Fact::RunSet(vec![RunField::Screens(line)])));
+        }
+    }
+    facts.push((id, set(fields)));
+    facts
+}
+
+/// The replacement chosen so far is let go: deleted where it is a new frame that nobody has worked on,
+/// else back to the stock.
+fn undone(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
+    let Some(new) = shop.failures.live(id).and_then(|failure| failure.replacement) else { return Vec::new() };
+    let Some(screen) = shop.screens.live(new) else { return Vec::new() };
+    if screen.log.is_empty() {
+        return vec![(new, Fact::Deleted)];
+    }
+    let fields = vec![ScreenField::Run(None), ScreenField::Replaces(None), ScreenField::Colour(String::new())];
+    vec![(new, Fact::Screen(ScreenFact::Set(fields)))]
+}
+
+/// The facts that let the press go on after a failure: its replacement is on the press, where there is
+/// one that can print.
+pub fn go_on_facts(shop: &Shop, id: Subject, by: Option<&str>) -> Vec<(Subject, Fact)> {
+    let Some(failure) = shop.failures.live(id) else { return Vec::new() };
+    let mut facts = Vec::new();
+    let ready = |screen: &Subject| shop.screens.live(*screen).is_some_and(|row| row.state == ScreenState::Ready);
+    if let Some(screen) = failure.replacement.filter(ready) {
+        facts.push((screen, moved(ScreenState::OnPress, by)));
+    }
+    if let Some(run) = failure.run.filter(|run| shop.run(*run).is_some_and(|run| run.progress.standing().is_some())) {
+        facts.push((run, Fact::Resumed));
+    }
+    facts
+}

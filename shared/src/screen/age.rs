@@ -1,0 +1,70 @@
+//! Has a screen lain too long?
+
+use super::{Screen, ScreenState};
+use serde::{Deserialize, Serialize};
+
+/// After how many days the shop wants to be warned. **Frozen**: a fact holds it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AgeLimits {
+    /// Days a coated screen may wait for its exposure.
+    pub coated: u16,
+    /// Days a stencil may stay in the mesh after its exposure.
+    pub exposed: u16,
+}
+
+/// Four weeks coated, sixty days with a stencil: our own figures, until the shop sets what its
+/// emulsion's data sheet says.
+impl Default for AgeLimits {
+    fn default() -> Self {
+        Self { coated: 28, exposed: 60 }
+    }
+}
+
+impl AgeLimits {
+    /// The longest limit that can be set, in days.
+    pub(crate) const MOST: u16 = 2_000;
+
+    /// As [`crate::journal::Fact::in_bounds`].
+    pub(crate) fn in_bounds(self) -> bool {
+        (1..=Self::MOST).contains(&self.coated) && (1..=Self::MOST).contains(&self.exposed)
+    }
+}
+
+/// A screen is past its limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AgeWarning {
+    /// Coated for longer than the shop wants: it may need more light, or not hold.
+    Coated {
+        /// Days since it was coated.
+        days: u32,
+        /// The limit.
+        limit: u16,
+    },
+    /// With a stencil in it for longer than the shop wants: it comes out harder.
+    Exposed {
+        /// Days since it was exposed.
+        days: u32,
+        /// The limit.
+        limit: u16,
+    },
+}
+
+const DAY: u64 = 24 * 60 * 60 * 1000;
+
+/// Whether a screen has lain too long as of wall time `now`. A screen on the press is in use, and is
+/// not warned of.
+pub fn age_warning(screen: &Screen, limits: AgeLimits, now: u64) -> Option<AgeWarning> {
+    let days_since = |at: u64| (now.saturating_sub(at) / DAY) as u32;
+    match screen.state {
+        ScreenState::Coated => {
+            let days = days_since(screen.since);
+            (days >= u32::from(limits.coated)).then_some(AgeWarning::Coated { days, limit: limits.coated })
+        }
+        ScreenState::Exposed | ScreenState::Ready | ScreenState::ToReclaim => {
+            let days = days_since(screen.exposed?);
+            (days >= u32::from(limits.exposed)).then_some(AgeWarning::Exposed { days, limit: limits.exposed })
+        }
+        _ => None,
+    }
+}

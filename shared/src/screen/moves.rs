@@ -1,0 +1,63 @@
+//! Moving screens from state to state, one or many at a time.
+
+use super::{BurnStep, ScreenFact, ScreenField, ScreenState};
+use crate::journal::{Fact, Subject};
+use crate::shop::Shop;
+
+/// The states that every screen of a selection can go to, the usual way of the first one first.
+/// Empty for no screens.
+pub fn next_states(shop: &Shop, ids: &[Subject]) -> Vec<ScreenState> {
+    let states: Vec<ScreenState> =
+        ids.iter().filter_map(|id| shop.screens.live(*id)).map(|screen| screen.state).collect();
+    let Some(first) = states.first() else { return Vec::new() };
+    let all_go = |to: &ScreenState| states.iter().all(|state| state.next().contains(to));
+    first.next().iter().copied().filter(all_go).collect()
+}
+
+/// The facts that move screens to a state. Those already there, or not in the shop, are left alone.
+/// Clean, a screen carries nothing.
+pub fn move_facts(shop: &Shop, ids: &[Subject], to: ScreenState, by: Option<&str>) -> Vec<(Subject, Fact)> {
+    let mut facts = Vec::new();
+    for (index, id) in ids.iter().enumerate() {
+        let Some(screen) = shop.screens.live(*id).filter(|screen| screen.state != to) else { continue };
+        if ids[..index].contains(id) {
+            continue;
+        }
+        facts.push((*id, moved(to, by)));
+        if to == ScreenState::Clean && (screen.run.is_some() || !screen.colour.is_empty()) {
+            let empty = vec![ScreenField::Run(None), ScreenField::Colour(String::new())];
+            facts.push((*id, Fact::Screen(ScreenFact::Set(empty))));
+        }
+    }
+    facts
+}
+
+/// The fact that a step of a screen is done.
+pub fn step_done(step: BurnStep, by: Option<&str>) -> Fact {
+    match step {
+        BurnStep::Reclaim => moved(ScreenState::Clean, by),
+        BurnStep::Coat => moved(ScreenState::Coated, by),
+        BurnStep::Expose => moved(ScreenState::Exposed, by),
+        BurnStep::Tape => moved(ScreenState::Ready, by),
+        BurnStep::Dry | BurnStep::WashDry => dried(true, by),
+    }
+}
+
+/// The facts that take the tick of a step back: the screen stands before it again.
+pub fn step_undone(step: BurnStep, by: Option<&str>) -> Vec<Fact> {
+    match step {
+        BurnStep::Reclaim => vec![moved(ScreenState::ToReclaim, by)],
+        BurnStep::Coat => vec![moved(ScreenState::Clean, by)],
+        BurnStep::Expose => vec![moved(ScreenState::Coated, by), dried(true, by)],
+        BurnStep::Tape => vec![moved(ScreenState::Exposed, by), dried(true, by)],
+        BurnStep::Dry | BurnStep::WashDry => vec![dried(false, by)],
+    }
+}
+
+pub(crate) fn moved(to: ScreenState, by: Option<&str>) -> Fact {
+    Fact::Screen(ScreenFact::Moved { to, by: by.map(str::to_owned) })
+}
+
+fn dried(dry: bool, by: Option<&str>) -> Fact {
+    Fact::Screen(ScreenFact::Dried { dry, by: by.map(str::to_owned) })
+}

@@ -1,0 +1,65 @@
+//! Where a screen stands between clean and reclaimed.
+
+use serde::{Deserialize, Serialize};
+
+/// The state of a screen. **Frozen** names and order: they are stored. The order is the way a screen
+/// goes, and the order in which states are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ScreenState {
+    /// Degreased or ready to be: no emulsion on it.
+    #[default]
+    Clean,
+    /// Emulsion on it, drying or dry.
+    Coated,
+    /// Exposed and washed out, drying or dry.
+    Exposed,
+    /// Dry and taped.
+    Ready,
+    /// On the press.
+    OnPress,
+    /// Done with: its stencil may go.
+    ToReclaim,
+    /// In the reclaim bath.
+    InBath,
+    /// It failed on the press or before.
+    Failed,
+}
+
+impl ScreenState {
+    /// All, in the order they are shown.
+    pub const ALL: [Self; 8] = [
+        Self::Clean,
+        Self::Coated,
+        Self::Exposed,
+        Self::Ready,
+        Self::OnPress,
+        Self::ToReclaim,
+        Self::InBath,
+        Self::Failed,
+    ];
+
+    /// Where a screen goes from here, the usual way first.
+    pub fn next(self) -> &'static [Self] {
+        match self {
+            Self::Clean => &[Self::Coated, Self::Failed],
+            Self::Coated => &[Self::Exposed, Self::ToReclaim, Self::Failed],
+            Self::Exposed => &[Self::Ready, Self::ToReclaim, Self::Failed],
+            Self::Ready => &[Self::OnPress, Self::ToReclaim, Self::Failed],
+            Self::OnPress => &[Self::ToReclaim, Self::Ready, Self::Failed],
+            Self::ToReclaim => &[Self::InBath, Self::Clean, Self::Ready],
+            Self::InBath => &[Self::Clean, Self::ToReclaim],
+            Self::Failed => &[Self::ToReclaim, Self::Clean, Self::Ready],
+        }
+    }
+
+    /// Whether it can print as it is.
+    pub fn can_print(self) -> bool {
+        matches!(self, Self::Ready | Self::OnPress)
+    }
+
+    /// Whether an image is on it.
+    pub fn has_image(self) -> bool {
+        matches!(self, Self::Exposed | Self::Ready | Self::OnPress | Self::ToReclaim)
+    }
+}

@@ -1,0 +1,434 @@
+//! The screen inventory: where screens stand, how long they have lain, what they carry, and what the
+//! day's runs still need burned. Step times and limits are our own or common practice; the tests set theirs.
+
+mod shop;
+
+use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
+use lastpull_core::journal::{Fact, RunField, Subject};
+use lastpull_core::plan::Fit;
+use lastpull_core::quantity::{Seconds, Units};
+use lastpull_core::screen::{
+    AgeLimits, AgeWarning, BurnStep, Coats, MeshCount, MeshSheetForm, ScreenFact, ScreenField, ScreenFilter,
+    ScreenForm, ScreenRoomForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_start, keeps_ready,
+    match_labels, move_facts, next_states, readiness, screen_board, screen_card, screen_needs, step_done, step_undone,
+};
+use lastpull_core::shop::Shop;
+use shop::{DAY, HOUR, Press, clock, wall};
+use uuid::Uuid;
+
+const MINUTE: u64 = 60;
+
+trait ScreenRoom {
+    fn screen(&mut self, label: &str) -> Subject;
+    fn to(&mut self, seconds: u64, screen: Subject, state: ScreenState) -> &mut Self;
+    fn all(&mut self, facts: Vec<(Subject, Fact)>) -> &mut Self;
+    fn times(&mut self) -> &mut Self;
+    fn named(&mut self, run: RunId, labels: &str) -> &mut Self;
+}
+
+impl ScreenRoom for Press {
+    fn screen(&mut self, label: &str) -> Subject {
+        let id = self.id();
+        self.say(id, Fact::Screen(ScreenFact::Set(vec![ScreenField::Label(label.into())])));
+        id
+    }
+
+    fn to(&mut self, seconds: u64, screen: Subject, state: ScreenState) -> &mut Self {
+        self.say_at(seconds, screen, Fact::Screen(ScreenFact::Moved { to: state, by: Some("Ines".into()) }))
+    }
+
+    fn all(&mut self, facts: Vec<(Subject, Fact)>) -> &mut Self {
+        for (subject, fact) in facts {
+            assert!(fact.in_bounds(), "{fact:?}");
+            self.say(subject, fact);
+        }
+        self
+    }
+
+    /// Reclaim 20, coat 10, dry 60, expose 5, wash and dry 30, tape 5 minutes.
+    fn times(&mut self) -> &mut Self {
+        let minutes = |n: f64| Seconds::new(n * 60.0);
+        let times = StepTimes {
+            reclaim: minutes(20.0),
+            coat: minutes(10.0),
+            dry: minutes(60.0),
+            expose: minutes(5.0),
+            wash_dry: minutes(30.0),
+            tape: minutes(5.0),
+        };
+        self.say(Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)))
+    }
+
+    fn named(&mut self, run: RunId, labels: &str) -> &mut Self {
+        self.set_up(run, vec![RunField::Screens(labels.into())])
+    }
+}
+
+fn labels(shop: &Shop, line: &str) -> Vec<(String, bool)> {
+    match_labels(shop, line).into_iter().map(|found| (found.label, found.screen.is_some())).collect()
+}
+
+#[test]
+fn a_runs_line_is_read_as_labels_however_they_are_parted() {
+    let mut press = Press::new();
+    for label in ["A3", "A4", "Frame 3", "Frame 3 wide"] {
+        press.screen(label);
+    }
+    let shop = press.shop();
+    let found = |label: &str| (label.to_owned(), true);
+    for line in ["A3, A4", "a3+a4", " A3  a4 ", "A3/A4;a3"] {
+        assert_eq!(labels(&shop, line), [found("A3"), found("A4")], "{line}");
+    }
+    assert_eq!(labels(&shop, "frame 3 WIDE, frame 3"), [found("Frame 3 wide"), found("Frame 3")]);
+    assert_eq!(labels(&shop, "A3, B9"), [found("A3"), ("B9".into(), false)]);
+    assert_eq!(labels(&shop, " , "), []);
+}
+
+#[test]
+fn the_board_groups_by_state_and_counts_what_a_filter_hides() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    let [a2, a10, b1] = ["A2", "A10", "B1"].map(|label| press.screen(label));
+    press.named(run, "B1");
+    press.to(60, a10, ScreenState::Coated).to(90, b1, ScreenState::Ready);
+    let board = screen_board(&press.shop(), &ScreenFilter::default(), wall(100));
+    let states: Vec<_> = board.groups.iter().map(|group| (group.state, group.count)).collect();
+    assert_eq!(states, [(ScreenState::Clean, 1), (ScreenState::Coated, 1), (ScreenState::Ready, 1)]);
+    assert_eq!((board.total, board.shown, board.warned), (3, 3, 0));
+    let ready = &board.groups[2].rows[0];
+    assert_eq!((ready.id, ready.age, ready.carries[0].run), (b1, 10_000, run));
+    assert_eq!(ready.carries[0].title, "Ten");
+
+    let only = ScreenFilter { state: Some(ScreenState::Clean), ..ScreenFilter::default() };
+    let board = screen_board(&press.shop(), &only, wall(100));
+    assert_eq!((board.total, board.shown, board.groups.len()), (3, 1, 3));
+    assert_eq!(board.groups[0].rows[0].id, a2);
+    let search = ScreenFilter { search: "ten b1".into(), ..ScreenFilter::default() };
+    assert_eq!(screen_board(&press.shop(), &search, wall(100)).shown, 1, "by its label and its job");
+}
+
+#[test]
+fn moves_offered_for_a_selection_are_those_all_of_it_can_make() {
+    let mut press = Press::new();
+    let [clean, coated, ready] = ["A", "B", "C"].map(|label| press.screen(label));
+    press.to(1, coated, ScreenState::Coated).to(2, ready, ScreenState::Ready);
+    let shop = press.shop();
+    assert_eq!(next_states(&shop, &[clean]), [ScreenState::Coated, ScreenState::Failed]);
+    assert_eq!(next_states(&shop, &[coated, ready]), [ScreenState::ToReclaim, ScreenState::Failed]);
+    assert_eq!(next_states(&shop, &[]), []);
+    let facts = move_facts(&shop, &[coated, ready, coated], ScreenState::ToReclaim, Some("Moss"));
+    assert_eq!(facts.len(), 2, "each once");
+    press.say_at(3, clean, Fact::Deleted).all(facts);
+    let shop = press.shop();
+    assert!(shop.screens.iter().all(|(_, screen)| screen.state == ScreenState::ToReclaim));
+    assert_eq!(shop.screens.get(ready).unwrap().log.last().unwrap().by.as_deref(), Some("Moss"));
+    assert_eq!(move_facts(&shop, &[clean, ready], ScreenState::ToReclaim, None), [], "deleted, and there already");
+}
+
+#[test]
+fn a_clean_screen_carries_nothing() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    let screen = press.screen("A");
+    press.say(
+        screen,
+        Fact::Screen(ScreenFact::Set(vec![ScreenField::Run(Some(run)), ScreenField::Colour("red".into())])),
+    );
+    press.to(5, screen, ScreenState::ToReclaim);
+    let facts = move_facts(&press.shop(), &[screen], ScreenState::Clean, None);
+    press.all(facts);
+    let shop = press.shop();
+    let screen = shop.screens.live(screen).unwrap();
+    assert_eq!((screen.run, screen.colour.as_str(), screen.exposed), (None, "", None));
+}
+
+#[test]
+fn a_deleted_screen_comes_back_as_it_was_even_when_its_deletion_arrived_first() {
+    let mut press = Press::new();
+    let screen = press.screen("A");
+    press.to(5, screen, ScreenState::Coated).say_at(6, screen, Fact::Deleted);
+    assert_eq!(screen_card(&press.shop(), screen, wall(7)), None);
+    press.say_at(8, screen, Fact::Restored);
+    assert_eq!(screen_card(&press.shop(), screen, wall(9)).unwrap().screen.state, ScreenState::Coated);
+
+    let mut press = Press::new();
+    let id = press.id();
+    press.say(id, Fact::Deleted);
+    press.say(id, Fact::Screen(ScreenFact::Set(vec![ScreenField::Label("A".into())])));
+    assert_eq!(press.shop().screens.iter().count(), 0);
+}
+
+#[test]
+fn coated_and_exposed_stock_is_warned_of_after_the_shops_own_days() {
+    let mut press = Press::new();
+    let [coated, exposed] = ["A", "B"].map(|label| press.screen(label));
+    let limits = AgeLimits { coated: 3, exposed: 5 };
+    press.say(Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(limits)));
+    press.to(0, coated, ScreenState::Coated).to(0, exposed, ScreenState::Exposed);
+    press.to(DAY, exposed, ScreenState::Ready);
+    let warnings = |seconds: u64| -> Vec<Option<AgeWarning>> {
+        let board = screen_board(&press.shop(), &ScreenFilter::default(), wall(seconds));
+        board.groups.iter().flat_map(|group| &group.rows).map(|row| row.warning).collect()
+    };
+    assert_eq!(warnings(3 * DAY - 1), [None, None]);
+    assert_eq!(warnings(3 * DAY), [Some(AgeWarning::Coated { days: 3, limit: 3 }), None]);
+    assert_eq!(warnings(5 * DAY)[1], Some(AgeWarning::Exposed { days: 5, limit: 5 }), "counted from its exposure");
+    let filter = ScreenFilter { warned: true, ..ScreenFilter::default() };
+    assert_eq!(screen_board(&press.shop(), &filter, wall(4 * DAY)).shown, 1);
+}
+
+#[test]
+fn a_label_is_of_one_screen_only_until_that_one_is_deleted() {
+    let mut press = Press::new();
+    let first = press.screen("A 3");
+    let new = press.id();
+    let form = ScreenForm { label: "a  3".into(), ..ScreenForm::default() };
+    assert_eq!(form.check(&press.shop(), new).unwrap_err()["label"], FormProblem::Taken);
+    assert_eq!(ScreenForm::default().check(&press.shop(), new).unwrap_err()["label"], FormProblem::Missing);
+    assert!(form.check(&press.shop(), first).is_ok(), "it may keep its own");
+    press.say(first, Fact::Deleted);
+    assert!(form.check(&press.shop(), new).is_ok());
+}
+
+#[test]
+fn a_screen_reads_back_as_it_was_typed_and_left_alone_records_nothing() {
+    let mut press = Press::new();
+    let id = press.id();
+    let form = ScreenForm {
+        label: "A3".into(),
+        mesh: MeshSheetForm { count: "156".into(), per: Units::Inch, ..MeshSheetForm::default() },
+        tension: "24,5".into(),
+        emulsion: "Dual cure".into(),
+        coats_print: "1".into(),
+        coats_squeegee: "2".into(),
+        colour: "white".into(),
+        run: None,
+        notes: "corner dent".into(),
+    };
+    let facts = form.check(&press.shop(), id).unwrap();
+    press.all(facts);
+    let shop = press.shop();
+    let screen = shop.screens.live(id).unwrap();
+    assert_eq!(screen.tension, Some(245));
+    assert_eq!(screen.coats, Some(Coats { print: 1, squeegee: 2 }));
+    assert_eq!(screen.mesh.unwrap().count, MeshCount::PerInch(156));
+    let again = ScreenForm::of(screen);
+    assert_eq!(again, ScreenForm { tension: "24.5".into(), ..form });
+    assert_eq!(again.check(&shop, id), Ok(vec![]));
+    let wrong = ScreenForm { tension: "tight".into(), coats_print: "1.5".into(), ..again };
+    let problems = wrong.check(&shop, id).unwrap_err();
+    assert!(problems.contains_key("tension") && problems.contains_key("coats_print") && problems.len() == 2);
+}
+
+#[test]
+fn the_screen_rooms_settings_record_only_what_changed() {
+    let mut press = Press::new();
+    let mut form = ScreenRoomForm::of(&press.shop());
+    assert_eq!(form.check(&press.shop()), Ok(vec![]));
+    form.dry = "45".into();
+    let facts = form.check(&press.shop()).unwrap();
+    assert_eq!(facts.len(), 1);
+    press.all(facts);
+    assert_eq!(press.shop().screens.times.of(BurnStep::Dry), 45 * 60_000);
+    form.coated_days = "0".into();
+    form.tape = "soon".into();
+    assert_eq!(form.check(&press.shop()).unwrap_err().len(), 2);
+}
+
+#[test]
+fn each_step_ticked_leaves_less_to_do_and_ticking_can_be_taken_back() {
+    let mut press = Press::new();
+    press.times();
+    let screen = press.screen("A");
+    let left = |press: &Press, seconds: u64| -> u64 {
+        let shop = press.shop();
+        let steps = burn_steps(shop.screens.live(screen).unwrap(), &shop.screens.times, wall(seconds));
+        steps.iter().map(|step| step.left / 60_000).sum()
+    };
+    assert_eq!(left(&press, 0), 110, "all but reclaiming");
+    let mut expected = 110;
+    for (at, step, time) in [
+        (600, BurnStep::Coat, 10),
+        (1_200, BurnStep::Dry, 60),
+        (1_800, BurnStep::Expose, 5),
+        (2_400, BurnStep::WashDry, 30),
+        (3_000, BurnStep::Tape, 5),
+    ] {
+        let before = left(&press, at);
+        press.say_at(at, screen, step_done(step, Some("Moss")));
+        expected -= time;
+        assert_eq!(left(&press, at), expected, "{step:?}");
+        let done = screen_card(&press.shop(), screen, wall(at)).unwrap();
+        let row = done.steps.iter().find(|row| row.step == step).unwrap();
+        assert_eq!((row.at, row.by.as_deref()), (Some(wall(at)), Some("Moss")));
+        // Taken back in another telling of the same day, it is to do again.
+        let mut other = Press::new();
+        other.times();
+        other.screen("A");
+        for (at, done) in [
+            (600, BurnStep::Coat),
+            (1_200, BurnStep::Dry),
+            (1_800, BurnStep::Expose),
+            (2_400, BurnStep::WashDry),
+            (3_000, BurnStep::Tape),
+        ] {
+            if done <= step {
+                other.say_at(at, screen, step_done(done, None));
+            }
+        }
+        for fact in step_undone(step, None) {
+            other.say_at(at, screen, fact);
+        }
+        let undone = screen_card(&other.shop(), screen, wall(at)).unwrap();
+        assert_eq!(undone.next_step, Some(step));
+        assert!(left(&other, at) >= before, "{step:?}");
+    }
+    assert_eq!(screen_card(&press.shop(), screen, wall(3_000)).unwrap().next_step, None);
+}
+
+#[test]
+fn what_dries_has_dried_a_while_already_and_what_takes_hands_has_not_begun() {
+    let mut press = Press::new();
+    press.times();
+    let screen = press.screen("A");
+    press.to(0, screen, ScreenState::Coated);
+    let left = |press: &Press, seconds: u64| {
+        let shop = press.shop();
+        let rows = burn_steps(shop.screens.live(screen).unwrap(), &shop.screens.times, wall(seconds));
+        rows.iter().map(|row| row.left).sum::<u64>() / 60_000
+    };
+    assert_eq!(left(&press, 0), 100);
+    assert_eq!(left(&press, 45 * MINUTE), 55);
+    assert_eq!(left(&press, 5 * HOUR), 40, "dry, but not exposed by itself");
+}
+
+#[test]
+fn screens_follow_their_run_onto_the_press_and_off_it() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    let [a, b, c] = ["A", "B", "C"].map(|label| press.screen(label));
+    press.named(run, "A, B, X").to(1, a, ScreenState::Ready).to(2, c, ScreenState::Ready);
+    let facts = facts_on_start(&press.shop(), run, Some("Ines"));
+    press.start_at(10, run).all(facts);
+    let state = |press: &Press, id| press.shop().screens.get(id).unwrap().state;
+    assert_eq!([a, b, c].map(|id| state(&press, id)), [ScreenState::OnPress, ScreenState::OnPress, ScreenState::Ready]);
+    assert_eq!(press.shop().screens.get(a).unwrap().run, Some(run));
+    assert_eq!(facts_on_start(&press.shop(), run, None), [], "said already");
+
+    assert!(keeps_ready(&press.shop(), run), "pieces are left");
+    press.pulls(run, 20, 30, 10);
+    assert!(!keeps_ready(&press.shop(), run));
+    let other = press.ten_minutes(None);
+    press.named(other, "b").end_at(400, run);
+    let facts = facts_on_end(&press.shop(), run, false, None);
+    press.all(facts);
+    assert_eq!(state(&press, a), ScreenState::ToReclaim);
+    assert_eq!(state(&press, b), ScreenState::Ready, "another run wants it");
+}
+
+/// Two runs of ten minutes with ten of set-up each: the press is free for the second at 20 minutes.
+fn morning() -> (Press, RunId, RunId, Subject) {
+    let mut press = Press::new();
+    press.times();
+    let first = press.ten_minutes(None);
+    let second = press.ten_minutes(None);
+    let screens = ["A", "B"].map(|label| press.screen(label));
+    press.named(first, "A").named(second, "B").to(0, screens[0], ScreenState::Ready);
+    (press, first, second, screens[1])
+}
+
+#[test]
+fn steps_are_counted_back_from_when_the_press_is_free() {
+    let (mut press, _, second, screen) = morning();
+    press.to(0, screen, ScreenState::Exposed);
+    let needs = screen_needs(&press.shop(), clock(0));
+    assert_eq!(needs.len(), 1, "the first run's screen is ready");
+    let need = &needs[0];
+    assert_eq!((need.run, need.wanted, need.ready), (second, wall(20 * MINUTE), wall(35 * MINUTE)));
+    assert_eq!(need.late_by, 15 * 60_000);
+    let rows: Vec<_> = need.steps.iter().map(|step| (step.step, step.latest, step.late)).collect();
+    // Taping takes 5 minutes, washing out and drying 30 before it: begun 15 minutes ago at the latest.
+    assert_eq!(rows, [(BurnStep::WashDry, wall(0) - 15 * 60_000, true), (BurnStep::Tape, wall(15 * MINUTE), false)]);
+}
+
+#[test]
+fn a_run_waits_for_its_screen_and_those_behind_it_too() {
+    let (mut press, first, second, screen) = morning();
+    let third = press.ten_minutes(None);
+    press.to(0, screen, ScreenState::Exposed);
+    let rail = press.rail(0);
+    let rows: Vec<_> = rail.runs.iter().map(|run| (run.id, run.free, run.waits_until, run.begin)).collect();
+    let at = |minutes: u64| wall(minutes * MINUTE);
+    assert_eq!(
+        rows,
+        [(first, at(0), None, at(0)), (second, at(20), Some(at(35)), at(35)), (third, at(55), None, at(55))]
+    );
+    assert_eq!(rail.runs[1].finish.unwrap()[0], at(55));
+    // In time for its turn it delays nobody.
+    press.to(60, screen, ScreenState::Ready);
+    let rail = press.rail(60);
+    assert_eq!((rail.runs[1].waits_until, rail.runs[1].begin), (None, at(21)));
+}
+
+#[test]
+fn a_screen_that_comes_too_late_for_closing_is_seen_on_the_rail() {
+    let (mut press, _, second, _) = morning();
+    press.closes(9 * 60 + 30);
+    let rail = press.rail(0);
+    assert_eq!((rail.runs[1].id, rail.runs[1].fit), (second, Fit::MissesClosing), "110 minutes of burning first");
+    assert_eq!(rail.runs[0].fit, Fit::Fits);
+}
+
+#[test]
+fn hands_take_one_screen_after_another_and_screens_dry_side_by_side() {
+    let mut press = Press::new();
+    press.times();
+    let run = press.ten_minutes(None);
+    press.screen("A");
+    press.screen("B");
+    press.named(run, "A B");
+    let left = readiness(&press.shop(), run, wall(0)).unwrap();
+    let minutes: Vec<u64> = left.steps.iter().map(|step| step.time / 60_000).collect();
+    assert_eq!(minutes, [20, 60, 10, 30, 10]);
+    assert!(left.steps.iter().all(|step| step.screens == 2));
+    assert_eq!(left.ready, wall(130 * MINUTE));
+}
+
+#[test]
+fn a_label_that_is_not_on_the_list_is_shown_but_delays_nothing() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    press.named(run, "Z9");
+    assert_eq!(screen_needs(&press.shop(), clock(0)), [], "a shop that keeps no list");
+    press.screen("A");
+    let needs = screen_needs(&press.shop(), clock(0));
+    assert_eq!((needs[0].screens[0].label.as_str(), needs[0].screens[0].screen), ("Z9", None));
+    assert_eq!((needs[0].steps.len(), needs[0].late_by), (0, 0));
+    assert_eq!(press.rail(0).runs[0].waits_until, None);
+}
+
+#[test]
+fn a_screen_with_another_jobs_art_is_pointed_out() {
+    let mut press = Press::new();
+    let earlier = press.order("Earlier", None, Fabric::Cotton, &[(Size::M, 1)]);
+    let run = press.ten_minutes(None);
+    let screen = press.screen("A");
+    press.named(run, "A");
+    press.say(screen, Fact::Screen(ScreenFact::Set(vec![ScreenField::Run(Some(earlier))])));
+    press.to(1, screen, ScreenState::Exposed);
+    let needs = screen_needs(&press.shop(), clock(2));
+    let row = needs.iter().find(|need| need.run == run).unwrap();
+    assert_eq!(row.screens[0].carries_other, Some(earlier));
+}
+
+#[test]
+fn the_log_of_a_screen_keeps_its_latest_changes_only() {
+    let mut press = Press::new();
+    let screen = press.screen("A");
+    for round in 0..30 {
+        press.to(round * 2, screen, ScreenState::Coated).to(round * 2 + 1, screen, ScreenState::Clean);
+    }
+    let card = screen_card(&press.shop(), screen, wall(100)).unwrap();
+    assert_eq!(card.screen.log.len(), 24);
+    assert_eq!(card.screen.log.last().unwrap().at, wall(59));
+}
