@@ -18,6 +18,8 @@ use lastpull_core::journal::{DeviceId, Draft, Entry};
 use lastpull_core::plan::WallClock;
 use lastpull_view::view;
 use std::cell::Cell;
+use std::pin::Pin;
+use std::thread::LocalKey;
 use std::time::Duration;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
@@ -33,14 +35,33 @@ impl From<SplitLoaderError> for NotLoaded {
 
 /// How a screen of a part is drawn.
 type Draw = fn(Place) -> Drawn;
+/// A part on its way.
+type Coming = Pin<Box<dyn Future<Output = Result<Draw, NotLoaded>>>>;
 
-thread_local! {
-    static OFFICE: Cell<Option<Draw>> = const { Cell::new(None) };
+/// A part of the app that draws screens.
+pub struct Part {
+    load: fn() -> Coming,
+    here: &'static LocalKey<Cell<Option<Draw>>>,
 }
 
+thread_local! {
+    static OFFICE_HERE: Cell<Option<Draw>> = const { Cell::new(None) };
+    static WORKSHOP_HERE: Cell<Option<Draw>> = const { Cell::new(None) };
+}
+
+/// Jobs, forms, settings.
+pub static OFFICE: Part = Part { load: || Box::pin(split_office()), here: &OFFICE_HERE };
+/// Screens, heat, and what fails on the press.
+pub static WORKSHOP: Part = Part { load: || Box::pin(split_workshop()), here: &WORKSHOP_HERE };
+
 #[wasm_split(office, fallible)]
-fn load_office() -> Result<Draw, NotLoaded> {
+fn split_office() -> Result<Draw, NotLoaded> {
     Ok(crate::shell::office)
+}
+
+#[wasm_split(workshop, fallible)]
+fn split_workshop() -> Result<Draw, NotLoaded> {
+    Ok(crate::shell::workshop)
 }
 
 #[wasm_split(exchange, fallible)]
@@ -69,40 +90,45 @@ fn split_demo_facts() -> Result<DemoFacts, NotLoaded> {
 pub fn fetch_ahead() {
     spawn_local(async {
         // One that does not come is asked for again when it is wanted.
-        if let Ok(draw) = load_office().await {
-            OFFICE.set(Some(draw));
-        }
+        let _ = OFFICE.fetch().await;
+        let _ = WORKSHOP.fetch().await;
     });
 }
 
-/// Draws a screen of the office: jobs, forms, settings.
-pub fn office(place: Place) -> Drawn {
-    if let Some(draw) = OFFICE.get() {
-        return draw(place);
+impl Part {
+    async fn fetch(&'static self) -> Result<Draw, NotLoaded> {
+        let draw = (self.load)().await?;
+        self.here.set(Some(draw));
+        Ok(draw)
     }
-    let loaded = RwSignal::new(None::<Result<Draw, NotLoaded>>);
-    let load = move || {
-        loaded.set(None);
-        spawn_local(async move {
-            let draw = load_office().await;
-            OFFICE.set(draw.ok());
-            loaded.set(Some(draw));
-            // Once it is drawn: readers announce the screen, and the keyboard goes on from its top.
-            clock::after(Duration::ZERO, || dom::focus("heading"));
-        });
-    };
-    load();
-    live(move || match loaded.get() {
-        Some(Ok(draw)) => draw(place),
-        Some(Err(NotLoaded)) => view! {
-            <article class="page failed" role="alert">
-                <h1 id="heading" tabindex="-1">{words::part_failed_title()}</h1>
-                <p>{words::part_failed_text()}</p>
-                <button type="button" class="button primary" on:click=move |_| load()>{words::try_again()}</button>
-            </article>
-        },
-        None => view! { <p class="opening" role="status">{words::opening()}</p> },
-    })
+
+    /// Draws one of its screens, now or as soon as it is here.
+    pub fn draw(&'static self, place: Place) -> Drawn {
+        if let Some(draw) = self.here.get() {
+            return draw(place);
+        }
+        let loaded = RwSignal::new(None::<Result<Draw, NotLoaded>>);
+        let load = move || {
+            loaded.set(None);
+            spawn_local(async move {
+                loaded.set(Some(self.fetch().await));
+                // Once it is drawn: readers announce the screen, and the keyboard goes on from its top.
+                clock::after(Duration::ZERO, || dom::focus("heading"));
+            });
+        };
+        load();
+        live(move || match loaded.get() {
+            Some(Ok(draw)) => draw(place),
+            Some(Err(NotLoaded)) => view! {
+                <article class="page failed" role="alert">
+                    <h1 id="heading" tabindex="-1">{words::part_failed_title()}</h1>
+                    <p>{words::part_failed_text()}</p>
+                    <button type="button" class="button primary" on:click=move |_| load()>{words::try_again()}</button>
+                </article>
+            },
+            None => view! { <p class="opening" role="status">{words::opening()}</p> },
+        })
+    }
 }
 
 /// As [`lastpull_core::exchange::write_backup`].

@@ -8,6 +8,8 @@ pub mod platform;
 
 mod day;
 mod demo;
+mod failure;
+mod heat;
 mod job;
 mod kept;
 mod later;
@@ -15,7 +17,9 @@ mod live;
 mod more;
 mod parts;
 mod press;
+mod screen;
 mod shell;
+mod stencil;
 mod store;
 mod words;
 

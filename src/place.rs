@@ -1,6 +1,9 @@
 //! Where in the app a person is: read from `location.hash`, so that any static folder at any path
 //! serves every screen, and the browser's back button works.
 
+pub use crate::heat::HeatPlace;
+pub use crate::screen::ScreensPlace;
+pub use crate::stencil::StencilPlace;
 use uuid::Uuid;
 
 /// A screen.
@@ -29,6 +32,14 @@ pub enum Place {
     Press,
     /// A run on the press: checks, count, what came of it.
     Run(Uuid),
+    /// The shop's screens.
+    Screens(ScreensPlace),
+    /// Exposing and reclaiming.
+    Stencil(StencilPlace),
+    /// Something that failed on the press.
+    Failure(Uuid),
+    /// Dryers, cure and the room.
+    Heat(HeatPlace),
     /// Everything else.
     More,
     /// Settings.
@@ -55,6 +66,10 @@ impl Place {
             ["run", run] => id(run).map(Self::EditRun),
             ["press"] => Some(Self::Press),
             ["press", run] => id(run).map(Self::Run),
+            ["screens", rest @ ..] => ScreensPlace::of(rest).map(Self::Screens),
+            ["stencil", rest @ ..] => StencilPlace::of(rest).map(Self::Stencil),
+            ["failure", failure] => id(failure).map(Self::Failure),
+            ["heat", rest @ ..] => HeatPlace::of(rest).map(Self::Heat),
             ["more"] => Some(Self::More),
             ["more", "settings"] => Some(Self::Settings),
             ["more", "backup"] => Some(Self::Exchange),
@@ -78,6 +93,10 @@ impl Place {
             Self::EditRun(run) => format!("#/run/{run}"),
             Self::Press => "#/press".into(),
             Self::Run(run) => format!("#/press/{run}"),
+            Self::Screens(place) => format!("#/screens{}", place.path()),
+            Self::Stencil(place) => format!("#/stencil{}", place.path()),
+            Self::Failure(failure) => format!("#/failure/{failure}"),
+            Self::Heat(place) => format!("#/heat{}", place.path()),
             Self::More => "#/more".into(),
             Self::Settings => "#/more/settings".into(),
             Self::Exchange => "#/more/backup".into(),

@@ -2,12 +2,13 @@
 
 use crate::day::DayScreen;
 use crate::demo::{Banner, Welcome};
+use crate::failure::FailureScreen;
 use crate::job::{JobFormScreen, JobScreen, JobsScreen, LotFormScreen, RunFormScreen};
 use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
 use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
 use crate::parts::{Faults, Icon, Notices};
-use crate::place::Place;
+use crate::place::{Place, ScreensPlace};
 use crate::platform::dom;
 use crate::platform::settings::{Language, Theme};
 use crate::press::{PressScreen, RunScreen};
@@ -95,7 +96,10 @@ fn screen(place: Place) -> Drawn {
         Place::Day => view! { <DayScreen/> }.into_any(),
         Place::Press => view! { <PressScreen/> }.into_any(),
         Place::Run(id) => view! { <RunScreen id/> }.into_any(),
-        other => crate::later::office(other),
+        Place::Screens(_) | Place::Stencil(_) | Place::Failure(_) | Place::Heat(_) => {
+            crate::later::WORKSHOP.draw(place)
+        }
+        other => crate::later::OFFICE.draw(other),
     }
 }
 
@@ -118,6 +122,17 @@ pub fn office(place: Place) -> Drawn {
     }
 }
 
+/// Screens of the workshop.
+pub fn workshop(place: Place) -> Drawn {
+    match place {
+        Place::Screens(place) => crate::screen::screen(place),
+        Place::Stencil(place) => crate::stencil::screen(place),
+        Place::Failure(id) => view! { <FailureScreen id/> }.into_any(),
+        Place::Heat(place) => crate::heat::screen(place),
+        _ => crate::live::nothing(),
+    }
+}
+
 /// The bar of places.
 #[component(transparent)]
 fn Places(place: RwSignal<Place>) -> Drawn {
@@ -132,8 +147,9 @@ fn Places(place: RwSignal<Place>) -> Drawn {
         <nav class="places" aria-label=words::places()>
             {link(Place::Day, "day", words::place_day(), |place| place == Place::Day)}
             {link(Place::Jobs, "jobs", words::place_jobs(), |place| matches!(place, Place::Jobs | Place::NewJob | Place::Job(_) | Place::EditJob(_) | Place::NewLot(_) | Place::EditLot(_) | Place::NewRun(_) | Place::EditRun(_)))}
-            {link(Place::Press, "press", words::place_press(), |place| matches!(place, Place::Press | Place::Run(_)))}
-            {link(Place::More, "more", words::place_more(), |place| matches!(place, Place::More | Place::Settings | Place::Exchange | Place::About))}
+            {link(Place::Press, "press", words::place_press(), |place| matches!(place, Place::Press | Place::Run(_) | Place::Failure(_)))}
+            {link(Place::Screens(ScreensPlace::Home), "screens", words::place_screens(), |place| matches!(place, Place::Screens(_) | Place::Stencil(_)))}
+            {link(Place::More, "more", words::place_more(), |place| matches!(place, Place::More | Place::Settings | Place::Exchange | Place::About | Place::Heat(_)))}
         </nav>
     }
 }

@@ -12,6 +12,8 @@ pub fn Icon(name: &'static str) -> Drawn {
         "day" => "M5 3v18M5 7h11v4H5M5 14h14v4H5",
         // A card with lines.
         "jobs" => "M5 4h14v16H5zM9 9h6M9 13h6M9 17h3",
+        // A frame with its mesh.
+        "screens" => "M4 3h16v18H4zM8 7h8v10H8zM8 10.500h8M8 13.500h8M10.700 7v10M13.300 7v10",
         // A squeegee pulled over a screen.
         "press" => "M3 20h18M6 16h12M8 12h8l1 4H7zM12 12V4M9.5 4h5",
         "more" => "M5 7h14M5 12h14M5 17h9",

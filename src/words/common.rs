@@ -7,6 +7,7 @@ words! {
     place_day { "Day", "Jornada" }
     place_jobs { "Jobs", "Pedidos" }
     place_press { "Press", "Prensa" }
+    place_screens { "Screens", "Pantallas" }
     place_more { "More", "Más" }
     places { "Places", "Secciones" }
     skip_to_content { "Skip to content", "Ir al contenido" }

@@ -12,21 +12,29 @@ mod common;
 mod day;
 mod demo;
 mod exchange;
+mod failure;
 mod faults;
+mod heat;
 mod job;
 mod press;
+mod screen;
 mod settings;
 mod show;
+mod stencil;
 
 pub use common::*;
 pub use day::*;
 pub use demo::*;
 pub use exchange::*;
+pub use failure::*;
 pub use faults::*;
+pub use heat::*;
 pub use job::*;
 pub use press::*;
+pub use screen::*;
 pub use settings::*;
 pub use show::*;
+pub use stencil::*;
 
 /// How words and numbers are written on this device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,0 +1,25 @@
+//! Which of these screens is shown, as read from the hash behind `#/heat`.
+
+/// Among dryers, cure and the room.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeatPlace {
+    /// The first of them.
+    Home,
+}
+
+impl HeatPlace {
+    /// The place of what follows in the hash.
+    pub fn of(path: &[&str]) -> Option<Self> {
+        match path {
+            [] => Some(Self::Home),
+            _ => None,
+        }
+    }
+
+    /// What follows in the hash: empty or with a leading slash.
+    pub fn path(self) -> String {
+        match self {
+            Self::Home => String::new(),
+        }
+    }
+}

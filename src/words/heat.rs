@@ -1,0 +1,7 @@
+//! Words of dryers, cure and the room.
+
+use super::words;
+
+words! {
+    heat_title { "Heat", "Calor" }
+}

@@ -1,0 +1,7 @@
+//! Words of the shop's screens.
+
+use super::words;
+
+words! {
+    screens_title { "Screens", "Pantallas" }
+}
