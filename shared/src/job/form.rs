@@ -31,6 +31,10 @@ pub enum FormProblem {
     },
     /// No size has any pieces.
     NoPieces,
+    /// It is below the one it must not be below.
+    OutOfOrder,
+    /// It is no grade of a grey scale: 1 to 5 in half steps.
+    NotAGrade,
 }
 
 /// Problems by the name of their field; empty when all is well.
@@ -41,16 +45,20 @@ const NAME: usize = 80;
 /// Longest note typed in.
 const NOTE: usize = 2_000;
 
-fn keep<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
+pub(crate) fn keep<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
     read.map_err(|problem| problems.insert(field, problem)).ok()
 }
 
-fn keep_number<T>(problems: &mut Problems, field: &'static str, read: Result<T, NumberProblem>) -> Option<T> {
+pub(crate) fn keep_number<T>(
+    problems: &mut Problems,
+    field: &'static str,
+    read: Result<T, NumberProblem>,
+) -> Option<T> {
     keep(problems, field, read.map_err(FormProblem::Number))
 }
 
 /// An empty field reads as "not known".
-fn keep_optional<T>(
+pub(crate) fn keep_optional<T>(
     problems: &mut Problems,
     field: &'static str,
     text: &str,
@@ -59,22 +67,22 @@ fn keep_optional<T>(
     if text.trim().is_empty() { None } else { keep_number(problems, field, read(text)) }
 }
 
-fn name(text: &str, most: usize) -> Result<String, FormProblem> {
+pub(crate) fn name(text: &str, most: usize) -> Result<String, FormProblem> {
     let tidy = text.trim();
     if tidy.chars().count() > most { Err(FormProblem::TooLong { most }) } else { Ok(tidy.to_owned()) }
 }
 
-fn required_name(text: &str) -> Result<String, FormProblem> {
+pub(crate) fn required_name(text: &str) -> Result<String, FormProblem> {
     if text.trim().is_empty() { Err(FormProblem::Missing) } else { name(text, NAME) }
 }
 
 /// The fields that differ from how the thing stands: an edit records nothing else.
-fn changed<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
+pub(crate) fn changed<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
     fields.into_iter().filter(|field| !before.contains(field)).collect()
 }
 
 /// A number as a form shows it: at most two decimals, no trailing noughts.
-fn shown(value: f64) -> String {
+pub(crate) fn shown(value: f64) -> String {
     let text = format!("{value:.2}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

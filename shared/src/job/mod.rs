@@ -15,6 +15,7 @@ pub use defaults::{suggested_lot, suggested_run};
 pub use due::Due;
 pub use fabric::Fabric;
 pub use form::{FormProblem, JobForm, LotForm, Problems, RunForm};
+pub(crate) use form::{keep, keep_number, keep_optional, name, required_name, shown};
 pub use job_card::{JobCard, LotCard, RunCard, job_card};
 pub use job_list::{JobList, JobRow, job_list};
 pub use lot::Lot;

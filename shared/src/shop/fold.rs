@@ -102,7 +102,12 @@ impl Shop {
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
-            Fact::Heat(fact) => self.heat.take(id, at, fact),
+            Fact::Heat(fact) => {
+                self.heat.take(id, at, fact);
+                if self.gone.contains(&id) && self.heat.set_deleted(id, true) {
+                    self.gone.remove(&id);
+                }
+            }
             Fact::Screen(fact) => self.screens.take(id, at, fact),
             Fact::Stencil(fact) => self.stencils.take(id, at, fact),
             Fact::Failure(fact) => self.failures.take(id, at, fact),
@@ -119,6 +124,8 @@ impl Shop {
             lot.deleted = deleted;
         } else if let Some(run) = self.runs.get_mut(&id) {
             run.deleted = deleted;
+        } else if self.heat.set_deleted(id, deleted) {
+            // It was of heat.
         } else if deleted {
             self.gone.insert(id);
         } else {
