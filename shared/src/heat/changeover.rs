@@ -129,7 +129,8 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     let left_at = before
         .filter(|(previous, _)| same_dryer(*previous))
         .and_then(|(_, run)| run.set_up.dryer.map(|temperature| (temperature, StandsBy::RunBefore)));
-    let went_on = before.and_then(|(_, run)| run.progress.started).unwrap_or(0);
+    // A run before that is only planned: whatever the dryer does now, it will stand as that run leaves it.
+    let went_on = before.map_or(0, |(_, run)| run.progress.started.unwrap_or(u64::MAX));
     let latest = latest_settling(shop, dryer_id).filter(|latest| latest.at >= went_on);
     let stands = latest.map(|latest| latest.stands()).or(left_at);
     let heat = run_heat(shop, id, now)?;
@@ -150,8 +151,9 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
         let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(so_far.milliseconds()));
         Some(SettlingNow { id: latest.id, since: latest.at, so_far, left })
     });
+    let planned = before.is_some_and(|(_, run)| run.progress.touched.is_none());
     let touched = before.and_then(|(_, run)| run.progress.touched).max(latest.map(|latest| latest.at));
-    let cold = touched.is_none_or(|touched| now.saturating_sub(touched) > COLD_AFTER);
+    let cold = !planned && touched.is_none_or(|touched| now.saturating_sub(touched) > COLD_AFTER);
     let wait = target.filter(|_| !seen_to).and_then(|to| {
         let under_way = latest.filter(|latest| latest.took.is_none() && latest.to == to);
         let from = match (under_way, stands) {
@@ -226,7 +228,7 @@ impl Latest {
 fn latest_settling(shop: &Shop, dryer: Option<Subject>) -> Option<Latest> {
     shop.heat
         .settlings()
-        .filter(|(_, settling)| !settling.deleted)
+        .filter(|(_, settling)| !settling.deleted && !settling.by_hand)
         .filter_map(|(id, settling)| {
             let (of, from, to) = settling.way?;
             (Some(of) == dryer).then_some(Latest { id, at: settling.at, from, to, took: settling.took })

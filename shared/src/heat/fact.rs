@@ -63,6 +63,18 @@ pub enum HeatFact {
     TestSet(Vec<TestField>),
     /// Fields of a trial were set; the subject is the trial.
     TrialSet(Vec<TrialField>),
+    /// A settling that was not timed with the app: told afterwards, it says nothing of where the dryer
+    /// stands now. The subject is this settling.
+    SettlingLogged {
+        /// Which dryer.
+        dryer: Subject,
+        /// Where it stood.
+        from: Temperature,
+        /// Where it went.
+        to: Temperature,
+        /// How long it took.
+        took: Seconds,
+    },
 }
 
 /// Longest settling, dwell or flash that is believed: four hours.
@@ -109,6 +121,7 @@ impl HeatFact {
             Self::FabricLimit { temperature, note, .. } => temperature.is_none_or(is_met) && is_note(note),
             Self::SettlingStarted { from, to, .. } => is_met(*from) && is_met(*to),
             Self::SettlingFinished(time) => is_set(*time),
+            Self::SettlingLogged { from, to, took, .. } => is_met(*from) && is_met(*to) && is_set(*took),
             Self::TestSet(fields) => fields.len() <= LIST && fields.iter().all(TestField::in_bounds),
             Self::TrialSet(fields) => fields.len() <= LIST && fields.iter().all(TrialField::in_bounds),
         }

@@ -121,11 +121,11 @@ pub struct SettlingForm {
 }
 
 impl SettlingForm {
-    /// The two facts of a settling, both about one new subject, or what is wrong.
+    /// The fact of a settling, about a new subject, or what is wrong.
     ///
     /// # Errors
     /// [`Problems`] by field: `from`, `to`, `minutes`.
-    pub fn check(&self, dryer: Subject, units: Units) -> Result<[HeatFact; 2], Problems> {
+    pub fn check(&self, dryer: Subject, units: Units) -> Result<HeatFact, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
         for (field, text) in [("from", &self.from), ("to", &self.to), ("minutes", &self.minutes)] {
@@ -143,6 +143,6 @@ impl SettlingForm {
             return Err(problems);
         };
         let took = Seconds::new(minutes * 60.0);
-        Ok([HeatFact::SettlingStarted { dryer, from, to }, HeatFact::SettlingFinished(took)])
+        Ok(HeatFact::SettlingLogged { dryer, from, to, took })
     }
 }

@@ -124,6 +124,11 @@ impl HeatLog {
                 let settling = self.settling_at(subject);
                 (settling.way, settling.at) = (Some((*dryer, *from, *to)), at);
             }
+            HeatFact::SettlingLogged { dryer, from, to, took } => {
+                let settling = self.settling_at(subject);
+                (settling.way, settling.at) = (Some((*dryer, *from, *to)), at);
+                (settling.took, settling.by_hand) = (Some(*took), true);
+            }
             HeatFact::SettlingFinished(took) => {
                 let settling = self.settling_at(subject);
                 settling.took = Some(*took);

@@ -14,6 +14,8 @@ pub struct Settling {
     pub took: Option<Seconds>,
     /// Wall time at which it started.
     pub at: u64,
+    /// Whether it was told afterwards, and says nothing of where the dryer stands.
+    pub by_hand: bool,
     /// Whether it was deleted.
     pub deleted: bool,
 }
