@@ -1,10 +1,14 @@
 //! Whatever the order, overlap and repetition in which devices' files arrive, the shop is the same.
 
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
+use lastpull_core::heat::{
+    HeatFact, HeaterField, HeaterKind, LimitKind, SensorMethod, SheetField, TestField, TestResult, TrialField,
+    TrialVerdict,
+};
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
-use lastpull_core::quantity::{Length, Seconds};
+use lastpull_core::quantity::{Length, Seconds, Temperature};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
 use lastpull_core::screen::{
@@ -17,6 +21,44 @@ use proptest::sample::{Index, select};
 use uuid::Uuid;
 
 const DEVICES: u128 = 6;
+
+fn any_heat() -> impl Strategy<Value = Fact> {
+    let text = "[a-zñ ]{0,6}";
+    let warm = (20..200i32).prop_map(|degrees| Temperature::from_milli_celsius(degrees * 1000));
+    let dryer = Uuid::from_u128(0x12);
+    prop_oneof![
+        (warm.clone(), 0..=100u8).prop_map(|(temperature, humidity)| HeatFact::RoomRead {
+            temperature,
+            humidity,
+            by: None
+        }),
+        text.prop_map(|t| HeatFact::HeaterSet(vec![HeaterField::Name(t), HeaterField::Kind(HeaterKind::Dryer)])),
+        (warm.clone(), warm.clone()).prop_map(|(setting, found)| HeatFact::SensorRead {
+            setting,
+            found,
+            method: SensorMethod::Probe
+        }),
+        Just(HeatFact::SensorUnread),
+        prop::option::of(Just(dryer)).prop_map(HeatFact::DryerChosen),
+        (text, warm.clone())
+            .prop_map(|(t, cure)| HeatFact::SheetSet(vec![SheetField::Ink(t), SheetField::Cure(Some(cure))])),
+        (prop::option::of(warm.clone()), text).prop_map(|(temperature, note)| HeatFact::FabricLimit {
+            fabric: Fabric::Polyester,
+            kind: LimitKind::DyeMigration,
+            temperature,
+            note,
+        }),
+        (warm.clone(), warm.clone()).prop_map(move |(from, to)| HeatFact::SettlingStarted { dryer, from, to }),
+        (1..900_000u32).prop_map(|ms| HeatFact::SettlingFinished(Seconds::from_milliseconds(ms))),
+        (warm.clone(), warm.clone(), 1..900_000u32).prop_map(move |(from, to, ms)| {
+            HeatFact::SettlingLogged { dryer, from, to, took: Seconds::from_milliseconds(ms) }
+        }),
+        (text, select(vec![TestResult::Waiting, TestResult::Pass, TestResult::Fail]))
+            .prop_map(|(t, result)| HeatFact::TestSet(vec![TestField::Ink(t), TestField::Result(result)])),
+        text.prop_map(|t| HeatFact::TrialSet(vec![TrialField::Ink(t), TrialField::Verdict(TrialVerdict::Keep)])),
+    ]
+    .prop_map(Fact::Heat)
+}
 
 fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
     let subject = (0x10u128..0x14).prop_map(Uuid::from_u128);
@@ -54,6 +96,7 @@ fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
         3 => any_stencil_fact().prop_map(Fact::Stencil),
         3 => any_screen_fact().prop_map(Fact::Screen),
         3 => any_failure_fact().prop_map(Fact::Failure),
+        6 => any_heat(),
         1 => text.prop_map(|t| Fact::Unknown { kind: "later".into(), body: format!("{{\"later\":\"{t}\"}}") }),
     ];
     (subject, fact)

@@ -12,5 +12,5 @@ use uuid::Uuid;
 #[component(transparent)]
 pub fn FailureScreen(id: Uuid) -> Drawn {
     let _ = id;
-    view! { <Page title=Signal::derive(|| words::failure_title().to_owned()) class="failure"></Page> }
+    view! { <Page title=Signal::derive(|| words::failure_title().to_owned()) class="failure"><p>{words::opening()}</p></Page> }
 }

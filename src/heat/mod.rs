@@ -9,11 +9,12 @@ use crate::live::Drawn;
 use crate::parts::Page;
 use crate::words;
 use lastpull_view::view;
-use leptos::prelude::*;
 
 /// Draws one of these screens.
 pub fn screen(place: HeatPlace) -> Drawn {
     match place {
-        HeatPlace::Home => view! { <Page title=Signal::derive(|| words::heat_title().to_owned()) class="heat"></Page> },
+        HeatPlace::Home => {
+            view! { <Page title=Signal::derive(|| words::heat_title().to_owned()) class="heat"><p>{words::opening()}</p></Page> }
+        }
     }
 }

@@ -9,13 +9,12 @@ use crate::live::Drawn;
 use crate::parts::Page;
 use crate::words;
 use lastpull_view::view;
-use leptos::prelude::*;
 
 /// Draws one of these screens.
 pub fn screen(place: StencilPlace) -> Drawn {
     match place {
         StencilPlace::Home => {
-            view! { <Page title=Signal::derive(|| words::stencil_title().to_owned()) class="stencil"></Page> }
+            view! { <Page title=Signal::derive(|| words::stencil_title().to_owned()) class="stencil"><p>{words::opening()}</p></Page> }
         }
     }
 }

@@ -33,6 +33,10 @@ pub enum FormProblem {
     NoPieces,
     /// Something else has that name already.
     Taken,
+    /// It is below the one it must not be below.
+    OutOfOrder,
+    /// It is no grade of a grey scale: 1 to 5 in half steps.
+    NotAGrade,
 }
 
 /// Problems by the name of their field; empty when all is well.

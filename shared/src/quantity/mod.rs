@@ -3,12 +3,14 @@
 //! Values are kept as whole numbers of a small unit, so that two devices fold the same facts to the
 //! same bytes, and so that what a printer typed in either system of units reads back unchanged.
 
+mod degrees;
 mod length;
 mod number;
 mod seconds;
 mod speed;
 mod temperature;
 
+pub use degrees::Degrees;
 pub use length::Length;
 pub use number::{NumberProblem, parse_number, parse_whole};
 pub use seconds::Seconds;

@@ -219,10 +219,14 @@ impl CheckList {
     }
 }
 
-/// The check list of a run.
+/// The check list of a run, after the one that was on the press before it.
 pub fn check_list(shop: &Shop, id: RunId) -> CheckList {
+    check_list_after(shop, previous_on_press(shop, id), id)
+}
+
+/// The check list of a run if it came after this one.
+pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> CheckList {
     let Some(run) = shop.run(id) else { return CheckList::default() };
-    let previous = previous_on_press(shop, id);
     let before: Vec<(CheckItem, Expected)> = previous
         .and_then(|other| shop.run(other))
         .map(|other| expectations(other, other.lot.and_then(|lot| shop.lot(lot))))

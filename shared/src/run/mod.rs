@@ -19,7 +19,9 @@ mod set_up;
 mod stop;
 mod student_t;
 
-pub use checks::{CheckItem, CheckList, CheckOutcome, CheckRecord, CheckRow, CheckState, Expected, check_list};
+pub use checks::{
+    CheckItem, CheckList, CheckOutcome, CheckRecord, CheckRow, CheckState, Expected, check_list, check_list_after,
+};
 pub use contact::{Contacts, KeyMeaning, Keys, Touch, Window};
 pub use count::{CountView, PaceView, Pending, SizeCount, Standing, UndoView, count_view};
 pub use ended::{EndedView, ended_view};

@@ -102,7 +102,6 @@ impl Shop {
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
-            Fact::Heat(fact) => self.heat.take(id, at, fact),
             Fact::Screen(fact) => self.screens.take(id, at, fact, || self.gone.remove(&id)),
             Fact::Stencil(fact) => {
                 if self.stencils.take(id, at, fact) && self.gone.remove(&id) {
@@ -110,6 +109,12 @@ impl Shop {
                 }
             }
             Fact::Failure(fact) => self.failures.take(id, at, fact, || self.gone.remove(&id)),
+            Fact::Heat(fact) => {
+                self.heat.take(id, at, fact);
+                if self.gone.contains(&id) && self.heat.set_deleted(id, true) {
+                    self.gone.remove(&id);
+                }
+            }
             Fact::Photo(fact) => self.photos.take(id, at, fact),
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
         }
@@ -127,7 +132,8 @@ impl Shop {
             screen.deleted = deleted;
         } else if let Some(failure) = self.failures.get_mut(id) {
             failure.deleted = deleted;
-        } else if self.stencils.set_deleted(id, deleted) {
+        } else if self.stencils.set_deleted(id, deleted) || self.heat.set_deleted(id, deleted) {
+            // They keep it themselves.
         } else if deleted {
             self.gone.insert(id);
         } else {

@@ -1,0 +1,144 @@
+//! Dryers and flash units, and how far their settings lie from what reaches the print.
+
+use super::fact::{is_belt, is_built};
+use crate::journal::fact::{is_name, is_note};
+use crate::quantity::{BeltSpeed, Degrees, Length, Temperature};
+use serde::{Deserialize, Serialize};
+
+/// What kind of unit. **Frozen**: stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum HeaterKind {
+    /// A conveyor dryer.
+    #[default]
+    Dryer,
+    /// A flash unit.
+    Flash,
+}
+
+/// How the temperature of a print was found. **Frozen**: stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SensorMethod {
+    /// A probe that rides through on the print.
+    #[default]
+    Probe,
+    /// A temperature strip on the garment.
+    Strip,
+    /// An infrared thermometer at the exit: it sees the surface only, after it has begun to cool.
+    Infrared,
+}
+
+/// A field of a dryer or flash unit. **Frozen**: stored.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum HeaterField {
+    /// Dryer or flash unit.
+    Kind(HeaterKind),
+    /// What the shop calls it.
+    Name(String),
+    /// Length of belt that is under heat.
+    HeatedLength(Option<Length>),
+    /// Slowest its belt runs.
+    Slowest(Option<BeltSpeed>),
+    /// Fastest its belt runs.
+    Fastest(Option<BeltSpeed>),
+    /// Anything else to know.
+    Notes(String),
+}
+
+impl HeaterField {
+    pub(super) fn in_bounds(&self) -> bool {
+        match self {
+            Self::Kind(_) => true,
+            Self::Name(text) => is_name(text),
+            Self::HeatedLength(length) => length.is_none_or(is_built),
+            Self::Slowest(speed) | Self::Fastest(speed) => speed.is_none_or(is_belt),
+            Self::Notes(text) => is_note(text),
+        }
+    }
+}
+
+/// One measurement of what reaches the print.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SensorReading {
+    /// What the unit was set to.
+    pub setting: Temperature,
+    /// What was found on the garment.
+    pub found: Temperature,
+    /// With what.
+    pub method: SensorMethod,
+    /// Wall time.
+    pub at: u64,
+}
+
+impl SensorReading {
+    /// How much hotter (positive) or cooler (negative) the print is than the setting.
+    pub fn offset(&self) -> Degrees {
+        Degrees::between(self.setting, self.found)
+    }
+}
+
+/// Measurements of a unit that are kept.
+const READINGS: usize = 12;
+
+/// A dryer or flash unit.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+pub struct Heater {
+    /// Dryer or flash unit.
+    pub kind: HeaterKind,
+    /// What the shop calls it.
+    pub name: String,
+    /// Length of belt that is under heat.
+    pub heated_length: Option<Length>,
+    /// Slowest its belt runs.
+    pub slowest: Option<BeltSpeed>,
+    /// Fastest its belt runs.
+    pub fastest: Option<BeltSpeed>,
+    /// Anything else to know.
+    pub notes: String,
+    /// Measurements, the latest last; the last few only.
+    pub readings: Vec<SensorReading>,
+    /// Wall time of its first fact.
+    pub created: u64,
+    /// Whether its fields were ever told: a measurement may have arrived before them.
+    pub known: bool,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+impl Heater {
+    /// The latest measurement.
+    pub fn reading(&self) -> Option<&SensorReading> {
+        self.readings.last()
+    }
+
+    /// Whether it is a dryer the shop has.
+    pub fn is_dryer(&self) -> bool {
+        self.known && !self.deleted && self.kind == HeaterKind::Dryer
+    }
+
+    /// Whether a belt speed lies inside what it runs, as far as that is known.
+    pub fn runs_at(&self, speed: BeltSpeed) -> bool {
+        self.slowest.is_none_or(|slowest| speed >= slowest) && self.fastest.is_none_or(|fastest| speed <= fastest)
+    }
+
+    pub(super) fn set(&mut self, field: &HeaterField) {
+        self.known = true;
+        match field {
+            HeaterField::Kind(kind) => self.kind = *kind,
+            HeaterField::Name(name) => self.name.clone_from(name),
+            HeaterField::HeatedLength(length) => self.heated_length = *length,
+            HeaterField::Slowest(speed) => self.slowest = *speed,
+            HeaterField::Fastest(speed) => self.fastest = *speed,
+            HeaterField::Notes(notes) => self.notes.clone_from(notes),
+        }
+    }
+
+    pub(super) fn read(&mut self, reading: SensorReading) {
+        if self.readings.len() == READINGS {
+            self.readings.remove(0);
+        }
+        self.readings.push(reading);
+    }
+}

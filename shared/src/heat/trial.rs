@@ -1,0 +1,166 @@
+//! Trials: a new ink on a fabric, with how it was printed and what came of it.
+
+use super::fact::{is_belt, is_met, is_set};
+use super::ink_key;
+use crate::job::{Fabric, RunId};
+use crate::journal::Subject;
+use crate::journal::fact::{is_name, is_note};
+use crate::quantity::{BeltSpeed, Seconds, Temperature};
+use crate::run::Flash;
+use crate::shop::Shop;
+use crate::sorted::sort_by;
+use serde::{Deserialize, Serialize};
+
+/// What the shop makes of a trial. **Frozen** names and order: they are stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TrialVerdict {
+    /// Not decided yet.
+    #[default]
+    Open,
+    /// Print it this way.
+    Keep,
+    /// Nearly: change something and try again.
+    Adjust,
+    /// Not this way.
+    Reject,
+}
+
+/// A field of a trial. **Frozen**: stored.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum TrialField {
+    /// The ink's name.
+    Ink(String),
+    /// The fabric.
+    Fabric(Fabric),
+    /// Threads an inch.
+    Mesh(Option<u16>),
+    /// Strokes that lay ink.
+    Hits(u8),
+    /// Flash, or none.
+    Flash(Option<Flash>),
+    /// What the dryer was set to.
+    Dryer(Option<Temperature>),
+    /// How fast its belt ran.
+    Belt(Option<BeltSpeed>),
+    /// Time in the heat, one pass.
+    Dwell(Option<Seconds>),
+    /// Passes.
+    Passes(u8),
+    /// What came of it.
+    Outcome(String),
+    /// What the shop makes of it.
+    Verdict(TrialVerdict),
+    /// Anything else to know.
+    Notes(String),
+    /// Who tried it.
+    By(Option<String>),
+}
+
+impl TrialField {
+    pub(super) fn in_bounds(&self) -> bool {
+        match self {
+            Self::Ink(text) => is_name(text),
+            Self::By(by) => by.iter().all(|text| is_name(text)),
+            Self::Outcome(text) | Self::Notes(text) => is_note(text),
+            Self::Flash(flash) => flash.is_none_or(|flash| is_set(flash.seconds)),
+            Self::Dryer(temperature) => temperature.is_none_or(is_met),
+            Self::Belt(speed) => speed.is_none_or(is_belt),
+            Self::Dwell(time) => time.is_none_or(is_set),
+            Self::Fabric(_) | Self::Mesh(_) | Self::Hits(_) | Self::Passes(_) | Self::Verdict(_) => true,
+        }
+    }
+}
+
+/// A trial of an ink on a fabric.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+pub struct Trial {
+    /// The ink's name.
+    pub ink: String,
+    /// The fabric.
+    pub fabric: Fabric,
+    /// Threads an inch.
+    pub mesh: Option<u16>,
+    /// Strokes that lay ink.
+    pub hits: u8,
+    /// Flash, or none.
+    pub flash: Option<Flash>,
+    /// What the dryer was set to.
+    pub dryer: Option<Temperature>,
+    /// How fast its belt ran.
+    pub belt: Option<BeltSpeed>,
+    /// Time in the heat, one pass.
+    pub dwell: Option<Seconds>,
+    /// Passes.
+    pub passes: u8,
+    /// What came of it.
+    pub outcome: String,
+    /// What the shop makes of it.
+    pub verdict: TrialVerdict,
+    /// Anything else to know.
+    pub notes: String,
+    /// Who tried it.
+    pub by: Option<String>,
+    /// Wall time of its first fact.
+    pub created: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+impl Trial {
+    pub(super) fn set(&mut self, field: &TrialField) {
+        match field {
+            TrialField::Ink(ink) => self.ink.clone_from(ink),
+            TrialField::Fabric(fabric) => self.fabric = *fabric,
+            TrialField::Mesh(mesh) => self.mesh = *mesh,
+            TrialField::Hits(hits) => self.hits = *hits,
+            TrialField::Flash(flash) => self.flash = *flash,
+            TrialField::Dryer(temperature) => self.dryer = *temperature,
+            TrialField::Belt(speed) => self.belt = *speed,
+            TrialField::Dwell(time) => self.dwell = *time,
+            TrialField::Passes(passes) => self.passes = *passes,
+            TrialField::Outcome(outcome) => self.outcome.clone_from(outcome),
+            TrialField::Verdict(verdict) => self.verdict = *verdict,
+            TrialField::Notes(notes) => self.notes.clone_from(notes),
+            TrialField::By(by) => self.by.clone_from(by),
+        }
+    }
+}
+
+/// How well a trial fits a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum TrialFit {
+    /// The same ink on the same fabric.
+    InkAndFabric,
+    /// The same ink on another fabric: its heat may be wrong here.
+    Ink,
+}
+
+/// The trials that tell something for a run: the same ink on its fabric first, then the same ink on
+/// another; the newest first within each.
+pub fn trials_for(shop: &Shop, run: RunId) -> Vec<(Subject, &Trial, TrialFit)> {
+    let Some(run) = shop.run(run) else { return Vec::new() };
+    let key = ink_key(&run.ink);
+    if key.is_empty() {
+        return Vec::new();
+    }
+    let fabric = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
+    let mut found: Vec<_> = trial_log(shop)
+        .into_iter()
+        .filter(|(_, trial)| ink_key(&trial.ink) == key)
+        .map(|(id, trial)| {
+            let fit = if fabric == Some(trial.fabric) { TrialFit::InkAndFabric } else { TrialFit::Ink };
+            (id, trial, fit)
+        })
+        .collect();
+    sort_by(&mut found, |one, other| one.2.cmp(&other.2));
+    found
+}
+
+/// Every trial that was not deleted, the newest first.
+pub fn trial_log(shop: &Shop) -> Vec<(Subject, &Trial)> {
+    let mut trials: Vec<_> = shop.heat.trials().filter(|(_, trial)| !trial.deleted).collect();
+    sort_by(&mut trials, |(a, one), (b, other)| (other.created, b).cmp(&(one.created, a)));
+    trials
+}

@@ -1,0 +1,105 @@
+//! How many minutes of an hour to rest in the heat.
+
+/// Minutes of work and rest in an hour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Schedule {
+    /// As usual.
+    Normal,
+    /// So many minutes of work, then so many of rest.
+    WorkRest {
+        /// Minutes of work.
+        work: u8,
+        /// Minutes of rest.
+        rest: u8,
+    },
+    /// The table gives no minutes any more: high risk of heat illness, put the work off.
+    Caution,
+}
+
+/// What the table says at one temperature.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WorkRest {
+    /// Light work.
+    pub light: Schedule,
+    /// Moderate work.
+    pub moderate: Schedule,
+    /// Heavy work.
+    pub heavy: Schedule,
+    /// Whether the air is below the table, which begins at 90 °F.
+    pub below_table: bool,
+    /// Whether the air is hotter than the table, which ends at 112 °F.
+    pub beyond_table: bool,
+}
+
+/// What the table takes for granted. Each that is not so asks for more rest than it says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Assumption {
+    /// Physically fit.
+    Fit,
+    /// Well rested.
+    Rested,
+    /// Fully hydrated.
+    Hydrated,
+    /// Under 40 years old.
+    UnderForty,
+    /// 30 % relative humidity.
+    ThirtyPercentHumidity,
+    /// Air that moves.
+    MovingAir,
+}
+
+impl Assumption {
+    /// All of them.
+    pub const ALL: [Self; 6] =
+        [Self::Fit, Self::Rested, Self::Hydrated, Self::UnderForty, Self::ThirtyPercentHumidity, Self::MovingAir];
+}
+
+/// First temperature of the table, °F.
+const FIRST: f64 = 90.0;
+/// Minutes of work in an hour from 90 to 112 °F: light, moderate, heavy. 60 as usual, 0 caution.
+const MINUTES: [[u8; 3]; 23] = [
+    [60, 60, 60],
+    [60, 60, 60],
+    [60, 60, 60],
+    [60, 60, 60],
+    [60, 60, 60],
+    [60, 60, 45],
+    [60, 60, 45],
+    [60, 60, 40],
+    [60, 60, 35],
+    [60, 60, 35],
+    [60, 45, 30],
+    [60, 40, 30],
+    [60, 35, 25],
+    [60, 30, 20],
+    [60, 30, 20],
+    [60, 25, 15],
+    [45, 20, 0],
+    [40, 15, 0],
+    [35, 0, 0],
+    [30, 0, 0],
+    [15, 0, 0],
+    [0, 0, 0],
+    [0, 0, 0],
+];
+
+/// Minutes of work and rest at an air temperature in degrees Fahrenheit, rounded up to a whole degree.
+///
+/// Below 90 °F the table says nothing and work goes on as usual; past 112 °F it is caution throughout;
+/// both are told. None for no number. Source: CDC/NIOSH, "Heat Stress: Work/Rest Schedules" (from NIOSH
+/// 2016-106). Its additions for sun and humidity are not made here; see [`Assumption`].
+pub fn work_rest(fahrenheit: f64) -> Option<WorkRest> {
+    if !fahrenheit.is_finite() {
+        return None;
+    }
+    // A degree stored in Celsius comes back a hair off: that hair is no degree.
+    let row = (fahrenheit - 0.01).ceil() - FIRST;
+    let below_table = row < 0.0;
+    let found = if below_table { Some(&[60; 3]) } else { MINUTES.get(row as usize) };
+    let [light, moderate, heavy] = found.copied().unwrap_or([0; 3]).map(|work| match work {
+        60 => Schedule::Normal,
+        0 => Schedule::Caution,
+        work => Schedule::WorkRest { work, rest: 60 - work },
+    });
+    Some(WorkRest { light, moderate, heavy, below_table, beyond_table: found.is_none() })
+}

@@ -1,0 +1,73 @@
+//! A difference of two temperatures: a sensor's error, the way from one dryer setting to the next.
+
+use super::{Temperature, Units};
+use serde::{Deserialize, Serialize};
+
+/// A signed difference of temperature, kept in thousandths of a degree Celsius.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Degrees {
+    milli_celsius: i32,
+}
+
+impl Degrees {
+    /// The way from one temperature to another: positive when it goes up.
+    pub fn between(from: Temperature, to: Temperature) -> Self {
+        Self { milli_celsius: to.milli_celsius().saturating_sub(from.milli_celsius()) }
+    }
+
+    /// From thousandths of a degree Celsius.
+    pub const fn from_milli_celsius(milli_celsius: i32) -> Self {
+        Self { milli_celsius }
+    }
+
+    /// The thousandths of a degree Celsius that are stored.
+    pub fn milli_celsius(self) -> i32 {
+        self.milli_celsius
+    }
+
+    /// In degrees Celsius.
+    pub fn celsius(self) -> f64 {
+        f64::from(self.milli_celsius) / 1000.0
+    }
+
+    /// In the degrees a device shows. A difference has no 32 to add.
+    pub fn in_units(self, units: Units) -> f64 {
+        match units {
+            Units::Inch => self.celsius() * 9.0 / 5.0,
+            Units::Metric => self.celsius(),
+        }
+    }
+
+    /// How far it is, whichever way.
+    pub fn size(self) -> Self {
+        Self { milli_celsius: self.milli_celsius.saturating_abs() }
+    }
+}
+
+impl Temperature {
+    /// This temperature, so much higher or lower.
+    pub fn plus(self, change: Degrees) -> Self {
+        Self::from_milli_celsius(self.milli_celsius().saturating_add(change.milli_celsius))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nine_fahrenheit_degrees_of_difference_are_five_celsius() {
+        let change = Degrees::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
+        assert_eq!(change.milli_celsius(), -5_000);
+        assert!((change.in_units(Units::Inch) + 9.0).abs() < 1e-9);
+        assert_eq!(Temperature::from_fahrenheit(320.0).plus(change), Temperature::from_fahrenheit(311.0));
+    }
+
+    #[test]
+    fn the_ends_of_the_number_do_not_overflow() {
+        let (low, high) = (Temperature::from_milli_celsius(i32::MIN), Temperature::from_milli_celsius(i32::MAX));
+        assert_eq!(Degrees::between(low, high).milli_celsius(), i32::MAX);
+        assert_eq!(Degrees::between(high, low).size().milli_celsius(), i32::MAX);
+    }
+}
