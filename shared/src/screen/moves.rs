@@ -43,17 +43,6 @@ pub fn step_done(step: BurnStep, by: Option<&str>) -> Fact {
     }
 }
 
-/// The facts that take the tick of a step back: the screen stands before it again.
-pub fn step_undone(step: BurnStep, by: Option<&str>) -> Vec<Fact> {
-    match step {
-        BurnStep::Reclaim => vec![moved(ScreenState::ToReclaim, by)],
-        BurnStep::Coat => vec![moved(ScreenState::Clean, by)],
-        BurnStep::Expose => vec![moved(ScreenState::Coated, by), dried(true, by)],
-        BurnStep::Tape => vec![moved(ScreenState::Exposed, by), dried(true, by)],
-        BurnStep::Dry | BurnStep::WashDry => vec![dried(false, by)],
-    }
-}
-
 pub(crate) fn moved(to: ScreenState, by: Option<&str>) -> Fact {
     Fact::Screen(ScreenFact::Moved { to, by: by.map(str::to_owned) })
 }
