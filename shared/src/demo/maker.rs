@@ -36,6 +36,7 @@ pub(super) struct RunPlan<'a> {
     pub(super) fahrenheit: f64,
     pub(super) dwell: f64,
     pub(super) below_collar: Option<f64>,
+    pub(super) screens: &'a str,
 }
 
 impl<N: FnMut() -> Uuid> Maker<N> {
@@ -45,6 +46,10 @@ impl<N: FnMut() -> Uuid> Maker<N> {
 
     pub(super) fn say(&mut self, at: u64, subject: Uuid, fact: Fact) {
         self.drafts.push(Draft { at, subject, fact });
+    }
+
+    pub(super) fn new_id(&mut self) -> Uuid {
+        (self.new_id)()
     }
 
     /// A number between 0 and 1, the same row of them every time.
@@ -97,7 +102,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             RunField::Lot(lot),
             RunField::Location(plan.location),
             RunField::Ink(plan.ink.into()),
-            RunField::Screens(if plan.hits > 1 { "12, 13".into() } else { "7".into() }),
+            RunField::Screens(plan.screens.into()),
             RunField::Mesh(Some(if plan.flash { 156 } else { 200 })),
             RunField::Flash(flash),
             RunField::Hits(plan.hits),

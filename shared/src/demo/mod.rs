@@ -5,5 +5,6 @@
 
 mod day;
 mod maker;
+mod screens;
 
 pub use day::demo_facts;
