@@ -11,7 +11,7 @@ use lastpull_core::screen::{
     AgeLimits, AgeWarning, BurnStep, Coats, MeshCount, MeshSheetForm, ScreenFact, ScreenField, ScreenFilter,
     ScreenForm, ScreenRoomForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_finish, facts_on_start,
     keeps_ready, latest_undone, match_labels, move_facts, new_labels, next_states, not_ready, off_press, readiness,
-    screen_board, screen_card, screen_needs, sheet_to_take, step_done, undo_of,
+    screen_board, screen_card, screen_needs, sheet_to_take, step_done, tick_facts, undo_of,
 };
 use lastpull_core::shop::Shop;
 use shop::{DAY, HOUR, Press, clock, wall};
@@ -168,6 +168,22 @@ fn the_latest_change_can_be_taken_back_long_after() {
     let screen = shop.screens.live(screen).unwrap();
     assert_eq!((screen.state, screen.since, screen.exposed), (ScreenState::Coated, wall(5), None));
     assert_eq!(screen.log.len(), 1);
+}
+
+#[test]
+fn a_step_ticked_for_a_run_puts_its_art_on_the_screen_and_reclaiming_takes_it_off() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    let [a, b] = ["A", "B"].map(|label| press.screen(label));
+    press.to(1, a, ScreenState::Coated).to(1, b, ScreenState::Coated);
+    let facts = tick_facts(&press.shop(), &[a, b], BurnStep::Expose, Some(run), Some("Ines"));
+    press.all(facts);
+    let carries = |press: &Press, id| press.shop().screens.live(id).map(|screen| (screen.state, screen.run));
+    assert_eq!(carries(&press, a), Some((ScreenState::Exposed, Some(run))));
+    press.to(2, b, ScreenState::ToReclaim);
+    let facts = tick_facts(&press.shop(), &[b], BurnStep::Reclaim, Some(run), None);
+    press.all(facts);
+    assert_eq!(carries(&press, b), Some((ScreenState::Clean, None)));
 }
 
 #[test]

@@ -11,6 +11,7 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
+use lastpull_core::screen::facts_on_start;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -149,5 +150,6 @@ fn start_facts(id: RunId, list: &CheckList, store: Store) -> Vec<(Subject, Fact)
         .map(|row| made(id, row, CheckOutcome::Skipped, by.clone()))
         .collect();
     facts.push((id, Fact::RunStarted));
+    facts.extend(store.shop.with_untracked(|shop| facts_on_start(shop, id, by.as_deref())));
     facts
 }

@@ -10,6 +10,7 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{CountView, Standing, UndoView};
+use lastpull_core::screen::{facts_on_end, keeps_ready};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -21,7 +22,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
     let stopped = Memo::new(move |_| count.with(|count| matches!(count.standing, Standing::Stopped { .. })));
     let left = Memo::new(move |_| count.with(|count| count.left));
     let end = move |_| {
-        if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { store.record(id, Fact::RunEnded) }
+        if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { end_run(store, id) }
     };
     view! {
         <div class="controls">
@@ -42,6 +43,14 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
             </button>
         </div>
     }
+}
+
+/// The run leaves the press, and its screens with it.
+pub fn end_run(store: Store, id: RunId) {
+    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let mut facts = vec![(id, Fact::RunEnded)];
+    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
+    store.record_all(facts);
 }
 
 /// Takes back the last thing this device did to the run, saved or not.

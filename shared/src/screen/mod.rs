@@ -68,14 +68,14 @@ pub use mesh_sheet::{MeshCloth, MeshCount, MeshSheet};
 pub use mesh_sheet_form::MeshSheetForm;
 pub use mesh_volume::{MeshVolume, OpenArea, SheetLacks, mesh_volume, open_area, open_share};
 pub(crate) use moves::moved;
-pub use moves::{move_facts, next_states, step_done};
+pub use moves::{move_facts, next_states, step_done, tick_facts};
 pub use needs::{NeedScreen, NeedStep, RunNeeds, needs_of, screen_needs};
 pub use new_screens::{new_labels, sheet_to_take};
 pub use on_press::{OffPress, facts_on_end, facts_on_finish, facts_on_start, keeps_ready, not_ready, off_press};
 pub use readiness::{Readiness, StepSum, readiness, readiness_of};
 pub use screen_state::ScreenState;
 pub use screens::{Screen, ScreenChange, ScreenEvent, Screens};
-pub use standing::{latest_undone, undo_of};
+pub use standing::{as_it_stands, latest_undone, undo_of};
 pub use stencil_fact::StencilFact;
 pub use stencil_log::StencilLog;
 pub use step_wedge::{

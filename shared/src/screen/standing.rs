@@ -50,6 +50,11 @@ impl Screen {
     }
 }
 
+/// The fact that has a screen stand again as it does now.
+pub fn as_it_stands(screen: &Screen) -> Fact {
+    undone(screen.standing())
+}
+
 /// The latest change of a screen and the fact that takes it back: its age is then what it was.
 pub fn latest_undone(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
     screen.log.last().zip(screen.before_latest().map(undone))
@@ -62,7 +67,7 @@ pub fn undo_of(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     for (id, fact) in facts {
         let (Fact::Screen(fact), Some(screen)) = (fact, shop.screens.get(*id)) else { continue };
         let back = match fact {
-            ScreenFact::Moved { .. } | ScreenFact::Dried { .. } => undone(screen.standing()),
+            ScreenFact::Moved { .. } | ScreenFact::Dried { .. } => as_it_stands(screen),
             ScreenFact::Set(fields) => {
                 Fact::Screen(ScreenFact::Set(fields.iter().map(|field| before(screen, field)).collect()))
             }
