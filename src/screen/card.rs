@@ -78,13 +78,13 @@ fn Stand(card: ScreenCard) -> Drawn {
         view! {
             <button
                 type="button"
-                class="button with-icon"
+                class="button"
                 class:primary=primary
                 data-to=format!("{to:?}")
                 aria-label=words::move_to(name)
                 on:click=move |_| go(to)
             >
-                <Icon name="next"/>{name}
+                {name}
             </button>
         }
     };

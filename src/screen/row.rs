@@ -18,15 +18,11 @@ pub fn Row(row: ScreenRow) -> Drawn {
 /// What the line says.
 #[component(transparent)]
 pub fn Words(row: ScreenRow) -> Drawn {
-    let mut parts: Vec<String> = Vec::new();
-    parts.extend(row.mesh.map(|mesh| words::mesh_count(mesh.count)));
-    parts.extend(row.tension.map(words::tension));
-    let age = match row.warning {
-        Some(warning) => {
-            view! { <span class="badge tight"><Icon name="alert"/>{words::age_warning_short(warning)}</span> }
-        }
-        None => view! { <span class="muted">{words::age(row.age)}</span> },
-    };
+    let mesh = row.mesh.map(|mesh| words::mesh_count(mesh.count));
+    let warning = row.warning.map(|warning| {
+        view! { <span><span class="badge tight"><Icon name="alert"/>{words::age_warning_short(warning)}</span></span> }
+    });
+    let age = row.warning.is_none().then(|| words::age(row.age));
     let carries = row.carries.into_iter().next().map(|carried| {
         view! {
             <span class="screen-art">
@@ -38,9 +34,10 @@ pub fn Words(row: ScreenRow) -> Drawn {
     view! {
         <strong class="screen-label">{row.label}</strong>
         <span class="row-words">
-            <span class="muted">{parts.join(" · ")}</span>
+            <span class="muted">{mesh}</span>
             {carries}
+            {warning}
         </span>
-        <span class="screen-age">{age}</span>
+        <span class="screen-age muted">{age}</span>
     }
 }

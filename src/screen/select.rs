@@ -3,7 +3,6 @@
 use super::{crew, record_with_undo};
 use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
-use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
@@ -43,13 +42,13 @@ pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
                     view! {
                         <button
                             type="button"
-                            class="button with-icon"
+                            class="button"
                             class:primary=usual
                             data-to=format!("{state:?}")
                             aria-label=words::move_to(name)
                             on:click=move |_| go(state)
                         >
-                            <Icon name="next"/>{name}
+                            {name}
                         </button>
                     }
                 }).collect_view()}

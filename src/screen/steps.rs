@@ -19,6 +19,7 @@ pub fn Steps(steps: Vec<StepRow>) -> Drawn {
                     let said = match (row.at, row.done) {
                         (Some(at), _) => words::by_whom(at, row.by),
                         (None, true) => String::new(),
+                        (None, false) if row.left == 0 => words::step_over().to_owned(),
                         (None, false) => words::step_takes(words::duration(row.left)),
                     };
                     let is_next = next == Some(index);

@@ -6,7 +6,7 @@ use lastpull_core::screen::{AgeWarning, BurnStep, MeshCount, ScreenState};
 
 words! {
     screens_title { "Screens", "Pantallas" }
-    screens_add { "Add screens", "Añadir pantallas" }
+    screens_add { "Add screens", "Añadir" }
     screens_empty_title { "No screens on the list yet", "Aún no hay pantallas en la lista" }
     screens_empty_text {
         "Add the frames you have, several at once: “1-12”. Then the day's runs say which to burn, and by when.",
@@ -21,7 +21,7 @@ words! {
     needs_unlisted(label) { "{label}: not on the list", "{label}: no está en la lista" }
     needs_add { "Add to the list", "Añadir a la lista" }
     needs_other_art(label, title) { "{label} still carries {title}", "{label} aún lleva {title}" }
-    begin_by(time) { "begin by {time}", "empezar antes de {time}" }
+    begin_by(time) { "begin by {time}", "a más tardar {time}" }
     begin_late(time) { "late since {time}", "tarde desde {time}" }
     screens_n[n] { "{n} screen" | "{n} screens", "{n} pantalla" | "{n} pantallas" }
     step_done { "Done", "Hecho" }
@@ -85,6 +85,7 @@ words! {
     screen_replaces { "Replaces", "Sustituye a" }
     screen_replaced_by { "Replaced by", "Sustituida por" }
     screen_steps { "On its way", "En preparación" }
+    step_over { "should be dry by now", "ya debería estar seca" }
     step_takes(time) { "about {time}", "unos {time}" }
     screen_failures { "What failed", "Fallos" }
     failure_open { "still open", "por resolver" }
@@ -135,7 +136,7 @@ words! {
     unit_days { "days", "días" }
     room_times { "Time for each step", "Tiempo de cada paso" }
     room_times_hint { "Counted back from when a run needs its screens. The first values are common practice; drying depends on your room, so put in your own.", "Se cuentan hacia atrás desde que la tirada necesita sus pantallas. Los primeros valores son práctica común; el secado depende de tu cuarto, así que pon los tuyos." }
-    room_each { "By hand, for each screen; drying side by side.", "A mano, por pantalla; el secado, todas a la vez." }
+    room_each { "Work by hand is for each screen; drying is for all of them side by side.", "El trabajo a mano es por pantalla; el secado, para todas a la vez." }
     kind_pinhole { "Pinhole", "Poro" }
     kind_clog { "Clogged mesh", "Malla tapada" }
     kind_spot { "Spot", "Mancha" }
@@ -191,11 +192,13 @@ pub fn tension(tenths: u16) -> String {
     format!("{}\u{a0}{}", number(f64::from(tenths) / 10.0, 1), unit_tension())
 }
 
-/// How long ago: days, or hours and minutes within the first.
+/// How long ago: days, hours within the first, minutes within the first of these.
 pub fn age(milliseconds: u64) -> String {
-    match milliseconds / (24 * 60 * 60 * 1000) {
-        0 => super::duration(milliseconds),
-        days => days_n(days as u32),
+    let hours = milliseconds / (60 * 60 * 1000);
+    match (hours / 24, hours) {
+        (0, 0) => super::duration(milliseconds),
+        (0, hours) => format!("{hours}\u{a0}h"),
+        (days, _) => days_n(days as u32),
     }
 }
 

@@ -3,8 +3,9 @@
 use super::maker::Maker;
 use crate::job::RunId;
 use crate::journal::{Fact, Subject};
+use crate::quantity::Seconds;
 use crate::screen::{
-    AgeLimits, BurnStep, Coats, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, step_done,
+    AgeLimits, BurnStep, Coats, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes, step_done,
 };
 use uuid::Uuid;
 
@@ -43,6 +44,9 @@ pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) 
     let now = maker.clock.now;
     let rack = now.saturating_sub(16 * DAY) + HOUR;
     maker.say(rack, Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
+    // A cabinet with a fan dries what was washed out.
+    let times = StepTimes { wash_dry: Seconds::new(25.0 * 60.0), ..StepTimes::default() };
+    maker.say(rack, Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)));
     let mut hang =
         |label: &str, cloth: Cloth, tension: u16, notes: &str| maker.screen(rack, label, cloth, tension, notes);
     let [one, two, three] = ["1", "2", "3"].map(|label| hang(label, COARSE, 215, ""));
