@@ -3,6 +3,7 @@
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
+use lastpull_core::photo::{PhotoFact, PhotoId};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::shop::Shop;
 use proptest::prelude::*;
@@ -44,6 +45,10 @@ fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
             outcome: CheckOutcome::Ticked,
             by: None,
         }),
+        1 => (0..3u8).prop_map(|n| {
+            Fact::Photo(PhotoFact::Taken { photo: PhotoId([n; 32]), width: 160, height: 120, bytes: 9 })
+        }),
+        1 => (0..3u8).prop_map(|n| Fact::Photo(PhotoFact::Dropped(PhotoId([n; 32])))),
         1 => text.prop_map(|t| Fact::Unknown { kind: "later".into(), body: format!("{{\"later\":\"{t}\"}}") }),
     ];
     (subject, fact)
