@@ -128,7 +128,7 @@ proptest! {
     fn damaged_bytes_never_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
         let _ = record::decode(&bytes);
         let _ = segment::unpack(&bytes);
-        let _ = lastpull_core::exchange::read_backup(&bytes);
+        let _ = pollster::block_on(lastpull_core::exchange::read_backup(bytes.as_slice())).map(|backup| backup.entries);
         let mut ours = vec![1u8];
         ours.extend(&bytes);
         let _ = record::decode(&ours);
