@@ -126,9 +126,9 @@ pub struct Backup<S> {
 }
 
 impl<S: Source> Backup<S> {
-    /// The photos in it, by name.
-    pub fn photos(&self) -> impl Iterator<Item = PhotoId> {
-        self.photos.keys().copied()
+    /// The photos in it and the bytes each says to be.
+    pub fn photos(&self) -> impl Iterator<Item = (PhotoId, u32)> {
+        self.photos.iter().map(|(id, row)| (*id, row.size))
     }
 
     /// Fetches a photo of it. None when it is not in it.
@@ -307,7 +307,7 @@ mod tests {
         pollster::block_on(async {
             let backup = super::read_backup(bytes).await?;
             let mut photos = Vec::new();
-            for id in backup.photos() {
+            for (id, _) in backup.photos() {
                 photos.extend(backup.photo(id).await?);
             }
             Ok(photos)

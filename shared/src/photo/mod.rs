@@ -19,4 +19,4 @@ pub use id::PhotoId;
 pub use jpeg::{JpegPhoto, LARGEST_MADE, LARGEST_TAKEN, LONGEST_SIDE, jpeg_has_no_metadata, strip_metadata};
 pub use photos::{Photo, PhotoTotal, Photos};
 pub use store::{Card, PhotoStore, STORED_VERSION};
-pub use zoom::Zoom;
+pub use zoom::{DoubleTouch, Zoom};

@@ -68,6 +68,30 @@ impl Zoom {
     }
 }
 
+/// Tells two touches in one place shortly after each other from two touches. Browsers do so themselves,
+/// but not all of them where the page moves the photo.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct DoubleTouch {
+    last: Option<(f64, (f64, f64))>,
+}
+
+impl DoubleTouch {
+    /// Most milliseconds between the two: common practice, no source.
+    const WITHIN: f64 = 350.0;
+    /// Most pixels between the two: a thumb's width.
+    const APART: f64 = 40.0;
+
+    /// A touch at this time in milliseconds; whether it is the second of two.
+    pub fn touched(&mut self, at: f64, point: (f64, f64)) -> bool {
+        let second = self.last.is_some_and(|(before, other)| {
+            at - before <= Self::WITHIN && (point.0 - other.0).hypot(point.1 - other.1) <= Self::APART
+        });
+        // A third touch starts over.
+        self.last = (!second).then_some((at, point));
+        second
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -109,5 +133,13 @@ mod tests {
         assert!(close.is_close());
         assert_eq!(drawn(close, (30.0, 40.0)), (30.0, 40.0));
         assert_eq!(close.toggle((0.0, 0.0), WINDOW), Zoom::default());
+    }
+
+    #[test]
+    fn two_touches_are_one_double_touch_when_near_in_time_and_place() {
+        let mut touch = DoubleTouch::default();
+        let touches = [(0.0, 0.0), (200.0, 10.0), (300.0, 10.0), (900.0, 10.0), (1_000.0, 90.0), (1_100.0, 95.0)];
+        let told = touches.map(|(at, x)| touch.touched(at, (x, 0.0)));
+        assert_eq!(told, [false, true, false, false, false, true]);
     }
 }
