@@ -9,7 +9,7 @@ use crate::platform::pictures;
 use crate::store::{Adding, Shown, Store};
 use crate::words;
 use lastpull_core::journal::Subject;
-use lastpull_core::photo::{Photo, PhotoId};
+use lastpull_core::photo::{FEW_MORE, Photo, PhotoId};
 use lastpull_view::view;
 use leptos::html;
 use leptos::prelude::*;
@@ -39,6 +39,9 @@ pub fn Photos(
                     </ul>
                 }
             }}
+            {move || store.photos_that_fit().filter(|left| *left < FEW_MORE).map(|left| {
+                view! { <p class="caution">{words::photos_left(left)}</p> }
+            })}
             <div class="button-row">
                 <Pick subject adding camera=true/>
                 <Pick subject adding camera=false/>
@@ -46,8 +49,10 @@ pub fn Photos(
             <div role="status" class="photo-status">
                 {move || adding.with(|adding| (adding.of > 0).then(|| {
                     view! {
-                        <p>{words::photo_adding(adding.of.min(adding.done + 1), adding.of)}</p>
-                        <progress max=adding.of value=adding.done></progress>
+                        <label>
+                            {words::photo_adding(adding.of.min(adding.done + 1), adding.of)}
+                            <progress max=adding.of value=adding.done></progress>
+                        </label>
                     }
                 }))}
                 {move || adding.with(|adding| adding.refused.iter().map(|(file, why)| {

@@ -65,24 +65,29 @@ pub async fn picture_of(file: &Blob) -> Result<Picture, PictureProblem> {
         return Err(PictureProblem::TooLarge);
     }
     let decoded = Decoded::of(file).await.ok_or(PictureProblem::NoPicture)?;
+    made_of(decoded).await.ok_or(PictureProblem::NotMade)
+}
+
+async fn made_of(mut decoded: Decoded) -> Option<Picture> {
+    let mut drawn_at = 0;
     for (side, quality) in TRIES {
-        let canvas = decoded.drawn(side).ok_or(PictureProblem::NotMade)?;
-        let bytes = encoded(&canvas, quality).await.ok_or(PictureProblem::NotMade)?;
-        let photo = JpegPhoto::cleaned(bytes).ok_or(PictureProblem::NotMade)?;
+        if side != drawn_at {
+            // From here on what was drawn does in place of the camera's own: a tenth of its size.
+            decoded = Decoded::Drawn(decoded.drawn(side)?);
+            drawn_at = side;
+        }
+        let Decoded::Drawn(canvas) = &decoded else { return None };
+        let photo = JpegPhoto::cleaned(encoded(canvas, quality).await?)?;
         if photo.bytes().len() <= LARGEST_MADE {
-            let small = encoded(&decoded.drawn(SMALL_SIDE).ok_or(PictureProblem::NotMade)?, SMALL_QUALITY).await;
-            let small = small.and_then(JpegPhoto::cleaned).ok_or(PictureProblem::NotMade)?;
-            return Ok(Picture { photo, small: small.into_bytes() });
+            return Some(Picture { photo, small: decoded.small().await? });
         }
     }
-    Err(PictureProblem::NotMade)
+    None
 }
 
 /// The small picture of a photo that came without one.
 pub async fn small_of(photo: &[u8]) -> Option<Vec<u8>> {
-    let decoded = Decoded::of(&blob(photo)?).await?;
-    let small = encoded(&decoded.drawn(SMALL_SIDE)?, SMALL_QUALITY).await?;
-    JpegPhoto::cleaned(small).map(JpegPhoto::into_bytes)
+    Decoded::of(&blob(photo)?).await?.small().await
 }
 
 /// An address at which the page can show these bytes, until [`let_go`] of it.
@@ -105,6 +110,8 @@ fn blob(bytes: &[u8]) -> Option<Blob> {
 enum Decoded {
     Bitmap(ImageBitmap),
     Element(HtmlImageElement, String),
+    /// Drawn once already.
+    Drawn(HtmlCanvasElement),
 }
 
 impl Decoded {
@@ -119,7 +126,13 @@ impl Decoded {
         match self {
             Self::Bitmap(bitmap) => (bitmap.width(), bitmap.height()),
             Self::Element(image, _) => (image.natural_width(), image.natural_height()),
+            Self::Drawn(canvas) => (canvas.width(), canvas.height()),
         }
+    }
+
+    async fn small(&self) -> Option<Vec<u8>> {
+        let small = encoded(&self.drawn(SMALL_SIDE)?, SMALL_QUALITY).await?;
+        JpegPhoto::cleaned(small).map(JpegPhoto::into_bytes)
     }
 
     /// The picture at a longest side of at most `longest`, never larger than it is.
@@ -141,14 +154,18 @@ impl Decoded {
         // JPEG has no see-through: what is so in the picture lies on white.
         context.set_fill_style_str("#fff");
         context.fill_rect(0.0, 0.0, width, height);
-        // Among the properties, not the stable bindings.
-        let _ = Reflect::set(&context, &"imageSmoothingQuality".into(), &"high".into());
+        // "High" takes half as long again on a phone, "low" makes patterns of a halftone. Not among the
+        // stable bindings.
+        let _ = Reflect::set(&context, &"imageSmoothingQuality".into(), &"medium".into());
         match self {
             Self::Bitmap(bitmap) => {
                 context.draw_image_with_image_bitmap_and_dw_and_dh(bitmap, 0.0, 0.0, width, height).ok()?;
             }
             Self::Element(image, _) => {
                 context.draw_image_with_html_image_element_and_dw_and_dh(image, 0.0, 0.0, width, height).ok()?;
+            }
+            Self::Drawn(drawn) => {
+                context.draw_image_with_html_canvas_element_and_dw_and_dh(drawn, 0.0, 0.0, width, height).ok()?;
             }
         }
         Some(canvas)
@@ -161,6 +178,7 @@ impl Drop for Decoded {
             // Tens of megabytes, which need not wait for the browser to look for them.
             Self::Bitmap(bitmap) => bitmap.close(),
             Self::Element(_, address) => let_go(address),
+            Self::Drawn(_) => {}
         }
     }
 }

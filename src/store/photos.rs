@@ -8,7 +8,7 @@ use crate::platform::pictures::{self, PictureProblem};
 use crate::platform::{clock, spawn_local};
 use crate::words;
 use lastpull_core::journal::{Fact, StorageFault, Subject};
-use lastpull_core::photo::{LARGEST_MADE, Photo, PhotoFact, PhotoId, PhotoStore, Photos};
+use lastpull_core::photo::{LARGEST_MADE, Photo, PhotoFact, PhotoId, PhotoStore, Photos, photos_fit, photos_that_fit};
 use leptos::prelude::*;
 use std::time::Duration;
 use web_sys::File;
@@ -46,15 +46,17 @@ pub enum Shown {
     Fault(StorageFault),
 }
 
-/// Room in bytes that photos leave to the journal: years of it.
-const LEFT_TO_JOURNAL: f64 = 20.0 * 1024.0 * 1024.0;
-
 /// Whether the browser has room for this many bytes more. Where it does not say, trying will.
 pub(super) async fn has_room(bytes: f64) -> bool {
-    keeping::room().await.is_none_or(|room| room.quota - room.used - LEFT_TO_JOURNAL > bytes)
+    keeping::room().await.is_none_or(|room| photos_fit(bytes, room.used, room.quota))
 }
 
 impl Store {
+    /// How many more photos the device has room for, as far as the browser says.
+    pub fn photos_that_fit(self) -> Option<u32> {
+        self.kept.with(|kept| kept.room.map(|room| photos_that_fit(room.used, room.quota)))
+    }
+
     /// Takes in pictures of something, one after the other; what does not work is told and the rest kept.
     pub fn add_photos(self, subject: Subject, files: Vec<File>, adding: RwSignal<Adding>) {
         if files.is_empty() {

@@ -24,6 +24,10 @@ words! {
     photo_too_large { "larger than any picture.", "demasiado grande para una imagen." }
     photo_no_picture { "this browser reads no picture in it.", "este navegador no encuentra ninguna imagen." }
     photo_not_made { "this browser could not make a photo of it.", "este navegador no pudo preparar la foto." }
+    photos_left[n] {
+        "Room for about {n} more photo on this device." | "Room for about {n} more photos on this device.",
+        "Queda sitio para {n} foto más en este dispositivo." | "Queda sitio para unas {n} fotos más en este dispositivo."
+    }
     photo_no_room {
         "This device has too little room left for photos; the count needs what there is. Free some, or take the data out as a file.",
         "Queda poco sitio en este dispositivo para fotos; el conteo necesita lo que hay. Libera espacio o saca los datos en un archivo."

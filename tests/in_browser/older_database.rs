@@ -11,15 +11,19 @@ use uuid::Uuid;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_test::wasm_bindgen_test;
 
+/// Wall time 1,790,000,000,000 and counter 0, in postcard.
+const STAMP: &[u8] = &[0x80, 0xd8, 0xc1, 0xa2, 0x8c, 0x34, 0];
+
 /// An entry as version 1 stored it: the literal bytes of `journal::record`'s own test, numbered 1.
-const RECORD: &[u8] = &[
-    1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 1, 0x80, 0xd8, 0xc1, 0xa2, 0x8c, 0x34, 0, 0, 0, 0, 0, 0, 0, 0,
-    0, 0, 0, 0, 0, 0, 0, 0, 2, 1, 16, 2, 0,
-];
+fn record() -> Vec<u8> {
+    let (device, subject) = (Uuid::from_u128(1), Uuid::from_u128(2));
+    [&[1], &device.as_bytes()[..], &[1], STAMP, subject.as_bytes(), &[1, 16, 2, 0]].concat()
+}
 
 /// The head over it, as in `journal::storage`'s own test: device 1 has recorded number 1.
-const HEAD: &[u8] =
-    &[1, 1, 16, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 0x80, 0xd8, 0xc1, 0xa2, 0x8c, 0x34, 0];
+fn head() -> Vec<u8> {
+    [&[1, 1, 16], &Uuid::from_u128(1).as_bytes()[..], &[1, 1, 1], STAMP].concat()
+}
 
 /// A database exactly as schema version 1 made it, with one counted piece in it.
 async fn of_version_1(name: &str) {
@@ -36,8 +40,8 @@ async fn of_version_1(name: &str) {
         transaction.object_store(store).unwrap().put(&Uint8Array::from(bytes), Some(key)).unwrap();
     };
     put("meta", &"device".into(), device.as_bytes());
-    put("meta", &"head".into(), HEAD);
-    put("tail", &Array::of2(&device.to_string().into(), &1.into()), RECORD);
+    put("meta", &"head".into(), &head());
+    put("tail", &Array::of2(&device.to_string().into(), &1.into()), &record());
     transaction.commit().unwrap().await.unwrap();
     database.close();
 }

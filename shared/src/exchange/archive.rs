@@ -171,9 +171,9 @@ pub enum NoFile {
     /// This is no archive, or one cut short.
     NotAnArchive,
     /// The file is packed in a way that nobody packs one, or does not lie where the archive says.
-    NotInIt,
+    Missing,
     /// The source does not read.
-    NotRead,
+    Unread,
 }
 
 /// The bytes do not match their checksum, or end too early.
@@ -218,13 +218,13 @@ fn end_of(tail: &[u8]) -> Option<usize> {
 pub async fn list<S: Source>(source: &S) -> Result<Vec<Row>, NoFile> {
     let length = source.size().min((END_SIZE + usize::from(u16::MAX)) as u64);
     let first = source.size() - length;
-    let tail = source.read(first, length as usize).await.ok_or(NoFile::NotRead)?;
+    let tail = source.read(first, length as usize).await.ok_or(NoFile::Unread)?;
     let end = end_of(&tail).ok_or(NoFile::NotAnArchive)?;
     let (count, start) = (two(&tail, end + 10), four(&tail, end + 16));
     let (count, start) = (count.ok_or(NoFile::NotAnArchive)?, u64::from(start.ok_or(NoFile::NotAnArchive)?));
     let length = (first + end as u64).checked_sub(start).ok_or(NoFile::NotAnArchive)?;
     let length = usize::try_from(length).ok().filter(|length| *length <= LARGEST_LIST).ok_or(NoFile::NotAnArchive)?;
-    let list = source.read(start, length).await.ok_or(NoFile::NotRead)?;
+    let list = source.read(start, length).await.ok_or(NoFile::Unread)?;
     rows(&list, count).ok_or(NoFile::NotAnArchive)
 }
 
@@ -267,20 +267,20 @@ impl Unpacking {
         let unpacker = match row.method {
             STORED => None,
             DEFLATED => Some(InflateState::new_boxed(DataFormat::Raw)),
-            _ => return Err(NoFile::NotInIt),
+            _ => return Err(NoFile::Missing),
         };
         let start = u64::from(row.start);
         let within = |from: u64, length: u64| from.checked_add(length).is_some_and(|end| end <= source.size());
         if !within(start, LOCAL_SIZE as u64) {
-            return Err(NoFile::NotInIt);
+            return Err(NoFile::Missing);
         }
-        let local = source.read(start, LOCAL_SIZE).await.ok_or(NoFile::NotRead)?;
+        let local = source.read(start, LOCAL_SIZE).await.ok_or(NoFile::Unread)?;
         let (named, extra) = (two(&local, 26).unwrap_or_default(), two(&local, 28).unwrap_or_default());
         let from = start + LOCAL_SIZE as u64 + u64::from(named) + u64::from(extra);
         if !local.starts_with(LOCAL) || !within(from, u64::from(row.packed)) {
-            return Err(NoFile::NotInIt);
+            return Err(NoFile::Missing);
         }
-        let packed = source.read(from, row.packed as usize).await.ok_or(NoFile::NotRead)?;
+        let packed = source.read(from, row.packed as usize).await.ok_or(NoFile::Unread)?;
         let size = u64::from(row.size);
         Ok(Self { packed, taken: 0, unpacker, crc: row.crc, size, so_far: (0, 0), piece: Vec::new() })
     }

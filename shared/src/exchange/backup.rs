@@ -147,8 +147,8 @@ impl<S: Source> Backup<S> {
 fn problem(missing: NoFile) -> BackupProblem {
     match missing {
         NoFile::NotAnArchive => BackupProblem::NotAnArchive,
-        NoFile::NotInIt => BackupProblem::NotABackup,
-        NoFile::NotRead => BackupProblem::NotRead,
+        NoFile::Missing => BackupProblem::NotABackup,
+        NoFile::Unread => BackupProblem::NotRead,
     }
 }
 

@@ -86,7 +86,8 @@ const ROUNDS: [u32; 64] = [
     0x748f_82ee, 0x78a5_636f, 0x84c8_7814, 0x8cc7_0208, 0x90be_fffa, 0xa450_6ceb, 0xbef9_a3f7, 0xc671_78f2,
 ];
 
-/// One block of 64 bytes into the state.
+/// One block of 64 bytes into the state, in the letters of the standard.
+#[allow(clippy::many_single_char_names)]
 fn mix(state: &mut [u32; 8], block: &[u8]) {
     let mut words = [0u32; 64];
     for (word, four) in words.iter_mut().zip(block.chunks_exact(4)) {

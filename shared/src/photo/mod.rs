@@ -11,6 +11,7 @@ mod fact;
 mod id;
 mod jpeg;
 mod photos;
+mod room;
 mod store;
 mod zoom;
 
@@ -18,5 +19,6 @@ pub use fact::PhotoFact;
 pub use id::PhotoId;
 pub use jpeg::{JpegPhoto, LARGEST_MADE, LARGEST_TAKEN, LONGEST_SIDE, jpeg_has_no_metadata, strip_metadata};
 pub use photos::{Photo, PhotoTotal, Photos};
+pub use room::{FEW_MORE, photos_fit, photos_that_fit};
 pub use store::{Card, PhotoStore, STORED_VERSION};
 pub use zoom::{DoubleTouch, Zoom};
