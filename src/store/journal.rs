@@ -72,9 +72,12 @@ impl Store {
                 Ok(from_scratch) => {
                     self.loading.set(Loading::Ready);
                     let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
-                    if from_scratch || long {
-                        clock::after(Duration::from_millis(2500), move || self.tidy());
-                    }
+                    clock::after(Duration::from_millis(2500), move || {
+                        if from_scratch || long {
+                            self.tidy();
+                        }
+                        self.forget_old_photos();
+                    });
                 }
                 Err(fault) => self.loading.set(Loading::Failed(fault)),
             }

@@ -5,12 +5,14 @@ mod backup;
 mod journal;
 mod keeping;
 mod notice;
+mod photos;
 mod queue;
 
-pub use backup::{BackupState, BringError, Brought};
+pub use backup::{BackupState, BringError, Brought, Ready};
 pub use journal::Loading;
 pub use keeping::Kept;
 pub use notice::Notice;
+pub use photos::{Adding, NotTaken, Shown};
 pub use queue::{SaveState, Waiting};
 
 use crate::kept::RwSignal;
