@@ -13,10 +13,11 @@ use crate::kept::RwSignal;
 use crate::live::{Drawn, live};
 use crate::place::Place;
 use crate::platform::files::Incoming;
+use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, dom, spawn_local};
-use crate::store::{BringError, Brought, Ready, Store};
+use crate::store::{self, BringError, Brought, Folded, Ready, Store};
 use crate::words;
-use lastpull_core::journal::{DeviceId, Draft};
+use lastpull_core::journal::{DeviceId, Draft, Opened, StorageFault};
 use lastpull_core::plan::WallClock;
 use lastpull_view::view;
 use std::cell::Cell;
@@ -69,14 +70,24 @@ fn split_workshop() -> Result<Draw, NotLoaded> {
 /// Work of a part.
 type Work<T> = Pin<Box<dyn Future<Output = T>>>;
 
-#[wasm_split(exchange, fallible)]
+#[wasm_split(archive, fallible)]
 fn split_make_backup(store: Store) -> Result<Work<Option<Ready>>, NotLoaded> {
     Ok(Box::pin(store.make_backup()))
 }
 
-#[wasm_split(exchange, fallible)]
+#[wasm_split(archive, fallible)]
 fn split_bring_backup(store: Store, file: Incoming) -> Result<Work<Result<Brought, BringError>>, NotLoaded> {
     Ok(Box::pin(store.bring_backup(file)))
+}
+
+#[wasm_split(archive, fallible)]
+fn split_read_whole(storage: IndexedDb, opened: Opened) -> Result<Work<Result<Folded, StorageFault>>, NotLoaded> {
+    Ok(Box::pin(store::read_whole(storage, opened)))
+}
+
+#[wasm_split(archive, fallible)]
+fn split_tidy(store: Store, long: bool) -> Result<Work<()>, NotLoaded> {
+    Ok(Box::pin(store.tidy_up(long)))
 }
 
 /// The facts of a demo shop: as of when, recorded by which device, and what that is called.
@@ -150,6 +161,23 @@ pub async fn make_backup(store: Store) -> Result<Option<Ready>, NotLoaded> {
 /// [`NotLoaded`] when its part could not be fetched.
 pub async fn bring_backup(store: Store, file: Incoming) -> Result<Result<Brought, BringError>, NotLoaded> {
     Ok(split_bring_backup(store, file).await?.await)
+}
+
+/// Folds everything that is stored.
+///
+/// # Errors
+/// [`NotLoaded`] when its part could not be fetched.
+pub async fn read_whole(storage: IndexedDb, opened: Opened) -> Result<Result<Folded, StorageFault>, NotLoaded> {
+    Ok(split_read_whole(storage, opened).await?.await)
+}
+
+/// Packs the tail where it is long, and forgets photos that nothing shows.
+///
+/// # Errors
+/// [`NotLoaded`] when its part could not be fetched.
+pub async fn tidy(store: Store, long: bool) -> Result<(), NotLoaded> {
+    split_tidy(store, long).await?.await;
+    Ok(())
 }
 
 /// What makes the facts of a demo shop.

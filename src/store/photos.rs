@@ -8,7 +8,7 @@ use crate::platform::pictures::{self, PictureProblem};
 use crate::platform::{clock, spawn_local};
 use crate::words;
 use lastpull_core::journal::{Fact, StorageFault, Subject};
-use lastpull_core::photo::{LARGEST_MADE, Photo, PhotoFact, PhotoId, PhotoStore, Photos, photos_fit, photos_that_fit};
+use lastpull_core::photo::{LARGEST_MADE, Photo, PhotoFact, PhotoId, PhotoStore, photos_fit, photos_that_fit};
 use leptos::prelude::*;
 use std::time::Duration;
 use web_sys::File;
@@ -132,22 +132,5 @@ impl Store {
         // Only to be quicker next time.
         let _ = storage.keep_small(photo, &small).await;
         pictures::address_of(&small).map_or(Shown::Missing, Shown::At)
-    }
-
-    /// Forgets the bytes of photos that nothing shows. Never needed for safety; a failure is left for
-    /// next time. A fact of a newer version may name photos in a way not known here: all stay then.
-    pub(super) fn forget_old_photos(self) {
-        let storage = self.storage.get_value();
-        if self.shop.with_untracked(|shop| !shop.unknown.is_empty()) {
-            return;
-        }
-        spawn_local(async move {
-            let Ok(stored) = storage.photos().await else { return };
-            let now = clock::now().now;
-            let gone = self.shop.with_untracked(|shop| shop.photos.to_forget(&stored, now));
-            if !gone.is_empty() {
-                let _ = storage.forget_photos(&gone, now.saturating_sub(Photos::GRACE)).await;
-            }
-        });
     }
 }
