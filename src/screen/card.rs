@@ -7,6 +7,7 @@ use super::{crew, record_with_undo};
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, NotHere, Page};
+use crate::photo::Photos;
 use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
@@ -44,11 +45,14 @@ pub fn ScreenCardScreen(id: Subject) -> Drawn {
                         <Stand card=card.clone()/>
                         <Carries carries=card.row.carries colour=card.screen.colour.clone()/>
                         {(coming && card.next_step.is_some()).then(|| view! { <Steps steps=card.steps/> })}
-                        <Data screen=card.screen.clone() replaces=card.replaces replaced_by=card.replaced_by/>
-                        <Failures rows=card.failures/>
-                        <History id screen=card.screen/>
+                        <Data screen=card.screen replaces=card.replaces replaced_by=card.replaced_by/>
                     }
                 })}
+                <section class="screen-photos">
+                    <h2>{words::photos_title()}</h2>
+                    <Photos subject=id/>
+                </section>
+                {move || card.get().map(|card| view! { <Failures rows=card.failures/> <History id screen=card.screen/> })}
                 <Delete id/>
             </Page>
         }

@@ -29,15 +29,14 @@ pub(super) struct DayRuns {
     pub(super) bib_ended: u64,
 }
 
-/// What a data sheet says of a mesh: threads an inch; thread, opening, thickness in micrometres; open area
-/// in thousandths.
-type Cloth = (u16, u16, u16, Option<u16>, u16);
+/// What a data sheet says of a mesh: threads an inch; thread, opening, thickness in micrometres.
+type Cloth = (u16, u16, Option<u16>, Option<u16>);
 
-// Invented, as everything here; opening and open area go together as a weave's do.
-const COARSE: Cloth = (110, 80, 151, Some(135), 427);
-const MIDDLE: Cloth = (156, 64, 97, Some(100), 355);
-const FINE: Cloth = (200, 48, 76, Some(75), 358);
-const FINEST: Cloth = (230, 48, 60, None, 295);
+// Invented, as everything here; the coarse one's sheet is lost.
+const COARSE: Cloth = (110, 80, None, None);
+const MIDDLE: Cloth = (156, 64, Some(95), Some(102));
+const FINE: Cloth = (200, 48, Some(76), Some(75));
+const FINEST: Cloth = (230, 48, Some(60), Some(78));
 
 /// Hangs them all.
 pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) {
@@ -83,27 +82,25 @@ pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) 
     }
     maker.to(now - 22 * HOUR, nine, ScreenState::ToReclaim, "Moss");
     maker.to(now - 22 * HOUR, ten, ScreenState::ToReclaim, "Moss");
-    maker.to(now - 12 * MINUTE, ten, ScreenState::InBath, "Ines");
     maker.to(now - DAY, eleven, ScreenState::Failed, "Moss");
 }
 
 impl<N: FnMut() -> Uuid> Maker<N> {
     fn screen(&mut self, at: u64, label: &str, cloth: Cloth, tension: u16, notes: &str) -> Subject {
-        let id = self.new_id();
-        let (count, thread, opening, thickness, open) = cloth;
+        let id = self.id();
+        let (count, thread, opening_um, thickness_um) = cloth;
         let mesh = MeshSheet {
             thread_um: Some(thread),
-            opening_um: Some(opening),
-            open_area_permille: Some(open),
-            thickness_um: thickness,
+            opening_um,
+            thickness_um,
             ..MeshSheet::of_count(MeshCount::PerInch(count))
         };
         let fields = vec![
             ScreenField::Label(label.into()),
             ScreenField::Mesh(Some(mesh)),
             ScreenField::Tension(Some(tension)),
-            ScreenField::Emulsion("Dual cure".into()),
-            ScreenField::Coats(Some(Coats { print: 1, squeegee: 2 })),
+            ScreenField::Emulsion("Harbour blue".into()),
+            ScreenField::Coats(Some(Coats { print: 2, squeegee: 1 })),
             ScreenField::Notes(notes.into()),
         ];
         self.say(at, id, Fact::Screen(ScreenFact::Set(fields)));
