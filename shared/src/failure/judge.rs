@@ -38,3 +38,16 @@ pub fn judge_all_facts(shop: &Shop, id: Subject, verdict: Verdict, by: Option<&s
     let open = |size| failure.open_of(size).min(i32::MAX as u32).cast_signed();
     sizes.flat_map(|size| judge_facts(shop, id, size, open(size), verdict, by)).collect()
 }
+
+/// The facts that take judgements back that were just made.
+pub fn taken_back(facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
+    let back = |(subject, fact): &(Subject, Fact)| {
+        let mut fact = fact.clone();
+        match &mut fact {
+            Fact::Failure(FailureFact::Judged { pieces, .. }) | Fact::Misprinted { pieces, .. } => *pieces = -*pieces,
+            _ => return None,
+        }
+        Some((*subject, fact))
+    };
+    facts.iter().filter_map(back).collect()
+}

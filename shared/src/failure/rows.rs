@@ -1,6 +1,6 @@
 //! Failures in a line each: of a run, of a screen, of a day.
 
-use super::{Failure, FailureKind, Remedy, Verdict, suspects_of};
+use super::{Failure, FailureKind, Remedy, suspects_of};
 use crate::job::RunId;
 use crate::journal::Subject;
 use crate::plan::WallClock;
@@ -54,7 +54,6 @@ pub fn failures_of_screen(shop: &Shop, screen: Subject, now: u64) -> Vec<Failure
 }
 
 pub(super) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> FailureRow {
-    let judged = |verdict| failure.sizes().into_iter().map(|size| failure.judged_of(size, verdict)).sum();
     FailureRow {
         id,
         run: failure.run,
@@ -64,8 +63,8 @@ pub(super) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
         remedy: failure.remedy,
         downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, now)),
         suspect: failure.open(),
-        good: judged(Verdict::Good),
-        spoiled: judged(Verdict::Spoiled),
+        good: failure.good(),
+        spoiled: failure.spoiled(),
         open: is_open(shop, failure),
     }
 }

@@ -1,7 +1,7 @@
 //! A run that has left the press: what came of it.
 
 use super::MisprintCause;
-use crate::failure::{FailureRow, failures_of, run_pieces, suspects_of};
+use crate::failure::{FailureNotice, notices_of, run_pieces, suspects_of};
 use crate::job::{RunId, Size};
 use crate::shop::Shop;
 
@@ -33,7 +33,7 @@ pub struct EndedView {
     /// Checks that were left out.
     pub skipped: u32,
     /// What failed, oldest first.
-    pub failures: Vec<FailureRow>,
+    pub failures: Vec<FailureNotice>,
 }
 
 /// The summary of a run.
@@ -63,6 +63,6 @@ pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
         stopped: progress.stopped_ms(end),
         per_hour: progress.pace().map(|pace| pace.per_hour()),
         skipped: super::check_list(shop, id).skipped() as u32,
-        failures: failures_of(shop, id, end),
+        failures: notices_of(shop, id),
     }
 }
