@@ -10,6 +10,7 @@
 
 use super::archive::{NoFile, Packing, Unpacking};
 use crate::journal::{Entry, EntryProblem};
+use crate::pack::Pack;
 use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
 
@@ -46,7 +47,7 @@ pub enum BackupProblem {
     },
 }
 
-#[derive(Serialize, Deserialize)]
+#[derive(Serialize, Deserialize, Pack)]
 struct Heading {
     journal: String,
     version: u32,

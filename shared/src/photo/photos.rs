@@ -2,11 +2,12 @@
 
 use super::{PhotoFact, PhotoId};
 use crate::journal::Subject;
+use crate::pack::Pack;
+use crate::table::Table;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// A photo of something.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct Photo {
     /// Which.
     pub id: PhotoId,
@@ -21,9 +22,9 @@ pub struct Photo {
 }
 
 /// All photos, by what they show, in the order taken.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Photos {
-    of: BTreeMap<Subject, Vec<Photo>>,
+    of: Table<Vec<Photo>>,
 }
 
 impl Photos {
@@ -33,7 +34,7 @@ impl Photos {
     }
 
     pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &PhotoFact) {
-        let photos = self.of.entry(subject).or_default();
+        let photos = self.of.or_default(subject);
         match fact {
             PhotoFact::Taken { photo, width, height, bytes } => {
                 photos.retain(|kept| kept.id != *photo);
