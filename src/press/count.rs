@@ -7,13 +7,15 @@ use super::run::Heading;
 use super::sheets::{Asking, Sheets};
 use super::sizes::Sizes;
 use super::zone::Zone;
+use crate::failure::FailureBar;
 use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
+use crate::live::{Drawn, live};
 use crate::parts::{Icon, Sheet};
 use crate::place::Place;
 use crate::platform::{dom, wake};
 use crate::store::Store;
 use crate::words;
+use lastpull_core::failure::notice_at_press;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::run::{CountView, check_list, count_view};
 use lastpull_view::view;
@@ -41,6 +43,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
         store.shop.with(|shop| count_view(shop, id, store.device.get_untracked(), store.clock.get(), &[]))
     });
     let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
+    let failure = Memo::new(move |_| store.shop.with(|shop| notice_at_press(shop, id)));
     let checks_open = RwSignal::new(false);
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     view! {
@@ -56,6 +59,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
                     {move || (skipped.get() > 0).then(|| view! { <span class="visually-hidden">{words::checks_skipped(skipped.get())}</span><Icon name="skip"/> })}
                 </button>
             </header>
+            {live(move || failure.get().map(|notice| view! { <FailureBar notice/> }))}
             <Pace count=saved/>
             <Sizes count size picked/>
             <Zone id count size garment=heading.garment ink=heading.ink/>

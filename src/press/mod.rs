@@ -13,5 +13,6 @@ mod sheets;
 mod sizes;
 mod zone;
 
+pub use pace::chance_tone;
 pub use pick::PressScreen;
 pub use run::RunScreen;

@@ -1,6 +1,7 @@
 //! One failure, as its screen shows it.
 
 use super::form::most_since;
+use super::pieces::open_of;
 use super::rows::{row, stop_of};
 use super::{Failure, FailureRow, Print, RunPieces, Verdict, run_pieces, wait_for_screen};
 use crate::job::{JobId, Size};
@@ -129,7 +130,7 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
             .into_iter()
             .map(|size| JudgeRow {
                 size,
-                suspect: failure.open_of(size),
+                suspect: open_of(shop, failure, size),
                 good: failure.judged_of(size, Verdict::Good),
                 spoiled: failure.judged_of(size, Verdict::Spoiled),
             })

@@ -92,11 +92,6 @@ impl Failure {
     pub fn spoiled(&self) -> u32 {
         self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Spoiled)).fold(0, u32::saturating_add)
     }
-
-    /// Suspect pieces that nobody has judged.
-    pub fn open(&self) -> u32 {
-        self.suspects.keys().map(|size| self.open_of(*size)).fold(0, u32::saturating_add)
-    }
 }
 
 /// All failures.

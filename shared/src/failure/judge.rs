@@ -1,5 +1,6 @@
 //! Looking at suspect pieces.
 
+use super::pieces::open_of;
 use super::{FailureFact, Verdict};
 use crate::job::Size;
 use crate::journal::{Fact, Subject};
@@ -17,9 +18,7 @@ pub fn judge_facts(
     by: Option<&str>,
 ) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
-    // A count taken back since then took its suspects with it.
-    let there = failure.run.and_then(|run| shop.run(run)).map_or(0, |run| run.progress.good_of(size));
-    let most = if pieces > 0 { failure.open_of(size).min(there) } else { failure.judged_of(size, verdict) };
+    let most = if pieces > 0 { open_of(shop, failure, size) } else { failure.judged_of(size, verdict) };
     let pieces = pieces.signum() * pieces.unsigned_abs().min(most).cast_signed();
     if pieces == 0 {
         return Vec::new();

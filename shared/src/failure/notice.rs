@@ -1,5 +1,6 @@
 //! What other screens say of failures in a line, with a way to them.
 
+use super::pieces::open_pieces;
 use super::rows::{is_open, stop_of};
 use super::{Failure, FailureKind};
 use crate::job::RunId;
@@ -41,7 +42,7 @@ fn notice(shop: &Shop, id: Subject, failure: &Failure) -> FailureNotice {
         at: failure.at,
         stood: stop_of(shop, failure).map_or(Some(0), |stop| stop.to.map(|to| stop.within(failure.at, to))),
         open: is_open(shop, failure),
-        suspect: failure.open(),
+        suspect: open_pieces(shop, failure),
         spoiled: failure.spoiled(),
     }
 }

@@ -1,5 +1,6 @@
 //! Failures in a line each: of a run, of a screen, of a day.
 
+use super::pieces::open_pieces;
 use super::{Failure, FailureKind, Remedy, suspects_of};
 use crate::job::RunId;
 use crate::journal::Subject;
@@ -62,7 +63,7 @@ pub(super) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         remedy: failure.remedy,
         downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, now)),
-        suspect: failure.open(),
+        suspect: open_pieces(shop, failure),
         good: failure.good(),
         spoiled: failure.spoiled(),
         open: is_open(shop, failure),
@@ -87,7 +88,7 @@ pub(super) fn is_open(shop: &Shop, failure: &Failure) -> bool {
         && replacement.is_some_and(|screen| {
             matches!(screen.state, ScreenState::Clean | ScreenState::Coated | ScreenState::Exposed)
         });
-    failure.remedy.is_none() || failure.open() > 0 || standing || waits
+    failure.remedy.is_none() || open_pieces(shop, failure) > 0 || standing || waits
 }
 
 /// What failures cost on one day.
