@@ -112,7 +112,7 @@ pub trait Storage {
     /// Every entry stored, each once, in any order.
     async fn everything(&self) -> Result<Vec<Entry>, StorageFault>;
 
-    /// Forgets everything, the device's identity too.
+    /// Forgets everything, the device's identity and photos kept beside it too.
     async fn erase(&self) -> Result<(), StorageFault>;
 }
 
