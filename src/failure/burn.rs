@@ -16,9 +16,8 @@ use leptos::prelude::*;
 #[component(transparent)]
 pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> Drawn {
     let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
-    let rows = Memo::new(move |_| {
-        replacement.with(|found| found.as_ref().map(|found| found.steps.len()).unwrap_or_default())
-    });
+    let rows =
+        Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.steps.len()).unwrap_or_default()));
     let label = Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.label.clone())));
     live(move || {
         label.get().map(|label| {
@@ -58,7 +57,8 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
     let tick = move |_| {
         let Some((screen, row)) = row.get_untracked() else { return };
         let by = by(store);
-        let facts = if row.done { step_undone(row.step, by.as_deref()) } else { vec![step_done(row.step, by.as_deref())] };
+        let facts =
+            if row.done { step_undone(row.step, by.as_deref()) } else { vec![step_done(row.step, by.as_deref())] };
         record(store, facts.into_iter().map(|fact: Fact| (screen, fact)).collect());
     };
     let name = row.with_untracked(|row| row.as_ref().map_or("", |(_, row)| words::failure_burn_step(row.step)));

@@ -17,7 +17,8 @@ use leptos::prelude::*;
 #[component(transparent)]
 pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> Drawn {
     let store = Store::from_context();
-    let Stock { rows, new_pulls } = store.shop.with_untracked(|shop| stock_for(shop, id, store.clock.get_untracked().now));
+    let Stock { rows, new_pulls } =
+        store.shop.with_untracked(|shop| stock_for(shop, id, store.clock.get_untracked().now));
     let label = RwSignal::new(String::new());
     let problems = RwSignal::new(Problems::new());
     let burn = move |replacement: Replacement| {

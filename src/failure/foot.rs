@@ -20,10 +20,10 @@ use leptos::prelude::*;
 #[component(transparent)]
 pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Drawn {
     let store = Store::from_context();
-    let notes = Memo::new(move |_| {
-        card.with(|card| card.as_ref().map(|card| card.failure.notes.clone()).unwrap_or_default())
-    });
-    let found = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| (card.failure.by.clone(), card.failure.at))));
+    let notes =
+        Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.failure.notes.clone()).unwrap_or_default()));
+    let found =
+        Memo::new(move |_| card.with(|card| card.as_ref().map(|card| (card.failure.by.clone(), card.failure.at))));
     let on_press = Memo::new(move |_| card.with(|card| card.as_ref().is_some_and(|card| card.on_press)));
     let resting = Resting::new(Callback::new(move |text: String| tell(store, id, |form| form.notes = text)));
     let delete = move |_| {

@@ -89,9 +89,7 @@ fn JudgeStep(id: Subject, size: Option<Size>, verdict: Verdict, open: Memo<u32>,
     };
     let named = words::size(size);
     let (name, more, less) = match verdict {
-        Verdict::Good => {
-            (words::failure_good(), words::failure_one_good(&named), words::failure_one_less_good(&named))
-        }
+        Verdict::Good => (words::failure_good(), words::failure_one_good(&named), words::failure_one_less_good(&named)),
         Verdict::Spoiled => {
             (words::failure_spoiled(), words::failure_one_spoiled(&named), words::failure_one_less_spoiled(&named))
         }

@@ -34,8 +34,7 @@ pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Opti
             Some(_) => tell(store, id, |form| form.screen = found),
             None => {
                 let (new, by) = (ids::new_id(), by(store));
-                let facts =
-                    store.shop.with_untracked(|shop| list_screen_facts(shop, id, &label, new, by.as_deref()));
+                let facts = store.shop.with_untracked(|shop| list_screen_facts(shop, id, &label, new, by.as_deref()));
                 record(store, facts);
             }
         }

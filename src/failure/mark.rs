@@ -59,6 +59,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     };
     let (cloth, ink) = print.colours();
     let (width, height) = print.shape();
+    let is_wide = width * 4 > height * 5;
     view! {
         <p class="quiet-line">{words::failure_mark_hint()}</p>
         <div class="failure-print" style=("--cloth", cloth.to_string()) style=("--print", ink.to_string())>
@@ -67,7 +68,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
                 class="failure-art"
                 id="art"
                 style:aspect-ratio=format!("{width} / {height}")
-                class:wide=width.saturating_mul(4) > height.saturating_mul(5)
+                class:wide=is_wide
                 role="application"
                 tabindex="0"
                 aria-label=move || words::failure_mark_label(in_words(mark.get()))

@@ -23,7 +23,9 @@ pub fn KindPicture(kind: FailureKind) -> Drawn {
         FailureKind::Ghost => "M9 9h11v11H9zM4 15V4h11M4 8v.010M8 4v.010",
         // Two crosses that do not meet.
         FailureKind::RegistrationDrift => "M9 3v12M3 9h12M15 9v12M9 15h12",
-        FailureKind::Other => "M4 4h16v16H4zM9.500 10a2.500 2.500 0 1 1 3.500 2.300c-.700.300-1 .800-1 1.700M12 16.500v.300",
+        FailureKind::Other => {
+            "M4 4h16v16H4zM9.500 10a2.500 2.500 0 1 1 3.500 2.300c-.700.300-1 .800-1 1.700M12 16.500v.300"
+        }
     };
     view! {
         <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">

@@ -10,7 +10,6 @@ use std::time::Duration;
 const REST: Duration = Duration::from_millis(700);
 
 /// A value on its way.
-#[derive(Clone, Copy)]
 pub struct Resting<T: Send + Sync + 'static> {
     /// The value as the hand has it; none while it is as it was told.
     pub shown: RwSignal<Option<T>>,
@@ -19,15 +18,19 @@ pub struct Resting<T: Send + Sync + 'static> {
     tell: Callback<T>,
 }
 
+impl<T: Send + Sync + 'static> Clone for Resting<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T: Send + Sync + 'static> Copy for Resting<T> {}
+
 impl<T: Clone + Send + Sync + 'static> Resting<T> {
     /// To be made while the component is set up.
     pub fn new(tell: Callback<T>) -> Self {
-        let resting = Self {
-            shown: RwSignal::new(None),
-            pending: StoredValue::new(None),
-            turn: StoredValue::new(0),
-            tell,
-        };
+        let resting =
+            Self { shown: RwSignal::new(None), pending: StoredValue::new(None), turn: StoredValue::new(0), tell };
         on_cleanup(move || resting.tell_pending());
         resting
     }

@@ -36,9 +36,8 @@ pub fn FailureScreen(id: Uuid) -> Drawn {
         }
         let title = Signal::derive(move || {
             card.with(|card| {
-                card.as_ref().map_or_else(String::new, |card| {
-                    words::failure_name(card.failure.kind, card.row.screen.as_ref())
-                })
+                card.as_ref()
+                    .map_or_else(String::new, |card| words::failure_name(card.failure.kind, card.row.screen.as_ref()))
             })
         });
         let run = card.with_untracked(|card| card.as_ref().and_then(|card| card.failure.run));
@@ -66,9 +65,8 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     let told = move |words: fn(&FailureCard) -> Option<String>| {
         Signal::derive(move || card.with(|card| card.as_ref().and_then(words)))
     };
-    let next = move |step: Step| {
-        Callback::new(move |()| card.with_untracked(|card| step.leave(card.as_ref(), current)))
-    };
+    let next =
+        move |step: Step| Callback::new(move |()| card.with_untracked(|card| step.leave(card.as_ref(), current)));
     view! {
         <ol class="failure-steps">
             <StepRow

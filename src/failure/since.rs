@@ -22,7 +22,8 @@ pub fn Since(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     let most = Memo::new(move |_| card.with(|card| card.as_ref().map_or(0, |card| card.most)));
     let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.since)));
     let sizes = Memo::new(move |_| card.with(|card| card.as_ref().map(suspects_of).unwrap_or_default()));
-    let resting = Resting::new(Callback::new(move |pieces: u32| tell(store, id, |form| form.since = pieces.to_string())));
+    let resting =
+        Resting::new(Callback::new(move |pieces: u32| tell(store, id, |form| form.since = pieces.to_string())));
     let shown = Memo::new(move |_| resting.shown.get().or_else(|| told.get()));
     let step = move |by: i32| {
         let from = shown.get_untracked().unwrap_or(0);
@@ -54,7 +55,8 @@ pub fn Since(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
 
 /// Which sizes are suspect, where pieces are counted by size.
 fn suspects_of(card: &FailureCard) -> String {
-    let by_size = |(size, pieces): (&Option<lastpull_core::job::Size>, &u32)| format!("{} × {pieces}", words::size(*size));
+    let by_size =
+        |(size, pieces): (&Option<lastpull_core::job::Size>, &u32)| format!("{} × {pieces}", words::size(*size));
     card.failure.suspects.iter().map(by_size).collect::<Vec<_>>().join(" · ")
 }
 

@@ -6,7 +6,6 @@ use lastpull_core::screen::{BurnStep, ScreenState};
 
 words! {
     act_failed { "Screen failed", "Falló pantalla" }
-    failure_title { "What failed", "Qué falló" }
     failure_new { "Something failed", "Algo falló" }
     failure_on_screen(what, label) { "{what} · {label}", "{what} · {label}" }
     failure_stands { "The press stands", "Prensa parada" }

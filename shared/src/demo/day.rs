@@ -1,5 +1,6 @@
 //! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
 
+use super::failures::failed;
 use super::maker::{LotPlan, Maker, RunPlan};
 use crate::job::{Fabric, Size};
 use crate::journal::{Draft, Fact};
@@ -68,6 +69,9 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         let seconds = pace * (0.92 + 0.16 * maker.noise());
         let half = maker.pull(morning + MINUTE, run, &sizes[..2], seconds);
         maker.say(half + 5_000, run, Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }));
+        if index % 3 == 0 {
+            failed(maker, run, half + 5_000, index / 3);
+        }
         maker.say(half + 4 * MINUTE, run, Fact::Resumed);
         let mut end = maker.pull(half + 4 * MINUTE, run, &sizes[2..], seconds);
         if index % 3 == 0 {
@@ -243,6 +247,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::failure::failure_card;
     use crate::journal::{Head, Journal, allocate};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
@@ -279,6 +284,13 @@ mod tests {
         let count = count_view(&shop, rail.runs[0].id, Uuid::from_u128(1), clock, &[]);
         assert_eq!((count.good, count.planned, count.misprints), (17, 36, 1));
         assert!(count.pace.unwrap().per_hour > 40.0);
+        let failed: Vec<_> = shop.failures.iter().map(|(id, _)| failure_card(&shop, id, clock).unwrap()).collect();
+        assert_eq!(failed.len(), 4);
+        for card in failed {
+            // Four minutes less the five seconds before it was found.
+            assert_eq!((card.row.downtime, card.row.open, card.row.suspect), (235_000, false, 0));
+            assert!(card.row.good > 0 && card.failure.mark.is_some(), "{card:?}");
+        }
         let polyester = check_list(&shop, rail.runs[1].id);
         assert!(polyester.heat_first());
         assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
