@@ -4,9 +4,9 @@ mod shop;
 
 use lastpull_core::failure::{
     FailureForm, FailureKind, Mark, Remedy, Replacement, RunPieces, Verdict, burn_again_facts, delete_facts,
-    failure_card, failures_of, failures_today, go_on_facts, judge_all_facts, judge_facts, list_screen_facts,
-    notice_at_press, notices_today, open_facts, remedy_facts, run_pieces, standing_failures, stock_for, suspects_of,
-    taken_back, undelete_facts, wait_for_screen,
+    failure_card, failures_of, failures_today, go_on_facts, judge_all_facts, judge_facts, judgement_back,
+    list_screen_facts, notice_at_press, notices_today, open_facts, remedy_facts, run_pieces, standing_failures,
+    stock_for, suspects_of, taken_back, undelete_facts, wait_for_screen,
 };
 use lastpull_core::job::{FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -258,6 +258,24 @@ fn judgements_are_taken_back_as_they_were_made() {
     assert_eq!(run_pieces(&press.shop(), run), before);
 }
 
+#[test]
+fn undo_at_the_count_takes_a_judgement_back_with_the_misprint_it_made() {
+    let (mut press, run, _) = running();
+    let id = press.fails_at(380, run);
+    press.tell(390, id, "4");
+    let m = Some(Size::M);
+    let smudge = Fact::Misprinted { pieces: -1, size: m, cause: MisprintCause::Smudge, was_counted: true };
+    let pinhole = Fact::Misprinted { pieces: -2, size: m, cause: MisprintCause::Pinhole, was_counted: true };
+    assert_eq!(judgement_back(&press.shop(), run, &pinhole), None, "nothing was judged");
+    let facts = judge_facts(&press.shop(), id, m, 2, Verdict::Spoiled, None);
+    press.all_at(400, facts);
+    assert_eq!(judgement_back(&press.shop(), run, &smudge), None, "it came from no judgement");
+    let back = judgement_back(&press.shop(), run, &pinhole).unwrap();
+    press.all_at(410, vec![(run, pinhole), back]);
+    assert_eq!(run_pieces(&press.shop(), run), RunPieces { good: 6, suspect: 4, spoiled: 0 });
+    assert_eq!(failures_of(&press.shop(), run, wall(420))[0].spoiled, 0);
+}
+
 /// As [`running`], failed at 380 s and burned again on a new frame at 400 s.
 fn burning() -> (Press, RunId, Subject, Subject, Subject) {
     let (mut press, run, old) = running();
@@ -333,6 +351,12 @@ fn a_coated_screen_from_the_stock_saves_the_coating_and_the_drying() {
     let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, minutes(row.pulls))).collect();
     assert_eq!(rows, [(coated, 5 + 30 + 5 + 10), (clean, 110 + 10)]);
     assert_eq!(minutes(stock.new_pulls), 110 + 10);
+    // A screen that another run waits for comes last, and says so.
+    let other = press.ten_minutes(None);
+    press.set_up(other, vec![RunField::Screens("C2".into())]);
+    let stock = stock_for(&press.shop(), id, wall(4_010));
+    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, row.wanted_for.as_deref())).collect();
+    assert_eq!(rows, [(clean, None), (coated, Some("Ten"))]);
     let facts = burn_again_facts(&press.shop(), id, &Replacement::Stock(coated), None).unwrap();
     press.all_at(4_010, facts);
     assert_eq!(press.shop().screens.live(coated).unwrap().replaces, Some(old));

@@ -36,12 +36,13 @@ pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> Drawn {
         <Sheet title=words::failure_burn_title() on_close=Callback::new(move |()| choosing.set(false))>
             {none.then(|| view! { <p>{words::failure_burn_none()}</p> })}
             <ul class="failure-stock">
-                {rows.into_iter().map(|StockRow { id: screen, label, state, same_mesh, pulls }| view! {
+                {rows.into_iter().map(|StockRow { id: screen, label, state, same_mesh, wanted_for, pulls }| view! {
                     <li>
                         <button type="button" class="button failure-stock-row" data-stock=label.clone() on:click=move |_| burn(Replacement::Stock(screen))>
                             <strong>{label}</strong>
                             <span class="row-words">
                                 <span>{words::failure_stock_state(state)}{if same_mesh { view! { " · "{words::failure_burn_same()} } } else { nothing() }}</span>
+                                {wanted_for.map(|title| view! { <small class="failure-wanted">{words::failure_burn_wanted(title)}</small> })}
                                 <small>{words::failure_burn_pulls(words::time(pulls))}</small>
                             </span>
                         </button>

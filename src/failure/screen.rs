@@ -124,7 +124,6 @@ fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Dra
     let go_on = move |_| {
         let by = by(store);
         record(store, store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())));
-        store.tell(words::failure_gone_on());
         run.map_or(Place::Day, Place::Run).go();
     };
     view! {

@@ -10,7 +10,7 @@ use crate::place::Place;
 use crate::platform::{feel, ids, spawn_local};
 use crate::store::Store;
 use crate::words;
-use lastpull_core::failure::{go_on_facts, notice_at_press, open_facts};
+use lastpull_core::failure::{go_on_facts, judgement_back, notice_at_press, open_facts};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CountView, Standing, UndoView};
@@ -101,5 +101,6 @@ pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
     if store.settings.with_untracked(|settings| settings.buzz) {
         feel::buzz(40);
     }
-    store.record(id, fact);
+    let judgement = store.shop.with_untracked(|shop| judgement_back(shop, id, &fact));
+    store.record_all([(id, fact)].into_iter().chain(judgement).collect());
 }

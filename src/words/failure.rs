@@ -54,6 +54,7 @@ words! {
     failure_lamp { "Exposure lamp: no eyes or skin in its light. Its maker's manual decides.", "Lámpara de insolación: ni ojos ni piel en su luz. Manda el manual del fabricante." }
     failure_burn_title { "Which screen is burned?", "¿Qué pantalla se insola?" }
     failure_burn_same { "same mesh", "misma malla" }
+    failure_burn_wanted(title) { "meant for {title}", "prevista para {title}" }
     failure_burn_pulls(time) { "pulls about {time}", "imprime hacia las {time}" }
     failure_burn_new { "Another clean frame", "Otro marco limpio" }
     failure_burn_label { "Its label", "Su etiqueta" }
@@ -69,7 +70,6 @@ words! {
     failure_clean_screen { "clean", "limpia" }
     failure_go_on { "Go on", "Seguir" }
     failure_to_count { "To the count", "Al conteo" }
-    failure_gone_on { "The press goes on.", "La prensa sigue." }
     failure_judge_title { "Look at the suspect pieces", "Revisar las dudosas" }
     failure_judge_hint { "Spoiled ones leave the count: they are printed again, and their garments replaced.", "Las malas salen del conteo: se imprimen otra vez y se reponen sus prendas." }
     failure_judged { "All were looked at", "Todas revisadas" }

@@ -1,8 +1,8 @@
 //! Looking at suspect pieces.
 
 use super::pieces::open_of;
-use super::{FailureFact, Verdict};
-use crate::job::Size;
+use super::{Failure, FailureFact, Verdict};
+use crate::job::{RunId, Size};
 use crate::journal::{Fact, Subject};
 use crate::shop::Shop;
 
@@ -51,4 +51,17 @@ pub fn taken_back(facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
         Some((*subject, fact))
     };
     facts.iter().filter_map(back).collect()
+}
+
+/// The fact that takes the judgement back from which a misprint of a run came; none where it came from
+/// none. Undo at the count takes back the misprint, and a judgement must not stay without it.
+pub fn judgement_back(shop: &Shop, run: RunId, misprint: &Fact) -> Option<(Subject, Fact)> {
+    let Fact::Misprinted { pieces, size, cause, was_counted: true } = *misprint else { return None };
+    let came_from = |failure: &Failure| {
+        failure.kind.unwrap_or(super::FailureKind::Other).spoils_as() == cause
+            && failure.judged_of(size, Verdict::Spoiled) >= pieces.unsigned_abs()
+    };
+    let (id, _) = shop.failures.of_run(run).into_iter().rfind(|(_, failure)| came_from(failure))?;
+    let pieces = -pieces.abs();
+    Some((id, Fact::Failure(FailureFact::Judged { pieces, size, verdict: Verdict::Spoiled, by: None })))
 }

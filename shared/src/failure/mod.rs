@@ -19,7 +19,7 @@ pub use card::{FailureCard, JudgeRow, NewFinish, ReplacementView, failure_card};
 pub use fact::{FailureFact, FailureField, Suspects, Verdict};
 pub use failures::{Failure, Failures};
 pub use form::FailureForm;
-pub use judge::{judge_all_facts, judge_facts, taken_back};
+pub use judge::{judge_all_facts, judge_facts, judgement_back, taken_back};
 pub use kind::{FailureKind, Mark, Remedy};
 pub use notice::{FailureNotice, notice_at_press, notices_of, notices_today, standing_failures};
 pub use open::{delete_facts, list_screen_facts, open_facts, undelete_facts};

@@ -1,8 +1,9 @@
 //! Which screen could take the place of the one that failed, and when would the press pull again?
 
+use crate::job::RunId;
 use crate::journal::Subject;
-use crate::plan::set_up_time;
-use crate::screen::{Screen, ScreenState, steps_left};
+use crate::plan::{open_runs, set_up_time};
+use crate::screen::{Screen, ScreenState, screens_of, steps_left};
 use crate::shop::Shop;
 
 /// A screen of the shop that could take the place of the one that failed.
@@ -16,6 +17,8 @@ pub struct StockRow {
     pub state: ScreenState,
     /// Whether its mesh is that of the one that failed.
     pub same_mesh: bool,
+    /// The job of another open run that names it.
+    pub wanted_for: Option<String>,
     /// Wall time at which pulling could go on with it.
     pub pulls: u64,
 }
@@ -23,14 +26,14 @@ pub struct StockRow {
 /// What there is to choose from.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stock {
-    /// Screens of the shop, of the same mesh before others, those nearest to printing first.
+    /// Screens of the shop, free ones and those of the same mesh before others, then those nearest to printing.
     pub rows: Vec<StockRow>,
     /// Wall time at which pulling could go on with a clean frame that is not on the shop's list yet.
     pub new_pulls: u64,
 }
 
 /// Coated and clean screens of the shop, to burn in place of the one that failed, as of wall time `now`.
-/// One that another run's art is meant for is left out.
+/// One that carries another run's art is left out; one that another run only names is told.
 pub fn stock_for(shop: &Shop, id: Subject, now: u64) -> Stock {
     let failure = shop.failures.live(id);
     let failed = failure.and_then(|failure| failure.screen).and_then(|screen| shop.screens.live(screen));
@@ -40,6 +43,11 @@ pub fn stock_for(shop: &Shop, id: Subject, now: u64) -> Stock {
         now + set_up + steps_left(screen, &shop.screens.times, now).iter().map(|(_, left)| left).sum::<u64>()
     };
     let run = failure.and_then(|failure| failure.run);
+    let wanted_for = |id: Subject| {
+        let names = |other: &RunId| screens_of(shop, *other).iter().any(|found| found.screen == Some(id));
+        let other = open_runs(shop).into_iter().find(|other| Some(*other) != run && names(other))?;
+        shop.job_of(other).map(|(_, job)| job.title.clone())
+    };
     let mut rows: Vec<StockRow> = shop
         .screens
         .iter()
@@ -50,9 +58,12 @@ pub fn stock_for(shop: &Shop, id: Subject, now: u64) -> Stock {
             label: screen.label.clone(),
             state: screen.state,
             same_mesh: screen.mesh.map(|mesh| mesh.count) == mesh,
+            wanted_for: wanted_for(id),
             pulls: pulls(screen),
         })
         .collect();
-    crate::sorted::sort_by_key(&mut rows, |row| (!row.same_mesh, row.pulls, row.label.clone(), row.id));
+    crate::sorted::sort_by_key(&mut rows, |row| {
+        (row.wanted_for.is_some(), !row.same_mesh, row.pulls, row.label.clone(), row.id)
+    });
     Stock { rows, new_pulls: pulls(&Screen { state: ScreenState::Clean, ..Screen::default() }) }
 }
