@@ -64,9 +64,9 @@ fn figures(state: &EndedView) -> Drawn {
             <div><dd id="ended-good">{words::of_pieces(state.good, state.planned)}</dd><dt>{words::ended_good()}</dt></div>
             {failed.then(|| view! { <div><dd id="ended-suspect">{state.suspect}</dd><dt>{words::failure_suspect()}</dt></div> })}
             {failed.then(|| view! { <div><dd id="ended-spoiled">{state.spoiled}</dd><dt>{words::failure_spoiled()}</dt></div> })}
-            <div><dd>{words::duration(state.active)}</dd><dt>{words::ended_active()}</dt></div>
+            <div><dd id="ended-active">{words::duration(state.active)}</dd><dt>{words::ended_active()}</dt></div>
             <div><dd id="ended-stood">{words::duration(state.stopped)}</dd><dt>{words::ended_stopped()}</dt></div>
-            {state.per_hour.map(|rate| view! { <div><dd>{words::number(rate, 0)}</dd><dt>{words::per_hour("")}</dt></div> })}
+            {state.per_hour.map(|rate| view! { <div><dd id="ended-rate">{words::number(rate, 0)}</dd><dt>{words::per_hour("")}</dt></div> })}
         </dl>
         {suspects.map(|sizes| view! { <p class="failure-suspects" id="ended-look"><Icon name="alert"/>{words::failures_suspect(state.suspect)}" "{sizes}</p> })}
         {failed.then(|| view! {

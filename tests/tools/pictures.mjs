@@ -36,9 +36,24 @@ const SCREENS = {
   stopped: async (page) => { await SCREENS.count(page); await page.locator("#stop").click(); await page.locator("[data-cause=Ink]").click(); await page.locator("#stopped").waitFor(); },
   misprint: async (page) => { await SCREENS.count(page); await page.locator("#misprint").click(); await page.locator("[data-cause=Pinhole]").waitFor(); },
   number: async (page) => { await SCREENS.count(page); await page.locator("#number").click(); await page.locator("#pieces").waitFor(); },
+  failed: async (page) => { await SCREENS.count(page); await page.locator("#failed").click(); await page.locator("[data-kind=Spot]").waitFor(); },
+  "failed-where": async (page) => { await SCREENS.failed(page); await page.locator("[data-kind=Spot]").click(); await page.locator("#step-mark").click(); await page.locator("#art").click({ position: { x: 60, y: 70 } }); await page.locator(".failure-mark").waitFor(); },
+  "failed-burning": async (page) => {
+    await SCREENS["failed-where"](page);
+    await page.locator("#step-since").click();
+    await page.locator('[data-since="5"]').click();
+    await page.locator("#judge").waitFor();
+    await page.locator("#step-remedy").click();
+    await page.locator("[data-remedy=BurnAgain]").click();
+    await page.locator("dialog #label").fill("B1");
+    await page.locator("dialog [type=submit]").click();
+    await page.locator("[data-step=Coat]").click();
+    await page.locator("[data-step=Coat][aria-pressed=true]").waitFor();
+  },
+  "failed-judge": async (page) => { await SCREENS["failed-burning"](page); await page.locator("#go-on").click(); await page.locator(".failure-bar").click(); await page.locator("#judge").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1]); await page.locator("#changes").waitFor(); },
   pick: async (page) => { await SCREENS.ended(page); await SCREENS.day(page); await go(page, "#/press"); await page.locator(".press-pick").waitFor(); },
-  ended: async (page) => { await SCREENS.count(page); await page.locator("#end").click(); await page.locator("#end-anyway").click(); await page.locator("#ended-good").waitFor(); },
+  ended: async (page) => { await SCREENS.count(page); await page.locator("#stop").click(); await page.locator("#end-anyway").click(); await page.locator("#ended-good").waitFor(); },
   jobs: async (page) => { await go(page, "#/jobs"); await page.locator(".job-row").first().waitFor(); },
   job: async (page) => { await SCREENS.jobs(page); await page.locator(".job-row").first().click(); await page.locator(".lot").first().waitFor(); },
   "job-form": async (page) => { await go(page, "#/job/new"); await page.locator("#client").waitFor(); },
