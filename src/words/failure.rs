@@ -14,7 +14,7 @@ words! {
     failure_stood_for(time) { "stood {time}", "parada {time}" }
     failure_look_at[n] { "{n} piece to look at" | "{n} pieces to look at", "{n} pieza por revisar" | "{n} piezas por revisar" }
     failure_to_do { "not settled yet", "sin cerrar aún" }
-    failure_spoiled_n[n] { "{n} spoiled" | "{n} spoiled", "{n} estropeada" | "{n} estropeadas" }
+    failure_spoiled_n[n] { "{n} spoiled" | "{n} spoiled", "{n} mala" | "{n} malas" }
     failure_good { "Good", "Buenas" }
     failure_suspect { "Suspect", "Dudosas" }
     failure_spoiled { "Spoiled", "Malas" }
@@ -95,7 +95,7 @@ words! {
     failure_kind_pinhole { "Pinhole", "Poro" }
     failure_kind_clog { "Clogged mesh", "Malla tapada" }
     failure_kind_spot { "Spot", "Mancha" }
-    failure_kind_breakdown { "Stencil lifts", "Se levanta la emulsión" }
+    failure_kind_breakdown { "Stencil lifts", "Emulsión suelta" }
     failure_kind_tear { "Torn mesh", "Malla rota" }
     failure_kind_ghost { "Ghost image", "Imagen fantasma" }
     failure_kind_registration { "Out of register", "Fuera de registro" }
