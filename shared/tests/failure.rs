@@ -98,6 +98,7 @@ fn downtime_ends_when_the_press_goes_on_and_stays_out_of_the_pace() {
     let shop = press.shop();
     assert_eq!(failures_of(&shop, run, wall(9_000))[0].downtime, 600_000);
     assert!(near(press.count(run, 1_080).pace.unwrap().seconds, before), "a stop does not slow the pace");
+    assert_eq!(failures_of(&shop, run, wall(0))[0].downtime, 600_000, "on a device whose clock runs late too");
     assert!(!failures_of(&shop, run, wall(9_000))[0].open, "taped, and going");
 }
 

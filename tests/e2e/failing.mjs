@@ -17,8 +17,8 @@ export async function openStep(page, step) {
   await page.locator(`#step-${step}[aria-expanded=true]`).waitFor();
 }
 
-/** What a step says was told. */
-export const told = (page, step) => page.locator(`#step-${step} small`).innerText();
+/** Waits until a step says that this was told. */
+export const told = (page, step, words) => page.locator(`#step-${step} small`).filter({ hasText: words }).waitFor();
 
 /** Tells how many were pulled since the last good one. */
 export async function tellSince(page, pieces) {

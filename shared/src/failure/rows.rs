@@ -62,7 +62,8 @@ pub(super) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
         kind: failure.kind,
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         remedy: failure.remedy,
-        downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, now)),
+        // A stop that is over took its time, whatever a clock that runs late says.
+        downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, stop.to.unwrap_or(now))),
         suspect: open_pieces(shop, failure),
         good: failure.good(),
         spoiled: failure.spoiled(),
