@@ -3,8 +3,8 @@
 mod shop;
 
 use lastpull_core::heat::{
-    Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_view,
-    work_rest,
+    Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_brief,
+    room_view, work_rest,
 };
 use lastpull_core::job::FormProblem;
 use lastpull_core::journal::Fact;
@@ -225,6 +225,24 @@ fn a_reading_is_old_after_two_hours_and_not_before() {
     read(&mut press, 0, 95.0, 50);
     assert!(!room(&press, 2 * HOUR).now.unwrap().old);
     assert!(room(&press, 2 * HOUR + 1).now.unwrap().old);
+}
+
+#[test]
+fn the_day_shows_the_room_while_it_asks_for_care_and_was_read_today() {
+    let mut press = Press::new();
+    let brief = |press: &Press, seconds| room_brief(&press.shop(), wall(seconds));
+    assert_eq!(brief(&press, 0), None);
+    read(&mut press, 0, 80.0, 40);
+    assert_eq!(brief(&press, 60), None, "it feels like 80");
+    let hot = read(&mut press, 120, 100.0, 50);
+    let found = brief(&press, 120 + 2 * HOUR).unwrap();
+    assert_eq!((found.level, found.minutes_ago, found.old), (HeatLevel::Extreme, 120, false));
+    assert!((found.index.fahrenheit - index(100.0, 50.0)).abs() < 0.01);
+    assert!(brief(&press, 121 + 2 * HOUR).unwrap().old);
+    assert!(brief(&press, 120 + 8 * HOUR).is_some());
+    assert_eq!(brief(&press, 240 + 8 * HOUR), None);
+    press.say(hot, Fact::Deleted);
+    assert_eq!(brief(&press, 180), None, "taken back");
 }
 
 #[test]

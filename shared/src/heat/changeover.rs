@@ -28,12 +28,29 @@ pub enum StandsBy {
 pub struct SettlingNow {
     /// Which settling: what [`super::HeatFact::SettlingFinished`] is about.
     pub id: Subject,
+    /// Where it goes.
+    pub to: Temperature,
     /// Wall time at which it started.
     pub since: u64,
     /// How long it has been going on: what to record when it has settled now.
     pub so_far: Seconds,
     /// How long it should still take; nothing when it should have settled.
     pub left: Seconds,
+}
+
+impl SettlingNow {
+    /// The same at a later moment: how long it has been going on then, and how long it should still take.
+    pub fn at(self, now: u64) -> Self {
+        let whole = self.so_far.milliseconds().saturating_add(self.left.milliseconds());
+        let so_far = going_for(self.since, now);
+        let left = Seconds::from_milliseconds(whole.saturating_sub(so_far.milliseconds()));
+        Self { so_far, left, ..self }
+    }
+}
+
+/// How long a settling has been going on: at most four hours, since somebody forgot to end it then.
+fn going_for(since: u64, now: u64) -> Seconds {
+    Seconds::from_milliseconds(now.saturating_sub(since).min(4 * 3_600_000) as u32)
 }
 
 /// How long to wait.
@@ -146,10 +163,10 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     let checked = list.rows().find(|row| row.item == CheckItem::Dryer).map(|row| &row.state);
     let seen_to = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
     let settling = latest.filter(|latest| latest.took.is_none()).and_then(|latest| {
-        let so_far = Seconds::from_milliseconds(now.saturating_sub(latest.at).min(4 * 3_600_000) as u32);
+        let so_far = going_for(latest.at, now);
         let (whole, _) = settling_time(shop, dryer_id, Degrees::between(latest.from, latest.to))?;
         let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(so_far.milliseconds()));
-        Some(SettlingNow { id: latest.id, since: latest.at, so_far, left })
+        Some(SettlingNow { id: latest.id, to: latest.to, since: latest.at, so_far, left })
     });
     let planned = before.is_some_and(|(_, run)| run.progress.touched.is_none());
     let touched = before.and_then(|(_, run)| run.progress.touched).max(latest.map(|latest| latest.at));
