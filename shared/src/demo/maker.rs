@@ -47,6 +47,11 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         self.drafts.push(Draft { at, subject, fact });
     }
 
+    /// A fresh id.
+    pub(super) fn id(&mut self) -> Uuid {
+        (self.new_id)()
+    }
+
     /// A number between 0 and 1, the same row of them every time.
     pub(super) fn noise(&mut self) -> f64 {
         self.noise = self.noise.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);

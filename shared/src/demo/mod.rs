@@ -4,6 +4,7 @@
 //! the day in it is always today.
 
 mod day;
+mod heat;
 mod maker;
 
 pub use day::demo_facts;
