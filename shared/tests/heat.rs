@@ -3,8 +3,8 @@
 mod shop;
 
 use lastpull_core::heat::{
-    Changeover, CureOnPaper, Direction, DryerChoice, HeatCaveat, HeatFact, HeaterField, HeaterKind, LimitKind,
-    LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
+    Changeover, CureOnPaper, Direction, DryerChoice, HeatCall, HeatCaveat, HeatFact, HeaterField, HeaterKind,
+    LimitKind, LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
     changeover, changeover_between, dwell, fabric_limit, fabric_limits, fastest_belt, left_out_at_start, passes_for,
     run_heat, settled_facts, settling_log, settling_pace, sheet_for, unit_list,
 };
@@ -444,7 +444,7 @@ fn cotton_after_cotton_at_the_same_heat_has_nothing_to_wait_for() {
     press.pulls(cotton, 0, 40, 3).end_at(120, cotton);
     let change = over(&press, next, 180);
     assert!(change.steps.is_empty() && change.danger.is_empty() && !change.hold_ink());
-    assert_eq!(change.wait, None);
+    assert_eq!((change.wait, change.call()), (None, HeatCall::Nothing));
 }
 
 #[test]
@@ -547,6 +547,41 @@ fn saying_that_the_dryer_has_settled_checks_it_where_it_went_to_what_the_run_ask
     let change = over(&press, jerseys, 920);
     assert!(change.seen_to && change.danger.is_empty() && !change.hold_ink());
     assert_eq!(press.shop().heat.settlings().find(|(id, _)| *id == there.id).unwrap().1.took, Some(seconds(690.0)));
+}
+
+#[test]
+fn what_is_most_urgent_is_called_first() {
+    let (mut press, cotton, jerseys, tunnel) = cotton_then_polyester();
+    let call = |press: &Press, at| over(press, jerseys, at).call();
+    assert_eq!(call(&press, 190), HeatCall::TooHot);
+    assert_eq!(over(&press, jerseys, 190).limits_called().len(), 2);
+    press.set_up(jerseys, vec![RunField::Dryer(Some(f(270.0)))]);
+    assert_eq!(call(&press, 190), HeatCall::SetUpTooHot, "270 passes 265, however long one waits");
+    assert_eq!(over(&press, jerseys, 190).limits_called().len(), 1);
+    press.set_up(jerseys, vec![RunField::Dryer(Some(f(260.0)))]);
+    let id = press.id();
+    press.say_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
+    assert_eq!(call(&press, 201), HeatCall::TooHot, "on its way is not there");
+    assert_eq!(over(&press, jerseys, 201).timing().map(|going| going.id), Some(id));
+    press.say_at(900, id, Fact::Heat(HeatFact::SettlingFinished(seconds(700.0))));
+    assert_eq!((call(&press, 901), over(&press, jerseys, 901).steps_to_do()), (HeatCall::ChangeFirst, 2));
+    check(&mut press, 902, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
+    check(&mut press, 903, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    assert_eq!((call(&press, 904), over(&press, jerseys, 904).limits_called().len()), (HeatCall::SeenTo, 0));
+    let shop = press.shop();
+    let first = changeover_between(&shop, None, jerseys, wall(30 * HOUR)).unwrap();
+    assert_eq!(first.call(), HeatCall::Nothing, "it was checked");
+    let cold = changeover_between(&shop, None, cotton, wall(30 * HOUR)).unwrap();
+    assert_eq!((cold.call(), cold.hold_ink()), (HeatCall::Settle, false), "a cold dryer is no danger");
+}
+
+#[test]
+fn a_settling_to_somewhere_else_is_not_this_runs() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let id = press.id();
+    press.say_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(300.0) }));
+    let change = over(&press, jerseys, 210);
+    assert!(change.settling.is_some() && change.timing().is_none() && change.wait.is_some());
 }
 
 #[test]

@@ -264,6 +264,16 @@ fn a_reading_taken_back_uncovers_the_one_before_and_comes_back() {
 }
 
 #[test]
+fn the_next_reading_starts_from_the_last_in_either_unit() {
+    let mut press = Press::new();
+    read(&mut press, 0, 91.0, 48);
+    let reading = room(&press, 1).now.unwrap().reading;
+    let form = |units| RoomForm::of(&reading, units);
+    assert_eq!((form(Units::Inch).temperature.as_str(), form(Units::Inch).humidity.as_str()), ("91", "48"));
+    assert_eq!(form(Units::Metric).temperature, "32.8");
+}
+
+#[test]
 fn the_last_readings_of_a_day_are_kept_and_no_more() {
     let mut press = Press::new();
     for hour in 0..40 {

@@ -3,6 +3,7 @@
 use super::done::DoneToday;
 use super::keep::KeepHint;
 use super::rail::Rail;
+use crate::heat::RoomStrip;
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
 use crate::parts::{Empty, Icon, Page};
@@ -34,6 +35,7 @@ pub fn DayScreen() -> Drawn {
                 }.into_any(),
                 verdict => view! { <Verdict verdict/> }.into_any(),
             }}
+            <RoomStrip/>
             <Rail state/>
             <DoneToday/>
             <KeepHint/>

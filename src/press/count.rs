@@ -1,6 +1,5 @@
 //! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
 
-use super::checks::CheckRows;
 use super::controls::Controls;
 use super::pace::Pace;
 use super::run::Heading;
@@ -8,6 +7,7 @@ use super::sheets::{Asking, Sheets};
 use super::sizes::Sizes;
 use super::zone::Zone;
 use crate::kept::{Memo, RwSignal};
+use crate::later::WORKSHOP;
 use crate::live::Drawn;
 use crate::parts::{Icon, Sheet};
 use crate::place::Place;
@@ -42,7 +42,6 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
     });
     let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
     let checks_open = RwSignal::new(false);
-    let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     view! {
         <article class="page count" on:click=move |event| dom::let_go_after_touch(&event)>
             <header class="page-head">
@@ -63,7 +62,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
             <Sheets id count size asking/>
             {move || checks_open.get().then(|| view! {
                 <Sheet title=words::checks_title() on_close=Callback::new(move |()| checks_open.set(false))>
-                    <CheckRows id list/>
+                    {WORKSHOP.draw(Place::Run(id))}
                 </Sheet>
             })}
         </article>

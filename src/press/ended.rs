@@ -1,6 +1,7 @@
 //! A run off the press: what came of it, and what comes next.
 
 use super::run::Heading;
+use crate::heat::TestsStand;
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
 use crate::parts::{GarmentChip, Icon, Page};
@@ -32,6 +33,7 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
             <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
             <h2>{words::ended_title()}</h2>
             {move || figures(&state.get())}
+            <section class="heat-rows"><TestsStand id/></section>
             <div class="button-row">
                 {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Place::Run(next).hash()><Icon name="next"/>{words::ended_next()}</a> })}
                 <a class="button with-icon" href=Place::Job(job).hash()><Icon name="check"/>{words::ended_finish_job()}</a>

@@ -13,5 +13,6 @@ mod sheets;
 mod sizes;
 mod zone;
 
+pub use expected::expected_words;
 pub use pick::PressScreen;
-pub use run::RunScreen;
+pub use run::{BesideCount, RunScreen};

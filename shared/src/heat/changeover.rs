@@ -70,6 +70,23 @@ pub struct Wait {
     pub cold: bool,
 }
 
+/// What a changeover comes to, the most urgent first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeatCall {
+    /// The run's own settings pass a limit: no waiting helps.
+    SetUpTooHot,
+    /// The dryer as it stands passes a limit.
+    TooHot,
+    /// Something at dryer or flash is to change or still settles.
+    ChangeFirst,
+    /// Nothing is in danger; the dryer has to settle.
+    Settle,
+    /// All of it was seen to.
+    SeenTo,
+    /// Nothing changes.
+    Nothing,
+}
+
 /// What to do at the dryer and flash between two runs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Changeover {
@@ -87,6 +104,8 @@ pub struct Changeover {
     pub danger: Vec<LimitFinding>,
     /// What is passed at the run's own settings too: the set-up itself is wrong for this fabric or ink.
     pub still_passed: Vec<LimitFinding>,
+    /// What the run that comes asks of the dryer.
+    pub setting: Option<Temperature>,
     /// Whether the run that comes says nothing of its dryer temperature.
     pub setting_missing: bool,
     /// What differs at dryer and flash, in the order to do it: temperature, belt, passes, flash.
@@ -106,6 +125,43 @@ impl Changeover {
         let to_do = |row: &CheckRow| is_to_do(&row.state);
         let unseen = !self.seen_to && (!self.danger.is_empty() || self.settling.is_some());
         !self.still_passed.is_empty() || unseen || self.steps.iter().any(to_do)
+    }
+
+    /// What it comes to.
+    pub fn call(&self) -> HeatCall {
+        if !self.still_passed.is_empty() {
+            HeatCall::SetUpTooHot
+        } else if !self.danger.is_empty() && !self.seen_to {
+            HeatCall::TooHot
+        } else if self.hold_ink() {
+            HeatCall::ChangeFirst
+        } else if self.wait.is_some() {
+            HeatCall::Settle
+        } else if !self.steps.is_empty() || !self.danger.is_empty() || self.settling.is_some() {
+            HeatCall::SeenTo
+        } else {
+            HeatCall::Nothing
+        }
+    }
+
+    /// The limits that its call is about.
+    pub fn limits_called(&self) -> &[LimitFinding] {
+        match self.call() {
+            HeatCall::SetUpTooHot => &self.still_passed,
+            HeatCall::TooHot => &self.danger,
+            _ => &[],
+        }
+    }
+
+    /// The settling under way, where it goes to what the run asks for. One that goes elsewhere is of no
+    /// use to it.
+    pub fn timing(&self) -> Option<SettlingNow> {
+        self.settling.filter(|settling| self.setting.is_none_or(|setting| setting == settling.to))
+    }
+
+    /// How many changes at dryer and flash are not made.
+    pub fn steps_to_do(&self) -> u32 {
+        self.steps.iter().filter(|row| is_to_do(&row.state)).count() as u32
     }
 
     /// How far the dryer's temperature changes: below nothing when it must cool.
@@ -189,6 +245,7 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
         stands,
         danger,
         still_passed,
+        setting: target,
         setting_missing: target.is_none(),
         steps,
         wait,

@@ -30,7 +30,7 @@ mod trial_form;
 mod typed;
 mod work_rest;
 
-pub use changeover::{Changeover, SettlingNow, StandsBy, Wait, changeover, changeover_between};
+pub use changeover::{Changeover, HeatCall, SettlingNow, StandsBy, Wait, changeover, changeover_between};
 pub use cure::{CureOnPaper, LimitFinding, LimitName, LimitState, Missing, cure_on_paper};
 pub use cure_test::{CureTest, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult, test_log, tests_of};
 pub use dwell::{dwell, fastest_belt, passes_for};
