@@ -36,7 +36,7 @@ pub fn RunHeatRows(id: RunId) -> Drawn {
 pub fn row(tone: &'static str, icon: &'static str, id: &'static str, line: String, within: Drawn) -> Drawn {
     view! {
         <details class=format!("heat-row {tone}") id=id>
-            <summary><Icon name=icon/><span>{line}</span><Icon name="down"/></summary>
+            <summary><Icon name=icon/><span>{line}</span><Icon name="next"/></summary>
             <div class="heat-row-body">{within}</div>
         </details>
     }

@@ -36,7 +36,9 @@ fn drawn(id: RunId, standing: &TestStanding) -> Drawn {
     let due = standing.is_due();
     let first = standing.kinds.iter().find(|kind| !kind.why.is_empty()).or(standing.kinds.first());
     let (tone, icon) = if due { ("tight", "clock") } else { ("good", "check") };
-    let kinds = standing.kinds.iter().map(|test| {
+    // One that leads nowhere is told by the row itself.
+    let told = |test: &&TestDue| standing.kinds.len() > 1 || test.waiting.is_some() || test.passed.is_some();
+    let kinds = standing.kinds.iter().filter(told).map(|test| {
         let link = test.waiting.or(test.passed.map(|(id, _)| id));
         view! {
             <li>
@@ -49,7 +51,7 @@ fn drawn(id: RunId, standing: &TestStanding) -> Drawn {
     });
     let within = view! {
         <p>{words::test_of(standing.ink.clone(), words::fabric_inside(standing.fabric))}</p>
-        <ul class="heat-caveats">{kinds.collect::<Vec<_>>()}</ul>
+        <ul class="heat-kinds">{kinds.collect::<Vec<_>>()}</ul>
         <a class="button" href=HeatPlace::TestOf(id).hash()>{words::test_add()}</a>
         <p class="quiet-line">{words::heat_no_promise()}</p>
     };

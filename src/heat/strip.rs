@@ -24,8 +24,8 @@ pub fn RoomStrip() -> Drawn {
                 <a class=format!("heat-strip {tone}") id="room-strip" href=HeatPlace::Room.hash()>
                     <Icon name="heat"/>
                     <span>
-                        <strong>{words::heat_level(brief.level)}</strong>" · "{words::temperature(brief.index.temperature())}
-                        <small>{age}{brief.old.then(|| format!(" · {}", words::room_read_again()))}</small>
+                        <strong>{words::heat_level(brief.level)}</strong>
+                        <small>{words::room_feels(words::temperature(brief.index.temperature()))}" · "{age}{brief.old.then(|| format!(" · {}", words::room_read_again()))}</small>
                     </span>
                     <Icon name="next"/>
                 </a>

@@ -75,7 +75,7 @@ fn card(id: Subject, unit: &Heater) -> Drawn {
             </dl>
             {(!unit.notes.is_empty()).then(|| view! { <p class="job-notes">{unit.notes.clone()}</p> })}
             <div class="button-row">
-                <a class="button" class:primary=unit.reading().is_none() href=HeatPlace::Measure(id).hash() aria-label=format!("{}: {name}", words::measure())>{words::measure()}</a>
+                <a class="button" class:primary=unit.is_dryer() && unit.reading().is_none() href=HeatPlace::Measure(id).hash() aria-label=format!("{}: {name}", words::measure())>{words::measure()}</a>
                 <a class="button" href=HeatPlace::Unit(id).hash() aria-label=format!("{}: {name}", words::edit())>{words::edit()}</a>
             </div>
         </li>

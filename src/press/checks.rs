@@ -53,7 +53,7 @@ pub fn Checks(id: RunId, heading: Heading) -> Drawn {
             <Crew/>
             <CheckRows id list/>
             <p class="caution"><Icon name="heat"/>{words::checks_caution()}</p>
-            <div class="start-bar">
+            <div class="start-bar" class:held=hold>
                 {missing}
                 <button
                     type="button"

@@ -9,7 +9,7 @@ words! {
     change_first { "Heat first, ink after", "Primero el calor, después la tinta" }
     change_settle { "Let the dryer settle", "Deja que el horno se estabilice" }
     change_seen_to { "Dryer and flash are seen to", "Horno y flash, vistos" }
-    stands_run_before(temperature, job) { "It stands at {temperature}, where {job} was printed.", "Está a {temperature}, como se imprimió {job}." }
+    stands_run_before(temperature, job) { "It stands at {temperature}, as for {job}.", "Está a {temperature}, como para {job}." }
     stands_settled(temperature) { "It settled at {temperature}.", "Se estabilizó a {temperature}." }
     stands_on_its_way(temperature) { "It is on its way, and may still be at {temperature}.", "Va de camino y aún puede estar a {temperature}." }
     asks_for(temperature) { "The run asks for {temperature}.", "La tirada pide {temperature}." }
@@ -25,11 +25,11 @@ words! {
     wait_cold(minutes) { "From cold, allow about {minutes}\u{a0}min", "Desde frío, cuenta con unos {minutes}\u{a0}min" }
     wait_learned[n] { "learned from {n} of your own timings" | "learned from {n} of your own timings", "según {n} medición tuya" | "según {n} mediciones tuyas" }
     wait_our_own { "no timing yet: a cautious guess", "sin mediciones: estimación prudente" }
-    settle_start(temperature) { "Set it to {temperature} and time it", "Ponlo a {temperature} y mide el tiempo" }
+    settle_start(temperature) { "Set to {temperature}, time it", "Poner a {temperature} y medir" }
     settle_going(temperature) { "Settling to {temperature}", "Estabilizándose a {temperature}" }
     settle_left(time) { "about {time} left", "quedan unos {time}" }
     settle_should { "It should have settled. Look, or measure.", "Ya debería estar. Mira, o mide." }
-    settle_done(temperature) { "It has settled at {temperature}", "Ya está a {temperature}" }
+    settle_done(temperature) { "Settled at {temperature}", "Ya está a {temperature}" }
     settle_drop { "Stop timing", "Dejar de medir" }
     settle_dropped { "Timing stopped, nothing noted.", "Medición parada, sin anotar." }
     settle_logged(time) { "Settled after {time}.", "Estable tras {time}." }

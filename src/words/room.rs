@@ -22,10 +22,10 @@ words! {
     room_by(who, when) { "{who}, {when}", "{who}, {when}" }
     room_old { "Older than two hours. Read the room again.", "Tiene más de dos horas. Lee la sala otra vez." }
     room_read_again { "read again", "leer otra vez" }
-    level_lower { "Lower risk", "Riesgo bajo" }
-    level_moderate { "Moderate risk", "Riesgo moderado" }
-    level_high { "High risk", "Riesgo alto" }
-    level_extreme { "Very high to extreme risk", "Riesgo muy alto o extremo" }
+    level_lower { "Lower heat risk", "Riesgo por calor bajo" }
+    level_moderate { "Moderate heat risk", "Riesgo por calor moderado" }
+    level_high { "High heat risk", "Riesgo por calor alto" }
+    level_extreme { "Very high to extreme heat risk", "Riesgo por calor muy alto o extremo" }
     asks_lower { "Water within reach, and a way to cool down.", "Agua a mano y un sitio para refrescarse." }
     asks_moderate { "Drink every 15 to 20 minutes, rest in the cool, watch newcomers and each other.", "Bebe cada 15 o 20 minutos, descansa al fresco, cuida a los nuevos y unos de otros." }
     asks_high { "Less heavy work and more rest; someone watches for signs of heat illness.", "Menos trabajo pesado y más descanso; alguien vigila los síntomas." }

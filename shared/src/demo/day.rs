@@ -298,7 +298,7 @@ mod tests {
         let [choir, jerseys] = [rail.runs[0].id, rail.runs[1].id];
         let change = changeover(&shop, jerseys, clock.now).unwrap();
         let passed: Vec<_> = change.danger.iter().map(|finding| finding.name).collect();
-        assert_eq!(passed, [LimitName::DyeMigration, LimitName::Scorch, LimitName::InkHighest]);
+        assert_eq!(passed, [LimitName::DyeMigration, LimitName::InkHighest, LimitName::Scorch]);
         assert!(change.still_passed.is_empty() && change.hold_ink() && change.settling.is_none());
         let wait = change.wait.unwrap();
         assert_eq!((wait.minutes, wait.basis, wait.cold), (10, SettlingBasis::Logged(3), false));

@@ -11,6 +11,7 @@ use crate::journal::Subject;
 use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::run::{CheckItem, CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
+use crate::sorted::sort_by;
 
 /// How it is known where the dryer stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -214,7 +215,10 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     let mut danger =
         findings(shop, fabric_of(run), figures, as_it_stands.and_then(|heated| heated.against_limits(reliable)));
     danger.retain(|finding| finding.state == LimitState::Passed);
-    let still_passed = heat.passed().copied().collect();
+    let mut still_passed: Vec<LimitFinding> = heat.passed().copied().collect();
+    // The lowest is passed first.
+    sort_by(&mut danger, |one, other| one.limit.cmp(&other.limit));
+    sort_by(&mut still_passed, |one, other| one.limit.cmp(&other.limit));
     let steps: Vec<CheckRow> = list.changes.iter().filter(|row| row.item.is_heat()).cloned().collect();
     let checked = list.rows().find(|row| row.item == CheckItem::Dryer).map(|row| &row.state);
     let seen_to = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
