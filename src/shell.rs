@@ -10,7 +10,7 @@ use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
 use crate::parts::{Faults, Icon, Notices};
 use crate::place::{Place, ScreensPlace};
 use crate::platform::dom;
-use crate::platform::settings::{Language, Theme};
+use crate::platform::settings::Language;
 use crate::press::{BesideCount, PressScreen, RunScreen};
 use crate::store::{Loading, Store};
 use crate::words::{self, Manner};
@@ -34,15 +34,7 @@ pub fn App() -> Drawn {
     let manner = Memo::new(move |_| store.settings.with(Manner::of));
     let theme = Memo::new(move |_| store.settings.with(|settings| settings.theme));
     Effect::new(move || {
-        dom::set_root(
-            "data-theme",
-            match theme.get() {
-                Theme::Device => "device",
-                Theme::Light => "light",
-                Theme::Dark => "dark",
-                Theme::Amber => "amber",
-            },
-        );
+        dom::set_root("data-theme", theme.get().name());
     });
     Effect::new(move || {
         dom::set_root(

@@ -5,6 +5,7 @@ use super::sending::{Sending, delete};
 use crate::kept::{RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::photo::Photos;
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;
@@ -69,9 +70,11 @@ fn fields(
     let results = results.map(|result| (result, words::test_result_of(result).to_owned())).to_vec();
     let fabrics = Fabric::ALL.map(|fabric| (fabric, words::fabric(fabric).to_owned())).to_vec();
     let title = if is_new { words::test_new() } else { words::test_edit() };
+    // A new test goes on to its photos.
+    let then = if is_new { Place::Heat(HeatPlace::Test(id)) } else { up };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, words::test_saved(), Some(up)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, words::test_saved(), Some(then)) novalidate=true>
                 <Choice label=words::test_result() name="result" options=results value=Signal::derive(move || form.with(|form| form.result)) on_pick=Callback::new(move |result| form.update(|form| form.result = result))/>
                 <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
@@ -92,6 +95,7 @@ fn fields(
                 <SaveBar problems busy=sending.busy/>
             </form>
             {(!is_new).then(|| view! {
+                <section class="card heat-photos"><h2>{words::test_photos()}</h2><Photos subject=id/></section>
                 <button type="button" class="button danger" id="delete" on:click=move |_| delete(store, id, words::test_deleted(), LIST)>{words::delete()}</button>
             })}
         </Page>

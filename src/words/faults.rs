@@ -71,6 +71,10 @@ words! {
     backup_cut { "The file ends before its last fact.", "El archivo termina antes de su último hecho." }
     backup_damaged { "The file was damaged on its way.", "El archivo se dañó por el camino." }
     backup_bad_line(line) { "Line {line} of the file is nothing a Lastpull device wrote.", "La línea {line} del archivo no la escribió Lastpull." }
+    backup_bad_photo {
+        "A photo in the file is not what its name says, or holds more than a picture.",
+        "Una foto del archivo no es lo que dice su nombre, o lleva más que la imagen."
+    }
     backup_conflict {
         "The file holds other facts under numbers that are taken here. One of the two was tampered with or copied from another device's storage.",
         "El archivo trae otros hechos con números ya ocupados aquí. Uno de los dos fue manipulado o copiado del almacén de otro dispositivo."
@@ -128,5 +132,7 @@ pub fn backup_problem(problem: BackupProblem) -> String {
         BackupProblem::CutShort => backup_cut().into(),
         BackupProblem::Damaged => backup_damaged().into(),
         BackupProblem::BadLine { line } => backup_bad_line(line),
+        BackupProblem::BadPhoto => backup_bad_photo().into(),
+        BackupProblem::NotRead => backup_not_read().into(),
     }
 }

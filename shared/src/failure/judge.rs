@@ -17,7 +17,9 @@ pub fn judge_facts(
     by: Option<&str>,
 ) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
-    let most = if pieces > 0 { failure.open_of(size) } else { failure.judged_of(size, verdict) };
+    // A count taken back since then took its suspects with it.
+    let there = failure.run.and_then(|run| shop.run(run)).map_or(0, |run| run.progress.good_of(size));
+    let most = if pieces > 0 { failure.open_of(size).min(there) } else { failure.judged_of(size, verdict) };
     let pieces = pieces.signum() * pieces.unsigned_abs().min(most).cast_signed();
     if pieces == 0 {
         return Vec::new();

@@ -1,10 +1,11 @@
 //! What fails on the press, and what is done about it.
 
+use crate::pack::Pack;
 use crate::run::MisprintCause;
 use serde::{Deserialize, Serialize};
 
 /// What failed. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum FailureKind {
     /// A hole in the stencil that lets ink through.
@@ -49,7 +50,7 @@ impl FailureKind {
 }
 
 /// What is done about it. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Remedy {
     /// Tape over it.
@@ -69,7 +70,7 @@ impl Remedy {
 
 /// Where on the print, in thousandths of the art's box: from its left edge, as one looks at the print,
 /// and from its top.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Mark {
     /// From the left edge.

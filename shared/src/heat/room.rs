@@ -3,12 +3,13 @@
 use super::room_brief::OLD_MINUTES;
 use super::{Assumption, HeatIndex, HeatLevel, Water, WorkRest, heat_index, work_rest};
 use crate::journal::Subject;
+use crate::pack::Pack;
 use crate::quantity::Temperature;
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
 /// A reading of the room by hand.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct RoomReading {
     /// Which.
     pub id: Subject,

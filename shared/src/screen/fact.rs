@@ -4,10 +4,11 @@ use super::{AgeLimits, Coats, MeshSheet, ScreenState, StepTimes};
 use crate::job::RunId;
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, is_name, is_note};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// Something about a screen; the subject is the screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenFact {
     /// Fields of a screen were set; the screen comes to be with the first.
@@ -33,7 +34,7 @@ pub enum ScreenFact {
 }
 
 /// A field of a screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenField {
     /// What is written on the frame.

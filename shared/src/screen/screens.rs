@@ -3,11 +3,12 @@
 use super::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
 use crate::job::RunId;
 use crate::journal::Subject;
+use crate::pack::Pack;
+use crate::table::Table;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// A screen.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Screen {
     /// What is written on the frame.
     pub label: String,
@@ -44,7 +45,7 @@ pub struct Screen {
 }
 
 /// Something that happened to a screen.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct ScreenChange {
     /// Wall time.
     pub at: u64,
@@ -55,7 +56,7 @@ pub struct ScreenChange {
 }
 
 /// What can happen to a screen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub enum ScreenEvent {
     /// It went into this state.
     To(ScreenState),
@@ -95,9 +96,9 @@ impl Screen {
 }
 
 /// All screens of the shop.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Screens {
-    all: BTreeMap<Subject, Screen>,
+    all: Table<Screen>,
     /// After how many days the shop wants to be warned.
     pub limits: AgeLimits,
     /// How long each step to a new stencil takes.
@@ -130,7 +131,7 @@ impl Screens {
             ScreenFact::AgeLimits(limits) => self.limits = *limits,
             ScreenFact::StepTimes(times) => self.times = *times,
             about => {
-                let screen = self.all.entry(subject).or_insert_with(|| Screen { since: at, ..Screen::default() });
+                let screen = self.all.or_insert_with(subject, || Screen { since: at, ..Screen::default() });
                 screen.deleted |= gone();
                 match about {
                     ScreenFact::Set(fields) => {
