@@ -1,6 +1,7 @@
 //! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
 
 use super::failures::failed;
+use super::heat;
 use super::maker::{LotPlan, Maker, RunPlan};
 use crate::job::{Fabric, Size};
 use crate::journal::{Draft, Fact};
@@ -29,6 +30,7 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     maker.say(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
     maker.say(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
     maker.say(start, device, Fact::DeviceNamed(device_name.into()));
+    heat::equip(&mut maker, start);
     earlier_weeks(&mut maker);
     today(&mut maker);
     maker.drafts
@@ -113,6 +115,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     };
     let choir_lot = maker.lot(early, choir, &tee);
     let front = maker.run(early, choir_lot, &COTTON);
+    heat::washed(maker, front, COTTON.ink);
 
     let ferry = maker.job(
         early + MINUTE,
@@ -248,6 +251,10 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
 mod tests {
     use super::*;
     use crate::failure::failure_card;
+    use crate::heat::{
+        CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
+        test_standing, tests_due, trials_for,
+    };
     use crate::journal::{Head, Journal, allocate};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
@@ -294,5 +301,28 @@ mod tests {
         let polyester = check_list(&shop, rail.runs[1].id);
         assert!(polyester.heat_first());
         assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
+    }
+
+    #[test]
+    fn the_demo_tunnel_is_too_hot_for_the_jerseys_and_everything_about_heat_is_there() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        let [choir, jerseys] = [rail.runs[0].id, rail.runs[1].id];
+        let change = changeover(&shop, jerseys, clock.now).unwrap();
+        let passed: Vec<_> = change.danger.iter().map(|finding| finding.name).collect();
+        assert_eq!(passed, [LimitName::DyeMigration, LimitName::InkHighest, LimitName::Scorch]);
+        assert!(change.still_passed.is_empty() && change.hold_ink() && change.settling.is_none());
+        let wait = change.wait.unwrap();
+        assert_eq!((wait.minutes, wait.basis, wait.cold), (10, SettlingBasis::Logged(3), false));
+        for run in [choir, jerseys] {
+            let heat = run_heat(&shop, run, clock.now).unwrap();
+            assert!(matches!(heat.cure, CureOnPaper::Reached { .. }), "{heat:?}");
+            assert!(heat.passed().next().is_none() && heat.conflict.is_none());
+        }
+        assert!(!test_standing(&shop, choir).unwrap().is_due());
+        assert_eq!(tests_due(&shop)[0].0, jerseys);
+        assert_eq!(trials_for(&shop, jerseys).len(), 1);
+        assert_eq!(inks_without_sheet(&shop).len(), 2);
+        assert_eq!(room_brief(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
     }
 }

@@ -5,6 +5,7 @@
 
 mod day;
 mod failures;
+mod heat;
 mod maker;
 
 pub use day::demo_facts;
