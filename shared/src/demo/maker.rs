@@ -43,6 +43,11 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         Self { clock, drafts: Vec::new(), new_id, noise: 0x9e37_79b9_7f4a_7c15 }
     }
 
+    /// A new id.
+    pub(super) fn id(&mut self) -> Uuid {
+        (self.new_id)()
+    }
+
     pub(super) fn say(&mut self, at: u64, subject: Uuid, fact: Fact) {
         self.drafts.push(Draft { at, subject, fact });
     }

@@ -5,5 +5,6 @@
 
 mod day;
 mod maker;
+mod stencils;
 
 pub use day::demo_facts;

@@ -85,6 +85,8 @@ pub struct ExposureProblems {
 pub struct FoundTime {
     /// How long to expose.
     pub time: Seconds,
+    /// How many times the time that was typed; none for what the shop knows.
+    pub factor: Option<f64>,
     /// How it was found.
     pub found: Found,
     /// What to do before it is trusted; none for what the shop knows.
@@ -219,7 +221,7 @@ impl ExposureForm {
         let time = keep(p, "time", required(&self.time, |text| Seconds::parse(text, SHORTEST, LONGEST)));
         let read = match self.kind {
             FoundKind::Practice => {
-                return Ok(time.map(|time| FoundTime { time, found: Found::Practice, advice: None }));
+                return Ok(time.map(|time| FoundTime { time, factor: None, found: Found::Practice, advice: None }));
             }
             FoundKind::StepGuide => {
                 let solid =
@@ -239,7 +241,12 @@ impl ExposureForm {
             FoundKind::Distance => return self.moved(shop, before, units, time, p),
         };
         let reading = read.0.map_err(ExposureRefused::Test)?;
-        Ok(Some(FoundTime { time: reading.time, found: read.1, advice: Some(reading.advice) }))
+        Ok(Some(FoundTime {
+            time: reading.time,
+            factor: Some(reading.factor),
+            found: read.1,
+            advice: Some(reading.advice),
+        }))
     }
 
     fn goal(shop: &Shop, before: Option<&Exposure>) -> u8 {
@@ -267,7 +274,8 @@ impl ExposureForm {
             return Err(ExposureRefused::Test(NoReading::OutOfReach));
         }
         let found = Found::Distance { before: old_time, from };
-        Ok(Some(FoundTime { time, found, advice: Some(TestAdvice::TestAgain) }))
+        let factor = Some(time.seconds() / old_time.seconds());
+        Ok(Some(FoundTime { time, factor, found, advice: Some(TestAdvice::TestAgain) }))
     }
 }
 
