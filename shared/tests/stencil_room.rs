@@ -9,9 +9,9 @@ use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::{NumberProblem, Seconds, Temperature, Units};
 use lastpull_core::screen::{
     BatchInForm, BatchOutForm, BatchTimeKind, BathStep, Coats, DampNote, EmulsionForm, ExposureForm, ExposurePick,
-    Family, Found, FoundKind, LampForm, LampKind, MeshCloth, MeshCount, MeshSheet, ScreenFact, ScreenField,
-    ScreenState, StencilFact, bath_view, forget_batch, known_cloths, known_coats, mesh_rows, put_in, room_damp,
-    stencil_home, take_out, waiting_screens,
+    ExposureRefused, Family, Found, FoundKind, LampForm, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw,
+    ScreenFact, ScreenField, ScreenState, StencilFact, bath_view, forget_batch, known_cloths, known_coats, mesh_rows,
+    put_in, room_damp, stencil_home, take_out, waiting_screens,
 };
 use lastpull_core::shop::Shop;
 use shop::{HOUR, Press, near, wall};
@@ -214,6 +214,27 @@ fn the_desk_begins_with_what_the_shop_exposed_last() {
 }
 
 #[test]
+fn a_test_is_written_down_for_what_was_picked() {
+    let (mut press, lamp, blue) = exposed(LampKind::Point);
+    let cloth = MeshCloth { dyed: true, ..sheet(156).cloth() };
+    let coats = Some(Coats { print: 2, squeegee: 1 });
+    let pick = ExposurePick { emulsion: Some(blue), lamp: Some(lamp), cloth: Some(cloth), coats };
+    let form = ExposureForm { time: "60".into(), solid: "7".into(), ..ExposureForm::for_pick(&pick, Units::Metric) };
+    let id = find(&mut press, 60, &form);
+    let shop = press.shop();
+    let fact = &shop.stencils.exposure(id).unwrap().fact;
+    assert_eq!((fact.cloth, fact.coats, fact.emulsion, fact.lamp), (cloth, coats, blue, lamp));
+    // Back from twenty inches to thirty: (30/20)² times as long, by the inverse-square law.
+    let far = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "30".into() };
+    let fields = far.check(Units::Inch, shop.stencils.lamp(lamp)).unwrap();
+    press.say(lamp, Fact::Stencil(StencilFact::Lamp(fields)));
+    let form = ExposureForm::from_distance(&pick, fact, Units::Inch);
+    let found = form.preview(&press.shop(), None, Units::Inch).unwrap().unwrap();
+    assert!(near(found.time.seconds(), 60.0 * 2.25));
+    assert_eq!(ExposureForm::for_pick(&ExposurePick::default(), Units::Metric).per, Units::Metric);
+}
+
+#[test]
 fn a_screen_brings_its_own_mesh_coats_and_emulsion() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
     let green = press.id();
@@ -262,6 +283,25 @@ fn the_preview_tells_by_what_the_tests_time_is_multiplied() {
     let known = ExposureForm { kind: FoundKind::Practice, ..form };
     let found = known.preview(&shop, None, Units::Inch).unwrap().unwrap();
     assert_eq!((found.factor, found.time), (None, Seconds::new(120.0)));
+}
+
+#[test]
+fn tubes_panels_and_contact_tables_are_refused_before_a_distance_is_typed() {
+    for (kind, law) in [
+        (LampKind::Tubes, NoDistanceLaw::Tubes),
+        (LampKind::Panel, NoDistanceLaw::Panel),
+        (LampKind::Contact, NoDistanceLaw::Contact),
+    ] {
+        let (press, lamp, blue) = exposed(kind);
+        let form = ExposureForm {
+            emulsion: Some(blue),
+            lamp: Some(lamp),
+            kind: FoundKind::Distance,
+            ..ExposureForm::default()
+        };
+        let refused = form.preview(&press.shop(), None, Units::Inch).unwrap_err();
+        assert_eq!(refused, ExposureRefused::Distance(law));
+    }
 }
 
 #[test]
