@@ -48,6 +48,14 @@ pub fn Icon(name: &'static str) -> Drawn {
         "info" => "M12 3a9 9 0 1 0 0 18 9 9 0 0 0 0-18M12 11v5.500M12 7.500V8",
         "camera" => "M3.500 7.500h4l1.500-2.500h6l1.500 2.500h4v12h-17zM12 9.500a4 4 0 1 0 0 8 4 4 0 0 0 0-8",
         "picture" => "M4 5h16v14H4zM4 16l5-5 4 4 2.500-2.500L20 17M15.500 9v.010",
+        // A lamp that shines to all sides.
+        "lamp" => {
+            "M12 8a4 4 0 1 0 0 8 4 4 0 0 0 0-8M12 2v2.500M12 19.500V22M2 12h2.500M19.500 12H22M5 5l1.700 1.700M17.300 17.300 19 19M5 19l1.700-1.700M17.300 6.700 19 5"
+        }
+        // A tank with a screen dipped in.
+        "bath" => "M3 8v12h18V8M3 13h4M17 13h4M7 3h10v13H7z",
+        // A drop.
+        "drop" => "M12 3c4 5 6 8 6 11a6 6 0 0 1-12 0c0-3 2-6 6-11z",
         _ => "",
     };
     view! {

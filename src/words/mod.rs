@@ -8,6 +8,7 @@ use crate::platform::settings::{Language, Settings};
 use lastpull_core::quantity::Units;
 use std::cell::Cell;
 
+mod bath;
 mod common;
 mod day;
 mod demo;
@@ -25,6 +26,7 @@ mod settings;
 mod show;
 mod stencil;
 
+pub use bath::*;
 pub use common::*;
 pub use day::*;
 pub use demo::*;

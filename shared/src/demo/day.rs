@@ -31,6 +31,7 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     maker.say(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
     maker.say(start, device, Fact::DeviceNamed(device_name.into()));
     heat::equip(&mut maker, start);
+    super::stencils::stencils(&mut maker);
     earlier_weeks(&mut maker);
     today(&mut maker);
     maker.drafts
@@ -258,6 +259,9 @@ mod tests {
     use crate::journal::{Head, Journal, allocate};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
+    use crate::screen::{
+        BathTrend, ExposureAnswer, ExposurePick, ScreensLeft, bath_chart, bath_view, exposure_for, stencil_home,
+    };
     use crate::shop::Shop;
 
     fn shop(now: u64) -> (Shop, WallClock) {
@@ -272,6 +276,22 @@ mod tests {
         sorted.sort_by_key(|draft| draft.at);
         let entries = allocate(&mut Head::default(), Uuid::from_u128(1), &sorted);
         (Shop::fold(&Journal::of(entries).unwrap()), clock)
+    }
+
+    #[test]
+    fn the_demo_screen_room_has_times_to_look_up_and_a_bath_that_slows() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let home = stencil_home(&shop, clock.now);
+        assert_eq!((home.exposures, home.lamps, home.emulsions), (3, 1, 2));
+        assert_eq!((home.in_bath, home.waiting >= 3), (2, true));
+        let bath = bath_view(&shop, home.waiting, clock.now);
+        assert!(matches!(bath.trend, Some(BathTrend::Slowing(ScreensLeft::About { .. }))), "{:?}", bath.trend);
+        assert_eq!((bath.before.len(), bath.in_bath.len()), (1, 1));
+        assert!(bath.in_bath[0].left.is_some_and(|left| left > 0), "{:?}", bath.in_bath);
+        assert!(bath_chart(&bath.points, bath.recharge_at).is_some_and(|chart| chart.line.is_some()));
+        let asked = ExposurePick::usual(&shop).asked().unwrap();
+        assert!(matches!(exposure_for(&shop, &asked), ExposureAnswer::Known(_)));
+        assert!(home.full_sheets > 0 && home.full_sheets < home.meshes);
     }
 
     #[test]

@@ -43,6 +43,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         Self { clock, drafts: Vec::new(), new_id, noise: 0x9e37_79b9_7f4a_7c15 }
     }
 
+    /// A new id.
     pub(super) fn id(&mut self) -> Uuid {
         (self.new_id)()
     }

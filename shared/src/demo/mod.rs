@@ -7,5 +7,6 @@ mod day;
 mod failures;
 mod heat;
 mod maker;
+mod stencils;
 
 pub use day::demo_facts;
