@@ -1,6 +1,8 @@
 //! A run off the press: what came of it, and what comes next.
 
 use super::run::Heading;
+use crate::failure::FailureBar;
+use crate::heat::TestsStand;
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, Page};
@@ -39,6 +41,7 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
             <h2>{words::ended_title()}</h2>
             {move || figures(&state.get())}
             <OffScreens id/>
+            <section class="heat-rows"><TestsStand id/></section>
             <div class="button-row">
                 {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Place::Run(next).hash()><Icon name="next"/>{words::ended_next()}</a> })}
                 <a class="button with-icon" href=Place::Job(job).hash()><Icon name="check"/>{words::ended_finish_job()}</a>
@@ -85,6 +88,8 @@ fn by_size(rows: &[(Option<Size>, u32)]) -> String {
 
 fn figures(state: &EndedView) -> Drawn {
     let span = state.span.map(|(from, to)| words::ended_from_to(words::moment(from), words::time(to)));
+    let failed = !state.failures.is_empty();
+    let suspects = (state.suspect > 0).then(|| by_size(&state.suspects));
     let short = (!state.short.is_empty()).then(|| by_size(&state.short));
     let replace = (!state.replace.is_empty()).then(|| by_size(&state.replace));
     let causes = state
@@ -97,10 +102,19 @@ fn figures(state: &EndedView) -> Drawn {
     view! {
         <dl class="figures">
             <div><dd id="ended-good">{words::of_pieces(state.good, state.planned)}</dd><dt>{words::ended_good()}</dt></div>
-            <div><dd>{words::duration(state.active)}</dd><dt>{words::ended_active()}</dt></div>
+            {failed.then(|| view! { <div><dd id="ended-suspect">{state.suspect}</dd><dt>{words::failure_suspect()}</dt></div> })}
+            {failed.then(|| view! { <div><dd id="ended-spoiled">{state.spoiled}</dd><dt>{words::failure_spoiled()}</dt></div> })}
+            <div><dd id="ended-active">{words::duration(state.active)}</dd><dt>{words::ended_active()}</dt></div>
             <div><dd id="ended-stood">{words::duration(state.stopped)}</dd><dt>{words::ended_stopped()}</dt></div>
-            {state.per_hour.map(|rate| view! { <div><dd>{words::number(rate, 0)}</dd><dt>{words::per_hour("")}</dt></div> })}
+            {state.per_hour.map(|rate| view! { <div><dd id="ended-rate">{words::number(rate, 0)}</dd><dt>{words::per_hour("")}</dt></div> })}
         </dl>
+        {suspects.map(|sizes| view! { <p class="failure-suspects" id="ended-look"><Icon name="alert"/>{words::failures_suspect(state.suspect)}" "{sizes}</p> })}
+        {failed.then(|| view! {
+            <section class="failures">
+                <h3>{words::failures_title()}</h3>
+                {state.failures.iter().map(|notice| view! { <FailureBar notice=notice.clone()/> }).collect_view()}
+            </section>
+        })}
         {span.map(|span| view! { <p class="quiet-line">{span}</p> })}
         <dl class="lines">
             {short.map(|short| view! { <div class="tight"><dt>{words::ended_short()}</dt><dd>{short}</dd></div> })}

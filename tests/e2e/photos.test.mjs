@@ -1,18 +1,20 @@
 // Photos of a thing: taken in, kept without a trace of where, shown, deleted, carried in the file.
-//
-// They run on a screen that shows the photos of one subject, given by its hash in LASTPULL_PHOTO_SCREEN,
-// and are skipped until there is one.
+// What they show here is something that failed on the press; any thing's photos are kept the same way.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
-import { go, openFirst, openShop, premises, press } from "./shop.mjs";
+import { go, openCounting, openFirst, premises, press } from "./shop.mjs";
+import { fails, openStep } from "./failing.mjs";
 import { bringIn, takeOut } from "./files.mjs";
 
 const place = premises();
 
-/** The hash of the screen with photos. */
-const SCREEN = process.env.LASTPULL_PHOTO_SCREEN;
-const options = SCREEN ? {} : { skip: "no screen shows photos yet" };
+/** A shop in which something has failed. */
+async function openFailure(t, place, options) {
+  const page = await openCounting(t, place, options);
+  page.failure = await fails(page);
+  return page;
+}
 
 /** A JPEG drawn by the browser: red left, blue right; speckled where asked for. */
 async function picture(page, width, height, { speckled = false } = {}) {
@@ -79,10 +81,13 @@ function contents(path) {
 }
 
 /** Shows the screen of photos on a shop's device. */
-const toPhotos = (page) => go(page, SCREEN, ".photos");
+async function toPhotos(page, { failure } = page) {
+  await go(page, failure, "#downtime");
+  await openStep(page, "photos");
+}
 
-test("pictures are taken in upright and small, the bad one is told and the rest kept", options, async (t) => {
-  const page = await openShop(t, place);
+test("pictures are taken in upright and small, the bad one is told and the rest kept", async (t) => {
+  const page = await openFailure(t, place);
   await toPhotos(page);
   const plain = await picture(page, 2400, 1200);
   await take(page, [
@@ -100,8 +105,8 @@ test("pictures are taken in upright and small, the bad one is told and the rest 
   await page.waitForFunction(() => document.querySelectorAll(".photo-tile img").length === 2);
 });
 
-test("a photo is carried in the file under its hash, without the place it was taken at", options, async (t) => {
-  const page = await openShop(t, place);
+test("a photo is carried in the file under its hash, without the place it was taken at", async (t) => {
+  const page = await openFailure(t, place);
   await toPhotos(page);
   await take(page, [file("one.jpg", withExif(await picture(page, 600, 400)))], 1);
   const { path, bytes } = await takeOut(page);
@@ -117,12 +122,12 @@ test("a photo is carried in the file under its hash, without the place it was ta
   await other.locator("#file").waitFor();
   assert.match(await bringIn(other, bytes), /1 photo new/);
   assert.doesNotMatch(await bringIn(other, bytes), /photo/);
-  await toPhotos(other);
+  await toPhotos(other, page);
   await other.waitForFunction(() => document.querySelectorAll(".photo-tile img").length === 1);
 });
 
-test("a file whose photos were left out comes in, and the photo is shown as missing", options, async (t) => {
-  const page = await openShop(t, place);
+test("a file whose photos were left out comes in, and the photo is shown as missing", async (t) => {
+  const page = await openFailure(t, place);
   await toPhotos(page);
   await take(page, [file("one.jpg", await picture(page, 600, 400))], 1);
   const { path } = await takeOut(page);
@@ -131,12 +136,12 @@ test("a file whose photos were left out comes in, and the photo is shown as miss
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
   assert.match(await bringIn(other, bare), /1 photo is still missing here/);
-  await toPhotos(other);
+  await toPhotos(other, page);
   await other.getByText("Not on this device").waitFor();
 });
 
-test("a photo under another's name refuses the file, and nothing is changed", options, async (t) => {
-  const page = await openShop(t, place);
+test("a photo under another's name refuses the file, and nothing is changed", async (t) => {
+  const page = await openFailure(t, place);
   await toPhotos(page);
   await take(page, [file("one.jpg", await picture(page, 600, 400))], 1);
   const { path } = await takeOut(page);
@@ -147,8 +152,8 @@ test("a photo under another's name refuses the file, and nothing is changed", op
   assert.match(await bringIn(other, forged), /not what its name says.*Nothing was changed/s);
 });
 
-test("a deleted photo comes back with undo, at its place", options, async (t) => {
-  const page = await openShop(t, place);
+test("a deleted photo comes back with undo, at its place", async (t) => {
+  const page = await openFailure(t, place);
   await toPhotos(page);
   await take(page, [file("wide.jpg", await picture(page, 600, 200)), file("tall.jpg", await picture(page, 200, 600))], 2);
   await press(page, page.locator(".photo-tile").first());
@@ -160,8 +165,8 @@ test("a deleted photo comes back with undo, at its place", options, async (t) =>
   assert.deepEqual(await sizes(page), [[600, 200], [200, 600]]);
 });
 
-test("keys go through the photos, closer and back", options, async (t) => {
-  const page = await openShop(t, place);
+test("keys go through the photos, closer and back", async (t) => {
+  const page = await openFailure(t, place);
   await toPhotos(page);
   await take(page, [file("a.jpg", await picture(page, 600, 200)), file("b.jpg", await picture(page, 200, 600))], 2);
   await page.locator(".photo-tile").first().focus();
@@ -185,8 +190,8 @@ test("keys go through the photos, closer and back", options, async (t) => {
   assert.ok(await page.locator(".photo-tile").first().evaluate((tile) => tile === document.activeElement));
 });
 
-test("with too little room nothing is stored and the person is told", options, async (t) => {
-  const page = await openShop(t, place, {
+test("with too little room nothing is stored and the person is told", async (t) => {
+  const page = await openFailure(t, place, {
     before: () => { navigator.storage.estimate = async () => ({ usage: 99_000_000, quota: 100_000_000 }); },
   });
   await toPhotos(page);

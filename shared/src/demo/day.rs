@@ -1,5 +1,7 @@
 //! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
 
+use super::failures::failed;
+use super::heat;
 use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
 use crate::job::{Fabric, Size};
@@ -30,6 +32,8 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     maker.say(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
     maker.say(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
     maker.say(start, device, Fact::DeviceNamed(device_name.into()));
+    heat::equip(&mut maker, start);
+    super::stencils::stencils(&mut maker);
     earlier_weeks(&mut maker);
     let day = today(&mut maker);
     screens(&mut maker, &day);
@@ -79,6 +83,9 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         let seconds = pace * (0.92 + 0.16 * maker.noise());
         let half = maker.pull(morning + MINUTE, run, &sizes[..2], seconds);
         maker.say(half + 5_000, run, Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }));
+        if index % 3 == 0 {
+            failed(maker, run, half + 5_000, index / 3);
+        }
         maker.say(half + 4 * MINUTE, run, Fact::Resumed);
         let mut end = maker.pull(half + 4 * MINUTE, run, &sizes[2..], seconds);
         if index % 3 == 0 {
@@ -120,6 +127,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     };
     let choir_lot = maker.lot(early, choir, &tee);
     let front = maker.run(early, choir_lot, &COTTON);
+    heat::washed(maker, front, COTTON.ink);
 
     let ferry = maker.job(
         early + MINUTE,
@@ -266,10 +274,18 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::failure::failure_card;
+    use crate::heat::{
+        CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
+        test_standing, tests_due, trials_for,
+    };
     use crate::journal::{Head, Journal, allocate};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
-    use crate::screen::{BurnStep, ScreenFilter, ScreenState, screen_board, screen_needs};
+    use crate::screen::{
+        BathTrend, BurnStep, ExposureAnswer, ExposurePick, ScreenFilter, ScreenState, ScreensLeft, bath_chart,
+        bath_view, exposure_for, screen_board, screen_needs, stencil_home,
+    };
     use crate::shop::Shop;
 
     fn shop(now: u64) -> (Shop, WallClock) {
@@ -284,6 +300,22 @@ mod tests {
         sorted.sort_by_key(|draft| draft.at);
         let entries = allocate(&mut Head::default(), Uuid::from_u128(1), &sorted);
         (Shop::fold(&Journal::of(entries).unwrap()), clock)
+    }
+
+    #[test]
+    fn the_demo_screen_room_has_times_to_look_up_and_a_bath_that_slows() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let home = stencil_home(&shop, clock.now);
+        assert_eq!((home.exposures, home.lamps, home.emulsions), (3, 1, 2));
+        assert_eq!((home.in_bath, home.waiting >= 3), (2, true));
+        let bath = bath_view(&shop, home.waiting, clock.now);
+        assert!(matches!(bath.trend, Some(BathTrend::Slowing(ScreensLeft::About { .. }))), "{:?}", bath.trend);
+        assert_eq!((bath.before.len(), bath.in_bath.len()), (1, 1));
+        assert!(bath.in_bath[0].left.is_some_and(|left| left > 0), "{:?}", bath.in_bath);
+        assert!(bath_chart(&bath.points, bath.recharge_at).is_some_and(|chart| chart.line.is_some()));
+        let asked = ExposurePick::usual(&shop).asked().unwrap();
+        assert!(matches!(exposure_for(&shop, &asked), ExposureAnswer::Known(_)));
+        assert!(home.full_sheets > 0 && home.full_sheets < home.meshes);
     }
 
     #[test]
@@ -303,6 +335,13 @@ mod tests {
         let count = count_view(&shop, rail.runs[0].id, Uuid::from_u128(1), clock, &[]);
         assert_eq!((count.good, count.planned, count.misprints), (17, 36, 1));
         assert!(count.pace.unwrap().per_hour > 40.0);
+        let failed: Vec<_> = shop.failures.iter().map(|(id, _)| failure_card(&shop, id, clock).unwrap()).collect();
+        assert_eq!(failed.len(), 4);
+        for card in failed {
+            // Four minutes less the five seconds before it was found.
+            assert_eq!((card.row.downtime, card.row.open, card.row.suspect), (235_000, false, 0));
+            assert!(card.row.good > 0 && card.failure.mark.is_some(), "{card:?}");
+        }
         let polyester = check_list(&shop, rail.runs[1].id);
         assert!(polyester.heat_first());
         assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
@@ -319,9 +358,29 @@ mod tests {
         assert_eq!(needs[0].steps[0].step, BurnStep::Expose);
         assert!(!needs[0].steps[0].late && !needs[0].steps[0].now.is_empty());
         let board = screen_board(&shop, &ScreenFilter::default(), clock.now);
-        let states: Vec<ScreenState> = board.groups.iter().map(|group| group.state).collect();
-        let at_hand = |state: &ScreenState| *state == ScreenState::InBath || states.contains(state);
-        assert!(ScreenState::ALL.iter().all(at_hand), "{states:?}");
-        assert_eq!(board.warned, 1, "one coat is too old");
+        assert_eq!((board.groups.len(), board.warned), (ScreenState::ALL.len(), 1), "every state, one coat too old");
+    }
+
+    #[test]
+    fn the_demo_tunnel_is_too_hot_for_the_jerseys_and_everything_about_heat_is_there() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        let [choir, jerseys] = [rail.runs[0].id, rail.runs[1].id];
+        let change = changeover(&shop, jerseys, clock.now).unwrap();
+        let passed: Vec<_> = change.danger.iter().map(|finding| finding.name).collect();
+        assert_eq!(passed, [LimitName::DyeMigration, LimitName::InkHighest, LimitName::Scorch]);
+        assert!(change.still_passed.is_empty() && change.hold_ink() && change.settling.is_none());
+        let wait = change.wait.unwrap();
+        assert_eq!((wait.minutes, wait.basis, wait.cold), (10, SettlingBasis::Logged(3), false));
+        for run in [choir, jerseys] {
+            let heat = run_heat(&shop, run, clock.now).unwrap();
+            assert!(matches!(heat.cure, CureOnPaper::Reached { .. }), "{heat:?}");
+            assert!(heat.passed().next().is_none() && heat.conflict.is_none());
+        }
+        assert!(!test_standing(&shop, choir).unwrap().is_due());
+        assert_eq!(tests_due(&shop)[0].0, jerseys);
+        assert_eq!(trials_for(&shop, jerseys).len(), 1);
+        assert_eq!(inks_without_sheet(&shop).len(), 2);
+        assert_eq!(room_brief(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
     }
 }

@@ -83,9 +83,14 @@ impl Failure {
         sizes
     }
 
-    /// Suspect pieces that nobody has judged.
-    pub fn open(&self) -> u32 {
-        self.suspects.keys().map(|size| self.open_of(*size)).fold(0, u32::saturating_add)
+    /// Pieces judged good, of all sizes.
+    pub fn good(&self) -> u32 {
+        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Good)).fold(0, u32::saturating_add)
+    }
+
+    /// Pieces judged spoiled, of all sizes.
+    pub fn spoiled(&self) -> u32 {
+        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Spoiled)).fold(0, u32::saturating_add)
     }
 }
 

@@ -184,7 +184,12 @@ impl Progress {
 
     pub(crate) fn stop(&mut self, at: u64, cause: StopCause) {
         if self.is_on_press() && self.standing().is_none() {
-            self.stops.push(Stop { from: at, to: None, cause: Some(cause) });
+            let pulled_since = |to: u64| self.pulls.last().is_some_and(|last| last.at >= to);
+            match self.stops.last().filter(|last| last.cause == Some(cause)).and_then(|last| last.to) {
+                // A hand that slipped onto the zone: with nothing pulled, the press had not gone on.
+                Some(to) if !pulled_since(to) => self.stops.last_mut().into_iter().for_each(|last| last.to = None),
+                _ => self.stops.push(Stop { from: at, to: None, cause: Some(cause) }),
+            }
         }
         self.touched = Some(at);
     }
