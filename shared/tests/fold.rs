@@ -156,6 +156,12 @@ fn any_screen_fact() -> impl Strategy<Value = ScreenFact> {
         ])),
         select(ScreenState::ALL.to_vec()).prop_map(|to| ScreenFact::Moved { to, by: Some("Ines".into()) }),
         any::<bool>().prop_map(|dry| ScreenFact::Dried { dry, by: None }),
+        (select(ScreenState::ALL.to_vec()), 0..9_000u64).prop_map(|(to, since)| ScreenFact::Undone {
+            to,
+            since,
+            dry: Some(since + 1),
+            exposed: None
+        }),
         (1..9u16).prop_map(|coated| ScreenFact::AgeLimits(AgeLimits { coated, exposed: 9 })),
         Just(ScreenFact::StepTimes(StepTimes::default())),
     ]

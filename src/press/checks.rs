@@ -13,6 +13,7 @@ use lastpull_core::heat::{Changeover, changeover, left_out_at_start};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
+use lastpull_core::screen::facts_on_start;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -180,5 +181,6 @@ fn start_facts(id: RunId, list: &CheckList, change: Option<&Changeover>, store: 
         |(item, expected)| (id, Fact::CheckMade { item, expected, outcome: CheckOutcome::Skipped, by: by.clone() });
     let mut facts: Vec<(Subject, Fact)> = left_out_at_start(list, change).into_iter().map(skipped).collect();
     facts.push((id, Fact::RunStarted));
+    facts.extend(store.shop.with_untracked(|shop| facts_on_start(shop, id, by.as_deref())));
     facts
 }

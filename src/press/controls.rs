@@ -14,6 +14,7 @@ use lastpull_core::failure::{go_on_facts, judgement_back, notice_at_press, open_
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CountView, Standing, UndoView};
+use lastpull_core::screen::{facts_on_end, keeps_ready};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -26,7 +27,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
     let ends =
         Memo::new(move |_| count.with(|count| count.left == 0 || matches!(count.standing, Standing::Stopped { .. })));
     let end = move |_| {
-        if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { store.record(id, Fact::RunEnded) }
+        if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { end_run(store, id) }
     };
     view! {
         <div class="controls">
@@ -87,6 +88,14 @@ pub fn go_on(store: Store, run: RunId) {
 fn standing_failure(store: Store, run: RunId) -> Option<Subject> {
     let notice = store.shop.with_untracked(|shop| notice_at_press(shop, run))?;
     notice.stood.is_none().then_some(notice.id)
+}
+
+/// The run leaves the press, and its screens with it.
+pub fn end_run(store: Store, id: RunId) {
+    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let mut facts = vec![(id, Fact::RunEnded)];
+    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
+    store.record_all(facts);
 }
 
 /// Takes back the last thing this device did to the run, saved or not.

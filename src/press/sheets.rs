@@ -1,5 +1,6 @@
 //! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
 
+use super::controls::end_run;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Icon, Sheet, Switch};
@@ -159,7 +160,7 @@ fn EndShort(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     view! {
         <p>{words::end_short_text(left)}</p>
         <div class="button-row">
-            <button type="button" class="button" id="end-anyway" on:click=move |_| { close.run(()); store.record(id, Fact::RunEnded); }>{words::end_anyway()}</button>
+            <button type="button" class="button" id="end-anyway" on:click=move |_| { close.run(()); end_run(store, id); }>{words::end_anyway()}</button>
         </div>
     }
 }

@@ -20,6 +20,7 @@ words! {
     problem_taken { "Another one is called that already.", "Ya hay otra con ese nombre." }
     problem_out_of_order { "This must not be below the one before it.", "No puede ser menor que el anterior." }
     problem_not_a_grade { "A grade is 1 to 5 in half steps.", "La nota va de 1 a 5, de medio en medio." }
+    problem_too_many(most) { "At most {most} at once.", "Como mucho {most} a la vez." }
     form_not_saved[n] {
         "{n} thing to put right above. Nothing you typed is lost." | "{n} things to put right above. Nothing you typed is lost.",
         "Hay {n} cosa por corregir arriba. No se pierde nada de lo escrito." | "Hay {n} cosas por corregir arriba. No se pierde nada de lo escrito."
@@ -96,6 +97,7 @@ pub fn form_problem(problem: FormProblem) -> String {
         FormProblem::Taken => problem_taken().into(),
         FormProblem::OutOfOrder => problem_out_of_order().into(),
         FormProblem::NotAGrade => problem_not_a_grade().into(),
+        FormProblem::TooMany { most } => problem_too_many(most),
     }
 }
 

@@ -20,7 +20,7 @@ words! {
     change_no_setting { "The run names no dryer temperature.", "La tirada no dice la temperatura del horno." }
     change_enter_setting { "Enter it", "Ponerla" }
     step_was(value) { "was {value}", "antes {value}" }
-    step_done { "done", "hecho" }
+    change_step_done { "done", "hecho" }
     wait_allow(minutes) { "Allow about {minutes}\u{a0}min", "Cuenta con unos {minutes}\u{a0}min" }
     wait_cold(minutes) { "From cold, allow about {minutes}\u{a0}min", "Desde frío, cuenta con unos {minutes}\u{a0}min" }
     wait_learned[n] { "learned from {n} of your own timings" | "learned from {n} of your own timings", "según {n} medición tuya" | "según {n} mediciones tuyas" }

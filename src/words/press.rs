@@ -28,6 +28,12 @@ words! {
     check_tolerance(amount) { "± {amount}", "± {amount}" }
     check_by(who, when) { "{who}, {when}", "{who}, {when}" }
     check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
+    screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }
+    screens_can_print { "ready", "listas" }
+    screens_kept(labels) { "Screens kept ready: {labels}", "Pantallas listas: {labels}" }
+    screens_gone(labels) { "Screens to reclaim: {labels}", "Pantallas por recuperar: {labels}" }
+    screens_keep { "Keep ready", "Dejarlas listas" }
+    screens_let_go { "To reclaim", "A recuperar" }
     checks_open[n] { "{n} check is open" | "{n} checks are open", "Queda {n} comprobación" | "Quedan {n} comprobaciones" }
     checks_skipped[n] { "{n} check was skipped" | "{n} checks were skipped", "{n} comprobación saltada" | "{n} comprobaciones saltadas" }
     start_count { "Start the count", "Empezar a contar" }

@@ -65,6 +65,12 @@ const SCREENS = {
   kit: async (page) => { await go(page, "#/stencil/kit"); await page.locator(".stencil-row").first().waitFor(); },
   bath: async (page) => { await go(page, "#/stencil/bath"); await page.locator("#bath-chart").waitFor(); },
   volume: async (page) => { await go(page, "#/stencil/volume"); await page.locator("#width").fill("12"); await page.locator("#height").fill("10"); await page.locator("#pieces").fill("72"); },
+  screens: async (page) => { await go(page, "#/screens"); await page.locator(".screen-row").first().waitFor(); },
+  "screens-board": async (page) => { await SCREENS.screens(page); await page.locator(".screen-board").evaluate((board) => board.scrollIntoView()); },
+  "screens-picked": async (page) => { await SCREENS["screens-board"](page); await page.locator("#select").click(); await page.locator("[data-state=Coated] .screen-group-head .button").click(); await page.locator("#select-bar [data-to]").first().waitFor(); },
+  "screen-card": async (page) => { await SCREENS.screens(page); await page.locator("[data-state=Ready] .screen-row").nth(1).click(); await page.locator("#state").waitFor(); },
+  "screen-form": async (page) => { await go(page, "#/screens/new"); await page.locator("#label").fill("A1–A6"); await page.locator("#adds").waitFor(); },
+  "screen-room": async (page) => { await go(page, "#/screens/room"); await page.locator("#coat").waitFor(); },
   more: async (page) => { await go(page, "#/more"); await page.locator(".menu").waitFor(); },
   settings: async (page) => { await go(page, "#/more/settings"); await page.locator("#crew").waitFor(); },
   backup: async (page) => { await go(page, "#/more/backup"); await page.locator("#prepare").waitFor(); },
@@ -100,7 +106,7 @@ if (review) {
   mkdirSync(folder, { recursive: true });
   await take(folder, "phone", "light", "english", Object.keys(SCREENS), false);
   await take(folder, "phone", "dark", "spanish", ["day", "count", "checks"], false);
-  await take(folder, "phone", "amber", "english", ["count"], false);
+  await take(folder, "phone", "amber", "english", ["count", "screens"], false);
   await take(folder, "desk", "light", "english", ["day", "count"], false);
   console.log(folder);
 }

@@ -3,6 +3,7 @@
 use super::failures::failed;
 use super::heat;
 use super::maker::{LotPlan, Maker, RunPlan};
+use super::screens::{DayRuns, screens};
 use crate::job::{Fabric, Size};
 use crate::journal::{Draft, Fact};
 use crate::plan::WallClock;
@@ -21,6 +22,7 @@ const COTTON: RunPlan = RunPlan {
     fahrenheit: 320.0,
     dwell: 150.0,
     below_collar: Some(3.0),
+    screens: "12, 13",
 };
 
 /// The facts of the demo shop, oldest first, around the moment of `clock`.
@@ -33,7 +35,8 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     heat::equip(&mut maker, start);
     super::stencils::stencils(&mut maker);
     earlier_weeks(&mut maker);
-    today(&mut maker);
+    let day = today(&mut maker);
+    screens(&mut maker, &day);
     maker.drafts
 }
 
@@ -64,7 +67,15 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         let plan = if index % 2 == 0 {
             COTTON
         } else {
-            RunPlan { location: Location::LeftChest, ink: "Bone", colour: "#ece4d2", hits: 1, flash: false, ..COTTON }
+            RunPlan {
+                location: Location::LeftChest,
+                ink: "Bone",
+                colour: "#ece4d2",
+                hits: 1,
+                flash: false,
+                screens: "7",
+                ..COTTON
+            }
         };
         let run = maker.run(morning - HOUR, lot, &plan);
         maker.say(morning, run, Fact::RunStarted);
@@ -89,7 +100,7 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
 }
 
 /// Today: one order done, one on the press, three to come, one of them polyester.
-fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let clock = maker.clock;
     let now = clock.now;
     let today = clock.today();
@@ -142,6 +153,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         fahrenheit: 260.0,
         dwell: 180.0,
         below_collar: Some(4.0),
+        screens: "14, 15",
         ..COTTON
     };
     let back = maker.run(early + MINUTE, ferry_lot, &cooler);
@@ -172,6 +184,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             hits: 1,
             flash: false,
             below_collar: None,
+            screens: "4",
             ..COTTON
         },
     );
@@ -192,10 +205,18 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         pieces: &[(Size::YouthS, 8), (Size::YouthM, 10), (Size::YouthL, 4), (Size::S, 4)],
     };
     let kids_lot = maker.lot(early + 3 * MINUTE, chess, &kids);
-    maker.run(
+    let ladder = maker.run(
         early + 3 * MINUTE,
         kids_lot,
-        &RunPlan { location: Location::LeftChest, ink: "Night", colour: "#1f2440", hits: 1, flash: false, ..COTTON },
+        &RunPlan {
+            location: Location::LeftChest,
+            ink: "Night",
+            colour: "#1f2440",
+            hits: 1,
+            flash: false,
+            screens: "7",
+            ..COTTON
+        },
     );
 
     // This morning's order, done.
@@ -220,6 +241,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             hits: 1,
             flash: false,
             below_collar: None,
+            screens: "8",
             ..COTTON
         },
     );
@@ -246,6 +268,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     maker.pull(at + 20_000, front, &[(Size::M, 3)], 57.0);
 
     maker.say(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
+    DayRuns { front, back, ladder, bib, began, bib_ended: end + MINUTE }
 }
 
 #[cfg(test)]
@@ -262,6 +285,7 @@ mod tests {
     use crate::screen::{
         BathTrend, ExposureAnswer, ExposurePick, ScreensLeft, bath_chart, bath_view, exposure_for, stencil_home,
     };
+    use crate::screen::{BurnStep, ScreenFilter, ScreenState, screen_board, screen_needs};
     use crate::shop::Shop;
 
     fn shop(now: u64) -> (Shop, WallClock) {
@@ -344,5 +368,22 @@ mod tests {
         assert_eq!(trials_for(&shop, jerseys).len(), 1);
         assert_eq!(inks_without_sheet(&shop).len(), 2);
         assert_eq!(room_brief(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
+    }
+
+    #[test]
+    fn the_demos_screens_wait_for_nobody_but_tomorrows_run() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        assert!(rail.runs.iter().all(|run| run.waits_until.is_none()), "{:#?}", rail.runs);
+        let needs = screen_needs(&shop, clock);
+        assert_eq!(needs.len(), 1);
+        assert_eq!((needs[0].title.as_str(), needs[0].late_by), ("Swap day totes", 0));
+        assert_eq!(needs[0].steps[0].step, BurnStep::Expose);
+        assert!(!needs[0].steps[0].late && !needs[0].steps[0].now.is_empty());
+        let board = screen_board(&shop, &ScreenFilter::default(), clock.now);
+        let states: Vec<ScreenState> = board.groups.iter().map(|group| group.state).collect();
+        let at_hand = |state: &ScreenState| *state == ScreenState::InBath || states.contains(state);
+        assert!(ScreenState::ALL.iter().all(at_hand), "{states:?}");
+        assert_eq!(board.warned, 1, "one coat is too old");
     }
 }

@@ -36,6 +36,7 @@ pub(super) struct RunPlan<'a> {
     pub(super) fahrenheit: f64,
     pub(super) dwell: f64,
     pub(super) below_collar: Option<f64>,
+    pub(super) screens: &'a str,
 }
 
 impl<N: FnMut() -> Uuid> Maker<N> {
@@ -102,7 +103,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             RunField::Lot(lot),
             RunField::Location(plan.location),
             RunField::Ink(plan.ink.into()),
-            RunField::Screens(if plan.hits > 1 { "12, 13".into() } else { "7".into() }),
+            RunField::Screens(plan.screens.into()),
             RunField::Mesh(Some(if plan.flash { 156 } else { 200 })),
             RunField::Flash(flash),
             RunField::Hits(plan.hits),

@@ -7,6 +7,7 @@ mod day;
 mod failures;
 mod heat;
 mod maker;
+mod screens;
 mod stencils;
 
 pub use day::demo_facts;

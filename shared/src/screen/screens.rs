@@ -1,5 +1,6 @@
 //! The shop's screens as the facts leave them.
 
+use super::standing::ScreenStanding;
 use super::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
 use crate::job::RunId;
 use crate::journal::Subject;
@@ -82,7 +83,8 @@ impl Screen {
         }
     }
 
-    fn note(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
+    fn go(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
+        self.stand(self.standing().after(at, what));
         if self.log.len() == LOG {
             self.log.remove(0);
         }
@@ -138,22 +140,15 @@ impl Screens {
                         screen.created.get_or_insert(at);
                         fields.iter().for_each(|field| screen.set(field));
                     }
-                    ScreenFact::Moved { to, by } => {
-                        screen.note(at, ScreenEvent::To(*to), by.as_ref());
-                        if *to == screen.state {
-                            return;
-                        }
-                        (screen.state, screen.since, screen.dry) = (*to, at, None);
-                        screen.exposed = match to {
-                            ScreenState::Exposed => Some(at),
-                            state if state.has_image() => screen.exposed.or(Some(at)),
-                            ScreenState::Clean | ScreenState::Coated => None,
-                            _ => screen.exposed,
-                        };
-                    }
-                    ScreenFact::Dried { dry, by } => {
-                        screen.note(at, ScreenEvent::Dry(*dry), by.as_ref());
-                        screen.dry = dry.then_some(at);
+                    ScreenFact::Moved { to, by } => screen.go(at, ScreenEvent::To(*to), by.as_ref()),
+                    ScreenFact::Dried { dry, by } => screen.go(at, ScreenEvent::Dry(*dry), by.as_ref()),
+                    ScreenFact::Undone { to, since, dry, exposed } => {
+                        let [since, dry, exposed] =
+                            [Some(*since), *dry, *exposed].map(|time| time.map(|time| time.min(at)));
+                        let since = since.unwrap_or(at);
+                        screen.stand(ScreenStanding { state: *to, since, dry, exposed });
+                        let last = dry.map_or(since, |dry| dry.max(since));
+                        screen.log.retain(|change| change.at <= last);
                     }
                     ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) => {}
                 }

@@ -1,0 +1,60 @@
+//! The place of screens: what is to be burned first, then all of them.
+
+use super::board::Board;
+use super::needs::Needs;
+use crate::kept::{Memo, Signal};
+use crate::live::Drawn;
+use crate::parts::{Empty, Icon, Page};
+use crate::place::{Place, ScreensPlace, StencilPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The first of these screens.
+#[component(transparent)]
+pub fn ScreensHome() -> Drawn {
+    let store = Store::from_context();
+    let none = Memo::new(move |_| store.shop.with(|shop| shop.screens.iter().next().is_none()));
+    let add = || Place::Screens(ScreensPlace::New).hash();
+    let aside = move || {
+        (!none.get()).then(|| {
+            view! { <a class="button primary with-icon" href=add()><Icon name="plus"/>{words::screens_add()}</a> }
+        })
+    };
+    view! {
+        <Page title=Signal::derive(|| words::screens_title().to_owned()) aside=move || view! { {aside} } class="screens">
+            {move || if none.get() {
+                view! {
+                    <Empty icon="screens" title=words::screens_empty_title() text=words::screens_empty_text()>
+                        <a class="button primary" href=add()>{words::screens_add()}</a>
+                    </Empty>
+                    <Links/>
+                }
+            } else {
+                view! { <Needs/> <Links/> <Board/> }
+            }}
+        </Page>
+    }
+}
+
+#[component(transparent)]
+fn Links() -> Drawn {
+    let line = |place: Place, icon: &'static str, title: &'static str, text: &'static str| {
+        view! {
+            <li>
+                <a class="menu-row" href=place.hash()>
+                    <Icon name=icon/>
+                    <span class="row-words"><strong>{title}</strong><span class="muted">{text}</span></span>
+                    <Icon name="next"/>
+                </a>
+            </li>
+        }
+    };
+    view! {
+        <ul class="menu screen-links">
+            {line(Place::Stencil(StencilPlace::Home), "sun", words::stencil_title(), words::stencil_link_text())}
+            {line(Place::Screens(ScreensPlace::Room), "gear", words::screen_room_title(), words::room_text())}
+        </ul>
+    }
+}
