@@ -54,7 +54,7 @@ thread_local! {
 
 /// Jobs, forms, settings.
 pub static OFFICE: Part = Part { load: || Box::pin(split_office()), here: &OFFICE_HERE };
-/// Screens, heat, and what fails on the press.
+/// A run before and after its count, screens, heat, and what fails on the press.
 pub static WORKSHOP: Part = Part { load: || Box::pin(split_workshop()), here: &WORKSHOP_HERE };
 
 #[wasm_split(office, fallible)]
@@ -106,8 +106,8 @@ fn split_demo_facts() -> Result<DemoFacts, NotLoaded> {
 pub fn fetch_ahead() {
     spawn_local(async {
         // One that does not come is asked for again when it is wanted.
-        let _ = OFFICE.fetch().await;
         let _ = WORKSHOP.fetch().await;
+        let _ = OFFICE.fetch().await;
     });
 }
 

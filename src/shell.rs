@@ -11,7 +11,7 @@ use crate::parts::{Faults, Icon, Notices};
 use crate::place::{Place, ScreensPlace};
 use crate::platform::dom;
 use crate::platform::settings::Language;
-use crate::press::{PressScreen, RunScreen};
+use crate::press::{BesideCount, PressScreen, RunScreen};
 use crate::store::{Loading, Store};
 use crate::words::{self, Manner};
 use lastpull_view::view;
@@ -121,6 +121,7 @@ pub fn workshop(place: Place) -> Drawn {
         Place::Stencil(place) => crate::stencil::screen(place),
         Place::Failure(id) => view! { <FailureScreen id/> }.into_any(),
         Place::Heat(place) => crate::heat::screen(place),
+        Place::Run(id) => view! { <BesideCount id/> },
         _ => crate::live::nothing(),
     }
 }

@@ -5,6 +5,7 @@ use super::keep::KeepHint;
 use super::rail::Rail;
 use super::verdict::Verdict;
 use crate::failure::FailureBar;
+use crate::heat::RoomStrip;
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
 use crate::parts::{Empty, Icon, Page};
@@ -40,6 +41,7 @@ pub fn DayScreen() -> Drawn {
                 }.into_any(),
                 verdict => view! { <Verdict verdict/> }.into_any(),
             }}
+            <RoomStrip/>
             <Rail state/>
             <DoneToday/>
             <KeepHint/>

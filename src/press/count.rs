@@ -1,6 +1,5 @@
 //! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
 
-use super::checks::CheckRows;
 use super::controls::Controls;
 use super::pace::Pace;
 use super::run::Heading;
@@ -9,6 +8,7 @@ use super::sizes::Sizes;
 use super::zone::Zone;
 use crate::failure::FailureBar;
 use crate::kept::{Memo, RwSignal};
+use crate::later::WORKSHOP;
 use crate::live::{Drawn, live};
 use crate::parts::{Icon, Sheet};
 use crate::place::Place;
@@ -45,7 +45,6 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
     let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
     let failure = Memo::new(move |_| store.shop.with(|shop| notice_at_press(shop, id)));
     let checks_open = RwSignal::new(false);
-    let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     view! {
         <article class="page count" on:click=move |event| dom::let_go_after_touch(&event)>
             <header class="page-head">
@@ -67,7 +66,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
             <Sheets id count size asking/>
             {move || checks_open.get().then(|| view! {
                 <Sheet title=words::checks_title() on_close=Callback::new(move |()| checks_open.set(false))>
-                    <CheckRows id list/>
+                    {WORKSHOP.draw(Place::Run(id))}
                 </Sheet>
             })}
         </article>

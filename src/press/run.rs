@@ -1,12 +1,17 @@
 //! One run, from its checks to what came of it.
+//!
+//! Only the count must be there at once; what comes before and after it is drawn by the workshop.
 
-use super::{checks::Checks, count::Count, ended::Ended};
+use super::{checks::Checks, checks::Made, count::Count, ended::Ended};
 use crate::kept::Memo;
+use crate::later::WORKSHOP;
 use crate::live::{Drawn, live};
 use crate::parts::NotHere;
+use crate::place::Place;
 use crate::store::Store;
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CountView, Pending, Standing, count_view};
+use lastpull_core::shop::Shop;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -29,20 +34,7 @@ pub struct Heading {
 #[component(transparent)]
 pub fn RunScreen(id: RunId) -> Drawn {
     let store = Store::from_context();
-    let heading = Memo::new(move |_| {
-        store.shop.with(|shop| {
-            let (job, of) = shop.job_of(id)?;
-            let run = shop.run(id)?;
-            let lot = run.lot.and_then(|lot| shop.lot(lot));
-            Some(Heading {
-                job,
-                title: of.title.clone(),
-                print: format!("{} · {}", crate::words::location(run.location), run.ink),
-                garment: lot.and_then(|lot| lot.colour),
-                ink: run.ink_colour,
-            })
-        })
-    });
+    let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
     let count = Memo::new(move |_| {
         let pending: Vec<Pending> =
             store.waiting.with(|waiting| waiting.iter().map(crate::store::Waiting::pending).collect());
@@ -52,9 +44,38 @@ pub fn RunScreen(id: RunId) -> Drawn {
     live(move || match heading.get() {
         None => view! { <NotHere/> }.into_any(),
         Some(heading) => match standing.get() {
-            Standing::Waiting => view! { <Checks id heading/> }.into_any(),
-            Standing::Ended => view! { <Ended id heading/> }.into_any(),
+            Standing::Waiting | Standing::Ended => WORKSHOP.draw(Place::Run(id)),
             _ => view! { <Count id heading count/> }.into_any(),
         },
     })
+}
+
+fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
+    let (job, of) = shop.job_of(id)?;
+    let run = shop.run(id)?;
+    let lot = run.lot.and_then(|lot| shop.lot(lot));
+    Some(Heading {
+        job,
+        title: of.title.clone(),
+        print: format!("{} · {}", crate::words::location(run.location), run.ink),
+        garment: lot.and_then(|lot| lot.colour),
+        ink: run.ink_colour,
+    })
+}
+
+/// What the workshop draws of a run: its checks before, what was checked during, what came of it after.
+#[component(transparent)]
+pub fn BesideCount(id: RunId) -> Drawn {
+    let store = Store::from_context();
+    let (heading, ended, waits) = store.shop.with_untracked(|shop| {
+        let on_press = shop.run(id).map(|run| run.progress.is_on_press());
+        let ended = shop.run(id).is_some_and(|run| run.progress.ended().is_some());
+        (heading_of(shop, id), ended, on_press == Some(false))
+    });
+    match heading {
+        None => view! { <NotHere/> },
+        Some(heading) if ended => view! { <Ended id heading/> },
+        Some(heading) if waits => view! { <Checks id heading/> },
+        Some(_) => view! { <Made id/> },
+    }
 }

@@ -12,10 +12,6 @@ words! {
     checks_title { "Before the first pull", "Antes de la primera pasada" }
     checks_change_title { "Change these first", "Cambia esto primero" }
     checks_change_after(what) { "On the press before: {what}.", "Antes en prensa: {what}." }
-    checks_heat_first {
-        "Dryer and flash before ink touches the screen: a tunnel takes minutes to settle, and ink dries in the mesh while you wait.",
-        "Horno y flash antes de poner tinta en la pantalla: el túnel tarda minutos en estabilizarse y la tinta se seca en la malla."
-    }
     checks_same_title { "Same as before", "Igual que antes" }
     checks_all_right { "All of these are right", "Todo esto está bien" }
     checks_all_title { "Check", "Comprueba" }

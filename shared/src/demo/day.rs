@@ -1,6 +1,7 @@
 //! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
 
 use super::failures::failed;
+use super::heat;
 use super::maker::{LotPlan, Maker, RunPlan};
 use crate::job::{Fabric, Size};
 use crate::journal::{Draft, Fact};
@@ -29,6 +30,8 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     maker.say(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
     maker.say(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
     maker.say(start, device, Fact::DeviceNamed(device_name.into()));
+    heat::equip(&mut maker, start);
+    super::stencils::stencils(&mut maker);
     earlier_weeks(&mut maker);
     today(&mut maker);
     maker.drafts
@@ -113,6 +116,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     };
     let choir_lot = maker.lot(early, choir, &tee);
     let front = maker.run(early, choir_lot, &COTTON);
+    heat::washed(maker, front, COTTON.ink);
 
     let ferry = maker.job(
         early + MINUTE,
@@ -248,9 +252,16 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
 mod tests {
     use super::*;
     use crate::failure::failure_card;
+    use crate::heat::{
+        CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
+        test_standing, tests_due, trials_for,
+    };
     use crate::journal::{Head, Journal, allocate};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
+    use crate::screen::{
+        BathTrend, ExposureAnswer, ExposurePick, ScreensLeft, bath_chart, bath_view, exposure_for, stencil_home,
+    };
     use crate::shop::Shop;
 
     fn shop(now: u64) -> (Shop, WallClock) {
@@ -265,6 +276,22 @@ mod tests {
         sorted.sort_by_key(|draft| draft.at);
         let entries = allocate(&mut Head::default(), Uuid::from_u128(1), &sorted);
         (Shop::fold(&Journal::of(entries).unwrap()), clock)
+    }
+
+    #[test]
+    fn the_demo_screen_room_has_times_to_look_up_and_a_bath_that_slows() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let home = stencil_home(&shop, clock.now);
+        assert_eq!((home.exposures, home.lamps, home.emulsions), (3, 1, 2));
+        assert_eq!((home.in_bath, home.waiting >= 3), (2, true));
+        let bath = bath_view(&shop, home.waiting, clock.now);
+        assert!(matches!(bath.trend, Some(BathTrend::Slowing(ScreensLeft::About { .. }))), "{:?}", bath.trend);
+        assert_eq!((bath.before.len(), bath.in_bath.len()), (1, 1));
+        assert!(bath.in_bath[0].left.is_some_and(|left| left > 0), "{:?}", bath.in_bath);
+        assert!(bath_chart(&bath.points, bath.recharge_at).is_some_and(|chart| chart.line.is_some()));
+        let asked = ExposurePick::usual(&shop).asked().unwrap();
+        assert!(matches!(exposure_for(&shop, &asked), ExposureAnswer::Known(_)));
+        assert!(home.full_sheets > 0 && home.full_sheets < home.meshes);
     }
 
     #[test]
@@ -294,5 +321,28 @@ mod tests {
         let polyester = check_list(&shop, rail.runs[1].id);
         assert!(polyester.heat_first());
         assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
+    }
+
+    #[test]
+    fn the_demo_tunnel_is_too_hot_for_the_jerseys_and_everything_about_heat_is_there() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        let [choir, jerseys] = [rail.runs[0].id, rail.runs[1].id];
+        let change = changeover(&shop, jerseys, clock.now).unwrap();
+        let passed: Vec<_> = change.danger.iter().map(|finding| finding.name).collect();
+        assert_eq!(passed, [LimitName::DyeMigration, LimitName::InkHighest, LimitName::Scorch]);
+        assert!(change.still_passed.is_empty() && change.hold_ink() && change.settling.is_none());
+        let wait = change.wait.unwrap();
+        assert_eq!((wait.minutes, wait.basis, wait.cold), (10, SettlingBasis::Logged(3), false));
+        for run in [choir, jerseys] {
+            let heat = run_heat(&shop, run, clock.now).unwrap();
+            assert!(matches!(heat.cure, CureOnPaper::Reached { .. }), "{heat:?}");
+            assert!(heat.passed().next().is_none() && heat.conflict.is_none());
+        }
+        assert!(!test_standing(&shop, choir).unwrap().is_due());
+        assert_eq!(tests_due(&shop)[0].0, jerseys);
+        assert_eq!(trials_for(&shop, jerseys).len(), 1);
+        assert_eq!(inks_without_sheet(&shop).len(), 2);
+        assert_eq!(room_brief(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
     }
 }

@@ -5,6 +5,8 @@
 
 mod day;
 mod failures;
+mod heat;
 mod maker;
+mod stencils;
 
 pub use day::demo_facts;

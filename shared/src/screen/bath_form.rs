@@ -144,6 +144,8 @@ pub struct BatchOutForm {
     pub minutes: String,
     /// How many came out, or empty for as many as went in.
     pub count: String,
+    /// Which of the batch's screens did not come clean.
+    pub not_clean: Vec<Subject>,
 }
 
 impl BatchOutForm {
@@ -199,7 +201,7 @@ mod tests {
         let problems = form.check(false).unwrap_err();
         assert_eq!(problems["minutes"], FormProblem::Missing);
         assert_eq!(problems["count"], FormProblem::Missing);
-        let typed = BatchOutForm { kind: BatchTimeKind::EachScreen, minutes: "2,5".into(), count: "4".into() };
+        let typed = BatchOutForm { kind: BatchTimeKind::EachScreen, minutes: "2,5".into(), count: "4".into(), ..form };
         let time = BatchTime::EachScreen(Seconds::new(150.0));
         assert_eq!(typed.check(false).unwrap(), StencilFact::BatchOut { time, count: Some(4) });
     }

@@ -27,6 +27,8 @@ pub struct BathView {
     pub trend: Option<BathTrend>,
     /// What the screens left come to in batches of the usual size.
     pub batches_left: Option<u32>,
+    /// Batches of this charge whose time is known, oldest first, as the trend reads them.
+    pub points: Vec<BathPoint>,
     /// Batches of this charge that came out, oldest first.
     pub done: Vec<DoneBatch>,
     /// The screens that wait.
@@ -156,6 +158,7 @@ pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
         pace: charges.last().and_then(|_| bath_pace(&points)),
         batches_left: batches_left(trend, &points),
         trend,
+        points,
         done: finished
             .iter()
             .skip(finished.len().saturating_sub(SHOWN))

@@ -17,7 +17,7 @@ pub enum NoDistanceLaw {
 }
 
 /// Whether a lamp is small enough for laws of distance, else why not.
-fn is_point(kind: LampKind) -> Result<(), NoDistanceLaw> {
+pub(super) fn is_point(kind: LampKind) -> Result<(), NoDistanceLaw> {
     match kind {
         LampKind::Point => Ok(()),
         LampKind::Tubes => Err(NoDistanceLaw::Tubes),

@@ -1,12 +1,13 @@
 //! A test of an exposure as it is typed in, and what it says while it is typed.
 
 use super::bath_form::somebody;
+use super::exposure_distance::is_point;
 use super::lamp::FURTHEST;
 use super::mesh_sheet_form::parse_count;
 use super::step_wedge::{GUIDE_STEPS, LONGEST, SHORTEST, from_columns, from_step_guide};
 use super::{
-    Coats, Exposure, Found, LEAST_GOAL, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw, NoReading,
-    StencilFact, TestAdvice, time_at_distance,
+    Coats, Exposure, ExposurePick, Found, LEAST_GOAL, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw,
+    NoReading, StencilFact, TestAdvice, time_at_distance,
 };
 use crate::job::{FormProblem, Problems, keep, keep_number, keep_optional, name, required, shown};
 use crate::journal::Subject;
@@ -85,6 +86,8 @@ pub struct ExposureProblems {
 pub struct FoundTime {
     /// How long to expose.
     pub time: Seconds,
+    /// How many times the time that was typed; none for what the shop knows.
+    pub factor: Option<f64>,
     /// How it was found.
     pub found: Found,
     /// What to do before it is trusted; none for what the shop knows.
@@ -92,27 +95,50 @@ pub struct FoundTime {
 }
 
 impl ExposureForm {
-    /// The form of an exposure as it was found, to correct it.
-    pub fn of(exposure: &Exposure, units: Units) -> Self {
-        let seconds = |time: Seconds| shown(time.seconds());
-        let (count, per) = match exposure.cloth.count {
+    /// The form of a test for what is picked.
+    pub fn for_pick(pick: &ExposurePick, units: Units) -> Self {
+        let form = Self { emulsion: pick.emulsion, lamp: pick.lamp, per: units, ..Self::default() };
+        match pick.cloth {
+            Some(cloth) => form.with_cloth(&cloth, pick.coats),
+            None => form.with_coats(pick.coats),
+        }
+    }
+
+    /// The form that computes the time of what is picked from that of an exposure at another distance.
+    pub fn from_distance(pick: &ExposurePick, known: &Exposure, units: Units) -> Self {
+        Self {
+            kind: FoundKind::Distance,
+            time: shown(known.time.seconds()),
+            from: known.distance.map(|from| shown(from.in_units(units))).unwrap_or_default(),
+            ..Self::for_pick(pick, units)
+        }
+    }
+
+    fn with_coats(self, coats: Option<Coats>) -> Self {
+        let side = |side: fn(Coats) -> u8| coats.map(|coats| side(coats).to_string()).unwrap_or_default();
+        Self { coats_print: side(|coats| coats.print), coats_squeegee: side(|coats| coats.squeegee), ..self }
+    }
+
+    fn with_cloth(self, cloth: &MeshCloth, coats: Option<Coats>) -> Self {
+        let (count, per) = match cloth.count {
             MeshCount::PerInch(threads) => (threads, Units::Inch),
             MeshCount::PerCentimetre(threads) => (threads, Units::Metric),
         };
-        let coats = |side: fn(Coats) -> u8| exposure.coats.map(|coats| side(coats).to_string()).unwrap_or_default();
+        let thread = cloth.thread_um.map(|um| um.to_string()).unwrap_or_default();
+        Self { mesh: count.to_string(), per, thread, dyed: cloth.dyed, ..self }.with_coats(coats)
+    }
+
+    /// The form of an exposure as it was found, to correct it.
+    pub fn of(exposure: &Exposure, units: Units) -> Self {
+        let seconds = |time: Seconds| shown(time.seconds());
         let form = Self {
             emulsion: Some(exposure.emulsion),
             lamp: Some(exposure.lamp),
-            mesh: count.to_string(),
-            per,
-            thread: exposure.cloth.thread_um.map(|um| um.to_string()).unwrap_or_default(),
-            dyed: exposure.cloth.dyed,
-            coats_print: coats(|coats| coats.print),
-            coats_squeegee: coats(|coats| coats.squeegee),
             by: exposure.by.clone().unwrap_or_default(),
             note: exposure.note.clone(),
             ..Self::default()
-        };
+        }
+        .with_cloth(&exposure.cloth, exposure.coats);
         match exposure.found {
             Found::StepGuide { test, solid, .. } => Self { time: seconds(test), solid: solid.to_string(), ..form },
             Found::Columns { test, percent } => Self {
@@ -219,7 +245,7 @@ impl ExposureForm {
         let time = keep(p, "time", required(&self.time, |text| Seconds::parse(text, SHORTEST, LONGEST)));
         let read = match self.kind {
             FoundKind::Practice => {
-                return Ok(time.map(|time| FoundTime { time, found: Found::Practice, advice: None }));
+                return Ok(time.map(|time| FoundTime { time, factor: None, found: Found::Practice, advice: None }));
             }
             FoundKind::StepGuide => {
                 let solid =
@@ -239,7 +265,12 @@ impl ExposureForm {
             FoundKind::Distance => return self.moved(shop, before, units, time, p),
         };
         let reading = read.0.map_err(ExposureRefused::Test)?;
-        Ok(Some(FoundTime { time: reading.time, found: read.1, advice: Some(reading.advice) }))
+        Ok(Some(FoundTime {
+            time: reading.time,
+            factor: Some(reading.factor),
+            found: read.1,
+            advice: Some(reading.advice),
+        }))
     }
 
     fn goal(shop: &Shop, before: Option<&Exposure>) -> u8 {
@@ -260,6 +291,8 @@ impl ExposureForm {
         let from =
             keep(p, "from", required(&self.from, |text| Length::parse(text, Length::from_inches(FURTHEST), units)));
         let Some(lamp) = self.lamp.and_then(|id| shop.stencils.lamp(id)) else { return Ok(None) };
+        // Nothing need be typed to learn that nothing follows from it.
+        is_point(lamp.kind).map_err(ExposureRefused::Distance)?;
         let (Some(old_time), Some(from)) = (old_time, from) else { return Ok(None) };
         let to = self.distance(shop, before).unwrap_or(Length::from_micrometres(0));
         let time = time_at_distance(lamp.kind, old_time, from, to).map_err(ExposureRefused::Distance)?;
@@ -267,7 +300,8 @@ impl ExposureForm {
             return Err(ExposureRefused::Test(NoReading::OutOfReach));
         }
         let found = Found::Distance { before: old_time, from };
-        Ok(Some(FoundTime { time, found, advice: Some(TestAdvice::TestAgain) }))
+        let factor = Some(time.seconds() / old_time.seconds());
+        Ok(Some(FoundTime { time, factor, found, advice: Some(TestAdvice::TestAgain) }))
     }
 }
 

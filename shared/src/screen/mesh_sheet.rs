@@ -96,6 +96,11 @@ impl MeshSheet {
         Self { count, thread_um: None, opening_um: None, open_area_permille: None, thickness_um: None, dyed: false }
     }
 
+    /// Of a mesh as light sees it: nothing is known of its openings.
+    pub fn of_cloth(cloth: &MeshCloth) -> Self {
+        Self { thread_um: cloth.thread_um, dyed: cloth.dyed, ..Self::of_count(cloth.count) }
+    }
+
     /// What an exposure for it is found under.
     pub fn cloth(&self) -> MeshCloth {
         MeshCloth { count: self.count, thread_um: self.thread_um, dyed: self.dyed }

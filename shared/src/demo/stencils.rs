@@ -1,0 +1,136 @@
+//! How the invented shop exposes and reclaims: one lamp, two emulsions, what it has tested, and a bath
+//! that is visibly slowing.
+
+use super::maker::Maker;
+use crate::journal::{Fact, Subject};
+use crate::quantity::{Length, Seconds};
+use crate::screen::{
+    BatchTime, BathField, Coats, EmulsionField, Exposure, Family, Found, LampField, LampKind, MeshCloth, MeshCount,
+    MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
+};
+use uuid::Uuid;
+
+const MINUTE: u64 = 60_000;
+const HOUR: u64 = 60 * MINUTE;
+const DAY: u64 = 24 * HOUR;
+
+/// Minutes a screen of the charge before this one, and of this one so far, batch by batch.
+const SPENT: [f64; 8] = [5.2, 4.8, 5.1, 5.6, 6.1, 6.9, 7.6, 8.1];
+const SLOWING: [f64; 9] = [4.9, 5.1, 5.0, 5.4, 5.6, 6.0, 6.1, 6.6, 6.7];
+
+/// Screens that are done with, and their meshes: the first two lie in the bath, the others wait for it.
+/// Thread, opening and thickness in micrometres are invented, as all of it.
+const DONE_WITH: [(&str, MeshSheet); 5] = [
+    ("21", sheet(156, 64, Some(95), Some(102))),
+    ("22", sheet(156, 64, Some(95), Some(102))),
+    ("23", sheet(230, 48, Some(60), Some(78))),
+    ("24", sheet(230, 48, Some(60), Some(78))),
+    ("25", sheet(110, 80, None, None)),
+];
+
+const fn sheet(threads: u16, thread: u16, opening_um: Option<u16>, thickness_um: Option<u16>) -> MeshSheet {
+    MeshSheet {
+        count: MeshCount::PerInch(threads),
+        thread_um: Some(thread),
+        opening_um,
+        open_area_permille: None,
+        thickness_um,
+        dyed: false,
+    }
+}
+
+/// The screen room of the demo shop.
+pub(super) fn stencils<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+    exposures(maker);
+    bath(maker);
+}
+
+fn tell<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: StencilFact) {
+    maker.say(at, subject, Fact::Stencil(fact));
+}
+
+fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+    let now = maker.clock.now;
+    let start = now - 15 * DAY;
+    let lamp = maker.id();
+    let distance = Some(Length::from_inches(20.0));
+    let fields = vec![
+        LampField::Name("Bulb over the table".into()),
+        LampField::Kind(LampKind::Point),
+        LampField::Distance(distance),
+    ];
+    tell(maker, start, lamp, StencilFact::Lamp(fields));
+    let mut emulsion = |name: &str, family, solids| {
+        let id = maker.id();
+        let fields =
+            vec![EmulsionField::Name(name.into()), EmulsionField::Family(family), EmulsionField::Solids(Some(solids))];
+        tell(maker, start + MINUTE, id, StencilFact::Emulsion(fields));
+        id
+    };
+    let (blue, green) =
+        (emulsion("Harbour blue", Family::DualCure, 40), emulsion("Marsh green", Family::Photopolymer, 36));
+    let guide = Found::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 7 };
+    let columns = Found::Columns { test: Seconds::new(280.0), percent: 70 };
+    for (days_ago, emulsion, threads, thread, time, found, by, note) in [
+        (13, blue, 156, 64, 239.431, guide, "Ines", ""),
+        (8, blue, 230, 48, 196.0, columns, "Moss", "Half-tones down to 4 % held."),
+        (3, green, 156, 64, 42.0, Found::Practice, "Ines", ""),
+    ] {
+        let id = maker.id();
+        let exposure = Exposure {
+            emulsion,
+            lamp,
+            distance,
+            cloth: MeshCloth { count: MeshCount::PerInch(threads), thread_um: Some(thread), dyed: false },
+            coats: Some(Coats { print: 2, squeegee: 1 }),
+            time: Seconds::new(time),
+            found,
+            by: Some(by.into()),
+            note: note.into(),
+        };
+        tell(maker, now - days_ago * DAY - 2 * HOUR, id, StencilFact::Exposure(exposure));
+    }
+}
+
+fn bath<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+    let now = maker.clock.now;
+    let fields =
+        vec![BathField::Capacity(Some(4)), BathField::Note("Gloves and goggles hang on the left of the tank.".into())];
+    tell(maker, now - 15 * DAY, Uuid::nil(), StencilFact::Bath(fields));
+    for (days_ago, minutes) in [(15, &SPENT[..]), (7, &SLOWING[..])] {
+        let charged = now - days_ago * DAY - 4 * HOUR;
+        let id = maker.id();
+        let charge = StencilFact::BathCharged { chemistry: "Dip, one part to four".into(), by: Some("Moss".into()) };
+        tell(maker, charged, id, charge);
+        for (index, minutes) in minutes.iter().enumerate() {
+            let went_in = charged + HOUR + index as u64 * 16 * HOUR;
+            let batch = maker.id();
+            tell(maker, went_in, batch, StencilFact::BatchIn { screens: Vec::new(), count: 4 });
+            let came_out = went_in + (minutes * 4.0 * 60_000.0) as u64;
+            tell(maker, came_out, batch, StencilFact::BatchOut { time: BatchTime::Elapsed, count: None });
+        }
+    }
+    let mut screens = Vec::new();
+    for (label, mesh) in DONE_WITH {
+        let id = maker.id();
+        let fields = vec![
+            ScreenField::Label(label.into()),
+            ScreenField::Mesh(Some(mesh)),
+            ScreenField::Emulsion("Harbour blue".into()),
+            ScreenField::Coats(Some(Coats { print: 2, squeegee: 1 })),
+        ];
+        maker.say(now - 14 * DAY, id, Fact::Screen(ScreenFact::Set(fields)));
+        maker.say(now - 20 * HOUR, id, moved(ScreenState::ToReclaim));
+        screens.push(id);
+    }
+    let (batch, in_bath) = (maker.id(), screens[..2].to_vec());
+    let went_in = now - 11 * MINUTE;
+    for screen in &in_bath {
+        maker.say(went_in, *screen, moved(ScreenState::InBath));
+    }
+    tell(maker, went_in, batch, StencilFact::BatchIn { screens: in_bath, count: 2 });
+}
+
+fn moved(to: ScreenState) -> Fact {
+    Fact::Screen(ScreenFact::Moved { to, by: Some("Moss".into()) })
+}

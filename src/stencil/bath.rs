@@ -1,0 +1,117 @@
+//! The reclaim bath: whether it is good, what lies in it, what waits, how it went.
+
+use super::StencilPlace;
+use super::bath_chart::Chart;
+use super::bath_history::{Batches, Charges};
+use super::bath_in::PutIn;
+use super::bath_now::{InNow, Waiting};
+use super::bath_out::{NoteOut, TakeOut};
+use super::charge::ChargeSheet;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Icon, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{BathTrend, BathView, bath_view, waiting_screens};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What is being asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asking {
+    /// Which screens go in.
+    In,
+    /// How a batch came out.
+    Out(Subject),
+    /// A batch that is out already.
+    NoteOut,
+    /// With what it was charged; a charge, or a new one.
+    Charge(Option<Subject>),
+}
+
+/// The bath.
+#[component(transparent)]
+pub fn BathScreen() -> Drawn {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let bath = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| bath_view(shop, waiting_screens(shop), store.clock.get_untracked().now))
+    });
+    let asking = RwSignal::new(None::<Asking>);
+    let close = Callback::new(move |()| asking.set(None));
+    let aside = move || {
+        view! { <a class="icon-button" href=StencilPlace::BathSettings.hash() aria-label=words::bath_settings()><Icon name="gear"/></a> }
+    };
+    view! {
+        <Page title=Signal::derive(|| words::stencil_bath().to_owned()) up=Place::Stencil(StencilPlace::Home) aside class="stencil-bath">
+            {move || bath.with(|bath| state(bath, asking))}
+            <InNow bath asking/>
+            <Waiting bath asking/>
+            <p class="caution"><Icon name="alert"/>{words::bath_caution()}</p>
+            <Chart bath/>
+            <div class="stencil-folds">
+                <Batches bath/>
+                <Charges bath asking/>
+            </div>
+            {move || bath.with(|bath| (!bath.note.is_empty()).then(|| view! { <p class="stencil-note">{bath.note.clone()}</p> }))}
+            <div class="button-row">
+                <button type="button" class="button" id="note-out" on:click=move |_| asking.set(Some(Asking::NoteOut))>{words::bath_note_out()}</button>
+                {move || bath.with(|bath| bath.charge.is_some() && bath.trend != Some(BathTrend::Recharge)).then(|| charge_button(asking, false))}
+            </div>
+        </Page>
+        {live(move || match asking.get() {
+            None => nothing(),
+            Some(Asking::In) => view! { <PutIn close/> },
+            Some(Asking::Out(batch)) => view! { <TakeOut batch bath close/> },
+            Some(Asking::NoteOut) => view! { <NoteOut close/> },
+            Some(Asking::Charge(charge)) => view! { <ChargeSheet charge bath close/> },
+        })}
+    }
+}
+
+fn charge_button(asking: RwSignal<Option<Asking>>, first: bool) -> Drawn {
+    view! {
+        <button type="button" class="button" class:primary=first id="charge" on:click=move |_| asking.set(Some(Asking::Charge(None)))>{words::bath_charge()}</button>
+    }
+}
+
+/// Whether the bath is good, in a line; and how certain that is.
+fn state(bath: &BathView, asking: RwSignal<Option<Asking>>) -> Drawn {
+    let Some(trend) = bath.trend else {
+        return view! {
+            <div class="verdict stencil-verdict" id="bath-state"><Icon name="info"/><p>{words::bath_not_charged()}</p></div>
+            {charge_button(asking, true)}
+        };
+    };
+    let (tone, icon) = match trend {
+        BathTrend::TooFew { .. } => ("", "info"),
+        BathTrend::Steady => ("good", "check"),
+        BathTrend::Slowing(_) => ("tight", "clock"),
+        BathTrend::Recharge => ("bad", "alert"),
+    };
+    let range = words::bath_trend_range(trend);
+    let certain = match (range, bath.batches_left) {
+        (Some(range), Some(batches)) => Some(format!("{range} {}.", words::bath_about_batches(batches))),
+        (range, _) => range,
+    };
+    view! {
+        <div class=format!("verdict stencil-verdict {tone}") id="bath-state">
+            <Icon name=icon/>
+            <div>
+                <p>{words::bath_trend_words(trend)}</p>
+                {certain.map(|certain| view! { <p class="stencil-certain">{certain}</p> })}
+            </div>
+        </div>
+        {bath.pace.map(|pace| view! {
+            <dl class="stencil-figures">
+                <div><dt>{words::bath_now()}</dt><dd><strong id="bath-now">{words::bath_time(pace.now)}</strong>" "<span>{words::bath_min_a_screen()}</span></dd></div>
+                <div><dt>{words::bath_fresh()}</dt><dd><strong>{words::bath_time(pace.fresh)}</strong>" "<span>{words::bath_min_a_screen()}</span></dd></div>
+            </dl>
+            {pace.sizes_differ.then(|| view! { <p class="quiet-line">{words::bath_sizes_differ()}</p> })}
+        })}
+        {(trend == BathTrend::Recharge).then(|| charge_button(asking, true))}
+    }
+}

@@ -1,0 +1,90 @@
+//! What lies in the bath, and what waits for it.
+
+use super::StencilPlace;
+use super::bath::Asking;
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
+use crate::parts::Icon;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{BathView, InBath};
+use lastpull_core::shop::Shop;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The labels of screens, as on their frames.
+pub fn labels(shop: &Shop, screens: &[Subject]) -> Vec<String> {
+    screens.iter().filter_map(|id| shop.screens.get(*id)).map(|screen| screen.label.clone()).collect()
+}
+
+/// What lies in it: how long, what is left, and the way out.
+#[component(transparent)]
+pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
+    let store = Store::from_context();
+    let card = move |row: &InBath| {
+        let id = row.id;
+        let names = store.shop.with(|shop| labels(shop, &row.screens));
+        let count = words::bath_screens(u32::from(row.count));
+        let what = if names.is_empty() { count } else { format!("{count}: {}", names.join(", ")) };
+        let (left, over) = match row.left {
+            Some(0) => (words::bath_over().to_owned(), true),
+            Some(left) => (words::bath_left(words::duration(left)), false),
+            None => (words::bath_usual_unknown().to_owned(), false),
+        };
+        view! {
+            <li class="stencil-batch" data-batch=id.to_string()>
+                <div class="row-words">
+                    <strong class="stencil-elapsed">{words::duration(row.elapsed)}</strong>
+                    <span>{what}</span>
+                    <span class="muted" class:stencil-over=over>{over.then(|| view! { <Icon name="alert"/> })}{format!("{left} · {}", words::bath_in_since(words::moment(row.since)))}</span>
+                </div>
+                <button type="button" class="button primary stencil-press" on:click=move |_| asking.set(Some(Asking::Out(id)))>{words::bath_take_out()}</button>
+            </li>
+        }
+    };
+    view! {
+        <section class="stencil-part" id="in-bath">
+            <h2>{words::bath_in_title()}</h2>
+            {move || bath.with(|bath| if bath.in_bath.is_empty() {
+                view! { <p class="quiet-line">{words::bath_in_none()}</p> }
+            } else {
+                view! { <ul class="stencil-batches">{bath.in_bath.iter().map(card).collect_view()}</ul> }
+            })}
+        </section>
+    }
+}
+
+/// What waits, how long all of it takes, and the way in.
+#[component(transparent)]
+pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
+    view! {
+        <section class="stencil-part" id="waiting">
+            <h2>{words::bath_wait_title()}</h2>
+            {move || bath.with(|bath| {
+                let queue = bath.queue;
+                if queue.waiting == 0 {
+                    return view! { <p class="quiet-line">{words::bath_wait_none()}</p> };
+                }
+                let batches = queue.batches.map(|batches| format!(" · {}", words::bath_queue_batches(batches)));
+                view! {
+                    <p class="stencil-queue">
+                        <strong>{words::bath_screens_wait(queue.waiting)}{batches}</strong>
+                        {queue.time.map(|time| view! { <span>{words::bath_queue_time(words::duration(time))}</span> })}
+                        {queue.from_earlier_charge.then(|| view! { <span class="muted">{words::bath_queue_earlier()}</span> })}
+                        {queue.batches.is_none().then(|| view! { <a href=StencilPlace::BathSettings.hash()>{words::bath_queue_no_capacity()}</a> })}
+                    </p>
+                }
+            })}
+            <button
+                type="button"
+                class="button huge"
+                class:primary=move || bath.with(|bath| bath.in_bath.is_empty())
+                id="put-in"
+                on:click=move |_| asking.set(Some(Asking::In))
+            >
+                {words::bath_put_in()}
+            </button>
+        </section>
+    }
+}

@@ -1,0 +1,66 @@
+//! The bath is charged; or a charge is put right.
+
+use super::who::{Who, holder};
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
+use crate::parts::{Field, Icon, Kind, Sheet, bound};
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::screen::{BathView, ChargeForm, ChargeRow};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The sheet of a charge: `charge`, or a new one.
+#[component(transparent)]
+pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let before: Option<ChargeRow> = charge.and_then(|id| {
+        bath.with_untracked(|bath| bath.charge.iter().chain(&bath.before).find(|row| row.id == id).cloned())
+    });
+    let form = RwSignal::new(before.as_ref().map_or_else(ChargeForm::default, |row| ChargeForm {
+        chemistry: row.chemistry.clone(),
+        by: row.by.clone().unwrap_or_default(),
+    }));
+    let problems = RwSignal::new(Problems::new());
+    // One id a sheet: pressing twice is still one.
+    let id = charge.unwrap_or_else(ids::new_id);
+    let is_new = before.is_none();
+    let send = move || {
+        if is_new {
+            form.update(|form| form.by = holder(store).unwrap_or_default());
+        }
+        match form.with_untracked(ChargeForm::check) {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                close.run(());
+                store.record(id, Fact::Stencil(fact));
+                if is_new {
+                    store.tell_with_undo(words::bath_charged(), vec![(id, Fact::Deleted)]);
+                }
+            }
+        }
+    };
+    let delete = move |_| {
+        close.run(());
+        store.record(id, Fact::Deleted);
+        store.tell_with_undo(words::bath_charge_deleted(), vec![(id, Fact::Restored)]);
+    };
+    let title = if is_new { words::bath_charge_title() } else { words::bath_charge_edit_title() };
+    view! {
+        <Sheet title on_close=close>
+            <p class="caution"><Icon name="alert"/>{words::bath_caution()}</p>
+            <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(); }>
+                <Field name="chemistry" label=words::bath_chemistry() kind=Kind::Words bound=bound(form, |f| &mut f.chemistry) problems hint=words::bath_chemistry_hint()/>
+                {is_new.then(|| view! { <Who/> })}
+                {is_new.then(|| view! { <p class="quiet-line">{words::bath_charge_text()}</p> })}
+                <button type="submit" class="button primary huge" id="charge-now">{if is_new { words::bath_charge_save() } else { words::save() }}</button>
+            </form>
+            {(!is_new).then(|| view! {
+                <button type="button" class="button quiet with-icon" id="delete-charge" on:click=delete><Icon name="bin"/>{words::delete()}</button>
+            })}
+        </Sheet>
+    }
+}

@@ -1,0 +1,160 @@
+//! The fields of a test, and what it is for.
+
+use super::cloth_fields::per_options;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::Drawn;
+use crate::parts::{Choice, Field, Kind, Switch, bound};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::Problems;
+use lastpull_core::screen::{CALCULATOR_COLUMNS, ExposureForm, FoundKind, GUIDE_STEPS, emulsion_list, lamp_list};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What was read from the test, by its kind.
+#[component(transparent)]
+pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
+    let kind = Memo::new(move |_| form.with(|form| form.kind));
+    let time = move |label: &'static str| {
+        view! { <Field name="time" label kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.time) problems/> }
+    };
+    view! {
+        {move || match kind.get() {
+            FoundKind::StepGuide => view! {
+                {time(words::exposure_test_time())}
+                <Steps form problems/>
+            },
+            FoundKind::Columns => view! {
+                {time(words::exposure_test_time())}
+                <Columns form problems/>
+            },
+            FoundKind::Distance => view! {
+                <div class="field-pair">
+                    {time(words::exposure_old_time())}
+                    <Field name="from" label=words::exposure_from() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.from) problems/>
+                </div>
+            },
+            FoundKind::Practice => time(words::exposure_known_time()),
+        }}
+    }
+}
+
+/// The guide, a key a step; nought when none held.
+#[component(transparent)]
+fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
+    let store = Store::from_context();
+    let goal = store.shop.with_untracked(|shop| shop.stencils.goal());
+    let options = (0..=GUIDE_STEPS)
+        .map(|step| (step, if step == 0 { words::exposure_solid_none().to_owned() } else { step.to_string() }))
+        .collect();
+    // Nothing chosen is a step past the guide.
+    let value = Signal::derive(move || form.with(|form| form.solid.trim().parse().unwrap_or(u8::MAX)));
+    let problem = move || problems.with(|problems| problems.get("solid").map(|problem| words::form_problem(*problem)));
+    view! {
+        <div class="stencil-steps">
+            <Choice label=words::exposure_solid() name="solid" options value on_pick=Callback::new(move |step: u8| form.update(|form| form.solid = step.to_string()))/>
+            <p class="field-help">
+                {move || problem().map(|problem| view! { <span class="problem">{problem}</span> " " })}
+                <span>{words::exposure_solid_hint(goal)}</span>
+            </p>
+        </div>
+    }
+}
+
+/// The columns of common films, and any other share of the light.
+#[component(transparent)]
+fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
+    let share = |percent: u8| words::number(f64::from(percent) / 100.0, 2);
+    let options = CALCULATOR_COLUMNS.into_iter().map(|percent| (percent, share(percent))).collect();
+    let value = Signal::derive(move || {
+        let typed = form.with(|form| form.factor.trim().to_owned());
+        CALCULATOR_COLUMNS.into_iter().find(|percent| share(*percent) == typed).unwrap_or(0)
+    });
+    let pick = Callback::new(move |percent: u8| form.update(|form| form.factor = share(percent)));
+    view! {
+        <Choice label=words::exposure_factor() name="column" options value on_pick=pick/>
+        <Field name="factor" label=words::exposure_factor_typed() kind=Kind::Decimal bound=bound(form, |f| &mut f.factor) problems hint=words::exposure_factor_hint()/>
+    }
+}
+
+/// For which emulsion, mesh, lamp and coats: folded away while it is as picked before.
+#[component(transparent)]
+pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> Drawn {
+    let store = Store::from_context();
+    let (emulsions, lamps) = store.shop.with_untracked(|shop| {
+        let emulsions: Vec<_> = emulsion_list(shop).into_iter().map(|row| (Some(row.id), row.emulsion.name)).collect();
+        let lamps: Vec<_> = lamp_list(shop).into_iter().map(|row| (Some(row.id), row.lamp.name)).collect();
+        (emulsions, lamps)
+    });
+    let summary = Memo::new(move |_| {
+        form.with(|form| {
+            let (emulsion, lamp) = store.shop.with(|shop| {
+                let emulsion = form.emulsion.and_then(|id| shop.stencils.emulsion(id)).map(|kept| kept.name.clone());
+                let lamp = form.lamp.and_then(|id| shop.stencils.lamp(id)).map(|kept| kept.name.clone());
+                (emulsion, lamp)
+            });
+            let mesh = (!form.mesh.trim().is_empty()).then(|| form.mesh.trim().to_owned());
+            [emulsion, mesh, lamp].into_iter().flatten().collect::<Vec<_>>().join(" · ")
+        })
+    });
+    // A field that is wrong must be seen.
+    let wrong = Memo::new(move |_| {
+        problems.with(|problems| {
+            ["emulsion", "lamp", "mesh", "thread", "coats_print", "coats_squeegee"]
+                .iter()
+                .any(|field| problems.contains_key(field))
+        })
+    });
+    let missing = move |field: &'static str| {
+        problems
+            .with(|problems| problems.contains_key(&field))
+            .then(|| view! { <p class="problem">{words::exposure_pick_one()}</p> })
+    };
+    view! {
+        <details class="stencil-fold" id="which" prop:open=move || open || wrong.get()>
+            <summary>
+                <span class="row-words"><strong>{words::exposure_for()}</strong><span class="muted">{move || match summary.get() {
+                    summary if summary.is_empty() => words::exposure_which().to_owned(),
+                    summary => summary,
+                }}</span></span>
+            </summary>
+            <Choice
+                label=words::exposure_emulsion()
+                name="emulsion"
+                options=emulsions
+                value=Signal::derive(move || form.with(|form| form.emulsion))
+                on_pick=Callback::new(move |id| form.update(|form| form.emulsion = id))
+            />
+            {move || missing("emulsion")}
+            <Choice
+                label=words::exposure_lamp()
+                name="lamp"
+                options=lamps
+                value=Signal::derive(move || form.with(|form| form.lamp))
+                on_pick=Callback::new(move |id| form.update(|form| form.lamp = id))
+            />
+            {move || missing("lamp")}
+            <div class="field-pair">
+                <Field name="mesh" label=words::exposure_mesh_count() kind=Kind::Whole bound=bound(form, |f| &mut f.mesh) problems/>
+                <Field name="thread" label=words::exposure_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thread) problems/>
+            </div>
+            <Choice
+                label=words::exposure_mesh_per()
+                name="per"
+                options=per_options()
+                value=Signal::derive(move || form.with(|form| form.per))
+                on_pick=Callback::new(move |per| form.update(|form| form.per = per))
+            />
+            <Switch
+                id="dyed"
+                label=words::exposure_mesh_dyed()
+                value=Signal::derive(move || form.with(|form| form.dyed))
+                on_set=Callback::new(move |on| form.update(|form| form.dyed = on))
+            />
+            <div class="field-pair">
+                <Field name="coats_print" label=words::exposure_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
+                <Field name="coats_squeegee" label=words::exposure_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
+            </div>
+        </details>
+    }
+}

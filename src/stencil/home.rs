@@ -1,0 +1,111 @@
+//! The way in: a door each, with its one figure.
+
+use super::StencilPlace;
+use crate::kept::{Memo, Signal};
+use crate::live::Drawn;
+use crate::parts::{Icon, Page};
+use crate::place::{Place, ScreensPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::screen::{BathTrend, StencilHome, stencil_home};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The way in.
+#[component(transparent)]
+pub fn HomeScreen() -> Drawn {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let home = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| stencil_home(shop, store.clock.get_untracked().now))
+    });
+    view! {
+        <Page title=Signal::derive(|| words::stencil_title().to_owned()) up=Place::Screens(ScreensPlace::Home) class="stencil-home">
+            {move || home.with(|home| {
+                let (exposure, bath) = (exposure_figure(home), bath_figure(home));
+                view! {
+                    <div class="stencil-doors">
+                        {door(StencilPlace::Exposure, "lamp", words::stencil_exposure(), exposure, None)}
+                        {door(StencilPlace::Bath, "bath", words::stencil_bath(), bath, bath_work(home))}
+                    </div>
+                    <ul class="menu">
+                        {line(StencilPlace::Volume, "drop", words::stencil_volume(), volume_line(home))}
+                        {line(StencilPlace::Kit, "gear", words::stencil_kit(), kit_line(home))}
+                    </ul>
+                }
+            })}
+        </Page>
+    }
+}
+
+/// A figure where there is one, and what it is or what to do.
+type Figure = (Option<String>, String);
+
+fn exposure_figure(home: &StencilHome) -> Figure {
+    match home.exposures {
+        0 => (None, words::stencil_no_times().into()),
+        known => (Some(known.to_string()), words::stencil_times_known(known as u32)),
+    }
+}
+
+fn bath_figure(home: &StencilHome) -> Figure {
+    match (home.pace, home.trend) {
+        (Some(pace), _) => (
+            Some(words::bath_time(pace.now)),
+            format!("{} · {}", words::bath_min_a_screen(), words::bath_fresh_was(words::bath_time(pace.fresh))),
+        ),
+        (None, Some(BathTrend::TooFew { more })) => (None, words::bath_more_batches(more as u32)),
+        _ => (None, words::bath_not_charged().into()),
+    }
+}
+
+/// What lies in it and what waits, where anything does.
+fn bath_work(home: &StencilHome) -> Option<String> {
+    let inside = (home.in_bath > 0).then(|| words::bath_screens_in(home.in_bath));
+    let waiting = (home.waiting > 0).then(|| words::bath_screens_wait(home.waiting));
+    let both: Vec<String> = inside.into_iter().chain(waiting).collect();
+    (!both.is_empty()).then(|| both.join(" · "))
+}
+
+fn volume_line(home: &StencilHome) -> String {
+    match home.meshes {
+        0 => words::stencil_volume_text().into(),
+        all => words::stencil_volume_sheets(home.full_sheets, all),
+    }
+}
+
+fn kit_line(home: &StencilHome) -> String {
+    format!("{}, {}", words::stencil_lamps(home.lamps as u32), words::stencil_emulsions(home.emulsions as u32))
+}
+
+fn door(
+    place: StencilPlace,
+    icon: &'static str,
+    title: &'static str,
+    (figure, text): Figure,
+    work: Option<String>,
+) -> Drawn {
+    view! {
+        <a class="stencil-door" href=place.hash()>
+            <h2><Icon name=icon/>{title}</h2>
+            <p>
+                {figure.map(|figure| view! { <strong>{figure}</strong> " " })}
+                <span>{text}</span>
+                {work.map(|work| view! { <span class="stencil-work">{work}</span> })}
+            </p>
+        </a>
+    }
+}
+
+fn line(place: StencilPlace, icon: &'static str, title: &'static str, text: String) -> Drawn {
+    view! {
+        <li>
+            <a class="menu-row" href=place.hash()>
+                <Icon name=icon/>
+                <span class="row-words"><strong>{title}</strong><span class="muted">{text}</span></span>
+                <Icon name="next"/>
+            </a>
+        </li>
+    }
+}

@@ -1,0 +1,76 @@
+//! The shop's lamps and emulsions, and the step it aims at.
+
+use super::StencilPlace;
+use super::goal::Goal;
+use crate::kept::{Memo, Signal};
+use crate::live::Drawn;
+use crate::parts::{Icon, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::screen::{EmulsionRow, Lamp, LampRow, emulsion_list, lamp_list};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Lamps and emulsions.
+#[component(transparent)]
+pub fn KitScreen() -> Drawn {
+    let store = Store::from_context();
+    let lamps = Memo::new(move |_| store.shop.with(lamp_list));
+    let emulsions = Memo::new(move |_| store.shop.with(emulsion_list));
+    view! {
+        <Page title=Signal::derive(|| words::stencil_kit().to_owned()) up=Place::Stencil(StencilPlace::Home) class="stencil-kit">
+            <section>
+                <h2>{words::kit_lamps()}</h2>
+                {move || rows(lamps.with(|rows| rows.iter().map(lamp_line).collect()), words::kit_lamps_none())}
+                <a class="button with-icon" id="new-lamp" href=StencilPlace::NewLamp.hash()><Icon name="plus"/>{words::lamp_new()}</a>
+            </section>
+            <section>
+                <h2>{words::kit_emulsions()}</h2>
+                {move || rows(emulsions.with(|rows| rows.iter().map(emulsion_line).collect()), words::kit_emulsions_none())}
+                <a class="button with-icon" id="new-emulsion" href=StencilPlace::NewEmulsion.hash()><Icon name="plus"/>{words::emulsion_new()}</a>
+            </section>
+            <Goal/>
+            <p class="caution"><Icon name="alert"/>{words::exposure_caution()}</p>
+        </Page>
+    }
+}
+
+/// Where a line leads, what is called so, and what it is.
+type Line = (StencilPlace, String, String, usize);
+
+fn lamp_line(row: &LampRow) -> Line {
+    (StencilPlace::Lamp(row.id), row.lamp.name.clone(), lamp_text(&row.lamp), row.exposures)
+}
+
+fn lamp_text(lamp: &Lamp) -> String {
+    let kind = words::lamp_kind_name(lamp.kind);
+    lamp.distance.map_or_else(|| kind.to_owned(), |distance| format!("{kind} · {}", words::length(distance)))
+}
+
+fn emulsion_line(row: &EmulsionRow) -> Line {
+    let family = words::emulsion_family_name(row.emulsion.family);
+    let solids = row.emulsion.solids.map(|percent| format!(" · {percent}\u{a0}%")).unwrap_or_default();
+    (StencilPlace::Emulsion(row.id), row.emulsion.name.clone(), format!("{family}{solids}"), row.exposures)
+}
+
+fn rows(lines: Vec<Line>, none: &'static str) -> Drawn {
+    if lines.is_empty() {
+        return view! { <p class="quiet-line">{none}</p> };
+    }
+    let line = |(place, name, text, times): Line| {
+        view! {
+            <li>
+                <a class="stencil-row" href=place.hash()>
+                    <span class="row-words">
+                        <strong>{name}</strong>
+                        <span class="muted">{text}</span>
+                        <span class="muted">{words::kit_times(times as u32)}</span>
+                    </span>
+                    <Icon name="next"/>
+                </a>
+            </li>
+        }
+    };
+    view! { <ul class="stencil-list">{lines.into_iter().map(line).collect_view()}</ul> }
+}

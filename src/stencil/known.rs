@@ -1,0 +1,48 @@
+//! All times that are known.
+
+use super::StencilPlace;
+use super::answer::found_by;
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::screen::{ExposureRow, exposure_list};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// All times, the latest first; each leads to where it is corrected or deleted.
+#[component(transparent)]
+pub fn Known() -> Drawn {
+    let store = Store::from_context();
+    let rows = Memo::new(move |_| store.shop.with(exposure_list));
+    live(move || {
+        let rows = rows.get();
+        (!rows.is_empty()).then(|| {
+            view! {
+                <details class="stencil-fold" id="known">
+                    <summary>{words::exposure_list_title(rows.len())}</summary>
+                    <ul class="stencil-list">{rows.into_iter().map(|row| line(&row)).collect_view()}</ul>
+                </details>
+            }
+        })
+    })
+}
+
+fn line(row: &ExposureRow) -> Drawn {
+    let lamp = if row.lamp.is_empty() { words::exposure_gone().to_owned() } else { row.lamp.clone() };
+    view! {
+        <li>
+            <a class="stencil-row" href=StencilPlace::Found(row.id).hash()>
+                <span class="row-words">
+                    <strong>{words::exposure_seconds(row.time)}</strong>
+                    <span>{format!("{} · {}", row.emulsion, words::cloth(&row.cloth))}</span>
+                    <span class="muted">{format!("{lamp} · {}", found_by(row))}</span>
+                    {(!row.newest).then(|| view! { <span class="muted">{words::exposure_newer()}</span> })}
+                    {(!row.tested).then(|| view! { <span><span class="badge tight"><Icon name="alert"/>{words::exposure_not_tested()}</span></span> })}
+                </span>
+                <Icon name="next"/>
+            </a>
+        </li>
+    }
+}

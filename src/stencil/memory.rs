@@ -1,0 +1,28 @@
+//! What was asked last on this page: whoever comes back from a form finds the question as it was.
+
+use crate::store::Store;
+use lastpull_core::screen::ExposurePick;
+use std::cell::Cell;
+
+thread_local! {
+    static PICK: Cell<Option<ExposurePick>> = const { Cell::new(None) };
+}
+
+/// What was picked last, or what the shop exposed last.
+pub fn pick(store: Store) -> ExposurePick {
+    store.shop.with_untracked(|shop| {
+        let usual = ExposurePick::usual(shop);
+        let kept = PICK.get().map(|pick| pick.still_there(shop)).unwrap_or_default();
+        ExposurePick {
+            emulsion: kept.emulsion.or(usual.emulsion),
+            lamp: kept.lamp.or(usual.lamp),
+            cloth: kept.cloth.or(usual.cloth),
+            coats: if kept.cloth.is_some() { kept.coats } else { usual.coats },
+        }
+    })
+}
+
+/// Keeps what is picked now.
+pub fn keep(pick: ExposurePick) {
+    PICK.set(Some(pick));
+}

@@ -1,0 +1,96 @@
+//! For which emulsion, mesh, lamp and coats.
+
+use super::cloth_fields::ClothFields;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::Drawn;
+use crate::parts::Choice;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::Problems;
+use lastpull_core::screen::{
+    Coats, ExposurePick, MeshCloth, MeshSheet, MeshSheetForm, emulsion_list, known_cloths, known_coats, lamp_list,
+};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What can be picked. Of what there is only one, nothing is asked.
+#[component(transparent)]
+pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
+    let store = Store::from_context();
+    let (emulsions, lamps, cloths, coats) = store.shop.with_untracked(|shop| {
+        let emulsions: Vec<_> = emulsion_list(shop).into_iter().map(|row| (Some(row.id), row.emulsion.name)).collect();
+        let lamps: Vec<_> = lamp_list(shop).into_iter().map(|row| (Some(row.id), row.lamp.name)).collect();
+        (emulsions, lamps, known_cloths(shop), known_coats(shop))
+    });
+    view! {
+        <section class="stencil-picks">
+            <Choice
+                label=words::exposure_emulsion()
+                name="emulsion"
+                options=emulsions
+                value=Signal::derive(move || pick.with(|pick| pick.emulsion))
+                on_pick=Callback::new(move |id| pick.update(|pick| pick.emulsion = id))
+            />
+            <Cloth pick cloths/>
+            <Choice
+                label=words::exposure_lamp()
+                name="lamp"
+                options=lamps
+                value=Signal::derive(move || pick.with(|pick| pick.lamp))
+                on_pick=Callback::new(move |id| pick.update(|pick| pick.lamp = id))
+            />
+            {(!coats.is_empty()).then(|| view! { <Coating pick coats/> })}
+        </section>
+    }
+}
+
+/// A mesh of the shop, or another.
+#[component(transparent)]
+fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
+    let now = pick.with_untracked(|pick| pick.cloth);
+    let is_other = cloths.is_empty() || now.is_some_and(|now| !cloths.contains(&now));
+    let other = RwSignal::new(is_other);
+    let start = now.filter(|_| is_other).map(|cloth| MeshSheetForm::of(&MeshSheet::of_cloth(&cloth)));
+    let form =
+        RwSignal::new(start.unwrap_or_else(|| MeshSheetForm { per: words::units(), ..MeshSheetForm::default() }));
+    let problems = Memo::new(move |_| form.with(MeshSheetForm::check).err().unwrap_or_else(Problems::new));
+    Effect::new(move || {
+        if other.get() {
+            let cloth = form.with(MeshSheetForm::check).ok().flatten().map(|sheet| sheet.cloth());
+            if pick.with_untracked(|pick| pick.cloth != cloth) {
+                pick.update(|pick| pick.cloth = cloth);
+            }
+        }
+    });
+    let mut options: Vec<_> = cloths.iter().map(|cloth| (Some(*cloth), words::cloth_short(cloth))).collect();
+    options.push((None, words::exposure_other_mesh().to_owned()));
+    let chosen = Signal::derive(move || if other.get() { None } else { pick.with(|pick| pick.cloth) });
+    let choose = Callback::new(move |cloth: Option<MeshCloth>| {
+        other.set(cloth.is_none());
+        if cloth.is_some() {
+            pick.update(|pick| pick.cloth = cloth);
+        }
+    });
+    view! {
+        {(!cloths.is_empty()).then(|| view! {
+            <Choice label=format!("{} ({})", words::exposure_mesh(), words::unit_mesh()) name="cloth" options value=chosen on_pick=choose/>
+        })}
+        {move || other.get().then(|| view! { <ClothFields form problems/> })}
+    }
+}
+
+/// How it is coated; what is not said is as usual.
+#[component(transparent)]
+fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> Drawn {
+    let mut options = vec![(None, words::exposure_coats_any().to_owned())];
+    options.extend(coats.iter().map(|coats| (Some(*coats), words::coats(*coats))));
+    view! {
+        <Choice
+            label=words::exposure_coats()
+            name="coats"
+            options
+            value=Signal::derive(move || pick.with(|pick| pick.coats))
+            on_pick=Callback::new(move |coats| pick.update(|pick| pick.coats = coats))
+        />
+    }
+}

@@ -1,0 +1,37 @@
+//! Who does it, where the crew is named.
+
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::Choice;
+use crate::store::Store;
+use crate::words;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Which of the crew holds this device; nothing where nobody is named.
+#[component(transparent)]
+pub fn Who() -> Drawn {
+    let store = Store::from_context();
+    let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
+    live(move || {
+        let names = crew.get();
+        (!names.is_empty()).then(|| {
+            let options = names.iter().enumerate().map(|(index, name)| (Some(index), name.clone())).collect();
+            let place = names.clone();
+            let chosen = Signal::derive(move || {
+                let held = store.settings.with(|settings| settings.crew.clone());
+                held.and_then(|held| place.iter().position(|name| *name == held))
+            });
+            let pick = Callback::new(move |index: Option<usize>| {
+                let name = index.and_then(|index| names.get(index).cloned());
+                store.set(|settings| settings.crew = name);
+            });
+            view! { <Choice label=words::stencil_who() name="who" options value=chosen on_pick=pick/> }
+        })
+    })
+}
+
+/// Who holds this device, where that is said.
+pub fn holder(store: Store) -> Option<String> {
+    store.settings.with_untracked(|settings| settings.crew.clone())
+}
