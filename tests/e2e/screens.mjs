@@ -42,7 +42,7 @@ export const SCREENS = {
   "failed: burning": async (page) => { await press(page, "#step-remedy[aria-expanded=false], [data-remedy=BurnAgain]"); await page.locator("dialog #label").fill("B1"); await press(page, "dialog [type=submit]"); await page.locator("#burning").waitFor(); await press(page, "[data-step=Coat]"); await page.locator("[data-step=Coat][aria-pressed=true]").waitFor(); },
   "count: press stands": (page) => counting(page),
   "day: press stands": async (page) => { await SCREENS.day(page); await page.locator(".failure-bar.stands").waitFor(); },
-  "failed, judged": async (page) => { await press(page, ".failure-bar"); await press(page, "#all-good"); await page.locator("#judge .failure-ready").waitFor(); },
+  "failed, judged": async (page) => { await press(page, ".failure-bar.stands"); await press(page, "#all-good"); await page.locator("#judge .failure-ready").waitFor(); },
   "count: failure open": async (page) => { await press(page, "#go-on"); await page.locator("#zone:not(.stopped)").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1], "#changes"); },
   "checks: measuring": async (page) => { await press(page, "[data-item=Dryer] [aria-expanded]"); await page.locator("#measure-Dryer").fill("x"); await press(page, "[data-item=Dryer] [type=submit]"); await page.locator("[data-item=Dryer] .problem").filter({ hasText: /\S/ }).waitFor(); },
