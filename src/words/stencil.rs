@@ -36,7 +36,7 @@ words! {
     exposure_scaled_note { "Note this time", "Anotar este tiempo" }
     exposure_find { "Find the time by a test", "Buscar el tiempo con una prueba" }
     exposure_find_again { "Test again", "Probar otra vez" }
-    exposure_correct { "Correct or delete", "Corregir o borrar" }
+    exposure_correct { "Correct", "Corregir" }
     exposure_for { "For", "Para" }
     exposure_emulsion { "Emulsion", "Emulsión" }
     exposure_mesh { "Mesh", "Malla" }
