@@ -51,12 +51,12 @@ pub fn BathScreen() -> Drawn {
             <InNow bath asking/>
             <Waiting bath asking/>
             <p class="caution"><Icon name="alert"/>{words::bath_caution()}</p>
+            {move || bath.with(|bath| (!bath.note.is_empty()).then(|| view! { <p class="stencil-note">{bath.note.clone()}</p> }))}
             <Chart bath/>
             <div class="stencil-folds">
                 <Batches bath/>
                 <Charges bath asking/>
             </div>
-            {move || bath.with(|bath| (!bath.note.is_empty()).then(|| view! { <p class="stencil-note">{bath.note.clone()}</p> }))}
             {move || bath.with(|bath| bath.charge.is_some() && bath.trend != Some(BathTrend::Recharge)).then(|| charge_button(asking, false))}
         </Page>
         {live(move || match asking.get() {

@@ -46,6 +46,7 @@ words! {
     bath_out_title { "Out of the bath", "Fuera del baño" }
     bath_out_clean { "Which came clean?", "¿Cuáles salieron limpias?" }
     bath_out_clean_hint { "The others wait again.", "Las demás vuelven a esperar." }
+    bath_out_none_clean { "Not one is clean: leave them in.", "Ninguna está limpia: déjalas dentro." }
     bath_out_time { "How long did it take?", "¿Cuánto tardó?" }
     bath_out_elapsed(time) { "As the clock ran: {time}", "Según el reloj: {time}" }
     bath_out_whole { "Minutes of the batch", "Minutos de la tanda" }
