@@ -39,9 +39,11 @@ pub fn ExposureScreen(#[prop(into)] screen: Option<Subject>) -> Drawn {
                     <div class="stencil-desk">
                         <Answer pick/>
                         <Picks pick/>
+                        <div class="stencil-aside">
+                            <Damp pick/>
+                            <p class="caution"><Icon name="alert"/>{words::exposure_caution()}</p>
+                        </div>
                     </div>
-                    <Damp pick/>
-                    <p class="caution"><Icon name="alert"/>{words::exposure_caution()}</p>
                     <div class="stencil-folds">
                         <Edge pick/>
                         <Known/>

@@ -60,26 +60,26 @@ export const SCREENS = {
   "press, which run": async (page) => { await SCREENS.day(page); await go(page, "#/press", ".press-pick"); },
   "exposure and bath": (page) => go(page, "#/stencil", ".stencil-door"),
   "exposure known": async (page) => { await go(page, "#/stencil/exposure", "#answer"); await press(page, "#edge summary"); await press(page, "#known summary"); },
-  "exposure not known": async (page) => { await press(page, page.locator("fieldset:has([name=cloth]) label").last()); await page.locator("#count").fill("305"); await page.locator("#answer .stencil-differs").waitFor(); },
+  "exposure not known": async (page) => { await press(page, page.locator("fieldset:has([name=cloth]) input").last()); await page.locator("#count").fill("305"); await page.locator("#answer .stencil-differs").waitFor(); },
   "exposure from a test": async (page) => {
     await go(page, "#/stencil/exposure/find", "#time");
     await page.locator("#time").fill("120");
-    await press(page, "[id=solid-5] + label");
+    await press(page, "#solid-5");
     await page.locator("#factor").waitFor();
     await press(page, "#which summary");
   },
-  "exposure refused": async (page) => { await press(page, "[id=solid-0] + label"); await page.locator("#mesh").fill("x"); await press(page, ".save-bar [type=submit]"); await page.locator("#mesh-help .problem").waitFor(); },
+  "exposure refused": async (page) => { await press(page, "#solid-0"); await page.locator("#mesh").fill("x"); await press(page, ".save-bar [type=submit]"); await page.locator("#mesh-help .problem").waitFor(); },
   "exposure corrected": async (page) => { await go(page, "#/stencil/exposure", "#known"); await press(page, "#known summary"); await press(page, page.locator("#known .stencil-row").first()); await page.locator("#delete").waitFor(); },
   "lamps and emulsions": (page) => go(page, "#/stencil/kit", ".stencil-row"),
   lamp: async (page) => { await press(page, page.locator(".stencil-row").first()); await page.locator("#distance").waitFor(); },
   "emulsion with mistakes": async (page) => { await go(page, "#/stencil/emulsion/new", "#name"); await press(page, ".save-bar [type=submit]"); await page.locator("#name-help .problem").waitFor(); },
   bath: async (page) => { await go(page, "#/stencil/bath", "#bath-chart"); await press(page, "#batches summary"); await press(page, "#charges summary"); },
-  "bath: put in": async (page) => { await press(page, "#put-in"); await sheet(page); await press(page, page.locator(".stencil-ticks label").first()); },
-  "bath: take out": async (page) => { await press(page, page.locator(".stencil-batch button").first()); await sheet(page); await press(page, page.locator("fieldset:has([name=time-kind]) label").last()); await page.locator("#minutes").waitFor(); },
+  "bath: put in": async (page) => { await press(page, "#put-in"); await sheet(page); await press(page, page.locator(".stencil-ticks input").first()); },
+  "bath: take out": async (page) => { await press(page, page.locator(".stencil-batch button").first()); await sheet(page); await press(page, page.locator("fieldset:has([name=time-kind]) input").last()); await page.locator("#minutes").waitFor(); },
   "bath: charge": async (page) => { await press(page, "#charge"); await sheet(page); },
   "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
   "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
-  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) label").last()); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
+  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
   screens: (page) => go(page, "#/screens", ".screen-row"),
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },

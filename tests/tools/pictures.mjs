@@ -61,7 +61,7 @@ const SCREENS = {
   "run-form": async (page) => { await SCREENS.job(page); await page.locator(".lot > .button").first().click(); await page.locator("#ink").waitFor(); },
   stencil: async (page) => { await go(page, "#/stencil"); await page.locator(".stencil-door").first().waitFor(); },
   exposure: async (page) => { await go(page, "#/stencil/exposure"); await page.locator("#answer").waitFor(); },
-  "exposure-test": async (page) => { await go(page, "#/stencil/exposure/find"); await page.locator("#time").fill("120"); await page.locator("[id=solid-5] + label").click(); await page.locator("#factor").waitFor(); },
+  "exposure-test": async (page) => { await go(page, "#/stencil/exposure/find"); await page.locator("#time").fill("120"); await page.locator("#solid-5").click(); await page.locator("#factor").waitFor(); },
   kit: async (page) => { await go(page, "#/stencil/kit"); await page.locator(".stencil-row").first().waitFor(); },
   bath: async (page) => { await go(page, "#/stencil/bath"); await page.locator("#bath-chart").waitFor(); },
   volume: async (page) => { await go(page, "#/stencil/volume"); await page.locator("#width").fill("12"); await page.locator("#height").fill("10"); await page.locator("#pieces").fill("72"); },
