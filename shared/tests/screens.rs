@@ -11,7 +11,7 @@ use lastpull_core::screen::{
     AgeLimits, AgeWarning, BurnStep, Coats, MeshCount, MeshSheetForm, ScreenFact, ScreenField, ScreenFilter,
     ScreenForm, ScreenRoomForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_finish, facts_on_start,
     keeps_ready, latest_undone, match_labels, move_facts, new_labels, next_states, not_ready, off_press, readiness,
-    screen_board, screen_card, screen_needs, sheet_to_take, step_done, tick_facts, undo_of,
+    screen_board, screen_card, screen_needs, sheet_to_take, step_done, step_undone, tick_facts, undo_of,
 };
 use lastpull_core::shop::Shop;
 use shop::{DAY, HOUR, Press, clock, wall};
@@ -184,6 +184,32 @@ fn a_step_ticked_for_a_run_puts_its_art_on_the_screen_and_reclaiming_takes_it_of
     let facts = tick_facts(&press.shop(), &[b], BurnStep::Reclaim, Some(run), None);
     press.all(facts);
     assert_eq!(carries(&press, b), Some((ScreenState::Clean, None)));
+}
+
+#[test]
+fn a_tick_taken_back_takes_the_later_ones_with_it_and_the_age_counts_on() {
+    let mut press = Press::new();
+    let screen = press.screen("A");
+    for (at, step) in [(10, BurnStep::Coat), (20, BurnStep::Dry), (30, BurnStep::Expose), (40, BurnStep::WashDry)] {
+        press.say_at(at, screen, step_done(step, None));
+    }
+    let back = |press: &Press, step| {
+        let shop = press.shop();
+        step_undone(shop.screens.live(screen).unwrap(), step, wall(DAY))
+    };
+    let undone = |to, since: u64, dry: Option<u64>, exposed: Option<u64>| {
+        Fact::Screen(ScreenFact::Undone { to, since: wall(since), dry: dry.map(wall), exposed: exposed.map(wall) })
+    };
+    assert_eq!(back(&press, BurnStep::WashDry), undone(ScreenState::Exposed, 30, None, Some(30)));
+    assert_eq!(back(&press, BurnStep::Expose), undone(ScreenState::Coated, 10, Some(20), None));
+    assert_eq!(back(&press, BurnStep::Dry), undone(ScreenState::Coated, 10, None, None));
+    assert_eq!(back(&press, BurnStep::Coat), undone(ScreenState::Clean, 0, None, None));
+    // Never ticked, but passed over: nothing tells since when.
+    assert_eq!(back(&press, BurnStep::Reclaim), undone(ScreenState::ToReclaim, DAY, None, Some(30)));
+    let fact = back(&press, BurnStep::Dry);
+    press.say_at(DAY, screen, fact);
+    let card = screen_card(&press.shop(), screen, wall(DAY)).unwrap();
+    assert_eq!((card.next_step, card.row.since, card.screen.log.len()), (Some(BurnStep::Dry), wall(10), 1));
 }
 
 #[test]

@@ -4,11 +4,13 @@ use super::tell::{by, record};
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::parts::Icon;
+use crate::platform::clock;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::FailureCard;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::journal::Subject;
 use lastpull_core::screen::{StepRow, step_done, step_undone};
+use lastpull_core::shop::Shop;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -57,9 +59,9 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
     let tick = move |_| {
         let Some((screen, row)) = row.get_untracked() else { return };
         let by = by(store);
-        let facts =
-            if row.done { step_undone(row.step, by.as_deref()) } else { vec![step_done(row.step, by.as_deref())] };
-        record(store, facts.into_iter().map(|fact: Fact| (screen, fact)).collect());
+        let undone = |shop: &Shop| Some(step_undone(shop.screens.live(screen)?, row.step, clock::now().now));
+        let fact = if row.done { store.shop.with_untracked(undone) } else { Some(step_done(row.step, by.as_deref())) };
+        record(store, fact.into_iter().map(|fact| (screen, fact)).collect());
     };
     let name = row.with_untracked(|row| row.as_ref().map_or("", |(_, row)| words::failure_burn_step(row.step)));
     let step = row.with_untracked(|row| row.as_ref().map(|(_, row)| format!("{:?}", row.step)).unwrap_or_default());

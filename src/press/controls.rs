@@ -60,6 +60,14 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
     }
 }
 
+/// The run leaves the press, and its screens with it.
+pub fn end_run(store: Store, id: RunId) {
+    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let mut facts = vec![(id, Fact::RunEnded)];
+    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
+    store.record_all(facts);
+}
+
 /// Something failed: the press stops at once, and the rest is told after. Where it stands for a failure
 /// already, that one is meant.
 fn failed(store: Store, run: RunId) {
@@ -88,14 +96,6 @@ pub fn go_on(store: Store, run: RunId) {
 fn standing_failure(store: Store, run: RunId) -> Option<Subject> {
     let notice = store.shop.with_untracked(|shop| notice_at_press(shop, run))?;
     notice.stood.is_none().then_some(notice.id)
-}
-
-/// The run leaves the press, and its screens with it.
-pub fn end_run(store: Store, id: RunId) {
-    let by = store.settings.with_untracked(|settings| settings.crew.clone());
-    let mut facts = vec![(id, Fact::RunEnded)];
-    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
-    store.record_all(facts);
 }
 
 /// Takes back the last thing this device did to the run, saved or not.

@@ -40,8 +40,8 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
             <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
             <h2>{words::ended_title()}</h2>
             {move || figures(&state.get())}
-            <section class="heat-rows"><TestsStand id/></section>
             <OffScreens id/>
+            <section class="heat-rows"><TestsStand id/></section>
             <div class="button-row">
                 {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Place::Run(next).hash()><Icon name="next"/>{words::ended_next()}</a> })}
                 <a class="button with-icon" href=Place::Job(job).hash()><Icon name="check"/>{words::ended_finish_job()}</a>

@@ -46,7 +46,7 @@ pub fn Board() -> Drawn {
             <div class="screen-board-head">
                 <h2>{words::board_title()}</h2>
                 <button type="button" class="button" id="select" on:click=move |_| picked.update(|picked| *picked = if picked.is_some() { None } else { Some(Vec::new()) })>
-                    {move || if picking.get() { words::cancel() } else { words::select() }}
+                    {move || if picking.get() { words::cancel() } else { words::screens_select() }}
                 </button>
             </div>
             <Chips board show/>
@@ -122,7 +122,7 @@ fn Group(group: ScreenGroup, picking: bool, picked: RwSignal<Option<Vec<Subject>
             <div class="screen-group-head">
                 <h3>{name}" "<span class="muted">{count}</span></h3>
                 {picking.then(|| view! {
-                    <button type="button" class="button quiet" aria-label=words::select_all_of(name) on:click=pick_all>{words::select_all()}</button>
+                    <button type="button" class="button quiet" aria-label=words::screens_select_all_of(name) on:click=pick_all>{words::screens_select_all()}</button>
                 })}
             </div>
             <ul class="screen-rows">

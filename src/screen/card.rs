@@ -8,7 +8,7 @@ use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, NotHere, Page};
 use crate::photo::Photos;
-use crate::place::{Place, ScreensPlace};
+use crate::place::{Place, ScreensPlace, StencilPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::{Fact, Subject};
@@ -72,7 +72,7 @@ fn Stand(card: ScreenCard) -> Drawn {
     };
     let dry = move |step: BurnStep| {
         let facts = store.shop.with_untracked(|shop| tick_facts(shop, &[id], step, None, crew(store).as_deref()));
-        record_with_undo(store, facts, words::step_done_for(words::burn_step(step), label.get_value()));
+        record_with_undo(store, facts, words::burn_done_for(words::burn_step(step), label.get_value()));
     };
     let drying = next_step.filter(|step| matches!(step, BurnStep::Dry | BurnStep::WashDry));
     let others: Vec<ScreenState> =
@@ -103,6 +103,11 @@ fn Stand(card: ScreenCard) -> Drawn {
                 })}
                 {next.into_iter().enumerate().map(|(index, state)| to(state, index == 0 && drying.is_none())).collect_view()}
             </div>
+            {(state == ScreenState::Coated).then(|| view! {
+                <a class="button quiet with-icon screen-exposure" href=Place::Stencil(StencilPlace::ExposureOf(id)).hash()>
+                    <Icon name="lamp"/>{words::screen_exposure()}
+                </a>
+            })}
             <details class="screen-fold">
                 <summary>{words::screen_other_state()}</summary>
                 <div class="button-row">{others.into_iter().map(|state| to(state, false)).collect_view()}</div>

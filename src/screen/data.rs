@@ -50,10 +50,10 @@ pub fn sheet_words(mesh: &MeshSheet) -> String {
 fn volume(mesh: &MeshSheet) -> Drawn {
     match mesh_volume(mesh) {
         Ok(volume) => view! {
-            {words::volume(words::number(volume.cm3_m2, 0))}
-            <small class="muted">{words::volume_hint()}</small>
+            {words::screen_volume_of(words::number(volume.cm3_m2, 0))}
+            <small class="muted">{words::screen_volume_hint()}</small>
         },
-        Err(SheetLacks::OpenArea) => view! { <span class="muted">{words::volume_lacks_open()}</span> },
+        Err(SheetLacks::OpenArea) => view! { <span class="muted">{words::screen_lacks_open()}</span> },
         Err(SheetLacks::Thickness) => view! { <span class="muted">{words::screen_lacks_thickness()}</span> },
     }
 }

@@ -139,19 +139,17 @@ fn FormPage(
                 {children()}
                 <Sheet form problems/>
                 <fieldset class="group">
-                    <legend>{words::form_coating()}</legend>
+                    <legend>{words::screen_form_coating()}</legend>
+                    <Field name="emulsion" label=words::screen_emulsion() kind=Kind::Words bound=bound(form, |f| &mut f.emulsion) problems suggestions=emulsions/>
+                    <Field name="tension" label=words::screen_tension() kind=Kind::Decimal unit=words::unit_tension() bound=bound(form, |f| &mut f.tension) problems hint=words::screen_form_tension_hint()/>
                     <div class="field-pair">
-                        <Field name="tension" label=words::screen_tension() kind=Kind::Decimal unit=words::unit_tension() bound=bound(form, |f| &mut f.tension) problems hint=words::form_tension_hint()/>
-                        <Field name="emulsion" label=words::screen_emulsion() kind=Kind::Words bound=bound(form, |f| &mut f.emulsion) problems suggestions=emulsions/>
-                    </div>
-                    <div class="field-pair">
-                        <Field name="coats_print" label=words::form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
-                        <Field name="coats_squeegee" label=words::form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
+                        <Field name="coats_print" label=words::screen_form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
+                        <Field name="coats_squeegee" label=words::screen_form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
                     </div>
                 </fieldset>
                 <details class="group screen-fold" open=more>
-                    <summary>{words::form_more()}</summary>
-                    <Field name="colour" label=words::screen_colour() kind=Kind::Words bound=bound(form, |f| &mut f.colour) problems hint=words::form_colour_hint()/>
+                    <summary>{words::screen_form_more()}</summary>
+                    <Field name="colour" label=words::screen_colour() kind=Kind::Words bound=bound(form, |f| &mut f.colour) problems hint=words::screen_form_colour_hint()/>
                     <TextArea name="notes" label=words::screen_notes() bound=bound(form, |f| &mut f.notes) problems/>
                 </details>
                 <SaveBar problems busy/>
@@ -229,14 +227,14 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
             <summary>{words::sheet_title()}</summary>
             <p class="quiet-line">{words::sheet_hint()}</p>
             <div class="field-pair">
-                <Field name="opening" label=words::form_opening() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.opening) problems/>
-                <Field name="open_area" label=words::form_open_area() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.mesh.open_area) problems/>
+                <Field name="opening" label=words::screen_form_opening() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.opening) problems/>
+                <Field name="open_area" label=words::screen_form_open_area() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.mesh.open_area) problems/>
             </div>
             <div class="field-pair">
-                <Field name="thickness" label=words::form_thickness() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thickness) problems/>
-                <Field name="thread" label=words::form_thread() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thread) problems/>
+                <Field name="thickness" label=words::screen_form_thickness() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thickness) problems/>
+                <Field name="thread" label=words::screen_form_thread() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thread) problems/>
             </div>
-            <Switch id="dyed" label=words::form_dyed() hint=words::form_dyed_hint() value=dyed on_set=Callback::new(move |on| form.update(|form| form.mesh.dyed = on))/>
+            <Switch id="dyed" label=words::screen_form_dyed() hint=words::screen_form_dyed_hint() value=dyed on_set=Callback::new(move |on| form.update(|form| form.mesh.dyed = on))/>
             <Choice label=words::mesh_per() name="per" options=counts value=per on_pick=Callback::new(move |per| form.update(|form| form.mesh.per = per))/>
         </details>
     }

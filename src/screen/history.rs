@@ -43,7 +43,7 @@ pub fn History(id: Subject, screen: Screen) -> Drawn {
                         <li>
                             <span class="row-words"><strong>{what}</strong><span class="muted">{words::by_whom(change.at, change.by)}</span></span>
                             {(index == 0).then(|| view! {
-                                <button type="button" class="button quiet" id="take-back" on:click=take_back>{words::take_back()}</button>
+                                <button type="button" class="button quiet" id="take-back" on:click=take_back>{words::screen_take_back()}</button>
                             })}
                         </li>
                     }
@@ -67,7 +67,7 @@ pub fn Failures(rows: Vec<FailureRow>) -> Drawn {
                                 <a class="menu-row" href=Place::Failure(row.id).hash()>
                                     <Icon name="alert"/>
                                     <span class="row-words">
-                                        <strong>{words::screen_failure(row.kind)}</strong>
+                                        <strong>{words::failure_kind(row.kind)}</strong>
                                         <span class="muted">{words::moment(row.at)}{row.open.then(|| format!(" · {}", words::failure_open()))}</span>
                                     </span>
                                     <Icon name="next"/>

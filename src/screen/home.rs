@@ -40,21 +40,16 @@ pub fn ScreensHome() -> Drawn {
 
 #[component(transparent)]
 fn Links() -> Drawn {
-    let line = |place: Place, icon: &'static str, title: &'static str, text: &'static str| {
-        view! {
-            <li>
-                <a class="menu-row" href=place.hash()>
-                    <Icon name=icon/>
-                    <span class="row-words"><strong>{title}</strong><span class="muted">{text}</span></span>
-                    <Icon name="next"/>
-                </a>
-            </li>
-        }
+    let link = |place: Place, icon: &'static str, title: &'static str| {
+        view! { <li><a class="screen-tile" href=place.hash()><Icon name=icon/><strong>{title}</strong></a></li> }
     };
     view! {
-        <ul class="menu screen-links">
-            {line(Place::Stencil(StencilPlace::Home), "sun", words::stencil_title(), words::stencil_link_text())}
-            {line(Place::Screens(ScreensPlace::Room), "gear", words::screen_room_title(), words::room_text())}
+        <ul class="screen-tiles">
+            {link(Place::Stencil(StencilPlace::Exposure), "lamp", words::stencil_exposure())}
+            {link(Place::Stencil(StencilPlace::Bath), "bath", words::stencil_bath())}
+            {link(Place::Stencil(StencilPlace::Volume), "drop", words::stencil_volume())}
+            {link(Place::Stencil(StencilPlace::Kit), "sun", words::stencil_kit())}
+            {link(Place::Screens(ScreensPlace::Room), "gear", words::screen_room_title())}
         </ul>
     }
 }

@@ -106,7 +106,7 @@ fn Step(run: RunId, step: NeedStep) -> Drawn {
             let labels: Vec<String> = now.iter().filter_map(label).collect();
             (tick_facts(shop, &now, step, Some(run), crew(store).as_deref()), labels.join(", "))
         });
-        record_with_undo(store, facts, words::step_done_for(name, labels));
+        record_with_undo(store, facts, words::burn_done_for(name, labels));
     };
     let when = words::moment(latest);
     view! {
@@ -121,8 +121,8 @@ fn Step(run: RunId, step: NeedStep) -> Drawn {
                 }}
             </span>
             {can.then(|| view! {
-                <button type="button" class="button with-icon" aria-label=format!("{name}: {}", words::step_done()) on:click=tick>
-                    <Icon name="check"/>{words::step_done()}
+                <button type="button" class="button with-icon" aria-label=format!("{name}: {}", words::burn_step_done()) on:click=tick>
+                    <Icon name="check"/>{words::burn_step_done()}
                 </button>
             })}
         </li>

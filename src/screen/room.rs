@@ -50,17 +50,17 @@ pub fn ScreenRoom() -> Drawn {
         <Page title=Signal::derive(|| words::screen_room_title().to_owned()) up=Place::Screens(ScreensPlace::Home) class="form">
             <form on:submit=save novalidate=true>
                 <fieldset class="group">
-                    <legend>{words::room_limits()}</legend>
-                    <p class="quiet-line">{words::room_limits_hint()}</p>
+                    <legend>{words::screen_room_limits()}</legend>
+                    <p class="quiet-line">{words::screen_room_limits_hint()}</p>
                     <div class="field-pair">
-                        <Field name="coated_days" label=words::room_coated() kind=Kind::Whole unit=words::unit_days() bound=bound(form, |f| &mut f.coated_days) problems/>
-                        <Field name="exposed_days" label=words::room_exposed() kind=Kind::Whole unit=words::unit_days() bound=bound(form, |f| &mut f.exposed_days) problems/>
+                        <Field name="coated_days" label=words::screen_room_coated() kind=Kind::Whole unit=words::unit_screen_days() bound=bound(form, |f| &mut f.coated_days) problems/>
+                        <Field name="exposed_days" label=words::screen_room_exposed() kind=Kind::Whole unit=words::unit_screen_days() bound=bound(form, |f| &mut f.exposed_days) problems/>
                     </div>
                 </fieldset>
                 <fieldset class="group">
-                    <legend>{words::room_times()}</legend>
-                    <p class="quiet-line">{words::room_times_hint()}</p>
-                    <p class="quiet-line">{words::room_each()}</p>
+                    <legend>{words::screen_room_times()}</legend>
+                    <p class="quiet-line">{words::screen_room_times_hint()}</p>
+                    <p class="quiet-line">{words::screen_room_each()}</p>
                     <div class="field-pair">
                         {minutes("reclaim", BurnStep::Reclaim, bound(form, |f| &mut f.reclaim))}
                         {minutes("coat", BurnStep::Coat, bound(form, |f| &mut f.coat))}

@@ -26,15 +26,15 @@ pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
     let said = move || {
         let count = ids.with(Vec::len) as u32;
         if count == 0 {
-            words::select_hint().to_owned()
+            words::screens_select_hint().to_owned()
         } else if states.with(Vec::is_empty) {
-            format!("{}. {}", words::selected_n(count), words::select_no_way())
+            format!("{}. {}", words::screens_selected_n(count), words::screens_select_no_way())
         } else {
-            words::selected_n(count)
+            words::screens_selected_n(count)
         }
     };
     view! {
-        <div class="screen-bar" role="group" aria-label=words::select() id="select-bar">
+        <div class="screen-bar" role="group" aria-label=words::screens_select() id="select-bar">
             <p role="status">{said}</p>
             <div class="button-row">
                 {move || states.get().into_iter().enumerate().map(|(index, state)| {

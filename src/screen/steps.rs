@@ -19,11 +19,11 @@ pub fn Steps(steps: Vec<StepRow>) -> Drawn {
                     let said = match (row.at, row.done) {
                         (Some(at), _) => words::by_whom(at, row.by),
                         (None, true) => String::new(),
-                        (None, false) if row.left == 0 => words::step_over().to_owned(),
-                        (None, false) => words::step_takes(words::duration(row.left)),
+                        (None, false) if row.left == 0 => words::burn_over().to_owned(),
+                        (None, false) => words::burn_takes(words::duration(row.left)),
                     };
                     let is_next = next == Some(index);
-                    let state = if row.done { words::step_done() } else { "" };
+                    let state = if row.done { words::burn_step_done() } else { "" };
                     view! {
                         <li class:done=row.done class:next=is_next>
                             {if row.done { view! { <Icon name="check"/> } } else { view! { <span class="screen-dot"></span> } }}

@@ -30,8 +30,8 @@ words! {
     check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
     screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }
     screens_can_print { "ready", "listas" }
-    screens_kept(labels) { "Screens kept ready: {labels}", "Pantallas listas: {labels}" }
-    screens_gone(labels) { "Screens to reclaim: {labels}", "Pantallas por recuperar: {labels}" }
+    screens_kept(labels) { "Screens {labels} kept ready", "Pantallas {labels}: listas" }
+    screens_gone(labels) { "Screens {labels} to reclaim", "Pantallas {labels}: por recuperar" }
     screens_keep { "Keep ready", "Dejarlas listas" }
     screens_let_go { "To reclaim", "A recuperar" }
     checks_open[n] { "{n} check is open" | "{n} checks are open", "Queda {n} comprobación" | "Quedan {n} comprobaciones" }

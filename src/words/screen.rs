@@ -1,8 +1,7 @@
 //! Words of the shop's screens.
 
-use super::{number, on_press, unit_mesh_inch, unit_mesh_metric, words};
-use lastpull_core::failure::FailureKind;
-use lastpull_core::screen::{AgeWarning, BurnStep, MeshCount, ScreenState};
+use super::{number, on_press, words};
+use lastpull_core::screen::{AgeWarning, BurnStep, ScreenState};
 
 words! {
     screens_title { "Screens", "Pantallas" }
@@ -24,14 +23,14 @@ words! {
     begin_by(time) { "begin by {time}", "a más tardar {time}" }
     begin_late(time) { "late since {time}", "tarde desde {time}" }
     screens_n[n] { "{n} screen" | "{n} screens", "{n} pantalla" | "{n} pantallas" }
-    step_done { "Done", "Hecho" }
-    step_done_for(step, labels) { "{step}, done: {labels}.", "{step}, hecho: {labels}." }
-    step_reclaim { "Reclaim", "Recuperar" }
-    step_coat { "Coat", "Emulsionar" }
-    step_dry { "Dry", "Secar" }
-    step_expose { "Expose", "Insolar" }
-    step_wash_dry { "Wash out, dry", "Revelar y secar" }
-    step_tape { "Tape", "Encintar" }
+    burn_step_done { "Done", "Hecho" }
+    burn_done_for(step, labels) { "{step}, done: {labels}.", "{step}, hecho: {labels}." }
+    burn_reclaim { "Reclaim", "Recuperar" }
+    burn_coat { "Coat", "Emulsionar" }
+    burn_dry { "Dry", "Secar" }
+    burn_expose { "Expose", "Insolar" }
+    burn_wash_dry { "Wash out, dry", "Revelar y secar" }
+    burn_tape { "Tape", "Encintar" }
     state_clean { "Clean", "Limpia" }
     state_coated { "Coated", "Emulsionada" }
     state_exposed { "Exposed", "Insolada" }
@@ -43,20 +42,20 @@ words! {
     board_show { "Show", "Mostrar" }
     board_all(n) { "All {n}", "Todas {n}" }
     board_warned(n) { "Too old {n}", "Pasadas {n}" }
-    board_search { "Find by label, mesh, emulsion or job", "Buscar por marca, malla, emulsión o pedido" }
+    board_search { "Find by label, mesh, emulsion or job", "Buscar marca, malla o pedido" }
     board_none { "No screen is like that.", "Ninguna pantalla es así." }
-    select { "Select", "Elegir" }
-    select_all_of(state) { "All of these: {state}", "Todas estas: {state}" }
-    select_all { "All of these", "Todas estas" }
-    select_hint { "Touch the screens to move.", "Toca las pantallas que quieras mover." }
-    selected_n[n] { "{n} selected" | "{n} selected", "{n} elegida" | "{n} elegidas" }
-    select_no_way { "They have no next state in common.", "No tienen un paso siguiente en común." }
+    screens_select { "Select", "Elegir" }
+    screens_select_all_of(state) { "All of these: {state}", "Todas estas: {state}" }
+    screens_select_all { "All of these", "Todas estas" }
+    screens_select_hint { "Touch the screens to move.", "Toca las pantallas que quieras mover." }
+    screens_selected_n[n] { "{n} selected" | "{n} selected", "{n} elegida" | "{n} elegidas" }
+    screens_select_no_way { "They have no next state in common.", "No tienen un paso siguiente en común." }
     move_to(state) { "Move to: {state}", "Pasar a: {state}" }
     screens_moved(screens, state) { "{screens}: {state}.", "{screens}: {state}." }
-    days_n[n] { "{n} day" | "{n} days", "{n} día" | "{n} días" }
-    too_old(days) { "Too old: {days}", "Pasada: {days}" }
-    old_coat(days, limit) { "Coated {days} ago; the shop's limit is {limit}. An old coat may need more light, or not hold: test it first.", "Emulsionada hace {days}; el límite del taller es {limit}. Una capa vieja puede pedir más luz o no aguantar: pruébala antes." }
-    old_stencil(days, limit) { "Exposed {days} ago; the shop's limit is {limit}. The longer a stencil stays, the harder it comes out.", "Insolada hace {days}; el límite del taller es {limit}. Cuanto más tiempo queda, más cuesta quitarla." }
+    screen_days_n[n] { "{n} day" | "{n} days", "{n} día" | "{n} días" }
+    screen_too_old(days) { "Too old: {days}", "Pasada: {days}" }
+    screen_old_coat(days, limit) { "Coated {days} ago; the shop's limit is {limit}. An old coat may need more light, or not hold: test it first.", "Emulsionada hace {days}; el límite del taller es {limit}. Una capa vieja puede pedir más luz o no aguantar: pruébala antes." }
+    screen_old_stencil(days, limit) { "Exposed {days} ago; the shop's limit is {limit}. The longer a stencil stays, the harder it comes out.", "Insolada hace {days}; el límite del taller es {limit}. Cuanto más tiempo queda, más cuesta quitarla." }
     screen_since(moment, age) { "since {moment}, {age}", "desde {moment}, {age}" }
     screen_is_dry { "It is dry", "Ya está seca" }
     screen_other_state { "It stands somewhere else", "Está en otro estado" }
@@ -66,14 +65,14 @@ words! {
     screen_mesh_unknown { "not entered", "sin anotar" }
     screen_sheet { "Data sheet", "Ficha técnica" }
     sheet_thread(um) { "thread {um}\u{a0}µm", "hilo {um}\u{a0}µm" }
-    sheet_opening(um) { "opening {um}\u{a0}µm", "abertura {um}\u{a0}µm" }
+    sheet_opening(um) { "opening {um}\u{a0}µm", "luz {um}\u{a0}µm" }
     sheet_open_area(percent) { "{percent}\u{a0}% open", "{percent}\u{a0}% abierta" }
     sheet_thickness(um) { "{um}\u{a0}µm thick", "espesor {um}\u{a0}µm" }
     sheet_dyed { "dyed", "teñida" }
     screen_volume { "Ink in theory", "Tinta en teoría" }
-    volume(n) { "{n}\u{a0}cm³/m²", "{n}\u{a0}cm³/m²" }
-    volume_hint { "Open area times thickness. What a print takes differs: weigh it.", "Área abierta por espesor. Lo que toma un estampado es otra cosa: pésalo." }
-    volume_lacks_open { "needs the open area or the opening of its data sheet", "falta el área abierta o la abertura de su ficha" }
+    screen_volume_of(n) { "{n}\u{a0}cm³/m²", "{n}\u{a0}cm³/m²" }
+    screen_volume_hint { "Open area times thickness. What a print takes differs: weigh it.", "Área abierta por espesor. Lo que toma un estampado es otra cosa: pésalo." }
+    screen_lacks_open { "needs the open area or the opening of its data sheet", "falta el área abierta o la luz de malla de su ficha" }
     screen_lacks_thickness { "needs the thickness of its data sheet", "falta el espesor de su ficha" }
     screen_tension { "Tension", "Tensión" }
     unit_tension { "N/cm", "N/cm" }
@@ -85,15 +84,15 @@ words! {
     screen_replaces { "Replaces", "Sustituye a" }
     screen_replaced_by { "Replaced by", "Sustituida por" }
     screen_steps { "On its way", "En preparación" }
-    step_over { "should be dry by now", "ya debería estar seca" }
-    step_takes(time) { "about {time}", "unos {time}" }
+    burn_over { "should be dry by now", "ya debería estar seca" }
+    burn_takes(time) { "about {time}", "unos {time}" }
     screen_failures { "What failed", "Fallos" }
     failure_open { "still open", "por resolver" }
     screen_history { "History", "Historia" }
     history_dry { "Dry", "Seca" }
     history_not_dry { "Not dry after all", "Aún no seca" }
     history_by(moment, who) { "{moment}, {who}", "{moment}, {who}" }
-    take_back { "Take back", "Deshacer" }
+    screen_take_back { "Take back", "Deshacer" }
     screen_taken_back(label) { "Screen {label}: taken back.", "Pantalla {label}: deshecho." }
     screen_deleted(label) { "Screen {label} was deleted.", "Pantalla {label}: borrada." }
     screen_new_title { "Add screens", "Añadir pantallas" }
@@ -113,38 +112,29 @@ words! {
     sheet_hint { "From the mesh maker's sheet; thread alone misstates fine mesh.", "De la ficha del fabricante; el hilo solo engaña en mallas finas." }
     sheet_take(values) { "Another screen of this mesh has: {values}.", "Otra pantalla con esta malla tiene: {values}." }
     sheet_take_button { "Use these", "Usar estos" }
-    form_thread { "Thread", "Hilo" }
-    form_opening { "Opening", "Abertura" }
-    form_open_area { "Open area", "Área abierta" }
-    form_thickness { "Thickness", "Espesor" }
-    form_dyed { "Dyed mesh", "Malla teñida" }
-    form_dyed_hint { "Yellow or amber; it takes longer to expose.", "Amarilla o ámbar; pide más tiempo de insolado." }
-    form_tension_hint { "As your meter reads.", "Lo que marca tu tensiómetro." }
-    form_coating { "Emulsion and tension", "Emulsión y tensión" }
-    form_coats_print { "Coats, print side", "Capas, lado de impresión" }
-    form_coats_squeegee { "Coats, squeegee side", "Capas, lado de racleta" }
-    form_more { "What it prints, notes", "Qué imprime, notas" }
-    form_colour_hint { "“Underbase”, “Top white”.", "«Base», «Blanco final»." }
+    screen_form_thread { "Thread", "Hilo" }
+    screen_form_opening { "Opening", "Luz de malla" }
+    screen_form_open_area { "Open area", "Área abierta" }
+    screen_form_thickness { "Thickness", "Espesor" }
+    screen_form_dyed { "Dyed mesh", "Malla teñida" }
+    screen_form_dyed_hint { "Yellow or amber; it takes longer to expose.", "Amarilla o ámbar; pide más tiempo de insolado." }
+    screen_form_tension_hint { "As your meter reads.", "Lo que marca tu tensiómetro." }
+    screen_form_coating { "Emulsion and tension", "Emulsión y tensión" }
+    screen_form_coats_print { "Coats, print side", "Capas, lado de impresión" }
+    screen_form_coats_squeegee { "Coats, squeegee side", "Capas, lado de racleta" }
+    screen_form_more { "What it prints, notes", "Qué imprime, notas" }
+    screen_form_colour_hint { "“Underbase”, “Top white”.", "«Base», «Blanco final»." }
     screens_added[n] { "{n} screen added." | "{n} screens added.", "{n} pantalla añadida." | "{n} pantallas añadidas." }
     screen_room_title { "Screen room", "Cuarto de pantallas" }
-    room_text { "Age limits and how long each step takes", "Límites de edad y cuánto dura cada paso" }
-    stencil_link_text { "Times by mesh and lamp, reclaim bath", "Tiempos por malla y lámpara, baño" }
-    room_limits { "Warn of old stock", "Avisar de pantallas viejas" }
-    room_limits_hint { "Your emulsion's data sheet says how long a coat keeps.", "La ficha de tu emulsión dice cuánto dura una capa." }
-    room_coated { "Coated for longer than", "Emulsionada más de" }
-    room_exposed { "Exposed for longer than", "Insolada más de" }
-    unit_days { "days", "días" }
-    room_times { "Time for each step", "Tiempo de cada paso" }
-    room_times_hint { "Counted back from when a run needs its screens. The first values are common practice; drying depends on your room, so put in your own.", "Se cuentan hacia atrás desde que la tirada necesita sus pantallas. Los primeros valores son práctica común; el secado depende de tu cuarto, así que pon los tuyos." }
-    room_each { "Work by hand is for each screen; drying is for all of them side by side.", "El trabajo a mano es por pantalla; el secado, para todas a la vez." }
-    kind_pinhole { "Pinhole", "Poro" }
-    kind_clog { "Clogged mesh", "Malla tapada" }
-    kind_spot { "Spot", "Mancha" }
-    kind_breakdown { "Stencil breaks down", "La emulsión se deshace" }
-    kind_tear { "Torn mesh", "Malla rota" }
-    kind_ghost { "Ghost image", "Imagen fantasma" }
-    kind_drift { "Print wanders", "El registro se mueve" }
-    kind_other { "Something else", "Otra cosa" }
+    screen_exposure { "How long to expose it", "Cuánto insolarla" }
+    screen_room_limits { "Warn of old stock", "Avisar de pantallas viejas" }
+    screen_room_limits_hint { "Your emulsion's data sheet says how long a coat keeps.", "La ficha de tu emulsión dice cuánto dura una capa." }
+    screen_room_coated { "Coated for longer than", "Emulsionada más de" }
+    screen_room_exposed { "Exposed for longer than", "Insolada más de" }
+    unit_screen_days { "days", "días" }
+    screen_room_times { "Time for each step", "Tiempo de cada paso" }
+    screen_room_times_hint { "Counted back from when a run needs its screens. The first values are common practice; drying depends on your room, so put in your own.", "Se cuentan hacia atrás desde que la tirada necesita sus pantallas. Los primeros valores son práctica común; el secado depende de tu cuarto, así que pon los tuyos." }
+    screen_room_each { "Work by hand is for each screen; drying is for all of them side by side.", "El trabajo a mano es por pantalla; el secado, para todas a la vez." }
 }
 
 /// A screen's state.
@@ -164,12 +154,12 @@ pub fn screen_state(state: ScreenState) -> &'static str {
 /// A step on the way to printing.
 pub fn burn_step(step: BurnStep) -> &'static str {
     match step {
-        BurnStep::Reclaim => step_reclaim(),
-        BurnStep::Coat => step_coat(),
-        BurnStep::Dry => step_dry(),
-        BurnStep::Expose => step_expose(),
-        BurnStep::WashDry => step_wash_dry(),
-        BurnStep::Tape => step_tape(),
+        BurnStep::Reclaim => burn_reclaim(),
+        BurnStep::Coat => burn_coat(),
+        BurnStep::Dry => burn_dry(),
+        BurnStep::Expose => burn_expose(),
+        BurnStep::WashDry => burn_wash_dry(),
+        BurnStep::Tape => burn_tape(),
     }
 }
 
@@ -177,14 +167,6 @@ pub fn burn_step(step: BurnStep) -> &'static str {
 pub fn by_whom(at: u64, by: Option<String>) -> String {
     let when = super::moment(at);
     by.map_or(when.clone(), |who| history_by(when, who))
-}
-
-/// A mesh as its sheet counts it.
-pub fn mesh_count(count: MeshCount) -> String {
-    match count {
-        MeshCount::PerInch(threads) => format!("{threads}\u{a0}{}", unit_mesh_inch()),
-        MeshCount::PerCentimetre(threads) => format!("{threads}\u{a0}{}", unit_mesh_metric()),
-    }
 }
 
 /// A tension in tenths of N/cm.
@@ -198,34 +180,20 @@ pub fn age(milliseconds: u64) -> String {
     match (hours / 24, hours) {
         (0, 0) => super::duration(milliseconds),
         (0, hours) => format!("{hours}\u{a0}h"),
-        (days, _) => days_n(days as u32),
+        (days, _) => screen_days_n(days as u32),
     }
 }
 
 /// A screen that has lain too long, in few words.
 pub fn age_warning_short(warning: AgeWarning) -> String {
     let (AgeWarning::Coated { days, .. } | AgeWarning::Exposed { days, .. }) = warning;
-    too_old(days_n(days))
+    screen_too_old(screen_days_n(days))
 }
 
 /// The same with what it means.
 pub fn age_warning_long(warning: AgeWarning) -> String {
     match warning {
-        AgeWarning::Coated { days, limit } => old_coat(days_n(days), days_n(u32::from(limit))),
-        AgeWarning::Exposed { days, limit } => old_stencil(days_n(days), days_n(u32::from(limit))),
-    }
-}
-
-/// What failed of a screen.
-pub fn screen_failure(kind: Option<FailureKind>) -> &'static str {
-    match kind {
-        Some(FailureKind::Pinhole) => kind_pinhole(),
-        Some(FailureKind::Clog) => kind_clog(),
-        Some(FailureKind::Spot) => kind_spot(),
-        Some(FailureKind::Breakdown) => kind_breakdown(),
-        Some(FailureKind::Tear) => kind_tear(),
-        Some(FailureKind::Ghost) => kind_ghost(),
-        Some(FailureKind::RegistrationDrift) => kind_drift(),
-        Some(FailureKind::Other) | None => kind_other(),
+        AgeWarning::Coated { days, limit } => screen_old_coat(screen_days_n(days), screen_days_n(u32::from(limit))),
+        AgeWarning::Exposed { days, limit } => screen_old_stencil(screen_days_n(days), screen_days_n(u32::from(limit))),
     }
 }

@@ -283,9 +283,9 @@ mod tests {
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
     use crate::screen::{
-        BathTrend, ExposureAnswer, ExposurePick, ScreensLeft, bath_chart, bath_view, exposure_for, stencil_home,
+        BathTrend, BurnStep, ExposureAnswer, ExposurePick, ScreenFilter, ScreenState, ScreensLeft, bath_chart,
+        bath_view, exposure_for, screen_board, screen_needs, stencil_home,
     };
-    use crate::screen::{BurnStep, ScreenFilter, ScreenState, screen_board, screen_needs};
     use crate::shop::Shop;
 
     fn shop(now: u64) -> (Shop, WallClock) {
@@ -348,6 +348,20 @@ mod tests {
     }
 
     #[test]
+    fn the_demos_screens_wait_for_nobody_but_tomorrows_run() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        assert!(rail.runs.iter().all(|run| run.waits_until.is_none()), "{:#?}", rail.runs);
+        let needs = screen_needs(&shop, clock);
+        assert_eq!(needs.len(), 1);
+        assert_eq!((needs[0].title.as_str(), needs[0].late_by), ("Swap day totes", 0));
+        assert_eq!(needs[0].steps[0].step, BurnStep::Expose);
+        assert!(!needs[0].steps[0].late && !needs[0].steps[0].now.is_empty());
+        let board = screen_board(&shop, &ScreenFilter::default(), clock.now);
+        assert_eq!((board.groups.len(), board.warned), (ScreenState::ALL.len(), 1), "every state, one coat too old");
+    }
+
+    #[test]
     fn the_demo_tunnel_is_too_hot_for_the_jerseys_and_everything_about_heat_is_there() {
         let (shop, clock) = shop(1_795_638_600_000);
         let rail = rail(&shop, clock);
@@ -368,22 +382,5 @@ mod tests {
         assert_eq!(trials_for(&shop, jerseys).len(), 1);
         assert_eq!(inks_without_sheet(&shop).len(), 2);
         assert_eq!(room_brief(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
-    }
-
-    #[test]
-    fn the_demos_screens_wait_for_nobody_but_tomorrows_run() {
-        let (shop, clock) = shop(1_795_638_600_000);
-        let rail = rail(&shop, clock);
-        assert!(rail.runs.iter().all(|run| run.waits_until.is_none()), "{:#?}", rail.runs);
-        let needs = screen_needs(&shop, clock);
-        assert_eq!(needs.len(), 1);
-        assert_eq!((needs[0].title.as_str(), needs[0].late_by), ("Swap day totes", 0));
-        assert_eq!(needs[0].steps[0].step, BurnStep::Expose);
-        assert!(!needs[0].steps[0].late && !needs[0].steps[0].now.is_empty());
-        let board = screen_board(&shop, &ScreenFilter::default(), clock.now);
-        let states: Vec<ScreenState> = board.groups.iter().map(|group| group.state).collect();
-        let at_hand = |state: &ScreenState| *state == ScreenState::InBath || states.contains(state);
-        assert!(ScreenState::ALL.iter().all(at_hand), "{states:?}");
-        assert_eq!(board.warned, 1, "one coat is too old");
     }
 }

@@ -44,17 +44,6 @@ pub fn step_done(step: BurnStep, by: Option<&str>) -> Fact {
     }
 }
 
-/// The facts that take the tick of a step back: the screen stands before it again.
-pub fn step_undone(step: BurnStep, by: Option<&str>) -> Vec<Fact> {
-    match step {
-        BurnStep::Reclaim => vec![moved(ScreenState::ToReclaim, by)],
-        BurnStep::Coat => vec![moved(ScreenState::Clean, by)],
-        BurnStep::Expose => vec![moved(ScreenState::Coated, by), dried(true, by)],
-        BurnStep::Tape => vec![moved(ScreenState::Exposed, by), dried(true, by)],
-        BurnStep::Dry | BurnStep::WashDry => vec![dried(false, by)],
-    }
-}
-
 /// The facts of ticking a step for screens. Exposed for a run, they carry its art; reclaimed, none.
 pub fn tick_facts(
     shop: &Shop,

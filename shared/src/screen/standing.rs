@@ -1,6 +1,6 @@
 //! Where a screen stands and since when; how a change moves it, and how a change is taken back.
 
-use super::{Screen, ScreenChange, ScreenEvent, ScreenFact, ScreenField, ScreenState};
+use super::{BurnStep, Screen, ScreenChange, ScreenEvent, ScreenFact, ScreenField, ScreenState};
 use crate::journal::{Fact, Subject};
 use crate::shop::Shop;
 
@@ -45,8 +45,11 @@ impl Screen {
     /// Where it stood before the latest change in its log; none when the log is empty.
     fn before_latest(&self) -> Option<ScreenStanding> {
         let (_, earlier) = self.log.split_last()?;
-        let new = ScreenStanding { since: self.created.unwrap_or(self.since), ..ScreenStanding::default() };
-        Some(earlier.iter().fold(new, |standing, change| standing.after(change.at, change.what)))
+        Some(earlier.iter().fold(self.new_standing(), |standing, change| standing.after(change.at, change.what)))
+    }
+
+    fn new_standing(&self) -> ScreenStanding {
+        ScreenStanding { since: self.created.unwrap_or(self.since), ..ScreenStanding::default() }
     }
 }
 
@@ -58,6 +61,36 @@ pub fn as_it_stands(screen: &Screen) -> Fact {
 /// The latest change of a screen and the fact that takes it back: its age is then what it was.
 pub fn latest_undone(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
     screen.log.last().zip(screen.before_latest().map(undone))
+}
+
+/// The fact that takes the tick of a step back, and of all that came after it: the screen stands before it
+/// again, for as long as it had. Without a trace of the step in its log, it stands there from now on.
+pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
+    let mut standing = screen.new_standing();
+    let mut before = None;
+    for change in &screen.log {
+        let made = match (change.what, standing.state) {
+            (ScreenEvent::To(ScreenState::Clean), _) => step == BurnStep::Reclaim,
+            (ScreenEvent::To(ScreenState::Coated), _) => step == BurnStep::Coat,
+            (ScreenEvent::Dry(true), ScreenState::Coated) => step == BurnStep::Dry,
+            (ScreenEvent::To(ScreenState::Exposed), _) => step == BurnStep::Expose,
+            (ScreenEvent::Dry(true), ScreenState::Exposed) => step == BurnStep::WashDry,
+            (ScreenEvent::To(ScreenState::Ready), ScreenState::Exposed) => step == BurnStep::Tape,
+            _ => false,
+        };
+        before = if made { Some(standing) } else { before };
+        standing = standing.after(change.at, change.what);
+    }
+    undone(before.unwrap_or_else(|| {
+        let (state, dry) = match step {
+            BurnStep::Reclaim => (ScreenState::ToReclaim, false),
+            BurnStep::Coat => (ScreenState::Clean, false),
+            BurnStep::Dry | BurnStep::Expose => (ScreenState::Coated, step == BurnStep::Expose),
+            BurnStep::WashDry | BurnStep::Tape => (ScreenState::Exposed, step == BurnStep::Tape),
+        };
+        let exposed = screen.exposed.filter(|_| state.has_image());
+        ScreenStanding { state, since: now, dry: dry.then_some(now), exposed }
+    }))
 }
 
 /// The facts that take these facts about screens back, in the shop as it stands before them. Each screen
