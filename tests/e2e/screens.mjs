@@ -35,6 +35,10 @@ export const SCREENS = {
   "count: pace": async (page) => { await counting(page); await press(page, "#pace"); await sheet(page); },
   stopped: async (page) => { await counting(page); await press(page, "#stop"); await press(page, "[data-cause=Ink]"); await page.locator("#stopped").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1], "#changes"); },
+  "checks: what is known of the heat": async (page) => {
+    for (const row of ["#on-paper", "#run-tests", "#run-trials"]) await press(page, `${row} summary`);
+    await page.locator("#run-trials .menu-row").waitFor();
+  },
   "checks: measuring": async (page) => { await press(page, "[data-item=Dryer] [aria-expanded]"); await page.locator("#measure-Dryer").fill("x"); await press(page, "[data-item=Dryer] [type=submit]"); await page.locator("[data-item=Dryer] .problem").filter({ hasText: /\S/ }).waitFor(); },
   "checks made": async (page) => {
     await page.locator("#measure-Dryer").fill("262");
@@ -45,9 +49,48 @@ export const SCREENS = {
     await page.locator("[data-item=Ink] .badge").waitFor();
   },
   "checks: start with open ones": async (page) => { await press(page, "#start"); await sheet(page); },
+  "checks: the dryer on its way": async (page) => { await go(page, "#/", "#verdict"); await go(page, (await runs(page))[1], "#settle-start"); await press(page, "#settle-start"); await page.locator("#settling").waitFor(); },
+  "checks: the dryer has settled": async (page) => {
+    await press(page, "#settle-done");
+    for (const item of await page.locator(".changes [data-item=Dwell] .tick, .changes [data-item=Flash] .tick").all()) await press(page, item);
+  },
   ended: async (page) => { await counting(page); await press(page, "#end"); await press(page, "#end-anyway"); await page.locator("#ended-good").waitFor(); },
   "press, which run": async (page) => { await SCREENS.day(page); await go(page, "#/press", ".press-pick"); },
   more: (page) => go(page, "#/more", ".menu"),
+  heat: (page) => go(page, "#/heat", ".page.heat .menu"),
+  "heat: units": (page) => go(page, "#/heat/units", ".heat-cards"),
+  "heat: unit form": async (page) => { await go(page, "#/heat/unit/new", "#name"); await press(page, ".save-bar [type=submit]"); await page.locator("#name-help .problem").waitFor(); },
+  "heat: measuring": async (page) => {
+    await go(page, "#/heat/units", ".heat-cards");
+    await press(page, page.locator(".heat-cards .button").first());
+    await page.locator("#found").fill("x");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator("#found-help .problem").waitFor();
+    await press(page, "#method-2");
+  },
+  "heat: settlings": (page) => go(page, "#/heat/settling", ".heat-list"),
+  "heat: ink sheets": (page) => go(page, "#/heat/inks", ".heat-wanted"),
+  "heat: ink sheet": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#cure").waitFor(); },
+  "heat: limits": (page) => go(page, "#/heat/limits", ".heat-limit"),
+  "heat: a limit of one's own": async (page) => {
+    await go(page, "#/heat/limit/4", "#temperature");
+    await page.locator("#temperature").fill("140");
+    await page.locator("#note").fill("A trial");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator(".heat-limit[data-own=true]").waitFor();
+  },
+  "heat: its form": async (page) => { await press(page, ".heat-limit[data-own=true]"); await page.locator("#limit-back").waitFor(); },
+  "heat: tests": (page) => go(page, "#/heat/tests", "[data-due]"),
+  "heat: a test": async (page) => { await press(page, page.locator(".menu-row:not([data-due])").first()); await page.locator("#went-through").waitFor(); },
+  "heat: trials": (page) => go(page, "#/heat/trials", ".menu-row"),
+  "heat: a trial": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#outcome").waitFor(); },
+  room: (page) => go(page, "#/heat/room", "#room-now"),
+  "room with everything open": async (page) => {
+    for (const details of await page.locator(".room-details summary").all()) await press(page, details);
+    await page.locator("#humidity").fill("300");
+    await press(page, "#room-save");
+    await page.locator("#humidity-help .problem").waitFor();
+  },
   settings: (page) => go(page, "#/more/settings", "#crew"),
   backup: (page) => go(page, "#/more/backup", "#prepare"),
   "backup ready, a file refused": async (page) => {
