@@ -39,6 +39,8 @@ export const SCREENS = {
     for (const row of ["#on-paper", "#run-tests", "#run-trials"]) await press(page, `${row} summary`);
     await page.locator("#run-trials .menu-row").waitFor();
   },
+  "checks: the ink is held": async (page) => { await press(page, "#start"); await sheet(page); },
+  "checks: the dryer on its way": async (page) => { await press(page, "#settle-start"); await page.locator("#settling").waitFor(); },
   "checks: measuring": async (page) => { await press(page, "[data-item=Dryer] [aria-expanded]"); await page.locator("#measure-Dryer").fill("x"); await press(page, "[data-item=Dryer] [type=submit]"); await page.locator("[data-item=Dryer] .problem").filter({ hasText: /\S/ }).waitFor(); },
   "checks made": async (page) => {
     await page.locator("#measure-Dryer").fill("262");
@@ -47,13 +49,10 @@ export const SCREENS = {
     await press(page, page.locator("[data-item=Dwell] .check-buttons .quiet"));
     await press(page, page.locator("[data-item=Ink] .tick"));
     await page.locator("[data-item=Ink] .badge").waitFor();
+    await press(page, "#settle-done");
+    await page.locator("#heat-ready").waitFor();
   },
   "checks: start with open ones": async (page) => { await press(page, "#start"); await sheet(page); },
-  "checks: the dryer on its way": async (page) => { await go(page, "#/", "#verdict"); await go(page, (await runs(page))[1], "#settle-start"); await press(page, "#settle-start"); await page.locator("#settling").waitFor(); },
-  "checks: the dryer has settled": async (page) => {
-    await press(page, "#settle-done");
-    for (const item of await page.locator(".changes [data-item=Dwell] .tick, .changes [data-item=Flash] .tick").all()) await press(page, item);
-  },
   ended: async (page) => { await counting(page); await press(page, "#end"); await press(page, "#end-anyway"); await page.locator("#ended-good").waitFor(); },
   "press, which run": async (page) => { await SCREENS.day(page); await go(page, "#/press", ".press-pick"); },
   more: (page) => go(page, "#/more", ".menu"),
