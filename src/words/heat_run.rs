@@ -58,6 +58,7 @@ words! {
     paper_belt_for(speed) { "Or run the belt at {speed} or slower.", "O pon la cinta a {speed} o menos." }
     paper_passes_for[n] { "{n} pass would add up to it." | "{n} passes would add up to it.", "Con {n} vuelta se llega." | "Con {n} vueltas se llega." }
     paper_limits { "Limits", "Límites" }
+    paper_no_setting { "No setting fits both this ink and this fabric", "Ningún ajuste sirve para esta tinta y este tejido" }
     paper_conflict(cure, limit) { "This ink cures at {cure}, and the fabric bears no more than {limit}: no setting is right for both. Another ink, or another garment.", "Esta tinta cura a {cure} y el tejido no aguanta más de {limit}: ningún ajuste sirve. Otra tinta u otra prenda." }
     name_dye { "Dye moves", "El tinte migra" }
     name_scorch { "Scorches", "Se quema" }

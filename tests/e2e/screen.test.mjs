@@ -40,7 +40,7 @@ for (const [name, device] of Object.entries({ portrait: PHONE, landscape: LANDSC
     await press(page, page.locator(".run-link").nth(1));
     await page.locator("#start").waitFor();
     await look("checks");
-    for (const [hash, wait] of [["#/jobs", ".job-row"], ["#/job/new", "#client"], ["#/more", ".menu"], ["#/more/settings", "#crew"], ["#/more/backup", "#prepare"], ["#/more/about", "#facts"]]) {
+    for (const [hash, wait] of [["#/jobs", ".job-row"], ["#/job/new", "#client"], ["#/more", ".menu"], ["#/heat", ".page.heat .menu"], ["#/heat/room", "#room-save"], ["#/heat/limits", ".heat-limit"], ["#/heat/units", ".heat-cards"], ["#/heat/settling", ".heat-list"], ["#/more/settings", "#crew"], ["#/more/backup", "#prepare"], ["#/more/about", "#facts"]]) {
       await go(page, hash, wait);
       await look(hash);
     }

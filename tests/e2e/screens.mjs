@@ -45,6 +45,12 @@ export const SCREENS = {
   "failed, judged": async (page) => { await press(page, ".failure-bar.stands"); await press(page, "#all-good"); await page.locator("#judge .failure-ready").waitFor(); },
   "count: failure open": async (page) => { await press(page, "#go-on"); await page.locator("#zone:not(.stopped)").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1], "#changes"); },
+  "checks: what is known of the heat": async (page) => {
+    for (const row of ["#on-paper", "#run-tests", "#run-trials"]) await press(page, `${row} summary`);
+    await page.locator("#run-trials .menu-row").waitFor();
+  },
+  "checks: the ink is held": async (page) => { await press(page, "#start"); await sheet(page); },
+  "checks: the dryer on its way": async (page) => { await press(page, "#settle-start"); await page.locator("#settling").waitFor(); },
   "checks: measuring": async (page) => { await press(page, "[data-item=Dryer] [aria-expanded]"); await page.locator("#measure-Dryer").fill("x"); await press(page, "[data-item=Dryer] [type=submit]"); await page.locator("[data-item=Dryer] .problem").filter({ hasText: /\S/ }).waitFor(); },
   "checks made": async (page) => {
     await page.locator("#measure-Dryer").fill("262");
@@ -53,6 +59,8 @@ export const SCREENS = {
     await press(page, page.locator("[data-item=Dwell] .check-buttons .quiet"));
     await press(page, page.locator("[data-item=Ink] .tick"));
     await page.locator("[data-item=Ink] .badge").waitFor();
+    await press(page, "#settle-done");
+    await page.locator("#heat-ready").waitFor();
   },
   "checks: start with open ones": async (page) => { await press(page, "#start"); await sheet(page); },
   ended: async (page) => { await counting(page); await press(page, "#stop"); await press(page, "#end-anyway"); await page.locator("#ended-good").waitFor(); },
@@ -89,6 +97,40 @@ export const SCREENS = {
   "new screens": async (page) => { await go(page, "#/screens/new", "#label"); await page.locator("#label").fill("A1–A6, 7"); await page.locator("#count").fill("156"); await page.locator("#take-sheet").waitFor(); },
   "screen room": (page) => go(page, "#/screens/room", "#coat"),
   more: (page) => go(page, "#/more", ".menu"),
+  heat: (page) => go(page, "#/heat", ".page.heat .menu"),
+  "heat: units": (page) => go(page, "#/heat/units", ".heat-cards"),
+  "heat: unit form": async (page) => { await go(page, "#/heat/unit/new", "#name"); await press(page, ".save-bar [type=submit]"); await page.locator("#name-help .problem").waitFor(); },
+  "heat: measuring": async (page) => {
+    await go(page, "#/heat/units", ".heat-cards");
+    await press(page, page.locator(".heat-cards .button").first());
+    await page.locator("#found").fill("x");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator("#found-help .problem").waitFor();
+    await press(page, "#method-2");
+  },
+  "heat: settlings": (page) => go(page, "#/heat/settling", ".heat-list"),
+  "heat: ink sheets": (page) => go(page, "#/heat/inks", ".heat-wanted"),
+  "heat: ink sheet": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#cure").waitFor(); },
+  "heat: limits": (page) => go(page, "#/heat/limits", ".heat-limit"),
+  "heat: a limit of one's own": async (page) => {
+    await go(page, "#/heat/limit/4", "#temperature");
+    await page.locator("#temperature").fill("140");
+    await page.locator("#note").fill("A trial");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator(".heat-limit[data-own=true]").waitFor();
+  },
+  "heat: its form": async (page) => { await press(page, ".heat-limit[data-own=true]"); await page.locator("#limit-back").waitFor(); },
+  "heat: tests": (page) => go(page, "#/heat/tests", "[data-due]"),
+  "heat: a test": async (page) => { await press(page, page.locator(".menu-row:not([data-due])").first()); await page.locator("#went-through").waitFor(); },
+  "heat: trials": (page) => go(page, "#/heat/trials", ".menu-row"),
+  "heat: a trial": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#outcome").waitFor(); },
+  room: (page) => go(page, "#/heat/room", "#room-now"),
+  "room with everything open": async (page) => {
+    for (const details of await page.locator(".room-details summary").all()) await press(page, details);
+    await page.locator("#humidity").fill("300");
+    await press(page, "#room-save");
+    await page.locator("#humidity-help .problem").waitFor();
+  },
   settings: (page) => go(page, "#/more/settings", "#crew"),
   backup: (page) => go(page, "#/more/backup", "#prepare"),
   "backup ready, a file refused": async (page) => {
