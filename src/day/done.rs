@@ -75,7 +75,8 @@ fn failed(day: &DayFailures, rows: &[FailureNotice]) -> Drawn {
             <h3>{words::failures_today()}</h3>
             {cost.map(|cost| view! { <p>{cost}</p> })}
             {(day.suspect > 0).then(|| view! { <p class="failure-suspects" id="done-suspect"><Icon name="alert"/>{words::failures_suspect(day.suspect)}</p> })}
-            {rows.iter().map(|notice| view! { <FailureBar notice=notice.clone() titled=true/> }).collect_view()}
+            // One for which the press stands is at the top of the day.
+            {rows.iter().filter(|row| row.stood.is_some()).map(|notice| view! { <FailureBar notice=notice.clone() titled=true/> }).collect_view()}
         </section>
     }
 }

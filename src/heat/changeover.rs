@@ -102,7 +102,7 @@ fn step(row: &CheckRow) -> Drawn {
         <li class:done=done>
             {done.then(|| view! { <Icon name="check"/> })}
             <span>{words::check_item(row.item)}" "<strong>{expected_words(row.item, &row.expected)}</strong></span>
-            <small>{if done { Some(words::step_done().to_owned()) } else { was }}</small>
+            <small>{if done { Some(words::change_step_done().to_owned()) } else { was }}</small>
         </li>
     }
 }

@@ -44,7 +44,7 @@ pub fn number_of(fabric: Fabric, kind: LimitKind) -> u8 {
 /// The limit of a number in the hash.
 pub fn of_number(number: u8) -> Option<(Fabric, LimitKind)> {
     let fabric = *Fabric::ALL.get(usize::from(number / 2))?;
-    Some((fabric, if number % 2 == 0 { LimitKind::DyeMigration } else { LimitKind::Scorch }))
+    Some((fabric, if number.is_multiple_of(2) { LimitKind::DyeMigration } else { LimitKind::Scorch }))
 }
 
 /// What else is published, and what the shop's own stands in place of.

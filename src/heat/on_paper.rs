@@ -28,12 +28,15 @@ pub fn OnPaper(id: RunId) -> Drawn {
 
 fn drawn(store: Store, id: RunId, heat: &RunHeat) -> Drawn {
     let (tone, icon) = match heat.cure {
+        _ if heat.conflict.is_some() => ("bad", "alert"),
         CureOnPaper::Reached { .. } => ("good", "check"),
         CureOnPaper::Unknown(_) => ("calm", "info"),
         CureOnPaper::TooCool(_) | CureOnPaper::TooShort { .. } => ("bad", "alert"),
     };
     let mut line = words::cure_line(&heat.cure);
-    if let CureOnPaper::Unknown(missing) = &heat.cure {
+    if heat.conflict.is_some() {
+        words::paper_no_setting().clone_into(&mut line);
+    } else if let CureOnPaper::Unknown(missing) = &heat.cure {
         let missing: Vec<&str> = missing.iter().map(|what| words::missing(*what)).collect();
         line = format!("{line}: {} {}", words::paper_missing(), missing.join(", "));
     }
@@ -51,13 +54,11 @@ fn drawn(store: Store, id: RunId, heat: &RunHeat) -> Drawn {
     row(tone, icon, "on-paper", line, within)
 }
 
+/// The ink cures only where the fabric suffers.
 fn conflict(heat: &RunHeat) -> Drawn {
-    heat.conflict
-        .map(|conflict| {
-            let (cure, limit) = (words::temperature(conflict.cure), words::temperature(conflict.limit.limit));
-            view! { <p class="problem"><Icon name="alert"/>{words::paper_conflict(cure, limit)}</p> }
-        })
-        .map_or_else(crate::live::nothing, |drawn| drawn)
+    let Some(conflict) = heat.conflict else { return crate::live::nothing() };
+    let (cure, limit) = (words::temperature(conflict.cure), words::temperature(conflict.limit.limit));
+    view! { <p class="problem"><Icon name="alert"/>{words::paper_conflict(cure, limit)}</p> }
 }
 
 /// A way to what is missing, for each thing.

@@ -71,7 +71,7 @@ fn Read(room: Memo<RoomView>) -> Drawn {
         <section class="card room-read">
             <h2>{words::room_read()}</h2>
             <p class="quiet-line">{words::room_read_text()}</p>
-            <form on:submit=move |event| sending.send(store, &event, "", None) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
                 <Stepper name="temperature" label=words::room_temperature() unit=words::unit_temperature() form text=|form| &mut form.temperature problems first step/>
                 <Stepper name="humidity" label=words::room_humidity() unit="%" form text=|form| &mut form.humidity problems first=50.0 step=1.0/>
                 <button type="submit" class="button huge primary" id="room-save" disabled=sending.busy>{words::room_save()}</button>

@@ -38,8 +38,8 @@ impl Sending {
         sending
     }
 
-    /// Saves it, then tells what was done and goes on; or shows what is wrong.
-    pub fn send(self, store: Store, event: &leptos::ev::SubmitEvent, said: &'static str, then: Option<Place>) {
+    /// Saves it, then goes on; or shows what is wrong.
+    pub fn send(self, store: Store, event: &leptos::ev::SubmitEvent, then: Option<Place>) {
         event.prevent_default();
         match self.check.with_value(|check| leptos::reactive::graph::untrack(check)) {
             Err(found) => self.problems.set(found),
@@ -49,13 +49,8 @@ impl Sending {
                 spawn_local(async move {
                     let saved = facts.is_empty() || store.record_and_wait(facts).await;
                     self.busy.set(false);
-                    if saved {
-                        if !said.is_empty() {
-                            store.tell(said);
-                        }
-                        if let Some(place) = then {
-                            place.go();
-                        }
+                    if let Some(place) = then.filter(|_| saved) {
+                        place.go();
                     }
                 });
             }

@@ -91,7 +91,7 @@ fn ByHand() -> Drawn {
     view! {
         <section class="card">
             <h2>{words::settling_add()}</h2>
-            <form on:submit=move |event| sending.send(store, &event, words::settling_added(), None) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
                 {(dryers.len() > 1).then(|| view! {
                     <Choice label=words::settling_dryer() name="settling-dryer" options=dryers value=dryer on_pick=Callback::new(move |one| dryer.set(one))/>
                 })}

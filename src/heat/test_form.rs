@@ -74,7 +74,7 @@ fn fields(
     let then = if is_new { Place::Heat(HeatPlace::Test(id)) } else { up };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, words::test_saved(), Some(then)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Some(then)) novalidate=true>
                 <Choice label=words::test_result() name="result" options=results value=Signal::derive(move || form.with(|form| form.result)) on_pick=Callback::new(move |result| form.update(|form| form.result = result))/>
                 <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>

@@ -51,7 +51,7 @@ pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: 
     let up = run.map_or(LIST, Place::Run);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, words::trial_saved(), Some(up)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Some(up)) novalidate=true>
                 <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 <TextArea name="outcome" label=words::trial_outcome() bound=bound(form, |f| &mut f.outcome) problems/>

@@ -39,7 +39,7 @@ pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
     let title = if unit.is_some() { words::unit_edit() } else { words::unit_new() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=LIST class="form">
-            <form on:submit=move |event| sending.send(store, &event, "", Some(LIST)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Some(LIST)) novalidate=true>
                 <Choice label=words::unit_kind() name="unit-kind" options=kinds.to_vec() value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 <Field name="name" label=words::unit_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
                 {move || (kind.get() == HeaterKind::Dryer).then(|| view! {

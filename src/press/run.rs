@@ -35,11 +35,7 @@ pub struct Heading {
 pub fn RunScreen(id: RunId) -> Drawn {
     let store = Store::from_context();
     let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
-    let count = Memo::new(move |_| {
-        let pending: Vec<Pending> =
-            store.waiting.with(|waiting| waiting.iter().map(crate::store::Waiting::pending).collect());
-        store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
-    });
+    let count = count_of(store, id);
     let standing = Memo::new(move |_| count.with(CountView::phase));
     live(move || match heading.get() {
         None => view! { <NotHere/> }.into_any(),
@@ -47,6 +43,15 @@ pub fn RunScreen(id: RunId) -> Drawn {
             Standing::Waiting | Standing::Ended => WORKSHOP.draw(Place::Run(id)),
             _ => view! { <Count id heading count/> }.into_any(),
         },
+    })
+}
+
+/// The count, with what waits to be saved.
+fn count_of(store: Store, id: RunId) -> Memo<CountView> {
+    Memo::new(move |_| {
+        let pending: Vec<Pending> =
+            store.waiting.with(|waiting| waiting.iter().map(crate::store::Waiting::pending).collect());
+        store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
     })
 }
 
@@ -67,15 +72,13 @@ fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
 #[component(transparent)]
 pub fn BesideCount(id: RunId) -> Drawn {
     let store = Store::from_context();
-    let (heading, ended, waits) = store.shop.with_untracked(|shop| {
-        let on_press = shop.run(id).map(|run| run.progress.is_on_press());
-        let ended = shop.run(id).is_some_and(|run| run.progress.ended().is_some());
-        (heading_of(shop, id), ended, on_press == Some(false))
-    });
-    match heading {
-        None => view! { <NotHere/> },
-        Some(heading) if ended => view! { <Ended id heading/> },
-        Some(heading) if waits => view! { <Checks id heading/> },
-        Some(_) => view! { <Made id/> },
-    }
+    let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
+    let count = count_of(store, id);
+    let standing = Memo::new(move |_| count.with(CountView::phase));
+    live(move || match (heading.get(), standing.get()) {
+        (None, _) => view! { <NotHere/> },
+        (Some(heading), Standing::Waiting) => view! { <Checks id heading/> },
+        (Some(heading), Standing::Ended) => view! { <Ended id heading/> },
+        (Some(_), _) => view! { <Made id/> },
+    })
 }

@@ -140,5 +140,8 @@ fn differs_in(asked: &ExposureAsked, lamp: &Lamp, row: &ExposureRow, difference:
             asked.coats.map_or_else(untold, words::coats),
         ),
     };
+    if here == words::exposure_not_told() {
+        return words::exposure_differs_untold(what, there);
+    }
     words::exposure_differs(what, there, here)
 }

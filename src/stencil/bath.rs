@@ -51,16 +51,13 @@ pub fn BathScreen() -> Drawn {
             <InNow bath asking/>
             <Waiting bath asking/>
             <p class="caution"><Icon name="alert"/>{words::bath_caution()}</p>
+            {move || bath.with(|bath| (!bath.note.is_empty()).then(|| view! { <p class="stencil-note">{bath.note.clone()}</p> }))}
             <Chart bath/>
             <div class="stencil-folds">
                 <Batches bath/>
                 <Charges bath asking/>
             </div>
-            {move || bath.with(|bath| (!bath.note.is_empty()).then(|| view! { <p class="stencil-note">{bath.note.clone()}</p> }))}
-            <div class="button-row">
-                <button type="button" class="button" id="note-out" on:click=move |_| asking.set(Some(Asking::NoteOut))>{words::bath_note_out()}</button>
-                {move || bath.with(|bath| bath.charge.is_some() && bath.trend != Some(BathTrend::Recharge)).then(|| charge_button(asking, false))}
-            </div>
+            {move || bath.with(|bath| bath.charge.is_some() && bath.trend != Some(BathTrend::Recharge)).then(|| charge_button(asking, false))}
         </Page>
         {live(move || match asking.get() {
             None => nothing(),
@@ -74,7 +71,7 @@ pub fn BathScreen() -> Drawn {
 
 fn charge_button(asking: RwSignal<Option<Asking>>, first: bool) -> Drawn {
     view! {
-        <button type="button" class="button" class:primary=first id="charge" on:click=move |_| asking.set(Some(Asking::Charge(None)))>{words::bath_charge()}</button>
+        <button type="button" class="button stencil-alone" class:primary=first id="charge" on:click=move |_| asking.set(Some(Asking::Charge(None)))>{words::bath_charge()}</button>
     }
 }
 

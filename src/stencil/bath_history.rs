@@ -53,8 +53,8 @@ pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn 
     let line = move |row: &ChargeRow, now: bool| {
         let id = row.id;
         let what = if row.chemistry.is_empty() { words::bath_no_chemistry().to_owned() } else { row.chemistry.clone() };
-        let when = words::bath_charged_on(words::moment(row.at));
-        let mut parts = vec![row.by.clone().map_or(when.clone(), |who| words::exposure_by(who, when))];
+        let mut parts = vec![words::bath_charged_on(words::moment(row.at))];
+        parts.extend(row.by.clone());
         parts.push(words::bath_screens(row.screens));
         if now {
             parts.push(words::bath_this_charge().to_owned());

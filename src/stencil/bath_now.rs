@@ -85,6 +85,7 @@ pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn 
             >
                 {words::bath_put_in()}
             </button>
+            <button type="button" class="button quiet stencil-alone" id="note-out" on:click=move |_| asking.set(Some(Asking::NoteOut))>{words::bath_note_out()}</button>
         </section>
     }
 }

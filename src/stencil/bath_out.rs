@@ -44,6 +44,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> Dra
             }
         });
     });
+    let none_clean = move || all_named && problems.with(|problems| problems.contains_key("count"));
     let forget = move |_| {
         let step = store.shop.with_untracked(|shop| forget_batch(shop, batch, holder(store).as_deref()));
         close.run(());
@@ -54,16 +55,17 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> Dra
         <Sheet title=words::bath_out_title() on_close=close>
             <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(store, batch, form, problems, close); }>
                 {(!options.is_empty()).then(|| view! {
-                    <div>
+                    <div class="stencil-hinted">
                         <Ticks label=words::bath_out_clean() name="clean" options ticked=clean on_tick=tick/>
-                        <p class="field-help"><span>{words::bath_out_clean_hint()}</span></p>
+                        <p class="field-help">
+                            <span>{words::bath_out_clean_hint()}</span>
+                            {move || none_clean().then(|| view! { " " <span class="problem" role="alert">{words::bath_out_none_clean()}</span> })}
+                        </p>
                     </div>
                 })}
-                {if all_named {
-                    view! { <p class="problem" role="alert">{move || problems.with(|problems| problems.get("count").map(|problem| words::form_problem(*problem)))}</p> }
-                } else {
-                    view! { <Field name="count" label=words::bath_out_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems hint=words::bath_out_count_hint(count)/> }
-                }}
+                {(!all_named).then(|| view! {
+                    <Field name="count" label=words::bath_out_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems hint=words::bath_out_count_hint(count)/>
+                })}
                 <Time form problems kinds=&[BatchTimeKind::Elapsed, BatchTimeKind::Whole, BatchTimeKind::EachScreen] elapsed=words::duration(elapsed.get_untracked())/>
                 <button type="submit" class="button primary huge" id="out-now">{words::bath_out_button()}</button>
             </form>

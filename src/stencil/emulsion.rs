@@ -68,7 +68,7 @@ pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> Drawn {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Stencil(StencilPlace::Kit) class="form">
             <form on:submit=save novalidate=true>
                 <Field name="name" label=words::lamp_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=words::lamp_name_hint()/>
-                <div>
+                <div class="stencil-hinted">
                     <Choice label=words::emulsion_family() name="family" options=families value=family on_pick=Callback::new(move |family| form.update(|form| form.family = family))/>
                     <p class="field-help"><span>{words::emulsion_family_hint()}</span></p>
                 </div>

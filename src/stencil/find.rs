@@ -79,7 +79,7 @@ pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Opti
     let kinds = KINDS.into_iter().map(|kind| (kind, words::found_kind(kind).to_owned())).collect();
     let title = if found.is_some() { words::exposure_edit_title() } else { words::exposure_find_title() };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=Place::Stencil(StencilPlace::Exposure) class="form">
+        <Page title=Signal::derive(move || title.to_owned()) up=Place::Stencil(StencilPlace::Exposure) class="form stencil-find">
             <form on:submit=save novalidate=true>
                 <Choice label=words::exposure_how() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 <TestFields form problems/>

@@ -26,8 +26,8 @@ pub fn HomeScreen() -> Drawn {
                 let (exposure, bath) = (exposure_figure(home), bath_figure(home));
                 view! {
                     <div class="stencil-doors">
-                        {door(StencilPlace::Exposure, "lamp", words::stencil_exposure(), exposure, None)}
-                        {door(StencilPlace::Bath, "bath", words::stencil_bath(), bath, bath_work(home))}
+                        {door(StencilPlace::Exposure, "sun", words::stencil_exposure(), exposure, None)}
+                        {door(StencilPlace::Bath, "bath", words::stencil_bath(), bath, bath_more(home))}
                     </div>
                     <ul class="menu">
                         {line(StencilPlace::Volume, "drop", words::stencil_volume(), volume_line(home))}
@@ -51,21 +51,21 @@ fn exposure_figure(home: &StencilHome) -> Figure {
 
 fn bath_figure(home: &StencilHome) -> Figure {
     match (home.pace, home.trend) {
-        (Some(pace), _) => (
-            Some(words::bath_time(pace.now)),
-            format!("{} · {}", words::bath_min_a_screen(), words::bath_fresh_was(words::bath_time(pace.fresh))),
-        ),
+        (Some(pace), _) => (Some(words::bath_time(pace.now)), words::bath_min_a_screen().into()),
         (None, Some(BathTrend::TooFew { more })) => (None, words::bath_more_batches(more as u32)),
         _ => (None, words::bath_not_charged().into()),
     }
 }
 
-/// What lies in it and what waits, where anything does.
-fn bath_work(home: &StencilHome) -> Option<String> {
-    let inside = (home.in_bath > 0).then(|| words::bath_screens_in(home.in_bath));
-    let waiting = (home.waiting > 0).then(|| words::bath_screens_wait(home.waiting));
-    let both: Vec<String> = inside.into_iter().chain(waiting).collect();
-    (!both.is_empty()).then(|| both.join(" · "))
+/// How it was when fresh, what lies in it and what waits.
+fn bath_more(home: &StencilHome) -> Option<String> {
+    let parts = [
+        home.pace.map(|pace| words::bath_fresh_was(words::bath_time(pace.fresh))),
+        (home.in_bath > 0).then(|| words::bath_screens_in(home.in_bath)),
+        (home.waiting > 0).then(|| words::bath_screens_wait(home.waiting)),
+    ];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    (!parts.is_empty()).then(|| parts.join(" · "))
 }
 
 fn volume_line(home: &StencilHome) -> String {
@@ -84,7 +84,7 @@ fn door(
     icon: &'static str,
     title: &'static str,
     (figure, text): Figure,
-    work: Option<String>,
+    more: Option<String>,
 ) -> Drawn {
     view! {
         <a class="stencil-door" href=place.hash()>
@@ -92,7 +92,7 @@ fn door(
             <p>
                 {figure.map(|figure| view! { <strong>{figure}</strong> " " })}
                 <span>{text}</span>
-                {work.map(|work| view! { <span class="stencil-work">{work}</span> })}
+                {more.map(|more| view! { <span class="stencil-more">{more}</span> })}
             </p>
         </a>
     }

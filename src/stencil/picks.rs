@@ -13,7 +13,7 @@ use lastpull_core::screen::{
 use lastpull_view::view;
 use leptos::prelude::*;
 
-/// What can be picked. Of what there is only one, nothing is asked.
+/// What can be picked.
 #[component(transparent)]
 pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
     let store = Store::from_context();

@@ -42,7 +42,7 @@ pub fn VolumeScreen() -> Drawn {
         <Page title=Signal::derive(|| words::volume_title().to_owned()) up=Place::Stencil(StencilPlace::Home) class="stencil-volume">
             <section class="card stencil-answer" id="volume" aria-live="polite">{move || told(volume.get(), none)}</section>
             {(!none).then(|| view! {
-                <div>
+                <div class="stencil-hinted">
                     <Choice label=format!("{} ({})", words::volume_which(), words::unit_mesh()) name="mesh" options value=picked on_pick=Callback::new(move |index| picked.set(index))/>
                     <p class="field-help">{move || picked.get().and_then(|index| labels.get(index).cloned()).map(|text| view! { <span>{text}</span> })}</p>
                 </div>

@@ -5,12 +5,12 @@ use lastpull_core::screen::{BatchTimeKind, BathTrend, ScreensLeft};
 
 words! {
     bath_min_a_screen { "min a screen", "min por pantalla" }
-    bath_fresh_was(minutes) { "{minutes} min when fresh", "{minutes} min recién cargado" }
+    bath_fresh_was(minutes) { "{minutes} when fresh", "{minutes} recién cargado" }
     bath_now { "Now", "Ahora" }
     bath_fresh { "When fresh", "Recién cargado" }
     bath_screens[n] { "{n} screen" | "{n} screens", "{n} pantalla" | "{n} pantallas" }
     bath_screens_wait[n] { "{n} screen waits" | "{n} screens wait", "{n} pantalla espera" | "{n} pantallas esperan" }
-    bath_screens_in[n] { "{n} screen in it" | "{n} screens in it", "{n} pantalla dentro" | "{n} pantallas dentro" }
+    bath_screens_in[n] { "{n} in it" | "{n} in it", "{n} dentro" | "{n} dentro" }
     bath_more_batches[n] { "{n} more batch until its pace is known" | "{n} more batches until its pace is known", "Falta {n} tanda para conocer su ritmo" | "Faltan {n} tandas para conocer su ritmo" }
     bath_not_charged { "Note when it was charged, and it tells when it slows.", "Anota cuándo se cargó y dirá cuándo se frena." }
     bath_too_few[n] { "Too few batches to say: {n} more." | "Too few batches to say: {n} more.", "Muy pocas tandas para decirlo: falta {n}." | "Muy pocas tandas para decirlo: faltan {n}." }
@@ -46,6 +46,7 @@ words! {
     bath_out_title { "Out of the bath", "Fuera del baño" }
     bath_out_clean { "Which came clean?", "¿Cuáles salieron limpias?" }
     bath_out_clean_hint { "The others wait again.", "Las demás vuelven a esperar." }
+    bath_out_none_clean { "Not one is clean: leave them in.", "Ninguna está limpia: déjalas dentro." }
     bath_out_time { "How long did it take?", "¿Cuánto tardó?" }
     bath_out_elapsed(time) { "As the clock ran: {time}", "Según el reloj: {time}" }
     bath_out_whole { "Minutes of the batch", "Minutos de la tanda" }

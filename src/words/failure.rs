@@ -8,7 +8,7 @@ words! {
     act_failed { "Screen failed", "Falló pantalla" }
     failure_new { "Something failed", "Algo falló" }
     failure_on_screen(what, label) { "{what} · {label}", "{what} · {label}" }
-    failure_stands { "The press stands", "Prensa parada" }
+    failure_stands { "The press stands", "Parada" }
     failure_stood { "The press stood", "Parada total" }
     failure_stands_for(time) { "Press stands {time}", "Prensa parada {time}" }
     failure_stood_for(time) { "stood {time}", "parada {time}" }

@@ -117,7 +117,6 @@ words! {
     settling_from { "From", "De" }
     settling_to { "To", "A" }
     settling_minutes { "It took", "Tardó" }
-    settling_added { "Noted.", "Anotado." }
     settling_running { "timing now", "en marcha" }
     settling_deleted { "The timing is deleted.", "Tiempo borrado." }
     settling_way(from, to) { "{from} → {to}", "{from} → {to}" }
@@ -154,7 +153,6 @@ words! {
     test_went_through { "It went through", "Pasó por" }
     test_photos { "Before and after", "Antes y después" }
     test_deleted { "The test is deleted.", "Prueba borrada." }
-    test_saved { "Noted.", "Anotado." }
     why_never { "never passed", "nunca superada" }
     why_failed { "the last one failed", "la última falló" }
     why_dryer { "another dryer", "otro horno" }
@@ -180,7 +178,6 @@ words! {
     trial_by { "Who tried it", "Quién lo probó" }
     trial_flash_hint { "Seconds; empty for none.", "Segundos; vacío si no hay." }
     trial_deleted { "The trial is deleted.", "Ensayo borrado." }
-    trial_saved { "Noted.", "Anotado." }
 }
 
 /// A difference of temperatures without its sign.

@@ -20,7 +20,7 @@ words! {
     change_no_setting { "The run names no dryer temperature.", "La tirada no dice la temperatura del horno." }
     change_enter_setting { "Enter it", "Ponerla" }
     step_was(value) { "was {value}", "antes {value}" }
-    step_done { "done", "hecho" }
+    change_step_done { "done", "hecho" }
     wait_allow(minutes) { "Allow about {minutes}\u{a0}min", "Cuenta con unos {minutes}\u{a0}min" }
     wait_cold(minutes) { "From cold, allow about {minutes}\u{a0}min", "Desde frío, cuenta con unos {minutes}\u{a0}min" }
     wait_learned[n] { "learned from {n} of your own timings" | "learned from {n} of your own timings", "según {n} medición tuya" | "según {n} mediciones tuyas" }
@@ -58,6 +58,7 @@ words! {
     paper_belt_for(speed) { "Or run the belt at {speed} or slower.", "O pon la cinta a {speed} o menos." }
     paper_passes_for[n] { "{n} pass would add up to it." | "{n} passes would add up to it.", "Con {n} vuelta se llega." | "Con {n} vueltas se llega." }
     paper_limits { "Limits", "Límites" }
+    paper_no_setting { "No setting fits both this ink and this fabric", "Ningún ajuste sirve para esta tinta y este tejido" }
     paper_conflict(cure, limit) { "This ink cures at {cure}, and the fabric bears no more than {limit}: no setting is right for both. Another ink, or another garment.", "Esta tinta cura a {cure} y el tejido no aguanta más de {limit}: ningún ajuste sirve. Otra tinta u otra prenda." }
     name_dye { "Dye moves", "El tinte migra" }
     name_scorch { "Scorches", "Se quema" }

@@ -1,6 +1,6 @@
 //! Words of exposing: times, tests, lamps, emulsions, and the ink a mesh holds.
 
-use super::{length, number, stopwatch, unit_mesh_inch, unit_mesh_metric, unit_seconds, units, words};
+use super::{length, mesh_count, number, stopwatch, unit_seconds, units, words};
 use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{
     Coats, DampNote, ExposureRefused, Family, Found, FoundKind, LampKind, MeshCloth, MeshCount, NoDistanceLaw,
@@ -31,12 +31,15 @@ words! {
     exposure_unknown { "Nothing is known of this emulsion yet. Test it first.", "Aún no se sabe nada de esta emulsión. Haz antes una prueba." }
     exposure_nearest { "The nearest that is known", "Lo más parecido que se conoce" }
     exposure_differs(what, there, here) { "{what}: {there} instead of {here}", "{what}: {there} en vez de {here}" }
+    exposure_differs_untold(what, there) { "{what}: {there}; yours is not told", "{what}: {there}; el tuyo está sin anotar" }
+    exposure_per_inch(n) { "{n}/in", "{n}/pulg." }
+    exposure_per_centimetre(n) { "{n}/cm", "{n}/cm" }
     exposure_scaled(distance) { "Computed for {distance}", "Calculado para {distance}" }
     exposure_scaled_text { "From the square of the distance, untested: reflectors bend that law. Expose a guide before you trust it.", "Por el cuadrado de la distancia, sin probar: los reflectores alteran esa ley. Insola una escala antes de fiarte." }
     exposure_scaled_note { "Note this time", "Anotar este tiempo" }
-    exposure_find { "Find the time by a test", "Buscar el tiempo con una prueba" }
+    exposure_find { "Find the time by a test", "Buscarlo con una prueba" }
     exposure_find_again { "Test again", "Probar otra vez" }
-    exposure_correct { "Correct or delete", "Corregir o borrar" }
+    exposure_correct { "Correct", "Corregir" }
     exposure_for { "For", "Para" }
     exposure_emulsion { "Emulsion", "Emulsión" }
     exposure_mesh { "Mesh", "Malla" }
@@ -100,7 +103,7 @@ words! {
     exposure_no_law_contact { "On a contact table there is no distance to change.", "En una mesa de contacto no hay distancia que cambiar." }
     exposure_no_law_unknown { "The lamp's distance is not entered yet. Enter it with the lamp.", "Falta la distancia de la lámpara. Anótala en la lámpara." }
     exposure_which { "For which emulsion, mesh and lamp", "Para qué emulsión, malla y lámpara" }
-    exposure_mesh_count { "Mesh count", "Hilos de la malla" }
+    exposure_mesh_count { "Mesh count", "Malla" }
     exposure_mesh_per { "Counted", "Contados" }
     exposure_mesh_inch { "an inch", "por pulgada" }
     exposure_mesh_metric { "a centimetre", "por centímetro" }
@@ -178,7 +181,7 @@ words! {
     volume_need_title { "Ink for a run", "Tinta para una tirada" }
     volume_width { "Art width", "Ancho del arte" }
     volume_height { "Art height", "Alto del arte" }
-    volume_coverage { "Of it prints", "De eso imprime" }
+    volume_coverage { "Share that prints", "Parte que imprime" }
     volume_pieces { "Pieces", "Piezas" }
     volume_hits { "Hits", "Pasadas de tinta" }
     volume_transfer { "Goes onto the garment", "Pasa a la prenda" }
@@ -210,14 +213,6 @@ pub fn exposure_clock(time: Seconds) -> Option<String> {
     (whole >= 60).then(|| exposure_minutes(stopwatch(whole * 1000)))
 }
 
-/// A mesh count as its sheet counts.
-pub fn mesh_count(count: MeshCount) -> String {
-    match count {
-        MeshCount::PerInch(threads) => format!("{threads}\u{a0}{}", unit_mesh_inch()),
-        MeshCount::PerCentimetre(threads) => format!("{threads}\u{a0}{}", unit_mesh_metric()),
-    }
-}
-
 /// A mesh: its count, thread and colour.
 pub fn cloth(cloth: &MeshCloth) -> String {
     let mut text = mesh_count(cloth.count);
@@ -227,14 +222,13 @@ pub fn cloth(cloth: &MeshCloth) -> String {
     if cloth.dyed { format!("{text}, {}", exposure_dyed()) } else { text }
 }
 
-/// A mesh in as few words as tell it from others: count, and thread behind a stroke.
+/// A mesh in as few words as tell it from others: its count, with the unit only where that is not the
+/// device's, and its thread.
 pub fn cloth_short(cloth: &MeshCloth) -> String {
-    let per_centimetre =
-        |n: u16| if units() == Units::Inch { mesh_count(MeshCount::PerCentimetre(n)) } else { n.to_string() };
-    let per_inch = |n: u16| if units() == Units::Metric { mesh_count(MeshCount::PerInch(n)) } else { n.to_string() };
-    let count = match cloth.count {
-        MeshCount::PerInch(threads) => per_inch(threads),
-        MeshCount::PerCentimetre(threads) => per_centimetre(threads),
+    let count = match (cloth.count, units()) {
+        (MeshCount::PerInch(threads), Units::Metric) => exposure_per_inch(threads),
+        (MeshCount::PerCentimetre(threads), Units::Inch) => exposure_per_centimetre(threads),
+        (MeshCount::PerInch(threads) | MeshCount::PerCentimetre(threads), _) => threads.to_string(),
     };
     let text = cloth.thread_um.map_or(count.clone(), |um| format!("{count} · {um}\u{a0}µm"));
     if cloth.dyed { format!("{text}, {}", exposure_dyed()) } else { text }

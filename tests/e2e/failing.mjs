@@ -61,3 +61,6 @@ export async function goOn(page) {
   await press(page, "#go-on");
   await page.locator("#zone:not(.stopped)").waitFor();
 }
+
+/** Waits until a part of the screen reads like this: the clock on it moves once a second. */
+export const reads = (page, part, words) => page.locator(part).filter({ hasText: words }).waitFor();

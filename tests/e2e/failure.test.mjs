@@ -5,7 +5,7 @@ import { test } from "node:test";
 import { DESK, DIST, addGarments, addRun, go, jobOnPress, newJob, openCounting, openFirst, openShop, premises, press, startCounting, toChecks } from "./shop.mjs";
 import { pull, shows, touchZone } from "./counting.mjs";
 import { bringIn, takeOut } from "./files.mjs";
-import { burnAgain, fails, goOn, heaps, judge, openStep, tellSince, told } from "./failing.mjs";
+import { burnAgain, fails, goOn, heaps, judge, openStep, reads, tellSince, told } from "./failing.mjs";
 import { fromCamera, metadata, picture } from "./jpeg.mjs";
 import { later, windable } from "./watch.mjs";
 import { serve } from "../tools/serve.mjs";
@@ -84,8 +84,8 @@ test("a spot at the fourteenth piece: two photos, burned again, taken up and fin
   await later(page, 300);
   await burnAgain(page, "B1", () => later(page, 300));
   // Half an hour has gone; set-up began when the screen was ready.
-  assert.match(await page.locator("#downtime").innerText(), /^30:\d\d$/);
-  assert.match(await page.locator("#pulls-again").innerText(), /^Pulls again about \d+:\d\d/);
+  await reads(page, "#downtime", /^30:\d\d$/);
+  await reads(page, "#pulls-again", /^Pulls again about \d+:\d\d/);
   await judge(page, "M", "Spoiled");
   await heaps(page, 9, 4, 1);
   await press(page, "#all-good");
@@ -126,7 +126,7 @@ test("a spot at the fourteenth piece: two photos, burned again, taken up and fin
   await other.locator("#file").waitFor();
   assert.match(await bringIn(other, bytes), /2 photos new/);
   await go(other, failure, "#downtime");
-  assert.match(await other.locator("#downtime").innerText(), /^3\d:\d\d$/);
+  await reads(other, "#downtime", /^3\d:\d\d$/);
   await openStep(other, "photos");
   assert.deepEqual((await openPhotos(other, 2)).sort(), [[480, 640], [640, 480]]);
   const hashes = (photos) => photos.map((photo) => createHash("sha256").update(photo).digest("hex")).sort();
@@ -209,7 +209,7 @@ test("a failure opened by mistake is deleted, the press goes on, and undo has it
   await shows(page, 2);
   await press(page, ".failure-bar.stands");
   assert.equal(await page.evaluate(() => location.hash), failure);
-  assert.match(await page.locator("#downtime").innerText(), /^2:\d\d$/, "it stood all along");
+  await reads(page, "#downtime", /^2:\d\d$/);
   await heaps(page, 2, 0, 2);
 });
 

@@ -56,7 +56,7 @@ test("keys write into a sheet and press the button they stand on, and do not cou
   await page.keyboard.press("Escape");
   await page.locator("dialog").waitFor({ state: "detached" });
   await shows(page, 1);
-  await page.locator("#number").focus();
+  await page.locator("#failed").focus();
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.locator("dialog [data-cause=Break]").waitFor();

@@ -42,9 +42,15 @@ export const SCREENS = {
   "failed: burning": async (page) => { await press(page, "#step-remedy[aria-expanded=false], [data-remedy=BurnAgain]"); await page.locator("dialog #label").fill("B1"); await press(page, "dialog [type=submit]"); await page.locator("#burning").waitFor(); await press(page, "[data-step=Coat]"); await page.locator("[data-step=Coat][aria-pressed=true]").waitFor(); },
   "count: press stands": (page) => counting(page),
   "day: press stands": async (page) => { await SCREENS.day(page); await page.locator(".failure-bar.stands").waitFor(); },
-  "failed, judged": async (page) => { await press(page, ".failure-bar"); await press(page, "#all-good"); await page.locator("#judge .failure-ready").waitFor(); },
+  "failed, judged": async (page) => { await press(page, ".failure-bar.stands"); await press(page, "#all-good"); await page.locator("#judge .failure-ready").waitFor(); },
   "count: failure open": async (page) => { await press(page, "#go-on"); await page.locator("#zone:not(.stopped)").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1], "#changes"); },
+  "checks: what is known of the heat": async (page) => {
+    for (const row of ["#on-paper", "#run-tests", "#run-trials"]) await press(page, `${row} summary`);
+    await page.locator("#run-trials .menu-row").waitFor();
+  },
+  "checks: the ink is held": async (page) => { await press(page, "#start"); await sheet(page); },
+  "checks: the dryer on its way": async (page) => { await press(page, "#settle-start"); await page.locator("#settling").waitFor(); },
   "checks: measuring": async (page) => { await press(page, "[data-item=Dryer] [aria-expanded]"); await page.locator("#measure-Dryer").fill("x"); await press(page, "[data-item=Dryer] [type=submit]"); await page.locator("[data-item=Dryer] .problem").filter({ hasText: /\S/ }).waitFor(); },
   "checks made": async (page) => {
     await page.locator("#measure-Dryer").fill("262");
@@ -53,11 +59,35 @@ export const SCREENS = {
     await press(page, page.locator("[data-item=Dwell] .check-buttons .quiet"));
     await press(page, page.locator("[data-item=Ink] .tick"));
     await page.locator("[data-item=Ink] .badge").waitFor();
+    await press(page, "#settle-done");
+    await page.locator("#heat-ready").waitFor();
   },
   "checks: start with open ones": async (page) => { await press(page, "#start"); await sheet(page); },
   ended: async (page) => { await counting(page); await press(page, "#stop"); await press(page, "#end-anyway"); await page.locator("#ended-good").waitFor(); },
   "day: failed today": async (page) => { await SCREENS.day(page); await page.locator("#failed-today").waitFor(); },
   "press, which run": async (page) => { await SCREENS.day(page); await go(page, "#/press", ".press-pick"); },
+  "exposure and bath": (page) => go(page, "#/stencil", ".stencil-door"),
+  "exposure known": async (page) => { await go(page, "#/stencil/exposure", "#answer"); await press(page, "#edge summary"); await press(page, "#known summary"); },
+  "exposure not known": async (page) => { await press(page, page.locator("fieldset:has([name=cloth]) input").last()); await page.locator("#count").fill("305"); await page.locator("#answer .stencil-differs").waitFor(); },
+  "exposure from a test": async (page) => {
+    await go(page, "#/stencil/exposure/find", "#time");
+    await page.locator("#time").fill("120");
+    await press(page, "#solid-5");
+    await page.locator("#factor").waitFor();
+    await press(page, "#which summary");
+  },
+  "exposure refused": async (page) => { await press(page, "#solid-0"); await page.locator("#mesh").fill("x"); await press(page, ".save-bar [type=submit]"); await page.locator("#mesh-help .problem").waitFor(); },
+  "exposure corrected": async (page) => { await go(page, "#/stencil/exposure", "#known"); await press(page, "#known summary"); await press(page, page.locator("#known .stencil-row").first()); await page.locator("#delete").waitFor(); },
+  "lamps and emulsions": (page) => go(page, "#/stencil/kit", ".stencil-row"),
+  lamp: async (page) => { await press(page, page.locator(".stencil-row").first()); await page.locator("#distance").waitFor(); },
+  "emulsion with mistakes": async (page) => { await go(page, "#/stencil/emulsion/new", "#name"); await press(page, ".save-bar [type=submit]"); await page.locator("#name-help .problem").waitFor(); },
+  bath: async (page) => { await go(page, "#/stencil/bath", "#bath-chart"); await press(page, "#batches summary"); await press(page, "#charges summary"); },
+  "bath: put in": async (page) => { await press(page, "#put-in"); await sheet(page); await press(page, page.locator(".stencil-ticks input").first()); },
+  "bath: take out": async (page) => { await press(page, page.locator(".stencil-batch button").first()); await sheet(page); await press(page, page.locator("fieldset:has([name=time-kind]) input").last()); await page.locator("#minutes").waitFor(); },
+  "bath: charge": async (page) => { await press(page, "#charge"); await sheet(page); },
+  "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
+  "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
+  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
   screens: (page) => go(page, "#/screens", ".screen-row"),
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },
@@ -66,29 +96,41 @@ export const SCREENS = {
   "screen form with mistakes": async (page) => { await page.locator("#tension").fill("tight"); await press(page, ".save-bar [type=submit]"); await page.locator("#tension-help .problem").waitFor(); },
   "new screens": async (page) => { await go(page, "#/screens/new", "#label"); await page.locator("#label").fill("A1–A6, 7"); await page.locator("#count").fill("156"); await page.locator("#take-sheet").waitFor(); },
   "screen room": (page) => go(page, "#/screens/room", "#coat"),
-  "exposure and bath": (page) => go(page, "#/stencil", ".stencil-door"),
-  "exposure known": async (page) => { await go(page, "#/stencil/exposure", "#answer"); await press(page, "#edge summary"); await press(page, "#known summary"); },
-  "exposure not known": async (page) => { await press(page, page.locator("fieldset:has([name=cloth]) label").last()); await page.locator("#count").fill("305"); await page.locator("#answer .stencil-differs").waitFor(); },
-  "exposure from a test": async (page) => {
-    await go(page, "#/stencil/exposure/find", "#time");
-    await page.locator("#time").fill("120");
-    await press(page, "[id=solid-5] + label");
-    await page.locator("#factor").waitFor();
-    await press(page, "#which summary");
-  },
-  "exposure refused": async (page) => { await press(page, "[id=solid-0] + label"); await page.locator("#mesh").fill("x"); await press(page, ".save-bar [type=submit]"); await page.locator("#mesh-help .problem").waitFor(); },
-  "exposure corrected": async (page) => { await go(page, "#/stencil/exposure", "#known"); await press(page, "#known summary"); await press(page, page.locator("#known .stencil-row").first()); await page.locator("#delete").waitFor(); },
-  "lamps and emulsions": (page) => go(page, "#/stencil/kit", ".stencil-row"),
-  lamp: async (page) => { await press(page, page.locator(".stencil-row").first()); await page.locator("#distance").waitFor(); },
-  "emulsion with mistakes": async (page) => { await go(page, "#/stencil/emulsion/new", "#name"); await press(page, ".save-bar [type=submit]"); await page.locator("#name-help .problem").waitFor(); },
-  bath: async (page) => { await go(page, "#/stencil/bath", "#bath-chart"); await press(page, "#batches summary"); await press(page, "#charges summary"); },
-  "bath: put in": async (page) => { await press(page, "#put-in"); await sheet(page); await press(page, page.locator(".stencil-ticks label").first()); },
-  "bath: take out": async (page) => { await press(page, page.locator(".stencil-batch button").first()); await sheet(page); await press(page, page.locator("fieldset:has([name=time-kind]) label").last()); await page.locator("#minutes").waitFor(); },
-  "bath: charge": async (page) => { await press(page, "#charge"); await sheet(page); },
-  "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
-  "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
-  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) label").last()); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
   more: (page) => go(page, "#/more", ".menu"),
+  heat: (page) => go(page, "#/heat", ".page.heat .menu"),
+  "heat: units": (page) => go(page, "#/heat/units", ".heat-cards"),
+  "heat: unit form": async (page) => { await go(page, "#/heat/unit/new", "#name"); await press(page, ".save-bar [type=submit]"); await page.locator("#name-help .problem").waitFor(); },
+  "heat: measuring": async (page) => {
+    await go(page, "#/heat/units", ".heat-cards");
+    await press(page, page.locator(".heat-cards .button").first());
+    await page.locator("#found").fill("x");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator("#found-help .problem").waitFor();
+    await press(page, "#method-2");
+  },
+  "heat: settlings": (page) => go(page, "#/heat/settling", ".heat-list"),
+  "heat: ink sheets": (page) => go(page, "#/heat/inks", ".heat-wanted"),
+  "heat: ink sheet": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#cure").waitFor(); },
+  "heat: limits": (page) => go(page, "#/heat/limits", ".heat-limit"),
+  "heat: a limit of one's own": async (page) => {
+    await go(page, "#/heat/limit/4", "#temperature");
+    await page.locator("#temperature").fill("140");
+    await page.locator("#note").fill("A trial");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator(".heat-limit[data-own=true]").waitFor();
+  },
+  "heat: its form": async (page) => { await press(page, ".heat-limit[data-own=true]"); await page.locator("#limit-back").waitFor(); },
+  "heat: tests": (page) => go(page, "#/heat/tests", "[data-due]"),
+  "heat: a test": async (page) => { await press(page, page.locator(".menu-row:not([data-due])").first()); await page.locator("#went-through").waitFor(); },
+  "heat: trials": (page) => go(page, "#/heat/trials", ".menu-row"),
+  "heat: a trial": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#outcome").waitFor(); },
+  room: (page) => go(page, "#/heat/room", "#room-now"),
+  "room with everything open": async (page) => {
+    for (const details of await page.locator(".room-details summary").all()) await press(page, details);
+    await page.locator("#humidity").fill("300");
+    await press(page, "#room-save");
+    await page.locator("#humidity-help .problem").waitFor();
+  },
   settings: (page) => go(page, "#/more/settings", "#crew"),
   backup: (page) => go(page, "#/more/backup", "#prepare"),
   "backup ready, a file refused": async (page) => {

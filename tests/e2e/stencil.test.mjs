@@ -6,7 +6,7 @@ import { DESK, go, openDemo, openShop, premises, press, save, write } from "./sh
 const place = premises();
 /** What a browser says of a network that is not there. */
 const NO_NETWORK = [/net::ERR_/, /Failed to update a ServiceWorker|unknown error occurred when fetching the script/];
-const choose = (page, name, words) => press(page, page.locator(`fieldset:has([name="${name}"]) label`).getByText(words, { exact: true }));
+const choose = (page, name, words) => press(page, page.locator(`fieldset:has([name="${name}"])`).getByRole("radio", { name: words, exact: true }));
 
 /** Enters a lamp of a kind at a distance. */
 async function lamp(page, name, kind, distance) {
@@ -15,7 +15,7 @@ async function lamp(page, name, kind, distance) {
   await choose(page, "kind", kind);
   if (distance) await write(page, { distance });
   await save(page);
-  await page.locator(".stencil-kit").getByText(name).waitFor();
+  await page.locator(".stencil-row", { hasText: name }).waitFor();
 }
 
 /** Enters an emulsion. */
@@ -24,8 +24,11 @@ async function emulsion(page, name, family = "Dual-cure") {
   await write(page, { name });
   await choose(page, "family", family);
   await save(page);
-  await page.locator(".stencil-kit").getByText(name).waitFor();
+  await page.locator(".stencil-row", { hasText: name }).waitFor();
 }
+
+/** The time that stands as the answer. */
+const answers = (page, time) => page.locator("#answer .stencil-time strong").getByText(time, { exact: true }).waitFor();
 
 /** A shop with one bulb at 20 inches and one emulsion. */
 async function screenRoom(t, options) {
@@ -40,7 +43,7 @@ async function readGuide(page, { mesh, time, step }) {
   await go(page, "#/stencil/exposure/find", "#time");
   if (!(await page.locator("#which").evaluate((fold) => fold.open))) await press(page, "#which summary");
   await write(page, { mesh, time });
-  await press(page, `[id="solid-${step}"] + label`);
+  await press(page, `#solid-${step}`);
 }
 
 test("a step guide that held to 5 of 7 gives 1.995 times the test, and is the answer ever after", async (t) => {
@@ -52,7 +55,7 @@ test("a step guide that held to 5 of 7 gives 1.995 times the test, and is the an
   await page.locator("#preview").getByText("look at it before you rely on it").waitFor();
   await save(page);
   const answer = page.locator("#answer");
-  await answer.getByText("239\u00a0s").waitFor();
+  await answers(page, "239\u00a0s");
   await answer.getByText("3:59 min").waitFor();
   await answer.getByText("step 5 was the last solid one; the aim is step 7").waitFor();
   assert.equal(await page.locator("#scaled").count(), 0);
@@ -61,7 +64,7 @@ test("a step guide that held to 5 of 7 gives 1.995 times the test, and is the an
   await go(page, "#/stencil", ".stencil-door");
   await page.locator(".stencil-door").first().getByText("time known").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
-  await answer.getByText("239\u00a0s").waitFor();
+  await answers(page, "239\u00a0s");
 
   // A mesh that was never tested is not answered with that time.
   await choose(page, "cloth", "Another mesh");
@@ -74,7 +77,7 @@ test("a bulb that hangs elsewhere now has its time computed, and told to be unte
   const page = await screenRoom(t);
   await readGuide(page, { mesh: 156, time: 100, step: 7 });
   await save(page);
-  await page.locator("#answer").getByText("100\u00a0s").waitFor();
+  await answers(page, "100\u00a0s");
   await go(page, "#/stencil/kit", ".stencil-kit");
   await press(page, page.locator(".stencil-row", { hasText: "Bulb" }));
   await write(page, { distance: 30 });
@@ -112,9 +115,9 @@ test("a guide of which nothing held gives no time and says what to do", async (t
   await page.locator("#refused").getByText("expose the test much longer").waitFor();
   await save(page);
   await page.locator("#refused").waitFor();
-  await press(page, '[id="solid-21"] + label');
+  await press(page, "#solid-21");
   await page.locator("#refused").getByText("expose the test much shorter").waitFor();
-  await press(page, '[id="solid-7"] + label');
+  await press(page, "#solid-7");
   await page.locator("#preview").getByText("20\u00a0s").waitFor();
 });
 
@@ -123,18 +126,18 @@ test("a time is corrected and deleted, and both are taken back", async (t) => {
   await readGuide(page, { mesh: 156, time: 100, step: 7 });
   await save(page);
   const answer = page.locator("#answer");
-  await answer.getByText("100\u00a0s").waitFor();
-  await press(page, answer.getByRole("link", { name: "Correct or delete" }));
+  await answers(page, "100\u00a0s");
+  await press(page, answer.getByRole("link", { name: "Correct" }));
   await write(page, { time: 110 });
   await save(page);
-  await answer.getByText("110\u00a0s").waitFor();
+  await answers(page, "110\u00a0s");
   await press(page, ".notice-undo");
-  await answer.getByText("100\u00a0s").waitFor();
-  await press(page, answer.getByRole("link", { name: "Correct or delete" }));
+  await answers(page, "100\u00a0s");
+  await press(page, answer.getByRole("link", { name: "Correct" }));
   await press(page, "#delete");
   await answer.getByText("Nothing is known of this emulsion yet").waitFor();
   await press(page, ".notice-undo");
-  await answer.getByText("100\u00a0s").waitFor();
+  await answers(page, "100\u00a0s");
 });
 
 test("a lamp is deleted and brought back, and the aim is never under seven", async (t) => {
@@ -168,6 +171,7 @@ async function charge(page, chemistry) {
   await write(page, { chemistry });
   await press(page, "#charge-now");
   await page.locator("dialog").waitFor({ state: "detached" });
+  await page.locator("#bath-state").getByText("6 more").waitFor();
 }
 
 test("three batches and three slower ones tell to charge the bath anew, and a charge begins afresh", async (t) => {
@@ -218,7 +222,7 @@ const batches = (page) => page.locator(".stencil-batch");
 test("a batch moves its screens into the bath and out of it, and undo brings all of them back", async (t) => {
   const page = await demoBath(t);
   const before = await waits(page);
-  const touch = (label) => press(page, page.locator(".stencil-ticks label").filter({ has: page.locator(`strong:text-is("${label}")`) }));
+  const touch = (label) => press(page, page.locator(".stencil-ticks").getByRole("checkbox", { name: new RegExp(`^${label}\\b`) }));
   await press(page, "#put-in");
   for (const label of DONE_WITH) await touch(label);
   await press(page, "#put-in-now");
@@ -247,7 +251,7 @@ test("a batch moves its screens into the bath and out of it, and undo brings all
 test("a mesh tells its ink from its data sheet, and what the sheet lacks is said", async (t) => {
   const page = await openDemo(t, place);
   await go(page, "#/stencil/volume", "#volume");
-  await press(page, page.locator("fieldset:has([name=mesh]) label").getByText("110 · 80\u00a0µm"));
+  await choose(page, "mesh", "110 · 80\u00a0µm");
   await page.locator("#lacks").getByText("Neither follows from the thread").waitFor();
   assert.equal(await page.locator("#need").count(), 0);
   await choose(page, "mesh", "Another");
@@ -268,7 +272,7 @@ test("times, lamps and batches are there again after a reload without a network"
   const page = await screenRoom(t, { expected: NO_NETWORK });
   await readGuide(page, { mesh: 156, time: 120, step: 5 });
   await save(page);
-  await page.locator("#answer").getByText("239\u00a0s").waitFor();
+  await answers(page, "239\u00a0s");
   await go(page, "#/stencil/bath", "#bath-state");
   await charge(page, "Dip, one to four");
   await noteBatch(page, 4, 5);
@@ -278,7 +282,7 @@ test("times, lamps and batches are there again after a reload without a network"
   await page.reload();
   await page.locator("#bath-state").getByText("Too few batches to say: 5 more.").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
-  await page.locator("#answer").getByText("239\u00a0s").waitFor();
+  await answers(page, "239\u00a0s");
   await go(page, "#/stencil/kit", ".stencil-kit");
   await page.locator(".stencil-row", { hasText: "Harbour blue" }).waitFor();
 });

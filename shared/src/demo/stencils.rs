@@ -72,9 +72,9 @@ fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     let guide = Found::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 7 };
     let columns = Found::Columns { test: Seconds::new(280.0), percent: 70 };
     for (days_ago, emulsion, threads, thread, time, found, by, note) in [
-        (13, blue, 156, 64, 239.431, guide, "Ines", ""),
+        (13, green, 156, 64, 42.0, Found::Practice, "Ines", ""),
         (8, blue, 230, 48, 196.0, columns, "Moss", "Half-tones down to 4 % held."),
-        (3, green, 156, 64, 42.0, Found::Practice, "Ines", ""),
+        (3, blue, 156, 64, 239.431, guide, "Ines", ""),
     ] {
         let id = maker.id();
         let exposure = Exposure {
