@@ -1,6 +1,6 @@
 //! What happened to a screen: when and by whom, the latest first, which can be taken back; and what failed.
 
-use crate::live::Drawn;
+use crate::live::{Draw, Drawn};
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::store::Store;
@@ -78,5 +78,5 @@ pub fn Failures(rows: Vec<FailureRow>) -> Drawn {
                 </section>
             }
         })
-        .map_or_else(crate::live::nothing, |drawn| drawn)
+        .drawn()
 }
