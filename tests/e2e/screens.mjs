@@ -68,7 +68,7 @@ export const SCREENS = {
   "bath: charge": async (page) => { await press(page, "#charge"); await sheet(page); },
   "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
   "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
-  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
+  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#count").fill("305"); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
   more: (page) => go(page, "#/more", ".menu"),
   settings: (page) => go(page, "#/more/settings", "#crew"),
   backup: (page) => go(page, "#/more/backup", "#prepare"),
