@@ -5,16 +5,19 @@
 //! first screen is drawn, and once the service worker has stored the app they are on the device, so that a
 //! part opens without a network too. A part that does not come says so and can be asked for again.
 
-// Splitting puts functions behind imports, which Rust can only call as unsafe. Nothing else here is.
-#![allow(unsafe_code)]
+// Splitting puts functions behind imports, which Rust can only call as unsafe, and has every one of them
+// give a result. Nothing else here is so.
+#![allow(unsafe_code, clippy::unnecessary_wraps)]
 
 use crate::kept::RwSignal;
 use crate::live::{Drawn, live};
 use crate::place::Place;
+use crate::platform::files::Incoming;
+use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, dom, spawn_local};
+use crate::store::{self, BringError, Brought, Folded, Ready, Store};
 use crate::words;
-use lastpull_core::exchange::{BackupProblem, read_backup, write_backup};
-use lastpull_core::journal::{DeviceId, Draft, Entry};
+use lastpull_core::journal::{DeviceId, Draft, Opened, StorageFault};
 use lastpull_core::plan::WallClock;
 use lastpull_view::view;
 use std::cell::Cell;
@@ -51,7 +54,7 @@ thread_local! {
 
 /// Jobs, forms, settings.
 pub static OFFICE: Part = Part { load: || Box::pin(split_office()), here: &OFFICE_HERE };
-/// Screens, heat, and what fails on the press.
+/// A run before and after its count, screens, heat, and what fails on the press.
 pub static WORKSHOP: Part = Part { load: || Box::pin(split_workshop()), here: &WORKSHOP_HERE };
 
 #[wasm_split(office, fallible)]
@@ -64,14 +67,27 @@ fn split_workshop() -> Result<Draw, NotLoaded> {
     Ok(crate::shell::workshop)
 }
 
-#[wasm_split(exchange, fallible)]
-fn split_write_backup(entries: Vec<Entry>, now: u64) -> Result<Result<Vec<u8>, String>, NotLoaded> {
-    Ok(write_backup(&entries, now))
+/// Work of a part.
+type Work<T> = Pin<Box<dyn Future<Output = T>>>;
+
+#[wasm_split(archive, fallible)]
+fn split_make_backup(store: Store) -> Result<Work<Option<Ready>>, NotLoaded> {
+    Ok(Box::pin(store.make_backup()))
 }
 
-#[wasm_split(exchange, fallible)]
-fn split_read_backup(bytes: Vec<u8>) -> Result<Result<Vec<Entry>, BackupProblem>, NotLoaded> {
-    Ok(read_backup(&bytes))
+#[wasm_split(archive, fallible)]
+fn split_bring_backup(store: Store, file: Incoming) -> Result<Work<Result<Brought, BringError>>, NotLoaded> {
+    Ok(Box::pin(store.bring_backup(file)))
+}
+
+#[wasm_split(archive, fallible)]
+fn split_read_whole(storage: IndexedDb, opened: Opened) -> Result<Work<Result<Folded, StorageFault>>, NotLoaded> {
+    Ok(Box::pin(store::read_whole(storage, opened)))
+}
+
+#[wasm_split(archive, fallible)]
+fn split_tidy(store: Store, long: bool) -> Result<Work<()>, NotLoaded> {
+    Ok(Box::pin(store.tidy_up(long)))
 }
 
 /// The facts of a demo shop: as of when, recorded by which device, and what that is called.
@@ -90,8 +106,8 @@ fn split_demo_facts() -> Result<DemoFacts, NotLoaded> {
 pub fn fetch_ahead() {
     spawn_local(async {
         // One that does not come is asked for again when it is wanted.
-        let _ = OFFICE.fetch().await;
         let _ = WORKSHOP.fetch().await;
+        let _ = OFFICE.fetch().await;
     });
 }
 
@@ -131,20 +147,37 @@ impl Part {
     }
 }
 
-/// As [`lastpull_core::exchange::write_backup`].
+/// Makes the backup file.
 ///
 /// # Errors
 /// [`NotLoaded`] when its part could not be fetched.
-pub async fn write_backup_later(entries: Vec<Entry>, now: u64) -> Result<Result<Vec<u8>, String>, NotLoaded> {
-    split_write_backup(entries, now).await
+pub async fn make_backup(store: Store) -> Result<Option<Ready>, NotLoaded> {
+    Ok(split_make_backup(store).await?.await)
 }
 
-/// As [`lastpull_core::exchange::read_backup`].
+/// Takes in a backup file.
 ///
 /// # Errors
 /// [`NotLoaded`] when its part could not be fetched.
-pub async fn read_backup_later(bytes: Vec<u8>) -> Result<Result<Vec<Entry>, BackupProblem>, NotLoaded> {
-    split_read_backup(bytes).await
+pub async fn bring_backup(store: Store, file: Incoming) -> Result<Result<Brought, BringError>, NotLoaded> {
+    Ok(split_bring_backup(store, file).await?.await)
+}
+
+/// Folds everything that is stored.
+///
+/// # Errors
+/// [`NotLoaded`] when its part could not be fetched.
+pub async fn read_whole(storage: IndexedDb, opened: Opened) -> Result<Result<Folded, StorageFault>, NotLoaded> {
+    Ok(split_read_whole(storage, opened).await?.await)
+}
+
+/// Packs the tail where it is long, and forgets photos that nothing shows.
+///
+/// # Errors
+/// [`NotLoaded`] when its part could not be fetched.
+pub async fn tidy(store: Store, long: bool) -> Result<(), NotLoaded> {
+    split_tidy(store, long).await?.await;
+    Ok(())
 }
 
 /// What makes the facts of a demo shop.

@@ -3,6 +3,7 @@
 //! A screen is a function of a view-state that the core computes, and hands facts to the store.
 //! [`platform`] is the only door to the browser. Folders carry the same subjects as the core's.
 
+pub mod photo;
 pub mod place;
 pub mod platform;
 

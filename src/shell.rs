@@ -10,8 +10,8 @@ use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
 use crate::parts::{Faults, Icon, Notices};
 use crate::place::{Place, ScreensPlace};
 use crate::platform::dom;
-use crate::platform::settings::{Language, Theme};
-use crate::press::{PressScreen, RunScreen};
+use crate::platform::settings::Language;
+use crate::press::{BesideCount, PressScreen, RunScreen};
 use crate::store::{Loading, Store};
 use crate::words::{self, Manner};
 use lastpull_view::view;
@@ -34,15 +34,7 @@ pub fn App() -> Drawn {
     let manner = Memo::new(move |_| store.settings.with(Manner::of));
     let theme = Memo::new(move |_| store.settings.with(|settings| settings.theme));
     Effect::new(move || {
-        dom::set_root(
-            "data-theme",
-            match theme.get() {
-                Theme::Device => "device",
-                Theme::Light => "light",
-                Theme::Dark => "dark",
-                Theme::Amber => "amber",
-            },
-        );
+        dom::set_root("data-theme", theme.get().name());
     });
     Effect::new(move || {
         dom::set_root(
@@ -129,6 +121,7 @@ pub fn workshop(place: Place) -> Drawn {
         Place::Stencil(place) => crate::stencil::screen(place),
         Place::Failure(id) => view! { <FailureScreen id/> }.into_any(),
         Place::Heat(place) => crate::heat::screen(place),
+        Place::Run(id) => view! { <BesideCount id/> },
         _ => crate::live::nothing(),
     }
 }

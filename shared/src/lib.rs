@@ -15,7 +15,7 @@
 //! - [`screen`]: screens from clean to reclaimed, their mesh and stencils, and the reclaim bath
 //! - [`heat`]: dryer, flash, cure, and the heat of the room
 //! - [`failure`]: what goes wrong on the press, and what it costs
-//! - [`photo`]: photos of screens, prints and tests
+//! - [`photo`]: photos of screens, prints and tests, and the promise to keep their bytes
 //! - [`exchange`]: the backup file that travels between devices
 //! - [`quantity`]: temperatures, lengths and times that know their unit
 //! - [`demo`]: an invented shop that fills every screen
@@ -27,6 +27,7 @@ pub mod heat;
 pub mod ink;
 pub mod job;
 pub mod journal;
+pub mod pack;
 pub mod photo;
 pub mod plan;
 pub mod quantity;
@@ -34,3 +35,4 @@ pub mod run;
 pub mod screen;
 pub mod shop;
 pub mod sorted;
+pub mod table;

@@ -3,6 +3,7 @@
 //! keys whose number is bounded, since a new key moves all behind it. What a hostile file can make
 //! grow without end stays in a `BTreeMap`.
 
+use crate::pack::{Pack, Reader, put_number};
 use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
 use serde::ser::{Serialize, Serializer};
 use std::borrow::Borrow;
@@ -221,6 +222,25 @@ impl<K: Ord + Borrow<Q>, V, Q: Ord + ?Sized> std::ops::Index<&Q> for Map<K, V> {
 
     fn index(&self, key: &Q) -> &V {
         self.get(key).expect("a key of the map")
+    }
+}
+
+impl<K: Pack + Ord, V: Pack> Pack for Map<K, V> {
+    fn put(&self, out: &mut Vec<u8>) {
+        put_number(self.rows.len() as u64, out);
+        for (key, value) in &self.rows {
+            key.put(out);
+            value.put(out);
+        }
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        let rows = Vec::<(K, V)>::take(from);
+        // Written in the order of the keys; anything else was not written by us.
+        if rows.windows(2).any(|pair| pair[0].0 >= pair[1].0) {
+            from.fail();
+        }
+        Self { rows }
     }
 }
 

@@ -8,6 +8,7 @@ use lastpull_core::heat::{
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
+use lastpull_core::photo::{PhotoFact, PhotoId};
 use lastpull_core::quantity::{Length, Seconds, Temperature};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
@@ -97,6 +98,10 @@ fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
         3 => any_screen_fact().prop_map(Fact::Screen),
         3 => any_failure_fact().prop_map(Fact::Failure),
         6 => any_heat(),
+        1 => (0..3u8).prop_map(|n| {
+            Fact::Photo(PhotoFact::Taken { photo: PhotoId([n; 32]), width: 160, height: 120, bytes: 9 })
+        }),
+        1 => (0..3u8).prop_map(|n| Fact::Photo(PhotoFact::Dropped(PhotoId([n; 32])))),
         1 => text.prop_map(|t| Fact::Unknown { kind: "later".into(), body: format!("{{\"later\":\"{t}\"}}") }),
     ];
     (subject, fact)
@@ -151,6 +156,12 @@ fn any_screen_fact() -> impl Strategy<Value = ScreenFact> {
         ])),
         select(ScreenState::ALL.to_vec()).prop_map(|to| ScreenFact::Moved { to, by: Some("Ines".into()) }),
         any::<bool>().prop_map(|dry| ScreenFact::Dried { dry, by: None }),
+        (select(ScreenState::ALL.to_vec()), 0..9_000u64).prop_map(|(to, since)| ScreenFact::Undone {
+            to,
+            since,
+            dry: Some(since + 1),
+            exposed: None
+        }),
         (1..9u16).prop_map(|coated| ScreenFact::AgeLimits(AgeLimits { coated, exposed: 9 })),
         Just(ScreenFact::StepTimes(StepTimes::default())),
     ]
@@ -255,7 +266,7 @@ proptest! {
     fn damaged_bytes_never_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
         let _ = record::decode(&bytes);
         let _ = segment::unpack(&bytes);
-        let _ = lastpull_core::exchange::read_backup(&bytes);
+        let _ = pollster::block_on(lastpull_core::exchange::read_backup(bytes.as_slice())).map(|backup| backup.entries);
         let mut ours = vec![1u8];
         ours.extend(&bytes);
         let _ = record::decode(&ours);

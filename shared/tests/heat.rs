@@ -3,15 +3,15 @@
 mod shop;
 
 use lastpull_core::heat::{
-    Changeover, CureOnPaper, Direction, DryerChoice, HeatCaveat, HeatFact, HeaterField, HeaterKind, LimitKind,
-    LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
-    changeover, changeover_between, dwell, fabric_limit, fabric_limits, fastest_belt, passes_for, run_heat,
-    settling_pace, sheet_for,
+    Changeover, CureOnPaper, Direction, DryerChoice, HeatCall, HeatCaveat, HeatFact, HeaterField, HeaterKind,
+    LimitKind, LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
+    changeover, changeover_between, dwell, fabric_limit, fabric_limits, fastest_belt, left_out_at_start, passes_for,
+    run_heat, settled_facts, settling_log, settling_pace, sheet_for, unit_list,
 };
 use lastpull_core::job::{Fabric, RunId, Size};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
-use lastpull_core::run::{CheckItem, CheckOutcome, Flash, check_list};
+use lastpull_core::run::{CheckItem, CheckOutcome, Expected, Flash, check_list};
 use lastpull_core::shop::Shop;
 use proptest::prelude::*;
 use shop::{DAY, HOUR, Press, wall};
@@ -444,7 +444,7 @@ fn cotton_after_cotton_at_the_same_heat_has_nothing_to_wait_for() {
     press.pulls(cotton, 0, 40, 3).end_at(120, cotton);
     let change = over(&press, next, 180);
     assert!(change.steps.is_empty() && change.danger.is_empty() && !change.hold_ink());
-    assert_eq!(change.wait, None);
+    assert_eq!((change.wait, change.call()), (None, HeatCall::Nothing));
 }
 
 #[test]
@@ -515,7 +515,10 @@ fn a_dryer_on_its_way_counts_down_and_is_hot_until_it_has_settled() {
     assert_eq!(change.stands, Some((f(340.0), StandsBy::OnItsWay)));
     let settling = change.settling.unwrap();
     assert_eq!((settling.id, settling.so_far), (id, seconds(300.0)));
-    assert_eq!(settling.left.seconds().round() as u32, 589);
+    assert_eq!((settling.left.seconds().round() as u32, settling.to), (589, f(260.0)));
+    let later = settling.at(wall(620));
+    assert_eq!((later.so_far, later.left.seconds().round() as u32), (seconds(420.0), 469));
+    assert_eq!(settling.at(wall(9_000)).left, seconds(0.0), "it should have settled");
     assert_eq!(change.wait.unwrap().minutes, 10);
     assert!(change.hold_ink() && !change.danger.is_empty());
     press.say_at(900, id, Fact::Heat(HeatFact::SettlingFinished(seconds(700.0))));
@@ -523,6 +526,119 @@ fn a_dryer_on_its_way_counts_down_and_is_hot_until_it_has_settled() {
     assert_eq!((change.stands, change.settling, change.wait), (Some((f(260.0), StandsBy::Settled)), None, None));
     assert!(change.danger.is_empty());
     assert!(change.hold_ink(), "the checks of dryer and belt are still to make");
+}
+
+#[test]
+fn saying_that_the_dryer_has_settled_checks_it_where_it_went_to_what_the_run_asks_for() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let going = |press: &mut Press, at, to| {
+        let id = press.id();
+        press.say_at(at, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(to) }));
+        over(press, jerseys, at).settling.unwrap()
+    };
+    let elsewhere = going(&mut press, 200, 300.0);
+    let said = settled_facts(&press.shop(), jerseys, elsewhere, wall(800), None);
+    assert_eq!(said, [(elsewhere.id, Fact::Heat(HeatFact::SettlingFinished(seconds(600.0))))]);
+    let there = going(&mut press, 210, 260.0);
+    for (subject, fact) in settled_facts(&press.shop(), jerseys, there, wall(900), Some("Ines".into())) {
+        press.say_at(900, subject, fact);
+    }
+    check(&mut press, 910, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    let change = over(&press, jerseys, 920);
+    assert!(change.seen_to && change.danger.is_empty() && !change.hold_ink());
+    assert_eq!(press.shop().heat.settlings().find(|(id, _)| *id == there.id).unwrap().1.took, Some(seconds(690.0)));
+}
+
+#[test]
+fn what_is_most_urgent_is_called_first() {
+    let (mut press, cotton, jerseys, tunnel) = cotton_then_polyester();
+    let call = |press: &Press, at| over(press, jerseys, at).call();
+    assert_eq!(call(&press, 190), HeatCall::TooHot);
+    assert_eq!(over(&press, jerseys, 190).limits_called().len(), 2);
+    press.set_up(jerseys, vec![RunField::Dryer(Some(f(270.0)))]);
+    assert_eq!(call(&press, 190), HeatCall::SetUpTooHot, "270 passes 265, however long one waits");
+    assert_eq!(over(&press, jerseys, 190).limits_called().len(), 1);
+    press.set_up(jerseys, vec![RunField::Dryer(Some(f(260.0)))]);
+    let id = press.id();
+    press.say_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
+    assert_eq!(call(&press, 201), HeatCall::TooHot, "on its way is not there");
+    assert_eq!(over(&press, jerseys, 201).timing().map(|going| going.id), Some(id));
+    press.say_at(900, id, Fact::Heat(HeatFact::SettlingFinished(seconds(700.0))));
+    assert_eq!((call(&press, 901), over(&press, jerseys, 901).steps_to_do()), (HeatCall::ChangeFirst, 2));
+    check(&mut press, 902, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
+    check(&mut press, 903, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    assert_eq!((call(&press, 904), over(&press, jerseys, 904).limits_called().len()), (HeatCall::SeenTo, 0));
+    let shop = press.shop();
+    let first = changeover_between(&shop, None, jerseys, wall(30 * HOUR)).unwrap();
+    assert_eq!(first.call(), HeatCall::Nothing, "it was checked");
+    let cold = changeover_between(&shop, None, cotton, wall(30 * HOUR)).unwrap();
+    assert_eq!((cold.call(), cold.hold_ink()), (HeatCall::Settle, false), "a cold dryer is no danger");
+}
+
+#[test]
+fn a_settling_to_somewhere_else_is_not_this_runs() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let id = press.id();
+    press.say_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(300.0) }));
+    let change = over(&press, jerseys, 210);
+    assert!(change.settling.is_some() && change.timing().is_none() && change.wait.is_some());
+}
+
+#[test]
+fn a_measured_dryer_is_not_overwritten_by_a_look_at_its_display() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let id = press.id();
+    press.say_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
+    let exact = i64::from(f(261.0).milli_celsius());
+    check(&mut press, 800, jerseys, CheckItem::Dryer, CheckOutcome::Measured(exact));
+    let settling = over(&press, jerseys, 810).settling.unwrap();
+    assert_eq!(settled_facts(&press.shop(), jerseys, settling, wall(820), None).len(), 1);
+}
+
+#[test]
+fn starting_over_a_hold_notes_the_dryer_as_skipped_whatever_was_said_of_it() {
+    let (mut press, _, jerseys, _) = cotton_then_polyester();
+    let noted = |press: &Press, at| {
+        let list = check_list(&press.shop(), jerseys);
+        let change = over(press, jerseys, at);
+        left_out_at_start(&list, Some(&change)).into_iter().map(|(item, _)| item).collect::<Vec<_>>()
+    };
+    let open = check_list(&press.shop(), jerseys).open();
+    assert_eq!(noted(&press, 190).len(), open, "each once");
+    let hot = i64::from(f(300.0).milli_celsius());
+    check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Measured(hot));
+    assert!(noted(&press, 210).contains(&CheckItem::Dryer), "measured, too hot, and started all the same");
+    check(&mut press, 220, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
+    check(&mut press, 221, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    assert!(!noted(&press, 230).contains(&CheckItem::Dryer), "nothing holds the ink now");
+}
+
+#[test]
+fn a_run_without_a_dryer_setting_notes_the_heat_it_was_started_at() {
+    let (mut press, _, jerseys, _) = cotton_then_polyester();
+    press.set_up(jerseys, vec![RunField::Dryer(None)]);
+    let list = check_list(&press.shop(), jerseys);
+    let left = left_out_at_start(&list, Some(&over(&press, jerseys, 180)));
+    assert_eq!(left.last(), Some(&(CheckItem::Dryer, Expected::Temperature(f(340.0)))));
+    assert_eq!(left_out_at_start(&list, None).len(), list.open());
+}
+
+#[test]
+fn units_are_listed_dryers_first_and_settlings_newest_first() {
+    let (mut press, _, _, tunnel) = cotton_then_polyester();
+    let flash = press.id();
+    let fields = vec![HeaterField::Kind(HeaterKind::Flash), HeaterField::Name("Flash".into())];
+    press.say_at(200, flash, Fact::Heat(HeatFact::HeaterSet(fields)));
+    let second = dryer(&mut press, "Small");
+    let listed = |press: &Press| unit_list(&press.shop()).iter().map(|(id, _)| *id).collect::<Vec<_>>();
+    assert_eq!(listed(&press), [tunnel, second, flash]);
+    press.say(tunnel, Fact::Deleted);
+    assert_eq!(listed(&press), [second, flash]);
+    let first = settled(&mut press, second, 340.0, 260.0, 8.0);
+    let last = press.id();
+    press.say_at(210, last, Fact::Heat(HeatFact::SettlingStarted { dryer: second, from: f(260.0), to: f(340.0) }));
+    let log: Vec<Uuid> = settling_log(&press.shop()).iter().map(|(id, _)| *id).collect();
+    assert_eq!(log, [last, first]);
 }
 
 #[test]

@@ -3,8 +3,8 @@
 mod shop;
 
 use lastpull_core::heat::{
-    Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_view,
-    work_rest,
+    Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_brief,
+    room_view, work_rest,
 };
 use lastpull_core::job::FormProblem;
 use lastpull_core::journal::Fact;
@@ -228,6 +228,24 @@ fn a_reading_is_old_after_two_hours_and_not_before() {
 }
 
 #[test]
+fn the_day_shows_the_room_while_it_asks_for_care_and_was_read_today() {
+    let mut press = Press::new();
+    let brief = |press: &Press, seconds| room_brief(&press.shop(), wall(seconds));
+    assert_eq!(brief(&press, 0), None);
+    read(&mut press, 0, 80.0, 40);
+    assert_eq!(brief(&press, 60), None, "it feels like 80");
+    let hot = read(&mut press, 120, 100.0, 50);
+    let found = brief(&press, 120 + 2 * HOUR).unwrap();
+    assert_eq!((found.level, found.minutes_ago, found.old), (HeatLevel::Extreme, 120, false));
+    assert!((found.index.fahrenheit - index(100.0, 50.0)).abs() < 0.01);
+    assert!(brief(&press, 121 + 2 * HOUR).unwrap().old);
+    assert!(brief(&press, 120 + 8 * HOUR).is_some());
+    assert_eq!(brief(&press, 240 + 8 * HOUR), None);
+    press.say(hot, Fact::Deleted);
+    assert_eq!(brief(&press, 180), None, "taken back");
+}
+
+#[test]
 fn a_device_whose_clock_is_ahead_makes_no_negative_age() {
     let mut press = Press::new();
     read(&mut press, HOUR, 95.0, 50);
@@ -243,6 +261,16 @@ fn a_reading_taken_back_uncovers_the_one_before_and_comes_back() {
     assert_eq!(room(&press, 100).now.unwrap().reading.humidity, 50);
     press.say_at(95, slip, Fact::Restored);
     assert_eq!(room(&press, 100).now.unwrap().reading.id, slip);
+}
+
+#[test]
+fn the_next_reading_starts_from_the_last_in_either_unit() {
+    let mut press = Press::new();
+    read(&mut press, 0, 91.0, 48);
+    let reading = room(&press, 1).now.unwrap().reading;
+    let form = |units| RoomForm::of(&reading, units);
+    assert_eq!((form(Units::Inch).temperature.as_str(), form(Units::Inch).humidity.as_str()), ("91", "48"));
+    assert_eq!(form(Units::Metric).temperature, "32.8");
 }
 
 #[test]

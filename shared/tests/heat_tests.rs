@@ -5,7 +5,8 @@ mod shop;
 use lastpull_core::heat::{
     FabricLimitForm, Grade, HeatFact, HeatSettings, HeaterField, HeaterForm, HeaterKind, LimitKind, SensorForm,
     SensorMethod, SettlingForm, SheetField, SheetForm, TestField, TestForm, TestKind, TestMethod, TestResult,
-    TrialField, TrialFit, TrialForm, TrialVerdict, WhyDue, heat_settings, test_log, test_standing, trials_for,
+    TrialField, TrialFit, TrialForm, TrialVerdict, WhyDue, heat_settings, inks_without_sheet, sheet_list, test_log,
+    test_standing, tests_due, trials_for,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField};
@@ -48,6 +49,38 @@ fn an_ink_that_was_never_washed_is_due_and_one_that_passed_is_not() {
     let standing = test_standing(&press.shop(), run).unwrap();
     assert!(!standing.is_due());
     assert_eq!(standing.kinds[0].passed.unwrap().0, id);
+}
+
+#[test]
+fn the_tests_due_are_those_of_runs_still_to_print_one_for_each_ink_on_each_fabric() {
+    let (mut press, run) = set_up();
+    let same = press.order("More tees", None, Fabric::Cotton, &[(Size::M, 3)]);
+    press.set_up(same, vec![RunField::Dryer(Some(f(320.0))), RunField::Dwell(Some(Seconds::new(90.0)))]);
+    let jersey = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
+    let due = |press: &Press| tests_due(&press.shop()).iter().map(|(id, due)| (*id, due.fabric)).collect::<Vec<_>>();
+    assert_eq!(due(&press), [(run, Fabric::Cotton), (jersey, Fabric::Polyester)]);
+    test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
+    assert_eq!(due(&press), [(jersey, Fabric::Polyester)]);
+    press.finish_at(20, jersey);
+    assert_eq!(due(&press), []);
+}
+
+#[test]
+fn an_ink_still_to_print_without_a_sheet_is_asked_for_once() {
+    let (mut press, run) = set_up();
+    let same = press.order("More tees", None, Fabric::Cotton, &[(Size::M, 3)]);
+    press.set_up(same, vec![RunField::Ink("BRICK".into())]);
+    let other = press.order("Totes", None, Fabric::Canvas, &[(Size::M, 3)]);
+    press.set_up(other, vec![RunField::Ink("Apricot".into())]);
+    let wanted = |press: &Press| inks_without_sheet(&press.shop());
+    assert_eq!(wanted(&press), [("Apricot".to_owned(), other), ("Brick".to_owned(), run)]);
+    let id = press.id();
+    press.say(id, Fact::Heat(HeatFact::SheetSet(vec![SheetField::Ink("brick".into())])));
+    assert_eq!(wanted(&press), [("Apricot".to_owned(), other)]);
+    let first = press.id();
+    press.say(first, Fact::Heat(HeatFact::SheetSet(vec![SheetField::Ink("Apricot".into())])));
+    let sheets: Vec<Uuid> = sheet_list(&press.shop()).iter().map(|(id, _)| *id).collect();
+    assert_eq!((wanted(&press), sheets), (vec![], vec![first, id]));
 }
 
 #[test]

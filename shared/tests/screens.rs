@@ -9,8 +9,9 @@ use lastpull_core::plan::Fit;
 use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{
     AgeLimits, AgeWarning, BurnStep, Coats, MeshCount, MeshSheetForm, ScreenFact, ScreenField, ScreenFilter,
-    ScreenForm, ScreenRoomForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_start, keeps_ready,
-    match_labels, move_facts, next_states, readiness, screen_board, screen_card, screen_needs, step_done, step_undone,
+    ScreenForm, ScreenRoomForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_finish, facts_on_start,
+    keeps_ready, latest_undone, match_labels, move_facts, new_labels, next_states, not_ready, off_press, readiness,
+    screen_board, screen_card, screen_needs, sheet_to_take, step_done, step_undone, tick_facts, undo_of,
 };
 use lastpull_core::shop::Shop;
 use shop::{DAY, HOUR, Press, clock, wall};
@@ -123,6 +124,141 @@ fn moves_offered_for_a_selection_are_those_all_of_it_can_make() {
     assert!(shop.screens.iter().all(|(_, screen)| screen.state == ScreenState::ToReclaim));
     assert_eq!(shop.screens.get(ready).unwrap().log.last().unwrap().by.as_deref(), Some("Moss"));
     assert_eq!(move_facts(&shop, &[clean, ready], ScreenState::ToReclaim, None), [], "deleted, and there already");
+}
+
+#[test]
+fn a_move_taken_back_leaves_the_screen_as_it_stood_and_as_old_as_it_was() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    let [coated, ready] = ["A", "B"].map(|label| press.screen(label));
+    let art = vec![ScreenField::Run(Some(run)), ScreenField::Colour("red".into())];
+    press.say(ready, Fact::Screen(ScreenFact::Set(art)));
+    press.to(0, coated, ScreenState::Coated).to(0, ready, ScreenState::Exposed);
+    press.say_at(10, coated, step_done(BurnStep::Dry, None));
+    press.to(DAY, ready, ScreenState::Ready);
+    let before = press.shop();
+    let cards = |shop: &Shop| [coated, ready].map(|id| shop.screens.live(id).unwrap().clone());
+
+    for (day, ids, to) in [(2, vec![coated, ready], ScreenState::ToReclaim), (3, vec![ready], ScreenState::Clean)] {
+        let shop = press.shop();
+        let facts = move_facts(&shop, &ids, to, Some("Moss"));
+        let back = undo_of(&shop, &facts);
+        let undone = back.iter().filter(|(_, fact)| matches!(fact, Fact::Screen(ScreenFact::Undone { .. })));
+        assert_eq!(undone.count(), ids.len());
+        press.say_at(day * DAY, Uuid::nil(), Fact::ShopNamed("Two Kettles".into())).all(facts);
+        assert_ne!(cards(&press.shop()), cards(&before));
+        press.say_at(day * DAY + 5, Uuid::nil(), Fact::ShopNamed("Two Kettles".into())).all(back);
+        assert_eq!(cards(&press.shop()), cards(&before));
+    }
+    let board = screen_board(&press.shop(), &ScreenFilter::default(), wall(30 * DAY));
+    assert_eq!(board.groups[0].rows[0].warning, Some(AgeWarning::Coated { days: 30, limit: 28 }), "its age counts on");
+}
+
+#[test]
+fn the_latest_change_can_be_taken_back_long_after() {
+    let mut press = Press::new();
+    let screen = press.screen("A");
+    assert!(latest_undone(press.shop().screens.live(screen).unwrap()).is_none(), "nothing happened to it yet");
+    press.to(5, screen, ScreenState::Coated).to(DAY, screen, ScreenState::Exposed);
+    let shop = press.shop();
+    let (change, fact) = latest_undone(shop.screens.live(screen).unwrap()).unwrap();
+    assert_eq!(change.at, wall(DAY));
+    press.say_at(2 * DAY, screen, fact);
+    let shop = press.shop();
+    let screen = shop.screens.live(screen).unwrap();
+    assert_eq!((screen.state, screen.since, screen.exposed), (ScreenState::Coated, wall(5), None));
+    assert_eq!(screen.log.len(), 1);
+}
+
+#[test]
+fn a_step_ticked_for_a_run_puts_its_art_on_the_screen_and_reclaiming_takes_it_off() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    let [a, b] = ["A", "B"].map(|label| press.screen(label));
+    press.to(1, a, ScreenState::Coated).to(1, b, ScreenState::Coated);
+    let facts = tick_facts(&press.shop(), &[a, b], BurnStep::Expose, Some(run), Some("Ines"));
+    press.all(facts);
+    let carries = |press: &Press, id| press.shop().screens.live(id).map(|screen| (screen.state, screen.run));
+    assert_eq!(carries(&press, a), Some((ScreenState::Exposed, Some(run))));
+    press.to(2, b, ScreenState::ToReclaim);
+    let facts = tick_facts(&press.shop(), &[b], BurnStep::Reclaim, Some(run), None);
+    press.all(facts);
+    assert_eq!(carries(&press, b), Some((ScreenState::Clean, None)));
+}
+
+#[test]
+fn a_tick_taken_back_takes_the_later_ones_with_it_and_the_age_counts_on() {
+    let mut press = Press::new();
+    let screen = press.screen("A");
+    for (at, step) in [(10, BurnStep::Coat), (20, BurnStep::Dry), (30, BurnStep::Expose), (40, BurnStep::WashDry)] {
+        press.say_at(at, screen, step_done(step, None));
+    }
+    let back = |press: &Press, step| {
+        let shop = press.shop();
+        step_undone(shop.screens.live(screen).unwrap(), step, wall(DAY))
+    };
+    let undone = |to, since: u64, dry: Option<u64>, exposed: Option<u64>| {
+        Fact::Screen(ScreenFact::Undone { to, since: wall(since), dry: dry.map(wall), exposed: exposed.map(wall) })
+    };
+    assert_eq!(back(&press, BurnStep::WashDry), undone(ScreenState::Exposed, 30, None, Some(30)));
+    assert_eq!(back(&press, BurnStep::Expose), undone(ScreenState::Coated, 10, Some(20), None));
+    assert_eq!(back(&press, BurnStep::Dry), undone(ScreenState::Coated, 10, None, None));
+    assert_eq!(back(&press, BurnStep::Coat), undone(ScreenState::Clean, 0, None, None));
+    // Never ticked, but passed over: nothing tells since when.
+    assert_eq!(back(&press, BurnStep::Reclaim), undone(ScreenState::ToReclaim, DAY, None, Some(30)));
+    let fact = back(&press, BurnStep::Dry);
+    press.say_at(DAY, screen, fact);
+    let card = screen_card(&press.shop(), screen, wall(DAY)).unwrap();
+    assert_eq!((card.next_step, card.row.since, card.screen.log.len()), (Some(BurnStep::Dry), wall(10), 1));
+}
+
+#[test]
+fn several_screens_are_added_with_one_form() {
+    let mut press = Press::new();
+    press.screen("A2");
+    let form = ScreenForm {
+        label: "A1-A4".into(),
+        mesh: MeshSheetForm { count: "156".into(), thickness: "98".into(), ..MeshSheetForm::default() },
+        tension: "22".into(),
+        ..ScreenForm::default()
+    };
+    let id = |index: usize| Uuid::from_u128(0x900 + index as u128);
+    assert_eq!(
+        new_labels(&press.shop(), &form.label),
+        (vec!["A1".into(), "A3".into(), "A4".into()], vec!["A2".into()])
+    );
+    assert_eq!(form.check_new(&press.shop(), ScreenState::Clean, None, id).unwrap_err()["label"], FormProblem::Taken);
+    let wrong = ScreenForm { label: "1-99".into(), tension: "x".into(), ..form.clone() };
+    let problems = wrong.check_new(&press.shop(), ScreenState::Clean, None, id).unwrap_err();
+    assert!(matches!(problems["label"], FormProblem::TooMany { most: 60 }) && problems.contains_key("tension"));
+
+    let form = ScreenForm { label: "A3, A4, B1-2".into(), ..form };
+    let facts = form.check_new(&press.shop(), ScreenState::Coated, Some("Ines"), id).unwrap();
+    press.all(facts);
+    let shop = press.shop();
+    let board = screen_board(&shop, &ScreenFilter::default(), wall(1));
+    let coated = &board.groups[1];
+    assert_eq!((coated.state, coated.count), (ScreenState::Coated, 4));
+    let labels: Vec<&str> = coated.rows.iter().map(|row| row.label.as_str()).collect();
+    assert_eq!(labels, ["A3", "A4", "B1", "B2"]);
+    assert!(coated.rows.iter().all(|row| row.tension == Some(220) && row.mesh.unwrap().thickness_um == Some(98)));
+    // Sent a second time with the same ids, they are still the same four.
+    assert_eq!(form.check_new(&shop, ScreenState::Coated, None, id).map(|facts| facts.len()), Ok(0));
+}
+
+#[test]
+fn the_data_sheet_of_a_mesh_is_offered_for_another_screen_of_it() {
+    let mut press = Press::new();
+    let new = press.id();
+    let sheet = MeshSheetForm { count: "156".into(), thickness: "98".into(), ..MeshSheetForm::default() };
+    let form = ScreenForm { label: "A".into(), mesh: sheet.clone(), ..ScreenForm::default() };
+    let facts = form.check(&press.shop(), new).unwrap();
+    press.all(facts);
+    let shop = press.shop();
+    let typed = |count: &str| MeshSheetForm { count: count.into(), ..MeshSheetForm::default() };
+    assert_eq!(sheet_to_take(&shop, &typed("156")).unwrap().thickness_um, Some(98));
+    assert_eq!(sheet_to_take(&shop, &typed("230")), None, "another mesh");
+    assert_eq!(sheet_to_take(&shop, &sheet), None, "it says so itself");
 }
 
 #[test]
@@ -276,9 +412,9 @@ fn each_step_ticked_leaves_less_to_do_and_ticking_can_be_taken_back() {
                 other.say_at(at, screen, step_done(done, None));
             }
         }
-        for fact in step_undone(step, None) {
-            other.say_at(at, screen, fact);
-        }
+        let back = latest_undone(other.shop().screens.live(screen).unwrap()).unwrap().1;
+        assert!(back.in_bounds());
+        other.say_at(at, screen, back);
         let undone = screen_card(&other.shop(), screen, wall(at)).unwrap();
         assert_eq!(undone.next_step, Some(step));
         assert!(left(&other, at) >= before, "{step:?}");
@@ -324,6 +460,41 @@ fn screens_follow_their_run_onto_the_press_and_off_it() {
     press.all(facts);
     assert_eq!(state(&press, a), ScreenState::ToReclaim);
     assert_eq!(state(&press, b), ScreenState::Ready, "another run wants it");
+
+    let off = off_press(&press.shop(), run).unwrap();
+    assert_eq!((off.screens, off.labels.as_str(), off.kept), (vec![a], "A", false), "the other is not ours to let go");
+    let facts = move_facts(&press.shop(), &[a], ScreenState::Ready, None);
+    press.all(facts);
+    assert!(off_press(&press.shop(), run).unwrap().kept);
+    assert_eq!(off_press(&press.shop(), other), None, "it was never on the press");
+}
+
+#[test]
+fn finishing_a_job_takes_its_screens_off_the_press() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    let screen = press.screen("A");
+    press.named(run, "A").to(1, screen, ScreenState::Ready);
+    let facts = facts_on_start(&press.shop(), run, None);
+    press.start_at(10, run).all(facts);
+    let job = press.shop().job_of(run).unwrap().0;
+    let facts = facts_on_finish(&press.shop(), job, None);
+    press.all(facts).say(job, Fact::JobFinished);
+    assert_eq!(press.shop().screens.get(screen).unwrap().state, ScreenState::ToReclaim);
+    assert_eq!(facts_on_finish(&press.shop(), job, None), []);
+}
+
+#[test]
+fn a_run_says_which_of_its_screens_cannot_print_yet() {
+    let mut press = Press::new();
+    let run = press.ten_minutes(None);
+    press.named(run, "A, B, Z");
+    assert_eq!(not_ready(&press.shop(), run), None, "the shop keeps no list");
+    let [a, b] = ["A", "B"].map(|label| press.screen(label));
+    press.to(1, a, ScreenState::Ready).to(2, b, ScreenState::Coated);
+    assert_eq!(not_ready(&press.shop(), run), Some(vec!["B".to_owned()]));
+    press.to(3, b, ScreenState::OnPress);
+    assert_eq!(not_ready(&press.shop(), run), Some(vec![]));
 }
 
 /// Two runs of ten minutes with ten of set-up each: the press is free for the second at 20 minutes.
@@ -349,6 +520,8 @@ fn steps_are_counted_back_from_when_the_press_is_free() {
     let rows: Vec<_> = need.steps.iter().map(|step| (step.step, step.latest, step.late)).collect();
     // Taping takes 5 minutes, washing out and drying 30 before it: begun 15 minutes ago at the latest.
     assert_eq!(rows, [(BurnStep::WashDry, wall(0) - 15 * 60_000, true), (BurnStep::Tape, wall(15 * MINUTE), false)]);
+    let now: Vec<_> = need.steps.iter().map(|step| step.now.clone()).collect();
+    assert_eq!(now, [vec![screen], vec![]], "it cannot be taped before it is dry");
 }
 
 #[test]

@@ -1,9 +1,12 @@
 //! What was done today, beside a usual day.
 
+use crate::failure::FailureBar;
 use crate::kept::Memo;
-use crate::live::Drawn;
+use crate::live::{Drawn, nothing};
+use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
+use lastpull_core::failure::{DayFailures, FailureNotice, failures_today, notices_today};
 use lastpull_core::plan::done_today;
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -17,6 +20,14 @@ pub fn DoneToday() -> Drawn {
     let done = Memo::new(move |_| {
         minute.get();
         store.shop.with(|shop| done_today(shop, store.clock.get_untracked()))
+    });
+    let failures = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| failures_today(shop, store.clock.get_untracked()))
+    });
+    let rows = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| notices_today(shop, store.clock.get_untracked()))
     });
     view! {
         <section class="done-today">
@@ -41,12 +52,31 @@ pub fn DoneToday() -> Drawn {
                             <dt>{words::done_hours()}" "{beside(usual.map(|usual| words::duration(usual.active as u64)))}</dt>
                         </div>
                     </dl>
+                    {failed(&failures.get(), &rows.get())}
                     <p class="quiet-line">{match usual {
                         Some(usual) => words::usual_days(usual.days),
                         None => words::usual_not_yet().to_owned(),
                     }}</p>
                 }
             }}
+        </section>
+    }
+}
+
+/// What failed and what it cost, and counted pieces that nobody has looked at since.
+fn failed(day: &DayFailures, rows: &[FailureNotice]) -> Drawn {
+    if rows.is_empty() {
+        return nothing();
+    }
+    let cost = (day.count > 0)
+        .then(|| words::failures_cost(words::duration(day.downtime), words::failure_spoiled_n(day.spoiled)));
+    view! {
+        <section class="failures" id="failed-today">
+            <h3>{words::failures_today()}</h3>
+            {cost.map(|cost| view! { <p>{cost}</p> })}
+            {(day.suspect > 0).then(|| view! { <p class="failure-suspects" id="done-suspect"><Icon name="alert"/>{words::failures_suspect(day.suspect)}</p> })}
+            // One for which the press stands is at the top of the day.
+            {rows.iter().filter(|row| row.stood.is_some()).map(|notice| view! { <FailureBar notice=notice.clone() titled=true/> }).collect_view()}
         </section>
     }
 }

@@ -6,5 +6,7 @@ mod keep;
 mod rail;
 mod run_block;
 mod screen;
+mod verdict;
 
 pub use screen::DayScreen;
+pub use verdict::Verdict;

@@ -3,12 +3,16 @@
 use super::done::DoneToday;
 use super::keep::KeepHint;
 use super::rail::Rail;
+use super::verdict::Verdict;
+use crate::failure::FailureBar;
+use crate::heat::RoomStrip;
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
+use lastpull_core::failure::standing_failures;
 use lastpull_core::plan::{RailVerdict, rail};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -19,6 +23,8 @@ pub fn DayScreen() -> Drawn {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
+    // What stands in the way of everything else comes first.
+    let standing = Memo::new(move |_| store.shop.with(standing_failures));
     let aside = move || {
         view! {
             <a class="button primary with-icon" href=Place::NewJob.hash()><Icon name="plus"/>{words::new_job()}</a>
@@ -26,6 +32,7 @@ pub fn DayScreen() -> Drawn {
     };
     view! {
         <Page title=Signal::derive(|| words::day_title().to_owned()) aside class="day">
+            {move || standing.get().into_iter().map(|notice| view! { <FailureBar notice titled=true/> }).collect_view()}
             {move || match verdict.get() {
                 RailVerdict::Empty => view! {
                     <Empty icon="day" title=words::day_empty_title() text=words::day_empty_text()>
@@ -34,29 +41,10 @@ pub fn DayScreen() -> Drawn {
                 }.into_any(),
                 verdict => view! { <Verdict verdict/> }.into_any(),
             }}
+            <RoomStrip/>
             <Rail state/>
             <DoneToday/>
             <KeepHint/>
         </Page>
-    }
-}
-
-#[component(transparent)]
-fn Verdict(verdict: RailVerdict) -> Drawn {
-    let (tone, icon, text) = match verdict {
-        RailVerdict::Empty => ("good", "check", String::new()),
-        RailVerdict::Fits { finish, spare } => {
-            ("good", "check", words::verdict_fits(words::time(finish), words::duration(spare)))
-        }
-        RailVerdict::Tight { finish } => ("tight", "clock", words::verdict_tight(words::time(finish))),
-        RailVerdict::Misses { runs, over } => {
-            ("bad", "alert", words::verdict_misses(words::runs(runs), words::duration(over)))
-        }
-        RailVerdict::Late { runs } => ("bad", "alert", words::verdict_late(words::runs(runs))),
-        RailVerdict::Unknown { runs } => ("tight", "info", words::verdict_unknown(words::runs(runs))),
-        RailVerdict::Closed { runs } => ("tight", "clock", words::verdict_closed(words::runs(runs))),
-    };
-    view! {
-        <p class=format!("verdict {tone}") id="verdict"><Icon name=icon/><span>{text}</span></p>
     }
 }

@@ -1,16 +1,21 @@
-//! What fails on the press.
+//! What fails on the press: from the one tap at the count to the press going on, and what it cost.
 
-use crate::kept::Signal;
-use crate::live::Drawn;
-use crate::parts::Page;
-use crate::words;
-use lastpull_view::view;
-use leptos::prelude::*;
-use uuid::Uuid;
+mod bar;
+mod burn;
+mod choose;
+mod finish;
+mod foot;
+mod judge;
+mod kind;
+mod mark;
+mod picture;
+mod remedy;
+mod resting;
+mod screen;
+mod since;
+mod step;
+mod strip;
+mod tell;
 
-/// One failure.
-#[component(transparent)]
-pub fn FailureScreen(id: Uuid) -> Drawn {
-    let _ = id;
-    view! { <Page title=Signal::derive(|| words::failure_title().to_owned()) class="failure"><p>{words::opening()}</p></Page> }
-}
+pub use bar::FailureBar;
+pub use screen::FailureScreen;

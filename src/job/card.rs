@@ -11,6 +11,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
+use lastpull_core::screen::facts_on_finish;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -87,7 +88,10 @@ fn Actions(card: JobCard) -> Drawn {
     let asking = RwSignal::new(false);
     let finish = move || {
         asking.set(false);
-        store.record(id, Fact::JobFinished);
+        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        let mut facts = store.shop.with_untracked(|shop| facts_on_finish(shop, id, by.as_deref()));
+        facts.push((id, Fact::JobFinished));
+        store.record_all(facts);
         store.tell_with_undo(words::job_finished_notice(title.get_value()), vec![(id, Fact::JobReopened)]);
     };
     let reopen = move |_| {

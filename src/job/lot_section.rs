@@ -1,5 +1,6 @@
 //! A garment lot on the job's card, with its runs.
 
+use crate::failure::FailureBar;
 use crate::live::Drawn;
 use crate::parts::{GarmentChip, Icon, Swatch};
 use crate::place::Place;
@@ -79,6 +80,7 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> Drawn {
             </a>
             <a class="icon-button" href=Place::EditRun(id).hash() aria-label=format!("{}: {place}", words::edit())><Icon name="edit"/></a>
             <button type="button" class="icon-button" aria-label=format!("{}: {place}", words::delete()) on:click=delete><Icon name="bin"/></button>
+            {run.failures.into_iter().map(|notice| view! { <FailureBar notice/> }).collect_view()}
         </li>
     }
 }

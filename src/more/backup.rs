@@ -5,10 +5,8 @@ use crate::live::{Drawn, live};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::platform::files;
-use crate::platform::spawn_local;
 use crate::store::{BringError, Brought, Store};
 use crate::words;
-use lastpull_core::exchange::LARGEST_FILE;
 use lastpull_view::view;
 use leptos::html;
 use leptos::prelude::*;
@@ -53,6 +51,8 @@ fn Out() -> Drawn {
                     let can_share = ready.file.can_share();
                     view! {
                         <p id="ready">{words::backup_ready(words::bytes(ready.file.size()), words::facts(ready.facts as u32))}</p>
+                        {(ready.photos > 0).then(|| view! { <p>{words::backup_photos(ready.photos)}</p> })}
+                        {(ready.photos_left_out > 0).then(|| view! { <p class="caution">{words::backup_photos_left_out(ready.photos_left_out)}</p> })}
                         {(!ready.rescued.is_empty()).then(|| view! { <p><strong>{words::backup_rescued(ready.rescued.len() as u32)}</strong></p> })}
                         <div class="button-row">
                             {can_share.then(|| view! {
@@ -73,7 +73,7 @@ fn In() -> Drawn {
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {
         if let Some(input) = input.get_untracked() {
-            spawn_local(async move { store.bring(files::picked(&input, LARGEST_FILE).await) });
+            store.bring(files::picked(&input));
         }
     };
     view! {
@@ -98,6 +98,7 @@ fn In() -> Drawn {
 
 #[component(transparent)]
 fn Arrived(brought: Brought) -> Drawn {
+    let (photos, missing, brought) = (brought.photos, brought.photos_missing, brought.facts);
     let known = words::facts(brought.known as u32);
     let text = if brought.new > 0 {
         words::brought_new(words::facts(brought.new as u32), known)
@@ -106,6 +107,8 @@ fn Arrived(brought: Brought) -> Drawn {
     };
     view! {
         <p class="verdict good"><Icon name="check"/><span>{text}</span></p>
+        {(photos > 0).then(|| view! { <p id="brought-photos">{words::brought_photos(photos)}</p> })}
+        {(missing > 0).then(|| view! { <p class="caution">{words::brought_photos_missing(missing)}</p> })}
         {(brought.gaps > 0).then(|| view! { <p class="caution">{words::brought_gaps(brought.gaps as u32)}</p> })}
         {(brought.far_ahead > 0).then(|| view! { <p class="caution">{words::brought_far_ahead(brought.far_ahead as u32)}</p> })}
     }
@@ -137,6 +140,7 @@ fn bring_error(error: &BringError) -> String {
     match error {
         BringError::NotRead => words::backup_not_read().into(),
         BringError::NotLoaded => words::part_failed_text().into(),
+        BringError::NoRoom => words::photo_no_room().into(),
         BringError::File(problem) => words::backup_problem(*problem),
         BringError::Conflict(_) => words::backup_conflict().into(),
         BringError::Storage(fault) => words::storage_fault(fault),

@@ -3,7 +3,7 @@
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
 use crate::parts::{Icon, Page};
-use crate::place::Place;
+use crate::place::{HeatPlace, Place};
 use crate::store::Store;
 use crate::words;
 use lastpull_view::view;
@@ -28,6 +28,7 @@ pub fn MoreScreen() -> Drawn {
     view! {
         <Page title=Signal::derive(|| words::more_title().to_owned()) class="more">
             <ul class="menu">
+                {line(Place::Heat(HeatPlace::Home), "heat", words::heat_title(), words::heat_text())}
                 {line(Place::Settings, "gear", words::settings_title(), words::settings_text())}
                 {line(Place::Exchange, "out", words::backup_title(), words::backup_text())}
                 {line(Place::About, "box", words::about_title(), words::about_text())}

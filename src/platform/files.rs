@@ -2,6 +2,7 @@
 //! file dialog everywhere.
 
 use js_sys::{Array, Uint8Array};
+use lastpull_core::exchange::Source;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, HtmlInputElement, ShareData, Url};
@@ -28,13 +29,27 @@ pub enum Left {
     Failed,
 }
 
+/// A file while it is put together: each part goes to the browser at once, which may keep it off memory.
+#[derive(Default)]
+pub struct Parts {
+    parts: Array,
+}
+
+impl Parts {
+    /// Adds to the file.
+    pub fn add(&mut self, bytes: &[u8]) -> Option<()> {
+        let part = Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).ok()?;
+        self.parts.push(&part);
+        Some(())
+    }
+}
+
 impl Outgoing {
-    /// A file of these bytes.
-    pub fn new(name: &str, bytes: &[u8]) -> Option<Self> {
-        let parts = Array::of1(&Uint8Array::from(bytes));
+    /// A file of these parts.
+    pub fn new(name: &str, parts: &Parts) -> Option<Self> {
         let options = FilePropertyBag::new();
         options.set_type(ZIP);
-        File::new_with_u8_array_sequence_and_options(&parts, name, &options).ok().map(|file| Self { file })
+        File::new_with_blob_sequence_and_options(&parts.parts, name, &options).ok().map(|file| Self { file })
     }
 
     /// Its size in bytes.
@@ -90,18 +105,27 @@ fn error_name(error: &JsValue) -> String {
     js_sys::Reflect::get(error, &"name".into()).ok().and_then(|name| name.as_string()).unwrap_or_default()
 }
 
-/// The bytes of the file just picked in an input, and the input made ready for another. The size is
-/// looked at before a byte is read: `Err(true)` when it is larger than `most`.
-///
-/// # Errors
-/// `Err(false)` when no file was picked or it does not read.
-pub async fn picked(input: &HtmlInputElement, most: u64) -> Result<Vec<u8>, bool> {
-    let file = input.files().and_then(|files| files.get(0)).ok_or(false)?;
-    if file.size() > most as f64 {
-        input.set_value("");
-        return Err(true);
+/// A file that was picked, read in places.
+pub struct Incoming {
+    file: File,
+}
+
+impl Source for Incoming {
+    fn size(&self) -> u64 {
+        self.file.size() as u64
     }
-    let read = JsFuture::from(file.array_buffer()).await;
+
+    async fn read(&self, from: u64, length: usize) -> Option<Vec<u8>> {
+        let part = self.file.slice_with_f64_and_f64(from as f64, from as f64 + length as f64).ok()?;
+        let buffer = JsFuture::from(part.array_buffer()).await.ok()?;
+        let bytes = Uint8Array::new(&buffer).to_vec();
+        (bytes.len() == length).then_some(bytes)
+    }
+}
+
+/// The file just picked in an input, and the input made ready for another.
+pub fn picked(input: &HtmlInputElement) -> Option<Incoming> {
+    let file = input.files().and_then(|files| files.get(0));
     input.set_value("");
-    read.map(|buffer| Uint8Array::new(&buffer).to_vec()).map_err(|_| false)
+    file.map(|file| Incoming { file })
 }

@@ -1,6 +1,6 @@
-//! The journal in IndexedDB.
+//! The journal and the photos in IndexedDB.
 //!
-//! Schema, database version 1. Every value is a byte array that begins with its own version.
+//! Schema, database version 2; 1 had no photos. Every value is a byte array that begins with its own version.
 //!
 //! | store | key | value |
 //! |---|---|---|
@@ -9,18 +9,23 @@
 //! | `tail` | `[device, seq]` | one entry, as `journal::record` |
 //! | `segments` | `[device, first seq]` | many entries, as `journal::segment` |
 //! | `checkpoint` | `"shop"` | [`Checkpoint`] |
+//! | `photos` | id in hexadecimal | [`STORED_VERSION`], then the JPEG |
+//! | `cards` | id in hexadecimal | [`Card`]: when the photo was last kept, and a small picture of it |
 //!
 //! Every write asks for strict durability: its future resolves when the bytes are on the disk, not
-//! when they are on their way. Inside a transaction nothing is awaited but its own requests.
+//! when they are on their way. Inside a transaction nothing is awaited but its own requests. Photos have
+//! transactions of their own, so that no count waits for one.
 
 use super::ids;
-use idb::{DatabaseEvent, Error, Factory, ObjectStore, ObjectStoreParams, Transaction};
+use idb::{Database, DatabaseEvent, Error, Factory, ObjectStore, ObjectStoreParams, Transaction};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use lastpull_core::journal::record::BytesProblem;
 use lastpull_core::journal::{
     Checkpoint, DeviceId, Draft, Entry, Head, HybridClock, Opened, Storage, StorageFault, allocate, record, segment,
 };
+use lastpull_core::photo::{Card, JpegPhoto, PhotoId, PhotoStore, STORED_VERSION};
 use std::cell::RefCell;
+use std::collections::BTreeSet;
 use std::rc::Rc;
 use uuid::Uuid;
 use wasm_bindgen::{JsCast, JsValue};
@@ -28,11 +33,17 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::{DomException, IdbDatabase, IdbTransaction};
 
 /// The version of the schema above.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 const META: &str = "meta";
 const TAIL: &str = "tail";
 const SEGMENTS: &str = "segments";
 const CHECKPOINT: &str = "checkpoint";
+const PHOTOS: &str = "photos";
+const CARDS: &str = "cards";
+/// The stores a journal is made of.
+const JOURNAL: &[&str] = &[META, TAIL, SEGMENTS, CHECKPOINT];
+/// The stores photos are kept in.
+const ALBUM: &[&str] = &[PHOTOS, CARDS];
 
 /// A journal in the browser's database of this name. Clones share one connection.
 #[derive(Clone)]
@@ -77,10 +88,8 @@ impl IndexedDb {
         let mut request = factory.open(&self.name, Some(VERSION)).map_err(fault)?;
         request.on_upgrade_needed(|event| {
             // A failure here aborts the upgrade, and the open with it.
-            if let Ok(database) = event.database() {
-                for store in [META, TAIL, SEGMENTS, CHECKPOINT] {
-                    let _ = database.create_object_store(store, ObjectStoreParams::new());
-                }
+            if let (Ok(database), Ok(from)) = (event.database(), event.old_version()) {
+                upgrade(&database, from);
             }
         });
         let mut database = request.await.map_err(fault)?;
@@ -101,28 +110,47 @@ impl IndexedDb {
         Ok(database)
     }
 
-    /// Begins a transaction over all stores. A connection that turns out closed is opened again once.
+    /// Begins a transaction over the journal.
     async fn begin(&self) -> Result<Work, StorageFault> {
+        self.begin_over(JOURNAL, "readwrite").await
+    }
+
+    /// Begins a transaction over some stores. A connection that turns out closed is opened again once.
+    async fn begin_over(&self, stores: &[&str], mode: &str) -> Result<Work, StorageFault> {
         let database = self.connect().await?;
-        match strict(&database) {
+        match strict(&database, stores, mode) {
             Ok(raw) => Ok(Work::new(raw)),
             Err(_) => {
                 self.connection.take();
                 let database = self.connect().await?;
-                strict(&database).map(Work::new).map_err(|error| fault_of(&error))
+                strict(&database, stores, mode).map(Work::new).map_err(|error| fault_of(&error))
             }
         }
     }
 }
 
-/// A read-and-write transaction with strict durability. Called through reflection, as the binding
-/// for its options is not among the stable ones.
-fn strict(database: &IdbDatabase) -> Result<IdbTransaction, JsValue> {
-    let stores: Array = [META, TAIL, SEGMENTS, CHECKPOINT].into_iter().map(JsValue::from_str).collect();
+/// Makes the stores that each version since `from` added. 0 is a new database.
+fn upgrade(database: &Database, from: u32) {
+    let added: &[&[&str]] = &[JOURNAL, ALBUM];
+    for store in added.iter().skip(from as usize).copied().flatten() {
+        let _ = database.create_object_store(store, ObjectStoreParams::new());
+    }
+}
+
+/// A transaction with strict durability. Called through reflection, as the binding for its options is
+/// not among the stable ones.
+fn strict(database: &IdbDatabase, stores: &[&str], mode: &str) -> Result<IdbTransaction, JsValue> {
+    let stores: Array = stores.iter().copied().map(JsValue::from_str).collect();
     let options = Object::new();
     Reflect::set(&options, &"durability".into(), &"strict".into())?;
     let transaction: Function = Reflect::get(database, &"transaction".into())?.dyn_into()?;
-    transaction.call3(database, &stores, &"readwrite".into(), &options)?.dyn_into()
+    transaction.call3(database, &stores, &mode.into(), &options)?.dyn_into()
+}
+
+/// Ends a transaction. Called through reflection, as its binding is marked for removal.
+fn commit(transaction: &IdbTransaction) -> Result<JsValue, JsValue> {
+    let commit: Function = Reflect::get(transaction, &"commit".into())?.dyn_into()?;
+    commit.call0(transaction)
 }
 
 /// A transaction under way.
@@ -147,6 +175,10 @@ impl Work {
     async fn get(&self, store: &str, key: &str) -> Result<Option<Vec<u8>>, StorageFault> {
         let value = self.store(store)?.get(JsValue::from_str(key)).map_err(fault)?.await.map_err(fault)?;
         Ok(value.map(|value| Uint8Array::new(&value).to_vec()))
+    }
+
+    async fn get_key(&self, store: &str, key: &str) -> Result<Option<JsValue>, StorageFault> {
+        self.store(store)?.get_key(JsValue::from_str(key)).map_err(fault)?.await.map_err(fault)
     }
 
     async fn all(&self, store: &str) -> Result<Vec<Vec<u8>>, StorageFault> {
@@ -183,6 +215,9 @@ impl Work {
         let ended = Promise::new(&mut |complete, abort| {
             self.raw.set_oncomplete(Some(&complete));
             self.raw.set_onabort(Some(&abort));
+            // Nothing more is asked for, so the disk need not wait to see whether it is. Refused where the
+            // transaction has begun to end by itself already.
+            let _ = commit(&self.raw);
         });
         JsFuture::from(ended).await.map(drop).map_err(|_| {
             self.raw.error().map_or(StorageFault::Closed, |error| fault_named(&error.name(), &error.message()))
@@ -221,6 +256,9 @@ fn fault(error: Error) -> StorageFault {
         Error::UpdateFailed(value)
         | Error::GetFailed(value)
         | Error::GetAllFailed(value)
+        | Error::GetKeyFailed(value)
+        | Error::GetAllKeysFailed(value)
+        | Error::DeleteFailed(value)
         | Error::ClearFailed(value) => fault_of(value),
         Error::IndexedDbOpenFailed(value) | Error::ObjectStoreNotFound(value) => fault_of(value),
         _ => StorageFault::Other(error.to_string()),
@@ -265,7 +303,7 @@ impl Storage for IndexedDb {
             work.put(META, &"head".into(), &head.to_bytes())?;
             Ok(entries)
         };
-        self.begin().await?.whole(steps).await
+        self.begin_over(&[META, TAIL], "readwrite").await?.whole(steps).await
     }
 
     async fn consolidate(
@@ -305,11 +343,87 @@ impl Storage for IndexedDb {
 
     async fn erase(&self) -> Result<(), StorageFault> {
         let steps = async |work: &Work| {
-            for store in [META, TAIL, SEGMENTS, CHECKPOINT] {
+            for store in [JOURNAL, ALBUM].concat() {
                 work.store(store)?.clear().map_err(fault)?;
             }
             Ok(())
         };
-        self.begin().await?.whole(steps).await
+        self.begin_over(&[JOURNAL, ALBUM].concat(), "readwrite").await?.whole(steps).await
+    }
+}
+
+impl PhotoStore for IndexedDb {
+    async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
+        let key = photo.id().to_string();
+        // Put together before the transaction begins.
+        let bytes = [&[STORED_VERSION], photo.bytes()].concat();
+        let steps = async |work: &Work| {
+            let new = work.get_key(PHOTOS, &key).await?.is_none();
+            let before = work.get(CARDS, &key).await?.and_then(|card| Card::from_bytes(&card));
+            let small = small.map(<[u8]>::to_vec).or(before.map(|card| card.small)).unwrap_or_default();
+            if new {
+                work.put(PHOTOS, &key.as_str().into(), &bytes)?;
+            }
+            work.put(CARDS, &key.as_str().into(), &Card { kept: now, small }.to_bytes())?;
+            Ok(new)
+        };
+        self.begin_over(ALBUM, "readwrite").await?.whole(steps).await
+    }
+
+    async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault> {
+        let key = photo.to_string();
+        let steps = async |work: &Work| {
+            if let Some(card) = work.get(CARDS, &key).await?.and_then(|card| Card::from_bytes(&card)) {
+                let card = Card { small: small.to_vec(), ..card };
+                work.put(CARDS, &key.as_str().into(), &card.to_bytes())?;
+            }
+            Ok(())
+        };
+        self.begin_over(ALBUM, "readwrite").await?.whole(steps).await
+    }
+
+    async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+        let key = photo.to_string();
+        let steps = async |work: &Work| work.get(PHOTOS, &key).await;
+        match self.begin_over(ALBUM, "readonly").await?.whole(steps).await? {
+            Some(mut bytes) if bytes.first() == Some(&STORED_VERSION) => Ok(Some(bytes.split_off(1))),
+            Some(_) => Err(StorageFault::NewerVersion),
+            None => Ok(None),
+        }
+    }
+
+    async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+        let key = photo.to_string();
+        let steps = async |work: &Work| work.get(CARDS, &key).await;
+        let card = self.begin_over(ALBUM, "readonly").await?.whole(steps).await?;
+        let small = card.and_then(|card| Card::from_bytes(&card)).map(|card| card.small);
+        Ok(small.filter(|small| !small.is_empty()))
+    }
+
+    async fn photos(&self) -> Result<BTreeSet<PhotoId>, StorageFault> {
+        let steps = async |work: &Work| {
+            let keys = work.store(PHOTOS)?.get_all_keys(None, None).map_err(fault)?.await.map_err(fault)?;
+            Ok(keys.iter().filter_map(|key| PhotoId::parse(&key.as_string()?)).collect())
+        };
+        self.begin_over(ALBUM, "readonly").await?.whole(steps).await
+    }
+
+    async fn forget_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
+        let keys: Vec<String> = photos.iter().map(PhotoId::to_string).collect();
+        let steps = async |work: &Work| {
+            let mut gone = 0;
+            for key in &keys {
+                let card = work.get(CARDS, key).await?;
+                let late = card.and_then(|card| Card::from_bytes(&card)).is_some_and(|card| card.kept >= before);
+                if !late && work.get_key(PHOTOS, key).await?.is_some() {
+                    for store in ALBUM {
+                        work.store(store)?.delete(JsValue::from_str(key)).map_err(fault)?;
+                    }
+                    gone += 1;
+                }
+            }
+            Ok(gone)
+        };
+        self.begin_over(ALBUM, "readwrite").await?.whole(steps).await
     }
 }

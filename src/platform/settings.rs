@@ -2,13 +2,13 @@
 //! page does.
 
 use gloo_storage::{LocalStorage, Storage};
-use serde::{Deserialize, Serialize};
+use js_sys::{JSON, Object, Reflect};
+use wasm_bindgen::JsValue;
 
 const KEY: &str = "lastpull.device";
 
 /// A language of the catalogue.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Language {
     /// English.
     #[default]
@@ -18,8 +18,7 @@ pub enum Language {
 }
 
 /// How the screen is lit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Theme {
     /// As the device is set.
     #[default]
@@ -33,8 +32,7 @@ pub enum Theme {
 }
 
 /// What this device is set to. Missing fields, from an older version, take their default.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Settings {
     /// Language; none to follow the browser.
     pub language: Option<Language>,
@@ -65,8 +63,7 @@ pub struct Settings {
 }
 
 /// What belongs to a shop rather than to the device, put aside while another shop is open.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq, Default)]
 pub struct Shelved {
     crew: Option<String>,
     backed_up: Option<u64>,
@@ -113,15 +110,142 @@ impl Default for Settings {
 
 /// Reads the settings.
 pub fn load() -> Settings {
-    LocalStorage::get(KEY).unwrap_or_default()
+    let text = LocalStorage::raw().get_item(KEY).ok().flatten();
+    let kept = text.and_then(|text| JSON::parse(&text).ok()).map(Kept);
+    kept.map_or_else(Settings::default, |kept| Settings::of(&kept))
 }
 
 /// Saves the settings; false where the browser does not keep them.
 pub fn save(settings: &Settings) -> bool {
-    LocalStorage::set(KEY, settings).is_ok()
+    let text = JSON::stringify(&settings.kept().0).map(String::from);
+    text.is_ok_and(|text| LocalStorage::raw().set_item(KEY, &text).is_ok())
 }
 
 /// Forgets them.
 pub fn forget() {
     LocalStorage::delete(KEY);
+}
+
+/// What is kept: an object of the browser's own JSON. Reading it through serde would bring a JSON reader
+/// of our own into the first load for this alone.
+struct Kept(JsValue);
+
+impl Kept {
+    fn empty() -> Self {
+        Self(Object::new().into())
+    }
+
+    fn get(&self, name: &str) -> Option<JsValue> {
+        Reflect::get(&self.0, &name.into()).ok().filter(|value| !value.is_undefined() && !value.is_null())
+    }
+
+    fn yes(&self, name: &str, otherwise: bool) -> bool {
+        self.get(name).and_then(|value| value.as_bool()).unwrap_or(otherwise)
+    }
+
+    fn number(&self, name: &str) -> Option<u64> {
+        self.get(name).and_then(|value| value.as_f64()).filter(|number| *number >= 0.0).map(|number| number as u64)
+    }
+
+    fn text(&self, name: &str) -> Option<String> {
+        self.get(name).and_then(|value| value.as_string())
+    }
+
+    fn with(self, name: &str, value: impl Into<JsValue>) -> Self {
+        // Setting a field of a plain object does not fail.
+        let _ = Reflect::set(&self.0, &name.into(), &value.into());
+        self
+    }
+
+    fn with_number(self, name: &str, number: Option<u64>) -> Self {
+        self.with(name, number.map_or(JsValue::NULL, |number| JsValue::from_f64(number as f64)))
+    }
+
+    fn with_text(self, name: &str, text: Option<&str>) -> Self {
+        self.with(name, text.map_or(JsValue::NULL, JsValue::from_str))
+    }
+}
+
+impl Settings {
+    fn of(kept: &Kept) -> Self {
+        let other = Self::default();
+        Self {
+            language: kept.text("language").and_then(|name| Language::named(&name)),
+            theme: kept.text("theme").and_then(|name| Theme::named(&name)).unwrap_or_default(),
+            metric: kept.yes("metric", other.metric),
+            clock_24: kept.yes("clock_24", other.clock_24),
+            click: kept.yes("click", other.click),
+            buzz: kept.yes("buzz", other.buzz),
+            crew: kept.text("crew"),
+            demo: kept.yes("demo", false),
+            backed_up: kept.number("backed_up"),
+            backed_up_facts: kept.number("backed_up_facts").unwrap_or(0),
+            shelved: kept.get("shelved").map(|shelved| Shelved::of(&Kept(shelved))),
+            install_hint_done: kept.yes("install_hint_done", false),
+            started: kept.yes("started", false),
+        }
+    }
+
+    fn kept(&self) -> Kept {
+        Kept::empty()
+            .with_text("language", self.language.map(Language::name))
+            .with("theme", self.theme.name())
+            .with("metric", self.metric)
+            .with("clock_24", self.clock_24)
+            .with("click", self.click)
+            .with("buzz", self.buzz)
+            .with_text("crew", self.crew.as_deref())
+            .with("demo", self.demo)
+            .with_number("backed_up", self.backed_up)
+            .with_number("backed_up_facts", Some(self.backed_up_facts))
+            .with("shelved", self.shelved.as_ref().map_or(JsValue::NULL, |shelved| shelved.kept().0))
+            .with("install_hint_done", self.install_hint_done)
+            .with("started", self.started)
+    }
+}
+
+impl Shelved {
+    fn of(kept: &Kept) -> Self {
+        Self {
+            crew: kept.text("crew"),
+            backed_up: kept.number("backed_up"),
+            backed_up_facts: kept.number("backed_up_facts").unwrap_or(0),
+        }
+    }
+
+    fn kept(&self) -> Kept {
+        Kept::empty()
+            .with_text("crew", self.crew.as_deref())
+            .with_number("backed_up", self.backed_up)
+            .with_number("backed_up_facts", Some(self.backed_up_facts))
+    }
+}
+
+impl Language {
+    fn name(self) -> &'static str {
+        match self {
+            Self::English => "english",
+            Self::Spanish => "spanish",
+        }
+    }
+
+    fn named(name: &str) -> Option<Self> {
+        [Self::English, Self::Spanish].into_iter().find(|language| language.name() == name)
+    }
+}
+
+impl Theme {
+    /// Its name, kept and set on the page.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Device => "device",
+            Self::Light => "light",
+            Self::Dark => "dark",
+            Self::Amber => "amber",
+        }
+    }
+
+    fn named(name: &str) -> Option<Self> {
+        [Self::Device, Self::Light, Self::Dark, Self::Amber].into_iter().find(|theme| theme.name() == name)
+    }
 }

@@ -4,12 +4,14 @@ use super::expected::{expected_words, read_value, tolerance_words, unit_words, v
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, Swatch};
+use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::NumberProblem;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
+use lastpull_core::screen::not_ready;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -39,6 +41,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
                         {row.before.as_ref().map(|before| view! {
                             <span class="check-was">{words::check_was(expected_words(item, before))}</span>
                         })}
+                        {(item == CheckItem::Screens).then(|| view! { <NotReady id/> })}
                         <Found row=row.clone()/>
                     </div>
                     <CheckButtons row=row.clone() make/>
@@ -53,6 +56,25 @@ fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> 
         Expected::Garment { colour, .. } | Expected::Ink { colour, .. } => Some(*colour),
         _ => None,
     }
+}
+
+/// Which of the run's screens cannot print yet, where the shop keeps a list of them.
+#[component(transparent)]
+fn NotReady(id: RunId) -> Drawn {
+    let store = Store::from_context();
+    let waiting = Memo::new(move |_| store.shop.with(|shop| not_ready(shop, id)));
+    live(move || {
+        waiting.get().map(|labels| {
+            if labels.is_empty() {
+                return view! { <small class="muted">{words::screens_can_print()}</small> };
+            }
+            view! {
+                <a class="badge tight" href=Place::Screens(ScreensPlace::Home).hash()>
+                    <Icon name="alert"/>{words::screens_not_ready(labels.join(", "))}
+                </a>
+            }
+        })
+    })
 }
 
 /// What was found, by whom and when.

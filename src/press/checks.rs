@@ -1,16 +1,19 @@
-//! The checks before the first pull: what differs from the run before stands first.
+//! The checks before the first pull: the heat first, then what else differs from the run before.
 
 use super::check_row::CheckLine;
 use super::run::Heading;
+use crate::heat::{ChangeFirst, HoldSheet, RunHeatRows};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Choice, GarmentChip, Icon, Page, Sheet};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
+use lastpull_core::heat::{Changeover, changeover, left_out_at_start};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
+use lastpull_core::screen::facts_on_start;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -19,48 +22,81 @@ use leptos::prelude::*;
 pub fn Checks(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let change = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| changeover(shop, id, store.clock.get_untracked().now))
+    });
+    let hold = Memo::new(move |_| change.with(|change| change.as_ref().is_some_and(Changeover::hold_ink)));
     let asking = RwSignal::new(false);
     let open = Memo::new(move |_| list.with(CheckList::open) as u32);
-    let start = move || {
+    let start = move |()| {
         asking.set(false);
-        store.record_all(start_facts(id, &list.get_untracked(), store));
+        let facts =
+            list.with_untracked(|list| change.with_untracked(|change| start_facts(id, list, change.as_ref(), store)));
+        store.record_all(facts);
     };
+    let close = Callback::new(move |()| asking.set(false));
     let title = heading.title.clone();
     let job = heading.job;
     let aside = move || view! { <a class="button quiet" href=Place::Job(job).hash()>{words::to_job()}</a> };
+    let missing = move || {
+        if hold.get() {
+            return view! { <p class="hold-line" id="hold"><Icon name="alert"/>{words::hold_ink()}</p> };
+        }
+        view! { <p class="quiet-line">{(open.get() > 0).then(|| words::checks_open(open.get()))}</p> }
+    };
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Day aside class="checks">
             <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
+            <ChangeFirst id change/>
+            <RunHeatRows id/>
             <Crew/>
             <CheckRows id list/>
             <p class="caution"><Icon name="heat"/>{words::checks_caution()}</p>
-            <div class="start-bar">
-                <p class="quiet-line">{move || (open.get() > 0).then(|| words::checks_open(open.get()))}</p>
+            <div class="start-bar" class:held=hold>
+                {missing}
                 <button
                     type="button"
-                    class="button primary huge"
+                    class="button huge"
+                    class:primary=move || !hold.get()
                     id="start"
-                    on:click=move |_| { if open.get_untracked() > 0 { asking.set(true) } else { start() } }
+                    on:click=move |_| { if hold.get_untracked() || open.get_untracked() > 0 { asking.set(true) } else { start(()) } }
                 >
                     <Icon name="go"/>{words::start_count()}
                 </button>
             </div>
-            {move || asking.get().then(|| view! {
-                <Sheet title=words::start_open_title() on_close=Callback::new(move |()| asking.set(false))>
-                    <p>{words::start_open_text(open.get())}</p>
-                    <div class="button-row">
-                        <button type="button" class="button primary" id="start-anyway" on:click=move |_| start()>{words::start_anyway()}</button>
-                        <button type="button" class="button" on:click=move |_| asking.set(false)>{words::cancel()}</button>
-                    </div>
-                </Sheet>
+            {move || asking.get().then(|| if hold.get() {
+                view! { <HoldSheet change open start=Callback::new(start) on_close=close/> }
+            } else {
+                view! {
+                    <Sheet title=words::start_open_title() on_close=close>
+                        <p>{words::start_open_text(open.get())}</p>
+                        <div class="button-row">
+                            <button type="button" class="button primary" id="start-anyway" on:click=move |_| start(())>{words::start_anyway()}</button>
+                            <button type="button" class="button" on:click=move |_| asking.set(false)>{words::cancel()}</button>
+                        </div>
+                    </Sheet>
+                }
             })}
         </Page>
     }
 }
 
+/// What was checked, looked at again during the run.
+#[component(transparent)]
+pub fn Made(id: RunId) -> Drawn {
+    let store = Store::from_context();
+    let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
+    view! {
+        <CheckRows id list/>
+        <RunHeatRows id/>
+    }
+}
+
 /// The rows, what changes first.
 #[component(transparent)]
-pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
+fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
     let store = Store::from_context();
     let items = move |changes: bool| {
         list.with(|list| {
@@ -74,7 +110,6 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
         list.with(|list| list.previous)
             .and_then(|run| store.shop.with(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())))
     });
-    let heat = Memo::new(move |_| list.with(|list| list.changes.iter().any(|row| row.item.is_heat())));
     let is_open = |row: &&CheckRow| row.state == CheckState::Open;
     let open_same = Memo::new(move |_| list.with(|list| list.same.iter().filter(is_open).count()));
     // What did not change can be looked over at once; what did wants an answer each.
@@ -92,7 +127,6 @@ pub fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
             <section class="check-group changes" id="changes">
                 <h2>{words::checks_change_title()}</h2>
                 {previous.get().map(|title| view! { <p class="quiet-line">{words::checks_change_after(title)}</p> })}
-                {heat.get().then(|| view! { <p class="heat-first"><Icon name="heat"/>{words::checks_heat_first()}</p> })}
                 <ol>
                     <For each=move || changes.get() key=|item| *item let:item><CheckLine id item list/></For>
                 </ol>
@@ -140,14 +174,13 @@ fn made(id: RunId, row: &CheckRow, outcome: CheckOutcome, by: Option<String>) ->
     (id, Fact::CheckMade { item: row.item, expected: row.expected.clone(), outcome, by })
 }
 
-/// The facts of starting: what was left open is noted as skipped.
-fn start_facts(id: RunId, list: &CheckList, store: Store) -> Vec<(Subject, Fact)> {
+/// The facts of starting: what was left open is noted as skipped, and so is heat that was not ready.
+fn start_facts(id: RunId, list: &CheckList, change: Option<&Changeover>, store: Store) -> Vec<(Subject, Fact)> {
     let by = store.settings.with_untracked(|settings| settings.crew.clone());
-    let mut facts: Vec<(Subject, Fact)> = list
-        .rows()
-        .filter(|row| row.state == CheckState::Open)
-        .map(|row| made(id, row, CheckOutcome::Skipped, by.clone()))
-        .collect();
+    let skipped =
+        |(item, expected)| (id, Fact::CheckMade { item, expected, outcome: CheckOutcome::Skipped, by: by.clone() });
+    let mut facts: Vec<(Subject, Fact)> = left_out_at_start(list, change).into_iter().map(skipped).collect();
     facts.push((id, Fact::RunStarted));
+    facts.extend(store.shop.with_untracked(|shop| facts_on_start(shop, id, by.as_deref())));
     facts
 }

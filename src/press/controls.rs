@@ -1,15 +1,20 @@
-//! Undo, misprint, number, stop, end: one touch each, under the zone.
+//! Undo, misprint, number, failed, stop, end: one touch each, under the zone. Five fit beside each other
+//! under a gloved thumb: stop and end share a place, since what stands or is complete can only end. With
+//! pieces left the sheet of a stop ends the run too.
 
 use super::sheets::Asking;
 use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
+use crate::live::{Drawn, live};
 use crate::parts::Icon;
-use crate::platform::feel;
+use crate::place::Place;
+use crate::platform::{feel, ids, spawn_local};
 use crate::store::Store;
 use crate::words;
+use lastpull_core::failure::{go_on_facts, judgement_back, notice_at_press, open_facts};
 use lastpull_core::job::RunId;
-use lastpull_core::journal::Fact;
+use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CountView, Standing, UndoView};
+use lastpull_core::screen::{facts_on_end, keeps_ready};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -18,10 +23,11 @@ use leptos::prelude::*;
 pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let store = Store::from_context();
     let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));
-    let stopped = Memo::new(move |_| count.with(|count| matches!(count.standing, Standing::Stopped { .. })));
     let left = Memo::new(move |_| count.with(|count| count.left));
+    let ends =
+        Memo::new(move |_| count.with(|count| count.left == 0 || matches!(count.standing, Standing::Stopped { .. })));
     let end = move |_| {
-        if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { store.record(id, Fact::RunEnded) }
+        if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { end_run(store, id) }
     };
     view! {
         <div class="controls">
@@ -34,14 +40,62 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
             <button type="button" class="control" id="number" on:click=move |_| asking.set(Some(Asking::Number))>
                 <Icon name="plus"/><span>{words::act_number()}</span>
             </button>
-            <button type="button" class="control" id="stop" disabled=stopped on:click=move |_| asking.set(Some(Asking::Stop))>
-                <Icon name="stop"/><span>{words::act_stop()}</span>
+            <button type="button" class="control" id="failed" on:click=move |_| failed(store, id)>
+                <Icon name="alert"/><span>{words::act_failed()}</span>
             </button>
-            <button type="button" class="control" class:primary=move || left.get() == 0 id="end" on:click=end>
-                <Icon name="check"/><span>{words::act_end()}</span>
-            </button>
+            {live(move || if ends.get() {
+                view! {
+                    <button type="button" class="control" class:primary=move || left.get() == 0 id="end" on:click=end>
+                        <Icon name="check"/><span>{words::act_end()}</span>
+                    </button>
+                }
+            } else {
+                view! {
+                    <button type="button" class="control" id="stop" on:click=move |_| asking.set(Some(Asking::Stop))>
+                        <Icon name="stop"/><span>{words::act_stop()}</span>
+                    </button>
+                }
+            })}
         </div>
     }
+}
+
+/// The run leaves the press, and its screens with it.
+pub fn end_run(store: Store, id: RunId) {
+    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let mut facts = vec![(id, Fact::RunEnded)];
+    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
+    store.record_all(facts);
+}
+
+/// Something failed: the press stops at once, and the rest is told after. Where it stands for a failure
+/// already, that one is meant.
+fn failed(store: Store, run: RunId) {
+    if let Some(notice) = standing_failure(store, run) {
+        return Place::Failure(notice).go();
+    }
+    let (id, by) = (ids::new_id(), store.settings.with_untracked(|settings| settings.crew.clone()));
+    let facts = store.shop.with_untracked(|shop| open_facts(shop, run, id, by.as_deref()));
+    spawn_local(async move {
+        if store.record_and_wait(facts).await {
+            Place::Failure(id).go();
+        }
+    });
+}
+
+/// The press goes on, after a failure with what belongs to it.
+pub fn go_on(store: Store, run: RunId) {
+    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let after_failure = standing_failure(store, run)
+        .map(|id| store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())))
+        .filter(|facts| !facts.is_empty());
+    store.record_all(after_failure.unwrap_or_else(|| vec![(run, Fact::Resumed)]));
+}
+
+/// The failure for which the press stands.
+fn standing_failure(store: Store, run: RunId) -> Option<Subject> {
+    let notice = store.shop.with_untracked(|shop| notice_at_press(shop, run))?;
+    notice.stood.is_none().then_some(notice.id)
 }
 
 /// Takes back the last thing this device did to the run, saved or not.
@@ -56,5 +110,6 @@ pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
     if store.settings.with_untracked(|settings| settings.buzz) {
         feel::buzz(40);
     }
-    store.record(id, fact);
+    let judgement = store.shop.with_untracked(|shop| judgement_back(shop, id, &fact));
+    store.record_all([(id, fact)].into_iter().chain(judgement).collect());
 }

@@ -1,19 +1,21 @@
 //! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
 
-use super::checks::CheckRows;
 use super::controls::Controls;
 use super::pace::Pace;
 use super::run::Heading;
 use super::sheets::{Asking, Sheets};
 use super::sizes::Sizes;
 use super::zone::Zone;
+use crate::failure::FailureBar;
 use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
+use crate::later::WORKSHOP;
+use crate::live::{Drawn, live};
 use crate::parts::{Icon, Sheet};
 use crate::place::Place;
 use crate::platform::{dom, wake};
 use crate::store::Store;
 use crate::words;
+use lastpull_core::failure::notice_at_press;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::run::{CountView, check_list, count_view};
 use lastpull_view::view;
@@ -41,8 +43,8 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
         store.shop.with(|shop| count_view(shop, id, store.device.get_untracked(), store.clock.get(), &[]))
     });
     let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
+    let failure = Memo::new(move |_| store.shop.with(|shop| notice_at_press(shop, id)));
     let checks_open = RwSignal::new(false);
-    let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     view! {
         <article class="page count" on:click=move |event| dom::let_go_after_touch(&event)>
             <header class="page-head">
@@ -56,6 +58,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
                     {move || (skipped.get() > 0).then(|| view! { <span class="visually-hidden">{words::checks_skipped(skipped.get())}</span><Icon name="skip"/> })}
                 </button>
             </header>
+            {live(move || failure.get().map(|notice| view! { <FailureBar notice/> }))}
             <Pace count=saved/>
             <Sizes count size picked/>
             <Zone id count size garment=heading.garment ink=heading.ink/>
@@ -63,7 +66,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
             <Sheets id count size asking/>
             {move || checks_open.get().then(|| view! {
                 <Sheet title=words::checks_title() on_close=Callback::new(move |()| checks_open.set(false))>
-                    <CheckRows id list/>
+                    {WORKSHOP.draw(Place::Run(id))}
                 </Sheet>
             })}
         </article>

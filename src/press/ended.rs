@@ -1,8 +1,10 @@
 //! A run off the press: what came of it, and what comes next.
 
 use super::run::Heading;
+use crate::failure::FailureBar;
+use crate::heat::TestsStand;
 use crate::kept::{Memo, Signal};
-use crate::live::Drawn;
+use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -11,6 +13,7 @@ use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::plan::rail;
 use lastpull_core::run::{EndedView, ended_view};
+use lastpull_core::screen::{OffPress, ScreenState, facts_on_start, move_facts, off_press};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -24,6 +27,11 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
             rail(shop, store.clock.get_untracked()).runs.into_iter().map(|run| run.id).find(|run| *run != id)
         })
     });
+    let again = move |_| {
+        let mut facts = vec![(id, Fact::RunStarted)];
+        facts.extend(store.shop.with_untracked(|shop| facts_on_start(shop, id, crew(store).as_deref())));
+        store.record_all(facts);
+    };
     let job = heading.job;
     let title = heading.title.clone();
     let aside = move || view! { <a class="button quiet" href=Place::Job(job).hash()>{words::to_job()}</a> };
@@ -32,13 +40,46 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
             <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
             <h2>{words::ended_title()}</h2>
             {move || figures(&state.get())}
+            <OffScreens id/>
+            <section class="heat-rows"><TestsStand id/></section>
             <div class="button-row">
                 {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Place::Run(next).hash()><Icon name="next"/>{words::ended_next()}</a> })}
                 <a class="button with-icon" href=Place::Job(job).hash()><Icon name="check"/>{words::ended_finish_job()}</a>
-                <button type="button" class="button with-icon" id="again" on:click=move |_| store.record(id, Fact::RunStarted)><Icon name="repeat"/>{words::ended_again()}</button>
+                <button type="button" class="button with-icon" id="again" on:click=again><Icon name="repeat"/>{words::ended_again()}</button>
             </div>
         </Page>
     }
+}
+
+/// Where its screens went, and the other way in one touch.
+#[component(transparent)]
+fn OffScreens(id: RunId) -> Drawn {
+    let store = Store::from_context();
+    let off = Memo::new(move |_| store.shop.with(|shop| off_press(shop, id)));
+    live(move || {
+        off.get().map(|OffPress { screens, labels, kept }| {
+            let (text, other, to) = if kept {
+                (words::screens_kept(&labels), words::screens_let_go(), ScreenState::ToReclaim)
+            } else {
+                (words::screens_gone(&labels), words::screens_keep(), ScreenState::Ready)
+            };
+            let choose = move |_| {
+                let by = crew(store);
+                store.record_all(store.shop.with_untracked(|shop| move_facts(shop, &screens, to, by.as_deref())));
+            };
+            view! {
+                <p class="ended-screens" id="ended-screens">
+                    <Icon name="screens"/>
+                    <span>{text}</span>
+                    <button type="button" class="button quiet" on:click=choose>{other}</button>
+                </p>
+            }
+        })
+    })
+}
+
+fn crew(store: Store) -> Option<String> {
+    store.settings.with_untracked(|settings| settings.crew.clone())
 }
 
 fn by_size(rows: &[(Option<Size>, u32)]) -> String {
@@ -47,6 +88,8 @@ fn by_size(rows: &[(Option<Size>, u32)]) -> String {
 
 fn figures(state: &EndedView) -> Drawn {
     let span = state.span.map(|(from, to)| words::ended_from_to(words::moment(from), words::time(to)));
+    let failed = !state.failures.is_empty();
+    let suspects = (state.suspect > 0).then(|| by_size(&state.suspects));
     let short = (!state.short.is_empty()).then(|| by_size(&state.short));
     let replace = (!state.replace.is_empty()).then(|| by_size(&state.replace));
     let causes = state
@@ -59,10 +102,19 @@ fn figures(state: &EndedView) -> Drawn {
     view! {
         <dl class="figures">
             <div><dd id="ended-good">{words::of_pieces(state.good, state.planned)}</dd><dt>{words::ended_good()}</dt></div>
-            <div><dd>{words::duration(state.active)}</dd><dt>{words::ended_active()}</dt></div>
+            {failed.then(|| view! { <div><dd id="ended-suspect">{state.suspect}</dd><dt>{words::failure_suspect()}</dt></div> })}
+            {failed.then(|| view! { <div><dd id="ended-spoiled">{state.spoiled}</dd><dt>{words::failure_spoiled()}</dt></div> })}
+            <div><dd id="ended-active">{words::duration(state.active)}</dd><dt>{words::ended_active()}</dt></div>
             <div><dd id="ended-stood">{words::duration(state.stopped)}</dd><dt>{words::ended_stopped()}</dt></div>
-            {state.per_hour.map(|rate| view! { <div><dd>{words::number(rate, 0)}</dd><dt>{words::per_hour("")}</dt></div> })}
+            {state.per_hour.map(|rate| view! { <div><dd id="ended-rate">{words::number(rate, 0)}</dd><dt>{words::per_hour("")}</dt></div> })}
         </dl>
+        {suspects.map(|sizes| view! { <p class="failure-suspects" id="ended-look"><Icon name="alert"/>{words::failures_suspect(state.suspect)}" "{sizes}</p> })}
+        {failed.then(|| view! {
+            <section class="failures">
+                <h3>{words::failures_title()}</h3>
+                {state.failures.iter().map(|notice| view! { <FailureBar notice=notice.clone()/> }).collect_view()}
+            </section>
+        })}
         {span.map(|span| view! { <p class="quiet-line">{span}</p> })}
         <dl class="lines">
             {short.map(|short| view! { <div class="tight"><dt>{words::ended_short()}</dt><dd>{short}</dd></div> })}

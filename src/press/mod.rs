@@ -13,5 +13,7 @@ mod sheets;
 mod sizes;
 mod zone;
 
+pub use expected::expected_words;
+pub use pace::chance_tone;
 pub use pick::PressScreen;
-pub use run::RunScreen;
+pub use run::{BesideCount, RunScreen};

@@ -40,18 +40,12 @@ pub fn Pace(count: Memo<CountView>) -> Drawn {
 /// When it is out and whether that makes closing; then how fast.
 fn lead(pace: &PaceView, closes: bool) -> Drawn {
     let [expected, early, late] = pace.finish;
-    let tone = match pace.chance {
-        Some(chance) if chance >= 0.9 => "good",
-        Some(chance) if chance > 0.1 => "tight",
-        Some(_) => "bad",
-        None => "",
-    };
     let behind = pace.chance.is_some_and(|chance| chance < 0.5);
     view! {
         <p class="pace-lead" id="finish">
             <strong>{words::out_at(words::time(expected))}</strong>
             <small>{words::from_to(words::time(early), words::time(late))}</small>
-            {pace.chance.map(|chance| view! { <span class=format!("badge {tone}") id="chance">{words::chance(chance)}</span> })}
+            {pace.chance.map(|chance| view! { <span class=format!("badge {}", chance_tone(chance)) id="chance">{words::chance(chance)}</span> })}
         </p>
         <p class="pace-line">
             <span>{words::per_hour(words::number(pace.per_hour, 0))}</span>
@@ -60,6 +54,15 @@ fn lead(pace: &PaceView, closes: bool) -> Drawn {
         </p>
     }
     .into_any()
+}
+
+/// How a chance of making closing looks.
+pub fn chance_tone(chance: f64) -> &'static str {
+    match chance {
+        chance if chance >= 0.9 => "good",
+        chance if chance > 0.1 => "tight",
+        _ => "bad",
+    }
 }
 
 fn needed(pace: &PaceView) -> String {

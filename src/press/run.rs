@@ -1,12 +1,17 @@
 //! One run, from its checks to what came of it.
+//!
+//! Only the count must be there at once; what comes before and after it is drawn by the workshop.
 
-use super::{checks::Checks, count::Count, ended::Ended};
+use super::{checks::Checks, checks::Made, count::Count, ended::Ended};
 use crate::kept::Memo;
+use crate::later::WORKSHOP;
 use crate::live::{Drawn, live};
 use crate::parts::NotHere;
+use crate::place::Place;
 use crate::store::Store;
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CountView, Pending, Standing, count_view};
+use lastpull_core::shop::Shop;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -29,32 +34,51 @@ pub struct Heading {
 #[component(transparent)]
 pub fn RunScreen(id: RunId) -> Drawn {
     let store = Store::from_context();
-    let heading = Memo::new(move |_| {
-        store.shop.with(|shop| {
-            let (job, of) = shop.job_of(id)?;
-            let run = shop.run(id)?;
-            let lot = run.lot.and_then(|lot| shop.lot(lot));
-            Some(Heading {
-                job,
-                title: of.title.clone(),
-                print: format!("{} · {}", crate::words::location(run.location), run.ink),
-                garment: lot.and_then(|lot| lot.colour),
-                ink: run.ink_colour,
-            })
-        })
-    });
-    let count = Memo::new(move |_| {
-        let pending: Vec<Pending> =
-            store.waiting.with(|waiting| waiting.iter().map(crate::store::Waiting::pending).collect());
-        store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
-    });
+    let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
+    let count = count_of(store, id);
     let standing = Memo::new(move |_| count.with(CountView::phase));
     live(move || match heading.get() {
         None => view! { <NotHere/> }.into_any(),
         Some(heading) => match standing.get() {
-            Standing::Waiting => view! { <Checks id heading/> }.into_any(),
-            Standing::Ended => view! { <Ended id heading/> }.into_any(),
+            Standing::Waiting | Standing::Ended => WORKSHOP.draw(Place::Run(id)),
             _ => view! { <Count id heading count/> }.into_any(),
         },
+    })
+}
+
+/// The count, with what waits to be saved.
+fn count_of(store: Store, id: RunId) -> Memo<CountView> {
+    Memo::new(move |_| {
+        let pending: Vec<Pending> =
+            store.waiting.with(|waiting| waiting.iter().map(crate::store::Waiting::pending).collect());
+        store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
+    })
+}
+
+fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
+    let (job, of) = shop.job_of(id)?;
+    let run = shop.run(id)?;
+    let lot = run.lot.and_then(|lot| shop.lot(lot));
+    Some(Heading {
+        job,
+        title: of.title.clone(),
+        print: format!("{} · {}", crate::words::location(run.location), run.ink),
+        garment: lot.and_then(|lot| lot.colour),
+        ink: run.ink_colour,
+    })
+}
+
+/// What the workshop draws of a run: its checks before, what was checked during, what came of it after.
+#[component(transparent)]
+pub fn BesideCount(id: RunId) -> Drawn {
+    let store = Store::from_context();
+    let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
+    let count = count_of(store, id);
+    let standing = Memo::new(move |_| count.with(CountView::phase));
+    live(move || match (heading.get(), standing.get()) {
+        (None, _) => view! { <NotHere/> },
+        (Some(heading), Standing::Waiting) => view! { <Checks id heading/> },
+        (Some(heading), Standing::Ended) => view! { <Ended id heading/> },
+        (Some(_), _) => view! { <Made id/> },
     })
 }

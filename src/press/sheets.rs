@@ -1,5 +1,6 @@
 //! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
 
+use super::controls::end_run;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Icon, Sheet, Switch};
@@ -33,7 +34,7 @@ pub fn Sheets(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, askin
         None => nothing(),
         Some(Asking::Misprint) => view! { <Misprint id count size close/> }.into_any(),
         Some(Asking::Number) => view! { <Number id count size close/> }.into_any(),
-        Some(Asking::Stop) => view! { <Stop id close/> }.into_any(),
+        Some(Asking::Stop) => view! { <Stop id count close/> }.into_any(),
         Some(Asking::End) => view! { <End id count close/> }.into_any(),
     })
 }
@@ -123,7 +124,7 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
 }
 
 #[component(transparent)]
-fn Stop(id: RunId, close: Callback<()>) -> Drawn {
+fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let stop = move |cause: StopCause| {
         close.run(());
@@ -136,21 +137,30 @@ fn Stop(id: RunId, close: Callback<()>) -> Drawn {
                     <button type="button" class="button cause" data-cause=format!("{cause:?}") on:click=move |_| stop(cause)>{words::stop_cause(cause)}</button>
                 }).collect_view()}
             </div>
+            <h3>{words::end_short_title()}</h3>
+            <EndShort id count close/>
         </Sheet>
     }
 }
 
 #[component(transparent)]
 fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
+    view! {
+        <Sheet title=words::end_short_title() on_close=close>
+            <EndShort id count close/>
+        </Sheet>
+    }
+}
+
+/// What ending it now means.
+#[component(transparent)]
+fn EndShort(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let left = count.with_untracked(|count| count.left);
     view! {
-        <Sheet title=words::end_short_title() on_close=close>
-            <p>{words::end_short_text(left)}</p>
-            <div class="button-row">
-                <button type="button" class="button primary" id="end-anyway" on:click=move |_| { close.run(()); store.record(id, Fact::RunEnded); }>{words::end_anyway()}</button>
-                <button type="button" class="button" on:click=move |_| close.run(())>{words::cancel()}</button>
-            </div>
-        </Sheet>
+        <p>{words::end_short_text(left)}</p>
+        <div class="button-row">
+            <button type="button" class="button" id="end-anyway" on:click=move |_| { close.run(()); end_run(store, id); }>{words::end_anyway()}</button>
+        </div>
     }
 }

@@ -33,7 +33,7 @@ pub fn Zone(
         }
         let standing = count.with_untracked(|count| count.standing);
         if matches!(standing, Standing::Stopped { .. }) {
-            store.record(id, Fact::Resumed);
+            super::controls::go_on(store, id);
             tell_hand(store, 30, 440.0);
             return;
         }

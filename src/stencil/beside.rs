@@ -31,7 +31,7 @@ pub fn Damp(pick: RwSignal<ExposurePick>) -> Drawn {
                 <section class=class id="damp" aria-label=words::damp_title()>
                     <p><Icon name=icon/><span>{words::damp(damp)}</span></p>
                     {(damp.note == DampNote::NotRead).then(|| view! {
-                        <a class="button" href=Place::Heat(HeatPlace::Home).hash()>{words::damp_read()}</a>
+                        <a class="button" href=Place::Heat(HeatPlace::Room).hash()>{words::damp_read()}</a>
                     })}
                 </section>
             }

@@ -30,7 +30,7 @@ pub fn ExposureScreen(#[prop(into)] screen: Option<Subject>) -> Drawn {
         <Page title=Signal::derive(|| words::exposure_title().to_owned()) up=Place::Stencil(StencilPlace::Home) class="stencil-exposure">
             {move || if bare.get() {
                 view! {
-                    <Empty icon="lamp" title=words::exposure_begin_title() text=words::exposure_begin_text()>
+                    <Empty icon="sun" title=words::exposure_begin_title() text=words::exposure_begin_text()>
                         <a class="button primary" href=StencilPlace::Kit.hash()>{words::stencil_kit()}</a>
                     </Empty>
                 }

@@ -26,7 +26,7 @@ pub fn HomeScreen() -> Drawn {
                 let (exposure, bath) = (exposure_figure(home), bath_figure(home));
                 view! {
                     <div class="stencil-doors">
-                        {door(StencilPlace::Exposure, "lamp", words::stencil_exposure(), exposure, None)}
+                        {door(StencilPlace::Exposure, "sun", words::stencil_exposure(), exposure, None)}
                         {door(StencilPlace::Bath, "bath", words::stencil_bath(), bath, bath_more(home))}
                     </div>
                     <ul class="menu">

@@ -1,16 +1,19 @@
 //! The backup file, out and in.
 
 use super::journal::{AbsorbError, Arrived};
+use super::photos::has_room;
 use super::{SaveState, Store};
-use crate::later::{NotLoaded, read_backup_later, write_backup_later};
-use crate::platform::files::{Left, Outgoing};
+use crate::later::{self, NotLoaded};
+use crate::platform::files::{Incoming, Left, Outgoing, Parts};
 use crate::platform::spawn_local;
 use crate::platform::{clock, ids};
-use crate::words;
-use lastpull_core::exchange::BackupProblem;
-use lastpull_core::journal::{Conflict, Draft, Head, Storage, StorageFault, allocate};
+use lastpull_core::exchange::{Backup, BackupOut, BackupProblem, read_backup};
+use lastpull_core::journal::{Conflict, Draft, Entry, Head, Journal, Storage, StorageFault, allocate};
+use lastpull_core::photo::{JpegPhoto, PhotoId, PhotoStore, Photos};
+use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
+use std::collections::BTreeSet;
 use std::time::Duration;
 
 /// The backup being made or taken in.
@@ -31,20 +34,34 @@ pub struct Ready {
     pub file: SendWrapper<Outgoing>,
     /// Facts in it.
     pub facts: u64,
+    /// Photos in it.
+    pub photos: u32,
+    /// Photos that the shop shows and the file lacks: they are not on this device, or do not fit.
+    pub photos_left_out: u32,
     /// Facts in it that could not be saved here.
     pub rescued: Vec<Draft>,
 }
 
 /// What a file brought.
-pub type Brought = Arrived;
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Brought {
+    /// The facts.
+    pub facts: Arrived,
+    /// Photos that were new here.
+    pub photos: u32,
+    /// Photos that the shop shows now and this device still lacks.
+    pub photos_missing: u32,
+}
 
 /// Why a file was refused. Nothing was changed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum BringError {
-    /// It could not be read from the device.
+    /// No file came, or it could not be read from the device.
     NotRead,
     /// What reads it could not be fetched.
     NotLoaded,
+    /// Its photos are more than the device has room for.
+    NoRoom,
     /// It is no backup, or a damaged one.
     File(BackupProblem),
     /// It contradicts what is here.
@@ -63,7 +80,7 @@ impl Store {
         spawn_local(async move {
             // Let the screen say so before the packing takes the thread.
             clock::wait(Duration::from_millis(20)).await;
-            let ready = self.make_backup().await;
+            let ready = self.make_backup_later().await;
             self.backup.update(|backup| {
                 backup.busy = false;
                 backup.ready = ready;
@@ -71,7 +88,16 @@ impl Store {
         });
     }
 
-    async fn make_backup(self) -> Option<Ready> {
+    async fn make_backup_later(self) -> Option<Ready> {
+        let made = later::make_backup(self).await;
+        if made.is_err() {
+            self.tell(crate::words::part_failed_text());
+        }
+        made.ok().flatten()
+    }
+
+    /// The backup file: its work, in a part of its own.
+    pub(crate) async fn make_backup(self) -> Option<Ready> {
         self.settle().await;
         let storage = self.storage.get_value();
         // Where the store does not even read, what this page has seen is better than nothing.
@@ -84,18 +110,27 @@ impl Store {
         // Under a device id of their own: their numbers here are not given out yet.
         entries.extend(allocate(&mut Head::default(), ids::new_id(), &rescued));
         let clock = clock::now();
-        let facts = entries.len() as u64;
-        let bytes = match write_backup_later(entries, clock.now).await {
-            Ok(bytes) => bytes.ok()?,
-            Err(NotLoaded) => {
-                self.tell(words::part_failed_text());
-                return None;
-            }
-        };
+        let (mut out, first) = BackupOut::new(&entries, clock.now).ok()?;
+        let mut parts = Parts::default();
+        parts.add(&first)?;
+        let mut photos = 0;
+        let stored = storage.photos().await.unwrap_or_default();
+        let shown = photos_of(entries.clone()).unwrap_or_default();
+        for id in shown.ids().intersection(&stored) {
+            // One at a time: a phone need not hold hundreds.
+            let bytes = storage.photo(*id).await.ok().flatten();
+            let Some(photo) = bytes.and_then(JpegPhoto::of).filter(|photo| photo.id() == *id) else { continue };
+            let Some(before) = out.photo(&photo) else { break };
+            parts.add(&before)?;
+            parts.add(photo.bytes())?;
+            photos += 1;
+        }
+        parts.add(&out.finish())?;
+        let photos_left_out = shown.total().count - photos;
         let minutes = clock.minutes_of(clock.now);
         let name = format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60);
-        let file = SendWrapper::new(Outgoing::new(&name, &bytes)?);
-        Some(Ready { file, facts, rescued })
+        let file = SendWrapper::new(Outgoing::new(&name, &parts)?);
+        Some(Ready { file, facts: entries.len() as u64, photos, photos_left_out, rescued })
     }
 
     /// Sends the prepared file away, by sharing or as a download. Called in the tap itself.
@@ -127,21 +162,27 @@ impl Store {
     /// Downloads everything that can still be read, when the shop itself does not open.
     pub fn rescue(self) {
         spawn_local(async move {
-            if let Some(ready) = self.make_backup().await {
+            if let Some(ready) = self.make_backup_later().await {
                 ready.file.download();
             }
         });
     }
 
     /// Takes in a backup file: all of it or nothing.
-    pub fn bring(self, bytes: Result<Vec<u8>, bool>) {
+    pub fn bring(self, file: Option<Incoming>) {
         self.backup.update(|backup| {
             backup.busy = true;
             backup.brought = None;
         });
         spawn_local(async move {
             clock::wait(Duration::from_millis(20)).await;
-            let brought = self.try_bring(bytes).await;
+            let brought = match file {
+                Some(file) => match later::bring_backup(self, file).await {
+                    Ok(brought) => brought,
+                    Err(NotLoaded) => Err(BringError::NotLoaded),
+                },
+                None => Err(BringError::NotRead),
+            };
             self.backup.update(|backup| {
                 backup.busy = false;
                 backup.brought = Some(brought);
@@ -149,14 +190,78 @@ impl Store {
         });
     }
 
-    async fn try_bring(self, bytes: Result<Vec<u8>, bool>) -> Result<Brought, BringError> {
-        let bytes = bytes
-            .map_err(|large| if large { BringError::File(BackupProblem::TooLarge) } else { BringError::NotRead })?;
-        let entries = read_backup_later(bytes).await.map_err(|NotLoaded| BringError::NotLoaded)?;
-        let entries = entries.map_err(BringError::File)?;
-        self.absorb(entries).await.map_err(|error| match error {
-            AbsorbError::Conflict(conflict) => BringError::Conflict(conflict),
-            AbsorbError::Storage(fault) => BringError::Storage(fault),
-        })
+    /// Takes in a backup file: its work, in a part of its own.
+    pub(crate) async fn bring_backup(self, file: Incoming) -> Result<Brought, BringError> {
+        let mut backup = read_backup(file).await.map_err(refused)?;
+        let storage = self.storage.get_value();
+        let arriving = std::mem::take(&mut backup.entries);
+        let mut all = storage.everything().await.map_err(BringError::Storage)?;
+        all.extend_from_slice(&arriving);
+        let shown = photos_of(all).map_err(BringError::Conflict)?.ids();
+        let mut bringing = Bringing { at: clock::now().now, new: Vec::new() };
+        // The photos first, then the facts that name them.
+        let brought = match self.bring_photos(&backup, &shown, &mut bringing).await {
+            Ok(()) => self.absorb(arriving).await.map_err(|error| match error {
+                AbsorbError::Conflict(conflict) => BringError::Conflict(conflict),
+                AbsorbError::Storage(fault) => BringError::Storage(fault),
+            }),
+            Err(error) => Err(error),
+        };
+        let facts = match brought {
+            Ok(facts) => facts,
+            Err(error) => {
+                // Whatever came in goes again; what somebody kept since stays.
+                let _ = storage.forget_photos(&bringing.new, bringing.at + 1).await;
+                return Err(error);
+            }
+        };
+        let stored = storage.photos().await.unwrap_or_default();
+        let photos_missing = shown.difference(&stored).count() as u32;
+        self.look_at_keeping();
+        Ok(Brought { facts, photos: bringing.new.len() as u32, photos_missing })
     }
+
+    /// Reads every photo of a file, wanted or not, as one that is not what it says refuses the file;
+    /// keeps those that the shop will show.
+    async fn bring_photos(
+        self,
+        backup: &Backup<Incoming>,
+        shown: &BTreeSet<PhotoId>,
+        bringing: &mut Bringing,
+    ) -> Result<(), BringError> {
+        let storage = self.storage.get_value();
+        let stored = storage.photos().await.map_err(BringError::Storage)?;
+        let here = self.shop.with_untracked(|shop| shop.photos.ids());
+        let new = |id: &PhotoId| shown.contains(id) && !stored.contains(id);
+        let need: f64 = backup.photos().filter(|(id, _)| new(id)).map(|(_, bytes)| f64::from(bytes)).sum();
+        if need > 0.0 && !has_room(need).await {
+            return Err(BringError::NoRoom);
+        }
+        for (id, _) in backup.photos() {
+            let Some(photo) = backup.photo(id).await.map_err(refused)? else { continue };
+            // One that is stored but shown no more is about to be shown again: its time moves on.
+            if shown.contains(&id) && !(stored.contains(&id) && here.contains(&id)) {
+                let kept = storage.keep_photo(&photo, None, bringing.at).await.map_err(BringError::Storage)?;
+                bringing.new.extend(kept.then_some(id));
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Photos of a file on their way in.
+struct Bringing {
+    /// The wall time they are kept as of.
+    at: u64,
+    /// Those that were not here before.
+    new: Vec<PhotoId>,
+}
+
+fn refused(problem: BackupProblem) -> BringError {
+    if problem == BackupProblem::NotRead { BringError::NotRead } else { BringError::File(problem) }
+}
+
+/// The photos that a shop of these entries shows.
+fn photos_of(entries: Vec<Entry>) -> Result<Photos, Conflict> {
+    Ok(Shop::fold(&Journal::of(entries)?).photos)
 }

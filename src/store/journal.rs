@@ -5,7 +5,8 @@ use crate::platform::indexed_db::IndexedDb;
 use crate::platform::spawn_local;
 use crate::platform::tabs::{self, Heard};
 use crate::platform::{clock, settings};
-use lastpull_core::journal::{Checkpoint, Conflict, Entry, Head, HybridClock, Journal, Opened, Storage, StorageFault};
+use lastpull_core::journal::{Checkpoint, Conflict, Entry, Opened, Storage, StorageFault};
+use lastpull_core::photo::Photos;
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -26,11 +27,11 @@ pub enum Loading {
 const LONG_TAIL: usize = 400;
 
 /// What opening came to.
-pub(super) struct Folded {
-    pub(super) opened: Opened,
-    pub(super) shop: Shop,
+pub(crate) struct Folded {
+    pub(crate) opened: Opened,
+    pub(crate) shop: Shop,
     /// Whether the checkpoint could not be used.
-    pub(super) from_scratch: bool,
+    pub(crate) from_scratch: bool,
 }
 
 /// Reads and folds what is stored.
@@ -43,20 +44,11 @@ pub(super) async fn read(storage: &IndexedDb) -> Result<Folded, StorageFault> {
             return Ok(Folded { opened, shop, from_scratch: false });
         }
     }
-    let all = Journal::of(storage.everything().await?).map_err(|conflict| conflict_fault(&conflict))?;
-    if all.len() as u64 != opened.head.coverage.len() {
-        // Another tab saved between the two reads, or bytes are gone: never go on as if all were here.
-        let again = storage.open().await?;
-        if all.len() as u64 != again.head.coverage.len() {
-            return Err(StorageFault::Stale);
-        }
-        return Ok(Folded { opened: again, shop: Shop::fold(&all), from_scratch: true });
-    }
-    Ok(Folded { opened, shop: Shop::fold(&all), from_scratch: true })
+    crate::later::read_whole(storage.clone(), opened).await.unwrap_or_else(|_| Err(not_loaded()))
 }
 
-pub(super) fn conflict_fault(conflict: &Conflict) -> StorageFault {
-    StorageFault::Other(format!("two facts under number {} of {}", conflict.seq, conflict.device))
+fn not_loaded() -> StorageFault {
+    StorageFault::Other(crate::words::part_failed_text().into())
 }
 
 impl Store {
@@ -72,8 +64,9 @@ impl Store {
                 Ok(from_scratch) => {
                     self.loading.set(Loading::Ready);
                     let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
-                    if from_scratch || long {
-                        clock::after(Duration::from_millis(2500), move || self.tidy());
+                    let photos = self.shop.with_untracked(|shop| shop.photos != Photos::default());
+                    if from_scratch || long || photos {
+                        clock::after(Duration::from_millis(2500), move || self.tidy(from_scratch || long));
                     }
                 }
                 Err(fault) => self.loading.set(Loading::Failed(fault)),
@@ -122,17 +115,11 @@ impl Store {
         }
     }
 
-    /// Packs a long tail and saves the fold. Never needed for safety; a failure is left for next time.
-    pub(super) fn tidy(self) {
-        let storage = self.storage.get_value();
+    /// Packs a long tail and saves the fold, and forgets photos that nothing shows. Never needed for safety; a
+    /// failure is left for next time.
+    pub(super) fn tidy(self, long: bool) {
         spawn_local(async move {
-            if let Ok(folded) = read(&storage).await {
-                let checkpoint = Checkpoint::of(&folded.shop);
-                let head = &folded.opened.head;
-                if storage.consolidate(head, &[], head.clock, &checkpoint).await.is_ok() {
-                    self.recent.set_value(Vec::new());
-                }
-            }
+            let _ = crate::later::tidy(self, long).await;
         });
     }
 
@@ -208,38 +195,6 @@ impl Store {
                 Err(fault) => self.loading.set(Loading::Failed(fault)),
             }
         });
-    }
-
-    /// Adds entries of other devices to the journal: all of them or none.
-    pub(super) async fn absorb(self, arriving: Vec<Entry>) -> Result<Arrived, AbsorbError> {
-        let storage = self.storage.get_value();
-        let mut tries = 0;
-        loop {
-            let folded = read(&storage).await.map_err(AbsorbError::Storage)?;
-            let head: Head = folded.opened.head;
-            let mut all = Journal::of(storage.everything().await.map_err(AbsorbError::Storage)?)
-                .map_err(AbsorbError::Conflict)?;
-            let absorbed = all.absorb(arriving.clone()).map_err(AbsorbError::Conflict)?;
-            let new = all.beyond(&head.coverage);
-            let now = clock::now().now;
-            let mut hybrid: HybridClock = head.clock;
-            let far_ahead = new.iter().filter(|entry| hybrid.observe(entry.stamp, now).is_err()).count() as u64;
-            if new.is_empty() {
-                let gaps = head.coverage.gaps().iter().map(lastpull_core::journal::Gap::len).sum();
-                return Ok(Arrived { new: 0, known: absorbed.known, gaps, far_ahead });
-            }
-            let checkpoint = Checkpoint::of(&Shop::fold(&all));
-            match storage.consolidate(&head, &new, hybrid, &checkpoint).await {
-                Ok(head) => {
-                    self.reload().await.map_err(AbsorbError::Storage)?;
-                    tabs::tell_changed();
-                    let gaps = head.coverage.gaps().iter().map(lastpull_core::journal::Gap::len).sum();
-                    return Ok(Arrived { new: new.len() as u64, known: absorbed.known, gaps, far_ahead });
-                }
-                Err(StorageFault::Stale) if tries < 5 => tries += 1,
-                Err(fault) => return Err(AbsorbError::Storage(fault)),
-            }
-        }
     }
 }
 

@@ -1,16 +1,21 @@
 //! The one long-lived store of the app: the folded shop, what waits to be saved, and the device's
 //! settings. Screens read signals from it and hand it facts; they know nothing else.
 
+mod archive;
 mod backup;
 mod journal;
 mod keeping;
 mod notice;
+mod photos;
 mod queue;
 
-pub use backup::{BackupState, BringError, Brought};
+pub(crate) use archive::read_whole;
+pub use backup::{BackupState, BringError, Brought, Ready};
+pub(crate) use journal::Folded;
 pub use journal::Loading;
 pub use keeping::Kept;
 pub use notice::Notice;
+pub use photos::{Adding, NotTaken, Shown};
 pub use queue::{SaveState, Waiting};
 
 use crate::kept::RwSignal;

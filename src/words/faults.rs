@@ -20,6 +20,7 @@ words! {
     problem_taken { "Another one is called that already.", "Ya hay otra con ese nombre." }
     problem_out_of_order { "This must not be below the one before it.", "No puede ser menor que el anterior." }
     problem_not_a_grade { "A grade is 1 to 5 in half steps.", "La nota va de 1 a 5, de medio en medio." }
+    problem_too_many(most) { "At most {most} at once.", "Como mucho {most} a la vez." }
     form_not_saved[n] {
         "{n} thing to put right above. Nothing you typed is lost." | "{n} things to put right above. Nothing you typed is lost.",
         "Hay {n} cosa por corregir arriba. No se pierde nada de lo escrito." | "Hay {n} cosas por corregir arriba. No se pierde nada de lo escrito."
@@ -71,6 +72,10 @@ words! {
     backup_cut { "The file ends before its last fact.", "El archivo termina antes de su último hecho." }
     backup_damaged { "The file was damaged on its way.", "El archivo se dañó por el camino." }
     backup_bad_line(line) { "Line {line} of the file is nothing a Lastpull device wrote.", "La línea {line} del archivo no la escribió Lastpull." }
+    backup_bad_photo {
+        "A photo in the file is not what its name says, or holds more than a picture.",
+        "Una foto del archivo no es lo que dice su nombre, o lleva más que la imagen."
+    }
     backup_conflict {
         "The file holds other facts under numbers that are taken here. One of the two was tampered with or copied from another device's storage.",
         "El archivo trae otros hechos con números ya ocupados aquí. Uno de los dos fue manipulado o copiado del almacén de otro dispositivo."
@@ -92,6 +97,7 @@ pub fn form_problem(problem: FormProblem) -> String {
         FormProblem::Taken => problem_taken().into(),
         FormProblem::OutOfOrder => problem_out_of_order().into(),
         FormProblem::NotAGrade => problem_not_a_grade().into(),
+        FormProblem::TooMany { most } => problem_too_many(most),
     }
 }
 
@@ -128,5 +134,7 @@ pub fn backup_problem(problem: BackupProblem) -> String {
         BackupProblem::CutShort => backup_cut().into(),
         BackupProblem::Damaged => backup_damaged().into(),
         BackupProblem::BadLine { line } => backup_bad_line(line),
+        BackupProblem::BadPhoto => backup_bad_photo().into(),
+        BackupProblem::NotRead => backup_not_read().into(),
     }
 }

@@ -12,10 +12,6 @@ words! {
     checks_title { "Before the first pull", "Antes de la primera pasada" }
     checks_change_title { "Change these first", "Cambia esto primero" }
     checks_change_after(what) { "On the press before: {what}.", "Antes en prensa: {what}." }
-    checks_heat_first {
-        "Dryer and flash before ink touches the screen: a tunnel takes minutes to settle, and ink dries in the mesh while you wait.",
-        "Horno y flash antes de poner tinta en la pantalla: el túnel tarda minutos en estabilizarse y la tinta se seca en la malla."
-    }
     checks_same_title { "Same as before", "Igual que antes" }
     checks_all_right { "All of these are right", "Todo esto está bien" }
     checks_all_title { "Check", "Comprueba" }
@@ -32,6 +28,12 @@ words! {
     check_tolerance(amount) { "± {amount}", "± {amount}" }
     check_by(who, when) { "{who}, {when}", "{who}, {when}" }
     check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
+    screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }
+    screens_can_print { "ready", "listas" }
+    screens_kept(labels) { "Screens {labels} kept ready", "Pantallas {labels}: listas" }
+    screens_gone(labels) { "Screens {labels} to reclaim", "Pantallas {labels}: por recuperar" }
+    screens_keep { "Keep ready", "Dejarlas listas" }
+    screens_let_go { "To reclaim", "A recuperar" }
     checks_open[n] { "{n} check is open" | "{n} checks are open", "Queda {n} comprobación" | "Quedan {n} comprobaciones" }
     checks_skipped[n] { "{n} check was skipped" | "{n} checks were skipped", "{n} comprobación saltada" | "{n} comprobaciones saltadas" }
     start_count { "Start the count", "Empezar a contar" }

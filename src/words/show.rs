@@ -10,6 +10,7 @@ use lastpull_core::job::{Due, Fabric, Size};
 use lastpull_core::plan::{Day, WallClock};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::Location;
+use lastpull_core::screen::MeshCount;
 
 words! {
     today { "today", "hoy" }
@@ -163,6 +164,14 @@ pub fn unit_belt() -> &'static str {
     match units() {
         Units::Inch => unit_belt_inch(),
         Units::Metric => "cm/min",
+    }
+}
+
+/// A mesh as its sheet counts it.
+pub fn mesh_count(count: MeshCount) -> String {
+    match count {
+        MeshCount::PerInch(threads) => format!("{threads}\u{a0}{}", unit_mesh_inch()),
+        MeshCount::PerCentimetre(threads) => format!("{threads}\u{a0}{}", unit_mesh_metric()),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Words of exposing: times, tests, lamps, emulsions, and the ink a mesh holds.
 
-use super::{length, number, stopwatch, unit_mesh_inch, unit_mesh_metric, unit_seconds, units, words};
+use super::{length, mesh_count, number, stopwatch, unit_seconds, units, words};
 use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{
     Coats, DampNote, ExposureRefused, Family, Found, FoundKind, LampKind, MeshCloth, MeshCount, NoDistanceLaw,
@@ -211,14 +211,6 @@ pub fn exposure_seconds(time: Seconds) -> String {
 pub fn exposure_clock(time: Seconds) -> Option<String> {
     let whole = time.seconds().round() as u64;
     (whole >= 60).then(|| exposure_minutes(stopwatch(whole * 1000)))
-}
-
-/// A mesh count as its sheet counts.
-pub fn mesh_count(count: MeshCount) -> String {
-    match count {
-        MeshCount::PerInch(threads) => format!("{threads}\u{a0}{}", unit_mesh_inch()),
-        MeshCount::PerCentimetre(threads) => format!("{threads}\u{a0}{}", unit_mesh_metric()),
-    }
 }
 
 /// A mesh: its count, thread and colour.

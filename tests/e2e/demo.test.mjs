@@ -98,7 +98,7 @@ test("the press place leads to the runs that wait, once a run is off the press",
   const page = await openDemo(t, place);
   await press(page, ".place[href='#/press']");
   await page.locator("#zone").waitFor();
-  await press(page, "#end");
+  await press(page, "#stop");
   await press(page, "#end-anyway");
   await page.locator("#ended-good").waitFor();
   await press(page, ".place[href='#/press']");

@@ -14,7 +14,7 @@ export async function fingers(page) {
   };
 }
 
-const PRESS = "#zone, .control, .size-button, .check-buttons button, .huge, .cause, .place";
+const PRESS = "#zone, .control, .size-button, .check-buttons button, .huge, .cause, .place, .failure-kind, .failure-screen, .failure-remedy, .failure-plus, .failure-next, .failure-tick, .failure-step-head, .failure-quick .button, .failure-all .button";
 const OTHER = "button, a[href], input:not([type=radio], [type=checkbox], [type=file]), textarea, label[for]:is(.choice-option label, .switch label), .file-button, .grip";
 
 /** Press targets under 64 px, and other things to press under 48 px high, on the screen as it stands. */

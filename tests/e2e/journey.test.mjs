@@ -89,7 +89,7 @@ test("a misprint is taken back from the line that tells of it", async (t) => {
   await shows(page, 1);
   await press(page, ".notice-undo");
   await shows(page, 2);
-  await press(page, "#end");
+  await press(page, "#stop");
   await press(page, "#end-anyway");
   assert.equal(await page.locator("#ended-good").innerText(), "2 of 3");
   await page.locator(".lines").getByText("S × 1").waitFor();

@@ -91,7 +91,7 @@ test("a new build waits while a run is on the press, and is loaded when somebody
   await banner.waitFor();
   assert.equal(await isLater(page), false, "a reload during the run stays with the old build");
   await shows(page, 3);
-  await press(page, "#end");
+  await press(page, "#stop");
   await press(page, "#end-anyway");
   await banner.locator("button").waitFor();
   assert.equal(await isLater(page), false, "and nothing changes by itself");

@@ -16,7 +16,7 @@ test("the first screen waits for one WebAssembly file, and the office is fetched
   await comes(page, OFFICE);
   const order = await page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name.split("/").at(-1)).filter((name) => name.endsWith(".wasm")));
   assert.equal(order[0], "lastpull_bg.wasm");
-  assert.ok(!order.includes("split_exchange.wasm"), "the backup comes when it is asked for");
+  assert.ok(!order.includes("split_archive.wasm"), "the backup comes when it is asked for");
 });
 
 test("a part that does not come says so, loses nothing, and comes when it is asked for again", async (t) => {

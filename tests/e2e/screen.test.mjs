@@ -2,7 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { PHONE, day, go, openCounting, openDemo, openShop, premises, press, save, write } from "./shop.mjs";
-import { pull } from "./counting.mjs";
+import { pull, touchZone } from "./counting.mjs";
+import { burnAgain, fails, goOn, openStep, tellSince } from "./failing.mjs";
 import { broken, hidden, targets } from "./hand.mjs";
 
 const place = premises();
@@ -25,11 +26,21 @@ for (const [name, device] of Object.entries({ portrait: PHONE, landscape: LANDSC
       await look(button);
       await press(page, "dialog .sheet-head .icon-button");
     }
+    await fails(page);
+    for (const step of ["kind", "photos", "mark", "since", "remedy"]) {
+      await openStep(page, step);
+      await look(`failed: ${step}`);
+    }
+    await tellSince(page, 2);
+    await look("failed: judging");
+    await burnAgain(page, "B1");
+    await look("failed: burning");
+    await goOn(page);
     await go(page, "#/", "#verdict");
     await press(page, page.locator(".run-link").nth(1));
     await page.locator("#start").waitFor();
     await look("checks");
-    for (const [hash, wait] of [["#/jobs", ".job-row"], ["#/job/new", "#client"], ["#/more", ".menu"], ["#/more/settings", "#crew"], ["#/more/backup", "#prepare"], ["#/more/about", "#facts"]]) {
+    for (const [hash, wait] of [["#/jobs", ".job-row"], ["#/job/new", "#client"], ["#/more", ".menu"], ["#/heat", ".page.heat .menu"], ["#/heat/room", "#room-save"], ["#/heat/limits", ".heat-limit"], ["#/heat/units", ".heat-cards"], ["#/heat/settling", ".heat-list"], ["#/more/settings", "#crew"], ["#/more/backup", "#prepare"], ["#/more/about", "#facts"]]) {
       await go(page, hash, wait);
       await look(hash);
     }
@@ -42,6 +53,14 @@ for (const [name, device] of Object.entries({ portrait: PHONE, landscape: LANDSC
     await page.locator("#finish").waitFor();
     assert.deepEqual(await hidden(page, "#zone, #count, .zone-left, .control, .size-button, .place, .head-back"), []);
     assert.deepEqual(await broken(page, ".control span, .place span"), [], "words that are broken in the middle");
+    await fails(page);
+    await tellSince(page, 2);
+    await press(page, ".head-back");
+    await page.locator(".failure-bar.stands").waitFor();
+    assert.deepEqual(await hidden(page, "#zone, .zone-stop, .failure-bar, .control, .size-button, .place, .head-back"), [], "below a failure");
+    await touchZone(page);
+    await page.locator(".failure-bar:not(.stands)").waitFor();
+    assert.deepEqual(await hidden(page, "#zone, #count, .zone-left, .failure-bar, .control, .size-button, .place, .head-back"), [], "with suspects to look at");
   });
 }
 

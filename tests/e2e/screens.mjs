@@ -30,11 +30,27 @@ export const SCREENS = {
   "count: misprint": async (page) => { await counting(page); await press(page, "#misprint"); await sheet(page); },
   "count: number": async (page) => { await counting(page); await press(page, "#number"); await sheet(page); await press(page, "#number-add"); await page.locator("dialog .problem").filter({ hasText: /\S/ }).waitFor(); },
   "count: stop": async (page) => { await counting(page); await press(page, "#stop"); await sheet(page); },
-  "count: end": async (page) => { await counting(page); await press(page, "#end"); await sheet(page); },
   "count: checks": async (page) => { await counting(page); await press(page, ".checks-button"); await sheet(page); },
   "count: pace": async (page) => { await counting(page); await press(page, "#pace"); await sheet(page); },
   stopped: async (page) => { await counting(page); await press(page, "#stop"); await press(page, "[data-cause=Ink]"); await page.locator("#stopped").waitFor(); },
+  "stopped: end": async (page) => { await press(page, "#end"); await sheet(page); },
+  failed: async (page) => { await counting(page); await press(page, "#failed"); await page.locator("[data-kind=Spot]").waitFor(); },
+  "failed: which screen": async (page) => { await press(page, "[data-kind=Spot]"); await press(page, page.locator(".failure-screen").first()); await page.locator(".photos").waitFor(); },
+  "failed: where": async (page) => { await press(page, ".failure-next"); await press(page, "#art"); await page.locator(".failure-mark").waitFor(); },
+  "failed: how many": async (page) => { await press(page, ".failure-next"); await press(page, '[data-since="5"]'); await page.locator("#judge").waitFor(); },
+  "failed: what is done": async (page) => { await press(page, ".failure-next"); await press(page, "[data-remedy=BurnAgain]"); await page.locator("dialog #label").waitFor(); },
+  "failed: burning": async (page) => { await press(page, "#step-remedy[aria-expanded=false], [data-remedy=BurnAgain]"); await page.locator("dialog #label").fill("B1"); await press(page, "dialog [type=submit]"); await page.locator("#burning").waitFor(); await press(page, "[data-step=Coat]"); await page.locator("[data-step=Coat][aria-pressed=true]").waitFor(); },
+  "count: press stands": (page) => counting(page),
+  "day: press stands": async (page) => { await SCREENS.day(page); await page.locator(".failure-bar.stands").waitFor(); },
+  "failed, judged": async (page) => { await press(page, ".failure-bar.stands"); await press(page, "#all-good"); await page.locator("#judge .failure-ready").waitFor(); },
+  "count: failure open": async (page) => { await press(page, "#go-on"); await page.locator("#zone:not(.stopped)").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1], "#changes"); },
+  "checks: what is known of the heat": async (page) => {
+    for (const row of ["#on-paper", "#run-tests", "#run-trials"]) await press(page, `${row} summary`);
+    await page.locator("#run-trials .menu-row").waitFor();
+  },
+  "checks: the ink is held": async (page) => { await press(page, "#start"); await sheet(page); },
+  "checks: the dryer on its way": async (page) => { await press(page, "#settle-start"); await page.locator("#settling").waitFor(); },
   "checks: measuring": async (page) => { await press(page, "[data-item=Dryer] [aria-expanded]"); await page.locator("#measure-Dryer").fill("x"); await press(page, "[data-item=Dryer] [type=submit]"); await page.locator("[data-item=Dryer] .problem").filter({ hasText: /\S/ }).waitFor(); },
   "checks made": async (page) => {
     await page.locator("#measure-Dryer").fill("262");
@@ -43,9 +59,12 @@ export const SCREENS = {
     await press(page, page.locator("[data-item=Dwell] .check-buttons .quiet"));
     await press(page, page.locator("[data-item=Ink] .tick"));
     await page.locator("[data-item=Ink] .badge").waitFor();
+    await press(page, "#settle-done");
+    await page.locator("#heat-ready").waitFor();
   },
   "checks: start with open ones": async (page) => { await press(page, "#start"); await sheet(page); },
-  ended: async (page) => { await counting(page); await press(page, "#end"); await press(page, "#end-anyway"); await page.locator("#ended-good").waitFor(); },
+  ended: async (page) => { await counting(page); await press(page, "#stop"); await press(page, "#end-anyway"); await page.locator("#ended-good").waitFor(); },
+  "day: failed today": async (page) => { await SCREENS.day(page); await page.locator("#failed-today").waitFor(); },
   "press, which run": async (page) => { await SCREENS.day(page); await go(page, "#/press", ".press-pick"); },
   "exposure and bath": (page) => go(page, "#/stencil", ".stencil-door"),
   "exposure known": async (page) => { await go(page, "#/stencil/exposure", "#answer"); await press(page, "#edge summary"); await press(page, "#known summary"); },
@@ -69,7 +88,49 @@ export const SCREENS = {
   "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
   "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
   "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#count").fill("305"); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
+  screens: (page) => go(page, "#/screens", ".screen-row"),
+  "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
+  "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },
+  "screen, wet": async (page) => { await SCREENS.screens(page); await press(page, page.locator("[data-state=Exposed] .screen-row").first()); await page.locator("#dry").waitFor(); },
+  "screen form": async (page) => { await press(page, ".head-aside a"); await page.locator("#label").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "screen form with mistakes": async (page) => { await page.locator("#tension").fill("tight"); await press(page, ".save-bar [type=submit]"); await page.locator("#tension-help .problem").waitFor(); },
+  "new screens": async (page) => { await go(page, "#/screens/new", "#label"); await page.locator("#label").fill("A1–A6, 7"); await page.locator("#count").fill("156"); await page.locator("#take-sheet").waitFor(); },
+  "screen room": (page) => go(page, "#/screens/room", "#coat"),
   more: (page) => go(page, "#/more", ".menu"),
+  heat: (page) => go(page, "#/heat", ".page.heat .menu"),
+  "heat: units": (page) => go(page, "#/heat/units", ".heat-cards"),
+  "heat: unit form": async (page) => { await go(page, "#/heat/unit/new", "#name"); await press(page, ".save-bar [type=submit]"); await page.locator("#name-help .problem").waitFor(); },
+  "heat: measuring": async (page) => {
+    await go(page, "#/heat/units", ".heat-cards");
+    await press(page, page.locator(".heat-cards .button").first());
+    await page.locator("#found").fill("x");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator("#found-help .problem").waitFor();
+    await press(page, "#method-2");
+  },
+  "heat: settlings": (page) => go(page, "#/heat/settling", ".heat-list"),
+  "heat: ink sheets": (page) => go(page, "#/heat/inks", ".heat-wanted"),
+  "heat: ink sheet": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#cure").waitFor(); },
+  "heat: limits": (page) => go(page, "#/heat/limits", ".heat-limit"),
+  "heat: a limit of one's own": async (page) => {
+    await go(page, "#/heat/limit/4", "#temperature");
+    await page.locator("#temperature").fill("140");
+    await page.locator("#note").fill("A trial");
+    await press(page, ".save-bar [type=submit]");
+    await page.locator(".heat-limit[data-own=true]").waitFor();
+  },
+  "heat: its form": async (page) => { await press(page, ".heat-limit[data-own=true]"); await page.locator("#limit-back").waitFor(); },
+  "heat: tests": (page) => go(page, "#/heat/tests", "[data-due]"),
+  "heat: a test": async (page) => { await press(page, page.locator(".menu-row:not([data-due])").first()); await page.locator("#went-through").waitFor(); },
+  "heat: trials": (page) => go(page, "#/heat/trials", ".menu-row"),
+  "heat: a trial": async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#outcome").waitFor(); },
+  room: (page) => go(page, "#/heat/room", "#room-now"),
+  "room with everything open": async (page) => {
+    for (const details of await page.locator(".room-details summary").all()) await press(page, details);
+    await page.locator("#humidity").fill("300");
+    await press(page, "#room-save");
+    await page.locator("#humidity-help .problem").waitFor();
+  },
   settings: (page) => go(page, "#/more/settings", "#crew"),
   backup: (page) => go(page, "#/more/backup", "#prepare"),
   "backup ready, a file refused": async (page) => {

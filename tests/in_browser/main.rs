@@ -1,6 +1,8 @@
 //! What only a real browser can show, in headless Chromium.
 #![cfg(target_arch = "wasm32")]
 
+mod older_database;
+mod pictures;
 mod places;
 mod storage_contract;
 

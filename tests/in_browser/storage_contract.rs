@@ -13,11 +13,13 @@ fn fresh() -> IndexedDb {
 mod indexed_db {
     use super::fresh;
     lastpull_core::storage_contract!(in_browser: fresh());
+    lastpull_core::photo_contract!(in_browser: fresh());
 }
 
 mod memory {
     use super::{MemoryStorage, new_id};
     lastpull_core::storage_contract!(in_browser: MemoryStorage::new(new_id));
+    lastpull_core::photo_contract!(in_browser: MemoryStorage::new(new_id));
 }
 
 #[wasm_bindgen_test]

@@ -36,9 +36,28 @@ const SCREENS = {
   stopped: async (page) => { await SCREENS.count(page); await page.locator("#stop").click(); await page.locator("[data-cause=Ink]").click(); await page.locator("#stopped").waitFor(); },
   misprint: async (page) => { await SCREENS.count(page); await page.locator("#misprint").click(); await page.locator("[data-cause=Pinhole]").waitFor(); },
   number: async (page) => { await SCREENS.count(page); await page.locator("#number").click(); await page.locator("#pieces").waitFor(); },
+  failed: async (page) => { await SCREENS.count(page); await page.locator("#failed").click(); await page.locator("[data-kind=Spot]").waitFor(); },
+  "failed-where": async (page) => { await SCREENS.failed(page); await page.locator("[data-kind=Spot]").click(); await page.locator("#step-mark").click(); await page.locator("#art").click({ position: { x: 60, y: 70 } }); await page.locator(".failure-mark").waitFor(); },
+  "failed-burning": async (page) => {
+    await SCREENS["failed-where"](page);
+    await page.locator("#step-since").click();
+    await page.locator('[data-since="5"]').click();
+    await page.locator("#judge").waitFor();
+    await page.locator("#step-remedy").click();
+    await page.locator("[data-remedy=BurnAgain]").click();
+    await page.locator("dialog #label").fill("B1");
+    await page.locator("dialog [type=submit]").click();
+    await page.locator("[data-step=Coat]").click();
+    await page.locator("[data-step=Coat][aria-pressed=true]").waitFor();
+  },
+  "failed-judge": async (page) => { await SCREENS["failed-burning"](page); await page.locator("#go-on").click(); await page.locator(".failure-bar").click(); await page.locator("#judge").waitFor(); },
   checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1]); await page.locator("#changes").waitFor(); },
+  changeover: async (page) => { await SCREENS.checks(page); await page.locator("#settle-start").waitFor(); },
+  room: async (page) => { await go(page, "#/heat/room"); await page.locator("#room-now").waitFor(); },
+  "fabric-limits": async (page) => { await go(page, "#/heat/limits"); await page.locator(".heat-limit").first().waitFor(); },
+  heat: async (page) => { await go(page, "#/heat"); await page.locator(".page.heat .menu").waitFor(); },
   pick: async (page) => { await SCREENS.ended(page); await SCREENS.day(page); await go(page, "#/press"); await page.locator(".press-pick").waitFor(); },
-  ended: async (page) => { await SCREENS.count(page); await page.locator("#end").click(); await page.locator("#end-anyway").click(); await page.locator("#ended-good").waitFor(); },
+  ended: async (page) => { await SCREENS.count(page); await page.locator("#stop").click(); await page.locator("#end-anyway").click(); await page.locator("#ended-good").waitFor(); },
   jobs: async (page) => { await go(page, "#/jobs"); await page.locator(".job-row").first().waitFor(); },
   job: async (page) => { await SCREENS.jobs(page); await page.locator(".job-row").first().click(); await page.locator(".lot").first().waitFor(); },
   "job-form": async (page) => { await go(page, "#/job/new"); await page.locator("#client").waitFor(); },
@@ -50,6 +69,12 @@ const SCREENS = {
   kit: async (page) => { await go(page, "#/stencil/kit"); await page.locator(".stencil-row").first().waitFor(); },
   bath: async (page) => { await go(page, "#/stencil/bath"); await page.locator("#bath-chart").waitFor(); },
   volume: async (page) => { await go(page, "#/stencil/volume"); await page.locator("#width").fill("12"); await page.locator("#height").fill("10"); await page.locator("#pieces").fill("72"); },
+  screens: async (page) => { await go(page, "#/screens"); await page.locator(".screen-row").first().waitFor(); },
+  "screens-board": async (page) => { await SCREENS.screens(page); await page.locator(".screen-board").evaluate((board) => board.scrollIntoView()); },
+  "screens-picked": async (page) => { await SCREENS["screens-board"](page); await page.locator("#select").click(); await page.locator("[data-state=Coated] .screen-group-head .button").click(); await page.locator("#select-bar [data-to]").first().waitFor(); },
+  "screen-card": async (page) => { await SCREENS.screens(page); await page.locator("[data-state=Ready] .screen-row").nth(1).click(); await page.locator("#state").waitFor(); },
+  "screen-form": async (page) => { await go(page, "#/screens/new"); await page.locator("#label").fill("A1–A6"); await page.locator("#adds").waitFor(); },
+  "screen-room": async (page) => { await go(page, "#/screens/room"); await page.locator("#coat").waitFor(); },
   more: async (page) => { await go(page, "#/more"); await page.locator(".menu").waitFor(); },
   settings: async (page) => { await go(page, "#/more/settings"); await page.locator("#crew").waitFor(); },
   backup: async (page) => { await go(page, "#/more/backup"); await page.locator("#prepare").waitFor(); },
@@ -85,7 +110,7 @@ if (review) {
   mkdirSync(folder, { recursive: true });
   await take(folder, "phone", "light", "english", Object.keys(SCREENS), false);
   await take(folder, "phone", "dark", "spanish", ["day", "count", "checks"], false);
-  await take(folder, "phone", "amber", "english", ["count"], false);
+  await take(folder, "phone", "amber", "english", ["count", "screens"], false);
   await take(folder, "desk", "light", "english", ["day", "count"], false);
   console.log(folder);
 }

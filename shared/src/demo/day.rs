@@ -1,6 +1,9 @@
 //! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
 
+use super::failures::failed;
+use super::heat;
 use super::maker::{LotPlan, Maker, RunPlan};
+use super::screens::{DayRuns, screens};
 use crate::job::{Fabric, Size};
 use crate::journal::{Draft, Fact};
 use crate::plan::WallClock;
@@ -19,6 +22,7 @@ const COTTON: RunPlan = RunPlan {
     fahrenheit: 320.0,
     dwell: 150.0,
     below_collar: Some(3.0),
+    screens: "12, 13",
 };
 
 /// The facts of the demo shop, oldest first, around the moment of `clock`.
@@ -28,9 +32,11 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     maker.say(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
     maker.say(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
     maker.say(start, device, Fact::DeviceNamed(device_name.into()));
+    heat::equip(&mut maker, start);
     super::stencils::stencils(&mut maker);
     earlier_weeks(&mut maker);
-    today(&mut maker);
+    let day = today(&mut maker);
+    screens(&mut maker, &day);
     maker.drafts
 }
 
@@ -61,7 +67,15 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         let plan = if index % 2 == 0 {
             COTTON
         } else {
-            RunPlan { location: Location::LeftChest, ink: "Bone", colour: "#ece4d2", hits: 1, flash: false, ..COTTON }
+            RunPlan {
+                location: Location::LeftChest,
+                ink: "Bone",
+                colour: "#ece4d2",
+                hits: 1,
+                flash: false,
+                screens: "7",
+                ..COTTON
+            }
         };
         let run = maker.run(morning - HOUR, lot, &plan);
         maker.say(morning, run, Fact::RunStarted);
@@ -69,6 +83,9 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         let seconds = pace * (0.92 + 0.16 * maker.noise());
         let half = maker.pull(morning + MINUTE, run, &sizes[..2], seconds);
         maker.say(half + 5_000, run, Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }));
+        if index % 3 == 0 {
+            failed(maker, run, half + 5_000, index / 3);
+        }
         maker.say(half + 4 * MINUTE, run, Fact::Resumed);
         let mut end = maker.pull(half + 4 * MINUTE, run, &sizes[2..], seconds);
         if index % 3 == 0 {
@@ -83,7 +100,7 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
 }
 
 /// Today: one order done, one on the press, three to come, one of them polyester.
-fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let clock = maker.clock;
     let now = clock.now;
     let today = clock.today();
@@ -110,6 +127,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     };
     let choir_lot = maker.lot(early, choir, &tee);
     let front = maker.run(early, choir_lot, &COTTON);
+    heat::washed(maker, front, COTTON.ink);
 
     let ferry = maker.job(
         early + MINUTE,
@@ -135,6 +153,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         fahrenheit: 260.0,
         dwell: 180.0,
         below_collar: Some(4.0),
+        screens: "14, 15",
         ..COTTON
     };
     let back = maker.run(early + MINUTE, ferry_lot, &cooler);
@@ -165,6 +184,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             hits: 1,
             flash: false,
             below_collar: None,
+            screens: "4",
             ..COTTON
         },
     );
@@ -185,10 +205,18 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         pieces: &[(Size::YouthS, 8), (Size::YouthM, 10), (Size::YouthL, 4), (Size::S, 4)],
     };
     let kids_lot = maker.lot(early + 3 * MINUTE, chess, &kids);
-    maker.run(
+    let ladder = maker.run(
         early + 3 * MINUTE,
         kids_lot,
-        &RunPlan { location: Location::LeftChest, ink: "Night", colour: "#1f2440", hits: 1, flash: false, ..COTTON },
+        &RunPlan {
+            location: Location::LeftChest,
+            ink: "Night",
+            colour: "#1f2440",
+            hits: 1,
+            flash: false,
+            screens: "7",
+            ..COTTON
+        },
     );
 
     // This morning's order, done.
@@ -213,6 +241,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             hits: 1,
             flash: false,
             below_collar: None,
+            screens: "8",
             ..COTTON
         },
     );
@@ -239,16 +268,23 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     maker.pull(at + 20_000, front, &[(Size::M, 3)], 57.0);
 
     maker.say(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
+    DayRuns { front, back, ladder, bib, began, bib_ended: end + MINUTE }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::failure::failure_card;
+    use crate::heat::{
+        CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
+        test_standing, tests_due, trials_for,
+    };
     use crate::journal::{Head, Journal, allocate};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
     use crate::screen::{
-        BathTrend, ExposureAnswer, ExposurePick, ScreensLeft, bath_chart, bath_view, exposure_for, stencil_home,
+        BathTrend, BurnStep, ExposureAnswer, ExposurePick, ScreenFilter, ScreenState, ScreensLeft, bath_chart,
+        bath_view, exposure_for, screen_board, screen_needs, stencil_home,
     };
     use crate::shop::Shop;
 
@@ -299,8 +335,52 @@ mod tests {
         let count = count_view(&shop, rail.runs[0].id, Uuid::from_u128(1), clock, &[]);
         assert_eq!((count.good, count.planned, count.misprints), (17, 36, 1));
         assert!(count.pace.unwrap().per_hour > 40.0);
+        let failed: Vec<_> = shop.failures.iter().map(|(id, _)| failure_card(&shop, id, clock).unwrap()).collect();
+        assert_eq!(failed.len(), 4);
+        for card in failed {
+            // Four minutes less the five seconds before it was found.
+            assert_eq!((card.row.downtime, card.row.open, card.row.suspect), (235_000, false, 0));
+            assert!(card.row.good > 0 && card.failure.mark.is_some(), "{card:?}");
+        }
         let polyester = check_list(&shop, rail.runs[1].id);
         assert!(polyester.heat_first());
         assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
+    }
+
+    #[test]
+    fn the_demos_screens_wait_for_nobody_but_tomorrows_run() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        assert!(rail.runs.iter().all(|run| run.waits_until.is_none()), "{:#?}", rail.runs);
+        let needs = screen_needs(&shop, clock);
+        assert_eq!(needs.len(), 1);
+        assert_eq!((needs[0].title.as_str(), needs[0].late_by), ("Swap day totes", 0));
+        assert_eq!(needs[0].steps[0].step, BurnStep::Expose);
+        assert!(!needs[0].steps[0].late && !needs[0].steps[0].now.is_empty());
+        let board = screen_board(&shop, &ScreenFilter::default(), clock.now);
+        assert_eq!((board.groups.len(), board.warned), (ScreenState::ALL.len(), 1), "every state, one coat too old");
+    }
+
+    #[test]
+    fn the_demo_tunnel_is_too_hot_for_the_jerseys_and_everything_about_heat_is_there() {
+        let (shop, clock) = shop(1_795_638_600_000);
+        let rail = rail(&shop, clock);
+        let [choir, jerseys] = [rail.runs[0].id, rail.runs[1].id];
+        let change = changeover(&shop, jerseys, clock.now).unwrap();
+        let passed: Vec<_> = change.danger.iter().map(|finding| finding.name).collect();
+        assert_eq!(passed, [LimitName::DyeMigration, LimitName::InkHighest, LimitName::Scorch]);
+        assert!(change.still_passed.is_empty() && change.hold_ink() && change.settling.is_none());
+        let wait = change.wait.unwrap();
+        assert_eq!((wait.minutes, wait.basis, wait.cold), (10, SettlingBasis::Logged(3), false));
+        for run in [choir, jerseys] {
+            let heat = run_heat(&shop, run, clock.now).unwrap();
+            assert!(matches!(heat.cure, CureOnPaper::Reached { .. }), "{heat:?}");
+            assert!(heat.passed().next().is_none() && heat.conflict.is_none());
+        }
+        assert!(!test_standing(&shop, choir).unwrap().is_due());
+        assert_eq!(tests_due(&shop)[0].0, jerseys);
+        assert_eq!(trials_for(&shop, jerseys).len(), 1);
+        assert_eq!(inks_without_sheet(&shop).len(), 2);
+        assert_eq!(room_brief(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
     }
 }

@@ -36,6 +36,7 @@ pub(super) struct RunPlan<'a> {
     pub(super) fahrenheit: f64,
     pub(super) dwell: f64,
     pub(super) below_collar: Option<f64>,
+    pub(super) screens: &'a str,
 }
 
 impl<N: FnMut() -> Uuid> Maker<N> {
@@ -102,7 +103,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             RunField::Lot(lot),
             RunField::Location(plan.location),
             RunField::Ink(plan.ink.into()),
-            RunField::Screens(if plan.hits > 1 { "12, 13".into() } else { "7".into() }),
+            RunField::Screens(plan.screens.into()),
             RunField::Mesh(Some(if plan.flash { 156 } else { 200 })),
             RunField::Flash(flash),
             RunField::Hits(plan.hits),
@@ -123,7 +124,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         let mut shop = Shop::default();
         shop.apply_all(&self.entries());
         for (index, row) in check_list(&shop, run).rows().enumerate() {
-            let measured = row.expected.value().filter(|_| index == 0).map(|value| value + 1_100);
+            let measured = row.expected.value().filter(|_| index == 0).map(|value| value + 900);
             let outcome = measured.map_or(CheckOutcome::Ticked, CheckOutcome::Measured);
             let (item, expected, by) = (row.item, row.expected.clone(), Some(by.to_owned()));
             self.say(at + index as u64 * 9_000, run, Fact::CheckMade { item, expected, outcome, by });

@@ -4,7 +4,10 @@
 //! the day in it is always today.
 
 mod day;
+mod failures;
+mod heat;
 mod maker;
+mod screens;
 mod stencils;
 
 pub use day::demo_facts;

@@ -1,4 +1,4 @@
-//! A ZIP archive of one packed file, as far as a backup needs the format (APPNOTE 6.3.10): written
+//! A ZIP archive, as far as a backup needs the format (APPNOTE 6.3.10): written
 //! and read here because a whole ZIP library weighs more in the bundle than the rest of this crate's
 //! arithmetic. Any archive tool reads what is written; what is read may come from any of them.
 
@@ -45,22 +45,82 @@ fn crc(so_far: u32, bytes: &[u8]) -> u32 {
     })
 }
 
-/// An archive with one file in it, while that is written.
+/// An archive while it is written, part after part: whoever puts the parts together need not hold them
+/// all at once.
+#[derive(Default)]
 pub struct Packing {
-    name: &'static str,
+    /// How much was given out.
+    written: u32,
+    central: Vec<u8>,
+    files: u16,
+}
+
+/// What both records of a file say of it, its name last.
+fn about(method: u16, crc: u32, packed: u32, size: u32, name: &str) -> Option<Vec<u8>> {
+    let mut about = Vec::new();
+    for number in [20, 0, method, 0, FIRST_DAY] {
+        about.extend(u16::to_le_bytes(number));
+    }
+    for number in [crc, packed, size] {
+        about.extend(number.to_le_bytes());
+    }
+    about.extend(u16::try_from(name.len()).ok()?.to_le_bytes());
+    about.extend([0; 2]);
+    Some(about)
+}
+
+impl Packing {
+    /// Notes a file of `packed` bytes; gives the record that goes before them. None, and nothing noted,
+    /// when the archive would grow past what the format takes.
+    fn note(&mut self, name: &str, method: u16, crc: u32, packed: u32, size: u32) -> Option<Vec<u8>> {
+        let about = about(method, crc, packed, size, name)?;
+        let local = [&LOCAL[..], &about, name.as_bytes()].concat();
+        let record = [&CENTRAL[..], &[20, 0], &about, &[0; 10], &self.written.to_le_bytes(), name.as_bytes()].concat();
+        let written = self.written.checked_add(local.len() as u32)?.checked_add(packed)?;
+        // The records of the end must fit behind it as well.
+        written.checked_add((self.central.len() + record.len() + END_SIZE) as u32)?;
+        self.files = self.files.checked_add(1)?;
+        self.written = written;
+        self.central.extend(record);
+        Some(local)
+    }
+
+    /// Adds a file as it is; gives what goes before its bytes.
+    pub fn store(&mut self, name: &str, bytes: &[u8]) -> Option<Vec<u8>> {
+        let size = u32::try_from(bytes.len()).ok()?;
+        self.note(name, STORED, crc(0, bytes), size, size)
+    }
+
+    /// Adds a file that was packed; gives its part of the archive.
+    pub fn add(&mut self, name: &str, packed: Packed) -> Option<Vec<u8>> {
+        let (bytes, crc, size) = packed.finish()?;
+        let mut part = self.note(name, DEFLATED, crc, u32::try_from(bytes.len()).ok()?, u32::try_from(size).ok()?)?;
+        part.extend(bytes);
+        Some(part)
+    }
+
+    /// The end of the archive.
+    pub fn finish(self) -> Vec<u8> {
+        let (files, length) = (self.files.to_le_bytes(), self.central.len() as u32);
+        let start = self.written.to_le_bytes();
+        let end = [&END[..], &[0; 4], &files, &files, &length.to_le_bytes(), &start, &[0; 2]].concat();
+        [self.central, end].concat()
+    }
+}
+
+/// A file while it is packed.
+pub struct Packed {
     out: Vec<u8>,
     packer: Box<CompressorOxide>,
     crc: u32,
     size: u64,
 }
 
-impl Packing {
-    /// Starts the archive.
-    pub fn new(name: &'static str) -> Self {
-        // The records are filled in once the sizes are known.
-        let out = vec![0; LOCAL_SIZE + name.len()];
+impl Packed {
+    /// Starts the file.
+    pub fn new() -> Self {
         let packer = Box::new(CompressorOxide::new(create_comp_flags_from_zip_params(6, -15, 0)));
-        Self { name, out, packer, crc: 0, size: 0 }
+        Self { out: Vec::new(), packer, crc: 0, size: 0 }
     }
 
     /// Adds to the file.
@@ -79,56 +139,63 @@ impl Packing {
         matches!(status, TDEFLStatus::Okay | TDEFLStatus::Done)
     }
 
-    /// The bytes of the archive; none should it be larger than the format takes.
-    pub fn finish(mut self) -> Option<Vec<u8>> {
-        if !self.pack(&[], TDEFLFlush::Finish) {
-            return None;
-        }
-        let Self { name, mut out, crc, size, .. } = self;
-        let start = LOCAL_SIZE + name.len();
-        let packed = u32::try_from(out.len() - start).ok()?;
-        let length = u16::try_from(name.len()).ok()?;
-        // What both records of the file say of it.
-        let mut about = Vec::new();
-        for number in [20, 0, DEFLATED, 0, FIRST_DAY] {
-            about.extend(u16::to_le_bytes(number));
-        }
-        for number in [crc, packed, u32::try_from(size).ok()?] {
-            about.extend(number.to_le_bytes());
-        }
-        about.extend(length.to_le_bytes());
-        about.extend([0; 2]);
-        out.splice(..start, [&LOCAL[..], &about, name.as_bytes()].concat());
-        let central = u32::try_from(out.len()).ok()?;
-        out.extend([&CENTRAL[..], &[20, 0], &about, &[0; 14], name.as_bytes()].concat());
-        let length = u32::try_from(out.len()).ok()? - central;
-        out.extend([&END[..], &[0; 4], &[1, 0, 1, 0], &length.to_le_bytes(), &central.to_le_bytes(), &[0; 2]].concat());
-        Some(out)
+    fn finish(mut self) -> Option<(Vec<u8>, u32, u64)> {
+        self.pack(&[], TDEFLFlush::Finish).then_some((self.out, self.crc, self.size))
     }
 }
 
-/// Why nothing is unpacked.
+/// A file that is read in places, so that nobody need hold all of it.
+#[allow(async_fn_in_trait)]
+pub trait Source {
+    /// How long it is.
+    fn size(&self) -> u64;
+
+    /// These bytes of it, all of them; none when it does not read.
+    async fn read(&self, from: u64, length: usize) -> Option<Vec<u8>>;
+}
+
+impl Source for &[u8] {
+    fn size(&self) -> u64 {
+        self.len() as u64
+    }
+
+    async fn read(&self, from: u64, length: usize) -> Option<Vec<u8>> {
+        let from = usize::try_from(from).ok()?;
+        self.get(from..from.checked_add(length)?).map(<[u8]>::to_vec)
+    }
+}
+
+/// Why an archive does not open, or a file of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoFile {
     /// This is no archive, or one cut short.
     NotAnArchive,
-    /// It does not hold the file, or in a way that nobody packs one.
-    NotInIt,
+    /// The file is packed in a way that nobody packs one, or does not lie where the archive says.
+    Missing,
+    /// The source does not read.
+    Unread,
 }
 
 /// The bytes do not match their checksum, or end too early.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Damaged;
 
-/// A file of an archive, while it is read.
-pub struct Unpacking<'a> {
-    packed: &'a [u8],
-    unpacker: Option<Box<InflateState>>,
+/// What an archive says of a file in it. All of it is yet to be proved.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Row {
+    /// Its name.
+    pub name: String,
+    /// How long it is, packed.
+    pub packed: u32,
+    /// How long it is.
+    pub size: u32,
+    method: u16,
     crc: u32,
-    size: u64,
-    so_far: (u32, u64),
-    piece: Vec<u8>,
+    start: u32,
 }
+
+/// The most an archive's list of files may take: more than that many photos in any tool's way of writing.
+const LARGEST_LIST: usize = 16 * 1024 * 1024;
 
 fn two(bytes: &[u8], at: usize) -> Option<u16> {
     Some(u16::from_le_bytes(bytes.get(at..at + 2)?.try_into().ok()?))
@@ -139,74 +206,122 @@ fn four(bytes: &[u8], at: usize) -> Option<u32> {
 }
 
 /// Where the last record starts: its comment reaches to the end of the archive.
-fn end_of(archive: &[u8]) -> Option<usize> {
-    let last = archive.len().checked_sub(END_SIZE)?;
+fn end_of(tail: &[u8]) -> Option<usize> {
+    let last = tail.len().checked_sub(END_SIZE)?;
     (last.saturating_sub(usize::from(u16::MAX))..=last).rev().find(|at| {
-        archive[*at..].starts_with(END)
-            && two(archive, at + 20).is_some_and(|comment| at + END_SIZE + usize::from(comment) == archive.len())
+        tail[*at..].starts_with(END)
+            && two(tail, at + 20).is_some_and(|comment| at + END_SIZE + usize::from(comment) == tail.len())
     })
 }
 
-impl<'a> Unpacking<'a> {
-    /// Finds a file in an archive.
-    pub fn new(archive: &'a [u8], name: &str) -> Result<Self, NoFile> {
-        let end = end_of(archive).ok_or(NoFile::NotAnArchive)?;
-        let count = two(archive, end + 10).ok_or(NoFile::NotAnArchive)?;
-        let mut at = four(archive, end + 16).ok_or(NoFile::NotAnArchive)? as usize;
-        for _ in 0..count {
-            let record =
-                archive.get(at..end).filter(|record| record.starts_with(CENTRAL)).ok_or(NoFile::NotAnArchive)?;
-            let length = |at| two(record, at).map(usize::from).ok_or(NoFile::NotAnArchive);
-            let (named, extra, comment) = (length(28)?, length(30)?, length(32)?);
-            if record.get(CENTRAL_SIZE..CENTRAL_SIZE + named) == Some(name.as_bytes()) {
-                return Self::of(archive.get(..end).unwrap_or_default(), record).ok_or(NoFile::NotInIt);
-            }
-            at += CENTRAL_SIZE + named + extra + comment;
-        }
-        Err(NoFile::NotInIt)
-    }
+/// Reads the list of the files in an archive.
+pub async fn list<S: Source>(source: &S) -> Result<Vec<Row>, NoFile> {
+    let length = source.size().min((END_SIZE + usize::from(u16::MAX)) as u64);
+    let first = source.size() - length;
+    let tail = source.read(first, length as usize).await.ok_or(NoFile::Unread)?;
+    let end = end_of(&tail).ok_or(NoFile::NotAnArchive)?;
+    let (count, start) = (two(&tail, end + 10), four(&tail, end + 16));
+    let (count, start) = (count.ok_or(NoFile::NotAnArchive)?, u64::from(start.ok_or(NoFile::NotAnArchive)?));
+    let length = (first + end as u64).checked_sub(start).ok_or(NoFile::NotAnArchive)?;
+    let length = usize::try_from(length).ok().filter(|length| *length <= LARGEST_LIST).ok_or(NoFile::NotAnArchive)?;
+    let list = source.read(start, length).await.ok_or(NoFile::Unread)?;
+    rows(&list, count).ok_or(NoFile::NotAnArchive)
+}
 
-    fn of(archive: &'a [u8], record: &[u8]) -> Option<Self> {
+fn rows(list: &[u8], count: u16) -> Option<Vec<Row>> {
+    let (mut at, mut rows) = (0, Vec::new());
+    for _ in 0..count {
+        let record = list.get(at..).filter(|record| record.starts_with(CENTRAL))?;
+        let length = |at| two(record, at).map(usize::from);
+        let (named, extra, comment) = (length(28)?, length(30)?, length(32)?);
+        let name = record.get(CENTRAL_SIZE..CENTRAL_SIZE + named)?;
         let encrypted = two(record, 8)? & 1 == 1;
-        let unpacker = match two(record, 10)? {
-            _ if encrypted => return None,
+        rows.push(Row {
+            // A name that is not UTF-8 is none of ours.
+            name: String::from_utf8_lossy(name).into_owned(),
+            packed: four(record, 20)?,
+            size: four(record, 24)?,
+            method: if encrypted { u16::MAX } else { two(record, 10)? },
+            crc: four(record, 16)?,
+            start: four(record, 42)?,
+        });
+        at += CENTRAL_SIZE + named + extra + comment;
+    }
+    Some(rows)
+}
+
+/// A file of an archive, while it is read.
+pub struct Unpacking {
+    packed: Vec<u8>,
+    taken: usize,
+    unpacker: Option<Box<InflateState>>,
+    crc: u32,
+    size: u64,
+    so_far: (u32, u64),
+    piece: Vec<u8>,
+}
+
+impl Unpacking {
+    /// Fetches a file of an archive, as it is packed.
+    pub async fn new<S: Source>(source: &S, row: &Row) -> Result<Self, NoFile> {
+        let unpacker = match row.method {
             STORED => None,
             DEFLATED => Some(InflateState::new_boxed(DataFormat::Raw)),
-            _ => return None,
+            _ => return Err(NoFile::Missing),
         };
-        let (crc, length, size) = (four(record, 16)?, four(record, 20)? as usize, u64::from(four(record, 24)?));
-        let local = archive.get(four(record, 42)? as usize..).filter(|local| local.starts_with(LOCAL))?;
-        let start = LOCAL_SIZE + usize::from(two(local, 26)?) + usize::from(two(local, 28)?);
-        let packed = local.get(start..start.checked_add(length)?)?;
-        Some(Self { packed, unpacker, crc, size, so_far: (0, 0), piece: Vec::new() })
-    }
-
-    /// How large the archive says the file is.
-    pub fn size(&self) -> u64 {
-        self.size
+        let start = u64::from(row.start);
+        let within = |from: u64, length: u64| from.checked_add(length).is_some_and(|end| end <= source.size());
+        if !within(start, LOCAL_SIZE as u64) {
+            return Err(NoFile::Missing);
+        }
+        let local = source.read(start, LOCAL_SIZE).await.ok_or(NoFile::Unread)?;
+        let (named, extra) = (two(&local, 26).unwrap_or_default(), two(&local, 28).unwrap_or_default());
+        let from = start + LOCAL_SIZE as u64 + u64::from(named) + u64::from(extra);
+        if !local.starts_with(LOCAL) || !within(from, u64::from(row.packed)) {
+            return Err(NoFile::Missing);
+        }
+        let packed = source.read(from, row.packed as usize).await.ok_or(NoFile::Unread)?;
+        let size = u64::from(row.size);
+        Ok(Self { packed, taken: 0, unpacker, crc: row.crc, size, so_far: (0, 0), piece: Vec::new() })
     }
 
     /// The next piece of the file; empty at its end, once that is known to be whole.
     pub fn next_piece(&mut self) -> Result<&[u8], Damaged> {
         self.piece.resize(PIECE, 0);
+        let packed = self.packed.get(self.taken..).unwrap_or_default();
         let (taken, given) = if let Some(unpacker) = &mut self.unpacker {
-            let step = inflate(unpacker, self.packed, &mut self.piece, MZFlush::None);
-            let over = self.packed.is_empty() && step.bytes_written == 0;
+            let step = inflate(unpacker, packed, &mut self.piece, MZFlush::None);
+            let over = packed.is_empty() && step.bytes_written == 0;
             if !over && !matches!(step.status, Ok(MZStatus::Ok | MZStatus::StreamEnd)) {
                 return Err(Damaged);
             }
             (step.bytes_consumed, step.bytes_written)
         } else {
-            let length = self.packed.len().min(PIECE);
-            self.piece[..length].copy_from_slice(&self.packed[..length]);
+            let length = packed.len().min(PIECE);
+            self.piece[..length].copy_from_slice(&packed[..length]);
             (length, length)
         };
-        self.packed = &self.packed[taken..];
+        self.taken += taken;
         self.piece.truncate(given);
         self.so_far = (crc(self.so_far.0, &self.piece), self.so_far.1 + given as u64);
         if given == 0 && self.so_far != (self.crc, self.size) {
             return Err(Damaged);
         }
         Ok(&self.piece)
+    }
+
+    /// The whole file, of at most `most` bytes.
+    pub fn whole(mut self, most: usize) -> Result<Vec<u8>, Damaged> {
+        let mut whole = Vec::new();
+        loop {
+            let piece = self.next_piece()?;
+            if piece.is_empty() {
+                return Ok(whole);
+            }
+            if whole.len() + piece.len() > most {
+                return Err(Damaged);
+            }
+            whole.extend_from_slice(piece);
+        }
     }
 }

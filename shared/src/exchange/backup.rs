@@ -1,26 +1,38 @@
-//! The backup file: a ZIP archive with `journal.ndjson` inside, readable by any archive tool.
+//! The backup file: a ZIP archive with `journal.ndjson` and photos inside, readable by any archive tool.
 //!
 //! `journal.ndjson`, version 1, is one JSON object a line (UTF-8, `\n`): first the heading
 //! `{"journal":"lastpull","version":1,"entries":N,"made":milliseconds}`, then N entries as
 //! [`Entry::to_line`] writes them. It always holds everything the device knows, of all devices.
 //!
+//! `photos/<id>.jpg` are the photos that the shop shows and this device holds, as they are: JPEG does
+//! not pack further. A file may hold some of them or none; those that are missing come with another file.
+//!
 //! A file from elsewhere is hostile until read to its end: its size, the number and length of its
 //! lines, and every name and number in them are bounded before they take memory, and a single bad
-//! line refuses the whole file.
+//! line refuses the whole file. So does a photo that is not what its name says, or more than a picture.
+//! Other files that somebody packed along are left alone.
 
-use super::archive::{NoFile, Packing, Unpacking};
+use super::archive::{NoFile, Packed, Packing, Row, Source, Unpacking, list};
 use crate::journal::{Entry, EntryProblem};
+use crate::photo::{JpegPhoto, LARGEST_TAKEN, PhotoId};
 use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
-/// The largest file taken, in bytes: decades of a shop's facts.
-pub const LARGEST_FILE: u64 = 64 * 1024 * 1024;
+/// The largest file taken, in bytes: the most that its format knows. It is read in places.
+pub const LARGEST_FILE: u64 = u32::MAX as u64;
 /// The most entries taken.
 const MOST_ENTRIES: u64 = 2_000_000;
+/// The most bytes a packed journal may be: decades of a shop's facts.
+const LARGEST_PACKED: u32 = 64 * 1024 * 1024;
 /// The most bytes a journal may unpack to.
 const LARGEST_JOURNAL: u64 = 512 * 1024 * 1024;
+/// The most photos in a file, out and in.
+const MOST_PHOTOS: usize = 20_000;
 /// The name inside the archive.
 const JOURNAL: &str = "journal.ndjson";
+/// The folder of the photos inside the archive.
+const PHOTOS: &str = "photos/";
 /// The version that is written.
 const VERSION: u32 = 1;
 
@@ -44,6 +56,10 @@ pub enum BackupProblem {
         /// Which line, from 1.
         line: u64,
     },
+    /// A photo that no device made, or under a name that is not its own.
+    BadPhoto,
+    /// It could not be read from the device, or not to its end.
+    NotRead,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -54,42 +70,124 @@ struct Heading {
     made: u64,
 }
 
-/// Packs entries into a backup file, made at wall time `made`.
-///
-/// # Errors
-/// In words, should the archive not take them; memory does.
-pub fn write_backup<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: u64) -> Result<Vec<u8>, String> {
-    let mut sorted: Vec<&Entry> = entries.into_iter().collect();
-    sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
-    sorted.dedup_by_key(|entry| (entry.device, entry.seq));
-    let heading = Heading { journal: "lastpull".into(), version: VERSION, entries: sorted.len() as u64, made };
-    let mut archive = Packing::new(JOURNAL);
-    let mut line = serde_json::to_string(&heading).map_err(|error| error.to_string())?;
-    for entry in sorted {
-        line.push('\n');
-        archive.write(line.as_bytes());
-        line = entry.to_line();
-    }
-    line.push('\n');
-    archive.write(line.as_bytes());
-    archive.finish().ok_or_else(|| "too large for an archive".into())
+/// A backup file while it is made, part after part, so that nobody need hold all its photos at once:
+/// the journal; then what goes before each photo, with the photo's bytes behind it; then the end.
+pub struct BackupOut {
+    archive: Packing,
+    photos: usize,
 }
 
-/// Reads a backup file to its end.
+impl BackupOut {
+    /// Starts a file with these entries, made at wall time `made`. Gives its first part.
+    ///
+    /// # Errors
+    /// In words, should the archive not take them; memory does.
+    pub fn new<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: u64) -> Result<(Self, Vec<u8>), String> {
+        let mut sorted: Vec<&Entry> = entries.into_iter().collect();
+        sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
+        sorted.dedup_by_key(|entry| (entry.device, entry.seq));
+        let heading = Heading { journal: "lastpull".into(), version: VERSION, entries: sorted.len() as u64, made };
+        let mut journal = Packed::new();
+        let mut line = serde_json::to_string(&heading).map_err(|error| error.to_string())?;
+        for entry in sorted {
+            line.push('\n');
+            journal.write(line.as_bytes());
+            line = entry.to_line();
+        }
+        line.push('\n');
+        journal.write(line.as_bytes());
+        let mut out = Self { archive: Packing::default(), photos: 0 };
+        let part = out.archive.add(JOURNAL, journal).ok_or("too large for an archive")?;
+        Ok((out, part))
+    }
+
+    /// Adds a photo; gives the part that its bytes follow. None when the file takes no more.
+    pub fn photo(&mut self, photo: &JpegPhoto) -> Option<Vec<u8>> {
+        if self.photos == MOST_PHOTOS {
+            return None;
+        }
+        let part = self.archive.store(&format!("{PHOTOS}{}.jpg", photo.id()), photo.bytes())?;
+        self.photos += 1;
+        Some(part)
+    }
+
+    /// The last part.
+    pub fn finish(self) -> Vec<u8> {
+        self.archive.finish()
+    }
+}
+
+/// A backup file that was opened: its journal read to the end, its photos to be fetched one by one.
+pub struct Backup<S> {
+    /// What the journal holds.
+    pub entries: Vec<Entry>,
+    photos: BTreeMap<PhotoId, Row>,
+    source: S,
+}
+
+impl<S: Source> Backup<S> {
+    /// The photos in it and the bytes each says to be.
+    pub fn photos(&self) -> impl Iterator<Item = (PhotoId, u32)> {
+        self.photos.iter().map(|(id, row)| (*id, row.size))
+    }
+
+    /// Fetches a photo of it. None when it is not in it.
+    ///
+    /// # Errors
+    /// [`BackupProblem`]; then nothing of the file should be used.
+    pub async fn photo(&self, photo: PhotoId) -> Result<Option<JpegPhoto>, BackupProblem> {
+        let Some(row) = self.photos.get(&photo) else { return Ok(None) };
+        let file = Unpacking::new(&self.source, row).await.map_err(problem)?;
+        let bytes = file.whole(LARGEST_TAKEN).map_err(|_| BackupProblem::Damaged)?;
+        let read = JpegPhoto::of(bytes).filter(|read| read.id() == photo);
+        read.map(Some).ok_or(BackupProblem::BadPhoto)
+    }
+}
+
+fn problem(missing: NoFile) -> BackupProblem {
+    match missing {
+        NoFile::NotAnArchive => BackupProblem::NotAnArchive,
+        NoFile::Missing => BackupProblem::NotABackup,
+        NoFile::Unread => BackupProblem::NotRead,
+    }
+}
+
+/// Opens a backup file and reads its journal to the end.
 ///
 /// # Errors
 /// [`BackupProblem`]; then nothing of it should be used.
-pub fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
-    if bytes.len() as u64 > LARGEST_FILE {
+pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProblem> {
+    if source.size() > LARGEST_FILE {
         return Err(BackupProblem::TooLarge);
     }
-    let journal = Unpacking::new(bytes, JOURNAL).map_err(|missing| match missing {
-        NoFile::NotAnArchive => BackupProblem::NotAnArchive,
-        NoFile::NotInIt => BackupProblem::NotABackup,
-    })?;
-    if journal.size() > LARGEST_JOURNAL {
+    let rows = list(&source).await.map_err(problem)?;
+    let journal = rows.iter().find(|row| row.name == JOURNAL).ok_or(BackupProblem::NotABackup)?;
+    if journal.packed > LARGEST_PACKED || u64::from(journal.size) > LARGEST_JOURNAL {
         return Err(BackupProblem::TooLarge);
     }
+    let journal = Unpacking::new(&source, journal).await.map_err(problem)?;
+    let entries = read_journal(journal)?;
+    Ok(Backup { entries, photos: photos_among(rows)?, source })
+}
+
+/// The rows of photos, by the ids that their names say.
+fn photos_among(rows: Vec<Row>) -> Result<BTreeMap<PhotoId, Row>, BackupProblem> {
+    let mut photos = BTreeMap::new();
+    for row in rows {
+        // Some tools list the folder itself.
+        let Some(name) = row.name.strip_prefix(PHOTOS).filter(|name| !name.is_empty()) else { continue };
+        let id = name.strip_suffix(".jpg").and_then(PhotoId::parse).ok_or(BackupProblem::BadPhoto)?;
+        if row.packed.max(row.size) as usize > LARGEST_TAKEN || photos.len() == MOST_PHOTOS {
+            return Err(BackupProblem::TooLarge);
+        }
+        if photos.insert(id, row).is_some() {
+            return Err(BackupProblem::BadPhoto);
+        }
+    }
+    Ok(photos)
+}
+
+fn read_journal(journal: Unpacking) -> Result<Vec<Entry>, BackupProblem> {
     let mut lines = Lines { from: journal, ahead: Vec::new(), read: 0, unpacked: 0, line: 0 };
     let heading: Heading = match lines.next_line()? {
         Some(text) => serde_json::from_str(&text).map_err(|_| BackupProblem::NotABackup)?,
@@ -117,8 +215,8 @@ pub fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
 }
 
 /// Lines of bounded length.
-struct Lines<'a> {
-    from: Unpacking<'a>,
+struct Lines {
+    from: Unpacking,
     /// What was unpacked, and how much of it was read.
     ahead: Vec<u8>,
     read: usize,
@@ -126,7 +224,7 @@ struct Lines<'a> {
     line: u64,
 }
 
-impl Lines<'_> {
+impl Lines {
     fn next_line(&mut self) -> Result<Option<String>, BackupProblem> {
         let mut bytes = Vec::new();
         self.line += 1;
@@ -166,6 +264,7 @@ impl Lines<'_> {
 mod tests {
     use super::*;
     use crate::journal::{Fact, Stamp};
+    use crate::photo::contract::photo;
     use std::io::{Cursor, Write};
     use uuid::Uuid;
     use zip::{CompressionMethod, ZipArchive, ZipWriter, write::SimpleFileOptions};
@@ -180,6 +279,176 @@ mod tests {
                 fact: Fact::Pulled { pieces: 1, size: None },
             })
             .collect()
+    }
+
+    /// A file of these entries and photos in one piece.
+    fn write(entries: &[Entry], photos: &[JpegPhoto]) -> Vec<u8> {
+        let (mut out, mut file) = BackupOut::new(entries, 9).unwrap();
+        for photo in photos {
+            file.extend(out.photo(photo).unwrap());
+            file.extend(photo.bytes());
+        }
+        file.extend(out.finish());
+        file
+    }
+
+    fn write_backup(entries: &[Entry], made: u64) -> Option<Vec<u8>> {
+        let (out, first) = BackupOut::new(entries, made).ok()?;
+        Some([first, out.finish()].concat())
+    }
+
+    /// What the journal of a file holds.
+    fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
+        pollster::block_on(super::read_backup(bytes)).map(|backup| backup.entries)
+    }
+
+    /// All photos of a file, as one that takes it in reads them.
+    fn read_photos(bytes: &[u8]) -> Result<Vec<JpegPhoto>, BackupProblem> {
+        pollster::block_on(async {
+            let backup = super::read_backup(bytes).await?;
+            let mut photos = Vec::new();
+            for (id, _) in backup.photos() {
+                photos.extend(backup.photo(id).await?);
+            }
+            Ok(photos)
+        })
+    }
+
+    /// An archive of a journal of no entries and other files, by another hand.
+    fn packed_with(method: CompressionMethod, files: &[(&str, &[u8])]) -> Vec<u8> {
+        let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
+        let options = SimpleFileOptions::default().compression_method(method);
+        archive.start_file(JOURNAL, options).unwrap();
+        archive.write_all(b"{\"journal\":\"lastpull\",\"version\":1,\"entries\":0,\"made\":1}\n").unwrap();
+        for (name, bytes) in files {
+            archive.start_file(*name, options).unwrap();
+            archive.write_all(bytes).unwrap();
+        }
+        archive.finish().unwrap().into_inner()
+    }
+
+    fn name_of(photo: &JpegPhoto) -> String {
+        format!("photos/{}.jpg", photo.id())
+    }
+
+    #[test]
+    fn photos_go_out_as_they_are_and_come_in() {
+        let photos: Vec<JpegPhoto> = (1..=5).map(photo).collect();
+        let bytes = write(&entries(), &photos);
+        let mut back = read_photos(&bytes).unwrap();
+        back.sort_by_key(|photo| photo.bytes()[30]);
+        assert_eq!(back, photos);
+        assert_eq!(read_backup(&bytes).unwrap().len(), 40);
+        // Another reader of the format finds them too, not packed.
+        let mut archive = ZipArchive::new(Cursor::new(&bytes)).unwrap();
+        assert_eq!(archive.len(), 6);
+        for photo in photos {
+            let mut file = archive.by_name(&name_of(&photo)).unwrap();
+            assert_eq!(file.compression(), CompressionMethod::Stored);
+            let mut found = Vec::new();
+            std::io::copy(&mut file, &mut found).unwrap();
+            assert_eq!(found, photo.bytes());
+        }
+    }
+
+    #[test]
+    fn photos_that_were_packed_again_by_another_tool_read() {
+        for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
+            let name = name_of(&photo(3));
+            let bytes = packed_with(method, &[("photos/", b""), ("notes.txt", b"hello"), (&name, photo(3).bytes())]);
+            assert_eq!(read_photos(&bytes), Ok(vec![photo(3)]), "{method}");
+        }
+    }
+
+    #[test]
+    fn photos_that_no_device_made_are_refused() {
+        let name = name_of(&photo(1));
+        let clean = photo(1).into_bytes();
+        let exif = [&clean[..2], &[0xFF, 0xE1, 0, 8], b"Exif\0\0", &clean[2..]].concat();
+        let own = format!("photos/{}.jpg", PhotoId::of(&exif));
+        let other = photo(2).into_bytes();
+        let large = vec![0; LARGEST_TAKEN + 1];
+        let upper = name.to_uppercase().replace("PHOTOS", "photos").replace("JPG", "jpg");
+        for (name, bytes, problem) in [
+            // Another photo's bytes under its name; metadata under its true name; no picture.
+            (name.as_str(), &other, BackupProblem::BadPhoto),
+            (&own, &exif, BackupProblem::BadPhoto),
+            (&name, &b"hello".to_vec(), BackupProblem::BadPhoto),
+            ("photos/me.jpg", &clean, BackupProblem::BadPhoto),
+            ("photos/../x.jpg", &clean, BackupProblem::BadPhoto),
+            (&upper, &clean, BackupProblem::BadPhoto),
+            (&name.replace(".jpg", ".png"), &clean, BackupProblem::BadPhoto),
+            (&name, &large, BackupProblem::TooLarge),
+        ] {
+            for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
+                assert_eq!(read_photos(&packed_with(method, &[(name, bytes)])), Err(problem), "{name}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_photo_that_says_it_is_small_is_stopped_where_it_is_not() {
+        let name = name_of(&photo(1));
+        let mut bytes = packed_with(CompressionMethod::Deflated, &[(&name, &vec![0; 64 << 20])]);
+        let central = bytes.windows(4).rposition(|four| four == b"PK\x01\x02").unwrap();
+        bytes[central + 24..central + 28].copy_from_slice(&9u32.to_le_bytes());
+        assert_eq!(read_photos(&bytes), Err(BackupProblem::Damaged));
+    }
+
+    #[test]
+    fn the_same_photo_twice_is_refused() {
+        let name = name_of(&photo(1));
+        let other = name_of(&photo(2));
+        let bytes = packed_with(CompressionMethod::Stored, &[(&name, photo(1).bytes()), (&other, photo(1).bytes())]);
+        // No tool writes a name twice.
+        let twice: Vec<u8> = {
+            let mut bytes = bytes;
+            while let Some(at) = bytes.windows(other.len()).position(|part| part == other.as_bytes()) {
+                bytes[at..at + name.len()].copy_from_slice(name.as_bytes());
+            }
+            bytes
+        };
+        assert_eq!(read_photos(&twice), Err(BackupProblem::BadPhoto));
+    }
+
+    #[test]
+    fn a_flipped_byte_of_a_photo_is_refused() {
+        let bytes = write(&[], &[photo(1)]);
+        let start = bytes.windows(3).position(|three| three == [0xFF, 0xD8, 0xFF]).unwrap();
+        for at in start..start + photo(1).bytes().len() {
+            let mut bad = bytes.clone();
+            bad[at] ^= 0x10;
+            assert_eq!(read_photos(&bad), Err(BackupProblem::Damaged), "byte {at}");
+        }
+    }
+
+    #[test]
+    fn every_truncation_of_a_file_with_photos_is_refused() {
+        let bytes = write(&entries()[..3], &[photo(1), photo(2)]);
+        for cut in 0..bytes.len() {
+            assert!(read_photos(&bytes[..cut]).is_err(), "cut at {cut}");
+        }
+    }
+
+    #[test]
+    fn a_source_that_stops_reading_is_told_apart_from_a_bad_file() {
+        /// Reads so many times, then no more.
+        struct Failing<'a>(&'a [u8], std::cell::Cell<u32>);
+        impl Source for Failing<'_> {
+            fn size(&self) -> u64 {
+                self.0.len() as u64
+            }
+            async fn read(&self, from: u64, length: usize) -> Option<Vec<u8>> {
+                self.1.set(self.1.get().checked_sub(1)?);
+                self.0.read(from, length).await
+            }
+        }
+        let bytes = write(&entries(), &[]);
+        for reads in 0..4 {
+            let source = Failing(&bytes, std::cell::Cell::new(reads));
+            let read = pollster::block_on(super::read_backup(source)).map(|backup| backup.entries.len());
+            assert_eq!(read, Err(BackupProblem::NotRead), "after {reads}");
+        }
     }
 
     fn archive_of(name: &str, text: &str) -> Vec<u8> {

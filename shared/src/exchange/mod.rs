@@ -3,4 +3,5 @@
 mod archive;
 mod backup;
 
-pub use backup::{BackupProblem, LARGEST_FILE, read_backup, write_backup};
+pub use archive::Source;
+pub use backup::{Backup, BackupOut, BackupProblem, LARGEST_FILE, read_backup};

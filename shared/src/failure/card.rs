@@ -1,10 +1,12 @@
 //! One failure, as its screen shows it.
 
+use super::form::most_since;
+use super::pieces::open_of;
 use super::rows::{row, stop_of};
-use super::{Failure, FailureRow, RunPieces, Verdict, run_pieces, wait_for_screen};
+use super::{Failure, FailureRow, Print, RunPieces, Verdict, run_pieces, wait_for_screen};
 use crate::job::{JobId, Size};
 use crate::journal::Subject;
-use crate::plan::WallClock;
+use crate::plan::{RailVerdict, WallClock, closing_of, rail};
 use crate::run::{forecast, stop_rate};
 use crate::screen::{LabelMatch, ScreenState, StepRow, burn_steps, screens_of};
 use crate::shop::Shop;
@@ -39,6 +41,15 @@ pub struct ReplacementView {
     pub pulls: Option<u64>,
 }
 
+/// When the run is out of the dryer as things stand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NewFinish {
+    /// Wall times: expected, early, late.
+    pub finish: [u64; 3],
+    /// Chance of making closing; none on a day off.
+    pub chance: Option<f64>,
+}
+
 /// A failure's card.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FailureCard {
@@ -48,18 +59,26 @@ pub struct FailureCard {
     pub failure: Failure,
     /// The run's job, and its title.
     pub job: Option<(JobId, String)>,
+    /// The print.
+    pub print: Print,
     /// Whether the press still stands.
     pub stands: bool,
+    /// Whether the run is on the press.
+    pub on_press: bool,
     /// The run's screens, to choose the failed one from.
     pub screens: Vec<LabelMatch>,
+    /// Most pieces that can be suspect: those counted before it was found.
+    pub most: u32,
     /// By size: suspect, good, spoiled.
     pub sizes: Vec<JudgeRow>,
     /// The run as a whole.
     pub pieces: RunPieces,
     /// The screen burned again.
     pub replacement: Option<ReplacementView>,
-    /// Wall times at which the run is out of the dryer: expected, early, late.
-    pub finish: Option<[u64; 3]>,
+    /// When the run is out of the dryer; none once it is, and while nothing is known of its pace.
+    pub finish: Option<NewFinish>,
+    /// What that does to the day; none while the run is not on the press.
+    pub day: Option<RailVerdict>,
     /// Photos of it.
     pub photos: u32,
 }
@@ -83,21 +102,35 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
             pulls: (wait > 0).then_some(now + wait),
         })
     });
+    let on_press = run.and_then(|run| shop.run(run)).is_some_and(|run| run.progress.is_on_press());
     let finish = run.filter(|run| shop.left_of(*run) > 0).and_then(|run| {
-        let time = forecast(shop, run, now, stop_rate(shop))?.time;
-        Some([time.expected, time.low, time.high].map(|seconds| now + (seconds * 1000.0) as u64))
+        let forecast = forecast(shop, run, now, stop_rate(shop))?;
+        let time = forecast.time;
+        let until = closing_of(&shop.closings, clock).map(|closing| (closing as f64 - now as f64) / 1000.0);
+        Some(NewFinish {
+            finish: [time.expected, time.low, time.high].map(|seconds| now + (seconds * 1000.0) as u64),
+            chance: until.map(|seconds| forecast.chance_within(seconds)),
+        })
+    });
+    let print = run.and_then(|run| shop.run(run)).map(|run| Print {
+        location: run.location,
+        garment: run.lot.and_then(|lot| shop.lot(lot)).and_then(|lot| lot.colour),
+        ink: run.ink_colour,
     });
     Some(FailureCard {
         row: row(shop, id, failure, now),
         job: run.and_then(|run| shop.job_of(run)).map(|(id, job)| (id, job.title.clone())),
+        print: print.unwrap_or_default(),
+        on_press,
         stands: stop_of(shop, failure).is_some_and(|stop| stop.to.is_none()),
         screens: run.map(|run| screens_of(shop, run)).unwrap_or_default(),
+        most: most_since(shop, failure),
         sizes: failure
             .sizes()
             .into_iter()
             .map(|size| JudgeRow {
                 size,
-                suspect: failure.open_of(size),
+                suspect: open_of(shop, failure, size),
                 good: failure.judged_of(size, Verdict::Good),
                 spoiled: failure.judged_of(size, Verdict::Spoiled),
             })
@@ -105,6 +138,7 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
         pieces: run.map(|run| run_pieces(shop, run)).unwrap_or_default(),
         replacement,
         finish,
+        day: on_press.then(|| rail(shop, clock).verdict),
         photos: shop.photos.of(id).len() as u32,
         failure: failure.clone(),
     })

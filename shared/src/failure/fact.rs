@@ -4,10 +4,11 @@ use super::{FailureKind, Mark, Remedy};
 use crate::job::{RunId, Size};
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, PIECES, is_name, is_note};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// Something about a failure; the subject is the failure.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum FailureFact {
     /// Fields of it were set; it comes to be with the first.
@@ -27,7 +28,7 @@ pub enum FailureFact {
 }
 
 /// What a suspect piece was found to be. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Verdict {
     /// Good after all.
@@ -37,7 +38,7 @@ pub enum Verdict {
 }
 
 /// A field of a failure.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum FailureField {
     /// The run in which it happened.
@@ -63,7 +64,7 @@ pub enum FailureField {
 }
 
 /// Suspect pieces of a size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Suspects {
     /// The size; none for pieces counted without one.

@@ -3,12 +3,13 @@
 use super::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
 use crate::job::{RunId, Size};
 use crate::journal::Subject;
+use crate::pack::Pack;
 use crate::sorted::{Map, sort_by_key};
+use crate::table::Table;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// Something that failed.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Failure {
     /// The run in which it happened; none until that fact has arrived.
     pub run: Option<RunId>,
@@ -82,16 +83,21 @@ impl Failure {
         sizes
     }
 
-    /// Suspect pieces that nobody has judged.
-    pub fn open(&self) -> u32 {
-        self.suspects.keys().map(|size| self.open_of(*size)).fold(0, u32::saturating_add)
+    /// Pieces judged good, of all sizes.
+    pub fn good(&self) -> u32 {
+        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Good)).fold(0, u32::saturating_add)
+    }
+
+    /// Pieces judged spoiled, of all sizes.
+    pub fn spoiled(&self) -> u32 {
+        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Spoiled)).fold(0, u32::saturating_add)
     }
 }
 
 /// All failures.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Failures {
-    all: BTreeMap<Subject, Failure>,
+    all: Table<Failure>,
 }
 
 impl Failures {
@@ -123,7 +129,7 @@ impl Failures {
 
     /// Folds a fact in. `gone` says whether the failure was deleted before anything was known of it.
     pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact, gone: impl FnOnce() -> bool) {
-        let failure = self.all.entry(subject).or_insert_with(|| Failure { at, ..Failure::default() });
+        let failure = self.all.or_insert_with(subject, || Failure { at, ..Failure::default() });
         failure.deleted |= gone();
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),

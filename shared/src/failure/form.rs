@@ -2,7 +2,7 @@
 
 use super::open::set;
 use super::{Failure, FailureField, FailureKind, Mark, suspects_back};
-use crate::job::{FormProblem, Problems, changed, keep, keep_optional, name};
+use crate::job::{Problems, changed, keep, keep_optional, name};
 use crate::journal::{Fact, Subject};
 use crate::quantity::parse_whole;
 use crate::shop::Shop;
@@ -37,24 +37,16 @@ impl FailureForm {
         }
     }
 
-    /// The facts that change the failure `id` to this; none when nothing changes. Another number of
-    /// pieces makes other pieces suspect; what was judged stays judged.
+    /// The facts that change the failure `id` to this; none when nothing changes. What is not known yet
+    /// stays open: it is told bit by bit, with the press standing. Another number of pieces makes other
+    /// pieces suspect; what was judged stays judged.
     ///
     /// # Errors
-    /// [`Problems`] by field: `kind`, `since`, `notes`. No more pieces are suspect than the run has.
+    /// [`Problems`] by field: `since`, `notes`. No more pieces are suspect than the run has.
     pub fn check(&self, shop: &Shop, id: Subject) -> Result<Vec<(Subject, Fact)>, Problems> {
         let Some(failure) = shop.failures.live(id) else { return Ok(Vec::new()) };
         let mut problems = Problems::new();
-        if self.kind.is_none() {
-            problems.insert("kind", FormProblem::Missing);
-        }
-        let progress = failure.run.and_then(|run| shop.run(run)).map(|run| &run.progress);
-        let printed = progress.map_or(0, |progress| {
-            let pulls = progress.pulls().iter().filter(|pull| pull.at <= failure.at);
-            pulls.map(|pull| pull.pieces).fold(0, u32::saturating_add)
-        });
-        // Looked at again at packing, when the counts were let go, the number stays what it was.
-        let most = printed.max(failure.since.unwrap_or(0));
+        let most = most_since(shop, failure);
         let since = keep_optional(&mut problems, "since", &self.since, |text| parse_whole(text, 0, most));
         let notes = keep(&mut problems, "notes", name(&self.notes, NOTE));
         let (Some(notes), true) = (notes, problems.is_empty()) else { return Err(problems) };
@@ -75,4 +67,15 @@ impl FailureForm {
         }
         Ok(if fields.is_empty() { Vec::new() } else { vec![(id, set(fields))] })
     }
+}
+
+/// How many pieces can be suspect at most: those counted before the failure was found.
+pub(super) fn most_since(shop: &Shop, failure: &Failure) -> u32 {
+    let progress = failure.run.and_then(|run| shop.run(run)).map(|run| &run.progress);
+    let printed = progress.map_or(0, |progress| {
+        let pulls = progress.pulls().iter().filter(|pull| pull.at <= failure.at);
+        pulls.map(|pull| pull.pieces).fold(0, u32::saturating_add)
+    });
+    // Looked at again at packing, when the counts were let go, the number stays what it was.
+    printed.max(failure.since.unwrap_or(0))
 }

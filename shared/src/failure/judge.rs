@@ -1,7 +1,8 @@
 //! Looking at suspect pieces.
 
-use super::{FailureFact, Verdict};
-use crate::job::Size;
+use super::pieces::open_of;
+use super::{Failure, FailureFact, Verdict};
+use crate::job::{RunId, Size};
 use crate::journal::{Fact, Subject};
 use crate::shop::Shop;
 
@@ -17,7 +18,7 @@ pub fn judge_facts(
     by: Option<&str>,
 ) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
-    let most = if pieces > 0 { failure.open_of(size) } else { failure.judged_of(size, verdict) };
+    let most = if pieces > 0 { open_of(shop, failure, size) } else { failure.judged_of(size, verdict) };
     let pieces = pieces.signum() * pieces.unsigned_abs().min(most).cast_signed();
     if pieces == 0 {
         return Vec::new();
@@ -37,4 +38,30 @@ pub fn judge_all_facts(shop: &Shop, id: Subject, verdict: Verdict, by: Option<&s
     let sizes = failure.sizes().into_iter();
     let open = |size| failure.open_of(size).min(i32::MAX as u32).cast_signed();
     sizes.flat_map(|size| judge_facts(shop, id, size, open(size), verdict, by)).collect()
+}
+
+/// The facts that take judgements back that were just made.
+pub fn taken_back(facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
+    let back = |(subject, fact): &(Subject, Fact)| {
+        let mut fact = fact.clone();
+        match &mut fact {
+            Fact::Failure(FailureFact::Judged { pieces, .. }) | Fact::Misprinted { pieces, .. } => *pieces = -*pieces,
+            _ => return None,
+        }
+        Some((*subject, fact))
+    };
+    facts.iter().filter_map(back).collect()
+}
+
+/// The fact that takes the judgement back from which a misprint of a run came; none where it came from
+/// none. Undo at the count takes back the misprint, and a judgement must not stay without it.
+pub fn judgement_back(shop: &Shop, run: RunId, misprint: &Fact) -> Option<(Subject, Fact)> {
+    let Fact::Misprinted { pieces, size, cause, was_counted: true } = *misprint else { return None };
+    let came_from = |failure: &Failure| {
+        failure.kind.unwrap_or(super::FailureKind::Other).spoils_as() == cause
+            && failure.judged_of(size, Verdict::Spoiled) >= pieces.unsigned_abs()
+    };
+    let (id, _) = shop.failures.of_run(run).into_iter().rfind(|(_, failure)| came_from(failure))?;
+    let pieces = -pieces.abs();
+    Some((id, Fact::Failure(FailureFact::Judged { pieces, size, verdict: Verdict::Spoiled, by: None })))
 }

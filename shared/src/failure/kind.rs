@@ -1,10 +1,11 @@
 //! What fails on the press, and what is done about it.
 
+use crate::pack::Pack;
 use crate::run::MisprintCause;
 use serde::{Deserialize, Serialize};
 
 /// What failed. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum FailureKind {
     /// A hole in the stencil that lets ink through.
@@ -49,7 +50,7 @@ impl FailureKind {
 }
 
 /// What is done about it. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Remedy {
     /// Tape over it.
@@ -69,7 +70,7 @@ impl Remedy {
 
 /// Where on the print, in thousandths of the art's box: from its left edge, as one looks at the print,
 /// and from its top.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Mark {
     /// From the left edge.
@@ -85,8 +86,33 @@ impl Mark {
         Self { x: permille(x), y: permille(y) }
     }
 
+    /// The ninth of the box it lies in: column from the left, row from the top, each 0 to 2.
+    pub fn ninth(self) -> (usize, usize) {
+        let third = |permille: u16| usize::from(permille.min(999) / 334);
+        (third(self.x), third(self.y))
+    }
+
+    /// Moved by so many hundredths of the width and height, held inside the box.
+    pub fn moved(self, right: i32, down: i32) -> Self {
+        let by = |permille: u16, step: i32| (i32::from(permille) + step * 10).clamp(0, 1000) as u16;
+        Self { x: by(self.x, right), y: by(self.y, down) }
+    }
+
     /// As [`crate::journal::Fact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         self.x <= 1000 && self.y <= 1000
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_mark_lies_in_one_of_nine_parts_and_stays_inside() {
+        let at = |x, y| Mark { x, y }.ninth();
+        assert_eq!([at(0, 0), at(333, 334), at(667, 668), at(1000, 1000)], [(0, 0), (0, 1), (1, 2), (2, 2)]);
+        assert_eq!(Mark { x: 995, y: 3 }.moved(1, -1), Mark { x: 1000, y: 0 });
+        assert_eq!(Mark { x: 500, y: 500 }.moved(-2, 5), Mark { x: 480, y: 550 });
     }
 }

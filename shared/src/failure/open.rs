@@ -4,21 +4,42 @@ use super::{Failure, FailureFact, FailureField, Verdict};
 use crate::job::RunId;
 use crate::journal::{Fact, Subject};
 use crate::run::StopCause;
-use crate::screen::screens_of;
+use crate::screen::{LabelMatch, ScreenFact, ScreenField, ScreenState, moved, screens_of};
 use crate::shop::Shop;
 
 /// The facts that open the failure `id` of a run: the press stops, where it pulls, and the screen is
-/// the run's, where it has one only. Everything else is told later.
+/// the run's, where it names one only. Everything else is told later.
 pub fn open_facts(shop: &Shop, run: RunId, id: Subject, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let mut facts = stop_facts(shop, run);
-    let screens: Vec<Subject> = screens_of(shop, run).into_iter().filter_map(|found| found.screen).collect();
     let mut fields = vec![FailureField::Run(run)];
-    if let [screen] = screens.as_slice() {
+    if let [LabelMatch { screen: Some(screen), .. }] = screens_of(shop, run).as_slice() {
         fields.push(FailureField::Screen(Some(*screen)));
     }
     fields.extend(by.map(|by| FailureField::By(Some(by.to_owned()))));
     facts.push((id, set(fields)));
     facts
+}
+
+/// The facts that put a screen on the shop's list that a run names and the list does not, as `screen`:
+/// it is on the press with the run's art, and it is the one that failed.
+pub fn list_screen_facts(
+    shop: &Shop,
+    id: Subject,
+    label: &str,
+    screen: Subject,
+    by: Option<&str>,
+) -> Vec<(Subject, Fact)> {
+    let Some(run) = shop.failures.live(id).and_then(|failure| failure.run) else { return Vec::new() };
+    let unknown = |found: &LabelMatch| found.label == label && found.screen.is_none();
+    if !screens_of(shop, run).iter().any(unknown) {
+        return Vec::new();
+    }
+    let fields = vec![ScreenField::Label(label.to_owned()), ScreenField::Run(Some(run))];
+    vec![
+        (screen, Fact::Screen(ScreenFact::Set(fields))),
+        (screen, moved(ScreenState::OnPress, by)),
+        (id, set(vec![FailureField::Screen(Some(screen))])),
+    ]
 }
 
 /// The stop of a run that pulls; nothing where the press stands or the run is not on it.
@@ -39,11 +60,15 @@ pub fn delete_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     facts
 }
 
-/// The facts that take the deletion back. The press is not stopped again.
-pub fn restore_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
-    let Some(failure) = shop.failures.get(id).filter(|failure| failure.deleted) else { return Vec::new() };
+/// The facts that will take [`delete_facts`] back, asked for before it is done: the press stands again
+/// where that made it go on, as if it never had.
+pub fn undelete_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
+    let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let mut facts = vec![(id, Fact::Restored)];
     facts.extend(spoiled_again(failure, 1));
+    if let Some(run) = failure.run.filter(|run| stands_for_it_alone(shop, *run, id, failure)) {
+        facts.push((run, Fact::Stopped(StopCause::Screen)));
+    }
     facts
 }
 

@@ -32,6 +32,18 @@ pub fn run_pieces(shop: &Shop, run: RunId) -> RunPieces {
     RunPieces { good: progress.good() - suspect, suspect, spoiled: progress.misprints() }
 }
 
+/// Suspect pieces of a failure of one size that nobody has judged. A count taken back since then took
+/// its suspects with it.
+pub(super) fn open_of(shop: &Shop, failure: &Failure, size: Option<Size>) -> u32 {
+    let there = failure.run.and_then(|run| shop.run(run)).map_or(0, |run| run.progress.good_of(size));
+    failure.open_of(size).min(there)
+}
+
+/// The same of all sizes.
+pub(super) fn open_pieces(shop: &Shop, failure: &Failure) -> u32 {
+    failure.sizes().into_iter().map(|size| open_of(shop, failure, size)).fold(0, u32::saturating_add)
+}
+
 /// Suspect pieces of a run that nobody has judged, by size.
 pub fn suspects_of(shop: &Shop, run: RunId) -> Map<Option<Size>, u32> {
     let mut open: Map<Option<Size>, u32> = Map::new();

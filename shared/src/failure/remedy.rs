@@ -21,24 +21,6 @@ pub enum Replacement {
     Stock(Subject),
 }
 
-/// Screens of the shop that could take the place of the one that failed, those nearest to printing
-/// first: coated and clean ones, of the same mesh before others.
-pub fn stock_for(shop: &Shop, id: Subject) -> Vec<(Subject, String, ScreenState)> {
-    let Some(failure) = shop.failures.live(id) else { return Vec::new() };
-    let mesh = failure.screen.and_then(|screen| shop.screens.live(screen)).and_then(|screen| screen.mesh);
-    let mut rows: Vec<(bool, bool, String, Subject, ScreenState)> = shop
-        .screens
-        .iter()
-        .filter(|(_, screen)| matches!(screen.state, ScreenState::Coated | ScreenState::Clean))
-        .map(|(id, screen)| {
-            let same = screen.mesh.map(|mesh| mesh.count) == mesh.map(|mesh| mesh.count);
-            (!same, screen.state == ScreenState::Clean, screen.label.clone(), id, screen.state)
-        })
-        .collect();
-    crate::sorted::sort_by_key(&mut rows, |row| (row.0, row.1, row.2.clone(), row.3));
-    rows.into_iter().map(|(_, _, label, id, state)| (id, label, state)).collect()
-}
-
 /// The facts of "burn it again": the failed screen is failed, the new one is linked to it and carries
 /// the run's art, the run names it in the other's place, and the press stands until it is there.
 ///

@@ -1,6 +1,7 @@
 //! Failures in a line each: of a run, of a screen, of a day.
 
-use super::{Failure, FailureKind, Remedy, Verdict, suspects_of};
+use super::pieces::open_pieces;
+use super::{Failure, FailureKind, Remedy, suspects_of};
 use crate::job::RunId;
 use crate::journal::Subject;
 use crate::plan::WallClock;
@@ -54,7 +55,6 @@ pub fn failures_of_screen(shop: &Shop, screen: Subject, now: u64) -> Vec<Failure
 }
 
 pub(super) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> FailureRow {
-    let judged = |verdict| failure.sizes().into_iter().map(|size| failure.judged_of(size, verdict)).sum();
     FailureRow {
         id,
         run: failure.run,
@@ -62,10 +62,11 @@ pub(super) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
         kind: failure.kind,
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         remedy: failure.remedy,
-        downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, now)),
-        suspect: failure.open(),
-        good: judged(Verdict::Good),
-        spoiled: judged(Verdict::Spoiled),
+        // A stop that is over took its time, whatever a clock that runs late says.
+        downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, stop.to.unwrap_or(now))),
+        suspect: open_pieces(shop, failure),
+        good: failure.good(),
+        spoiled: failure.spoiled(),
         open: is_open(shop, failure),
     }
 }
@@ -88,7 +89,7 @@ pub(super) fn is_open(shop: &Shop, failure: &Failure) -> bool {
         && replacement.is_some_and(|screen| {
             matches!(screen.state, ScreenState::Clean | ScreenState::Coated | ScreenState::Exposed)
         });
-    failure.remedy.is_none() || failure.open() > 0 || standing || waits
+    failure.remedy.is_none() || open_pieces(shop, failure) > 0 || standing || waits
 }
 
 /// What failures cost on one day.

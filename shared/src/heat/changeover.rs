@@ -11,6 +11,7 @@ use crate::journal::Subject;
 use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::run::{CheckItem, CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
+use crate::sorted::sort_by;
 
 /// How it is known where the dryer stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,12 +29,29 @@ pub enum StandsBy {
 pub struct SettlingNow {
     /// Which settling: what [`super::HeatFact::SettlingFinished`] is about.
     pub id: Subject,
+    /// Where it goes.
+    pub to: Temperature,
     /// Wall time at which it started.
     pub since: u64,
     /// How long it has been going on: what to record when it has settled now.
     pub so_far: Seconds,
     /// How long it should still take; nothing when it should have settled.
     pub left: Seconds,
+}
+
+impl SettlingNow {
+    /// The same at a later moment: how long it has been going on then, and how long it should still take.
+    pub fn at(self, now: u64) -> Self {
+        let whole = self.so_far.milliseconds().saturating_add(self.left.milliseconds());
+        let so_far = going_for(self.since, now);
+        let left = Seconds::from_milliseconds(whole.saturating_sub(so_far.milliseconds()));
+        Self { so_far, left, ..self }
+    }
+}
+
+/// How long a settling has been going on: at most four hours, since somebody forgot to end it then.
+fn going_for(since: u64, now: u64) -> Seconds {
+    Seconds::from_milliseconds(now.saturating_sub(since).min(4 * 3_600_000) as u32)
 }
 
 /// How long to wait.
@@ -53,6 +71,23 @@ pub struct Wait {
     pub cold: bool,
 }
 
+/// What a changeover comes to, the most urgent first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeatCall {
+    /// The run's own settings pass a limit: no waiting helps.
+    SetUpTooHot,
+    /// The dryer as it stands passes a limit.
+    TooHot,
+    /// Something at dryer or flash is to change or still settles.
+    ChangeFirst,
+    /// Nothing is in danger; the dryer has to settle.
+    Settle,
+    /// All of it was seen to.
+    SeenTo,
+    /// Nothing changes.
+    Nothing,
+}
+
 /// What to do at the dryer and flash between two runs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Changeover {
@@ -70,6 +105,8 @@ pub struct Changeover {
     pub danger: Vec<LimitFinding>,
     /// What is passed at the run's own settings too: the set-up itself is wrong for this fabric or ink.
     pub still_passed: Vec<LimitFinding>,
+    /// What the run that comes asks of the dryer.
+    pub setting: Option<Temperature>,
     /// Whether the run that comes says nothing of its dryer temperature.
     pub setting_missing: bool,
     /// What differs at dryer and flash, in the order to do it: temperature, belt, passes, flash.
@@ -89,6 +126,43 @@ impl Changeover {
         let to_do = |row: &CheckRow| is_to_do(&row.state);
         let unseen = !self.seen_to && (!self.danger.is_empty() || self.settling.is_some());
         !self.still_passed.is_empty() || unseen || self.steps.iter().any(to_do)
+    }
+
+    /// What it comes to.
+    pub fn call(&self) -> HeatCall {
+        if !self.still_passed.is_empty() {
+            HeatCall::SetUpTooHot
+        } else if !self.danger.is_empty() && !self.seen_to {
+            HeatCall::TooHot
+        } else if self.hold_ink() {
+            HeatCall::ChangeFirst
+        } else if self.wait.is_some() {
+            HeatCall::Settle
+        } else if !self.steps.is_empty() || !self.danger.is_empty() || self.settling.is_some() {
+            HeatCall::SeenTo
+        } else {
+            HeatCall::Nothing
+        }
+    }
+
+    /// The limits that its call is about.
+    pub fn limits_called(&self) -> &[LimitFinding] {
+        match self.call() {
+            HeatCall::SetUpTooHot => &self.still_passed,
+            HeatCall::TooHot => &self.danger,
+            _ => &[],
+        }
+    }
+
+    /// The settling under way, where it goes to what the run asks for. One that goes elsewhere is of no
+    /// use to it.
+    pub fn timing(&self) -> Option<SettlingNow> {
+        self.settling.filter(|settling| self.setting.is_none_or(|setting| setting == settling.to))
+    }
+
+    /// How many changes at dryer and flash are not made.
+    pub fn steps_to_do(&self) -> u32 {
+        self.steps.iter().filter(|row| is_to_do(&row.state)).count() as u32
     }
 
     /// How far the dryer's temperature changes: below nothing when it must cool.
@@ -141,15 +215,18 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     let mut danger =
         findings(shop, fabric_of(run), figures, as_it_stands.and_then(|heated| heated.against_limits(reliable)));
     danger.retain(|finding| finding.state == LimitState::Passed);
-    let still_passed = heat.passed().copied().collect();
+    let mut still_passed: Vec<LimitFinding> = heat.passed().copied().collect();
+    // The lowest is passed first.
+    sort_by(&mut danger, |one, other| one.limit.cmp(&other.limit));
+    sort_by(&mut still_passed, |one, other| one.limit.cmp(&other.limit));
     let steps: Vec<CheckRow> = list.changes.iter().filter(|row| row.item.is_heat()).cloned().collect();
     let checked = list.rows().find(|row| row.item == CheckItem::Dryer).map(|row| &row.state);
     let seen_to = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
     let settling = latest.filter(|latest| latest.took.is_none()).and_then(|latest| {
-        let so_far = Seconds::from_milliseconds(now.saturating_sub(latest.at).min(4 * 3_600_000) as u32);
+        let so_far = going_for(latest.at, now);
         let (whole, _) = settling_time(shop, dryer_id, Degrees::between(latest.from, latest.to))?;
         let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(so_far.milliseconds()));
-        Some(SettlingNow { id: latest.id, since: latest.at, so_far, left })
+        Some(SettlingNow { id: latest.id, to: latest.to, since: latest.at, so_far, left })
     });
     let planned = before.is_some_and(|(_, run)| run.progress.touched.is_none());
     let touched = before.and_then(|(_, run)| run.progress.touched).max(latest.map(|latest| latest.at));
@@ -172,6 +249,7 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
         stands,
         danger,
         still_passed,
+        setting: target,
         setting_missing: target.is_none(),
         steps,
         wait,

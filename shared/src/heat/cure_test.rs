@@ -5,6 +5,7 @@ use super::{SheetFigures, ink_key};
 use crate::job::Fabric;
 use crate::journal::Subject;
 use crate::journal::fact::{is_name, is_note};
+use crate::pack::Pack;
 use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::run::Flash;
 use crate::shop::Shop;
@@ -12,7 +13,7 @@ use crate::sorted::sort_by;
 use serde::{Deserialize, Serialize};
 
 /// What is tested. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TestKind {
     /// Washing.
@@ -25,7 +26,7 @@ pub enum TestKind {
 }
 
 /// By which method. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TestMethod {
     /// The shop's own way: its washing machine, a white cloth, two hands.
@@ -63,7 +64,7 @@ impl TestMethod {
 }
 
 /// How a test stands. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TestResult {
     /// Under way.
@@ -76,7 +77,7 @@ pub enum TestResult {
 }
 
 /// A grade on a grey scale in half steps: 2 (grade 1, worst) to 10 (grade 5, best). **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(transparent)]
 pub struct Grade {
     halves: u8,
@@ -95,7 +96,7 @@ impl Grade {
 }
 
 /// What a garment went through. **Frozen**: stored with each test.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct HeatSettings {
     /// Which dryer.
@@ -125,7 +126,7 @@ impl HeatSettings {
 }
 
 /// A field of a test. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum TestField {
     /// The ink's name.
@@ -166,7 +167,7 @@ impl TestField {
 }
 
 /// A test of a cure.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct CureTest {
     /// The ink's name.
     pub ink: String,

@@ -4,11 +4,12 @@ use super::{HeaterField, LimitKind, SensorMethod, SheetField, TestField, TrialFi
 use crate::job::Fabric;
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, is_name, is_note};
+use crate::pack::Pack;
 use crate::quantity::{BeltSpeed, Degrees, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// Something about dryers, flash units, inks' limits, tests of a cure, or the room.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum HeatFact {
     /// The room was read; the subject is the reading.

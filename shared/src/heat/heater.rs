@@ -2,11 +2,12 @@
 
 use super::fact::{is_belt, is_built};
 use crate::journal::fact::{is_name, is_note};
+use crate::pack::Pack;
 use crate::quantity::{BeltSpeed, Degrees, Length, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// What kind of unit. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum HeaterKind {
     /// A conveyor dryer.
@@ -17,7 +18,7 @@ pub enum HeaterKind {
 }
 
 /// How the temperature of a print was found. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum SensorMethod {
     /// A probe that rides through on the print.
@@ -30,7 +31,7 @@ pub enum SensorMethod {
 }
 
 /// A field of a dryer or flash unit. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum HeaterField {
     /// Dryer or flash unit.
@@ -60,7 +61,7 @@ impl HeaterField {
 }
 
 /// One measurement of what reaches the print.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct SensorReading {
     /// What the unit was set to.
     pub setting: Temperature,
@@ -83,7 +84,7 @@ impl SensorReading {
 const READINGS: usize = 12;
 
 /// A dryer or flash unit.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Heater {
     /// Dryer or flash unit.
     pub kind: HeaterKind,

@@ -4,12 +4,13 @@
 //! and the shop may set its own.
 
 use crate::job::Fabric;
+use crate::pack::Pack;
 use crate::quantity::Temperature;
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
 /// What too much heat does to a fabric. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum LimitKind {
     /// The fabric's dye moves into the print. It may show only days later.
@@ -64,7 +65,7 @@ impl FabricLimit {
 }
 
 /// The shop's own limit of a fabric.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct OwnLimit {
     /// From here on it is passed.
     pub temperature: Temperature,

@@ -3,9 +3,9 @@
 use super::{CureTest, HeatFact, Heater, InkSheet, LimitKind, OwnLimit, RoomReading, SensorReading, Settling, Trial};
 use crate::job::{Fabric, RunId};
 use crate::journal::Subject;
+use crate::pack::Pack;
 use crate::sorted::Map;
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use crate::table::Table;
 
 /// Readings of the room that are kept: an hourly one for a day.
 const READINGS: usize = 24;
@@ -13,15 +13,15 @@ const READINGS: usize = 24;
 const SETTLINGS: usize = 200;
 
 /// What the shop knows of its heat.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct HeatLog {
-    heaters: BTreeMap<Subject, Heater>,
-    chosen: BTreeMap<RunId, Subject>,
-    sheets: BTreeMap<Subject, InkSheet>,
+    heaters: Table<Heater>,
+    chosen: Table<Subject>,
+    sheets: Table<InkSheet>,
     limits: Map<(Fabric, LimitKind), OwnLimit>,
     settlings: Map<Subject, Settling>,
-    tests: BTreeMap<Subject, CureTest>,
-    trials: BTreeMap<Subject, Trial>,
+    tests: Table<CureTest>,
+    trials: Table<Trial>,
     room: Vec<RoomReading>,
 }
 
@@ -106,10 +106,10 @@ impl HeatLog {
                 self.heater_at(subject, at).read(reading);
             }
             HeatFact::SensorUnread => drop(self.heater_at(subject, at).readings.pop()),
-            HeatFact::DryerChosen(Some(dryer)) => drop(self.chosen.insert(subject, *dryer)),
+            HeatFact::DryerChosen(Some(dryer)) => self.chosen.insert(subject, *dryer),
             HeatFact::DryerChosen(None) => drop(self.chosen.remove(&subject)),
             HeatFact::SheetSet(fields) => {
-                let sheet = self.sheets.entry(subject).or_default();
+                let sheet = self.sheets.or_default(subject);
                 sheet.touched = at;
                 fields.iter().for_each(|field| sheet.set(field));
             }
@@ -135,12 +135,12 @@ impl HeatLog {
                 settling.at = if settling.at == 0 { at } else { settling.at };
             }
             HeatFact::TestSet(fields) => {
-                let test = self.tests.entry(subject).or_default();
+                let test = self.tests.or_default(subject);
                 test.created = if test.created == 0 { at } else { test.created };
                 fields.iter().for_each(|field| test.set(at, field));
             }
             HeatFact::TrialSet(fields) => {
-                let trial = self.trials.entry(subject).or_default();
+                let trial = self.trials.or_default(subject);
                 trial.created = if trial.created == 0 { at } else { trial.created };
                 fields.iter().for_each(|field| trial.set(field));
             }
@@ -148,7 +148,7 @@ impl HeatLog {
     }
 
     fn heater_at(&mut self, id: Subject, at: u64) -> &mut Heater {
-        let heater = self.heaters.entry(id).or_default();
+        let heater = self.heaters.or_default(id);
         heater.created = if heater.created == 0 { at } else { heater.created };
         heater
     }

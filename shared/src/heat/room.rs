@@ -1,13 +1,15 @@
 //! The heat of the room: what was read by hand, how it feels, and what it asks for.
 
+use super::room_brief::OLD_MINUTES;
 use super::{Assumption, HeatIndex, HeatLevel, Water, WorkRest, heat_index, work_rest};
 use crate::journal::Subject;
+use crate::pack::Pack;
 use crate::quantity::Temperature;
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
 /// A reading of the room by hand.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct RoomReading {
     /// Which.
     pub id: Subject,
@@ -70,8 +72,6 @@ pub struct RoomView {
     pub earlier: Vec<RoomRow>,
 }
 
-/// A reading older than this is called old: two hours. Our own.
-const OLD_MINUTES: u64 = 120;
 /// Readings further back are not shown.
 const DAY_MINUTES: u64 = 24 * 60;
 

@@ -1,7 +1,7 @@
 //! What is typed in from a thermometer and hygrometer in the room.
 
-use super::HeatFact;
-use crate::job::{Problems, keep_number};
+use super::{HeatFact, RoomReading};
+use crate::job::{Problems, keep_number, shown};
 use crate::quantity::{Temperature, Units, parse_number, parse_whole};
 
 /// The form of a reading of the room.
@@ -14,6 +14,12 @@ pub struct RoomForm {
 }
 
 impl RoomForm {
+    /// The form as a reading filled it in.
+    pub fn of(reading: &RoomReading, units: Units) -> Self {
+        let temperature = shown((reading.temperature.in_units(units) * 10.0).round() / 10.0);
+        Self { temperature, humidity: reading.humidity.to_string() }
+    }
+
     /// The fact of the reading, about a new subject, or what is wrong. A room from 14 to 131 °F, or −10 to
     /// 55 °C, is believed.
     ///

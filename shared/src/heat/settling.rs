@@ -1,12 +1,13 @@
 //! How long a dryer takes to settle at another temperature, learned from the shop's own logs.
 
 use crate::journal::Subject;
+use crate::pack::Pack;
 use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
 /// A dryer on its way from one temperature to another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 pub struct Settling {
     /// Which dryer, from where, to where; none until that fact has arrived.
     pub way: Option<(Subject, Temperature, Temperature)>,

@@ -3,13 +3,14 @@
 use super::fact::{is_met, is_set};
 use crate::journal::Subject;
 use crate::journal::fact::{is_name, is_note};
+use crate::pack::Pack;
 use crate::plan::Day;
 use crate::quantity::{Seconds, Temperature};
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
 /// A field of an ink's sheet. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum SheetField {
     /// The ink's name, as runs carry it.
@@ -41,7 +42,7 @@ impl SheetField {
 }
 
 /// The figures of a sheet. **Frozen**: stored with each test made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct SheetFigures {
     /// The ink's own temperature at which it cures.
@@ -61,7 +62,7 @@ impl SheetFigures {
 }
 
 /// An ink's sheet.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct InkSheet {
     /// The ink's name, as runs carry it.
     pub ink: String,

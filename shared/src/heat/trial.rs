@@ -5,6 +5,7 @@ use super::ink_key;
 use crate::job::{Fabric, RunId};
 use crate::journal::Subject;
 use crate::journal::fact::{is_name, is_note};
+use crate::pack::Pack;
 use crate::quantity::{BeltSpeed, Seconds, Temperature};
 use crate::run::Flash;
 use crate::shop::Shop;
@@ -12,7 +13,7 @@ use crate::sorted::sort_by;
 use serde::{Deserialize, Serialize};
 
 /// What the shop makes of a trial. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TrialVerdict {
     /// Not decided yet.
@@ -27,7 +28,7 @@ pub enum TrialVerdict {
 }
 
 /// A field of a trial. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum TrialField {
     /// The ink's name.
@@ -74,7 +75,7 @@ impl TrialField {
 }
 
 /// A trial of an ink on a fabric.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Trial {
     /// The ink's name.
     pub ink: String,

@@ -1,5 +1,6 @@
 //! A colour as a phone shows it.
 
+use crate::pack::{Pack, Reader};
 use palette::{FromColor, Lab, Srgb};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 use std::fmt;
@@ -57,6 +58,16 @@ impl fmt::Display for Colour {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let [r, g, b] = self.rgb;
         write!(f, "#{r:02x}{g:02x}{b:02x}")
+    }
+}
+
+impl Pack for Colour {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.rgb.put(out);
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        Self { rgb: Pack::take(from) }
     }
 }
 

@@ -1,10 +1,11 @@
 //! When a job is due.
 
+use crate::pack::Pack;
 use crate::plan::Day;
 use serde::{Deserialize, Serialize};
 
 /// A day and a time of day, by the clock on the shop's wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Due {
     /// The day.

@@ -1,9 +1,10 @@
 //! What a garment is made of, as far as ink and heat care.
 
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// The fabric of a garment. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Fabric {
     /// Cotton.

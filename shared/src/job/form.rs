@@ -37,6 +37,11 @@ pub enum FormProblem {
     OutOfOrder,
     /// It is no grade of a grey scale: 1 to 5 in half steps.
     NotAGrade,
+    /// More things than are added at once.
+    TooMany {
+        /// The most.
+        most: usize,
+    },
 }
 
 /// Problems by the name of their field; empty when all is well.

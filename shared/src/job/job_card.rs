@@ -1,6 +1,7 @@
 //! One job, as its screen shows it.
 
 use super::{Job, JobId, Lot, LotId, RunId};
+use crate::failure::{FailureNotice, notices_of};
 use crate::run::{Run, Standing};
 use crate::shop::Shop;
 
@@ -17,6 +18,8 @@ pub struct RunCard {
     pub misprints: u32,
     /// Whether it waits, runs, stands or is done.
     pub standing: Standing,
+    /// What failed in it, oldest first.
+    pub failures: Vec<FailureNotice>,
 }
 
 /// A garment lot on the card.
@@ -56,7 +59,7 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
         .map(|(lot_id, lot)| LotCard {
             id: lot_id,
             lot: lot.clone(),
-            runs: shop.runs_of(lot_id).into_iter().map(|(run_id, run)| run_card(run_id, run)).collect(),
+            runs: shop.runs_of(lot_id).into_iter().map(|(run_id, run)| run_card(shop, run_id, run)).collect(),
         })
         .collect();
     let runs = || lots.iter().flat_map(|lot| lot.runs.iter().map(move |run| (lot.lot.total(), run)));
@@ -65,8 +68,15 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
     Some(JobCard { id, job: job.clone(), complete: planned > 0 && good == planned, planned, good, lots })
 }
 
-fn run_card(id: RunId, run: &Run) -> RunCard {
+fn run_card(shop: &Shop, id: RunId, run: &Run) -> RunCard {
     let progress = &run.progress;
     let standing = Standing::of(progress);
-    RunCard { id, run: run.clone(), good: progress.good(), misprints: progress.misprints(), standing }
+    RunCard {
+        id,
+        run: run.clone(),
+        good: progress.good(),
+        misprints: progress.misprints(),
+        standing,
+        failures: notices_of(shop, id),
+    }
 }

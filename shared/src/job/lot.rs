@@ -3,11 +3,12 @@
 use super::{Fabric, JobId, Size};
 use crate::ink::Colour;
 use crate::journal::LotField;
+use crate::pack::Pack;
 use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
 
 /// Garments of one kind, fabric and colour, as the facts about them leave them.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Lot {
     /// The job they belong to; none until that fact has arrived.
     pub job: Option<JobId>,

@@ -2,6 +2,7 @@
 
 use super::Due;
 use crate::journal::JobField;
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -13,7 +14,7 @@ pub type LotId = Uuid;
 pub type RunId = Uuid;
 
 /// A client's order, as the facts about it leave it.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Job {
     /// Who ordered it.
     pub client: String,

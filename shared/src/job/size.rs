@@ -1,10 +1,11 @@
 //! Garment sizes.
 
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A size on the label. **Frozen** names and order: they are stored. The order is also the order
 /// in which sizes are shown and printed, small to large, youth before adult.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Size {
     /// Totes, caps: one size.
@@ -69,7 +70,7 @@ impl Size {
 }
 
 /// How many pieces of a size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct SizePieces {
     /// The size.

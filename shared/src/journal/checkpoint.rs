@@ -7,7 +7,7 @@
 use crate::shop::Shop;
 
 /// The version that is written, and the only one read.
-pub const VERSION: u8 = 3;
+pub const VERSION: u8 = 4;
 
 /// The stored bytes of a folded shop.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,7 +27,6 @@ impl Checkpoint {
     /// The shop saved, or none when the bytes are of another version or damaged: fold anew then.
     pub fn shop(&self) -> Option<Shop> {
         let (&version, rest) = self.bytes.split_first()?;
-        let (shop, left) = postcard::take_from_bytes(rest).ok()?;
-        (version == VERSION && left.is_empty()).then_some(shop)
+        if version == VERSION { crate::pack::from_bytes(rest) } else { None }
     }
 }

@@ -1,14 +1,13 @@
 //! Which facts of which device are here, and which are missing.
 
 use super::{DeviceId, Entry};
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use crate::pack::Pack;
+use crate::table::Table;
 
 /// The runs of sequence numbers held of each device, first and last included, never touching.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Pack)]
 pub struct Coverage {
-    held: BTreeMap<DeviceId, Vec<(u64, u64)>>,
+    held: Table<Vec<(u64, u64)>>,
 }
 
 /// Facts that exist, since later ones of the same device are here, but are missing.
@@ -45,7 +44,7 @@ impl Coverage {
 
     /// Notes a fact as here. Noting it twice changes nothing.
     pub fn add(&mut self, device: DeviceId, seq: u64) {
-        let runs = self.held.entry(device).or_default();
+        let runs = self.held.or_default(device);
         let after = runs.partition_point(|&(first, _)| first <= seq);
         if after > 0 && runs[after - 1].1 >= seq {
             return;
@@ -78,7 +77,7 @@ impl Coverage {
     /// What is missing below the highest number held of each device.
     pub fn gaps(&self) -> Vec<Gap> {
         let mut gaps = Vec::new();
-        for (&device, runs) in &self.held {
+        for (&device, runs) in self.held.iter() {
             let mut next = 1;
             for &(first, last) in runs {
                 if first > next {

@@ -9,6 +9,7 @@ use crate::heat::HeatFact;
 use crate::ink::Colour;
 use crate::job::Size;
 use crate::job::{Due, Fabric, SizePieces};
+use crate::pack::Pack;
 use crate::photo::PhotoFact;
 use crate::plan::Day;
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
@@ -19,7 +20,7 @@ use serde_json::value::RawValue;
 use uuid::Uuid;
 
 /// Something that happened. Which job, lot, run or device it happened to is the entry's subject.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Fact {
     /// The shop was given its name.
@@ -113,7 +114,7 @@ pub enum Fact {
 }
 
 /// A field of a job.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum JobField {
     /// Who ordered it.
@@ -131,7 +132,7 @@ pub enum JobField {
 }
 
 /// A field of a garment lot.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum LotField {
     /// The job it belongs to.
@@ -149,7 +150,7 @@ pub enum LotField {
 }
 
 /// A field of a run.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum RunField {
     /// The lot it prints on.

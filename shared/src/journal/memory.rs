@@ -4,7 +4,9 @@
 use super::segment::{self, Segment};
 use super::storage::allocate;
 use super::{Checkpoint, DeviceId, Draft, Entry, Head, HybridClock, Opened, Storage, StorageFault};
+use crate::photo::{Card, JpegPhoto, PhotoId, PhotoStore};
 use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// A journal kept in memory. It keeps the bytes a disk would keep, not the values.
@@ -21,6 +23,7 @@ struct Store {
     tail: Vec<Vec<u8>>,
     segments: Vec<Segment>,
     checkpoint: Option<Checkpoint>,
+    photos: BTreeMap<PhotoId, (Vec<u8>, Card)>,
     next_fault: Option<StorageFault>,
 }
 
@@ -108,6 +111,56 @@ impl Storage for MemoryStorage {
     }
 }
 
+impl PhotoStore for MemoryStorage {
+    async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        let new = !store.photos.contains_key(&photo.id());
+        let fresh = || (photo.bytes().to_vec(), Card { kept: now, small: Vec::new() });
+        let (_, card) = store.photos.entry(photo.id()).or_insert_with(fresh);
+        card.kept = now;
+        if let Some(small) = small {
+            card.small = small.to_vec();
+        }
+        Ok(new)
+    }
+
+    async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        if let Some((_, card)) = store.photos.get_mut(&photo) {
+            card.small = small.to_vec();
+        }
+        Ok(())
+    }
+
+    async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        Ok(store.photos.get(&photo).map(|(bytes, _)| bytes.clone()))
+    }
+
+    async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        Ok(store.photos.get(&photo).map(|(_, card)| card.small.clone()).filter(|small| !small.is_empty()))
+    }
+
+    async fn photos(&self) -> Result<BTreeSet<PhotoId>, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        Ok(store.photos.keys().copied().collect())
+    }
+
+    async fn forget_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        let stood = store.photos.len();
+        store.photos.retain(|id, (_, card)| !(photos.contains(id) && card.kept < before));
+        Ok((stood - store.photos.len()) as u32)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -122,6 +175,19 @@ mod tests {
     }
 
     crate::storage_contract!(fresh(), |run| pollster::block_on(run));
+    crate::photo_contract!(fresh(), |run| pollster::block_on(run));
+
+    #[test]
+    fn a_full_disk_keeps_no_half_of_a_photo() {
+        use crate::photo::contract::photo;
+        let storage = fresh();
+        pollster::block_on(async {
+            storage.fail_next(StorageFault::Full);
+            assert_eq!(storage.keep_photo(&photo(1), Some(&[1]), 5).await, Err(StorageFault::Full));
+            assert!(storage.photos().await.unwrap().is_empty());
+            assert!(storage.keep_photo(&photo(1), Some(&[1]), 5).await.unwrap());
+        });
+    }
 
     #[test]
     fn a_full_disk_loses_nothing_that_was_saved() {

@@ -5,7 +5,7 @@
 //! decoder of its own beside this one.
 
 use super::{Entry, Fact, Stamp};
-use serde::{Deserialize, Serialize};
+use crate::pack::{self, Pack};
 use uuid::Uuid;
 
 /// The version that is written.
@@ -44,19 +44,14 @@ pub(super) fn take_fact(bytes: &mut &[u8]) -> Option<Fact> {
     }
 }
 
-/// Appends a value in postcard.
-pub(super) fn put<T: Serialize + ?Sized>(value: &T, out: &mut Vec<u8>) {
-    // Writing to memory fails for no type stored here.
-    if let Ok(bytes) = postcard::to_allocvec(value) {
-        out.extend_from_slice(&bytes);
-    }
+/// Appends a value.
+pub(super) fn put<T: Pack>(value: &T, out: &mut Vec<u8>) {
+    value.put(out);
 }
 
-/// Reads a value in postcard from the front.
-pub(super) fn take<'a, T: Deserialize<'a>>(bytes: &mut &'a [u8]) -> Option<T> {
-    let (value, rest) = postcard::take_from_bytes(bytes).ok()?;
-    *bytes = rest;
-    Some(value)
+/// Reads a value from the front.
+pub(super) fn take<T: Pack>(bytes: &mut &[u8]) -> Option<T> {
+    pack::take_from(bytes)
 }
 
 /// The bytes of an entry.

@@ -2,7 +2,7 @@
 
 use super::{Checkpoint, Coverage, DeviceId, Entry, Fact, HybridClock, Subject};
 use crate::journal::record::BytesProblem;
-use serde::{Deserialize, Serialize};
+use crate::pack::Pack;
 
 /// A fact to be appended: the storage gives it its number and stamp.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,7 +16,7 @@ pub struct Draft {
 }
 
 /// The one small record that every write reads and rewrites: what is here, and the clock.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Pack)]
 pub struct Head {
     /// Which facts are stored, in the tail and in segments.
     pub coverage: Coverage,
@@ -41,10 +41,7 @@ impl Head {
     /// [`BytesProblem`]; bytes left over count as damage.
     pub fn from_bytes(bytes: &[u8]) -> Result<Self, BytesProblem> {
         match bytes.split_first() {
-            Some((&Self::VERSION, rest)) => match postcard::take_from_bytes(rest) {
-                Ok((head, [])) => Ok(head),
-                _ => Err(BytesProblem::Damaged),
-            },
+            Some((&Self::VERSION, rest)) => crate::pack::from_bytes(rest).ok_or(BytesProblem::Damaged),
             Some((&version, _)) if version > Self::VERSION => Err(BytesProblem::Newer(version)),
             _ => Err(BytesProblem::Damaged),
         }
@@ -115,7 +112,7 @@ pub trait Storage {
     /// Every entry stored, each once, in any order.
     async fn everything(&self) -> Result<Vec<Entry>, StorageFault>;
 
-    /// Forgets everything, the device's identity too.
+    /// Forgets everything, the device's identity and photos kept beside it too.
     async fn erase(&self) -> Result<(), StorageFault>;
 }
 

@@ -2,11 +2,13 @@
 
 use super::{PhotoFact, PhotoId};
 use crate::journal::Subject;
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use crate::pack::Pack;
+use crate::sorted::sort_by_key;
+use crate::table::Table;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A photo of something.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Pack)]
 pub struct Photo {
     /// Which.
     pub id: PhotoId,
@@ -16,30 +18,187 @@ pub struct Photo {
     pub height: u16,
     /// Bytes.
     pub bytes: u32,
-    /// Wall time.
+    /// Wall time at which it was first taken.
     pub at: u64,
 }
 
-/// All photos, by what they show, in the order taken.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+/// How many different photos are shown, and how many bytes they are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct PhotoTotal {
+    /// Photos.
+    pub count: u32,
+    /// Bytes of all of them.
+    pub bytes: u64,
+}
+
+/// A photo and its place among those of its subject. One that was dropped keeps both, so that taking
+/// it back puts it where it was.
+#[derive(Clone, Copy, Debug, PartialEq, Pack)]
+struct Row {
+    photo: Photo,
+    rank: u64,
+    /// Wall time at which it was dropped, while it is.
+    dropped: Option<u64>,
+}
+
+/// All photos, by what they show.
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Photos {
-    of: BTreeMap<Subject, Vec<Photo>>,
+    of: Table<BTreeMap<PhotoId, Row>>,
+    taken: u64,
 }
 
 impl Photos {
+    /// How long a photo that nothing shows is kept all the same, in milliseconds: a day, our own. Undo
+    /// and another window's work are long done by then.
+    pub const GRACE: u64 = 24 * 3_600_000;
+
     /// The photos of something, in the order taken.
-    pub fn of(&self, subject: Subject) -> &[Photo] {
-        self.of.get(&subject).map_or(&[], Vec::as_slice)
+    pub fn of(&self, subject: Subject) -> Vec<Photo> {
+        let rows = self.of.get(&subject).into_iter().flat_map(BTreeMap::values);
+        let mut shown: Vec<&Row> = rows.filter(|row| row.dropped.is_none()).collect();
+        sort_by_key(&mut shown, |row| row.rank);
+        shown.into_iter().map(|row| row.photo).collect()
+    }
+
+    /// Every photo that something shows.
+    pub fn ids(&self) -> BTreeSet<PhotoId> {
+        self.shown().map(|photo| photo.id).collect()
+    }
+
+    /// How many photos are shown, each counted once whatever it shows.
+    pub fn total(&self) -> PhotoTotal {
+        let sizes: BTreeMap<PhotoId, u32> = self.shown().map(|photo| (photo.id, photo.bytes)).collect();
+        PhotoTotal { count: sizes.len() as u32, bytes: sizes.values().map(|bytes| u64::from(*bytes)).sum() }
+    }
+
+    /// How many of the photos shown are not among those stored here: their file has not come yet.
+    pub fn missing(&self, stored: &BTreeSet<PhotoId>) -> u32 {
+        self.ids().difference(stored).count() as u32
+    }
+
+    /// Which of the photos stored here can be forgotten at wall time `now`: nothing shows them, and
+    /// none was dropped within [`Self::GRACE`]. How long the store has had them is for the store to know.
+    pub fn to_forget(&self, stored: &BTreeSet<PhotoId>, now: u64) -> Vec<PhotoId> {
+        let lately = |row: &&Row| row.dropped.is_none_or(|at| at.saturating_add(Self::GRACE) > now);
+        let rows = self.of.values().flat_map(BTreeMap::values);
+        let wanted: BTreeSet<PhotoId> = rows.filter(lately).map(|row| row.photo.id).collect();
+        stored.difference(&wanted).copied().collect()
+    }
+
+    fn shown(&self) -> impl Iterator<Item = Photo> {
+        self.of.values().flat_map(BTreeMap::values).filter(|row| row.dropped.is_none()).map(|row| row.photo)
     }
 
     pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &PhotoFact) {
-        let photos = self.of.entry(subject).or_default();
         match fact {
-            PhotoFact::Taken { photo, width, height, bytes } => {
-                photos.retain(|kept| kept.id != *photo);
-                photos.push(Photo { id: *photo, width: *width, height: *height, bytes: *bytes, at });
+            PhotoFact::Taken { photo: id, width, height, bytes } => {
+                self.taken += 1;
+                let (photo, rank) = (Photo { id: *id, width: *width, height: *height, bytes: *bytes, at }, self.taken);
+                let rows = self.of.or_default(subject);
+                rows.entry(*id).or_insert(Row { photo, rank, dropped: None }).dropped = None;
             }
-            PhotoFact::Dropped(photo) => photos.retain(|kept| kept.id != *photo),
+            PhotoFact::Dropped(id) => {
+                if let Some(row) = self.of.get_mut(&subject).and_then(|rows| rows.get_mut(id)) {
+                    row.dropped = Some(at);
+                }
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use uuid::Uuid;
+
+    fn id(n: u8) -> PhotoId {
+        PhotoId([n; 32])
+    }
+
+    fn taken(n: u8) -> PhotoFact {
+        PhotoFact::Taken { photo: id(n), width: 40, height: 30, bytes: u32::from(n) * 100 }
+    }
+
+    fn shown(photos: &Photos, subject: Uuid) -> Vec<PhotoId> {
+        photos.of(subject).iter().map(|photo| photo.id).collect()
+    }
+
+    const SCREEN: Uuid = Uuid::from_u128(1);
+    const RUN: Uuid = Uuid::from_u128(2);
+
+    #[test]
+    fn a_dropped_photo_that_is_taken_again_is_where_it_was() {
+        let mut photos = Photos::default();
+        for (at, n) in [(10, 3), (20, 1), (30, 2)] {
+            photos.take(SCREEN, at, &taken(n));
+        }
+        photos.take(SCREEN, 40, &PhotoFact::Dropped(id(1)));
+        assert_eq!(shown(&photos, SCREEN), [id(3), id(2)]);
+        photos.take(SCREEN, 50, &taken(1));
+        assert_eq!(shown(&photos, SCREEN), [id(3), id(1), id(2)]);
+        assert_eq!(photos.of(SCREEN)[1].at, 20);
+    }
+
+    #[test]
+    fn dropping_what_was_never_taken_changes_nothing() {
+        let mut photos = Photos::default();
+        photos.take(SCREEN, 1, &PhotoFact::Dropped(id(1)));
+        assert_eq!(photos, Photos::default());
+        photos.take(SCREEN, 2, &taken(1));
+        assert_eq!(shown(&photos, SCREEN), [id(1)]);
+    }
+
+    #[test]
+    fn a_photo_of_two_things_counts_once_and_stays_while_one_shows_it() {
+        let mut photos = Photos::default();
+        photos.take(SCREEN, 1, &taken(2));
+        photos.take(RUN, 2, &taken(2));
+        assert_eq!(photos.total(), PhotoTotal { count: 1, bytes: 200 });
+        photos.take(SCREEN, 3, &PhotoFact::Dropped(id(2)));
+        let stored = BTreeSet::from([id(2), id(9)]);
+        let later = 3 + Photos::GRACE;
+        assert_eq!(photos.to_forget(&stored, later), [id(9)]);
+        photos.take(RUN, 4, &PhotoFact::Dropped(id(2)));
+        assert_eq!(photos.to_forget(&stored, later), [id(9)]);
+        assert_eq!(photos.to_forget(&stored, later + 1), [id(2), id(9)]);
+        assert_eq!(photos.total(), PhotoTotal::default());
+    }
+
+    #[test]
+    fn photos_whose_bytes_have_not_come_are_missing() {
+        let mut photos = Photos::default();
+        photos.take(SCREEN, 1, &taken(1));
+        photos.take(SCREEN, 2, &taken(2));
+        assert_eq!(photos.missing(&BTreeSet::from([id(2), id(7)])), 1);
+    }
+
+    proptest! {
+        #[test]
+        fn a_photo_is_shown_where_its_last_fact_took_it(
+            facts in prop::collection::vec((0..3u128, 1..5u8, any::<bool>()), 0..60),
+        ) {
+            let mut photos = Photos::default();
+            let mut last = BTreeMap::new();
+            for (at, (subject, n, take)) in facts.iter().enumerate() {
+                let fact = if *take { taken(*n) } else { PhotoFact::Dropped(id(*n)) };
+                photos.take(Uuid::from_u128(*subject), at as u64, &fact);
+                last.insert((*subject, *n), *take);
+            }
+            let mut all = BTreeSet::new();
+            for subject in 0..3 {
+                let expected: BTreeSet<PhotoId> =
+                    last.iter().filter(|((of, _), take)| *of == subject && **take).map(|((_, n), _)| id(*n)).collect();
+                let shown = shown(&photos, Uuid::from_u128(subject));
+                prop_assert_eq!(shown.len(), expected.len());
+                prop_assert_eq!(shown.iter().copied().collect::<BTreeSet<_>>(), expected.clone());
+                all.extend(expected);
+            }
+            prop_assert_eq!(photos.ids(), all.clone());
+            let stored: BTreeSet<PhotoId> = (1..6).map(id).collect();
+            let kept: BTreeSet<PhotoId> = stored.difference(&all).copied().collect();
+            prop_assert_eq!(photos.to_forget(&stored, u64::MAX).into_iter().collect::<BTreeSet<_>>(), kept);
         }
     }
 }

@@ -1,11 +1,12 @@
 //! When the shop closes.
 
 use super::{Day, WallClock};
+use crate::pack::Pack;
 use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
 
 /// Closing times: by weekday, and for single days that differ.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 pub struct Closings {
     /// Minutes after midnight, Monday first; none on a day off.
     pub week: [Option<u16>; 7],

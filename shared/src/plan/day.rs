@@ -1,5 +1,6 @@
 //! A calendar day.
 
+use crate::pack::{Pack, Reader};
 use chrono::{Datelike, Days, NaiveDate};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 use std::fmt;
@@ -51,6 +52,22 @@ impl Day {
 impl fmt::Display for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{:04}-{:02}-{:02}", self.date.year(), self.date.month(), self.date.day())
+    }
+}
+
+impl Pack for Day {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.date.num_days_from_ce().put(out);
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        let date = NaiveDate::from_num_days_from_ce_opt(i32::take(from));
+        Self {
+            date: date.unwrap_or_else(|| {
+                from.fail();
+                NaiveDate::default()
+            }),
+        }
     }
 }
 

@@ -1,10 +1,11 @@
 //! A difference of two temperatures: a sensor's error, the way from one dryer setting to the next.
 
 use super::{Temperature, Units};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A signed difference of temperature, kept in thousandths of a degree Celsius.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(transparent)]
 pub struct Degrees {
     milli_celsius: i32,

@@ -1,10 +1,11 @@
 //! Length: placement, off-contact, flash distance.
 
 use super::{NumberProblem, Units, parse_number};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A length, kept in micrometres.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(transparent)]
 pub struct Length {
     micrometres: i32,

@@ -1,10 +1,11 @@
 //! Speed of a dryer's belt.
 
 use super::{NumberProblem, Units, parse_number};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A belt speed, kept in micrometres a second.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(transparent)]
 pub struct BeltSpeed {
     micrometres_a_second: u32,

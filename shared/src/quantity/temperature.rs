@@ -1,10 +1,11 @@
 //! Temperature of a dryer, a flash unit or a print.
 
 use super::{NumberProblem, Units, parse_number};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A temperature, kept in thousandths of a degree Celsius.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(transparent)]
 pub struct Temperature {
     milli_celsius: i32,

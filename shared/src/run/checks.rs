@@ -3,6 +3,7 @@
 use super::Run;
 use crate::ink::Colour;
 use crate::job::{Fabric, Lot, RunId};
+use crate::pack::Pack;
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
@@ -10,7 +11,7 @@ use serde::{Deserialize, Serialize};
 /// A thing to check. **Frozen** names and order: they are stored, and the order is the order to work
 /// in. Heat first, since a tunnel takes minutes to settle and must have done so before ink touches a
 /// screen; then what touches the garment; ink last.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum CheckItem {
     /// The dryer's temperature.
@@ -53,7 +54,7 @@ impl CheckItem {
 }
 
 /// What a check should find. **Frozen**: stored with each check made.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Expected {
     /// A temperature.
@@ -126,7 +127,7 @@ impl Expected {
 }
 
 /// What came of a check. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum CheckOutcome {
     /// Looked at and right.
@@ -140,7 +141,7 @@ pub enum CheckOutcome {
 }
 
 /// A check that was made.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 pub struct CheckRecord {
     /// What was expected then.
     pub expected: Expected,

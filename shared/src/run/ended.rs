@@ -1,19 +1,21 @@
 //! A run that has left the press: what came of it.
 
 use super::MisprintCause;
-use crate::failure::{FailureRow, failures_of, run_pieces, suspects_of};
+use crate::failure::{FailureNotice, notices_of, run_pieces, suspects_of};
 use crate::job::{RunId, Size};
 use crate::shop::Shop;
 
 /// The summary of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct EndedView {
-    /// Good pieces, those suspect included.
+    /// Good pieces.
     pub good: u32,
-    /// Of these, pieces that nobody has looked at since something failed.
+    /// Pieces counted as good that nobody has looked at since something failed.
     pub suspect: u32,
     /// The same by size.
     pub suspects: Vec<(Option<Size>, u32)>,
+    /// Spoiled pieces.
+    pub spoiled: u32,
     /// Pieces ordered.
     pub planned: u32,
     /// Good pieces short of the order, by size: garments to print yet.
@@ -33,7 +35,7 @@ pub struct EndedView {
     /// Checks that were left out.
     pub skipped: u32,
     /// What failed, oldest first.
-    pub failures: Vec<FailureRow>,
+    pub failures: Vec<FailureNotice>,
 }
 
 /// The summary of a run.
@@ -46,10 +48,12 @@ pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
     for (size, _) in progress.misprints.keys() {
         spoiled.insert(*size, progress.misprints_of(*size));
     }
+    let heaps = run_pieces(shop, id);
     EndedView {
-        good: progress.good(),
-        suspect: run_pieces(shop, id).suspect,
+        good: heaps.good,
+        suspect: heaps.suspect,
         suspects: suspects_of(shop, id).into_iter().collect(),
+        spoiled: heaps.spoiled,
         planned: pieces.values().sum(),
         short: pieces
             .iter()
@@ -63,6 +67,6 @@ pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
         stopped: progress.stopped_ms(end),
         per_hour: progress.pace().map(|pace| pace.per_hour()),
         skipped: super::check_list(shop, id).skipped() as u32,
-        failures: failures_of(shop, id, end),
+        failures: notices_of(shop, id),
     }
 }

@@ -1,9 +1,10 @@
 //! Where on the garment a run prints.
 
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A print location. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Location {
     /// Full front.

@@ -1,9 +1,10 @@
 //! Why a piece was spoiled.
 
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// The cause of a misprint. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum MisprintCause {
     /// Not where it belongs.

@@ -4,12 +4,12 @@ use super::{CheckItem, CheckRecord, Location, Progress, SetUp};
 use crate::ink::Colour;
 use crate::job::LotId;
 use crate::journal::{DeviceId, Fact, RunField};
+use crate::pack::Pack;
 use crate::quantity::Seconds;
 use crate::sorted::Map;
-use serde::{Deserialize, Serialize};
 
 /// One lot at one location in one ink.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Run {
     /// The lot it prints on; none until that fact has arrived.
     pub lot: Option<LotId>,

@@ -3,16 +3,17 @@
 use super::{MisprintCause, Pace, Stop, StopCause, gaps};
 use crate::job::Size;
 use crate::journal::DeviceId;
+use crate::pack::Pack;
 use crate::sorted::Map;
+use crate::table::Table;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// A gap between pulls longer than this, with no stop marked, is taken for a pause that somebody
 /// forgot to mark, provided it is also far longer than the run's other gaps. Our own rule.
 pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
 
 /// Pieces pulled at one moment.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct Pull {
     /// Wall time in milliseconds.
     pub at: u64,
@@ -23,7 +24,7 @@ pub struct Pull {
 }
 
 /// Something that undo can take back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub(crate) enum Act {
     Pulled { pieces: i32, size: Option<Size> },
     Misprinted { pieces: i32, size: Option<Size>, cause: MisprintCause, was_counted: bool },
@@ -33,7 +34,7 @@ pub(crate) enum Act {
 const UNDO_DEPTH: usize = 40;
 
 /// What has happened to a run on the press.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Progress {
     /// Good pieces by size; none where sizes are not counted. Sums of signed facts.
     pub(crate) good: Map<Option<Size>, i64>,
@@ -58,7 +59,7 @@ pub struct Progress {
     /// Up to when work was handed to the tally.
     pub(crate) tallied: Option<u64>,
     /// What undo can take back, by device, latest last.
-    pub(crate) acts: BTreeMap<DeviceId, Vec<Act>>,
+    pub(crate) acts: Table<Vec<Act>>,
 }
 
 impl Progress {
@@ -183,7 +184,12 @@ impl Progress {
 
     pub(crate) fn stop(&mut self, at: u64, cause: StopCause) {
         if self.is_on_press() && self.standing().is_none() {
-            self.stops.push(Stop { from: at, to: None, cause: Some(cause) });
+            let pulled_since = |to: u64| self.pulls.last().is_some_and(|last| last.at >= to);
+            match self.stops.last().filter(|last| last.cause == Some(cause)).and_then(|last| last.to) {
+                // A hand that slipped onto the zone: with nothing pulled, the press had not gone on.
+                Some(to) if !pulled_since(to) => self.stops.last_mut().into_iter().for_each(|last| last.to = None),
+                _ => self.stops.push(Stop { from: at, to: None, cause: Some(cause) }),
+            }
         }
         self.touched = Some(at);
     }
@@ -266,11 +272,11 @@ impl Progress {
         self.before = self.record;
         self.paused = self.unmarked_ms();
         self.pulls = Vec::new();
-        self.acts = BTreeMap::new();
+        self.acts = Table::default();
     }
 
     fn remember(&mut self, device: DeviceId, act: Act) {
-        let acts = self.acts.entry(device).or_default();
+        let acts = self.acts.or_default(device);
         if acts.len() == UNDO_DEPTH {
             acts.remove(0);
         }

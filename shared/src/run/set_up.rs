@@ -1,11 +1,12 @@
 //! How the press, flash and dryer are set for a run.
 
 use crate::journal::RunField;
+use crate::pack::Pack;
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// The flash unit between two strokes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Flash {
     /// How long it stands over the print.
@@ -15,7 +16,7 @@ pub struct Flash {
 }
 
 /// How a run is to be printed. What is not known yet is left open.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 pub struct SetUp {
     /// Labels of the screens.
     pub screens: String,

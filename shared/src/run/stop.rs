@@ -1,9 +1,10 @@
 //! Times in which the press stood.
 
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// Why the press stopped. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum StopCause {
     /// The screen: a clog, a spot, registration.
@@ -29,7 +30,7 @@ impl StopCause {
 }
 
 /// A time in which nothing was pulled, in wall milliseconds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct Stop {
     /// When it began.
     pub from: u64,

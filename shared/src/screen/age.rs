@@ -1,10 +1,11 @@
 //! Has a screen lain too long?
 
 use super::{Screen, ScreenState};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// After how many days the shop wants to be warned. **Frozen**: a fact holds it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct AgeLimits {
     /// Days a coated screen may wait for its exposure.

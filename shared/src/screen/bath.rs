@@ -3,13 +3,14 @@
 use super::stencil_fact::MOST_SCREENS;
 use crate::journal::Subject;
 use crate::journal::fact::NOTE;
+use crate::pack::Pack;
 use crate::quantity::Seconds;
 use crate::sorted::sort_by_key;
+use crate::table::Table;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// How long a batch took. **Frozen**: it is stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum BatchTime {
     /// From going in to coming out, as recorded.
@@ -34,7 +35,7 @@ impl BatchTime {
 }
 
 /// How the shop uses its bath. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum BathField {
     /// How many screens fit in at once.
@@ -60,7 +61,7 @@ impl BathField {
 }
 
 /// A charge of the bath.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct Charge {
     /// Wall time.
     pub at: u64,
@@ -73,7 +74,7 @@ pub struct Charge {
 }
 
 /// Screens that went through the bath together.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Batch {
     /// When they went in; none when only their coming out was recorded.
     pub went_in: Option<u64>,
@@ -117,10 +118,10 @@ impl Batch {
 }
 
 /// The reclaim bath as the facts leave it.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Bath {
-    charges: BTreeMap<Subject, Charge>,
-    batches: BTreeMap<Subject, Batch>,
+    charges: Table<Charge>,
+    batches: Table<Batch>,
     /// How many screens fit in at once.
     pub capacity: Option<u16>,
     recharge_at: Option<u16>,
@@ -196,7 +197,7 @@ impl Bath {
 
     /// A batch that came out and goes in again was not clean: its time runs on from the first.
     pub(super) fn put_in(&mut self, id: Subject, at: u64, screens: &[Subject], count: u16) {
-        let batch = self.batches.entry(id).or_default();
+        let batch = self.batches.or_default(id);
         batch.went_in = batch.went_in.or(batch.came_out).or(Some(at));
         (batch.came_out, batch.time, batch.count_out) = (None, None, None);
         batch.screens = screens.to_vec();
@@ -204,7 +205,7 @@ impl Bath {
     }
 
     pub(super) fn take_out(&mut self, id: Subject, at: u64, time: BatchTime, count: Option<u16>) {
-        let batch = self.batches.entry(id).or_default();
+        let batch = self.batches.or_default(id);
         batch.came_out = Some(at);
         batch.time = Some(time);
         batch.count_out = count;

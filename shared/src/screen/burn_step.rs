@@ -1,5 +1,6 @@
 //! The steps from an empty frame to a screen that can print, and how long they take.
 
+use crate::pack::Pack;
 use crate::quantity::Seconds;
 use serde::{Deserialize, Serialize};
 
@@ -32,7 +33,7 @@ impl BurnStep {
 }
 
 /// How long each step takes in this shop. **Frozen**: a fact holds it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct StepTimes {
     /// To take a stencil off.

@@ -18,7 +18,7 @@ pub struct StepRow {
 }
 
 /// The first step not done; none when the screen can print.
-fn first_step(screen: &Screen) -> Option<BurnStep> {
+pub(super) fn next_step(screen: &Screen) -> Option<BurnStep> {
     match screen.state {
         ScreenState::Failed | ScreenState::ToReclaim | ScreenState::InBath => Some(BurnStep::Reclaim),
         ScreenState::Clean => Some(BurnStep::Coat),
@@ -31,7 +31,7 @@ fn first_step(screen: &Screen) -> Option<BurnStep> {
 /// Milliseconds that each missing step takes, as of wall time `now`, in the order of the work. What
 /// dries has been drying since it was coated or exposed; what takes hands has not begun.
 pub fn steps_left(screen: &Screen, times: &StepTimes, now: u64) -> Vec<(BurnStep, u64)> {
-    let Some(first) = first_step(screen) else { return Vec::new() };
+    let Some(first) = next_step(screen) else { return Vec::new() };
     let goes_on_alone = !first.is_by_hand() || screen.state == ScreenState::InBath;
     let elapsed = if goes_on_alone { now.saturating_sub(screen.since) } else { 0 };
     BurnStep::ALL

@@ -1,10 +1,11 @@
 //! The shop's emulsions, and what damp air does to them.
 
 use crate::journal::fact::is_name;
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// What hardens an emulsion. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Family {
     /// Diazo.
@@ -22,7 +23,7 @@ impl Family {
 }
 
 /// An emulsion.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Emulsion {
     /// What the shop calls it.
     pub name: String,
@@ -37,7 +38,7 @@ pub struct Emulsion {
 }
 
 /// A field of an emulsion. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum EmulsionField {
     /// What the shop calls it.

@@ -5,11 +5,12 @@ use super::step_wedge::is_exposure;
 use super::{Found, MeshCloth};
 use crate::journal::Subject;
 use crate::journal::fact::{is_name, is_note};
+use crate::pack::Pack;
 use crate::quantity::{Length, Seconds};
 use serde::{Deserialize, Serialize};
 
 /// Coats of emulsion. **Frozen**: it is stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Coats {
     /// On the side that lies on the garment.
@@ -29,7 +30,7 @@ impl Coats {
 }
 
 /// An exposure as it was found. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Exposure {
     /// For which emulsion.
@@ -66,7 +67,7 @@ impl Exposure {
 }
 
 /// An exposure that the shop knows.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 pub struct KnownExposure {
     /// What was found.
     pub fact: Exposure,

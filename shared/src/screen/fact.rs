@@ -4,10 +4,11 @@ use super::{AgeLimits, Coats, MeshSheet, ScreenState, StepTimes};
 use crate::job::RunId;
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, is_name, is_note};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// Something about a screen; the subject is the screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenFact {
     /// Fields of a screen were set; the screen comes to be with the first.
@@ -30,10 +31,21 @@ pub enum ScreenFact {
     AgeLimits(AgeLimits),
     /// How long each step takes; about the shop, not a screen.
     StepTimes(StepTimes),
+    /// The latest change was taken back: it stands as it did before, for as long as it had.
+    Undone {
+        /// Where.
+        to: ScreenState,
+        /// Wall time since when.
+        since: u64,
+        /// Wall time at which it was found dry.
+        dry: Option<u64>,
+        /// Wall time at which its image was exposed.
+        exposed: Option<u64>,
+    },
 }
 
 /// A field of a screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenField {
     /// What is written on the frame.
@@ -59,6 +71,9 @@ pub enum ScreenField {
 /// Tenths of N/cm: a drum is below it.
 pub(super) const MOST_TENSION: u16 = 1_000;
 
+/// No wall time is later: the year 37,648.
+const LATEST: u64 = 1 << 50;
+
 impl ScreenFact {
     /// As [`crate::journal::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
@@ -67,6 +82,9 @@ impl ScreenFact {
             Self::Moved { by, .. } | Self::Dried { by, .. } => by.iter().all(|text| is_name(text)),
             Self::AgeLimits(limits) => limits.in_bounds(),
             Self::StepTimes(times) => times.in_bounds(),
+            Self::Undone { since, dry, exposed, .. } => {
+                [Some(*since), *dry, *exposed].into_iter().flatten().all(|time| time <= LATEST)
+            }
         }
     }
 }
@@ -122,6 +140,10 @@ mod tests {
                 r#"{"screen":{"age_limits":{"coated":14,"exposed":30}}}"#,
             ),
             (
+                ScreenFact::Undone { to: ScreenState::Coated, since: 5, dry: Some(7), exposed: None },
+                r#"{"screen":{"undone":{"to":"coated","since":5,"dry":7,"exposed":null}}}"#,
+            ),
+            (
                 ScreenFact::StepTimes(StepTimes::default()),
                 r#"{"screen":{"step_times":{"reclaim":1200000,"coat":600000,"dry":3600000,"expose":300000,"wash_dry":2400000,"tape":300000}}}"#,
             ),
@@ -137,7 +159,8 @@ mod tests {
         let far = ScreenFact::AgeLimits(AgeLimits { coated: 0, exposed: 30 });
         let tight = ScreenFact::Set(vec![ScreenField::Tension(Some(9_999))]);
         let long = ScreenFact::Moved { to: ScreenState::Clean, by: Some("x".repeat(161)) };
-        for fact in [far, tight, long] {
+        let never = ScreenFact::Undone { to: ScreenState::Clean, since: 0, dry: None, exposed: Some(u64::MAX) };
+        for fact in [far, tight, long, never] {
             assert!(!fact.in_bounds(), "{fact:?}");
         }
     }

@@ -1,11 +1,12 @@
 //! The shop's lamps: what can be said of their light, and of which not.
 
 use crate::journal::fact::is_name;
+use crate::pack::Pack;
 use crate::quantity::Length;
 use serde::{Deserialize, Serialize};
 
 /// What kind of lamp. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum LampKind {
     /// One small bulb at a distance.
@@ -25,7 +26,7 @@ impl LampKind {
 }
 
 /// A lamp.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Lamp {
     /// What the shop calls it.
     pub name: String,
@@ -40,7 +41,7 @@ pub struct Lamp {
 }
 
 /// A field of a lamp. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum LampField {
     /// What the shop calls it.

@@ -1,6 +1,7 @@
 //! Moving screens from state to state, one or many at a time.
 
 use super::{BurnStep, ScreenFact, ScreenField, ScreenState};
+use crate::job::RunId;
 use crate::journal::{Fact, Subject};
 use crate::shop::Shop;
 
@@ -43,15 +44,25 @@ pub fn step_done(step: BurnStep, by: Option<&str>) -> Fact {
     }
 }
 
-/// The facts that take the tick of a step back: the screen stands before it again.
-pub fn step_undone(step: BurnStep, by: Option<&str>) -> Vec<Fact> {
-    match step {
-        BurnStep::Reclaim => vec![moved(ScreenState::ToReclaim, by)],
-        BurnStep::Coat => vec![moved(ScreenState::Clean, by)],
-        BurnStep::Expose => vec![moved(ScreenState::Coated, by), dried(true, by)],
-        BurnStep::Tape => vec![moved(ScreenState::Exposed, by), dried(true, by)],
-        BurnStep::Dry | BurnStep::WashDry => vec![dried(false, by)],
+/// The facts of ticking a step for screens. Exposed for a run, they carry its art; reclaimed, none.
+pub fn tick_facts(
+    shop: &Shop,
+    ids: &[Subject],
+    step: BurnStep,
+    run: Option<RunId>,
+    by: Option<&str>,
+) -> Vec<(Subject, Fact)> {
+    if step == BurnStep::Reclaim {
+        return move_facts(shop, ids, ScreenState::Clean, by);
     }
+    let mut facts = Vec::new();
+    for id in ids {
+        facts.push((*id, step_done(step, by)));
+        if step == BurnStep::Expose && run.is_some() {
+            facts.push((*id, Fact::Screen(ScreenFact::Set(vec![ScreenField::Run(run)]))));
+        }
+    }
+    facts
 }
 
 pub(crate) fn moved(to: ScreenState, by: Option<&str>) -> Fact {

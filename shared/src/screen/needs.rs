@@ -1,5 +1,6 @@
 //! What do today's runs still need burned, and by when must each step begin?
 
+use super::burn_steps::next_step;
 use super::{BurnStep, ScreenState, StepSum, readiness, screens_of};
 use crate::ink::Colour;
 use crate::job::{JobId, RunId};
@@ -22,7 +23,7 @@ pub struct NeedScreen {
 }
 
 /// A step that a run's screens need.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NeedStep {
     /// Which step.
     pub step: BurnStep,
@@ -34,6 +35,8 @@ pub struct NeedStep {
     pub latest: u64,
     /// Whether that has passed.
     pub late: bool,
+    /// Those of the screens that have done all before it: they can go through it now.
+    pub now: Vec<Subject>,
 }
 
 /// A run whose screens cannot all print yet.
@@ -109,7 +112,7 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
             ink: row.ink.clone(),
             ink_colour: row.ink_colour,
             screens,
-            steps: left.map(|left| counted_back(&left.steps, row.free, now)).unwrap_or_default(),
+            steps: left.map(|left| counted_back(shop, row.id, &left.steps, row.free, now)).unwrap_or_default(),
             wanted: row.free,
             ready,
             late_by: ready.saturating_sub(row.free),
@@ -119,14 +122,21 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
 }
 
 /// The steps with the latest time to begin each, so that the last ends at `wanted`.
-fn counted_back(steps: &[StepSum], wanted: u64, now: u64) -> Vec<NeedStep> {
+fn counted_back(shop: &Shop, run: RunId, steps: &[StepSum], wanted: u64, now: u64) -> Vec<NeedStep> {
     let mut end = wanted;
     let mut rows: Vec<NeedStep> = Vec::new();
     for sum in steps.iter().rev() {
-        let latest = end.saturating_sub(sum.time);
-        rows.push(NeedStep { step: sum.step, screens: sum.screens, time: sum.time, latest, late: latest < now });
+        let StepSum { step, screens, time } = *sum;
+        let latest = end.saturating_sub(time);
+        rows.push(NeedStep { step, screens, time, latest, late: latest < now, now: up_to(shop, run, step) });
         end = latest;
     }
     rows.reverse();
     rows
+}
+
+/// The screens of a run whose next step this is.
+fn up_to(shop: &Shop, run: RunId, step: BurnStep) -> Vec<Subject> {
+    let is_next = |id: &Subject| shop.screens.live(*id).is_some_and(|screen| next_step(screen) == Some(step));
+    screens_of(shop, run).into_iter().filter_map(|found| found.screen).filter(is_next).collect()
 }

@@ -2,7 +2,7 @@
 
 use super::moves::moved;
 use super::{ScreenFact, ScreenField, ScreenState, screens_of};
-use crate::job::RunId;
+use crate::job::{JobId, RunId};
 use crate::journal::{Fact, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
@@ -42,6 +42,61 @@ pub fn facts_on_end(shop: &Shop, run: RunId, keep: bool, by: Option<&str>) -> Ve
         facts.push((id, moved(to, by)));
     }
     facts
+}
+
+/// The facts for the screens of a job that is finished: those of its runs still on the press come off it.
+pub fn facts_on_finish(shop: &Shop, job: JobId, by: Option<&str>) -> Vec<(Subject, Fact)> {
+    let mut facts: Vec<(Subject, Fact)> = Vec::new();
+    for (lot, _) in shop.lots_of(job) {
+        for (run, of) in shop.runs_of(lot) {
+            if of.progress.is_on_press() {
+                facts.extend(
+                    facts_on_end(shop, run, false, by)
+                        .into_iter()
+                        .filter(|fact| !facts.contains(fact))
+                        .collect::<Vec<_>>(),
+                );
+            }
+        }
+    }
+    facts
+}
+
+/// The screens of a run that has left the press.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OffPress {
+    /// Those that can be kept or let go: off the press, still with the run's art, wanted by no other run.
+    pub screens: Vec<Subject>,
+    /// Their labels, with commas.
+    pub labels: String,
+    /// Whether they are kept ready; else their stencil may go.
+    pub kept: bool,
+}
+
+/// What became of the screens of a run that has left the press; none when nothing is left to choose.
+pub fn off_press(shop: &Shop, run: RunId) -> Option<OffPress> {
+    let mut off = OffPress { screens: Vec::new(), labels: String::new(), kept: true };
+    for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
+        let Some(screen) = shop.screens.live(id).filter(|screen| screen.run == Some(run)) else { continue };
+        if !matches!(screen.state, ScreenState::Ready | ScreenState::ToReclaim) || is_wanted(shop, run, id) {
+            continue;
+        }
+        off.screens.push(id);
+        off.kept &= screen.state == ScreenState::Ready;
+        off.labels += if off.labels.is_empty() { "" } else { ", " };
+        off.labels += &screen.label;
+    }
+    (!off.screens.is_empty()).then_some(off)
+}
+
+/// The labels of a run's screens on the shop's list that cannot print as they are; none when the list has
+/// none of its screens.
+pub fn not_ready(shop: &Shop, run: RunId) -> Option<Vec<String>> {
+    let listed = screens_of(shop, run).into_iter().filter_map(|found| shop.screens.live(found.screen?));
+    let mut any = false;
+    let waiting = listed.inspect(|_| any = true).filter(|screen| !screen.state.can_print());
+    let labels = waiting.map(|screen| screen.label.clone()).collect();
+    any.then_some(labels)
 }
 
 fn is_wanted(shop: &Shop, run: RunId, id: Subject) -> bool {

@@ -1,13 +1,15 @@
 //! The shop's screens as the facts leave them.
 
+use super::standing::ScreenStanding;
 use super::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
 use crate::job::RunId;
 use crate::journal::Subject;
+use crate::pack::Pack;
+use crate::table::Table;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// A screen.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Screen {
     /// What is written on the frame.
     pub label: String,
@@ -44,7 +46,7 @@ pub struct Screen {
 }
 
 /// Something that happened to a screen.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub struct ScreenChange {
     /// Wall time.
     pub at: u64,
@@ -55,7 +57,7 @@ pub struct ScreenChange {
 }
 
 /// What can happen to a screen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 pub enum ScreenEvent {
     /// It went into this state.
     To(ScreenState),
@@ -81,7 +83,8 @@ impl Screen {
         }
     }
 
-    fn note(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
+    fn go(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
+        self.stand(self.standing().after(at, what));
         if self.log.len() == LOG {
             self.log.remove(0);
         }
@@ -95,9 +98,9 @@ impl Screen {
 }
 
 /// All screens of the shop.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Screens {
-    all: BTreeMap<Subject, Screen>,
+    all: Table<Screen>,
     /// After how many days the shop wants to be warned.
     pub limits: AgeLimits,
     /// How long each step to a new stencil takes.
@@ -130,29 +133,22 @@ impl Screens {
             ScreenFact::AgeLimits(limits) => self.limits = *limits,
             ScreenFact::StepTimes(times) => self.times = *times,
             about => {
-                let screen = self.all.entry(subject).or_insert_with(|| Screen { since: at, ..Screen::default() });
+                let screen = self.all.or_insert_with(subject, || Screen { since: at, ..Screen::default() });
                 screen.deleted |= gone();
                 match about {
                     ScreenFact::Set(fields) => {
                         screen.created.get_or_insert(at);
                         fields.iter().for_each(|field| screen.set(field));
                     }
-                    ScreenFact::Moved { to, by } => {
-                        screen.note(at, ScreenEvent::To(*to), by.as_ref());
-                        if *to == screen.state {
-                            return;
-                        }
-                        (screen.state, screen.since, screen.dry) = (*to, at, None);
-                        screen.exposed = match to {
-                            ScreenState::Exposed => Some(at),
-                            state if state.has_image() => screen.exposed.or(Some(at)),
-                            ScreenState::Clean | ScreenState::Coated => None,
-                            _ => screen.exposed,
-                        };
-                    }
-                    ScreenFact::Dried { dry, by } => {
-                        screen.note(at, ScreenEvent::Dry(*dry), by.as_ref());
-                        screen.dry = dry.then_some(at);
+                    ScreenFact::Moved { to, by } => screen.go(at, ScreenEvent::To(*to), by.as_ref()),
+                    ScreenFact::Dried { dry, by } => screen.go(at, ScreenEvent::Dry(*dry), by.as_ref()),
+                    ScreenFact::Undone { to, since, dry, exposed } => {
+                        let [since, dry, exposed] =
+                            [Some(*since), *dry, *exposed].map(|time| time.map(|time| time.min(at)));
+                        let since = since.unwrap_or(at);
+                        screen.stand(ScreenStanding { state: *to, since, dry, exposed });
+                        let last = dry.map_or(since, |dry| dry.max(since));
+                        screen.log.retain(|change| change.at <= last);
                     }
                     ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) => {}
                 }

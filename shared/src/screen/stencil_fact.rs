@@ -3,10 +3,11 @@
 use super::{BatchTime, BathField, EmulsionField, Exposure, GUIDE_STEPS, LampField};
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, is_name, is_note};
+use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// Something about exposing stencils, or about the reclaim bath.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum StencilFact {
     /// Fields of a lamp were set; the subject is the lamp.

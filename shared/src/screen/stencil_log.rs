@@ -2,15 +2,15 @@
 
 use super::{Bath, Emulsion, KnownExposure, LEAST_GOAL, Lamp, StencilFact};
 use crate::journal::Subject;
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use crate::pack::Pack;
+use crate::table::Table;
 
 /// How stencils are exposed, and the reclaim bath.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct StencilLog {
-    lamps: BTreeMap<Subject, Lamp>,
-    emulsions: BTreeMap<Subject, Emulsion>,
-    exposures: BTreeMap<Subject, KnownExposure>,
+    lamps: Table<Lamp>,
+    emulsions: Table<Emulsion>,
+    exposures: Table<KnownExposure>,
     goal: Option<u8>,
     /// The reclaim bath.
     pub bath: Bath,
@@ -56,12 +56,12 @@ impl StencilLog {
     pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &StencilFact) -> bool {
         match fact {
             StencilFact::Lamp(fields) => {
-                let lamp = self.lamps.entry(subject).or_insert_with(|| Lamp { created: at, ..Lamp::default() });
+                let lamp = self.lamps.or_insert_with(subject, || Lamp { created: at, ..Lamp::default() });
                 fields.iter().for_each(|field| lamp.set(field));
             }
             StencilFact::Emulsion(fields) => {
                 let emulsion =
-                    self.emulsions.entry(subject).or_insert_with(|| Emulsion { created: at, ..Emulsion::default() });
+                    self.emulsions.or_insert_with(subject, || Emulsion { created: at, ..Emulsion::default() });
                 fields.iter().for_each(|field| emulsion.set(field));
             }
             StencilFact::Exposure(fact) => {

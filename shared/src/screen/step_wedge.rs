@@ -1,6 +1,7 @@
 //! How long to expose, read from a test.
 
 use super::lamp::is_lamp_distance;
+use crate::pack::Pack;
 use crate::quantity::{Length, Seconds};
 use serde::{Deserialize, Serialize};
 
@@ -23,7 +24,7 @@ pub const SHORTEST: f64 = 0.5;
 pub const LONGEST: f64 = 4.0 * 3_600.0;
 
 /// How an exposure was found. **Frozen**: it is stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Found {
     /// Read from a 21-step guide.

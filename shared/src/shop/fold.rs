@@ -53,29 +53,29 @@ impl Shop {
             }
             Fact::RunsOrdered(runs) => self.order.clone_from(runs),
             Fact::JobSet(fields) => {
-                let job = self.jobs.entry(id).or_default();
+                let job = self.jobs.or_default(id);
                 job.created = if job.created == 0 { at } else { job.created };
                 fields.iter().for_each(|field| job.set(field));
-                job.deleted |= self.gone.remove(&id);
+                job.deleted |= self.gone.remove(&id).is_some();
             }
             Fact::LotSet(fields) => {
-                let lot = self.lots.entry(id).or_default();
+                let lot = self.lots.or_default(id);
                 lot.created = if lot.created == 0 { at } else { lot.created };
                 lot.rank = if lot.rank == 0 { self.facts } else { lot.rank };
                 fields.iter().for_each(|field| lot.set(field));
-                lot.deleted |= self.gone.remove(&id);
+                lot.deleted |= self.gone.remove(&id).is_some();
             }
             Fact::RunSet(fields) => {
-                let run = self.runs.entry(id).or_default();
+                let run = self.runs.or_default(id);
                 run.created = if run.created == 0 { at } else { run.created };
                 run.rank = if run.rank == 0 { self.facts } else { run.rank };
                 fields.iter().for_each(|field| run.set(field));
-                run.deleted |= self.gone.remove(&id);
+                run.deleted |= self.gone.remove(&id).is_some();
             }
             Fact::Deleted => self.set_deleted(entry, true),
             Fact::Restored => self.set_deleted(entry, false),
             Fact::JobFinished => {
-                self.jobs.entry(id).or_default().finished = Some(at);
+                self.jobs.or_default(id).finished = Some(at);
                 for (_, run) in self.runs.iter_mut().filter(|(_, run)| {
                     run.lot.and_then(|lot| self.lots.get(&lot)).is_some_and(|lot| lot.job == Some(id))
                 }) {
@@ -85,33 +85,33 @@ impl Shop {
                     run.progress.condense();
                 }
             }
-            Fact::JobReopened => self.jobs.entry(id).or_default().finished = None,
+            Fact::JobReopened => self.jobs.or_default(id).finished = None,
             Fact::CheckMade { .. } | Fact::RunStarted | Fact::Stopped(_) | Fact::Resumed | Fact::RunEnded => {
-                self.runs.entry(id).or_default().take(entry.device, at, &entry.fact);
+                self.runs.or_default(id).take(entry.device, at, &entry.fact);
             }
             Fact::Pulled { pieces, .. } => {
-                let worked = self.runs.entry(id).or_default().take(entry.device, at, &entry.fact);
+                let worked = self.runs.or_default(id).take(entry.device, at, &entry.fact);
                 let row = self.tally.at(at);
                 row.pieces += i64::from(*pieces);
                 row.active += worked;
             }
             Fact::Misprinted { pieces, was_counted, .. } => {
-                let worked = self.runs.entry(id).or_default().take(entry.device, at, &entry.fact);
+                let worked = self.runs.or_default(id).take(entry.device, at, &entry.fact);
                 let row = self.tally.at(at);
                 row.misprints += i64::from(*pieces);
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
-            Fact::Screen(fact) => self.screens.take(id, at, fact, || self.gone.remove(&id)),
+            Fact::Screen(fact) => self.screens.take(id, at, fact, || self.gone.remove(&id).is_some()),
             Fact::Stencil(fact) => {
-                if self.stencils.take(id, at, fact) && self.gone.remove(&id) {
+                if self.stencils.take(id, at, fact) && self.gone.remove(&id).is_some() {
                     self.stencils.set_deleted(id, true);
                 }
             }
-            Fact::Failure(fact) => self.failures.take(id, at, fact, || self.gone.remove(&id)),
+            Fact::Failure(fact) => self.failures.take(id, at, fact, || self.gone.remove(&id).is_some()),
             Fact::Heat(fact) => {
                 self.heat.take(id, at, fact);
-                if self.gone.contains(&id) && self.heat.set_deleted(id, true) {
+                if self.gone.contains_key(&id) && self.heat.set_deleted(id, true) {
                     self.gone.remove(&id);
                 }
             }
@@ -135,7 +135,7 @@ impl Shop {
         } else if self.stencils.set_deleted(id, deleted) || self.heat.set_deleted(id, deleted) {
             // They keep it themselves.
         } else if deleted {
-            self.gone.insert(id);
+            self.gone.insert(id, ());
         } else {
             self.gone.remove(&id);
         }

@@ -3,21 +3,22 @@
 use crate::failure::Failures;
 use crate::heat::HeatLog;
 use crate::job::{Job, JobId, Lot, LotId, RunId, Size};
-use crate::journal::{DeviceId, OrderKey};
+use crate::journal::OrderKey;
+use crate::pack::Pack;
 use crate::photo::Photos;
 use crate::plan::{Closings, Tally};
 use crate::quantity::Seconds;
 use crate::run::Run;
 use crate::screen::{Screens, StencilLog};
 use crate::sorted::sort_by_key;
-use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, BTreeSet};
+use crate::table::Table;
+use std::collections::BTreeMap;
 
 /// Facts of newer versions that this one carries without understanding: how many of each kind.
 pub type UnknownFacts = BTreeMap<String, u32>;
 
 /// Everything the facts so far add up to. Equal journals fold to equal bytes of it.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Shop {
     /// The shop's name; empty until it has one.
     pub name: String,
@@ -28,15 +29,15 @@ pub struct Shop {
     /// Usual time between runs, as set by hand.
     pub set_up_allowance: Option<Seconds>,
     /// What devices are called.
-    pub devices: BTreeMap<DeviceId, String>,
+    pub devices: Table<String>,
     /// Facts this version does not understand.
     pub unknown: UnknownFacts,
-    pub(crate) jobs: BTreeMap<JobId, Job>,
-    pub(crate) lots: BTreeMap<LotId, Lot>,
-    pub(crate) runs: BTreeMap<RunId, Run>,
+    pub(crate) jobs: Table<Job>,
+    pub(crate) lots: Table<Lot>,
+    pub(crate) runs: Table<Run>,
     pub(crate) order: Vec<RunId>,
     /// Deleted before the first fact about them.
-    pub(crate) gone: BTreeSet<uuid::Uuid>,
+    pub(crate) gone: Table<()>,
     /// Dryers, flash units, inks' limits, tests of a cure, and the room.
     pub heat: HeatLog,
     /// The shop's screens.

@@ -1,0 +1,28 @@
+//! What failed in the invented shop's earlier weeks, and how it went on.
+
+use super::maker::Maker;
+use crate::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
+use crate::job::{RunId, Size};
+use crate::journal::Fact;
+use uuid::Uuid;
+
+/// A failure of a run for which it stood from `from` on: told within two minutes, and its suspects, mediums,
+/// looked at by the third. All were good.
+pub(super) fn failed<N: FnMut() -> Uuid>(maker: &mut Maker<N>, run: RunId, from: u64, times_before: usize) {
+    let (kind, remedy, mark, suspect) = match times_before % 3 {
+        0 => (FailureKind::Pinhole, Remedy::Tape, Mark { x: 270, y: 180 }, 4),
+        1 => (FailureKind::Clog, Remedy::Clean, Mark { x: 640, y: 820 }, 6),
+        _ => (FailureKind::Spot, Remedy::BlockOut, Mark { x: 810, y: 430 }, 3),
+    };
+    let (size, by) = (Some(Size::M), Some("Ines".to_owned()));
+    let id = maker.id();
+    let mut set = |seconds: u64, fields| maker.say(from + seconds * 1000, id, Fact::Failure(FailureFact::Set(fields)));
+    set(0, vec![FailureField::Run(run), FailureField::By(by.clone())]);
+    set(8, vec![FailureField::Kind(kind)]);
+    set(25, vec![FailureField::Mark(Some(mark))]);
+    let suspects = vec![Suspects { size, pieces: suspect }];
+    set(40, vec![FailureField::Since(Some(suspect)), FailureField::Suspects(suspects)]);
+    set(70, vec![FailureField::Remedy(Some(remedy))]);
+    let judged = FailureFact::Judged { pieces: suspect.cast_signed(), size, verdict: Verdict::Good, by };
+    maker.say(from + 170_000, id, Fact::Failure(judged));
+}

@@ -1,0 +1,116 @@
+//! The heat of the invented shop: its dryer and flash, its inks' sheets, what was timed, tested and read.
+
+use super::maker::Maker;
+use crate::heat::{
+    HeatFact, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestForm, TestResult, TrialField,
+    TrialVerdict, heat_settings,
+};
+use crate::job::Fabric;
+use crate::journal::Fact;
+use crate::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
+use crate::run::Flash;
+use crate::shop::Shop;
+use uuid::Uuid;
+
+const MINUTE: u64 = 60_000;
+const HOUR: u64 = 60 * MINUTE;
+const DAY: u64 = 24 * HOUR;
+
+fn f(degrees: f64) -> Temperature {
+    Temperature::from_fahrenheit(degrees)
+}
+
+/// What the shop has and keeps: units, sheets, what it timed, a trial, this morning's reading of the room.
+pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
+    let now = maker.clock.now;
+    let dryer = units(maker, start);
+    let measured = HeatFact::SensorRead { setting: f(300.0), found: f(294.0), method: SensorMethod::Probe };
+    maker.say(now - 9 * DAY, dryer, Fact::Heat(measured));
+    sheets(maker, start);
+    // Six changes of the dryer that were timed: down for polyester, and up again.
+    for (days_ago, down, up) in [(12, 9, 4), (7, 11, 5), (5, 10, 4)] {
+        let at = now - days_ago * DAY - 5 * HOUR;
+        settle(maker, at, dryer, (320.0, 260.0), down);
+        settle(maker, at + 2 * HOUR, dryer, (260.0, 320.0), up);
+    }
+    trial(maker, now - 10 * DAY);
+    let reading = HeatFact::RoomRead { temperature: f(91.0), humidity: 48, by: Some("Moss".into()) };
+    let id = maker.id();
+    maker.say(now - 75 * MINUTE, id, Fact::Heat(reading));
+}
+
+fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) -> Uuid {
+    let (dryer, flash) = (maker.id(), maker.id());
+    let belt = |speed| Some(BeltSpeed::from_units(speed, Units::Inch));
+    let tunnel = vec![
+        HeaterField::Kind(HeaterKind::Dryer),
+        HeaterField::Name("Tunnel".into()),
+        HeaterField::HeatedLength(Some(Length::from_inches(48.0))),
+        HeaterField::Slowest(belt(8.0)),
+        HeaterField::Fastest(belt(90.0)),
+    ];
+    maker.say(at, dryer, Fact::Heat(HeatFact::HeaterSet(tunnel)));
+    let fields = vec![HeaterField::Kind(HeaterKind::Flash), HeaterField::Name("Swing-out flash".into())];
+    maker.say(at, flash, Fact::Heat(HeatFact::HeaterSet(fields)));
+    dryer
+}
+
+fn sheets<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
+    let day = maker.clock.day_of(at.saturating_sub(40 * DAY));
+    for (ink, cure, hold, highest) in
+        [("Apricot", 300.0, 120.0, 340.0), ("Bone", 300.0, 120.0, 340.0), ("Signal white", 250.0, 150.0, 290.0)]
+    {
+        let fields = vec![
+            SheetField::Ink(ink.into()),
+            SheetField::Cure(Some(f(cure))),
+            SheetField::Hold(Some(Seconds::new(hold))),
+            SheetField::Highest(Some(f(highest))),
+            SheetField::Source("Maker's data sheet, in the binder by the dryer".into()),
+            SheetField::SourceDay(Some(day)),
+        ];
+        let id = maker.id();
+        maker.say(at, id, Fact::Heat(HeatFact::SheetSet(fields)));
+    }
+}
+
+fn settle<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, dryer: Uuid, (from, to): (f64, f64), minutes: u64) {
+    let id = maker.id();
+    maker.say(at, id, Fact::Heat(HeatFact::SettlingStarted { dryer, from: f(from), to: f(to) }));
+    let took = Seconds::new(minutes as f64 * 60.0);
+    maker.say(at + minutes * MINUTE, id, Fact::Heat(HeatFact::SettlingFinished(took)));
+}
+
+fn trial<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
+    let fields = vec![
+        TrialField::Ink("Signal white".into()),
+        TrialField::Fabric(Fabric::Polyester),
+        TrialField::Mesh(Some(156)),
+        TrialField::Hits(2),
+        TrialField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance: None })),
+        TrialField::Dryer(Some(f(260.0))),
+        TrialField::Dwell(Some(Seconds::new(180.0))),
+        TrialField::Passes(1),
+        TrialField::Outcome("Still white after four days folded in a bag; no shine from the platen.".into()),
+        TrialField::Verdict(TrialVerdict::Keep),
+        TrialField::By(Some("Ines".into())),
+    ];
+    let id = maker.id();
+    maker.say(at, id, Fact::Heat(HeatFact::TrialSet(fields)));
+}
+
+/// A wash test of a run's ink that passed six days ago, at the run's own settings.
+pub(super) fn washed<N: FnMut() -> Uuid>(maker: &mut Maker<N>, run: Uuid, ink: &str) {
+    let mut shop = Shop::default();
+    shop.apply_all(&maker.entries());
+    let form = TestForm {
+        ink: ink.into(),
+        times: "5".into(),
+        result: TestResult::Pass,
+        method_note: "Warm wash, tumbled dry, beside an unwashed one".into(),
+        by: "Moss".into(),
+        ..TestForm::default()
+    };
+    let fields: Vec<TestField> = form.check(heat_settings(&shop, run), None).unwrap_or_default();
+    let (id, at) = (maker.id(), maker.clock.now - 6 * DAY);
+    maker.say(at, id, Fact::Heat(HeatFact::TestSet(fields)));
+}

@@ -1,0 +1,132 @@
+//! The invented shop's screens: some on the press, some ready, one to burn for tomorrow, one coat too old.
+
+use super::maker::Maker;
+use crate::job::RunId;
+use crate::journal::{Fact, Subject};
+use crate::quantity::Seconds;
+use crate::screen::{
+    AgeLimits, BurnStep, Coats, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes, step_done,
+};
+use uuid::Uuid;
+
+const MINUTE: u64 = 60_000;
+const HOUR: u64 = 60 * MINUTE;
+const DAY: u64 = 24 * HOUR;
+
+/// Runs of the day that screens were burned for.
+pub(super) struct DayRuns {
+    /// On the press.
+    pub(super) front: RunId,
+    /// Next.
+    pub(super) back: RunId,
+    /// In a few days.
+    pub(super) ladder: RunId,
+    /// Done this morning.
+    pub(super) bib: RunId,
+    /// When the first went on the press.
+    pub(super) began: u64,
+    /// When this morning's left it.
+    pub(super) bib_ended: u64,
+}
+
+/// What a data sheet says of a mesh: threads an inch; thread, opening, thickness in micrometres.
+type Cloth = (u16, u16, Option<u16>, Option<u16>);
+
+// Invented, as everything here; the coarse one's sheet is lost.
+const COARSE: Cloth = (110, 80, None, None);
+const MIDDLE: Cloth = (156, 64, Some(95), Some(102));
+const FINE: Cloth = (200, 48, Some(76), Some(75));
+const FINEST: Cloth = (230, 48, Some(60), Some(78));
+
+/// Hangs them all.
+pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) {
+    let now = maker.clock.now;
+    let rack = now.saturating_sub(16 * DAY) + HOUR;
+    maker.say(rack, Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
+    // A cabinet with a fan dries what was washed out.
+    let times = StepTimes { wash_dry: Seconds::new(25.0 * 60.0), ..StepTimes::default() };
+    maker.say(rack, Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)));
+    let mut hang =
+        |label: &str, cloth: Cloth, tension: u16, notes: &str| maker.screen(rack, label, cloth, tension, notes);
+    let [one, two, three] = ["1", "2", "3"].map(|label| hang(label, COARSE, 215, ""));
+    let [four, five, six] = ["4", "5", "6"].map(|label| hang(label, MIDDLE, 228, ""));
+    let [seven, eight, nine] = ["7", "8", "9"].map(|label| hang(label, FINE, 240, ""));
+    let ten = hang("10", FINE, 236, "");
+    let eleven = hang("11", MIDDLE, 190, "Torn at a corner: to be stretched anew.");
+    let [twelve, thirteen, fourteen, fifteen] = ["12", "13", "14", "15"].map(|label| hang(label, MIDDLE, 232, ""));
+    let sixteen = hang("16", FINEST, 250, "");
+    // Clean and waiting: 1, 2 and 6.
+    for (screen, hours) in [(one, 26), (two, 25), (six, 3)] {
+        maker.to(now - (hours + 20) * HOUR, screen, ScreenState::ToReclaim, "Moss");
+        maker.to(now - hours * HOUR, screen, ScreenState::Clean, "Moss");
+    }
+    // Coated: one long ago and forgotten, one for tomorrow's totes, one to spare.
+    for (screen, coated) in [(three, rack + HOUR), (four, now - 20 * HOUR), (five, now - 2 * DAY)] {
+        maker.step(coated, screen, BurnStep::Coat, "Ines");
+        maker.step(coated + 2 * HOUR, screen, BurnStep::Dry, "Ines");
+    }
+    // Exposed an hour ago, still wet.
+    maker.burn(sixteen, now - DAY, now - HOUR, None, false);
+    for (screen, colour) in [(twelve, "Underbase"), (thirteen, "Top")] {
+        maker.burn(screen, now - 2 * DAY, now - 26 * HOUR, Some((runs.front, colour)), true);
+        maker.to(runs.began, screen, ScreenState::OnPress, "Moss");
+    }
+    for (screen, colour) in [(fourteen, "Underbase"), (fifteen, "Top")] {
+        maker.burn(screen, now - 2 * DAY, now - 25 * HOUR, Some((runs.back, colour)), true);
+    }
+    maker.burn(seven, now - 4 * DAY, now - 3 * DAY, Some((runs.ladder, "Night")), true);
+    maker.burn(eight, now - 3 * DAY, now - 2 * DAY, Some((runs.bib, "Bone")), true);
+    maker.to(runs.bib_ended, eight, ScreenState::ToReclaim, "Ines");
+    for (screen, exposed) in [(nine, 9), (ten, 8), (eleven, 6)] {
+        maker.burn(screen, now - (exposed + 1) * DAY, now - exposed * DAY, None, true);
+    }
+    maker.to(now - 22 * HOUR, nine, ScreenState::ToReclaim, "Moss");
+    maker.to(now - 22 * HOUR, ten, ScreenState::ToReclaim, "Moss");
+    maker.to(now - DAY, eleven, ScreenState::Failed, "Moss");
+}
+
+impl<N: FnMut() -> Uuid> Maker<N> {
+    fn screen(&mut self, at: u64, label: &str, cloth: Cloth, tension: u16, notes: &str) -> Subject {
+        let id = self.id();
+        let (count, thread, opening_um, thickness_um) = cloth;
+        let mesh = MeshSheet {
+            thread_um: Some(thread),
+            opening_um,
+            thickness_um,
+            ..MeshSheet::of_count(MeshCount::PerInch(count))
+        };
+        let fields = vec![
+            ScreenField::Label(label.into()),
+            ScreenField::Mesh(Some(mesh)),
+            ScreenField::Tension(Some(tension)),
+            ScreenField::Emulsion("Harbour blue".into()),
+            ScreenField::Coats(Some(Coats { print: 2, squeegee: 1 })),
+            ScreenField::Notes(notes.into()),
+        ];
+        self.say(at, id, Fact::Screen(ScreenFact::Set(fields)));
+        id
+    }
+
+    fn to(&mut self, at: u64, screen: Subject, to: ScreenState, by: &str) {
+        self.say(at, screen, Fact::Screen(ScreenFact::Moved { to, by: Some(by.into()) }));
+    }
+
+    fn step(&mut self, at: u64, screen: Subject, step: BurnStep, by: &str) {
+        self.say(at, screen, step_done(step, Some(by)));
+    }
+
+    /// From coat to exposure, and on to the tape where it was finished.
+    fn burn(&mut self, screen: Subject, coated: u64, exposed: u64, art: Option<(RunId, &str)>, finished: bool) {
+        self.step(coated, screen, BurnStep::Coat, "Moss");
+        self.step(coated + 90 * MINUTE, screen, BurnStep::Dry, "Moss");
+        self.step(exposed, screen, BurnStep::Expose, "Ines");
+        if let Some((run, colour)) = art {
+            let art = vec![ScreenField::Run(Some(run)), ScreenField::Colour(colour.into())];
+            self.say(exposed, screen, Fact::Screen(ScreenFact::Set(art)));
+        }
+        if finished {
+            self.step(exposed + 50 * MINUTE, screen, BurnStep::WashDry, "Ines");
+            self.step(exposed + 55 * MINUTE, screen, BurnStep::Tape, "Ines");
+        }
+    }
+}

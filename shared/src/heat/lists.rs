@@ -1,0 +1,66 @@
+//! What the pages of heat list.
+
+use super::{Heater, InkSheet, Settling, TestStanding, ink_key, sheet_for, test_standing};
+use crate::job::RunId;
+use crate::journal::Subject;
+use crate::run::Run;
+use crate::shop::Shop;
+use crate::sorted::sort_by;
+
+/// The dryers and flash units the shop has: dryers first, each kind in the order in which it came.
+pub fn unit_list(shop: &Shop) -> Vec<(Subject, &Heater)> {
+    let mut units: Vec<_> = shop.heat.heaters().filter(|(_, heater)| heater.known && !heater.deleted).collect();
+    sort_by(&mut units, |(a, one), (b, other)| {
+        (!one.is_dryer(), one.created, a).cmp(&(!other.is_dryer(), other.created, b))
+    });
+    units
+}
+
+/// The sheets the shop keeps, by the name of the ink.
+pub fn sheet_list(shop: &Shop) -> Vec<(Subject, &InkSheet)> {
+    let mut sheets: Vec<_> = shop.heat.sheets().filter(|(_, sheet)| !sheet.deleted).collect();
+    sort_by(&mut sheets, |(a, one), (b, other)| (ink_key(&one.ink), a).cmp(&(ink_key(&other.ink), b)));
+    sheets
+}
+
+/// The settlings that were logged, the newest first; those under way too.
+pub fn settling_log(shop: &Shop) -> Vec<(Subject, &Settling)> {
+    let mut log: Vec<_> =
+        shop.heat.settlings().filter(|(_, settling)| !settling.deleted && settling.way.is_some()).collect();
+    sort_by(&mut log, |(a, one), (b, other)| (other.at, b).cmp(&(one.at, a)));
+    log
+}
+
+/// The runs that are still to print, of jobs that are not finished: those on the press too.
+fn runs_to_print(shop: &Shop) -> impl Iterator<Item = (RunId, &Run)> {
+    shop.runs().filter(|(id, run)| {
+        let open = shop.job_of(*id).is_some_and(|(_, job)| job.is_open());
+        open && !run.deleted && run.progress.ended().is_none()
+    })
+}
+
+/// Inks that are still to be printed and have no sheet yet, each with a run that wants it; by name.
+pub fn inks_without_sheet(shop: &Shop) -> Vec<(String, RunId)> {
+    let mut inks: Vec<(String, RunId)> = runs_to_print(shop)
+        .filter(|(_, run)| !run.ink.trim().is_empty() && sheet_for(shop, &run.ink).is_none())
+        .map(|(id, run)| (run.ink.clone(), id))
+        .collect();
+    sort_by(&mut inks, |(one, a), (other, b)| (ink_key(one), a).cmp(&(ink_key(other), b)));
+    inks.dedup_by(|(one, _), (other, _)| ink_key(one) == ink_key(other));
+    inks
+}
+
+/// The tests that are due, each with a run that asks for it: one for each ink on each fabric.
+pub fn tests_due(shop: &Shop) -> Vec<(RunId, TestStanding)> {
+    let mut due: Vec<(RunId, TestStanding)> = Vec::new();
+    for (id, _) in runs_to_print(shop) {
+        let Some(standing) = test_standing(shop, id).filter(TestStanding::is_due) else { continue };
+        let same = |(_, other): &(RunId, TestStanding)| {
+            other.fabric == standing.fabric && ink_key(&other.ink) == ink_key(&standing.ink)
+        };
+        if !due.iter().any(same) {
+            due.push((id, standing));
+        }
+    }
+    due
+}

@@ -1,0 +1,395 @@
+//! How stored bytes are written and read.
+//!
+//! The bytes are those of postcard, a published format (its wire format specification, version 1): numbers
+//! as varints, signed ones in zigzag, lists and texts behind their length, an enum behind its variant's
+//! number. The tests read and write them with the `postcard` crate as the other hand. Serde is not used for
+//! them in the app: its code for every type, with a way out at every field, was a fifth of the bundle.
+//!
+//! Reading never stops half way: once the bytes make no sense the [`Reader`] has failed, gives nothing but
+//! zeros and empty lists, and whoever asked throws the value away.
+
+use std::collections::{BTreeMap, BTreeSet};
+use uuid::Uuid;
+
+pub use lastpull_pack::Pack;
+
+/// Bytes being read.
+pub struct Reader<'a> {
+    rest: &'a [u8],
+    failed: bool,
+}
+
+/// What can be stored.
+pub trait Pack {
+    /// Appends its bytes.
+    fn put(&self, out: &mut Vec<u8>);
+
+    /// Reads it. What comes out of a reader that has failed means nothing.
+    fn take(from: &mut Reader<'_>) -> Self;
+}
+
+/// The bytes of a value.
+pub fn to_bytes<T: Pack>(value: &T) -> Vec<u8> {
+    let mut out = Vec::new();
+    value.put(&mut out);
+    out
+}
+
+/// Reads a value from the front of bytes, and moves past it.
+pub fn take_from<T: Pack>(bytes: &mut &[u8]) -> Option<T> {
+    let mut reader = Reader { rest: bytes, failed: false };
+    let value = T::take(&mut reader);
+    *bytes = reader.rest;
+    (!reader.failed).then_some(value)
+}
+
+/// The value of these bytes; none when they are not its bytes, or more than them.
+pub fn from_bytes<T: Pack>(mut bytes: &[u8]) -> Option<T> {
+    take_from(&mut bytes).filter(|_| bytes.is_empty())
+}
+
+/// Appends a number, seven bits a byte, the lowest first.
+pub fn put_number(mut number: u64, out: &mut Vec<u8>) {
+    while number >= 0x80 {
+        out.push(number as u8 | 0x80);
+        number >>= 7;
+    }
+    out.push(number as u8);
+}
+
+impl Reader<'_> {
+    /// From here on nothing read means anything.
+    pub fn fail(&mut self) {
+        self.failed = true;
+        self.rest = &[];
+    }
+
+    fn byte(&mut self) -> u8 {
+        match self.rest.split_first() {
+            Some((byte, rest)) => {
+                self.rest = rest;
+                *byte
+            }
+            None => {
+                self.fail();
+                0
+            }
+        }
+    }
+
+    /// A number that may not be larger than this.
+    pub fn number_below(&mut self, most: u64) -> u64 {
+        let (mut number, mut shift) = (0u64, 0);
+        loop {
+            let byte = self.byte();
+            let bits = u64::from(byte & 0x7f);
+            // The tenth byte holds the one bit that is left.
+            if shift > 63 || (shift == 63 && bits > 1) {
+                self.fail();
+                return 0;
+            }
+            number |= bits << shift;
+            if byte & 0x80 == 0 {
+                break;
+            }
+            shift += 7;
+        }
+        if number > most {
+            self.fail();
+            return 0;
+        }
+        number
+    }
+
+    /// A length that what is left can hold, when each of so many takes a byte or more.
+    fn length(&mut self) -> usize {
+        let most = self.rest.len() as u64;
+        self.number_below(most) as usize
+    }
+
+    fn bytes(&mut self, length: usize) -> &[u8] {
+        match self.rest.split_at_checked(length) {
+            Some((bytes, rest)) => {
+                self.rest = rest;
+                bytes
+            }
+            None => {
+                self.fail();
+                &[]
+            }
+        }
+    }
+}
+
+macro_rules! unsigned {
+    ($($number:ty),*) => {$(
+        impl Pack for $number {
+            fn put(&self, out: &mut Vec<u8>) {
+                put_number(u64::from(*self), out);
+            }
+
+            fn take(from: &mut Reader<'_>) -> Self {
+                from.number_below(<$number>::MAX.into()) as $number
+            }
+        }
+    )*};
+}
+unsigned!(u16, u32, u64);
+
+macro_rules! signed {
+    ($($number:ty, $unsigned:ty);*) => {$(
+        impl Pack for $number {
+            fn put(&self, out: &mut Vec<u8>) {
+                let number = i64::from(*self);
+                put_number(((number << 1) ^ (number >> 63)) as u64, out);
+            }
+
+            fn take(from: &mut Reader<'_>) -> Self {
+                let number = from.number_below(<$unsigned>::MAX.into());
+                ((number >> 1) as i64 ^ -((number & 1) as i64)) as $number
+            }
+        }
+    )*};
+}
+signed!(i16, u16; i32, u32; i64, u64);
+
+impl Pack for u8 {
+    fn put(&self, out: &mut Vec<u8>) {
+        out.push(*self);
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        from.byte()
+    }
+}
+
+impl Pack for bool {
+    fn put(&self, out: &mut Vec<u8>) {
+        out.push(u8::from(*self));
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        match from.byte() {
+            byte @ 0..=1 => byte == 1,
+            _ => {
+                from.fail();
+                false
+            }
+        }
+    }
+}
+
+impl Pack for () {
+    fn put(&self, _: &mut Vec<u8>) {}
+
+    fn take(_: &mut Reader<'_>) -> Self {}
+}
+
+impl Pack for f64 {
+    fn put(&self, out: &mut Vec<u8>) {
+        out.extend_from_slice(&self.to_le_bytes());
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        from.bytes(8).first_chunk().map_or(0.0, |bytes| Self::from_le_bytes(*bytes))
+    }
+}
+
+impl Pack for String {
+    fn put(&self, out: &mut Vec<u8>) {
+        put_number(self.len() as u64, out);
+        out.extend_from_slice(self.as_bytes());
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        let length = from.length();
+        match Self::from_utf8(from.bytes(length).to_vec()) {
+            Ok(text) => text,
+            Err(_) => {
+                from.fail();
+                Self::new()
+            }
+        }
+    }
+}
+
+impl Pack for Uuid {
+    fn put(&self, out: &mut Vec<u8>) {
+        out.push(16);
+        out.extend_from_slice(self.as_bytes());
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        if from.byte() != 16 {
+            from.fail();
+        }
+        from.bytes(16).first_chunk().map_or(Self::nil(), |bytes| Self::from_bytes(*bytes))
+    }
+}
+
+impl<T: Pack> Pack for Option<T> {
+    fn put(&self, out: &mut Vec<u8>) {
+        out.push(u8::from(self.is_some()));
+        if let Some(value) = self {
+            value.put(out);
+        }
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        bool::take(from).then(|| T::take(from))
+    }
+}
+
+impl<T: Pack> Pack for Vec<T> {
+    fn put(&self, out: &mut Vec<u8>) {
+        put_number(self.len() as u64, out);
+        for value in self {
+            value.put(out);
+        }
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        let length = from.length();
+        let mut list = Self::new();
+        for _ in 0..length {
+            // A length that was a lie is found out before its list is made.
+            if from.failed {
+                break;
+            }
+            list.push(T::take(from));
+        }
+        list
+    }
+}
+
+impl<T: Pack, const N: usize> Pack for [T; N] {
+    fn put(&self, out: &mut Vec<u8>) {
+        for value in self {
+            value.put(out);
+        }
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        std::array::from_fn(|_| T::take(from))
+    }
+}
+
+macro_rules! tuples {
+    ($(($($name:ident $at:tt),*)),*) => {$(
+        impl<$($name: Pack),*> Pack for ($($name,)*) {
+            fn put(&self, out: &mut Vec<u8>) {
+                $(self.$at.put(out);)*
+            }
+
+            fn take(from: &mut Reader<'_>) -> Self {
+                ($($name::take(from),)*)
+            }
+        }
+    )*};
+}
+tuples!((A 0, B 1), (A 0, B 1, C 2), (A 0, B 1, C 2, D 3));
+
+impl<K: Pack + Ord, V: Pack> Pack for BTreeMap<K, V> {
+    fn put(&self, out: &mut Vec<u8>) {
+        put_number(self.len() as u64, out);
+        for (key, value) in self {
+            key.put(out);
+            value.put(out);
+        }
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        let mut map = Self::new();
+        for (key, value) in Vec::<(K, V)>::take(from) {
+            map.insert(key, value);
+        }
+        map
+    }
+}
+
+impl<K: Pack + Ord> Pack for BTreeSet<K> {
+    fn put(&self, out: &mut Vec<u8>) {
+        put_number(self.len() as u64, out);
+        for key in self {
+            key.put(out);
+        }
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        let mut set = Self::new();
+        for key in Vec::take(from) {
+            set.insert(key);
+        }
+        set
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use serde::{Deserialize, Serialize};
+
+    #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+    enum Kind {
+        Bare,
+        Pair(u8, i32),
+        Named { text: String, list: Vec<Option<u16>> },
+    }
+
+    #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+    struct Whole {
+        kinds: Vec<Kind>,
+        map: BTreeMap<u32, (bool, i64)>,
+        set: BTreeSet<u64>,
+        array: [Option<i16>; 3],
+        id: Uuid,
+        number: f64,
+    }
+
+    fn any_whole() -> impl Strategy<Value = Whole> {
+        let kind = prop_oneof![
+            Just(Kind::Bare),
+            any::<(u8, i32)>().prop_map(|(a, b)| Kind::Pair(a, b)),
+            (".{0,9}", any::<Vec<Option<u16>>>()).prop_map(|(text, list)| Kind::Named { text, list }),
+        ];
+        let map = prop::collection::btree_map(any::<u32>(), any::<(bool, i64)>(), 0..9);
+        let set = prop::collection::btree_set(any::<u64>(), 0..9);
+        (prop::collection::vec(kind, 0..6), map, set, any::<[Option<i16>; 3]>(), any::<u128>(), -1e9..1e9f64).prop_map(
+            |(kinds, map, set, array, id, number)| Whole { kinds, map, set, array, id: Uuid::from_u128(id), number },
+        )
+    }
+
+    proptest! {
+        /// The other hand: the `postcard` crate.
+        #[test]
+        fn what_is_written_is_postcard_and_reads_back(whole in any_whole()) {
+            let bytes = to_bytes(&whole);
+            prop_assert_eq!(&bytes, &postcard::to_allocvec(&whole).unwrap());
+            prop_assert_eq!(from_bytes::<Whole>(&bytes), Some(whole));
+        }
+
+        #[test]
+        fn whatever_bytes_are_read_as_postcard_reads_them(bytes in prop::collection::vec(any::<u8>(), 0..60)) {
+            let theirs = postcard::take_from_bytes::<Whole>(&bytes).ok();
+            let mut rest = bytes.as_slice();
+            let ours = take_from::<Whole>(&mut rest);
+            // Postcard takes keys that come twice, and so do we.
+            prop_assert_eq!(ours.map(|whole| (to_bytes(&whole), rest)), theirs.map(|(whole, rest)| (to_bytes(&whole), rest)));
+        }
+
+        #[test]
+        fn bytes_cut_short_are_refused(whole in any_whole(), cut in any::<prop::sample::Index>()) {
+            let bytes = to_bytes(&whole);
+            prop_assert_eq!(from_bytes::<Whole>(&bytes[..cut.index(bytes.len())]), None);
+        }
+    }
+
+    #[test]
+    fn a_length_that_was_a_lie_asks_for_no_memory() {
+        let mut bytes = Vec::new();
+        put_number(u64::MAX, &mut bytes);
+        assert_eq!(from_bytes::<Vec<u64>>(&bytes), None);
+        assert_eq!(from_bytes::<String>(&bytes), None);
+    }
+}

@@ -1,0 +1,146 @@
+//! How a photo lies in its window while fingers move it.
+
+/// How much larger the photo is drawn than it fits, and how far its middle lies from the window's.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Zoom {
+    /// 1 where the whole photo fits.
+    pub scale: f64,
+    /// To the right, in pixels.
+    pub x: f64,
+    /// Down, in pixels.
+    pub y: f64,
+}
+
+/// Size of the window, in pixels.
+pub type Window = (f64, f64);
+
+impl Default for Zoom {
+    fn default() -> Self {
+        Self { scale: 1.0, x: 0.0, y: 0.0 }
+    }
+}
+
+impl Zoom {
+    /// As large as it gets: past it a photo of 1600 pixels shows nothing more on a phone.
+    pub const LARGEST: f64 = 6.0;
+    /// One press of a button or key.
+    pub const STEP: f64 = 1.5;
+    /// What a double touch makes of a photo that fits.
+    pub const CLOSE: f64 = 2.5;
+
+    /// Whether more of it is drawn than fits.
+    pub fn is_close(self) -> bool {
+        self.scale > 1.01
+    }
+
+    /// Larger by `factor` around a point, given from the middle of the window; that point stays put.
+    pub fn by(self, factor: f64, (x, y): (f64, f64), window: Window) -> Self {
+        let scale = (self.scale * factor).clamp(1.0, Self::LARGEST);
+        let grown = scale / self.scale;
+        Self { scale, x: x - (x - self.x) * grown, y: y - (y - self.y) * grown }.within(window)
+    }
+
+    /// Close to the point where it fits, fitting where it is close.
+    pub fn toggle(self, point: (f64, f64), window: Window) -> Self {
+        if self.is_close() { Self::default() } else { self.by(Self::CLOSE, point, window) }
+    }
+
+    /// Moved by so many pixels, never past its own edge.
+    pub fn moved(self, (x, y): (f64, f64), window: Window) -> Self {
+        Self { x: self.x + x, y: self.y + y, ..self }.within(window)
+    }
+
+    /// Two fingers, each from where to where: their middle takes the photo along, their distance
+    /// sizes it.
+    pub fn pinched(self, one: [(f64, f64); 2], two: [(f64, f64); 2], window: Window) -> Self {
+        let middle = |a: (f64, f64), b: (f64, f64)| (f64::midpoint(a.0, b.0), f64::midpoint(a.1, b.1));
+        let apart = |a: (f64, f64), b: (f64, f64)| (a.0 - b.0).hypot(a.1 - b.1);
+        let (before, after) = (middle(one[0], two[0]), middle(one[1], two[1]));
+        let from = apart(one[0], two[0]);
+        let factor = if from > 1.0 { apart(one[1], two[1]) / from } else { 1.0 };
+        self.by(factor, before, window).moved((after.0 - before.0, after.1 - before.1), window)
+    }
+
+    fn within(self, (width, height): Window) -> Self {
+        let over = (self.scale - 1.0) / 2.0;
+        let (x, y) = ((width * over).max(0.0), (height * over).max(0.0));
+        Self { x: self.x.clamp(-x, x), y: self.y.clamp(-y, y), ..self }
+    }
+}
+
+/// Tells two touches in one place shortly after each other from two touches. Browsers do so themselves,
+/// but not all of them where the page moves the photo.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct DoubleTouch {
+    last: Option<(f64, (f64, f64))>,
+}
+
+impl DoubleTouch {
+    /// Most milliseconds between the two: common practice, no source.
+    const WITHIN: f64 = 350.0;
+    /// Most pixels between the two: a thumb's width.
+    const APART: f64 = 40.0;
+
+    /// A touch at this time in milliseconds; whether it is the second of two.
+    pub fn touched(&mut self, at: f64, point: (f64, f64)) -> bool {
+        let second = self.last.is_some_and(|(before, other)| {
+            at - before <= Self::WITHIN && (point.0 - other.0).hypot(point.1 - other.1) <= Self::APART
+        });
+        // A third touch starts over.
+        self.last = (!second).then_some((at, point));
+        second
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const WINDOW: Window = (400.0, 800.0);
+
+    /// Where a point of the photo, given from its middle as it fits, is drawn.
+    fn drawn(zoom: Zoom, (x, y): (f64, f64)) -> (f64, f64) {
+        (x * zoom.scale + zoom.x, y * zoom.scale + zoom.y)
+    }
+
+    #[test]
+    fn the_point_under_the_finger_stays_under_it() {
+        let zoom = Zoom::default().by(2.0, (50.0, -100.0), WINDOW);
+        assert_eq!(drawn(zoom, (50.0, -100.0)), (50.0, -100.0));
+        assert_eq!(zoom, Zoom { scale: 2.0, x: -50.0, y: 100.0 });
+    }
+
+    #[test]
+    fn it_never_leaves_its_window_nor_gets_smaller_than_it() {
+        let far = Zoom::default().by(2.0, (0.0, 0.0), WINDOW).moved((9_999.0, -9_999.0), WINDOW);
+        assert_eq!((far.x, far.y), (200.0, -400.0));
+        let fits = far.by(0.01, (0.0, 0.0), WINDOW);
+        assert_eq!(fits, Zoom::default());
+        let largest = Zoom { scale: Zoom::LARGEST, ..Zoom::default() };
+        assert_eq!(Zoom::default().by(1e9, (0.0, 0.0), WINDOW), largest);
+    }
+
+    #[test]
+    fn two_fingers_spread_and_drag_at_once() {
+        let zoom = Zoom::default().pinched([(-10.0, 0.0), (-20.0, 30.0)], [(10.0, 0.0), (20.0, 30.0)], WINDOW);
+        assert_eq!((zoom.scale, zoom.x, zoom.y), (2.0, 0.0, 30.0));
+        // Fingers on one spot say nothing of size.
+        assert_eq!(zoom.pinched([(5.0, 5.0); 2], [(5.0, 5.0); 2], WINDOW), zoom);
+    }
+
+    #[test]
+    fn a_double_touch_goes_close_and_back() {
+        let close = Zoom::default().toggle((30.0, 40.0), WINDOW);
+        assert!(close.is_close());
+        assert_eq!(drawn(close, (30.0, 40.0)), (30.0, 40.0));
+        assert_eq!(close.toggle((0.0, 0.0), WINDOW), Zoom::default());
+    }
+
+    #[test]
+    fn two_touches_are_one_double_touch_when_near_in_time_and_place() {
+        let mut touch = DoubleTouch::default();
+        let touches = [(0.0, 0.0), (200.0, 10.0), (300.0, 10.0), (900.0, 10.0), (1_000.0, 90.0), (1_100.0, 95.0)];
+        let told = touches.map(|(at, x)| touch.touched(at, (x, 0.0)));
+        assert_eq!(told, [false, true, false, false, false, true]);
+    }
+}

@@ -1,0 +1,192 @@
+//! Things of one kind by their id.
+//!
+//! One index serves every kind, so that a new kind of thing brings next to no code; a `BTreeMap` for each
+//! of a dozen kinds was a tenth of the bundle. Unlike [`crate::sorted::Map`] it may grow without end.
+
+use crate::pack::{Pack, Reader, put_number};
+use std::collections::BTreeMap;
+use std::fmt;
+use uuid::Uuid;
+
+/// Things by id, read in the order of their ids.
+#[derive(Clone)]
+pub struct Table<T> {
+    places: BTreeMap<Uuid, u32>,
+    rows: Vec<(Uuid, T)>,
+}
+
+impl<T> Default for Table<T> {
+    fn default() -> Self {
+        Self { places: BTreeMap::new(), rows: Vec::new() }
+    }
+}
+
+impl<T> Table<T> {
+    fn place(&self, id: &Uuid) -> Option<usize> {
+        place(&self.places, id)
+    }
+
+    /// The thing of an id.
+    pub fn get(&self, id: &Uuid) -> Option<&T> {
+        self.place(id).map(|place| &self.rows[place].1)
+    }
+
+    /// The thing of an id, to change it.
+    pub fn get_mut(&mut self, id: &Uuid) -> Option<&mut T> {
+        self.place(id).map(|place| &mut self.rows[place].1)
+    }
+
+    /// Whether there is one of this id.
+    pub fn contains_key(&self, id: &Uuid) -> bool {
+        self.place(id).is_some()
+    }
+
+    /// How many there are.
+    pub fn len(&self) -> usize {
+        self.rows.len()
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.rows.is_empty()
+    }
+
+    /// Ids and things in the order of the ids.
+    pub fn iter(&self) -> impl DoubleEndedIterator<Item = (&Uuid, &T)> + Clone {
+        self.places.iter().map(|(id, place)| (id, &self.rows[*place as usize].1))
+    }
+
+    /// The ids.
+    pub fn keys(&self) -> impl DoubleEndedIterator<Item = &Uuid> + Clone {
+        self.places.keys()
+    }
+
+    /// The things in the order of their ids.
+    pub fn values(&self) -> impl DoubleEndedIterator<Item = &T> + Clone {
+        self.iter().map(|(_, thing)| thing)
+    }
+
+    /// Ids and things to change, in no order that means anything.
+    pub fn iter_mut(&mut self) -> impl Iterator<Item = (&Uuid, &mut T)> {
+        self.rows.iter_mut().map(|(id, thing)| (&*id, thing))
+    }
+
+    /// The thing of an id, put in when it is not there.
+    pub fn or_insert_with(&mut self, id: Uuid, thing: impl FnOnce() -> T) -> &mut T {
+        let place = self.place(&id).unwrap_or_else(|| {
+            let place = self.rows.len();
+            self.places.insert(id, place as u32);
+            self.rows.push((id, thing()));
+            place
+        });
+        &mut self.rows[place].1
+    }
+
+    /// The thing of an id, its default when it is not there.
+    pub fn or_default(&mut self, id: Uuid) -> &mut T
+    where
+        T: Default,
+    {
+        self.or_insert_with(id, T::default)
+    }
+
+    /// Puts a thing in, in place of what was there.
+    pub fn insert(&mut self, id: Uuid, thing: T) {
+        match self.place(&id) {
+            Some(place) => self.rows[place].1 = thing,
+            None => drop(self.or_insert_with(id, || thing)),
+        }
+    }
+
+    /// Takes a thing out.
+    pub fn remove(&mut self, id: &Uuid) -> Option<T> {
+        let place = self.places.remove(id)? as usize;
+        let (_, thing) = self.rows.swap_remove(place);
+        if let Some((moved, _)) = self.rows.get(place) {
+            self.places.insert(*moved, place as u32);
+        }
+        Some(thing)
+    }
+}
+
+#[inline(never)]
+fn place(places: &BTreeMap<Uuid, u32>, id: &Uuid) -> Option<usize> {
+    places.get(id).map(|place| *place as usize)
+}
+
+impl<T: PartialEq> PartialEq for Table<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.iter().eq(other.iter())
+    }
+}
+
+impl<T: Eq> Eq for Table<T> {}
+
+impl<T: fmt::Debug> fmt::Debug for Table<T> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_map().entries(self.iter()).finish()
+    }
+}
+
+/// Written as a map in the order of the ids.
+impl<T: Pack> Pack for Table<T> {
+    fn put(&self, out: &mut Vec<u8>) {
+        put_number(self.rows.len() as u64, out);
+        for (id, thing) in self.iter() {
+            id.put(out);
+            thing.put(out);
+        }
+    }
+
+    fn take(from: &mut Reader<'_>) -> Self {
+        let rows = Vec::<(Uuid, T)>::take(from);
+        let mut table = Self::default();
+        for (place, (id, _)) in rows.iter().enumerate() {
+            if table.places.insert(*id, place as u32).is_some() {
+                from.fail();
+            }
+        }
+        table.rows = rows;
+        table
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::pack::{from_bytes, to_bytes};
+
+    fn id(n: u128) -> Uuid {
+        Uuid::from_u128(n)
+    }
+
+    #[test]
+    fn a_table_holds_what_the_standard_map_does_in_its_order_and_bytes() {
+        let (mut ours, mut theirs) = (Table::default(), BTreeMap::new());
+        for (n, word) in [(5, "five"), (1, "one"), (9, "nine"), (5, "fife"), (3, "three")] {
+            ours.insert(id(n), word.to_owned());
+            theirs.insert(id(n), word.to_owned());
+        }
+        assert_eq!(ours.remove(&id(1)), theirs.remove(&id(1)));
+        assert_eq!(ours.remove(&id(4)), None);
+        ours.or_default(id(4)).push('!');
+        theirs.entry(id(4)).or_default().push('!');
+        assert!(ours.iter().eq(theirs.iter()));
+        for n in 0..10 {
+            assert_eq!(ours.get(&id(n)), theirs.get(&id(n)));
+        }
+        let bytes = to_bytes(&ours);
+        assert_eq!(bytes, postcard::to_allocvec(&theirs).unwrap());
+        assert_eq!(from_bytes::<Table<String>>(&bytes), Some(ours));
+    }
+
+    #[test]
+    fn an_id_that_comes_twice_is_no_table() {
+        let mut bytes = vec![2];
+        for _ in 0..2 {
+            id(7).put(&mut bytes);
+            1u32.put(&mut bytes);
+        }
+        assert_eq!(from_bytes::<Table<u32>>(&bytes), None);
+    }
+}

@@ -1,0 +1,86 @@
+//! The screen that is burned again: its steps to tick, and how long each takes.
+
+use super::tell::{by, record};
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::platform::clock;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::failure::FailureCard;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{StepRow, step_done, step_undone};
+use lastpull_core::shop::Shop;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The replacement, once there is one.
+#[component(transparent)]
+pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> Drawn {
+    let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
+    let rows =
+        Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.steps.len()).unwrap_or_default()));
+    let label = Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.label.clone())));
+    live(move || {
+        label.get().map(|label| {
+            view! {
+                <section class="failure-burning" id="burning">
+                    <header>
+                        <h3>{words::failure_burning(label)}</h3>
+                        <button type="button" class="button quiet" id="burn-other" on:click=move |_| choosing.set(true)>{words::failure_burn_other()}</button>
+                    </header>
+                    {live(move || {
+                        if replacement.with(|found| found.as_ref().is_some_and(|found| found.ready.is_none())) {
+                            view! { <p class="failure-ready" role="status"><Icon name="check"/>{words::failure_ready()}</p> }
+                        } else {
+                            view! { <p class="quiet-line">{words::failure_tick_hint()}</p> }
+                        }
+                    })}
+                    <ol class="failure-ticks">
+                        {live(move || (0..rows.get()).map(|index| {
+                            let row = Memo::new(move |_| replacement.with(|found| {
+                                found.as_ref().and_then(|found| Some((found.screen, found.steps.get(index)?.clone())))
+                            }));
+                            view! { <Tick row/> }
+                        }).collect_view())}
+                    </ol>
+                    <p class="caution"><Icon name="alert"/>{words::failure_lamp()}</p>
+                </section>
+            }
+        })
+    })
+}
+
+/// A step, to tick when it is done and to take back.
+#[component(transparent)]
+fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
+    let store = Store::from_context();
+    let is_done = move || row.with(|row| row.as_ref().is_some_and(|(_, row)| row.done));
+    let tick = move |_| {
+        let Some((screen, row)) = row.get_untracked() else { return };
+        let by = by(store);
+        let undone = |shop: &Shop| Some(step_undone(shop.screens.live(screen)?, row.step, clock::now().now));
+        let fact = if row.done { store.shop.with_untracked(undone) } else { Some(step_done(row.step, by.as_deref())) };
+        record(store, fact.into_iter().map(|fact| (screen, fact)).collect());
+    };
+    let name = row.with_untracked(|row| row.as_ref().map_or("", |(_, row)| words::failure_burn_step(row.step)));
+    let step = row.with_untracked(|row| row.as_ref().map(|(_, row)| format!("{:?}", row.step)).unwrap_or_default());
+    let beside = move || {
+        row.with(|row| {
+            row.as_ref().map(|(_, row)| match (row.done, row.at) {
+                (true, at) => at.map(words::moment).unwrap_or_default(),
+                (false, _) if row.left == 0 => words::failure_step_any_moment().to_owned(),
+                (false, _) => words::failure_step_left(words::duration(row.left)),
+            })
+        })
+    };
+    view! {
+        <li>
+            <button type="button" class="failure-tick" data-step=step aria-pressed=move || is_done().to_string() on:click=tick>
+                <span class="failure-box" aria-hidden="true">{live(move || is_done().then(|| view! { <Icon name="check"/> }))}</span>
+                <span>{name}</span>
+                <small>{beside}</small>
+            </button>
+        </li>
+    }
+}

@@ -1,0 +1,69 @@
+//! What else there is to a failure: notes, another one, taking it back.
+
+use super::resting::Resting;
+use super::tell::{by, tell};
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::place::Place;
+use crate::platform::ids;
+use crate::platform::spawn_local;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::failure::{FailureCard, delete_facts, open_facts, undelete_facts};
+use lastpull_core::job::RunId;
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Notes and the rest.
+#[component(transparent)]
+pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Drawn {
+    let store = Store::from_context();
+    let notes =
+        Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.failure.notes.clone()).unwrap_or_default()));
+    let found =
+        Memo::new(move |_| card.with(|card| card.as_ref().map(|card| (card.failure.by.clone(), card.failure.at))));
+    let on_press = Memo::new(move |_| card.with(|card| card.as_ref().is_some_and(|card| card.on_press)));
+    let resting = Resting::new(Callback::new(move |text: String| tell(store, id, |form| form.notes = text)));
+    let delete = move |_| {
+        let (facts, undo) = store.shop.with_untracked(|shop| (delete_facts(shop, id), undelete_facts(shop, id)));
+        store.record_all(facts);
+        store.tell_with_undo(words::failure_deleted(), undo);
+        run.map_or(Place::Day, Place::Run).go();
+    };
+    let another = move |_| {
+        let Some(run) = run else { return };
+        let (new, by) = (ids::new_id(), by(store));
+        let facts = store.shop.with_untracked(|shop| open_facts(shop, run, new, by.as_deref()));
+        spawn_local(async move {
+            if store.record_and_wait(facts).await {
+                Place::Failure(new).go();
+            }
+        });
+    };
+    view! {
+        <section class="failure-more">
+            <div class="field">
+                <label for="failure-notes">{words::failure_notes()}</label>
+                <textarea
+                    id="failure-notes"
+                    rows="2"
+                    maxlength="2000"
+                    prop:value=notes.get_untracked()
+                    on:input=move |event| resting.set(event_target_value(&event))
+                ></textarea>
+            </div>
+            <p class="quiet-line">{move || found.get().map(|(by, at)| match by {
+                Some(who) => words::failure_found_by(who, words::moment(at)),
+                None => words::failure_found_at(words::moment(at)),
+            })}</p>
+            <div class="button-row">
+                {live(move || on_press.get().then(|| view! {
+                    <button type="button" class="button with-icon" id="another" on:click=another><Icon name="plus"/>{words::failure_another()}</button>
+                }))}
+                <button type="button" class="button with-icon danger" id="delete-failure" on:click=delete><Icon name="bin"/>{words::failure_delete()}</button>
+            </div>
+        </section>
+    }
+}

@@ -1,0 +1,64 @@
+//! What is done about it.
+
+use super::burn::Burning;
+use super::choose::Choose;
+use super::step::Step;
+use super::tell::{by, record};
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::failure::{FailureCard, Remedy, remedy_facts};
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The remedies, the quickest first; and the screen that is burned again.
+#[component(transparent)]
+pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> Drawn {
+    let store = Store::from_context();
+    let chosen = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.remedy)));
+    let choosing = RwSignal::new(false);
+    let pick = move |remedy: Remedy| {
+        if remedy == Remedy::BurnAgain {
+            choosing.set(true);
+            return;
+        }
+        let by = by(store);
+        record(store, store.shop.with_untracked(|shop| remedy_facts(shop, id, remedy, by.as_deref())));
+        if remedy != Remedy::Clean {
+            card.with_untracked(|card| Step::Remedy.leave(card.as_ref(), current));
+        }
+    };
+    view! {
+        <div class="failure-remedies" role="group" aria-label=words::failure_step_remedy()>
+            {Remedy::ALL.into_iter().map(|remedy| {
+                let (name, hint) = words::failure_remedy(remedy);
+                view! {
+                    <button
+                        type="button"
+                        class="button failure-remedy"
+                        data-remedy=format!("{remedy:?}")
+                        aria-pressed=move || (chosen.get() == Some(remedy)).to_string()
+                        on:click=move |_| pick(remedy)
+                    >
+                        <span>{name}</span><small>{hint}</small>
+                    </button>
+                }
+            }).collect_view()}
+        </div>
+        {live(move || (chosen.get() == Some(Remedy::Clean)).then(|| view! { <p class="caution"><Icon name="alert"/>{words::failure_solvent()}</p> }))}
+        <Burning card choosing/>
+        {live(move || choosing.get().then(|| view! { <Choose id choosing/> }))}
+    }
+}
+
+/// What is done, in words.
+pub fn in_words(card: &FailureCard) -> Option<String> {
+    let name = words::failure_remedy(card.failure.remedy?).0;
+    Some(match &card.replacement {
+        Some(replacement) => words::failure_on_screen(name, &replacement.label),
+        None => name.to_owned(),
+    })
+}

@@ -1,0 +1,142 @@
+//! One failure, in the order of a real emergency: what, photos, where, how many pieces, what is done;
+//! then the press goes on, and the pieces are looked at.
+
+use super::finish::Finish;
+use super::foot::Foot;
+use super::judge::Judge;
+use super::kind::Kind;
+use super::mark::MarkPlace;
+use super::remedy::Remedies;
+use super::since::Since;
+use super::step::{Next, Step, StepRow};
+use super::strip::Strip;
+use super::tell::{by, record};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Icon, NotHere, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::failure::{FailureCard, failure_card, go_on_facts};
+use lastpull_core::job::RunId;
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+use uuid::Uuid;
+
+/// One failure.
+#[component(transparent)]
+pub fn FailureScreen(id: Uuid) -> Drawn {
+    let store = Store::from_context();
+    let card = Memo::new(move |_| store.shop.with(|shop| failure_card(shop, id, store.clock.get())));
+    let here = Memo::new(move |_| card.with(Option::is_some));
+    live(move || {
+        if !here.get() {
+            return view! { <NotHere/> };
+        }
+        let title = Signal::derive(move || {
+            card.with(|card| {
+                card.as_ref()
+                    .map_or_else(String::new, |card| words::failure_name(card.failure.kind, card.row.screen.as_ref()))
+            })
+        });
+        let run = card.with_untracked(|card| card.as_ref().and_then(|card| card.failure.run));
+        let job = Memo::new(move |_| {
+            card.with(|card| card.as_ref().and_then(|card| card.job.clone()).map(|(_, title)| title))
+        });
+        view! {
+            <Page title up=run.map_or(Place::Day, Place::Run) class="failure">
+                <p class="muted failure-job">{job}</p>
+                <Strip card/>
+                <Finish card/>
+                <Steps id card/>
+                <GoOn id run card/>
+                <Judge id card/>
+                <Foot id run card/>
+            </Page>
+        }
+    })
+}
+
+/// The five steps.
+#[component(transparent)]
+fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
+    let current = RwSignal::new(card.with_untracked(|card| card.as_ref().and_then(Step::first)));
+    let told = move |words: fn(&FailureCard) -> Option<String>| {
+        Signal::derive(move || card.with(|card| card.as_ref().and_then(words)))
+    };
+    let next =
+        move |step: Step| Callback::new(move |()| card.with_untracked(|card| step.leave(card.as_ref(), current)));
+    view! {
+        <ol class="failure-steps">
+            <StepRow
+                step=Step::Kind
+                title=words::failure_step_kind()
+                told=told(|card| card.failure.kind.map(|kind| words::failure_name(Some(kind), card.row.screen.as_ref())))
+                current
+                body=move || view! { <Kind id card current/> }
+            />
+            <StepRow
+                step=Step::Photos
+                title=words::failure_step_photos()
+                told=told(|card| (card.photos > 0).then(|| words::failure_photos_n(card.photos)))
+                current
+                body=move || view! { <crate::photo::Photos subject=id/> <Next on_next=next(Step::Photos)/> }
+            />
+            <StepRow
+                step=Step::Mark
+                title=words::failure_step_mark()
+                told=told(|card| card.failure.mark.map(|mark| super::mark::in_words(Some(mark))))
+                current
+                body=move || view! { <MarkPlace id card/> <Next on_next=next(Step::Mark)/> }
+            />
+            <StepRow
+                step=Step::Since
+                title=words::failure_step_since()
+                told=told(super::since::in_words)
+                current
+                body=move || view! { <Since id card/> <Next on_next=next(Step::Since)/> }
+            />
+            <StepRow
+                step=Step::Remedy
+                title=words::failure_step_remedy()
+                told=told(super::remedy::in_words)
+                current
+                body=move || view! { <Remedies id card current/> }
+            />
+        </ol>
+    }
+}
+
+/// The press goes on, in reach of the thumb all along.
+#[component(transparent)]
+fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Drawn {
+    let store = Store::from_context();
+    // Whether the press stands, whether going on is the thing to do now, and whether there is a count.
+    let state = Memo::new(move |_| {
+        card.with(|card| {
+            card.as_ref().map_or((false, false, false), |card| {
+                let waits = card.replacement.as_ref().is_some_and(|screen| screen.ready.is_some());
+                (card.stands, card.failure.remedy.is_some() && !waits, card.on_press)
+            })
+        })
+    });
+    let go_on = move |_| {
+        let by = by(store);
+        record(store, store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())));
+        run.map_or(Place::Day, Place::Run).go();
+    };
+    view! {
+        <div class="start-bar" id="failure-foot" tabindex="-1">
+            {live(move || match state.get() {
+                (true, now, _) => view! {
+                    <button type="button" class="button huge" class:primary=now id="go-on" on:click=go_on><Icon name="go"/>{words::failure_go_on()}</button>
+                },
+                (false, _, true) => view! {
+                    <a class="button huge" href=run.map_or(Place::Day, Place::Run).hash()><Icon name="next"/>{words::failure_to_count()}</a>
+                },
+                _ => nothing(),
+            })}
+        </div>
+    }
+}

@@ -1,0 +1,100 @@
+//! Where the pages of heat begin: the room, then what the shop keeps, each with how it stands.
+
+use super::HeatPlace;
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Icon, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{
+    fabric_limits, inks_without_sheet, room_view, settling_log, sheet_list, tests_due, trial_log, unit_list,
+};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The page.
+#[component(transparent)]
+pub fn HeatHome() -> Drawn {
+    let store = Store::from_context();
+    let lines = Memo::new(move |_| lines(store));
+    view! {
+        <Page title=Signal::derive(|| words::heat_title().to_owned()) up=Place::More class="heat">
+            {live(move || view! {
+                <ul class="menu">{lines.get().into_iter().map(|line| view! { <Row line/> }).collect::<Vec<_>>()}</ul>
+            })}
+            <p class="caution"><Icon name="heat"/>{words::heat_caution()}</p>
+            <p class="quiet-line">{words::heat_no_promise()}</p>
+        </Page>
+    }
+}
+
+/// A line of the menu: where it leads, its icon, its name, how it stands, and whether that asks for something.
+type Line = (HeatPlace, &'static str, &'static str, String, bool);
+
+fn lines(store: Store) -> Vec<Line> {
+    let now = store.clock.get_untracked().now;
+    store.shop.with(|shop| {
+        let room = room_view(shop, now);
+        let room_line = match (&room.now, room.level) {
+            (Some(row), Some(level)) if !row.old => {
+                format!("{} · {}", words::heat_level(level), words::minutes_ago(row.minutes_ago))
+            }
+            (Some(_), _) => words::room_old().into(),
+            (None, _) => words::room_none_title().into(),
+        };
+        let units = unit_list(shop);
+        let unmeasured = units.iter().any(|(_, unit)| unit.is_dryer() && unit.reading().is_none());
+        let names: Vec<&str> = units.iter().map(|(_, unit)| unit.name.as_str()).collect();
+        let unit_line = if unmeasured {
+            format!("{}, {}", names.join(", "), words::error_none())
+        } else if names.is_empty() {
+            words::units_none_title().into()
+        } else {
+            names.join(", ")
+        };
+        let wanted = inks_without_sheet(shop).len() as u32;
+        let sheets = words::sheets_count(sheet_list(shop).len() as u32);
+        let sheet_line = if wanted > 0 { format!("{sheets} · {}", words::sheets_missing(wanted)) } else { sheets };
+        let due = tests_due(shop).len() as u32;
+        let test_line = if due > 0 { words::tests_due_count(due) } else { words::tests_none_due().into() };
+        let own = fabric_limits(shop).iter().filter(|limit| limit.instead_of.is_some()).count() as u32;
+        let limit_line = if own > 0 { words::limits_own(own) } else { words::limits_short().into() };
+        let room_calls = room.level.is_some_and(|level| level > lastpull_core::heat::HeatLevel::Lower);
+        vec![
+            (HeatPlace::Room, "sun", words::room_title(), room_line, room_calls),
+            (HeatPlace::Units, "heat", words::units_title(), unit_line, unmeasured || units.is_empty()),
+            (HeatPlace::Sheets, "jobs", words::sheets_title(), sheet_line, wanted > 0),
+            (HeatPlace::Limits, "shirt", words::limits_title(), limit_line, false),
+            (HeatPlace::Tests, "drop", words::tests_title(), test_line, due > 0),
+            (
+                HeatPlace::Trials,
+                "edit",
+                words::trials_title(),
+                words::trials_count(trial_log(shop).len() as u32),
+                false,
+            ),
+            (
+                HeatPlace::Settlings,
+                "clock",
+                words::settlings_title(),
+                words::settlings_count(settling_log(shop).iter().filter(|(_, one)| one.took.is_some()).count() as u32),
+                false,
+            ),
+        ]
+    })
+}
+
+#[component(transparent)]
+fn Row(line: Line) -> Drawn {
+    let (place, icon, title, text, calls) = line;
+    view! {
+        <li>
+            <a class="menu-row" href=place.hash()>
+                <Icon name=icon/>
+                <span class="row-words"><strong>{title}</strong><span class=if calls { "heat-calls" } else { "muted" }>{text}</span></span>
+                <Icon name="next"/>
+            </a>
+        </li>
+    }
+}

@@ -1,0 +1,131 @@
+//! The heat of the room: read by hand, and what it asks for.
+
+use super::HeatPlace;
+use super::room_asks::{Asks, Earlier, Rest};
+use super::sending::Sending;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::Drawn;
+use crate::parts::{Icon, Page};
+use crate::place::Place;
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{RoomForm, RoomView, room_view};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::Fact;
+use lastpull_core::quantity::{Units, parse_number};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The page.
+#[component(transparent)]
+pub fn RoomScreen() -> Drawn {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let room = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| room_view(shop, store.clock.get_untracked().now))
+    });
+    view! {
+        <Page title=Signal::derive(|| words::room_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="room">
+            <Asks room/>
+            <Read room/>
+            <Rest room/>
+            <Earlier room/>
+        </Page>
+    }
+}
+
+/// Reading it: two big numbers, each with a step down and up.
+#[component(transparent)]
+fn Read(room: Memo<RoomView>) -> Drawn {
+    let store = Store::from_context();
+    let units = words::units();
+    // Most readings are near the one before.
+    let start =
+        room.with_untracked(|room| room.now.as_ref().map(|row| RoomForm::of(&row.reading, units)).unwrap_or_default());
+    let form = RwSignal::new(start);
+    let id = RwSignal::new(ids::new_id());
+    let sending = Sending::new(Box::new(move || {
+        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        let fact = form.with(|form| form.check(units, by))?;
+        Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
+    }));
+    let problems = sending.problems;
+    // The next reading is another one; the one just noted can be taken back.
+    Effect::new(move |busy_before: Option<bool>| {
+        let busy = sending.busy.get();
+        let read = id.get_untracked();
+        let is_here = store.shop.with_untracked(|shop| shop.heat.room().iter().any(|reading| reading.id == read));
+        if busy_before == Some(true) && !busy && is_here {
+            store.tell_with_undo(words::room_noted(), vec![(read, Fact::Deleted)]);
+            id.set(ids::new_id());
+        }
+        busy
+    });
+    let (first, step) = match units {
+        Units::Inch => (80.0, 1.0),
+        Units::Metric => (27.0, 0.5),
+    };
+    view! {
+        <section class="card room-read">
+            <h2>{words::room_read()}</h2>
+            <p class="quiet-line">{words::room_read_text()}</p>
+            <form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+                <Stepper name="temperature" label=words::room_temperature() unit=words::unit_temperature() form text=|form| &mut form.temperature problems first step/>
+                <Stepper name="humidity" label=words::room_humidity() unit="%" form text=|form| &mut form.humidity problems first=50.0 step=1.0/>
+                <button type="submit" class="button huge primary" id="room-save" disabled=sending.busy>{words::room_save()}</button>
+            </form>
+        </section>
+    }
+}
+
+/// A big number with a step down and up.
+#[component(transparent)]
+fn Stepper(
+    name: &'static str,
+    label: &'static str,
+    unit: &'static str,
+    form: RwSignal<RoomForm>,
+    text: fn(&mut RoomForm) -> &mut String,
+    problems: RwSignal<Problems>,
+    first: f64,
+    step: f64,
+) -> Drawn {
+    let problem = move || problems.with(|problems| problems.get(name).map(|problem| words::form_problem(*problem)));
+    let by = move |by: f64| {
+        form.update(|form| {
+            let text = text(form);
+            // What does not read as a number is left for the form to answer.
+            if text.trim().is_empty() {
+                *text = words::number(first, 1);
+            } else if let Ok(value) = parse_number(text, -1_000.0, 1_000.0) {
+                *text = words::number(value + by, 1);
+            }
+        });
+    };
+    view! {
+        <div class="field stepper" class:wrong=move || problem().is_some()>
+            <label for=name>{label}</label>
+            <div class="stepper-row">
+                <button type="button" class="button" aria-label=words::room_less(label) data-step=format!("{name}-less") on:click=move |_| by(-step)><Icon name="minus"/></button>
+                <span class="field-input">
+                    <input
+                        id=name
+                        name=name
+                        type="text"
+                        inputmode="decimal"
+                        autocomplete="off"
+                        prop:value=move || form.with(|form| text(&mut form.clone()).clone())
+                        on:input=move |event| form.update(|form| *text(form) = event_target_value(&event))
+                        aria-invalid=move || problem().is_some().to_string()
+                        aria-describedby=format!("{name}-help")
+                    />
+                    <span class="unit">{unit}</span>
+                </span>
+                <button type="button" class="button" aria-label=words::room_more(label) data-step=format!("{name}-more") on:click=move |_| by(step)><Icon name="plus"/></button>
+            </div>
+            <p class="field-help" id=format!("{name}-help")>{move || problem().map(|problem| view! { <span class="problem">{problem}</span> })}</p>
+        </div>
+    }
+}

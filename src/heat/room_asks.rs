@@ -1,0 +1,146 @@
+//! What the heat of the room asks for: level, water, work and rest.
+
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Icon};
+use crate::words;
+use lastpull_core::heat::{HeatLevel, RoomRow, RoomView, Schedule, WorkRest};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// How hard the work is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Work {
+    Light,
+    Moderate,
+    Heavy,
+}
+
+/// The answer to the last reading.
+#[component(transparent)]
+pub fn Asks(room: Memo<RoomView>) -> Drawn {
+    live(move || {
+        room.with(|room| {
+            let Some(row) = &room.now else {
+                return view! { <p class="lead">{words::room_none_text()}</p> };
+            };
+            view! {
+                {verdict(room, row)}
+                {row.old.then(|| view! { <p class="caution" id="room-old"><Icon name="clock"/>{words::room_old()}</p> })}
+                {room.water.map(|water| view! { <p class="room-water" id="room-water"><Icon name="drop"/><span>{words::water(water)}</span></p> })}
+                {room.level.filter(|level| *level > HeatLevel::Lower).map(|_| view! { <p class="caution"><Icon name="alert"/>{words::room_symptoms()}</p> })}
+            }
+        })
+    })
+}
+
+/// Minutes of work and rest, and what all these numbers leave out.
+#[component(transparent)]
+pub fn Rest(room: Memo<RoomView>) -> Drawn {
+    let work = RwSignal::new(Work::Moderate);
+    live(move || {
+        room.with(|room| {
+            room.work_rest.map(|table| {
+                view! {
+                    {rest(room, table, work)}
+                    {leaves_out(room)}
+                }
+            })
+        })
+    })
+}
+
+/// Level, index, the reading and its age.
+fn verdict(room: &RoomView, row: &RoomRow) -> Drawn {
+    let (tone, icon) = match room.level {
+        None => ("none", "info"),
+        Some(HeatLevel::Lower) => ("good", "check"),
+        Some(HeatLevel::Moderate) => ("tight", "heat"),
+        Some(HeatLevel::High | HeatLevel::Extreme) => ("bad", "alert"),
+    };
+    let title = room.level.map_or(words::room_no_index(), words::heat_level);
+    let feels = row.index.map(|index| {
+        let feels = words::room_feels(words::temperature(index.temperature()));
+        if index.beyond_table { format!("{feels}, {}", words::room_beyond()) } else { feels }
+    });
+    let read = words::room_of(words::temperature(row.reading.temperature), u32::from(row.reading.humidity));
+    view! {
+        <section class=format!("room-now {tone}") id="room-now" class:old=row.old>
+            <h2 id="room-level"><Icon name=icon/>{title}</h2>
+            {feels.map(|feels| view! { <p class="room-feels" id="room-feels">{feels}</p> })}
+            <p>{read}" · "{words::minutes_ago(row.minutes_ago)}</p>
+            {room.level.map(|level| view! { <p><strong>{words::level_asks(level)}</strong></p> })}
+        </section>
+    }
+}
+
+fn rest(room: &RoomView, table: WorkRest, work: RwSignal<Work>) -> Drawn {
+    let options = vec![
+        (Work::Light, words::work_light().to_owned()),
+        (Work::Moderate, words::work_moderate().to_owned()),
+        (Work::Heavy, words::work_heavy().to_owned()),
+    ];
+    let schedule = move || match work.get() {
+        Work::Light => table.light,
+        Work::Moderate => table.moderate,
+        Work::Heavy => table.heavy,
+    };
+    let hint = move || match work.get() {
+        Work::Light => words::work_light_hint(),
+        Work::Moderate => words::work_moderate_hint(),
+        Work::Heavy => words::work_heavy_hint(),
+    };
+    let assumed: Vec<&str> = room.assumptions.iter().map(|one| words::assumption(*one)).collect();
+    let edge = match (table.below_table, table.beyond_table) {
+        (true, _) => Some(words::rest_below()),
+        (_, true) => Some(words::rest_beyond()),
+        _ => None,
+    };
+    view! {
+        <section class="card room-rest">
+            <h2>{words::rest_title()}</h2>
+            <Choice label=words::rest_work() name="work" options value=work on_pick=Callback::new(move |picked| work.set(picked))/>
+            <p class="quiet-line">{hint}</p>
+            <p class="room-minutes" id="room-rest" class:bad=move || schedule() == Schedule::Caution>{move || words::schedule(schedule())}</p>
+            {edge.map(|edge| view! { <p class="quiet-line">{edge}</p> })}
+            <details class="room-details">
+                <summary>{words::rest_assumes()}</summary>
+                <p>{assumed.join(", ")}". "{words::rest_assumes_more()}</p>
+            </details>
+        </section>
+    }
+}
+
+fn leaves_out(room: &RoomView) -> Drawn {
+    view! {
+        <details class="room-details">
+            <summary>{words::room_leaves_out()}</summary>
+            <ul class="heat-caveats">{room.caveats.iter().map(|caveat| view! { <li>{words::room_caveat(*caveat)}</li> }).collect::<Vec<_>>()}</ul>
+        </details>
+    }
+}
+
+/// Readings before the last.
+#[component(transparent)]
+pub fn Earlier(room: Memo<RoomView>) -> Drawn {
+    live(move || {
+        room.with(|room| {
+            (!room.earlier.is_empty()).then(|| {
+                let line = |row: &RoomRow| {
+                    let read =
+                        words::room_of(words::temperature(row.reading.temperature), u32::from(row.reading.humidity));
+                    let when = words::moment(row.reading.at);
+                    let when = row.reading.by.as_ref().map_or_else(|| when.clone(), |who| words::room_by(who, when.clone()));
+                    let feels = row.index.map(|index| words::room_feels(words::temperature(index.temperature())));
+                    view! { <li><span><strong>{read}</strong><small class="muted">{feels}</small></span><small class="muted">{when}</small></li> }
+                };
+                view! {
+                    <details class="room-details">
+                        <summary>{words::room_earlier()}</summary>
+                        <ul class="heat-list">{room.earlier.iter().map(line).collect::<Vec<_>>()}</ul>
+                    </details>
+                }
+            })
+        })
+    })
+}

@@ -1,0 +1,59 @@
+//! How the tests of a run's ink on its fabric stand.
+
+use super::HeatPlace;
+use super::run_heat::row;
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{TestDue, TestStanding, test_standing};
+use lastpull_core::job::RunId;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The row and what it opens to.
+#[component(transparent)]
+pub fn TestsStand(id: RunId) -> Drawn {
+    let store = Store::from_context();
+    let standing = Memo::new(move |_| store.shop.with(|shop| test_standing(shop, id)));
+    live(move || standing.with(|standing| standing.as_ref().map(|standing| drawn(id, standing))))
+}
+
+/// One kind of test in a line.
+pub fn line(test: &TestDue) -> String {
+    let kind = words::test_kind_of(test.kind);
+    match (test.why.is_empty(), test.waiting, test.passed) {
+        (true, _, Some((_, at))) => words::tests_standing_passed(kind, words::moment(at)),
+        (false, Some(_), _) => words::tests_standing_waiting(kind),
+        _ => {
+            let why: Vec<&str> = test.why.iter().map(|why| words::why_due(*why)).collect();
+            words::tests_standing_due(kind, why.join(", "))
+        }
+    }
+}
+
+fn drawn(id: RunId, standing: &TestStanding) -> Drawn {
+    let due = standing.is_due();
+    let first = standing.kinds.iter().find(|kind| !kind.why.is_empty()).or(standing.kinds.first());
+    let (tone, icon) = if due { ("tight", "clock") } else { ("good", "check") };
+    // One that leads nowhere is told by the row itself.
+    let told = |test: &&TestDue| standing.kinds.len() > 1 || test.waiting.is_some() || test.passed.is_some();
+    let kinds = standing.kinds.iter().filter(told).map(|test| {
+        let link = test.waiting.or(test.passed.map(|(id, _)| id));
+        view! {
+            <li>
+                {match link {
+                    Some(test_id) => view! { <a class="heat-fix" href=HeatPlace::Test(test_id).hash()>{line(test)}</a> },
+                    None => view! { <span>{line(test)}</span> },
+                }}
+            </li>
+        }
+    });
+    let within = view! {
+        <p>{words::test_of(standing.ink.clone(), words::fabric_inside(standing.fabric))}</p>
+        <ul class="heat-kinds">{kinds.collect::<Vec<_>>()}</ul>
+        <a class="button" href=HeatPlace::TestOf(id).hash()>{words::test_add()}</a>
+        <p class="quiet-line">{words::heat_no_promise()}</p>
+    };
+    row(tone, icon, "run-tests", first.map(line).unwrap_or_default(), within)
+}

@@ -1,0 +1,88 @@
+//! How long to wait for the dryer, and the timer that makes the waiting time the shop's own.
+
+use crate::kept::Memo;
+use crate::live::{Drawn, live, nothing};
+use crate::parts::Icon;
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{Changeover, HeatFact, HeaterField, HeaterKind, SettlingNow, Wait, settled_facts};
+use lastpull_core::job::RunId;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The wait, or the timer that is going.
+#[component(transparent)]
+pub fn Settle(id: RunId, change: Memo<Option<Changeover>>) -> Drawn {
+    let store = Store::from_context();
+    let going = Memo::new(move |_| change.with(|change| change.as_ref().and_then(Changeover::timing)));
+    let wait = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.wait)));
+    let dryer = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.dryer)));
+    live(move || match (going.get(), wait.get()) {
+        (Some(going), _) => timer(store, id, going),
+        (None, Some(wait)) => start(store, wait, dryer.get()),
+        (None, None) => nothing(),
+    })
+}
+
+fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> Drawn {
+    let begin = move |_| {
+        let mut facts = Vec::new();
+        let dryer = dryer.unwrap_or_else(|| {
+            // A shop that has entered no dryer has one all the same.
+            let new = ids::new_id();
+            let fields = vec![HeaterField::Kind(HeaterKind::Dryer), HeaterField::Name(words::unit_first().into())];
+            facts.push((new, Fact::Heat(HeatFact::HeaterSet(fields))));
+            store.tell(words::unit_made());
+            new
+        });
+        let started = HeatFact::SettlingStarted { dryer, from: wait.from, to: wait.to };
+        facts.push((ids::new_id(), Fact::Heat(started)));
+        store.record_all(facts);
+    };
+    let allow = if wait.cold { words::wait_cold(wait.minutes) } else { words::wait_allow(wait.minutes) };
+    view! {
+        <div class="heat-wait">
+            <p id="heat-wait"><Icon name="clock"/><span><strong>{allow}</strong><small>{words::wait_basis(wait.basis)}</small></span></p>
+            <button type="button" class="button huge primary" id="settle-start" on:click=begin>
+                {words::settle_start(words::temperature(wait.to))}
+            </button>
+        </div>
+    }
+}
+
+fn timer(store: Store, id: RunId, going: SettlingNow) -> Drawn {
+    let now = Memo::new(move |_| going.at(store.clock.get().now));
+    let done = move |_| {
+        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        let at = store.clock.get_untracked().now;
+        store.record_all(store.shop.with_untracked(|shop| settled_facts(shop, id, going, at, by)));
+        let took = u64::from(going.at(at).so_far.milliseconds());
+        store.tell(words::settle_logged(words::duration(took)));
+    };
+    let drop_it = move |_| {
+        store.record(going.id, Fact::Deleted);
+        store.tell_with_undo(words::settle_dropped(), vec![(going.id, Fact::Restored)]);
+    };
+    view! {
+        <div class="heat-wait going">
+            <p id="settling">
+                <Icon name="clock"/>
+                <span>
+                    <strong>{words::settle_going(words::temperature(going.to))}" "{move || words::stopwatch(now.get().so_far.milliseconds().into())}</strong>
+                    <small>{move || match now.get().left.milliseconds() {
+                        0 => words::settle_should().to_owned(),
+                        left => words::settle_left(words::duration(left.into())),
+                    }}</small>
+                </span>
+            </p>
+            <div class="button-row">
+                <button type="button" class="button huge primary" id="settle-done" on:click=done>
+                    <Icon name="check"/>{words::settle_done(words::temperature(going.to))}
+                </button>
+                <button type="button" class="button quiet" id="settle-drop" on:click=drop_it>{words::settle_drop()}</button>
+            </div>
+        </div>
+    }
+}

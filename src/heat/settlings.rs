@@ -1,0 +1,107 @@
+//! How long the dryers took from one temperature to another.
+
+use super::HeatPlace;
+use super::sending::Sending;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Field, Icon, Kind, Page, SaveBar, bound};
+use crate::place::Place;
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{Settling, SettlingForm, settling_log, unit_list};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::shop::Shop;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The log, and the form of one that was not timed with the app.
+#[component(transparent)]
+pub fn SettlingsScreen() -> Drawn {
+    let store = Store::from_context();
+    let log = Memo::new(move |_| {
+        store.shop.with(|shop| settling_log(shop).into_iter().map(|(id, one)| (id, *one)).collect::<Vec<_>>())
+    });
+    view! {
+        <Page title=Signal::derive(|| words::settlings_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="form">
+            <p>{words::settlings_text()}</p>
+            {live(move || log.with(|log: &Vec<(Subject, Settling)>| if log.is_empty() {
+                view! { <p class="quiet-line">{words::settlings_none()}</p> }
+            } else {
+                view! { <ul class="heat-list">{log.iter().map(|(id, one)| line(store, *id, one)).collect::<Vec<_>>()}</ul> }
+            }))}
+            <ByHand/>
+        </Page>
+    }
+}
+
+fn line(store: Store, id: Subject, settling: &Settling) -> Drawn {
+    let Some((dryer, from, to)) = settling.way else { return crate::live::nothing() };
+    let name = store.shop.with_untracked(|shop| shop.heat.heater(dryer).map(|unit| unit.name.clone()));
+    let way = words::settling_way(words::temperature(from), words::temperature(to));
+    let took = settling
+        .took
+        .map_or_else(|| words::settling_running().to_owned(), |took| words::duration(took.milliseconds().into()));
+    let label = format!("{}: {way}", words::delete());
+    let delete = move |_| {
+        store.record(id, Fact::Deleted);
+        store.tell_with_undo(words::settling_deleted(), vec![(id, Fact::Restored)]);
+    };
+    view! {
+        <li>
+            <span>
+                <strong>{way}</strong>
+                <small class="muted">{name.map(|name| format!("{name} · "))}{words::moment(settling.at)}</small>
+            </span>
+            <strong>{took}</strong>
+            <button type="button" class="icon-button" aria-label=label on:click=delete><Icon name="bin"/></button>
+        </li>
+    }
+}
+
+/// One that was timed by other means. Nothing while the shop has no dryer.
+#[component(transparent)]
+fn ByHand() -> Drawn {
+    let store = Store::from_context();
+    let dryers: Vec<(Subject, String)> = store.shop.with_untracked(|shop| {
+        let dryers = unit_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());
+        dryers.map(|(id, unit)| (id, unit.name.clone())).collect()
+    });
+    let Some((first, _)) = dryers.first().cloned() else {
+        return view! { <a class="button" href=HeatPlace::NewUnit.hash()>{words::fix_dryer()}</a> };
+    };
+    let form = RwSignal::new(SettlingForm::default());
+    let dryer = RwSignal::new(first);
+    let id = RwSignal::new(ids::new_id());
+    let sending = Sending::new(Box::new(move || {
+        let fact = form.with(|form| form.check(dryer.get(), words::units()))?;
+        Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
+    }));
+    let problems = sending.problems;
+    // Once it is noted the form is empty again, for another of its own.
+    Effect::new(move |busy_before: Option<bool>| {
+        let busy = sending.busy.get();
+        let is_here = |shop: &Shop| shop.heat.settlings().any(|(other, _)| other == id.get_untracked());
+        if busy_before == Some(true) && !busy && store.shop.with_untracked(is_here) {
+            id.set(ids::new_id());
+            form.set(SettlingForm::default());
+        }
+        busy
+    });
+    view! {
+        <section class="card">
+            <h2>{words::settling_add()}</h2>
+            <form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+                {(dryers.len() > 1).then(|| view! {
+                    <Choice label=words::settling_dryer() name="settling-dryer" options=dryers value=dryer on_pick=Callback::new(move |one| dryer.set(one))/>
+                })}
+                <div class="field-pair">
+                    <Field name="from" label=words::settling_from() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.from) problems/>
+                    <Field name="to" label=words::settling_to() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.to) problems/>
+                </div>
+                <Field name="minutes" label=words::settling_minutes() kind=Kind::Decimal unit=words::unit_minutes() bound=bound(form, |f| &mut f.minutes) problems/>
+                <SaveBar problems busy=sending.busy/>
+            </form>
+        </section>
+    }
+}

@@ -1,0 +1,82 @@
+//! What the makers' sheets say of the shop's inks.
+
+use super::HeatPlace;
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Empty, Icon, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{InkSheet, inks_without_sheet, sheet_list};
+use lastpull_core::job::RunId;
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The list, and the inks that want a sheet.
+#[component(transparent)]
+pub fn SheetsScreen() -> Drawn {
+    let store = Store::from_context();
+    let sheets = Memo::new(move |_| {
+        store.shop.with(|shop| sheet_list(shop).into_iter().map(|(id, sheet)| (id, sheet.clone())).collect::<Vec<_>>())
+    });
+    let wanted = Memo::new(move |_| store.shop.with(inks_without_sheet));
+    let add = || {
+        view! { <a class="button primary with-icon" href=HeatPlace::NewSheet.hash()><Icon name="plus"/>{words::sheet_add()}</a> }
+    };
+    let none = Memo::new(move |_| sheets.with(Vec::is_empty) && wanted.with(Vec::is_empty));
+    view! {
+        <Page title=Signal::derive(|| words::sheets_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="heat">
+            {live(move || if none.get() {
+                view! { <Empty icon="jobs" title=words::sheets_none_title() text=words::sheets_none_text()>{add()}</Empty> }
+            } else {
+                view! {
+                    {wanted.with(|wanted| missing(wanted))}
+                    <ul class="menu">{sheets.with(|sheets: &Vec<(Subject, InkSheet)>| sheets.iter().map(|(id, sheet)| line(*id, sheet)).collect::<Vec<_>>())}</ul>
+                    {add()}
+                    <p class="quiet-line">{words::heat_no_promise()}</p>
+                }
+            })}
+        </Page>
+    }
+}
+
+/// The inks that are printed soon and have no sheet.
+fn missing(wanted: &[(String, RunId)]) -> Drawn {
+    if wanted.is_empty() {
+        return crate::live::nothing();
+    }
+    view! {
+        <section class="heat-wanted">
+            <h2>{words::sheet_wanted()}</h2>
+            <ul class="heat-fixes">
+                {wanted.iter().map(|(ink, run)| view! {
+                    <li><a class="button with-icon" href=HeatPlace::SheetOf(*run).hash()><Icon name="plus"/>{ink.clone()}</a></li>
+                }).collect::<Vec<_>>()}
+            </ul>
+        </section>
+    }
+}
+
+fn line(id: Subject, sheet: &InkSheet) -> Drawn {
+    let figures = &sheet.figures;
+    let cure = match (figures.cure, figures.hold) {
+        (Some(cure), Some(hold)) => words::sheet_line(words::temperature(cure), words::seconds(hold)),
+        (Some(cure), None) => words::temperature(cure),
+        (None, _) => words::sheet_no_cure().to_owned(),
+    };
+    let source = match (sheet.source.is_empty(), sheet.source_day) {
+        (true, None) => String::new(),
+        (true, Some(day)) => words::date(day),
+        (false, None) => sheet.source.clone(),
+        (false, Some(day)) => format!("{}, {}", sheet.source, words::date(day)),
+    };
+    view! {
+        <li>
+            <a class="menu-row" href=HeatPlace::Sheet(id).hash()>
+                <span class="row-words"><strong>{sheet.ink.clone()}</strong><span>{cure}</span><small class="muted">{source}</small></span>
+                <Icon name="next"/>
+            </a>
+        </li>
+    }
+}

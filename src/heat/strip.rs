@@ -1,0 +1,35 @@
+//! The room in a line on the day's screen, while it asks for care.
+
+use super::HeatPlace;
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{HeatLevel, room_brief};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The line. Nothing while nothing is to be said.
+#[component(transparent)]
+pub fn RoomStrip() -> Drawn {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let brief = Memo::new(move |_| store.shop.with(|shop| room_brief(shop, minute.get() * 60_000 + 59_999)));
+    live(move || {
+        brief.get().map(|brief| {
+            let tone = if brief.level == HeatLevel::Moderate { "tight" } else { "bad" };
+            let age = words::minutes_ago(brief.minutes_ago);
+            view! {
+                <a class=format!("heat-strip {tone}") id="room-strip" href=HeatPlace::Room.hash()>
+                    <Icon name="heat"/>
+                    <span>
+                        <strong>{words::heat_level(brief.level)}</strong>
+                        <small>{words::room_feels(words::temperature(brief.index.temperature()))}" · "{age}{brief.old.then(|| format!(" · {}", words::room_read_again()))}</small>
+                    </span>
+                    <Icon name="next"/>
+                </a>
+            }
+        })
+    })
+}

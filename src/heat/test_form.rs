@@ -1,0 +1,133 @@
+//! A wash, rub or stretch test.
+
+use super::HeatPlace;
+use super::sending::{Sending, delete};
+use crate::kept::{RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::photo::Photos;
+use crate::place::Place;
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{
+    CureTest, HeatFact, HeatSettings, TestForm, TestKind, TestMethod, TestResult, heat_settings,
+};
+use lastpull_core::job::{Fabric, RunId};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+const LIST: Place = Place::Heat(HeatPlace::Tests);
+
+/// A new test, of what a run prints where it begins there.
+#[component(transparent)]
+pub fn NewTest(#[prop(into)] run: Option<RunId>) -> Drawn {
+    let store = Store::from_context();
+    let by = store.settings.with_untracked(|settings| settings.crew.clone()).unwrap_or_default();
+    let (form, settings) = store.shop.with_untracked(|shop| {
+        let found = run.and_then(|id| shop.run(id).map(|run| (id, run)));
+        let ink = found.map(|(_, run)| run.ink.clone()).unwrap_or_default();
+        let lot = found.and_then(|(_, run)| run.lot).and_then(|lot| shop.lot(lot));
+        let fabric = lot.map(|lot| lot.fabric).unwrap_or_default();
+        (TestForm { ink, fabric, by, ..TestForm::default() }, found.and_then(|(id, _)| heat_settings(shop, id)))
+    });
+    fields(store, ids::new_id(), None, form, settings, run.map_or(LIST, Place::Run))
+}
+
+/// A test that was noted.
+#[component(transparent)]
+pub fn OneTest(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let before = store.shop.with_untracked(|shop| shop.heat.test(id).filter(|test| !test.deleted).cloned());
+    let Some(before) = before else { return view! { <NotHere/> } };
+    let form = TestForm::of(&before);
+    fields(store, id, Some(before), form, None, LIST)
+}
+
+/// The form. A new test keeps what the garment went through; one that was noted has it already.
+fn fields(
+    store: Store,
+    id: Subject,
+    before: Option<CureTest>,
+    start: TestForm,
+    settings: Option<HeatSettings>,
+    up: Place,
+) -> Drawn {
+    let home_washes = before.as_ref().map_or(0, CureTest::home_washes);
+    let went_through = before.as_ref().map(|test| test.settings.clone()).or(settings.clone());
+    let is_new = before.is_none();
+    let form = RwSignal::new(start);
+    let sending = Sending::new(Box::new(move || {
+        let fields = form.with(|form| form.check(settings.clone(), before.as_ref()))?;
+        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Heat(HeatFact::TestSet(fields)))] })
+    }));
+    let problems = sending.problems;
+    let kind = Signal::derive(move || form.with(|form| form.kind));
+    let kinds = [TestKind::Wash, TestKind::Crock, TestKind::Stretch];
+    let kinds = kinds.map(|kind| (kind, words::test_kind_of(kind).to_owned())).to_vec();
+    let results = [TestResult::Waiting, TestResult::Pass, TestResult::Fail];
+    let results = results.map(|result| (result, words::test_result_of(result).to_owned())).to_vec();
+    let fabrics = Fabric::ALL.map(|fabric| (fabric, words::fabric(fabric).to_owned())).to_vec();
+    let title = if is_new { words::test_new() } else { words::test_edit() };
+    // A new test goes on to its photos.
+    let then = if is_new { Place::Heat(HeatPlace::Test(id)) } else { up };
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up class="form">
+            <form on:submit=move |event| sending.send(store, &event, Some(then)) novalidate=true>
+                <Choice label=words::test_result() name="result" options=results value=Signal::derive(move || form.with(|form| form.result)) on_pick=Callback::new(move |result| form.update(|form| form.result = result))/>
+                <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
+                <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
+                <Choice label=words::test_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| {
+                    form.kind = kind;
+                    form.method = TestMethod::Own;
+                }))/>
+                {live(move || view! { <How kind=kind.get() form/> })}
+                <Field name="method_note" label=words::test_method_note() kind=Kind::Words bound=bound(form, |f| &mut f.method_note) problems hint=words::test_method_note_hint()/>
+                <div class="field-pair">
+                    {live(move || view! { <Field name="times" label=times_label(kind.get()) kind=Kind::Whole bound=bound(form, |f| &mut f.times) problems/> })}
+                    <Field name="grade" label=words::test_grade() kind=Kind::Decimal bound=bound(form, |f| &mut f.grade) problems hint=words::test_grade_hint()/>
+                </div>
+                <Field name="by" label=words::test_by() kind=Kind::Words bound=bound(form, |f| &mut f.by) problems/>
+                <TextArea name="notes" label=words::job_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                {(home_washes > 0).then(|| view! { <p class="quiet-line">{words::test_home_washes(u32::from(home_washes))}</p> })}
+                {went_through.map(|settings| view! { <p class="quiet-line" id="went-through">{words::test_went_through()}": "{settings_line(&settings)}</p> })}
+                <SaveBar problems busy=sending.busy/>
+            </form>
+            {(!is_new).then(|| view! {
+                <section class="card heat-photos"><h2>{words::test_photos()}</h2><Photos subject=id/></section>
+                <button type="button" class="button danger" id="delete" on:click=move |_| delete(store, id, words::test_deleted(), LIST)>{words::delete()}</button>
+            })}
+        </Page>
+    }
+}
+
+/// By which method; nothing where there is one only.
+#[component(transparent)]
+fn How(kind: TestKind, form: RwSignal<TestForm>) -> Drawn {
+    let methods = TestMethod::of(kind);
+    if methods.len() < 2 {
+        return crate::live::nothing();
+    }
+    let options = methods.iter().map(|method| (*method, words::test_method_of(*method).to_owned())).collect();
+    let value = Signal::derive(move || form.with(|form| form.method));
+    view! { <Choice label=words::test_method() name="method" options value on_pick=Callback::new(move |method| form.update(|form| form.method = method))/> }
+}
+
+fn times_label(kind: TestKind) -> &'static str {
+    match kind {
+        TestKind::Wash => words::test_times_wash(),
+        TestKind::Crock => words::test_times_rub(),
+        TestKind::Stretch => words::test_times_stretch(),
+    }
+}
+
+/// What a garment went through, in a line.
+fn settings_line(settings: &HeatSettings) -> String {
+    let mut parts: Vec<String> = settings.temperature.map(words::temperature).into_iter().collect();
+    parts.extend(settings.offset.map(words::dryer_error));
+    parts.extend(settings.dwell.map(words::seconds));
+    parts.push(words::passes_n(u32::from(settings.passes.max(1))));
+    parts.extend(settings.flash.map(|flash| words::flash_for(words::seconds(flash.seconds))));
+    parts.join(" · ")
+}

@@ -1,0 +1,89 @@
+//! Wash, rub and stretch tests: what is due, and what was made.
+
+use super::HeatPlace;
+use super::run_tests::line;
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Empty, Icon, Page};
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::heat::{CureTest, TestResult, TestStanding, test_log, tests_due};
+use lastpull_core::job::RunId;
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The list.
+#[component(transparent)]
+pub fn TestsScreen() -> Drawn {
+    let store = Store::from_context();
+    let due = Memo::new(move |_| store.shop.with(tests_due));
+    let made = Memo::new(move |_| {
+        store.shop.with(|shop| test_log(shop).into_iter().map(|(id, test)| (id, test.clone())).collect::<Vec<_>>())
+    });
+    let none = Memo::new(move |_| due.with(Vec::is_empty) && made.with(Vec::is_empty));
+    let add = || {
+        view! { <a class="button primary with-icon" href=HeatPlace::NewTest.hash()><Icon name="plus"/>{words::test_add()}</a> }
+    };
+    view! {
+        <Page title=Signal::derive(|| words::tests_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="heat">
+            {live(move || if none.get() {
+                view! { <Empty icon="drop" title=words::tests_none_title() text=words::tests_none_text()>{add()}</Empty> }
+            } else {
+                view! {
+                    {due.with(|due| group(words::tests_due(), due.iter().map(due_row).collect()))}
+                    {made.with(|made: &Vec<(Subject, CureTest)>| group(words::tests_log(), made.iter().map(made_row).collect()))}
+                    {add()}
+                    <p class="quiet-line">{words::heat_no_promise()}</p>
+                }
+            })}
+        </Page>
+    }
+}
+
+fn group(title: &'static str, rows: Vec<Drawn>) -> Drawn {
+    if rows.is_empty() {
+        return nothing();
+    }
+    view! { <section class="heat-fabric"><h2>{title}</h2><ul class="menu">{rows}</ul></section> }
+}
+
+fn due_row((run, standing): &(RunId, TestStanding)) -> Drawn {
+    let lines: Vec<String> = standing.kinds.iter().filter(|kind| !kind.why.is_empty()).map(line).collect();
+    let waiting = standing.kinds.iter().find_map(|kind| kind.waiting);
+    let place = waiting.map_or(HeatPlace::TestOf(*run), HeatPlace::Test);
+    view! {
+        <li>
+            <a class="menu-row" data-due="true" href=place.hash()>
+                <Icon name="clock"/>
+                <span class="row-words">
+                    <strong>{words::test_of(standing.ink.clone(), words::fabric_inside(standing.fabric))}</strong>
+                    {lines.into_iter().map(|line| view! { <span class="heat-calls">{line}</span> }).collect::<Vec<_>>()}
+                </span>
+                <Icon name="next"/>
+            </a>
+        </li>
+    }
+}
+
+fn made_row((id, test): &(Subject, CureTest)) -> Drawn {
+    let (tone, icon) = match test.result {
+        TestResult::Waiting => ("", "clock"),
+        TestResult::Pass => ("good", "check"),
+        TestResult::Fail => ("bad", "alert"),
+    };
+    let how = format!("{}, {}", words::test_kind_of(test.kind), words::moment(test.told));
+    view! {
+        <li>
+            <a class="menu-row" href=HeatPlace::Test(*id).hash()>
+                <span class="row-words">
+                    <strong>{words::test_of(test.ink.clone(), words::fabric_inside(test.fabric))}</strong>
+                    <span class="muted">{how}</span>
+                    <span><span class=format!("badge {tone}")><Icon name=icon/>{words::test_result_of(test.result)}</span></span>
+                </span>
+                <Icon name="next"/>
+            </a>
+        </li>
+    }
+}

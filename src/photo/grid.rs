@@ -1,0 +1,127 @@
+//! The photos of something as small pictures, and the buttons that take more.
+
+use super::shown::Fetching;
+use super::view::PhotoView;
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, nothing};
+use crate::parts::Icon;
+use crate::platform::pictures;
+use crate::store::{Adding, Shown, Store};
+use crate::words;
+use lastpull_core::journal::Subject;
+use lastpull_core::photo::{FEW_MORE, Photo, PhotoId};
+use lastpull_view::view;
+use leptos::html;
+use leptos::prelude::*;
+
+/// The photos of a subject.
+#[component(transparent)]
+pub fn Photos(
+    /// What they show.
+    subject: Subject,
+) -> Drawn {
+    let store = Store::from_context();
+    let photos = Memo::new(move |_| store.shop.with(|shop| shop.photos.of(subject)));
+    let adding = RwSignal::new(Adding::default());
+    let open = RwSignal::new(None::<PhotoId>);
+    let is_open = Memo::new(move |_| open.with(Option::is_some));
+    let is_empty = Memo::new(move |_| photos.with(Vec::is_empty));
+    view! {
+        <section class="photos" aria-label=words::photos_title() id=section_of(subject) tabindex="-1">
+            {move || if is_empty.get() {
+                view! { <p class="quiet-line">{words::photos_none()}</p> }
+            } else {
+                view! {
+                    <ul class="photo-grid">
+                        <For each=move || photos.get() key=|photo| photo.id let:photo>
+                            <Tile photo photos open/>
+                        </For>
+                    </ul>
+                }
+            }}
+            {move || store.photos_that_fit().filter(|left| *left < FEW_MORE).map(|left| {
+                view! { <p class="caution">{words::photos_left(left)}</p> }
+            })}
+            <div class="button-row">
+                <Pick subject adding camera=true/>
+                <Pick subject adding camera=false/>
+            </div>
+            <div role="status" class="photo-status">
+                {move || adding.with(|adding| (adding.of > 0).then(|| {
+                    view! {
+                        <label>
+                            {words::photo_adding(adding.of.min(adding.done + 1), adding.of)}
+                            <progress max=adding.of value=adding.done></progress>
+                        </label>
+                    }
+                }))}
+                {move || adding.with(|adding| adding.refused.iter().map(|(file, why)| {
+                    view! { <p class="problem"><Icon name="alert"/>{words::photo_refused(file, words::photo_not_taken(why))}</p> }
+                }).collect::<Vec<_>>())}
+            </div>
+            {move || is_open.get().then(|| view! { <PhotoView subject photos open/> })}
+        </section>
+    }
+}
+
+/// Where the keyboard's place goes when what it was on is gone.
+pub fn section_of(subject: Subject) -> String {
+    format!("photos-{subject}")
+}
+
+/// A button that takes pictures from the camera, or from what the device has.
+#[component(transparent)]
+fn Pick(subject: Subject, adding: RwSignal<Adding>, camera: bool) -> Drawn {
+    let store = Store::from_context();
+    let input = NodeRef::<html::Input>::new();
+    let picked = move |_| {
+        if let Some(input) = input.get_untracked() {
+            store.add_photos(subject, pictures::picked(&input), adding);
+        }
+    };
+    let (icon, words) = if camera { ("camera", words::photo_take()) } else { ("picture", words::photo_choose()) };
+    view! {
+        <label class="button with-icon file-button" class:primary=camera>
+            <input
+                type="file"
+                accept="image/*"
+                multiple
+                // Straight to the camera where the device has one; elsewhere the same as choosing.
+                capture=camera.then_some("environment")
+                data-photos=icon
+                node_ref=input
+                on:change=picked
+            />
+            <Icon name=icon/>
+            <span>{words}</span>
+        </label>
+    }
+}
+
+/// A small picture. Its bytes are fetched when it comes near the window.
+#[component(transparent)]
+fn Tile(photo: Photo, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> Drawn {
+    let store = Store::from_context();
+    let fetching = Fetching::new();
+    let shown = fetching.shown;
+    let tile = NodeRef::<html::Button>::new();
+    Effect::new(move || {
+        if let Some(tile) = tile.get() {
+            let fetching = fetching.clone();
+            pictures::when_near(&tile, move || fetching.fetch(store.show_small(photo.id)));
+        }
+    });
+    let label = move || words::photo_label(&photos.get(), photo.id);
+    view! {
+        <li>
+            <button type="button" class="photo-tile" node_ref=tile aria-label=label on:click=move |_| open.set(Some(photo.id))>
+                {move || match shown.get() {
+                    None => nothing(),
+                    Some(Shown::At(address)) => view! { <img src=address alt="" draggable="false"/> },
+                    Some(Shown::Missing) => view! { <span class="photo-gap"><Icon name="picture"/>{words::photo_missing()}</span> },
+                    Some(Shown::Fault(fault)) => view! { <span class="photo-gap"><Icon name="alert"/>{words::storage_fault(&fault)}</span> },
+                }}
+            </button>
+        </li>
+    }
+}

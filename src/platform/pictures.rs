@@ -1,0 +1,244 @@
+//! Pictures from the camera or the device's files, made small enough to keep: decoded and turned
+//! upright by the browser beside the page's own work, drawn at the size that is kept, encoded as JPEG,
+//! stripped of everything but the picture by the core. Where the browser cannot decode that way, an
+//! image element does it; what neither reads is refused in words.
+
+use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
+use lastpull_core::photo::{JpegPhoto, LARGEST_MADE, LONGEST_SIDE};
+use wasm_bindgen::{JsCast, JsValue, closure::Closure};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{
+    Blob, BlobPropertyBag, CanvasRenderingContext2d, Element, File, HtmlCanvasElement, HtmlImageElement,
+    HtmlInputElement, ImageBitmap, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit, Url,
+};
+
+/// The largest file looked at, in bytes: past any phone's camera, and a browser's memory for one picture.
+pub const LARGEST_PICKED: u64 = 64 * 1024 * 1024;
+/// The longest side of the small picture, in pixels.
+const SMALL_SIDE: u32 = 240;
+/// What the small picture's JPEG is encoded with.
+const SMALL_QUALITY: f64 = 0.7;
+/// What is tried until the file is small enough: longest side and quality. Our own; the first does for
+/// most, the last for noise.
+const TRIES: [(u32, f64); 6] = [
+    (LONGEST_SIDE as u32, 0.82),
+    (LONGEST_SIDE as u32, 0.7),
+    (LONGEST_SIDE as u32, 0.55),
+    (1280, 0.55),
+    (960, 0.5),
+    (640, 0.4),
+];
+
+/// Why a picture could not be made of a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PictureProblem {
+    /// Larger than is looked at.
+    TooLarge,
+    /// The browser reads no picture in it.
+    NoPicture,
+    /// The browser gave no JPEG of it.
+    NotMade,
+}
+
+/// A photo ready to be kept.
+#[derive(Clone, Debug)]
+pub struct Picture {
+    /// The photo.
+    pub photo: JpegPhoto,
+    /// A small picture of it, for lists.
+    pub small: Vec<u8>,
+}
+
+/// The files just picked in an input, and the input made ready for others.
+pub fn picked(input: &HtmlInputElement) -> Vec<File> {
+    let files = input.files().map(|files| (0..files.length()).filter_map(|at| files.get(at)).collect());
+    input.set_value("");
+    files.unwrap_or_default()
+}
+
+/// Makes a photo of a file.
+///
+/// # Errors
+/// [`PictureProblem`].
+pub async fn picture_of(file: &Blob) -> Result<Picture, PictureProblem> {
+    if file.size() > LARGEST_PICKED as f64 {
+        return Err(PictureProblem::TooLarge);
+    }
+    let decoded = Decoded::of(file).await.ok_or(PictureProblem::NoPicture)?;
+    made_of(decoded).await.ok_or(PictureProblem::NotMade)
+}
+
+async fn made_of(mut decoded: Decoded) -> Option<Picture> {
+    let mut drawn_at = 0;
+    for (side, quality) in TRIES {
+        if side != drawn_at {
+            // From here on what was drawn does in place of the camera's own: a tenth of its size.
+            decoded = Decoded::Drawn(decoded.drawn(side)?);
+            drawn_at = side;
+        }
+        let Decoded::Drawn(canvas) = &decoded else { return None };
+        let photo = JpegPhoto::cleaned(encoded(canvas, quality).await?)?;
+        if photo.bytes().len() <= LARGEST_MADE {
+            return Some(Picture { photo, small: decoded.small().await? });
+        }
+    }
+    None
+}
+
+/// The small picture of a photo that came without one.
+pub async fn small_of(photo: &[u8]) -> Option<Vec<u8>> {
+    Decoded::of(&blob(photo)?).await?.small().await
+}
+
+/// An address at which the page can show these bytes, until [`let_go`] of it.
+pub fn address_of(bytes: &[u8]) -> Option<String> {
+    Url::create_object_url_with_blob(&blob(bytes)?).ok()
+}
+
+/// Lets go of an address.
+pub fn let_go(address: &str) {
+    let _ = Url::revoke_object_url(address);
+}
+
+fn blob(bytes: &[u8]) -> Option<Blob> {
+    let options = BlobPropertyBag::new();
+    options.set_type("image/jpeg");
+    Blob::new_with_u8_array_sequence_and_options(&Array::of1(&Uint8Array::from(bytes)), &options).ok()
+}
+
+/// A picture as the browser decoded it, upright.
+enum Decoded {
+    Bitmap(ImageBitmap),
+    Element(HtmlImageElement, String),
+    /// Drawn once already.
+    Drawn(HtmlCanvasElement),
+}
+
+impl Decoded {
+    async fn of(file: &Blob) -> Option<Self> {
+        match bitmap(file).await {
+            Some(bitmap) => Some(Self::Bitmap(bitmap)),
+            None => element(file).await,
+        }
+    }
+
+    fn size(&self) -> (u32, u32) {
+        match self {
+            Self::Bitmap(bitmap) => (bitmap.width(), bitmap.height()),
+            Self::Element(image, _) => (image.natural_width(), image.natural_height()),
+            Self::Drawn(canvas) => (canvas.width(), canvas.height()),
+        }
+    }
+
+    async fn small(&self) -> Option<Vec<u8>> {
+        let small = encoded(&self.drawn(SMALL_SIDE)?, SMALL_QUALITY).await?;
+        JpegPhoto::cleaned(small).map(JpegPhoto::into_bytes)
+    }
+
+    /// The picture at a longest side of at most `longest`, never larger than it is.
+    fn drawn(&self, longest: u32) -> Option<HtmlCanvasElement> {
+        let (width, height) = self.size();
+        let most = width.max(height);
+        if most == 0 {
+            return None;
+        }
+        let scaled = |side: u32| {
+            let side = f64::from(side) * f64::from(longest.min(most)) / f64::from(most);
+            (side.round() as u32).max(1)
+        };
+        let canvas: HtmlCanvasElement = leptos::prelude::document().create_element("canvas").ok()?.dyn_into().ok()?;
+        canvas.set_width(scaled(width));
+        canvas.set_height(scaled(height));
+        let context: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+        let (width, height) = (f64::from(canvas.width()), f64::from(canvas.height()));
+        // JPEG has no see-through: what is so in the picture lies on white.
+        context.set_fill_style_str("#fff");
+        context.fill_rect(0.0, 0.0, width, height);
+        // "High" takes half as long again on a phone, "low" makes patterns of a halftone. Not among the
+        // stable bindings.
+        let _ = Reflect::set(&context, &"imageSmoothingQuality".into(), &"medium".into());
+        match self {
+            Self::Bitmap(bitmap) => {
+                context.draw_image_with_image_bitmap_and_dw_and_dh(bitmap, 0.0, 0.0, width, height).ok()?;
+            }
+            Self::Element(image, _) => {
+                context.draw_image_with_html_image_element_and_dw_and_dh(image, 0.0, 0.0, width, height).ok()?;
+            }
+            Self::Drawn(drawn) => {
+                context.draw_image_with_html_canvas_element_and_dw_and_dh(drawn, 0.0, 0.0, width, height).ok()?;
+            }
+        }
+        Some(canvas)
+    }
+}
+
+impl Drop for Decoded {
+    fn drop(&mut self) {
+        match self {
+            // Tens of megabytes, which need not wait for the browser to look for them.
+            Self::Bitmap(bitmap) => bitmap.close(),
+            Self::Element(_, address) => let_go(address),
+            Self::Drawn(_) => {}
+        }
+    }
+}
+
+/// Decodes beside the page's own work. Through reflection, as not every browser has it.
+async fn bitmap(file: &Blob) -> Option<ImageBitmap> {
+    let window = leptos::prelude::window();
+    let decode: Function = Reflect::get(&window, &"createImageBitmap".into()).ok()?.dyn_into().ok()?;
+    let options = Object::new();
+    Reflect::set(&options, &"imageOrientation".into(), &"from-image".into()).ok()?;
+    let decoding: Promise = decode.call2(&window, file, &options).ok()?.dyn_into().ok()?;
+    JsFuture::from(decoding).await.ok()?.dyn_into().ok()
+}
+
+async fn element(file: &Blob) -> Option<Decoded> {
+    let address = Url::create_object_url_with_blob(file).ok()?;
+    let image = HtmlImageElement::new();
+    // From here on the address is let go of whatever comes.
+    let decoded = Decoded::Element(image.ok()?, address.clone());
+    let Decoded::Element(image, _) = &decoded else { return None };
+    image.set_src(&address);
+    JsFuture::from(image.decode()).await.ok()?;
+    Some(decoded)
+}
+
+/// The canvas as JPEG. None where the browser makes none.
+async fn encoded(canvas: &HtmlCanvasElement, quality: f64) -> Option<Vec<u8>> {
+    let given = Promise::new(&mut |give, refuse| {
+        let give = Closure::once_into_js(move |blob: JsValue| {
+            let _ = give.call1(&JsValue::UNDEFINED, &blob);
+        });
+        let quality = JsValue::from_f64(quality);
+        if canvas.to_blob_with_type_and_encoder_options(give.unchecked_ref(), "image/jpeg", &quality).is_err() {
+            let _ = refuse.call0(&JsValue::UNDEFINED);
+        }
+    });
+    let blob: Blob = JsFuture::from(given).await.ok()?.dyn_into().ok()?;
+    let buffer = JsFuture::from(blob.array_buffer()).await.ok()?;
+    Some(Uint8Array::new(&buffer).to_vec())
+}
+
+/// Calls `seen` once, when the element comes near the window. Every browser that runs this app's wasm
+/// watches elements; should one refuse, `seen` is called at once.
+pub fn when_near(element: &Element, seen: impl Fn() + 'static) {
+    let seen = std::rc::Rc::new(seen);
+    let near = {
+        let seen = std::rc::Rc::clone(&seen);
+        Closure::<dyn Fn(Array, IntersectionObserver)>::new(move |entries: Array, observer: IntersectionObserver| {
+            if entries.iter().any(|entry| entry.unchecked_into::<IntersectionObserverEntry>().is_intersecting()) {
+                observer.disconnect();
+                seen();
+            }
+        })
+    };
+    // The observer holds it, and goes with the element.
+    let near = near.into_js_value();
+    let options = IntersectionObserverInit::new();
+    options.set_root_margin("300px");
+    match IntersectionObserver::new_with_options(near.unchecked_ref(), &options) {
+        Ok(observer) => observer.observe(element),
+        Err(_) => seen(),
+    }
+}

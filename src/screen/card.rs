@@ -1,0 +1,161 @@
+//! One screen: where it stands, where it goes next, what it carries, what it is made of.
+
+use super::data::Data;
+use super::history::{Failures, History};
+use super::steps::Steps;
+use super::{crew, record_with_undo};
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{GarmentChip, Icon, NotHere, Page};
+use crate::photo::Photos;
+use crate::place::{Place, ScreensPlace, StencilPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::screen::{BurnStep, Carried, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// One screen.
+#[component(transparent)]
+pub fn ScreenCardScreen(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let card = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| screen_card(shop, id, store.clock.get_untracked().now))
+    });
+    let here = Memo::new(move |_| card.with(Option::is_some));
+    live(move || {
+        if !here.get() {
+            return view! { <NotHere/> };
+        }
+        let title = Signal::derive(move || {
+            card.with(|card| card.as_ref().map(|card| card.screen.label.clone()).unwrap_or_default())
+        });
+        let aside = move || {
+            let edit = Place::Screens(ScreensPlace::Edit(id)).hash();
+            view! { <a class="icon-button" href=edit aria-label=words::edit()><Icon name="edit"/></a> }
+        };
+        view! {
+            <Page title up=Place::Screens(ScreensPlace::Home) aside class="screen-card">
+                {move || card.get().map(|card| {
+                    let coming = matches!(card.screen.state, ScreenState::Coated | ScreenState::Exposed) || !card.row.carries.is_empty();
+                    view! {
+                        <Stand card=card.clone()/>
+                        <Carries carries=card.row.carries colour=card.screen.colour.clone()/>
+                        {(coming && card.next_step.is_some()).then(|| view! { <Steps steps=card.steps/> })}
+                        <Data screen=card.screen replaces=card.replaces replaced_by=card.replaced_by/>
+                    }
+                })}
+                <section class="screen-photos">
+                    <h2>{words::photos_title()}</h2>
+                    <Photos subject=id/>
+                </section>
+                {move || card.get().map(|card| view! { <Failures rows=card.failures/> <History id screen=card.screen/> })}
+                <Delete id/>
+            </Page>
+        }
+    })
+}
+
+/// Where it stands and where it goes, one touch each.
+#[component(transparent)]
+fn Stand(card: ScreenCard) -> Drawn {
+    let store = Store::from_context();
+    let ScreenCard { id, screen, row, next_step, next, .. } = card;
+    let state = screen.state;
+    let label = StoredValue::new(screen.label);
+    let go = move |to: ScreenState| {
+        let facts = store.shop.with_untracked(|shop| move_facts(shop, &[id], to, crew(store).as_deref()));
+        record_with_undo(store, facts, words::screens_moved(label.get_value(), words::screen_state(to)));
+    };
+    let dry = move |step: BurnStep| {
+        let facts = store.shop.with_untracked(|shop| tick_facts(shop, &[id], step, None, crew(store).as_deref()));
+        record_with_undo(store, facts, words::burn_done_for(words::burn_step(step), label.get_value()));
+    };
+    let drying = next_step.filter(|step| matches!(step, BurnStep::Dry | BurnStep::WashDry));
+    let others: Vec<ScreenState> =
+        ScreenState::ALL.into_iter().filter(|other| *other != state && !next.contains(other)).collect();
+    let to = move |to: ScreenState, primary: bool| {
+        let name = words::screen_state(to);
+        view! {
+            <button
+                type="button"
+                class="button"
+                class:primary=primary
+                data-to=format!("{to:?}")
+                aria-label=words::move_to(name)
+                on:click=move |_| go(to)
+            >
+                {name}
+            </button>
+        }
+    };
+    view! {
+        <section class="screen-stand">
+            <p class="screen-state" id="state" data-state=format!("{state:?}")>{words::screen_state(state)}</p>
+            <p class="muted">{words::screen_since(words::moment(row.since), words::age(row.age))}</p>
+            {row.warning.map(|warning| view! { <p class="caution"><Icon name="alert"/>{words::age_warning_long(warning)}</p> })}
+            <div class="button-row screen-moves">
+                {drying.map(|step| view! {
+                    <button type="button" class="button primary with-icon" id="dry" on:click=move |_| dry(step)><Icon name="check"/>{words::screen_is_dry()}</button>
+                })}
+                {next.into_iter().enumerate().map(|(index, state)| to(state, index == 0 && drying.is_none())).collect_view()}
+            </div>
+            {(state == ScreenState::Coated).then(|| view! {
+                <a class="button quiet with-icon screen-exposure" href=Place::Stencil(StencilPlace::ExposureOf(id)).hash()>
+                    <Icon name="lamp"/>{words::screen_exposure()}
+                </a>
+            })}
+            <details class="screen-fold">
+                <summary>{words::screen_other_state()}</summary>
+                <div class="button-row">{others.into_iter().map(|state| to(state, false)).collect_view()}</div>
+            </details>
+        </section>
+    }
+}
+
+/// The runs whose art is on it, or is to be.
+#[component(transparent)]
+fn Carries(carries: Vec<Carried>, colour: String) -> Drawn {
+    if carries.is_empty() {
+        return crate::live::nothing();
+    }
+    view! {
+        <section class="screen-carries">
+            <h2>{words::screen_carries()}</h2>
+            {(!colour.is_empty()).then(|| view! { <p class="lead">{colour.clone()}</p> })}
+            <ul class="menu">
+                {carries.into_iter().map(|carried| view! {
+                    <li>
+                        <a class="menu-row" href=Place::Run(carried.run).hash()>
+                            <GarmentChip garment=carried.garment_colour ink=carried.ink_colour/>
+                            <span class="row-words">
+                                <strong>{carried.title}</strong>
+                                <span class="muted">{words::location(carried.location)}" · "{carried.ink}" · "{carried.client}</span>
+                            </span>
+                            <Icon name="next"/>
+                        </a>
+                    </li>
+                }).collect_view()}
+            </ul>
+        </section>
+    }
+}
+
+#[component(transparent)]
+fn Delete(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let delete = move |_| {
+        let label = store.shop.with_untracked(|shop| shop.screens.live(id).map(|screen| screen.label.clone()));
+        store.record(id, Fact::Deleted);
+        store.tell_with_undo(words::screen_deleted(label.unwrap_or_default()), vec![(id, Fact::Restored)]);
+        Place::Screens(ScreensPlace::Home).go();
+    };
+    view! {
+        <div class="button-row">
+            <button type="button" class="button with-icon danger" id="delete" on:click=delete><Icon name="bin"/>{words::delete()}</button>
+        </div>
+    }
+}

@@ -1,0 +1,74 @@
+//! What a screen is made of: mesh with its data sheet, the ink it carries in theory, tension, emulsion.
+
+use crate::live::{Draw, Drawn, nothing};
+use crate::place::{Place, ScreensPlace};
+use crate::words;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{MeshSheet, Screen, SheetLacks, mesh_volume};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Its data, a line each; what is not known is left out, but for the mesh.
+#[component(transparent)]
+pub fn Data(screen: Screen, replaces: Option<(Subject, String)>, replaced_by: Option<(Subject, String)>) -> Drawn {
+    let mesh =
+        screen.mesh.map_or_else(|| words::screen_mesh_unknown().to_owned(), |mesh| words::mesh_count(mesh.count));
+    let sheet = screen.mesh.map(|mesh| sheet_words(&mesh)).filter(|words| !words.is_empty());
+    let coats = screen.coats.map(|coats| words::coats_of(coats.print, coats.squeegee));
+    view! {
+        <section class="screen-data">
+            <h2>{words::screen_data()}</h2>
+            <dl class="screen-lines">
+                {line(words::screen_mesh(), Some(mesh))}
+                {line(words::screen_sheet(), sheet)}
+                {screen.mesh.map(|mesh| view! { <div><dt>{words::screen_volume()}</dt><dd id="volume">{volume(&mesh)}</dd></div> })}
+                {line(words::screen_tension(), screen.tension.map(words::tension))}
+                {line(words::screen_emulsion(), filled(screen.emulsion))}
+                {line(words::screen_coats(), coats)}
+                {other(words::screen_replaces(), replaces)}
+                {other(words::screen_replaced_by(), replaced_by)}
+            </dl>
+            {filled(screen.notes).map(|notes| view! { <p class="job-notes">{notes}</p> })}
+        </section>
+    }
+}
+
+/// The sheet's values in a line.
+pub fn sheet_words(mesh: &MeshSheet) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    parts.extend(mesh.thread_um.map(words::sheet_thread));
+    parts.extend(mesh.opening_um.map(words::sheet_opening));
+    parts
+        .extend(mesh.open_area_permille.map(|share| words::sheet_open_area(words::number(f64::from(share) / 10.0, 1))));
+    parts.extend(mesh.thickness_um.map(words::sheet_thickness));
+    if mesh.dyed {
+        parts.push(words::sheet_dyed().into());
+    }
+    parts.join(", ")
+}
+
+fn volume(mesh: &MeshSheet) -> Drawn {
+    match mesh_volume(mesh) {
+        Ok(volume) => view! {
+            {words::screen_volume_of(words::number(volume.cm3_m2, 0))}
+            <small class="muted">{words::screen_volume_hint()}</small>
+        },
+        Err(SheetLacks::OpenArea) => view! { <span class="muted">{words::screen_lacks_open()}</span> },
+        Err(SheetLacks::Thickness) => view! { <span class="muted">{words::screen_lacks_thickness()}</span> },
+    }
+}
+
+fn filled(text: String) -> Option<String> {
+    (!text.is_empty()).then_some(text)
+}
+
+fn line(name: &'static str, value: Option<String>) -> Drawn {
+    value.map(|value| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }).drawn()
+}
+
+fn other(name: &'static str, screen: Option<(Subject, String)>) -> Drawn {
+    screen.map_or_else(nothing, |(id, label)| {
+        let card = Place::Screens(ScreensPlace::Card(id)).hash();
+        view! { <div><dt>{name}</dt><dd><a class="screen-link" href=card>{label}</a></dd></div> }
+    })
+}

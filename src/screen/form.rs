@@ -1,0 +1,241 @@
+//! The form of a screen, or of several new ones at once.
+
+use super::crew;
+use super::data::sheet_words;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
+use crate::place::{Place, ScreensPlace};
+use crate::platform::{ids, spawn_local};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::job::{Problems, RunId};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Units;
+use lastpull_core::screen::{
+    MeshSheetForm, ScreenFact, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_take,
+};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+type Checked = Result<Vec<(Subject, Fact)>, Problems>;
+
+/// New screens: those that a run names and the list lacks, where a run sent here.
+#[component(transparent)]
+pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> Drawn {
+    let store = Store::from_context();
+    let mut start = ScreenForm::default();
+    start.mesh.per = words::units();
+    if let Some(run) = run {
+        store.shop.with_untracked(|shop| {
+            let unlisted = screens_of(shop, run).into_iter().filter(|found| found.screen.is_none());
+            start.label = unlisted.map(|found| found.label).collect::<Vec<_>>().join(", ");
+            if let Some(mesh) = shop.run(run).and_then(|run| run.set_up.mesh) {
+                start.mesh = MeshSheetForm { count: mesh.to_string(), per: Units::Inch, ..MeshSheetForm::default() };
+            }
+        });
+    }
+    let form = RwSignal::new(start);
+    let state = RwSignal::new(ScreenState::Clean);
+    // The ids of this form's screens: saving twice is still once.
+    let ids = StoredValue::new(Vec::<Subject>::new());
+    let id_of = move |index: usize| {
+        ids.update_value(|ids| {
+            while ids.len() <= index {
+                ids.push(ids::new_id());
+            }
+        });
+        ids.with_value(|ids| ids.get(index).copied().unwrap_or_default())
+    };
+    let check = move || {
+        let by = crew(store);
+        store.shop.with_untracked(|shop| form.with(|form| form.check_new(shop, state.get(), by.as_deref(), id_of)))
+    };
+    let states =
+        [ScreenState::Clean, ScreenState::Coated, ScreenState::Exposed, ScreenState::Ready, ScreenState::ToReclaim]
+            .map(|state| (state, words::screen_state(state).to_owned()))
+            .to_vec();
+    view! {
+        <FormPage title=words::screen_new_title() up=Place::Screens(ScreensPlace::Home) form check=Callback::new(move |()| check()) several=true>
+            <Choice label=words::screen_state_now() name="state" options=states value=Signal::from(state) on_pick=Callback::new(move |to| state.set(to))/>
+        </FormPage>
+    }
+}
+
+/// A screen's fields.
+#[component(transparent)]
+pub fn EditScreen(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let Some(before) = store.shop.with_untracked(|shop| shop.screens.live(id).map(ScreenForm::of)) else {
+        return view! { <NotHere/> };
+    };
+    let form = RwSignal::new(before);
+    let check = move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop, id)));
+    let up = Place::Screens(ScreensPlace::Card(id));
+    view! {
+        <FormPage title=words::screen_edit_title() up form check=Callback::new(move |()| check()) several=false>
+            {crate::live::nothing()}
+        </FormPage>
+    }
+}
+
+/// The fields, the most important first; `children` stand behind label and mesh.
+#[component(transparent)]
+fn FormPage(
+    title: &'static str,
+    up: Place,
+    form: RwSignal<ScreenForm>,
+    check: Callback<(), Checked>,
+    several: bool,
+    children: Children,
+) -> Drawn {
+    let store = Store::from_context();
+    let problems = RwSignal::new(Problems::new());
+    let busy = RwSignal::new(false);
+    Effect::new(move || {
+        let result = check.run(());
+        if problems.with_untracked(|problems| !problems.is_empty()) {
+            problems.set(result.err().unwrap_or_default());
+        }
+    });
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        match check.run(()) {
+            Err(found) => problems.set(found),
+            Ok(facts) => {
+                busy.set(true);
+                let new = facts.iter().filter(|(_, fact)| matches!(fact, Fact::Screen(ScreenFact::Set(_)))).count();
+                spawn_local(async move {
+                    let saved = facts.is_empty() || store.record_and_wait(facts).await;
+                    busy.set(false);
+                    if saved {
+                        if several {
+                            store.tell(words::screens_added(new as u32));
+                        }
+                        up.go();
+                    }
+                });
+            }
+        }
+    };
+    let hint = if several { words::screen_labels_hint() } else { words::screen_label_hint() };
+    let emulsions: Vec<String> = store.shop.with_untracked(|shop| {
+        let listed = emulsion_list(shop).into_iter().map(|row| row.emulsion.name);
+        let mut names: Vec<String> = listed
+            .chain(shop.screens.iter().map(|(_, screen)| screen.emulsion.clone()))
+            .filter(|name| !name.is_empty())
+            .collect();
+        lastpull_core::sorted::sort_by(&mut names, Ord::cmp);
+        names.dedup();
+        names
+    });
+    let more = form.with_untracked(|form| !form.colour.is_empty() || !form.notes.is_empty());
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up class="form">
+            <form on:submit=save novalidate=true>
+                <Field name="label" label=words::screen_label() kind=Kind::Words bound=bound(form, |f| &mut f.label) problems hint/>
+                {several.then(|| view! { <Preview form/> })}
+                <Count form problems/>
+                {children()}
+                <Sheet form problems/>
+                <fieldset class="group">
+                    <legend>{words::screen_form_coating()}</legend>
+                    <Field name="emulsion" label=words::screen_emulsion() kind=Kind::Words bound=bound(form, |f| &mut f.emulsion) problems suggestions=emulsions/>
+                    <Field name="tension" label=words::screen_tension() kind=Kind::Decimal unit=words::unit_tension() bound=bound(form, |f| &mut f.tension) problems hint=words::screen_form_tension_hint()/>
+                    <div class="field-pair">
+                        <Field name="coats_print" label=words::screen_form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
+                        <Field name="coats_squeegee" label=words::screen_form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
+                    </div>
+                </fieldset>
+                <details class="group screen-fold" open=more>
+                    <summary>{words::screen_form_more()}</summary>
+                    <Field name="colour" label=words::screen_colour() kind=Kind::Words bound=bound(form, |f| &mut f.colour) problems hint=words::screen_form_colour_hint()/>
+                    <TextArea name="notes" label=words::screen_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                </details>
+                <SaveBar problems busy/>
+            </form>
+        </Page>
+    }
+}
+
+/// What the line of labels adds, before it is added.
+#[component(transparent)]
+fn Preview(form: RwSignal<ScreenForm>) -> Drawn {
+    let store = Store::from_context();
+    let labels = Memo::new(move |_| store.shop.with(|shop| form.with(|form| new_labels(shop, &form.label))));
+    live(move || {
+        let (new, old) = labels.get();
+        view! {
+            {(new.len() > 1).then(|| view! {
+                <p class="screen-adds" id="adds">{words::adds_these(words::adds_n(new.len() as u32), new.join(", "))}</p>
+            })}
+            {(!old.is_empty()).then(|| view! {
+                <p class="problem"><Icon name="alert"/>" "{words::already_listed(old.join(", "))}</p>
+            })}
+        }
+    })
+}
+
+/// The mesh count, in the unit its sheet counts in.
+#[component(transparent)]
+fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
+    let store = Store::from_context();
+    let per = Memo::new(move |_| form.with(|form| form.mesh.per));
+    let known = store.shop.with_untracked(|shop| {
+        let mut counts: Vec<u16> =
+            shop.screens.iter().filter_map(|(_, screen)| screen.mesh).map(|mesh| mesh.count.an_inch()).collect();
+        lastpull_core::sorted::sort_by(&mut counts, Ord::cmp);
+        counts.dedup();
+        counts
+    });
+    live(move || {
+        let per = per.get();
+        let unit = if per == Units::Inch { words::unit_mesh_inch() } else { words::unit_mesh_metric() };
+        let suggestions = if per == Units::Inch { known.iter().map(u16::to_string).collect() } else { Vec::new() };
+        view! {
+            <Field name="count" label=words::screen_mesh_count() kind=Kind::Whole unit bound=bound(form, |f| &mut f.mesh.count) problems suggestions/>
+        }
+    })
+}
+
+/// The data sheet's values, put away until somebody has the sheet at hand.
+#[component(transparent)]
+fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
+    let store = Store::from_context();
+    let sheet_fields = ["thread", "opening", "open_area", "thickness"];
+    let wrong =
+        Memo::new(move |_| problems.with(|problems| sheet_fields.iter().any(|field| problems.contains_key(field))));
+    let filled = form.with_untracked(|form| {
+        let mesh = &form.mesh;
+        [&mesh.thread, &mesh.opening, &mesh.open_area, &mesh.thickness].iter().any(|text| !text.is_empty()) || mesh.dyed
+    });
+    let offer = Memo::new(move |_| store.shop.with(|shop| form.with(|form| sheet_to_take(shop, &form.mesh))));
+    let per = Signal::derive(move || form.with(|form| form.mesh.per));
+    let dyed = Signal::derive(move || form.with(|form| form.mesh.dyed));
+    let counts = vec![
+        (Units::Inch, words::mesh_per_inch().to_owned()),
+        (Units::Metric, words::mesh_per_centimetre().to_owned()),
+    ];
+    view! {
+        {move || offer.get().map(|sheet| view! {
+            <div class="screen-offer">
+                <p>{words::sheet_take(sheet_words(&sheet))}</p>
+                <button type="button" class="button" id="take-sheet" on:click=move |_| form.update(|form| form.mesh = MeshSheetForm::of(&sheet))>{words::sheet_take_button()}</button>
+            </div>
+        })}
+        <details class="group screen-fold" open=move || filled || wrong.get()>
+            <summary>{words::sheet_title()}</summary>
+            <p class="quiet-line">{words::sheet_hint()}</p>
+            <div class="field-pair">
+                <Field name="opening" label=words::screen_form_opening() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.opening) problems/>
+                <Field name="open_area" label=words::screen_form_open_area() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.mesh.open_area) problems/>
+            </div>
+            <div class="field-pair">
+                <Field name="thickness" label=words::screen_form_thickness() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thickness) problems/>
+                <Field name="thread" label=words::screen_form_thread() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thread) problems/>
+            </div>
+            <Switch id="dyed" label=words::screen_form_dyed() hint=words::screen_form_dyed_hint() value=dyed on_set=Callback::new(move |on| form.update(|form| form.mesh.dyed = on))/>
+            <Choice label=words::mesh_per() name="per" options=counts value=per on_pick=Callback::new(move |per| form.update(|form| form.mesh.per = per))/>
+        </details>
+    }
+}

@@ -1,0 +1,82 @@
+//! What happened to a screen: when and by whom, the latest first, which can be taken back; and what failed.
+
+use crate::live::Drawn;
+use crate::parts::Icon;
+use crate::place::Place;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::failure::FailureRow;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{Screen, ScreenEvent, as_it_stands, latest_undone};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The changes of a screen that are kept.
+#[component(transparent)]
+pub fn History(id: Subject, screen: Screen) -> Drawn {
+    let store = Store::from_context();
+    if screen.log.is_empty() {
+        return crate::live::nothing();
+    }
+    let take_back = move |_| {
+        let found = store.shop.with_untracked(|shop| {
+            let screen = shop.screens.live(id)?;
+            let (_, fact) = latest_undone(screen)?;
+            Some((screen.label.clone(), fact, as_it_stands(screen)))
+        });
+        if let Some((label, fact, stands)) = found {
+            store.record(id, fact);
+            store.tell_with_undo(words::screen_taken_back(label), vec![(id, stands)]);
+        }
+    };
+    view! {
+        <section class="screen-history">
+            <h2>{words::screen_history()}</h2>
+            <ul>
+                {screen.log.into_iter().rev().enumerate().map(|(index, change)| {
+                    let what = match change.what {
+                        ScreenEvent::To(state) => words::screen_state(state),
+                        ScreenEvent::Dry(true) => words::history_dry(),
+                        ScreenEvent::Dry(false) => words::history_not_dry(),
+                    };
+                    view! {
+                        <li>
+                            <span class="row-words"><strong>{what}</strong><span class="muted">{words::by_whom(change.at, change.by)}</span></span>
+                            {(index == 0).then(|| view! {
+                                <button type="button" class="button quiet" id="take-back" on:click=take_back>{words::screen_take_back()}</button>
+                            })}
+                        </li>
+                    }
+                }).collect_view()}
+            </ul>
+        </section>
+    }
+}
+
+/// What failed of it.
+#[component(transparent)]
+pub fn Failures(rows: Vec<FailureRow>) -> Drawn {
+    (!rows.is_empty())
+        .then(|| {
+            view! {
+                <section class="screen-failures">
+                    <h2>{words::screen_failures()}</h2>
+                    <ul class="menu">
+                        {rows.into_iter().map(|row| view! {
+                            <li>
+                                <a class="menu-row" href=Place::Failure(row.id).hash()>
+                                    <Icon name="alert"/>
+                                    <span class="row-words">
+                                        <strong>{words::failure_kind(row.kind)}</strong>
+                                        <span class="muted">{words::moment(row.at)}{row.open.then(|| format!(" · {}", words::failure_open()))}</span>
+                                    </span>
+                                    <Icon name="next"/>
+                                </a>
+                            </li>
+                        }).collect_view()}
+                    </ul>
+                </section>
+            }
+        })
+        .map_or_else(crate::live::nothing, |drawn| drawn)
+}

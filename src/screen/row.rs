@@ -1,0 +1,43 @@
+//! A screen in a line: its label, its mesh, how long it has stood there, what it carries.
+
+use crate::live::Drawn;
+use crate::parts::{Icon, Swatch};
+use crate::place::{Place, ScreensPlace};
+use crate::words;
+use lastpull_core::screen::ScreenRow;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// A line that leads to the screen's card.
+#[component(transparent)]
+pub fn Row(row: ScreenRow) -> Drawn {
+    let card = Place::Screens(ScreensPlace::Card(row.id)).hash();
+    view! { <li><a class="screen-row" href=card><Words row/></a></li> }
+}
+
+/// What the line says.
+#[component(transparent)]
+pub fn Words(row: ScreenRow) -> Drawn {
+    let mesh = row.mesh.map(|mesh| words::mesh_count(mesh.count));
+    let warning = row.warning.map(|warning| {
+        view! { <span><span class="badge tight"><Icon name="alert"/>{words::age_warning_short(warning)}</span></span> }
+    });
+    let age = row.warning.is_none().then(|| words::age(row.age));
+    let carries = row.carries.into_iter().next().map(|carried| {
+        view! {
+            <span class="screen-art">
+                <Swatch colour=carried.ink_colour/>
+                <span>{carried.title}{(!row.colour.is_empty()).then(|| format!(" · {}", row.colour))}</span>
+            </span>
+        }
+    });
+    view! {
+        <strong class="screen-label">{row.label}</strong>
+        <span class="row-words">
+            <span class="muted">{mesh}</span>
+            {carries}
+            {warning}
+        </span>
+        <span class="screen-age muted">{age}</span>
+    }
+}

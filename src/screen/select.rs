@@ -1,0 +1,58 @@
+//! The bar under a selection: where all of it can go, in one touch.
+
+use super::{crew, record_with_undo};
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{ScreenState, move_facts, next_states};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The bar.
+#[component(transparent)]
+pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
+    let store = Store::from_context();
+    let ids = Memo::new(move |_| picked.with(|picked| picked.clone().unwrap_or_default()));
+    let states = Memo::new(move |_| ids.with(|ids| store.shop.with(|shop| next_states(shop, ids))));
+    let go = move |to: ScreenState| {
+        let facts =
+            store.shop.with_untracked(|shop| move_facts(shop, &ids.get_untracked(), to, crew(store).as_deref()));
+        let screens = words::screens_n(ids.with_untracked(Vec::len) as u32);
+        picked.set(None);
+        record_with_undo(store, facts, words::screens_moved(screens, words::screen_state(to)));
+    };
+    let said = move || {
+        let count = ids.with(Vec::len) as u32;
+        if count == 0 {
+            words::screens_select_hint().to_owned()
+        } else if states.with(Vec::is_empty) {
+            format!("{}. {}", words::screens_selected_n(count), words::screens_select_no_way())
+        } else {
+            words::screens_selected_n(count)
+        }
+    };
+    view! {
+        <div class="screen-bar" role="group" aria-label=words::screens_select() id="select-bar">
+            <p role="status">{said}</p>
+            <div class="button-row">
+                {move || states.get().into_iter().enumerate().map(|(index, state)| {
+                    let (name, usual) = (words::screen_state(state), index == 0);
+                    view! {
+                        <button
+                            type="button"
+                            class="button"
+                            class:primary=usual
+                            data-to=format!("{state:?}")
+                            aria-label=words::move_to(name)
+                            on:click=move |_| go(state)
+                        >
+                            {name}
+                        </button>
+                    }
+                }).collect_view()}
+            </div>
+        </div>
+    }
+}

@@ -1,0 +1,38 @@
+//! How far a screen is on its way to the press.
+
+use crate::live::Drawn;
+use crate::parts::Icon;
+use crate::words;
+use lastpull_core::screen::StepRow;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The steps, done and to do.
+#[component(transparent)]
+pub fn Steps(steps: Vec<StepRow>) -> Drawn {
+    let next = steps.iter().position(|step| !step.done);
+    view! {
+        <section class="screen-way">
+            <h2>{words::screen_steps()}</h2>
+            <ol>
+                {steps.into_iter().enumerate().map(|(index, row)| {
+                    let said = match (row.at, row.done) {
+                        (Some(at), _) => words::by_whom(at, row.by),
+                        (None, true) => String::new(),
+                        (None, false) if row.left == 0 => words::burn_over().to_owned(),
+                        (None, false) => words::burn_takes(words::duration(row.left)),
+                    };
+                    let is_next = next == Some(index);
+                    let state = if row.done { words::burn_step_done() } else { "" };
+                    view! {
+                        <li class:done=row.done class:next=is_next>
+                            {if row.done { view! { <Icon name="check"/> } } else { view! { <span class="screen-dot"></span> } }}
+                            <strong>{words::burn_step(row.step)}<span class="visually-hidden">" "{state}</span></strong>
+                            <span class="muted">{said}</span>
+                        </li>
+                    }
+                }).collect_view()}
+            </ol>
+        </section>
+    }
+}

@@ -1,0 +1,95 @@
+//! The whole journal: reading all of it, packing its tail, adding another device's. Seldom wanted, and so
+//! in a part of its own (`later`).
+
+use super::Store;
+use super::journal::{AbsorbError, Arrived, Folded, read};
+use crate::platform::indexed_db::IndexedDb;
+use crate::platform::{clock, tabs};
+use lastpull_core::journal::{
+    Checkpoint, Conflict, Entry, Gap, Head, HybridClock, Journal, Opened, Storage, StorageFault,
+};
+use lastpull_core::photo::{PhotoStore, Photos};
+use lastpull_core::shop::Shop;
+use leptos::prelude::*;
+
+/// Folds everything that is stored, where the checkpoint is of no use.
+pub(crate) async fn read_whole(storage: IndexedDb, opened: Opened) -> Result<Folded, StorageFault> {
+    let all = Journal::of(storage.everything().await?).map_err(|conflict| conflict_fault(&conflict))?;
+    if all.len() as u64 != opened.head.coverage.len() {
+        // Another tab saved between the two reads, or bytes are gone: never go on as if all were here.
+        let again = storage.open().await?;
+        if all.len() as u64 != again.head.coverage.len() {
+            return Err(StorageFault::Stale);
+        }
+        return Ok(Folded { opened: again, shop: Shop::fold(&all), from_scratch: true });
+    }
+    Ok(Folded { opened, shop: Shop::fold(&all), from_scratch: true })
+}
+
+fn conflict_fault(conflict: &Conflict) -> StorageFault {
+    StorageFault::Other(format!("two facts under number {} of {}", conflict.seq, conflict.device))
+}
+
+impl Store {
+    /// Packs the tail where it is long, saves the fold, and forgets photos that nothing shows.
+    pub(crate) async fn tidy_up(self, long: bool) {
+        let storage = self.storage.get_value();
+        if long {
+            if let Ok(folded) = read(&storage).await {
+                let checkpoint = Checkpoint::of(&folded.shop);
+                let head = &folded.opened.head;
+                if storage.consolidate(head, &[], head.clock, &checkpoint).await.is_ok() {
+                    self.recent.set_value(Vec::new());
+                }
+            }
+        }
+        self.forget_old_photos().await;
+    }
+
+    /// Forgets the bytes of photos that nothing shows. A fact of a newer version may name photos in a way
+    /// not known here: all stay then.
+    async fn forget_old_photos(self) {
+        let storage = self.storage.get_value();
+        if self.shop.with_untracked(|shop| !shop.unknown.is_empty()) {
+            return;
+        }
+        let Ok(stored) = storage.photos().await else { return };
+        let now = clock::now().now;
+        let gone = self.shop.with_untracked(|shop| shop.photos.to_forget(&stored, now));
+        if !gone.is_empty() {
+            let _ = storage.forget_photos(&gone, now.saturating_sub(Photos::GRACE)).await;
+        }
+    }
+
+    /// Adds entries of other devices to the journal: all of them or none.
+    pub(super) async fn absorb(self, arriving: Vec<Entry>) -> Result<Arrived, AbsorbError> {
+        let storage = self.storage.get_value();
+        let mut tries = 0;
+        loop {
+            let folded = read(&storage).await.map_err(AbsorbError::Storage)?;
+            let head: Head = folded.opened.head;
+            let mut all = Journal::of(storage.everything().await.map_err(AbsorbError::Storage)?)
+                .map_err(AbsorbError::Conflict)?;
+            let absorbed = all.absorb(arriving.clone()).map_err(AbsorbError::Conflict)?;
+            let new = all.beyond(&head.coverage);
+            let now = clock::now().now;
+            let mut hybrid: HybridClock = head.clock;
+            let far_ahead = new.iter().filter(|entry| hybrid.observe(entry.stamp, now).is_err()).count() as u64;
+            if new.is_empty() {
+                let gaps = head.coverage.gaps().iter().map(Gap::len).sum();
+                return Ok(Arrived { new: 0, known: absorbed.known, gaps, far_ahead });
+            }
+            let checkpoint = Checkpoint::of(&Shop::fold(&all));
+            match storage.consolidate(&head, &new, hybrid, &checkpoint).await {
+                Ok(head) => {
+                    self.reload().await.map_err(AbsorbError::Storage)?;
+                    tabs::tell_changed();
+                    let gaps = head.coverage.gaps().iter().map(Gap::len).sum();
+                    return Ok(Arrived { new: new.len() as u64, known: absorbed.known, gaps, far_ahead });
+                }
+                Err(StorageFault::Stale) if tries < 5 => tries += 1,
+                Err(fault) => return Err(AbsorbError::Storage(fault)),
+            }
+        }
+    }
+}
