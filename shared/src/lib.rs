@@ -11,13 +11,13 @@
 //! - [`job`]: the client's order, its garment lots and sizes
 //! - [`run`]: one lot, one print location, one ink: set-up, checks, counting, pace, finish
 //! - [`plan`]: the day's runs against closing
-//! - [`ink`]: colours as seen on a garment
+//! - [`ink`]: colours as seen on a garment, and the bench at which inks are mixed
 //! - [`screen`]: screens from clean to reclaimed, their mesh and stencils, and the reclaim bath
 //! - [`heat`]: dryer, flash, cure, and the heat of the room
 //! - [`failure`]: what goes wrong on the press, and what it costs
 //! - [`photo`]: photos of screens, prints and tests, and the promise to keep their bytes
 //! - [`exchange`]: the backup file that travels between devices
-//! - [`quantity`]: temperatures, lengths and times that know their unit
+//! - [`quantity`]: temperatures, lengths, weights and times that know their unit
 //! - [`demo`]: an invented shop that fills every screen
 
 pub mod demo;

@@ -5,11 +5,14 @@ use lastpull_core::heat::{
     HeatFact, HeaterField, HeaterKind, LimitKind, SensorMethod, SheetField, TestField, TestResult, TrialField,
     TrialVerdict,
 };
-use lastpull_core::ink::Colour;
+use lastpull_core::ink::{
+    BatchSize, Colour, ColourReading, ComponentField, ComponentKind, InkFact, Part, PotField, PourStep, PrintUse,
+    ReadBy, RecipeField, Share,
+};
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
 use lastpull_core::photo::{PhotoFact, PhotoId};
-use lastpull_core::quantity::{Length, Seconds, Temperature};
+use lastpull_core::quantity::{Grams, Length, Seconds, Temperature};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
 use lastpull_core::screen::{
@@ -98,6 +101,7 @@ fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
         3 => any_screen_fact().prop_map(Fact::Screen),
         3 => any_failure_fact().prop_map(Fact::Failure),
         6 => any_heat(),
+        12 => any_ink_fact().prop_map(Fact::Ink),
         1 => (0..3u8).prop_map(|n| {
             Fact::Photo(PhotoFact::Taken { photo: PhotoId([n; 32]), width: 160, height: 120, bytes: 9 })
         }),
@@ -143,6 +147,90 @@ fn any_stencil_fact() -> impl Strategy<Value = StencilFact> {
             time: if n > 6 { BatchTime::Elapsed } else { BatchTime::Whole(Seconds::from_milliseconds(u32::from(n))) },
             count: Some(n),
         }),
+    ]
+}
+
+/// Components, recipes, revisions, pots and pours all under the same few ids.
+fn any_ink_fact() -> impl Strategy<Value = InkFact> {
+    let id = || (0x10u128..0x14).prop_map(Uuid::from_u128);
+    let grams = || prop_oneof![(1..400i64), Just(1_000_000_000)].prop_map(Grams::from_milligrams);
+    let note = String::new;
+    let reading = Some(ColourReading::from_lab([50.0, 1.0, -1.0], ReadBy::Photo));
+    let print = PrintUse {
+        width: Length::from_micrometres(900),
+        height: Length::from_micrometres(900),
+        coverage: 500,
+        volume: 9,
+        hits: 1,
+        transfer: 900,
+        density: 1_000,
+        loss: 50,
+    };
+    prop_oneof![
+        1 => ("[a-c]", grams()).prop_map(|(name, grams)| InkFact::ComponentSet(vec![
+            ComponentField::Name(name),
+            ComponentField::Kind(ComponentKind::Pigment),
+            ComponentField::Most(Some(Share::from_percent(5.0))),
+            ComponentField::Tub(Some(grams)),
+            ComponentField::LowAt(Some(grams)),
+        ])),
+        1 => "[a-c]".prop_map(|name| InkFact::RecipeSet(vec![RecipeField::Name(name), RecipeField::Colour(None)])),
+        3 => (id(), grams(), any::<bool>()).prop_map(|(id, grams, ink)| InkFact::PotSet(vec![
+            PotField::Name("P".into()),
+            PotField::Revision(Some(id)),
+            PotField::Run(Some(id)),
+            PotField::Size(Some(if ink { BatchSize::Ink(grams) } else { BatchSize::Whole(grams) })),
+            PotField::Capacity(Some(grams)),
+        ])),
+        1 => (1..400i64).prop_map(|step| InkFact::ScaleSet { step: Grams::from_milligrams(step), most: None }),
+        1 => prop::option::of(Just(print)).prop_map(InkFact::PrintSet),
+        3 => (id(), id(), id(), 1..9u16, prop::option::of(id())).prop_map(move |(recipe, one, two, number, parent)| {
+            InkFact::RevisionSaved {
+                recipe,
+                number,
+                parts: vec![
+                    Part { component: one, share: Share::WHOLE, on_top: false },
+                    Part { component: two, share: Share::from_percent(f64::from(number)), on_top: true },
+                ],
+                parent,
+                pot: parent,
+                note: note(),
+                by: None,
+            }
+        }),
+        4 => (id(), id(), grams(), select(vec![PourStep::WeighIn, PourStep::Correction, PourStep::TopUp])).prop_map(
+            move |(pot, component, grams, step)| InkFact::Poured {
+                pot,
+                component,
+                grams,
+                step,
+                note: note(),
+                reading,
+                by: None
+            }
+        ),
+        1 => (id(), grams()).prop_map(|(pot, whole)| InkFact::Resized { pot, whole, by: None }),
+        1 => (id(), id(), grams()).prop_map(|(pot, component, grams)| InkFact::Accepted { pot, component, grams, by: None }),
+        2 => (id(), id(), grams()).prop_map(|(from, to, grams)| InkFact::Moved { from, to, grams, by: None }),
+        1 => (id(), grams()).prop_map(move |(pot, grams)| InkFact::Wasted { pot, grams, note: note(), by: None }),
+        1 => (id(), id(), grams()).prop_map(|(pot, run, grams)| InkFact::Used {
+            pot,
+            run: Some(run),
+            grams,
+            pieces: 3,
+            paper: Some(grams),
+            by: None
+        }),
+        1 => id().prop_map(move |pot| InkFact::Matched { pot, reading, by: None }),
+        1 => (id(), id()).prop_map(move |(revision, pot)| InkFact::Approved {
+            revision,
+            pot: Some(pot),
+            client: note(),
+            reading,
+            by: None
+        }),
+        1 => (id(), grams()).prop_map(move |(component, grams)| InkFact::Delivered { component, grams, note: note(), by: None }),
+        1 => (id(), grams()).prop_map(|(component, grams)| InkFact::Counted { component, grams, by: None }),
     ]
 }
 
@@ -295,6 +383,42 @@ proptest! {
             let pieces = lastpull_core::failure::run_pieces(&shop, id);
             let counted = shop.run(id).map_or(0, |run| run.progress.good());
             prop_assert_eq!(pieces.good + pieces.suspect, counted);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    #[test]
+    fn no_journal_makes_the_ink_bench_panic_or_lose_a_gram(
+        facts in prop::collection::vec(((0x10u128..0x18).prop_map(Uuid::from_u128), any_ink_fact()), 1..60),
+    ) {
+        use lastpull_core::ink::*;
+        let entries = facts.into_iter().enumerate().map(|(at, (subject, fact))| Entry {
+            device: Uuid::from_u128(1),
+            seq: at as u64 + 1,
+            stamp: Stamp { wall: at as u64, counter: 0 },
+            subject,
+            fact: Fact::Ink(fact),
+        });
+        let shop = Shop::fold(&Journal::of(entries.collect()).unwrap());
+        ink_shelf(&shop);
+        stock_view(&shop);
+        for id in (0x10u128..0x18).map(Uuid::from_u128) {
+            let state = pot_state(&shop, id);
+            let gone = state.used.plus(state.wasted).plus(state.moved_out);
+            prop_assert_eq!(state.came_in, state.contents.total().plus(gone));
+            pot_card(&shop, id);
+            recipe_card(&shop, id);
+            if let Some(view) = weigh_in_view(&shop, id, Some(id)) {
+                prop_assert!(view.over.is_none() || view.now.is_none());
+            }
+            if let Some(again) = make_again(&shop, id, None, BatchSize::Ink(Grams::MOST)) {
+                prop_assert_eq!(again.rows.iter().map(|row| row.exact).sum::<Grams>(), again.whole);
+            }
+            approve_facts(&shop, id, "client", None, Uuid::nil);
+            top_up(&shop, id, Grams::MOST);
         }
     }
 }

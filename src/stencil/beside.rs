@@ -6,7 +6,6 @@ use crate::parts::{Field, Icon, Kind, bound};
 use crate::place::{HeatPlace, Place};
 use crate::store::Store;
 use crate::words;
-use lastpull_core::job::Problems;
 use lastpull_core::screen::{DampNote, EdgeForm, ExposurePick, room_damp};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -32,7 +31,7 @@ pub fn Damp(pick: RwSignal<ExposurePick>) -> Drawn {
                 <section class=class id="damp" aria-label=words::damp_title()>
                     <p><Icon name=icon/><span>{words::damp(damp)}</span></p>
                     {(damp.note == DampNote::NotRead).then(|| view! {
-                        <a class="button" href=Place::Heat(HeatPlace::Home).hash()>{words::damp_read()}</a>
+                        <a class="button" href=Place::Heat(HeatPlace::Room).hash()>{words::damp_read()}</a>
                     })}
                 </section>
             }
@@ -55,7 +54,7 @@ pub fn Edge(pick: RwSignal<ExposurePick>) -> Drawn {
     });
     // Only a number that cannot be read is told of: what is not typed yet is no mistake.
     let problems = Memo::new(move |_| {
-        let mut found = form.with(|form| form.check(units)).err().unwrap_or_else(Problems::new);
+        let mut found = form.with(|form| form.check(units)).err().unwrap_or_default();
         form.with(|form| {
             for (field, text) in [("width", &form.width), ("length", &form.length)] {
                 if text.trim().is_empty() {

@@ -22,7 +22,7 @@ pub fn Need(volume: Memo<Option<f64>>) -> Drawn {
     let checked = Memo::new(move |_| volume.get().map(|volume| form.with(|form| form.check(volume, units))));
     // What is not typed yet is no mistake.
     let problems = Memo::new(move |_| {
-        let mut found = checked.with(|checked| checked.clone().and_then(Result::err)).unwrap_or_else(Problems::new);
+        let mut found = checked.with(|checked| checked.clone().and_then(Result::err)).unwrap_or_default();
         found.retain(|_, problem| *problem != FormProblem::Missing);
         found
     });

@@ -6,7 +6,6 @@ use crate::live::Drawn;
 use crate::parts::Choice;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::job::Problems;
 use lastpull_core::screen::{
     Coats, ExposurePick, MeshCloth, MeshSheet, MeshSheetForm, emulsion_list, known_cloths, known_coats, lamp_list,
 };
@@ -53,7 +52,7 @@ fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
     let start = now.filter(|_| is_other).map(|cloth| MeshSheetForm::of(&MeshSheet::of_cloth(&cloth)));
     let form =
         RwSignal::new(start.unwrap_or_else(|| MeshSheetForm { per: words::units(), ..MeshSheetForm::default() }));
-    let problems = Memo::new(move |_| form.with(MeshSheetForm::check).err().unwrap_or_else(Problems::new));
+    let problems = Memo::new(move |_| form.with(MeshSheetForm::check).err().unwrap_or_default());
     Effect::new(move || {
         if other.get() {
             let cloth = form.with(MeshSheetForm::check).ok().flatten().map(|sheet| sheet.cloth());

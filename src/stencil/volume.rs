@@ -23,7 +23,7 @@ pub fn VolumeScreen() -> Drawn {
     let store = Store::from_context();
     let rows = store.shop.with_untracked(mesh_rows);
     let form = RwSignal::new(MeshSheetForm { per: words::units(), ..MeshSheetForm::default() });
-    let problems = Memo::new(move |_| form.with(MeshSheetForm::check).err().unwrap_or_else(Problems::new));
+    let problems = Memo::new(move |_| form.with(MeshSheetForm::check).err().unwrap_or_default());
     let picked = RwSignal::new(rows.iter().position(MeshRow::is_full).or((!rows.is_empty()).then_some(0)));
     let sheets = StoredValue::new(rows.iter().map(|row| row.sheet).collect::<Vec<_>>());
     let volume = Memo::new(move |_| -> Volume {

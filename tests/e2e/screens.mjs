@@ -87,7 +87,7 @@ export const SCREENS = {
   "bath: charge": async (page) => { await press(page, "#charge"); await sheet(page); },
   "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
   "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
-  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
+  "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#count").fill("305"); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
   screens: (page) => go(page, "#/screens", ".screen-row"),
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },

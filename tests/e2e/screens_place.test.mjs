@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { addGarments, addRun, go, newJob, openDemo, openShop, premises, press, save, startCounting, toChecks, write } from "./shop.mjs";
+import { pull } from "./counting.mjs";
 
 const place = premises();
 
@@ -170,7 +171,7 @@ test("what a run still needs burned is counted back from its turn, and ticked st
 test("screens follow their run onto the press and off it, and can be kept or let go", async (t) => {
   const page = await openShop(t, place);
   await newJob(page);
-  await addGarments(page, { "size-s": 1, "size-m": 0, "size-l": 0 });
+  await addGarments(page, { "size-s": 2, "size-m": 0, "size-l": 0 });
   await addRun(page, { screens: "7" });
   await addScreens(page, { label: "7" }, "Coated");
   await go(page, "#/jobs", ".job-row");
@@ -186,16 +187,21 @@ test("screens follow their run onto the press and off it, and can be kept or let
   await stands(page, "OnPress");
   await page.locator(".screen-carries").getByText("Tour tees").waitFor();
 
-  await page.goBack();
   await go(page, "#/press", "#zone");
+  await pull(page, 1);
   await endRun(page);
-  await page.locator("#ended-screens").getByText("kept ready: 7").waitFor();
+  await page.locator("#ended-screens").getByText("Screens 7 kept ready").waitFor();
   await press(page, "#ended-screens .button");
-  await page.locator("#ended-screens").getByText("to reclaim: 7").waitFor();
+  await page.locator("#ended-screens").getByText("Screens 7 to reclaim").waitFor();
   await press(page, "#again");
   await page.locator("#zone").waitFor();
   await openScreen(page, "7");
   await stands(page, "OnPress");
+
+  await go(page, "#/press", "#zone");
+  await pull(page, 1);
+  await press(page, "#end");
+  await page.locator("#ended-screens").getByText("Screens 7 to reclaim").waitFor();
 });
 
 test("a screen's card moves it, takes it back, and brings it back when it was deleted", async (t) => {

@@ -1,6 +1,6 @@
 //! A hash names a place, and nonsense leads to the day.
 
-use lastpull::place::{HeatPlace, Place};
+use lastpull::place::{HeatPlace, Place, StencilPlace};
 use uuid::Uuid;
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -55,6 +55,29 @@ fn every_place_of_heat_reads_back_from_its_hash() {
         HeatPlace::Trial(id),
     ] {
         assert_eq!(Place::of(&Place::Heat(place).hash()), Place::Heat(place));
+    }
+}
+
+#[wasm_bindgen_test]
+fn every_place_of_exposure_and_bath_reads_back_from_its_hash() {
+    let id = Uuid::from_u128(7);
+    for place in [
+        StencilPlace::Home,
+        StencilPlace::Exposure,
+        StencilPlace::ExposureOf(id),
+        StencilPlace::Find,
+        StencilPlace::FindFrom(id),
+        StencilPlace::Found(id),
+        StencilPlace::Kit,
+        StencilPlace::NewLamp,
+        StencilPlace::Lamp(id),
+        StencilPlace::NewEmulsion,
+        StencilPlace::Emulsion(id),
+        StencilPlace::Bath,
+        StencilPlace::BathSettings,
+        StencilPlace::Volume,
+    ] {
+        assert_eq!(Place::of(&place.hash()), Place::Stencil(place));
     }
 }
 

@@ -6,7 +6,7 @@
 
 use crate::failure::FailureFact;
 use crate::heat::HeatFact;
-use crate::ink::Colour;
+use crate::ink::{Colour, InkFact};
 use crate::job::Size;
 use crate::job::{Due, Fabric, SizePieces};
 use crate::pack::Pack;
@@ -103,6 +103,8 @@ pub enum Fact {
     Failure(FailureFact),
     /// Something about a photo; the subject is what it shows.
     Photo(PhotoFact),
+    /// Something at the ink bench.
+    Ink(InkFact),
     /// A fact of a newer version: kept and carried on, byte for byte.
     #[serde(skip)]
     Unknown {
@@ -279,6 +281,7 @@ impl Fact {
             Self::Stencil(fact) => fact.in_bounds(),
             Self::Failure(fact) => fact.in_bounds(),
             Self::Photo(fact) => fact.in_bounds(),
+            Self::Ink(fact) => fact.in_bounds(),
             Self::Unknown { kind, body } => kind.len() <= NAME && body.len() <= super::Entry::LONGEST_LINE,
             Self::SetUpAllowance(_)
             | Self::Deleted

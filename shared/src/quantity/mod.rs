@@ -4,6 +4,7 @@
 //! same bytes, and so that what a printer typed in either system of units reads back unchanged.
 
 mod degrees;
+mod grams;
 mod length;
 mod number;
 mod seconds;
@@ -11,6 +12,7 @@ mod speed;
 mod temperature;
 
 pub use degrees::Degrees;
+pub use grams::Grams;
 pub use length::Length;
 pub use number::{NumberProblem, parse_number, parse_whole};
 pub use seconds::Seconds;
@@ -20,9 +22,9 @@ pub use temperature::Temperature;
 /// Which system of units a device shows and reads. A setting of the device, never of the data.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Units {
-    /// Inches, degrees Fahrenheit, threads an inch.
+    /// Inches, degrees Fahrenheit, threads an inch, ounces.
     #[default]
     Inch,
-    /// Centimetres, degrees Celsius, threads a centimetre.
+    /// Centimetres, degrees Celsius, threads a centimetre, grams.
     Metric,
 }

@@ -105,7 +105,7 @@ mod tests {
     #[test]
     fn a_batch_forgotten_overnight_does_not_flatten_the_others() {
         let chart = bath_chart(&charge(&[10.0, 10.0, 900.0, 10.0, 10.0, 10.0]), 150).unwrap();
-        assert_eq!(chart.batches[2].y, 1.0);
+        assert!((chart.batches[2].y - 1.0).abs() < 1e-12);
         assert!(chart.batches[2].beyond && !chart.batches[1].beyond);
         assert!(chart.batches[0].y > 0.5);
     }

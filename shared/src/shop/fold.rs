@@ -116,6 +116,11 @@ impl Shop {
                 }
             }
             Fact::Photo(fact) => self.photos.take(id, at, fact),
+            Fact::Ink(fact) => {
+                if self.ink.take(id, at, self.facts, fact) && self.gone.remove(&id).is_some() {
+                    self.ink.set_deleted(id, true);
+                }
+            }
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
         }
     }
@@ -132,7 +137,10 @@ impl Shop {
             screen.deleted = deleted;
         } else if let Some(failure) = self.failures.get_mut(id) {
             failure.deleted = deleted;
-        } else if self.stencils.set_deleted(id, deleted) || self.heat.set_deleted(id, deleted) {
+        } else if self.stencils.set_deleted(id, deleted)
+            || self.heat.set_deleted(id, deleted)
+            || self.ink.set_deleted(id, deleted)
+        {
             // They keep it themselves.
         } else if deleted {
             self.gone.insert(id, ());

@@ -2,6 +2,7 @@
 
 use crate::failure::Failures;
 use crate::heat::HeatLog;
+use crate::ink::InkLog;
 use crate::job::{Job, JobId, Lot, LotId, RunId, Size};
 use crate::journal::OrderKey;
 use crate::pack::Pack;
@@ -48,6 +49,8 @@ pub struct Shop {
     pub failures: Failures,
     /// Which photos there are, of what.
     pub photos: Photos,
+    /// The ink bench: components, recipes, pots.
+    pub ink: InkLog,
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
     pub(crate) facts: u64,

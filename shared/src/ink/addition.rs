@@ -1,0 +1,61 @@
+//! What would an addition make of a pot? And more of the same?
+
+use super::apportion::apportion;
+use super::replay::pot_state;
+use super::revision::in_order;
+use super::rows::{PartRow, part_rows};
+use super::{LimitBroken, limits_broken, stock_left};
+use crate::journal::Subject;
+use crate::quantity::Grams;
+use crate::shop::Shop;
+
+/// A pot as it would be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AfterAddition {
+    /// What it would weigh, without the vessel.
+    pub total: Grams,
+    /// What would be in it, in percent.
+    pub parts: Vec<PartRow>,
+    /// By how much it would be too full; nothing where it fits, or the pot's size is not known.
+    pub spills: Grams,
+    /// How much of what is added the shelf lacks, by component.
+    pub lacks: Vec<(Subject, Grams)>,
+    /// Data sheets' limits that it would pass.
+    pub limits: Vec<LimitBroken>,
+}
+
+/// What these additions would make of a pot.
+pub fn after_addition(shop: &Shop, pot: Subject, additions: &[(Subject, Grams)]) -> AfterAddition {
+    let mut state = pot_state(shop, pot);
+    let mut lacks = Vec::new();
+    for (component, grams) in additions {
+        state.contents.pour(*component, *grams);
+        let left = stock_left(shop, *component).unwrap_or(*grams).or_nothing();
+        if *grams > left {
+            lacks.push((*component, grams.minus(left)));
+        }
+    }
+    let percent = super::recipe::percent_of(&in_order(shop, &state.contents, state.base));
+    let total = state.contents.total();
+    let capacity = shop.ink.pot(pot).and_then(|pot| pot.capacity);
+    AfterAddition {
+        total,
+        spills: capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing()),
+        lacks,
+        limits: limits_broken(shop, &percent),
+        parts: part_rows(shop, &percent),
+    }
+}
+
+/// The grams of each component that top a pot up to `total`, in the proportions of what it really holds, and
+/// rounded to the scale. Nothing of an empty pot, or one that holds as much.
+pub fn top_up(shop: &Shop, pot: Subject, total: Grams) -> Vec<(Subject, Grams)> {
+    let state = pot_state(shop, pot);
+    let more = total.minus(state.contents.total()).or_nothing();
+    let weights = in_order(shop, &state.contents, state.base);
+    let only: Vec<i64> = weights.iter().map(|(_, weight)| *weight).collect();
+    let step = shop.ink.scale.step;
+    let grams =
+        apportion(&only, more.milligrams()).into_iter().map(|part| Grams::from_milligrams(part).rounded_to(step));
+    weights.iter().map(|(component, _)| *component).zip(grams).filter(|(_, grams)| grams.is_some()).collect()
+}

@@ -1,0 +1,25 @@
+//! What does an ink cost?
+
+use crate::journal::Subject;
+use crate::shop::Shop;
+
+/// A price, and how much of the ink it leaves out.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct InkCost {
+    /// Hundredths of the shop's currency for a kilogram, of the components whose price is known.
+    pub a_kilogram: f64,
+    /// Percent of the ink whose price is not known.
+    pub unpriced: f64,
+}
+
+/// The price of a kilogram of an ink of these percentages.
+pub fn ink_cost(shop: &Shop, percentages: &[(Subject, f64)]) -> InkCost {
+    let mut cost = InkCost::default();
+    for (component, percent) in percentages {
+        match shop.ink.component(*component).and_then(|component| component.cost) {
+            Some(price) => cost.a_kilogram += f64::from(price) * percent / 100.0,
+            None => cost.unpriced += percent,
+        }
+    }
+    cost
+}

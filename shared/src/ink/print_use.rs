@@ -1,0 +1,171 @@
+//! What a print of a run takes: its art, its mesh, its strokes. **Frozen** as [`crate::journal::Fact`] is.
+
+use super::revision::revisions_of;
+use super::{best_revision, percentages, recipe_for};
+use crate::job::{Problems, RunId, keep, required, shown};
+use crate::journal::Subject;
+use crate::pack::Pack;
+use crate::quantity::{Grams, Length, Units, parse_number};
+use crate::screen::{InkUse, InkUseForm, ink_need, mesh_volume, screens_of};
+use crate::shop::Shop;
+use serde::{Deserialize, Serialize};
+
+/// What a print takes, as it was worked out for a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[serde(deny_unknown_fields)]
+pub struct PrintUse {
+    /// Width of the art.
+    pub width: Length,
+    /// Height of the art.
+    pub height: Length,
+    /// Thousandths of that rectangle which print.
+    pub coverage: u16,
+    /// Ink volume of the mesh, in hundredths of a cm³/m².
+    pub volume: u16,
+    /// Strokes that lay ink.
+    pub hits: u8,
+    /// Thousandths of the mesh's ink that go onto the garment.
+    pub transfer: u16,
+    /// Milligrams a cubic centimetre of the ink.
+    pub density: u16,
+    /// Thousandths that are mixed in addition, for what stays in pot, screen and flood.
+    pub loss: u16,
+}
+
+impl PrintUse {
+    /// As [`crate::journal::Fact::in_bounds`].
+    pub(super) fn in_bounds(self) -> bool {
+        let side = |length: Length| (0..=2_000_000).contains(&length.micrometres());
+        side(self.width)
+            && side(self.height)
+            && self.coverage <= 1_000
+            && (1..=20).contains(&self.hits)
+            && self.transfer <= 5_000
+            && (100..=9_000).contains(&self.density)
+            && self.loss <= 10_000
+    }
+
+    /// The same for the formula of the ink used, for so many pieces.
+    pub fn ink_use(&self, pieces: u32) -> InkUse {
+        InkUse {
+            width: self.width,
+            height: self.height,
+            coverage: f64::from(self.coverage) / 1000.0,
+            volume: f64::from(self.volume) / 100.0,
+            hits: u32::from(self.hits),
+            pieces,
+            transfer: f64::from(self.transfer) / 1000.0,
+            density: f64::from(self.density) / 1000.0,
+        }
+    }
+
+    /// What pieces take on paper, were all the mesh holds to go over and nothing lost: what used grams are
+    /// held against.
+    pub fn on_paper(&self, pieces: u32) -> Grams {
+        Grams::from_grams(ink_need(&InkUse { transfer: 1.0, ..self.ink_use(pieces) }).grams)
+    }
+}
+
+/// The form of what a print takes, and for how many pieces.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PrintForm {
+    /// Art, coverage in percent, hits, pieces, transfer in percent, density in g/cm³.
+    pub ink: InkUseForm,
+    /// Ink volume of the mesh, in cm³/m².
+    pub volume: String,
+    /// Percent that is mixed in addition, for what stays in pot, screen and flood.
+    pub loss: String,
+}
+
+impl Default for PrintForm {
+    /// A tenth more than is printed: our own, until the shop has weighed.
+    fn default() -> Self {
+        Self { ink: InkUseForm::default(), volume: String::new(), loss: "10".into() }
+    }
+}
+
+impl PrintForm {
+    /// The form of a run: as it was worked out before, else from its set-up, its screen's data sheet, its pieces
+    /// left and the density of its ink's components.
+    pub fn of(shop: &Shop, run: RunId, units: Units) -> Self {
+        let mut form = Self::default();
+        let pieces = shop.left_of(run);
+        form.ink.pieces = if pieces > 0 { pieces.to_string() } else { String::new() };
+        if let Some(print) = shop.ink.print(run) {
+            let permille = |value: u16| shown(f64::from(value) / 10.0);
+            form.ink.width = shown(print.width.in_units(units));
+            form.ink.height = shown(print.height.in_units(units));
+            form.ink.coverage = permille(print.coverage);
+            form.ink.hits = print.hits.to_string();
+            form.ink.transfer = permille(print.transfer);
+            form.ink.density = (f64::from(print.density) / 1000.0).to_string();
+            form.volume = shown(f64::from(print.volume) / 100.0);
+            form.loss = permille(print.loss);
+            return form;
+        }
+        let Some(this) = shop.run(run) else { return form };
+        form.ink.hits = this.set_up.hits.max(1).to_string();
+        if let Some(volume) = run_volume(shop, run) {
+            form.volume = shown(volume);
+        }
+        if let Some(density) = ink_density(shop, &this.ink) {
+            form.ink.density = shown(density);
+        }
+        form
+    }
+
+    /// What a print takes, and for how many pieces; or what is wrong.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `width`, `height`, `coverage`, `hits`, `pieces`, `transfer`, `density`, `volume`, `loss`.
+    pub fn check(&self, units: Units) -> Result<(PrintUse, u32), Problems> {
+        let (ink, mut problems) = match self.ink.check(1.0, units) {
+            Ok(ink) => (Some(ink), Problems::new()),
+            Err(problems) => (None, problems),
+        };
+        let p = &mut problems;
+        let volume = keep(p, "volume", required(&self.volume, |text| parse_number(text, 1.0, 600.0)));
+        let loss = keep(p, "loss", required(&self.loss, |text| parse_number(text, 0.0, 500.0)));
+        match (ink, volume, loss) {
+            (Some(ink), Some(volume), Some(loss)) => {
+                let print = PrintUse {
+                    width: ink.width,
+                    height: ink.height,
+                    coverage: (ink.coverage * 1000.0).round() as u16,
+                    volume: (volume * 100.0).round() as u16,
+                    hits: ink.hits as u8,
+                    transfer: (ink.transfer * 1000.0).round() as u16,
+                    density: (ink.density * 1000.0).round() as u16,
+                    loss: (loss * 10.0).round() as u16,
+                };
+                Ok((print, ink.pieces))
+            }
+            _ => Err(problems),
+        }
+    }
+}
+
+/// Ink volume of the first of a run's screens whose data sheet tells it, in cm³/m².
+fn run_volume(shop: &Shop, run: RunId) -> Option<f64> {
+    let screens = screens_of(shop, run);
+    let sheets = screens.iter().filter_map(|found| shop.screens.live(found.screen?)?.mesh);
+    sheets.filter_map(|sheet| mesh_volume(&sheet).ok()).map(|volume| volume.cm3_m2).next()
+}
+
+/// Density of an ink from that of its components, in g/cm³: volumes add up. None where its recipe, or the
+/// density of any component of it, is not known.
+fn ink_density(shop: &Shop, ink: &str) -> Option<f64> {
+    let (recipe, _) = recipe_for(shop, ink)?;
+    let revision = best_revision(shop, recipe).or_else(|| revisions_of(shop, recipe).last().map(|last| last.id))?;
+    density_of(shop, &percentages(shop.ink.revision(revision)?.parts))
+}
+
+/// Density of a mixture, in g/cm³, were the volumes of its components to add up: `100 / Σ (percent / density)`.
+/// None where the density of any component is not known.
+pub fn density_of(shop: &Shop, percentages: &[(Subject, f64)]) -> Option<f64> {
+    let mut volume = 0.0;
+    for (component, percent) in percentages {
+        volume += percent / (f64::from(shop.ink.component(*component)?.density?) / 1000.0);
+    }
+    (volume > 0.0).then(|| 100.0 / volume)
+}

@@ -1,0 +1,42 @@
+//! How far is a pot?
+
+use super::{PotState, weigh_in};
+use crate::journal::Subject;
+use crate::shop::Shop;
+
+/// How far a pot is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PotStage {
+    /// It is being weighed by its recipe.
+    Weighing,
+    /// It is mixed, and not yet found to match.
+    Mixed,
+    /// It matches.
+    Matched,
+    /// The client said yes to it.
+    Approved,
+    /// Nothing is in it, and nothing is to be weighed.
+    Empty,
+    /// It is done with.
+    Closed,
+}
+
+/// How far a pot is. A weigh-in is over once all of it is in, or anything else was done with the pot.
+pub fn pot_stage(shop: &Shop, id: Subject, state: &PotState) -> PotStage {
+    let Some(pot) = shop.ink.pot(id) else { return PotStage::Empty };
+    let taken = state.used.plus(state.wasted).plus(state.moved_out);
+    let untouched = !taken.is_some() && state.matched.is_none() && state.approved.is_none();
+    if pot.closed {
+        PotStage::Closed
+    } else if untouched && weigh_in(shop, id).is_some_and(|weigh_in| !weigh_in.is_done() && !weigh_in.other.is_some()) {
+        PotStage::Weighing
+    } else if !state.contents.total().is_some() {
+        PotStage::Empty
+    } else if state.approved.is_some() {
+        PotStage::Approved
+    } else if state.matched.is_some() {
+        PotStage::Matched
+    } else {
+        PotStage::Mixed
+    }
+}

@@ -1,0 +1,139 @@
+//! Where does a weigh-in stand: what is in, and what is poured next?
+
+use super::apportion::apportion;
+use super::recipe::weights;
+use super::replay::pot_state;
+use super::{InkFact, PourStep};
+use crate::journal::Subject;
+use crate::quantity::Grams;
+use crate::shop::Shop;
+use crate::table::Table;
+
+/// How a component of a weigh-in stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StepState {
+    /// Not all of it is in.
+    ToPour,
+    /// As much is in as was meant.
+    Done,
+    /// More is in than was meant.
+    Over,
+}
+
+/// A component of a weigh-in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WeighStep {
+    /// Which.
+    pub component: Subject,
+    /// What the recipe asks for, to the milligram.
+    pub exact: Grams,
+    /// What is to be weighed.
+    pub target: Grams,
+    /// What is in.
+    pub poured: Grams,
+    /// Whether what is in was taken as what was meant.
+    pub accepted: bool,
+    /// How it stands.
+    pub state: StepState,
+}
+
+impl WeighStep {
+    /// What is still to pour.
+    pub fn to_go(&self) -> Grams {
+        if self.state == StepState::ToPour { self.target.minus(self.poured).or_nothing() } else { Grams::ZERO }
+    }
+}
+
+/// A weigh-in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WeighIn {
+    /// The recipe's whole, as resized last.
+    pub whole: Grams,
+    /// Its components, in the order of the recipe.
+    pub steps: Vec<WeighStep>,
+    /// What else is in the pot: corrections, ink of other pots, less what was taken out.
+    pub other: Grams,
+    /// All that is in the pot.
+    pub holds: Grams,
+    /// The last pour, resizing or acceptance, which undo takes back; none where there is none, or something
+    /// else happened to the pot since.
+    pub last: Option<Subject>,
+}
+
+impl WeighIn {
+    /// All that will be in the pot.
+    pub fn total(&self) -> Grams {
+        self.steps.iter().map(|step| step.target.max(step.poured)).sum::<Grams>().plus(self.other)
+    }
+
+    /// Which step is next; none when all are done.
+    pub fn next(&self) -> Option<usize> {
+        self.steps.iter().position(|step| step.state == StepState::ToPour)
+    }
+
+    /// Whether everything is in, and nothing in excess is undecided.
+    pub fn is_done(&self) -> bool {
+        self.steps.iter().all(|step| step.state == StepState::Done)
+    }
+}
+
+/// How far off a target counts as on it: half a step of the scale, or a five-hundredth of the target where
+/// that is more. Our own.
+pub(super) fn slack(target: Grams, step: Grams) -> Grams {
+    Grams::from_milligrams((step.milligrams() / 2).max(target.milligrams() / 500))
+}
+
+fn state_of(target: Grams, poured: Grams, step: Grams) -> StepState {
+    let slack = slack(target, step);
+    if poured.minus(target) > slack {
+        StepState::Over
+    } else if target.minus(poured) > slack || (target.is_some() && !poured.is_some()) {
+        StepState::ToPour
+    } else {
+        StepState::Done
+    }
+}
+
+/// The weigh-in of a pot by its revision; none where it has none, or no size.
+pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
+    let log = &shop.ink;
+    let vessel = log.pot(pot)?;
+    let parts = log.revision(vessel.revision?)?.parts;
+    let (mut whole, mut poured, mut accepted) = (vessel.size?.whole(parts), Table::default(), Table::default());
+    let mut last = None;
+    for (id, event) in log.events_of(pot).into_iter().filter(|(_, event)| !event.deleted) {
+        match &event.fact {
+            InkFact::Poured { component, grams, step: PourStep::WeighIn, .. } => {
+                let here: &mut Grams = poured.or_default(*component);
+                *here = here.plus(*grams);
+                last = Some(id);
+            }
+            InkFact::Resized { whole: now, .. } => (whole, last) = (*now, Some(id)),
+            InkFact::Accepted { component, grams, .. } => {
+                accepted.insert(*component, *grams);
+                last = Some(id);
+            }
+            InkFact::SwatchRead { .. } => {}
+            _ => last = None,
+        }
+    }
+    let weights = weights(parts);
+    let only: Vec<i64> = weights.iter().map(|(_, weight)| *weight).collect();
+    let exact = apportion(&only, whole.milligrams());
+    let scale = log.scale.step;
+    let steps: Vec<WeighStep> = weights
+        .iter()
+        .zip(exact)
+        .map(|((component, _), exact)| {
+            let (exact, taken) = (Grams::from_milligrams(exact), accepted.get(component).copied());
+            let poured = poured.get(component).copied().unwrap_or_default();
+            // More of what was accepted is accepted as well.
+            let target = taken.map_or_else(|| exact.rounded_to(scale), |taken| taken.max(poured));
+            let state = state_of(target, poured, scale);
+            WeighStep { component: *component, exact, target, poured, accepted: taken.is_some(), state }
+        })
+        .collect();
+    let holds = pot_state(shop, pot).contents.total();
+    let other = holds.minus(steps.iter().map(|step| step.poured).sum());
+    Some(WeighIn { whole, steps, other, holds, last })
+}

@@ -1,0 +1,1078 @@
+//! The ink bench: recipes in both conventions, weigh-ins and over-pours, corrections, approvals, stock.
+//! Grams are checked by hand or against `ink_recipe_by_weight.csv`; limits and thresholds are our own.
+
+mod shop;
+
+use lastpull_core::heat::ink_key;
+use lastpull_core::ink::{
+    Alike, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat, LimitOf, Low,
+    Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy, ReadingForm, RecipeField,
+    RecipeForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, SumFix, TakeForm, WeighInView, WhyOff,
+    after_addition, approvals_of, approve_facts, best_revision, ink_needed, ink_shelf, make_again, over_pour,
+    percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact,
+    revision_name, revisions_of, room_of, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in,
+    weigh_in_view,
+};
+use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
+use lastpull_core::journal::{Fact, RunField, Subject};
+use lastpull_core::photo::{PhotoFact, PhotoId};
+use lastpull_core::quantity::{Grams, Length, NumberProblem, Units};
+use lastpull_core::screen::{InkUseForm, MeshCount, MeshSheet, ScreenFact, ScreenField};
+use lastpull_core::shop::Shop;
+use shop::{PHONE, Press, TABLET};
+use std::collections::BTreeMap;
+use uuid::Uuid;
+
+fn g(grams: f64) -> Grams {
+    Grams::from_grams(grams)
+}
+
+trait Bench {
+    fn ink(&mut self, subject: Subject, fact: InkFact) -> &mut Self;
+    fn all(&mut self, facts: Vec<(Subject, Fact)>) -> &mut Self;
+    fn component(&mut self, name: &str, kind: ComponentKind) -> Subject;
+    fn recipe(&mut self, name: &str, parts: &[(Subject, f64)]) -> (Subject, Subject);
+    fn pot(&mut self, revision: Option<Subject>, size: f64) -> Subject;
+    fn pour(&mut self, pot: Subject, component: Subject, grams: f64, step: PourStep) -> Subject;
+    fn event(&mut self, fact: InkFact) -> Subject;
+}
+
+impl Bench for Press {
+    fn ink(&mut self, subject: Subject, fact: InkFact) -> &mut Self {
+        self.all(vec![(subject, Fact::Ink(fact))])
+    }
+
+    fn all(&mut self, facts: Vec<(Subject, Fact)>) -> &mut Self {
+        for (subject, fact) in facts {
+            assert!(fact.in_bounds(), "{fact:?}");
+            self.say(subject, fact);
+        }
+        self
+    }
+
+    fn component(&mut self, name: &str, kind: ComponentKind) -> Subject {
+        let id = self.id();
+        let fields = vec![ComponentField::Name(name.into()), ComponentField::Kind(kind)];
+        self.ink(id, InkFact::ComponentSet(fields));
+        id
+    }
+
+    /// A recipe of parts of the whole, and its first revision.
+    fn recipe(&mut self, name: &str, parts: &[(Subject, f64)]) -> (Subject, Subject) {
+        let recipe = self.id();
+        self.ink(recipe, InkFact::RecipeSet(vec![RecipeField::Name(name.into())]));
+        let part = |(component, percent): &(Subject, f64)| Part {
+            component: *component,
+            share: Share::from_percent(*percent),
+            on_top: false,
+        };
+        let fact = revision_fact(&self.shop(), recipe, parts.iter().map(part).collect(), None, None, "", Some("Ines"));
+        (recipe, self.event(fact))
+    }
+
+    fn pot(&mut self, revision: Option<Subject>, size: f64) -> Subject {
+        let pot = self.id();
+        let size = (size > 0.0).then(|| BatchSize::Whole(g(size)));
+        let fields = vec![PotField::Name("Pot".into()), PotField::Revision(revision), PotField::Size(size)];
+        self.ink(pot, InkFact::PotSet(fields));
+        pot
+    }
+
+    fn pour(&mut self, pot: Subject, component: Subject, grams: f64, step: PourStep) -> Subject {
+        let (note, grams) = (String::new(), g(grams));
+        self.event(InkFact::Poured { pot, component, grams, step, note, reading: None, by: None })
+    }
+
+    fn event(&mut self, fact: InkFact) -> Subject {
+        let id = self.id();
+        self.ink(id, fact);
+        id
+    }
+}
+
+/// Yellow, white and clear at 20, 30 and 50 percent: the published recipe; and blue beside it.
+struct Published {
+    press: Press,
+    yellow: Subject,
+    white: Subject,
+    clear: Subject,
+    blue: Subject,
+    recipe: Subject,
+    first: Subject,
+}
+
+fn published() -> Published {
+    let mut press = Press::new();
+    let yellow = press.component("Yellow", ComponentKind::Pigment);
+    let white = press.component("Tinting white", ComponentKind::Pigment);
+    let clear = press.component("Mixing clear", ComponentKind::Base);
+    let blue = press.component("Blue", ComponentKind::Pigment);
+    let (recipe, first) = press.recipe("Brick", &[(yellow, 20.0), (white, 30.0), (clear, 50.0)]);
+    Published { press, yellow, white, clear, blue, recipe, first }
+}
+
+fn view(press: &Press, pot: Subject) -> WeighInView {
+    weigh_in_view(&press.shop(), pot, None).unwrap()
+}
+
+fn percent_in(shop: &Shop, pot: Subject, component: Subject) -> f64 {
+    let percent = pot_state(shop, pot).contents.percentages();
+    percent.iter().find(|(id, _)| *id == component).map_or(0.0, |(_, percent)| *percent)
+}
+
+#[test]
+fn a_recipe_is_weighed_corrected_matched_approved_and_made_again_to_the_grams_of_the_ledger() {
+    let Published { mut press, yellow, white, clear, blue, recipe, first } = published();
+    let pot = press.pot(Some(first), 500.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(600.0))), PotField::Tare(Some(g(48.0)))]));
+
+    press.pour(pot, yellow, 100.0, PourStep::WeighIn);
+    let now = view(&press, pot);
+    assert_eq!(now.rows[now.now.unwrap()].name, "Tinting white");
+    assert_eq!(now.on_scale, g(148.0));
+    assert_eq!(now.rows[1].scale_target, Some(g(298.0)));
+
+    // Six grams too much of the white, read off the scale with the pot on it.
+    let form = PourForm { component: Some(white), grams: "304".into(), total: true, ..PourForm::default() };
+    let fact = form.check(&press.shop(), pot, PourStep::WeighIn, Some("Ines"), Units::Metric).unwrap();
+    press.event(fact);
+    let over = view(&press, pot).over.unwrap();
+    assert_eq!((over.component, over.by), (white, g(6.0)));
+    assert_eq!(over.scale_rest.total, g(520.0));
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    let mut ids = 0x9000;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let facts = repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, &mut id);
+    press.all(facts);
+    let now = view(&press, pot);
+    assert!(now.over.is_none() && !now.done);
+    assert_eq!((now.rows[0].step.to_go(), now.rows[2].step.to_go()), (g(4.0), g(260.0)));
+    press.pour(pot, yellow, 4.0, PourStep::WeighIn);
+    press.pour(pot, clear, 260.0, PourStep::WeighIn);
+    assert!(view(&press, pot).done);
+    let state = pot_state(&press.shop(), pot);
+    assert_eq!((state.holds, state.changes, state.contents.total()), (Some(first), 0, g(520.0)));
+
+    // Two corrections, each with its why.
+    for (grams, why) in [(2.6, "a touch of blue"), (1.3, "a little more")] {
+        let form = PourForm {
+            component: Some(blue),
+            grams: grams.to_string(),
+            note: why.into(),
+            reading: ReadingForm { l: "52".into(), a: "41".into(), b: "30.5".into(), by: ReadBy::Instrument },
+            ..PourForm::default()
+        };
+        press.event(form.check(&press.shop(), pot, PourStep::Correction, None, Units::Metric).unwrap());
+    }
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert_eq!((card.label.holds.revision.as_ref().unwrap().number, card.label.holds.changes), (1, 2));
+    assert_eq!(card.stage, PotStage::Mixed);
+
+    press.event(InkFact::Matched { pot, reading: None, by: None });
+    assert_eq!(pot_card(&press.shop(), pot).unwrap().stage, PotStage::Matched);
+    let facts = approve_facts(&press.shop(), pot, "Harbour Choir", Some("Moss"), &mut id);
+    assert_eq!(facts.len(), 2, "the pot is no revision as written, so it becomes one");
+    press.all(facts);
+
+    // By hand, from what was poured.
+    let poured: [(Subject, f64); 4] = [(yellow, 104.0), (white, 156.0), (clear, 260.0), (blue, 2.6 + 1.3)];
+    let all: f64 = poured.iter().map(|(_, grams)| grams).sum();
+    let shop = press.shop();
+    let again = make_again(&shop, recipe, None, BatchSize::Whole(g(750.0))).unwrap();
+    assert_eq!(again.revision.number, 2);
+    assert_eq!(again.approval.as_ref().unwrap().client, "Harbour Choir");
+    assert!(again.approved.is_none() && again.newer.is_empty());
+    assert_eq!(again.rows.len(), 4);
+    for ((component, grams), row) in poured.iter().zip(&again.rows) {
+        let by_hand = grams / all * 750.0;
+        assert_eq!(row.part.component, *component);
+        assert!((row.exact.grams() - by_hand).abs() <= 0.0011, "{row:?} {by_hand}");
+        assert!((row.grams.grams() - by_hand).abs() <= 0.0511, "{row:?} {by_hand}");
+    }
+    assert_eq!(again.rows.iter().map(|row| row.exact).sum::<Grams>(), g(750.0));
+
+    // A revision that nobody said yes to does not step in its place.
+    let later = save_pot(&shop, pot, recipe, "warmer", None).unwrap();
+    press.event(later);
+    let again = make_again(&press.shop(), recipe, None, BatchSize::Whole(g(750.0))).unwrap();
+    assert_eq!(again.revision.number, 2);
+    assert_eq!(again.newer.iter().map(|name| name.number).collect::<Vec<_>>(), [3]);
+    let third = again.newer[0].id;
+    let chosen = make_again(&press.shop(), recipe, Some(third), BatchSize::Whole(g(750.0))).unwrap();
+    assert!(chosen.approval.is_none());
+    assert_eq!(chosen.approved.unwrap().revision.number, 2);
+    let card = recipe_card(&press.shop(), recipe).unwrap();
+    assert!(card.newer_unapproved);
+    let ancestry: Vec<_> =
+        card.revisions.iter().map(|row| (row.name.number, row.parent.as_ref().map(|name| name.number))).collect();
+    assert_eq!(ancestry, [(3, Some(2)), (2, Some(1)), (1, None)]);
+}
+
+#[test]
+fn the_ledger_tells_the_recipe_after_every_line_and_what_was_taken_back() {
+    let Published { mut press, yellow, white, clear, blue, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
+        press.pour(pot, component, grams, PourStep::WeighIn);
+    }
+    let slip = press.pour(pot, blue, 50.0, PourStep::Correction);
+    press.say(slip, Fact::Deleted);
+    let touch = press.pour(pot, blue, 5.0, PourStep::Correction);
+    press.say(touch, Fact::Photo(PhotoFact::Taken { photo: PhotoId([1; 32]), width: 9, height: 9, bytes: 9 }));
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert_eq!(card.ledger.len(), 5);
+    let totals: Vec<Grams> = card.ledger.iter().map(|line| line.total).collect();
+    assert_eq!(totals, [100.0, 250.0, 500.0, 500.0, 505.0].map(g));
+    let line = &card.ledger[4];
+    assert!(matches!(&line.what, LedgerWhat::Poured { name, step: PourStep::Correction, .. } if name == "Blue"));
+    assert_eq!((line.photos, line.deleted, card.ledger[3].deleted), (1, false, true));
+    assert!((line.percentages[3].1 - 5.0 / 505.0 * 100.0).abs() < 1e-9);
+    assert!((line.percentages.iter().map(|(_, percent)| percent).sum::<f64>() - 100.0).abs() < 1e-9);
+    let blue_row = card.rows.iter().find(|row| row.component == blue).unwrap();
+    assert_eq!((blue_row.grams, blue_row.began), (g(5.0), Some(0.0)));
+
+    // Told again under its id, a line is corrected where it stands.
+    let told = InkFact::Poured {
+        pot,
+        component: blue,
+        grams: g(6.0),
+        step: PourStep::Correction,
+        note: "read wrong".into(),
+        reading: Some(ColourReading::from_lab([50.0, 1.0, -2.0], ReadBy::Photo)),
+        by: None,
+    };
+    press.ink(touch, told);
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert_eq!((card.ledger.len(), card.ledger[4].total), (5, g(506.0)));
+    assert_eq!(card.ledger[4].note, "read wrong");
+}
+
+#[test]
+fn percentages_that_are_off_are_explained_and_mended() {
+    let Published { press, yellow, white, clear, blue, .. } = published();
+    let shop = press.shop();
+    let rows = |percent: &[(Subject, &str)]| RecipeForm {
+        name: "New".into(),
+        parts: percent
+            .iter()
+            .map(|(component, percent)| PartForm {
+                component: Some(*component),
+                percent: (*percent).into(),
+                on_top: false,
+            })
+            .collect(),
+        ..RecipeForm::default()
+    };
+    for (typed, sum, why, fix) in [
+        (vec![(yellow, "20"), (white, "30"), (clear, "45")], 95.0, WhyOff::TooLittle, SumFix::Fill(2)),
+        (vec![(yellow, "20"), (white, "35"), (clear, "50")], 105.0, WhyOff::TooMuch, SumFix::Fill(2)),
+        (vec![(yellow, "33.3"), (white, "33.3"), (clear, "33.3")], 99.9, WhyOff::Rounded, SumFix::Scale),
+        (vec![(clear, "100"), (yellow, "10"), (blue, "3")], 113.0, WhyOff::OnTop, SumFix::OnTop),
+        (vec![(yellow, "60"), (blue, "50")], 110.0, WhyOff::TooMuch, SumFix::Scale),
+    ] {
+        let form = rows(&typed);
+        let problem = form.check(&shop, None, &[]).unwrap_err().sum.unwrap();
+        assert!((problem.percent - sum).abs() < 1e-9);
+        assert_eq!((problem.why, problem.offers[0].fix), (why, fix), "{typed:?}");
+        for offer in problem.offers {
+            let mended = RecipeForm { parts: offer.parts, ..form.clone() };
+            let checked = mended.check(&shop, None, &[]).unwrap();
+            let parts = checked.parts.unwrap();
+            assert!(Fact::Ink(revision_fact(&shop, Uuid::nil(), parts.clone(), None, None, "", None)).in_bounds());
+            if offer.fix == SumFix::Scale {
+                let typed = |at: usize| typed[at].1.parse::<f64>().unwrap();
+                let percent = percentages(&parts);
+                assert!((percent[1].1 / percent[0].1 - typed(1) / typed(0)).abs() < 1e-4);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_recipe_form_answers_beside_its_rows_and_records_only_what_changed() {
+    let Published { mut press, yellow, clear, recipe, first, .. } = published();
+    let shop = press.shop();
+    let row = |component, percent: &str, on_top| PartForm { component, percent: percent.into(), on_top };
+    let form = RecipeForm {
+        name: "brick ".into(),
+        parts: vec![
+            row(Some(clear), "100", false),
+            row(Some(clear), "3", true),
+            row(None, "2", true),
+            row(Some(yellow), "", true),
+            row(None, "", false),
+        ],
+        ..RecipeForm::default()
+    };
+    let problems = form.check(&shop, None, &[]).unwrap_err();
+    assert_eq!(problems.fields["name"], FormProblem::Taken);
+    assert_eq!(problems.rows, [(1, FormProblem::Taken), (2, FormProblem::Missing), (3, FormProblem::Missing)]);
+    assert!(problems.sum.is_none());
+    assert!(RecipeForm::default().check(&shop, None, &[]).unwrap_err().fields.contains_key("parts"));
+
+    let parts = shop.ink.revision(first).unwrap().parts.to_vec();
+    let form = RecipeForm::of(shop.ink.recipe(recipe).unwrap(), &parts);
+    let checked = form.check(&shop, Some(recipe), &parts).unwrap();
+    assert_eq!((checked.fields, checked.parts), (vec![], None));
+    let form = RecipeForm { colour: "#a04030".into(), why: "brighter".into(), ..form };
+    let mut moved = form.clone();
+    (moved.parts[0].percent, moved.parts[2].percent) = ("21".into(), "49".into());
+    let checked = moved.check(&shop, Some(recipe), &parts).unwrap();
+    assert_eq!(checked.fields.len(), 1);
+    let fact = revision_fact(&shop, recipe, checked.parts.unwrap(), Some(first), None, &checked.why, None);
+    let second = press.event(fact);
+    assert_eq!(revision_name(&press.shop(), second).unwrap().number, 2);
+}
+
+/// Source: `ink_recipe_by_weight.csv`: 500 g and 10 % and 3 % on top weigh 565 g.
+#[test]
+fn percent_on_top_of_five_hundred_grams_is_weighed_as_published() {
+    let mut press = Press::new();
+    let ink = press.component("Ready ink", ComponentKind::Base);
+    let [one, two] = ["One", "Two"].map(|name| press.component(name, ComponentKind::Additive));
+    let form = RecipeForm {
+        name: "Soft".into(),
+        parts: [(ink, "100", false), (one, "10", true), (two, "3", true)]
+            .map(|(component, percent, on_top)| PartForm {
+                component: Some(component),
+                percent: percent.into(),
+                on_top,
+            })
+            .to_vec(),
+        ..RecipeForm::default()
+    };
+    let checked = form.check(&press.shop(), None, &[]).unwrap();
+    let recipe = press.id();
+    press.ink(recipe, InkFact::RecipeSet(checked.fields));
+    let fact = revision_fact(&press.shop(), recipe, checked.parts.unwrap(), None, None, "", None);
+    let revision = press.event(fact);
+    let again = make_again(&press.shop(), recipe, None, BatchSize::Ink(g(500.0))).unwrap();
+    assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [500.0, 50.0, 15.0].map(g));
+    assert_eq!((again.whole, again.total, again.worst), (g(565.0), g(565.0), 0.0));
+    assert!(recipe_card(&press.shop(), recipe).unwrap().revisions[0].on_top);
+
+    let form = PotForm {
+        name: "Soft 1".into(),
+        size: "500".into(),
+        of_ink: true,
+        capacity: "550".into(),
+        ..PotForm::default()
+    };
+    let problems = form.check(&press.shop(), None, Some(revision), None, Units::Metric).unwrap_err();
+    assert_eq!(problems["size"], FormProblem::Number(NumberProblem::TooHigh { most: 550.0 }));
+    let form = PotForm { capacity: "600".into(), ..form };
+    let fields = form.check(&press.shop(), None, Some(revision), None, Units::Metric).unwrap();
+    let pot = press.id();
+    press.ink(pot, InkFact::PotSet(fields));
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    assert_eq!(weighing.steps.iter().map(|step| step.target).collect::<Vec<_>>(), [500.0, 50.0, 15.0].map(g));
+    let shop = press.shop();
+    let same = PotForm::of(shop.ink.pot(pot).unwrap(), Units::Inch);
+    assert_eq!(same.check(&shop, Some(pot), Some(revision), None, Units::Inch).unwrap(), []);
+}
+
+#[test]
+fn the_scale_of_the_shop_rounds_the_targets_and_says_what_that_costs() {
+    let Published { mut press, first, .. } = published();
+    let form = ScaleForm { step: "2".into(), most: "400".into() };
+    press.ink(Uuid::nil(), form.check().unwrap());
+    let pot = press.pot(Some(first), 333.0);
+    let now = view(&press, pot);
+    // By hand: 66.6, 99.9 and 166.5 g in steps of 2 g.
+    assert_eq!(now.rows.iter().map(|row| row.step.target).collect::<Vec<_>>(), [66.0, 100.0, 166.0].map(g));
+    assert!((now.worst - 0.6 / 66.6).abs() < 1e-9);
+    assert_eq!(now.overloads, Grams::ZERO);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(100.0))), PotField::Capacity(Some(g(300.0)))]));
+    let now = view(&press, pot);
+    assert_eq!((now.overloads, now.spills), (g(32.0), g(32.0)));
+    assert_eq!(ScaleForm::of(&press.shop().ink.scale), form);
+    assert_eq!(ScaleForm::default().check().unwrap_err()["step"], FormProblem::Missing);
+    assert_eq!(Scale::default().step, g(0.1));
+}
+
+#[test]
+fn a_weigh_in_goes_one_component_at_a_time_in_any_order_and_back() {
+    let Published { mut press, yellow, white, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    let picked = weigh_in_view(&press.shop(), pot, Some(white)).unwrap();
+    assert_eq!((picked.now, picked.then), (Some(1), Some(0)));
+    assert_eq!((picked.tare, picked.on_scale, picked.rows[1].scale_target), (None, Grams::ZERO, Some(g(150.0))));
+    press.pour(pot, white, 90.0, PourStep::WeighIn);
+    let last = press.pour(pot, white, 60.0, PourStep::WeighIn);
+    let now = view(&press, pot);
+    assert_eq!((now.now, now.then, now.undo), (Some(0), Some(2), Some(last)));
+    assert_eq!(now.rows[1].step.state, StepState::Done);
+    assert_eq!(now.rows[1].scale_target, None);
+    press.say(last, Fact::Deleted);
+    let now = view(&press, pot);
+    assert_eq!((now.rows[1].step.poured, now.holds_grams), (g(90.0), g(90.0)));
+    press.say(last, Fact::Restored);
+    assert_eq!(view(&press, pot).holds_grams, g(150.0));
+
+    let form = PourForm { component: Some(yellow), grams: "150".into(), total: true, ..PourForm::default() };
+    let problems = form.check(&press.shop(), pot, PourStep::WeighIn, None, Units::Metric).unwrap_err();
+    assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooLow { least: 150.001 }));
+    let empty = PourForm::default().check(&press.shop(), pot, PourStep::WeighIn, None, Units::Metric).unwrap_err();
+    assert_eq!((empty["component"], empty["grams"]), (FormProblem::Missing, FormProblem::Missing));
+    assert!(weigh_in_view(&press.shop(), Uuid::nil(), None).is_none());
+    let loose = press.pot(None, 0.0);
+    assert!(weigh_in_view(&press.shop(), loose, None).is_none());
+}
+
+#[test]
+fn both_ways_on_from_an_over_pour_are_worked_out_with_pot_and_shelf() {
+    let Published { mut press, yellow, white, clear, first, .. } = published();
+    press.event(InkFact::Counted { component: clear, grams: g(255.0), by: None });
+    press.event(InkFact::Counted { component: yellow, grams: g(900.0), by: None });
+    let pot = press.pot(Some(first), 500.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(510.0)))]));
+    press.pour(pot, yellow, 100.0, PourStep::WeighIn);
+    press.pour(pot, white, 156.0, PourStep::WeighIn);
+    let over = view(&press, pot).over.unwrap();
+    // By hand: 156 g are 30 % of 520 g.
+    let scaled = &over.scale_rest;
+    assert_eq!((scaled.total, scaled.more, scaled.spills), (g(520.0), g(20.0), g(10.0)));
+    assert_eq!(scaled.rows.iter().map(|row| row.to_pour).collect::<Vec<_>>(), [4.0, 0.0, 260.0].map(g));
+    assert_eq!(scaled.rows.iter().map(|row| row.lacks).collect::<Vec<_>>(), [0.0, 0.0, 5.0].map(g));
+    assert!(!scaled.is_possible() && scaled.off < 1e-9);
+    let kept = &over.accept;
+    assert_eq!((kept.total, kept.spills), (g(506.0), Grams::ZERO));
+    assert!(kept.is_possible());
+    assert!((kept.rows[1].percent - 156.0 / 506.0 * 100.0).abs() < 1e-9);
+    assert!((kept.off - (156.0 / 506.0 * 100.0 - 30.0)).abs() < 1e-9);
+    assert_eq!(view(&press, pot).now, None, "the choice comes first");
+
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    let id = press.id();
+    let facts = repair_facts(&press.shop(), pot, &weighing, Repair::Accept, Some("Ines"), || id);
+    press.all(facts);
+    let now = view(&press, pot);
+    assert_eq!((now.now, now.undo), (Some(2), Some(id)));
+    press.pour(pot, clear, 250.0, PourStep::WeighIn);
+    let now = view(&press, pot);
+    assert!(now.done && now.over.is_none());
+    let state = pot_state(&press.shop(), pot);
+    assert_eq!((state.holds, state.base, state.changes), (None, Some(first), 1));
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    assert!(over_pour(&press.shop(), pot, &weighing).is_none());
+    assert_eq!(repair_facts(&press.shop(), pot, &weighing, Repair::Accept, None, Uuid::nil), []);
+}
+
+#[test]
+fn a_pour_taken_back_changes_what_went_over_into_another_pot() {
+    let Published { mut press, yellow, white, .. } = published();
+    let [one, two] = [0, 1].map(|_| press.pot(None, 0.0));
+    press.pour(one, yellow, 100.0, PourStep::Correction);
+    let slip = press.pour(one, white, 100.0, PourStep::Correction);
+    press.event(InkFact::Moved { from: one, to: two, grams: g(50.0), by: None });
+    assert_eq!(pot_state(&press.shop(), two).contents.of(white), g(25.0));
+    press.say(slip, Fact::Deleted);
+    let shop = press.shop();
+    assert_eq!(pot_state(&shop, two).contents.rows(), [(yellow, g(50.0))]);
+    assert_eq!(pot_state(&shop, one).contents.total(), g(50.0));
+}
+
+#[test]
+fn a_pot_split_stays_its_revision_and_one_mixed_with_another_does_not() {
+    let Published { mut press, yellow, white, clear, blue, recipe, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
+        press.pour(pot, component, grams, PourStep::WeighIn);
+    }
+    press.event(InkFact::Matched { pot, reading: None, by: None });
+    let half = press.pot(None, 0.0);
+    press.ink(half, InkFact::PotSet(vec![PotField::Capacity(Some(g(260.0)))]));
+    let form = TakeForm { grams: "300".into(), ..TakeForm::default() };
+    let problems = form.moved(&press.shop(), [pot, half], None, Units::Metric).unwrap_err();
+    assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooHigh { most: 260.0 }));
+    // What the scale shows of the first pot afterwards.
+    let form = TakeForm { grams: "250".into(), total: true, ..TakeForm::default() };
+    let fact = form.moved(&press.shop(), [pot, half], None, Units::Metric).unwrap();
+    press.event(fact);
+    let shop = press.shop();
+    let state = pot_state(&shop, half);
+    assert_eq!((state.holds, state.contents.of(white)), (Some(first), g(75.0)));
+    assert_eq!(pot_stage(&shop, half, &state), PotStage::Matched);
+    assert_eq!(room_of(&shop, half), Some(g(10.0)));
+
+    // Merged again they are the same ink; a correction makes another of it.
+    let back = press.event(InkFact::Moved { from: half, to: pot, grams: g(50.0), by: None });
+    assert_eq!(pot_state(&press.shop(), pot).holds, Some(first));
+    press.say(back, Fact::Deleted);
+    press.pour(half, blue, 1.0, PourStep::Correction);
+    press.event(InkFact::Moved { from: half, to: pot, grams: g(50.0), by: None });
+    let shop = press.shop();
+    let state = pot_state(&shop, pot);
+    assert_eq!((state.holds, state.matched, state.changes), (None, None, 1));
+
+    // What it holds can be topped up, in its own proportions.
+    let more = top_up(&shop, pot, g(600.0));
+    let before: Vec<f64> = [yellow, white, clear, blue].map(|id| percent_in(&shop, pot, id)).to_vec();
+    assert!((more.iter().map(|(_, grams)| *grams).sum::<Grams>().grams() - 300.0).abs() < 0.2);
+    let after = after_addition(&shop, pot, &more);
+    for (part, before) in after.parts.iter().zip(&before) {
+        assert!((part.percent - before).abs() < 0.02, "{part:?} {before}");
+    }
+    for (component, grams) in more {
+        press.pour(pot, component, grams.grams(), PourStep::TopUp);
+    }
+    assert_eq!(pot_state(&press.shop(), pot).changes, 1);
+    let saved = save_pot(&press.shop(), pot, recipe, "", None).unwrap();
+    let saved = press.event(saved);
+    assert_eq!(pot_state(&press.shop(), pot).holds, Some(saved));
+    assert_eq!(top_up(&press.shop(), Uuid::nil(), g(5.0)), []);
+}
+
+#[test]
+fn more_than_a_pot_holds_is_not_taken_out_and_is_told() {
+    let Published { mut press, yellow, .. } = published();
+    let pot = press.pot(None, 0.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(40.0)))]));
+    let form = TakeForm { grams: "5".into(), ..TakeForm::default() };
+    assert!(form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err().contains_key("grams"));
+    press.pour(pot, yellow, 30.0, PourStep::Correction);
+    let form = TakeForm { grams: "31".into(), ..TakeForm::default() };
+    let problems = form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err();
+    assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooHigh { most: 30.0 }));
+    let form = TakeForm { grams: "39".into(), total: true, ..TakeForm::default() };
+    let problems = form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err();
+    assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooLow { least: 40.0 }));
+    // Two phones, each emptying it.
+    for device in [PHONE, TABLET] {
+        press.on(device);
+        press.event(InkFact::Wasted { pot, grams: g(20.0), note: "dried".into(), by: None });
+    }
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert_eq!((card.wasted, card.short, card.label.grams), (g(30.0), g(10.0), Grams::ZERO));
+    assert_eq!((card.stage, card.on_scale), (PotStage::Empty, g(40.0)));
+}
+
+#[test]
+fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
+    let Published { mut press, yellow, white, clear, blue, recipe, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    assert_eq!(approve_facts(&press.shop(), pot, "Moss", None, Uuid::nil), []);
+    for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
+        press.pour(pot, component, grams, PourStep::WeighIn);
+    }
+    let mut ids = 0x9000;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let facts = approve_facts(&press.shop(), pot, " Harbour Choir ", None, &mut id);
+    assert_eq!(facts.len(), 1, "it is the first revision as written");
+    let yes = facts[0].0;
+    press.all(facts);
+    assert_eq!(best_revision(&press.shop(), recipe), Some(first));
+    let label = pot_label(&press.shop(), pot).unwrap();
+    assert_eq!(label.approval.unwrap().client, "Harbour Choir");
+    press.pour(pot, blue, 1.0, PourStep::Correction);
+    let label = pot_label(&press.shop(), pot).unwrap();
+    assert!(label.approval.is_none() && label.holds.changes == 1);
+    assert_eq!(approvals_of(&press.shop(), recipe).len(), 1, "the yes to the revision stands");
+    press.say(yes, Fact::Deleted);
+    assert!(approvals_of(&press.shop(), recipe).is_empty());
+
+    // A pot mixed by eye becomes a recipe of its own with the client's yes.
+    let loose = press.pot(None, 0.0);
+    press.ink(loose, InkFact::PotSet(vec![PotField::Name("Violet by eye".into())]));
+    press.pour(loose, blue, 30.0, PourStep::Correction);
+    press.pour(loose, white, 10.0, PourStep::Correction);
+    let facts = approve_facts(&press.shop(), loose, "Moss", None, &mut id);
+    press.all(facts);
+    let shop = press.shop();
+    let (violet, _) = recipe_for(&shop, "VIOLET by eye").unwrap();
+    let again = make_again(&shop, violet, None, BatchSize::Whole(g(100.0))).unwrap();
+    assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [75.0, 25.0].map(g));
+    assert_eq!(pot_state(&shop, loose).holds, Some(again.revision.id));
+}
+
+#[test]
+fn two_phones_that_number_a_revision_alike_are_told_apart_by_its_mark() {
+    let Published { mut press, yellow, clear, recipe, first, .. } = published();
+    let alone = press.shop();
+    let parts = |yellow_share: f64| {
+        [(yellow, yellow_share), (clear, 100.0 - yellow_share)]
+            .map(|(component, percent)| Part { component, share: Share::from_percent(percent), on_top: false })
+            .to_vec()
+    };
+    let on_phone = revision_fact(&alone, recipe, parts(10.0), Some(first), None, "", None);
+    let on_tablet = revision_fact(&alone, recipe, parts(12.0), Some(first), None, "", None);
+    let one = press.event(on_phone);
+    press.on(TABLET);
+    let two = press.event(on_tablet);
+    let names = [one, two].map(|id| revision_name(&press.shop(), id).unwrap());
+    assert_eq!([names[0].number, names[1].number], [2, 2]);
+    assert!(names.iter().all(|name| name.twin) && names[0].mark != names[1].mark);
+    assert!(!revision_name(&press.shop(), first).unwrap().twin);
+    press.say(two, Fact::Deleted);
+    assert!(!revision_name(&press.shop(), one).unwrap().twin);
+    let next = revision_fact(&press.shop(), recipe, parts(5.0), None, None, "", None);
+    assert!(matches!(next, InkFact::RevisionSaved { number: 3, .. }));
+    assert_eq!(revisions_of(&press.shop(), recipe).len(), 2);
+}
+
+#[test]
+fn what_is_left_on_the_shelf_follows_from_weighings_deliveries_and_pours() {
+    let Published { mut press, yellow, white, .. } = published();
+    let pot = press.pot(None, 0.0);
+    press.pour(pot, yellow, 10.0, PourStep::Correction);
+    assert_eq!(stock_left(&press.shop(), yellow), None);
+    let form = StockForm { grams: "2".into(), note: "lot 7".into() };
+    // Two ounces, by the definition of the ounce.
+    press.event(form.delivered(yellow, None, Units::Inch).unwrap());
+    assert_eq!(stock_left(&press.shop(), yellow), Some(Grams::from_milligrams(56_699)));
+    press.event(StockForm { grams: "500".into(), ..form.clone() }.counted(yellow, None, Units::Metric).unwrap());
+    let pour = press.pour(pot, yellow, 120.0, PourStep::Correction);
+    press.event(StockForm { grams: "1000".into(), ..form }.delivered(yellow, None, Units::Metric).unwrap());
+    assert_eq!(stock_left(&press.shop(), yellow), Some(g(1_380.0)));
+    press.say(pour, Fact::Deleted);
+    assert_eq!(stock_left(&press.shop(), yellow), Some(g(1_500.0)));
+    assert_eq!(StockForm::default().counted(white, None, Units::Metric).unwrap_err()["grams"], FormProblem::Missing);
+    assert!(StockForm::default().delivered(white, None, Units::Metric).is_err());
+}
+
+/// Art of 250 by 200 mm, all of it printing, through a mesh of 40 cm³/m²: two grams a print at a density of 1.
+fn plain_print() -> PrintForm {
+    PrintForm {
+        ink: InkUseForm { width: "25".into(), height: "20".into(), pieces: "100".into(), ..InkUseForm::default() },
+        volume: "40".into(),
+        ..PrintForm::default()
+    }
+}
+
+fn ordered(press: &mut Press, title: &str, ink: &str, fabric: Fabric, pieces: u32) -> RunId {
+    let run = press.order(title, None, fabric, &[(Size::M, pieces)]);
+    press.set_up(run, vec![RunField::Ink(ink.into())]);
+    run
+}
+
+#[test]
+fn a_batch_is_suggested_by_formula_and_then_by_what_such_runs_used() {
+    let Published { mut press, yellow, recipe, first, .. } = published();
+    let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
+    let (print, pieces) = plain_print().check(Units::Metric).unwrap();
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    let shop = press.shop();
+    // By hand: 0.05 m² × 40 cm³/m² × 1 g/cm³ × 100 pieces, and a tenth.
+    let batch = suggested_batch(&shop, run, &print, pieces);
+    assert_eq!((batch.printed, batch.loss, batch.grams), (g(200.0), g(20.0), g(220.0)));
+    assert!(batch.experience.is_none());
+
+    // An earlier run took 150 g for 50 pieces: half as much again as the 100 g on paper.
+    let earlier = ordered(&mut press, "Earlier", "brick", Fabric::Cotton, 50);
+    press.ink(earlier, InkFact::PrintSet(Some(print)));
+    let pot = press.pot(Some(first), 0.0);
+    press.pour(pot, yellow, 400.0, PourStep::Correction);
+    let form = TakeForm { grams: "150".into(), pieces: "50".into(), ..TakeForm::default() };
+    let fact = form.used(&press.shop(), pot, Some(earlier), None, Units::Metric).unwrap();
+    assert!(matches!(fact, InkFact::Used { paper: Some(paper), .. } if paper == g(100.0)));
+    let weighed = press.event(fact);
+    // Without a mesh in the set-up they are alike in fabric only.
+    let learned = suggested_batch(&press.shop(), run, &print, 100);
+    assert_eq!(learned.experience.unwrap().alike, Alike::Fabric);
+    assert_eq!(learned.grams, g(300.0));
+    for id in [run, earlier] {
+        press.set_up(id, vec![RunField::Mesh(Some(160))]);
+    }
+    let other = ordered(&mut press, "Other", "White", Fabric::Polyester, 50);
+    press.ink(other, InkFact::PrintSet(Some(print)));
+    let form = TakeForm { grams: "60".into(), ..form };
+    let fact = form.used(&press.shop(), pot, Some(other), None, Units::Metric).unwrap();
+    press.event(fact);
+    let learned = suggested_batch(&press.shop(), run, &print, 100);
+    let experience = learned.experience.unwrap();
+    assert_eq!((experience.alike, experience.weighings), (Alike::Ink, 1));
+    assert!((experience.ratio - 1.5).abs() < 1e-9);
+    press.say(weighed, Fact::Deleted);
+    let learned = suggested_batch(&press.shop(), run, &print, 100);
+    assert_eq!((learned.experience.unwrap().alike, learned.grams), (Alike::Any, g(120.0)));
+    assert_eq!(recipe_for(&press.shop(), " b r i c k").unwrap().0, recipe);
+    assert_eq!(ink_key("B rick"), ink_key("brick"));
+}
+
+#[test]
+fn the_print_form_begins_with_what_the_shop_knows_of_the_run() {
+    let Published { mut press, yellow, white, clear, .. } = published();
+    let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 60);
+    let screen = press.id();
+    let sheet = MeshSheet {
+        open_area_permille: Some(400),
+        thickness_um: Some(100),
+        ..MeshSheet::of_count(MeshCount::PerInch(160))
+    };
+    let fields = vec![ScreenField::Label("A1".into()), ScreenField::Mesh(Some(sheet))];
+    press.say(screen, Fact::Screen(ScreenFact::Set(fields)));
+    press.set_up(run, vec![RunField::Screens("A1".into()), RunField::Hits(2)]);
+    let form = PrintForm::of(&press.shop(), run, Units::Metric);
+    // Source: theoretical ink volume is open area by thickness: 0.4 × 100 µm.
+    assert_eq!((form.volume.as_str(), form.ink.hits.as_str(), form.ink.pieces.as_str()), ("40", "2", "60"));
+    assert_eq!(form.ink.density, "1", "no density of a component is known");
+    for (component, density) in [(yellow, 1_250), (white, 2_000), (clear, 1_000)] {
+        press.ink(component, InkFact::ComponentSet(vec![ComponentField::Density(Some(density))]));
+    }
+    // By hand: 100 g are 16 + 15 + 50 cm³.
+    assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric).ink.density, "1.23");
+    let mut typed = plain_print();
+    typed.ink.pieces = "60".into();
+    let (print, _) = typed.check(Units::Metric).unwrap();
+    assert_eq!(print.width, Length::from_millimetres(250.0));
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric), typed);
+    press.ink(run, InkFact::PrintSet(None));
+    assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric).volume, "40");
+    let problems = PrintForm::default().check(Units::Metric).unwrap_err();
+    assert_eq!((problems["width"], problems["volume"]), (FormProblem::Missing, FormProblem::Missing));
+}
+
+#[test]
+fn coming_runs_share_the_pots_and_say_what_is_low_and_what_to_buy() {
+    let Published { mut press, yellow, white, clear, first, .. } = published();
+    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let runs = [("First", 100), ("Second", 200)].map(|(title, pieces)| {
+        let run = ordered(&mut press, title, "Brick", Fabric::Cotton, pieces);
+        press.ink(run, InkFact::PrintSet(Some(print)));
+        run
+    });
+    let unknown = ordered(&mut press, "Third", "Teal", Fabric::Cotton, 10);
+    press.say(Uuid::nil(), Fact::RunsOrdered(vec![runs[0], runs[1], unknown]));
+    let pot = press.pot(Some(first), 300.0);
+    for (component, grams) in [(yellow, 60.0), (white, 90.0), (clear, 150.0)] {
+        press.pour(pot, component, grams, PourStep::WeighIn);
+    }
+    // By hand: 220 g and 440 g are needed, a pot holds 300 g, so the second run lacks 360 g: 72, 108, 180.
+    let needed = ink_needed(&press.shop());
+    let row = |at: usize| (needed[at].run, needed[at].grams, needed[at].in_pots, needed[at].to_mix);
+    assert_eq!(row(0), (runs[0], Some(g(220.0)), g(220.0), Some(Grams::ZERO)));
+    assert_eq!(row(1), (runs[1], Some(g(440.0)), g(80.0), Some(g(360.0))));
+    assert_eq!(row(2), (unknown, None, Grams::ZERO, None));
+
+    press.event(InkFact::Counted { component: yellow, grams: g(50.0), by: None });
+    press.event(InkFact::Counted { component: white, grams: g(150.0), by: None });
+    press.event(InkFact::Counted { component: clear, grams: g(190.0), by: None });
+    press.ink(
+        yellow,
+        InkFact::ComponentSet(vec![ComponentField::Tub(Some(g(20.0))), ComponentField::Cost(Some(5_000))]),
+    );
+    press.ink(white, InkFact::ComponentSet(vec![ComponentField::LowAt(Some(g(200.0)))]));
+    let view = stock_view(&press.shop());
+    let of = |id: Subject| view.rows.iter().find(|row| row.component == id).unwrap();
+    assert_eq!(of(yellow).low, Some(Low::ForRun { run: runs[1], title: "Second".into(), short: g(22.0) }));
+    // Two tubs of 20 g for 22 g, at 50.00 a kilogram.
+    let buy = of(yellow).buy.unwrap();
+    assert_eq!((buy.grams, buy.tubs, buy.cost), (g(40.0), Some(2), Some(200)));
+    assert_eq!((of(white).wanted, of(white).low.clone()), (g(108.0), Some(Low::BelowLimit)));
+    let buy = of(white).buy.unwrap();
+    assert_eq!((buy.grams, buy.tubs, buy.cost), (g(158.0), None, None));
+    assert_eq!((of(clear).low.clone(), of(clear).buy), (None, None));
+    assert_eq!((view.low, view.cost, view.unpriced), (2, 200, 1));
+    assert!(view.rows[0].low.is_some() && view.rows[1].low.is_some());
+    assert_eq!(view.unknown.iter().map(|need| need.run).collect::<Vec<_>>(), [unknown]);
+    let shelf = ink_shelf(&press.shop());
+    assert_eq!((shelf.low, shelf.components, shelf.pots.len(), shelf.needed.len()), (2, 4, 1, 3));
+    assert_eq!(shelf.recipes[0].in_pots, g(300.0));
+
+    // A pot meant for the second run is not given to the first.
+    press.ink(pot, InkFact::PotSet(vec![PotField::Run(Some(runs[1]))]));
+    let needed = ink_needed(&press.shop());
+    assert_eq!((needed[0].in_pots, needed[1].in_pots), (Grams::ZERO, g(300.0)));
+    let label = pot_label(&press.shop(), pot).unwrap();
+    assert_eq!((label.job.as_str(), label.ink.as_str(), label.name.as_str()), ("Second", "Brick", "Brick"));
+}
+
+#[test]
+fn the_limits_of_data_sheets_are_held_against_recipe_pot_and_addition() {
+    let Published { mut press, yellow, white, clear, blue, recipe, first } = published();
+    let most = |percent| Some(Share::from_percent(percent));
+    press.ink(clear, InkFact::ComponentSet(vec![ComponentField::MostPigment(most(50.0))]));
+    press.ink(blue, InkFact::ComponentSet(vec![ComponentField::Most(most(2.0))]));
+    let again = make_again(&press.shop(), recipe, None, BatchSize::Whole(g(500.0))).unwrap();
+    assert_eq!(again.limits, []);
+    let pot = press.pot(Some(first), 500.0);
+    for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
+        press.pour(pot, component, grams, PourStep::WeighIn);
+    }
+    let after = after_addition(&press.shop(), pot, &[(blue, g(15.0))]);
+    let limits: Vec<_> = after.limits.iter().map(|limit| (limit.component, limit.limit)).collect();
+    assert_eq!(limits, [(clear, LimitOf::Pigment), (blue, LimitOf::Component)]);
+    assert!((after.limits[1].percent - 15.0 / 515.0 * 100.0).abs() < 1e-9);
+    assert_eq!(after.lacks, []);
+    press.event(InkFact::Counted { component: blue, grams: g(4.0), by: None });
+    assert_eq!(after_addition(&press.shop(), pot, &[(blue, g(15.0))]).lacks, [(blue, g(11.0))]);
+    press.pour(pot, blue, 15.0, PourStep::Correction);
+    assert_eq!(pot_card(&press.shop(), pot).unwrap().limits.len(), 2);
+}
+
+#[test]
+fn a_component_is_typed_in_edited_and_deleted() {
+    let Published { mut press, yellow, first, .. } = published();
+    let form = ComponentForm {
+        name: "Deep red".into(),
+        kind: ComponentKind::Pigment,
+        colour: "#aa1122".into(),
+        density: "1,18".into(),
+        cost: "42.50".into(),
+        most: "12".into(),
+        most_pigment: "15".into(),
+        low_at: "3.5".into(),
+        tub: "8".into(),
+        ..ComponentForm::default()
+    };
+    let fields = form.check(&press.shop(), None, Units::Inch).unwrap();
+    assert!(fields.contains(&ComponentField::MostPigment(None)), "only a base has such a limit");
+    let red = press.id();
+    press.ink(red, InkFact::ComponentSet(fields));
+    let shop = press.shop();
+    let component = shop.ink.component(red).unwrap();
+    assert_eq!((component.density, component.cost), (Some(1_180), Some(4_250)));
+    let metric = ComponentForm::of(component, Units::Metric);
+    assert_eq!(metric.check(&shop, Some(red), Units::Metric).unwrap(), []);
+    let problems = ComponentForm { name: " yellow".into(), most: "101".into(), ..metric.clone() }
+        .check(&shop, Some(red), Units::Metric)
+        .unwrap_err();
+    assert_eq!(problems["name"], FormProblem::Taken);
+    assert_eq!(problems["most"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));
+
+    // Deleted, it leaves the lists; what is in pots and recipes of it stays.
+    let pot = press.pot(Some(first), 500.0);
+    press.pour(pot, yellow, 100.0, PourStep::WeighIn);
+    press.say(yellow, Fact::Deleted);
+    let shop = press.shop();
+    assert!(shop.ink.components().all(|(id, _)| id != yellow));
+    assert_eq!(pot_card(&shop, pot).unwrap().rows[0].name, "Yellow");
+    press.say(yellow, Fact::Restored);
+    assert!(press.shop().ink.components().any(|(id, _)| id == yellow));
+}
+
+/// What is known late is folded as if it had been known: pours before their pot, a deletion before its pour.
+#[test]
+fn facts_about_what_is_not_known_yet_are_not_lost() {
+    let Published { mut press, yellow, .. } = published();
+    let (pot, gone) = (press.id(), press.id());
+    press.pour(pot, yellow, 10.0, PourStep::Correction);
+    press.say(gone, Fact::Deleted);
+    let fact = |grams| InkFact::Poured {
+        pot,
+        component: yellow,
+        grams: g(grams),
+        step: PourStep::Correction,
+        note: String::new(),
+        reading: None,
+        by: None,
+    };
+    press.ink(gone, fact(5.0));
+    assert!(pot_card(&press.shop(), pot).is_none());
+    assert_eq!(pot_state(&press.shop(), pot).contents.total(), g(10.0));
+    press.ink(pot, InkFact::PotSet(vec![PotField::Name("Late".into())]));
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert_eq!((card.ledger.len(), card.label.grams), (2, g(10.0)));
+    press.say(pot, Fact::Deleted);
+    assert!(ink_shelf(&press.shop()).pots.is_empty());
+}
+
+mod properties {
+    use super::*;
+    use lastpull_core::journal::Journal;
+    use proptest::prelude::*;
+    use proptest::sample::Index;
+
+    const POTS: usize = 3;
+
+    #[derive(Clone, Debug)]
+    enum Step {
+        Pour(usize, usize, i64),
+        Move(usize, usize, i64),
+        Waste(usize, i64),
+        Use(usize, i64),
+        TakeBack(Index),
+    }
+
+    fn any_step() -> impl Strategy<Value = Step> {
+        let pot = 0..POTS;
+        let mg = 1..300_000i64;
+        prop_oneof![
+            6 => (pot.clone(), 0..4usize, mg.clone()).prop_map(|(pot, component, mg)| Step::Pour(pot, component, mg)),
+            2 => (pot.clone(), pot.clone(), mg.clone()).prop_map(|(from, to, mg)| Step::Move(from, to, mg)),
+            1 => (pot.clone(), mg.clone()).prop_map(|(pot, mg)| Step::Waste(pot, mg)),
+            1 => (pot, mg).prop_map(|(pot, mg)| Step::Use(pot, mg)),
+            2 => any::<Index>().prop_map(Step::TakeBack),
+        ]
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(120))]
+
+        /// By another hand: plain numbers, played again from what was not taken back.
+        #[test]
+        fn grams_in_are_grams_in_the_pots_and_the_history_replays_to_them(
+            steps in prop::collection::vec(any_step(), 1..30),
+            halves in prop::collection::vec(any::<bool>(), 60),
+        ) {
+            let mut press = Press::new();
+            let pots: Vec<Subject> = (0..POTS).map(|_| press.pot(None, 0.0)).collect();
+            let parts: Vec<Subject> = (0..4).map(|n| press.component(&n.to_string(), ComponentKind::Pigment)).collect();
+            let mut told: Vec<(Subject, Step)> = Vec::new();
+            for (at, step) in steps.iter().enumerate() {
+                press.on(if at % 2 == 0 { PHONE } else { TABLET });
+                let mg = |mg: &i64| Grams::from_milligrams(*mg);
+                let fact = match step {
+                    Step::Pour(pot, component, grams) => InkFact::Poured {
+                        pot: pots[*pot],
+                        component: parts[*component],
+                        grams: mg(grams),
+                        step: PourStep::Correction,
+                        note: String::new(),
+                        reading: None,
+                        by: None,
+                    },
+                    Step::Move(from, to, grams) =>
+                        InkFact::Moved { from: pots[*from], to: pots[*to], grams: mg(grams), by: None },
+                    Step::Waste(pot, grams) =>
+                        InkFact::Wasted { pot: pots[*pot], grams: mg(grams), note: String::new(), by: None },
+                    Step::Use(pot, grams) => InkFact::Used {
+                        pot: pots[*pot], run: None, grams: mg(grams), pieces: 1, paper: None, by: None,
+                    },
+                    Step::TakeBack(index) => {
+                        if !told.is_empty() {
+                            let (id, _) = told.remove(index.index(told.len()));
+                            press.say(id, Fact::Deleted);
+                        }
+                        continue;
+                    }
+                };
+                told.push((press.event(fact), step.clone()));
+            }
+            let mut model = vec![[0.0f64; 4]; POTS];
+            let (mut poured, mut gone) = (0.0, 0.0);
+            let take = |pot: &mut [f64; 4], mg: i64| {
+                let sum: f64 = pot.iter().sum();
+                let part = if sum > 0.0 { (mg as f64).min(sum) / sum } else { 0.0 };
+                let taken = pot.map(|here| here * part);
+                pot.iter_mut().zip(taken).for_each(|(here, out)| *here -= out);
+                taken
+            };
+            for (_, step) in &told {
+                match step {
+                    Step::Pour(pot, component, mg) => {
+                        model[*pot][*component] += *mg as f64;
+                        poured += *mg as f64;
+                    }
+                    Step::Move(from, to, mg) if from != to => {
+                        let taken = take(&mut model[*from], *mg);
+                        model[*to].iter_mut().zip(taken).for_each(|(here, more)| *here += more);
+                    }
+                    Step::Waste(pot, mg) | Step::Use(pot, mg) =>
+                        gone += take(&mut model[*pot], *mg).iter().sum::<f64>(),
+                    _ => {}
+                }
+            }
+            let shop = press.shop();
+            let mut all = Grams::ZERO;
+            for (pot, expected) in pots.iter().zip(&model) {
+                let state = pot_state(&shop, *pot);
+                for (component, expected) in parts.iter().zip(expected) {
+                    let off = state.contents.of(*component).milligrams() as f64 - expected;
+                    // Each line rounds to a milligram; what is moved on carries it.
+                    prop_assert!(off.abs() <= 2.0 * told.len() as f64 + 1.0, "{off}");
+                }
+                let held = state.contents.total();
+                prop_assert_eq!(state.came_in, held.plus(state.used).plus(state.wasted).plus(state.moved_out));
+                let percent: f64 = state.contents.percentages().iter().map(|(_, percent)| percent).sum();
+                prop_assert!(!held.is_some() || (percent - 100.0).abs() <= 1e-9);
+                all = all.plus(held).plus(state.used).plus(state.wasted);
+            }
+            prop_assert_eq!(all, Grams::from_milligrams(poured as i64), "{}", gone);
+
+            // The same story out of two files that overlap, the later first.
+            let entries = press.entries();
+            let part = |keep: bool| -> Vec<_> {
+                let kept = entries.iter().zip(halves.iter().cycle()).filter(|(_, half)| **half == keep);
+                kept.map(|(entry, _)| entry.clone()).collect()
+            };
+            let mut journal = Journal::default();
+            journal.absorb(part(true)).unwrap();
+            journal.absorb(part(false)).unwrap();
+            journal.absorb(entries.iter().rev().take(9).cloned().collect()).unwrap();
+            let merged = Shop::fold(&journal);
+            for pot in &pots {
+                prop_assert_eq!(pot_state(&merged, *pot), pot_state(&shop, *pot));
+            }
+        }
+
+        #[test]
+        fn scaling_the_rest_of_an_over_pour_keeps_the_proportions(
+            weights in prop::collection::vec(1..1_000u32, 2..7),
+            size in 50..3_000u32,
+            step in prop::sample::select(vec![10i64, 100, 1_000]),
+            over in any::<Index>(),
+            by in 1..400i64,
+        ) {
+            let mut press = Press::new();
+            let sum: u32 = weights.iter().sum();
+            let ids: Vec<Subject> = (0..weights.len()).map(|n| press.component(&n.to_string(), ComponentKind::Base)).collect();
+            let mut left = Share::WHOLE.billionths();
+            let parts: Vec<Part> = ids.iter().zip(&weights).enumerate().map(|(at, (component, weight))| {
+                let share = if at + 1 == ids.len() { left } else { (u64::from(*weight) * 1_000_000_000 / u64::from(sum)) as u32 };
+                left -= share;
+                Part { component: *component, share: Share::from_billionths(share), on_top: false }
+            }).collect();
+            let recipe = press.id();
+            press.ink(Uuid::nil(), InkFact::ScaleSet { step: Grams::from_milligrams(step), most: None });
+            press.ink(recipe, InkFact::RecipeSet(vec![RecipeField::Name("Any".into())]));
+            let fact = revision_fact(&press.shop(), recipe, parts.clone(), None, None, "", None);
+            let revision = press.event(fact);
+            let pot = press.pot(Some(revision), f64::from(size));
+            let before = weigh_in(&press.shop(), pot).unwrap();
+            let over = over.index(ids.len());
+            for (at, row) in before.steps.iter().enumerate().take(over + 1) {
+                // By more than counts as on target.
+                let more = if at == over { by * step + row.target.milligrams() / 100 / step * step } else { 0 };
+                let grams = row.target.plus(Grams::from_milligrams(more));
+                if grams.is_some() {
+                    press.pour(pot, row.component, grams.grams(), PourStep::WeighIn);
+                }
+            }
+            let weighing = weigh_in(&press.shop(), pot).unwrap();
+            prop_assert_eq!(weighing.steps[over].state, StepState::Over);
+            let plan = over_pour(&press.shop(), pot, &weighing).unwrap();
+            prop_assert_eq!(plan.component, ids[over]);
+            let rest = plan.scale_rest;
+            prop_assert!(rest.whole >= before.whole);
+            for (row, part) in rest.rows.iter().zip(&parts) {
+                let ideal = rest.whole.milligrams() as f64 * f64::from(part.share.billionths()) / 1e9;
+                prop_assert!((row.exact.milligrams() as f64 - ideal).abs() <= 1.0);
+                prop_assert!((row.target.milligrams() - row.exact.milligrams()).abs() <= step / 2 + 1 || row.to_pour == Grams::ZERO);
+            }
+            for (row, was) in rest.rows.iter().zip(&weighing.steps) {
+                prop_assert!(row.target >= was.poured, "nothing has to come out again");
+            }
+            // Done as told, the pot holds the recipe, to what the scale can show.
+            let mut id = 0x9000;
+            let facts = repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, || {
+                id += 1;
+                Uuid::from_u128(id)
+            });
+            press.all(facts);
+            let resized = weigh_in(&press.shop(), pot).unwrap();
+            prop_assert!(resized.steps.iter().all(|row| row.state != StepState::Over));
+            for row in resized.steps.iter().filter(|row| row.to_go().is_some()) {
+                press.pour(pot, row.component, row.to_go().grams(), PourStep::WeighIn);
+            }
+            let shop = press.shop();
+            let done = weigh_in(&shop, pot).unwrap();
+            prop_assert!(done.is_done() || done.steps.iter().any(|row| !row.target.is_some()));
+            let total = done.holds.milligrams() as f64;
+            for (row, part) in done.steps.iter().zip(&parts) {
+                let off = row.poured.milligrams() as f64 - total * f64::from(part.share.billionths()) / 1e9;
+                let slack = (step as f64).max(row.target.milligrams() as f64 / 500.0 + 1.0);
+                prop_assert!(off.abs() <= slack * (ids.len() as f64 + 1.0), "{row:?} {off}");
+            }
+            let same: BTreeMap<_, _> = done.steps.iter().map(|row| (row.component, row.poured)).collect();
+            prop_assert_eq!(pot_state(&shop, pot).contents.rows(), same.into_iter().filter(|(_, grams)| grams.is_some()).collect::<Vec<_>>());
+        }
+    }
+}
