@@ -17,9 +17,9 @@ const says = (page, where, words) => page.locator(where).filter({ hasText: words
 /** The hash on screen. */
 const hash = (page) => page.evaluate(() => location.hash);
 
-/** Ends the run on the press. */
+/** Ends the run on the press short. */
 async function endRun(page) {
-  await press(page, "#end");
+  await press(page, "#stop");
   await press(page, "#end-anyway");
   await page.locator("#ended-good").waitFor();
 }
