@@ -2,6 +2,7 @@
 
 use super::difference::parts2000;
 use super::{Lab, ciede2000};
+use crate::sorted::sort_by;
 
 /// Which way a sample lies from the target.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -106,7 +107,7 @@ pub fn in_words(target: Lab, sample: Lab) -> Vec<Word> {
             say(share, Lean::Bluer, Lean::Yellower);
         }
     }
-    words.sort_by(|one, other| other.share.total_cmp(&one.share));
+    sort_by(&mut words, |one, other| other.share.total_cmp(&one.share));
     words
 }
 
