@@ -11,7 +11,7 @@
 //! - [`job`]: the client's order, its garment lots and sizes
 //! - [`run`]: one lot, one print location, one ink: set-up, checks, counting, pace, finish
 //! - [`plan`]: the day's runs against closing
-//! - [`ink`]: colours as seen on a garment
+//! - [`ink`]: colours seen and measured, pigment, what to add, will it cover
 //! - [`screen`]: screens from clean to reclaimed, their mesh and stencils, and the reclaim bath
 //! - [`heat`]: dryer, flash, cure, and the heat of the room
 //! - [`failure`]: what goes wrong on the press, and what it costs

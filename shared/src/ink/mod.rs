@@ -2,23 +2,29 @@
 //!
 //! From a reading to an answer: [`Lab`] or [`Reflectance`] (an instrument's curve, or the [`smoothest`]
 //! that looks like a colour) → [`characterise`] a component from its drawdowns → [`predict`] a recipe, or
-//! ask [`will_it_cover`].
+//! ask [`will_it_cover`]; hold a pot to its reading with [`anchored_to_colour`] and ask
+//! [`correction::what_to_add`].
 
+mod anchor;
 mod characterise;
 #[cfg(test)]
 mod check_rows;
 mod colour;
 mod constants;
+pub mod correction;
 mod difference;
 mod difference_words;
 pub mod kubelka_munk;
 mod lab;
 mod opacity;
+pub mod photo_reading;
 mod predict;
 mod smoothest;
 mod spectrum;
 pub mod srgb;
+mod strength;
 
+pub use anchor::{Anchored, anchored_to_colour, anchored_to_curve};
 pub use characterise::{Body, Characterised, Drawdown, Laid, characterise};
 pub use colour::Colour;
 pub use constants::Constants;
@@ -30,3 +36,4 @@ pub use opacity::{Cover, FULL_HIDING, Look, Way, Work, contrast_ratio, will_it_c
 pub use predict::{Print, Seen, predict};
 pub use smoothest::{Smoothest, smoothest};
 pub use spectrum::{BANDS, Bands, FIRST_NM, Origin, Reflectance, STEP_NM, SpectrumProblem};
+pub use strength::{Lesson, strength};

@@ -1,0 +1,215 @@
+//! Which components, and how much of each.
+
+use super::model::Model;
+use super::step::{dot, least_within};
+use crate::sorted::sort_by;
+
+/// Some of the offers and how much of each, in parts of the pot.
+#[derive(Clone)]
+pub struct Found {
+    pub offers: Vec<usize>,
+    pub parts: [f64; 3],
+    pub cost: f64,
+}
+
+/// Pairs and threes that are followed to their end, of those that a first look finds most promising.
+const FOLLOWED: usize = 16;
+/// Pairs that a third component is added to.
+const GROWN: usize = 10;
+
+/// The best with one component, with two, with three. Fewer when a size brings nothing over the one before.
+pub fn best_of_each_size(model: &Model, at_most: usize) -> Vec<Found> {
+    let levels: Vec<Levels> = (0..model.offers.len()).map(|offer| Levels::of(model, offer)).collect();
+    let mut ones: Vec<Found> = (0..model.offers.len())
+        .map(|offer| follow(model, vec![offer], [levels[offer].best, 0.0, 0.0], true))
+        .filter(|found| found.parts[0] > 0.0)
+        .collect();
+    rank(&mut ones);
+    let mut out = Vec::new();
+    let mut grown = ones.clone();
+    for size in 1..=at_most {
+        if size > 1 {
+            grown = grow(model, &grown, &levels, &ones, size);
+        }
+        if let Some(best) = grown.first() {
+            out.push(follow(model, best.offers.clone(), best.parts, false));
+        }
+    }
+    out
+}
+
+fn rank(found: &mut Vec<Found>) {
+    sort_by(found, |one, other| one.cost.total_cmp(&other.cost));
+}
+
+/// Amounts of one component worth a look: the best of a few, and two that move the colour by half and by all of what
+/// is missing.
+struct Levels {
+    best: f64,
+    half: f64,
+    whole: f64,
+}
+
+impl Levels {
+    fn of(model: &Model, offer: usize) -> Self {
+        let chosen = [offer];
+        // The sheets' limits are left out: another component may make room under them.
+        let most = model.at_hand(offer);
+        let (from, missing) = (model.look(&[], &[]), model.off(&[], &[]));
+        let (mut best, mut least) = (0.0, model.cost(&[], &[]));
+        let (mut half, mut whole) = (most, most);
+        // From all that is allowed down to a hundred-thousandth of it.
+        for place in 0..14 {
+            let part = most * (-0.9 * f64::from(place)).exp();
+            if model.allows(&chosen, &[part]) {
+                let cost = model.cost(&chosen, &[part]);
+                if cost < least {
+                    (best, least) = (part, cost);
+                }
+            }
+            let moved = model.moved(from, &chosen, &[part]);
+            if moved >= missing {
+                whole = part;
+            }
+            if moved >= 0.4 * missing {
+                half = part;
+            }
+        }
+        Self { best, half, whole }
+    }
+}
+
+/// Adds one more component to what was found, and follows the most promising.
+fn grow(model: &Model, smaller: &[Found], levels: &[Levels], ones: &[Found], size: usize) -> Vec<Found> {
+    let mut tries: Vec<Found> = Vec::new();
+    let mut look_at = |offers: Vec<usize>, parts: [f64; 3]| {
+        let parts = nearest_allowed(model, &offers, parts);
+        let cost = model.cost(&offers, &parts[..size]);
+        match tries.iter_mut().find(|tried| same(&tried.offers, &offers)) {
+            Some(tried) if tried.cost <= cost => {}
+            Some(tried) => *tried = Found { offers, parts, cost },
+            None => tries.push(Found { offers, parts, cost }),
+        }
+    };
+    let all: Vec<usize> = (0..model.offers.len()).collect();
+    if size == 2 {
+        for (place, one) in all.iter().enumerate() {
+            for other in &all[place + 1..] {
+                let (p, q) = (&levels[*one], &levels[*other]);
+                for parts in [
+                    [p.best, 0.0, 0.0],
+                    [0.0, q.best, 0.0],
+                    [p.best, q.best, 0.0],
+                    [p.half, q.half, 0.0],
+                    [p.whole, q.half, 0.0],
+                    [p.half, q.whole, 0.0],
+                ] {
+                    look_at(vec![*one, *other], parts);
+                }
+            }
+        }
+    } else {
+        for pair in smaller.iter().take(GROWN) {
+            for third in all.iter().filter(|third| !pair.offers.contains(third)) {
+                for part in [0.0, levels[*third].half, levels[*third].whole] {
+                    let mut offers = pair.offers.clone();
+                    offers.push(*third);
+                    look_at(offers, [pair.parts[0], pair.parts[1], part]);
+                }
+            }
+        }
+    }
+    rank(&mut tries);
+    // The best single components lead their pairs even where the first look found nothing in it.
+    let leads = |tried: &Found| ones.first().is_some_and(|best| tried.offers.contains(&best.offers[0]));
+    let mut followed: Vec<Found> = tries
+        .iter()
+        .enumerate()
+        .filter(|(place, tried)| *place < FOLLOWED || (size == 2 && leads(tried)))
+        .map(|(_, tried)| follow(model, tried.offers.clone(), tried.parts, true))
+        .collect();
+    rank(&mut followed);
+    followed
+}
+
+fn same(one: &[usize], other: &[usize]) -> bool {
+    one.len() == other.len() && one.iter().all(|offer| other.contains(offer))
+}
+
+/// The nearest amounts that the limits allow, each measured by its own size: where pigment is at its limit, some of
+/// the base that makes room for it stays in.
+fn nearest_allowed(model: &Model, offers: &[usize], parts: [f64; 3]) -> [f64; 3] {
+    let size = offers.len();
+    if model.allows(offers, &parts[..size]) {
+        return parts;
+    }
+    let limits = model.limits(offers);
+    let rooms: Vec<f64> = limits.iter().map(|limit| limit.most).collect();
+    let (mut h, mut g) = ([[0.0; 3]; 3], [0.0; 3]);
+    for place in 0..size {
+        let weight = parts[place].max(1e-4).powi(-2);
+        h[place][place] = weight;
+        g[place] = -weight * parts[place];
+    }
+    let found = least_within(size, h, g, &limits, &rooms);
+    furthest(model, offers, found.map(|part| part.max(0.0)))
+}
+
+/// As far from nothing toward these parts as the limits allow.
+fn furthest(model: &Model, offers: &[usize], parts: [f64; 3]) -> [f64; 3] {
+    let mut share = 1.0_f64;
+    for limit in model.limits(offers) {
+        let along = dot(limit.weights, parts);
+        // A breath over a limit is rounding; where nothing is left of a limit it must not undo everything.
+        if along > limit.most + 1e-10 {
+            share = share.min(limit.most.max(0.0) / along);
+        }
+    }
+    parts.map(|part| part * share)
+}
+
+/// Follows the slopes to the least near a start, within the limits: Levenberg and Marquardt's method.
+fn follow(model: &Model, offers: Vec<usize>, start: [f64; 3], quick: bool) -> Found {
+    let size = offers.len();
+    let limits = model.limits(&offers);
+    let mut parts = start;
+    let mut cost = model.cost(&offers, &parts[..size]);
+    let mut damping = 1e-3;
+    for _ in 0..if quick { 12 } else { 40 } {
+        let at = model.slopes(&offers, &parts[..size], quick);
+        let (mut h, mut g) = ([[0.0; 3]; 3], [0.0; 3]);
+        for row in 0..size {
+            for column in 0..size {
+                h[row][column] = product(at.slopes[row], at.slopes[column]);
+            }
+            g[row] = product(at.slopes[row], at.misses);
+        }
+        let rooms: Vec<f64> = limits.iter().map(|limit| limit.most - dot(limit.weights, parts)).collect();
+        let mut gained = 0.0;
+        for _ in 0..6 {
+            let mut damped = h;
+            for (place, row) in damped.iter_mut().enumerate() {
+                row[place] += damping * row[place] + 1e-9;
+            }
+            let step = least_within(size, damped, g, &limits, &rooms);
+            let tried = [0, 1, 2].map(|place| (parts[place] + step[place]).max(0.0));
+            let there = model.cost(&offers, &tried[..size]);
+            if there < cost {
+                gained = cost - there;
+                (parts, cost) = (tried, there);
+                damping = (damping * 0.2).max(1e-9);
+                break;
+            }
+            damping *= 10.0;
+        }
+        if gained <= if quick { 1e-4 } else { 1e-10 } * (1.0 + cost) {
+            break;
+        }
+    }
+    let parts = furthest(model, &offers, parts);
+    Found { cost: model.cost(&offers, &parts[..size]), offers, parts }
+}
+
+fn product(a: [f64; 4], b: [f64; 4]) -> f64 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3]
+}
