@@ -131,15 +131,15 @@ impl<'a> Model<'a> {
         super::super::ciede2000(self.target, self.look(chosen, parts))
     }
 
-    /// CIEDE2000 of two additions' looks.
-    pub fn moved(&self, from: Lab, chosen: &[usize], parts: &[f64]) -> f64 {
-        super::super::ciede2000(from, self.look(chosen, parts))
-    }
-
     /// What is made least: the square of CIEDE2000 and that of what the grams weigh.
     pub fn cost(&self, chosen: &[usize], parts: &[f64]) -> f64 {
-        let off = self.off(chosen, parts);
-        off * off + (SPARING * parts.iter().sum::<f64>()).powi(2)
+        self.cost_of(self.look(chosen, parts), parts.iter().sum())
+    }
+
+    /// The same of a look and all that was added for it.
+    pub fn cost_of(&self, look: Lab, added: f64) -> f64 {
+        let off = super::super::ciede2000(self.target, look);
+        off * off + (SPARING * added).powi(2)
     }
 
     /// The misses and how they move. What CIEDE2000 divides by is held still for `quick` slopes, which

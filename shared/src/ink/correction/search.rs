@@ -1,5 +1,6 @@
 //! Which components, and how much of each.
 
+use super::super::ciede2000;
 use super::model::Model;
 use super::step::{dot, least_within};
 use crate::sorted::sort_by;
@@ -13,23 +14,22 @@ pub struct Found {
 }
 
 /// Pairs and threes that are followed to their end, of those that a first look finds most promising.
-const FOLLOWED: usize = 16;
+const FOLLOWED: usize = 12;
 /// Pairs that a third component is added to.
-const GROWN: usize = 10;
+const GROWN: usize = 6;
 
 /// The best with one component, with two, with three. Fewer when a size brings nothing over the one before.
 pub fn best_of_each_size(model: &Model, at_most: usize) -> Vec<Found> {
     let levels: Vec<Levels> = (0..model.offers.len()).map(|offer| Levels::of(model, offer)).collect();
-    let mut ones: Vec<Found> = (0..model.offers.len())
+    let mut grown: Vec<Found> = (0..model.offers.len())
         .map(|offer| follow(model, vec![offer], [levels[offer].best, 0.0, 0.0], true))
         .filter(|found| found.parts[0] > 0.0)
         .collect();
-    rank(&mut ones);
+    rank(&mut grown);
     let mut out = Vec::new();
-    let mut grown = ones.clone();
     for size in 1..=at_most {
         if size > 1 {
-            grown = grow(model, &grown, &levels, &ones, size);
+            grown = grow(model, &grown, &levels, size);
         }
         if let Some(best) = grown.first() {
             out.push(follow(model, best.offers.clone(), best.parts, false));
@@ -56,18 +56,17 @@ impl Levels {
         // The sheets' limits are left out: another component may make room under them.
         let most = model.at_hand(offer);
         let (from, missing) = (model.look(&[], &[]), model.off(&[], &[]));
-        let (mut best, mut least) = (0.0, model.cost(&[], &[]));
+        let (mut best, mut least) = (0.0, missing * missing);
         let (mut half, mut whole) = (most, most);
-        // From all that is allowed down to a hundred-thousandth of it.
-        for place in 0..14 {
-            let part = most * (-0.9 * f64::from(place)).exp();
-            if model.allows(&chosen, &[part]) {
-                let cost = model.cost(&chosen, &[part]);
-                if cost < least {
-                    (best, least) = (part, cost);
-                }
+        // From all that is at hand down to a hundred-thousandth of it.
+        for place in 0..11 {
+            let part = most * (-1.15 * f64::from(place)).exp();
+            let look = model.look(&chosen, &[part]);
+            let cost = model.cost_of(look, part);
+            if cost < least && model.allows(&chosen, &[part]) {
+                (best, least) = (part, cost);
             }
-            let moved = model.moved(from, &chosen, &[part]);
+            let moved = ciede2000(from, look);
             if moved >= missing {
                 whole = part;
             }
@@ -80,7 +79,7 @@ impl Levels {
 }
 
 /// Adds one more component to what was found, and follows the most promising.
-fn grow(model: &Model, smaller: &[Found], levels: &[Levels], ones: &[Found], size: usize) -> Vec<Found> {
+fn grow(model: &Model, smaller: &[Found], levels: &[Levels], size: usize) -> Vec<Found> {
     let mut tries: Vec<Found> = Vec::new();
     let mut look_at = |offers: Vec<usize>, parts: [f64; 3]| {
         let parts = nearest_allowed(model, &offers, parts);
@@ -96,14 +95,11 @@ fn grow(model: &Model, smaller: &[Found], levels: &[Levels], ones: &[Found], siz
         for (place, one) in all.iter().enumerate() {
             for other in &all[place + 1..] {
                 let (p, q) = (&levels[*one], &levels[*other]);
-                for parts in [
-                    [p.best, 0.0, 0.0],
-                    [0.0, q.best, 0.0],
-                    [p.best, q.best, 0.0],
-                    [p.half, q.half, 0.0],
-                    [p.whole, q.half, 0.0],
-                    [p.half, q.whole, 0.0],
-                ] {
+                // A single that helps is a start already; its partner joins at nothing.
+                let alone = |at: &Levels| if at.best > 0.0 { at.best } else { at.half };
+                for parts in
+                    [[alone(p), 0.0, 0.0], [0.0, alone(q), 0.0], [p.half, q.half, 0.0], [p.whole, q.whole, 0.0]]
+                {
                     look_at(vec![*one, *other], parts);
                 }
             }
@@ -120,14 +116,8 @@ fn grow(model: &Model, smaller: &[Found], levels: &[Levels], ones: &[Found], siz
         }
     }
     rank(&mut tries);
-    // The best single components lead their pairs even where the first look found nothing in it.
-    let leads = |tried: &Found| ones.first().is_some_and(|best| tried.offers.contains(&best.offers[0]));
-    let mut followed: Vec<Found> = tries
-        .iter()
-        .enumerate()
-        .filter(|(place, tried)| *place < FOLLOWED || (size == 2 && leads(tried)))
-        .map(|(_, tried)| follow(model, tried.offers.clone(), tried.parts, true))
-        .collect();
+    let mut followed: Vec<Found> =
+        tries.iter().take(FOLLOWED).map(|tried| follow(model, tried.offers.clone(), tried.parts, true)).collect();
     rank(&mut followed);
     followed
 }
@@ -175,7 +165,7 @@ fn follow(model: &Model, offers: Vec<usize>, start: [f64; 3], quick: bool) -> Fo
     let mut parts = start;
     let mut cost = model.cost(&offers, &parts[..size]);
     let mut damping = 1e-3;
-    for _ in 0..if quick { 12 } else { 40 } {
+    for _ in 0..if quick { 8 } else { 40 } {
         let at = model.slopes(&offers, &parts[..size], quick);
         let (mut h, mut g) = ([[0.0; 3]; 3], [0.0; 3]);
         for row in 0..size {
@@ -202,7 +192,7 @@ fn follow(model: &Model, offers: Vec<usize>, start: [f64; 3], quick: bool) -> Fo
             }
             damping *= 10.0;
         }
-        if gained <= if quick { 1e-4 } else { 1e-10 } * (1.0 + cost) {
+        if gained <= if quick { 1e-3 } else { 1e-10 } * (1.0 + cost) {
             break;
         }
     }

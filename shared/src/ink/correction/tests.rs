@@ -316,10 +316,13 @@ fn how_long_advice_takes() {
         let target =
             Lab::new(near.l + random() * 8.0 - 4.0, near.a + random() * 12.0 - 6.0, near.b + random() * 12.0 - 6.0);
         let wish = Wish { seen, near_enough: 0.0, ..simple(&pot, &offers, target) };
-        let start = std::time::Instant::now();
-        let advice = what_to_add(&wish);
-        milliseconds.push(start.elapsed().as_secs_f64() * 1000.0);
-        assert!(advice.is_some());
+        // The quickest of five: another program on the machine is no part of it.
+        let once = || {
+            let start = std::time::Instant::now();
+            assert!(what_to_add(&wish).is_some());
+            start.elapsed().as_secs_f64() * 1000.0
+        };
+        milliseconds.push((0..5).map(|_| once()).fold(f64::INFINITY, f64::min));
     }
     milliseconds.sort_by(f64::total_cmp);
     println!("median {:.2} ms, p99 {:.2} ms", milliseconds[200], milliseconds[396]);
