@@ -13,7 +13,7 @@ pub struct Found {
     pub cost: f64,
 }
 
-/// Pairs and threes that are followed to their end, of those that a first look finds most promising.
+/// Starts of each size that are followed to their end: those that a first look finds most promising.
 const FOLLOWED: usize = 12;
 /// Pairs that a third component is added to.
 const GROWN: usize = 6;
@@ -21,11 +21,11 @@ const GROWN: usize = 6;
 /// The best with one component, with two, with three. Fewer when a size brings nothing over the one before.
 pub fn best_of_each_size(model: &Model, at_most: usize) -> Vec<Found> {
     let levels: Vec<Levels> = (0..model.offers.len()).map(|offer| Levels::of(model, offer)).collect();
-    let mut grown: Vec<Found> = (0..model.offers.len())
-        .map(|offer| follow(model, vec![offer], [levels[offer].best, 0.0, 0.0], true))
-        .filter(|found| found.parts[0] > 0.0)
-        .collect();
-    rank(&mut grown);
+    let ones = (0..model.offers.len()).filter(|offer| levels[*offer].best > 0.0).map(|offer| {
+        let parts = [levels[offer].best, 0.0, 0.0];
+        Found { offers: vec![offer], parts, cost: model.cost(&[offer], &parts[..1]) }
+    });
+    let mut grown = follow_best(model, ones.collect());
     let mut out = Vec::new();
     for size in 1..=at_most {
         if size > 1 {
@@ -115,9 +115,14 @@ fn grow(model: &Model, smaller: &[Found], levels: &[Levels], size: usize) -> Vec
             }
         }
     }
+    follow_best(model, tries)
+}
+
+/// Follows the most promising starts; best first.
+fn follow_best(model: &Model, mut tries: Vec<Found>) -> Vec<Found> {
     rank(&mut tries);
-    let mut followed: Vec<Found> =
-        tries.iter().take(FOLLOWED).map(|tried| follow(model, tried.offers.clone(), tried.parts, true)).collect();
+    let starts = tries.into_iter().take(FOLLOWED);
+    let mut followed: Vec<Found> = starts.map(|tried| follow(model, tried.offers, tried.parts, true)).collect();
     rank(&mut followed);
     followed
 }
@@ -202,4 +207,31 @@ fn follow(model: &Model, offers: Vec<usize>, start: [f64; 3], quick: bool) -> Fo
 
 fn product(a: [f64; 4], b: [f64; 4]) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3]
+}
+
+/// Every choice of so many components followed from many starts: slow, for the test of the search's shortcuts.
+#[cfg(test)]
+pub fn best_of_all(model: &Model, size: usize) -> f64 {
+    let levels: Vec<Levels> = (0..model.offers.len()).map(|offer| Levels::of(model, offer)).collect();
+    let count = levels.len();
+    let mut best = f64::INFINITY;
+    let mut each = |offers: Vec<usize>| {
+        let of = |pick: fn(&Levels) -> f64| -> [f64; 3] {
+            std::array::from_fn(|place| offers.get(place).map_or(0.0, |offer| pick(&levels[*offer])))
+        };
+        for start in [[0.0; 3], of(|level| level.best), of(|level| level.half), of(|level| level.half * 0.2)] {
+            let start = nearest_allowed(model, &offers, start);
+            best = best.min(follow(model, offers.clone(), start, false).cost);
+        }
+    };
+    for one in 0..count {
+        for other in one + 1..count {
+            if size == 2 {
+                each(vec![one, other]);
+            } else {
+                (other + 1..count).for_each(|third| each(vec![one, other, third]));
+            }
+        }
+    }
+    best
 }
