@@ -79,7 +79,7 @@ pub fn characterise(drawdowns: &[Drawdown], body: Body, surface: Surface) -> Opt
             Laid::Hiding => true,
             Laid::Over { films, .. } => films > 0.0 && films <= 100.0,
         };
-        lies && drawdown.share > 0.0 && drawdown.share <= 1.0 && (drawdown.share == 1.0 || drawdown.rest.is_some())
+        lies && drawdown.share > 0.0 && drawdown.share <= 1.0 && (drawdown.share >= 1.0 || drawdown.rest.is_some())
     };
     if drawdowns.is_empty() || drawdowns.len() > 8 || !drawdowns.iter().all(usable) {
         return None;

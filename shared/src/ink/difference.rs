@@ -101,7 +101,7 @@ fn middle_hue(one: Polar, other: Polar) -> f64 {
     } else if (one.hue - other.hue).abs() <= 180.0 {
         sum / 2.0
     } else if sum < 360.0 {
-        (sum + 360.0) / 2.0
+        f64::midpoint(sum, 360.0)
     } else {
         (sum - 360.0) / 2.0
     }

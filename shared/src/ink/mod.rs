@@ -5,6 +5,9 @@
 //! ask [`will_it_cover`]; hold a pot to its reading with [`anchored_to_colour`] and ask
 //! [`correction::what_to_add`].
 
+// The letters are those of the published formulae; small systems of equations are plainest by row and column.
+#![allow(clippy::many_single_char_names, clippy::needless_range_loop)]
+
 mod anchor;
 mod characterise;
 #[cfg(test)]

@@ -59,6 +59,9 @@ impl Reflectance {
     /// From an instrument's values, 0 to 1, from `first` nm in steps of `step` nm: straight lines between
     /// them, and the ends carried on where they stop short by 20 nm at most. Readings up to 2 % outside 0
     /// to 1, an instrument's noise, are cut off there.
+    ///
+    /// # Errors
+    /// When the numbers are no reflectance over the colours of light.
     pub fn from_instrument(first: f64, step: f64, values: &[f64]) -> Result<Self, SpectrumProblem> {
         let last = values.len().saturating_sub(1);
         if !(8..=1000).contains(&values.len()) || !(0.5..=50.0).contains(&step) || !first.is_finite() {

@@ -118,9 +118,8 @@ pub fn what_to_add(wish: &Wish) -> Option<Advice> {
     });
     let whole_sane = [wish.room, wish.resolution, wish.near_enough].into_iter().all(sane);
     let pigment_sane = wish.all_pigment.is_none_or(|(most, now)| (0.0..=1.0).contains(&most) && sane(now));
-    if !(wish.grams > 0.0 && wish.grams.is_finite() && wish.target.is_sensible())
-        || !(offers_sane && whole_sane && pigment_sane)
-    {
+    let pot_sane = wish.grams > 0.0 && wish.grams.is_finite() && wish.target.is_sensible();
+    if !(pot_sane && offers_sane && whole_sane && pigment_sane) {
         return None;
     }
     let model = Model::of(wish);

@@ -99,6 +99,9 @@ const TOO_COLOURED: f64 = 3.0;
 /// Patches are averaged in linear light with the fifth at either end of each channel left out. White is
 /// adapted from the neutral to D65 by Bradford. The difference of the two colours is far surer than either:
 /// what the camera does wrong it does to both.
+///
+/// # Errors
+/// When a patch cannot be read, or the light is uneven or coloured.
 pub fn read_photo(picture: Picture, marks: Marks) -> Result<PhotoReading, PhotoProblem> {
     if picture.width.checked_mul(picture.height).and_then(|n| n.checked_mul(4)) != Some(picture.rgba.len())
         || !(20.0..=100.0).contains(&marks.neutral_lightness)

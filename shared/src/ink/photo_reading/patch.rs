@@ -30,9 +30,9 @@ pub struct Patch {
 impl Patch {
     pub fn cut(picture: Picture, mark: Mark, which: Which) -> Result<Self, PhotoProblem> {
         let Mark { x, y, radius } = mark;
-        if !(x - radius >= 0.0 && y - radius >= 0.0)
-            || !(x + radius <= picture.width as f64 && y + radius <= picture.height as f64)
-        {
+        let across = x - radius >= 0.0 && x + radius <= picture.width as f64;
+        let down = y - radius >= 0.0 && y + radius <= picture.height as f64;
+        if !(across && down) {
             return Err(PhotoProblem::Outside(which));
         }
         let light: Vec<f64> = (0..=255_u8).map(|level| linear(f64::from(level) / 255.0)).collect();
