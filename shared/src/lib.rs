@@ -12,6 +12,7 @@
 //! - [`run`]: one lot, one print location, one ink: set-up, checks, counting, pace, finish
 //! - [`plan`]: the day's runs against closing
 //! - [`ink`]: colours as seen on a garment, and the bench at which inks are mixed
+//! - [`colour`]: colours seen and measured, pigment, what to add, will it cover
 //! - [`screen`]: screens from clean to reclaimed, their mesh and stencils, and the reclaim bath
 //! - [`heat`]: dryer, flash, cure, and the heat of the room
 //! - [`failure`]: what goes wrong on the press, and what it costs
@@ -20,6 +21,7 @@
 //! - [`quantity`]: temperatures, lengths, weights and times that know their unit
 //! - [`demo`]: an invented shop that fills every screen
 
+pub mod colour;
 pub mod demo;
 pub mod exchange;
 pub mod failure;

@@ -26,17 +26,8 @@ export function failCommitting() {
       window.storage.failed += 1;
       const { fail } = window.storage;
       Object.defineProperty(begun, "error", { get: () => new DOMException("to order", fail) });
-      // After the app's own requests, before the commit.
-      const put = begun.objectStore.bind(begun);
-      begun.objectStore = (name) => {
-        const store = put(name);
-        store.put = function (...record) {
-          const request = IDBObjectStore.prototype.put.apply(store, record);
-          request.addEventListener("success", () => { try { begun.abort(); } catch { /* is under way */ } });
-          return request;
-        };
-        return store;
-      };
+      // After the app's own requests: it asks for the commit, and that is what fails.
+      begun.commit = () => begun.abort();
     }
     return begun;
   };

@@ -145,3 +145,98 @@ for (const { context, folder } of [full, empty]) {
   await context.close();
   rmSync(folder, { recursive: true, force: true });
 }
+
+/** A shop in which something failed, with its photos on screen. */
+async function failure() {
+  const folder = mkdtempSync(join(tmpdir(), "lastpull-bench-"));
+  const server = await serve("dist");
+  const context = await launchKeeping(folder, PHONE);
+  const page = await context.newPage();
+  await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
+  await page.goto(`${server.url}#/more/backup`);
+  await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(shopLines(60, Date.now()), Date.now()) });
+  await page.locator("#brought .verdict").waitFor({ timeout: 60_000 });
+  await page.evaluate(() => { location.hash = "#/press"; });
+  await page.locator("#failed").tap();
+  await page.locator("#failure-photos, [data-step=photos] summary, [data-step=Photos]").first().waitFor();
+  return { folder, server, context, page };
+}
+
+/** A picture of this size with the detail that a print on cloth has. */
+const drawn = (page, width, height, count) => page.evaluate(async ([width, height, count]) => {
+  window.pictures = [];
+  for (let number = 0; number < count; number++) {
+    const canvas = document.createElement("canvas");
+    [canvas.width, canvas.height] = [width, height];
+    const context = canvas.getContext("2d");
+    let seed = number + 1;
+    const next = () => (seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0);
+    for (let n = 0; n < 4_000; n++) {
+      context.fillStyle = `#${(next() >>> 8).toString(16).padStart(6, "0")}`;
+      context.fillRect(next() % width, next() % height, width / 40, height / 60);
+    }
+    const blob = await new Promise((give) => canvas.toBlob(give, "image/jpeg", 0.9));
+    window.pictures.push(new File([blob], `photo-${number}.jpg`, { type: "image/jpeg" }));
+  }
+  return window.pictures[0].size;
+}, [width, height, count]);
+
+/** Picks some of the drawn pictures, as the camera hands them over; resolves when so many are shown as stored. */
+const pick = (page, from, to, shown) => page.evaluate(async ([from, to, shown]) => {
+  const input = document.querySelector("input[data-photos]");
+  const transfer = new DataTransfer();
+  for (const file of window.pictures.slice(from, to)) transfer.items.add(file);
+  input.files = transfer.files;
+  const begun = performance.now();
+  input.dispatchEvent(new Event("change", { bubbles: true }));
+  await new Promise((done) => {
+    const look = () => (document.querySelectorAll(".photo-tile").length >= shown && !document.querySelector(".photo-status progress") ? done() : setTimeout(look, 2));
+    look();
+  });
+  return performance.now() - begun;
+}, [from, to, shown]);
+
+async function photos() {
+  const shop = await failure();
+  const { page, context } = shop;
+  await openPhotos(page);
+  const cdp = await context.newCDPSession(page);
+  const size = await drawn(page, 4032, 3024, 9);
+  await pick(page, 0, 1, 1);
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
+  const times = [];
+  for (let number = 1; number < 9; number++) times.push(await pick(page, number, number + 1, number + 1));
+  const stored = await page.evaluate(async () => {
+    const open = indexedDB.open("lastpull");
+    await new Promise((done) => { open.onsuccess = done; });
+    const all = open.result.transaction("photos").objectStore("photos").getAll();
+    await new Promise((done) => { all.onsuccess = done; });
+    open.result.close();
+    return Math.max(...all.result.map((value) => value.byteLength ?? value.length ?? 0));
+  });
+  row(`photo of 12 MP → stored, p50, ${SLOW}×`, quantile(times, 0.5), "ms", 400, `p95 ${quantile(times, 0.95).toFixed(0)} ms; ${(size / 1e6).toFixed(1)} MB in`);
+  row("largest photo stored", stored / 1000, "kB", 300);
+
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  await drawn(page, 480, 360, 191);
+  await pick(page, 0, 191, 200);
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
+  const frames = await page.evaluate(async () => {
+    const times = [];
+    let last = performance.now();
+    const height = document.documentElement.scrollHeight;
+    for (let top = 0; top < height; top += 120) {
+      scrollTo(0, top);
+      await new Promise((done) => requestAnimationFrame(done));
+      times.push(performance.now() - last);
+      last = performance.now();
+    }
+    return times;
+  });
+  console.log(`${`scroll past ${await page.locator(".photo-tile").count()} photos, a frame, p95, ${SLOW}×`.padEnd(52)} ${`${quantile(frames, 0.95).toFixed(1)} ms`.padStart(11)}   p50 ${quantile(frames, 0.5).toFixed(1)} ms, ${frames.length} frames`);
+  await context.close();
+  await shop.server.close();
+  rmSync(shop.folder, { recursive: true, force: true });
+}
+
+await photos();

@@ -1,0 +1,365 @@
+//! What a component does to light, worked out from its drawdowns.
+
+use super::kubelka_munk::{Surface, hiding, over_backing};
+use super::spectrum::{BANDS, Bands};
+use super::{Constants, Origin, Reflectance, ciede2000};
+
+/// How a drawdown lies.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Laid<'a> {
+    /// So thick that nothing shines through.
+    Hiding,
+    /// So many films, as the shop prints them, over something of known reflectance.
+    Over {
+        /// How many, 1 for one film.
+        films: f64,
+        /// What lies under it.
+        backing: &'a Reflectance,
+    },
+}
+
+/// A drawdown of a component: alone (masstone) or let down with something known (tint).
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Drawdown<'a> {
+    /// Share of the component by weight, over 0 to 1.
+    pub share: f64,
+    /// The white or base that makes up the rest.
+    pub rest: Option<&'a Constants>,
+    /// How it lies.
+    pub laid: Laid<'a>,
+    /// What was seen of it.
+    pub seen: &'a Reflectance,
+}
+
+/// What a component is like, for where its drawdowns do not say.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Body {
+    /// Throws light back: whites, opaque pigments.
+    Opaque,
+    /// Lets light through: most pigment for water-based ink, clear bases.
+    Transparent,
+}
+
+impl Body {
+    /// What a film of it alone throws back, when nothing tells. Our own: a white hides about two thirds
+    /// of black in one film, a clear one hides next to nothing.
+    fn scatter(self) -> f64 {
+        match self {
+            Self::Opaque => 2.0,
+            Self::Transparent => 0.05,
+        }
+    }
+}
+
+/// A component worked out.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Characterised {
+    /// What it does.
+    pub constants: Constants,
+    /// Bands, of 31, in which the drawdowns told taking away and throwing back apart. In the others what it
+    /// throws back is assumed from its body.
+    pub told_apart: usize,
+    /// The worst difference between a drawdown and what the constants say of it, CIEDE2000. A large one is
+    /// a drawdown in the wrong place, or a wrong share.
+    pub worst: f64,
+}
+
+/// K and S of a component from one to eight drawdowns. A masstone and one tint in white give both; so does
+/// one film over black and over white; a masstone alone gives what it takes away for what its body throws
+/// back.
+///
+/// Per band the pair (K, S) with the least squares of the differences of the cube roots of reflectance,
+/// which is about how an eye weighs them. The S of its body has a part in it too, but a small one: it
+/// decides only where the readings say nothing. None without a usable drawdown.
+///
+/// Source of the equations: Allen 1980 (see `kubelka_munk`); the weighing is our own.
+pub fn characterise(drawdowns: &[Drawdown], body: Body, surface: Surface) -> Option<Characterised> {
+    let usable = |drawdown: &Drawdown| {
+        let lies = match drawdown.laid {
+            Laid::Hiding => true,
+            Laid::Over { films, .. } => films > 0.0 && films <= 100.0,
+        };
+        lies && drawdown.share > 0.0 && drawdown.share <= 1.0 && (drawdown.share >= 1.0 || drawdown.rest.is_some())
+    };
+    if drawdowns.is_empty() || drawdowns.len() > 8 || !drawdowns.iter().all(usable) {
+        return None;
+    }
+    let (mut k, mut s): (Bands, Bands) = ([0.0; BANDS], [0.0; BANDS]);
+    let mut told_apart = 0;
+    for band in 0..BANDS {
+        let lines: Vec<Line> = drawdowns.iter().map(|drawdown| Line::of(drawdown, band, surface)).collect();
+        let fit = fit(&lines, body.scatter());
+        (k[band], s[band]) = (fit.k, fit.s);
+        told_apart += usize::from(fit.told_apart);
+    }
+    let origin = drawdowns.iter().fold(Origin::Measured, |origin, drawdown| {
+        let under = match drawdown.laid {
+            Laid::Hiding => Origin::Measured,
+            Laid::Over { backing, .. } => backing.origin,
+        };
+        let rest = drawdown.rest.map_or(Origin::Measured, |rest| rest.origin);
+        origin.and(drawdown.seen.origin).and(under).and(rest)
+    });
+    let constants = Constants { k, s, origin };
+    let worst = drawdowns.iter().fold(0.0_f64, |worst, drawdown| {
+        let looks = drawdown.looks(&constants, surface);
+        worst.max(looks.map_or(0.0, |looks| ciede2000(looks.lab(), drawdown.seen.lab())))
+    });
+    Some(Characterised { constants, told_apart, worst })
+}
+
+impl Drawdown<'_> {
+    /// What the constants say that it looks like.
+    fn looks(&self, constants: &Constants, surface: Surface) -> Option<Reflectance> {
+        let rest = self.rest.unwrap_or(&Constants::CLEAR);
+        let mixed = Constants::mix(&[(self.share, constants), (1.0 - self.share, rest)])?;
+        Some(match self.laid {
+            Laid::Hiding => mixed.in_bulk(surface),
+            Laid::Over { films, backing } => mixed.over(films, backing, surface),
+        })
+    }
+}
+
+/// A drawdown in one band.
+struct Line {
+    share: f64,
+    k_rest: f64,
+    s_rest: f64,
+    /// Films and backing; none when it hides.
+    over: Option<(f64, f64)>,
+    surface: Surface,
+    seen: f64,
+}
+
+impl Line {
+    fn of(drawdown: &Drawdown, band: usize, surface: Surface) -> Self {
+        let rest = drawdown.rest.unwrap_or(&Constants::CLEAR);
+        Self {
+            share: drawdown.share,
+            k_rest: rest.k[band],
+            s_rest: rest.s[band],
+            over: match drawdown.laid {
+                Laid::Hiding => None,
+                Laid::Over { films, backing } => Some((films, backing.bands[band])),
+            },
+            surface,
+            seen: root(drawdown.seen.bands[band]),
+        }
+    }
+
+    /// Cube root of the reflectance predicted, less that seen.
+    fn miss(&self, k: f64, s: f64) -> f64 {
+        let k = self.share * k + (1.0 - self.share) * self.k_rest;
+        let s = self.share * s + (1.0 - self.share) * self.s_rest;
+        let inner = match self.over {
+            None => hiding(k / s.max(1e-12)),
+            Some((films, backing)) => over_backing(k * films, s * films, backing),
+        };
+        root(self.surface.measured(inner)) - self.seen
+    }
+}
+
+fn root(reflectance: f64) -> f64 {
+    reflectance.max(1e-4).cbrt()
+}
+
+struct Fit {
+    k: f64,
+    s: f64,
+    told_apart: bool,
+}
+
+/// Weight of the assumed S beside a reading.
+const HINT: f64 = 3e-4;
+/// How sharply the readings must tell K from S: a reading off by 0.003 (a hundredth of the reflectance)
+/// then moves them by a third at most. Our own.
+const SHARP: f64 = 0.009;
+
+/// Levenberg and Marquardt's method in (ln K, ln S), from the best of a coarse net.
+fn fit(lines: &[Line], scatter: f64) -> Fit {
+    let hint = scatter.ln();
+    let cost = |p: [f64; 2]| {
+        let (k, s) = (p[0].exp(), p[1].exp());
+        lines.iter().map(|line| line.miss(k, s).powi(2)).sum::<f64>() + (HINT * (p[1] - hint)).powi(2)
+    };
+    let mut best = ([0.0, hint], f64::INFINITY);
+    for at_k in 0..15 {
+        for at_s in 0..9 {
+            let tried = [-9.0 + f64::from(at_k), if at_s == 8 { hint } else { -6.0 + 1.2 * f64::from(at_s) }];
+            let off = cost(tried);
+            if off < best.1 {
+                best = (tried, off);
+            }
+        }
+    }
+    let (mut p, mut off) = best;
+    let mut damping = 1e-3;
+    let mut spread = [0.0; 3];
+    for _ in 0..60 {
+        // Slopes by small steps; two unknowns, so the normal equations are a two by two.
+        let (k, s) = (p[0].exp(), p[1].exp());
+        let (mut a, mut b, mut c, mut g, mut h) = (0.0, 0.0, 0.0, 0.0, 0.0);
+        for line in lines {
+            let miss = line.miss(k, s);
+            let along_k = (line.miss(k * STEP.exp(), s) - line.miss(k * (-STEP).exp(), s)) / (2.0 * STEP);
+            let along_s = (line.miss(k, s * STEP.exp()) - line.miss(k, s * (-STEP).exp())) / (2.0 * STEP);
+            a += along_k * along_k;
+            b += along_k * along_s;
+            c += along_s * along_s;
+            g += along_k * miss;
+            h += along_s * miss;
+        }
+        spread = [a, b, c];
+        c += HINT * HINT;
+        h += HINT * HINT * (p[1] - hint);
+        let (da, dc) = (a * (1.0 + damping) + 1e-14, c * (1.0 + damping) + 1e-14);
+        let determinant = da * dc - b * b;
+        let step = [(b * h - dc * g) / determinant, (b * g - da * h) / determinant].map(|by| by.clamp(-1.0, 1.0));
+        let tried = [(p[0] + step[0]).clamp(-14.0, 8.0), (p[1] + step[1]).clamp(-9.0, 6.0)];
+        let there = cost(tried);
+        if there < off {
+            let gain = off - there;
+            (p, off) = (tried, there);
+            damping = (damping * 0.2).max(1e-12);
+            if gain < 1e-18 && step[0].abs() + step[1].abs() < 1e-9 {
+                break;
+            }
+        } else {
+            damping *= 8.0;
+            if damping > 1e10 {
+                break;
+            }
+        }
+    }
+    // The smaller eigenvalue of the readings' own equations: what they say in their dullest direction.
+    let [a, b, c] = spread;
+    let least = f64::midpoint(a, c) - (((a - c) / 2.0).powi(2) + b * b).sqrt();
+    Fit { k: p[0].exp(), s: p[1].exp(), told_apart: least > SHARP * SHARP }
+}
+
+const STEP: f64 = 1e-5;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::colour::check_rows::{near, rows};
+    use crate::colour::kubelka_munk::from_two_backings;
+
+    fn bands(of: impl Fn(f64) -> f64) -> Bands {
+        std::array::from_fn(|band| of(band as f64 / 30.0))
+    }
+
+    fn pigment() -> Constants {
+        let k = bands(|x| 0.05 + 3.0 * (-((x - 0.3) / 0.25).powi(2)).exp());
+        Constants { k, s: bands(|x| 0.2 + 0.3 * x), origin: Origin::Measured }
+    }
+
+    fn white() -> Constants {
+        Constants { k: bands(|x| 0.02 + 0.1 * (-x * 20.0).exp()), s: [2.5; BANDS], origin: Origin::Measured }
+    }
+
+    /// Source: `ink_km_inputs.csv` and the published mixtures of `ink_km_reference.csv`, here read the other
+    /// way: from the published masstone and half tint back to the pigment's K and S. In the first two of the
+    /// five bands both pigments have the same K/S, and no tint can tell K from S.
+    #[test]
+    fn a_published_masstone_and_tint_give_back_the_pigment() {
+        const NAMES: [&str; 5] = ["band1", "band2", "band3", "band4", "band5"];
+        let inputs = rows(include_str!("../../tests/data/ink_km_inputs.csv"), 9);
+        let input = |quantity: &str, pigment: &str| {
+            let row = inputs.iter().find(|row| row.text("quantity") == quantity && row.text("pigment") == pigment);
+            row.unwrap().numbers(NAMES)
+        };
+        let published = rows(include_str!("../../tests/data/ink_km_reference.csv"), 14);
+        let seen = |c: [&str; 3]| {
+            let is = |row: &&crate::colour::check_rows::Row| {
+                row.text("model").starts_with("two_constant_saunderson") && ["c1", "c2", "c3"].map(|n| row.text(n)) == c
+            };
+            let row = published.iter().find(is).unwrap();
+            let curve = row.from("R_band1_published");
+            Reflectance { bands: std::array::from_fn(|band| curve[band.min(4)]), origin: Origin::Measured }
+        };
+        let full = |five: [f64; 5]| -> Bands { std::array::from_fn(|band| five[band.min(4)]) };
+        let skin = Surface { outside: 0.033, inside: 0.66, gloss_included: false };
+        let (first, third, half) =
+            (seen(["1.0", "0.0", "0.0"]), seen(["0.0", "0.0", "1.0"]), seen(["0.5", "0.0", "0.5"]));
+        for (masstone, own, other) in [(&first, "1", "3"), (&third, "3", "1")] {
+            let rest = Constants {
+                k: full(input("K_two_constant", other)),
+                s: full(input("S_two_constant", other)),
+                origin: Origin::Measured,
+            };
+            let drawdowns = [
+                Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: masstone },
+                Drawdown { share: 0.5, rest: Some(&rest), laid: Laid::Hiding, seen: &half },
+            ];
+            let found = characterise(&drawdowns, Body::Opaque, skin).unwrap();
+            for band in 2..5 {
+                // The part that the body has in S moves them by a fiftieth at most.
+                near(found.constants.k[band] / input("K_two_constant", own)[band], 1.0, 0.02);
+                near(found.constants.s[band] / input("S_two_constant", own)[band], 1.0, 0.02);
+            }
+            assert!(found.worst < 0.01);
+            assert!(found.told_apart < 30, "the first two bands cannot be told apart");
+        }
+    }
+
+    #[test]
+    fn masstone_and_tint_in_a_known_white_give_both_constants() {
+        let (pigment, white) = (pigment(), white());
+        let masstone = pigment.in_bulk(Surface::NONE);
+        let tint = Constants::mix(&[(0.05, &pigment), (0.95, &white)]).unwrap().in_bulk(Surface::NONE);
+        let drawdowns = [
+            Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &masstone },
+            Drawdown { share: 0.05, rest: Some(&white), laid: Laid::Hiding, seen: &tint },
+        ];
+        let found = characterise(&drawdowns, Body::Opaque, Surface::NONE).unwrap();
+        assert!(found.worst < 0.02, "{}", found.worst);
+        for band in 0..BANDS {
+            let q = found.constants.k[band] / found.constants.s[band];
+            near(q / (pigment.k[band] / pigment.s[band]), 1.0, 0.02);
+        }
+        // Where the pigment colours, its own K and S come back; where it hardly differs from white the tint
+        // says little and the body's guess may stand.
+        for band in 5..14 {
+            near(found.constants.k[band] / pigment.k[band], 1.0, 0.05);
+        }
+    }
+
+    #[test]
+    fn a_film_over_black_and_white_gives_what_the_closed_form_gives() {
+        let pigment = pigment();
+        let (black, cloth) = (Reflectance::flat(0.03), Reflectance::flat(0.85));
+        let (dark, light) = (pigment.over(1.0, &black, Surface::NONE), pigment.over(1.0, &cloth, Surface::NONE));
+        let over = |seen, backing| Drawdown { share: 1.0, rest: None, laid: Laid::Over { films: 1.0, backing }, seen };
+        let drawdowns = [over(&dark, &black), over(&light, &cloth)];
+        let found = characterise(&drawdowns, Body::Transparent, Surface::NONE).unwrap();
+        assert!(found.told_apart > 20);
+        for band in 0..BANDS {
+            let (k, s) = from_two_backings((dark.bands[band], 0.03), (light.bands[band], 0.85)).unwrap();
+            near(found.constants.k[band] / k, 1.0, 0.03);
+            near(found.constants.s[band] / s, 1.0, 0.03);
+        }
+    }
+
+    #[test]
+    fn a_masstone_alone_keeps_its_look_and_says_that_nothing_was_told_apart() {
+        let masstone = pigment().in_bulk(Surface::NONE);
+        let alone = [Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &masstone }];
+        let found = characterise(&alone, Body::Opaque, Surface::NONE).unwrap();
+        assert_eq!(found.told_apart, 0);
+        assert!(found.worst < 0.01);
+        near(found.constants.s[12], 2.0, 0.1);
+    }
+
+    #[test]
+    fn a_drawdown_that_cannot_be_is_refused() {
+        let seen = Reflectance::flat(0.3);
+        let sure = Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &seen };
+        let refuse = |drawdowns: &[Drawdown]| characterise(drawdowns, Body::Opaque, Surface::NONE).is_none();
+        assert!(refuse(&[]));
+        assert!(refuse(&[Drawdown { share: 0.5, ..sure }]));
+        assert!(refuse(&[Drawdown { share: 0.0, rest: Some(&Constants::CLEAR), ..sure }]));
+        assert!(refuse(&[Drawdown { laid: Laid::Over { films: f64::NAN, backing: &seen }, ..sure }]));
+        assert!(!refuse(&[sure]));
+    }
+}

@@ -1,0 +1,388 @@
+use super::*;
+use crate::colour::check_rows::near;
+use crate::colour::spectrum::{BANDS, Bands};
+use crate::colour::{Origin, Print, Reflectance, Surface, ciede2000, predict};
+use proptest::prelude::*;
+use serde_json::Value;
+
+fn bands(value: &Value) -> Bands {
+    let list = value.as_array().unwrap();
+    assert_eq!(list.len(), BANDS);
+    std::array::from_fn(|band| list[band].as_f64().unwrap())
+}
+
+fn numbers(value: &Value) -> Vec<f64> {
+    value.as_array().unwrap().iter().map(|number| number.as_f64().unwrap()).collect()
+}
+
+/// An invented ink bench and what scipy's bounded solvers found for it.
+struct Bench {
+    data: Value,
+    components: Vec<Constants>,
+}
+
+impl Bench {
+    /// Source: `ink_corrections.json`, made by `ink_corrections.py` beside it.
+    fn stored() -> Self {
+        let data: Value = serde_json::from_str(include_str!("../../../tests/data/ink_corrections.json")).unwrap();
+        let components = data["components"].as_array().unwrap().iter();
+        let components = components
+            .map(|one| Constants { k: bands(&one["k"]), s: bands(&one["s"]), origin: Origin::Measured })
+            .collect();
+        Self { data, components }
+    }
+
+    fn mixed(&self, grams: &[f64]) -> Constants {
+        let parts: Vec<_> = grams.iter().copied().zip(&self.components).collect();
+        Constants::mix(&parts).unwrap()
+    }
+
+    fn offers(&self, pot: &[f64], stock: &[f64], most: &[Option<f64>]) -> Vec<Offer<'_>> {
+        let white_or_clear = |offer: usize| offer == 0 || offer == 6;
+        (0..self.components.len())
+            .map(|offer| Offer {
+                constants: &self.components[offer],
+                in_pot: pot[offer],
+                stock: stock[offer],
+                most: most[offer],
+                pigment: !white_or_clear(offer),
+            })
+            .collect()
+    }
+}
+
+fn pigment_in(pot: &[f64]) -> f64 {
+    pot[1..6].iter().sum()
+}
+
+/// Ours may be better than theirs, and worse by less than a hundredth of a unit in any case.
+#[test]
+fn additions_come_as_close_as_an_independent_bounded_solver() {
+    let bench = Bench::stored();
+    let cases = bench.data["cases"].as_array().unwrap();
+    assert!(cases.len() >= 50);
+    let mut worst = 0.0_f64;
+    for (number, case) in cases.iter().enumerate() {
+        let (pot, stock) = (numbers(&case["pot"]), numbers(&case["stock"]));
+        let most: Vec<Option<f64>> = case["most"].as_array().unwrap().iter().map(Value::as_f64).collect();
+        let mixed = bench.mixed(&pot);
+        let target = numbers(&case["target"]);
+        let garment = case["garment"].as_str().map(|name| {
+            let curve = bands(&bench.data["garments"][name]);
+            Reflectance { bands: curve, origin: Origin::Measured }
+        });
+        let seen = match &garment {
+            None => Seen::InThePot(Surface::NONE),
+            Some(garment) => Seen::Printed(Print {
+                garment,
+                underbase: None,
+                hits: 1,
+                films_a_hit: case["films"].as_f64().unwrap(),
+                surface: Surface::NONE,
+            }),
+        };
+        let offers = bench.offers(&pot, &stock, &most);
+        let wish = Wish {
+            pot: &mixed,
+            grams: pot.iter().sum(),
+            room: case["room"].as_f64().unwrap(),
+            target: Lab::new(target[0], target[1], target[2]),
+            seen,
+            offers: &offers,
+            all_pigment: case["all_pigment"].as_f64().map(|most| (most, pigment_in(&pot))),
+            at_most: 3,
+            resolution: 0.0,
+            near_enough: 0.0,
+        };
+        let model = Model::of(&wish);
+        near(model.off(&[], &[]), case["before"].as_f64().unwrap(), 1e-6);
+        let found = search::best_of_each_size(&model, 3);
+        let mut least = model.cost(&[], &[]).sqrt();
+        for (size, theirs) in case["best"].as_array().unwrap().iter().enumerate() {
+            if let Some(ours) = found.iter().find(|found| found.offers.len() == size + 1) {
+                assert!(model.allows(&ours.offers, &ours.parts[..ours.offers.len()]), "case {number}");
+                least = least.min(ours.cost.sqrt());
+            }
+            let theirs = theirs["cost"].as_f64().unwrap();
+            if least > theirs + 0.002 {
+                println!("case {number}, {} components: ours {least:.4}, theirs {theirs:.4}", size + 1);
+            }
+            worst = worst.max(least - theirs);
+        }
+    }
+    assert!(worst < 0.01, "{worst}");
+}
+
+const POT: Seen = Seen::InThePot(Surface::NONE);
+
+fn simple<'a>(pot: &'a Constants, offers: &'a [Offer<'a>], target: Lab) -> Wish<'a> {
+    Wish {
+        pot,
+        grams: 500.0,
+        room: 300.0,
+        target,
+        seen: POT,
+        offers,
+        all_pigment: None,
+        at_most: 3,
+        resolution: 0.1,
+        near_enough: 0.5,
+    }
+}
+
+#[test]
+fn a_touch_of_blue_that_is_missing_is_found_to_the_gram() {
+    let bench = Bench::stored();
+    let short = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
+    let right = [500.0, 0.0, 6.0, 0.0, 7.4, 0.0, 0.0];
+    let pot = bench.mixed(&short);
+    let target = POT.look(&bench.mixed(&right)).lab();
+    let offers = bench.offers(&short, &[100.0; 7], &[None; 7]);
+    let advice = what_to_add(&Wish { grams: 509.0, ..simple(&pot, &offers, target) }).unwrap();
+    assert_eq!(advice.verdict, Verdict::GetsThere);
+    let way = advice.ways.last().unwrap();
+    assert_eq!(way.additions.len(), 1);
+    assert_eq!(way.additions[0].offer, 4);
+    near(way.additions[0].grams, 4.4, 0.11);
+    assert!(way.after < 0.1 && advice.before > 2.0);
+}
+
+#[test]
+fn a_pot_that_is_near_enough_needs_nothing() {
+    let bench = Bench::stored();
+    let grams = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
+    let pot = bench.mixed(&grams);
+    let offers = bench.offers(&grams, &[100.0; 7], &[None; 7]);
+    let advice = what_to_add(&simple(&pot, &offers, POT.look(&pot).lab())).unwrap();
+    assert_eq!(advice.verdict, Verdict::AlreadyThere);
+    assert!(advice.ways.is_empty());
+}
+
+#[test]
+fn a_colour_no_addition_reaches_is_said_to_be_out_of_reach() {
+    let bench = Bench::stored();
+    let grams = [100.0, 40.0, 0.0, 0.0, 0.0, 0.0, 0.0];
+    let pot = bench.mixed(&grams);
+    // A dark grey pot; the yellow wanted would need a bucket of everything else.
+    let target = Lab::new(85.0, 0.0, 90.0);
+    let offers = bench.offers(&grams, &[50.0; 7], &[None; 7]);
+    let advice = what_to_add(&Wish { grams: 140.0, room: 60.0, ..simple(&pot, &offers, target) }).unwrap();
+    assert_eq!(advice.verdict, Verdict::OnlyCloser);
+    let full = what_to_add(&Wish { grams: 140.0, room: 0.0, ..simple(&pot, &offers, target) }).unwrap();
+    assert_eq!(full.verdict, Verdict::NothingHelps);
+    assert!(full.ways.is_empty());
+    let bare = what_to_add(&Wish { offers: &[], ..simple(&pot, &[], target) }).unwrap();
+    assert_eq!(bare.verdict, Verdict::NothingHelps);
+}
+
+#[test]
+fn a_limit_already_broken_is_not_broken_further() {
+    let bench = Bench::stored();
+    let grams = [500.0, 0.0, 60.0, 0.0, 3.0, 0.0, 0.0];
+    let pot = bench.mixed(&grams);
+    let most = [None, None, Some(0.05), None, None, None, None];
+    let offers = bench.offers(&grams, &[500.0; 7], &most);
+    let target = POT.look(&bench.mixed(&[500.0, 0.0, 120.0, 0.0, 3.0, 0.0, 0.0])).lab();
+    let advice = what_to_add(&Wish { grams: 563.0, near_enough: 0.0, ..simple(&pot, &offers, target) }).unwrap();
+    for way in &advice.ways {
+        let yellow: f64 =
+            way.additions.iter().filter(|addition| addition.offer == 2).map(|addition| addition.grams).sum();
+        assert!((60.0 + yellow) / (563.0 + way.grams()) <= 60.0 / 563.0 + 1e-9);
+    }
+}
+
+#[test]
+fn nonsense_is_no_wish() {
+    let bench = Bench::stored();
+    let grams = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
+    let pot = bench.mixed(&grams);
+    let offers = bench.offers(&grams, &[100.0; 7], &[None; 7]);
+    let wish = simple(&pot, &offers, Lab::new(50.0, 0.0, 0.0));
+    assert!(what_to_add(&Wish { grams: 0.0, ..wish }).is_none());
+    assert!(what_to_add(&Wish { room: f64::NAN, ..wish }).is_none());
+    assert!(what_to_add(&Wish { target: Lab::new(f64::NAN, 0.0, 0.0), ..wish }).is_none());
+    let broken = [Offer { stock: -1.0, ..offers[0] }];
+    assert!(what_to_add(&Wish { offers: &broken, ..wish }).is_none());
+}
+
+fn any_ink() -> impl Strategy<Value = Constants> {
+    (0.0..1.0, 0.03..0.4, -3.0..4.0_f64, -3.0..1.0_f64, -4.0..1.0_f64).prop_map(|(at, width, strong, weak, scatter)| {
+        let k = std::array::from_fn(|band| {
+            let x: f64 = (band as f64 / 30.0 - at) / width;
+            weak.exp() + strong.exp() * (-x * x).exp()
+        });
+        Constants { k, s: [scatter.exp(); BANDS], origin: Origin::Reconstructed }
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 1_200, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_advice_is_worse_than_adding_nothing(
+        inks in proptest::collection::vec((any_ink(), 0.0..300.0_f64, 0.0..500.0_f64, proptest::option::of(0.0..0.3)), 1..8),
+        target in (2.0..98.0, -60.0..60.0, -60.0..60.0),
+        room in 0.0..400.0_f64,
+        printed in proptest::option::of((0.02..0.9, 0.3..3.0)),
+        limit in proptest::option::of(0.0..0.3),
+        resolution in prop_oneof![Just(0.0), Just(0.1), Just(1.0), Just(5.0)],
+    ) {
+        let recipe: Vec<(f64, &Constants)> = inks.iter().map(|(ink, grams, ..)| (grams + 0.5, ink)).collect();
+        let grams: f64 = recipe.iter().map(|(grams, _)| grams).sum();
+        let pot = Constants::mix(&recipe).unwrap();
+        let garment = Reflectance::flat(printed.map_or(0.5, |(shirt, _)| shirt));
+        let seen = match printed {
+            None => POT,
+            Some((_, films_a_hit)) => Seen::Printed(Print {
+                garment: &garment, underbase: None, hits: 1, films_a_hit, surface: Surface::NONE,
+            }),
+        };
+        let offers: Vec<Offer> = inks
+            .iter()
+            .map(|(ink, grams, stock, most)| Offer {
+                constants: ink, in_pot: grams + 0.5, stock: *stock, most: *most, pigment: ink.k[9] > 1.0,
+            })
+            .collect();
+        let pigment: f64 = offers.iter().filter(|offer| offer.pigment).map(|offer| offer.in_pot).sum();
+        let target = Lab::new(target.0, target.1, target.2);
+        let wish = Wish {
+            pot: &pot, grams, room, target, seen, offers: &offers, all_pigment: limit.map(|most| (most, pigment)),
+            at_most: 3, resolution, near_enough: 0.5,
+        };
+        let advice = what_to_add(&wish).unwrap();
+        let mut nearest = advice.before;
+        prop_assert!((advice.before - ciede2000(target, seen.look(&pot).lab())).abs() < 1e-9);
+        for way in &advice.ways {
+            prop_assert!(way.after < nearest);
+            nearest = way.after;
+            prop_assert!((1..=3).contains(&way.additions.len()));
+            prop_assert!(way.grams() <= room + 1e-6);
+            let whole = grams + way.grams();
+            let mut then = recipe.clone();
+            for addition in &way.additions {
+                let offer = &offers[addition.offer];
+                prop_assert!(addition.grams > 0.0 && addition.grams <= offer.stock + 1e-6);
+                then[addition.offer].0 += addition.grams;
+                if resolution > 0.0 {
+                    let steps = addition.grams / resolution;
+                    prop_assert!((steps - steps.round()).abs() < 1e-6);
+                }
+            }
+            for (offer, (grams_then, _)) in offers.iter().zip(&then) {
+                if let Some(most) = offer.most {
+                    prop_assert!(grams_then / whole <= most.max(offer.in_pot / grams) + 1e-9);
+                }
+            }
+            // What is promised is what the recipe as a whole is predicted to look like.
+            let look = predict(&then, seen).unwrap().lab();
+            prop_assert!((ciede2000(target, look) - way.after).abs() < 1e-6);
+        }
+        match advice.verdict {
+            Verdict::AlreadyThere => prop_assert!(advice.before <= 0.5),
+            Verdict::NothingHelps => prop_assert!(advice.ways.is_empty()),
+            Verdict::GetsThere => prop_assert!(nearest <= 0.5),
+            Verdict::OnlyCloser => prop_assert!(nearest > 0.5 && !advice.ways.is_empty()),
+        }
+    }
+}
+
+/// A bench of fourteen, the stored one and the same half as strong, and a pot with some of each.
+struct Large {
+    components: Vec<Constants>,
+    grams: Vec<f64>,
+    target: Lab,
+}
+
+impl Large {
+    fn any(bench: &Bench, random: &mut impl FnMut() -> f64, seen: Seen) -> Self {
+        let weak = bench.components.iter().map(|one| one.times(0.5));
+        let components: Vec<Constants> = bench.components.iter().copied().chain(weak).collect();
+        let grams: Vec<f64> = (0..14).map(|at| if at == 0 { 500.0 } else { random() * 8.0 }).collect();
+        let parts: Vec<(f64, &Constants)> = grams.iter().copied().zip(&components).collect();
+        let near = predict(&parts, seen).unwrap().lab();
+        let mut about = |width: f64| (random() - 0.5) * width;
+        let target = Lab::new(near.l + about(8.0), near.a + about(12.0), near.b + about(12.0));
+        Self { components, grams, target }
+    }
+
+    fn pot(&self) -> Constants {
+        let parts: Vec<(f64, &Constants)> = self.grams.iter().copied().zip(&self.components).collect();
+        Constants::mix(&parts).unwrap()
+    }
+
+    fn offers(&self) -> Vec<Offer<'_>> {
+        let both = self.grams.iter().zip(&self.components);
+        both.map(|(in_pot, constants)| Offer {
+            constants,
+            in_pot: *in_pot,
+            stock: 400.0,
+            most: Some(0.6),
+            pigment: false,
+        })
+        .collect()
+    }
+}
+
+fn dice(mut seed: u64) -> impl FnMut() -> f64 {
+    move || {
+        seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (seed >> 11) as f64 / (1_u64 << 53) as f64
+    }
+}
+
+fn shirt(bench: &Bench) -> Reflectance {
+    Reflectance { bands: bands(&bench.data["garments"]["violet shirt"]), origin: Origin::Measured }
+}
+
+fn two_hits(garment: &Reflectance) -> Seen<'_> {
+    Seen::Printed(Print { garment, underbase: None, hits: 2, films_a_hit: 1.0, surface: Surface::NONE })
+}
+
+#[test]
+fn the_shortcuts_of_the_search_lose_nothing_an_eye_would_see() {
+    let bench = Bench::stored();
+    let garment = shirt(&bench);
+    let mut random = dice(11);
+    for round in 0..6 {
+        let seen = if round % 2 == 0 { POT } else { two_hits(&garment) };
+        let large = Large::any(&bench, &mut random, seen);
+        let (pot, offers) = (large.pot(), large.offers());
+        let wish = Wish { seen, near_enough: 0.0, ..simple(&pot, &offers, large.target) };
+        let model = Model::of(&wish);
+        let found = search::best_of_each_size(&model, 3);
+        for size in 2..=3 {
+            let ours = found.iter().filter(|found| found.offers.len() <= size).map(|found| found.cost.sqrt());
+            let ours = ours.fold(model.off(&[], &[]), f64::min);
+            let best = search::best_of_all(&model, size).sqrt();
+            println!("round {round}, {size} components: {ours:.4}, of all {best:.4}");
+            assert!(ours <= best + 0.05, "round {round}, {size} components: {ours:.4}, of all {best:.4}");
+        }
+    }
+}
+
+/// Not a check of right or wrong: prints how long advice takes. Run with
+/// `cargo test --release -p lastpull-core --lib how_long_advice_takes -- --ignored --nocapture`.
+#[test]
+#[ignore = "measures time"]
+fn how_long_advice_takes() {
+    let bench = Bench::stored();
+    let garment = shirt(&bench);
+    let mut random = dice(7);
+    let mut milliseconds: Vec<f64> = (0..400)
+        .map(|round| {
+            let seen = if round % 2 == 0 { POT } else { two_hits(&garment) };
+            let large = Large::any(&bench, &mut random, seen);
+            let (pot, offers) = (large.pot(), large.offers());
+            let wish = Wish { seen, near_enough: 0.0, ..simple(&pot, &offers, large.target) };
+            // The quickest of five: another program on the machine is no part of it.
+            let once = || {
+                let start = std::time::Instant::now();
+                assert!(what_to_add(&wish).is_some());
+                start.elapsed().as_secs_f64() * 1000.0
+            };
+            (0..5).map(|_| once()).fold(f64::INFINITY, f64::min)
+        })
+        .collect();
+    milliseconds.sort_by(f64::total_cmp);
+    println!("median {:.2} ms, p99 {:.2} ms", milliseconds[200], milliseconds[396]);
+}

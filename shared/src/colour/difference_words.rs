@@ -1,0 +1,168 @@
+//! What a printer calls the difference: lighter, redder, cleaner.
+
+use super::difference::parts2000;
+use super::{Lab, ciede2000};
+use crate::sorted::sort_by;
+
+/// Which way a sample lies from the target.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Lean {
+    /// Higher L*.
+    Lighter,
+    /// Lower L*.
+    Darker,
+    /// Its hue, or for a grey its a*, lies toward red.
+    Redder,
+    /// Toward green.
+    Greener,
+    /// Toward yellow.
+    Yellower,
+    /// Toward blue.
+    Bluer,
+    /// Further from grey: brighter, cleaner.
+    Cleaner,
+    /// Nearer to grey: duller, dirtier.
+    Dirtier,
+}
+
+/// How much of it, by the share it has in CIEDE2000. The limits are our own: half a unit is about what an
+/// eye misses, one what it finds side by side, two and a half what a client finds alone.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum Strength {
+    /// 0.5 to 1.
+    Slightly,
+    /// 1 to 2.5.
+    Clearly,
+    /// More.
+    Much,
+}
+
+impl Strength {
+    fn of(share: f64) -> Option<Self> {
+        match share {
+            nothing if nothing < 0.5 => None,
+            little if little < 1.0 => Some(Self::Slightly),
+            some if some < 2.5 => Some(Self::Clearly),
+            _ => Some(Self::Much),
+        }
+    }
+}
+
+/// One word of the difference.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Word {
+    /// Which way.
+    pub lean: Lean,
+    /// How much.
+    pub strength: Strength,
+    /// Its share in units of CIEDE2000.
+    pub share: f64,
+}
+
+/// Under this chroma a colour has no hue to speak of and is told by a* and b* (our own).
+const GREY: f64 = 6.0;
+
+/// How the sample differs from the target, most striking first; empty when no part of it reaches half a
+/// unit of CIEDE2000. At most three words: one of lightness, two of colour.
+///
+/// The hue's word is the axis it turns toward: from red that is yellow or blue, from yellow red or green,
+/// from green yellow or blue, from blue green or red. "Cleaner" and "dirtier" are chroma: common practice,
+/// no source.
+pub fn in_words(target: Lab, sample: Lab) -> Vec<Word> {
+    let mut words = Vec::new();
+    let mut say = |share: f64, above: Lean, below: Lean| {
+        if let Some(strength) = Strength::of(share.abs()) {
+            words.push(Word { lean: if share > 0.0 { above } else { below }, strength, share: share.abs() });
+        }
+    };
+    let [lightness, ..] = parts2000(target, sample);
+    say(lightness, Lean::Lighter, Lean::Darker);
+
+    if target.chroma() < GREY || sample.chroma() < GREY {
+        let red = Lab { a: sample.a, ..target };
+        let yellow = Lab { b: sample.b, ..target };
+        say(ciede2000(target, red).copysign(sample.a - target.a), Lean::Redder, Lean::Greener);
+        say(ciede2000(target, yellow).copysign(sample.b - target.b), Lean::Yellower, Lean::Bluer);
+    } else {
+        let hue = target.hue();
+        let (sine, cosine) = hue.to_radians().sin_cos();
+        let scale = sample.chroma() / target.chroma();
+        let same_hue = Lab::new(target.l, target.a * scale, target.b * scale);
+        let same_chroma = Lab::new(target.l, sample.a / scale, sample.b / scale);
+        let (da, db) = (same_chroma.a - target.a, same_chroma.b - target.b);
+        say(ciede2000(target, same_hue).copysign(scale - 1.0), Lean::Cleaner, Lean::Dirtier);
+        // Turning onward from red through yellow, green and blue moves along (−sin, cos).
+        let onward = db * cosine - da * sine;
+        let share = ciede2000(target, same_chroma).copysign(onward);
+        if sine.abs() > cosine.abs() {
+            // Yellow or blue: the turn is mostly along red and green.
+            if sine > 0.0 {
+                say(share, Lean::Greener, Lean::Redder);
+            } else {
+                say(share, Lean::Redder, Lean::Greener);
+            }
+        } else if cosine > 0.0 {
+            say(share, Lean::Yellower, Lean::Bluer);
+        } else {
+            say(share, Lean::Bluer, Lean::Yellower);
+        }
+    }
+    sort_by(&mut words, |one, other| other.share.total_cmp(&one.share));
+    words
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn leans(target: Lab, sample: Lab) -> Vec<Lean> {
+        in_words(target, sample).into_iter().map(|word| word.lean).collect()
+    }
+
+    fn polar(l: f64, chroma: f64, hue: f64) -> Lab {
+        let (sine, cosine) = hue.to_radians().sin_cos();
+        Lab::new(l, chroma * cosine, chroma * sine)
+    }
+
+    #[test]
+    fn the_same_colour_has_no_words() {
+        let navy = Lab::new(25.0, 5.0, -30.0);
+        assert!(in_words(navy, navy).is_empty());
+        assert!(in_words(navy, Lab { l: 25.2, ..navy }).is_empty());
+    }
+
+    #[test]
+    fn each_way_has_its_word() {
+        let grey = Lab::new(50.0, 0.0, 0.0);
+        assert_eq!(leans(grey, Lab { l: 53.0, ..grey }), [Lean::Lighter]);
+        assert_eq!(leans(grey, Lab { l: 47.0, ..grey }), [Lean::Darker]);
+        assert_eq!(leans(grey, Lab { a: 3.0, ..grey }), [Lean::Redder]);
+        assert_eq!(leans(grey, Lab { a: -3.0, ..grey }), [Lean::Greener]);
+        assert_eq!(leans(grey, Lab { b: 3.0, ..grey }), [Lean::Yellower]);
+        assert_eq!(leans(grey, Lab { b: -3.0, ..grey }), [Lean::Bluer]);
+        let red = polar(50.0, 50.0, 20.0);
+        assert_eq!(leans(red, polar(50.0, 58.0, 20.0)), [Lean::Cleaner]);
+        assert_eq!(leans(red, polar(50.0, 43.0, 20.0)), [Lean::Dirtier]);
+    }
+
+    #[test]
+    fn a_hue_turns_toward_its_neighbours() {
+        use Lean::{Bluer, Greener, Redder, Yellower};
+        for (hue, onward, back) in
+            [(0.0, Yellower, Bluer), (90.0, Greener, Redder), (180.0, Bluer, Yellower), (250.0, Redder, Greener)]
+        {
+            let target = polar(55.0, 40.0, hue);
+            assert_eq!(leans(target, polar(55.0, 40.0, hue + 8.0)), [onward], "{hue}");
+            assert_eq!(leans(target, polar(55.0, 40.0, hue - 8.0)), [back], "{hue}");
+        }
+    }
+
+    #[test]
+    fn the_most_striking_comes_first_and_says_how_much() {
+        let target = polar(50.0, 40.0, 90.0);
+        let words = in_words(target, polar(57.0, 40.0, 93.0));
+        assert_eq!(words.iter().map(|word| word.lean).collect::<Vec<_>>(), [Lean::Lighter, Lean::Greener]);
+        assert_eq!(words[0].strength, Strength::Much);
+        assert!(words[1].strength < Strength::Much);
+    }
+}

@@ -1,0 +1,179 @@
+//! Will it cover? How much of the garment shines through, hit by hit.
+
+use super::kubelka_munk::Surface;
+use super::predict::Print;
+use super::{Constants, Lab, Reflectance, ciede2000};
+
+/// The white of an opacity chart throws back 80 % of the light: common practice, no source.
+const CHART_WHITE: f64 = 0.80;
+
+/// The contrast ratio at which paint's standards speak of full hiding (ISO 6504-1:1983, scope).
+pub const FULL_HIDING: f64 = 0.98;
+
+/// Contrast ratio of so many films: how light it is over black divided by how light over white, 0 lets
+/// everything through, 1 hides all. As paint's opacity: luminance Y over black and over the white of a chart
+/// (ISO 6504, ASTM D2805), here of an ideal black.
+pub fn contrast_ratio(ink: &Constants, films: f64, surface: Surface) -> f64 {
+    let over = |backing: f64| ink.over(films, &Reflectance::flat(backing), surface).luminance();
+    let light = over(CHART_WHITE);
+    if light > 0.0 { (over(0.0) / light).clamp(0.0, 1.0) } else { 1.0 }
+}
+
+/// A way to print it.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Way {
+    /// Hits of the ink.
+    pub hits: u8,
+    /// Hits of the underbase, 0 without one.
+    pub underbase: u8,
+}
+
+/// What it looks like printed one way.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Look {
+    /// Which way.
+    pub way: Way,
+    /// Its colour on this garment.
+    pub lab: Lab,
+    /// How far from the colour that is wanted, CIEDE2000.
+    pub off: f64,
+    /// Contrast ratio of all films together, 0 to 1.
+    pub contrast_ratio: f64,
+}
+
+/// Whether it covers.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Cover {
+    /// One, two and three hits on the bare garment; then one and two on an underbase, when there is one.
+    pub looks: Vec<Look>,
+    /// Place in `looks` of the way with the fewest hits of all that comes within the tolerance. None when none does.
+    pub enough: Option<usize>,
+}
+
+/// Hits on the bare garment, then hits on one of underbase: in the order of work.
+const WAYS: [Way; 5] = [
+    Way { hits: 1, underbase: 0 },
+    Way { hits: 2, underbase: 0 },
+    Way { hits: 3, underbase: 0 },
+    Way { hits: 1, underbase: 1 },
+    Way { hits: 2, underbase: 1 },
+];
+
+/// How an ink looks on a garment after one to three hits, and with an underbase, beside the colour that is
+/// wanted (the approved target, or the ink in bulk); and the least work that comes within `tolerance`
+/// of it in CIEDE2000. Fewest hits first; of two ways with as many hits the one without a second screen.
+pub fn will_it_cover(
+    ink: &Constants,
+    garment: &Reflectance,
+    underbase: Option<&Constants>,
+    films_a_hit: f64,
+    wanted: Lab,
+    tolerance: f64,
+) -> Cover {
+    let surface = Surface::NONE;
+    let looks: Vec<Look> = WAYS
+        .into_iter()
+        .filter_map(|way| {
+            let base = match (way.underbase, underbase) {
+                (0, _) => None,
+                (hits, Some(base)) => Some((base, hits)),
+                (_, None) => return None,
+            };
+            let printed = |garment: &Reflectance| {
+                Print { garment, underbase: base, hits: way.hits, films_a_hit, surface }.look(ink)
+            };
+            let lab = printed(garment).lab();
+            let over = |backing: f64| printed(&Reflectance::flat(backing)).luminance();
+            let contrast_ratio = (over(0.0) / over(CHART_WHITE).max(1e-12)).clamp(0.0, 1.0);
+            Some(Look { way, lab, off: ciede2000(wanted, lab), contrast_ratio })
+        })
+        .collect();
+    let work = |look: &Look| (look.way.hits + look.way.underbase, look.way.underbase);
+    let within = looks.iter().enumerate().filter(|(_, look)| look.off <= tolerance);
+    let enough = within.min_by_key(|(_, look)| work(look)).map(|(place, _)| place);
+    Cover { looks, enough }
+}
+
+/// What one way of printing takes.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Work {
+    /// One stroke with what belongs to it, in seconds.
+    pub hit: f64,
+    /// One flash with its cooling, in seconds.
+    pub flash: f64,
+    /// Burning, registering and taping one more screen, in minutes.
+    pub screen: f64,
+}
+
+impl Work {
+    /// Minutes for so many pieces: a flash between any two hits, and one more screen for an underbase.
+    pub fn minutes(self, way: Way, pieces: u32) -> f64 {
+        let hits = f64::from(way.hits) + f64::from(way.underbase);
+        let piece = hits * self.hit + (hits - 1.0).max(0.0) * self.flash;
+        let screens = if way.underbase > 0 { self.screen } else { 0.0 };
+        screens + f64::from(pieces) * piece / 60.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::colour::Origin;
+    use crate::colour::check_rows::near;
+    use crate::colour::spectrum::BANDS;
+
+    fn ink(k: f64, s: f64) -> Constants {
+        Constants { k: [k; BANDS], s: [s; BANDS], origin: Origin::Measured }
+    }
+
+    /// By the closed form for a film that only scatters: over black S/(S+1), over g (S(1−g)+g)/(S(1−g)+1).
+    #[test]
+    fn the_contrast_ratio_of_a_pure_white_is_that_of_the_closed_form() {
+        for s in [0.1, 1.0, 5.0, 30.0] {
+            let (black, white) = (s / (s + 1.0), (s * 0.2 + 0.8) / (s * 0.2 + 1.0));
+            near(contrast_ratio(&ink(0.0, s), 1.0, Surface::NONE), black / white, 1e-6);
+        }
+    }
+
+    #[test]
+    fn more_hits_cover_more() {
+        let violet = Reflectance::flat(0.06);
+        let orange = ink(0.05, 0.6);
+        let wanted = orange.in_bulk(Surface::NONE).lab();
+        let cover = will_it_cover(&orange, &violet, Some(&ink(0.01, 3.0)), 1.0, wanted, 2.0);
+        assert_eq!(cover.looks.len(), 5);
+        for pair in cover.looks[..3].windows(2) {
+            assert!(pair[1].contrast_ratio > pair[0].contrast_ratio);
+            assert!(pair[1].off < pair[0].off);
+        }
+        assert!(cover.looks[3].off < cover.looks[0].off);
+        near(cover.looks[1].contrast_ratio, contrast_ratio(&orange, 2.0, Surface::NONE), 1e-12);
+        for look in &cover.looks {
+            assert!((0.0..=1.0).contains(&look.contrast_ratio));
+        }
+    }
+
+    #[test]
+    fn the_least_work_that_covers_is_named_and_nothing_when_nothing_does() {
+        let shirt = Reflectance::flat(0.05);
+        let enough = |ink: &Constants, base, tolerance| {
+            let wanted = ink.in_bulk(Surface::NONE).lab();
+            let cover = will_it_cover(ink, &shirt, base, 1.0, wanted, tolerance);
+            cover.enough.map(|place| cover.looks[place].way)
+        };
+        let white = ink(0.01, 3.0);
+        assert_eq!(enough(&ink(3.0, 3.0), None, 2.0), Some(Way { hits: 1, underbase: 0 }));
+        assert_eq!(enough(&ink(0.02, 0.05), Some(&white), 1.0), None);
+        let glaze = ink(0.02, 0.1);
+        assert_eq!(enough(&glaze, None, 9.0), None);
+        assert_eq!(enough(&glaze, Some(&white), 9.0), Some(Way { hits: 1, underbase: 1 }));
+    }
+
+    #[test]
+    fn minutes_are_those_of_the_strokes_and_the_flashes_between() {
+        let work = Work { hit: 10.0, flash: 8.0, screen: 20.0 };
+        near(work.minutes(Way { hits: 1, underbase: 0 }, 60), 10.0, 1e-12);
+        near(work.minutes(Way { hits: 2, underbase: 0 }, 60), 28.0, 1e-12);
+        near(work.minutes(Way { hits: 1, underbase: 1 }, 60), 48.0, 1e-12);
+    }
+}

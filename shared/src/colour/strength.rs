@@ -1,0 +1,102 @@
+//! What a shop's corrections teach about a component: how strong it really is.
+
+use super::Lab;
+
+/// One addition of a component alone, read before and after.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Lesson {
+    /// The pot's reading before.
+    pub before: Lab,
+    /// What was predicted.
+    pub predicted: Lab,
+    /// The reading after.
+    pub after: Lab,
+}
+
+/// Weakest and strongest that is believed: further out is a wrong weight or a wrong swatch (our own).
+const BELIEVED: (f64, f64) = (0.4, 2.5);
+
+/// How many times as strong a component is as its drawdowns say; 1 with no lesson.
+///
+/// Each lesson compares the way the colour went with the way it should have gone, in L*a*b*; the middle one
+/// of their logarithms counts, drawn toward 1 as if there were one more lesson that says so. An addition that
+/// should have moved the colour by less than a unit teaches nothing. Our own.
+pub fn strength(lessons: &[Lesson]) -> f64 {
+    let mut ratios: Vec<f64> = lessons.iter().filter_map(Lesson::ratio).map(f64::ln).collect();
+    if ratios.is_empty() {
+        return 1.0;
+    }
+    crate::sorted::sort_by(&mut ratios, f64::total_cmp);
+    let count = ratios.len();
+    let at = |place: usize| ratios.get(place).copied().unwrap_or_default();
+    let middle = f64::midpoint(at((count - 1) / 2), at(count / 2));
+    (middle * count as f64 / (count as f64 + 1.0)).exp()
+}
+
+impl Lesson {
+    fn ratio(&self) -> Option<f64> {
+        let away = |to: Lab| [to.l - self.before.l, to.a - self.before.a, to.b - self.before.b];
+        let (should, did) = (away(self.predicted), away(self.after));
+        let dot = |a: [f64; 3], b: [f64; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+        let length = dot(should, should);
+        let ratio = dot(should, did) / length;
+        (length >= 1.0 && ratio.is_finite()).then(|| ratio.clamp(BELIEVED.0, BELIEVED.1))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::colour::check_rows::near;
+    use crate::colour::spectrum::BANDS;
+    use crate::colour::{Constants, Origin, Seen, Surface, predict};
+
+    fn lesson(reach: f64) -> Lesson {
+        let before = Lab::new(60.0, 10.0, 20.0);
+        let by = |part: f64| Lab::new(60.0 - 4.0 * part, 10.0 + 2.0 * part, 20.0 - 3.0 * part);
+        Lesson { before, predicted: by(1.0), after: by(reach) }
+    }
+
+    #[test]
+    fn nothing_learned_is_as_the_drawdowns_say() {
+        near(strength(&[]), 1.0, 0.0);
+        let trifle = Lesson { predicted: Lab::new(60.1, 10.0, 20.0), ..lesson(2.0) };
+        near(strength(&[trifle]), 1.0, 0.0);
+    }
+
+    #[test]
+    fn one_lesson_is_half_believed_and_many_are_believed() {
+        near(strength(&[lesson(1.44)]), 1.2, 1e-9);
+        let many = strength(&[lesson(1.44); 20]);
+        assert!((1.41..1.44).contains(&many));
+    }
+
+    #[test]
+    fn one_wrong_weighing_does_not_turn_the_lessons() {
+        let mut lessons = vec![lesson(1.2); 6];
+        lessons.push(lesson(9.0));
+        let learned = strength(&lessons);
+        assert!((1.1..1.25).contains(&learned), "{learned}");
+    }
+
+    /// A pigment really a quarter stronger than believed; corrections predicted with what was believed.
+    #[test]
+    fn a_stronger_pigment_is_found_out_by_its_corrections() {
+        let flat = |k: f64, s: f64| Constants { k: [k; BANDS], s: [s; BANDS], origin: Origin::Measured };
+        let blue = Constants { k: std::array::from_fn(|band| if band > 14 { 30.0 } else { 2.0 }), ..flat(0.0, 0.3) };
+        let white = flat(0.02, 2.0);
+        let look = |recipe: &[(f64, &Constants)]| predict(recipe, Seen::InThePot(Surface::NONE)).unwrap().lab();
+        let real = blue.times(1.25);
+        let lessons: Vec<Lesson> = (1..8)
+            .map(|step| {
+                let (holds, adds) = (f64::from(step) * 0.02, f64::from(step) * 0.006);
+                // The pot was read, so the prediction starts from what it really is.
+                let pot = Constants::mix(&[(1.0, &white), (holds, &real)]).unwrap();
+                let after = |blue| look(&[(1.0 + holds, &pot), (adds, blue)]);
+                Lesson { before: look(&[(1.0, &pot)]), predicted: after(&blue), after: after(&real) }
+            })
+            .collect();
+        let learned = strength(&lessons);
+        assert!((1.1..1.3).contains(&learned), "{learned}");
+    }
+}
