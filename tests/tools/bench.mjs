@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { brotliCompressSync, constants } from "node:zlib";
 import { launchKeeping, PHONE } from "../e2e/browser.mjs";
+import { fails, openStep } from "../e2e/failing.mjs";
 import { backupFile, shopLines } from "./journal-file.mjs";
 import { serve } from "./serve.mjs";
 
@@ -152,13 +153,14 @@ async function failure() {
   const server = await serve("dist");
   const context = await launchKeeping(folder, PHONE);
   const page = await context.newPage();
+  page.hand = "tap";
   await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
   await page.goto(`${server.url}#/more/backup`);
   await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(shopLines(60, Date.now()), Date.now()) });
   await page.locator("#brought .verdict").waitFor({ timeout: 60_000 });
   await page.evaluate(() => { location.hash = "#/press"; });
-  await page.locator("#failed").tap();
-  await page.locator("#failure-photos, [data-step=photos] summary, [data-step=Photos]").first().waitFor();
+  await fails(page);
+  await openStep(page, "photos");
   return { folder, server, context, page };
 }
 
@@ -199,7 +201,6 @@ const pick = (page, from, to, shown) => page.evaluate(async ([from, to, shown]) 
 async function photos() {
   const shop = await failure();
   const { page, context } = shop;
-  await openPhotos(page);
   const cdp = await context.newCDPSession(page);
   const size = await drawn(page, 4032, 3024, 9);
   await pick(page, 0, 1, 1);
