@@ -186,15 +186,12 @@ impl Work {
         Ok(values.iter().map(|value| Uint8Array::new(value).to_vec()).collect())
     }
 
-    /// The device and the head, both asked for at once: a count waits for one trip to the disk less.
+    /// The device and the head. All of their store at once: each answer of the disk is a turn of the page's
+    /// thread, and a frame drawn in between is one that a count waits for.
     async fn device_and_head(&self) -> Result<(DeviceId, Head), StorageFault> {
-        let meta = self.store(META)?;
-        let device = meta.get(JsValue::from_str("device")).map_err(fault)?;
-        let head = meta.get(JsValue::from_str("head")).map_err(fault)?;
-        let (device, head) = (device.into_future(), head.into_future());
-        let bytes = |value: Option<JsValue>| value.map(|value| Uint8Array::new(&value).to_vec());
-        let device = bytes(device.await.map_err(fault)?);
-        let head = bytes(head.await.map_err(fault)?);
+        // In the order of the keys; the device is there before the first head is.
+        let mut values = self.all(META).await?.into_iter();
+        let (device, head) = (values.next(), values.next());
         let head = head.map_or(Ok(Head::default()), |bytes| Head::from_bytes(&bytes).map_err(unreadable))?;
         if let Some(bytes) = device {
             let device = Uuid::from_slice(&bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged))?;
