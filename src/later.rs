@@ -7,7 +7,7 @@
 
 // Splitting puts functions behind imports, which Rust can only call as unsafe, and has every one of them
 // give a result. Nothing else here is so.
-#![allow(unsafe_code, clippy::unnecessary_wraps)]
+#![allow(unsafe_code, clippy::unnecessary_wraps, clippy::unused_async)]
 
 use crate::kept::RwSignal;
 use crate::live::{Drawn, live};
@@ -24,16 +24,28 @@ use std::cell::Cell;
 use std::pin::Pin;
 use std::thread::LocalKey;
 use std::time::Duration;
-use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 /// A part could not be fetched: there is no network, and the app is not stored for use without one yet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotLoaded;
 
-impl From<SplitLoaderError> for NotLoaded {
-    fn from(_: SplitLoaderError) -> Self {
+#[cfg(feature = "parts")]
+impl From<wasm_split_helpers::SplitLoaderError> for NotLoaded {
+    fn from(_: wasm_split_helpers::SplitLoaderError) -> Self {
         Self
     }
+}
+
+/// A way into a part. Built in one piece, as the browser tests are, it is there at once.
+macro_rules! part {
+    ($part:ident: fn $name:ident($($arg:ident: $of:ty),*) -> $gives:ty $body:block) => {
+        #[cfg(feature = "parts")]
+        #[wasm_split_helpers::wasm_split($part, fallible)]
+        fn $name($($arg: $of),*) -> $gives $body
+
+        #[cfg(not(feature = "parts"))]
+        async fn $name($($arg: $of),*) -> $gives $body
+    };
 }
 
 /// How a screen of a part is drawn.
@@ -57,37 +69,43 @@ pub static OFFICE: Part = Part { load: || Box::pin(split_office()), here: &OFFIC
 /// A run before and after its count, screens, heat, and what fails on the press.
 pub static WORKSHOP: Part = Part { load: || Box::pin(split_workshop()), here: &WORKSHOP_HERE };
 
-#[wasm_split(office, fallible)]
-fn split_office() -> Result<Draw, NotLoaded> {
-    Ok(crate::shell::office)
+part! {
+    office: fn split_office() -> Result<Draw, NotLoaded> {
+        Ok(crate::shell::office)
+    }
 }
 
-#[wasm_split(workshop, fallible)]
-fn split_workshop() -> Result<Draw, NotLoaded> {
-    Ok(crate::shell::workshop)
+part! {
+    workshop: fn split_workshop() -> Result<Draw, NotLoaded> {
+        Ok(crate::shell::workshop)
+    }
 }
 
 /// Work of a part.
 type Work<T> = Pin<Box<dyn Future<Output = T>>>;
 
-#[wasm_split(archive, fallible)]
-fn split_make_backup(store: Store) -> Result<Work<Option<Ready>>, NotLoaded> {
-    Ok(Box::pin(store.make_backup()))
+part! {
+    archive: fn split_make_backup(store: Store) -> Result<Work<Option<Ready>>, NotLoaded> {
+        Ok(Box::pin(store.make_backup()))
+    }
 }
 
-#[wasm_split(archive, fallible)]
-fn split_bring_backup(store: Store, file: Incoming) -> Result<Work<Result<Brought, BringError>>, NotLoaded> {
-    Ok(Box::pin(store.bring_backup(file)))
+part! {
+    archive: fn split_bring_backup(store: Store, file: Incoming) -> Result<Work<Result<Brought, BringError>>, NotLoaded> {
+        Ok(Box::pin(store.bring_backup(file)))
+    }
 }
 
-#[wasm_split(archive, fallible)]
-fn split_read_whole(storage: IndexedDb, opened: Opened) -> Result<Work<Result<Folded, StorageFault>>, NotLoaded> {
-    Ok(Box::pin(store::read_whole(storage, opened)))
+part! {
+    archive: fn split_read_whole(storage: IndexedDb, opened: Opened) -> Result<Work<Result<Folded, StorageFault>>, NotLoaded> {
+        Ok(Box::pin(store::read_whole(storage, opened)))
+    }
 }
 
-#[wasm_split(archive, fallible)]
-fn split_tidy(store: Store, long: bool) -> Result<Work<()>, NotLoaded> {
-    Ok(Box::pin(store.tidy_up(long)))
+part! {
+    archive: fn split_tidy(store: Store, long: bool) -> Result<Work<()>, NotLoaded> {
+        Ok(Box::pin(store.tidy_up(long)))
+    }
 }
 
 /// The facts of a demo shop: as of when, recorded by which device, and what that is called.
@@ -97,9 +115,10 @@ fn demo_facts(clock: WallClock, device: DeviceId, name: &str) -> Vec<Draft> {
     lastpull_core::demo::demo_facts(clock, device, name, crate::platform::ids::new_id)
 }
 
-#[wasm_split(office, fallible)]
-fn split_demo_facts() -> Result<DemoFacts, NotLoaded> {
-    Ok(demo_facts)
+part! {
+    office: fn split_demo_facts() -> Result<DemoFacts, NotLoaded> {
+        Ok(demo_facts)
+    }
 }
 
 /// Fetches what is likely to be wanted next, while nothing else is to be done.

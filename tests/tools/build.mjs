@@ -37,7 +37,7 @@ const app = join(staging, "app");
 rmSync(staging, { recursive: true, force: true });
 mkdirSync(app, { recursive: true });
 
-run("cargo", "build", "--quiet", "--package", "lastpull", "--bin", "lastpull-app", "--target", wasmTarget, ...(quick ? [] : ["--release"]));
+run("cargo", "build", "--quiet", "--package", "lastpull", "--bin", "lastpull-app", "--features", "parts", "--target", wasmTarget, ...(quick ? [] : ["--release"]));
 const whole = join(target, wasmTarget, quick ? "debug" : "release", "lastpull-app.wasm");
 const split = join(target, "split");
 rmSync(split, { recursive: true, force: true });
