@@ -62,12 +62,15 @@ pub struct Part {
 thread_local! {
     static OFFICE_HERE: Cell<Option<Draw>> = const { Cell::new(None) };
     static WORKSHOP_HERE: Cell<Option<Draw>> = const { Cell::new(None) };
+    static BENCH_HERE: Cell<Option<Draw>> = const { Cell::new(None) };
 }
 
 /// Jobs, forms, settings.
 pub static OFFICE: Part = Part { load: || Box::pin(split_office()), here: &OFFICE_HERE };
 /// A run before and after its count, screens, heat, and what fails on the press.
 pub static WORKSHOP: Part = Part { load: || Box::pin(split_workshop()), here: &WORKSHOP_HERE };
+/// The ink bench.
+pub static BENCH: Part = Part { load: || Box::pin(split_bench()), here: &BENCH_HERE };
 
 part! {
     office: fn split_office() -> Result<Draw, NotLoaded> {
@@ -78,6 +81,12 @@ part! {
 part! {
     workshop: fn split_workshop() -> Result<Draw, NotLoaded> {
         Ok(crate::shell::workshop)
+    }
+}
+
+part! {
+    bench: fn split_bench() -> Result<Draw, NotLoaded> {
+        Ok(crate::shell::bench)
     }
 }
 
@@ -126,6 +135,7 @@ pub fn fetch_ahead() {
     spawn_local(async {
         // One that does not come is asked for again when it is wanted.
         let _ = WORKSHOP.fetch().await;
+        let _ = BENCH.fetch().await;
         let _ = OFFICE.fetch().await;
     });
 }

@@ -1,7 +1,10 @@
 //! Where in the app a person is: read from `location.hash`, so that any static folder at any path
 //! serves every screen, and the browser's back button works.
 
+pub use crate::colour::ColourPlace;
 pub use crate::heat::HeatPlace;
+pub use crate::ink::InkPlace;
+pub use crate::pot::PotPlace;
 pub use crate::screen::ScreensPlace;
 pub use crate::stencil::StencilPlace;
 use uuid::Uuid;
@@ -40,6 +43,12 @@ pub enum Place {
     Failure(Uuid),
     /// Dryers, cure and the room.
     Heat(HeatPlace),
+    /// Recipes, components, stock.
+    Ink(InkPlace),
+    /// A pot of ink.
+    Pot(PotPlace),
+    /// Readings of colour.
+    Colour(ColourPlace),
     /// Everything else.
     More,
     /// Settings.
@@ -70,6 +79,9 @@ impl Place {
             ["stencil", rest @ ..] => StencilPlace::of(rest).map(Self::Stencil),
             ["failure", failure] => id(failure).map(Self::Failure),
             ["heat", rest @ ..] => HeatPlace::of(rest).map(Self::Heat),
+            ["ink", rest @ ..] => InkPlace::of(rest).map(Self::Ink),
+            ["pot", rest @ ..] => PotPlace::of(rest).map(Self::Pot),
+            ["colour", rest @ ..] => ColourPlace::of(rest).map(Self::Colour),
             ["more"] => Some(Self::More),
             ["more", "settings"] => Some(Self::Settings),
             ["more", "backup"] => Some(Self::Exchange),
@@ -97,6 +109,9 @@ impl Place {
             Self::Stencil(place) => format!("#/stencil{}", place.path()),
             Self::Failure(failure) => format!("#/failure/{failure}"),
             Self::Heat(place) => format!("#/heat{}", place.path()),
+            Self::Ink(place) => format!("#/ink{}", place.path()),
+            Self::Pot(place) => format!("#/pot{}", place.path()),
+            Self::Colour(place) => format!("#/colour{}", place.path()),
             Self::More => "#/more".into(),
             Self::Settings => "#/more/settings".into(),
             Self::Exchange => "#/more/backup".into(),

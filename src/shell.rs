@@ -8,7 +8,7 @@ use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
 use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
 use crate::parts::{Faults, Icon, Notices};
-use crate::place::{Place, ScreensPlace};
+use crate::place::{InkPlace, Place, ScreensPlace};
 use crate::platform::dom;
 use crate::platform::settings::Language;
 use crate::press::{BesideCount, PressScreen, RunScreen};
@@ -91,6 +91,7 @@ fn screen(place: Place) -> Drawn {
         Place::Screens(_) | Place::Stencil(_) | Place::Failure(_) | Place::Heat(_) => {
             crate::later::WORKSHOP.draw(place)
         }
+        Place::Ink(_) | Place::Pot(_) | Place::Colour(_) => crate::later::BENCH.draw(place),
         other => crate::later::OFFICE.draw(other),
     }
 }
@@ -126,6 +127,16 @@ pub fn workshop(place: Place) -> Drawn {
     }
 }
 
+/// Screens of the ink bench.
+pub fn bench(place: Place) -> Drawn {
+    match place {
+        Place::Ink(place) => crate::ink::screen(place),
+        Place::Pot(place) => crate::pot::screen(place),
+        Place::Colour(place) => crate::colour::screen(place),
+        _ => crate::live::nothing(),
+    }
+}
+
 /// The bar of places.
 #[component(transparent)]
 fn Places(place: RwSignal<Place>) -> Drawn {
@@ -138,9 +149,9 @@ fn Places(place: RwSignal<Place>) -> Drawn {
     };
     view! {
         <nav class="places" aria-label=words::places()>
-            {link(Place::Day, "day", words::place_day(), |place| place == Place::Day)}
-            {link(Place::Jobs, "jobs", words::place_jobs(), |place| matches!(place, Place::Jobs | Place::NewJob | Place::Job(_) | Place::EditJob(_) | Place::NewLot(_) | Place::EditLot(_) | Place::NewRun(_) | Place::EditRun(_)))}
+            {link(Place::Day, "day", words::place_day(), |place| matches!(place, Place::Day | Place::Jobs | Place::NewJob | Place::Job(_) | Place::EditJob(_) | Place::NewLot(_) | Place::EditLot(_) | Place::NewRun(_) | Place::EditRun(_)))}
             {link(Place::Press, "press", words::place_press(), |place| matches!(place, Place::Press | Place::Run(_) | Place::Failure(_)))}
+            {link(Place::Ink(InkPlace::Home), "ink", words::place_ink(), |place| matches!(place, Place::Ink(_) | Place::Pot(_) | Place::Colour(_)))}
             {link(Place::Screens(ScreensPlace::Home), "screens", words::place_screens(), |place| matches!(place, Place::Screens(_) | Place::Stencil(_)))}
             {link(Place::More, "more", words::place_more(), |place| matches!(place, Place::More | Place::Settings | Place::Exchange | Place::About | Place::Heat(_)))}
         </nav>

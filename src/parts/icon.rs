@@ -52,6 +52,8 @@ pub fn Icon(name: &'static str) -> Drawn {
         "lamp" => {
             "M12 8a4 4 0 1 0 0 8 4 4 0 0 0 0-8M12 2v2.500M12 19.500V22M2 12h2.500M19.500 12H22M5 5l1.700 1.700M17.300 17.300 19 19M5 19l1.700-1.700M17.300 6.700 19 5"
         }
+        // A pot with a spatula in it.
+        "ink" => "M5 10h14l-1.500 10h-11zM8 10c0-2 1-3 2.500-3M14 10l3.500-7 2 1-3 6M7 15h10",
         // A tank with a screen dipped in.
         "bath" => "M3 8v12h18V8M3 13h4M17 13h4M7 3h10v13H7z",
         _ => "",

@@ -1,0 +1,48 @@
+//! Which of a pot's screens is shown, as read from the hash behind `#/pot`.
+
+use uuid::Uuid;
+
+/// At the scale and beside the pot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PotPlace {
+    /// A new pot by a revision.
+    NewOf(Uuid),
+    /// A new pot for a run's ink.
+    NewFor(Uuid),
+    /// A pot: weighed in, corrected, used.
+    Pot(Uuid),
+    /// Its fields.
+    Edit(Uuid),
+    /// Its label.
+    Label(Uuid),
+    /// What a print of a run takes.
+    Print(Uuid),
+}
+
+impl PotPlace {
+    /// The place of what follows in the hash.
+    pub fn of(path: &[&str]) -> Option<Self> {
+        let id = |text: &str| Uuid::parse_str(text).ok();
+        match path {
+            ["of", revision] => id(revision).map(Self::NewOf),
+            ["for", run] => id(run).map(Self::NewFor),
+            ["print", run] => id(run).map(Self::Print),
+            [pot] => id(pot).map(Self::Pot),
+            [pot, "edit"] => id(pot).map(Self::Edit),
+            [pot, "label"] => id(pot).map(Self::Label),
+            _ => None,
+        }
+    }
+
+    /// What follows in the hash, with a leading slash.
+    pub fn path(self) -> String {
+        match self {
+            Self::NewOf(revision) => format!("/of/{revision}"),
+            Self::NewFor(run) => format!("/for/{run}"),
+            Self::Pot(pot) => format!("/{pot}"),
+            Self::Edit(pot) => format!("/{pot}/edit"),
+            Self::Label(pot) => format!("/{pot}/label"),
+            Self::Print(run) => format!("/print/{run}"),
+        }
+    }
+}

@@ -1,0 +1,1 @@
+//! Words of colour: readings, differences, what to add.

@@ -1,0 +1,1 @@
+//! Words at the pot: weighing in, correcting, labels.
