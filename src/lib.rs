@@ -3,6 +3,8 @@
 //! A screen is a function of a view-state that the core computes, and hands facts to the store.
 //! [`platform`] is the only door to the browser. Folders carry the same subjects as the core's.
 
+use wasm_bindgen::prelude::wasm_bindgen;
+
 pub mod photo;
 pub mod place;
 pub mod platform;
@@ -28,6 +30,7 @@ mod store;
 mod words;
 
 /// Draws the app into the page.
+#[wasm_bindgen]
 pub fn start() {
     console_error_panic_hook::set_once();
     leptos::mount::mount_to_body(shell::App);

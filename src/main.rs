@@ -1,5 +1,6 @@
-//! The page's entry: draws the app.
+//! The page's entry. `src/start.js` calls [`lastpull::start`] once everything it needs is there.
 
-fn main() {
-    lastpull::start();
-}
+// Linked for what it exports to the page.
+use lastpull as _;
+
+fn main() {}

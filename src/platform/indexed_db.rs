@@ -12,10 +12,13 @@
 //! | `photos` | id in hexadecimal | [`STORED_VERSION`], then the JPEG |
 //! | `cards` | id in hexadecimal | [`Card`]: when the photo was last kept, and a small picture of it |
 //!
+//! `disk.js` reads and appends by the same schema, on a thread of its own.
+//!
 //! Every write asks for strict durability: its future resolves when the bytes are on the disk, not
 //! when they are on their way. Inside a transaction nothing is awaited but its own requests. Photos have
 //! transactions of their own, so that no count waits for one.
 
+use super::disk::{Append, Appended, Disk, Stored};
 use super::ids;
 use idb::{Database, DatabaseEvent, Error, Factory, ObjectStore, ObjectStoreParams, Transaction};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
@@ -50,17 +53,44 @@ const ALBUM: &[&str] = &[PHOTOS, CARDS];
 pub struct IndexedDb {
     name: Rc<str>,
     connection: Rc<RefCell<Option<IdbDatabase>>>,
+    /// The thread that is asked first.
+    disk: Option<Disk>,
+    known: Rc<RefCell<Option<Known>>>,
+}
+
+/// What the store `meta` held when it was last read or written from here.
+#[derive(Clone)]
+struct Known {
+    device: DeviceId,
+    head: Head,
+    /// Its values as they are stored.
+    meta: Vec<Vec<u8>>,
+}
+
+/// What an append on the other thread came to.
+enum Beside {
+    /// It is on the disk.
+    Saved(Vec<Entry>),
+    /// It was not asked, or did nothing.
+    NotDone,
+    /// It did not answer: these may be on the disk or not.
+    Unsure(Vec<Entry>),
 }
 
 impl IndexedDb {
     /// The journal of this name; nothing is opened yet.
     pub fn new(name: &str) -> Self {
-        Self { name: name.into(), connection: Rc::default() }
+        Self { name: name.into(), connection: Rc::default(), disk: None, known: Rc::default() }
+    }
+
+    /// The same, with a thread beside it that is asked first.
+    pub fn beside(self, disk: Option<Disk>) -> Self {
+        Self { disk, ..self }
     }
 
     /// Another handle with a connection of its own, as another tab has.
     pub fn another_tab(&self) -> Self {
-        Self::new(&self.name)
+        Self::new(&self.name).beside(self.disk.clone())
     }
 
     /// Closes the connection and deletes the database.
@@ -108,6 +138,44 @@ impl IndexedDb {
         let database = IdbDatabase::from(database);
         self.connection.replace(Some(database.clone()));
         Ok(database)
+    }
+
+    /// What the other thread read; none where it could not, or where the page has something to make first.
+    async fn read_beside(&self) -> Option<Stored> {
+        let stored = self.disk.as_ref()?.read(&self.name).await?;
+        (stored.version == VERSION && !stored.meta.is_empty()).then_some(stored)
+    }
+
+    /// Appends on the other thread, on top of what is known here of the head.
+    async fn append_beside(&self, drafts: &[Draft]) -> Result<Beside, StorageFault> {
+        let Some(disk) = &self.disk else { return Ok(Beside::NotDone) };
+        // Another window may have written in between, and again in between.
+        for _ in 0..3 {
+            let Some(Known { device, mut head, meta }) = self.known.borrow().clone() else { break };
+            let entries = allocate(&mut head, device, drafts);
+            let after = head.to_bytes();
+            let append = Append {
+                name: &self.name,
+                version: VERSION,
+                meta: &meta,
+                head: &after,
+                keys: entries.iter().map(|entry| entry_key(device, entry.seq)).collect(),
+                records: entries.iter().map(record::encode).collect(),
+            };
+            match disk.append(append).await {
+                Appended::Saved => {
+                    let meta = vec![device.as_bytes().to_vec(), after];
+                    self.known.replace(Some(Known { device, head, meta }));
+                    return Ok(Beside::Saved(entries));
+                }
+                Appended::Changed(meta) => {
+                    let known = device_and_head(meta)?;
+                    self.known.replace(known);
+                }
+                Appended::Unknown => return Ok(Beside::Unsure(entries)),
+            }
+        }
+        Ok(Beside::NotDone)
     }
 
     /// Begins a transaction over the journal.
@@ -188,18 +256,21 @@ impl Work {
 
     /// The device and the head. All of their store at once: each answer of the disk is a turn of the page's
     /// thread, and a frame drawn in between is one that a count waits for.
-    async fn device_and_head(&self) -> Result<(DeviceId, Head), StorageFault> {
-        // In the order of the keys; the device is there before the first head is.
-        let mut values = self.all(META).await?.into_iter();
-        let (device, head) = (values.next(), values.next());
-        let head = head.map_or(Ok(Head::default()), |bytes| Head::from_bytes(&bytes).map_err(unreadable))?;
-        if let Some(bytes) = device {
-            let device = Uuid::from_slice(&bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged))?;
-            return Ok((device, head));
+    async fn device_and_head(&self) -> Result<Known, StorageFault> {
+        if let Some(known) = device_and_head(self.all(META).await?)? {
+            return Ok(known);
         }
         let device = ids::new_id();
+        let known = Known { device, head: Head::default(), meta: vec![device.as_bytes().to_vec()] };
         self.put(META, &"device".into(), device.as_bytes())?;
-        Ok((device, head))
+        Ok(known)
+    }
+
+    /// Whether this very entry is in the tail.
+    async fn holds(&self, entry: &Entry) -> Result<bool, StorageFault> {
+        let key = entry_key(entry.device, entry.seq);
+        let value = self.store(TAIL)?.get(key).map_err(fault)?.await.map_err(fault)?;
+        Ok(value.is_some_and(|value| Uint8Array::new(&value).to_vec() == record::encode(entry)))
     }
 
     async fn tail(&self) -> Result<Vec<Entry>, StorageFault> {
@@ -234,6 +305,15 @@ impl Work {
         let _ = self.raw.abort();
         Err(fault)
     }
+}
+
+/// The device and the head of the values of their store; none in a new journal.
+fn device_and_head(meta: Vec<Vec<u8>>) -> Result<Option<Known>, StorageFault> {
+    // In the order of the keys; the device is there before the first head is.
+    let Some(bytes) = meta.first() else { return Ok(None) };
+    let device = Uuid::from_slice(bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged))?;
+    let head = meta.get(1).map_or(Ok(Head::default()), |bytes| Head::from_bytes(bytes).map_err(unreadable))?;
+    Ok(Some(Known { device, head, meta }))
 }
 
 fn entry_key(device: DeviceId, seq: u64) -> JsValue {
@@ -281,18 +361,40 @@ fn fault_named(name: &str, message: &str) -> StorageFault {
 
 impl Storage for IndexedDb {
     async fn open(&self) -> Result<Opened, StorageFault> {
+        if let Some(Stored { meta, checkpoint, tail, .. }) = self.read_beside().await
+            && let Some(known) = device_and_head(meta)?
+        {
+            let Known { device, head, .. } = known.clone();
+            self.known.replace(Some(known));
+            let tail = tail.iter().map(|bytes| record::decode(bytes).map_err(unreadable)).collect::<Result<_, _>>()?;
+            return Ok(Opened { device, head, checkpoint: checkpoint.map(|bytes| Checkpoint { bytes }), tail });
+        }
         let steps = async |work: &Work| {
-            let (device, head) = work.device_and_head().await?;
+            let known = work.device_and_head().await?;
             let checkpoint = work.get(CHECKPOINT, "shop").await?.map(|bytes| Checkpoint { bytes });
             let tail = work.tail().await?;
-            Ok(Opened { device, head, checkpoint, tail })
+            Ok((known, checkpoint, tail))
         };
-        self.begin().await?.whole(steps).await
+        let (known, checkpoint, tail) = self.begin().await?.whole(steps).await?;
+        let Known { device, head, .. } = known.clone();
+        self.known.replace(Some(known));
+        Ok(Opened { device, head, checkpoint, tail })
     }
 
     async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault> {
+        let unsure = match self.append_beside(drafts).await? {
+            Beside::Saved(entries) => return Ok(entries),
+            Beside::NotDone => Vec::new(),
+            Beside::Unsure(entries) => entries,
+        };
         let steps = async |work: &Work| {
-            let (device, mut head) = work.device_and_head().await?;
+            let Known { device, mut head, .. } = work.device_and_head().await?;
+            // What nobody answered for may be there all the same: all of it or none, as it was one transaction.
+            if let Some(first) = unsure.first()
+                && work.holds(first).await?
+            {
+                return Ok(unsure);
+            }
             let entries = allocate(&mut head, device, drafts);
             for entry in &entries {
                 work.put(TAIL, &entry_key(device, entry.seq), &record::encode(entry))?;
@@ -311,7 +413,7 @@ impl Storage for IndexedDb {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let steps = async |work: &Work| {
-            let (_, mut head) = work.device_and_head().await?;
+            let mut head = work.device_and_head().await?.head;
             if head.coverage != expected.coverage {
                 return Err(StorageFault::Stale);
             }

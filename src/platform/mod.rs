@@ -2,6 +2,7 @@
 //! where it cannot.
 
 pub mod clock;
+pub mod disk;
 pub mod dom;
 pub mod feel;
 pub mod files;

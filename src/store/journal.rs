@@ -1,6 +1,7 @@
 //! Opening the journal: the checkpoint and what came after it, or everything where that will not do.
 
 use super::{BackupState, DEMO, SHOP, Store};
+use crate::platform::disk::Disk;
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::spawn_local;
 use crate::platform::tabs::{self, Heard};
@@ -56,7 +57,7 @@ impl Store {
     pub fn open(self) {
         let demo = self.settings.with_untracked(|settings| settings.demo);
         let name = if demo { DEMO } else { SHOP };
-        self.storage.set_value(IndexedDb::new(name));
+        self.storage.set_value(IndexedDb::new(name).beside(Disk::of_page()));
         self.loading.set(Loading::Reading);
         tabs::listen(name, move |heard| self.hear(heard));
         spawn_local(async move {

@@ -19,6 +19,7 @@ pub use photos::{Adding, NotTaken, Shown};
 pub use queue::{SaveState, Waiting};
 
 use crate::kept::RwSignal;
+use crate::platform::disk::Disk;
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::settings::Settings;
 use crate::platform::{self, clock};
@@ -86,7 +87,7 @@ impl Store {
             update_waits: RwSignal::new(false),
             offline_ready: RwSignal::new(false),
             install_offer: RwSignal::new(0),
-            storage: StoredValue::new_local(IndexedDb::new(name)),
+            storage: StoredValue::new_local(IndexedDb::new(name).beside(Disk::of_page())),
             recent: StoredValue::new(Vec::new()),
         }
     }

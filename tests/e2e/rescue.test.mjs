@@ -70,7 +70,7 @@ test("a job written while saving is blocked is there once, however often save wa
 
 test("a window that keeps no data says so, and opens nothing that would be lost", async (t) => {
   const page = await newDevice(t, place, {
-    before: () => { IDBFactory.prototype.open = () => { throw new DOMException("to order", "SecurityError"); }; },
+    before: () => { delete globalThis.Worker; IDBFactory.prototype.open = () => { throw new DOMException("to order", "SecurityError"); }; },
   }).then((context) => context.tab());
   await page.goto(place.server.url);
   await page.getByRole("heading", { name: "The shop does not open" }).waitFor();

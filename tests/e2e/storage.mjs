@@ -1,9 +1,11 @@
-// Faults of the browser's database, to order. Each runs in the page before the app does.
+// Faults of the browser's database, to order. Each runs in the page before the app does, and takes the journal's
+// own thread away, so that it is the page that writes: src/platform/disk.rs. Faults of the thread: disk.test.mjs.
 
 /**
  * Writes fail for as long as `storage.fail` names a fault, in all stores or only in `storage.only`.
  */
 export function failSaving() {
+  delete globalThis.Worker;
   window.storage = { fail: null, only: null, failed: 0 };
   const put = IDBObjectStore.prototype.put;
   IDBObjectStore.prototype.put = function (...all) {
@@ -18,6 +20,7 @@ export function failSaving() {
 
 /** Writes are taken and then fail as a whole, as a full disk makes them: `storage.fail` is on. */
 export function failCommitting() {
+  delete globalThis.Worker;
   window.storage = { fail: null, failed: 0 };
   const transaction = IDBDatabase.prototype.transaction;
   IDBDatabase.prototype.transaction = function (...all) {
@@ -35,6 +38,7 @@ export function failCommitting() {
 
 /** Keeps every connection that is opened, to be closed underneath the app by `closeUnderneath`. */
 export function keepConnections() {
+  delete globalThis.Worker;
   window.connections = [];
   const open = IDBFactory.prototype.open;
   IDBFactory.prototype.open = function (...all) {

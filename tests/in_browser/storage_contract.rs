@@ -1,9 +1,12 @@
 //! The storage contract in the browser's real IndexedDB, in headless Chromium.
+use js_sys::Array;
+use lastpull::platform::disk::Disk;
 use lastpull::platform::ids::new_id;
 use lastpull::platform::indexed_db::IndexedDb;
 use lastpull_core::journal::contract::pull;
-use lastpull_core::journal::{MemoryStorage, Storage};
+use lastpull_core::journal::{MemoryStorage, Opened, Storage};
 use wasm_bindgen_test::wasm_bindgen_test;
+use web_sys::{Blob, Url, Worker};
 
 /// A database of a name that no other test uses.
 fn fresh() -> IndexedDb {
@@ -16,10 +19,53 @@ mod indexed_db {
     lastpull_core::photo_contract!(in_browser: fresh());
 }
 
+mod indexed_db_on_its_own_thread {
+    use super::{beside, fresh};
+    lastpull_core::storage_contract!(in_browser: beside(fresh()));
+}
+
 mod memory {
     use super::{MemoryStorage, new_id};
     lastpull_core::storage_contract!(in_browser: MemoryStorage::new(new_id));
     lastpull_core::photo_contract!(in_browser: MemoryStorage::new(new_id));
+}
+
+/// The same with the app's own thread beside it.
+fn beside(storage: IndexedDb) -> IndexedDb {
+    let script = Array::of1(&include_str!("../../src/platform/disk.js").into());
+    let url = Url::create_object_url_with_blob(&Blob::new_with_str_sequence(&script).unwrap()).unwrap();
+    storage.beside(Some(Disk::of(Worker::new(&url).unwrap())))
+}
+
+#[wasm_bindgen_test]
+async fn two_tabs_with_threads_of_their_own_share_one_row_of_numbers() {
+    let one = beside(fresh());
+    let other = beside(one.another_tab());
+    one.open().await.unwrap();
+    other.open().await.unwrap();
+    let drafts = [pull(5), pull(6), pull(7)];
+    let (mine, theirs) = futures_join(one.append(&drafts), other.append(&drafts)).await;
+    let mut saved = [mine.unwrap(), theirs.unwrap()].concat();
+    saved.sort_unstable_by_key(|entry| entry.seq);
+    assert_eq!(saved.iter().map(|entry| entry.seq).collect::<Vec<_>>(), [1, 2, 3, 4, 5, 6]);
+    // What each was told is what a third reads.
+    assert_eq!(fresh_look(&one).await.tail, saved);
+}
+
+#[wasm_bindgen_test]
+async fn what_the_page_writes_in_between_the_thread_builds_on() {
+    let page = fresh();
+    let storage = beside(page.another_tab());
+    storage.append(&[pull(1)]).await.unwrap();
+    storage.append(&[pull(2)]).await.unwrap();
+    page.append(&[pull(3)]).await.unwrap();
+    let last = storage.append(&[pull(4)]).await.unwrap();
+    assert_eq!(last[0].seq, 4);
+    assert_eq!(fresh_look(&page).await.tail.len(), 4);
+}
+
+async fn fresh_look(storage: &IndexedDb) -> Opened {
+    storage.another_tab().beside(None).open().await.unwrap()
 }
 
 #[wasm_bindgen_test]

@@ -76,22 +76,25 @@ row(`relaunch offline to a usable count, ${full.facts} facts, ${SLOW}×`, quanti
 async function touches({ context, url }, rounds) {
   const page = await context.newPage();
   const cdp = await context.newCDPSession(page);
+  await page.addInitScript(() => {
+    // The commit itself, as the journal's own thread tells of it: when it was on the disk, not when a page that
+    // may be drawing came to hear of it.
+    window.Worker = class extends Worker {
+      constructor(...all) {
+        super(...all);
+        this.addEventListener("message", ({ data }) => {
+          const touch = window.touches?.at(-1);
+          if (data.saved && touch && !touch.committed) touch.committed = data.at - performance.timeOrigin - touch.at;
+        });
+      }
+    };
+  });
   await page.goto(`${url}#/press`);
   await page.locator("#zone").waitFor();
   await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
   await page.evaluate(() => {
     const zone = document.querySelector("#zone");
     window.touches = [];
-    // The commit itself, as the database tells of it: before anything is drawn for it.
-    const begin = IDBDatabase.prototype.transaction;
-    IDBDatabase.prototype.transaction = function (...args) {
-      const transaction = begin.apply(this, args);
-      transaction.addEventListener("complete", () => {
-        const touch = window.touches.at(-1);
-        if (touch && !touch.committed) touch.committed = performance.now() - touch.at;
-      });
-      return transaction;
-    };
     zone.addEventListener("pointerdown", (event) => window.touches.push({ at: performance.now(), lag: performance.now() - event.timeStamp }), { capture: true });
     new MutationObserver(() => {
       const touch = window.touches.at(-1);

@@ -51,8 +51,9 @@ if (!quick) {
   const flags = ["-Oz", "--mvp-features", ...features.map((name) => `--enable-${name}`), "--strip-debug", "--strip-producers", "--strip-target-features"];
   for (const name of readdirSync(app).filter((name) => name.endsWith(".wasm"))) runQuietly("wasm-opt", ...flags, join(app, name), "-o", join(app, name));
 }
-// The content security policy allows nothing inline: what starts the app is a file.
-writeFileSync(join(app, "start.js"), 'import init from "./lastpull.js";\ninit();\n');
+// The content security policy allows nothing inline: what starts the app is a file, and so is the journal's thread.
+cpSync("src/start.js", join(app, "start.js"));
+cpSync("src/platform/disk.js", join(app, "disk.js"));
 
 // The style sheets that the page names, in its order, as one.
 let html = readFileSync("index.html", "utf8");
@@ -66,6 +67,7 @@ renameSync(app, join(staging, folder));
 const head = [
   `<link rel="stylesheet" href="./${folder}/style.css" />`,
   `<link rel="modulepreload" href="./${folder}/lastpull.js" />`,
+  `<link rel="modulepreload" href="./${folder}/__wasm_split.js" />`,
   `<link rel="preload" href="./${folder}/lastpull_bg.wasm" as="fetch" type="application/wasm" crossorigin />`,
   `<script type="module" src="./${folder}/start.js"></script>`,
 ];
