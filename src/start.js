@@ -1,5 +1,6 @@
 // Starts the app. While its code is compiled, its script loads and the journal is read on a thread of its own
 // (src/platform/disk.js): each alone takes about as long as another.
+globalThis.lastpullFolder = new URL("./", import.meta.url).href;
 const code = WebAssembly.compileStreaming(fetch(new URL("./lastpull_bg.wasm", import.meta.url)));
 // A host that serves it under another type is told of by the second try, below.
 code.catch(() => {});

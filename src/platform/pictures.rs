@@ -1,10 +1,14 @@
 //! Pictures from the camera or the device's files, made small enough to keep: decoded and turned
-//! upright by the browser beside the page's own work, drawn at the size that is kept, encoded as JPEG,
-//! stripped of everything but the picture by the core. Where the browser cannot decode that way, an
-//! image element does it; what neither reads is refused in words.
+//! upright by the browser, drawn at the size that is kept, encoded as JPEG, stripped of everything but the
+//! picture by the core. All but the last is done on a thread of its own (`pictures.js`), so that the screen
+//! stays quick; where that does not do, by the page, the decoding by an image element where it must. What
+//! neither reads is refused in words.
 
+use super::thread::{Thread, bytes, get};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use lastpull_core::photo::{JpegPhoto, LARGEST_MADE, LONGEST_SIDE};
+use std::cell::OnceCell;
+use std::time::Duration;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
@@ -28,6 +32,9 @@ const TRIES: [(u32, f64); 6] = [
     (960, 0.5),
     (640, 0.4),
 ];
+
+/// How long the thread may take over one picture before the page makes it itself.
+const PATIENCE: Duration = Duration::from_secs(20);
 
 /// Why a picture could not be made of a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,8 +71,31 @@ pub async fn picture_of(file: &Blob) -> Result<Picture, PictureProblem> {
     if file.size() > LARGEST_PICKED as f64 {
         return Err(PictureProblem::TooLarge);
     }
+    if let Some(picture) = made_beside(file).await {
+        return Ok(picture);
+    }
     let decoded = Decoded::of(file).await.ok_or(PictureProblem::NoPicture)?;
     made_of(decoded).await.ok_or(PictureProblem::NotMade)
+}
+
+thread_local! {
+    static MAKER: OnceCell<Option<Thread>> = const { OnceCell::new() };
+}
+
+/// The same on the thread for it; none where it does not do, and the page must.
+async fn made_beside(file: &Blob) -> Option<Picture> {
+    let maker = MAKER.with(|maker| maker.get_or_init(|| Thread::start("pictures.js", PATIENCE)).clone())?;
+    let pair = |(side, quality): (u32, f64)| JsValue::from(Array::of2(&side.into(), &quality.into()));
+    let answer = maker
+        .ask(&[
+            ("file", file.into()),
+            ("tries", TRIES.into_iter().map(pair).collect::<Array>().into()),
+            ("most", (LARGEST_MADE as f64).into()),
+            ("small", pair((SMALL_SIDE, SMALL_QUALITY))),
+        ])
+        .await;
+    let made = |name: &str| JpegPhoto::cleaned(bytes(&get(&answer, name))?);
+    Some(Picture { photo: made("photo")?, small: made("little")?.into_bytes() })
 }
 
 async fn made_of(mut decoded: Decoded) -> Option<Picture> {

@@ -51,9 +51,9 @@ if (!quick) {
   const flags = ["-Oz", "--mvp-features", ...features.map((name) => `--enable-${name}`), "--strip-debug", "--strip-producers", "--strip-target-features"];
   for (const name of readdirSync(app).filter((name) => name.endsWith(".wasm"))) runQuietly("wasm-opt", ...flags, join(app, name), "-o", join(app, name));
 }
-// The content security policy allows nothing inline: what starts the app is a file, and so is the journal's thread.
+// The content security policy allows nothing inline: what starts the app is a file, and so is what runs beside it.
 cpSync("src/start.js", join(app, "start.js"));
-cpSync("src/platform/disk.js", join(app, "disk.js"));
+for (const thread of ["disk.js", "pictures.js"]) cpSync(join("src/platform", thread), join(app, thread));
 
 // The style sheets that the page names, in its order, as one.
 let html = readFileSync("index.html", "utf8");
