@@ -14,11 +14,11 @@ const quantile = (values, q) => values.toSorted((a, b) => a - b)[Math.min(values
 const row = (what, value, unit, budget, reference = "") =>
   console.log(`${what.padEnd(52)} ${`${value.toFixed(1)} ${unit}`.padStart(11)}   budget ${budget} ${unit}${value > budget ? "  MISSED" : ""}   ${reference}`);
 
-// What the first screen waits for, and what is fetched behind it: the parts of src/later.rs.
+// What the first screen waits for, and what is fetched behind it: the parts of src/later.rs, and what makes photos.
 const folder = readdirSync("dist").find((name) => name.startsWith("app-"));
 const bytes = readdirSync(join("dist", folder)).filter((name) => /\.(wasm|js|css)$/.test(name)).map((name) => ({
   name,
-  later: /^(split|chunk)_/.test(name),
+  later: /^((split|chunk)_|pictures)/.test(name),
   size: brotliCompressSync(readFileSync(join("dist", folder, name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length,
 }));
 const sum = (which) => bytes.filter(which).reduce((total, { size }) => total + size, 0) / 1000;
