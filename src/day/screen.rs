@@ -27,7 +27,7 @@ pub fn DayScreen() -> Drawn {
     let standing = Memo::new(move |_| store.shop.with(standing_failures));
     let aside = move || {
         view! {
-            <a class="button with-icon" href=Place::Jobs.hash()><Icon name="jobs"/>{words::place_jobs()}</a>
+            <a class="button" href=Place::Jobs.hash()>{words::place_jobs()}</a>
             <a class="button primary with-icon" href=Place::NewJob.hash()><Icon name="plus"/>{words::new_job()}</a>
         }
     };
