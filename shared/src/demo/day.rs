@@ -5,6 +5,7 @@ use super::heat;
 use super::ink::{Printed, bench};
 use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
+use crate::ink::Colour;
 use crate::job::{Fabric, Size};
 use crate::journal::{Draft, Fact};
 use crate::plan::WallClock;
@@ -26,6 +27,9 @@ const COTTON: RunPlan = RunPlan {
     screens: "12, 13",
 };
 
+/// The canvas of tomorrow's totes.
+const TOTE: &str = "#e6dcc3";
+
 /// The facts of the demo shop, oldest first, around the moment of `clock`.
 pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
     let mut maker = Maker::new(clock, new_id);
@@ -38,7 +42,8 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     let earlier = earlier_weeks(&mut maker);
     let day = today(&mut maker);
     screens(&mut maker, &day);
-    bench(&mut maker, &day, &earlier);
+    let inks = bench(&mut maker, &day, &earlier);
+    super::colour::colours(&mut maker, &inks, Colour::from_hex(TOTE));
     maker.drafts
 }
 
@@ -174,7 +179,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let tote = LotPlan {
         garment: "Canvas tote",
         fabric: Fabric::Canvas,
-        colour: "#e6dcc3",
+        colour: TOTE,
         colour_name: "Natural",
         pieces: &[(Size::One, 40)],
     };

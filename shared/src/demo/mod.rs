@@ -3,6 +3,7 @@
 //! Nobody and nothing in it is real. Its facts are made around the moment it is opened, so that
 //! the day in it is always today.
 
+mod colour;
 mod day;
 mod failures;
 mod heat;

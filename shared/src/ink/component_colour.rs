@@ -191,7 +191,8 @@ fn missing_of(
             Some(NextDrawdown::Tint { rest, name: component_name(knowledge.shop, rest), percent: TINT })
         }
         (false, _, _) => Some(NextDrawdown::Straight),
-        (true, _, _) => over_both(),
+        (true, true, _) => None,
+        (true, false, None) => over_both(),
     }
 }
 
