@@ -30,7 +30,7 @@ mod show;
 mod stencil;
 
 pub use bath::*;
-//pub use colour::*;
+pub use colour::*;
 pub use common::*;
 pub use day::*;
 pub use demo::*;
