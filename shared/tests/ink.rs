@@ -5,13 +5,13 @@ mod shop;
 
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
-    Alike, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat, LimitOf, Low,
-    Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy, ReadingForm, RecipeField,
-    RecipeForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, SumFix, TakeForm, WeighInView, WhyOff,
-    after_addition, approvals_of, approve_facts, best_revision, ink_needed, ink_shelf, make_again, over_pour,
-    percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact,
-    revision_name, revisions_of, room_of, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in,
-    weigh_in_view,
+    Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
+    LimitOf, Low, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy, ReadingForm,
+    RecipeField, RecipeForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, SumFix, TakeForm, WeighInView,
+    WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision, ink_needed, ink_shelf, make_again,
+    new_pot_for, new_pot_of, over_pour, percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card,
+    recipe_for, repair_facts, revision_fact, revision_name, revisions_of, room_of, save_facts, save_pot, stock_left,
+    stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -589,6 +589,97 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
     let again = make_again(&shop, violet, None, BatchSize::Whole(g(100.0))).unwrap();
     assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [75.0, 25.0].map(g));
     assert_eq!(pot_state(&shop, loose).holds, Some(again.revision.id));
+}
+
+#[test]
+fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
+    let Published { mut press, yellow, white, first, recipe, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    press.pour(pot, yellow, 100.0, PourStep::WeighIn);
+    press.pour(pot, white, 100.0, PourStep::WeighIn);
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert!(card.unfinished && !card.as_written);
+    let mut ids = 0x9100;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let facts = approve_facts(&press.shop(), pot, "Moss", Some("Ines"), &mut id);
+    press.all(facts);
+    let shop = press.shop();
+    let again = make_again(&shop, recipe, None, BatchSize::Whole(g(100.0))).unwrap();
+    assert_ne!(again.revision.id, first);
+    assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [50.0, 50.0].map(g));
+    assert_eq!(save_facts(&shop, Uuid::from_u128(0x77), "", None, &mut id), []);
+    let label = pot_label(&shop, pot).unwrap();
+    assert_eq!(label.by.as_deref(), Some("Ines"), "the first who is named");
+}
+
+#[test]
+fn what_is_typed_at_the_scale_is_short_on_or_over_before_it_is_told() {
+    let Published { mut press, yellow, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(48.0)))]));
+    let typed = |press: &Press, text: &str, total: bool| {
+        let now = view(press, pot);
+        at_scale(&now, &now.rows[now.now.unwrap()], text, total, Units::Metric)
+    };
+    assert_eq!(typed(&press, " ", true), AtScale::Nothing);
+    assert_eq!(typed(&press, "108,0", true), AtScale::Short { poured: g(60.0), to_go: g(40.0) });
+    assert_eq!(typed(&press, "60", false), AtScale::Short { poured: g(60.0), to_go: g(40.0) });
+    // Slack is a five-hundredth of 100 g.
+    assert_eq!(typed(&press, "148.2", true), AtScale::On { poured: g(100.2) });
+    assert_eq!(typed(&press, "148.3", true), AtScale::Over { poured: g(100.3), by: g(0.3) });
+    assert_eq!(typed(&press, "48", true), AtScale::Wrong(NumberProblem::TooLow { least: 48.001 }));
+    assert_eq!(typed(&press, "1.2.3", true), AtScale::Wrong(NumberProblem::NotANumber));
+    press.pour(pot, yellow, 60.0, PourStep::WeighIn);
+    assert_eq!(typed(&press, "40.1", false), AtScale::On { poured: g(40.1) });
+    assert_eq!(typed(&press, "108", true), AtScale::Wrong(NumberProblem::TooLow { least: 108.001 }));
+}
+
+#[test]
+fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
+    let Published { mut press, yellow, clear, recipe, first, .. } = published();
+    let run = ordered(&mut press, "Tour tees", "brick", Fabric::Cotton, 100);
+    let other = ordered(&mut press, "Caps", "White", Fabric::Cotton, 10);
+    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    let pot = press.pot(Some(first), 80.0);
+    let fields = vec![PotField::Capacity(Some(g(900.0))), PotField::Tare(Some(g(48.0)))];
+    press.ink(pot, InkFact::PotSet(fields));
+    press.pour(pot, yellow, 80.0, PourStep::Correction);
+
+    let shop = press.shop();
+    let new = new_pot_of(&shop, first).unwrap();
+    assert_eq!((new.ink.as_str(), new.recipe, new.newer), ("Brick", Some(recipe), false));
+    assert_eq!(new.vessel, [Some(g(900.0)), Some(g(48.0))]);
+    let [needs] = &new.runs[..] else { panic!("one run of this ink: {:?}", new.runs) };
+    // By hand: 200 g and a tenth, less the 80 g in the pot.
+    assert_eq!((needs.need.run, needs.need.to_mix), (run, Some(g(140.0))));
+    assert_eq!(needs.batch.map(|batch| batch.grams), Some(g(220.0)));
+    assert_eq!(new_pot_for(&shop, run).map(|new| new.revision), Some(new.revision.clone()));
+
+    let none = new_pot_for(&shop, other).unwrap();
+    assert_eq!((none.ink.as_str(), none.recipe, none.revision), ("White", None, None));
+    assert!(none.runs[0].batch.is_none() && none.runs[0].need.pieces == 10);
+
+    // A later revision without a yes does not take the place of the one approved.
+    let yes = InkFact::Approved { revision: first, pot: None, client: "Moss".into(), reading: None, by: None };
+    press.event(yes);
+    let parts = [(yellow, 40.0), (clear, 60.0)].map(|(component, percent)| Part {
+        component,
+        share: Share::from_percent(percent),
+        on_top: false,
+    });
+    let fact = revision_fact(&press.shop(), recipe, parts.to_vec(), Some(first), None, "", None);
+    let second = press.event(fact);
+    let shop = press.shop();
+    let new = new_pot_for(&shop, run).unwrap();
+    assert!(new.newer && new.approved.is_none() && new.revision.unwrap().id == first);
+    let new = new_pot_of(&shop, second).unwrap();
+    assert!(!new.newer && new.approval.is_none());
+    assert_eq!(new.approved.unwrap().revision.id, first);
+    assert!(new_pot_of(&shop, recipe).is_none() && new_pot_for(&shop, second).is_none());
 }
 
 #[test]

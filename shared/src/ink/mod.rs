@@ -7,6 +7,7 @@
 
 mod addition;
 mod apportion;
+mod at_scale;
 mod colour;
 mod component;
 mod component_form;
@@ -19,6 +20,7 @@ mod limits;
 mod log;
 mod make_again;
 mod needs;
+mod new_pot;
 mod off_sum;
 mod overpour;
 mod pot;
@@ -45,6 +47,7 @@ mod weigh_in;
 mod weigh_in_view;
 
 pub use addition::{AfterAddition, after_addition, top_up};
+pub use at_scale::{AtScale, at_scale, scale_decimals};
 pub use colour::Colour;
 pub use component::{Component, ComponentField, ComponentKind, Hiding};
 pub use component_form::ComponentForm;
@@ -57,6 +60,7 @@ pub use limits::{LimitBroken, LimitOf, limits_broken};
 pub use log::{InkEvent, InkLog, Revision, Scale};
 pub use make_again::{MakeAgain, MakeRow, make_again};
 pub use needs::{InkNeeded, best_revision, ink_needed, recipe_for};
+pub use new_pot::{NewPot, PotFor, new_pot_for, new_pot_of};
 pub use off_sum::{OffSum, SumFix, SumOffer, WhyOff};
 pub use overpour::{OverPour, Repair, RepairPlan, RepairRow, over_pour, repair_facts};
 pub use pot::{Pot, PotField};
@@ -71,7 +75,7 @@ pub use recipe_form::{CheckedRecipe, PartForm, RecipeForm, RecipeProblems};
 pub use replay::{PotState, pot_state};
 pub use revision::{
     Approval, RevisionName, approval, approvals_of, approve_facts, parts_in_pot, revision_fact, revision_name,
-    revisions_of, save_pot,
+    revisions_of, save_facts, save_pot,
 };
 pub use rows::PartRow;
 pub use scaled::{BatchSize, Scaled, ScaledPart, scaled};
