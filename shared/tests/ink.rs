@@ -7,11 +7,11 @@ use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
     Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
     LimitOf, Low, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy, ReadingForm,
-    RecipeField, RecipeForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, SumFix, TakeForm, WeighInView,
-    WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision, ink_needed, ink_shelf, make_again,
-    new_pot_for, new_pot_of, over_pour, percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card,
-    recipe_for, repair_facts, revision_fact, revision_name, revisions_of, room_of, save_facts, save_pot, stock_left,
-    stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
+    RecipeField, RecipeForm, RemarkForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, SumFix, TakeForm,
+    WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision, ink_needed, ink_shelf,
+    make_again, new_pot_for, new_pot_of, over_pour, percentages, pot_card, pot_label, pot_stage, pot_state,
+    recipe_card, recipe_for, repair_facts, revision_fact, revision_name, revisions_of, room_of, save_facts, save_pot,
+    stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -638,6 +638,27 @@ fn what_is_typed_at_the_scale_is_short_on_or_over_before_it_is_told() {
 }
 
 #[test]
+fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
+    let Published { mut press, yellow, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    let event = press.pour(pot, yellow, 2.5, PourStep::Correction);
+    let mut form = RemarkForm::of(&press.shop(), event).unwrap();
+    assert_eq!(form.check(&press.shop(), event), Ok(None), "as it was");
+    form.note = " a touch ".into();
+    form.reading.l = "40".into();
+    let problems = form.check(&press.shop(), event).unwrap_err();
+    assert_eq!(problems.keys().copied().collect::<Vec<_>>(), ["a", "b"]);
+    (form.reading.a, form.reading.b) = ("1".into(), "-2".into());
+    let fact = form.check(&press.shop(), event).unwrap().unwrap();
+    press.ink(event, fact);
+    let card = pot_card(&press.shop(), pot).unwrap();
+    let [line] = &card.ledger[..] else { panic!("one line: {:?}", card.ledger) };
+    assert_eq!((line.grams, line.note.as_str()), (g(2.5), "a touch"));
+    assert_eq!(line.reading, Some(ColourReading::from_lab([40.0, 1.0, -2.0], ReadBy::Instrument)));
+    assert_eq!(RemarkForm::of(&press.shop(), pot), None);
+}
+
+#[test]
 fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
     let Published { mut press, yellow, clear, recipe, first, .. } = published();
     let run = ordered(&mut press, "Tour tees", "brick", Fabric::Cotton, 100);
@@ -653,6 +674,9 @@ fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
     let new = new_pot_of(&shop, first).unwrap();
     assert_eq!((new.ink.as_str(), new.recipe, new.newer), ("Brick", Some(recipe), false));
     assert_eq!(new.vessel, [Some(g(900.0)), Some(g(48.0))]);
+    assert_eq!((new.name.as_str(), new.on_top), ("Brick", false), "the open pot is called Pot");
+    press.ink(pot, InkFact::PotSet(vec![PotField::Name("BRICK".into())]));
+    assert_eq!(new_pot_of(&press.shop(), first).unwrap().name, "Brick 2");
     let [needs] = &new.runs[..] else { panic!("one run of this ink: {:?}", new.runs) };
     // By hand: 200 g and a tenth, less the 80 g in the pot.
     assert_eq!((needs.need.run, needs.need.to_mix), (run, Some(g(140.0))));

@@ -30,6 +30,7 @@ pub use hold::HoldSheet;
 pub use place::HeatPlace;
 pub use run_heat::RunHeatRows;
 pub use run_tests::TestsStand;
+pub use sending::Sending;
 pub use strip::RoomStrip;
 
 use crate::live::Drawn;

@@ -9,6 +9,7 @@ pub mod ids;
 pub mod indexed_db;
 pub mod install;
 pub mod keeping;
+pub mod paper;
 pub mod pictures;
 pub mod settings;
 mod spawn;

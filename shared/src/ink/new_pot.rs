@@ -5,7 +5,7 @@ use super::{
     Approval, Colour, InkNeeded, RevisionName, SuggestedBatch, approvals_of, best_revision, ink_needed, percentages,
     recipe_for, revision_name, revisions_of, suggested_batch,
 };
-use crate::job::RunId;
+use crate::job::{RunId, small};
 use crate::journal::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
@@ -38,6 +38,10 @@ pub struct NewPot {
     pub newer: bool,
     /// What it is mixed of.
     pub parts: Vec<PartRow>,
+    /// Whether any of it is written as percent on top of the ink.
+    pub on_top: bool,
+    /// A name for it that no open pot bears.
+    pub name: String,
     /// The coming runs of this ink, in the order of the day; the run asked for is among them, whatever it is.
     pub runs: Vec<PotFor>,
     /// Capacity and empty weight of the pot the shop entered last, where it told them: pots are bought by the sleeve.
@@ -51,6 +55,7 @@ pub fn new_pot_of(shop: &Shop, revision: Subject) -> Option<NewPot> {
     let runs = ink_needed(shop).into_iter().filter(|need| need.recipe == Some(recipe)).collect();
     let mut view = NewPot { recipe: Some(recipe), ..bare(shop, runs) };
     take_revision(shop, &mut view, revision);
+    view.name = free_name(shop, &view.ink);
     Some(view)
 }
 
@@ -64,7 +69,15 @@ pub fn new_pot_for(shop: &Shop, run: RunId) -> Option<NewPot> {
     if let Some(revision) = recipe.and_then(|recipe| best_revision(shop, recipe)) {
         take_revision(shop, &mut view, revision);
     }
+    view.name = free_name(shop, &view.ink);
     Some(view)
+}
+
+impl NewPot {
+    /// A new pot without a recipe: whatever goes in is what it is.
+    pub fn by_eye(shop: &Shop) -> Self {
+        bare(shop, Vec::new())
+    }
 }
 
 fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
@@ -82,6 +95,8 @@ fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
         approved: None,
         newer: false,
         parts: Vec::new(),
+        on_top: false,
+        name: String::new(),
         runs: runs.into_iter().map(|need| PotFor { batch: batch(&need), need }).collect(),
         vessel: last.map_or([None; 2], |(_, pot)| [pot.capacity, pot.tare]),
     }
@@ -97,9 +112,17 @@ fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
     view.approved = others.into_iter().next().filter(later);
     view.newer = revisions_of(shop, revision.recipe).iter().any(|other| other.event.rank > revision.event.rank);
     view.revision = revision_name(shop, id);
+    view.on_top = revision.parts.iter().any(|part| part.on_top);
     view.parts = part_rows(shop, &percentages(revision.parts));
     if let Some(recipe) = shop.ink.recipe(revision.recipe) {
         view.ink.clone_from(&recipe.name);
         view.colour = recipe.colour.or(view.colour);
     }
+}
+
+/// The ink's name, numbered where an open pot bears it.
+fn free_name(shop: &Shop, ink: &str) -> String {
+    let taken = |name: &str| shop.ink.pots().any(|(_, pot)| pot.is_open() && small(&pot.name) == small(name));
+    let numbered = (2..).map(|number| format!("{ink} {number}"));
+    std::iter::once(ink.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()
 }
