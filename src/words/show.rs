@@ -207,6 +207,11 @@ pub fn weight_fine(value: Grams) -> String {
     format!("{}\u{a0}{}", number(value.in_units(units()), 3), unit_weight())
 }
 
+/// A weight in grams, whatever the units of the device: scales read grams in every country.
+pub fn grams(value: Grams) -> String {
+    format!("{}\u{a0}g", number(value.grams(), 3))
+}
+
 /// The unit of weights.
 pub fn unit_weight() -> &'static str {
     match units() {
