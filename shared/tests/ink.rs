@@ -914,6 +914,24 @@ fn a_recipe_form_holds_its_parts_against_the_data_sheets_once_they_are_whole() {
     assert_eq!((limits.len(), limits[0].component, limits[0].percent, limits[0].most), (1, clear, 12.0, 10.0));
 }
 
+#[test]
+fn a_recipe_form_changes_its_convention_and_loses_no_row() {
+    let Published { press, yellow, clear, .. } = published();
+    let row =
+        |component, percent: &str| PartForm { component: Some(component), percent: percent.into(), on_top: false };
+    let mut form = RecipeForm { parts: vec![row(clear, "")], ..RecipeForm::default() };
+    form.write_on_top(true);
+    assert_eq!(form.parts[0].percent, "100", "one ink, and what comes on top of it");
+    assert_eq!(form.with_top(), None);
+    form.parts.push(PartForm { on_top: true, ..row(yellow, "10") });
+    // The published 10 % on top of 500 g are 550 g.
+    assert_eq!((form.with_top(), form.sum(&press.shop())), (Some(110.0), None));
+    form.write_on_top(false);
+    let off = form.sum(&press.shop()).unwrap();
+    assert_eq!((form.parts.len(), off.percent, off.why), (2, 110.0, WhyOff::OnTop));
+    assert!(off.offers[0].parts[1].on_top, "and back");
+}
+
 /// What is known late is folded as if it had been known: pours before their pot, a deletion before its pour.
 #[test]
 fn facts_about_what_is_not_known_yet_are_not_lost() {

@@ -4,13 +4,17 @@ mod component;
 mod component_form;
 mod home;
 mod needs;
+mod part_rows;
+mod picker;
 mod place;
 mod pots;
+mod recipe_form;
 mod recipes;
 mod scale;
 mod shopping;
 mod stock;
 mod stock_sheet;
+mod sum;
 
 pub use place::InkPlace;
 
@@ -22,6 +26,10 @@ use lastpull_view::view;
 pub fn screen(place: InkPlace) -> Drawn {
     match place {
         InkPlace::Home => view! { <home::InkHome/> },
+        InkPlace::NewRecipe => view! { <recipe_form::NewRecipe run=None/> },
+        InkPlace::NewRecipeFor(run) => view! { <recipe_form::NewRecipe run/> },
+        InkPlace::EditRecipe(id) => view! { <recipe_form::EditRecipe id/> },
+        InkPlace::Revise(id) => view! { <recipe_form::Revise id/> },
         InkPlace::Stock => view! { <stock::StockScreen/> },
         InkPlace::NewComponent => view! { <component_form::ComponentFormScreen component=None/> },
         InkPlace::Component(id) => view! { <component::ComponentScreen id/> },

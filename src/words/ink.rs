@@ -148,9 +148,7 @@ words! {
     ink_row_remove(name) { "Take out {name}", "Quitar {name}" }
     ink_add_part { "Add a part", "Añadir parte" }
     ink_add_on_top { "Add something on top", "Añadir aparte" }
-    ink_sum { "Sum", "Suma" }
     ink_sum_whole { "Adds up to 100 %", "Suma 100 %" }
-    ink_sum_is(sum) { "{sum} so far", "{sum} por ahora" }
     ink_with_top(grams) { "With what comes on top, 100 g of ink weigh {grams} g.", "Con lo añadido, 100 g de tinta pesan {grams} g." }
     ink_off_rounded(sum) { "The parts add up to {sum}. That is as far off as rounding makes it.", "Las partes suman {sum}. Es lo que desvía el redondeo." }
     ink_off_on_top(sum) { "The parts add up to {sum}, and one is 100 % by itself. It looks as if the others come on top of it.", "Las partes suman {sum} y una ya es el 100 %. Parece que las otras van aparte." }
@@ -169,7 +167,6 @@ words! {
     ink_row_no_component { "Choose what it is.", "Elige qué es." }
     ink_row_twice { "It stands twice: put both in one row.", "Está dos veces: ponlo en una sola línea." }
     ink_saved_revision(revision) { "{revision} is saved.", "{revision}: guardada." }
-    ink_target_later { "Photos and the colour it aims at are on its card once it is saved.", "Las fotos y el color que se busca están en su ficha una vez guardada." }
 
     // The recipe card.
     ink_make_again { "Make again", "Hacer otra vez" }
