@@ -6,12 +6,12 @@ mod shop;
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
     Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
-    LimitOf, Low, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy, ReadingForm,
-    RecipeField, RecipeForm, RemarkForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, SumFix, TakeForm,
-    WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision, ink_needed, ink_shelf,
-    make_again, new_pot_for, new_pot_of, over_pour, percentages, pot_card, pot_label, pot_stage, pot_state,
-    recipe_card, recipe_for, repair_facts, revision_fact, revision_name, revisions_of, room_of, save_facts, save_pot,
-    stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
+    LimitOf, Low, MakeForm, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy,
+    ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, StockWhat,
+    SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision,
+    component_card, ink_needed, ink_shelf, make_again, new_pot_for, new_pot_of, over_pour, percentages, pot_card,
+    pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact, revision_name, revisions_of,
+    room_of, save_facts, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -961,6 +961,90 @@ fn a_component_is_typed_in_edited_and_deleted() {
     assert_eq!(pot_card(&shop, pot).unwrap().rows[0].name, "Yellow");
     press.say(yellow, Fact::Restored);
     assert!(press.shop().ink.components().any(|(id, _)| id == yellow));
+}
+
+#[test]
+fn a_component_tells_what_came_and_went_and_what_it_is_in() {
+    let Published { mut press, yellow, blue, recipe, first, .. } = published();
+    press.event(InkFact::Counted { component: yellow, grams: g(50.0), by: Some("Moss".into()) });
+    let pot = press.pot(Some(first), 500.0);
+    let pour = press.pour(pot, yellow, 20.0, PourStep::WeighIn);
+    press.event(InkFact::Delivered { component: yellow, grams: g(500.0), note: "lot 7".into(), by: None });
+    let card = component_card(&press.shop(), yellow).unwrap();
+    let lines: Vec<_> = card.lines.iter().map(|line| (line.grams, line.left)).collect();
+    assert_eq!(lines, [(g(500.0), Some(g(530.0))), (g(20.0), Some(g(30.0))), (g(50.0), Some(g(50.0)))]);
+    let poured = StockWhat::Poured { pot, name: "Pot".into(), step: PourStep::WeighIn };
+    assert_eq!(card.lines[1].what, poured);
+    assert_eq!((card.lines[1].event, card.stock.left), (pour, Some(g(530.0))));
+    assert_eq!(card.used_in.iter().map(|row| row.recipe).collect::<Vec<_>>(), [recipe]);
+    assert_eq!(component_card(&press.shop(), blue).unwrap().used_in, []);
+    press.say(pour, Fact::Deleted);
+    let card = component_card(&press.shop(), yellow).unwrap();
+    assert_eq!((card.lines.len(), card.stock.left), (2, Some(g(550.0))));
+    press.say(yellow, Fact::Deleted);
+    assert_eq!(component_card(&press.shop(), yellow), None);
+}
+
+#[test]
+fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot() {
+    let Published { mut press, recipe, first, .. } = published();
+    let metric = Units::Metric;
+    assert_eq!(MakeForm::of(&press.shop(), recipe, metric), MakeForm::default());
+    assert_eq!(MakeForm::default().size(&press.shop(), metric).unwrap_err()["grams"], FormProblem::Missing);
+    press.pot(Some(first), 250.0);
+    assert_eq!(MakeForm::of(&press.shop(), recipe, metric).grams, "250", "as much as last time");
+
+    let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
+    let asked = MakeForm { by_pieces: true, ..MakeForm::of(&press.shop(), recipe, metric) };
+    assert_eq!((asked.run, asked.pieces.as_str()), (Some(run), "100"));
+    assert!(asked.size(&press.shop(), metric).unwrap_err().contains_key("run"), "nobody knows what a print takes");
+    let (print, _) = plain_print().check(metric).unwrap();
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    let shop = press.shop();
+    // By hand: 2 g a print, a tenth more for losses; the empty pot holds none of it.
+    assert_eq!(MakeForm::of(&shop, recipe, metric).grams, "220");
+    let asked = MakeForm { pieces: "50".into(), ..asked };
+    let made = asked.size(&shop, metric).unwrap();
+    assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(110.0)), 50));
+    let fields = asked.pot(&shop, first, metric).unwrap();
+    assert!(fields.contains(&PotField::Name("Brick, Tour tees".into())));
+    assert!(fields.contains(&PotField::Size(Some(BatchSize::Whole(g(110.0))))));
+    assert!(fields.contains(&PotField::Revision(Some(first))) && fields.contains(&PotField::Run(Some(run))));
+    // Typed in ounces; by the definition of the ounce.
+    let ounces = MakeForm { grams: "20".into(), of_ink: true, ..MakeForm::default() };
+    let size = ounces.size(&shop, Units::Inch).unwrap().size;
+    assert_eq!(size, BatchSize::Ink(Grams::from_milligrams(566_990)));
+}
+
+#[test]
+fn a_recipe_form_holds_its_parts_against_the_data_sheets_once_they_are_whole() {
+    let Published { mut press, yellow, clear, .. } = published();
+    press.ink(clear, InkFact::ComponentSet(vec![ComponentField::MostPigment(Some(Share::from_percent(10.0)))]));
+    let row =
+        |component, percent: &str| PartForm { component: Some(component), percent: percent.into(), on_top: false };
+    let mut form = RecipeForm { parts: vec![row(clear, "80"), row(yellow, "12")], ..RecipeForm::default() };
+    assert_eq!(form.limits(&press.shop()), [], "not before the ink is whole");
+    form.parts[0].percent = "88".into();
+    let limits = form.limits(&press.shop());
+    assert_eq!((limits.len(), limits[0].component, limits[0].percent, limits[0].most), (1, clear, 12.0, 10.0));
+}
+
+#[test]
+fn a_recipe_form_changes_its_convention_and_loses_no_row() {
+    let Published { press, yellow, clear, .. } = published();
+    let row =
+        |component, percent: &str| PartForm { component: Some(component), percent: percent.into(), on_top: false };
+    let mut form = RecipeForm { parts: vec![row(clear, "")], ..RecipeForm::default() };
+    form.write_on_top(true);
+    assert_eq!(form.parts[0].percent, "100", "one ink, and what comes on top of it");
+    assert_eq!(form.with_top(), None);
+    form.parts.push(PartForm { on_top: true, ..row(yellow, "10") });
+    // The published 10 % on top of 500 g are 550 g.
+    assert_eq!((form.with_top(), form.sum(&press.shop())), (Some(110.0), None));
+    form.write_on_top(false);
+    let off = form.sum(&press.shop()).unwrap();
+    assert_eq!((form.parts.len(), off.percent, off.why), (2, 110.0, WhyOff::OnTop));
+    assert!(off.offers[0].parts[1].on_top, "and back");
 }
 
 /// What is known late is folded as if it had been known: pours before their pot, a deletion before its pour.

@@ -12,7 +12,6 @@ mod room;
 mod room_asks;
 mod run_heat;
 mod run_tests;
-mod sending;
 mod settle;
 mod settlings;
 mod sheet_form;
@@ -30,7 +29,6 @@ pub use hold::HoldSheet;
 pub use place::HeatPlace;
 pub use run_heat::RunHeatRows;
 pub use run_tests::TestsStand;
-pub use sending::Sending;
 pub use strip::RoomStrip;
 
 use crate::live::Drawn;

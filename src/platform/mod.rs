@@ -14,6 +14,7 @@ pub mod pictures;
 pub mod settings;
 mod spawn;
 pub mod tabs;
+pub mod text;
 pub mod updates;
 pub mod wake;
 

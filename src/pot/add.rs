@@ -98,7 +98,7 @@ pub fn AddScreen(id: Subject) -> Drawn {
                 </button>
                 <p class="pot-typed" class:empty=move || grams.with(String::is_empty) id="typed" aria-live="polite">
                     <strong>{move || if grams.with(String::is_empty) { "0".to_owned() } else { grams.get() }}</strong>
-                    <span>{words::pot_unit()}</span>
+                    <span>{words::unit_weight()}</span>
                 </p>
                 {problem(problems, "grams")}
                 <Keypad text=grams label=words::pot_keypad() enter=words::pot_add_it() on_enter=send/>

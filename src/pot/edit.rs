@@ -1,9 +1,8 @@
 //! What is written on a pot, what it weighs empty, how much it holds.
 
-use crate::heat::Sending;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
 use crate::place::{Place, PotPlace};
 use crate::store::Store;
 use crate::words;
@@ -33,10 +32,10 @@ pub fn EditScreen(id: Subject) -> Drawn {
             <form on:submit=move |event| sending.send(store, &event, Some(up)) novalidate=true>
                 <Field name="name" label=words::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
                 <div class="field-pair">
-                    <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::pot_unit() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
-                    <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::pot_unit() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
+                    <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
+                    <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
                 </div>
-                {sized.then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::pot_unit() bound=bound(form, |f| &mut f.size) problems/> })}
+                {sized.then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
                 <TextArea name="note" label=words::pot_note() bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>

@@ -1,10 +1,9 @@
 //! One line of a pot's ledger: what the pot held after it, its note, its reading, its photos.
 
 use super::happened::{happened, scale_step, signed, take_back};
-use crate::heat::Sending;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::{Field, Icon, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::parts::{Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
 use crate::photo::Photos;
 use crate::place::{Place, PotPlace};
 use crate::store::Store;

@@ -2,10 +2,9 @@
 
 use super::happened::scale_step;
 use super::suggestion::suggestion;
-use crate::heat::Sending;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::{Choice, Empty, Field, Icon, Kind, NotHere, Page, SaveBar, Swatch, Switch, bound};
+use crate::parts::{Choice, Empty, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Swatch, Switch, bound};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::platform::ids;
 use crate::store::Store;
@@ -81,13 +80,13 @@ pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option
             <form on:submit=move |event| sending.send(store, &event, Some(Place::Pot(PotPlace::Pot(id)))) novalidate=true>
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
                 {live(move || row.get().map(|row| for_run(&row, step)))}
-                {(!by_eye).then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::pot_unit() bound=bound(form, |f| &mut f.size) problems/> })}
+                {(!by_eye).then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
                 {on_top.then(|| view! {
                     <Switch id="of-ink" label=words::pot_of_ink() hint=words::pot_of_ink_hint() value=Signal::derive(move || form.with(|form| form.of_ink)) on_set=Callback::new(move |on| form.update(|form| form.of_ink = on))/>
                 })}
                 <div class="field-pair">
-                    <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::pot_unit() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
-                    <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::pot_unit() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
+                    <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
+                    <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
                 </div>
                 <Field name="name" label=words::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
                 <SaveBar problems busy=sending.busy words=if by_eye { words::save() } else { words::pot_start() }/>

@@ -84,7 +84,7 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
                 </button>
                 <p class="pot-typed" class:empty=move || text.with(String::is_empty) id="typed" aria-live="polite">
                     <strong>{move || if text.with(String::is_empty) { "0".to_owned() } else { text.get() }}</strong>
-                    <span>{words::pot_unit()}</span>
+                    <span>{words::unit_weight()}</span>
                 </p>
                 <p class="pot-comes-to" id="comes-to" role="status">{move || {
                     let typed = wrong.get().unwrap_or_else(|| typed.get());

@@ -1,9 +1,8 @@
 //! What a print of a run takes: its art, its mesh, its strokes.
 
-use crate::heat::Sending;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Field, Kind, NotHere, Page, SaveBar, bound};
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, bound};
 use crate::place::{Place, PotPlace, StencilPlace};
 use crate::store::Store;
 use crate::words;

@@ -115,7 +115,7 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
     let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
     let grams = |grams| words::pot_weight(grams, step);
     let hint = words::pot_take_now(grams(now), grams(now.minus(empty)));
-    view! { <Field name="grams" label=words::pot_weighs() kind=Kind::Decimal unit=words::pot_unit() bound=bound(form, |f| &mut f.grams) problems hint/> }
+    view! { <Field name="grams" label=words::pot_weighs() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint/> }
 }
 
 /// Everything in it at one tap.

@@ -59,7 +59,7 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> Drawn {
     view! {
         <Sheet title=words::pot_top_up() on_close=close>
             <p>{words::pot_top_up_text(words::pot_weight(holds, step))}</p>
-            <Field name="total" label=words::pot_top_up_to() kind=Kind::Decimal unit=words::pot_unit() bound problems/>
+            <Field name="total" label=words::pot_top_up_to() kind=Kind::Decimal unit=words::unit_weight() bound problems/>
             {live(move || {
                 let additions = additions.get();
                 if additions.is_empty() {

@@ -1,9 +1,9 @@
 //! Words of a pot: weighed in, corrected, approved, used, labelled.
 
-use super::{Manner, number, units, words};
+use super::{Manner, unit_weight, units, words};
 use crate::platform::settings::Language;
 use lastpull_core::ink::{Alike, Holds, LimitBroken, LimitOf, PotStage, RevisionName, scale_decimals};
-use lastpull_core::quantity::{Grams, Units};
+use lastpull_core::quantity::Grams;
 
 words! {
     pot_key_mark { "Decimal mark", "Coma decimal" }
@@ -236,8 +236,6 @@ words! {
     pot_label_keep { "Save as a picture", "Guardar como imagen" }
     pot_label_hint { "Three to two, as large as the paper it is printed on.", "Tres a dos, tan grande como el papel." }
     pot_label_not_left { "The browser did not let the picture out. Print it, or take a screenshot.", "El navegador no dejó salir la imagen. Imprímela o haz una captura." }
-    pot_unit_ounces { "oz", "oz" }
-    pot_unit_grams { "g", "g" }
 }
 
 /// The decimal mark of the language.
@@ -248,24 +246,16 @@ pub fn decimal_mark() -> &'static str {
     }
 }
 
-/// The unit of weights.
-pub fn pot_unit() -> &'static str {
-    match units() {
-        Units::Inch => pot_unit_ounces(),
-        Units::Metric => pot_unit_grams(),
-    }
-}
-
 /// A weight as a scale that reads in these steps shows it, with every decimal it has.
 pub fn pot_weight(grams: Grams, step: Grams) -> String {
     let decimals = scale_decimals(step, units());
     let value = grams.in_units(units());
-    format!("{}\u{a0}{}", format!("{value:.decimals$}").replace('.', decimal_mark()), pot_unit())
+    format!("{}\u{a0}{}", format!("{value:.decimals$}").replace('.', decimal_mark()), unit_weight())
 }
 
 /// A part of an ink: to the tenth of a percent, what is less to the hundredth.
 pub fn pot_percent(percent: f64) -> String {
-    format!("{}\u{a0}%", number(percent, if percent < 1.0 { 2 } else { 1 }))
+    super::percent(percent, if percent < 1.0 { 2 } else { 1 })
 }
 
 /// A revision by its number, and its mark where another bears that number too.

@@ -6,6 +6,7 @@
 mod day;
 mod failures;
 mod heat;
+mod ink;
 mod maker;
 mod screens;
 mod stencils;
