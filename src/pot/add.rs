@@ -67,11 +67,15 @@ pub fn AddScreen(id: Subject) -> Drawn {
             Place::Pot(PotPlace::Pot(id)).go();
         }
     });
-    let names = StoredValue::new(components.iter().map(|row| (row.component, row.name.clone())).collect::<Vec<_>>());
-    let picked_name = Memo::new(move |_| {
-        picked.get().and_then(|id| {
-            names.with_value(|names| names.iter().find(|(other, _)| *other == id).map(|(_, name)| name.clone()))
-        })
+    let rows = StoredValue::new(components);
+    // Once it is picked, the keys take its place in sight.
+    let choosing = RwSignal::new(false);
+    let pick = Callback::new(move |component: Subject| {
+        picked.set(Some(component));
+        choosing.set(false);
+    });
+    let picked_row = Memo::new(move |_| {
+        picked.get().and_then(|id| rows.with_value(|rows| rows.iter().find(|row| row.component == id).cloned()))
     });
     let shows = move || store.shop.with(|shop| on_scale(shop, id))[0];
     let bound = Bound { value: note.into(), set: Callback::new(move |typed| note.set(typed)) };
@@ -79,11 +83,20 @@ pub fn AddScreen(id: Subject) -> Drawn {
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Pot(PotPlace::Pot(id)) class="pot-add">
             <div class="pot-add-what">
-                <fieldset class="choice" id="component">
-                    <legend>{words::pot_which_component()}</legend>
-                    <div class="choice-row">{components.into_iter().enumerate().map(|(at, row)| component(at, &row, picked)).collect::<Vec<_>>()}</div>
-                    {problem(problems, "component")}
-                </fieldset>
+                {live(move || match picked_row.get().filter(|_| !choosing.get()) {
+                    Some(row) => view! {
+                        <button type="button" class="pot-picked" id="picked" on:click=move |_| choosing.set(true)>
+                            <Swatch colour=row.colour/><strong>{row.name.clone()}</strong><span>{words::pot_pick_other()}</span>
+                        </button>
+                    },
+                    None => view! {
+                        <fieldset class="choice" id="component">
+                            <legend>{words::pot_which_component()}</legend>
+                            <div class="choice-row">{rows.with_value(|rows| rows.iter().enumerate().map(|(at, row)| component(at, row, pick)).collect::<Vec<_>>())}</div>
+                            {problem(problems, "component")}
+                        </fieldset>
+                    },
+                })}
                 <section class="pot-after" id="after" aria-live="polite">
                     {live(move || match after.get() {
                         None => view! { <p class="muted">{words::pot_after_wait()}</p> },
@@ -96,7 +109,7 @@ pub fn AddScreen(id: Subject) -> Drawn {
                     {move || if total.get() { words::pot_shows_total(words::pot_weight(shows(), step)) } else { words::pot_goes_in().to_owned() }}
                     <Icon name="repeat"/>
                 </button>
-                <p class="pot-typed" class:empty=move || grams.with(String::is_empty) id="typed" aria-live="polite">
+                <p class="pot-typed" class:none=move || grams.with(String::is_empty) id="typed" aria-live="polite">
                     <strong>{move || if grams.with(String::is_empty) { "0".to_owned() } else { grams.get() }}</strong>
                     <span>{words::unit_weight()}</span>
                 </p>
@@ -105,7 +118,7 @@ pub fn AddScreen(id: Subject) -> Drawn {
             </section>
             <section class="pot-why">
                 <p class="pot-chips">
-                    {live(move || chips(picked_name.get()).into_iter().map(|chip| {
+                    {live(move || chips(picked_row.get().map(|row| row.name)).into_iter().map(|chip| {
                         let text = chip.clone();
                         view! { <button type="button" class="button" on:click=move |_| note.set(text.clone())>{chip}</button> }
                     }).collect::<Vec<_>>())}
@@ -124,14 +137,12 @@ fn chips(name: Option<String>) -> Vec<String> {
     touch.into_iter().chain(plain.map(str::to_owned)).collect()
 }
 
-fn component(at: usize, row: &PartRow, picked: RwSignal<Option<Subject>>) -> Drawn {
+fn component(at: usize, row: &PartRow, pick: Callback<Subject>) -> Drawn {
     let id = row.component;
-    let name = format!("component-{at}");
     view! {
-        <span class="choice-option">
-            <input type="radio" id=name.clone() name="component" prop:checked=move || picked.get() == Some(id) on:change=move |_| picked.set(Some(id))/>
-            <label for=name><Swatch colour=row.colour/><span>{row.name.clone()}{(row.percent > 0.0).then(|| view! { <small>{words::pot_percent(row.percent)}</small> })}</span></label>
-        </span>
+        <button type="button" class="button pot-component" id=format!("component-{at}") on:click=move |_| pick.run(id)>
+            <Swatch colour=row.colour/><span>{row.name.clone()}{(row.percent > 0.0).then(|| view! { <small>{words::pot_percent(row.percent)}</small> })}</span>
+        </button>
     }
 }
 
@@ -155,7 +166,7 @@ fn told(store: Store, id: Subject, added: Subject, grams: Grams, after: &AfterAd
             {after.parts.iter().map(|part| view! {
                 <li class:added=part.component == added>
                     <Swatch colour=part.colour/><span>{part.name.clone()}</span>
-                    <small>{words::pot_was(was(part.component))}</small>
+                    <small>{words::pot_was(words::pot_percent(was(part.component)))}</small>
                     <strong>{words::pot_percent(part.percent)}</strong>
                 </li>
             }).collect::<Vec<_>>()}

@@ -76,7 +76,7 @@ fn Remark(event: Subject) -> Drawn {
     }));
     let problems = sending.problems;
     view! {
-        <form class="card" on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+        <section class="card"><form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
             <TextArea name="note" label=words::pot_why() bound=bound(form, |f| &mut f.note) problems/>
             <h2>{words::pot_reading()}</h2>
             <div class="pot-lab">
@@ -85,6 +85,6 @@ fn Remark(event: Subject) -> Drawn {
                 <Field name="b" label="b*" kind=Kind::Decimal bound=bound(form, |f| &mut f.reading.b) problems/>
             </div>
             <SaveBar problems busy=sending.busy/>
-        </form>
+        </form></section>
     }
 }

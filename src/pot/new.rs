@@ -74,10 +74,14 @@ pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option
     } else {
         words::pot_new_of(new.with_value(|new| new.ink.clone()))
     };
+    let name = move || {
+        view! { <Field name="name" label=words::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/> }
+    };
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Home) class="form pot-new">
             {new.with_value(what_it_is)}
             <form on:submit=move |event| sending.send(store, &event, Some(Place::Pot(PotPlace::Pot(id)))) novalidate=true>
+                {by_eye.then(name)}
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
                 {live(move || row.get().map(|row| for_run(&row, step)))}
                 {(!by_eye).then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
@@ -88,7 +92,7 @@ pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option
                     <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
                     <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
                 </div>
-                <Field name="name" label=words::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
+                {(!by_eye).then(name)}
                 <SaveBar problems busy=sending.busy words=if by_eye { words::save() } else { words::pot_start() }/>
             </form>
         </Page>

@@ -82,7 +82,7 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
                     {move || if total.get() { words::pot_scale_total() } else { words::pot_scale_own() }}
                     <Icon name="repeat"/>
                 </button>
-                <p class="pot-typed" class:empty=move || text.with(String::is_empty) id="typed" aria-live="polite">
+                <p class="pot-typed" class:none=move || text.with(String::is_empty) id="typed" aria-live="polite">
                     <strong>{move || if text.with(String::is_empty) { "0".to_owned() } else { text.get() }}</strong>
                     <span>{words::unit_weight()}</span>
                 </p>
@@ -117,7 +117,7 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn
     };
     view! {
         <h2 class="pot-now-name"><Swatch colour=row.colour/>{row.name.clone()}</h2>
-        <p class="pot-target"><span>{words::pot_scale_shall()}</span><strong id="target">{shall}</strong><small>{vessel}</small></p>
+        <p class="pot-target"><span>{words::pot_scale_shall()}<small>{vessel}</small></span><strong id="target">{shall}</strong></p>
         <dl class="pot-figures">
             <div><dt>{words::pot_to_go()}</dt><dd id="to-go">{to_go}</dd></div>
             <div><dt>{words::pot_in_now()}</dt><dd id="in-now">{words::pot_weight(row.step.poured, step)}</dd></div>

@@ -81,8 +81,8 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
         .map(|(repair, plan)| way(id, view, repair, plan, choose));
     view! {
         <section class="pot-over" id="over" role="alert">
-            <h2><Icon name="alert"/>{words::pot_over_title(grams(over.by), name)}</h2>
-            <p><Swatch colour/>{words::pot_over_text()}</p>
+            <h2><Icon name="alert"/><span>{words::pot_over_title(grams(over.by), name)}</span><Swatch colour/></h2>
+            <p>{words::pot_over_text()}</p>
             <table class="pot-ways">
                 <thead>
                     <tr>

@@ -66,8 +66,8 @@ fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> Dra
     view! {
         <Page title up=Place::Ink(InkPlace::Home) aside class="pot">
             {live(move || card.get().map(|card| view! { <Holds card step=scale_step(store)/> }))}
-            <Steps id card asking go_on/>
             <LastLine id card/>
+            <Steps id card asking go_on/>
             <Ledger id card/>
             <Sheets id card asking/>
         </Page>
@@ -136,7 +136,10 @@ fn stage_badge(card: &PotCard) -> Drawn {
 }
 
 fn part_row(row: &PotRow, colour: Option<lastpull_core::ink::Colour>, step: Grams, differs: bool) -> Drawn {
-    let began = row.began.filter(|_| differs).map(|began| view! { <small>{words::pot_began(began)}</small> });
+    let began = row
+        .began
+        .filter(|_| differs)
+        .map(|began| view! { <small>{words::pot_began(words::pot_percent(began))}</small> });
     view! {
         <tr>
             <th scope="row"><Swatch colour/>{row.name.clone()}</th>

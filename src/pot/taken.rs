@@ -3,12 +3,12 @@
 use super::happened::{crew, scale_step};
 use super::saved::told;
 use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
+use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{PotCard, TakeForm, on_scale, runs_for_pot};
+use lastpull_core::ink::{PotCard, PotRun, TakeForm, on_scale, runs_for_pot};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
@@ -28,8 +28,7 @@ pub fn UsedSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) 
     let form = RwSignal::new(TakeForm { total: true, pieces: pieces(first), ..TakeForm::default() });
     let run = RwSignal::new(first);
     let problems = RwSignal::new(Problems::new());
-    let mut options: Vec<(Option<RunId>, String)> =
-        runs.iter().map(|row| (Some(row.run), format!("{} · {}", row.title, row.ink))).collect();
+    let mut options: Vec<(Option<RunId>, String)> = runs.iter().map(|row| (Some(row.run), run_words(row))).collect();
     options.push((None, words::pot_no_run().to_owned()));
     let counts = StoredValue::new(runs.iter().map(|row| (row.run, row.good)).collect::<Vec<_>>());
     let pick = Callback::new(move |picked: Option<RunId>| {
@@ -64,6 +63,11 @@ pub fn UsedSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) 
             </form>
         </Sheet>
     }
+}
+
+/// A run, with the pieces that no weighing tells of yet.
+fn run_words(run: &PotRun) -> String {
+    if run.good > 0 { format!("{} · {}", run.title, words::pieces(run.good)) } else { run.title.clone() }
 }
 
 /// What was thrown away, and why.
@@ -114,8 +118,12 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
     let step = scale_step(store);
     let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
     let grams = |grams| words::pot_weight(grams, step);
+    let total = Memo::new(move |_| form.with(|form| form.total));
+    let label = move || if total.get() { words::pot_weighs() } else { words::pot_went_out() };
     let hint = words::pot_take_now(grams(now), grams(now.minus(empty)));
-    view! { <Field name="grams" label=words::pot_weighs() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint/> }
+    live(
+        move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> },
+    )
 }
 
 /// Everything in it at one tap.

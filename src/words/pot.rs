@@ -42,7 +42,7 @@ words! {
     pot_scale_rest { "Scale the rest", "Ajustar el resto" }
     pot_scale_rest_hint { "same recipe, larger batch", "misma receta, más cantidad" }
     pot_accept { "Take it as it is", "Dejarlo así" }
-    pot_accept_hint { "same batch, another recipe", "misma tanda, otra receta" }
+    pot_accept_hint { "the rest as planned, another recipe", "el resto como estaba, otra receta" }
     pot_more(grams) { "+{grams}", "+{grams}" }
     pot_nothing_more { "all in", "todo echado" }
     pot_total { "In all", "En total" }
@@ -150,6 +150,7 @@ words! {
     pot_take_how { "How it is weighed", "Cómo se pesa" }
     pot_take_total { "The pot, now", "El bote, ahora" }
     pot_take_own { "Only what went out", "Solo lo que salió" }
+    pot_went_out { "What went out", "Lo que salió" }
     pot_weighs { "The scale shows", "La báscula marca" }
     pot_take_now(shows, holds) { "By the ledger it shows {shows} with the pot on, {holds} of it ink.", "Según el registro marca {shows} con el bote, {holds} de tinta." }
     pot_pieces { "Pieces printed with it", "Piezas impresas con ella" }
@@ -211,6 +212,7 @@ words! {
     pot_loss_hint { "For what stays in pot, screen and flood.", "Por lo que queda en bote, pantalla y racleta." }
     pot_add_to(name) { "Add to {name}", "Añadir a {name}" }
     pot_which_component { "What", "Qué" }
+    pot_pick_other { "another", "otro" }
     pot_goes_in { "What goes in", "Lo que se echa" }
     pot_shows_total(now) { "The scale shows, all told (now {now})", "La báscula marca, en total (ahora {now})" }
     pot_add_it { "Add it", "Añadir" }
@@ -234,7 +236,7 @@ words! {
     pot_label_print { "Print", "Imprimir" }
     pot_label_share { "Share", "Compartir" }
     pot_label_keep { "Save as a picture", "Guardar como imagen" }
-    pot_label_hint { "Three to two, as large as the paper it is printed on.", "Tres a dos, tan grande como el papel." }
+    pot_label_hint { "It prints as wide as the paper; the picture is for a label printer or a message.", "Se imprime tan ancha como el papel; la imagen es para una etiquetadora o un mensaje." }
     pot_label_not_left { "The browser did not let the picture out. Print it, or take a screenshot.", "El navegador no dejó salir la imagen. Imprímela o haz una captura." }
 }
 

@@ -92,13 +92,15 @@ fn parts(words: &LabelWords, [left, top]: [f64; 2], [width, room]: [f64; 2], mea
     }
     // The last place says how many more there are.
     let shown = if count > rows * columns { rows * columns - 1 } else { count };
+    let figures = words.parts.iter().take(shown).map(|[_, percent]| measure(percent, size, true)).fold(0.0, f64::max);
+    let after = figures + size * 0.6;
     for (index, [name, percent]) in words.parts.iter().take(shown).enumerate() {
         let x = left + (column + GAP) * (index / rows) as f64;
         let y = top + size + size * LEADING * (index % rows) as f64;
         let figure = measure(percent, size, true);
-        let name = cut(name, column - figure - size / 2.0, size, false, measure);
-        placed.push(Placed { text: name, x, y, size, bold: false });
-        placed.push(Placed { text: percent.clone(), x: x + column - figure, y, size, bold: true });
+        let name = cut(name, column - after, size, false, measure);
+        placed.push(Placed { text: percent.clone(), x: x + figures - figure, y, size, bold: true });
+        placed.push(Placed { text: name, x: x + after, y, size, bold: false });
     }
     if let Some(more) = words.more.get(count - shown).filter(|_| shown < count) {
         let x = left + (column + GAP) * (shown / rows) as f64;

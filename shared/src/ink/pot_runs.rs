@@ -23,10 +23,10 @@ pub struct PotRun {
 }
 
 /// Most runs offered. Our own.
-const MOST: usize = 6;
+const MOST: usize = 4;
 
 /// The runs of a pot's ink: its own first, then those on the press, then those printed last; runs of jobs that
-/// are finished only where they were printed.
+/// are finished only while pieces of theirs are not told of.
 pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
     let Some(pot) = shop.ink.pot(id) else { return Vec::new() };
     let recipe = recipe_of(shop, &pot_state(shop, id)).and_then(|recipe| shop.ink.recipe(recipe));
@@ -37,10 +37,6 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
         let Some((_, job)) = shop.job_of(run).filter(|_| !of.deleted && (own || ink_key(&of.ink) == ink)) else {
             continue;
         };
-        let (good, progress) = (of.progress.good(), &of.progress);
-        if !own && good == 0 && job.finished.is_some() {
-            continue;
-        }
         let told: u32 = shop
             .ink
             .events_of(run)
@@ -48,8 +44,13 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
             .filter(|(_, event)| !event.deleted)
             .map(|(_, event)| told(&event.fact))
             .sum();
+        let progress = &of.progress;
+        let good = progress.good().saturating_sub(told);
+        if !own && good == 0 && job.finished.is_some() {
+            continue;
+        }
         let last = std::cmp::Reverse(progress.ended.or(progress.started));
-        let row = PotRun { run, title: job.title.clone(), ink: of.ink.clone(), good: good.saturating_sub(told) };
+        let row = PotRun { run, title: job.title.clone(), ink: of.ink.clone(), good };
         runs.push(((!own, !progress.is_on_press(), last, run), row));
     }
     sort_by_key(&mut runs, |(rank, _)| *rank);
