@@ -31,7 +31,6 @@ words! {
     ink_search { "Find a recipe", "Buscar una receta" }
     ink_none_found { "No recipe is called that.", "Ninguna receta se llama así." }
     ink_no_recipes { "None yet. Write down the first, and the same colour can be made again.", "Ninguna aún. Anota la primera y podrás repetir el mismo color." }
-    ink_parts[n] { "{n} component" | "{n} components", "{n} componente" | "{n} componentes" }
     ink_approved { "Approved", "Aprobada" }
     ink_not_approved { "Not approved yet", "Aún sin aprobar" }
     ink_no_revision { "Nothing in it yet", "Aún sin partes" }
@@ -85,6 +84,7 @@ words! {
     ink_low_for(grams, title) { "{grams} short for {title}", "Faltan {grams} para {title}" }
     ink_low_limit { "Low", "Queda poco" }
     ink_wanted(grams) { "Coming runs take {grams}", "Las próximas tiradas gastan {grams}" }
+    ink_wanted_short(grams) { "{grams} wanted", "se piden {grams}" }
     ink_came_in { "It came in", "Ha llegado" }
     ink_count { "Weigh what is left", "Pesar lo que queda" }
     ink_came_in_title(name) { "{name} came in", "Ha llegado: {name}" }
@@ -185,13 +185,11 @@ words! {
     ink_cost_density { "Cost and density", "Coste y densidad" }
     ink_unpriced(share) { "{share} of it has no price", "{share} no tiene precio" }
     ink_density_unknown { "Density not known: a component has none.", "Densidad desconocida: falta la de un componente." }
-    ink_revisions { "Revisions", "Revisiones" }
     ink_revisions_n[n] { "{n} revision" | "{n} revisions", "{n} revisión" | "{n} revisiones" }
     ink_from_revision(name) { "from {name}", "de la {name}" }
     ink_from_pot(name) { "as it was in the pot {name}", "como estaba en el bote {name}" }
     ink_saved_by(when, name) { "{when}, {name}", "{when}, {name}" }
     ink_revise_from { "Revise from this one", "Revisar desde esta" }
-    ink_make_this { "Make this one", "Hacer esta" }
     ink_revision_take_back { "Take this revision back", "Quitar esta revisión" }
     ink_revision_gone(name) { "{name} was taken back.", "{name}: quitada." }
     ink_recipe_deleted(name) { "{name} was deleted.", "{name}: borrada." }
@@ -204,8 +202,6 @@ words! {
     ink_by_weight { "By weight", "Por peso" }
     ink_by_pieces { "For pieces", "Para piezas" }
     ink_again_grams { "Ink to make", "Tinta que hacer" }
-    ink_again_grams_hint { "All that will be in the pot.", "Todo lo que habrá en el bote." }
-    ink_again_ink_hint { "The ink alone; what is on top comes to it.", "Solo la tinta; lo añadido aparte se suma." }
     ink_size_means { "That weight is", "Ese peso es" }
     ink_size_whole { "The whole pot", "Todo el bote" }
     ink_size_ink { "The ink alone", "Solo la tinta" }
