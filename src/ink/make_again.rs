@@ -71,7 +71,7 @@ pub(super) type Sized = Result<MakeSize, Problems>;
 
 /// Which revision it is, who said yes to it, and which other one there is.
 fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> Drawn {
-    let name = words::ink_revision_name(&made.revision);
+    let name = words::ink_this_revision(&made.revision);
     let other = made.approved.as_ref().map(|yes| {
         let words = words::ink_other_approved(words::ink_revision_name(&yes.revision), &yes.client);
         choose(words, words::ink_make_that().to_owned(), &yes.revision, choice, "tight")
@@ -83,7 +83,7 @@ fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> Drawn {
         .map(|newer| {
             let told = words::ink_revision_name(newer);
             let is = if made.approval.is_some() { words::ink_newer_is(&told) } else { words::ink_newer_other(&told) };
-            choose(is, words::ink_make_newer(told), newer, choice, "")
+            choose(is, words::ink_make_newer(words::ink_this_revision(newer)), newer, choice, "")
         })
         .collect();
     view! {

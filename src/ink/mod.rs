@@ -15,6 +15,7 @@ mod recipe;
 mod recipe_form;
 mod recipes;
 mod revisions;
+mod run_ink;
 mod scale;
 mod shopping;
 mod stock;
@@ -22,6 +23,7 @@ mod stock_sheet;
 mod sum;
 
 pub use place::InkPlace;
+pub use run_ink::RunInkRows;
 
 use crate::live::Drawn;
 use crate::store::Store;

@@ -66,7 +66,7 @@ fn best(card: &RecipeCard) -> Drawn {
                 <div><h2>{words::ink_revision_name(&row.name)}</h2>{yes(row.approval.as_ref())}</div>
             </header>
             {newer.map(|newer| {
-                let [newer, best] = [&newer.name, &row.name].map(words::ink_revision_name);
+                let (newer, best) = (words::ink_revision_name(&newer.name), words::ink_this_revision(&row.name));
                 view! { <p class="caution" id="newer"><Icon name="alert"/><span>{words::ink_newer_not_approved(newer, best)}</span></p> }
             })}
             {parts_table(&row.parts)}
@@ -95,8 +95,12 @@ pub(super) fn yes(approval: Option<&Approval>) -> Drawn {
     match approval {
         Some(yes) => {
             let heard = yes.by.as_ref().map(|by| format!(", {}", words::ink_heard_by(by)));
-            let text = words::ink_approved_by(&yes.client, words::moment(yes.at));
-            view! { <p class="ink-yes"><Icon name="check"/><span>{text}{heard}</span></p> }
+            view! {
+                <p class="ink-yes">
+                    <Icon name="check"/>
+                    <span>{words::ink_approved_by(&yes.client)}<small>{words::moment(yes.at)}{heard}</small></span>
+                </p>
+            }
         }
         None => view! { <p class="muted">{words::ink_nobody_yet()}</p> },
     }

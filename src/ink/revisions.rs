@@ -45,7 +45,7 @@ fn revision(store: Store, row: &RevisionRow) -> Drawn {
         Some(by) => words::ink_saved_by(words::moment(row.at), by),
         None => words::moment(row.at),
     };
-    let from = row.parent.as_ref().map(|parent| words::ink_from_revision(words::ink_revision_name(parent)));
+    let from = row.parent.as_ref().map(|parent| words::ink_from_revision(words::ink_this_revision(parent)));
     view! {
         <li class="ink-revision" data-number=row.name.number.to_string()>
             <h3>{name.clone()}</h3>

@@ -175,9 +175,9 @@ words! {
     ink_revise { "Revise", "Revisar" }
     ink_cover { "Will it cover?", "¿Cubrirá?" }
     ink_target { "Target colour", "Color buscado" }
-    ink_approved_by(client, when) { "Approved by {client}, {when}", "Aprobada por {client}, {when}" }
+    ink_approved_by(client) { "Approved by {client}", "Aprobada por {client}" }
     ink_heard_by(name) { "heard by {name}", "lo oyó {name}" }
-    ink_newer_not_approved(newer, best) { "{newer} is newer, and nobody said yes to it yet. {best} is what is made.", "{newer} es más nueva y nadie la ha aprobado. Se hace la {best}." }
+    ink_newer_not_approved(newer, best) { "{newer} is newer, and nobody said yes to it yet. What is made is {best}.", "{newer} es más nueva y nadie la ha aprobado. Se hace la {best}." }
     ink_nobody_yet { "Nobody said yes to it yet.", "Nadie la ha aprobado aún." }
     ink_top_note { "Written with additions on top. Here everything is percent of the whole pot.", "Escrita con añadidos aparte. Aquí todo es porcentaje del bote entero." }
     ink_its_pots { "Pots of it", "Sus botes" }
@@ -196,6 +196,9 @@ words! {
     ink_photos { "Photos", "Fotos" }
     ink_card_empty { "Nothing in it yet. Write down what it is mixed of.", "Aún sin partes. Anota de qué se mezcla." }
 
+    ink_weigh_back { "Weigh the pot now, and the next batch is sized by what this run really took.", "Pesa el bote ahora y la próxima mezcla se calculará con lo que gastó esta tirada." }
+    ink_its_recipe { "Its recipe", "Su receta" }
+
     // Make again.
     ink_again_title(name) { "Make {name}", "Hacer {name}" }
     ink_by { "How much", "Cuánto" }
@@ -208,7 +211,7 @@ words! {
     ink_again_pieces { "Pieces", "Piezas" }
     ink_again_run { "Which run", "Qué tirada" }
     ink_no_runs { "No coming run names this ink.", "Ninguna tirada próxima nombra esta tinta." }
-    ink_learned_from[n] { "By what {n} such run really used." | "By what {n} such runs really used.", "Según lo que gastó {n} tirada así." | "Según lo que gastaron {n} tiradas así." }
+    ink_learned_from[n] { "By what such a run really used." | "By what {n} such runs really used.", "Según lo que gastó una tirada así." | "Según lo que gastaron {n} tiradas así." }
     ink_by_formula { "By area, mesh and hits, with losses. It gets better once pots are weighed after runs.", "Por superficie, malla y pasadas, con mermas. Mejora al pesar los botes después de las tiradas." }
     ink_this_is(name) { "This is {name}", "Esta es la {name}" }
     ink_other_approved(name, client) { "{name} is the one {client} approved.", "{name} es la que aprobó {client}." }
@@ -228,6 +231,13 @@ words! {
 /// What a revision is called; with its mark where another has its number.
 pub fn ink_revision_name(name: &RevisionName) -> String {
     if name.twin { format!("{} · {}", ink_revision(name.number), name.mark) } else { ink_revision(name.number) }
+}
+
+/// What a revision is called within a sentence.
+pub fn ink_this_revision(name: &RevisionName) -> String {
+    let words = ink_revision_name(name);
+    let mut signs = words.chars();
+    signs.next().map_or_else(String::new, |first| first.to_lowercase().chain(signs).collect())
 }
 
 /// Which recipe a pot holds.
