@@ -50,7 +50,7 @@ pub fn ComponentScreen(id: Subject) -> Drawn {
 }
 
 fn left(card: &ComponentCard) -> Drawn {
-    let StockRow { left, counted, wanted, low, .. } = &card.stock;
+    let StockRow { left, low, .. } = &card.stock;
     let component = &card.component;
     let kind = format!("{} · {}", words::ink_kind_name(component.kind), words::ink_hiding_name(component.hiding));
     view! {
@@ -66,13 +66,21 @@ fn left(card: &ComponentCard) -> Drawn {
         </div>
         {low.as_ref().map(|low| view! { <p class="caution"><Icon name="alert"/><span>{words::ink_low_why(low)}</span></p> })}
         {left.is_some_and(|left| left < Grams::ZERO).then(|| view! { <p class="caution"><Icon name="alert"/><span>{words::ink_below_nothing()}</span></p> })}
-        {match (left, counted) {
-            (None, _) => Some(words::ink_never_counted_hint().to_owned()),
-            (_, Some(at)) => Some(words::ink_counted_on(words::moment(*at))),
-            _ => None,
-        }.map(|line| view! { <p class="quiet-line">{line}</p> })}
-        {wanted.is_some().then(|| view! { <p class="quiet-line">{words::ink_wanted(words::weight(*wanted))}</p> })}
+        <p class="quiet-line">{story_line(card)}</p>
     }
+}
+
+/// When it was weighed, and what is coming.
+fn story_line(card: &ComponentCard) -> String {
+    let StockRow { left, counted, wanted, .. } = &card.stock;
+    let weighed = match (left, counted) {
+        (None, _) => Some(words::ink_never_counted_hint().to_owned()),
+        (_, Some(at)) => Some(words::ink_counted_on(words::moment(*at))),
+        _ => None,
+    };
+    let coming = wanted.is_some().then(|| words::ink_wanted(words::weight(*wanted)));
+    let told: Vec<String> = [weighed, coming].into_iter().flatten().collect();
+    told.join(" · ")
 }
 
 fn details(store: Store, card: &ComponentCard) -> Drawn {

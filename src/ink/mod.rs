@@ -3,13 +3,19 @@
 mod component;
 mod component_form;
 mod home;
+mod make_again;
+mod make_size;
 mod needs;
 mod part_rows;
+mod parts_table;
 mod picker;
 mod place;
 mod pots;
+mod recipe;
 mod recipe_form;
 mod recipes;
+mod revisions;
+mod run_ink;
 mod scale;
 mod shopping;
 mod stock;
@@ -17,8 +23,9 @@ mod stock_sheet;
 mod sum;
 
 pub use place::InkPlace;
+pub use run_ink::RunInkRows;
 
-use crate::live::{Drawn, nothing};
+use crate::live::Drawn;
 use crate::store::Store;
 use lastpull_view::view;
 
@@ -30,12 +37,13 @@ pub fn screen(place: InkPlace) -> Drawn {
         InkPlace::NewRecipeFor(run) => view! { <recipe_form::NewRecipe run/> },
         InkPlace::EditRecipe(id) => view! { <recipe_form::EditRecipe id/> },
         InkPlace::Revise(id) => view! { <recipe_form::Revise id/> },
+        InkPlace::Recipe(id) => view! { <recipe::RecipeScreen id/> },
+        InkPlace::MakeAgain(id) => view! { <make_again::MakeAgainScreen id/> },
         InkPlace::Stock => view! { <stock::StockScreen/> },
         InkPlace::NewComponent => view! { <component_form::ComponentFormScreen component=None/> },
         InkPlace::Component(id) => view! { <component::ComponentScreen id/> },
         InkPlace::EditComponent(id) => view! { <component_form::ComponentFormScreen component=id/> },
         InkPlace::Scale => view! { <scale::ScaleScreen/> },
-        _ => nothing(),
     }
 }
 

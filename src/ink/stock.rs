@@ -65,7 +65,7 @@ fn of_kind(stock: &StockView, kind: ComponentKind) -> Option<Drawn> {
 fn row(row: &StockRow) -> Drawn {
     let left = row.left.map_or_else(|| "–".to_owned(), words::weight);
     let never = row.left.is_none().then_some(words::ink_never_counted());
-    let wanted = row.wanted.is_some().then(|| words::ink_wanted(words::weight(row.wanted)));
+    let wanted = row.wanted.is_some().then(|| words::ink_wanted_short(words::weight(row.wanted)));
     view! {
         <li>
             <a class="menu-row ink-row" data-low=row.low.is_some().then_some("") href=Place::Ink(InkPlace::Component(row.component)).hash()>
@@ -73,10 +73,9 @@ fn row(row: &StockRow) -> Drawn {
                 <span class="row-words">
                     <strong>{row.name.clone()}</strong>
                     {never.map(|words| view! { <span class="muted">{words}</span> })}
-                    {wanted.map(|words| view! { <span class="muted">{words}</span> })}
                     {row.low.as_ref().map(|low| view! { <span class="ink-newer">{words::ink_low_why(low)}</span> })}
                 </span>
-                <span class="ink-end"><strong>{left}</strong></span>
+                <span class="ink-end"><strong>{left}</strong>{wanted.map(|words| view! { <small class="muted">{words}</small> })}</span>
             </a>
         </li>
     }

@@ -3,7 +3,7 @@
 use super::crew;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
-use crate::parts::{Field, Kind, SaveBar, Sheet, bound};
+use crate::parts::{Field, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
@@ -70,7 +70,7 @@ fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> Drawn 
                 {(what == StockAsk::Delivery).then(|| view! {
                     <Field name="note" label=words::ink_lot_note() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
                 })}
-                <SaveBar problems busy=RwSignal::new(false)/>
+                <button type="submit" class="button primary huge">{words::save()}</button>
             </form>
         </Sheet>
     }

@@ -31,7 +31,6 @@ words! {
     ink_search { "Find a recipe", "Buscar una receta" }
     ink_none_found { "No recipe is called that.", "Ninguna receta se llama así." }
     ink_no_recipes { "None yet. Write down the first, and the same colour can be made again.", "Ninguna aún. Anota la primera y podrás repetir el mismo color." }
-    ink_parts[n] { "{n} component" | "{n} components", "{n} componente" | "{n} componentes" }
     ink_approved { "Approved", "Aprobada" }
     ink_not_approved { "Not approved yet", "Aún sin aprobar" }
     ink_no_revision { "Nothing in it yet", "Aún sin partes" }
@@ -85,6 +84,7 @@ words! {
     ink_low_for(grams, title) { "{grams} short for {title}", "Faltan {grams} para {title}" }
     ink_low_limit { "Low", "Queda poco" }
     ink_wanted(grams) { "Coming runs take {grams}", "Las próximas tiradas gastan {grams}" }
+    ink_wanted_short(grams) { "{grams} wanted", "se piden {grams}" }
     ink_came_in { "It came in", "Ha llegado" }
     ink_count { "Weigh what is left", "Pesar lo que queda" }
     ink_came_in_title(name) { "{name} came in", "Ha llegado: {name}" }
@@ -175,9 +175,9 @@ words! {
     ink_revise { "Revise", "Revisar" }
     ink_cover { "Will it cover?", "¿Cubrirá?" }
     ink_target { "Target colour", "Color buscado" }
-    ink_approved_by(client, when) { "Approved by {client}, {when}", "Aprobada por {client}, {when}" }
+    ink_approved_by(client) { "Approved by {client}", "Aprobada por {client}" }
     ink_heard_by(name) { "heard by {name}", "lo oyó {name}" }
-    ink_newer_not_approved(newer, best) { "{newer} is newer, and nobody said yes to it yet. {best} is what is made.", "{newer} es más nueva y nadie la ha aprobado. Se hace la {best}." }
+    ink_newer_not_approved(newer, best) { "{newer} is newer, and nobody said yes to it yet. What is made is {best}.", "{newer} es más nueva y nadie la ha aprobado. Se hace la {best}." }
     ink_nobody_yet { "Nobody said yes to it yet.", "Nadie la ha aprobado aún." }
     ink_top_note { "Written with additions on top. Here everything is percent of the whole pot.", "Escrita con añadidos aparte. Aquí todo es porcentaje del bote entero." }
     ink_its_pots { "Pots of it", "Sus botes" }
@@ -185,18 +185,19 @@ words! {
     ink_cost_density { "Cost and density", "Coste y densidad" }
     ink_unpriced(share) { "{share} of it has no price", "{share} no tiene precio" }
     ink_density_unknown { "Density not known: a component has none.", "Densidad desconocida: falta la de un componente." }
-    ink_revisions { "Revisions", "Revisiones" }
     ink_revisions_n[n] { "{n} revision" | "{n} revisions", "{n} revisión" | "{n} revisiones" }
     ink_from_revision(name) { "from {name}", "de la {name}" }
     ink_from_pot(name) { "as it was in the pot {name}", "como estaba en el bote {name}" }
     ink_saved_by(when, name) { "{when}, {name}", "{when}, {name}" }
     ink_revise_from { "Revise from this one", "Revisar desde esta" }
-    ink_make_this { "Make this one", "Hacer esta" }
     ink_revision_take_back { "Take this revision back", "Quitar esta revisión" }
     ink_revision_gone(name) { "{name} was taken back.", "{name}: quitada." }
     ink_recipe_deleted(name) { "{name} was deleted.", "{name}: borrada." }
     ink_photos { "Photos", "Fotos" }
     ink_card_empty { "Nothing in it yet. Write down what it is mixed of.", "Aún sin partes. Anota de qué se mezcla." }
+
+    ink_weigh_back { "Weigh the pot now, and the next batch is sized by what this run really took.", "Pesa el bote ahora y la próxima mezcla se calculará con lo que gastó esta tirada." }
+    ink_its_recipe { "Its recipe", "Su receta" }
 
     // Make again.
     ink_again_title(name) { "Make {name}", "Hacer {name}" }
@@ -204,15 +205,13 @@ words! {
     ink_by_weight { "By weight", "Por peso" }
     ink_by_pieces { "For pieces", "Para piezas" }
     ink_again_grams { "Ink to make", "Tinta que hacer" }
-    ink_again_grams_hint { "All that will be in the pot.", "Todo lo que habrá en el bote." }
-    ink_again_ink_hint { "The ink alone; what is on top comes to it.", "Solo la tinta; lo añadido aparte se suma." }
     ink_size_means { "That weight is", "Ese peso es" }
     ink_size_whole { "The whole pot", "Todo el bote" }
     ink_size_ink { "The ink alone", "Solo la tinta" }
     ink_again_pieces { "Pieces", "Piezas" }
     ink_again_run { "Which run", "Qué tirada" }
     ink_no_runs { "No coming run names this ink.", "Ninguna tirada próxima nombra esta tinta." }
-    ink_learned_from[n] { "By what {n} such run really used." | "By what {n} such runs really used.", "Según lo que gastó {n} tirada así." | "Según lo que gastaron {n} tiradas así." }
+    ink_learned_from[n] { "By what such a run really used." | "By what {n} such runs really used.", "Según lo que gastó una tirada así." | "Según lo que gastaron {n} tiradas así." }
     ink_by_formula { "By area, mesh and hits, with losses. It gets better once pots are weighed after runs.", "Por superficie, malla y pasadas, con mermas. Mejora al pesar los botes después de las tiradas." }
     ink_this_is(name) { "This is {name}", "Esta es la {name}" }
     ink_other_approved(name, client) { "{name} is the one {client} approved.", "{name} es la que aprobó {client}." }
@@ -232,6 +231,13 @@ words! {
 /// What a revision is called; with its mark where another has its number.
 pub fn ink_revision_name(name: &RevisionName) -> String {
     if name.twin { format!("{} · {}", ink_revision(name.number), name.mark) } else { ink_revision(name.number) }
+}
+
+/// What a revision is called within a sentence.
+pub fn ink_this_revision(name: &RevisionName) -> String {
+    let words = ink_revision_name(name);
+    let mut signs = words.chars();
+    signs.next().map_or_else(String::new, |first| first.to_lowercase().chain(signs).collect())
 }
 
 /// Which recipe a pot holds.

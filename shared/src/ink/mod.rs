@@ -40,6 +40,7 @@ mod remark_form;
 mod replay;
 mod revision;
 mod rows;
+mod run_ink;
 mod scaled;
 mod share;
 mod shelf;
@@ -88,6 +89,7 @@ pub use revision::{
     revisions_of, save_facts, save_pot,
 };
 pub use rows::PartRow;
+pub use run_ink::{RunInk, ink_names, run_ink};
 pub use scaled::{BatchSize, Scaled, ScaledPart, scaled};
 pub use share::Share;
 pub use shelf::{InkShelf, PotLine, RecipeLine, ink_shelf};
