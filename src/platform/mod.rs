@@ -9,10 +9,12 @@ pub mod ids;
 pub mod indexed_db;
 pub mod install;
 pub mod keeping;
+pub mod paper;
 pub mod pictures;
 pub mod settings;
 mod spawn;
 pub mod tabs;
+pub mod text;
 pub mod updates;
 pub mod wake;
 

@@ -88,6 +88,30 @@ export const SCREENS = {
   "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
   "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
   "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#count").fill("305"); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
+  ink: (page) => go(page, "#/ink", "#needs"),
+  "ink: recipe form": async (page) => { await press(page, page.locator(".ink-need").last().locator(".ink-act")); await page.locator("#convention-1").waitFor(); await press(page, "#convention-1"); await page.locator("#add-on-top").waitFor(); },
+  "ink: which component": async (page) => { await press(page, "#add-part"); await sheet(page); },
+  "ink: a component in passing": async (page) => { await press(page, "#add-part"); await sheet(page); await press(page, "#new-component"); await press(page, "#kind-1"); await press(page, "#add-component"); await page.locator("#component-name-help .problem").waitFor(); },
+  "ink: recipe form with mistakes": async (page) => {
+    for (const [at, name, percent] of [[0, "Base, clear", "80"], [1, "Blue", "14.5"], [2, "Black", "two"]]) {
+      await press(page, "#add-part");
+      await press(page, `[data-component="${name}"]`);
+      await page.locator(`#percent-${at}`).fill(percent);
+    }
+    await press(page, ".save-bar [type=submit]");
+    await page.locator(".ink-part.wrong").waitFor();
+  },
+  "ink: beyond a data sheet": async (page) => { await page.locator("#percent-2").fill("2"); await press(page, "[data-fix=fill]"); await page.locator(".ink-limits").waitFor(); },
+  "ink: recipe": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: another revision": async (page) => { await press(page, "#revise"); await page.locator("#why").waitFor(); await press(page, ".save-bar [type=submit]"); await page.locator("#same").waitFor(); },
+  "ink: make again": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await press(page, "#again"); await page.locator("#rows").waitFor(); await page.locator("#grams").fill("77"); await page.locator("#rounding").waitFor(); },
+  "ink: another than approved": async (page) => { await press(page, '#which [data-revision="2"]'); await page.locator("#which .tight").waitFor(); },
+  "ink: make again for pieces": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(2)); await press(page, "#again"); await press(page, "#by-1"); await page.locator("#batch").waitFor(); },
+  "ink: stock": (page) => go(page, "#/ink/stock", "#buy"),
+  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: it came in": async (page) => { await press(page, "#came-in"); await sheet(page); await press(page, "dialog [type=submit]"); await page.locator("#grams-help .problem").waitFor(); },
+  "ink: component form with mistakes": async (page) => { await press(page, ".head-aside a"); await page.locator("#density").waitFor(); await page.locator("#density").fill("heavy"); await press(page, ".save-bar [type=submit]"); await page.locator("#density-help .problem").waitFor(); },
+  "ink: scale": (page) => go(page, "#/ink/scale", "#step"),
   screens: (page) => go(page, "#/screens", ".screen-row"),
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },

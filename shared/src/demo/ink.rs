@@ -426,8 +426,8 @@ mod tests {
     use super::super::day::tests::shop;
     use super::*;
     use crate::ink::{
-        Alike, Low, PotStage, ink_shelf, limits_broken, make_again, pot_card, pot_label, pot_state, recipe_card,
-        recipe_for, stock_view, suggested_batch, weigh_in_view,
+        Alike, Low, PotStage, ink_names, ink_shelf, limits_broken, make_again, pot_card, pot_label, pot_state,
+        recipe_card, recipe_for, run_ink, stock_view, suggested_batch, weigh_in_view,
     };
     use crate::plan::rail;
 
@@ -462,6 +462,19 @@ mod tests {
         let half = weigh_in_view(&shop, shelf.pots[0].id, None).unwrap();
         assert_eq!((half.now, half.done), (Some(1), false));
         assert_eq!(pot_state(&shop, shelf.pots[2].id).changes, 2);
+    }
+
+    #[test]
+    fn the_demo_runs_find_their_ink() {
+        let (shop, clock) = shop(NOW);
+        let pots = |run: usize| {
+            let found = run_ink(&shop, rail(&shop, clock).runs[run].id);
+            found.map(|ink| ink.pots.into_iter().map(|pot| pot.name).collect::<Vec<_>>())
+        };
+        assert_eq!(pots(0).unwrap(), ["Apricot, choir"]);
+        assert_eq!(pots(1).unwrap(), ["White, jerseys"]);
+        assert_eq!(pots(3), None, "nobody wrote down what night is mixed of");
+        assert_eq!(ink_names(&shop), ["Apricot", "Bone", "Fern", "Night", "Signal white"]);
     }
 
     #[test]
