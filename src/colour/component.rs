@@ -54,7 +54,7 @@ fn whole(store: Store, view: &ComponentColour) -> Drawn {
     };
     let looks = view.looks.map(|[white, black]| {
         let backing = |seen: &SwatchSeen, look: Lab, name: &str| {
-            view! { <OnGarment garment=seen.lab() patches=vec![(look, name.to_owned())]/> }
+            view! { <OnGarment garment=seen.lab() patches=vec![(look, name.to_owned())] quiet=true/> }
         };
         view! {
             <div class="colour-backings">

@@ -13,30 +13,31 @@ use leptos::prelude::*;
 pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) -> Drawn {
     let pieces = words::pieces(ask.pieces);
     let cheapest = view.rows.first();
-    let answer =
-        match (view.enough.and_then(|place| view.rows.get(place)), view.nearest.and_then(|place| view.rows.get(place)))
-        {
-            (Some(row), _) => {
-                let minutes = words::colour_cover_minutes(words::colour_minutes(row.minutes), &pieces);
-                let more = cheapest.filter(|first| row.minutes > first.minutes).map(|first| {
-                    let by = words::colour_minutes(row.minutes - first.minutes);
-                    words::colour_cover_more(by, words::colour_short_way(first.look.way))
-                });
-                view! {
-                    <section class="verdict good" id="cover-answer">
-                        <h2><Icon name="check"/>" "{words::colour_cover_enough(words::colour_way(row.look.way))}</h2>
-                        <p>{minutes}{more.map(|more| format!(" · {more}"))}</p>
-                    </section>
-                }
-            }
-            (None, Some(row)) => view! {
-                <section class="verdict tight" id="cover-answer">
-                    <h2><Icon name="alert"/>" "{words::colour_cover_none()}</h2>
-                    <p>{words::colour_cover_nearest(words::colour_way(row.look.way))}</p>
+    let answer = match (
+        view.enough.and_then(|place| view.rows.get(place)),
+        view.nearest.and_then(|place| view.rows.get(place)),
+    ) {
+        (Some(row), _) => {
+            let minutes = words::colour_cover_minutes(words::colour_minutes(row.minutes), &pieces);
+            let more = cheapest.filter(|first| row.minutes > first.minutes).map(|first| {
+                let by = words::colour_minutes(row.minutes - first.minutes);
+                words::colour_cover_more(by, words::colour_short_way(first.look.way))
+            });
+            view! {
+                <section class="verdict good" id="cover-answer">
+                    <h2><Icon name="check"/>" "{words::colour_cover_enough(words::colour_short_way(row.look.way))}</h2>
+                    <p>{minutes}{more.map(|more| format!(" · {more}"))}</p>
                 </section>
-            },
-            _ => nothing(),
-        };
+            }
+        }
+        (None, Some(row)) => view! {
+            <section class="verdict tight" id="cover-answer">
+                <h2><Icon name="alert"/>" "{words::colour_cover_none()}</h2>
+                <p>{words::colour_cover_nearest(words::colour_way(row.look.way))}</p>
+            </section>
+        },
+        _ => nothing(),
+    };
     let cloth = ask.garment.to_colour().to_string();
     let wanted = view.wanted.to_colour().to_string();
     let row = |(place, row): (usize, &CoverRow)| {
@@ -66,8 +67,7 @@ pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) 
         (Some(_), _) => {
             let whites: Vec<(Option<Subject>, String)> =
                 view.whites.iter().map(|(id, name)| (Some(*id), name.clone())).collect();
-            let label = words::colour_cover_white("…");
-            view! { <Choice label=label name="white" options=whites value=Signal::derive(move || white.get().or(current)) on_pick=Callback::new(move |id| white.set(id))/> }
+            view! { <Choice label=words::colour_cover_which() name="white" options=whites value=Signal::derive(move || white.get().or(current)) on_pick=Callback::new(move |id| white.set(id))/> }
         }
     };
     view! {

@@ -17,6 +17,9 @@ pub fn OnGarment(
     garment: Option<Lab>,
     /// From left to right.
     patches: Vec<Patch>,
+    /// Whether to leave unsaid that the screen falls short of a colour: where the eye has nothing to compare.
+    #[prop(optional)]
+    quiet: bool,
 ) -> Drawn {
     let cloth = garment.map(|garment| garment.to_colour().to_string());
     let shown = patches.iter().all(|(lab, _)| lab.shows_on_screen());
@@ -29,7 +32,7 @@ pub fn OnGarment(
         <figure class="colour-on">
             <div class="colour-cloth" class:known=garment.is_some() style:background-color=cloth aria-hidden="true"><div class="colour-inks">{inks}</div></div>
             <figcaption>{names}</figcaption>
-            {(!shown).then(|| view! { <p class="quiet-line">{words::colour_not_on_screen()}</p> })}
+            {(!shown && !quiet).then(|| view! { <p class="quiet-line">{words::colour_not_on_screen()}</p> })}
         </figure>
     }
 }

@@ -83,7 +83,13 @@ fn said(problem: PictureProblem) -> &'static str {
 
 /// A button that takes one picture from the camera, or from what the device has.
 #[component(transparent)]
-fn Pick(take: Callback<send_wrapper::SendWrapper<web_sys::File>>, camera: bool) -> Drawn {
+fn Pick(
+    take: Callback<send_wrapper::SendWrapper<web_sys::File>>,
+    camera: bool,
+    /// Whether a photo was read before, so that another is not what is most likely wanted.
+    #[prop(optional)]
+    again: bool,
+) -> Drawn {
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {
         if let Some(file) = input.get_untracked().and_then(|input| pictures::picked(&input).into_iter().next()) {
@@ -92,7 +98,7 @@ fn Pick(take: Callback<send_wrapper::SendWrapper<web_sys::File>>, camera: bool) 
     };
     let (icon, words) = if camera { ("camera", words::photo_take()) } else { ("picture", words::photo_choose()) };
     view! {
-        <label class="button with-icon file-button" class:primary=camera>
+        <label class="button with-icon file-button" class:primary=camera && !again>
             <input type="file" accept="image/*" capture=camera.then_some("environment") data-colour=icon node_ref=input on:change=picked/>
             <Icon name=icon/>
             <span>{words}</span>
@@ -130,7 +136,6 @@ fn Marking(
     view! {
         <p>{words::colour_photo_mark()}</p>
         <MarkBoard address width height placed/>
-        <Choice label=words::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
         <div role="status" id="photo-says">{live(move || match read.get() {
             None => nothing(),
             Some(Err(problem)) => refused(problem),
@@ -145,7 +150,8 @@ fn Marking(
             },
             _ => nothing(),
         })}
-        <div class="button-row"><Pick take=again camera=true/><Pick take=again camera=false/></div>
+        <Choice label=words::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
+        <div class="button-row"><Pick take=again camera=true again=true/><Pick take=again camera=false again=true/></div>
     }
 }
 

@@ -7,7 +7,7 @@ use crate::parts::{Choice, Icon};
 use crate::words;
 use lastpull_core::colour::Lab;
 use lastpull_core::ink::{Colour, ColourReading, ReadBy, ReadingForm, lab_of, reading_of};
-use lastpull_core::job::Problems;
+use lastpull_core::job::{FormProblem, Problems};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -85,7 +85,9 @@ fn LabInputs(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
     let problems = Memo::new(move |_| {
         let mut problems = Problems::new();
         form.with(|form| form.check(&mut problems));
-        problems
+        // What is not typed yet is no mistake.
+        let mistakes = problems.iter().filter(|(_, problem)| **problem != FormProblem::Missing);
+        mistakes.map(|(field, problem)| (*field, *problem)).collect::<Problems>()
     });
     let typed = move |set: fn(&mut ReadingForm, String), text: String| {
         form.update(|form| {

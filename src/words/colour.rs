@@ -153,7 +153,7 @@ words! {
     colour_cover_title(ink) { "Will it cover? {ink}", "¿Cubrirá? {ink}" }
     colour_cover_on { "On which garment", "Sobre qué prenda" }
     colour_cover_other { "Another colour", "Otro color" }
-    colour_cover_enough(way) { "{way} covers", "{way}: cubre" }
+    colour_cover_enough(way) { "Covers with {way}", "Cubre con {way}" }
     colour_cover_none { "Nothing here covers", "Nada de esto cubre" }
     colour_cover_nearest(way) { "Nearest: {way}.", "Lo más cercano: {way}." }
     colour_cover_minutes(minutes, pieces) { "{minutes} for {pieces}", "{minutes} para {pieces}" }
@@ -174,6 +174,7 @@ words! {
     colour_cover_flash { "One flash with cooling", "Un presecado con enfriado" }
     colour_cover_screen { "One more screen", "Una pantalla más" }
     colour_unit_minutes { "min", "min" }
+    colour_cover_which { "The underbase is", "La base es" }
     colour_cover_white(name) { "Underbase of {name}.", "Base de {name}." }
     colour_cover_no_white { "No opaque white has been drawn down, so no underbase is shown.", "No hay drawdown de ningún blanco opaco: no se muestra base." }
     colour_cover_contrast_note { "Contrast ratio as of paint: 98 % is full hiding. One film is one hit as the drawdowns were printed.", "Relación de contraste como en pinturas: 98 % cubre del todo. Una capa es una pasada como en los drawdowns." }
@@ -270,9 +271,10 @@ pub fn colour_words(words: &[Word]) -> String {
     words.iter().map(|word| colour_word(word).to_lowercase()).collect::<Vec<_>>().join(", ")
 }
 
-/// A difference as a number.
+/// A difference as a number: always to the tenth, so that two of them compare.
 pub fn colour_de(value: f64) -> String {
-    number(value, 1)
+    let text = format!("{value:.1}");
+    pick(text.clone(), text.replace('.', ","))
 }
 
 /// How a colour was read.

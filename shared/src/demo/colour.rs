@@ -28,10 +28,10 @@ struct Truth {
 const FILLED: Truth = Truth { humps: &[(0.0, 3.0, 0.06)], floor: 0.008, scatter: 1.5 };
 const WHITE: Truth = Truth { humps: &[(0.0, 2.5, 0.05)], floor: 0.006, scatter: 3.2 };
 const CLEAR: Truth = Truth { humps: &[], floor: 0.0, scatter: 0.01 };
-const YELLOW: Truth = Truth { humps: &[(3.0, 6.0, 22.0)], floor: 0.05, scatter: 0.4 };
-const RED: Truth = Truth { humps: &[(10.0, 6.0, 20.0), (2.0, 6.0, 10.0)], floor: 0.08, scatter: 0.3 };
-const BLUE: Truth = Truth { humps: &[(21.0, 6.5, 26.0), (30.0, 6.0, 12.0)], floor: 0.3, scatter: 0.2 };
-const BLACK: Truth = Truth { humps: &[], floor: 24.0, scatter: 0.1 };
+const YELLOW: Truth = Truth { humps: &[(3.0, 6.0, 16.0)], floor: 0.25, scatter: 0.5 };
+const RED: Truth = Truth { humps: &[(10.0, 6.0, 13.0), (2.0, 6.0, 9.0)], floor: 0.3, scatter: 0.4 };
+const BLUE: Truth = Truth { humps: &[(22.0, 7.5, 15.0), (30.0, 6.0, 9.0), (0.0, 5.0, 2.0)], floor: 1.1, scatter: 0.35 };
+const BLACK: Truth = Truth { humps: &[], floor: 50.0, scatter: 0.3 };
 
 impl Truth {
     fn constants(&self) -> Constants {
@@ -157,7 +157,7 @@ fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Colour)
         look(inks, &weights, seen)
     };
     let begun = maker.clock.now - 100 * MINUTE;
-    target(maker, begun - MINUTE, inks.fern, with(5.6, 5.6), ReadOn::Garment);
+    target(maker, begun - MINUTE, inks.fern, with(4.9, 5.6), ReadOn::Garment);
     // After the weigh-in, after the first touch, after the second.
     for (seconds, blue) in [(12 * 60, 3.4), (17 * 60 + 45, 3.8), (24 * 60, 4.0)] {
         let reading = reading_of(with(blue, 5.6), ReadBy::Instrument);
