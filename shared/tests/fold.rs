@@ -6,8 +6,8 @@ use lastpull_core::heat::{
     TrialVerdict,
 };
 use lastpull_core::ink::{
-    BatchSize, Colour, ColourReading, ComponentField, ComponentKind, InkFact, Part, PotField, PourStep, PrintUse,
-    ReadBy, RecipeField, Share,
+    BatchSize, Colour, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, InkFact, Lay, Part, PotField,
+    PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen,
 };
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
@@ -155,7 +155,8 @@ fn any_ink_fact() -> impl Strategy<Value = InkFact> {
     let id = || (0x10u128..0x14).prop_map(Uuid::from_u128);
     let grams = || prop_oneof![(1..400i64), Just(1_000_000_000)].prop_map(Grams::from_milligrams);
     let note = String::new;
-    let reading = Some(ColourReading::from_lab([50.0, 1.0, -1.0], ReadBy::Photo));
+    let read = ColourReading::from_lab([50.0, 1.0, -1.0], ReadBy::Photo);
+    let reading = Some(read);
     let print = PrintUse {
         width: Length::from_micrometres(900),
         height: Length::from_micrometres(900),
@@ -174,7 +175,12 @@ fn any_ink_fact() -> impl Strategy<Value = InkFact> {
             ComponentField::Tub(Some(grams)),
             ComponentField::LowAt(Some(grams)),
         ])),
-        1 => "[a-c]".prop_map(|name| InkFact::RecipeSet(vec![RecipeField::Name(name), RecipeField::Colour(None)])),
+        1 => "[a-c]".prop_map(move |name| InkFact::RecipeSet(vec![
+            RecipeField::Name(name),
+            RecipeField::Colour(None),
+            RecipeField::Target(reading),
+            RecipeField::ReadOn(ReadOn::Garment),
+        ])),
         3 => (id(), grams(), any::<bool>()).prop_map(|(id, grams, ink)| InkFact::PotSet(vec![
             PotField::Name("P".into()),
             PotField::Revision(Some(id)),
@@ -231,6 +237,19 @@ fn any_ink_fact() -> impl Strategy<Value = InkFact> {
         }),
         1 => (id(), grams()).prop_map(move |(component, grams)| InkFact::Delivered { component, grams, note: note(), by: None }),
         1 => (id(), grams()).prop_map(|(component, grams)| InkFact::Counted { component, grams, by: None }),
+        2 => (id(), prop::option::of(id()), 1..=100u32, any::<bool>(), 0..=10_000u16).prop_map(
+            move |(component, rest, percent, over, level)| InkFact::DrawnDown(DrawdownMade {
+                component,
+                share: Share::from_percent(f64::from(percent)),
+                rest,
+                lay: if over { Lay::Over { film: Film::Hits(1), backing: SwatchSeen::Flat(level) } } else { Lay::Hiding },
+                seen: if over { SwatchSeen::Flat(level / 2) } else { SwatchSeen::Curve(vec![level; 31]) },
+                note: note(),
+                by: None,
+            })
+        ),
+        1 => prop::option::of(Just(read)).prop_map(InkFact::GarmentRead),
+        1 => id().prop_map(move |pot| InkFact::SwatchRead { pot, reading: read, note: note(), by: None }),
     ]
 }
 
@@ -411,6 +430,8 @@ proptest! {
             prop_assert_eq!(state.came_in, state.contents.total().plus(gone));
             pot_card(&shop, id);
             recipe_card(&shop, id);
+            match_view(&shop, id);
+            component_colour(&shop, id);
             if let Some(view) = weigh_in_view(&shop, id, Some(id)) {
                 prop_assert!(view.over.is_none() || view.now.is_none());
             }

@@ -5,13 +5,13 @@ mod shop;
 
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
-    Alike, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat, LimitOf, Low,
-    Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy, ReadingForm, RecipeField,
-    RecipeForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, SumFix, TakeForm, WeighInView, WhyOff,
-    after_addition, approvals_of, approve_facts, best_revision, ink_needed, ink_shelf, make_again, over_pour,
-    percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact,
-    revision_name, revisions_of, room_of, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in,
-    weigh_in_view,
+    Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
+    LimitOf, Low, MakeForm, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy,
+    ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, StockWhat,
+    SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision,
+    component_card, ink_needed, ink_shelf, make_again, new_pot_for, new_pot_of, over_pour, percentages, pot_card,
+    pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact, revision_name, revisions_of,
+    room_of, save_facts, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -592,6 +592,121 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
 }
 
 #[test]
+fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
+    let Published { mut press, yellow, white, first, recipe, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    press.pour(pot, yellow, 100.0, PourStep::WeighIn);
+    press.pour(pot, white, 100.0, PourStep::WeighIn);
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert!(card.unfinished && !card.as_written);
+    let mut ids = 0x9100;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let facts = approve_facts(&press.shop(), pot, "Moss", Some("Ines"), &mut id);
+    press.all(facts);
+    let shop = press.shop();
+    let again = make_again(&shop, recipe, None, BatchSize::Whole(g(100.0))).unwrap();
+    assert_ne!(again.revision.id, first);
+    assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [50.0, 50.0].map(g));
+    assert_eq!(save_facts(&shop, Uuid::from_u128(0x77), "", None, &mut id), []);
+    let label = pot_label(&shop, pot).unwrap();
+    assert_eq!(label.by.as_deref(), Some("Ines"), "the first who is named");
+}
+
+#[test]
+fn what_is_typed_at_the_scale_is_short_on_or_over_before_it_is_told() {
+    let Published { mut press, yellow, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(48.0)))]));
+    let typed = |press: &Press, text: &str, total: bool| {
+        let now = view(press, pot);
+        at_scale(&now, &now.rows[now.now.unwrap()], text, total, Units::Metric)
+    };
+    assert_eq!(typed(&press, " ", true), AtScale::Nothing);
+    assert_eq!(typed(&press, "108,0", true), AtScale::Short { poured: g(60.0), to_go: g(40.0) });
+    assert_eq!(typed(&press, "60", false), AtScale::Short { poured: g(60.0), to_go: g(40.0) });
+    // Slack is a five-hundredth of 100 g.
+    assert_eq!(typed(&press, "148.2", true), AtScale::On { poured: g(100.2) });
+    assert_eq!(typed(&press, "148.3", true), AtScale::Over { poured: g(100.3), by: g(0.3) });
+    assert_eq!(typed(&press, "48", true), AtScale::Wrong(NumberProblem::TooLow { least: 48.001 }));
+    assert_eq!(typed(&press, "1.2.3", true), AtScale::Wrong(NumberProblem::NotANumber));
+    press.pour(pot, yellow, 60.0, PourStep::WeighIn);
+    assert_eq!(typed(&press, "40.1", false), AtScale::On { poured: g(40.1) });
+    assert_eq!(typed(&press, "108", true), AtScale::Wrong(NumberProblem::TooLow { least: 108.001 }));
+}
+
+#[test]
+fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
+    let Published { mut press, yellow, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    let event = press.pour(pot, yellow, 2.5, PourStep::Correction);
+    let mut form = RemarkForm::of(&press.shop(), event).unwrap();
+    assert_eq!(form.check(&press.shop(), event), Ok(None), "as it was");
+    form.note = " a touch ".into();
+    form.reading.l = "40".into();
+    let problems = form.check(&press.shop(), event).unwrap_err();
+    assert_eq!(problems.keys().copied().collect::<Vec<_>>(), ["a", "b"]);
+    (form.reading.a, form.reading.b) = ("1".into(), "-2".into());
+    let fact = form.check(&press.shop(), event).unwrap().unwrap();
+    press.ink(event, fact);
+    let card = pot_card(&press.shop(), pot).unwrap();
+    let [line] = &card.ledger[..] else { panic!("one line: {:?}", card.ledger) };
+    assert_eq!((line.grams, line.note.as_str()), (g(2.5), "a touch"));
+    assert_eq!(line.reading, Some(ColourReading::from_lab([40.0, 1.0, -2.0], ReadBy::Instrument)));
+    assert_eq!(RemarkForm::of(&press.shop(), pot), None);
+}
+
+#[test]
+fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
+    let Published { mut press, yellow, clear, recipe, first, .. } = published();
+    let run = ordered(&mut press, "Tour tees", "brick", Fabric::Cotton, 100);
+    let other = ordered(&mut press, "Caps", "White", Fabric::Cotton, 10);
+    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    let pot = press.pot(Some(first), 80.0);
+    let fields = vec![PotField::Capacity(Some(g(900.0))), PotField::Tare(Some(g(48.0)))];
+    press.ink(pot, InkFact::PotSet(fields));
+    press.pour(pot, yellow, 80.0, PourStep::Correction);
+
+    let shop = press.shop();
+    let new = new_pot_of(&shop, first).unwrap();
+    assert_eq!((new.ink.as_str(), new.recipe, new.newer), ("Brick", Some(recipe), false));
+    assert_eq!(new.vessel, [Some(g(900.0)), Some(g(48.0))]);
+    assert_eq!((new.name.as_str(), new.on_top), ("Brick", false), "the open pot is called Pot");
+    press.ink(pot, InkFact::PotSet(vec![PotField::Name("BRICK".into())]));
+    assert_eq!(new_pot_of(&press.shop(), first).unwrap().name, "Brick 2");
+    let [needs] = &new.runs[..] else { panic!("one run of this ink: {:?}", new.runs) };
+    // By hand: 200 g and a tenth, less the 80 g in the pot.
+    assert_eq!((needs.need.run, needs.need.to_mix), (run, Some(g(140.0))));
+    assert_eq!(needs.batch.map(|batch| batch.grams), Some(g(220.0)));
+    assert_eq!(new_pot_for(&shop, run).map(|new| new.revision), Some(new.revision.clone()));
+
+    let none = new_pot_for(&shop, other).unwrap();
+    assert_eq!((none.ink.as_str(), none.recipe, none.revision), ("White", None, None));
+    assert!(none.runs[0].batch.is_none() && none.runs[0].need.pieces == 10);
+
+    // A later revision without a yes does not take the place of the one approved.
+    let yes = InkFact::Approved { revision: first, pot: None, client: "Moss".into(), reading: None, by: None };
+    press.event(yes);
+    let parts = [(yellow, 40.0), (clear, 60.0)].map(|(component, percent)| Part {
+        component,
+        share: Share::from_percent(percent),
+        on_top: false,
+    });
+    let fact = revision_fact(&press.shop(), recipe, parts.to_vec(), Some(first), None, "", None);
+    let second = press.event(fact);
+    let shop = press.shop();
+    let new = new_pot_for(&shop, run).unwrap();
+    assert!(new.newer && new.approved.is_none() && new.revision.unwrap().id == first);
+    let new = new_pot_of(&shop, second).unwrap();
+    assert!(!new.newer && new.approval.is_none());
+    assert_eq!(new.approved.unwrap().revision.id, first);
+    assert!(new_pot_of(&shop, recipe).is_none() && new_pot_for(&shop, second).is_none());
+}
+
+#[test]
 fn two_phones_that_number_a_revision_alike_are_told_apart_by_its_mark() {
     let Published { mut press, yellow, clear, recipe, first, .. } = published();
     let alone = press.shop();
@@ -846,6 +961,90 @@ fn a_component_is_typed_in_edited_and_deleted() {
     assert_eq!(pot_card(&shop, pot).unwrap().rows[0].name, "Yellow");
     press.say(yellow, Fact::Restored);
     assert!(press.shop().ink.components().any(|(id, _)| id == yellow));
+}
+
+#[test]
+fn a_component_tells_what_came_and_went_and_what_it_is_in() {
+    let Published { mut press, yellow, blue, recipe, first, .. } = published();
+    press.event(InkFact::Counted { component: yellow, grams: g(50.0), by: Some("Moss".into()) });
+    let pot = press.pot(Some(first), 500.0);
+    let pour = press.pour(pot, yellow, 20.0, PourStep::WeighIn);
+    press.event(InkFact::Delivered { component: yellow, grams: g(500.0), note: "lot 7".into(), by: None });
+    let card = component_card(&press.shop(), yellow).unwrap();
+    let lines: Vec<_> = card.lines.iter().map(|line| (line.grams, line.left)).collect();
+    assert_eq!(lines, [(g(500.0), Some(g(530.0))), (g(20.0), Some(g(30.0))), (g(50.0), Some(g(50.0)))]);
+    let poured = StockWhat::Poured { pot, name: "Pot".into(), step: PourStep::WeighIn };
+    assert_eq!(card.lines[1].what, poured);
+    assert_eq!((card.lines[1].event, card.stock.left), (pour, Some(g(530.0))));
+    assert_eq!(card.used_in.iter().map(|row| row.recipe).collect::<Vec<_>>(), [recipe]);
+    assert_eq!(component_card(&press.shop(), blue).unwrap().used_in, []);
+    press.say(pour, Fact::Deleted);
+    let card = component_card(&press.shop(), yellow).unwrap();
+    assert_eq!((card.lines.len(), card.stock.left), (2, Some(g(550.0))));
+    press.say(yellow, Fact::Deleted);
+    assert_eq!(component_card(&press.shop(), yellow), None);
+}
+
+#[test]
+fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot() {
+    let Published { mut press, recipe, first, .. } = published();
+    let metric = Units::Metric;
+    assert_eq!(MakeForm::of(&press.shop(), recipe, metric), MakeForm::default());
+    assert_eq!(MakeForm::default().size(&press.shop(), metric).unwrap_err()["grams"], FormProblem::Missing);
+    press.pot(Some(first), 250.0);
+    assert_eq!(MakeForm::of(&press.shop(), recipe, metric).grams, "250", "as much as last time");
+
+    let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
+    let asked = MakeForm { by_pieces: true, ..MakeForm::of(&press.shop(), recipe, metric) };
+    assert_eq!((asked.run, asked.pieces.as_str()), (Some(run), "100"));
+    assert!(asked.size(&press.shop(), metric).unwrap_err().contains_key("run"), "nobody knows what a print takes");
+    let (print, _) = plain_print().check(metric).unwrap();
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    let shop = press.shop();
+    // By hand: 2 g a print, a tenth more for losses; the empty pot holds none of it.
+    assert_eq!(MakeForm::of(&shop, recipe, metric).grams, "220");
+    let asked = MakeForm { pieces: "50".into(), ..asked };
+    let made = asked.size(&shop, metric).unwrap();
+    assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(110.0)), 50));
+    let fields = asked.pot(&shop, first, metric).unwrap();
+    assert!(fields.contains(&PotField::Name("Brick, Tour tees".into())));
+    assert!(fields.contains(&PotField::Size(Some(BatchSize::Whole(g(110.0))))));
+    assert!(fields.contains(&PotField::Revision(Some(first))) && fields.contains(&PotField::Run(Some(run))));
+    // Typed in ounces; by the definition of the ounce.
+    let ounces = MakeForm { grams: "20".into(), of_ink: true, ..MakeForm::default() };
+    let size = ounces.size(&shop, Units::Inch).unwrap().size;
+    assert_eq!(size, BatchSize::Ink(Grams::from_milligrams(566_990)));
+}
+
+#[test]
+fn a_recipe_form_holds_its_parts_against_the_data_sheets_once_they_are_whole() {
+    let Published { mut press, yellow, clear, .. } = published();
+    press.ink(clear, InkFact::ComponentSet(vec![ComponentField::MostPigment(Some(Share::from_percent(10.0)))]));
+    let row =
+        |component, percent: &str| PartForm { component: Some(component), percent: percent.into(), on_top: false };
+    let mut form = RecipeForm { parts: vec![row(clear, "80"), row(yellow, "12")], ..RecipeForm::default() };
+    assert_eq!(form.limits(&press.shop()), [], "not before the ink is whole");
+    form.parts[0].percent = "88".into();
+    let limits = form.limits(&press.shop());
+    assert_eq!((limits.len(), limits[0].component, limits[0].percent, limits[0].most), (1, clear, 12.0, 10.0));
+}
+
+#[test]
+fn a_recipe_form_changes_its_convention_and_loses_no_row() {
+    let Published { press, yellow, clear, .. } = published();
+    let row =
+        |component, percent: &str| PartForm { component: Some(component), percent: percent.into(), on_top: false };
+    let mut form = RecipeForm { parts: vec![row(clear, "")], ..RecipeForm::default() };
+    form.write_on_top(true);
+    assert_eq!(form.parts[0].percent, "100", "one ink, and what comes on top of it");
+    assert_eq!(form.with_top(), None);
+    form.parts.push(PartForm { on_top: true, ..row(yellow, "10") });
+    // The published 10 % on top of 500 g are 550 g.
+    assert_eq!((form.with_top(), form.sum(&press.shop())), (Some(110.0), None));
+    form.write_on_top(false);
+    let off = form.sum(&press.shop()).unwrap();
+    assert_eq!((form.parts.len(), off.percent, off.why), (2, 110.0, WhyOff::OnTop));
+    assert!(off.offers[0].parts[1].on_top, "and back");
 }
 
 /// What is known late is folded as if it had been known: pours before their pot, a deletion before its pour.

@@ -1,12 +1,43 @@
 //! Colour at the bench: readings, how far a pot is from its target, what to add, whether it will cover.
 
+mod advice;
+mod component;
+mod cover;
+mod cover_rows;
+mod curve_field;
+mod difference;
+mod drawdown;
+mod match_screen;
+mod missing;
+mod on_garment;
+mod photo_marks;
+mod photo_sheet;
 mod place;
+mod pour_sheet;
+mod read_sheet;
+mod reading_field;
+mod target;
 
+pub use on_garment::OnGarment;
 pub use place::ColourPlace;
+pub use reading_field::{Reading, ReadingField};
 
-use crate::live::{Drawn, nothing};
+use crate::live::Drawn;
+use crate::store::Store;
+use lastpull_view::view;
 
 /// Draws one of these screens.
-pub fn screen(_place: ColourPlace) -> Drawn {
-    nothing()
+pub fn screen(place: ColourPlace) -> Drawn {
+    match place {
+        ColourPlace::Match(pot) => view! { <match_screen::MatchScreen pot/> },
+        ColourPlace::Target(recipe) => view! { <target::TargetScreen recipe/> },
+        ColourPlace::Cover(recipe) => view! { <cover::CoverScreen recipe/> },
+        ColourPlace::Component(component) => view! { <component::ComponentColourScreen component/> },
+        ColourPlace::NewDrawdown(component) => view! { <drawdown::DrawdownScreen component/> },
+    }
+}
+
+/// Who works at this device, where that is known.
+fn crew(store: Store) -> Option<String> {
+    store.settings.with_untracked(|settings| settings.crew.clone())
 }

@@ -2,10 +2,9 @@
 
 use super::HeatPlace;
 use super::limits::{beside, of_number};
-use super::sending::Sending;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Field, Icon, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::parts::{Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;

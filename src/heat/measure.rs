@@ -1,11 +1,10 @@
 //! What reaches the print, measured with a probe or a strip.
 
 use super::HeatPlace;
-use super::sending::Sending;
 use super::units::reading_words;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;

@@ -12,7 +12,6 @@ mod room;
 mod room_asks;
 mod run_heat;
 mod run_tests;
-mod sending;
 mod settle;
 mod settlings;
 mod sheet_form;

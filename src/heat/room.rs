@@ -2,10 +2,9 @@
 
 use super::HeatPlace;
 use super::room_asks::{Asks, Earlier, Rest};
-use super::sending::Sending;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Icon, Page};
+use crate::parts::{Icon, Page, Sending};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;

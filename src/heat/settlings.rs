@@ -1,10 +1,9 @@
 //! How long the dryers took from one temperature to another.
 
 use super::HeatPlace;
-use super::sending::Sending;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Field, Icon, Kind, Page, SaveBar, bound};
+use crate::parts::{Choice, Field, Icon, Kind, Page, SaveBar, Sending, bound};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;

@@ -1,10 +1,9 @@
 //! The figures of an ink's sheet.
 
 use super::HeatPlace;
-use super::sending::{Sending, delete};
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Field, Kind, NotHere, Page, SaveBar, bound};
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, bound, delete};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;

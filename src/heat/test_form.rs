@@ -1,10 +1,9 @@
 //! A wash, rub or stretch test.
 
 use super::HeatPlace;
-use super::sending::{Sending, delete};
 use crate::kept::{RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
 use crate::photo::Photos;
 use crate::place::Place;
 use crate::platform::ids;

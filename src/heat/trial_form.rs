@@ -1,10 +1,9 @@
 //! A trial.
 
 use super::HeatPlace;
-use super::sending::{Sending, delete};
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;

@@ -1,21 +1,98 @@
-//! The place of ink.
+//! The place of ink: what the day needs, the pots that stand open, the recipes.
 
-use crate::kept::Signal;
-use crate::live::Drawn;
-use crate::parts::{Empty, Page};
+use super::needs::Needs;
+use super::pots::pot_row;
+use super::recipes::Recipes;
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Empty, Icon, Page};
 use crate::place::{InkPlace, Place};
+use crate::store::Store;
 use crate::words;
+use lastpull_core::ink::{InkShelf, ink_shelf};
 use lastpull_view::view;
 use leptos::prelude::*;
 
 /// The first of these screens.
 #[component(transparent)]
 pub fn InkHome() -> Drawn {
+    let store = Store::from_context();
+    let shelf = Memo::new(move |_| store.shop.with(ink_shelf));
+    let none = Memo::new(move |_| {
+        shelf.with(|shelf| shelf.needed.is_empty() && shelf.pots.is_empty() && shelf.recipes.is_empty())
+    });
+    let add = || Place::Ink(InkPlace::NewRecipe).hash();
+    let aside = move || {
+        (!none.get()).then(|| {
+            view! { <a class="button with-icon" href=add()><Icon name="plus"/>{words::ink_new_recipe()}</a> }
+        })
+    };
     view! {
-        <Page title=Signal::derive(|| words::ink_title().to_owned()) class="ink">
-            <Empty icon="ink" title=words::ink_empty_title() text=words::ink_empty_text()>
-                <a class="button primary" href=Place::Ink(InkPlace::NewRecipe).hash()>{words::ink_new_recipe()}</a>
-            </Empty>
+        <Page title=Signal::derive(|| words::ink_title().to_owned()) aside=move || view! { {aside} } class="ink">
+            {live(move || if none.get() {
+                view! {
+                    <Empty icon="ink" title=words::ink_empty_title() text=words::ink_empty_text()>
+                        <a class="button primary" href=add()>{words::ink_new_recipe()}</a>
+                    </Empty>
+                    {stock_row(shelf)}
+                }
+            } else {
+                view! {
+                    <Needs shelf/>
+                    {low_row(shelf)}
+                    {pots(shelf)}
+                    <Recipes shelf/>
+                    {stock_row(shelf)}
+                }
+            })}
         </Page>
     }
+}
+
+/// What is low, which somebody has to buy before the run comes.
+fn low_row(shelf: Memo<InkShelf>) -> Drawn {
+    live(move || {
+        let low = shelf.with(|shelf| shelf.low);
+        (low > 0).then(|| {
+            view! {
+                <a class="menu-row ink-low" id="low" href=Place::Ink(InkPlace::Stock).hash()>
+                    <Icon name="alert"/>
+                    <span class="row-words"><strong>{words::ink_low(low)}</strong><span>{words::ink_low_hint()}</span></span>
+                    <Icon name="next"/>
+                </a>
+            }
+        })
+    })
+}
+
+fn pots(shelf: Memo<InkShelf>) -> Drawn {
+    live(move || {
+        let pots = shelf.with(|shelf| shelf.pots.clone());
+        (!pots.is_empty()).then(|| {
+            view! {
+                <section class="ink-section" id="pots">
+                    <h2>{words::ink_pots()}</h2>
+                    <ul class="menu">{pots.iter().map(pot_row).collect::<Vec<_>>()}</ul>
+                </section>
+            }
+        })
+    })
+}
+
+/// The way to the shelf, whatever is on it.
+fn stock_row(shelf: Memo<InkShelf>) -> Drawn {
+    live(move || {
+        let components = shelf.with(|shelf| shelf.components);
+        view! {
+            <ul class="menu">
+                <li>
+                    <a class="menu-row" id="stock" href=Place::Ink(InkPlace::Stock).hash()>
+                        <Icon name="box"/>
+                        <span class="row-words"><strong>{words::ink_stock()}</strong><span class="muted">{words::ink_components(components)}</span></span>
+                        <Icon name="next"/>
+                    </a>
+                </li>
+            </ul>
+        }
+    })
 }

@@ -2,12 +2,13 @@
 
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
+use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
+use lastpull_core::ink::{ink_names, recipe_for};
 use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
@@ -77,12 +78,17 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
         Location::ALL.into_iter().map(|location| (location, words::location(location).to_owned())).collect();
     let flash = Signal::derive(move || form.with(|form| form.flash));
     let title = if run.is_some() { words::run_edit_title() } else { words::run_new_title() };
-    let inks = store.shop.with_untracked(|shop| {
-        let mut inks: Vec<String> = shop.runs().map(|(_, run)| run.ink.clone()).collect();
-        lastpull_core::sorted::sort_by(&mut inks, Ord::cmp);
-        inks.dedup();
-        inks
+    let inks = store.shop.with_untracked(ink_names);
+    // An ink that has a recipe brings its colour.
+    let typed = bound(form, |f| &mut f.ink);
+    let name_ink = Callback::new(move |name: String| {
+        let colour = store.shop.with_untracked(|shop| recipe_for(shop, &name).and_then(|(_, recipe)| recipe.colour));
+        typed.set.run(name);
+        if let Some(colour) = colour {
+            form.update(|form| form.ink_colour = colour.to_string());
+        }
     });
+    let ink = Bound { set: name_ink, ..typed };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(job) class="form">
             <form on:submit=save novalidate=true>
@@ -92,7 +98,7 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
                     <legend>{words::run_group_print()}</legend>
                     <div class="field-pair colour-pair">
                         <Field name="ink_colour" label=words::run_ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.ink_colour) problems/>
-                        <Field name="ink" label=words::run_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems suggestions=inks/>
+                        <Field name="ink" label=words::run_ink() kind=Kind::Words bound=ink problems suggestions=inks/>
                     </div>
                     <div class="field-pair">
                         <Field name="hits" label=words::run_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems hint=words::run_hits_hint()/>

@@ -159,7 +159,11 @@ pub fn SaveBar(
     /// Whether saving is under way.
     #[prop(into)]
     busy: Signal<bool>,
+    /// What the button says, where it is not just saved.
+    #[prop(optional)]
+    words: &'static str,
 ) -> Drawn {
+    let says = if words.is_empty() { words::save() } else { words };
     view! {
         <div class="save-bar">
             <p class="problem" role="alert">
@@ -168,7 +172,7 @@ pub fn SaveBar(
                 })}
             </p>
             <button type="submit" class="button primary" disabled=busy>
-                {move || if busy.get() { words::saving() } else { words::save() }}
+                {move || if busy.get() { words::saving() } else { says }}
             </button>
         </div>
     }

@@ -54,6 +54,12 @@ pub fn Icon(name: &'static str) -> Drawn {
         }
         // A pot with a spatula in it.
         "ink" => "M5 10h14l-1.500 10h-11zM8 10c0-2 1-3 2.500-3M14 10l3.500-7 2 1-3 6M7 15h10",
+        // A key that takes off what was typed last.
+        "erase" => "M9 5h11v14H9l-6-7zM12 9.500l5 5M17 9.500l-5 5",
+        // A tag with its hole.
+        "label" => "M3.500 11V4h7l10 10-7 7zM7.500 8v.010",
+        // A printer.
+        "print" => "M7 9V3.500h10V9M4 9h16v8h-3M7 17H4M7 14h10v6.500H7z",
         // A tank with a screen dipped in.
         "bath" => "M3 8v12h18V8M3 13h4M17 13h4M7 3h10v13H7z",
         _ => "",

@@ -6,6 +6,7 @@ mod field;
 mod icon;
 mod notices;
 mod page;
+mod sending;
 mod sheet;
 mod swatch;
 
@@ -15,5 +16,6 @@ pub use field::{Bound, Field, Kind, SaveBar, TextArea, bound};
 pub use icon::Icon;
 pub use notices::{Faults, Notices};
 pub use page::Page;
+pub use sending::{Sending, delete};
 pub use sheet::Sheet;
 pub use swatch::{GarmentChip, Swatch};

@@ -52,6 +52,13 @@ impl Outgoing {
         File::new_with_blob_sequence_and_options(&parts.parts, name, &options).ok().map(|file| Self { file })
     }
 
+    /// A file of one picture or the like, of the type it has.
+    pub fn of(name: &str, blob: &Blob) -> Option<Self> {
+        let options = FilePropertyBag::new();
+        options.set_type(&blob.type_());
+        File::new_with_blob_sequence_and_options(&Array::of1(blob), name, &options).ok().map(|file| Self { file })
+    }
+
     /// Its size in bytes.
     pub fn size(&self) -> f64 {
         self.file.size()
@@ -87,7 +94,7 @@ impl Outgoing {
 
     fn try_download(&self) -> Result<(), JsValue> {
         let options = BlobPropertyBag::new();
-        options.set_type(ZIP);
+        options.set_type(&self.file.type_());
         let blob = Blob::new_with_blob_sequence_and_options(&Array::of1(&self.file), &options)?;
         let url = Url::create_object_url_with_blob(&blob)?;
         let link: HtmlAnchorElement = leptos::prelude::document().create_element("a")?.dyn_into()?;

@@ -115,6 +115,44 @@ async fn made_of(mut decoded: Decoded) -> Option<Picture> {
     None
 }
 
+/// A picture as pixels, for reading colours from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pixels {
+    /// Pixels across.
+    pub width: usize,
+    /// Pixels down.
+    pub height: usize,
+    /// Red, green, blue and opacity of each, row by row.
+    pub rgba: Vec<u8>,
+    /// An address at which the page can show it, until [`let_go`] of it.
+    pub address: String,
+}
+
+/// The longest side of a picture that colours are read from: patches of some hundred pixels are more than enough
+/// to average.
+const READ_SIDE: u32 = 1200;
+
+/// The pixels of a file, made smaller where it is large.
+///
+/// # Errors
+/// [`PictureProblem`].
+pub async fn pixels_of(file: &Blob) -> Result<Pixels, PictureProblem> {
+    if file.size() > LARGEST_PICKED as f64 {
+        return Err(PictureProblem::TooLarge);
+    }
+    let decoded = Decoded::of(file).await.ok_or(PictureProblem::NoPicture)?;
+    let canvas = decoded.drawn(READ_SIDE).ok_or(PictureProblem::NotMade)?;
+    let read = || -> Option<Vec<u8>> {
+        let context: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+        let (width, height) = (f64::from(canvas.width()), f64::from(canvas.height()));
+        Some(context.get_image_data(0.0, 0.0, width, height).ok()?.data().0)
+    };
+    let rgba = read().ok_or(PictureProblem::NotMade)?;
+    let shown = encoded(&canvas, 0.9).await.ok_or(PictureProblem::NotMade)?;
+    let address = address_of(&shown).ok_or(PictureProblem::NotMade)?;
+    Ok(Pixels { width: canvas.width() as usize, height: canvas.height() as usize, rgba, address })
+}
+
 /// The small picture of a photo that came without one.
 pub async fn small_of(photo: &[u8]) -> Option<Vec<u8>> {
     Decoded::of(&blob(photo)?).await?.small().await

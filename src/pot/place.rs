@@ -5,12 +5,18 @@ use uuid::Uuid;
 /// At the scale and beside the pot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PotPlace {
+    /// A new pot without a recipe, mixed by eye.
+    New,
     /// A new pot by a revision.
     NewOf(Uuid),
     /// A new pot for a run's ink.
     NewFor(Uuid),
     /// A pot: weighed in, corrected, used.
     Pot(Uuid),
+    /// Something more into it.
+    Add(Uuid),
+    /// Something that happened to it: the pot, the event.
+    Event(Uuid, Uuid),
     /// Its fields.
     Edit(Uuid),
     /// Its label.
@@ -24,12 +30,15 @@ impl PotPlace {
     pub fn of(path: &[&str]) -> Option<Self> {
         let id = |text: &str| Uuid::parse_str(text).ok();
         match path {
+            ["new"] => Some(Self::New),
             ["of", revision] => id(revision).map(Self::NewOf),
             ["for", run] => id(run).map(Self::NewFor),
             ["print", run] => id(run).map(Self::Print),
             [pot] => id(pot).map(Self::Pot),
+            [pot, "add"] => id(pot).map(Self::Add),
             [pot, "edit"] => id(pot).map(Self::Edit),
             [pot, "label"] => id(pot).map(Self::Label),
+            [pot, event] => Some(Self::Event(id(pot)?, id(event)?)),
             _ => None,
         }
     }
@@ -37,9 +46,12 @@ impl PotPlace {
     /// What follows in the hash, with a leading slash.
     pub fn path(self) -> String {
         match self {
+            Self::New => "/new".into(),
             Self::NewOf(revision) => format!("/of/{revision}"),
             Self::NewFor(run) => format!("/for/{run}"),
             Self::Pot(pot) => format!("/{pot}"),
+            Self::Add(pot) => format!("/{pot}/add"),
+            Self::Event(pot, event) => format!("/{pot}/{event}"),
             Self::Edit(pot) => format!("/{pot}/edit"),
             Self::Label(pot) => format!("/{pot}/label"),
             Self::Print(run) => format!("/print/{run}"),

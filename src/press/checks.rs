@@ -3,6 +3,7 @@
 use super::check_row::CheckLine;
 use super::run::Heading;
 use crate::heat::{ChangeFirst, HoldSheet, RunHeatRows};
+use crate::ink::RunInkRows;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Choice, GarmentChip, Icon, Page, Sheet};
@@ -51,6 +52,7 @@ pub fn Checks(id: RunId, heading: Heading) -> Drawn {
             <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
             <ChangeFirst id change/>
             <RunHeatRows id/>
+            <RunInkRows id after=false/>
             <Crew/>
             <CheckRows id list/>
             <p class="caution"><Icon name="heat"/>{words::checks_caution()}</p>

@@ -3,6 +3,7 @@
 use super::run::Heading;
 use crate::failure::FailureBar;
 use crate::heat::TestsStand;
+use crate::ink::RunInkRows;
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, Page};
@@ -41,6 +42,7 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
             <h2>{words::ended_title()}</h2>
             {move || figures(&state.get())}
             <OffScreens id/>
+            <RunInkRows id after=true/>
             <section class="heat-rows"><TestsStand id/></section>
             <div class="button-row">
                 {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Place::Run(next).hash()><Icon name="next"/>{words::ended_next()}</a> })}

@@ -98,6 +98,7 @@ pub fn form_problem(problem: FormProblem) -> String {
         FormProblem::OutOfOrder => problem_out_of_order().into(),
         FormProblem::NotAGrade => problem_not_a_grade().into(),
         FormProblem::TooMany { most } => problem_too_many(most),
+        FormProblem::NotACurve(problem) => super::colour_curve_problem(problem).into(),
     }
 }
 

@@ -30,7 +30,7 @@ mod show;
 mod stencil;
 
 pub use bath::*;
-//pub use colour::*;
+pub use colour::*;
 pub use common::*;
 pub use day::*;
 pub use demo::*;
@@ -42,7 +42,7 @@ pub use heat_run::*;
 pub use ink::*;
 pub use job::*;
 pub use photo::*;
-//pub use pot::*;
+pub use pot::*;
 pub use press::*;
 pub use room::*;
 pub use screen::*;

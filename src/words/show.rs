@@ -8,7 +8,7 @@ use crate::platform::clock;
 use crate::platform::settings::Language;
 use lastpull_core::job::{Due, Fabric, Size};
 use lastpull_core::plan::{Day, WallClock};
-use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
+use lastpull_core::quantity::{BeltSpeed, Grams, Length, Seconds, Temperature, Units};
 use lastpull_core::run::Location;
 use lastpull_core::screen::MeshCount;
 
@@ -194,6 +194,46 @@ pub fn unit_mesh() -> &'static str {
 /// A set time with its unit.
 pub fn seconds(value: Seconds) -> String {
     format!("{}\u{a0}{}", number(value.seconds(), 1), unit_seconds())
+}
+
+/// A weight with its unit, as fine as a glance needs it: large ones in pounds or kilograms.
+pub fn weight(value: Grams) -> String {
+    let (shown, size) = (value.in_units(units()), value.grams().abs());
+    match units() {
+        Units::Inch if size >= 907.0 => format!("{}\u{a0}lb", number(shown / 16.0, 2)),
+        Units::Inch => format!("{}\u{a0}oz", number(shown, 2)),
+        Units::Metric if size >= 1000.0 => format!("{}\u{a0}kg", number(shown / 1000.0, 2)),
+        Units::Metric => format!("{}\u{a0}g", number(shown, 1)),
+    }
+}
+
+/// A weight with its unit, as fine as a scale reads it.
+pub fn weight_fine(value: Grams) -> String {
+    format!("{}\u{a0}{}", number(value.in_units(units()), 3), unit_weight())
+}
+
+/// A weight in grams, whatever the units of the device: scales read grams in every country.
+pub fn grams(value: Grams) -> String {
+    format!("{}\u{a0}g", number(value.grams(), 3))
+}
+
+/// The unit of weights.
+pub fn unit_weight() -> &'static str {
+    match units() {
+        Units::Inch => "oz",
+        Units::Metric => "g",
+    }
+}
+
+/// A part in percent.
+pub fn percent(value: f64, decimals: usize) -> String {
+    format!("{}\u{a0}%", number(value, decimals))
+}
+
+/// A part in percent with two decimals always, to stand under others.
+pub fn percent_fixed(value: f64) -> String {
+    let text = format!("{value:.2}\u{a0}%");
+    pick(text.clone(), text.replace('.', ","))
 }
 
 /// A number of bytes.

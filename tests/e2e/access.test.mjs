@@ -63,7 +63,7 @@ for (const [light, { colorScheme }] of Object.entries({ light: LIGHTS.light, dar
   test(`a shop without anything, and one that does not save, are in order in ${light}`, async (t) => {
     const page = await openShop(t, place, { colorScheme, before: failSaving });
     const found = await judge(page, "empty day");
-    for (const [hash, wait] of [["#/jobs", ".empty"], ["#/press", ".empty"], ["#/screens", ".empty"], ["#/more", ".menu"], ["#/heat/units", ".empty"], ["#/heat/inks", ".empty"], ["#/heat/tests", ".empty"], ["#/heat/trials", ".empty"], ["#/heat/settling", ".page.form"], ["#/heat/room", "#temperature"], ["#/more/about", "#erase"]]) {
+    for (const [hash, wait] of [["#/jobs", ".empty"], ["#/press", ".empty"], ["#/screens", ".empty"], ["#/ink", ".empty"], ["#/ink/stock", ".empty"], ["#/more", ".menu"], ["#/heat/units", ".empty"], ["#/heat/inks", ".empty"], ["#/heat/tests", ".empty"], ["#/heat/trials", ".empty"], ["#/heat/settling", ".page.form"], ["#/heat/room", "#temperature"], ["#/more/about", "#erase"]]) {
       await go(page, hash, wait);
       found.push(...(await judge(page, `empty ${hash}`)));
     }

@@ -88,6 +88,52 @@ export const SCREENS = {
   "bath settings": (page) => go(page, "#/stencil/bath/settings", "#capacity"),
   "ink volume": async (page) => { await go(page, "#/stencil/volume", "#volume"); await press(page, "#finer summary"); },
   "ink volume typed": async (page) => { await press(page, page.locator("fieldset:has([name=mesh]) input").last()); await page.locator("#count").fill("305"); await page.locator("#thickness").fill("x"); await page.locator("#thickness-help .problem").waitFor(); },
+  ink: (page) => go(page, "#/ink", "#needs"),
+  "ink: recipe form": async (page) => { await press(page, page.locator(".ink-need").last().locator(".ink-act")); await page.locator("#convention-1").waitFor(); await press(page, "#convention-1"); await page.locator("#add-on-top").waitFor(); },
+  "ink: which component": async (page) => { await press(page, "#add-part"); await sheet(page); },
+  "ink: a component in passing": async (page) => { await press(page, "#add-part"); await sheet(page); await press(page, "#new-component"); await press(page, "#kind-1"); await press(page, "#add-component"); await page.locator("#component-name-help .problem").waitFor(); },
+  "ink: recipe form with mistakes": async (page) => {
+    for (const [at, name, percent] of [[0, "Base, clear", "80"], [1, "Blue", "14.5"], [2, "Black", "two"]]) {
+      await press(page, "#add-part");
+      await press(page, `[data-component="${name}"]`);
+      await page.locator(`#percent-${at}`).fill(percent);
+    }
+    await press(page, ".save-bar [type=submit]");
+    await page.locator(".ink-part.wrong").waitFor();
+  },
+  "ink: beyond a data sheet": async (page) => { await page.locator("#percent-2").fill("2"); await press(page, "[data-fix=fill]"); await page.locator(".ink-limits").waitFor(); },
+  "ink: recipe": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: another revision": async (page) => { await press(page, "#revise"); await page.locator("#why").waitFor(); await press(page, ".save-bar [type=submit]"); await page.locator("#same").waitFor(); },
+  "ink: make again": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await press(page, "#again"); await page.locator("#rows").waitFor(); await page.locator("#grams").fill("77"); await page.locator("#rounding").waitFor(); },
+  "ink: another than approved": async (page) => { await press(page, '#which [data-revision="2"]'); await page.locator("#which .tight").waitFor(); },
+  "ink: make again for pieces": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(2)); await press(page, "#again"); await press(page, "#by-1"); await page.locator("#batch").waitFor(); },
+  "ink: stock": (page) => go(page, "#/ink/stock", "#buy"),
+  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: it came in": async (page) => { await press(page, "#came-in"); await sheet(page); await press(page, "dialog [type=submit]"); await page.locator("#grams-help .problem").waitFor(); },
+  "ink: component form with mistakes": async (page) => { await press(page, ".head-aside a"); await page.locator("#density").waitFor(); await page.locator("#density").fill("heavy"); await press(page, ".save-bar [type=submit]"); await page.locator("#density-help .problem").waitFor(); },
+  "ink: scale": (page) => go(page, "#/ink/scale", "#step"),
+  "colour: match": async (page) => {
+    await SCREENS.ink(page);
+    await press(page, page.locator("#pots a").filter({ hasText: "Fern" }).first());
+    await press(page, "#to-match");
+    await page.locator(".colour-way").first().waitFor();
+    await press(page, ".colour-advice summary");
+  },
+  "colour: pour with a mistake": async (page) => { await press(page, ".colour-way.first"); await page.locator("#grams_1").fill("x"); await press(page, "#poured"); await page.locator("#grams_1-help .problem").waitFor(); },
+  "colour: read the pot": async (page) => { await page.keyboard.press("Escape"); await press(page, "#read-pot"); await page.locator("#swatch-l").fill("x"); await page.locator("#swatch-help .problem").waitFor(); },
+  "colour: a screen colour": async (page) => { await press(page, "#swatch-2"); await page.locator("#swatch-hex").fill("#12"); await page.locator("#swatch-help .problem").waitFor(); },
+  "colour: a photo": async (page) => { await press(page, "#swatch-1"); await press(page, "#photo-open"); await page.locator("[data-colour=picture]").waitFor({ state: "attached" }); },
+  "colour: its marks": async (page) => {
+    await page.locator("[data-colour=picture]").setInputFiles({ name: "swatches.jpg", mimeType: "image/jpeg", buffer: await picture(page) });
+    await page.locator("#board").waitFor();
+    for (const x of [0.1, 0.2, 0.8]) { const box = await page.locator("#board").boundingBox(); await page.locator("#board")[page.hand]({ position: { x: box.width * x, y: box.height * 0.8 } }); }
+    await page.locator("#photo-use").waitFor();
+  },
+  "colour: target": async (page) => { await page.keyboard.press("Escape"); await page.keyboard.press("Escape"); await press(page, ".colour-links a"); await page.locator("#target-clear").waitFor(); },
+  "colour: cover": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first()); await press(page, page.locator('a[href^="#/colour/cover/"]').first()); await page.locator("#cover-answer").waitFor(); await press(page, page.locator(".page summary").last()); },
+  "colour: another garment": async (page) => { await press(page, page.locator("fieldset:has([name=cover-on]) input").last()); await page.locator("#cloth-hex").waitFor(); },
+  "colour: component": async (page) => { await go(page, "#/ink/stock", "main .ink-row"); await press(page, page.locator("main .ink-row").filter({ hasText: "Black" }).first()); await press(page, page.locator('a[href^="#/colour/component/"]').first()); await page.locator(".colour-lines").waitFor(); },
+  "colour: drawdown with mistakes": async (page) => { await press(page, "#next-drawdown"); await page.locator("#share").fill("x"); await press(page, page.locator("fieldset:has([name=lay]) input").last()); await press(page, page.locator("summary").first()); await press(page, page.locator("summary").last()); await press(page, ".save-bar [type=submit]"); await page.locator("#share-help .problem").waitFor(); },
   screens: (page) => go(page, "#/screens", ".screen-row"),
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },

@@ -1,10 +1,11 @@
 // Measures the built app in Chromium slowed four times, and prints each figure beside its budget and a
 // reference taken in the same run. Nothing here passes or fails: a missed budget is said, not thrown.
-import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { brotliCompressSync, constants } from "node:zlib";
-import { launchKeeping, PHONE } from "../e2e/browser.mjs";
+import { launch, launchKeeping, PHONE } from "../e2e/browser.mjs";
 import { fails, openStep } from "../e2e/failing.mjs";
 import { backupFile, shopLines } from "./journal-file.mjs";
 import { serve } from "./serve.mjs";
@@ -244,3 +245,41 @@ async function photos() {
 }
 
 await photos();
+
+/** What to add to pots made up at random, in a page of its own: `tests/timing`, compiled as the app is. */
+async function advice(pots) {
+  const target = process.env.CARGO_TARGET_DIR ?? "target";
+  const folder = mkdtempSync(join(tmpdir(), "lastpull-timing-"));
+  const run = (program, ...args) => execFileSync(program, args, { stdio: ["ignore", 2, 2] });
+  run("cargo", "build", "--quiet", "--release", "--package", "lastpull-timing", "--target", "wasm32-unknown-unknown");
+  run("wasm-bindgen", "--target", "web", "--no-typescript", "--out-dir", folder, "--out-name", "timing", join(target, "wasm32-unknown-unknown", "release", "lastpull_timing.wasm"));
+  writeFileSync(join(folder, "index.html"), "<!doctype html><title>Timing</title>");
+  const server = await serve(folder);
+  const browser = await launch();
+  const page = await browser.newPage();
+  await page.goto(server.url);
+  const cdp = await page.context().newCDPSession(page);
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
+  const { times, worse } = await page.evaluate(async (pots) => {
+    const { default: init, advise } = await import("./timing.js");
+    await init();
+    for (let seed = 0; seed < 20; seed++) advise(1_000_000 + seed);
+    const times = [];
+    let worse = 0;
+    for (let seed = 0; seed < pots; seed++) {
+      // Each in a task of its own, as a touch would ask for it.
+      await new Promise((done) => setTimeout(done));
+      const begun = performance.now();
+      const closer = advise(seed);
+      times.push(performance.now() - begun);
+      if (!(closer >= 0)) worse++;
+    }
+    return { times, worse };
+  }, pots);
+  row(`what to add, p99 of ${pots} random pots, ${SLOW}×`, quantile(times, 0.99), "ms", 50, `p50 ${quantile(times, 0.5).toFixed(1)} ms, most ${Math.max(...times).toFixed(1)} ms; ${worse} made worse`);
+  await browser.close();
+  await server.close();
+  rmSync(folder, { recursive: true, force: true });
+}
+
+await advice(500);

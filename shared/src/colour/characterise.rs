@@ -109,8 +109,8 @@ pub fn characterise(drawdowns: &[Drawdown], body: Body, surface: Surface) -> Opt
 }
 
 impl Drawdown<'_> {
-    /// What the constants say that it looks like.
-    fn looks(&self, constants: &Constants, surface: Surface) -> Option<Reflectance> {
+    /// What the constants say that it looks like; none where its shares are none.
+    pub fn looks(&self, constants: &Constants, surface: Surface) -> Option<Reflectance> {
         let rest = self.rest.unwrap_or(&Constants::CLEAR);
         let mixed = Constants::mix(&[(self.share, constants), (1.0 - self.share, rest)])?;
         Some(match self.laid {

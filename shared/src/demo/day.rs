@@ -2,8 +2,10 @@
 
 use super::failures::failed;
 use super::heat;
+use super::ink::{Printed, bench};
 use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
+use crate::ink::Colour;
 use crate::job::{Fabric, Size};
 use crate::journal::{Draft, Fact};
 use crate::plan::WallClock;
@@ -25,6 +27,9 @@ const COTTON: RunPlan = RunPlan {
     screens: "12, 13",
 };
 
+/// The canvas of tomorrow's totes.
+const TOTE: &str = "#e6dcc3";
+
 /// The facts of the demo shop, oldest first, around the moment of `clock`.
 pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
     let mut maker = Maker::new(clock, new_id);
@@ -34,14 +39,17 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     maker.say(start, device, Fact::DeviceNamed(device_name.into()));
     heat::equip(&mut maker, start);
     super::stencils::stencils(&mut maker);
-    earlier_weeks(&mut maker);
+    let earlier = earlier_weeks(&mut maker);
     let day = today(&mut maker);
     screens(&mut maker, &day);
+    let inks = bench(&mut maker, &day, &earlier);
+    super::colour::colours(&mut maker, &inks, Colour::from_hex(TOTE));
     maker.drafts
 }
 
 /// Two weeks of finished orders: what the shop's pace and its usual day are taken from.
-fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
+fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> Vec<Printed> {
+    let mut printed = Vec::new();
     let clients = [
         ("Gull & Lantern Ferry", "Deckhand tees"),
         ("Marsh Lane Seed Library", "Swap day"),
@@ -96,7 +104,9 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         }
         maker.say(end + MINUTE, run, Fact::RunEnded);
         maker.say(end + 20 * MINUTE, job, Fact::JobFinished);
+        printed.push(Printed { run, pieces: sizes.iter().map(|(_, pieces)| pieces).sum(), ended: end + MINUTE });
     }
+    printed
 }
 
 /// Today: one order done, one on the press, three to come, one of them polyester.
@@ -169,7 +179,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let tote = LotPlan {
         garment: "Canvas tote",
         fabric: Fabric::Canvas,
-        colour: "#e6dcc3",
+        colour: TOTE,
         colour_name: "Natural",
         pieces: &[(Size::One, 40)],
     };
@@ -268,11 +278,11 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     maker.pull(at + 20_000, front, &[(Size::M, 3)], 57.0);
 
     maker.say(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
-    DayRuns { front, back, ladder, bib, began, bib_ended: end + MINUTE }
+    DayRuns { front, back, totes, ladder, bib, began, bib_ended: end + MINUTE }
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::failure::failure_card;
     use crate::heat::{
@@ -288,7 +298,7 @@ mod tests {
     };
     use crate::shop::Shop;
 
-    fn shop(now: u64) -> (Shop, WallClock) {
+    pub(in crate::demo) fn shop(now: u64) -> (Shop, WallClock) {
         let clock = WallClock { now, offset_minutes: -300 };
         let mut next = 1_000;
         let drafts = demo_facts(clock, Uuid::from_u128(1), "Press phone", || {

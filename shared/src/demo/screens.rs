@@ -19,6 +19,8 @@ pub(super) struct DayRuns {
     pub(super) front: RunId,
     /// Next.
     pub(super) back: RunId,
+    /// Tomorrow.
+    pub(super) totes: RunId,
     /// In a few days.
     pub(super) ladder: RunId,
     /// Done this morning.

@@ -4,10 +4,12 @@ use super::apportion::apportion;
 use super::replay::pot_state;
 use super::revision::in_order;
 use super::rows::{PartRow, part_rows};
-use super::{LimitBroken, limits_broken, stock_left};
+use super::{ComponentKind, LimitBroken, limits_broken, stock_left};
+use crate::job::small;
 use crate::journal::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::sorted::sort_by_key;
 
 /// A pot as it would be.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,6 +47,19 @@ pub fn after_addition(shop: &Shop, pot: Subject, additions: &[(Subject, Grams)])
         limits: limits_broken(shop, &percent),
         parts: part_rows(shop, &percent),
     }
+}
+
+/// What can be added to a pot: what is in it, in its order, then what else the shop has, pigments first. What was
+/// deleted is offered no more unless it is in the pot.
+pub fn components_to_add(shop: &Shop, pot: Subject) -> Vec<PartRow> {
+    let state = pot_state(shop, pot);
+    let mut rows = part_rows(shop, &super::recipe::percent_of(&in_order(shop, &state.contents, state.base)));
+    let others: Vec<(Subject, f64)> = shop.ink.components().map(|(id, _)| (id, 0.0)).collect();
+    let mut others = part_rows(shop, &others);
+    others.retain(|row| !rows.iter().any(|there| there.component == row.component));
+    sort_by_key(&mut others, |row| (row.kind != ComponentKind::Pigment, row.kind, small(&row.name), row.component));
+    rows.extend(others);
+    rows
 }
 
 /// The grams of each component that top a pot up to `total`, in the proportions of what it really holds, and

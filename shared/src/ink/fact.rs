@@ -6,7 +6,7 @@
 
 use super::component::is_kept;
 use super::recipe::is_whole;
-use super::{ColourReading, ComponentField, Part, PotField, PrintUse, RecipeField};
+use super::{ColourReading, ComponentField, DrawdownMade, Part, PotField, PrintUse, RecipeField};
 use crate::job::RunId;
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, PIECES, is_name, is_note};
@@ -177,6 +177,10 @@ pub enum InkFact {
         /// By whom.
         by: Option<String>,
     },
+    /// A component was drawn down and looked at.
+    DrawnDown(DrawdownMade),
+    /// The colour of a lot's garments was read, or is not known any more; the subject is the lot.
+    GarmentRead(Option<ColourReading>),
 }
 
 /// What a pour is for. **Frozen** names and order: they are stored.
@@ -221,6 +225,8 @@ impl InkFact {
             Self::SwatchRead { reading, note, by, .. } => reading.in_bounds() && is_note(note) && person(by),
             Self::Matched { reading, by, .. } => read(reading) && person(by),
             Self::Approved { client, reading, by, .. } => is_name(client) && read(reading) && person(by),
+            Self::DrawnDown(drawdown) => drawdown.in_bounds(),
+            Self::GarmentRead(reading) => read(reading),
         }
     }
 
@@ -231,7 +237,8 @@ impl InkFact {
             | Self::RecipeSet(_)
             | Self::PotSet(_)
             | Self::ScaleSet { .. }
-            | Self::PrintSet(_) => return None,
+            | Self::PrintSet(_)
+            | Self::GarmentRead(_) => return None,
             Self::RevisionSaved { recipe, pot, .. } => [Some(*recipe), *pot],
             Self::Poured { pot, component, .. } => [Some(*pot), Some(*component)],
             Self::Moved { from, to, .. } => [Some(*from), Some(*to)],
@@ -243,6 +250,7 @@ impl InkFact {
             | Self::SwatchRead { pot, .. }
             | Self::Matched { pot, .. } => [Some(*pot), None],
             Self::Delivered { component, .. } | Self::Counted { component, .. } => [Some(*component), None],
+            Self::DrawnDown(drawdown) => [Some(drawdown.component), drawdown.rest],
         })
     }
 
@@ -253,7 +261,8 @@ impl InkFact {
             | Self::RecipeSet(_)
             | Self::PotSet(_)
             | Self::ScaleSet { .. }
-            | Self::PrintSet(_) => None,
+            | Self::PrintSet(_)
+            | Self::GarmentRead(_) => None,
             Self::RevisionSaved { by, .. }
             | Self::Poured { by, .. }
             | Self::Moved { by, .. }
@@ -266,6 +275,7 @@ impl InkFact {
             | Self::Matched { by, .. }
             | Self::Delivered { by, .. }
             | Self::Counted { by, .. } => by.as_deref(),
+            Self::DrawnDown(drawdown) => drawdown.by.as_deref(),
         }
     }
 }
@@ -273,7 +283,7 @@ impl InkFact {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ink::{ComponentKind, Hiding, ReadBy, Share};
+    use crate::ink::{ComponentKind, Film, Hiding, Lay, ReadBy, ReadOn, Share, SwatchSeen};
     use crate::journal::Fact;
     use crate::quantity::Length;
     use uuid::Uuid;
@@ -308,6 +318,18 @@ mod tests {
             note: String::new(),
             by: None,
         }
+    }
+
+    fn drawn(lay: Lay, seen: SwatchSeen) -> InkFact {
+        InkFact::DrawnDown(DrawdownMade {
+            component: RED,
+            share: Share::from_percent(10.0),
+            rest: Some(POT),
+            lay,
+            seen,
+            note: String::new(),
+            by: Some("Ines".into()),
+        })
     }
 
     /// Lines like these are in people's backup files.
@@ -423,6 +445,27 @@ mod tests {
                 InkFact::Counted { component: RED, grams, by: None },
                 format!(r#"{{"counted":{{"component":"{TWO}","grams":1000,"by":null}}}}"#),
             ),
+            (
+                drawn(Lay::Hiding, SwatchSeen::Colour(ColourReading::from_lab([1.0, 2.0, 3.0], ReadBy::Instrument))),
+                format!(
+                    r#"{{"drawn_down":{{"component":"{TWO}","share":100000000,"rest":"{ONE}","lay":"hiding","seen":{{"colour":{{"l":1000,"a":2000,"b":3000,"by":"instrument"}}}},"note":"","by":"Ines"}}}}"#
+                ),
+            ),
+            (
+                drawn(
+                    Lay::Over { film: Film::Wet { um: 100, a_hit: 40 }, backing: SwatchSeen::CHART_BLACK },
+                    SwatchSeen::Curve(vec![500; crate::colour::BANDS]),
+                ),
+                format!(
+                    r#"{{"drawn_down":{{"component":"{TWO}","share":100000000,"rest":"{ONE}","lay":{{"over":{{"film":{{"wet":{{"um":100,"a_hit":40}}}},"backing":{{"flat":100}}}}}},"seen":{{"curve":[{}]}},"note":"","by":"Ines"}}}}"#,
+                    ["500"; crate::colour::BANDS].join(",")
+                ),
+            ),
+            (InkFact::GarmentRead(None), r#"{"garment_read":null}"#.to_owned()),
+            (
+                InkFact::RecipeSet(vec![RecipeField::ReadOn(ReadOn::Garment)]),
+                r#"{"recipe_set":[{"read_on":"garment"}]}"#.to_owned(),
+            ),
         ] {
             let fact = Fact::Ink(fact);
             assert!(fact.in_bounds(), "{fact:?}");
@@ -447,6 +490,14 @@ mod tests {
             [&[5][..], &id(1), &[3, 2], &id(2), &whole, &[0], &id(1), &top, &[1], &[1], &id(2), &[0, 0, 0]].concat();
         assert_eq!(crate::pack::to_bytes(&saved()), frozen);
         assert_eq!(crate::pack::from_bytes::<InkFact>(&frozen), Some(saved()));
+        let over = drawn(Lay::Over { film: Film::Hits(2), backing: SwatchSeen::CHART_WHITE }, SwatchSeen::Flat(1));
+        let tenth = [0x80, 0xc2, 0xd7, 0x2f];
+        let frozen =
+            [&[17][..], &id(2), &tenth, &[1], &id(1), &[1, 0, 2, 2, 0xc0, 0x3e], &[2, 1, 0], &[1, 4], b"Ines"].concat();
+        assert_eq!(crate::pack::to_bytes(&over), frozen);
+        assert_eq!(postcard::to_allocvec(&over).unwrap(), frozen);
+        assert_eq!(crate::pack::from_bytes::<InkFact>(&frozen), Some(over));
+        assert_eq!(crate::pack::to_bytes(&InkFact::GarmentRead(None)), [18, 0]);
     }
 
     #[test]
@@ -464,5 +515,10 @@ mod tests {
         assert!(!InkFact::ScaleSet { step: Grams::ZERO, most: None }.in_bounds());
         let far = ColourReading { l: 0, a: 0, b: 200_000, by: ReadBy::Screen };
         assert!(!InkFact::Matched { pot: POT, reading: Some(far), by: None }.in_bounds());
+        assert!(!InkFact::GarmentRead(Some(far)).in_bounds());
+        assert!(!drawn(Lay::Hiding, SwatchSeen::Curve(vec![500; 30])).in_bounds());
+        assert!(
+            !drawn(Lay::Over { film: Film::Hits(0), backing: SwatchSeen::Flat(1) }, SwatchSeen::Flat(1)).in_bounds()
+        );
     }
 }

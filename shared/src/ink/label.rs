@@ -33,6 +33,8 @@ pub struct PotLabel {
     pub approval: Option<Approval>,
     /// Wall time at which it was made.
     pub made: u64,
+    /// Who poured the first of it, where the crew is named.
+    pub by: Option<String>,
     /// The job's title; empty where it is for none.
     pub job: String,
     /// The client.
@@ -61,6 +63,7 @@ pub(super) fn label_of(shop: &Shop, id: Subject, state: &PotState) -> Option<Pot
         holds: holds_of(shop, state),
         approval: state.approved.and_then(|event| approval(shop, event)),
         made: pot.created,
+        by: made_by(shop, id),
         job: job.map(|job| job.title.clone()).unwrap_or_default(),
         client: job.map(|job| job.client.clone()).unwrap_or_default(),
         ink: pot.run.and_then(|run| shop.run(run)).map(|run| run.ink.clone()).unwrap_or_default(),
@@ -71,4 +74,11 @@ pub(super) fn label_of(shop: &Shop, id: Subject, state: &PotState) -> Option<Pot
 
 pub(super) fn holds_of(shop: &Shop, state: &PotState) -> Holds {
     Holds { revision: state.base.and_then(|id| revision_name(shop, id)), changes: state.changes }
+}
+
+/// Who poured the first of it.
+fn made_by(shop: &Shop, pot: Subject) -> Option<String> {
+    let events = shop.ink.events_of(pot);
+    let live = events.into_iter().filter(|(_, event)| !event.deleted);
+    live.filter_map(|(_, event)| event.fact.by()).next().map(str::to_owned)
 }

@@ -1,7 +1,7 @@
 //! The ink bench as the facts leave it.
 
-use super::{Component, InkFact, Part, Pot, PrintUse, Recipe};
-use crate::job::RunId;
+use super::{ColourReading, Component, InkFact, Part, Pot, PrintUse, Recipe};
+use crate::job::{LotId, RunId};
 use crate::journal::Subject;
 use crate::pack::Pack;
 use crate::quantity::Grams;
@@ -68,6 +68,8 @@ pub struct InkLog {
     /// The events about a thing, in the order they were first told of it.
     about: Table<Vec<Subject>>,
     prints: Table<PrintUse>,
+    /// The colours of lots' garments that were read.
+    garments: Table<ColourReading>,
     /// The weighings of what was printed with, in the order they were first told.
     used: Vec<Subject>,
     /// The scale ink is weighed on.
@@ -108,6 +110,11 @@ impl InkLog {
     /// What a print of a run takes, where that was worked out.
     pub fn print(&self, run: RunId) -> Option<&PrintUse> {
         self.prints.get(&run)
+    }
+
+    /// The colour of a lot's garments, where it was read.
+    pub fn garment(&self, lot: LotId) -> Option<ColourReading> {
+        self.garments.get(&lot).copied()
     }
 
     /// An event, taken back or not.
@@ -169,6 +176,13 @@ impl InkLog {
                 match print {
                     Some(print) => self.prints.insert(id, *print),
                     None => drop(self.prints.remove(&id)),
+                }
+                return false;
+            }
+            InkFact::GarmentRead(reading) => {
+                match reading {
+                    Some(reading) => self.garments.insert(id, *reading),
+                    None => drop(self.garments.remove(&id)),
                 }
                 return false;
             }

@@ -2,11 +2,11 @@
 
 use super::label::label_of;
 use super::replay::replay;
-use super::revision::in_order;
+use super::revision::{holds_as_written, in_order};
 use super::rows::{component_name, pot_name};
 use super::{
     ColourReading, InkCost, InkEvent, InkFact, LimitBroken, PotLabel, PotStage, PotState, PourStep, RevisionName,
-    ink_cost, limits_broken, pot_stage, revision_name,
+    ink_cost, limits_broken, pot_stage, revision_name, weigh_in,
 };
 use crate::job::{JobId, RunId};
 use crate::journal::Subject;
@@ -129,6 +129,10 @@ pub struct PotCard {
     pub stage: PotStage,
     /// Wall time since when it matches, while nothing was changed since.
     pub matched: Option<u64>,
+    /// Whether it holds its revision as written, all of it weighed in and nothing else added.
+    pub as_written: bool,
+    /// Whether its weigh-in was begun and not all of it is in.
+    pub unfinished: bool,
     /// What is in it.
     pub rows: Vec<PotRow>,
     /// What the scale shows with it on.
@@ -188,6 +192,8 @@ pub fn pot_card(shop: &Shop, id: Subject) -> Option<PotCard> {
         run: pot.run.map(|run| (run, shop.job_of(run).map(|(job, _)| job))),
         stage: pot_stage(shop, id, &state),
         matched: state.matched.and_then(|event| shop.ink.event(event)).map(|event| event.at),
+        as_written: holds_as_written(shop, id, &state).is_some(),
+        unfinished: weigh_in(shop, id).is_some_and(|weigh_in| !weigh_in.is_done()),
         rows: rows.collect(),
         on_scale: total.plus(pot.tare.unwrap_or_default()),
         room: pot.capacity.map(|capacity| capacity.minus(total)),

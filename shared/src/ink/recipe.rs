@@ -6,7 +6,7 @@
 //! any number of parts on top.
 
 use super::apportion::apportion;
-use super::{Colour, ColourReading, Share};
+use super::{Colour, ColourReading, ReadOn, Share};
 use crate::journal::Subject;
 use crate::journal::fact::{LIST, is_name, is_note};
 use crate::pack::Pack;
@@ -36,6 +36,8 @@ pub enum RecipeField {
     Target(Option<ColourReading>),
     /// Anything else.
     Note(String),
+    /// On what target and swatches are read.
+    ReadOn(ReadOn),
 }
 
 /// A recipe, as the facts about it leave it. Its parts are those of its revisions.
@@ -47,6 +49,8 @@ pub struct Recipe {
     pub colour: Option<Colour>,
     /// The colour it is to have, where that was read.
     pub target: Option<ColourReading>,
+    /// On what target and swatches are read.
+    pub read_on: ReadOn,
     /// Anything else.
     pub note: String,
     /// Wall time of its first fact.
@@ -64,7 +68,7 @@ impl RecipeField {
             Self::Name(text) => is_name(text),
             Self::Note(text) => is_note(text),
             Self::Target(reading) => reading.is_none_or(ColourReading::in_bounds),
-            Self::Colour(_) => true,
+            Self::Colour(_) | Self::ReadOn(_) => true,
         }
     }
 }
@@ -76,6 +80,7 @@ impl Recipe {
             RecipeField::Colour(colour) => self.colour = *colour,
             RecipeField::Target(reading) => self.target = *reading,
             RecipeField::Note(note) => self.note.clone_from(note),
+            RecipeField::ReadOn(on) => self.read_on = *on,
         }
     }
 }

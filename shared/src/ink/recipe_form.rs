@@ -2,8 +2,8 @@
 
 use super::component_form::NOTE;
 use super::off_sum::off_sum;
-use super::recipe::{Part, Recipe, RecipeField};
-use super::{Colour, ColourReading, OffSum, ReadingForm, Share};
+use super::recipe::{Part, Recipe, RecipeField, percentages};
+use super::{Colour, ColourReading, LimitBroken, OffSum, ReadingForm, Share, limits_broken};
 use crate::heat::ink_key;
 use crate::job::{FormProblem, Problems, keep, name, required, required_name};
 use crate::journal::Subject;
@@ -80,6 +80,41 @@ impl RecipeForm {
         let shares: Vec<Option<Share>> =
             self.parts.iter().map(|row| Share::parse(&row.percent, 0.0, 400.0).ok()).collect();
         off_sum(shop, &self.parts, &shares)
+    }
+
+    /// What 100 g of the ink weigh with everything on top of it, in grams; none where nothing comes on top.
+    pub fn with_top(&self) -> Option<f64> {
+        let top = self.parts.iter().filter(|row| row.on_top);
+        let more: f64 = top.filter_map(|row| Share::parse(&row.percent, 0.0, 400.0).ok()).map(Share::percent).sum();
+        (more > 0.0).then_some(100.0 + more)
+    }
+
+    /// Writes the recipe in the other convention: with additions on top of one ink, or all as parts of the
+    /// whole. No row is lost; what the sum then comes to is told by [`sum`](Self::sum).
+    pub fn write_on_top(&mut self, on_top: bool) {
+        if !on_top {
+            self.parts.iter_mut().for_each(|row| row.on_top = false);
+        } else if let [only] = &mut self.parts[..] {
+            if only.percent.trim().is_empty() {
+                only.percent = Share::WHOLE.text();
+            }
+        }
+    }
+
+    /// The data sheets' limits that the recipe as typed so far passes; nothing before its ink is whole.
+    pub fn limits(&self, shop: &Shop) -> Vec<LimitBroken> {
+        if self.sum(shop).is_some() {
+            return Vec::new();
+        }
+        let parts: Vec<Part> = self
+            .parts
+            .iter()
+            .filter_map(|row| {
+                let share = Share::parse(&row.percent, 0.0, Share::MOST.percent()).ok()?;
+                Some(Part { component: row.component?, share, on_top: row.on_top })
+            })
+            .collect();
+        limits_broken(shop, &percentages(&parts))
     }
 
     /// What changes a recipe, or what is wrong. `id` is the recipe edited, if any, and `before` the parts the

@@ -2,7 +2,7 @@
 
 use super::recipe::parts_of;
 use super::replay::pot_state;
-use super::{Contents, InkEvent, InkFact, Part, PotState, Revision};
+use super::{Contents, InkEvent, InkFact, Part, PotState, Revision, weigh_in};
 use crate::journal::{Fact, Subject};
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
@@ -116,6 +116,40 @@ pub fn approval(shop: &Shop, event: Subject) -> Option<Approval> {
     Some(Approval { event, revision, pot: *pot, client: client.clone(), by: by.clone(), at: row.at })
 }
 
+/// The revision a pot holds as written: none once anything was added that is not of it, nor while some of what
+/// is to be weighed in is not in.
+pub(super) fn holds_as_written(shop: &Shop, pot: Subject, state: &PotState) -> Option<Subject> {
+    state.holds.filter(|_| weigh_in(shop, pot).is_none_or(|weigh_in| weigh_in.is_done()))
+}
+
+/// The facts that save what a pot holds as a revision: of its own recipe, or where it is of none, as the first
+/// of a recipe of the pot's name. Nothing of an empty pot.
+pub fn save_facts(
+    shop: &Shop,
+    pot: Subject,
+    note: &str,
+    by: Option<&str>,
+    mut new_id: impl FnMut() -> Uuid,
+) -> Vec<(Subject, Fact)> {
+    let state = pot_state(shop, pot);
+    let mut facts = Vec::new();
+    if state.contents.total().is_some() {
+        let base = state.base.and_then(|id| shop.ink.revision(id));
+        let recipe = base.map_or_else(
+            || {
+                let recipe = new_id();
+                let name = shop.ink.pot(pot).map(|pot| pot.name.clone()).unwrap_or_default();
+                facts.push((recipe, Fact::Ink(InkFact::RecipeSet(vec![super::RecipeField::Name(name)]))));
+                recipe
+            },
+            |base| base.recipe,
+        );
+        let saved = save_pot(shop, pot, recipe, note, by);
+        facts.extend(saved.map(|fact| (new_id(), Fact::Ink(fact))));
+    }
+    facts
+}
+
 /// The facts of a client's yes to a pot. What it holds is saved as a revision first, unless it is one as
 /// written; and where the pot is of no recipe, as the first of a recipe of the pot's name. So a yes is always
 /// to one revision. Nothing of an empty pot.
@@ -131,22 +165,11 @@ pub fn approve_facts(
         return Vec::new();
     }
     let mut facts = Vec::new();
-    let revision = state.holds.unwrap_or_else(|| {
-        let base = state.base.and_then(|id| shop.ink.revision(id));
-        let recipe = base.map_or_else(
-            || {
-                let recipe = new_id();
-                let name = shop.ink.pot(pot).map(|pot| pot.name.clone()).unwrap_or_default();
-                facts.push((recipe, Fact::Ink(InkFact::RecipeSet(vec![super::RecipeField::Name(name)]))));
-                recipe
-            },
-            |base| base.recipe,
-        );
-        let id = new_id();
-        let parts = parts_in_pot(shop, &state);
-        facts.push((id, Fact::Ink(revision_fact(shop, recipe, parts, state.base, Some(pot), "", by))));
-        id
+    let revision = holds_as_written(shop, pot, &state).or_else(|| {
+        facts = save_facts(shop, pot, "", by, &mut new_id);
+        facts.last().map(|(id, _)| *id)
     });
+    let Some(revision) = revision else { return Vec::new() };
     let (client, by) = (client.trim().to_owned(), by.map(str::to_owned));
     let yes = InkFact::Approved { revision, pot: Some(pot), client, reading: None, by };
     facts.push((new_id(), Fact::Ink(yes)));

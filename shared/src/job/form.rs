@@ -42,6 +42,8 @@ pub enum FormProblem {
         /// The most.
         most: usize,
     },
+    /// The numbers are no curve of reflectance.
+    NotACurve(crate::colour::SpectrumProblem),
 }
 
 /// Problems by the name of their field; empty when all is well.

@@ -1,4 +1,4 @@
-//! What the forms of heat have in common: checked when sent, saved, and on to the next place.
+//! What forms have in common: checked when sent, saved, and on to the next place.
 
 use crate::kept::RwSignal;
 use crate::place::Place;

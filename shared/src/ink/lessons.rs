@@ -1,0 +1,55 @@
+//! What have corrections taught about a component?
+
+use super::known_colour::Knowledge;
+use super::pot_reading::{Ground, held, last_reading, moments, weights_of};
+use super::{InkFact, PourStep, lab_of};
+use crate::colour::{Constants, Lesson};
+use crate::journal::Subject;
+
+/// Most corrections that are learned from, the latest of them: our own.
+const MOST: usize = 8;
+
+/// The corrections with this component alone whose pot was read before and after, each with what was to be
+/// expected by the drawdowns. A reading counts as before when nothing went in between, and as after likewise.
+pub(super) fn lessons_of(knowledge: &mut Knowledge, component: Subject) -> Vec<Lesson> {
+    let shop = knowledge.shop;
+    let mut lessons = Vec::new();
+    for (event, row) in shop.ink.events_of(component).into_iter().rev() {
+        let InkFact::Poured { pot, component: of, step: PourStep::Correction, .. } = &row.fact else { continue };
+        if row.deleted || *of != component {
+            continue;
+        }
+        lessons.extend(lesson(knowledge, *pot, event));
+        if lessons.len() == MOST {
+            break;
+        }
+    }
+    lessons
+}
+
+fn lesson(knowledge: &mut Knowledge, pot: Subject, event: Subject) -> Option<Lesson> {
+    let shop = knowledge.shop;
+    let (state, moments) = moments(shop, pot);
+    let place = moments.iter().position(|moment| moment.event == event)?;
+    let (component, grams) = moments.get(place)?.poured??;
+    let (before, contents) = last_reading(moments.get(..place)?)?;
+    if before.since > 0 {
+        return None;
+    }
+    let read = |moment: &super::pot_reading::Moment| moment.reading;
+    let mut later = moments.get(place + 1..)?.iter().take_while(|moment| moment.poured.is_none());
+    let after = moments.get(place).and_then(read).or_else(|| later.find_map(read))?;
+    let ground = Ground::of(shop, pot, super::needs::recipe_of(shop, &state));
+    // By the drawdowns alone: what was learned is what is to be learned here.
+    let mut parts: Vec<(f64, Constants)> = Vec::new();
+    for (id, weight) in weights_of(contents) {
+        parts.push((weight, knowledge.plain(id)?.constants));
+    }
+    let parts: Vec<(f64, &Constants)> = parts.iter().map(|(weight, constants)| (*weight, constants)).collect();
+    let then = Constants::mix(&parts)?;
+    let (here, _) = held(&then, &then, ground.seen(), before.reading);
+    let added = knowledge.plain(component)?.constants;
+    let predicted = Constants::mix(&[(contents.total().grams(), &here), (grams, &added)])?;
+    let predicted = ground.seen().look(&predicted).lab();
+    Some(Lesson { before: lab_of(before.reading), predicted, after: lab_of(after) })
+}

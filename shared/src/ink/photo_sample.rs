@@ -1,0 +1,62 @@
+//! What does a photo say of a pot?
+
+use super::{ColourReading, ReadBy, lab_of, reading_of};
+use crate::colour::Lab;
+use crate::colour::photo_reading::PhotoReading;
+
+/// What is kept of a photo.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PhotoSample {
+    /// The pot's reading.
+    pub sample: ColourReading,
+    /// The target's, where it had none: both are then as the photo saw them, and only their difference is sure.
+    pub target: Option<ColourReading>,
+}
+
+/// A photo tells a difference, not a colour: what it saw between target and sample is laid on the target as it
+/// is known. Without one the photo's own target becomes it.
+pub fn photo_sample(known: Option<ColourReading>, photo: &PhotoReading) -> PhotoSample {
+    let Some(target) = known else {
+        return PhotoSample {
+            sample: reading_of(bounded(photo.sample), ReadBy::Photo),
+            target: Some(reading_of(bounded(photo.target), ReadBy::Photo)),
+        };
+    };
+    let (on, from, to) = (lab_of(target), photo.target, photo.sample);
+    let laid = Lab::new(on.l + to.l - from.l, on.a + to.a - from.a, on.b + to.b - from.b);
+    PhotoSample { sample: reading_of(bounded(laid), ReadBy::Photo), target: None }
+}
+
+fn bounded(lab: Lab) -> Lab {
+    let side = |value: f64| value.clamp(-150.0, 150.0);
+    Lab::new(lab.l.clamp(0.0, 100.0), side(lab.a), side(lab.b))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn photo(target: Lab, sample: Lab) -> PhotoReading {
+        PhotoReading { target, sample, stops: 0.0, unevenness: 0.0, noise: 0.1 }
+    }
+
+    #[test]
+    fn a_photo_moves_the_known_target_by_the_difference_it_saw() {
+        let seen = photo(Lab::new(40.0, 10.0, 5.0), Lab::new(43.0, 8.0, 5.5));
+        let known = reading_of(Lab::new(52.0, 12.0, 1.0), ReadBy::Instrument);
+        let kept = photo_sample(Some(known), &seen);
+        assert_eq!(kept, PhotoSample { sample: reading_of(Lab::new(55.0, 10.0, 1.5), ReadBy::Photo), target: None });
+        let alone = photo_sample(None, &seen);
+        assert_eq!(alone.sample, reading_of(seen.sample, ReadBy::Photo));
+        assert_eq!(alone.target, Some(reading_of(seen.target, ReadBy::Photo)));
+    }
+
+    #[test]
+    fn a_difference_beyond_white_ends_at_white() {
+        let kept = photo_sample(
+            Some(reading_of(Lab::new(96.0, 0.0, 0.0), ReadBy::Screen)),
+            &photo(Lab::new(80.0, 0.0, 0.0), Lab::new(95.0, 0.0, 0.0)),
+        );
+        assert_eq!(kept.sample.l, 100_000);
+    }
+}

@@ -1,0 +1,80 @@
+//! What to add: the advised way large, smaller ones behind it, and what it rests on.
+
+use super::pour_sheet::PourSheet;
+use crate::kept::RwSignal;
+use crate::live::{Drawn, live};
+use crate::parts::{Icon, Swatch};
+use crate::words;
+use lastpull_core::colour::correction::Verdict;
+use lastpull_core::ink::{AddAdvice, AddWay};
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The advice. Touching a way leads to pouring it; then the pot is to be read.
+#[component(transparent)]
+pub fn Advice(pot: Subject, advice: AddAdvice, on: String, reads: RwSignal<bool>) -> Drawn {
+    let picked = RwSignal::new(None::<AddWay>);
+    let before = advice.before;
+    let head = match advice.verdict {
+        Verdict::GetsThere | Verdict::AlreadyThere => None,
+        Verdict::OnlyCloser => Some((words::colour_only_closer(), words::colour_only_closer_text())),
+        Verdict::NothingHelps if !advice.room.is_some() => Some((words::colour_nothing_helps(), words::colour_full())),
+        Verdict::NothingHelps => Some((words::colour_nothing_helps(), words::colour_nothing_helps_text())),
+    };
+    let way = move |way: &AddWay, first: bool| {
+        let pick = way.clone();
+        let swatches: Vec<Drawn> = way.rows.iter().map(|row| view! { <Swatch colour=row.colour/> }).collect();
+        let after = if way.after.words.is_empty() {
+            words::colour_then_same().to_owned()
+        } else {
+            words::colour_then(words::colour_words(&way.after.words))
+        };
+        let numbers = words::colour_before_after(words::colour_de(before), words::colour_de(way.after.de2000));
+        view! {
+            <button type="button" class="colour-way" class:first=first on:click=move |_| picked.set(Some(pick.clone()))>
+                <span class="colour-dots">{swatches}</span>
+                <span class="row-words"><strong>{words::colour_add(way_words(way))}</strong><span>{numbers}" · "{after}</span></span>
+                <Icon name="next"/>
+            </button>
+        }
+    };
+    let advised = advice.ways.last().map(|last| way(last, true));
+    let others: Vec<Drawn> = advice.ways.iter().rev().skip(1).map(|other| way(other, false)).collect();
+    let room = words::weight_fine(advice.room);
+    let close = Callback::new(move |()| picked.set(None));
+    let poured = Callback::new(move |()| {
+        picked.set(None);
+        reads.set(true);
+    });
+    view! {
+        <section class="colour-advice">
+            <h2>{words::colour_add_title()}</h2>
+            {head.map(|(title, text)| view! { <div class="colour-honest"><strong>{title}</strong><p>{text}</p></div> })}
+            {advised}
+            {(!others.is_empty()).then(|| view! { <h3>{words::colour_or()}</h3>{others} })}
+            <details class="colour-how">
+                <summary>{words::colour_how()}</summary>
+                <ul>
+                    <li>{if advice.from_reading { words::colour_from_reading() } else { words::colour_from_recipe() }}</li>
+                    {(advice.left > 1.0).then(|| view! { <li>{words::colour_left(words::colour_de(advice.left))}</li> })}
+                    <li>{on}</li>
+                    <li>{words::colour_origin(advice.origin)}</li>
+                    <li>{if advice.room_known { words::colour_room(room) } else { words::colour_room_guess(room) }}" "{words::colour_offers(advice.offers)}</li>
+                </ul>
+            </details>
+            {live(move || picked.get().map(|way| view! { <PourSheet pot way before poured on_close=close/> }))}
+        </section>
+    }
+}
+
+/// What goes in.
+pub fn way_words(way: &AddWay) -> String {
+    let parts = way.rows.iter().map(|row| words::colour_of(words::weight_fine(row.grams), &row.name));
+    let parts: Vec<String> = parts.collect();
+    match parts.split_last() {
+        Some((last, rest)) if !rest.is_empty() => words::colour_add_and(rest.join(", "), last),
+        Some((last, _)) => last.clone(),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,84 @@
+//! The ways to print an ink, each as it will look and what it takes.
+
+use crate::kept::{RwSignal, Signal};
+use crate::live::{Drawn, nothing};
+use crate::parts::{Choice, Icon};
+use crate::words;
+use lastpull_core::ink::{CoverAsk, CoverRow, CoverView};
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The answer first, then way by way.
+pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) -> Drawn {
+    let pieces = words::pieces(ask.pieces);
+    let cheapest = view.rows.first();
+    let answer = match (
+        view.enough.and_then(|place| view.rows.get(place)),
+        view.nearest.and_then(|place| view.rows.get(place)),
+    ) {
+        (Some(row), _) => {
+            let minutes = words::colour_cover_minutes(words::colour_minutes(row.minutes), &pieces);
+            let more = cheapest.filter(|first| row.minutes > first.minutes).map(|first| {
+                let by = words::colour_minutes(row.minutes - first.minutes);
+                words::colour_cover_more(by, words::colour_short_way(first.look.way))
+            });
+            view! {
+                <section class="verdict good" id="cover-answer">
+                    <h2><Icon name="check"/>" "{words::colour_cover_enough(words::colour_short_way(row.look.way))}</h2>
+                    <p>{minutes}{more.map(|more| format!(" · {more}"))}</p>
+                </section>
+            }
+        }
+        (None, Some(row)) => view! {
+            <section class="verdict tight" id="cover-answer">
+                <h2><Icon name="alert"/>" "{words::colour_cover_none()}</h2>
+                <p>{words::colour_cover_nearest(words::colour_way(row.look.way))}</p>
+            </section>
+        },
+        _ => nothing(),
+    };
+    let cloth = ask.garment.to_colour().to_string();
+    let wanted = view.wanted.to_colour().to_string();
+    let row = |(place, row): (usize, &CoverRow)| {
+        let best = view.enough == Some(place);
+        let (icon, word) =
+            if row.covers { ("check", words::colour_covers()) } else { ("cross", words::colour_covers_not()) };
+        let percent = words::number(row.look.contrast_ratio * 100.0, 0);
+        view! {
+            <li class="colour-cover-row" class:best=best>
+                <span class="colour-cover-patch" aria-hidden="true" style:background-color=cloth.clone()>
+                    <span style:background-color=wanted.clone()></span>
+                    <span style:background-color=row.look.lab.to_colour().to_string()></span>
+                </span>
+                <span class="row-words">
+                    <strong>{words::colour_way(row.look.way)}</strong>
+                    <span class="colour-covers" class:good=row.covers><Icon name=icon/>{word}" · "{words::colour_minutes(row.minutes)}</span>
+                    <small class="muted">{words::colour_cover_off(words::colour_de(row.look.off))}" · "{words::colour_cover_contrast(percent)}</small>
+                </span>
+            </li>
+        }
+    };
+    let list: Vec<Drawn> = view.rows.iter().enumerate().map(row).collect();
+    let current = view.underbase.as_ref().map(|(id, _)| *id);
+    let under = match (&view.underbase, view.whites.len()) {
+        (None, _) => view! { <p class="quiet-line">{words::colour_cover_no_white()}</p> },
+        (Some((_, name)), 0 | 1) => view! { <p class="quiet-line">{words::colour_cover_white(name)}</p> },
+        (Some(_), _) => {
+            let whites: Vec<(Option<Subject>, String)> =
+                view.whites.iter().map(|(id, name)| (Some(*id), name.clone())).collect();
+            view! { <Choice label=words::colour_cover_which() name="white" options=whites value=Signal::derive(move || white.get().or(current)) on_pick=Callback::new(move |id| white.set(id))/> }
+        }
+    };
+    view! {
+        {answer}
+        <section class="plain">
+            <h2>{words::colour_cover_ways()}</h2>
+            <p class="quiet-line">{words::colour_cover_legend()}</p>
+            <ul class="colour-cover-rows">{list}</ul>
+            <p class="quiet-line">{if view.is_target { words::colour_cover_strike() } else { words::colour_cover_in_pot() }}</p>
+            {under}
+            <p class="quiet-line">{words::colour_cover_contrast_note()}" "{words::colour_origin(view.origin)}</p>
+        </section>
+    }
+}

@@ -1,0 +1,36 @@
+//! An instrument's curve, pasted.
+
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
+use crate::parts::{Field, Kind, TextArea, bound};
+use crate::words;
+use lastpull_core::ink::{CurveForm, SwatchSeen};
+use lastpull_core::job::Problems;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The curve that a form gives.
+pub fn curve_of(form: &CurveForm) -> (Option<SwatchSeen>, Problems) {
+    let mut problems = Problems::new();
+    let curve = form.check(&mut problems);
+    (curve, problems)
+}
+
+/// The field, put away until somebody has a curve.
+#[component(transparent)]
+pub fn CurveField(form: RwSignal<CurveForm>) -> Drawn {
+    let problems = Memo::new(move |_| form.with(|form| curve_of(form).1));
+    let got = Memo::new(move |_| form.with(|form| curve_of(form).0.is_some()));
+    view! {
+        <details class="colour-how">
+            <summary>{words::colour_curve_or()}</summary>
+            <p class="quiet-line">{words::colour_curve_hint()}</p>
+            <TextArea name="values" label=words::colour_curve_values() bound=bound(form, |f| &mut f.values) problems/>
+            <div class="field-pair">
+                <Field name="first" label=words::colour_curve_first() kind=Kind::Decimal unit="nm" bound=bound(form, |f| &mut f.first) problems/>
+                <Field name="step" label=words::colour_curve_step() kind=Kind::Decimal unit="nm" bound=bound(form, |f| &mut f.step) problems/>
+            </div>
+            <p role="status">{move || got.get().then(words::colour_curve_got)}</p>
+        </details>
+    }
+}

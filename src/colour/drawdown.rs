@@ -1,0 +1,139 @@
+//! One drawdown, guided: what was drawn, how it lies, what was read.
+
+use super::curve_field::{CurveField, curve_of};
+use super::{ColourPlace, crew};
+use super::{Reading, ReadingField};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
+use crate::place::Place;
+use crate::platform::{ids, spawn_local};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, InkFact, LayKind, SwatchSeen, component_colour};
+use lastpull_core::job::{FormProblem, Problems};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The screen. It begins as the drawdown that is wanted next.
+#[component(transparent)]
+pub fn DrawdownScreen(component: Subject) -> Drawn {
+    let store = Store::from_context();
+    let known = store.shop.with_untracked(|shop| {
+        let there = shop.ink.component(component).is_some_and(|component| !component.deleted);
+        component_colour(shop, component).filter(|_| there)
+    });
+    let Some(known) = known else { return view! { <NotHere/> } };
+    let form = RwSignal::new(store.shop.with_untracked(|shop| DrawdownForm::next(shop, component)));
+    let curve = RwSignal::new(CurveForm::default());
+    let (seen, backing) = (RwSignal::new(Reading::default()), RwSignal::new(Reading::default()));
+    let problems = RwSignal::new(Problems::new());
+    let busy = RwSignal::new(false);
+    let check = move || -> Result<InkFact, Problems> {
+        let (of_curve, curve_problems) = curve.with(curve_of);
+        let colour = |reading: Reading| reading.value.map(SwatchSeen::Colour);
+        let mut form = form.get();
+        form.seen = of_curve.or_else(|| colour(seen.get()));
+        form.backing = colour(backing.get());
+        let wrong = seen.get().wrong || backing.get().wrong || !curve_problems.is_empty();
+        let checked = form.check(component, crew(store).as_deref());
+        match checked {
+            Ok(_) if wrong => {
+                let mut problems = Problems::new();
+                problems.insert("seen", FormProblem::Missing);
+                Err(problems)
+            }
+            other => other,
+        }
+    };
+    Effect::new(move || {
+        let found = check();
+        if problems.with_untracked(|problems| !problems.is_empty()) {
+            problems.set(found.err().unwrap_or_default());
+        }
+    });
+    let up = Place::Colour(ColourPlace::Component(component));
+    let id = ids::new_id();
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        match leptos::reactive::graph::untrack(check) {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                busy.set(true);
+                spawn_local(async move {
+                    let saved = store.record_and_wait(vec![(id, Fact::Ink(fact))]).await;
+                    busy.set(false);
+                    if saved {
+                        store.tell_with_undo(words::colour_drawdown_saved(), vec![(id, Fact::Deleted)]);
+                        up.go();
+                    }
+                });
+            }
+        }
+    };
+    let rests = store.shop.with_untracked(|shop| {
+        let whites = shop.ink.components().filter(|(id, other)| *id != component && other.kind == ComponentKind::Base);
+        let mut rests: Vec<(Option<Subject>, String)> =
+            whites.map(|(id, other)| (Some(id), other.name.clone())).collect();
+        rests.insert(0, (None, words::colour_rest_none().to_owned()));
+        rests
+    });
+    let lays = LayKind::ALL.map(|lay| (lay, words::colour_lay_kind(lay).to_owned())).to_vec();
+    let next = known.next.as_ref().map(words::colour_next_words);
+    let lay = Memo::new(move |_| form.with(|form| form.lay));
+    let bar = Memo::new(move |_| form.with(|form| form.bar));
+    let title = words::colour_drawdown_of(&known.name);
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up class="form">
+            {next.map(|next| view! { <p class="lead colour-wanted">{next}</p> })}
+            <form on:submit=save novalidate=true>
+                <fieldset class="group">
+                    <legend>{words::colour_swatch_seen()}</legend>
+                    <p class="quiet-line">{words::colour_drawdown_wait()}</p>
+                    <ReadingField name="seen" label=words::colour_swatch_seen() reading=seen/>
+                    <CurveField form=curve/>
+                    <p class="problem" role="alert">{move || problems.with(|problems| problems.get("seen").map(|problem| words::form_problem(*problem)))}</p>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{words::colour_drawdown_title()}</legend>
+                    <Field name="share" label=words::colour_share() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.share) problems hint=words::colour_share_hint()/>
+                    <Choice label=words::colour_rest() name="rest" options=rests value=Signal::derive(move || form.with(|form| form.rest)) on_pick=Callback::new(move |rest| form.update(|form| form.rest = rest))/>
+                    <p class="problem" role="alert">{move || problems.with(|problems| problems.get("rest").map(|problem| words::form_problem(*problem)))}</p>
+                    <Choice label=words::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>
+                    {live(move || if lay.get() == LayKind::Hiding { nothing() } else { film(form, bar, backing, problems) })}
+                </fieldset>
+                <Field name="note" label=words::job_notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <SaveBar problems busy/>
+            </form>
+        </Page>
+    }
+}
+
+/// How thick a film is, and what lies under it.
+fn film(
+    form: RwSignal<DrawdownForm>,
+    bar: Memo<bool>,
+    backing: RwSignal<Reading>,
+    problems: RwSignal<Problems>,
+) -> Drawn {
+    let ways = vec![(false, words::colour_film_print().to_owned()), (true, words::colour_film_bar().to_owned())];
+    view! {
+        <Choice label=words::colour_film() name="film" options=ways value=Signal::from(bar) on_pick=Callback::new(move |bar| form.update(|form| form.bar = bar))/>
+        {live(move || if bar.get() {
+            view! {
+                <div class="field-pair">
+                    <Field name="wet" label=words::colour_film_wet() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.wet) problems/>
+                    <Field name="a_hit" label=words::colour_film_a_hit() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.a_hit) problems hint=words::colour_film_a_hit_hint()/>
+                </div>
+            }
+        } else {
+            view! { <Field name="hits" label=words::colour_film_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/> }
+        })}
+        <details class="colour-how">
+            <summary><Icon name="edit"/>" "{words::colour_backing()}</summary>
+            <p class="quiet-line">{words::colour_backing_hint()}</p>
+            <ReadingField name="backing" label=words::colour_backing() reading=backing/>
+        </details>
+    }
+}

@@ -1,0 +1,134 @@
+//! A pot beside its target: what it lacks in words, and what to add in grams.
+
+use super::advice::Advice;
+use super::difference::{in_numbers, in_words};
+use super::missing::missing;
+use super::read_sheet::ReadSheet;
+use super::{ColourPlace, OnGarment};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Icon, NotHere, Page};
+use crate::place::{Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::colour::correction::Verdict;
+use lastpull_core::ink::{MatchView, NoAdvice, ReadOn, lab_of, match_view};
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The screen.
+#[component(transparent)]
+pub fn MatchScreen(pot: Subject) -> Drawn {
+    let store = Store::from_context();
+    let view = Memo::new(move |_| store.shop.with(|shop| match_view(shop, pot).filter(|_| is_there(shop, pot))));
+    if view.with_untracked(Option::is_none) {
+        return view! { <NotHere/> };
+    }
+    let reads = RwSignal::new(false);
+    let title = Signal::derive(move || {
+        words::colour_match_title(view.with(|view| view.as_ref().map(|view| view.name.clone()).unwrap_or_default()))
+    });
+    let close = Callback::new(move |()| reads.set(false));
+    view! {
+        <Page title up=Place::Pot(PotPlace::Pot(pot)) class="colour-match">
+            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, reads))))}
+            {live(move || reads.get().then(|| view! { <ReadSheet pot on_close=close/> }))}
+        </Page>
+    }
+}
+
+fn is_there(shop: &lastpull_core::shop::Shop, pot: Subject) -> bool {
+    shop.ink.pot(pot).is_some_and(|pot| !pot.deleted)
+}
+
+fn whole(view: &MatchView, reads: RwSignal<bool>) -> Drawn {
+    if view.advice == Err(NoAdvice::Empty) {
+        return view! { <p class="lead">{words::colour_empty_pot()}</p> };
+    }
+    let target = view.target.map(lab_of);
+    let garment = view.garment.as_ref().map(|garment| garment.colour);
+    let name = if view.is_read { words::colour_pot() } else { words::colour_pot_worked_out() };
+    let patches = target.map(|lab| (lab, words::colour_target().to_owned())).into_iter();
+    let patches: Vec<_> = patches.chain(view.shown().map(|lab| (lab, name.to_owned()))).collect();
+    let says = view.difference.as_ref().map(|difference| {
+        view! {
+            <section class="colour-says" aria-live="polite">
+                <p class="muted">{words::colour_pot_is()}</p>
+                {in_words(difference)}
+                <p class="quiet-line">{in_numbers(difference)}". "{read_how(view)}</p>
+            </section>
+        }
+    });
+    let near = view.difference.as_ref().is_some_and(|difference| difference.near);
+    let unread = view.reading.as_ref().is_none_or(|reading| reading.since > 0);
+    let pot = view.pot;
+    let to_target = view.recipe.map(|recipe| Place::Colour(ColourPlace::Target(recipe)).hash());
+    let links = view.recipe.map(|recipe| {
+        let cover = Place::Colour(ColourPlace::Cover(recipe)).hash();
+        view! {
+            <nav class="colour-links">
+                <a class="button quiet" href=to_target.clone()>{words::colour_target_link()}</a>
+                <a class="button quiet" href=cover>{words::colour_cover_link()}</a>
+            </nav>
+        }
+    });
+    let read = view! {
+        <div class="button-row">
+            <button type="button" class="button with-icon" id="read-pot" class:primary=unread on:click=move |_| reads.set(true)><Icon name="drop"/>{if view.reading.is_some() { words::colour_read_again() } else { words::colour_read_pot() }}</button>
+        </div>
+    };
+    let does = match &view.advice {
+        Err(NoAdvice::NoTarget) => match to_target {
+            Some(href) => view! {
+                <section class="card">
+                    <h2>{words::colour_no_target_title()}</h2>
+                    <p>{words::colour_no_target_text()}</p>
+                    <a class="button primary" href=href>{words::colour_set_target()}</a>
+                </section>
+            },
+            None => view! { <p>{words::colour_no_recipe()}</p> },
+        },
+        Err(NoAdvice::NotDrawn(rows)) => view! {
+            <section class="plain"><h2>{words::colour_add_title()}</h2>{missing(rows)}<p class="quiet-line">{words::colour_not_drawn_words()}</p></section>
+        },
+        Err(NoAdvice::Empty) => nothing(),
+        Ok(advice) if near && advice.verdict == Verdict::AlreadyThere => view! {
+            <section class="verdict good">
+                <h2><Icon name="check"/>" "{words::colour_near_title()}</h2>
+                <p>{words::colour_near_text()}</p>
+                <a class="button primary" href=Place::Pot(PotPlace::Pot(pot)).hash()>{words::colour_to_pot()}</a>
+            </section>
+        },
+        Ok(advice) => {
+            let (advice, on) = (advice.clone(), seen_on(view));
+            view! { <Advice pot advice on reads/> }
+        }
+    };
+    view! {
+        {(!patches.is_empty()).then(|| view! { <OnGarment garment patches/> })}
+        {says}
+        {read}
+        {does}
+        {links}
+    }
+}
+
+/// Where a swatch is looked at, in words.
+fn seen_on(view: &MatchView) -> String {
+    match view.on {
+        ReadOn::Thick => words::colour_on_thick().to_owned(),
+        ReadOn::Garment => words::colour_on_printed(u32::from(view.hits)),
+    }
+}
+
+/// How the shown colour is known.
+fn read_how(view: &MatchView) -> String {
+    match &view.reading {
+        None => words::colour_worked_out_recipe().to_owned(),
+        Some(reading) if reading.since == 0 => {
+            words::colour_read_at(words::colour_read_by(reading.reading.by), words::moment(reading.at))
+        }
+        Some(reading) => words::colour_worked_out_since(reading.since),
+    }
+}

@@ -1,0 +1,25 @@
+//! Components that must be drawn down before anything can be worked out.
+
+use super::ColourPlace;
+use crate::live::Drawn;
+use crate::parts::Icon;
+use crate::place::Place;
+use crate::words;
+use lastpull_core::ink::NotDrawn;
+use lastpull_view::view;
+
+/// Each with what is to be drawn down next.
+pub fn missing(rows: &[NotDrawn]) -> Drawn {
+    let rows = rows.iter().map(|row| {
+        let next = row.next.as_ref().map(words::colour_next_words).unwrap_or_default();
+        let to = Place::Colour(ColourPlace::NewDrawdown(row.component)).hash();
+        view! {
+            <a class="menu-row" href=to>
+                <span class="row-words"><strong>{row.name.clone()}</strong><span class="muted">{next}</span></span>
+                <Icon name="next"/>
+            </a>
+        }
+    });
+    let rows: Vec<Drawn> = rows.collect();
+    view! { <p>{words::colour_not_drawn()}</p><nav class="menu">{rows}</nav> }
+}

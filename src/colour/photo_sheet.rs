@@ -1,0 +1,174 @@
+//! A difference from one photo: chosen, marked in three places, read.
+
+use super::Reading;
+use super::difference::in_words;
+use super::photo_marks::{MarkBoard, Placed};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Choice, Icon, Sheet};
+use crate::platform::pictures::{self, PictureProblem, Pixels};
+use crate::platform::spawn_local;
+use crate::words;
+use lastpull_core::colour::photo_reading::{Mark, Marks, PhotoProblem, PhotoReading, Picture, read_photo};
+use lastpull_core::ink::{ColourReading, Difference, photo_sample};
+use lastpull_view::view;
+use leptos::html;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// L* of plain white paper, and of a grey card of 18 %: common practice, no source.
+const PAPER: f64 = 95.0;
+const CARD: f64 = 49.5;
+
+/// How far a picture is.
+#[derive(Clone, PartialEq)]
+enum Chosen {
+    Nothing,
+    Reading,
+    Problem(PictureProblem),
+    Here(Arc<Pixels>),
+}
+
+/// The sheet. What was taken goes to `taken`.
+#[component(transparent)]
+pub fn PhotoSheet(
+    /// The target as it is known.
+    known: Option<ColourReading>,
+    /// Called with what was read.
+    taken: Callback<Reading>,
+    /// Called when it is put away.
+    on_close: Callback<()>,
+) -> Drawn {
+    let chosen = RwSignal::new(Chosen::Nothing);
+    let let_go = move || {
+        if let Chosen::Here(pixels) = chosen.get_untracked() {
+            pictures::let_go(&pixels.address);
+        }
+    };
+    on_cleanup(let_go);
+    let take = Callback::new(move |file: send_wrapper::SendWrapper<web_sys::File>| {
+        let_go();
+        chosen.set(Chosen::Reading);
+        spawn_local(async move {
+            chosen.set(match pictures::pixels_of(&file).await {
+                Ok(pixels) => Chosen::Here(Arc::new(pixels)),
+                Err(problem) => Chosen::Problem(problem),
+            });
+        });
+    });
+    view! {
+        <Sheet title=words::colour_photo_title() on_close>
+            {live(move || match chosen.get() {
+                Chosen::Nothing => view! {
+                    <p>{words::colour_photo_how()}</p>
+                    <p class="quiet-line">{words::colour_photo_trust()}</p>
+                    <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
+                },
+                Chosen::Reading => view! { <p role="status">{words::colour_photo_wait()}</p> },
+                Chosen::Problem(problem) => view! {
+                    <p class="problem" role="alert"><Icon name="alert"/>" "{said(problem)}</p>
+                    <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
+                },
+                Chosen::Here(pixels) => view! { <Marking pixels known taken again=take/> },
+            })}
+        </Sheet>
+    }
+}
+
+fn said(problem: PictureProblem) -> &'static str {
+    match problem {
+        PictureProblem::TooLarge | PictureProblem::NoPicture | PictureProblem::NotMade => words::colour_photo_none(),
+    }
+}
+
+/// A button that takes one picture from the camera, or from what the device has.
+#[component(transparent)]
+fn Pick(
+    take: Callback<send_wrapper::SendWrapper<web_sys::File>>,
+    camera: bool,
+    /// Whether a photo was read before, so that another is not what is most likely wanted.
+    #[prop(optional)]
+    again: bool,
+) -> Drawn {
+    let input = NodeRef::<html::Input>::new();
+    let picked = move |_| {
+        if let Some(file) = input.get_untracked().and_then(|input| pictures::picked(&input).into_iter().next()) {
+            take.run(send_wrapper::SendWrapper::new(file));
+        }
+    };
+    let (icon, words) = if camera { ("camera", words::photo_take()) } else { ("picture", words::photo_choose()) };
+    view! {
+        <label class="button with-icon file-button" class:primary=camera && !again>
+            <input type="file" accept="image/*" capture=camera.then_some("environment") data-colour=icon node_ref=input on:change=picked/>
+            <Icon name=icon/>
+            <span>{words}</span>
+        </label>
+    }
+}
+
+/// The picture with its three marks, and what they say.
+#[component(transparent)]
+fn Marking(
+    pixels: Arc<Pixels>,
+    known: Option<ColourReading>,
+    taken: Callback<Reading>,
+    again: Callback<send_wrapper::SendWrapper<web_sys::File>>,
+) -> Drawn {
+    let placed = RwSignal::new(Placed::default());
+    let neutral = RwSignal::new(PAPER);
+    let (width, height) = (pixels.width, pixels.height);
+    let address = pixels.address.clone();
+    let read = Memo::new(move |_| {
+        let placed = placed.get();
+        let (across, down) = (pixels.width as f64, pixels.height as f64);
+        let radius = placed.radius * across.min(down);
+        let mark = |place: usize| {
+            let [x, y] = placed.at.get(place).copied().unwrap_or_default();
+            Mark { x: x * across, y: y * down, radius }
+        };
+        let marks = Marks { target: mark(0), sample: mark(1), neutral: mark(2), neutral_lightness: neutral.get() };
+        let picture = Picture { width: pixels.width, height: pixels.height, rgba: &pixels.rgba };
+        // Until each was put where it belongs there is nothing to say.
+        placed.is_set().then(|| read_photo(picture, marks))
+    });
+    let neutrals =
+        vec![(PAPER, words::colour_neutral_paper().to_owned()), (CARD, words::colour_neutral_card().to_owned())];
+    view! {
+        <p>{words::colour_photo_mark()}</p>
+        <MarkBoard address width height placed/>
+        <div role="status" id="photo-says">{live(move || match read.get() {
+            None => nothing(),
+            Some(Err(problem)) => refused(problem),
+            Some(Ok(reading)) => told(&reading, known),
+        })}</div>
+        {live(move || match read.get() {
+            Some(Ok(reading)) => view! {
+                <button type="button" class="button primary huge" id="photo-use" on:click=move |_| {
+                    let kept = photo_sample(known, &reading);
+                    taken.run(Reading { value: Some(kept.sample), target: kept.target, wrong: false });
+                }>{words::colour_photo_take()}</button>
+            },
+            _ => nothing(),
+        })}
+        <Choice label=words::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
+        <div class="button-row"><Pick take=again camera=true again=true/><Pick take=again camera=false again=true/></div>
+    }
+}
+
+fn refused(problem: PhotoProblem) -> Drawn {
+    view! { <p class="caution"><Icon name="alert"/><span>{words::colour_photo_problem(problem)}</span></p> }
+}
+
+fn told(reading: &PhotoReading, known: Option<ColourReading>) -> Drawn {
+    let difference = Difference::of(reading.target, reading.sample);
+    let stops = words::number(reading.stops, 1);
+    let uneven = words::number(reading.unevenness * 100.0, 0);
+    view! {
+        <div class="colour-told">
+            <p class="muted">{words::colour_photo_says()}</p>
+            {in_words(&difference)}
+            <p class="quiet-line">{super::difference::in_numbers(&difference)}". "{words::colour_photo_corrected(stops, uneven)}</p>
+            <p class="quiet-line">{if known.is_some() { words::colour_photo_laid() } else { words::colour_photo_first() }}</p>
+        </div>
+    }
+}

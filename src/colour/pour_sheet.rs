@@ -1,0 +1,76 @@
+//! Pouring what was advised: as advised, or as the scale showed.
+
+use super::advice::way_words;
+use super::crew;
+use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
+use crate::parts::{Bound, Field, Kind, Sheet};
+use crate::platform::{ids, spawn_local};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The sheet. `poured` is called once it is noted.
+#[component(transparent)]
+pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, on_close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let units = words::units();
+    let note = words::colour_pour_note(words::colour_de(before), words::colour_de(way.after.de2000));
+    let form = RwSignal::new(WayForm::of(&way, note, units));
+    let problems = RwSignal::new(Problems::new());
+    let busy = RwSignal::new(false);
+    let said = StoredValue::new(words::colour_poured_said(way_words(&way)));
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        if leptos::reactive::graph::untrack(|| busy.get()) {
+            return;
+        }
+        match form.with_untracked(|form| form.check(pot, crew(store).as_deref(), units)) {
+            Err(found) => problems.set(found),
+            Ok(facts) => {
+                busy.set(true);
+                let facts: Vec<(Subject, Fact)> =
+                    facts.into_iter().map(|fact| (ids::new_id(), Fact::Ink(fact))).collect();
+                let undo = facts.iter().map(|(id, _)| (*id, Fact::Deleted)).collect();
+                spawn_local(async move {
+                    if store.record_and_wait(facts).await {
+                        store.tell_with_undo(said.try_get_value().unwrap_or_default(), undo);
+                        poured.run(());
+                    }
+                    busy.set(false);
+                });
+            }
+        }
+    };
+    let unit = words::unit_weight();
+    let fields = way.rows.iter().zip(WAY_FIELDS).enumerate().map(|(place, (row, name))| {
+        let bound = Bound {
+            value: Signal::derive(move || {
+                form.with(|form| form.rows.get(place).map(|row| row.1.clone()).unwrap_or_default())
+            }),
+            set: Callback::new(move |typed| {
+                form.update(|form| {
+                    if let Some(row) = form.rows.get_mut(place) {
+                        row.1 = typed;
+                    }
+                });
+                problems.set(Problems::new());
+            }),
+        };
+        view! { <Field name label=row.name.clone() kind=Kind::Decimal unit bound problems/> }
+    });
+    let fields: Vec<Drawn> = fields.collect();
+    view! {
+        <Sheet title=words::colour_pour_title() on_close>
+            <form on:submit=send novalidate=true>
+                <p>{words::colour_pour_hint()}</p>
+                {fields}
+                <button type="submit" class="button primary huge" id="poured" disabled=Signal::from(busy)>{words::colour_poured()}</button>
+            </form>
+        </Sheet>
+    }
+}

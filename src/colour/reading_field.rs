@@ -1,0 +1,200 @@
+//! Entering a colour: from an instrument, as a screen colour, or from a photo.
+
+use super::photo_sheet::PhotoSheet;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Icon};
+use crate::words;
+use lastpull_core::colour::Lab;
+use lastpull_core::ink::{Colour, ColourReading, ReadBy, ReadingForm, lab_of, reading_of};
+use lastpull_core::job::{FormProblem, Problems};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What stands in a field.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Reading {
+    /// The colour; none while nothing is entered.
+    pub value: Option<ColourReading>,
+    /// What a photo showed of the target, where that was not known.
+    pub target: Option<ColourReading>,
+    /// Whether something is entered that is no colour.
+    pub wrong: bool,
+}
+
+impl Reading {
+    /// A field that begins with a colour.
+    pub fn of(value: Option<ColourReading>) -> Self {
+        Self { value, ..Self::default() }
+    }
+}
+
+/// A field for a colour.
+#[component(transparent)]
+pub fn ReadingField(
+    /// Its id, unique on the screen.
+    name: &'static str,
+    /// What it asks for.
+    #[prop(into)]
+    label: String,
+    /// What stands in it.
+    reading: RwSignal<Reading>,
+    /// The target that a photo is laid on.
+    #[prop(optional)]
+    target: Option<Signal<Option<ColourReading>>>,
+    /// Whether a photo may give it: of a pot or a print beside its target.
+    #[prop(optional)]
+    photo: bool,
+) -> Drawn {
+    let begun = reading.with_untracked(|reading| reading.value);
+    let by = RwSignal::new(begun.map_or(ReadBy::Instrument, |reading| reading.by));
+    let ways = ReadBy::ALL.into_iter().filter(|by| photo || *by != ReadBy::Photo).map(|by| {
+        let words = match by {
+            ReadBy::Instrument => words::colour_from_instrument(),
+            ReadBy::Photo => words::colour_from_photo(),
+            ReadBy::Screen => words::colour_from_screen(),
+        };
+        (by, words.to_owned())
+    });
+    let ways: Vec<(ReadBy, String)> = ways.collect();
+    let pick = move |way: ReadBy| {
+        by.set(way);
+        reading.set(Reading::default());
+    };
+    view! {
+        <div class="colour-reading" id=name role="group" aria-label=label>
+            <Choice label=words::colour_read_from() name=name options=ways value=Signal::from(by) on_pick=Callback::new(pick)/>
+            {live(move || match by.get() {
+                ReadBy::Instrument => view! { <LabInputs name reading/> },
+                ReadBy::Screen => view! { <ScreenInput name reading/> },
+                ReadBy::Photo => view! { <FromPhoto reading target/> },
+            })}
+            {live(move || reading.with(|reading| reading.value).map(|value| {
+                let colour = lab_of(value).to_colour().to_string();
+                view! { <span class="colour-got" aria-hidden="true" style:background-color=colour></span> }
+            }))}
+        </div>
+    }
+}
+
+/// Three numbers.
+#[component(transparent)]
+fn LabInputs(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
+    let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Instrument);
+    let form = RwSignal::new(ReadingForm::of(begun));
+    let problems = Memo::new(move |_| {
+        let mut problems = Problems::new();
+        form.with(|form| form.check(&mut problems));
+        // What is not typed yet is no mistake.
+        let mistakes = problems.iter().filter(|(_, problem)| **problem != FormProblem::Missing);
+        mistakes.map(|(field, problem)| (*field, *problem)).collect::<Problems>()
+    });
+    let typed = move |set: fn(&mut ReadingForm, String), text: String| {
+        form.update(|form| {
+            form.by = ReadBy::Instrument;
+            set(form, text);
+        });
+        let mut problems = Problems::new();
+        let value = form.with_untracked(|form| form.check(&mut problems));
+        let wrong = !problems.is_empty();
+        reading.set(Reading { value: value.filter(|_| !wrong), target: None, wrong });
+    };
+    // With letters: some phones' number pads have no minus.
+    let input = move |field: &'static str,
+                      label: &'static str,
+                      get: fn(&ReadingForm) -> &String,
+                      set: fn(&mut ReadingForm, String)| {
+        let id = format!("{name}-{field}");
+        view! {
+            <div class="field" class:wrong=move || problems.with(|problems| problems.contains_key(field))>
+                <label for=id.clone()>{label}</label>
+                <input
+                    id=id
+                    type="text"
+                    inputmode=if field == "l" { "decimal" } else { "text" }
+                    autocomplete="off"
+                    prop:value=move || form.with(|form| get(form).clone())
+                    on:input=move |event| typed(set, event_target_value(&event))
+                    aria-invalid=move || problems.with(|problems| problems.contains_key(field)).to_string()
+                    aria-describedby=format!("{name}-help")
+                />
+            </div>
+        }
+    };
+    view! {
+        <div class="colour-lab">
+            {input("l", "L*", |form| &form.l, |form, text| form.l = text)}
+            {input("a", "a*", |form| &form.a, |form, text| form.a = text)}
+            {input("b", "b*", |form| &form.b, |form, text| form.b = text)}
+        </div>
+        <p class="field-help" id=format!("{name}-help")>
+            {move || problems.with(|problems| match problems.iter().next() {
+                Some((field, problem)) => view! { <span class="problem">{format!("{field}*: {}", words::form_problem(*problem))}</span> },
+                None => view! { <span>{words::colour_lab_hint()}</span> },
+            })}
+        </p>
+    }
+}
+
+/// A colour as a screen shows it.
+#[component(transparent)]
+fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
+    let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Screen);
+    let text = RwSignal::new(begun.map(|value| lab_of(value).to_colour().to_string()).unwrap_or_default());
+    let set = move |typed: String| {
+        let trimmed = typed.trim().to_ascii_lowercase();
+        let hex = if trimmed.starts_with('#') { trimmed.clone() } else { format!("#{trimmed}") };
+        let colour = Colour::from_hex(&hex);
+        let value = colour.map(|colour| reading_of(Lab::of(colour), ReadBy::Screen));
+        reading.set(Reading { value, target: None, wrong: value.is_none() && !trimmed.is_empty() });
+        text.set(typed);
+    };
+    let hex = format!("{name}-hex");
+    let picker = format!("{name}-picker");
+    view! {
+        <div class="field-pair colour-pair">
+            <div class="field">
+                <label for=picker.clone()>{words::colour_screen_label()}</label>
+                <input
+                    id=picker
+                    type="color"
+                    prop:value=move || Colour::from_hex(text.get().trim()).map_or_else(|| "#808080".to_owned(), |colour| colour.to_string())
+                    on:input=move |event| set(event_target_value(&event))
+                />
+            </div>
+            <div class="field" class:wrong=move || reading.with(|reading| reading.wrong)>
+                <label for=hex.clone()>{words::colour_hex()}</label>
+                <input id=hex type="text" autocomplete="off" spellcheck="false" prop:value=move || text.get() on:input=move |event| set(event_target_value(&event)) aria-describedby=format!("{name}-help")/>
+            </div>
+        </div>
+        <p class="field-help" id=format!("{name}-help")>
+            {move || if reading.with(|reading| reading.wrong) {
+                view! { <span class="problem">{words::colour_hex_wrong()}</span> }
+            } else {
+                view! { <span>{words::colour_screen_hint()}</span> }
+            }}
+        </p>
+    }
+}
+
+/// A difference read from a photo.
+#[component(transparent)]
+fn FromPhoto(reading: RwSignal<Reading>, target: Option<Signal<Option<ColourReading>>>) -> Drawn {
+    let open = RwSignal::new(false);
+    let known = move || target.and_then(|target| target.get());
+    let taken = Callback::new(move |taken: Reading| {
+        reading.set(taken);
+        open.set(false);
+    });
+    view! {
+        <p class="quiet-line">{words::colour_photo_trust()}</p>
+        <button type="button" class="button with-icon" id="photo-open" on:click=move |_| open.set(true)><Icon name="camera"/>{words::colour_photo_open()}</button>
+        {live(move || reading.with(|reading| reading.value.is_some()).then(|| view! {
+            <p class="colour-took"><Icon name="check"/>{words::colour_photo_read()}</p>
+        }))}
+        {live(move || open.get().then(|| {
+            let known = leptos::reactive::graph::untrack(known);
+            view! { <PhotoSheet known taken on_close=Callback::new(move |()| open.set(false))/> }
+        }))}
+    }
+}

@@ -1,0 +1,144 @@
+//! The colour that a recipe aims at, on what it is read, and the garments it goes on.
+
+use super::OnGarment;
+use super::{Reading, ReadingField};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Icon, NotHere, Page, Sheet};
+use crate::place::{InkPlace, Place};
+use crate::platform::spawn_local;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::colour::Lab;
+use lastpull_core::ink::{Garment, InkFact, ReadBy, ReadOn, RecipeField, cover_runs, lab_of, reading_of};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The screen.
+#[component(transparent)]
+pub fn TargetScreen(recipe: Subject) -> Drawn {
+    let store = Store::from_context();
+    let found =
+        Memo::new(move |_| store.shop.with(|shop| shop.ink.recipe(recipe).filter(|recipe| !recipe.deleted).cloned()));
+    let Some(before) = found.with_untracked(Clone::clone) else { return view! { <NotHere/> } };
+    let set = move |field: RecipeField| (recipe, Fact::Ink(InkFact::RecipeSet(vec![field])));
+    let garments = Memo::new(move |_| store.shop.with(|shop| garments_of(shop, recipe)));
+    let target = Memo::new(move |_| found.with(|found| found.as_ref().and_then(|recipe| recipe.target)));
+    let on =
+        Signal::derive(move || found.with(|found| found.as_ref().map(|recipe| recipe.read_on).unwrap_or_default()));
+    let ways = vec![
+        (ReadOn::Thick, words::colour_read_on_thick().to_owned()),
+        (ReadOn::Garment, words::colour_read_on_garment().to_owned()),
+    ];
+    // A recipe with a colour on the screen begins there; nothing is noted until it is saved.
+    let likely = before.colour.map(|colour| reading_of(Lab::of(colour), ReadBy::Screen));
+    let reading = RwSignal::new(Reading::of(if before.target.is_some() { None } else { likely }));
+    let busy = RwSignal::new(false);
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let given = reading.get_untracked();
+        let Some(value) = given.value.filter(|_| !given.wrong && !busy.get_untracked()) else { return };
+        busy.set(true);
+        let undo = set(RecipeField::Target(target.get_untracked()));
+        spawn_local(async move {
+            if store.record_and_wait(vec![set(RecipeField::Target(Some(value)))]).await {
+                store.tell_with_undo(words::colour_target_saved(), vec![undo]);
+                reading.set(Reading::default());
+            }
+            busy.set(false);
+        });
+    };
+    let clear = move |_| {
+        let undo = set(RecipeField::Target(target.get_untracked()));
+        store.record_all(vec![set(RecipeField::Target(None))]);
+        store.tell_with_undo(words::colour_target_cleared(), vec![undo]);
+    };
+    let waits = Signal::derive(move || busy.get() || reading.with(|reading| reading.value.is_none() || reading.wrong));
+    let opened = RwSignal::new(None::<Garment>);
+    let title = words::colour_target_title(&before.name);
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Recipe(recipe)) class="colour-target">
+            {live(move || {
+                let garment = garments.with(|garments| garments.first().map(|garment| garment.colour));
+                match target.get() {
+                    Some(target) => {
+                        let [l, a, b] = target.lab().map(|value| words::number(value, 1));
+                        view! {
+                            <section class="plain">
+                                <OnGarment garment patches=vec![(lab_of(target), words::colour_target_now().to_owned())]/>
+                                <p>{format!("L* {l}  a* {a}  b* {b}")}" · "{words::colour_read_by(target.by)}</p>
+                                <div class="button-row"><button type="button" class="button quiet" id="target-clear" on:click=clear>{words::colour_target_clear()}</button></div>
+                            </section>
+                        }
+                    }
+                    None => view! { <p class="lead">{words::colour_target_none()}</p> },
+                }
+            })}
+            <form on:submit=save novalidate=true class="card">
+                <h2>{words::colour_target_new()}</h2>
+                <ReadingField name="target" label=words::colour_target_new() reading/>
+                <button type="submit" class="button primary" id="target-save" disabled=waits>{words::save()}</button>
+            </form>
+            <section class="plain">
+                <Choice label=words::colour_read_on() name="read-on" options=ways value=on on_pick=Callback::new(move |on| store.record_all(vec![set(RecipeField::ReadOn(on))]))/>
+                <p class="quiet-line">{words::colour_read_on_hint()}</p>
+            </section>
+            {live(move || garments.with(|garments| (!garments.is_empty()).then(|| {
+                let rows: Vec<Drawn> = garments.iter().map(|garment| garment_row(garment, opened)).collect();
+                view! { <section class="plain"><h2>{words::colour_garments()}</h2><div class="menu">{rows}</div></section> }
+            })))}
+            {live(move || opened.get().map(|garment| view! { <GarmentSheet garment on_close=Callback::new(move |()| opened.set(None))/> }))}
+        </Page>
+    }
+}
+
+/// The garments of the open runs of an ink, each lot once.
+fn garments_of(shop: &lastpull_core::shop::Shop, recipe: Subject) -> Vec<Garment> {
+    let mut garments: Vec<Garment> = Vec::new();
+    for garment in cover_runs(shop, recipe).into_iter().filter_map(|run| run.garment) {
+        if garments.iter().all(|other| other.lot != garment.lot) {
+            garments.push(garment);
+        }
+    }
+    garments
+}
+
+fn garment_row(garment: &Garment, opened: RwSignal<Option<Garment>>) -> Drawn {
+    let (colour, open) = (garment.colour.to_colour().to_string(), garment.clone());
+    let how = if garment.read { words::colour_garment_read() } else { words::colour_garment_guess() };
+    view! {
+        <button type="button" class="menu-row colour-garment" on:click=move |_| opened.set(Some(open.clone()))>
+            <span class="swatch" aria-hidden="true" style:background-color=colour></span>
+            <span class="row-words"><strong>{garment.name.clone()}</strong><span class="muted">{how}</span></span>
+            <Icon name="next"/>
+        </button>
+    }
+}
+
+/// Reading a garment.
+#[component(transparent)]
+fn GarmentSheet(garment: Garment, on_close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let Some(lot) = garment.lot else { return crate::live::nothing() };
+    let before = store.shop.with_untracked(|shop| shop.ink.garment(lot));
+    let reading = RwSignal::new(Reading::of(before));
+    let waits = Signal::derive(move || reading.with(|reading| reading.value.is_none() || reading.wrong));
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let given = reading.get_untracked();
+        if let Some(value) = given.value.filter(|_| !given.wrong) {
+            store.record(lot, Fact::Ink(InkFact::GarmentRead(Some(value))));
+            store.tell_with_undo(words::colour_garment_saved(), vec![(lot, Fact::Ink(InkFact::GarmentRead(before)))]);
+            on_close.run(());
+        }
+    };
+    view! {
+        <Sheet title=words::colour_garment_do() on_close>
+            <form on:submit=save novalidate=true>
+                <ReadingField name="garment" label=words::colour_garment_do() reading/>
+                <button type="submit" class="button primary huge" disabled=waits>{words::save()}</button>
+            </form>
+        </Sheet>
+    }
+}

@@ -1,0 +1,200 @@
+//! A component: what is left, what came and went, what its sheet says.
+
+use super::stock_sheet::{StockAsk, StockSheet};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Icon, NotHere, Page, Swatch};
+use crate::photo::Photos;
+use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{Component, ComponentCard, StockLine, StockRow, StockWhat, component_card};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Lines of its story that are shown at once.
+const FIRST_LINES: usize = 5;
+
+/// The card.
+#[component(transparent)]
+pub fn ComponentScreen(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let card = Memo::new(move |_| store.shop.with(|shop| component_card(shop, id)));
+    let here = Memo::new(move |_| card.with(Option::is_some));
+    let ask = RwSignal::new(None::<StockAsk>);
+    live(move || {
+        if !here.get() {
+            return view! { <NotHere/> };
+        }
+        let title = Signal::derive(move || {
+            card.with(|card| card.as_ref().map(|card| card.component.name.clone()).unwrap_or_default())
+        });
+        let aside = move || {
+            view! { <a class="icon-button" href=Place::Ink(InkPlace::EditComponent(id)).hash() aria-label=words::edit()><Icon name="edit"/></a> }
+        };
+        view! {
+            <Page title up=Place::Ink(InkPlace::Stock) aside class="ink">
+                {move || card.with(|card| card.as_ref().map(|card| left(card)))}
+                <div class="button-row">
+                    <button type="button" class="button primary with-icon" id="count" on:click=move |_| ask.set(Some(StockAsk::Count))><Icon name="down"/>{words::ink_count()}</button>
+                    <button type="button" class="button with-icon" id="came-in" on:click=move |_| ask.set(Some(StockAsk::Delivery))><Icon name="in"/>{words::ink_came_in()}</button>
+                </div>
+                {move || card.with(|card| card.as_ref().map(|card| details(store, card)))}
+                <section class="ink-section"><h2>{words::ink_photos()}</h2><Photos subject=id/></section>
+                <StockSheet id ask/>
+            </Page>
+        }
+    })
+}
+
+fn left(card: &ComponentCard) -> Drawn {
+    let StockRow { left, low, .. } = &card.stock;
+    let component = &card.component;
+    let kind = format!("{} · {}", words::ink_kind_name(component.kind), words::ink_hiding_name(component.hiding));
+    view! {
+        <div class="ink-left" id="left">
+            <Swatch colour=component.colour/>
+            <div>
+                {match left {
+                    Some(left) => view! { <p class="ink-big"><strong>{words::weight(*left)}</strong>" "{words::ink_left()}</p> },
+                    None => view! { <p class="ink-big">{words::ink_never_counted()}</p> },
+                }}
+                <p class="muted">{kind}</p>
+            </div>
+        </div>
+        {low.as_ref().map(|low| view! { <p class="caution"><Icon name="alert"/><span>{words::ink_low_why(low)}</span></p> })}
+        {left.is_some_and(|left| left < Grams::ZERO).then(|| view! { <p class="caution"><Icon name="alert"/><span>{words::ink_below_nothing()}</span></p> })}
+        <p class="quiet-line">{story_line(card)}</p>
+    }
+}
+
+/// When it was weighed, and what is coming.
+fn story_line(card: &ComponentCard) -> String {
+    let StockRow { left, counted, wanted, .. } = &card.stock;
+    let weighed = match (left, counted) {
+        (None, _) => Some(words::ink_never_counted_hint().to_owned()),
+        (_, Some(at)) => Some(words::ink_counted_on(words::moment(*at))),
+        _ => None,
+    };
+    let coming = wanted.is_some().then(|| words::ink_wanted(words::weight(*wanted)));
+    let told: Vec<String> = [weighed, coming].into_iter().flatten().collect();
+    told.join(" · ")
+}
+
+fn details(store: Store, card: &ComponentCard) -> Drawn {
+    let id = card.id;
+    view! {
+        <ul class="menu">
+            <li>
+                <a class="menu-row" href=Place::Colour(ColourPlace::Component(id)).hash()>
+                    <Icon name="drop"/>
+                    <span class="row-words"><strong>{words::ink_how_it_colours()}</strong><span class="muted">{words::ink_how_it_colours_hint()}</span></span>
+                    <Icon name="next"/>
+                </a>
+            </li>
+        </ul>
+        {story(store, &card.lines)}
+        {(!card.used_in.is_empty()).then(|| view! {
+            <section class="ink-section">
+                <h2>{words::ink_used_in()}</h2>
+                <ul class="menu">
+                    {card.used_in.iter().map(|row| view! {
+                        <li><a class="menu-row ink-row" href=Place::Ink(InkPlace::Recipe(row.recipe)).hash()><Swatch colour=row.colour/><span class="row-words"><strong>{row.name.clone()}</strong></span><Icon name="next"/></a></li>
+                    }).collect::<Vec<_>>()}
+                </ul>
+            </section>
+        })}
+        {data(&card.component)}
+    }
+}
+
+fn story(store: Store, lines: &[StockLine]) -> Option<Drawn> {
+    let (first, more) = lines.split_at(lines.len().min(FIRST_LINES));
+    let rows = |lines: &[StockLine]| {
+        let rows: Vec<Drawn> = lines.iter().map(|row| line(store, row)).collect();
+        view! { <ul class="ink-lines">{rows}</ul> }
+    };
+    (!lines.is_empty()).then(|| {
+        view! {
+            <section class="ink-section" id="story">
+                <h2>{words::ink_story()}</h2>
+                {rows(first)}
+                {(!more.is_empty()).then(|| view! {
+                    <details class="screen-fold"><summary>{format!("+ {}", more.len())}</summary>{rows(more)}</details>
+                })}
+            </section>
+        }
+    })
+}
+
+fn line(store: Store, line: &StockLine) -> Drawn {
+    let (what, note, sign) = match &line.what {
+        StockWhat::Delivered(note) => (view! { {words::ink_line_delivered()} }, note.clone(), "+"),
+        StockWhat::Counted => (view! { {words::ink_line_counted()} }, String::new(), ""),
+        StockWhat::Poured { pot, name, step } => (
+            view! { <a href=Place::Pot(PotPlace::Pot(*pot)).hash()>{words::ink_line_poured(name)}</a> },
+            words::ink_step(*step).to_owned(),
+            "−",
+        ),
+    };
+    let when = match &line.by {
+        Some(by) => words::ink_saved_by(words::moment(line.at), by),
+        None => words::moment(line.at),
+    };
+    // Pours are taken back at their pot, where one sees what that does.
+    let own = !matches!(line.what, StockWhat::Poured { .. });
+    let event = line.event;
+    let take_back = move |_| {
+        store.record(event, Fact::Deleted);
+        store.tell_with_undo(words::ink_taken_back(), vec![(event, Fact::Restored)]);
+    };
+    view! {
+        <li class="ink-line">
+            <span class="row-words">
+                <span>{what}</span>
+                {(!note.is_empty()).then(|| view! { <small class="muted">{note}</small> })}
+                <small class="muted">{when}</small>
+            </span>
+            <span class="ink-end">
+                <strong>{format!("{sign}{}", words::weight_fine(line.grams))}</strong>
+                {line.left.filter(|_| line.what != StockWhat::Counted).map(|left| view! { <small class="muted">{words::ink_line_left(words::weight(left))}</small> })}
+            </span>
+            {if own {
+                view! { <button type="button" class="icon-button" aria-label=words::ink_take_back() on:click=take_back><Icon name="undo"/></button> }
+            } else {
+                view! { <span class="ink-no-undo"></span> }
+            }}
+        </li>
+    }
+}
+
+fn data(component: &Component) -> Option<Drawn> {
+    let share = |value: lastpull_core::ink::Share| words::percent(value.percent(), 2);
+    let rows: Vec<(&'static str, String)> = [
+        component
+            .density
+            .map(|value| (words::ink_density(), words::ink_density_of(words::number(f64::from(value) / 1000.0, 3)))),
+        component.most.map(|most| (words::ink_most(), share(most))),
+        component.most_pigment.map(|most| (words::ink_most_pigment(), share(most))),
+        component.cost.map(|cost| (words::ink_cost(), words::ink_price(f64::from(cost)))),
+        component.tub.map(|tub| (words::ink_tub(), words::weight(tub))),
+        component.low_at.map(|low| (words::ink_low_at(), words::weight(low))),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let note = component.note.clone();
+    (!rows.is_empty() || !note.is_empty()).then(|| {
+        view! {
+            <details class="group screen-fold">
+                <summary>{words::ink_data()}</summary>
+                <dl class="ink-data">
+                    {rows.into_iter().map(|(name, value)| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }).collect::<Vec<_>>()}
+                </dl>
+                {(!note.is_empty()).then(|| view! { <p class="job-notes">{note}</p> })}
+            </details>
+        }
+    })
+}

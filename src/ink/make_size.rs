@@ -1,0 +1,97 @@
+//! How much to make: a weight, or the pieces of a run.
+
+use super::make_again::Sized;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Field, Kind, bound};
+use crate::place::{Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{MakeForm, best_revision, made_for};
+use lastpull_core::job::{Problems, RunId};
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The question.
+#[component(transparent)]
+pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> Drawn {
+    let by_pieces = Memo::new(move |_| form.with(|form| form.by_pieces));
+    let ways = vec![(false, words::ink_by_weight().to_owned()), (true, words::ink_by_pieces().to_owned())];
+    let pick = Callback::new(move |pieces: bool| form.update(|form| form.by_pieces = pieces));
+    let problems = Signal::derive(move || sized.with(|sized| sized.as_ref().err().cloned().unwrap_or_default()));
+    view! {
+        <div class="ink-how-much">
+            <Choice label=words::ink_by() name="by" options=ways value=by_pieces on_pick=pick/>
+            {live(move || if by_pieces.get() {
+                view! { <Pieces id form sized problems/> }
+            } else {
+                view! { <Weight id form problems/> }
+            })}
+        </div>
+    }
+}
+
+#[component(transparent)]
+fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> Drawn {
+    let store = Store::from_context();
+    // The two weights are one unless something comes on top.
+    let on_top = store.shop.with_untracked(|shop| {
+        let revision = best_revision(shop, id).and_then(|revision| shop.ink.revision(revision));
+        revision.is_some_and(|revision| revision.parts.iter().any(|part| part.on_top))
+    });
+    let means = vec![(false, words::ink_size_whole().to_owned()), (true, words::ink_size_ink().to_owned())];
+    let of_ink = Signal::derive(move || form.with(|form| form.of_ink));
+    view! {
+        <Field name="grams" label=words::ink_again_grams() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems/>
+        {on_top.then(|| view! {
+            <Choice label=words::ink_size_means() name="of-ink" options=means value=of_ink on_pick=Callback::new(move |of_ink| form.update(|form| form.of_ink = of_ink))/>
+        })}
+    }
+}
+
+#[component(transparent)]
+fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: Signal<Problems>) -> Drawn {
+    let store = Store::from_context();
+    let runs = Memo::new(move |_| {
+        store
+            .shop
+            .with(|shop| made_for(shop, id).into_iter().map(|row| (row.run, row.title, row.pieces)).collect::<Vec<_>>())
+    });
+    let run = Signal::derive(move || form.with(|form| form.run));
+    let pick = Callback::new(move |run: Option<RunId>| {
+        let pieces = runs.with_untracked(|runs| runs.iter().find(|row| Some(row.0) == run).map(|row| row.2));
+        form.update(|form| {
+            form.run = run;
+            if let Some(pieces) = pieces {
+                form.pieces = pieces.to_string();
+            }
+        });
+    });
+    view! {
+        {live(move || {
+            let rows = runs.get();
+            if rows.is_empty() {
+                return view! { <p class="quiet-line">{words::ink_no_runs()}</p> };
+            }
+            let options = rows.into_iter().map(|(run, title, _)| (Some(run), title)).collect();
+            view! { <Choice label=words::ink_again_run() name="run" options value=run on_pick=pick/> }
+        })}
+        <Field name="pieces" label=words::ink_again_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+        {live(move || {
+            let missing = problems.with(|problems| problems.contains_key("run"));
+            let run = form.with(|form| form.run);
+            run.filter(|_| missing).map(|run| view! {
+                <div class="ink-choose tight">
+                    <p>{words::ink_no_print()}</p>
+                    <a class="button" href=Place::Pot(PotPlace::Print(run)).hash()>{words::ink_work_out()}</a>
+                </div>
+            })
+        })}
+        {live(move || sized.with(|sized| {
+            let batch = sized.as_ref().ok().and_then(|made| made.batch)?;
+            let from = batch.experience.map_or_else(|| words::ink_by_formula().to_owned(), |learned| words::ink_learned_from(learned.weighings));
+            Some(view! { <p class="quiet-line" id="batch"><strong>{words::weight(batch.grams)}</strong>". "{from}</p> })
+        }))}
+    }
+}

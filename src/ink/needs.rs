@@ -1,0 +1,98 @@
+//! The ink of the coming runs: how much is still to mix, one touch from the scale.
+
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::{GarmentChip, Icon};
+use crate::place::{InkPlace, Place, PotPlace};
+use crate::words;
+use lastpull_core::ink::{InkNeeded, InkShelf, PotStage};
+use lastpull_core::journal::Subject;
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What the coming runs need, in the order of the day.
+#[component(transparent)]
+pub fn Needs(shelf: Memo<InkShelf>) -> Drawn {
+    live(move || {
+        let rows: Vec<Drawn> = shelf.with(|shelf| shelf.needed.iter().map(|need| row(need, shelf)).collect());
+        (!rows.is_empty()).then(|| {
+            view! {
+                <section class="ink-section" id="needs">
+                    <h2>{words::ink_needs()}</h2>
+                    <ul class="ink-needs">{rows}</ul>
+                </section>
+            }
+        })
+    })
+}
+
+fn row(need: &InkNeeded, shelf: &InkShelf) -> Drawn {
+    let ready = need.to_mix.is_some_and(|grams| !grams.is_some());
+    view! {
+        <li class="ink-need" class:ready=ready>
+            <a class="ink-need-what" href=Place::Job(need.job).hash()>
+                <GarmentChip garment=need.garment_colour ink=need.ink_colour/>
+                <span class="row-words">
+                    <strong>{need.ink.clone()}</strong>
+                    <span class="muted">{format!("{} · {}", need.title, words::pieces(need.pieces))}</span>
+                </span>
+            </a>
+            {figure(need)}
+            {action(need, weighing(need, shelf))}
+        </li>
+    }
+}
+
+/// The pot that is being weighed for it.
+fn weighing(need: &InkNeeded, shelf: &InkShelf) -> Option<Subject> {
+    let of_it = |pot: &&lastpull_core::ink::PotLine| pot.run == Some(need.run) && pot.stage == PotStage::Weighing;
+    shelf.pots.iter().find(of_it).map(|pot| pot.id)
+}
+
+fn figure(need: &InkNeeded) -> Drawn {
+    let held = need.in_pots.is_some().then_some(need.in_pots);
+    let (main, more) = match (need.recipe, need.grams, need.to_mix) {
+        (None, _, _) => (words::ink_no_recipe().to_owned(), held.map(|held| words::ink_in_pots(words::weight(held)))),
+        (_, None, _) | (_, _, None) => {
+            (words::ink_no_print().to_owned(), held.map(|held| words::ink_in_pots(words::weight(held))))
+        }
+        (_, Some(all), Some(more)) if more.is_some() => {
+            (words::ink_to_mix(words::weight(more)), Some(needed(all, held)))
+        }
+        (_, Some(all), _) => {
+            let words = words::ink_mixed(words::weight(all));
+            return view! { <p class="ink-figure ready"><Icon name="check"/><span>{words}</span></p> };
+        }
+    };
+    view! {
+        <p class="ink-figure">
+            <strong>{main}</strong>
+            {more.map(|more| view! { <span class="muted">{more}</span> })}
+        </p>
+    }
+}
+
+fn needed(all: Grams, held: Option<Grams>) -> String {
+    match held {
+        Some(held) => words::ink_needed_in_pots(words::weight(all), words::weight(held)),
+        None => words::ink_needed(words::weight(all)),
+    }
+}
+
+/// The one thing to do next; none where it is mixed.
+fn action(need: &InkNeeded, weighing: Option<Subject>) -> Option<Drawn> {
+    let (place, icon, words) = match (weighing, need.recipe, need.to_mix) {
+        (Some(pot), ..) => (Place::Pot(PotPlace::Pot(pot)), "go", words::ink_go_on()),
+        (_, None, _) => (Place::Ink(InkPlace::NewRecipeFor(need.run)), "edit", words::ink_write_recipe()),
+        (_, _, None) => (Place::Pot(PotPlace::Print(need.run)), "drop", words::ink_work_out()),
+        (_, _, Some(more)) if more.is_some() => (Place::Pot(PotPlace::NewFor(need.run)), "ink", words::ink_mix()),
+        _ => return None,
+    };
+    let primary = weighing.is_some() || need.to_mix.is_some();
+    Some(view! {
+        <a class="button with-icon ink-act" class:primary=primary href=place.hash() aria-label=format!("{words}: {}", need.ink)>
+            <Icon name=icon/>{words}
+        </a>
+    })
+}

@@ -1,0 +1,29 @@
+//! A pot in a list.
+
+use crate::live::Drawn;
+use crate::parts::{Icon, Swatch};
+use crate::place::{Place, PotPlace};
+use crate::words;
+use lastpull_core::ink::{PotLine, PotStage};
+use lastpull_view::view;
+
+/// A pot, and how far it is.
+pub(super) fn pot_row(pot: &PotLine) -> Drawn {
+    let (stage, look) = words::ink_stage(pot.stage);
+    let done = matches!(pot.stage, PotStage::Matched | PotStage::Approved);
+    view! {
+        <li>
+            <a class="menu-row ink-row" href=Place::Pot(PotPlace::Pot(pot.id)).hash()>
+                <Swatch colour=pot.colour/>
+                <span class="row-words">
+                    <strong>{pot.name.clone()}</strong>
+                    <span class="muted">{words::ink_holds(&pot.holds)}</span>
+                </span>
+                <span class="ink-end">
+                    <strong>{words::weight(pot.grams)}</strong>
+                    <span class=format!("badge {look}")>{done.then(|| view! { <Icon name="check"/> })}{stage}</span>
+                </span>
+            </a>
+        </li>
+    }
+}

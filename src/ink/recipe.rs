@@ -1,0 +1,153 @@
+//! A recipe: what is made of it and by which revision, who said yes to that, and how it came to be.
+
+use super::parts_table::parts_table;
+use super::pots::pot_row;
+use super::revisions::Revisions;
+use super::sum::limits_told;
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Icon, NotHere, Page, Swatch, delete};
+use crate::photo::Photos;
+use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{Approval, RecipeCard, RevisionRow, recipe_card};
+use lastpull_core::journal::Subject;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The card.
+#[component(transparent)]
+pub fn RecipeScreen(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let card = Memo::new(move |_| store.shop.with(|shop| recipe_card(shop, id).filter(|card| !card.recipe.deleted)));
+    let here = Memo::new(move |_| card.with(Option::is_some));
+    live(move || {
+        if !here.get() {
+            return view! { <NotHere/> };
+        }
+        let name = Memo::new(move |_| {
+            card.with(|card| card.as_ref().map(|card| card.recipe.name.clone()).unwrap_or_default())
+        });
+        let aside = move || {
+            view! { <a class="icon-button" href=Place::Ink(InkPlace::EditRecipe(id)).hash() aria-label=words::edit()><Icon name="edit"/></a> }
+        };
+        let remove = move |_| {
+            delete(store, id, words::ink_recipe_deleted(name.get_untracked()), Place::Ink(InkPlace::Home));
+        };
+        view! {
+            <Page title=Signal::from(name) up=Place::Ink(InkPlace::Home) aside class="ink">
+                {move || card.with(|card| card.as_ref().map(|card| view! { {best(card)} {used(store, card)} {behind(card)} }))}
+                <Revisions card/>
+                <section class="ink-section"><h2>{words::ink_photos()}</h2><Photos subject=id/></section>
+                <div class="button-row">
+                    <button type="button" class="button with-icon danger" id="delete" on:click=remove><Icon name="bin"/>{words::delete()}</button>
+                </div>
+            </Page>
+        }
+    })
+}
+
+/// The revision that is made, large, and what to do with it.
+fn best(card: &RecipeCard) -> Drawn {
+    let id = card.id;
+    let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else {
+        return view! {
+            <p class="lead">{words::ink_card_empty()}</p>
+            <a class="button primary" id="revise" href=Place::Ink(InkPlace::Revise(id)).hash()>{words::ink_write_recipe()}</a>
+        };
+    };
+    let newer = card.newer_unapproved.then(|| card.revisions.first()).flatten();
+    let note = card.recipe.note.clone();
+    view! {
+        <section class="card ink-best" id="best">
+            <header class="ink-best-head">
+                <Swatch colour=card.recipe.colour/>
+                <div><h2>{words::ink_revision_name(&row.name)}</h2>{yes(row.approval.as_ref())}</div>
+            </header>
+            {newer.map(|newer| {
+                let (newer, best) = (words::ink_revision_name(&newer.name), words::ink_this_revision(&row.name));
+                view! { <p class="caution" id="newer"><Icon name="alert"/><span>{words::ink_newer_not_approved(newer, best)}</span></p> }
+            })}
+            {parts_table(&row.parts)}
+            {row.on_top.then(|| view! { <p class="quiet-line">{words::ink_top_note()}</p> })}
+            {limits_told(&row.limits)}
+            <a class="button primary huge" id="again" href=Place::Ink(InkPlace::MakeAgain(id)).hash()>
+                <Icon name="repeat"/>{if row.approval.is_some() { words::ink_make_again() } else { words::ink_make() }}
+            </a>
+        </section>
+        {(!note.is_empty()).then(|| view! { <p class="job-notes">{note}</p> })}
+        <div class="ink-doors">
+            {door("mix", "ink", words::ink_mix_pot(), Place::Pot(PotPlace::NewOf(row.name.id)))}
+            {door("revise", "edit", words::ink_revise(), Place::Ink(InkPlace::Revise(id)))}
+            {door("cover", "shirt", words::ink_cover(), Place::Colour(ColourPlace::Cover(id)))}
+            {door("target", "drop", words::ink_target(), Place::Colour(ColourPlace::Target(id)))}
+        </div>
+    }
+}
+
+fn door(id: &'static str, icon: &'static str, title: &'static str, place: Place) -> Drawn {
+    view! { <a class="ink-door" id=id href=place.hash()><Icon name=icon/><strong>{title}</strong></a> }
+}
+
+/// Who said yes, or that nobody did.
+pub(super) fn yes(approval: Option<&Approval>) -> Drawn {
+    match approval {
+        Some(yes) => {
+            let heard = yes.by.as_ref().map(|by| format!(", {}", words::ink_heard_by(by)));
+            view! {
+                <p class="ink-yes">
+                    <Icon name="check"/>
+                    <span>{words::ink_approved_by(&yes.client)}<small>{words::moment(yes.at)}{heard}</small></span>
+                </p>
+            }
+        }
+        None => view! { <p class="muted">{words::ink_nobody_yet()}</p> },
+    }
+}
+
+/// Its pots, and the runs that are to come.
+fn used(store: Store, card: &RecipeCard) -> Drawn {
+    let runs: Vec<Drawn> = card.runs.iter().filter_map(|run| run_row(store, *run)).collect();
+    view! {
+        {(!card.pots.is_empty()).then(|| view! {
+            <section class="ink-section"><h2>{words::ink_its_pots()}</h2><ul class="menu">{card.pots.iter().map(pot_row).collect::<Vec<_>>()}</ul></section>
+        })}
+        {(!runs.is_empty()).then(|| view! { <section class="ink-section"><h2>{words::ink_its_runs()}</h2><ul class="menu">{runs}</ul></section> })}
+    }
+}
+
+fn run_row(store: Store, run: Subject) -> Option<Drawn> {
+    store.shop.with_untracked(|shop| {
+        let (job, fields) = shop.job_of(run)?;
+        let words = format!("{} · {}", fields.client, words::pieces(shop.left_of(run)));
+        Some(view! {
+            <li>
+                <a class="menu-row" href=Place::Job(job).hash()>
+                    <Icon name="shirt"/>
+                    <span class="row-words"><strong>{fields.title.clone()}</strong><span class="muted">{words}</span></span>
+                    <Icon name="next"/>
+                </a>
+            </li>
+        })
+    })
+}
+
+/// Cost and density of what is made, behind a touch.
+fn behind(card: &RecipeCard) -> Drawn {
+    let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else { return nothing() };
+    let RevisionRow { cost, density, .. } = row;
+    let unpriced = (cost.unpriced > 0.0).then(|| words::ink_unpriced(words::percent(cost.unpriced, 1)));
+    let price = words::ink_per_kilo(words::ink_price(cost.a_kilogram));
+    let density = density.map_or_else(
+        || words::ink_density_unknown().to_owned(),
+        |value| words::ink_density_of(words::number(value, 3)),
+    );
+    view! {
+        <details class="group screen-fold" id="cost">
+            <summary>{words::ink_cost_density()}</summary>
+            <p><strong>{price}</strong>{unpriced.map(|words| view! { " " <span class="muted">{words}</span> })}</p>
+            <p>{density}</p>
+        </details>
+    }
+}

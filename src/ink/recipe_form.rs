@@ -1,0 +1,212 @@
+//! A recipe as it is written down: a new one, another revision, or its name and colour alone.
+
+use super::crew;
+use super::part_rows::{PartRows, Picking};
+use super::sum::{SumLine, TypedLimits};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
+use crate::place::{InkPlace, Place};
+use crate::platform::{ids, spawn_local};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
+use lastpull_core::job::{Problems, RunId};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What is done to a recipe.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Task {
+    New,
+    Edit,
+    Revise,
+}
+
+/// A form with where it began.
+struct Begun {
+    id: Subject,
+    form: RecipeForm,
+    before: Vec<Part>,
+    parent: Option<Subject>,
+    up: Place,
+}
+
+/// A new recipe, empty or for the ink that a run names.
+#[component(transparent)]
+pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> Drawn {
+    let store = Store::from_context();
+    let mut form = RecipeForm::default();
+    if let Some(run) = run {
+        store.shop.with_untracked(|shop| {
+            if let Some(run) = shop.run(run) {
+                form.name.clone_from(&run.ink);
+                form.colour = run.ink_colour.map(|colour| colour.to_string()).unwrap_or_default();
+            }
+        });
+    }
+    let up = Place::Ink(InkPlace::Home);
+    page(store, Task::New, Begun { id: ids::new_id(), form, before: Vec::new(), parent: None, up })
+}
+
+/// Its name, colour and notes; its parts too while it has none.
+#[component(transparent)]
+pub fn EditRecipe(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    match begun(store, id) {
+        Some(begun) if begun.before.is_empty() => page(store, Task::Revise, begun),
+        Some(begun) => page(store, Task::Edit, begun),
+        None => view! { <NotHere/> },
+    }
+}
+
+/// Another revision: from the latest of a recipe, or from the revision that is named.
+#[component(transparent)]
+pub fn Revise(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    match begun(store, id) {
+        Some(begun) => page(store, Task::Revise, begun),
+        None => view! { <NotHere/> },
+    }
+}
+
+fn begun(store: Store, id: Subject) -> Option<Begun> {
+    store.shop.with_untracked(|shop| {
+        let chosen = shop.ink.revision(id);
+        let recipe = chosen.map_or(id, |revision| revision.recipe);
+        let fields = shop.ink.recipe(recipe).filter(|found| !found.deleted)?;
+        let from = chosen.or_else(|| revisions_of(shop, recipe).last().copied());
+        let before = from.map(|revision| revision.parts.to_vec()).unwrap_or_default();
+        let up = Place::Ink(InkPlace::Recipe(recipe));
+        let form = RecipeForm::of(fields, &before);
+        Some(Begun { id: recipe, form, before, parent: from.map(|revision| revision.id), up })
+    })
+}
+
+fn page(store: Store, task: Task, begun: Begun) -> Drawn {
+    let Begun { id, form, before, parent, up } = begun;
+    let title = match task {
+        Task::New => words::ink_recipe_new().to_owned(),
+        Task::Edit => words::ink_recipe_edit().to_owned(),
+        Task::Revise => words::ink_recipe_revise(&form.name),
+    };
+    let form = RwSignal::new(form);
+    let problems = RwSignal::new(RecipeProblems::default());
+    // Saving was tried and something was wrong; or nothing differed.
+    let (asked, same) = (RwSignal::new(false), RwSignal::new(false));
+    let busy = RwSignal::new(false);
+    let revision = ids::new_id();
+    let kept = StoredValue::new(before);
+    let check =
+        move || store.shop.with(|shop| form.with(|form| kept.with_value(|before| form.check(shop, Some(id), before))));
+    Effect::new(move || {
+        let found = check();
+        same.set(false);
+        if asked.get() {
+            problems.set(found.err().unwrap_or_default());
+        }
+    });
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let checked = match leptos::reactive::graph::untrack(check) {
+            Err(found) => {
+                problems.set(found);
+                return asked.set(true);
+            }
+            Ok(checked) => checked,
+        };
+        if task == Task::Revise && checked.parts.is_none() && checked.fields.is_empty() {
+            return same.set(true);
+        }
+        let mut facts = Vec::new();
+        if !checked.fields.is_empty() {
+            facts.push((id, Fact::Ink(InkFact::RecipeSet(checked.fields))));
+        }
+        if let Some(parts) = checked.parts {
+            let by = crew(store);
+            let fact = store
+                .shop
+                .with_untracked(|shop| revision_fact(shop, id, parts, parent, None, &checked.why, by.as_deref()));
+            facts.push((revision, Fact::Ink(fact)));
+        }
+        busy.set(true);
+        spawn_local(async move {
+            let saved = facts.is_empty() || store.record_and_wait(facts).await;
+            busy.set(false);
+            if saved {
+                if let Some(name) = store.shop.with_untracked(|shop| revision_name(shop, revision)) {
+                    store.tell(words::ink_saved_revision(words::ink_revision_name(&name)));
+                }
+                Place::Ink(InkPlace::Recipe(id)).go();
+            }
+        });
+    };
+    let fields = Signal::derive(move || problems.with(|problems| problems.fields.clone()));
+    let picking = Picking::new();
+    let parent_name = parent.and_then(|id| store.shop.with_untracked(|shop| revision_name(shop, id)));
+    let same_words = parent_name.map(|name| words::ink_same_parts(words::ink_revision_name(&name)));
+    let with_parts = task != Task::Edit;
+    let with_fields = task != Task::Revise || form.with_untracked(|form| form.parts.is_empty());
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up class="form">
+            <form on:submit=save novalidate=true>
+                {with_fields.then(|| view! { <NameAndColour form fields/> })}
+                {with_parts.then(|| view! { <Parts form problems asked picking/> })}
+                {(task == Task::Revise).then(|| view! {
+                    <TextArea name="why" label=words::ink_why() bound=bound(form, |f| &mut f.why) problems=fields/>
+                    <p class="field-help ink-under"><span>{words::ink_why_hint()}</span></p>
+                })}
+                {with_fields.then(|| view! { <TextArea name="note" label=words::ink_note() bound=bound(form, |f| &mut f.note) problems=fields/> })}
+                {live(move || same.get().then(|| view! { <p class="problem" role="alert" id="same">{same_words.clone()}</p> }))}
+                <SaveBar problems=all_problems(problems) busy/>
+            </form>
+            {picking.sheet(form)}
+        </Page>
+    }
+}
+
+/// Everything that is wrong, as the foot of the form counts it.
+fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
+    Signal::derive(move || {
+        problems.with(|problems| {
+            let mut all = problems.fields.clone();
+            if let Some((_, problem)) = problems.rows.first() {
+                all.insert("rows", *problem);
+            }
+            if problems.sum.is_some() {
+                all.insert("sum", lastpull_core::job::FormProblem::Missing);
+            }
+            all
+        })
+    })
+}
+
+#[component(transparent)]
+fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> Drawn {
+    view! {
+        <div class="field-pair colour-pair">
+            <Field name="ink_colour" label=words::ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems=fields/>
+            <Field name="name" label=words::ink_recipe_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems=fields hint=words::ink_recipe_name_hint()/>
+        </div>
+    }
+}
+
+#[component(transparent)]
+fn Parts(
+    form: RwSignal<RecipeForm>,
+    problems: RwSignal<RecipeProblems>,
+    asked: RwSignal<bool>,
+    picking: Picking,
+) -> Drawn {
+    let missing = Memo::new(move |_| problems.with(|problems| problems.fields.contains_key("parts")));
+    view! {
+        <fieldset class="group ink-parts-group">
+            <legend>{words::ink_recipe_parts()}</legend>
+            <PartRows form problems picking/>
+            {live(move || missing.get().then(|| view! { <p class="problem" id="parts-missing">{words::ink_parts_missing()}</p> }))}
+            <SumLine form asked/>
+            <TypedLimits form/>
+        </fieldset>
+    }
+}

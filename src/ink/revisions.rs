@@ -1,0 +1,67 @@
+//! How a recipe came to be: its revisions, latest first, each with where it came from and why it differs.
+
+use super::parts_table::parts_table;
+use super::recipe::yes;
+use super::sum::limits_told;
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::place::{InkPlace, Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{RecipeCard, RevisionRow};
+use lastpull_core::journal::Fact;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// All of them, put away.
+#[component(transparent)]
+pub fn Revisions(card: Memo<Option<RecipeCard>>) -> Drawn {
+    let store = Store::from_context();
+    live(move || {
+        let rows: Vec<Drawn> =
+            card.with(|card| card.iter().flat_map(|card| &card.revisions).map(|row| revision(store, row)).collect());
+        let number = rows.len() as u32;
+        (number > 0).then(|| {
+            view! {
+                <details class="group screen-fold" id="revisions">
+                    <summary>{words::ink_revisions_n(number)}</summary>
+                    <ul class="ink-revisions">{rows}</ul>
+                </details>
+            }
+        })
+    })
+}
+
+fn revision(store: Store, row: &RevisionRow) -> Drawn {
+    let id = row.name.id;
+    let name = words::ink_revision_name(&row.name);
+    let told = name.clone();
+    let take_back = move |_| {
+        store.record(id, Fact::Deleted);
+        store.tell_with_undo(words::ink_revision_gone(&told), vec![(id, Fact::Restored)]);
+    };
+    let when = match &row.by {
+        Some(by) => words::ink_saved_by(words::moment(row.at), by),
+        None => words::moment(row.at),
+    };
+    let from = row.parent.as_ref().map(|parent| words::ink_from_revision(words::ink_this_revision(parent)));
+    view! {
+        <li class="ink-revision" data-number=row.name.number.to_string()>
+            <h3>{name.clone()}</h3>
+            <p class="muted">
+                {when}
+                {from.map(|from| format!(" · {from}"))}
+                {row.pot.as_ref().map(|(pot, name)| view! { " · " <a href=Place::Pot(PotPlace::Pot(*pot)).hash()>{words::ink_from_pot(name)}</a> })}
+            </p>
+            {(!row.note.is_empty()).then(|| view! { <p class="job-notes">{row.note.clone()}</p> })}
+            {yes(row.approval.as_ref())}
+            {parts_table(&row.parts)}
+            {limits_told(&row.limits)}
+            <div class="button-row">
+                <a class="button with-icon" href=Place::Ink(InkPlace::Revise(id)).hash() aria-label=format!("{}: {name}", words::ink_revise_from())><Icon name="edit"/>{words::ink_revise_from()}</a>
+                <button type="button" class="button quiet danger" aria-label=format!("{}: {name}", words::ink_revision_take_back()) on:click=take_back>{words::ink_revision_take_back()}</button>
+            </div>
+        </li>
+    }
+}

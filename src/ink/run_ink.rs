@@ -1,0 +1,62 @@
+//! A run's ink beside its checks and after its last piece: its pot, its recipe, or what is still to mix.
+
+use super::pots::pot_row;
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::place::{InkPlace, Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{RunInk, run_ink};
+use lastpull_core::job::RunId;
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Where its ink is; nothing for a shop that does not mix at this bench. `after` the run, the pots are weighed
+/// back.
+#[component(transparent)]
+pub fn RunInkRows(id: RunId, after: bool) -> Drawn {
+    let store = Store::from_context();
+    let ink = Memo::new(move |_| store.shop.with(|shop| run_ink(shop, id)));
+    live(move || {
+        ink.with(|ink| {
+            let ink = ink.as_ref()?;
+            let pots: Vec<Drawn> = ink.pots.iter().map(pot_row).collect();
+            if after && pots.is_empty() {
+                return None;
+            }
+            Some(view! {
+                <section class="ink-run" id="run-ink">
+                    {after.then(|| view! { <p class="quiet-line">{words::ink_weigh_back()}</p> })}
+                    <ul class="menu">{pots}{(!after).then(|| to_do(ink)).flatten()}</ul>
+                </section>
+            })
+        })
+    })
+}
+
+/// What is still to mix, or the recipe where no pot holds any.
+fn to_do(ink: &RunInk) -> Option<Drawn> {
+    let more =
+        ink.need.as_ref().and_then(|need| need.to_mix.filter(|grams| grams.is_some()).map(|more| (need.run, more)));
+    let weighing = ink.pots.iter().any(|pot| pot.stage == lastpull_core::ink::PotStage::Weighing);
+    match (more, ink.recipe) {
+        (Some((run, more)), _) if !weighing => Some(row(Place::Pot(PotPlace::NewFor(run)), &ink.ink, Some(more))),
+        (_, Some(recipe)) if ink.pots.is_empty() => Some(row(Place::Ink(InkPlace::Recipe(recipe)), &ink.ink, None)),
+        _ => None,
+    }
+}
+
+fn row(place: Place, ink: &str, more: Option<Grams>) -> Drawn {
+    let words = more.map_or_else(|| words::ink_its_recipe().to_owned(), |more| words::ink_to_mix(words::weight(more)));
+    view! {
+        <li>
+            <a class="menu-row" href=place.hash()>
+                <Icon name="ink"/>
+                <span class="row-words"><strong>{ink.to_owned()}</strong><span class="muted">{words}</span></span>
+                <Icon name="next"/>
+            </a>
+        </li>
+    }
+}

@@ -1,0 +1,80 @@
+//! What to buy, as a list that can leave the phone.
+
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::platform::{spawn_local, text};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{StockRow, StockView, ToBuy};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The list; nothing where nothing is low.
+#[component(transparent)]
+pub fn Shopping(stock: Memo<StockView>) -> Drawn {
+    let store = Store::from_context();
+    let share = move |_| {
+        let list = stock.with_untracked(as_text);
+        // Within the tap itself: browsers share and copy only then.
+        spawn_local(async move {
+            match text::share(&list).await {
+                text::Went::Copied => store.tell(words::ink_list_copied()),
+                text::Went::Nowhere => store.tell(words::ink_list_failed()),
+                text::Went::Shared | text::Went::Cancelled => {}
+            }
+        });
+    };
+    live(move || {
+        let rows: Vec<Drawn> = stock.with(|stock| to_buy(stock).map(|(row, buy)| line(row, buy)).collect());
+        let (cost, unpriced) = stock.with(|stock| (stock.cost, stock.unpriced));
+        (!rows.is_empty()).then(|| {
+            view! {
+                <section class="card ink-buy" id="buy">
+                    <h2>{words::ink_buy()}</h2>
+                    <ul class="ink-lines">{rows}</ul>
+                    <p class="quiet-line">
+                        {(cost > 0).then(|| words::ink_buy_total(words::ink_price(cost as f64)))}
+                        {(cost > 0 && unpriced > 0).then_some(" · ")}
+                        {(unpriced > 0).then(|| words::ink_buy_unpriced(unpriced))}
+                    </p>
+                    <button type="button" class="button with-icon" id="share-list" on:click=share><Icon name="out"/>{words::ink_share_list()}</button>
+                </section>
+            }
+        })
+    })
+}
+
+fn to_buy(stock: &StockView) -> impl Iterator<Item = (&StockRow, ToBuy)> {
+    stock.rows.iter().filter_map(|row| Some((row, row.buy?)))
+}
+
+fn amount(buy: ToBuy) -> String {
+    match buy.tubs {
+        Some(tubs) => {
+            let tub = lastpull_core::quantity::Grams::from_milligrams(buy.grams.milligrams() / i64::from(tubs.max(1)));
+            words::ink_buy_tubs(tubs, words::weight(tub))
+        }
+        None => words::ink_buy_grams(words::weight(buy.grams)),
+    }
+}
+
+fn line(row: &StockRow, buy: ToBuy) -> Drawn {
+    let why = row.low.as_ref().map(words::ink_low_why);
+    let price = buy.cost.map(|cost| words::ink_price(cost as f64));
+    view! {
+        <li class="ink-line">
+            <span class="row-words"><strong>{row.name.clone()}</strong>{why.map(|why| view! { <small class="muted">{why}</small> })}</span>
+            <span class="ink-end"><strong>{amount(buy)}</strong>{price.map(|price| view! { <small class="muted">{price}</small> })}</span>
+        </li>
+    }
+}
+
+/// The list in words, a line each.
+fn as_text(stock: &StockView) -> String {
+    let mut list = String::from(words::ink_buy());
+    for (row, buy) in to_buy(stock) {
+        list.push_str(&format!("\n{}: {}", row.name, amount(buy)));
+    }
+    list
+}

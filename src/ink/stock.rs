@@ -1,0 +1,99 @@
+//! The shelf: what is low first, what to buy, then everything by kind.
+
+use super::shopping::Shopping;
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Empty, Icon, Page, Swatch};
+use crate::place::{InkPlace, Place};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{ComponentKind, StockRow, StockView, stock_view};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The shelf.
+#[component(transparent)]
+pub fn StockScreen() -> Drawn {
+    let store = Store::from_context();
+    let stock = Memo::new(move |_| store.shop.with(stock_view));
+    let none = Memo::new(move |_| stock.with(|stock| stock.rows.is_empty()));
+    let add = || Place::Ink(InkPlace::NewComponent).hash();
+    let aside = move || {
+        (!none.get()).then(|| {
+            view! { <a class="button with-icon" href=add()><Icon name="plus"/>{words::ink_add_component()}</a> }
+        })
+    };
+    view! {
+        <Page title=Signal::derive(|| words::ink_stock().to_owned()) up=Place::Ink(InkPlace::Home) aside=move || view! { {aside} } class="ink">
+            {live(move || if none.get() {
+                view! {
+                    <Empty icon="box" title=words::ink_stock_empty_title() text=words::ink_stock_empty_text()>
+                        <a class="button primary" href=add()>{words::ink_add_component()}</a>
+                    </Empty>
+                }
+            } else {
+                view! { <Shopping stock/> {shelf(stock)} {scale(store)} }
+            })}
+        </Page>
+    }
+}
+
+fn shelf(stock: Memo<StockView>) -> Drawn {
+    live(move || {
+        let unknown = stock.with(|stock| stock.unknown.len() as u32);
+        let kinds: Vec<Drawn> =
+            stock.with(|stock| ComponentKind::ALL.into_iter().filter_map(|kind| of_kind(stock, kind)).collect());
+        view! {
+            {kinds}
+            {(unknown > 0).then(|| view! { <p class="quiet-line">{words::ink_unknown_needs(unknown)}</p> })}
+        }
+    })
+}
+
+fn of_kind(stock: &StockView, kind: ComponentKind) -> Option<Drawn> {
+    let rows: Vec<Drawn> = stock.rows.iter().filter(|row| row.kind == kind).map(row).collect();
+    (!rows.is_empty()).then(|| {
+        view! {
+            <section class="ink-section">
+                <h2>{words::ink_kind_names(kind)}</h2>
+                <ul class="menu">{rows}</ul>
+            </section>
+        }
+    })
+}
+
+fn row(row: &StockRow) -> Drawn {
+    let left = row.left.map_or_else(|| "–".to_owned(), words::weight);
+    let never = row.left.is_none().then_some(words::ink_never_counted());
+    let wanted = row.wanted.is_some().then(|| words::ink_wanted_short(words::weight(row.wanted)));
+    view! {
+        <li>
+            <a class="menu-row ink-row" data-low=row.low.is_some().then_some("") href=Place::Ink(InkPlace::Component(row.component)).hash()>
+                <Swatch colour=row.colour/>
+                <span class="row-words">
+                    <strong>{row.name.clone()}</strong>
+                    {never.map(|words| view! { <span class="muted">{words}</span> })}
+                    {row.low.as_ref().map(|low| view! { <span class="ink-newer">{words::ink_low_why(low)}</span> })}
+                </span>
+                <span class="ink-end"><strong>{left}</strong>{wanted.map(|words| view! { <small class="muted">{words}</small> })}</span>
+            </a>
+        </li>
+    }
+}
+
+fn scale(store: Store) -> Drawn {
+    live(move || {
+        let step = store.shop.with(|shop| shop.ink.scale.step);
+        view! {
+            <ul class="menu">
+                <li>
+                    <a class="menu-row" id="scale" href=Place::Ink(InkPlace::Scale).hash()>
+                        <Icon name="gear"/>
+                        <span class="row-words"><strong>{words::ink_scale()}</strong><span class="muted">{words::ink_scale_line(words::grams(step))}</span></span>
+                        <Icon name="next"/>
+                    </a>
+                </li>
+            </ul>
+        }
+    })
+}

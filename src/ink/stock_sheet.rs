@@ -1,0 +1,77 @@
+//! What came in, and what is left: one weight, told at the shelf.
+
+use super::crew;
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::{Field, Kind, Sheet, bound};
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{InkFact, StockForm};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Which of the two is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StockAsk {
+    /// It came in.
+    Delivery,
+    /// What is left was weighed.
+    Count,
+}
+
+/// The sheet, while it is asked.
+#[component(transparent)]
+pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockAsk>>) -> Drawn {
+    let asked = Memo::new(move |_| ask.get());
+    live(move || asked.get().map(|what| view! { <Asked id what ask/> }))
+}
+
+#[component(transparent)]
+fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> Drawn {
+    let store = Store::from_context();
+    let name =
+        store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone()).unwrap_or_default());
+    let form = RwSignal::new(StockForm::default());
+    let problems = RwSignal::new(Problems::new());
+    let event = ids::new_id();
+    let title = match what {
+        StockAsk::Delivery => words::ink_came_in_title(&name),
+        StockAsk::Count => words::ink_count_title(&name),
+    };
+    let send = move |submitted: leptos::ev::SubmitEvent| {
+        submitted.prevent_default();
+        let (by, units) = (crew(store), words::units());
+        let checked = form.with(|form| match what {
+            StockAsk::Delivery => form.delivered(id, by.as_deref(), units),
+            StockAsk::Count => form.counted(id, by.as_deref(), units),
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                let told = match &fact {
+                    InkFact::Delivered { grams, .. } => words::ink_delivered_notice(words::weight_fine(*grams), &name),
+                    InkFact::Counted { grams, .. } => words::ink_counted_notice(words::weight_fine(*grams), &name),
+                    _ => String::new(),
+                };
+                store.record(event, Fact::Ink(fact));
+                store.tell_with_undo(told, vec![(event, Fact::Deleted)]);
+                ask.set(None);
+            }
+        }
+    };
+    let hint = if what == StockAsk::Count { words::ink_count_hint() } else { "" };
+    view! {
+        <Sheet title on_close=Callback::new(move |()| ask.set(None))>
+            <form on:submit=send novalidate=true>
+                <Field name="grams" label=words::ink_how_much() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint/>
+                {(what == StockAsk::Delivery).then(|| view! {
+                    <Field name="note" label=words::ink_lot_note() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                })}
+                <button type="submit" class="button primary huge">{words::save()}</button>
+            </form>
+        </Sheet>
+    }
+}

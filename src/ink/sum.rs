@@ -1,0 +1,101 @@
+//! Whether a recipe's parts are whole, and what would mend them; and whether data sheets allow it.
+
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{LimitBroken, LimitOf, OffSum, RecipeForm, SumFix, SumOffer};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The sum as it is typed. `asked` once saving was tried: then it is a problem, before that a help.
+#[component(transparent)]
+pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> Drawn {
+    let store = Store::from_context();
+    let off = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.sum(shop))));
+    let any = Memo::new(move |_| {
+        form.with(|form| form.parts.iter().any(|row| !row.on_top && !row.percent.trim().is_empty()))
+    });
+    let top = Memo::new(move |_| form.with(RecipeForm::with_top));
+    view! {
+        <div class="ink-sum" id="sum" aria-live="polite">
+            {live(move || match off.get() {
+                Some(off) => off_sum(form, &off, asked.get()),
+                None => view! { {any.get().then(|| view! { <p class="ink-whole"><Icon name="check"/>{words::ink_sum_whole()}</p> })} },
+            })}
+            {live(move || top.get().map(|grams| view! { <p class="quiet-line">{words::ink_with_top(words::number(grams, 4))}</p> }))}
+        </div>
+    }
+}
+
+fn off_sum(form: RwSignal<RecipeForm>, off: &OffSum, asked: bool) -> Drawn {
+    let why = words::ink_why_off(off.why, off.percent);
+    let offers: Vec<Drawn> = off.offers.iter().map(|offer| mend(form, offer)).collect();
+    view! {
+        <p class:problem=asked>{why}</p>
+        <div class="ink-mends">{offers}</div>
+    }
+}
+
+fn mend(form: RwSignal<RecipeForm>, offer: &SumOffer) -> Drawn {
+    let words = match offer.fix {
+        SumFix::Scale => words::ink_fix_scale().to_owned(),
+        SumFix::OnTop => words::ink_fix_on_top().to_owned(),
+        SumFix::Fill(at) => Filled { form, offer, at }.words(),
+    };
+    let parts = offer.parts.clone();
+    let name = match offer.fix {
+        SumFix::Scale => "scale",
+        SumFix::OnTop => "on-top",
+        SumFix::Fill(_) => "fill",
+    };
+    view! {
+        <button type="button" class="button" data-fix=name on:click=move |_| form.update(|form| form.parts.clone_from(&parts))>{words}</button>
+    }
+}
+
+/// The base that makes up for what is missing, and how much of it there then is.
+struct Filled<'a> {
+    form: RwSignal<RecipeForm>,
+    offer: &'a SumOffer,
+    at: usize,
+}
+
+impl Filled<'_> {
+    fn words(&self) -> String {
+        let store = Store::from_context();
+        let component = self.form.with_untracked(|form| form.parts.get(self.at).and_then(|row| row.component));
+        let name = component
+            .and_then(|id| store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone())));
+        let percent = self.offer.parts.get(self.at).map(|row| row.percent.clone()).unwrap_or_default();
+        let share = words::pick(percent.clone(), percent.replace('.', ","));
+        words::ink_fix_fill(name.unwrap_or_default(), format!("{share}\u{a0}%"))
+    }
+}
+
+/// The limits that a recipe as typed passes.
+#[component(transparent)]
+pub fn TypedLimits(form: RwSignal<RecipeForm>) -> Drawn {
+    let store = Store::from_context();
+    let limits = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.limits(shop))));
+    live(move || limits.with(|limits| limits_told(limits)))
+}
+
+/// Data sheets' limits that are passed, where there are any.
+pub(super) fn limits_told(limits: &[LimitBroken]) -> Option<Drawn> {
+    let lines: Vec<Drawn> = limits
+        .iter()
+        .map(|broken| {
+            let [percent, most] = [broken.percent, broken.most].map(|share| words::percent(share, 2));
+            let words = match broken.limit {
+                LimitOf::Component => words::ink_limit_component(&broken.name, percent, most),
+                LimitOf::Pigment => words::ink_limit_pigment(&broken.name, percent, most),
+            };
+            view! { <strong>{words}</strong>" " }
+        })
+        .collect();
+    (!lines.is_empty()).then(|| {
+        view! { <p class="caution ink-limits"><Icon name="alert"/><span>{lines}{words::ink_limit_hint()}</span></p> }
+    })
+}

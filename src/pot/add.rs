@@ -1,0 +1,189 @@
+//! Something more into a pot: what, how much, why, and what it holds with it in.
+
+use super::happened::{crew, scale_step};
+use super::keypad::Keypad;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Bound, Empty, Field, Icon, Kind, NotHere, Page, Swatch};
+use crate::place::{InkPlace, Place, PotPlace};
+use crate::platform::{ids, wake};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{
+    AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, on_scale, pot_state,
+};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// A correction.
+#[component(transparent)]
+pub fn AddScreen(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let name =
+        store.shop.with_untracked(|shop| shop.ink.pot(id).filter(|pot| !pot.deleted).map(|pot| pot.name.clone()));
+    let Some(name) = name else { return view! { <NotHere/> } };
+    wake::stay_awake();
+    on_cleanup(wake::let_sleep);
+    let step = scale_step(store);
+    let components = store.shop.with_untracked(|shop| components_to_add(shop, id));
+    if components.is_empty() {
+        return no_components(id);
+    }
+    let (picked, grams, total) = (RwSignal::new(None::<Subject>), RwSignal::new(String::new()), RwSignal::new(false));
+    let (note, problems) = (RwSignal::new(String::new()), RwSignal::new(Problems::new()));
+    let form = move || PourForm {
+        component: picked.get(),
+        grams: grams.get(),
+        total: total.get(),
+        note: note.get(),
+        ..PourForm::default()
+    };
+    let checked = move || {
+        let form = form();
+        store
+            .shop
+            .with_untracked(|shop| form.check(shop, id, PourStep::Correction, crew(store).as_deref(), words::units()))
+    };
+    let after = Memo::new(move |_| match checked() {
+        Ok(InkFact::Poured { component, grams, .. }) => {
+            Some((component, grams, store.shop.with(|shop| after_addition(shop, id, &[(component, grams)]))))
+        }
+        _ => None,
+    });
+    // What was wrong is looked at again with every change.
+    Effect::new(move || {
+        let found = checked();
+        if problems.with_untracked(|problems| !problems.is_empty()) {
+            problems.set(found.err().unwrap_or_default());
+        }
+    });
+    let send = Callback::new(move |()| match leptos::reactive::graph::untrack(checked) {
+        Err(found) => problems.set(found),
+        Ok(fact) => {
+            super::saved::told(store, vec![(ids::new_id(), Fact::Ink(fact))], words::pot_added_said());
+            Place::Pot(PotPlace::Pot(id)).go();
+        }
+    });
+    let rows = StoredValue::new(components);
+    // Once it is picked, the keys take its place in sight.
+    let choosing = RwSignal::new(false);
+    let pick = Callback::new(move |component: Subject| {
+        picked.set(Some(component));
+        choosing.set(false);
+    });
+    let picked_row = Memo::new(move |_| {
+        picked.get().and_then(|id| rows.with_value(|rows| rows.iter().find(|row| row.component == id).cloned()))
+    });
+    let shows = move || store.shop.with(|shop| on_scale(shop, id))[0];
+    let bound = Bound { value: note.into(), set: Callback::new(move |typed| note.set(typed)) };
+    let title = words::pot_add_to(name);
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up=Place::Pot(PotPlace::Pot(id)) class="pot-add">
+            <div class="pot-add-what">
+                {live(move || match picked_row.get().filter(|_| !choosing.get()) {
+                    Some(row) => view! {
+                        <button type="button" class="pot-picked" id="picked" on:click=move |_| choosing.set(true)>
+                            <Swatch colour=row.colour/><strong>{row.name.clone()}</strong><span>{words::pot_pick_other()}</span>
+                        </button>
+                    },
+                    None => view! {
+                        <fieldset class="choice" id="component">
+                            <legend>{words::pot_which_component()}</legend>
+                            <div class="choice-row">{rows.with_value(|rows| rows.iter().enumerate().map(|(at, row)| component(at, row, pick)).collect::<Vec<_>>())}</div>
+                            {problem(problems, "component")}
+                        </fieldset>
+                    },
+                })}
+                <section class="pot-after" id="after" aria-live="polite">
+                    {live(move || match after.get() {
+                        None => view! { <p class="muted">{words::pot_after_wait()}</p> },
+                        Some((component, grams, after)) => told(store, id, component, grams, &after, step),
+                    })}
+                </section>
+            </div>
+            <section class="pot-entry">
+                <button type="button" class="pot-way" id="way" aria-pressed=move || total.get().to_string() on:click=move |_| total.update(|total| *total = !*total)>
+                    {move || if total.get() { words::pot_shows_total(words::pot_weight(shows(), step)) } else { words::pot_goes_in().to_owned() }}
+                    <Icon name="repeat"/>
+                </button>
+                <p class="pot-typed" class:none=move || grams.with(String::is_empty) id="typed" aria-live="polite">
+                    <strong>{move || if grams.with(String::is_empty) { "0".to_owned() } else { grams.get() }}</strong>
+                    <span>{words::unit_weight()}</span>
+                </p>
+                {problem(problems, "grams")}
+                <Keypad text=grams label=words::pot_keypad() enter=words::pot_add_it() on_enter=send/>
+            </section>
+            <section class="pot-why">
+                <p class="pot-chips">
+                    {live(move || chips(picked_row.get().map(|row| row.name)).into_iter().map(|chip| {
+                        let text = chip.clone();
+                        view! { <button type="button" class="button" on:click=move |_| note.set(text.clone())>{chip}</button> }
+                    }).collect::<Vec<_>>())}
+                </p>
+                <Field name="note" label=words::pot_why() kind=Kind::Words bound problems/>
+                <p class="quiet-line">{words::pot_photo_after()}</p>
+            </section>
+        </Page>
+    }
+}
+
+/// What is often said of a correction.
+fn chips(name: Option<String>) -> Vec<String> {
+    let touch = name.map(words::pot_touch_more);
+    let plain = [words::pot_too_light(), words::pot_too_dark(), words::pot_too_dull(), words::pot_too_thick()];
+    touch.into_iter().chain(plain.map(str::to_owned)).collect()
+}
+
+fn component(at: usize, row: &PartRow, pick: Callback<Subject>) -> Drawn {
+    let id = row.component;
+    view! {
+        <button type="button" class="button pot-component" id=format!("component-{at}") on:click=move |_| pick.run(id)>
+            <Swatch colour=row.colour/><span>{row.name.clone()}{(row.percent > 0.0).then(|| view! { <small>{words::pot_percent(row.percent)}</small> })}</span>
+        </button>
+    }
+}
+
+fn problem(problems: RwSignal<Problems>, field: &'static str) -> Drawn {
+    view! {
+        <p class="problem" role="alert">{move || problems.with(|problems| problems.get(field).map(|problem| words::form_problem(*problem)))}</p>
+    }
+}
+
+/// What the pot holds with it in, against what it holds now.
+fn told(store: Store, id: Subject, added: Subject, grams: Grams, after: &AfterAddition, step: Grams) -> Drawn {
+    let before = store.shop.with(|shop| pot_state(shop, id).contents.percentages());
+    let weight = |grams: Grams| words::pot_weight(grams, step);
+    let was = |component: Subject| before.iter().find(|(id, _)| *id == component).map_or(0.0, |(_, percent)| *percent);
+    let name = |component: Subject| {
+        after.parts.iter().find(|part| part.component == component).map(|part| part.name.clone()).unwrap_or_default()
+    };
+    view! {
+        <h2>{words::pot_then_holds(weight(after.total))}<small>{words::pot_more(weight(grams))}</small></h2>
+        <ul class="pot-percents">
+            {after.parts.iter().map(|part| view! {
+                <li class:added=part.component == added>
+                    <Swatch colour=part.colour/><span>{part.name.clone()}</span>
+                    <small>{words::pot_was(words::pot_percent(was(part.component)))}</small>
+                    <strong>{words::pot_percent(part.percent)}</strong>
+                </li>
+            }).collect::<Vec<_>>()}
+        </ul>
+        {after.spills.is_some().then(|| view! { <p class="caution"><Icon name="alert"/>{words::pot_will_spill(weight(after.spills))}</p> })}
+        {after.lacks.iter().map(|(component, grams)| view! { <p class="caution"><Icon name="alert"/>{words::pot_lacks_of(weight(*grams), name(*component))}</p> }).collect::<Vec<_>>()}
+        {after.limits.iter().map(|limit| view! { <p class="caution"><Icon name="alert"/>{words::pot_limit(limit)}</p> }).collect::<Vec<_>>()}
+    }
+}
+
+fn no_components(id: Subject) -> Drawn {
+    let title = words::pot_add();
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up=Place::Pot(PotPlace::Pot(id)) class="pot-add">
+            <Empty icon="ink" title=words::pot_no_components() text=words::pot_no_components_text()>
+                <a class="button primary" href=Place::Ink(InkPlace::NewComponent).hash()>{words::pot_new_component()}</a>
+            </Empty>
+        </Page>
+    }
+}

@@ -1,0 +1,148 @@
+//! What can be done with a pot: what is next in sight, the rest behind a tap.
+
+use super::happened::crew;
+use super::moved::MoveSheet;
+use super::saved::{SaveSheet, YesSheet};
+use super::taken::{UsedSheet, WasteSheet};
+use super::top_up::TopUpSheet;
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::Icon;
+use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What is asked about a pot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asking {
+    /// Who said yes.
+    Yes,
+    /// Why it differs.
+    Save,
+    /// What is left after a run.
+    Used,
+    /// What was thrown away.
+    Waste,
+    /// Where it goes.
+    MoveOut,
+    /// Where it comes from.
+    MoveIn,
+    /// Up to how much.
+    TopUp,
+}
+
+/// The steps.
+#[component(transparent)]
+pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>, go_on: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let at = Memo::new(move |_| {
+        card.with(|card| {
+            card.as_ref().map(|card| (card.stage, card.unfinished, card.as_written, card.label.grams.is_some()))
+        })
+    });
+    let match_it = move |_| {
+        let event = ids::new_id();
+        store.record(event, Fact::Ink(InkFact::Matched { pot: id, reading: None, by: crew(store) }));
+        store.tell_with_undo(words::pot_matched_said(), vec![(event, Fact::Deleted)]);
+    };
+    let close = move |closed: bool| {
+        let fact = |closed| Fact::Ink(InkFact::PotSet(vec![PotField::Closed(closed)]));
+        store.record(id, fact(closed));
+        let said = if closed { words::pot_closed_said() } else { words::pot_opened_said() };
+        store.tell_with_undo(said, vec![(id, fact(!closed))]);
+    };
+    let delete = move |_| {
+        let name = card.with_untracked(|card| card.as_ref().map(|card| card.label.pot.clone()).unwrap_or_default());
+        store.record(id, Fact::Deleted);
+        store.tell_with_undo(words::pot_deleted(name), vec![(id, Fact::Restored)]);
+        Place::Ink(InkPlace::Home).go();
+    };
+    let ask = move |what: Asking| move |_| asking.set(Some(what));
+    let add = move |primary: bool| {
+        view! { <a class="button huge with-icon" class:primary=primary id="add" href=Place::Pot(PotPlace::Add(id)).hash()><Icon name="plus"/>{words::pot_add()}</a> }
+    };
+    let to_match = move || {
+        view! { <a class="button huge with-icon" id="to-match" href=Place::Colour(ColourPlace::Match(id)).hash()><Icon name="drop"/>{words::pot_to_match()}</a> }
+    };
+    let matches = move || {
+        view! { <button type="button" class="button huge with-icon" id="matches" on:click=match_it><Icon name="check"/>{words::pot_matches()}</button> }
+    };
+    let yes = move |primary: bool| {
+        view! { <button type="button" class="button huge with-icon" class:primary=primary id="yes" on:click=ask(Asking::Yes)><Icon name="check"/>{words::pot_client_yes()}</button> }
+    };
+    let used = move |primary: bool| {
+        view! { <button type="button" class="button huge with-icon" class:primary=primary id="used" on:click=ask(Asking::Used)><Icon name="press"/>{words::pot_used()}</button> }
+    };
+    let first = move || {
+        let Some((stage, unfinished, ..)) = at.get() else { return nothing() };
+        let go_on = unfinished.then(|| view! {
+            <button type="button" class="button huge with-icon" class:primary=stage == PotStage::Weighing id="go-on" on:click=move |_| go_on.run(())><Icon name="go"/>{words::pot_weigh_go_on()}</button>
+        });
+        match stage {
+            PotStage::Weighing => view! { {go_on}{add(false)} },
+            PotStage::Mixed => view! { {add(true)}{to_match()}{matches()}{go_on} },
+            PotStage::Matched => view! { {yes(true)}{used(false)}{add(false)} },
+            PotStage::Approved => view! { {used(true)}{add(false)} },
+            PotStage::Empty => {
+                view! { {add(true)}{go_on}<button type="button" class="button huge with-icon" on:click=move |_| close(true)><Icon name="box"/>{words::pot_close()}</button> }
+            }
+            PotStage::Closed => {
+                view! { <button type="button" class="button huge with-icon primary" id="open" on:click=move |_| close(false)><Icon name="undo"/>{words::pot_open()}</button> }
+            }
+        }
+    };
+    let rest = move || {
+        let Some((stage, _, as_written, holds)) = at.get() else { return nothing() };
+        let open = stage != PotStage::Closed;
+        let some = |what: Asking, icon: &'static str, key: &'static str, words: &'static str| {
+            view! { <button type="button" class="menu-row pot-menu" id=key on:click=ask(what)><Icon name=icon/><span class="row-words"><strong>{words}</strong></span></button> }
+        };
+        view! {
+            {(open && holds).then(|| view! {
+                {(!matches!(stage, PotStage::Matched | PotStage::Approved)).then(|| yes_row(ask(Asking::Yes)))}
+                {(!as_written).then(|| some(Asking::Save, "repeat", "save", words::pot_save()))}
+                {some(Asking::TopUp, "up", "top-up", words::pot_top_up())}
+                {(!matches!(stage, PotStage::Matched | PotStage::Approved)).then(|| some(Asking::Used, "press", "used", words::pot_used()))}
+                {some(Asking::MoveOut, "out", "move-out", words::pot_move_out())}
+            })}
+            {open.then(|| some(Asking::MoveIn, "in", "move-in", words::pot_move_in()))}
+            {(open && holds).then(|| some(Asking::Waste, "bin", "waste", words::pot_waste()))}
+            {(open && stage != PotStage::Empty).then(|| view! {
+                <button type="button" class="menu-row pot-menu" id="close" on:click=move |_| close(true)><Icon name="box"/><span class="row-words"><strong>{words::pot_close()}</strong><small class="muted">{words::pot_close_hint()}</small></span></button>
+            })}
+            <button type="button" class="menu-row pot-menu danger" id="delete" on:click=delete><Icon name="cross"/><span class="row-words"><strong>{words::delete()}</strong><small class="muted">{words::pot_delete_hint()}</small></span></button>
+        }
+    };
+    view! {
+        <div class="pot-next" id="next">{live(first)}</div>
+        <details class="pot-fold" id="more">
+            <summary>{words::pot_more_steps()}<Icon name="down"/></summary>
+            <div class="menu">{live(rest)}</div>
+        </details>
+    }
+}
+
+fn yes_row(ask: impl Fn(leptos::ev::MouseEvent) + 'static) -> Drawn {
+    view! { <button type="button" class="menu-row pot-menu" id="yes" on:click=ask><Icon name="check"/><span class="row-words"><strong>{words::pot_client_yes()}</strong></span></button> }
+}
+
+/// What is asked, over the screen.
+#[component(transparent)]
+pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>) -> Drawn {
+    let close = Callback::new(move |()| asking.set(None));
+    live(move || match asking.get() {
+        None => nothing(),
+        Some(Asking::Yes) => view! { <YesSheet id card close/> },
+        Some(Asking::Save) => view! { <SaveSheet id close/> },
+        Some(Asking::Used) => view! { <UsedSheet id card close/> },
+        Some(Asking::Waste) => view! { <WasteSheet id close/> },
+        Some(Asking::MoveOut) => view! { <MoveSheet id into=false close/> },
+        Some(Asking::MoveIn) => view! { <MoveSheet id into=true close/> },
+        Some(Asking::TopUp) => view! { <TopUpSheet id close/> },
+    })
+}

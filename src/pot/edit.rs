@@ -1,0 +1,44 @@
+//! What is written on a pot, what it weighs empty, how much it holds.
+
+use crate::kept::{RwSignal, Signal};
+use crate::live::Drawn;
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
+use crate::place::{Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{InkFact, PotForm};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The form.
+#[component(transparent)]
+pub fn EditScreen(id: Subject) -> Drawn {
+    let store = Store::from_context();
+    let units = words::units();
+    let pot = store.shop.with_untracked(|shop| shop.ink.pot(id).filter(|pot| !pot.deleted).cloned());
+    let Some(pot) = pot else { return view! { <NotHere/> } };
+    let form = RwSignal::new(PotForm::of(&pot, units));
+    let (revision, run, sized) = (pot.revision, pot.run, pot.size.is_some());
+    let sending = Sending::new(Box::new(move || {
+        let fields =
+            store.shop.with_untracked(|shop| form.with(|form| form.check(shop, Some(id), revision, run, units)))?;
+        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Ink(InkFact::PotSet(fields)))] })
+    }));
+    let problems = sending.problems;
+    let up = Place::Pot(PotPlace::Pot(id));
+    view! {
+        <Page title=Signal::derive(|| words::pot_edit().to_owned()) up class="form">
+            <form on:submit=move |event| sending.send(store, &event, Some(up)) novalidate=true>
+                <Field name="name" label=words::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
+                <div class="field-pair">
+                    <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
+                    <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
+                </div>
+                {sized.then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
+                <TextArea name="note" label=words::pot_note() bound=bound(form, |f| &mut f.note) problems/>
+                <SaveBar problems busy=sending.busy/>
+            </form>
+        </Page>
+    }
+}

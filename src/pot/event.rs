@@ -1,0 +1,90 @@
+//! One line of a pot's ledger: what the pot held after it, its note, its reading, its photos.
+
+use super::happened::{happened, scale_step, signed, take_back};
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
+use crate::photo::Photos;
+use crate::place::{Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{LedgerLine, RemarkForm, pot_card};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The line.
+#[component(transparent)]
+pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
+    let store = Store::from_context();
+    let line = Memo::new(move |_| {
+        store
+            .shop
+            .with(|shop| pot_card(shop, pot).and_then(|card| card.ledger.into_iter().find(|line| line.event == event)))
+    });
+    let here = Memo::new(move |_| line.with(Option::is_some));
+    live(move || {
+        if !here.get() {
+            return view! { <NotHere/> };
+        }
+        let step = scale_step(store);
+        let title = Signal::derive(move || {
+            line.with(|line| line.as_ref().map(|line| happened(line, step)).unwrap_or_default())
+        });
+        view! {
+            <Page title up=Place::Pot(PotPlace::Pot(pot)) class="pot-event">
+                {live(move || line.get().map(|line| told(store, &line, step)))}
+                <Remark event/>
+                <section class="card"><h2>{words::pot_photos_of()}</h2><Photos subject=event/></section>
+            </Page>
+        }
+    })
+}
+
+fn told(store: Store, line: &LedgerLine, step: Grams) -> Drawn {
+    let (event, deleted) = (line.event, line.deleted);
+    let names = store.shop.with_untracked(|shop| {
+        let name = |id: Subject| shop.ink.component(id).map(|component| component.name.clone()).unwrap_or_default();
+        line.percentages.iter().map(|(id, percent)| (name(*id), *percent)).collect::<Vec<_>>()
+    });
+    let by = [Some(words::moment(line.at)), line.by.clone()].into_iter().flatten().collect::<Vec<_>>().join(" · ");
+    let (icon, do_it) = if deleted { ("repeat", words::pot_tell_again()) } else { ("undo", words::pot_take_back()) };
+    view! {
+        <section class="pot-holds" class:deleted=deleted>
+            {signed(line, step).map(|grams| view! { <p class="pot-total"><strong>{grams}</strong></p> })}
+            <p class="quiet-line">{by}</p>
+            {deleted.then(|| view! { <p><span class="badge tight"><Icon name="undo"/>{words::pot_was_taken_back()}</span></p> })}
+            <h2>{words::pot_held_after(words::pot_weight(line.total, step))}</h2>
+            <ul class="pot-percents">
+                {names.into_iter().map(|(name, percent)| view! { <li><span>{name}</span><strong>{words::pot_percent(percent)}</strong></li> }).collect::<Vec<_>>()}
+            </ul>
+            <button type="button" class="button with-icon" id="take-back" on:click=move |_| take_back(store, event, deleted)><Icon name=icon/>{do_it}</button>
+        </section>
+    }
+}
+
+/// Why, and what a swatch read with it in; of a pour only.
+#[component(transparent)]
+fn Remark(event: Subject) -> Drawn {
+    let store = Store::from_context();
+    let Some(form) = store.shop.with_untracked(|shop| RemarkForm::of(shop, event)) else { return nothing() };
+    let form = RwSignal::new(form);
+    let sending = Sending::new(Box::new(move || {
+        let told = form.with(|form| store.shop.with_untracked(|shop| form.check(shop, event)))?;
+        Ok(told.map(|fact| (event, Fact::Ink(fact))).into_iter().collect())
+    }));
+    let problems = sending.problems;
+    view! {
+        <section class="card"><form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+            <TextArea name="note" label=words::pot_why() bound=bound(form, |f| &mut f.note) problems/>
+            <h2>{words::pot_reading()}</h2>
+            <div class="pot-lab">
+                <Field name="l" label="L*" kind=Kind::Decimal bound=bound(form, |f| &mut f.reading.l) problems/>
+                <Field name="a" label="a*" kind=Kind::Decimal bound=bound(form, |f| &mut f.reading.a) problems/>
+                <Field name="b" label="b*" kind=Kind::Decimal bound=bound(form, |f| &mut f.reading.b) problems/>
+            </div>
+            <SaveBar problems busy=sending.busy/>
+        </form></section>
+    }
+}

@@ -1,0 +1,65 @@
+//! What a line of the ledger says, and taking it back.
+
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+
+/// Who holds this device.
+pub fn crew(store: Store) -> Option<String> {
+    store.settings.with_untracked(|settings| settings.crew.clone())
+}
+
+/// The steps of the shop's scale.
+pub fn scale_step(store: Store) -> Grams {
+    store.shop.with(|shop| shop.ink.scale.step)
+}
+
+/// Takes an event back, or tells it again where it was.
+pub fn take_back(store: Store, event: Subject, was_deleted: bool) {
+    let (now, undo, said) = if was_deleted {
+        (Fact::Restored, Fact::Deleted, words::pot_told_again())
+    } else {
+        (Fact::Deleted, Fact::Restored, words::pot_taken_back())
+    };
+    store.record(event, now);
+    store.tell_with_undo(said, vec![(event, undo)]);
+}
+
+/// What happened, in words.
+pub fn happened(line: &LedgerLine, step: Grams) -> String {
+    match &line.what {
+        LedgerWhat::Poured { name, step: PourStep::WeighIn, .. } => words::pot_did_weigh(name),
+        LedgerWhat::Poured { name, step: PourStep::Correction, .. } => words::pot_did_add(name),
+        LedgerWhat::Poured { name, step: PourStep::TopUp, .. } => words::pot_did_top_up(name),
+        LedgerWhat::Resized(whole) => words::pot_did_resize(words::pot_weight(*whole, step)),
+        LedgerWhat::Accepted { name, .. } => words::pot_did_accept(name),
+        LedgerWhat::MovedIn { name, .. } => words::pot_did_move_in(named(name)),
+        LedgerWhat::MovedOut { name, .. } => words::pot_did_move_out(named(name)),
+        LedgerWhat::Wasted => words::pot_did_waste().into(),
+        LedgerWhat::Used { pieces: 0, .. } => words::pot_did_use().into(),
+        LedgerWhat::Used { pieces, .. } => words::pot_did_print(words::pieces(*pieces)),
+        LedgerWhat::SwatchRead => words::pot_did_read().into(),
+        LedgerWhat::Matched => words::pot_did_match().into(),
+        LedgerWhat::Approved { client, .. } if client.is_empty() => words::pot_did_approve_alone().into(),
+        LedgerWhat::Approved { client, .. } => words::pot_did_approve(client),
+        LedgerWhat::Saved(Some(revision)) => words::pot_did_save(words::pot_revision(revision)),
+        LedgerWhat::Saved(None) => words::pot_did_save_unknown().into(),
+    }
+}
+
+fn named(name: &str) -> String {
+    if name.is_empty() { words::pot_nameless().to_owned() } else { name.to_owned() }
+}
+
+/// The weight of a line with its sign; none where it has none.
+pub fn signed(line: &LedgerLine, step: Grams) -> Option<String> {
+    let weight = |grams: Grams| words::pot_weight(grams, step);
+    if line.grams.is_some() {
+        Some(format!("+{}", weight(line.grams)))
+    } else {
+        let out = Grams::ZERO.minus(line.grams);
+        out.is_some().then(|| format!("−{}", weight(out)))
+    }
+}

@@ -1,0 +1,88 @@
+//! How a pot came to what it holds: every line, with its way back.
+
+use super::happened::{happened, signed, take_back};
+use crate::kept::Memo;
+use crate::live::{Drawn, live};
+use crate::parts::Icon;
+use crate::place::{Place, PotPlace};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{LedgerLine, LedgerWhat, PotCard, PourStep};
+use lastpull_core::journal::Subject;
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The last correction, at hand for its photo, its reading, or undo.
+#[component(transparent)]
+pub fn LastLine(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
+    let store = Store::from_context();
+    let last = Memo::new(move |_| {
+        card.with(|card| {
+            card.as_ref()?.ledger.iter().rfind(|line| !line.deleted).filter(|line| is_correction(line)).cloned()
+        })
+    });
+    live(move || {
+        last.get().map(|line| view! {
+        <section class="pot-last" id="last">
+            <p><strong>{signed(&line, super::happened::scale_step(store))}" "{happened(&line, Grams::ZERO)}</strong>{(!line.note.is_empty()).then(|| view! { <span>{line.note.clone()}</span> })}</p>
+            <a class="button with-icon" href=Place::Pot(PotPlace::Event(id, line.event)).hash()><Icon name="camera"/>{words::pot_photo_reading()}</a>
+            <button type="button" class="button with-icon" id="undo-last" on:click=move |_| take_back(store, line.event, false)><Icon name="undo"/>{words::undo()}</button>
+        </section>
+    })
+    })
+}
+
+fn is_correction(line: &LedgerLine) -> bool {
+    matches!(line.what, LedgerWhat::Poured { step: PourStep::Correction, .. })
+}
+
+/// The lines, the latest first.
+#[component(transparent)]
+pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
+    let store = Store::from_context();
+    let lines = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.ledger.clone()).unwrap_or_default()));
+    let wasted =
+        Memo::new(move |_| card.with(|card| card.as_ref().map(|card| (card.used, card.wasted)).unwrap_or_default()));
+    let step = Memo::new(move |_| super::happened::scale_step(store));
+    view! {
+        <details class="pot-fold" id="history">
+            <summary>{move || words::pot_history(lines.with(Vec::len) as u32)}<Icon name="down"/></summary>
+            <p class="quiet-line">{move || {
+                let (used, wasted) = wasted.get();
+                let grams = |grams| words::pot_weight(grams, step.get());
+                words::pot_used_wasted(grams(used), grams(wasted))
+            }}</p>
+            <ol class="pot-ledger">
+                {move || lines.with(|lines| lines.iter().rev().map(|line| drawn(store, id, line, step.get())).collect::<Vec<_>>())}
+            </ol>
+        </details>
+    }
+}
+
+fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> Drawn {
+    let (event, deleted) = (line.event, line.deleted);
+    let what = happened(line, step);
+    let (icon, do_it) = if deleted { ("repeat", words::pot_tell_again()) } else { ("undo", words::pot_take_back()) };
+    let photos = (line.photos > 0).then(|| words::pot_photos(line.photos));
+    let read = line.reading.is_some().then(|| words::pot_with_reading().to_owned());
+    let by = [Some(words::moment(line.at)), line.by.clone(), photos, read]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join(" · ");
+    view! {
+        <li class:deleted=deleted>
+            <a class="pot-line" href=Place::Pot(PotPlace::Event(pot, event)).hash()>
+                <span class="row-words">
+                    <strong>{what.clone()}</strong>
+                    {(!line.note.is_empty()).then(|| view! { <span>{line.note.clone()}</span> })}
+                    <small class="muted">{by}</small>
+                    {deleted.then(|| view! { <small class="muted">{words::pot_was_taken_back()}</small> })}
+                </span>
+                <span class="pot-line-grams">{signed(line, step).map(|grams| view! { <strong>{grams}</strong> })}<small>{words::pot_then_held(words::pot_weight(line.total, step))}</small></span>
+            </a>
+            <button type="button" class="icon-button" aria-label=format!("{do_it}: {what}") on:click=move |_| take_back(store, event, deleted)><Icon name=icon/></button>
+        </li>
+    }
+}

@@ -1,0 +1,82 @@
+//! From pot to pot: a pot split, or two made one.
+
+use super::happened::crew;
+use super::saved::told;
+use super::taken::{AllOfIt, WayOfWeighing, Weight};
+use crate::kept::{RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Icon, Sheet};
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{InkFact, PotField, TakeForm, ink_shelf};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Ink poured into another pot, or `into` this one.
+#[component(transparent)]
+pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let step = super::happened::scale_step(store);
+    let others = store.shop.with_untracked(|shop| ink_shelf(shop).pots);
+    let holding = |grams: Grams| !into || grams.is_some();
+    let mut options: Vec<(Option<Subject>, String)> = others
+        .into_iter()
+        .filter(|pot| pot.id != id && holding(pot.grams))
+        .map(|pot| (Some(pot.id), format!("{} · {}", pot.name, words::pot_weight(pot.grams, step))))
+        .collect();
+    if !into {
+        options.push((None, words::pot_new_one().to_owned()));
+    }
+    let none = options.is_empty();
+    let other = RwSignal::new(options.first().and_then(|(id, _)| *id));
+    let form = RwSignal::new(TakeForm { total: true, ..TakeForm::default() });
+    let problems = RwSignal::new(Problems::new());
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let new = ids::new_id();
+        let picked = other.get_untracked();
+        let pots = if into { [picked.unwrap_or(new), id] } else { [id, picked.unwrap_or(new)] };
+        let (checked, name, run) = store.shop.with_untracked(|shop| {
+            let checked = form.with_untracked(|form| form.moved(shop, pots, crew(store).as_deref(), words::units()));
+            let pot = shop.ink.pot(id);
+            (checked, pot.map(|pot| pot.name.clone()).unwrap_or_default(), pot.and_then(|pot| pot.run))
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                let mut facts = Vec::new();
+                if picked.is_none() {
+                    let fields = vec![PotField::Name(words::pot_split_name(name)), PotField::Run(run)];
+                    facts.push((new, Fact::Ink(InkFact::PotSet(fields))));
+                }
+                facts.push((ids::new_id(), Fact::Ink(fact)));
+                close.run(());
+                told(store, facts, words::pot_moved_said());
+            }
+        }
+    };
+    let title = if into { words::pot_move_in() } else { words::pot_move_out() };
+    let label = if into { words::pot_which_from() } else { words::pot_which_into() };
+    let from = Signal::derive(move || if into { other.get() } else { Some(id) });
+    view! {
+        <Sheet title on_close=close>
+            {if none {
+                view! { <p>{words::pot_no_other()}</p> }
+            } else {
+                view! {
+                    <form on:submit=send novalidate=true>
+                        <Choice label name="other" options value=other on_pick=Callback::new(move |picked| other.set(picked))/>
+                        {into.then(|| view! { <p class="caution"><Icon name="alert"/>{words::pot_merge_caution()}</p> })}
+                        <WayOfWeighing form/>
+                        {live(move || from.get().map(|from| view! { <Weight id=from form problems/><AllOfIt id=from form/> }))}
+                        <div class="button-row"><button type="submit" class="button primary" id="move-save">{words::save()}</button></div>
+                    </form>
+                }
+            }}
+        </Sheet>
+    }
+}

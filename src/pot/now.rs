@@ -1,0 +1,165 @@
+//! The component at the scale: what the scale shall show, what it shows.
+
+use super::happened::crew;
+use super::keypad::Keypad;
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::{Icon, Swatch};
+use crate::platform::{feel, ids};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{AtScale, InkFact, PourForm, PourStep, WeighInView, WeighRow, at_scale};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::{Grams, NumberProblem};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Milliseconds within which a tap belongs to the one before it. Our own.
+const SECOND_TAP: f64 = 500.0;
+
+/// The component that is weighed now.
+#[component(transparent)]
+pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Option<Subject>>) -> Drawn {
+    let store = Store::from_context();
+    let text = RwSignal::new(String::new());
+    // Some scales are zeroed after every component; then they show what went in by itself.
+    let total = RwSignal::new(true);
+    let wrong = RwSignal::new(None::<AtScale>);
+    let row = Memo::new(move |_| weighing.with(|view| now_of(view.as_ref())));
+    let typed = Memo::new(move |_| {
+        weighing.with(|view| match (view, now_of(view.as_ref())) {
+            (Some(view), Some(row)) => at_scale(view, &row, &text.get(), total.get(), words::units()),
+            _ => AtScale::Nothing,
+        })
+    });
+    // What was wrong is said until something else is typed.
+    Effect::new(move || {
+        text.track();
+        wrong.set(None);
+    });
+    let pour = move |component: Subject, grams: Grams| {
+        let (note, by) = (String::new(), crew(store));
+        let fact = InkFact::Poured { pot: id, component, grams, step: PourStep::WeighIn, note, reading: None, by };
+        store.record(ids::new_id(), Fact::Ink(fact));
+        text.set(String::new());
+        choice.set(None);
+        if store.settings.with_untracked(|settings| settings.buzz) {
+            feel::buzz(20);
+        }
+    };
+    let enter = Callback::new(move |()| {
+        let Some(row) = row.get_untracked() else { return };
+        let component = Some(row.step.component);
+        let form =
+            PourForm { component, grams: text.get_untracked(), total: total.get_untracked(), ..PourForm::default() };
+        let checked = store
+            .shop
+            .with_untracked(|shop| form.check(shop, id, PourStep::WeighIn, crew(store).as_deref(), words::units()));
+        match checked {
+            Ok(InkFact::Poured { component, grams, .. }) => pour(component, grams),
+            _ => wrong.set(Some(typed.get_untracked())),
+        }
+    });
+    let before = StoredValue::new(f64::MIN);
+    let exact = move |event: leptos::ev::MouseEvent| {
+        // The second tap of two would be taken for the next component.
+        let is_second = event.time_stamp() - before.get_value() < SECOND_TAP;
+        before.set_value(event.time_stamp());
+        if let Some(row) = row.get_untracked().filter(|_| !is_second) {
+            pour(row.step.component, row.step.to_go());
+        }
+    };
+    let step = move || weighing.with(|view| view.as_ref().map(|view| view.scale_step).unwrap_or_default());
+    view! {
+        <div class="pot-at-scale">
+            <section class="pot-now" aria-live="polite" id="now">
+                {live(move || row.get().map(|row| drawn(&row, step(), total.get(), weighing.with(|view| view.as_ref().and_then(|view| view.tare)))))}
+                {live(move || weighing.with(|view| view.as_ref().and_then(then)))}
+                {live(move || weighing.with(|view| view.as_ref().map(cautions)))}
+            </section>
+            <section class="pot-entry">
+                <button type="button" class="pot-way" id="way" aria-pressed=move || (!total.get()).to_string() on:click=move |_| total.update(|total| *total = !*total)>
+                    {move || if total.get() { words::pot_scale_total() } else { words::pot_scale_own() }}
+                    <Icon name="repeat"/>
+                </button>
+                <p class="pot-typed" class:none=move || text.with(String::is_empty) id="typed" aria-live="polite">
+                    <strong>{move || if text.with(String::is_empty) { "0".to_owned() } else { text.get() }}</strong>
+                    <span>{words::unit_weight()}</span>
+                </p>
+                <p class="pot-comes-to" id="comes-to" role="status">{move || {
+                    let typed = wrong.get().unwrap_or_else(|| typed.get());
+                    comes_to(&typed, step(), wrong.with(Option::is_some))
+                }}</p>
+                <Keypad
+                    text
+                    label=words::pot_keypad()
+                    enter=words::pot_enter()
+                    on_enter=enter
+                    aside=move || view! { <button type="button" class="pot-key exact" id="exact" on:click=exact><Icon name="check"/>{words::pot_exact()}</button> }
+                />
+            </section>
+        </div>
+    }
+}
+
+fn now_of(view: Option<&WeighInView>) -> Option<WeighRow> {
+    let view = view?;
+    view.rows.get(view.now?).cloned()
+}
+
+fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn {
+    let to_go = words::pot_weight(row.step.to_go(), step);
+    let shall = if total { words::pot_weight(row.scale_target.unwrap_or_default(), step) } else { to_go.clone() };
+    let vessel = match tare {
+        _ if !total => words::pot_zeroed_each().to_owned(),
+        Some(tare) => words::pot_with_tare(words::pot_weight(tare, step)),
+        None => words::pot_zeroed().to_owned(),
+    };
+    view! {
+        <h2 class="pot-now-name"><Swatch colour=row.colour/>{row.name.clone()}</h2>
+        <p class="pot-target"><span>{words::pot_scale_shall()}<small>{vessel}</small></span><strong id="target">{shall}</strong></p>
+        <dl class="pot-figures">
+            <div><dt>{words::pot_to_go()}</dt><dd id="to-go">{to_go}</dd></div>
+            <div><dt>{words::pot_in_now()}</dt><dd id="in-now">{words::pot_weight(row.step.poured, step)}</dd></div>
+        </dl>
+        {row.lacks.is_some().then(|| view! {
+            <p class="caution"><Icon name="alert"/>{words::pot_shelf_lacks(words::pot_weight(row.lacks, step))}</p>
+        })}
+    }
+}
+
+/// What comes after it.
+fn then(view: &WeighInView) -> Option<Drawn> {
+    let now = view.rows.get(view.now?)?;
+    let then = view.rows.get(view.then?)?;
+    let to_go = words::pot_weight(then.step.to_go(), view.scale_step);
+    let shall = words::pot_weight(now.scale_target?.plus(then.step.to_go()), view.scale_step);
+    Some(view! {
+        <p class="pot-then" id="then"><Swatch colour=then.colour/><span>{words::pot_then(then.name.clone(), to_go, shall)}</span></p>
+    })
+}
+
+/// What will not fit, said before it is poured.
+fn cautions(view: &WeighInView) -> Vec<Drawn> {
+    let spills = view.spills.is_some().then(|| words::pot_will_spill(words::pot_weight(view.spills, view.scale_step)));
+    let overloads =
+        view.overloads.is_some().then(|| words::pot_will_overload(words::pot_weight(view.overloads, view.scale_step)));
+    let lines = [spills, overloads].into_iter().flatten();
+    lines.map(|line| view! { <p class="caution"><Icon name="alert"/>{line}</p> }).collect()
+}
+
+fn comes_to(typed: &AtScale, step: Grams, told: bool) -> Option<Drawn> {
+    let grams = |grams: &Grams| words::pot_weight(*grams, step);
+    let (tone, icon, line) = match typed {
+        AtScale::Nothing if told => ("bad", "alert", words::pot_type_first().to_owned()),
+        AtScale::Nothing => return None,
+        AtScale::Wrong(NumberProblem::TooLow { .. }) if told => ("bad", "alert", words::pot_no_more().to_owned()),
+        AtScale::Wrong(problem) if told => ("bad", "alert", words::number_problem(*problem)),
+        // Half a number is no mistake yet.
+        AtScale::Wrong(_) => return None,
+        AtScale::Short { poured, to_go } => ("calm", "drop", words::pot_short(grams(poured), grams(to_go))),
+        AtScale::On { poured } => ("good", "check", words::pot_on(grams(poured))),
+        AtScale::Over { poured, by } => ("tight", "alert", words::pot_over(grams(poured), grams(by))),
+    };
+    Some(view! { <span class=format!("badge {tone}")><Icon name=icon/>{line}</span> })
+}

@@ -1,0 +1,133 @@
+//! Too much is in: both ways on, side by side, with their numbers.
+
+use super::happened::crew;
+use crate::kept::Memo;
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Icon, Swatch};
+use crate::place::{InkPlace, Place, PotPlace};
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{OverPour, Repair, RepairPlan, WeighInView, repair_facts, weigh_in};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What is too much, and the choice.
+#[component(transparent)]
+pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> Drawn {
+    let store = Store::from_context();
+    let choose = Callback::new(move |repair: Repair| {
+        let facts = store.shop.with_untracked(|shop| {
+            let by = crew(store);
+            weigh_in(shop, id).map(|weigh_in| repair_facts(shop, id, &weigh_in, repair, by.as_deref(), ids::new_id))
+        });
+        let facts = facts.unwrap_or_default();
+        let undo = facts.iter().map(|(event, _)| (*event, Fact::Deleted)).collect();
+        store.record_all(facts);
+        let said = match repair {
+            Repair::ScaleRest => words::pot_scaled_said(),
+            Repair::Accept => words::pot_accepted_said(),
+        };
+        store.tell_with_undo(said, undo);
+    });
+    live(move || {
+        weighing.with(|view| match view.as_ref().and_then(|view| Some((view, view.over.as_ref()?))) {
+            Some((view, over)) => drawn(id, view, over, choose),
+            None => nothing(),
+        })
+    })
+}
+
+fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repair>) -> Drawn {
+    let step = view.scale_step;
+    let grams = |grams: Grams| words::pot_weight(grams, step);
+    let row = view.rows.iter().find(|row| row.step.component == over.component);
+    let (name, colour) = row.map(|row| (row.name.clone(), row.colour)).unwrap_or_default();
+    let plans = [&over.scale_rest, &over.accept];
+    let rows = view.rows.iter().enumerate().map(|(at, row)| {
+        let cells = plans.map(|plan| plan.rows.get(at).map(|row| {
+            let to_pour = if row.to_pour.is_some() { words::pot_more(grams(row.to_pour)) } else { words::pot_nothing_more().to_owned() };
+            view! { <td><strong>{grams(row.target)}</strong><small>{to_pour}</small><small>{words::pot_percent(row.percent)}</small></td> }
+        }));
+        view! {
+            <tr>
+                <th scope="row"><Swatch colour=row.colour/>{row.name.clone()}</th>
+                {cells.into_iter().flatten().collect::<Vec<_>>()}
+            </tr>
+        }
+    });
+    let totals = plans.map(|plan| {
+        let more = if plan.more.is_some() {
+            words::pot_total_more(grams(plan.more))
+        } else {
+            words::pot_total_same().to_owned()
+        };
+        view! { <td><strong>{grams(plan.total)}</strong><small>{more}</small></td> }
+    });
+    let recipe = plans.map(|plan| {
+        // Less than a hundredth of a point is the scale's rounding.
+        let off = if plan.off < 0.05 {
+            words::pot_recipe_kept().to_owned()
+        } else {
+            words::pot_recipe_off(words::number(plan.off, 1))
+        };
+        view! { <td><small>{off}</small></td> }
+    });
+    let ways = [Repair::ScaleRest, Repair::Accept]
+        .into_iter()
+        .zip(plans)
+        .map(|(repair, plan)| way(id, view, repair, plan, choose));
+    view! {
+        <section class="pot-over" id="over" role="alert">
+            <h2><Icon name="alert"/><span>{words::pot_over_title(grams(over.by), name)}</span><Swatch colour/></h2>
+            <p>{words::pot_over_text()}</p>
+            <table class="pot-ways">
+                <thead>
+                    <tr>
+                        <td></td>
+                        <th scope="col">{words::pot_scale_rest()}<small>{words::pot_scale_rest_hint()}</small></th>
+                        <th scope="col">{words::pot_accept()}<small>{words::pot_accept_hint()}</small></th>
+                    </tr>
+                </thead>
+                <tbody>{rows.collect::<Vec<_>>()}</tbody>
+                <tfoot>
+                    <tr><th scope="row">{words::pot_total()}</th>{totals.into_iter().collect::<Vec<_>>()}</tr>
+                    <tr><th scope="row">{words::pot_recipe()}</th>{recipe.into_iter().collect::<Vec<_>>()}</tr>
+                </tfoot>
+            </table>
+            <div class="pot-way-choice">{ways.collect::<Vec<_>>()}</div>
+            <p class="quiet-line">{words::pot_over_undo()}</p>
+        </section>
+    }
+}
+
+/// A way on, or why it is none.
+fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choose: Callback<Repair>) -> Drawn {
+    let grams = |grams: Grams| words::pot_weight(grams, view.scale_step);
+    let (key, words) = match repair {
+        Repair::ScaleRest => ("scale-rest", words::pot_scale_rest()),
+        Repair::Accept => ("accept", words::pot_accept()),
+    };
+    let mut refused: Vec<Drawn> = Vec::new();
+    if plan.spills.is_some() {
+        refused.push(view! {
+            <p class="problem">{words::pot_refused_spills(grams(plan.spills))}</p>
+            <a class="button" href=Place::Pot(PotPlace::Edit(id)).hash()>{words::pot_other_vessel()}</a>
+        });
+    }
+    for row in plan.rows.iter().filter(|row| row.lacks.is_some()) {
+        let name = view.rows.iter().find(|of| of.step.component == row.component).map(|of| of.name.clone());
+        refused.push(view! {
+            <p class="problem">{words::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default())}</p>
+            <a class="button" href=Place::Ink(InkPlace::Component(row.component)).hash()>{words::pot_weigh_shelf()}</a>
+        });
+    }
+    view! {
+        <div>
+            <button type="button" class="button huge" class:primary=plan.is_possible() id=key disabled=!plan.is_possible() on:click=move |_| choose.run(repair)>{words}</button>
+            {refused}
+        </div>
+    }
+}

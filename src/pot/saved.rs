@@ -1,0 +1,88 @@
+//! The client's yes, and saving what a pot holds as a revision.
+
+use super::happened::crew;
+use crate::kept::{Memo, RwSignal};
+use crate::live::Drawn;
+use crate::parts::{Bound, Field, Kind, Sheet};
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{PotCard, approve_facts, save_facts};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// Longest name and note that are kept.
+const LONGEST: usize = 80;
+
+/// Who says yes, and to what.
+#[component(transparent)]
+pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let (client, as_written, revision) = card.with_untracked(|card| {
+        let card = card.as_ref();
+        let revision = card.and_then(|card| card.label.holds.revision.clone());
+        (card.map(|card| card.label.client.clone()), card.is_some_and(|card| card.as_written), revision)
+    });
+    let text = RwSignal::new(client.unwrap_or_default());
+    let what = match (as_written, revision) {
+        (true, Some(revision)) => words::pot_yes_as_written(words::pot_revision(&revision)),
+        (_, Some(revision)) => words::pot_yes_saves(words::pot_revision(&revision)),
+        (_, None) => words::pot_yes_first().to_owned(),
+    };
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let client: String = text.get_untracked().trim().chars().take(LONGEST).collect();
+        let facts =
+            store.shop.with_untracked(|shop| approve_facts(shop, id, &client, crew(store).as_deref(), ids::new_id));
+        close.run(());
+        told(store, facts, words::pot_yes_said());
+    };
+    view! {
+        <Sheet title=words::pot_client_yes() on_close=close>
+            <p>{what}</p>
+            <form on:submit=send novalidate=true>
+                {plain("client", words::pot_client(), text)}
+                <div class="button-row"><button type="submit" class="button primary" id="yes-save">{words::pot_yes_note()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// Why it differs.
+#[component(transparent)]
+pub fn SaveSheet(id: Subject, close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let text = RwSignal::new(String::new());
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let note: String = text.get_untracked().trim().chars().take(LONGEST).collect();
+        let facts = store.shop.with_untracked(|shop| save_facts(shop, id, &note, crew(store).as_deref(), ids::new_id));
+        close.run(());
+        told(store, facts, words::pot_saved_said());
+    };
+    view! {
+        <Sheet title=words::pot_save() on_close=close>
+            <p>{words::pot_save_text()}</p>
+            <form on:submit=send novalidate=true>
+                {plain("note", words::pot_why_revision(), text)}
+                <div class="button-row"><button type="submit" class="button primary" id="save-revision">{words::save()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// Records facts, with undo.
+pub fn told(store: Store, facts: Vec<(Subject, Fact)>, said: impl Into<String>) {
+    let undo = facts.iter().rev().map(|(subject, _)| (*subject, Fact::Deleted)).collect();
+    store.record_all(facts);
+    store.tell_with_undo(said, undo);
+}
+
+/// A field in which nothing can be wrong.
+fn plain(name: &'static str, label: &'static str, text: RwSignal<String>) -> Drawn {
+    let bound = Bound { value: text.into(), set: Callback::new(move |typed| text.set(typed)) };
+    let problems = RwSignal::new(Problems::new());
+    view! { <Field name label kind=Kind::Words bound problems/> }
+}

@@ -1,0 +1,141 @@
+//! Ink that left a pot: printed with, or thrown away.
+
+use super::happened::{crew, scale_step};
+use super::saved::told;
+use crate::kept::{Memo, RwSignal, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Choice, Field, Kind, Sheet, bound};
+use crate::platform::ids;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{PotCard, PotRun, TakeForm, on_scale, runs_for_pot};
+use lastpull_core::job::{Problems, RunId};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// What is left after a run, and on how many pieces the rest went.
+#[component(transparent)]
+pub fn UsedSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let runs = store.shop.with_untracked(|shop| runs_for_pot(shop, id));
+    let own = card.with_untracked(|card| card.as_ref().and_then(|card| card.run).map(|(run, _)| run));
+    let first = own.filter(|own| runs.iter().any(|run| run.run == *own));
+    let pieces = |run: Option<RunId>| {
+        let good = run.and_then(|run| runs.iter().find(|row| row.run == run)).map_or(0, |row| row.good);
+        if good > 0 { good.to_string() } else { String::new() }
+    };
+    let form = RwSignal::new(TakeForm { total: true, pieces: pieces(first), ..TakeForm::default() });
+    let run = RwSignal::new(first);
+    let problems = RwSignal::new(Problems::new());
+    let mut options: Vec<(Option<RunId>, String)> = runs.iter().map(|row| (Some(row.run), run_words(row))).collect();
+    options.push((None, words::pot_no_run().to_owned()));
+    let counts = StoredValue::new(runs.iter().map(|row| (row.run, row.good)).collect::<Vec<_>>());
+    let pick = Callback::new(move |picked: Option<RunId>| {
+        run.set(picked);
+        let good =
+            counts.with_value(|counts| counts.iter().find(|(run, _)| Some(*run) == picked).map(|(_, good)| *good));
+        form.update(|form| {
+            form.pieces = good.filter(|good| *good > 0).map(|good| good.to_string()).unwrap_or_default()
+        });
+    });
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let checked = store.shop.with_untracked(|shop| {
+            form.with_untracked(|form| form.used(shop, id, run.get_untracked(), crew(store).as_deref(), words::units()))
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                close.run(());
+                told(store, vec![(ids::new_id(), Fact::Ink(fact))], words::pot_used_said());
+            }
+        }
+    };
+    view! {
+        <Sheet title=words::pot_used() on_close=close>
+            <form on:submit=send novalidate=true>
+                <Choice label=words::pot_which_run() name="run" options value=run on_pick=pick/>
+                <WayOfWeighing form/>
+                <Weight id form problems/>
+                <Field name="pieces" label=words::pot_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems hint=words::pot_pieces_hint()/>
+                <div class="button-row"><button type="submit" class="button primary" id="used-save">{words::save()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// A run, with the pieces that no weighing tells of yet.
+fn run_words(run: &PotRun) -> String {
+    if run.good > 0 { format!("{} · {}", run.title, words::pieces(run.good)) } else { run.title.clone() }
+}
+
+/// What was thrown away, and why.
+#[component(transparent)]
+pub fn WasteSheet(id: Subject, close: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let form = RwSignal::new(TakeForm::default());
+    let problems = RwSignal::new(Problems::new());
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let checked = store.shop.with_untracked(|shop| {
+            form.with_untracked(|form| form.wasted(shop, id, crew(store).as_deref(), words::units()))
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                close.run(());
+                told(store, vec![(ids::new_id(), Fact::Ink(fact))], words::pot_wasted_said());
+            }
+        }
+    };
+    view! {
+        <Sheet title=words::pot_waste() on_close=close>
+            <form on:submit=send novalidate=true>
+                <WayOfWeighing form/>
+                <Weight id form problems/>
+                <AllOfIt id form/>
+                <Field name="note" label=words::pot_why() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <p class="caution">{words::pot_waste_caution()}</p>
+                <div class="button-row"><button type="submit" class="button primary" id="waste-save">{words::save()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// Whether the pot is weighed afterwards, or what went out by itself.
+#[component(transparent)]
+pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> Drawn {
+    let options = vec![(true, words::pot_take_total().to_owned()), (false, words::pot_take_own().to_owned())];
+    let value = Signal::derive(move || form.with(|form| form.total));
+    view! { <Choice label=words::pot_take_how() name="way" options value on_pick=Callback::new(move |total| form.update(|form| form.total = total))/> }
+}
+
+/// The weight, with what the scale shows now beside it.
+#[component(transparent)]
+pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems>) -> Drawn {
+    let store = Store::from_context();
+    let step = scale_step(store);
+    let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
+    let grams = |grams| words::pot_weight(grams, step);
+    let total = Memo::new(move |_| form.with(|form| form.total));
+    let label = move || if total.get() { words::pot_weighs() } else { words::pot_went_out() };
+    let hint = words::pot_take_now(grams(now), grams(now.minus(empty)));
+    live(
+        move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> },
+    )
+}
+
+/// Everything in it at one tap.
+#[component(transparent)]
+pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> Drawn {
+    let store = Store::from_context();
+    let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
+    let all = now.minus(empty).text(words::units());
+    view! {
+        <button type="button" class="button" id="all-of-it" on:click=move |_| form.update(|form| {
+            form.total = false;
+            form.grams.clone_from(&all);
+        })>{words::pot_all_of_it()}</button>
+    }
+}

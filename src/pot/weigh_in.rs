@@ -1,0 +1,119 @@
+//! The weigh-in at the scale: one component at a time, as large as the screen allows.
+
+use super::now::Now;
+use super::over_pour::TooMuch;
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::{Icon, Swatch};
+use crate::place::{InkPlace, Place, PotPlace};
+use crate::platform::{dom, wake};
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{StepState, WeighInView, WeighRow, weigh_in_view};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// The weigh-in of a pot. `leave` shows the pot instead.
+#[component(transparent)]
+pub fn WeighIn(id: Subject, leave: Callback<()>) -> Drawn {
+    let store = Store::from_context();
+    let choice = RwSignal::new(None::<Subject>);
+    let weighing = Memo::new(move |_| store.shop.with(|shop| weigh_in_view(shop, id, choice.get())));
+    wake::stay_awake();
+    on_cleanup(wake::let_sleep);
+    let title =
+        Memo::new(move |_| weighing.with(|view| view.as_ref().map(|view| view.name.clone()).unwrap_or_default()));
+    Effect::new(move || dom::set_title(&format!("{} · {}", title.get(), words::app_name())));
+    let undo = Memo::new(move |_| weighing.with(|view| view.as_ref().and_then(|view| view.undo)));
+    let over = Memo::new(move |_| weighing.with(|view| view.as_ref().is_some_and(|view| view.over.is_some())));
+    view! {
+        <article class="page pot-weigh" on:click=move |event| dom::let_go_after_touch(&event)>
+            <header class="page-head">
+                <a class="head-back" href=Place::Ink(InkPlace::Home).hash() aria-label=words::back()><Icon name="back"/></a>
+                <div class="pot-weigh-title">
+                    <h1 id="heading" tabindex="-1">{title}</h1>
+                    <p>{move || weighing.with(|view| view.as_ref().map(under))}</p>
+                </div>
+                {live(move || undo.get().map(|event| view! {
+                    <button type="button" class="button with-icon pot-undo" id="undo" on:click=move |_| take_back(store, event)>
+                        <Icon name="undo"/>{words::undo()}
+                    </button>
+                }))}
+            </header>
+            {live(move || if over.get() {
+                view! { <TooMuch id weighing/> }
+            } else {
+                view! { <Now id weighing choice/> }
+            })}
+            <details class="pot-fold" id="all">
+                <summary>{move || weighing.with(|view| view.as_ref().map(summary))}<Icon name="down"/></summary>
+                <ol class="pot-steps">
+                    {move || weighing.with(|view| view.as_ref().map(|view| {
+                        view.rows.iter().enumerate().map(|(at, row)| step(view, at, row, choice)).collect::<Vec<_>>()
+                    }))}
+                </ol>
+                <p class="quiet-line">{move || weighing.with(|view| view.as_ref().map(rounding))}</p>
+                <div class="button-row">
+                    <button type="button" class="button" id="leave" on:click=move |_| leave.run(())>{words::pot_weigh_leave()}</button>
+                    <a class="button" href=Place::Pot(PotPlace::Edit(id)).hash()>{words::pot_edit()}</a>
+                </div>
+            </details>
+        </article>
+    }
+}
+
+/// Takes back what was told last at the scale.
+fn take_back(store: Store, event: Subject) {
+    store.record(event, Fact::Deleted);
+    store.tell_with_undo(words::pot_taken_back(), vec![(event, Fact::Restored)]);
+}
+
+fn under(view: &WeighInView) -> String {
+    let of = words::pot_weight(view.total, view.scale_step);
+    format!("{} · {of}", words::pot_holds(&view.holds))
+}
+
+fn summary(view: &WeighInView) -> String {
+    let done = view.rows.iter().filter(|row| row.step.state == StepState::Done).count();
+    words::pot_weigh_progress(done, view.rows.len())
+}
+
+fn rounding(view: &WeighInView) -> String {
+    let step = words::pot_weight(view.scale_step, view.scale_step);
+    words::pot_weigh_rounding(step, words::number(view.worst * 100.0, 2))
+}
+
+/// A component in the list; one that is still to pour can be taken out of turn.
+fn step(view: &WeighInView, at: usize, row: &WeighRow, choice: RwSignal<Option<Subject>>) -> Drawn {
+    let component = row.step.component;
+    let grams = |grams| words::pot_weight(grams, view.scale_step);
+    let icon = match row.step.state {
+        StepState::Done => "check",
+        StepState::Over => "alert",
+        StepState::ToPour if view.now == Some(at) => "go",
+        StepState::ToPour => "drop",
+    };
+    let figures = match row.step.state {
+        StepState::ToPour if row.step.poured.is_some() => {
+            words::pot_step_part(grams(row.step.poured), grams(row.step.target))
+        }
+        StepState::ToPour => grams(row.step.target),
+        StepState::Done | StepState::Over => words::pot_step_in(grams(row.step.poured)),
+    };
+    let within = view! {
+        <Icon name=icon/>
+        <Swatch colour=row.colour/>
+        <span>{row.name.clone()}<small>{words::pot_percent(row.percent)}</small></span>
+        <strong>{figures}</strong>
+    };
+    if row.step.state == StepState::ToPour && view.now.is_some() {
+        view! {
+            <li>
+                <button type="button" class="pot-step" aria-current=(view.now == Some(at)).then_some("step") on:click=move |_| choice.set(Some(component))>{within}</button>
+            </li>
+        }
+    } else {
+        view! { <li class="pot-step">{within}</li> }
+    }
+}

@@ -1,0 +1,90 @@
+//! Computations of the core, to be timed in a browser by `tests/tools/bench.mjs`: compiled with the app's own
+//! profile, shipped with nothing.
+
+// What wasm-bindgen makes of an exported function.
+#![allow(unsafe_code)]
+
+use lastpull_core::colour::correction::{Offer, Wish, what_to_add};
+use lastpull_core::colour::{BANDS, Constants, Origin, Print, Reflectance, Seen, Surface};
+use wasm_bindgen::prelude::wasm_bindgen;
+
+/// Components on the invented shelf: a white, a clear base, ten pigments.
+const SHELF: usize = 12;
+
+/// The same row of numbers between 0 and 1 for a seed.
+struct Dice(u64);
+
+impl Dice {
+    fn next(&mut self) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 40) as f64 / f64::from(1 << 24)
+    }
+
+    fn within(&mut self, least: f64, most: f64) -> f64 {
+        least + (most - least) * self.next()
+    }
+}
+
+fn component(place: usize) -> Constants {
+    let (k, s) = match place {
+        0 => (0.02, 2.4),
+        1 => (0.0, 0.01),
+        _ => (0.2, 0.2),
+    };
+    let middle = place.saturating_sub(2) as f64 * 3.0;
+    let high = if place < 2 { 0.0 } else { 12.0 };
+    let hump = |band: usize| k + high * (-((band as f64 - middle) / 6.0).powi(2)).exp();
+    Constants { k: std::array::from_fn(hump), s: [s; BANDS], origin: Origin::Measured }
+}
+
+/// Asks what to add to a pot made up from `seed`: one to four pigments in white or in clear base, read in the pot
+/// or on a garment, against the colour of some other mixture. Gives CIEDE2000 before less after: never below
+/// nothing, and below it where the question could not be asked.
+#[wasm_bindgen]
+pub fn advise(seed: u32) -> f64 {
+    let mut dice = Dice(u64::from(seed) + 1);
+    let shelf: [Constants; SHELF] = std::array::from_fn(component);
+    let mut mixture = |dice: &mut Dice| {
+        let mut grams = [0.0; SHELF];
+        grams[usize::from(dice.next() < 0.5)] = dice.within(200.0, 900.0);
+        for _ in 0..1 + (dice.next() * 4.0) as usize {
+            let place = 2 + (dice.next() * (SHELF - 2) as f64) as usize;
+            grams[place.min(SHELF - 1)] = dice.within(1.0, 40.0);
+        }
+        grams
+    };
+    let (pot, wanted) = (mixture(&mut dice), mixture(&mut dice));
+    let mix = |grams: &[f64; SHELF]| Constants::mix(&grams.iter().copied().zip(&shelf).collect::<Vec<_>>());
+    let (Some(here), Some(there)) = (mix(&pot), mix(&wanted)) else { return -1.0 };
+    let cloth = Reflectance::flat(dice.within(0.03, 0.8));
+    let seen = if dice.next() < 0.5 {
+        Seen::InThePot(Surface::NONE)
+    } else {
+        Seen::Printed(Print { garment: &cloth, underbase: None, hits: 2, films_a_hit: 1.0, surface: Surface::NONE })
+    };
+    let offers: Vec<Offer> = shelf
+        .iter()
+        .enumerate()
+        .map(|(place, constants)| Offer {
+            constants,
+            in_pot: pot[place],
+            stock: 500.0,
+            most: (place >= 2).then_some(0.08),
+            pigment: place >= 2,
+        })
+        .collect();
+    let wish = Wish {
+        pot: &here,
+        grams: pot.iter().sum(),
+        room: dice.within(50.0, 900.0),
+        target: seen.look(&there).lab(),
+        seen,
+        offers: &offers,
+        all_pigment: Some((0.15, pot[2..].iter().sum())),
+        at_most: 3,
+        resolution: 0.1,
+        near_enough: 1.0,
+    };
+    let Some(advice) = what_to_add(&wish) else { return -1.0 };
+    advice.before - advice.ways.last().map_or(advice.before, |way| way.after)
+}
