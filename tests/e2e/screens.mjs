@@ -13,6 +13,12 @@ export async function putAway(page) {
   }
 }
 
+/** Opens everything that is put away. */
+export async function unfold(page) {
+  const folded = page.locator(".screen-fold:not([open]) > summary");
+  while (await folded.count()) await press(page, folded.first());
+}
+
 /** Screens in an order in which each can be reached from the one before. */
 export const SCREENS = {
   day: (page) => go(page, "#/", "#verdict"),
@@ -102,13 +108,13 @@ export const SCREENS = {
     await page.locator(".ink-part.wrong").waitFor();
   },
   "ink: beyond a data sheet": async (page) => { await page.locator("#percent-2").fill("2"); await press(page, "[data-fix=fill]"); await page.locator(".ink-limits").waitFor(); },
-  "ink: recipe": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: recipe": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); await unfold(page); },
   "ink: another revision": async (page) => { await press(page, "#revise"); await page.locator("#why").waitFor(); await press(page, ".save-bar [type=submit]"); await page.locator("#same").waitFor(); },
   "ink: make again": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await press(page, "#again"); await page.locator("#rows").waitFor(); await page.locator("#grams").fill("77"); await page.locator("#rounding").waitFor(); },
   "ink: another than approved": async (page) => { await press(page, '#which [data-revision="2"]'); await page.locator("#which .tight").waitFor(); },
   "ink: make again for pieces": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(2)); await press(page, "#again"); await press(page, "#by-1"); await page.locator("#batch").waitFor(); },
   "ink: stock": (page) => go(page, "#/ink/stock", "#buy"),
-  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); await unfold(page); },
   "ink: it came in": async (page) => { await press(page, "#came-in"); await sheet(page); await press(page, "dialog [type=submit]"); await page.locator("#grams-help .problem").waitFor(); },
   "ink: component form with mistakes": async (page) => { await press(page, ".head-aside a"); await page.locator("#density").waitFor(); await page.locator("#density").fill("heavy"); await press(page, ".save-bar [type=submit]"); await page.locator("#density-help .problem").waitFor(); },
   "ink: scale": (page) => go(page, "#/ink/scale", "#step"),
@@ -116,7 +122,7 @@ export const SCREENS = {
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },
   "screen, wet": async (page) => { await SCREENS.screens(page); await press(page, page.locator("[data-state=Exposed] .screen-row").first()); await page.locator("#dry").waitFor(); },
-  "screen form": async (page) => { await press(page, ".head-aside a"); await page.locator("#label").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "screen form": async (page) => { await press(page, ".head-aside a"); await page.locator("#label").waitFor(); await unfold(page); },
   "screen form with mistakes": async (page) => { await page.locator("#tension").fill("tight"); await press(page, ".save-bar [type=submit]"); await page.locator("#tension-help .problem").waitFor(); },
   "new screens": async (page) => { await go(page, "#/screens/new", "#label"); await page.locator("#label").fill("A1–A6, 7"); await page.locator("#count").fill("156"); await page.locator("#take-sheet").waitFor(); },
   "screen room": (page) => go(page, "#/screens/room", "#coat"),

@@ -69,6 +69,21 @@ const SCREENS = {
   kit: async (page) => { await go(page, "#/stencil/kit"); await page.locator(".stencil-row").first().waitFor(); },
   bath: async (page) => { await go(page, "#/stencil/bath"); await page.locator("#bath-chart").waitFor(); },
   volume: async (page) => { await go(page, "#/stencil/volume"); await page.locator("#width").fill("12"); await page.locator("#height").fill("10"); await page.locator("#pieces").fill("72"); },
+  ink: async (page) => { await go(page, "#/ink"); await page.locator("#needs").waitFor(); },
+  "ink-recipe": async (page) => { await SCREENS.ink(page); await page.locator("#recipes .ink-row").nth(1).click(); await page.locator("#best").waitFor(); },
+  "ink-again": async (page) => { await SCREENS["ink-recipe"](page); await page.locator("#again").click(); await page.locator("#grams").fill("20"); await page.locator("#total").waitFor(); },
+  "ink-form": async (page) => {
+    await SCREENS.ink(page);
+    await page.locator(".ink-need .ink-act").last().click();
+    for (const [at, name, percent] of [[0, "Base, clear", "90"], [1, "Blue", "6"], [2, "Black", "3"]]) {
+      await page.locator("#add-part").click();
+      await page.locator(`[data-component="${name}"]`).click();
+      await page.locator(`#percent-${at}`).fill(percent);
+    }
+    await page.locator("[data-fix=fill]").waitFor();
+  },
+  "ink-stock": async (page) => { await go(page, "#/ink/stock"); await page.locator("#buy").waitFor(); },
+  "ink-component": async (page) => { await SCREENS["ink-stock"](page); await page.locator("main .ink-row").first().click(); await page.locator("#left").waitFor(); },
   screens: async (page) => { await go(page, "#/screens"); await page.locator(".screen-row").first().waitFor(); },
   "screens-board": async (page) => { await SCREENS.screens(page); await page.locator(".screen-board").evaluate((board) => board.scrollIntoView()); },
   "screens-picked": async (page) => { await SCREENS["screens-board"](page); await page.locator("#select").click(); await page.locator("[data-state=Coated] .screen-group-head .button").click(); await page.locator("#select-bar [data-to]").first().waitFor(); },
