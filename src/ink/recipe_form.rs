@@ -7,7 +7,7 @@ use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
 use crate::place::{InkPlace, Place};
-use crate::platform::{ids, spawn_local};
+use crate::platform::{dom, ids, spawn_local};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
@@ -111,6 +111,12 @@ fn page(store: Store, task: Task, begun: Begun) -> Drawn {
         event.prevent_default();
         let checked = match leptos::reactive::graph::untrack(check) {
             Err(found) => {
+                // To what is wrong: the parts may be a screenful away from the button.
+                if found.fields.contains_key("name") {
+                    dom::focus("name");
+                } else {
+                    dom::scroll_to("parts");
+                }
                 problems.set(found);
                 return asked.set(true);
             }
@@ -201,7 +207,7 @@ fn Parts(
 ) -> Drawn {
     let missing = Memo::new(move |_| problems.with(|problems| problems.fields.contains_key("parts")));
     view! {
-        <fieldset class="group ink-parts-group">
+        <fieldset class="group ink-parts-group" id="parts">
             <legend>{words::ink_recipe_parts()}</legend>
             <PartRows form problems picking/>
             {live(move || missing.get().then(|| view! { <p class="problem" id="parts-missing">{words::ink_parts_missing()}</p> }))}

@@ -23,12 +23,12 @@ words! {
     pot_scale_shall { "The scale shall show", "La báscula debe marcar" }
     pot_scale_total { "The scale shows, all told", "La báscula marca, en total" }
     pot_scale_own { "The scale shows, of this one only", "La báscula marca, solo de este" }
-    pot_with_tare(tare) { "with the pot's {tare}", "con los {tare} del bote" }
-    pot_zeroed { "zeroed with the empty pot on", "a cero con el bote vacío" }
-    pot_zeroed_each { "zeroed before this one", "a cero antes de este" }
+    pot_with_tare(tare) { "the pot's {tare} in it", "con bote, {tare}" }
+    pot_zeroed { "zeroed, pot on", "a cero con bote" }
+    pot_zeroed_each { "zeroed before it", "a cero antes" }
     pot_to_go { "To go in", "Por echar" }
     pot_in_now { "In now", "Echado ya" }
-    pot_then(name, grams, shall) { "Then {name}: {grams}, to {shall}", "Después {name}: {grams}, hasta {shall}" }
+    pot_then(name, shall) { "Next {shall}: {name}", "Después {shall}: {name}" }
     pot_shelf_lacks(grams) { "By the ledger the shelf lacks {grams} of it.", "Según el registro faltan {grams} en el estante." }
     pot_will_spill(grams) { "The pot will be {grams} too full.", "El bote se pasará de lleno en {grams}." }
     pot_will_overload(grams) { "The scale will be {grams} over what it bears.", "La báscula cargará {grams} de más." }

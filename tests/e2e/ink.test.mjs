@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE, addGarments, addRun, go, newJob, openDemo, openShop, premises, press, save, toChecks, write } from "./shop.mjs";
+import { unfold } from "./screens.mjs";
 
 const place = premises();
 
@@ -234,7 +235,7 @@ test("what comes in and what is left is told at the shelf, and taken back", asyn
   await page.locator("#name-help .problem").waitFor();
   await write(page, { name: "Yellow" });
   await press(page, "#kind-1");
-  for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold);
+  await unfold(page);
   await write(page, { density: "1.12", most: "8", tub: "500", low_at: "100", cost: "62" });
   await save(page);
   await says(page, "#left", "Not weighed yet");

@@ -74,6 +74,26 @@ const SCREENS = {
   cover: async (page) => { await go(page, "#/ink"); await page.locator("#recipes a").filter({ hasText: "Apricot" }).first().click(); await page.locator('a[href^="#/colour/cover/"]').first().click(); await page.locator("#cover-answer").waitFor(); },
   "component-colour": async (page) => { await go(page, "#/ink/stock"); await page.locator("main .ink-row").filter({ hasText: /Blue|Azul/ }).first().click(); await page.locator('a[href^="#/colour/component/"]').first().click(); await page.locator(".colour-lines").waitFor(); },
   drawdown: async (page) => { await go(page, "#/ink/stock"); await page.locator("main .ink-row").filter({ hasText: "Black" }).first().click(); await page.locator('a[href^="#/colour/component/"]').first().click(); await page.locator("#next-drawdown").click(); await page.locator("#share").waitFor(); },
+  ink: async (page) => { await go(page, "#/ink"); await page.locator("#needs").waitFor(); },
+  "ink-recipe": async (page) => { await SCREENS.ink(page); await page.locator("#recipes .ink-row").nth(1).click(); await page.locator("#best").waitFor(); },
+  "ink-again": async (page) => { await SCREENS["ink-recipe"](page); await page.locator("#again").click(); await page.locator("#grams").fill("20"); await page.locator("#total").waitFor(); },
+  "ink-form": async (page) => {
+    await SCREENS.ink(page);
+    await page.locator(".ink-need .ink-act").last().click();
+    for (const [at, name, percent] of [[0, "Base, clear", "90"], [1, "Blue", "6"], [2, "Black", "3"]]) {
+      await page.locator("#add-part").click();
+      await page.locator(`[data-component="${name}"]`).click();
+      await page.locator(`#percent-${at}`).fill(percent);
+    }
+    await page.locator("[data-fix=fill]").waitFor();
+  },
+  "pot-weigh": async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").first().click(); await page.locator("#now").waitFor(); },
+  "pot-over": async (page) => { await SCREENS["pot-weigh"](page); const target = Number((await page.locator("#target").innerText()).replace(",", ".").replace(/[^0-9.]/g, "")); for (const key of (target * 1.02).toFixed(1)) await page.locator(`[data-key="${key === "." ? "mark" : key}"]`).click(); await page.locator("[data-key=enter]").click(); await page.locator("#over").waitFor(); },
+  pot: async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").nth(2).click(); await page.locator("#holds").waitFor(); },
+  "pot-add": async (page) => { await SCREENS.pot(page); await page.locator("#add").click(); await page.locator("#component-2").click(); await page.locator('[data-key="2"]').click(); await page.locator("#after ul").waitFor(); },
+  "pot-label": async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").nth(1).click(); await page.locator(".head-aside a").first().click(); await page.locator("#keep").waitFor(); },
+  "ink-stock": async (page) => { await go(page, "#/ink/stock"); await page.locator("#buy").waitFor(); },
+  "ink-component": async (page) => { await SCREENS["ink-stock"](page); await page.locator("main .ink-row").first().click(); await page.locator("#left").waitFor(); },
   screens: async (page) => { await go(page, "#/screens"); await page.locator(".screen-row").first().waitFor(); },
   "screens-board": async (page) => { await SCREENS.screens(page); await page.locator(".screen-board").evaluate((board) => board.scrollIntoView()); },
   "screens-picked": async (page) => { await SCREENS["screens-board"](page); await page.locator("#select").click(); await page.locator("[data-state=Coated] .screen-group-head .button").click(); await page.locator("#select-bar [data-to]").first().waitFor(); },
