@@ -11,19 +11,59 @@ use uuid::Uuid;
 /// Things by id, read in the order of their ids.
 #[derive(Clone)]
 pub struct Table<T> {
-    places: BTreeMap<Uuid, u32>,
+    index: Index,
     rows: Vec<(Uuid, T)>,
+}
+
+/// At which place each id stands: all that a table does without knowing what it holds.
+#[derive(Clone, Default)]
+struct Index {
+    places: BTreeMap<Uuid, u32>,
+    /// What was written to of late, each where its id's last bits say; empty before that. Facts come in
+    /// stretches about one thing, from a few devices at once.
+    recent: Vec<Option<(Uuid, u32)>>,
+}
+
+/// How many ids are remembered.
+const RECENT: usize = 16;
+
+impl Index {
+    #[inline(never)]
+    fn place(&self, id: &Uuid) -> Option<usize> {
+        self.places.get(id).map(|place| *place as usize)
+    }
+
+    /// The place of an id; this one when it is new.
+    #[inline(never)]
+    fn place_or(&mut self, id: Uuid, new: usize) -> usize {
+        self.recent.resize(RECENT, None);
+        let recent = &mut self.recent[usize::from(id.as_bytes()[15]) % RECENT];
+        match recent {
+            Some((other, place)) if *other == id => *place as usize,
+            _ => {
+                let place = *self.places.entry(id).or_insert(new as u32);
+                *recent = Some((id, place));
+                place as usize
+            }
+        }
+    }
+
+    /// Takes an id out. Another one will move to its place, so that no place is sure any more.
+    fn remove(&mut self, id: &Uuid) -> Option<usize> {
+        self.recent.clear();
+        self.places.remove(id).map(|place| place as usize)
+    }
 }
 
 impl<T> Default for Table<T> {
     fn default() -> Self {
-        Self { places: BTreeMap::new(), rows: Vec::new() }
+        Self { index: Index::default(), rows: Vec::new() }
     }
 }
 
 impl<T> Table<T> {
     fn place(&self, id: &Uuid) -> Option<usize> {
-        place(&self.places, id)
+        self.index.place(id)
     }
 
     /// The thing of an id.
@@ -53,12 +93,12 @@ impl<T> Table<T> {
 
     /// Ids and things in the order of the ids.
     pub fn iter(&self) -> impl DoubleEndedIterator<Item = (&Uuid, &T)> + Clone {
-        self.places.iter().map(|(id, place)| (id, &self.rows[*place as usize].1))
+        self.index.places.iter().map(|(id, place)| (id, &self.rows[*place as usize].1))
     }
 
     /// The ids.
     pub fn keys(&self) -> impl DoubleEndedIterator<Item = &Uuid> + Clone {
-        self.places.keys()
+        self.index.places.keys()
     }
 
     /// The things in the order of their ids.
@@ -73,12 +113,10 @@ impl<T> Table<T> {
 
     /// The thing of an id, put in when it is not there.
     pub fn or_insert_with(&mut self, id: Uuid, thing: impl FnOnce() -> T) -> &mut T {
-        let place = self.place(&id).unwrap_or_else(|| {
-            let place = self.rows.len();
-            self.places.insert(id, place as u32);
+        let place = self.index.place_or(id, self.rows.len());
+        if place == self.rows.len() {
             self.rows.push((id, thing()));
-            place
-        });
+        }
         &mut self.rows[place].1
     }
 
@@ -92,26 +130,22 @@ impl<T> Table<T> {
 
     /// Puts a thing in, in place of what was there.
     pub fn insert(&mut self, id: Uuid, thing: T) {
-        match self.place(&id) {
-            Some(place) => self.rows[place].1 = thing,
-            None => drop(self.or_insert_with(id, || thing)),
+        let place = self.index.place_or(id, self.rows.len());
+        match self.rows.get_mut(place) {
+            Some(row) => row.1 = thing,
+            None => self.rows.push((id, thing)),
         }
     }
 
     /// Takes a thing out.
     pub fn remove(&mut self, id: &Uuid) -> Option<T> {
-        let place = self.places.remove(id)? as usize;
+        let place = self.index.remove(id)?;
         let (_, thing) = self.rows.swap_remove(place);
         if let Some((moved, _)) = self.rows.get(place) {
-            self.places.insert(*moved, place as u32);
+            self.index.places.insert(*moved, place as u32);
         }
         Some(thing)
     }
-}
-
-#[inline(never)]
-fn place(places: &BTreeMap<Uuid, u32>, id: &Uuid) -> Option<usize> {
-    places.get(id).map(|place| *place as usize)
 }
 
 impl<T: PartialEq> PartialEq for Table<T> {
@@ -142,7 +176,7 @@ impl<T: Pack> Pack for Table<T> {
         let rows = Vec::<(Uuid, T)>::take(from);
         let mut table = Self::default();
         for (place, (id, _)) in rows.iter().enumerate() {
-            if table.places.insert(*id, place as u32).is_some() {
+            if table.index.places.insert(*id, place as u32).is_some() {
                 from.fail();
             }
         }
@@ -171,6 +205,9 @@ mod tests {
         assert_eq!(ours.remove(&id(4)), None);
         ours.or_default(id(4)).push('!');
         theirs.entry(id(4)).or_default().push('!');
+        // It moved when another was taken out.
+        ours.insert(id(3), "drei".to_owned());
+        theirs.insert(id(3), "drei".to_owned());
         assert!(ours.iter().eq(theirs.iter()));
         for n in 0..10 {
             assert_eq!(ours.get(&id(n)), theirs.get(&id(n)));

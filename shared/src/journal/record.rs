@@ -5,8 +5,7 @@
 //! decoder of its own beside this one.
 
 use super::{Entry, Fact, Stamp};
-use crate::pack::{self, Pack};
-use uuid::Uuid;
+use crate::pack::{Pack, Reader};
 
 /// The version that is written.
 pub const VERSION: u8 = 1;
@@ -36,22 +35,13 @@ pub(super) fn put_fact(fact: &Fact, out: &mut Vec<u8>) {
 }
 
 /// Reads what [`put_fact`] wrote.
-pub(super) fn take_fact(bytes: &mut &[u8]) -> Option<Fact> {
-    match take::<u8>(bytes)? {
-        0 => Some(Fact::Unknown { kind: take(bytes)?, body: take(bytes)? }),
-        1 => take(bytes),
-        _ => None,
-    }
+pub(super) fn take_fact(from: &mut Reader<'_>) -> Fact {
+    if bool::take(from) { Fact::take(from) } else { Fact::Unknown { kind: Pack::take(from), body: Pack::take(from) } }
 }
 
 /// Appends a value.
 pub(super) fn put<T: Pack>(value: &T, out: &mut Vec<u8>) {
     value.put(out);
-}
-
-/// Reads a value from the front.
-pub(super) fn take<T: Pack>(bytes: &mut &[u8]) -> Option<T> {
-    pack::take_from(bytes)
 }
 
 /// The bytes of an entry.
@@ -76,24 +66,19 @@ pub fn decode(bytes: &[u8]) -> Result<Entry, BytesProblem> {
     }
 }
 
-fn decode_v1(mut bytes: &[u8]) -> Option<Entry> {
-    let device = take_uuid(&mut bytes)?;
-    let (seq, wall, counter) = take(&mut bytes)?;
-    let subject = take_uuid(&mut bytes)?;
-    let fact = take_fact(&mut bytes)?;
-    bytes.is_empty().then_some(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact })
-}
-
-/// Reads the sixteen bytes of an id.
-pub(super) fn take_uuid(bytes: &mut &[u8]) -> Option<Uuid> {
-    let (id, rest) = bytes.split_first_chunk::<16>()?;
-    *bytes = rest;
-    Some(Uuid::from_bytes(*id))
+fn decode_v1(bytes: &[u8]) -> Option<Entry> {
+    let mut from = Reader::of(bytes);
+    let device = from.id();
+    let (seq, wall, counter) = Pack::take(&mut from);
+    let subject = from.id();
+    let fact = take_fact(&mut from);
+    from.whole(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use uuid::Uuid;
 
     fn pulled() -> Entry {
         Entry {

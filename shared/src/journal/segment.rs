@@ -5,8 +5,9 @@
 //! entry before, counter, index of the subject, fact. Numbers follow each other without gaps.
 //! **Frozen**; a change is a new version with a decoder of its own beside this one.
 
-use super::record::{BytesProblem, put, put_fact, take, take_fact, take_uuid};
+use super::record::{BytesProblem, put, put_fact, take_fact};
 use super::{DeviceId, Entry, Stamp};
+use crate::pack::{Pack, Reader};
 use crate::sorted::sort_by_key;
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
@@ -85,25 +86,29 @@ pub fn unpack(bytes: &[u8]) -> Result<Vec<Entry>, BytesProblem> {
     }
 }
 
-fn unpack_v1(mut bytes: &[u8]) -> Option<Vec<Entry>> {
-    let device = take_uuid(&mut bytes)?;
-    let (first, count, subject_count): (u64, u64, u64) = take(&mut bytes)?;
+fn unpack_v1(bytes: &[u8]) -> Option<Vec<Entry>> {
+    let mut from = Reader::of(bytes);
+    let device = from.id();
+    let (first, count, subject_count): (u64, u64, u64) = Pack::take(&mut from);
     // An entry takes five bytes at least, a subject sixteen.
-    if count > MOST || count > bytes.len() as u64 || subject_count > bytes.len() as u64 / 16 {
+    let left = from.left() as u64;
+    if count > MOST || count > left || subject_count > left / 16 {
         return None;
     }
-    let subjects = (0..subject_count).map(|_| take_uuid(&mut bytes)).collect::<Option<Vec<Uuid>>>()?;
+    let subjects: Vec<Uuid> = (0..subject_count).map(|_| from.id()).collect();
     let mut entries = Vec::with_capacity(count as usize);
     let mut wall: u64 = 0;
     for number in 0..count {
-        let (step, counter, subject): (i64, u32, u64) = take(&mut bytes)?;
+        let (step, counter, subject): (i64, u32, u64) = Pack::take(&mut from);
         wall = wall.wrapping_add(step as u64);
         let subject = *subjects.get(subject as usize)?;
-        let fact = take_fact(&mut bytes)?;
         let seq = first.checked_add(number)?;
-        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact });
+        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact: take_fact(&mut from) });
+        if from.has_failed() {
+            return None;
+        }
     }
-    bytes.is_empty().then_some(entries)
+    from.whole(entries)
 }
 
 #[cfg(test)]
