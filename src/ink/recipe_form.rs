@@ -16,6 +16,9 @@ use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
 use leptos::prelude::*;
 
+/// The colour a new recipe begins with, as a new run does.
+const BLACK: &str = "#1c1b1a";
+
 /// What is done to a recipe.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Task {
@@ -37,12 +40,13 @@ struct Begun {
 #[component(transparent)]
 pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
-    let mut form = RecipeForm::default();
+    // What the field shows is what is saved: a browser shows an empty colour as black.
+    let mut form = RecipeForm { colour: BLACK.into(), ..RecipeForm::default() };
     if let Some(run) = run {
         store.shop.with_untracked(|shop| {
             if let Some(run) = shop.run(run) {
                 form.name.clone_from(&run.ink);
-                form.colour = run.ink_colour.map(|colour| colour.to_string()).unwrap_or_default();
+                form.colour = run.ink_colour.map_or_else(|| BLACK.into(), |colour| colour.to_string());
             }
         });
     }
