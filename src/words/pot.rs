@@ -221,10 +221,10 @@ words! {
     pot_then_holds(grams) { "Then it holds {grams}", "Entonces tendrá {grams}" }
     pot_was(percent) { "was {percent}", "era {percent}" }
     pot_touch_more(name) { "a touch more {name}", "un toque más de {name}" }
-    pot_too_light { "too light", "demasiado claro" }
-    pot_too_dark { "too dark", "demasiado oscuro" }
-    pot_too_dull { "too dull", "demasiado apagado" }
-    pot_too_thick { "too thick", "demasiado espeso" }
+    pot_too_light { "too light", "muy claro" }
+    pot_too_dark { "too dark", "muy oscuro" }
+    pot_too_dull { "too dull", "muy apagado" }
+    pot_too_thick { "too thick", "muy espeso" }
     pot_photo_after { "A photo or a reading can be put to it afterwards.", "Después se le puede poner una foto o una lectura." }
     pot_no_components { "Nothing to add yet", "Aún no hay qué añadir" }
     pot_no_components_text { "Enter the shop's pigments, bases and additives first.", "Anota primero los pigmentos, bases y aditivos del taller." }
