@@ -1,20 +1,20 @@
 //! What to add: the advised way large, smaller ones behind it, and what it rests on.
 
-use super::pour_sheet::PourSheet;
 use crate::kept::RwSignal;
-use crate::live::{Drawn, live};
+use crate::live::Drawn;
 use crate::parts::{Icon, Swatch};
 use crate::words;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::ink::{AddAdvice, AddWay};
-use lastpull_core::journal::Subject;
 use lastpull_view::view;
 use leptos::prelude::*;
 
-/// The advice. Touching a way leads to pouring it; then the pot is to be read.
+/// A way that was touched, and CIEDE2000 before it.
+pub type Picked = Option<(AddWay, f64)>;
+
+/// The advice. A way that is touched goes to `picked`.
 #[component(transparent)]
-pub fn Advice(pot: Subject, advice: AddAdvice, on: String, reads: RwSignal<bool>) -> Drawn {
-    let picked = RwSignal::new(None::<AddWay>);
+pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> Drawn {
     let before = advice.before;
     let head = match advice.verdict {
         Verdict::GetsThere | Verdict::AlreadyThere => None,
@@ -32,7 +32,7 @@ pub fn Advice(pot: Subject, advice: AddAdvice, on: String, reads: RwSignal<bool>
         };
         let numbers = words::colour_before_after(words::colour_de(before), words::colour_de(way.after.de2000));
         view! {
-            <button type="button" class="colour-way" class:first=first on:click=move |_| picked.set(Some(pick.clone()))>
+            <button type="button" class="colour-way" class:first=first on:click=move |_| picked.set(Some((pick.clone(), before)))>
                 <span class="colour-dots">{swatches}</span>
                 <span class="row-words"><strong>{words::colour_add(way_words(way))}</strong><span>{numbers}" · "{after}</span></span>
                 <Icon name="next"/>
@@ -42,11 +42,6 @@ pub fn Advice(pot: Subject, advice: AddAdvice, on: String, reads: RwSignal<bool>
     let advised = advice.ways.last().map(|last| way(last, true));
     let others: Vec<Drawn> = advice.ways.iter().rev().skip(1).map(|other| way(other, false)).collect();
     let room = words::weight_fine(advice.room);
-    let close = Callback::new(move |()| picked.set(None));
-    let poured = Callback::new(move |()| {
-        picked.set(None);
-        reads.set(true);
-    });
     view! {
         <section class="colour-advice">
             <h2>{words::colour_add_title()}</h2>
@@ -63,7 +58,6 @@ pub fn Advice(pot: Subject, advice: AddAdvice, on: String, reads: RwSignal<bool>
                     <li>{if advice.room_known { words::colour_room(room) } else { words::colour_room_guess(room) }}" "{words::colour_offers(advice.offers)}</li>
                 </ul>
             </details>
-            {live(move || picked.get().map(|way| view! { <PourSheet pot way before poured on_close=close/> }))}
         </section>
     }
 }

@@ -1,8 +1,9 @@
 //! A pot beside its target: what it lacks in words, and what to add in grams.
 
-use super::advice::Advice;
+use super::advice::{Advice, Picked};
 use super::difference::{in_numbers, in_words};
 use super::missing::missing;
+use super::pour_sheet::PourSheet;
 use super::read_sheet::ReadSheet;
 use super::{ColourPlace, OnGarment};
 use crate::kept::{Memo, RwSignal, Signal};
@@ -25,14 +26,21 @@ pub fn MatchScreen(pot: Subject) -> Drawn {
     if view.with_untracked(Option::is_none) {
         return view! { <NotHere/> };
     }
-    let reads = RwSignal::new(false);
+    // Kept here: what is below is drawn anew with every change of the pot.
+    let (reads, picked) = (RwSignal::new(false), RwSignal::new(Picked::None));
+    let put_away = Callback::new(move |()| picked.set(None));
+    let poured = Callback::new(move |()| {
+        picked.set(None);
+        reads.set(true);
+    });
     let title = Signal::derive(move || {
         words::colour_match_title(view.with(|view| view.as_ref().map(|view| view.name.clone()).unwrap_or_default()))
     });
     let close = Callback::new(move |()| reads.set(false));
     view! {
         <Page title up=Place::Pot(PotPlace::Pot(pot)) class="colour-match">
-            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, reads))))}
+            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, reads, picked))))}
+            {live(move || picked.get().map(|(way, before)| view! { <PourSheet pot way before poured on_close=put_away/> }))}
             {live(move || reads.get().then(|| view! { <ReadSheet pot on_close=close/> }))}
         </Page>
     }
@@ -42,7 +50,7 @@ fn is_there(shop: &lastpull_core::shop::Shop, pot: Subject) -> bool {
     shop.ink.pot(pot).is_some_and(|pot| !pot.deleted)
 }
 
-fn whole(view: &MatchView, reads: RwSignal<bool>) -> Drawn {
+fn whole(view: &MatchView, reads: RwSignal<bool>, picked: RwSignal<Picked>) -> Drawn {
     if view.advice == Err(NoAdvice::Empty) {
         return view! { <p class="lead">{words::colour_empty_pot()}</p> };
     }
@@ -102,7 +110,7 @@ fn whole(view: &MatchView, reads: RwSignal<bool>) -> Drawn {
         },
         Ok(advice) => {
             let (advice, on) = (advice.clone(), seen_on(view));
-            view! { <Advice pot advice on reads/> }
+            view! { <Advice advice on picked/> }
         }
     };
     view! {

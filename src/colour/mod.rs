@@ -11,7 +11,7 @@ mod match_screen;
 mod missing;
 mod on_garment;
 mod photo_marks;
-mod photo_sheet;
+mod photo_read;
 mod place;
 mod pour_sheet;
 mod read_sheet;

@@ -23,7 +23,7 @@ pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, o
     let form = RwSignal::new(WayForm::of(&way, note, units));
     let problems = RwSignal::new(Problems::new());
     let busy = RwSignal::new(false);
-    let said = StoredValue::new(words::colour_poured_said(way_words(&way)));
+    let said = words::colour_poured_said(way_words(&way));
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         if leptos::reactive::graph::untrack(|| busy.get()) {
@@ -36,9 +36,10 @@ pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, o
                 let facts: Vec<(Subject, Fact)> =
                     facts.into_iter().map(|fact| (ids::new_id(), Fact::Ink(fact))).collect();
                 let undo = facts.iter().map(|(id, _)| (*id, Fact::Deleted)).collect();
+                let said = said.clone();
                 spawn_local(async move {
                     if store.record_and_wait(facts).await {
-                        store.tell_with_undo(said.try_get_value().unwrap_or_default(), undo);
+                        store.tell_with_undo(said, undo);
                         poured.run(());
                     }
                     busy.set(false);

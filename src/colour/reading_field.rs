@@ -1,9 +1,9 @@
 //! Entering a colour: from an instrument, as a screen colour, or from a photo.
 
-use super::photo_sheet::PhotoSheet;
+use super::photo_read::PhotoRead;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Icon};
+use crate::parts::Choice;
 use crate::words;
 use lastpull_core::colour::Lab;
 use lastpull_core::ink::{Colour, ColourReading, ReadBy, ReadingForm, lab_of, reading_of};
@@ -67,9 +67,12 @@ pub fn ReadingField(
             {live(move || match by.get() {
                 ReadBy::Instrument => view! { <LabInputs name reading/> },
                 ReadBy::Screen => view! { <ScreenInput name reading/> },
-                ReadBy::Photo => view! { <FromPhoto reading target/> },
+                ReadBy::Photo => {
+                    let known = target.and_then(|target| leptos::reactive::graph::untrack(|| target.get()));
+                    view! { <PhotoRead known reading/> }
+                }
             })}
-            {live(move || reading.with(|reading| reading.value).map(|value| {
+            {live(move || reading.with(|reading| reading.value).filter(|value| value.by != ReadBy::Photo).map(|value| {
                 let colour = lab_of(value).to_colour().to_string();
                 view! { <span class="colour-got" aria-hidden="true" style:background-color=colour></span> }
             }))}
@@ -174,27 +177,5 @@ fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
                 view! { <span>{words::colour_screen_hint()}</span> }
             }}
         </p>
-    }
-}
-
-/// A difference read from a photo.
-#[component(transparent)]
-fn FromPhoto(reading: RwSignal<Reading>, target: Option<Signal<Option<ColourReading>>>) -> Drawn {
-    let open = RwSignal::new(false);
-    let known = move || target.and_then(|target| target.get());
-    let taken = Callback::new(move |taken: Reading| {
-        reading.set(taken);
-        open.set(false);
-    });
-    view! {
-        <p class="quiet-line">{words::colour_photo_trust()}</p>
-        <button type="button" class="button with-icon" id="photo-open" on:click=move |_| open.set(true)><Icon name="camera"/>{words::colour_photo_open()}</button>
-        {live(move || reading.with(|reading| reading.value.is_some()).then(|| view! {
-            <p class="colour-took"><Icon name="check"/>{words::colour_photo_read()}</p>
-        }))}
-        {live(move || open.get().then(|| {
-            let known = leptos::reactive::graph::untrack(known);
-            view! { <PhotoSheet known taken on_close=Callback::new(move |()| open.set(false))/> }
-        }))}
     }
 }

@@ -102,9 +102,7 @@ words! {
     colour_screen_hint { "As a file or a colour picker names it. A likeness, not a measurement.", "Como lo nombra un archivo o un selector. Un parecido, no una medida." }
     colour_hex { "#rrggbb", "#rrggbb" }
     colour_hex_wrong { "Six digits behind a #, such as #3f6b3a.", "Seis cifras tras una #, como #3f6b3a." }
-    colour_photo_open { "Read from a photo", "Leer de una foto" }
     colour_photo_trust { "Photos are trusted for the difference of two patches only, never for one colour.", "De una foto solo vale la diferencia entre dos zonas, nunca un color suelto." }
-    colour_photo_title { "From one photo", "De una foto" }
     colour_photo_how { "Lay target, sample and something white or grey side by side in the same light. No flash, no shadow. Take one photo.", "Pon el objetivo, la muestra y algo blanco o gris juntos, con la misma luz. Sin flash ni sombras. Haz una foto." }
     colour_photo_wait { "Reading the picture…", "Leyendo la imagen…" }
     colour_photo_mark { "Touch the middle of each. Drag to move; arrow keys move too.", "Toca el centro de cada uno. Arrastra para mover; también con las flechas." }
@@ -122,8 +120,6 @@ words! {
     colour_photo_corrected(stops, uneven) { "Corrected: {stops} stops of exposure, light uneven by {uneven} %.", "Corregido: {stops} pasos de exposición, luz desigual en {uneven} %." }
     colour_photo_laid { "This difference is laid on the target as it is known.", "Esta diferencia se aplica al objetivo conocido." }
     colour_photo_first { "The recipe has no target yet: the photo's own becomes it.", "La receta aún no tiene objetivo: será el de la foto." }
-    colour_photo_take { "Use this difference", "Usar esta diferencia" }
-    colour_photo_read { "Difference read from a photo.", "Diferencia leída de una foto." }
     colour_photo_none { "The picture could not be read. Choose another.", "No se pudo leer la imagen. Elige otra." }
     colour_problem_outside(which) { "{which}: the circle reaches over the edge. Move it in, or make it smaller.", "{which}: el círculo se sale. Muévelo adentro o hazlo menor." }
     colour_problem_small(which) { "{which}: too few pixels. Make the circle larger, or go closer with the camera.", "{which}: muy pocos píxeles. Agranda el círculo o acerca la cámara." }

@@ -1,4 +1,5 @@
 // Every screen of the demo shop and how a person comes to it.
+import { picture } from "./jpeg.mjs";
 import { go, press } from "./shop.mjs";
 
 const runs = (page) => page.locator(".run-link").evaluateAll((links) => links.map((link) => link.getAttribute("href")));
@@ -133,16 +134,18 @@ export const SCREENS = {
     await press(page, ".colour-advice summary");
   },
   "colour: pour with a mistake": async (page) => { await press(page, ".colour-way.first"); await page.locator("#grams_1").fill("x"); await press(page, "#poured"); await page.locator("#grams_1-help .problem").waitFor(); },
-  "colour: read the pot": async (page) => { await page.keyboard.press("Escape"); await press(page, "#read-pot"); await page.locator("#swatch-l").fill("x"); await page.locator("#swatch-help .problem").waitFor(); },
-  "colour: a screen colour": async (page) => { await press(page, "#swatch-2"); await page.locator("#swatch-hex").fill("#12"); await page.locator("#swatch-help .problem").waitFor(); },
-  "colour: a photo": async (page) => { await press(page, "#swatch-1"); await press(page, "#photo-open"); await page.locator("[data-colour=picture]").waitFor({ state: "attached" }); },
+  "colour: read the pot": async (page) => { await press(page, "#read-pot"); await page.locator("#swatch-l").fill("x"); await page.locator("#swatch-help .problem").waitFor(); },
+  "colour: a screen colour": async (page) => { await press(page, "#read-pot"); await press(page, "#swatch-2"); await page.locator("#swatch-hex").fill("#12"); await page.locator("#swatch-help .problem").waitFor(); },
+  "colour: a photo": async (page) => { await press(page, "#read-pot"); await press(page, "#swatch-1"); await page.locator("[data-colour=picture]").waitFor({ state: "attached" }); },
   "colour: its marks": async (page) => {
+    await press(page, "#read-pot");
+    await press(page, "#swatch-1");
     await page.locator("[data-colour=picture]").setInputFiles({ name: "swatches.jpg", mimeType: "image/jpeg", buffer: await picture(page) });
     await page.locator("#board").waitFor();
     for (const x of [0.1, 0.2, 0.8]) { const box = await page.locator("#board").boundingBox(); await page.locator("#board")[page.hand]({ position: { x: box.width * x, y: box.height * 0.8 } }); }
-    await page.locator("#photo-use").waitFor();
+    await page.locator("#photo-says .colour-words, #photo-says .caution").first().waitFor();
   },
-  "colour: target": async (page) => { await page.keyboard.press("Escape"); await page.keyboard.press("Escape"); await press(page, ".colour-links a"); await page.locator("#target-clear").waitFor(); },
+  "colour: target": async (page) => { await press(page, ".colour-links a"); await page.locator("#target-clear").waitFor(); },
   "colour: cover": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first()); await press(page, page.locator('a[href^="#/colour/cover/"]').first()); await page.locator("#cover-answer").waitFor(); await press(page, page.locator(".page summary").last()); },
   "colour: another garment": async (page) => { await press(page, page.locator("fieldset:has([name=cover-on]) input").last()); await page.locator("#cloth-hex").waitFor(); },
   "colour: component": async (page) => { await go(page, "#/ink/stock", "main .ink-row"); await press(page, page.locator("main .ink-row").filter({ hasText: "Black" }).first()); await press(page, page.locator('a[href^="#/colour/component/"]').first()); await page.locator(".colour-lines").waitFor(); },

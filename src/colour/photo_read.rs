@@ -5,7 +5,7 @@ use super::difference::in_words;
 use super::photo_marks::{MarkBoard, Placed};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::{Choice, Icon, Sheet};
+use crate::parts::{Choice, Icon};
 use crate::platform::pictures::{self, PictureProblem, Pixels};
 use crate::platform::spawn_local;
 use crate::words;
@@ -29,15 +29,13 @@ enum Chosen {
     Here(Arc<Pixels>),
 }
 
-/// The sheet. What was taken goes to `taken`.
+/// A photo is chosen and marked here; what it says goes to `reading` as soon as it says something.
 #[component(transparent)]
-pub fn PhotoSheet(
+pub fn PhotoRead(
     /// The target as it is known.
     known: Option<ColourReading>,
-    /// Called with what was read.
-    taken: Callback<Reading>,
-    /// Called when it is put away.
-    on_close: Callback<()>,
+    /// What is read.
+    reading: RwSignal<Reading>,
 ) -> Drawn {
     let chosen = RwSignal::new(Chosen::Nothing);
     let let_go = move || {
@@ -48,6 +46,7 @@ pub fn PhotoSheet(
     on_cleanup(let_go);
     let take = Callback::new(move |file: send_wrapper::SendWrapper<web_sys::File>| {
         let_go();
+        reading.set(Reading::default());
         chosen.set(Chosen::Reading);
         spawn_local(async move {
             chosen.set(match pictures::pixels_of(&file).await {
@@ -57,8 +56,7 @@ pub fn PhotoSheet(
         });
     });
     view! {
-        <Sheet title=words::colour_photo_title() on_close>
-            {live(move || match chosen.get() {
+        {live(move || match chosen.get() {
                 Chosen::Nothing => view! {
                     <p>{words::colour_photo_how()}</p>
                     <p class="quiet-line">{words::colour_photo_trust()}</p>
@@ -69,9 +67,8 @@ pub fn PhotoSheet(
                     <p class="problem" role="alert"><Icon name="alert"/>" "{said(problem)}</p>
                     <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
                 },
-                Chosen::Here(pixels) => view! { <Marking pixels known taken again=take/> },
+                Chosen::Here(pixels) => view! { <Marking pixels known reading again=take/> },
             })}
-        </Sheet>
     }
 }
 
@@ -111,7 +108,7 @@ fn Pick(
 fn Marking(
     pixels: Arc<Pixels>,
     known: Option<ColourReading>,
-    taken: Callback<Reading>,
+    reading: RwSignal<Reading>,
     again: Callback<send_wrapper::SendWrapper<web_sys::File>>,
 ) -> Drawn {
     let placed = RwSignal::new(Placed::default());
@@ -131,6 +128,14 @@ fn Marking(
         // Until each was put where it belongs there is nothing to say.
         placed.is_set().then(|| read_photo(picture, marks))
     });
+    Effect::new(move || {
+        let kept = match read.get() {
+            Some(Ok(found)) => Some(photo_sample(known, &found)),
+            _ => None,
+        };
+        let (value, target) = kept.map_or((None, None), |kept| (Some(kept.sample), kept.target));
+        reading.set(Reading { value, target, wrong: false });
+    });
     let neutrals =
         vec![(PAPER, words::colour_neutral_paper().to_owned()), (CARD, words::colour_neutral_card().to_owned())];
     view! {
@@ -141,15 +146,6 @@ fn Marking(
             Some(Err(problem)) => refused(problem),
             Some(Ok(reading)) => told(&reading, known),
         })}</div>
-        {live(move || match read.get() {
-            Some(Ok(reading)) => view! {
-                <button type="button" class="button primary huge" id="photo-use" on:click=move |_| {
-                    let kept = photo_sample(known, &reading);
-                    taken.run(Reading { value: Some(kept.sample), target: kept.target, wrong: false });
-                }>{words::colour_photo_take()}</button>
-            },
-            _ => nothing(),
-        })}
         <Choice label=words::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
         <div class="button-row"><Pick take=again camera=true again=true/><Pick take=again camera=false again=true/></div>
     }
