@@ -6,7 +6,7 @@ use super::recipes::Recipes;
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Empty, Icon, Page};
-use crate::place::{InkPlace, Place};
+use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{InkShelf, ink_shelf};
@@ -79,7 +79,7 @@ fn pots(shelf: Memo<InkShelf>) -> Drawn {
     })
 }
 
-/// The way to the shelf, whatever is on it.
+/// The way to the shelf, whatever is on it, and to a pot that no recipe is of.
 fn stock_row(shelf: Memo<InkShelf>) -> Drawn {
     live(move || {
         let components = shelf.with(|shelf| shelf.components);
@@ -92,6 +92,15 @@ fn stock_row(shelf: Memo<InkShelf>) -> Drawn {
                         <Icon name="next"/>
                     </a>
                 </li>
+                {(components > 0).then(|| view! {
+                    <li>
+                        <a class="menu-row" id="by-eye" href=Place::Pot(PotPlace::New).hash()>
+                            <Icon name="ink"/>
+                            <span class="row-words"><strong>{words::pot_new_by_eye()}</strong><span class="muted">{words::ink_by_eye_hint()}</span></span>
+                            <Icon name="next"/>
+                        </a>
+                    </li>
+                })}
             </ul>
         }
     })

@@ -11,6 +11,7 @@ words! {
         "Write down the first one, and the same colour can be made again.",
         "Anota la primera y podrás repetir el mismo color."
     }
+    ink_by_eye_hint { "What matches in the end becomes the recipe", "Lo que al final coincide será la receta" }
     ink_new_recipe { "New recipe", "Nueva receta" }
     ink_needs { "For the coming runs", "Para las próximas tiradas" }
     ink_to_mix(grams) { "{grams} to mix", "Faltan {grams}" }
