@@ -132,7 +132,7 @@ export const SCREENS = {
     for (const x of [0.1, 0.2, 0.8]) { const box = await page.locator("#board").boundingBox(); await page.locator("#board")[page.hand]({ position: { x: box.width * x, y: box.height * 0.8 } }); }
     await page.locator("#photo-says .colour-words, #photo-says .caution").first().waitFor();
   },
-  "colour: target": async (page) => { await press(page, ".colour-links a"); await page.locator("#target-clear").waitFor(); },
+  "colour: target": async (page) => { await press(page, "#to-target"); await page.locator("#target-clear").waitFor(); },
   "colour: cover": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first()); await press(page, page.locator('a[href^="#/colour/cover/"]').first()); await page.locator("#cover-answer").waitFor(); await press(page, page.locator(".page summary").last()); },
   "colour: another garment": async (page) => { await press(page, page.locator("fieldset:has([name=cover-on]) input").last()); await page.locator("#cloth-hex").waitFor(); },
   "colour: component": async (page) => { await go(page, "#/ink/stock", "main .ink-row"); await press(page, page.locator("main .ink-row").filter({ hasText: "Black" }).first()); await press(page, page.locator('a[href^="#/colour/component/"]').first()); await page.locator(".colour-lines").waitFor(); },

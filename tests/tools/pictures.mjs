@@ -70,7 +70,7 @@ const SCREENS = {
   bath: async (page) => { await go(page, "#/stencil/bath"); await page.locator("#bath-chart").waitFor(); },
   volume: async (page) => { await go(page, "#/stencil/volume"); await page.locator("#width").fill("12"); await page.locator("#height").fill("10"); await page.locator("#pieces").fill("72"); },
   match: async (page) => { await go(page, "#/ink"); await page.locator("#pots a").filter({ hasText: "Fern" }).first().click(); await page.locator("#to-match").click(); await page.locator(".colour-way").first().waitFor(); },
-  target: async (page) => { await SCREENS.match(page); await page.locator(".colour-links a").first().click(); await page.locator("#target-clear").waitFor(); },
+  target: async (page) => { await SCREENS.match(page); await page.locator("#to-target").click(); await page.locator("#target-clear").waitFor(); },
   cover: async (page) => { await go(page, "#/ink"); await page.locator("#recipes a").filter({ hasText: "Apricot" }).first().click(); await page.locator('a[href^="#/colour/cover/"]').first().click(); await page.locator("#cover-answer").waitFor(); },
   "component-colour": async (page) => { await go(page, "#/ink/stock"); await page.locator("main .ink-row").filter({ hasText: /Blue|Azul/ }).first().click(); await page.locator('a[href^="#/colour/component/"]').first().click(); await page.locator(".colour-lines").waitFor(); },
   drawdown: async (page) => { await go(page, "#/ink/stock"); await page.locator("main .ink-row").filter({ hasText: "Black" }).first().click(); await page.locator('a[href^="#/colour/component/"]').first().click(); await page.locator("#next-drawdown").click(); await page.locator("#share").waitFor(); },
