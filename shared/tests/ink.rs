@@ -1003,6 +1003,8 @@ fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot()
     let shop = press.shop();
     // By hand: 2 g a print, a tenth more for losses; the empty pot holds none of it.
     assert_eq!(MakeForm::of(&shop, recipe, metric).grams, "220");
+    // 7.76 ounces, by the definition of the ounce.
+    assert_eq!(MakeForm::of(&shop, recipe, Units::Inch).grams, "7.8");
     let asked = MakeForm { pieces: "50".into(), ..asked };
     let made = asked.size(&shop, metric).unwrap();
     assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(110.0)), 50));

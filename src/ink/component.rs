@@ -36,7 +36,7 @@ pub fn ComponentScreen(id: Subject) -> Drawn {
         };
         view! {
             <Page title up=Place::Ink(InkPlace::Stock) aside class="ink">
-                {move || card.with(|card| card.as_ref().map(|card| left(card)))}
+                {move || card.with(|card| card.as_ref().map(left))}
                 <div class="button-row">
                     <button type="button" class="button primary with-icon" id="count" on:click=move |_| ask.set(Some(StockAsk::Count))><Icon name="down"/>{words::ink_count()}</button>
                     <button type="button" class="button with-icon" id="came-in" on:click=move |_| ask.set(Some(StockAsk::Delivery))><Icon name="in"/>{words::ink_came_in()}</button>

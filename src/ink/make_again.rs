@@ -119,7 +119,10 @@ fn rows(made: &MakeAgain) -> Drawn {
         <section class="card ink-make" id="rows">
             <h2>{words::ink_weigh_title()}</h2>
             <ul class="ink-lines">{rows}</ul>
-            <p class="ink-total"><span>{words::ink_total()}</span><strong id="total">{words::weight_fine(made.total)}</strong></p>
+            <p class="ink-total">
+                <span>{words::ink_total()}{(made.total != made.whole).then(|| view! { <small class="muted">{words::ink_asked(words::weight_fine(made.whole))}</small> })}</span>
+                <strong id="total">{words::weight_fine(made.total)}</strong>
+            </p>
         </section>
     }
 }

@@ -43,7 +43,7 @@ pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, 
     view! {
         <div class="ink-convention">
             <Choice label=words::ink_convention() name="convention" options=conventions value=with_top on_pick=write/>
-            <p class="field-help"><span>{move || hint()}</span></p>
+            <p class="field-help"><span>{hint}</span></p>
         </div>
         {live(move || title.get().then(|| view! { <h3>{words::ink_the_ink()}</h3> }))}
         <Rows form problems picking on_top=false/>

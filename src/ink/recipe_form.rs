@@ -7,7 +7,7 @@ use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
 use crate::place::{InkPlace, Place};
-use crate::platform::{ids, spawn_local};
+use crate::platform::{dom, ids, spawn_local};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
@@ -15,6 +15,9 @@ use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
 use leptos::prelude::*;
+
+/// The colour a new recipe begins with, as a new run does.
+const BLACK: &str = "#1c1b1a";
 
 /// What is done to a recipe.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,12 +40,13 @@ struct Begun {
 #[component(transparent)]
 pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
-    let mut form = RecipeForm::default();
+    // What the field shows is what is saved: a browser shows an empty colour as black.
+    let mut form = RecipeForm { colour: BLACK.into(), ..RecipeForm::default() };
     if let Some(run) = run {
         store.shop.with_untracked(|shop| {
             if let Some(run) = shop.run(run) {
                 form.name.clone_from(&run.ink);
-                form.colour = run.ink_colour.map(|colour| colour.to_string()).unwrap_or_default();
+                form.colour = run.ink_colour.map_or_else(|| BLACK.into(), |colour| colour.to_string());
             }
         });
     }
@@ -111,6 +115,12 @@ fn page(store: Store, task: Task, begun: Begun) -> Drawn {
         event.prevent_default();
         let checked = match leptos::reactive::graph::untrack(check) {
             Err(found) => {
+                // To what is wrong: the parts may be a screenful away from the button.
+                if found.fields.contains_key("name") {
+                    dom::focus("name");
+                } else {
+                    dom::scroll_to("parts");
+                }
                 problems.set(found);
                 return asked.set(true);
             }
@@ -201,7 +211,7 @@ fn Parts(
 ) -> Drawn {
     let missing = Memo::new(move |_| problems.with(|problems| problems.fields.contains_key("parts")));
     view! {
-        <fieldset class="group ink-parts-group">
+        <fieldset class="group ink-parts-group" id="parts">
             <legend>{words::ink_recipe_parts()}</legend>
             <PartRows form problems picking/>
             {live(move || missing.get().then(|| view! { <p class="problem" id="parts-missing">{words::ink_parts_missing()}</p> }))}

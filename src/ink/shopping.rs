@@ -72,9 +72,7 @@ fn line(row: &StockRow, buy: ToBuy) -> Drawn {
 
 /// The list in words, a line each.
 fn as_text(stock: &StockView) -> String {
-    let mut list = String::from(words::ink_buy());
-    for (row, buy) in to_buy(stock) {
-        list.push_str(&format!("\n{}: {}", row.name, amount(buy)));
-    }
-    list
+    let mut list = vec![words::ink_buy().to_owned()];
+    list.extend(to_buy(stock).map(|(row, buy)| format!("{}: {}", row.name, amount(buy))));
+    list.join("\n")
 }

@@ -124,6 +124,6 @@ fn drawn(words: &LabelWords, colour: Option<String>) -> Option<Paper> {
 fn file_name(label: &PotLabel) -> String {
     let revision = label.holds.revision.as_ref().map(|revision| format!(" {}", revision.number)).unwrap_or_default();
     let plain = |letter: char| if letter.is_alphanumeric() { letter } else { '-' };
-    let name: String = format!("{}{revision}", label.pot).chars().map(plain).take(60).collect();
+    let name: String = label.pot.chars().take(48).chain(revision.chars()).map(plain).collect();
     format!("{name}.png")
 }

@@ -5,6 +5,7 @@ mod chosen;
 mod edit;
 mod event;
 mod happened;
+mod holding;
 mod keypad;
 mod label;
 mod ledger;
@@ -13,7 +14,6 @@ mod new;
 mod now;
 mod over_pour;
 mod place;
-mod pot;
 mod print;
 mod saved;
 mod suggestion;
@@ -32,7 +32,7 @@ pub fn screen(place: PotPlace) -> Drawn {
         PotPlace::New => view! { <new::NewPotScreen of=None run=None/> },
         PotPlace::NewOf(revision) => view! { <new::NewPotScreen of=revision run=None/> },
         PotPlace::NewFor(run) => view! { <new::NewPotScreen of=None run=run/> },
-        PotPlace::Pot(pot) => view! { <pot::PotScreen id=pot/> },
+        PotPlace::Pot(pot) => view! { <holding::PotScreen id=pot/> },
         PotPlace::Add(pot) => view! { <add::AddScreen id=pot/> },
         PotPlace::Event(pot, event) => view! { <event::EventScreen pot event/> },
         PotPlace::Edit(pot) => view! { <edit::EditScreen id=pot/> },

@@ -132,10 +132,9 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn
 fn then(view: &WeighInView) -> Option<Drawn> {
     let now = view.rows.get(view.now?)?;
     let then = view.rows.get(view.then?)?;
-    let to_go = words::pot_weight(then.step.to_go(), view.scale_step);
     let shall = words::pot_weight(now.scale_target?.plus(then.step.to_go()), view.scale_step);
     Some(view! {
-        <p class="pot-then" id="then"><Swatch colour=then.colour/><span>{words::pot_then(then.name.clone(), to_go, shall)}</span></p>
+        <p class="pot-then" id="then"><Swatch colour=then.colour/><span>{words::pot_then(&then.name, shall)}</span></p>
     })
 }
 

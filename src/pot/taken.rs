@@ -36,7 +36,7 @@ pub fn UsedSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) 
         let good =
             counts.with_value(|counts| counts.iter().find(|(run, _)| Some(*run) == picked).map(|(_, good)| *good));
         form.update(|form| {
-            form.pieces = good.filter(|good| *good > 0).map(|good| good.to_string()).unwrap_or_default()
+            form.pieces = good.filter(|good| *good > 0).map(|good| good.to_string()).unwrap_or_default();
         });
     });
     let send = move |event: leptos::ev::SubmitEvent| {

@@ -36,8 +36,8 @@ pub fn WeighIn(id: Subject, leave: Callback<()>) -> Drawn {
                     <p>{move || weighing.with(|view| view.as_ref().map(under))}</p>
                 </div>
                 {live(move || undo.get().map(|event| view! {
-                    <button type="button" class="button with-icon pot-undo" id="undo" on:click=move |_| take_back(store, event)>
-                        <Icon name="undo"/>{words::undo()}
+                    <button type="button" class="control pot-undo" id="undo" on:click=move |_| take_back(store, event)>
+                        <Icon name="undo"/><span>{words::undo()}</span>
                     </button>
                 }))}
             </header>

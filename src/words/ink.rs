@@ -222,6 +222,7 @@ words! {
     ink_exact(grams) { "exactly {grams}", "exacto: {grams}" }
     ink_lacks(grams) { "shelf lacks {grams}", "faltan {grams}" }
     ink_total { "Together", "En total" }
+    ink_asked(grams) { "{grams} asked", "se pidieron {grams}" }
     ink_rounding(step, worst) { "Rounded to the scale's {step}: {worst} off at worst.", "Redondeado a {step} de la báscula: {worst} de error como mucho." }
     ink_rounding_enough(grams) { "From {grams} on nothing is off by more than 1 %.", "Desde {grams} nada se desvía más del 1 %." }
     ink_weigh_it { "Weigh it", "Pesarla" }

@@ -23,12 +23,12 @@ words! {
     pot_scale_shall { "The scale shall show", "La báscula debe marcar" }
     pot_scale_total { "The scale shows, all told", "La báscula marca, en total" }
     pot_scale_own { "The scale shows, of this one only", "La báscula marca, solo de este" }
-    pot_with_tare(tare) { "with the pot's {tare}", "con los {tare} del bote" }
-    pot_zeroed { "zeroed with the empty pot on", "a cero con el bote vacío" }
-    pot_zeroed_each { "zeroed before this one", "a cero antes de este" }
+    pot_with_tare(tare) { "the pot's {tare} in it", "con bote, {tare}" }
+    pot_zeroed { "zeroed, pot on", "a cero con bote" }
+    pot_zeroed_each { "zeroed before it", "a cero antes" }
     pot_to_go { "To go in", "Por echar" }
     pot_in_now { "In now", "Echado ya" }
-    pot_then(name, grams, shall) { "Then {name}: {grams}, to {shall}", "Después {name}: {grams}, hasta {shall}" }
+    pot_then(name, shall) { "Next {shall}: {name}", "Después {shall}: {name}" }
     pot_shelf_lacks(grams) { "By the ledger the shelf lacks {grams} of it.", "Según el registro faltan {grams} en el estante." }
     pot_will_spill(grams) { "The pot will be {grams} too full.", "El bote se pasará de lleno en {grams}." }
     pot_will_overload(grams) { "The scale will be {grams} over what it bears.", "La báscula cargará {grams} de más." }
@@ -221,10 +221,10 @@ words! {
     pot_then_holds(grams) { "Then it holds {grams}", "Entonces tendrá {grams}" }
     pot_was(percent) { "was {percent}", "era {percent}" }
     pot_touch_more(name) { "a touch more {name}", "un toque más de {name}" }
-    pot_too_light { "too light", "demasiado claro" }
-    pot_too_dark { "too dark", "demasiado oscuro" }
-    pot_too_dull { "too dull", "demasiado apagado" }
-    pot_too_thick { "too thick", "demasiado espeso" }
+    pot_too_light { "too light", "muy claro" }
+    pot_too_dark { "too dark", "muy oscuro" }
+    pot_too_dull { "too dull", "muy apagado" }
+    pot_too_thick { "too thick", "muy espeso" }
     pot_photo_after { "A photo or a reading can be put to it afterwards.", "Después se le puede poner una foto o una lectura." }
     pot_no_components { "Nothing to add yet", "Aún no hay qué añadir" }
     pot_no_components_text { "Enter the shop's pigments, bases and additives first.", "Anota primero los pigmentos, bases y aditivos del taller." }

@@ -2,6 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE, addGarments, addRun, go, newJob, openDemo, openShop, premises, press, save, toChecks, write } from "./shop.mjs";
+import { targets } from "./hand.mjs";
+import { SCREENS, putAway, unfold } from "./screens.mjs";
 
 const place = premises();
 
@@ -234,7 +236,7 @@ test("what comes in and what is left is told at the shelf, and taken back", asyn
   await page.locator("#name-help .problem").waitFor();
   await write(page, { name: "Yellow" });
   await press(page, "#kind-1");
-  for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold);
+  await unfold(page);
   await write(page, { density: "1.12", most: "8", tub: "500", low_at: "100", cost: "62" });
   await save(page);
   await says(page, "#left", "Not weighed yet");
@@ -307,3 +309,19 @@ test("the home of ink says what the day needs, what is low, and what stands open
   await press(page, page.locator(".ink-need").filter({ hasText: "Fern" }).locator(".ink-act"));
   assert.match(await hash(page), /^#\/pot\/for\//);
 });
+
+for (const language of ["english", "spanish"]) {
+  test(`on a small phone in ${language} nothing at the shelf is too small to press or runs off the side`, async (t) => {
+    const device = { ...PHONE, viewport: { width: 360, height: 640 } };
+    const page = await openDemo(t, place, { device, settings: { language } });
+    const found = [];
+    for (const [screen, show] of Object.entries(SCREENS).filter(([name]) => /^ink(:|$)/.test(name))) {
+      await show(page);
+      found.push(...(await targets(page, screen)));
+      const [wide, room] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+      if (wide > room) found.push(`${screen}: ${wide} px wide on ${room}`);
+      await putAway(page);
+    }
+    assert.ok(found.length === 0, [...new Set(found)].join("\n"));
+  });
+}

@@ -14,6 +14,19 @@ export async function putAway(page) {
   }
 }
 
+/** Opens everything that is put away. */
+export async function unfold(page) {
+  const folded = page.locator(":is(.screen-fold, .pot-fold):not([open]) > summary");
+  while (await folded.count()) await press(page, folded.first());
+}
+
+/** Opens a pot of the ink bench, in the order in which they stand there. */
+async function openPot(page, place) {
+  await go(page, "#/ink", "#pots .ink-row");
+  await press(page, page.locator("#pots .ink-row").nth(place));
+  await page.locator(".pot-weigh, #holds").first().waitFor();
+}
+
 /** Screens in an order in which each can be reached from the one before. */
 export const SCREENS = {
   day: (page) => go(page, "#/", "#verdict"),
@@ -103,16 +116,36 @@ export const SCREENS = {
     await page.locator(".ink-part.wrong").waitFor();
   },
   "ink: beyond a data sheet": async (page) => { await page.locator("#percent-2").fill("2"); await press(page, "[data-fix=fill]"); await page.locator(".ink-limits").waitFor(); },
-  "ink: recipe": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: recipe": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); await unfold(page); },
   "ink: another revision": async (page) => { await press(page, "#revise"); await page.locator("#why").waitFor(); await press(page, ".save-bar [type=submit]"); await page.locator("#same").waitFor(); },
   "ink: make again": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await press(page, "#again"); await page.locator("#rows").waitFor(); await page.locator("#grams").fill("77"); await page.locator("#rounding").waitFor(); },
   "ink: another than approved": async (page) => { await press(page, '#which [data-revision="2"]'); await page.locator("#which .tight").waitFor(); },
   "ink: make again for pieces": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(2)); await press(page, "#again"); await press(page, "#by-1"); await page.locator("#batch").waitFor(); },
   "ink: stock": (page) => go(page, "#/ink/stock", "#buy"),
-  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); await unfold(page); },
   "ink: it came in": async (page) => { await press(page, "#came-in"); await sheet(page); await press(page, "dialog [type=submit]"); await page.locator("#grams-help .problem").waitFor(); },
   "ink: component form with mistakes": async (page) => { await press(page, ".head-aside a"); await page.locator("#density").waitFor(); await page.locator("#density").fill("heavy"); await press(page, ".save-bar [type=submit]"); await page.locator("#density-help .problem").waitFor(); },
   "ink: scale": (page) => go(page, "#/ink/scale", "#step"),
+  "pot: at the scale": async (page) => { await openPot(page, 0); await page.locator("#now").waitFor(); await unfold(page); },
+  "pot: a reading refused": async (page) => { await openPot(page, 0); await press(page, '[data-key="1"]'); await press(page, "[data-key=enter]"); await page.locator("#comes-to .bad").waitFor(); },
+  "pot: too much is in": async (page) => { await openPot(page, 0); for (const key of ["9", "9", "9"]) await press(page, `[data-key="${key}"]`); await press(page, "[data-key=enter]"); await page.locator("#over").waitFor(); },
+  "pot: left at the scale": async (page) => { await press(page, "#undo"); await page.locator("#now").waitFor(); await unfold(page); await press(page, "#leave"); await page.locator("#go-on").waitFor(); },
+  pot: async (page) => { await openPot(page, 2); await page.locator("#holds").waitFor(); await unfold(page); },
+  "pot: client says yes": async (page) => { await press(page, "#yes"); await sheet(page); },
+  "pot: save as a revision": async (page) => { await press(page, "#save"); await sheet(page); },
+  "pot: top up": async (page) => { await press(page, "#top-up"); await sheet(page); await page.locator("#total").fill("900"); await page.locator("#additions").waitFor(); },
+  "pot: into another": async (page) => { await press(page, "#move-out"); await sheet(page); },
+  "pot: another in": async (page) => { await press(page, "#move-in"); await sheet(page); },
+  "pot: thrown away": async (page) => { await press(page, "#waste"); await sheet(page); await press(page, "#waste-save"); await page.locator("#grams-help .problem").waitFor(); },
+  "pot: a line": async (page) => { await press(page, page.locator(".pot-line").first()); await page.locator("#take-back").waitFor(); await page.locator("#l").fill("bright"); await press(page, ".save-bar [type=submit]"); await page.locator("#l-help .problem").waitFor(); },
+  "pot: add something": async (page) => { await openPot(page, 2); await press(page, "#add"); await page.locator("#component").waitFor(); await press(page, "[data-key=enter]"); await page.locator("#component .problem").filter({ hasText: /\S/ }).waitFor(); },
+  "pot: what it will hold": async (page) => { await press(page, "#component-2"); for (const key of ["9", "9", "9"]) await press(page, `[data-key="${key}"]`); await page.locator("#after .caution").first().waitFor(); },
+  "pot: used on a run": async (page) => { await openPot(page, 1); await press(page, "#used"); await sheet(page); },
+  "pot: label": async (page) => { await openPot(page, 1); await press(page, page.locator(".head-aside a").first()); await page.locator("#keep").waitFor(); },
+  "pot: form with mistakes": async (page) => { await openPot(page, 1); await press(page, page.locator(".head-aside a").last()); await page.locator("#tare").fill("light"); await press(page, ".save-bar [type=submit]"); await page.locator("#tare-help .problem").waitFor(); },
+  "pot: new for a run": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#needs a[href^='#/pot/for/']").first()); await page.locator("#size").waitFor(); },
+  "pot: what a print takes": async (page) => { await press(page, "#work-out"); await page.locator("#volume").fill("x"); await press(page, ".save-bar [type=submit]"); await page.locator("#volume-help .problem").waitFor(); },
+  "pot: mixed by eye": (page) => go(page, "#/pot/new", "#tare"),
   "colour: match": async (page) => {
     await SCREENS.ink(page);
     await press(page, page.locator("#pots a").filter({ hasText: "Fern" }).first());
@@ -141,7 +174,7 @@ export const SCREENS = {
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },
   "screen, wet": async (page) => { await SCREENS.screens(page); await press(page, page.locator("[data-state=Exposed] .screen-row").first()); await page.locator("#dry").waitFor(); },
-  "screen form": async (page) => { await press(page, ".head-aside a"); await page.locator("#label").waitFor(); for (const fold of await page.locator(".screen-fold:not([open]) summary").all()) await press(page, fold); },
+  "screen form": async (page) => { await press(page, ".head-aside a"); await page.locator("#label").waitFor(); await unfold(page); },
   "screen form with mistakes": async (page) => { await page.locator("#tension").fill("tight"); await press(page, ".save-bar [type=submit]"); await page.locator("#tension-help .problem").waitFor(); },
   "new screens": async (page) => { await go(page, "#/screens/new", "#label"); await page.locator("#label").fill("A1–A6, 7"); await page.locator("#count").fill("156"); await page.locator("#take-sheet").waitFor(); },
   "screen room": (page) => go(page, "#/screens/room", "#coat"),

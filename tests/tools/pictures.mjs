@@ -69,6 +69,26 @@ const SCREENS = {
   kit: async (page) => { await go(page, "#/stencil/kit"); await page.locator(".stencil-row").first().waitFor(); },
   bath: async (page) => { await go(page, "#/stencil/bath"); await page.locator("#bath-chart").waitFor(); },
   volume: async (page) => { await go(page, "#/stencil/volume"); await page.locator("#width").fill("12"); await page.locator("#height").fill("10"); await page.locator("#pieces").fill("72"); },
+  ink: async (page) => { await go(page, "#/ink"); await page.locator("#needs").waitFor(); },
+  "ink-recipe": async (page) => { await SCREENS.ink(page); await page.locator("#recipes .ink-row").nth(1).click(); await page.locator("#best").waitFor(); },
+  "ink-again": async (page) => { await SCREENS["ink-recipe"](page); await page.locator("#again").click(); await page.locator("#grams").fill("20"); await page.locator("#total").waitFor(); },
+  "ink-form": async (page) => {
+    await SCREENS.ink(page);
+    await page.locator(".ink-need .ink-act").last().click();
+    for (const [at, name, percent] of [[0, "Base, clear", "90"], [1, "Blue", "6"], [2, "Black", "3"]]) {
+      await page.locator("#add-part").click();
+      await page.locator(`[data-component="${name}"]`).click();
+      await page.locator(`#percent-${at}`).fill(percent);
+    }
+    await page.locator("[data-fix=fill]").waitFor();
+  },
+  "pot-weigh": async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").first().click(); await page.locator("#now").waitFor(); },
+  "pot-over": async (page) => { await SCREENS["pot-weigh"](page); const target = Number((await page.locator("#target").innerText()).replace(",", ".").replace(/[^0-9.]/g, "")); for (const key of (target * 1.02).toFixed(1)) await page.locator(`[data-key="${key === "." ? "mark" : key}"]`).click(); await page.locator("[data-key=enter]").click(); await page.locator("#over").waitFor(); },
+  pot: async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").nth(2).click(); await page.locator("#holds").waitFor(); },
+  "pot-add": async (page) => { await SCREENS.pot(page); await page.locator("#add").click(); await page.locator("#component-2").click(); await page.locator('[data-key="2"]').click(); await page.locator("#after ul").waitFor(); },
+  "pot-label": async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").nth(1).click(); await page.locator(".head-aside a").first().click(); await page.locator("#keep").waitFor(); },
+  "ink-stock": async (page) => { await go(page, "#/ink/stock"); await page.locator("#buy").waitFor(); },
+  "ink-component": async (page) => { await SCREENS["ink-stock"](page); await page.locator("main .ink-row").first().click(); await page.locator("#left").waitFor(); },
   match: async (page) => { await go(page, "#/ink"); await page.locator("#pots a").filter({ hasText: "Fern" }).first().click(); await page.locator("#to-match").click(); await page.locator(".colour-way").first().waitFor(); },
   target: async (page) => { await SCREENS.match(page); await page.locator("#to-target").click(); await page.locator("#target-clear").waitFor(); },
   cover: async (page) => { await go(page, "#/ink"); await page.locator("#recipes a").filter({ hasText: "Apricot" }).first().click(); await page.locator('a[href^="#/colour/cover/"]').first().click(); await page.locator("#cover-answer").waitFor(); },

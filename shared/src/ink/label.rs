@@ -79,6 +79,6 @@ pub(super) fn holds_of(shop: &Shop, state: &PotState) -> Holds {
 /// Who poured the first of it.
 fn made_by(shop: &Shop, pot: Subject) -> Option<String> {
     let events = shop.ink.events_of(pot);
-    let live = events.into_iter().filter(|(_, event)| !event.deleted);
-    live.filter_map(|(_, event)| event.fact.by()).next().map(str::to_owned)
+    let mut live = events.into_iter().filter(|(_, event)| !event.deleted);
+    live.find_map(|(_, event)| event.fact.by()).map(str::to_owned)
 }

@@ -59,6 +59,14 @@ pub fn made_for(shop: &Shop, recipe: Subject) -> Vec<MakeFor> {
     rows
 }
 
+/// No less than this, as a person would type it: whole grams, or tenths of an ounce.
+fn as_typed(grams: Grams, units: Units) -> Grams {
+    match units {
+        Units::Inch => Grams::from_units((grams.in_units(units) * 10.0).ceil() / 10.0, units),
+        Units::Metric => Grams::from_grams(grams.grams().ceil()),
+    }
+}
+
 impl MakeForm {
     /// How much is likely wanted: what the first run that needs it still lacks; else as much as the pot of it
     /// that was made last.
@@ -75,9 +83,8 @@ impl MakeForm {
                 last = Some((pot.created, size));
             }
         }
-        let step = shop.ink.scale.step;
         let (grams, of_ink) = match (lacking.and_then(|need| need.to_mix), last) {
-            (Some(lacks), _) => (Some(lacks.rounded_to(step)), false),
+            (Some(lacks), _) => (Some(as_typed(lacks, units)), false),
             (None, Some((_, BatchSize::Whole(size)))) => (Some(size), false),
             (None, Some((_, BatchSize::Ink(size)))) => (Some(size), true),
             (None, None) => (None, false),

@@ -136,14 +136,13 @@ fn stage_badge(card: &PotCard) -> Drawn {
 }
 
 fn part_row(row: &PotRow, colour: Option<lastpull_core::ink::Colour>, step: Grams, differs: bool) -> Drawn {
-    let began = row
-        .began
-        .filter(|_| differs)
-        .map(|began| view! { <small>{words::pot_began(words::pot_percent(began))}</small> });
+    let now = words::pot_percent(row.percent);
+    let began = row.began.filter(|_| differs).map(words::pot_percent).filter(|began| *began != now);
+    let began = began.map(|began| view! { <small>{words::pot_began(began)}</small> });
     view! {
         <tr>
             <th scope="row"><Swatch colour/>{row.name.clone()}</th>
-            <td class="pot-parts-percent">{words::pot_percent(row.percent)}{began}</td>
+            <td class="pot-parts-percent">{now}{began}</td>
             <td>{words::pot_weight(row.grams, step)}</td>
         </tr>
     }
