@@ -76,8 +76,8 @@ fn whole(view: &MatchView, reads: RwSignal<bool>, picked: RwSignal<Picked>) -> D
         let cover = Place::Colour(ColourPlace::Cover(recipe)).hash();
         view! {
             <nav class="colour-links">
-                <a class="button quiet" href=to_target.clone()>{words::colour_target_link()}</a>
-                <a class="button quiet" href=cover>{words::colour_cover_link()}</a>
+                <a class="button quiet" id="to-target" href=to_target.clone()>{words::colour_target_link()}</a>
+                <a class="button quiet" id="to-cover" href=cover>{words::colour_cover_link()}</a>
             </nav>
         }
     });

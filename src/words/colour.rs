@@ -64,7 +64,7 @@ words! {
     colour_nothing_helps_text { "With what is on the shelf, in this pot, it is as near as it gets: mix less of it anew, or ask whether it will do.", "Con lo que hay en el estante y en este bote no se acerca más: mezcla de nuevo o pregunta si vale así." }
     colour_full { "The pot is full: nothing more goes in.", "El bote está lleno: no cabe nada más." }
     colour_how { "How this is worked out", "Cómo se calcula" }
-    colour_from_reading { "From the pot's reading, and what its components showed when drawn down.", "A partir de la lectura del bote y de los drawdowns de sus componentes." }
+    colour_from_reading { "From the pot's reading, and what its components showed when drawn down.", "A partir de la lectura del bote y de los extendidos de sus componentes." }
     colour_from_recipe { "From what went in alone. Read the pot, and it starts from what it really is.", "Solo por lo echado. Lee el bote y partirá de lo que es de verdad." }
     colour_left(left) { "No ink of this recipe looks quite as the pot was read (ΔE₀₀ {left} is left): was it this pot's swatch?", "Ninguna tinta de esta receta se ve como la lectura del bote (queda ΔE₀₀ {left}): ¿era la muestra de este bote?" }
     colour_measured { "Every curve behind it was measured.", "Todas las curvas se midieron." }
@@ -79,7 +79,7 @@ words! {
     colour_no_recipe { "This pot is of no recipe, so it has no target. Save it as one at the pot.", "Este bote no es de ninguna receta y no tiene objetivo. Guárdalo como receta en el bote." }
     colour_set_target { "Set the target", "Fijar el objetivo" }
     colour_empty_pot { "Nothing is in this pot yet.", "Aún no hay nada en este bote." }
-    colour_not_drawn { "To say grams, draw these down first:", "Para decir gramos, haz antes los drawdowns de:" }
+    colour_not_drawn { "To say grams, draw these down first:", "Para decir gramos, haz antes los extendidos de:" }
     colour_not_drawn_words { "Until then the words above say which way to go.", "Hasta entonces, las palabras de arriba dicen hacia dónde ir." }
     colour_read_pot { "Read the pot", "Leer el bote" }
     colour_read_again { "Read it again", "Leerlo otra vez" }
@@ -172,46 +172,46 @@ words! {
     colour_unit_minutes { "min", "min" }
     colour_cover_which { "The underbase is", "La base es" }
     colour_cover_white(name) { "Underbase of {name}.", "Base de {name}." }
-    colour_cover_no_white { "No opaque white has been drawn down, so no underbase is shown.", "No hay drawdown de ningún blanco opaco: no se muestra base." }
-    colour_cover_contrast_note { "Contrast ratio as of paint: 98 % is full hiding. One film is one hit as the drawdowns were printed.", "Relación de contraste como en pinturas: 98 % cubre del todo. Una capa es una pasada como en los drawdowns." }
+    colour_cover_no_white { "No opaque white has been drawn down, so no underbase is shown.", "No hay extendido de ningún blanco opaco: no se muestra base." }
+    colour_cover_contrast_note { "Contrast ratio as of paint: 98 % is full hiding. One film is one hit as the drawdowns were printed.", "Relación de contraste como en pinturas: 98 % cubre del todo. Una capa es una pasada como en los extendidos." }
     colour_cover_in_pot { "Wanted is the ink in the pot: the recipe has no target.", "Lo deseado es la tinta en el bote: la receta no tiene objetivo." }
     colour_cover_no_parts { "This recipe has no parts yet.", "Esta receta aún no tiene componentes." }
     colour_cover_strike { "A strike-off decides: this is worked out.", "Decide la prueba impresa: esto es un cálculo." }
 
     colour_component_title(name) { "Colour of {name}", "Color de {name}" }
     colour_good_unknown { "Not known yet", "Aún no se conoce" }
-    colour_good_unknown_text { "Without a drawdown nothing can be worked out with it.", "Sin drawdown no se puede calcular nada con él." }
+    colour_good_unknown_text { "Without a drawdown nothing can be worked out with it.", "Sin extendido no se puede calcular nada con él." }
     colour_good_clear { "Taken as clear", "Se toma por transparente" }
-    colour_good_clear_text { "Nobody drew it down. A clear base is good enough so.", "Nadie hizo su drawdown. Para una base transparente basta." }
-    colour_good_disagrees { "The drawdowns disagree", "Los drawdowns no cuadran" }
+    colour_good_clear_text { "Nobody drew it down. A clear base is good enough so.", "Nadie hizo su extendido. Para una base transparente basta." }
+    colour_good_disagrees { "The drawdowns disagree", "Los extendidos no cuadran" }
     colour_good_disagrees_text { "One of them has a wrong share, or is another's.", "Uno tiene mal la proporción o es de otro." }
     colour_good_half { "Half known", "Conocido a medias" }
     colour_good_half_text { "What it takes of the light is known for what such a component usually throws back.", "Se sabe cuánta luz absorbe, suponiendo lo que suele devolver un componente así." }
     colour_good_good { "Well known", "Bien conocido" }
     colour_good_good_text { "What it takes of the light and what it throws back.", "Cuánta luz absorbe y cuánta devuelve." }
-    colour_worst(worst) { "Worst drawdown off by ΔE₀₀ {worst}.", "El peor drawdown se desvía ΔE₀₀ {worst}." }
-    colour_next { "Draw down next", "Próximo drawdown" }
+    colour_worst(worst) { "Worst drawdown off by ΔE₀₀ {worst}.", "El peor extendido se desvía ΔE₀₀ {worst}." }
+    colour_next { "Draw down next", "Próximo extendido" }
     colour_next_straight { "It alone, so thick that nothing shines through", "Solo, tan grueso que no trasluzca nada" }
     colour_next_tint(percent, name) { "{percent} of it in {name}, so thick that nothing shines through", "{percent} de él en {name}, tan grueso que no trasluzca nada" }
     colour_next_black { "One film of it over black", "Una capa sobre negro" }
     colour_next_white { "One film of it over white", "Una capa sobre blanco" }
     colour_next_again { "The one that disagrees, again", "El que no cuadra, otra vez" }
-    colour_next_do { "Note this drawdown", "Anotar este drawdown" }
-    colour_another { "Note another drawdown", "Anotar otro drawdown" }
-    colour_learned(times, lessons) { "In the pot it is {times} times as strong as drawn down: learned from {lessons}.", "En el bote es {times} veces más fuerte que en el drawdown: aprendido de {lessons}." }
+    colour_next_do { "Note this drawdown", "Anotar este extendido" }
+    colour_another { "Note another drawdown", "Anotar otro extendido" }
+    colour_learned(times, lessons) { "In the pot it is {times} times as strong as drawn down: learned from {lessons}.", "En el bote es {times} veces más fuerte que en el extendido: aprendido de {lessons}." }
     colour_lessons[n] { "one correction" | "{n} corrections", "una corrección" | "{n} correcciones" }
     colour_not_learned { "Nothing learned from corrections yet: read a pot before and after adding it alone.", "Aún nada aprendido de correcciones: lee un bote antes y después de añadirlo solo." }
-    colour_drawdowns { "Drawdowns", "Drawdowns" }
+    colour_drawdowns { "Drawdowns", "Extendidos" }
     colour_over_white { "One hit over white", "Una pasada sobre blanco" }
     colour_over_black { "One hit over black", "Una pasada sobre negro" }
     colour_line_off(off) { "off by ΔE₀₀ {off}", "se desvía ΔE₀₀ {off}" }
     colour_line_unused { "not used: its white or base is not known", "sin usar: no se conoce su blanco o base" }
     colour_line_curve { "curve", "curva" }
-    colour_drawn_deleted { "Drawdown deleted.", "Drawdown eliminado." }
+    colour_drawn_deleted { "Drawdown deleted.", "Extendido eliminado." }
     colour_lines_legend { "Left as it was read, right as it is worked out.", "A la izquierda lo leído, a la derecha lo calculado." }
 
-    colour_drawdown_title { "A drawdown", "Un drawdown" }
-    colour_drawdown_of(name) { "Drawdown of {name}", "Drawdown de {name}" }
+    colour_drawdown_title { "A drawdown", "Un extendido" }
+    colour_drawdown_of(name) { "Drawdown of {name}", "Extendido de {name}" }
     colour_share { "Share of it", "Proporción" }
     colour_share_hint { "100 is it alone; less is let down with a white or base.", "100 es solo; menos, rebajado con un blanco o una base." }
     colour_rest { "The rest is", "El resto es" }
@@ -239,7 +239,7 @@ words! {
     colour_curve_no { "These are not numbers of a curve.", "Estos números no son una curva." }
     colour_curve_narrow { "It must reach from 420 to 680 nm.", "Debe abarcar de 420 a 680 nm." }
     colour_curve_range { "A value is below 0 or above 1 (100 %).", "Hay un valor por debajo de 0 o por encima de 1 (100 %)." }
-    colour_drawdown_saved { "Drawdown noted.", "Drawdown anotado." }
+    colour_drawdown_saved { "Drawdown noted.", "Extendido anotado." }
     colour_drawdown_wait { "Let it dry and cool as a print would before it is read.", "Deja que seque y se enfríe como una impresión antes de leerlo." }
 }
 

@@ -126,30 +126,6 @@ export const SCREENS = {
   "ink: it came in": async (page) => { await press(page, "#came-in"); await sheet(page); await press(page, "dialog [type=submit]"); await page.locator("#grams-help .problem").waitFor(); },
   "ink: component form with mistakes": async (page) => { await press(page, ".head-aside a"); await page.locator("#density").waitFor(); await page.locator("#density").fill("heavy"); await press(page, ".save-bar [type=submit]"); await page.locator("#density-help .problem").waitFor(); },
   "ink: scale": (page) => go(page, "#/ink/scale", "#step"),
-  "colour: match": async (page) => {
-    await SCREENS.ink(page);
-    await press(page, page.locator("#pots a").filter({ hasText: "Fern" }).first());
-    await press(page, "#to-match");
-    await page.locator(".colour-way").first().waitFor();
-    await press(page, ".colour-advice summary");
-  },
-  "colour: pour with a mistake": async (page) => { await press(page, ".colour-way.first"); await page.locator("#grams_1").fill("x"); await press(page, "#poured"); await page.locator("#grams_1-help .problem").waitFor(); },
-  "colour: read the pot": async (page) => { await press(page, "#read-pot"); await page.locator("#swatch-l").fill("x"); await page.locator("#swatch-help .problem").waitFor(); },
-  "colour: a screen colour": async (page) => { await press(page, "#read-pot"); await press(page, "#swatch-2"); await page.locator("#swatch-hex").fill("#12"); await page.locator("#swatch-help .problem").waitFor(); },
-  "colour: a photo": async (page) => { await press(page, "#read-pot"); await press(page, "#swatch-1"); await page.locator("[data-colour=picture]").waitFor({ state: "attached" }); },
-  "colour: its marks": async (page) => {
-    await press(page, "#read-pot");
-    await press(page, "#swatch-1");
-    await page.locator("[data-colour=picture]").setInputFiles({ name: "swatches.jpg", mimeType: "image/jpeg", buffer: await picture(page) });
-    await page.locator("#board").waitFor();
-    for (const x of [0.1, 0.2, 0.8]) { const box = await page.locator("#board").boundingBox(); await page.locator("#board")[page.hand]({ position: { x: box.width * x, y: box.height * 0.8 } }); }
-    await page.locator("#photo-says .colour-words, #photo-says .caution").first().waitFor();
-  },
-  "colour: target": async (page) => { await press(page, ".colour-links a"); await page.locator("#target-clear").waitFor(); },
-  "colour: cover": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first()); await press(page, page.locator('a[href^="#/colour/cover/"]').first()); await page.locator("#cover-answer").waitFor(); await press(page, page.locator(".page summary").last()); },
-  "colour: another garment": async (page) => { await press(page, page.locator("fieldset:has([name=cover-on]) input").last()); await page.locator("#cloth-hex").waitFor(); },
-  "colour: component": async (page) => { await go(page, "#/ink/stock", "main .ink-row"); await press(page, page.locator("main .ink-row").filter({ hasText: "Black" }).first()); await press(page, page.locator('a[href^="#/colour/component/"]').first()); await page.locator(".colour-lines").waitFor(); },
-  "colour: drawdown with mistakes": async (page) => { await press(page, "#next-drawdown"); await page.locator("#share").fill("x"); await press(page, page.locator("fieldset:has([name=lay]) input").last()); await press(page, page.locator("summary").first()); await press(page, page.locator("summary").last()); await press(page, ".save-bar [type=submit]"); await page.locator("#share-help .problem").waitFor(); },
   "pot: at the scale": async (page) => { await openPot(page, 0); await page.locator("#now").waitFor(); await unfold(page); },
   "pot: a reading refused": async (page) => { await openPot(page, 0); await press(page, '[data-key="1"]'); await press(page, "[data-key=enter]"); await page.locator("#comes-to .bad").waitFor(); },
   "pot: too much is in": async (page) => { await openPot(page, 0); for (const key of ["9", "9", "9"]) await press(page, `[data-key="${key}"]`); await press(page, "[data-key=enter]"); await page.locator("#over").waitFor(); },
@@ -170,6 +146,30 @@ export const SCREENS = {
   "pot: new for a run": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#needs a[href^='#/pot/for/']").first()); await page.locator("#size").waitFor(); },
   "pot: what a print takes": async (page) => { await press(page, "#work-out"); await page.locator("#volume").fill("x"); await press(page, ".save-bar [type=submit]"); await page.locator("#volume-help .problem").waitFor(); },
   "pot: mixed by eye": (page) => go(page, "#/pot/new", "#tare"),
+  "colour: match": async (page) => {
+    await SCREENS.ink(page);
+    await press(page, page.locator("#pots a").filter({ hasText: "Fern" }).first());
+    await press(page, "#to-match");
+    await page.locator(".colour-way").first().waitFor();
+    await press(page, ".colour-advice summary");
+  },
+  "colour: pour with a mistake": async (page) => { await press(page, ".colour-way.first"); await page.locator("#grams_1").fill("x"); await press(page, "#poured"); await page.locator("#grams_1-help .problem").waitFor(); },
+  "colour: read the pot": async (page) => { await press(page, "#read-pot"); await page.locator("#swatch-l").fill("x"); await page.locator("#swatch-help .problem").waitFor(); },
+  "colour: a screen colour": async (page) => { await press(page, "#read-pot"); await press(page, "#swatch-2"); await page.locator("#swatch-hex").fill("#12"); await page.locator("#swatch-help .problem").waitFor(); },
+  "colour: a photo": async (page) => { await press(page, "#read-pot"); await press(page, "#swatch-1"); await page.locator("[data-colour=picture]").waitFor({ state: "attached" }); },
+  "colour: its marks": async (page) => {
+    await press(page, "#read-pot");
+    await press(page, "#swatch-1");
+    await page.locator("[data-colour=picture]").setInputFiles({ name: "swatches.jpg", mimeType: "image/jpeg", buffer: await picture(page) });
+    await page.locator("#board").waitFor();
+    for (const x of [0.1, 0.2, 0.8]) { const box = await page.locator("#board").boundingBox(); await page.locator("#board")[page.hand]({ position: { x: box.width * x, y: box.height * 0.8 } }); }
+    await page.locator("#photo-says .colour-words, #photo-says .caution").first().waitFor();
+  },
+  "colour: target": async (page) => { await press(page, "#to-target"); await page.locator("#target-clear").waitFor(); },
+  "colour: cover": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first()); await press(page, page.locator('a[href^="#/colour/cover/"]').first()); await page.locator("#cover-answer").waitFor(); await press(page, page.locator(".page summary").last()); },
+  "colour: another garment": async (page) => { await press(page, page.locator("fieldset:has([name=cover-on]) input").last()); await page.locator("#cloth-hex").waitFor(); },
+  "colour: component": async (page) => { await go(page, "#/ink/stock", "main .ink-row"); await press(page, page.locator("main .ink-row").filter({ hasText: "Black" }).first()); await press(page, page.locator('a[href^="#/colour/component/"]').first()); await page.locator(".colour-lines").waitFor(); },
+  "colour: drawdown with mistakes": async (page) => { await press(page, "#next-drawdown"); await page.locator("#share").fill("x"); await press(page, page.locator("fieldset:has([name=lay]) input").last()); await press(page, page.locator("summary").first()); await press(page, page.locator("summary").last()); await press(page, ".save-bar [type=submit]"); await page.locator("#share-help .problem").waitFor(); },
   screens: (page) => go(page, "#/screens", ".screen-row"),
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },

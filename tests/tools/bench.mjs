@@ -15,6 +15,12 @@ const quantile = (values, q) => values.toSorted((a, b) => a - b)[Math.min(values
 const row = (what, value, unit, budget, reference = "") =>
   console.log(`${what.padEnd(52)} ${`${value.toFixed(1)} ${unit}`.padStart(11)}   budget ${budget} ${unit}${value > budget ? "  MISSED" : ""}   ${reference}`);
 
+// Only this figure: it needs no build of the app.
+if (process.argv.includes("--advice")) {
+  await advice(500);
+  process.exit();
+}
+
 // What the first screen waits for, and what is fetched behind it: the parts of src/later.rs, and what makes photos.
 const folder = readdirSync("dist").find((name) => name.startsWith("app-"));
 const bytes = readdirSync(join("dist", folder)).filter((name) => /\.(wasm|js|css)$/.test(name)).map((name) => ({

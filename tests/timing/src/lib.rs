@@ -44,10 +44,10 @@ fn component(place: usize) -> Constants {
 pub fn advise(seed: u32) -> f64 {
     let mut dice = Dice(u64::from(seed) + 1);
     let shelf: [Constants; SHELF] = std::array::from_fn(component);
-    let mut mixture = |dice: &mut Dice| {
+    let mixture = |dice: &mut Dice| {
         let mut grams = [0.0; SHELF];
         grams[usize::from(dice.next() < 0.5)] = dice.within(200.0, 900.0);
-        for _ in 0..1 + (dice.next() * 4.0) as usize {
+        for _ in 0..=(dice.next() * 4.0) as usize {
             let place = 2 + (dice.next() * (SHELF - 2) as f64) as usize;
             grams[place.min(SHELF - 1)] = dice.within(1.0, 40.0);
         }
