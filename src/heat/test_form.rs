@@ -3,7 +3,7 @@
 use super::HeatPlace;
 use crate::kept::{RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
+use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::photo::Photos;
 use crate::place::Place;
 use crate::platform::ids;
@@ -59,7 +59,7 @@ fn fields(
     let form = RwSignal::new(start);
     let sending = Sending::new(Box::new(move || {
         let fields = form.with(|form| form.check(settings.clone(), before.as_ref()))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Heat(HeatFact::TestSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Heat(HeatFact::TestSet(fields))))
     }));
     let problems = sending.problems;
     let kind = Signal::derive(move || form.with(|form| form.kind));
@@ -73,7 +73,7 @@ fn fields(
     let then = if is_new { Place::Heat(HeatPlace::Test(id)) } else { up };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(then)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, then) novalidate=true>
                 <Choice label=words::test_result() name="result" options=results value=Signal::derive(move || form.with(|form| form.result)) on_pick=Callback::new(move |result| form.update(|form| form.result = result))/>
                 <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>

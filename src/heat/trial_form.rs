@@ -3,7 +3,7 @@
 use super::HeatPlace;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
+use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;
@@ -40,7 +40,7 @@ pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: 
     let id = trial.unwrap_or_else(ids::new_id);
     let sending = Sending::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Heat(HeatFact::TrialSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Heat(HeatFact::TrialSet(fields))))
     }));
     let problems = sending.problems;
     let fabrics = Fabric::ALL.map(|fabric| (fabric, words::fabric(fabric).to_owned())).to_vec();
@@ -50,7 +50,7 @@ pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: 
     let up = run.map_or(LIST, Place::Run);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(up)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, up) novalidate=true>
                 <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 <TextArea name="outcome" label=words::trial_outcome() bound=bound(form, |f| &mut f.outcome) problems/>

@@ -2,10 +2,9 @@
 
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
+use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, bound, set};
 use crate::place::Place;
 use crate::platform::ids;
-use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ink_names, recipe_for};
@@ -31,38 +30,16 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
         .as_ref()
         .map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
     let form = RwSignal::new(start);
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
     // One id a form: saving twice is still one.
     let id = run.unwrap_or_else(ids::new_id);
-    let before_check = before.clone();
-    let check = move || form.with(|form| form.check(units, before_check.as_ref()));
-    let recheck = check.clone();
-    Effect::new(move || {
-        let result = recheck();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(result.err().unwrap_or_default());
+    let sending = Sending::new(Box::new(move || {
+        let mut fields = form.with(|form| form.check(units, before.as_ref()))?;
+        if run.is_none() {
+            fields.insert(0, RunField::Lot(of_lot));
         }
-    });
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match check() {
-            Err(found) => problems.set(found),
-            Ok(mut fields) => {
-                busy.set(true);
-                if run.is_none() {
-                    fields.insert(0, RunField::Lot(of_lot));
-                }
-                spawn_local(async move {
-                    let saved = fields.is_empty() || store.record_and_wait(vec![(id, Fact::RunSet(fields))]).await;
-                    busy.set(false);
-                    if saved {
-                        Place::Job(job).go();
-                    }
-                });
-            }
-        }
-    };
+        Ok(set(id, fields, Fact::RunSet))
+    }));
+    let problems = sending.problems;
     let pick_location = move |location: Location| {
         // A new run follows its location to the last one like it, until the person has named the ink.
         let untouched = run.is_none()
@@ -91,7 +68,7 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     let ink = Bound { set: name_ink, ..typed };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(job) class="form">
-            <form on:submit=save novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Place::Job(job)) novalidate=true>
                 <Choice label=words::run_where() name="location" options=locations value=location on_pick=Callback::new(pick_location)/>
                 {move || from.get().map(|from| view! { <p class="quiet-line" id="defaults-from"><Icon name="info"/>{words::run_defaults_from(from)}</p> })}
                 <fieldset class="group">
@@ -140,7 +117,7 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
                     <Field name="below_collar" label=words::run_below_collar() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.below_collar) problems hint=words::run_below_collar_hint()/>
                     <Field name="placement" label=words::run_placement() kind=Kind::Words bound=bound(form, |f| &mut f.placement) problems/>
                 </fieldset>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
     }

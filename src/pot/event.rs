@@ -76,7 +76,7 @@ fn Remark(event: Subject) -> Drawn {
     }));
     let problems = sending.problems;
     view! {
-        <section class="card"><form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+        <section class="card"><form on:submit=move |event| sending.send_then(store, &event, Box::new(|| ())) novalidate=true>
             <TextArea name="note" label=words::pot_why() bound=bound(form, |f| &mut f.note) problems/>
             <h2>{words::pot_reading()}</h2>
             <div class="pot-lab">

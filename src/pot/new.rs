@@ -80,7 +80,7 @@ pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Home) class="form pot-new">
             {new.with_value(what_it_is)}
-            <form on:submit=move |event| sending.send(store, &event, Some(Place::Pot(PotPlace::Pot(id)))) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Place::Pot(PotPlace::Pot(id))) novalidate=true>
                 {by_eye.then(name)}
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
                 {live(move || row.get().map(|row| for_run(&row, step)))}

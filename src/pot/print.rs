@@ -35,7 +35,7 @@ pub fn PrintScreen(run: RunId) -> Drawn {
     view! {
         <Page title=Signal::derive(|| words::pot_print_title().to_owned()) up=Place::Pot(PotPlace::NewFor(run)) class="form">
             <p class="quiet-line">{title}" · "{words::location(location)}" · "{ink}</p>
-            <form on:submit=move |event| sending.send(store, &event, Some(Place::Pot(PotPlace::NewFor(run)))) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Place::Pot(PotPlace::NewFor(run))) novalidate=true>
                 <div class="field-pair">
                     <Field name="width" label=words::volume_width() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.ink.width) problems/>
                     <Field name="height" label=words::volume_height() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.ink.height) problems/>
