@@ -81,7 +81,7 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
                     <Choice label=words::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>
                     {live(move || if lay.get() == LayKind::Hiding { nothing() } else { film(form, bar, backing, problems) })}
                 </fieldset>
-                <Field name="note" label=words::job_notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <Field name="note" label=words::notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>
         </Page>

@@ -55,7 +55,7 @@ fn Read(room: Memo<RoomView>) -> Drawn {
     let send = move |event: leptos::ev::SubmitEvent| {
         let read = id.get_untracked();
         let noted = move || {
-            store.tell_with_undo(words::room_noted(), vec![(read, Fact::Deleted)]);
+            store.tell_with_undo(words::reading_noted(), vec![(read, Fact::Deleted)]);
             id.set(ids::new_id());
         };
         sending.send_then(store, &event, Box::new(noted));

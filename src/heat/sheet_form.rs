@@ -45,7 +45,7 @@ pub fn InkSheetForm(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Opt
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=then class="form">
             <form on:submit=move |event| sending.send(store, &event, then) novalidate=true>
-                <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems hint=words::sheet_ink_hint()/>
+                <Field name="ink" label=words::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems hint=words::sheet_ink_hint()/>
                 <div class="field-pair">
                     <Field name="cure" label=words::sheet_cure() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.cure) problems hint=words::sheet_cure_hint()/>
                     <Field name="hold" label=words::sheet_hold() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.hold) problems hint=words::sheet_hold_hint()/>

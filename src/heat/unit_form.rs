@@ -48,7 +48,7 @@ pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
                         <Field name="fastest" label=words::unit_fastest() kind=Kind::Decimal unit=words::unit_belt() bound=bound(form, |f| &mut f.fastest) problems/>
                     </div>
                 })}
-                <TextArea name="notes" label=words::unit_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <TextArea name="notes" label=words::notes() bound=bound(form, |f| &mut f.notes) problems/>
                 <p class="caution"><Icon name="heat"/>{words::heat_caution()}</p>
                 <SaveBar problems busy=sending.busy/>
             </form>

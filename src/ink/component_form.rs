@@ -45,7 +45,7 @@ pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> Drawn {
                 <KindAndColour form/>
                 <Sheet form sending/>
                 <Buying form sending/>
-                <TextArea name="note" label=words::ink_note() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea name="note" label=words::notes() bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>
             {name.map(|name| view! {

@@ -38,7 +38,7 @@ pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
         Ok(set(id, fields, Fact::JobSet))
     }));
     let problems = sending.problems;
-    let title = if job.is_some() { words::job_edit_title() } else { words::job_new_title() };
+    let title = if job.is_some() { words::job_edit_title() } else { words::new_job() };
     let up = job.map_or(Place::Jobs, Place::Job);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
@@ -49,7 +49,7 @@ pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
                     <Field name="due_day" label=words::job_due_day() kind=Kind::Day bound=bound(form, |f| &mut f.due_day) problems/>
                     <Field name="due_time" label=words::job_due_time() kind=Kind::Time bound=bound(form, |f| &mut f.due_time) problems hint=words::job_due_hint()/>
                 </div>
-                <TextArea name="notes" label=words::job_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <TextArea name="notes" label=words::notes() bound=bound(form, |f| &mut f.notes) problems/>
                 <Switch
                     id="exempt"
                     label=words::job_exempt()

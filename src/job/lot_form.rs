@@ -49,7 +49,7 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
             form.pieces.values().filter_map(|text| text.trim().parse::<u32>().ok()).fold(0, u32::saturating_add)
         })
     };
-    let title = if lot.is_some() { words::lot_edit_title() } else { words::lot_new_title() };
+    let title = if lot.is_some() { words::lot_edit_title() } else { words::lot_add() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(of_job) class="form">
             <form on:submit=move |event| sending.send(store, &event, then) novalidate=true>

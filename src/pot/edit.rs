@@ -36,7 +36,7 @@ pub fn EditScreen(id: Subject) -> Drawn {
                     <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
                 </div>
                 {sized.then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
-                <TextArea name="note" label=words::pot_note() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea name="note" label=words::note() bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>
         </Page>

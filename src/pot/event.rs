@@ -36,7 +36,7 @@ pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
             <Page title up=Place::Pot(PotPlace::Pot(pot)) class="pot-event">
                 {live(move || line.get().map(|line| told(store, &line, step)))}
                 <Remark event/>
-                <section class="card"><h2>{words::pot_photos_of()}</h2><Photos subject=event/></section>
+                <section class="card"><h2>{words::photos_title()}</h2><Photos subject=event/></section>
             </Page>
         }
     })

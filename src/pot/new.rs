@@ -161,7 +161,7 @@ fn for_run(row: &PotFor, step: Grams) -> Drawn {
         None => view! {
             <section class="card" id="suggested">
                 <p>{words::pot_not_worked_out(words::pieces(row.need.pieces))}</p>
-                {to_print(words::pot_work_out())}
+                {to_print(words::work_it_out())}
             </section>
         },
         Some(batch) => view! {

@@ -132,7 +132,7 @@ fn FormPage(
                 <details class="group screen-fold" open=more>
                     <summary>{words::screen_form_more()}</summary>
                     <Field name="colour" label=words::screen_colour() kind=Kind::Words bound=bound(form, |f| &mut f.colour) problems hint=words::screen_form_colour_hint()/>
-                    <TextArea name="notes" label=words::screen_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                    <TextArea name="notes" label=words::notes() bound=bound(form, |f| &mut f.notes) problems/>
                 </details>
                 <SaveBar problems busy=sending.busy/>
             </form>

@@ -24,7 +24,7 @@ pub fn BathSettingsScreen() -> Drawn {
     }));
     let problems = sending.problems;
     let saved = move || {
-        store.tell(words::bath_settings_saved());
+        store.tell(words::settings_saved());
         Place::Stencil(StencilPlace::Bath).go();
     };
     let own = words::number(f64::from(RECHARGE_AT) / 100.0, 2);

@@ -24,8 +24,8 @@ pub fn ClothFields(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> D
     view! {
         <div class="stencil-typed">
             <div class="field-pair">
-                <Field name="count" label=words::exposure_mesh_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
-                <Field name="thread" label=words::exposure_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thread) problems hint=words::exposure_thread_hint()/>
+                <Field name="count" label=words::screen_mesh_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
+                <Field name="thread" label=words::screen_form_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thread) problems hint=words::sheet_may_stay_empty()/>
             </div>
             <Choice
                 label=words::exposure_mesh_per()
@@ -36,7 +36,7 @@ pub fn ClothFields(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> D
             />
             <Switch
                 id="dyed"
-                label=words::exposure_mesh_dyed()
+                label=words::screen_form_dyed()
                 value=Signal::derive(move || form.with(|form| form.dyed))
                 on_set=Callback::new(move |on| form.update(|form| form.dyed = on))
             />

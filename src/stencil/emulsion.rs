@@ -37,7 +37,7 @@ pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> Drawn {
     let family = Signal::derive(move || form.with(|form| form.family));
     let families =
         Family::ALL.into_iter().map(|family| (family, words::emulsion_family_name(family).to_owned())).collect();
-    let title = if emulsion.is_some() { words::emulsion_edit() } else { words::emulsion_new() };
+    let title = if emulsion.is_some() { words::screen_emulsion() } else { words::emulsion_new() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
             <form on:submit=move |event| sending.send(store, &event, KIT) novalidate=true>
@@ -46,7 +46,7 @@ pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> Drawn {
                     <Choice label=words::emulsion_family() name="family" options=families value=family on_pick=Callback::new(move |family| form.update(|form| form.family = family))/>
                     <p class="field-help"><span>{words::emulsion_family_hint()}</span></p>
                 </div>
-                <Field name="solids" label=words::emulsion_solids() kind=Kind::Whole unit=words::emulsion_percent() bound=bound(form, |f| &mut f.solids) problems hint=words::emulsion_solids_hint()/>
+                <Field name="solids" label=words::emulsion_solids() kind=Kind::Whole unit=words::emulsion_percent() bound=bound(form, |f| &mut f.solids) problems hint=words::sheet_may_stay_empty()/>
                 <SaveBar problems busy=sending.busy/>
             </form>
             {emulsion.map(|_| view! {

@@ -84,7 +84,7 @@ pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Opti
                 </section>
                 <ForWhich form problems open=!complete/>
                 {found.is_none().then(|| view! { <Who/> })}
-                <TextArea name="note" label=words::exposure_note() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea name="note" label=words::note() bound=bound(form, |f| &mut f.note) problems/>
                 <p class="caution"><Icon name="alert"/>{words::exposure_caution()}</p>
                 <SaveBar problems busy=sending.busy/>
             </form>

@@ -119,7 +119,7 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
                 }}</span></span>
             </summary>
             <Choice
-                label=words::exposure_emulsion()
+                label=words::screen_emulsion()
                 name="emulsion"
                 options=emulsions
                 value=Signal::derive(move || form.with(|form| form.emulsion))
@@ -135,8 +135,8 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
             />
             {move || missing("lamp")}
             <div class="field-pair">
-                <Field name="mesh" label=words::exposure_mesh_count() kind=Kind::Whole bound=bound(form, |f| &mut f.mesh) problems/>
-                <Field name="thread" label=words::exposure_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thread) problems/>
+                <Field name="mesh" label=words::screen_mesh_count() kind=Kind::Whole bound=bound(form, |f| &mut f.mesh) problems/>
+                <Field name="thread" label=words::screen_form_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thread) problems/>
             </div>
             <Choice
                 label=words::exposure_mesh_per()
@@ -147,7 +147,7 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
             />
             <Switch
                 id="dyed"
-                label=words::exposure_mesh_dyed()
+                label=words::screen_form_dyed()
                 value=Signal::derive(move || form.with(|form| form.dyed))
                 on_set=Callback::new(move |on| form.update(|form| form.dyed = on))
             />

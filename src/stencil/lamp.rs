@@ -36,7 +36,7 @@ pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> Drawn {
     let problems = sending.problems;
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     let kinds = LampKind::ALL.into_iter().map(|kind| (kind, words::lamp_kind_name(kind).to_owned())).collect();
-    let title = if lamp.is_some() { words::lamp_edit() } else { words::lamp_new() };
+    let title = if lamp.is_some() { words::exposure_lamp() } else { words::lamp_new() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
             <form on:submit=move |event| sending.send(store, &event, KIT) novalidate=true>

@@ -24,7 +24,7 @@ pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
     view! {
         <section class="stencil-picks">
             <Choice
-                label=words::exposure_emulsion()
+                label=words::screen_emulsion()
                 name="emulsion"
                 options=emulsions
                 value=Signal::derive(move || pick.with(|pick| pick.emulsion))
@@ -72,7 +72,7 @@ fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
     });
     view! {
         {(!cloths.is_empty()).then(|| view! {
-            <Choice label=format!("{} ({})", words::exposure_mesh(), words::unit_mesh()) name="cloth" options value=chosen on_pick=choose/>
+            <Choice label=format!("{} ({})", words::screen_mesh(), words::unit_mesh()) name="cloth" options value=chosen on_pick=choose/>
         })}
         {move || other.get().then(|| view! { <ClothFields form problems/> })}
     }
@@ -85,7 +85,7 @@ fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> Drawn {
     options.extend(coats.iter().map(|coats| (Some(*coats), words::coats(*coats))));
     view! {
         <Choice
-            label=words::exposure_coats()
+            label=words::screen_coats()
             name="coats"
             options
             value=Signal::derive(move || pick.with(|pick| pick.coats))

@@ -39,11 +39,11 @@ pub fn VolumeScreen() -> Drawn {
         rows.iter().enumerate().map(|(index, row)| (Some(index), words::cloth_short(&row.sheet.cloth()))).collect();
     options.push((None, words::volume_typed().to_owned()));
     view! {
-        <Page title=Signal::derive(|| words::volume_title().to_owned()) up=Place::Stencil(StencilPlace::Home) class="stencil-volume">
+        <Page title=Signal::derive(|| words::stencil_volume().to_owned()) up=Place::Stencil(StencilPlace::Home) class="stencil-volume">
             <section class="card stencil-answer" id="volume" aria-live="polite">{move || told(volume.get(), none)}</section>
             {(!none).then(|| view! {
                 <div class="stencil-hinted">
-                    <Choice label=format!("{} ({})", words::volume_which(), words::unit_mesh()) name="mesh" options value=picked on_pick=Callback::new(move |index| picked.set(index))/>
+                    <Choice label=format!("{} ({})", words::screen_mesh(), words::unit_mesh()) name="mesh" options value=picked on_pick=Callback::new(move |index| picked.set(index))/>
                     <p class="field-help">{move || picked.get().and_then(|index| labels.get(index).cloned()).map(|text| view! { <span>{text}</span> })}</p>
                 </div>
             })}
@@ -89,11 +89,11 @@ fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> Drawn {
             />
             <div class="field-pair">
                 <Field name="count" label=words::volume_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
-                <Field name="thickness" label=words::volume_thickness() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thickness) problems/>
+                <Field name="thickness" label=words::screen_form_thickness() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thickness) problems/>
             </div>
             <div class="field-pair">
-                <Field name="open_area" label=words::volume_open_area() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.open_area) problems/>
-                <Field name="opening" label=words::volume_opening() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.opening) problems/>
+                <Field name="open_area" label=words::screen_form_open_area() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.open_area) problems/>
+                <Field name="opening" label=words::screen_form_opening() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.opening) problems/>
             </div>
         </div>
     }
