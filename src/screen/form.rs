@@ -7,6 +7,7 @@ use crate::live::{Drawn, live};
 use crate::parts::{Checked, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, TextArea, bound};
 use crate::place::{Place, ScreensPlace};
 use crate::platform::ids;
+use crate::stencil::counted;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Problems, RunId};
@@ -192,12 +193,7 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
         [&mesh.thread, &mesh.opening, &mesh.open_area, &mesh.thickness].iter().any(|text| !text.is_empty()) || mesh.dyed
     });
     let offer = Memo::new(move |_| store.shop.with(|shop| form.with(|form| sheet_to_take(shop, &form.mesh))));
-    let per = Signal::derive(move || form.with(|form| form.mesh.per));
     let dyed = Signal::derive(move || form.with(|form| form.mesh.dyed));
-    let counts = vec![
-        (Units::Inch, words::mesh_per_inch().to_owned()),
-        (Units::Metric, words::mesh_per_centimetre().to_owned()),
-    ];
     view! {
         {move || offer.get().map(|sheet| view! {
             <div class="screen-offer">
@@ -217,7 +213,7 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
                 <Field name="thread" label=words::screen_form_thread() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thread) problems/>
             </div>
             <Switch id="dyed" label=words::screen_form_dyed() hint=words::screen_form_dyed_hint() value=dyed on_set=Callback::new(move |on| form.update(|form| form.mesh.dyed = on))/>
-            <Choice label=words::mesh_per() name="per" options=counts value=per on_pick=Callback::new(move |per| form.update(|form| form.mesh.per = per))/>
+            {counted(form, |form| &mut form.mesh.per)}
         </details>
     }
 }

@@ -1,7 +1,7 @@
 //! The ink a mesh holds, from its data sheet.
 
 use super::StencilPlace;
-use super::cloth_fields::per_options;
+use super::cloth_fields::counted;
 use super::need::Need;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
@@ -80,13 +80,7 @@ fn told(volume: Volume, none: bool) -> Drawn {
 fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> Drawn {
     view! {
         <div class="stencil-typed">
-            <Choice
-                label=words::exposure_mesh_per()
-                name="per"
-                options=per_options()
-                value=Signal::derive(move || form.with(|form| form.per))
-                on_pick=Callback::new(move |per| form.update(|form| form.per = per))
-            />
+            {counted(form, |form| &mut form.per)}
             <div class="field-pair">
                 <Field name="count" label=words::volume_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
                 <Field name="thickness" label=words::screen_form_thickness() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thickness) problems/>

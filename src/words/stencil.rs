@@ -97,12 +97,7 @@ words! {
     exposure_no_law_contact { "On a contact table there is no distance to change.", "En una mesa de contacto no hay distancia que cambiar." }
     exposure_no_law_unknown { "The lamp's distance is not entered yet. Enter it with the lamp.", "Falta la distancia de la lámpara. Anótala en la lámpara." }
     exposure_which { "For which emulsion, mesh and lamp", "Para qué emulsión, malla y lámpara" }
-    exposure_mesh_per { "Counted", "Contados" }
-    exposure_mesh_inch { "an inch", "por pulgada" }
-    exposure_mesh_metric { "a centimetre", "por centímetro" }
     sheet_may_stay_empty { "As on the data sheet; may stay empty.", "Como en la ficha; puede quedar vacío." }
-    exposure_coats_print { "Coats, print side", "Capas, lado impresión" }
-    exposure_coats_squeegee { "Coats, squeegee side", "Capas, lado racleta" }
     exposure_pick_one { "Pick one.", "Elige una." }
 
     damp_title { "Air of the screen room", "Aire del cuarto" }
