@@ -36,7 +36,7 @@ pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> Drawn {
     let problems = sending.problems;
     let family = Signal::derive(move || form.with(|form| form.family));
     let families =
-        Family::ALL.into_iter().map(|family| (family, words::emulsion_family_name(family).to_owned())).collect();
+        Family::ALL.into_iter().map(|family| (Some(family), words::emulsion_family_name(family).to_owned())).collect();
     let title = if emulsion.is_some() { words::screen_emulsion() } else { words::emulsion_new() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
@@ -44,7 +44,10 @@ pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> Drawn {
                 <Field name="name" label=words::lamp_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=words::lamp_name_hint()/>
                 <div class="stencil-hinted">
                     <Choice label=words::emulsion_family() name="family" options=families value=family on_pick=Callback::new(move |family| form.update(|form| form.family = family))/>
-                    <p class="field-help"><span>{words::emulsion_family_hint()}</span></p>
+                    <p class="field-help">
+                        {move || problems.with(|problems| problems.contains_key("family")).then(|| view! { <span class="problem" id="family-problem">{words::exposure_pick_one()}</span> " " })}
+                        <span>{words::emulsion_family_hint()}</span>
+                    </p>
                 </div>
                 <Field name="solids" label=words::emulsion_solids() kind=Kind::Whole unit=words::emulsion_percent() bound=bound(form, |f| &mut f.solids) problems hint=words::sheet_may_stay_empty()/>
                 <SaveBar problems busy=sending.busy/>
