@@ -34,7 +34,7 @@ impl ScreenRoom {
         let (bulb, blue) = (press.id(), press.id());
         let mut room = Self { press, bulb, blue };
         room.hang("18.5", LampKind::Point);
-        let form = EmulsionForm { name: "Blue".into(), family: Family::DualCure, solids: "40".into() };
+        let form = EmulsionForm { name: "Blue".into(), family: Some(Family::DualCure), solids: "40".into() };
         room.tell(blue, StencilFact::Emulsion(form.check(None).unwrap()));
         room
     }

@@ -172,7 +172,7 @@ fn exposed(kind: LampKind) -> (Press, Subject, Subject) {
     let (lamp, blue) = (press.id(), press.id());
     let form = LampForm { name: "Bulb".into(), kind, distance: "20".into() };
     press.say(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::Inch, None).unwrap())));
-    let form = EmulsionForm { name: "Harbour blue".into(), family: Family::Diazo, solids: String::new() };
+    let form = EmulsionForm { name: "Harbour blue".into(), family: Some(Family::Diazo), solids: String::new() };
     press.say(blue, Fact::Stencil(StencilFact::Emulsion(form.check(None).unwrap())));
     (press, lamp, blue)
 }
@@ -238,7 +238,7 @@ fn a_test_is_written_down_for_what_was_picked() {
 fn a_screen_brings_its_own_mesh_coats_and_emulsion() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
     let green = press.id();
-    let form = EmulsionForm { name: "Marsh green".into(), ..EmulsionForm::default() };
+    let form = EmulsionForm { name: "Marsh green".into(), family: Some(Family::Diazo), ..EmulsionForm::default() };
     press.say(green, Fact::Stencil(StencilFact::Emulsion(form.check(None).unwrap())));
     let screen = press.frame(
         "3",

@@ -76,12 +76,12 @@ pub fn CoverScreen(recipe: Subject) -> Drawn {
             <details class="group colour-how">
                 <summary>{words::colour_cover_numbers()}</summary>
                 <div class="field-pair">
-                    <Field name="pieces" label=words::colour_cover_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+                    <Field name="pieces" label=words::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
                     <Field name="hit" label=words::colour_cover_hit() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.hit) problems/>
                 </div>
                 <div class="field-pair">
                     <Field name="flash" label=words::colour_cover_flash() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.flash) problems/>
-                    <Field name="screen" label=words::colour_cover_screen() kind=Kind::Decimal unit=words::colour_unit_minutes() bound=bound(form, |f| &mut f.screen) problems/>
+                    <Field name="screen" label=words::colour_cover_screen() kind=Kind::Decimal unit=words::unit_minutes() bound=bound(form, |f| &mut f.screen) problems/>
                 </div>
             </details>
         </Page>

@@ -5,12 +5,12 @@ use super::{ColourPlace, crew};
 use super::{Reading, ReadingField};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound};
 use crate::place::Place;
-use crate::platform::{ids, spawn_local};
+use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, InkFact, LayKind, SwatchSeen, component_colour};
+use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayKind, SwatchSeen, component_colour};
 use lastpull_core::job::{FormProblem, Problems};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
@@ -28,49 +28,27 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
     let form = RwSignal::new(store.shop.with_untracked(|shop| DrawdownForm::next(shop, component)));
     let curve = RwSignal::new(CurveForm::default());
     let (seen, backing) = (RwSignal::new(Reading::default()), RwSignal::new(Reading::default()));
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
-    let check = move || -> Result<InkFact, Problems> {
+    let id = ids::new_id();
+    let sending = Sending::new(Box::new(move || {
         let (of_curve, curve_problems) = curve.with(curve_of);
         let colour = |reading: Reading| reading.value.map(SwatchSeen::Colour);
         let mut form = form.get();
         form.seen = of_curve.or_else(|| colour(seen.get()));
         form.backing = colour(backing.get());
         let wrong = seen.get().wrong || backing.get().wrong || !curve_problems.is_empty();
-        let checked = form.check(component, crew(store).as_deref());
-        match checked {
-            Ok(_) if wrong => {
-                let mut problems = Problems::new();
-                problems.insert("seen", FormProblem::Missing);
-                Err(problems)
-            }
-            other => other,
+        let fact = form.check(component, crew(store).as_deref())?;
+        if wrong {
+            let mut problems = Problems::new();
+            problems.insert("seen", FormProblem::Missing);
+            return Err(problems);
         }
-    };
-    Effect::new(move || {
-        let found = check();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(found.err().unwrap_or_default());
-        }
-    });
+        Ok(vec![(id, Fact::Ink(fact))])
+    }));
+    let problems = sending.problems;
     let up = Place::Colour(ColourPlace::Component(component));
-    let id = ids::new_id();
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match leptos::reactive::graph::untrack(check) {
-            Err(found) => problems.set(found),
-            Ok(fact) => {
-                busy.set(true);
-                spawn_local(async move {
-                    let saved = store.record_and_wait(vec![(id, Fact::Ink(fact))]).await;
-                    busy.set(false);
-                    if saved {
-                        store.tell_with_undo(words::colour_drawdown_saved(), vec![(id, Fact::Deleted)]);
-                        up.go();
-                    }
-                });
-            }
-        }
+    let saved = move || {
+        store.tell_with_undo(words::colour_drawdown_saved(), vec![(id, Fact::Deleted)]);
+        up.go();
     };
     let rests = store.shop.with_untracked(|shop| {
         let whites = shop.ink.components().filter(|(id, other)| *id != component && other.kind == ComponentKind::Base);
@@ -87,7 +65,7 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
     view! {
         <Page title=Signal::derive(move || title.clone()) up class="form">
             {next.map(|next| view! { <p class="lead colour-wanted">{next}</p> })}
-            <form on:submit=save novalidate=true>
+            <form on:submit=move |event| sending.send_then(store, &event, Box::new(saved)) novalidate=true>
                 <fieldset class="group">
                     <legend>{words::colour_swatch_seen()}</legend>
                     <p class="quiet-line">{words::colour_drawdown_wait()}</p>
@@ -103,8 +81,8 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
                     <Choice label=words::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>
                     {live(move || if lay.get() == LayKind::Hiding { nothing() } else { film(form, bar, backing, problems) })}
                 </fieldset>
-                <Field name="note" label=words::job_notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
-                <SaveBar problems busy/>
+                <Field name="note" label=words::notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
     }

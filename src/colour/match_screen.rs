@@ -77,7 +77,7 @@ fn whole(view: &MatchView, reads: RwSignal<bool>, picked: RwSignal<Picked>) -> D
         view! {
             <nav class="colour-links">
                 <a class="button quiet" id="to-target" href=to_target.clone()>{words::colour_target_link()}</a>
-                <a class="button quiet" id="to-cover" href=cover>{words::colour_cover_link()}</a>
+                <a class="button quiet" id="to-cover" href=cover>{words::ink_cover()}</a>
             </nav>
         }
     });

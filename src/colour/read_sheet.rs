@@ -38,7 +38,7 @@ pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> Drawn {
         }
         spawn_local(async move {
             if store.record_and_wait(facts).await {
-                store.tell_with_undo(words::colour_read_saved(), vec![(event, Fact::Deleted)]);
+                store.tell_with_undo(words::reading_noted(), vec![(event, Fact::Deleted)]);
                 on_close.run(());
             }
             busy.set(false);

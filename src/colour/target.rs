@@ -72,7 +72,7 @@ pub fn TargetScreen(recipe: Subject) -> Drawn {
                             </section>
                         }
                     }
-                    None => view! { <p class="lead">{words::colour_target_none()}</p> },
+                    None => view! { <p class="lead">{words::colour_no_target_title()}</p> },
                 }
             })}
             <form on:submit=save novalidate=true class="card">

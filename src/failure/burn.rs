@@ -70,7 +70,7 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
             row.as_ref().map(|(_, row)| match (row.done, row.at) {
                 (true, at) => at.map(words::moment).unwrap_or_default(),
                 (false, _) if row.left == 0 => words::failure_step_any_moment().to_owned(),
-                (false, _) => words::failure_step_left(words::duration(row.left)),
+                (false, _) => words::pace_left(words::duration(row.left)),
             })
         })
     };

@@ -45,7 +45,7 @@ pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) ->
     view! {
         <section class="failure-more">
             <div class="field">
-                <label for="failure-notes">{words::failure_notes()}</label>
+                <label for="failure-notes">{words::notes()}</label>
                 <textarea
                     id="failure-notes"
                     rows="2"

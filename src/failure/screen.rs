@@ -78,8 +78,8 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
             />
             <StepRow
                 step=Step::Photos
-                title=words::failure_step_photos()
-                told=told(|card| (card.photos > 0).then(|| words::failure_photos_n(card.photos)))
+                title=words::photos_title()
+                told=told(|card| (card.photos > 0).then(|| words::photos_n(card.photos)))
                 current
                 body=move || view! { <crate::photo::Photos subject=id/> <Next on_next=next(Step::Photos)/> }
             />

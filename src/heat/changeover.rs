@@ -97,7 +97,7 @@ fn limit(finding: &LimitFinding) -> Drawn {
 
 fn step(row: &CheckRow) -> Drawn {
     let done = matches!(row.state, CheckState::Ticked | CheckState::Measured { within: true, .. });
-    let was = row.before.as_ref().map(|before| words::step_was(expected_words(row.item, before)));
+    let was = row.before.as_ref().map(|before| words::was(expected_words(row.item, before)));
     view! {
         <li class:done=done>
             {done.then(|| view! { <Icon name="check"/> })}

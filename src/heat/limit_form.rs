@@ -47,7 +47,7 @@ pub fn LimitForm(number: u8) -> Drawn {
                     {beside(limit).into_iter().map(|line| view! { <p class="quiet-line">{line}</p> }).collect::<Vec<_>>()}
                 </div>
             })))}
-            <form on:submit=move |event| sending.send(store, &event, Some(LIST)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, LIST) novalidate=true>
                 <Field name="temperature" label=words::limit_temperature() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.temperature) problems hint=words::limit_temperature_hint()/>
                 <TextArea name="note" label=words::limit_note() bound=bound(form, |f| &mut f.note) problems/>
                 <p class="quiet-line">{words::limit_note_hint()}</p>

@@ -39,7 +39,7 @@ pub fn MeasureScreen(id: Subject) -> Drawn {
     view! {
         <Page title=Signal::derive(move || words::measure_title(name.clone())) up class="form">
             <p>{words::measure_text()}</p>
-            <form on:submit=move |event| sending.send(store, &event, Some(up)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, up) novalidate=true>
                 <div class="field-pair">
                     <Field name="setting" label=words::measure_setting() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.setting) problems/>
                     <Field name="found" label=words::measure_found() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.found) problems/>

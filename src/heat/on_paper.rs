@@ -118,12 +118,12 @@ fn figures(heat: &RunHeat) -> Vec<Drawn> {
     });
     let measured = heat.sensor.map(|sensor| words::dryer_error(sensor.offset));
     [
-        (words::paper_dryer(), heat.dryer.as_ref().map(|dryer| dryer.name.clone())),
-        (words::paper_set_to(), heat.setting.map(words::temperature)),
+        (words::item_dryer(), heat.dryer.as_ref().map(|dryer| dryer.name.clone())),
+        (words::measure_setting(), heat.setting.map(words::temperature)),
         (words::unit_error(), measured.or(Some(words::error_none().to_owned()))),
         (words::paper_ink(), heat.ink_temperature.filter(|_| heat.sensor.is_some()).map(words::temperature)),
-        (words::paper_dwell(), time),
-        (words::paper_passes(), Some(needed.map_or(passes.clone(), |needed| words::paper_passes_of(passes, needed)))),
+        (words::item_dwell(), time),
+        (words::item_passes(), Some(needed.map_or(passes.clone(), |needed| words::paper_passes_of(passes, needed)))),
         (words::paper_sheet(), sheet),
     ]
     .into_iter()

@@ -52,16 +52,14 @@ fn Read(room: Memo<RoomView>) -> Drawn {
     }));
     let problems = sending.problems;
     // The next reading is another one; the one just noted can be taken back.
-    Effect::new(move |busy_before: Option<bool>| {
-        let busy = sending.busy.get();
+    let send = move |event: leptos::ev::SubmitEvent| {
         let read = id.get_untracked();
-        let is_here = store.shop.with_untracked(|shop| shop.heat.room().iter().any(|reading| reading.id == read));
-        if busy_before == Some(true) && !busy && is_here {
-            store.tell_with_undo(words::room_noted(), vec![(read, Fact::Deleted)]);
+        let noted = move || {
+            store.tell_with_undo(words::reading_noted(), vec![(read, Fact::Deleted)]);
             id.set(ids::new_id());
-        }
-        busy
-    });
+        };
+        sending.send_then(store, &event, Box::new(noted));
+    };
     let (first, step) = match units {
         Units::Inch => (80.0, 1.0),
         Units::Metric => (27.0, 0.5),
@@ -70,7 +68,7 @@ fn Read(room: Memo<RoomView>) -> Drawn {
         <section class="card room-read">
             <h2>{words::room_read()}</h2>
             <p class="quiet-line">{words::room_read_text()}</p>
-            <form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+            <form on:submit=send novalidate=true>
                 <Stepper name="temperature" label=words::room_temperature() unit=words::unit_temperature() form text=|form| &mut form.temperature problems first step/>
                 <Stepper name="humidity" label=words::room_humidity() unit="%" form text=|form| &mut form.humidity problems first=50.0 step=1.0/>
                 <button type="submit" class="button huge primary" id="room-save" disabled=sending.busy>{words::room_save()}</button>

@@ -130,7 +130,7 @@ pub fn Earlier(room: Memo<RoomView>) -> Drawn {
                     let read =
                         words::room_of(words::temperature(row.reading.temperature), u32::from(row.reading.humidity));
                     let when = words::moment(row.reading.at);
-                    let when = row.reading.by.as_ref().map_or_else(|| when.clone(), |who| words::room_by(who, when.clone()));
+                    let when = row.reading.by.as_ref().map_or_else(|| when.clone(), |who| words::who_when(who, when.clone()));
                     let feels = row.index.map(|index| words::room_feels(words::temperature(index.temperature())));
                     view! { <li><span><strong>{read}</strong><small class="muted">{feels}</small></span><small class="muted">{when}</small></li> }
                 };

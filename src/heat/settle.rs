@@ -32,7 +32,7 @@ fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> Drawn {
         let dryer = dryer.unwrap_or_else(|| {
             // A shop that has entered no dryer has one all the same.
             let new = ids::new_id();
-            let fields = vec![HeaterField::Kind(HeaterKind::Dryer), HeaterField::Name(words::unit_first().into())];
+            let fields = vec![HeaterField::Kind(HeaterKind::Dryer), HeaterField::Name(words::unit_dryer().into())];
             facts.push((new, Fact::Heat(HeatFact::HeaterSet(fields))));
             store.tell(words::unit_made());
             new
@@ -73,7 +73,7 @@ fn timer(store: Store, id: RunId, going: SettlingNow) -> Drawn {
                     <strong>{words::settle_going(words::temperature(going.to))}" "{move || words::stopwatch(now.get().so_far.milliseconds().into())}</strong>
                     <small>{move || match now.get().left.milliseconds() {
                         0 => words::settle_should().to_owned(),
-                        left => words::settle_left(words::duration(left.into())),
+                        left => words::about_left(words::duration(left.into())),
                     }}</small>
                 </span>
             </p>

@@ -10,7 +10,6 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Settling, SettlingForm, settling_log, unit_list};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::shop::Shop;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -78,19 +77,14 @@ fn ByHand() -> Drawn {
     }));
     let problems = sending.problems;
     // Once it is noted the form is empty again, for another of its own.
-    Effect::new(move |busy_before: Option<bool>| {
-        let busy = sending.busy.get();
-        let is_here = |shop: &Shop| shop.heat.settlings().any(|(other, _)| other == id.get_untracked());
-        if busy_before == Some(true) && !busy && store.shop.with_untracked(is_here) {
-            id.set(ids::new_id());
-            form.set(SettlingForm::default());
-        }
-        busy
-    });
+    let noted = move || {
+        id.set(ids::new_id());
+        form.set(SettlingForm::default());
+    };
     view! {
         <section class="card">
             <h2>{words::settling_add()}</h2>
-            <form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+            <form on:submit=move |event| sending.send_then(store, &event, Box::new(noted)) novalidate=true>
                 {(dryers.len() > 1).then(|| view! {
                     <Choice label=words::settling_dryer() name="settling-dryer" options=dryers value=dryer on_pick=Callback::new(move |one| dryer.set(one))/>
                 })}

@@ -3,7 +3,7 @@
 use super::HeatPlace;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, bound, delete};
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;
@@ -36,7 +36,7 @@ pub fn InkSheetForm(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Opt
     let name = before.as_ref().map(|sheet| sheet.ink.clone());
     let sending = Sending::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Heat(HeatFact::SheetSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Heat(HeatFact::SheetSet(fields))))
     }));
     let problems = sending.problems;
     let title = if sheet.is_some() { words::sheet_edit() } else { words::sheet_new() };
@@ -44,8 +44,8 @@ pub fn InkSheetForm(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Opt
     let then = run.map_or(LIST, Place::Run);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=then class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(then)) novalidate=true>
-                <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems hint=words::sheet_ink_hint()/>
+            <form on:submit=move |event| sending.send(store, &event, then) novalidate=true>
+                <Field name="ink" label=words::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems hint=words::sheet_ink_hint()/>
                 <div class="field-pair">
                     <Field name="cure" label=words::sheet_cure() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.cure) problems hint=words::sheet_cure_hint()/>
                     <Field name="hold" label=words::sheet_hold() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.hold) problems hint=words::sheet_hold_hint()/>

@@ -3,7 +3,7 @@
 use super::HeatPlace;
 use crate::kept::{RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
+use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::photo::Photos;
 use crate::place::Place;
 use crate::platform::ids;
@@ -59,7 +59,7 @@ fn fields(
     let form = RwSignal::new(start);
     let sending = Sending::new(Box::new(move || {
         let fields = form.with(|form| form.check(settings.clone(), before.as_ref()))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Heat(HeatFact::TestSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Heat(HeatFact::TestSet(fields))))
     }));
     let problems = sending.problems;
     let kind = Signal::derive(move || form.with(|form| form.kind));
@@ -73,9 +73,9 @@ fn fields(
     let then = if is_new { Place::Heat(HeatPlace::Test(id)) } else { up };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(then)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, then) novalidate=true>
                 <Choice label=words::test_result() name="result" options=results value=Signal::derive(move || form.with(|form| form.result)) on_pick=Callback::new(move |result| form.update(|form| form.result = result))/>
-                <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
+                <Field name="ink" label=words::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 <Choice label=words::test_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| {
                     form.kind = kind;
@@ -88,7 +88,7 @@ fn fields(
                     <Field name="grade" label=words::test_grade() kind=Kind::Decimal bound=bound(form, |f| &mut f.grade) problems hint=words::test_grade_hint()/>
                 </div>
                 <Field name="by" label=words::test_by() kind=Kind::Words bound=bound(form, |f| &mut f.by) problems/>
-                <TextArea name="notes" label=words::job_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <TextArea name="notes" label=words::notes() bound=bound(form, |f| &mut f.notes) problems/>
                 {(home_washes > 0).then(|| view! { <p class="quiet-line">{words::test_home_washes(u32::from(home_washes))}</p> })}
                 {went_through.map(|settings| view! { <p class="quiet-line" id="went-through">{words::test_went_through()}": "{settings_line(&settings)}</p> })}
                 <SaveBar problems busy=sending.busy/>

@@ -3,7 +3,7 @@
 use super::HeatPlace;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
+use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;
@@ -40,7 +40,7 @@ pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: 
     let id = trial.unwrap_or_else(ids::new_id);
     let sending = Sending::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Heat(HeatFact::TrialSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Heat(HeatFact::TrialSet(fields))))
     }));
     let problems = sending.problems;
     let fabrics = Fabric::ALL.map(|fabric| (fabric, words::fabric(fabric).to_owned())).to_vec();
@@ -50,32 +50,32 @@ pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: 
     let up = run.map_or(LIST, Place::Run);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(up)) novalidate=true>
-                <Field name="ink" label=words::sheet_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
+            <form on:submit=move |event| sending.send(store, &event, up) novalidate=true>
+                <Field name="ink" label=words::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 <TextArea name="outcome" label=words::trial_outcome() bound=bound(form, |f| &mut f.outcome) problems/>
                 <Choice label=words::trial_verdict() name="verdict" options=verdicts value=Signal::derive(move || form.with(|form| form.verdict)) on_pick=Callback::new(move |verdict| form.update(|form| form.verdict = verdict))/>
                 <fieldset class="group">
                     <legend>{words::run_group_heat()}</legend>
                     <div class="field-pair">
-                        <Field name="dryer" label=words::run_dryer() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
-                        <Field name="dwell" label=words::run_dwell() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
+                        <Field name="dryer" label=words::item_dryer() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
+                        <Field name="dwell" label=words::item_dwell() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
                     </div>
                     <div class="field-pair">
                         <Field name="belt" label=words::run_belt() kind=Kind::Decimal unit=words::unit_belt() bound=bound(form, |f| &mut f.belt) problems/>
-                        <Field name="passes" label=words::run_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
+                        <Field name="passes" label=words::item_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
                     </div>
                     <Field name="flash" label=words::run_flash_seconds() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.flash) problems hint=words::trial_flash_hint()/>
                 </fieldset>
                 <fieldset class="group">
                     <legend>{words::run_group_print()}</legend>
                     <div class="field-pair">
-                        <Field name="mesh" label=words::run_mesh() kind=Kind::Decimal unit=words::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
-                        <Field name="hits" label=words::run_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/>
+                        <Field name="mesh" label=words::item_mesh() kind=Kind::Decimal unit=words::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
+                        <Field name="hits" label=words::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/>
                     </div>
                 </fieldset>
                 <Field name="by" label=words::trial_by() kind=Kind::Words bound=bound(form, |f| &mut f.by) problems/>
-                <TextArea name="notes" label=words::job_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <TextArea name="notes" label=words::notes() bound=bound(form, |f| &mut f.notes) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>
             {trial.is_some().then(|| view! {

@@ -3,7 +3,7 @@
 use super::HeatPlace;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::store::Store;
@@ -30,7 +30,7 @@ pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
     let name = before.as_ref().map(|unit| unit.name.clone());
     let sending = Sending::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Heat(HeatFact::HeaterSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Heat(HeatFact::HeaterSet(fields))))
     }));
     let problems = sending.problems;
     let kind = Signal::derive(move || form.with(|form| form.kind));
@@ -38,7 +38,7 @@ pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
     let title = if unit.is_some() { words::unit_edit() } else { words::unit_new() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=LIST class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(LIST)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, LIST) novalidate=true>
                 <Choice label=words::unit_kind() name="unit-kind" options=kinds.to_vec() value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 <Field name="name" label=words::unit_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
                 {move || (kind.get() == HeaterKind::Dryer).then(|| view! {
@@ -48,7 +48,7 @@ pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
                         <Field name="fastest" label=words::unit_fastest() kind=Kind::Decimal unit=words::unit_belt() bound=bound(form, |f| &mut f.fastest) problems/>
                     </div>
                 })}
-                <TextArea name="notes" label=words::unit_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <TextArea name="notes" label=words::notes() bound=bound(form, |f| &mut f.notes) problems/>
                 <p class="caution"><Icon name="heat"/>{words::heat_caution()}</p>
                 <SaveBar problems busy=sending.busy/>
             </form>

@@ -42,7 +42,7 @@ pub fn ComponentScreen(id: Subject) -> Drawn {
                     <button type="button" class="button with-icon" id="came-in" on:click=move |_| ask.set(Some(StockAsk::Delivery))><Icon name="in"/>{words::ink_came_in()}</button>
                 </div>
                 {move || card.with(|card| card.as_ref().map(|card| details(store, card)))}
-                <section class="ink-section"><h2>{words::ink_photos()}</h2><Photos subject=id/></section>
+                <section class="ink-section"><h2>{words::photos_title()}</h2><Photos subject=id/></section>
                 <StockSheet id ask/>
             </Page>
         }

@@ -2,7 +2,7 @@
 
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, TextArea, bound, delete};
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, TextArea, bound, delete, set};
 use crate::place::{InkPlace, Place};
 use crate::platform::ids;
 use crate::store::Store;
@@ -32,7 +32,7 @@ pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> Drawn {
     let id = component.unwrap_or_else(ids::new_id);
     let sending = Sending::new(Box::new(move || {
         let fields = store.shop.with(|shop| form.with(|form| form.check(shop, component, units)))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Ink(InkFact::ComponentSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Ink(InkFact::ComponentSet(fields))))
     }));
     let problems = sending.problems;
     let title = if component.is_some() { words::ink_component_edit() } else { words::ink_component_new() };
@@ -40,12 +40,12 @@ pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> Drawn {
     let name = before.map(|found| found.name);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(Place::Ink(InkPlace::Component(id)))) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Place::Ink(InkPlace::Component(id))) novalidate=true>
                 <Field name="name" label=words::ink_component_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=words::ink_component_name_hint()/>
                 <KindAndColour form/>
                 <Sheet form sending/>
                 <Buying form sending/>
-                <TextArea name="note" label=words::ink_note() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea name="note" label=words::notes() bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>
             {name.map(|name| view! {

@@ -28,7 +28,7 @@ pub fn InkHome() -> Drawn {
         })
     };
     view! {
-        <Page title=Signal::derive(|| words::ink_title().to_owned()) aside=move || view! { {aside} } class="ink">
+        <Page title=Signal::derive(|| words::place_ink().to_owned()) aside=move || view! { {aside} } class="ink">
             {live(move || if none.get() {
                 view! {
                     <Empty icon="ink" title=words::ink_empty_title() text=words::ink_empty_text()>

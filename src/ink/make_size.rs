@@ -77,14 +77,14 @@ fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: S
             let options = rows.into_iter().map(|(run, title, _)| (Some(run), title)).collect();
             view! { <Choice label=words::ink_again_run() name="run" options value=run on_pick=pick/> }
         })}
-        <Field name="pieces" label=words::ink_again_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+        <Field name="pieces" label=words::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
         {live(move || {
             let missing = problems.with(|problems| problems.contains_key("run"));
             let run = form.with(|form| form.run);
             run.filter(|_| missing).map(|run| view! {
                 <div class="ink-choose tight">
                     <p>{words::ink_no_print()}</p>
-                    <a class="button" href=Place::Pot(PotPlace::Print(run)).hash()>{words::ink_work_out()}</a>
+                    <a class="button" href=Place::Pot(PotPlace::Print(run)).hash()>{words::work_it_out()}</a>
                 </div>
             })
         })}

@@ -85,7 +85,7 @@ fn action(need: &InkNeeded, weighing: Option<Subject>) -> Option<Drawn> {
     let (place, icon, words) = match (weighing, need.recipe, need.to_mix) {
         (Some(pot), ..) => (Place::Pot(PotPlace::Pot(pot)), "go", words::ink_go_on()),
         (_, None, _) => (Place::Ink(InkPlace::NewRecipeFor(need.run)), "edit", words::ink_write_recipe()),
-        (_, _, None) => (Place::Pot(PotPlace::Print(need.run)), "drop", words::ink_work_out()),
+        (_, _, None) => (Place::Pot(PotPlace::Print(need.run)), "drop", words::work_it_out()),
         (_, _, Some(more)) if more.is_some() => (Place::Pot(PotPlace::NewFor(need.run)), "ink", words::ink_mix()),
         _ => return None,
     };

@@ -9,8 +9,11 @@ use lastpull_view::view;
 
 /// A pot, and how far it is.
 pub(super) fn pot_row(pot: &PotLine) -> Drawn {
-    let (stage, look) = words::ink_stage(pot.stage);
-    let done = matches!(pot.stage, PotStage::Matched | PotStage::Approved);
+    let look = match pot.stage {
+        PotStage::Weighing => "press",
+        PotStage::Matched | PotStage::Approved => "good",
+        PotStage::Mixed | PotStage::Empty | PotStage::Closed => "",
+    };
     view! {
         <li>
             <a class="menu-row ink-row" href=Place::Pot(PotPlace::Pot(pot.id)).hash()>
@@ -21,7 +24,7 @@ pub(super) fn pot_row(pot: &PotLine) -> Drawn {
                 </span>
                 <span class="ink-end">
                     <strong>{words::weight(pot.grams)}</strong>
-                    <span class=format!("badge {look}")>{done.then(|| view! { <Icon name="check"/> })}{stage}</span>
+                    <span class=format!("badge {look}")>{(look == "good").then(|| view! { <Icon name="check"/> })}{words::pot_stage(pot.stage)}</span>
                 </span>
             </a>
         </li>

@@ -39,7 +39,7 @@ pub fn RecipeScreen(id: Subject) -> Drawn {
             <Page title=Signal::from(name) up=Place::Ink(InkPlace::Home) aside class="ink">
                 {move || card.with(|card| card.as_ref().map(|card| view! { {best(card)} {used(store, card)} {behind(card)} }))}
                 <Revisions card/>
-                <section class="ink-section"><h2>{words::ink_photos()}</h2><Photos subject=id/></section>
+                <section class="ink-section"><h2>{words::photos_title()}</h2><Photos subject=id/></section>
                 <div class="button-row">
                     <button type="button" class="button with-icon danger" id="delete" on:click=remove><Icon name="bin"/>{words::delete()}</button>
                 </div>

@@ -91,7 +91,7 @@ fn begun(store: Store, id: Subject) -> Option<Begun> {
 fn page(store: Store, task: Task, begun: Begun) -> Drawn {
     let Begun { id, form, before, parent, up } = begun;
     let title = match task {
-        Task::New => words::ink_recipe_new().to_owned(),
+        Task::New => words::ink_new_recipe().to_owned(),
         Task::Edit => words::ink_recipe_edit().to_owned(),
         Task::Revise => words::ink_recipe_revise(&form.name),
     };
@@ -167,7 +167,7 @@ fn page(store: Store, task: Task, begun: Begun) -> Drawn {
                     <TextArea name="why" label=words::ink_why() bound=bound(form, |f| &mut f.why) problems=fields/>
                     <p class="field-help ink-under"><span>{words::ink_why_hint()}</span></p>
                 })}
-                {with_fields.then(|| view! { <TextArea name="note" label=words::ink_note() bound=bound(form, |f| &mut f.note) problems=fields/> })}
+                {with_fields.then(|| view! { <TextArea name="note" label=words::notes() bound=bound(form, |f| &mut f.note) problems=fields/> })}
                 {live(move || same.get().then(|| view! { <p class="problem" role="alert" id="same">{same_words.clone()}</p> }))}
                 <SaveBar problems=all_problems(problems) busy/>
             </form>

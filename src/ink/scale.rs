@@ -26,7 +26,7 @@ pub fn ScaleScreen() -> Drawn {
     let problems = sending.problems;
     view! {
         <Page title=Signal::derive(|| words::ink_scale().to_owned()) up=STOCK class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(STOCK)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, STOCK) novalidate=true>
                 <Field name="step" label=words::ink_scale_step() kind=Kind::Decimal unit="g" bound=bound(form, |f| &mut f.step) problems hint=words::ink_scale_step_hint()/>
                 <Field name="most" label=words::ink_scale_most() kind=Kind::Decimal unit="g" bound=bound(form, |f| &mut f.most) problems hint=words::ink_scale_most_hint()/>
                 <SaveBar problems busy=sending.busy/>

@@ -3,7 +3,7 @@
 use super::lot_section::LotSection;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::{Icon, NotHere, Page, Sheet};
+use crate::parts::{Icon, NotHere, Page, Sheet, delete};
 use crate::place::Place;
 use crate::platform::ids;
 use crate::platform::spawn_local;
@@ -107,11 +107,7 @@ fn Actions(card: JobCard) -> Drawn {
             }
         });
     };
-    let delete = move |_| {
-        store.record(id, Fact::Deleted);
-        store.tell_with_undo(words::job_deleted(title.get_value()), vec![(id, Fact::Restored)]);
-        Place::Jobs.go();
-    };
+    let delete = move |_| delete(store, id, words::job_deleted(title.get_value()), Place::Jobs);
     view! {
         <section class="job-actions button-row">
             {if finished {

@@ -27,7 +27,7 @@ pub fn JobsScreen() -> Drawn {
         }
     };
     view! {
-        <Page title=Signal::derive(|| words::jobs_title().to_owned()) up=Place::Day aside class="jobs">
+        <Page title=Signal::derive(|| words::place_jobs().to_owned()) up=Place::Day aside class="jobs">
             {move || if is_new.get() {
                 view! {
                     <Empty icon="jobs" title=words::jobs_empty_title() text=words::jobs_empty_text()>

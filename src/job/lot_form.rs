@@ -2,13 +2,12 @@
 
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
+use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound, set};
 use crate::place::Place;
 use crate::platform::ids;
-use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Problems, Size, suggested_lot};
+use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Size, suggested_lot};
 use lastpull_core::journal::{Fact, LotField};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -31,39 +30,18 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
         ),
     };
     let form = RwSignal::new(start);
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
     // One id a form: saving twice is still one.
     let id = lot.unwrap_or_else(ids::new_id);
-    let before_check = before.clone();
-    let check = move || form.with(|form| form.check(before_check.as_ref()));
-    let recheck = check.clone();
-    Effect::new(move || {
-        let result = recheck();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(result.err().unwrap_or_default());
+    let sending = Sending::new(Box::new(move || {
+        let mut fields = form.with(|form| form.check(before.as_ref()))?;
+        if lot.is_none() {
+            fields.insert(0, LotField::Job(of_job));
         }
-    });
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match check() {
-            Err(found) => problems.set(found),
-            Ok(mut fields) => {
-                busy.set(true);
-                if lot.is_none() {
-                    fields.insert(0, LotField::Job(of_job));
-                }
-                spawn_local(async move {
-                    let saved = fields.is_empty() || store.record_and_wait(vec![(id, Fact::LotSet(fields))]).await;
-                    busy.set(false);
-                    if saved {
-                        // New garments want their first run next.
-                        if lot.is_none() { Place::NewRun(id).go() } else { Place::Job(of_job).go() }
-                    }
-                });
-            }
-        }
-    };
+        Ok(set(id, fields, Fact::LotSet))
+    }));
+    let problems = sending.problems;
+    // New garments want their first run next.
+    let then = if lot.is_none() { Place::NewRun(id) } else { Place::Job(of_job) };
     let fabric = Signal::derive(move || form.with(|form| form.fabric));
     let fabrics = Fabric::ALL.into_iter().map(|fabric| (fabric, words::fabric(fabric).to_owned())).collect();
     let total = move || {
@@ -71,10 +49,10 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
             form.pieces.values().filter_map(|text| text.trim().parse::<u32>().ok()).fold(0, u32::saturating_add)
         })
     };
-    let title = if lot.is_some() { words::lot_edit_title() } else { words::lot_new_title() };
+    let title = if lot.is_some() { words::lot_edit_title() } else { words::lot_add() };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(of_job) class="form">
-            <form on:submit=save novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, then) novalidate=true>
                 <Field name="garment" label=words::lot_garment() kind=Kind::Words bound=bound(form, |f| &mut f.garment) problems hint=words::lot_garment_hint()/>
                 <Choice label=words::lot_fabric() name="fabric" options=fabrics value=fabric on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 {move || fabric.get().fears_heat().then(|| view! { <p class="caution"><Icon name="heat"/>{words::lot_fabric_caution()}</p> })}
@@ -94,7 +72,7 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
                         }))}
                     </p>
                 </fieldset>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
     }

@@ -56,7 +56,7 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> Drawn {
     let place = words::location(run.run.location);
     let (badge, tone) = match run.standing {
         Standing::Waiting => (words::run_waiting(), ""),
-        Standing::Running => (words::run_running(), "press"),
+        Standing::Running => (words::on_press(), "press"),
         Standing::Stopped { .. } => (words::run_stopped(), "tight"),
         Standing::Ended => (words::run_done(), "good"),
     };

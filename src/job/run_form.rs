@@ -2,10 +2,9 @@
 
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, bound};
+use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, bound, set};
 use crate::place::Place;
 use crate::platform::ids;
-use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ink_names, recipe_for};
@@ -31,38 +30,16 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
         .as_ref()
         .map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
     let form = RwSignal::new(start);
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
     // One id a form: saving twice is still one.
     let id = run.unwrap_or_else(ids::new_id);
-    let before_check = before.clone();
-    let check = move || form.with(|form| form.check(units, before_check.as_ref()));
-    let recheck = check.clone();
-    Effect::new(move || {
-        let result = recheck();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(result.err().unwrap_or_default());
+    let sending = Sending::new(Box::new(move || {
+        let mut fields = form.with(|form| form.check(units, before.as_ref()))?;
+        if run.is_none() {
+            fields.insert(0, RunField::Lot(of_lot));
         }
-    });
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match check() {
-            Err(found) => problems.set(found),
-            Ok(mut fields) => {
-                busy.set(true);
-                if run.is_none() {
-                    fields.insert(0, RunField::Lot(of_lot));
-                }
-                spawn_local(async move {
-                    let saved = fields.is_empty() || store.record_and_wait(vec![(id, Fact::RunSet(fields))]).await;
-                    busy.set(false);
-                    if saved {
-                        Place::Job(job).go();
-                    }
-                });
-            }
-        }
-    };
+        Ok(set(id, fields, Fact::RunSet))
+    }));
+    let problems = sending.problems;
     let pick_location = move |location: Location| {
         // A new run follows its location to the last one like it, until the person has named the ink.
         let untouched = run.is_none()
@@ -77,7 +54,7 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     let locations =
         Location::ALL.into_iter().map(|location| (location, words::location(location).to_owned())).collect();
     let flash = Signal::derive(move || form.with(|form| form.flash));
-    let title = if run.is_some() { words::run_edit_title() } else { words::run_new_title() };
+    let title = if run.is_some() { words::run_edit_title() } else { words::run_add() };
     let inks = store.shop.with_untracked(ink_names);
     // An ink that has a recipe brings its colour.
     let typed = bound(form, |f| &mut f.ink);
@@ -91,17 +68,17 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
     let ink = Bound { set: name_ink, ..typed };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Job(job) class="form">
-            <form on:submit=save novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Place::Job(job)) novalidate=true>
                 <Choice label=words::run_where() name="location" options=locations value=location on_pick=Callback::new(pick_location)/>
                 {move || from.get().map(|from| view! { <p class="quiet-line" id="defaults-from"><Icon name="info"/>{words::run_defaults_from(from)}</p> })}
                 <fieldset class="group">
                     <legend>{words::run_group_print()}</legend>
                     <div class="field-pair colour-pair">
                         <Field name="ink_colour" label=words::run_ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.ink_colour) problems/>
-                        <Field name="ink" label=words::run_ink() kind=Kind::Words bound=ink problems suggestions=inks/>
+                        <Field name="ink" label=words::item_ink() kind=Kind::Words bound=ink problems suggestions=inks/>
                     </div>
                     <div class="field-pair">
-                        <Field name="hits" label=words::run_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems hint=words::run_hits_hint()/>
+                        <Field name="hits" label=words::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems hint=words::run_hits_hint()/>
                         <Field name="guess" label=words::run_guess() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.guess) problems hint=words::run_guess_hint()/>
                     </div>
                 </fieldset>
@@ -111,36 +88,36 @@ pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option
                     {move || flash.get().then(|| view! {
                         <div class="field-pair">
                             <Field name="flash_seconds" label=words::run_flash_seconds() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.flash_seconds) problems/>
-                            <Field name="flash_distance" label=words::run_flash_distance() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.flash_distance) problems/>
+                            <Field name="flash_distance" label=words::item_flash_distance() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.flash_distance) problems/>
                         </div>
                     })}
                     <div class="field-pair">
-                        <Field name="dryer" label=words::run_dryer() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
-                        <Field name="dwell" label=words::run_dwell() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
+                        <Field name="dryer" label=words::item_dryer() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
+                        <Field name="dwell" label=words::item_dwell() kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
                     </div>
                     <div class="field-pair">
                         <Field name="belt" label=words::run_belt() kind=Kind::Decimal unit=words::unit_belt() bound=bound(form, |f| &mut f.belt) problems/>
-                        <Field name="passes" label=words::run_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
+                        <Field name="passes" label=words::item_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
                     </div>
                     <p class="caution"><Icon name="heat"/>{words::run_heat_caution()}</p>
                 </fieldset>
                 <fieldset class="group">
                     <legend>{words::run_group_press()}</legend>
                     <div class="field-pair">
-                        <Field name="screens" label=words::run_screens() kind=Kind::Words bound=bound(form, |f| &mut f.screens) problems hint=words::run_screens_hint()/>
-                        <Field name="mesh" label=words::run_mesh() kind=Kind::Decimal unit=words::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
+                        <Field name="screens" label=words::item_screens() kind=Kind::Words bound=bound(form, |f| &mut f.screens) problems hint=words::run_screens_hint()/>
+                        <Field name="mesh" label=words::item_mesh() kind=Kind::Decimal unit=words::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
                     </div>
                     <div class="field-pair">
-                        <Field name="squeegee" label=words::run_squeegee() kind=Kind::Words bound=bound(form, |f| &mut f.squeegee) problems/>
-                        <Field name="off_contact" label=words::run_off_contact() kind=Kind::Decimal unit=words::unit_off_contact() bound=bound(form, |f| &mut f.off_contact) problems/>
+                        <Field name="squeegee" label=words::item_squeegee() kind=Kind::Words bound=bound(form, |f| &mut f.squeegee) problems/>
+                        <Field name="off_contact" label=words::item_off_contact() kind=Kind::Decimal unit=words::unit_off_contact() bound=bound(form, |f| &mut f.off_contact) problems/>
                     </div>
                 </fieldset>
                 <fieldset class="group">
-                    <legend>{words::run_group_place()}</legend>
-                    <Field name="below_collar" label=words::run_below_collar() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.below_collar) problems hint=words::run_below_collar_hint()/>
+                    <legend>{words::item_placement()}</legend>
+                    <Field name="below_collar" label=words::item_below_collar() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.below_collar) problems hint=words::run_below_collar_hint()/>
                     <Field name="placement" label=words::run_placement() kind=Kind::Words bound=bound(form, |f| &mut f.placement) problems/>
                 </fieldset>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
     }

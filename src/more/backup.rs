@@ -56,7 +56,7 @@ fn Out() -> Drawn {
                         {(!ready.rescued.is_empty()).then(|| view! { <p><strong>{words::backup_rescued(ready.rescued.len() as u32)}</strong></p> })}
                         <div class="button-row">
                             {can_share.then(|| view! {
-                                <button type="button" class="button primary with-icon" id="share" on:click=move |_| store.send_backup(true)><Icon name="out"/>{words::backup_share()}</button>
+                                <button type="button" class="button primary with-icon" id="share" on:click=move |_| store.send_backup(true)><Icon name="out"/>{words::share()}</button>
                             })}
                             <button type="button" class="button with-icon" class:primary=!can_share id="download" on:click=move |_| store.send_backup(false)><Icon name="in"/>{words::backup_download()}</button>
                         </div>

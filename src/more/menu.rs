@@ -26,7 +26,7 @@ pub fn MoreScreen() -> Drawn {
         }
     };
     view! {
-        <Page title=Signal::derive(|| words::more_title().to_owned()) class="more">
+        <Page title=Signal::derive(|| words::place_more().to_owned()) class="more">
             <ul class="menu">
                 {line(Place::Heat(HeatPlace::Home), "heat", words::heat_title(), words::heat_text())}
                 {line(Place::Settings, "gear", words::settings_title(), words::settings_text())}

@@ -2,8 +2,7 @@
 
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Bound, Field, Kind, SaveBar, bound};
-use crate::platform::spawn_local;
+use crate::parts::{Bound, Field, Kind, SaveBar, Sending, bound};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
@@ -16,33 +15,16 @@ use leptos::prelude::*;
 pub fn ShopSettings() -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| ShopForm::of(shop, store.device.get_untracked())));
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        let checked = store
-            .shop
-            .with_untracked(|shop| form.with_untracked(|form| form.check(shop, store.device.get_untracked())));
-        match checked {
-            Err(found) => problems.set(found),
-            Ok(facts) => {
-                problems.set(Problems::new());
-                busy.set(true);
-                spawn_local(async move {
-                    let saved = store.record_and_wait(facts).await;
-                    busy.set(false);
-                    if saved {
-                        store.tell(words::settings_saved());
-                    }
-                });
-            }
-        }
-    };
+    let sending = Sending::new(Box::new(move || {
+        store.shop.with_untracked(|shop| form.with(|form| form.check(shop, store.device.get_untracked())))
+    }));
+    let problems = sending.problems;
+    let saved = move || store.tell(words::settings_saved());
     view! {
         <section class="card">
             <h2>{words::settings_shop()}</h2>
             <p class="quiet-line">{words::settings_shop_hint()}</p>
-            <form on:submit=save novalidate=true>
+            <form on:submit=move |event| sending.send_then(store, &event, Box::new(saved)) novalidate=true>
                 <Field name="shop_name" label=words::settings_shop_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
                 <Field name="device_name" label=words::settings_device_name() kind=Kind::Words bound=bound(form, |f| &mut f.device_name) problems/>
                 <Field name="crew" label=words::settings_crew() kind=Kind::Words bound=bound(form, |f| &mut f.crew) problems hint=words::settings_crew_hint()/>
@@ -54,7 +36,7 @@ pub fn ShopSettings() -> Drawn {
                     </div>
                 </fieldset>
                 <Field name="set_up" label=words::settings_set_up() kind=Kind::Decimal unit=words::unit_minutes() bound=bound(form, |f| &mut f.set_up) problems hint=words::settings_set_up_hint()/>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </section>
     }

@@ -16,6 +16,6 @@ pub use field::{Bound, Field, Kind, SaveBar, TextArea, bound};
 pub use icon::Icon;
 pub use notices::{Faults, Notices};
 pub use page::Page;
-pub use sending::{Sending, delete};
+pub use sending::{Checked, Sending, delete, set};
 pub use sheet::Sheet;
 pub use swatch::{GarmentChip, Swatch};

@@ -38,8 +38,13 @@ impl Sending {
         sending
     }
 
-    /// Saves it, then goes on; or shows what is wrong.
-    pub fn send(self, store: Store, event: &leptos::ev::SubmitEvent, then: Option<Place>) {
+    /// Saves it, then goes to a place; or shows what is wrong.
+    pub fn send(self, store: Store, event: &leptos::ev::SubmitEvent, then: Place) {
+        self.send_then(store, event, Box::new(move || then.go()));
+    }
+
+    /// Saves it, then does something; or shows what is wrong.
+    pub fn send_then(self, store: Store, event: &leptos::ev::SubmitEvent, then: Box<dyn FnOnce()>) {
         event.prevent_default();
         match self.check.with_value(|check| leptos::reactive::graph::untrack(check)) {
             Err(found) => self.problems.set(found),
@@ -49,13 +54,18 @@ impl Sending {
                 spawn_local(async move {
                     let saved = facts.is_empty() || store.record_and_wait(facts).await;
                     self.busy.set(false);
-                    if let Some(place) = then.filter(|_| saved) {
-                        place.go();
+                    if saved {
+                        then();
                     }
                 });
             }
         }
     }
+}
+
+/// The one fact that sets what differs, if anything does.
+pub fn set<F>(id: Subject, fields: Vec<F>, fact: impl FnOnce(Vec<F>) -> Fact) -> Vec<(Subject, Fact)> {
+    if fields.is_empty() { Vec::new() } else { vec![(id, fact(fields))] }
 }
 
 /// Deletes something and goes to the list it stood in; undo brings it back.

@@ -7,7 +7,7 @@ use super::taken::{UsedSheet, WasteSheet};
 use super::top_up::TopUpSheet;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::Icon;
+use crate::parts::{Icon, delete};
 use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
 use crate::platform::ids;
 use crate::store::Store;
@@ -58,9 +58,7 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
     };
     let delete = move |_| {
         let name = card.with_untracked(|card| card.as_ref().map(|card| card.label.pot.clone()).unwrap_or_default());
-        store.record(id, Fact::Deleted);
-        store.tell_with_undo(words::pot_deleted(name), vec![(id, Fact::Restored)]);
-        Place::Ink(InkPlace::Home).go();
+        delete(store, id, words::pot_deleted(name), Place::Ink(InkPlace::Home));
     };
     let ask = move |what: Asking| move |_| asking.set(Some(what));
     let add = move |primary: bool| {

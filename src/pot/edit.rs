@@ -2,7 +2,7 @@
 
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, set};
 use crate::place::{Place, PotPlace};
 use crate::store::Store;
 use crate::words;
@@ -23,20 +23,20 @@ pub fn EditScreen(id: Subject) -> Drawn {
     let sending = Sending::new(Box::new(move || {
         let fields =
             store.shop.with_untracked(|shop| form.with(|form| form.check(shop, Some(id), revision, run, units)))?;
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Ink(InkFact::PotSet(fields)))] })
+        Ok(set(id, fields, |fields| Fact::Ink(InkFact::PotSet(fields))))
     }));
     let problems = sending.problems;
     let up = Place::Pot(PotPlace::Pot(id));
     view! {
         <Page title=Signal::derive(|| words::pot_edit().to_owned()) up class="form">
-            <form on:submit=move |event| sending.send(store, &event, Some(up)) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, up) novalidate=true>
                 <Field name="name" label=words::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
                 <div class="field-pair">
                     <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
                     <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
                 </div>
                 {sized.then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
-                <TextArea name="note" label=words::pot_note() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea name="note" label=words::note() bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>
         </Page>

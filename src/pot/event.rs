@@ -36,7 +36,7 @@ pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
             <Page title up=Place::Pot(PotPlace::Pot(pot)) class="pot-event">
                 {live(move || line.get().map(|line| told(store, &line, step)))}
                 <Remark event/>
-                <section class="card"><h2>{words::pot_photos_of()}</h2><Photos subject=event/></section>
+                <section class="card"><h2>{words::photos_title()}</h2><Photos subject=event/></section>
             </Page>
         }
     })
@@ -76,7 +76,7 @@ fn Remark(event: Subject) -> Drawn {
     }));
     let problems = sending.problems;
     view! {
-        <section class="card"><form on:submit=move |event| sending.send(store, &event, None) novalidate=true>
+        <section class="card"><form on:submit=move |event| sending.send_then(store, &event, Box::new(|| ())) novalidate=true>
             <TextArea name="note" label=words::pot_why() bound=bound(form, |f| &mut f.note) problems/>
             <h2>{words::pot_reading()}</h2>
             <div class="pot-lab">

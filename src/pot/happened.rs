@@ -41,7 +41,7 @@ pub fn happened(line: &LedgerLine, step: Grams) -> String {
         LedgerWhat::Used { pieces: 0, .. } => words::pot_did_use().into(),
         LedgerWhat::Used { pieces, .. } => words::pot_did_print(words::pieces(*pieces)),
         LedgerWhat::SwatchRead => words::pot_did_read().into(),
-        LedgerWhat::Matched => words::pot_did_match().into(),
+        LedgerWhat::Matched => words::pot_matches().into(),
         LedgerWhat::Approved { client, .. } if client.is_empty() => words::pot_did_approve_alone().into(),
         LedgerWhat::Approved { client, .. } => words::pot_did_approve(client),
         LedgerWhat::Saved(Some(revision)) => words::pot_did_save(words::pot_revision(revision)),

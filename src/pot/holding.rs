@@ -138,7 +138,7 @@ fn stage_badge(card: &PotCard) -> Drawn {
 fn part_row(row: &PotRow, colour: Option<lastpull_core::ink::Colour>, step: Grams, differs: bool) -> Drawn {
     let now = words::pot_percent(row.percent);
     let began = row.began.filter(|_| differs).map(words::pot_percent).filter(|began| *began != now);
-    let began = began.map(|began| view! { <small>{words::pot_began(began)}</small> });
+    let began = began.map(|began| view! { <small>{words::pot_was(began)}</small> });
     view! {
         <tr>
             <th scope="row"><Swatch colour/>{row.name.clone()}</th>

@@ -63,7 +63,7 @@ fn Sheet(label: PotLabel, step: Grams) -> Drawn {
         <div class="button-row pot-label-ways">
             <button type="button" class="button primary with-icon" id="print" on:click=move |_| paper::print()><Icon name="print"/>{words::pot_label_print()}</button>
             {live(move || file.get().map(|outgoing| view! {
-                {outgoing.can_share().then(|| view! { <button type="button" class="button with-icon" id="share" on:click=move |_| leave(true)><Icon name="out"/>{words::pot_label_share()}</button> })}
+                {outgoing.can_share().then(|| view! { <button type="button" class="button with-icon" id="share" on:click=move |_| leave(true)><Icon name="out"/>{words::share()}</button> })}
                 <button type="button" class="button with-icon" id="keep" on:click=move |_| leave(false)><Icon name="in"/>{words::pot_label_keep()}</button>
             }))}
         </div>

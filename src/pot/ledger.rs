@@ -64,7 +64,7 @@ fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> Drawn {
     let (event, deleted) = (line.event, line.deleted);
     let what = happened(line, step);
     let (icon, do_it) = if deleted { ("repeat", words::pot_tell_again()) } else { ("undo", words::pot_take_back()) };
-    let photos = (line.photos > 0).then(|| words::pot_photos(line.photos));
+    let photos = (line.photos > 0).then(|| words::photos_n(line.photos));
     let read = line.reading.is_some().then(|| words::pot_with_reading().to_owned());
     let by = [Some(words::moment(line.at)), line.by.clone(), photos, read]
         .into_iter()

@@ -80,7 +80,7 @@ pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Home) class="form pot-new">
             {new.with_value(what_it_is)}
-            <form on:submit=move |event| sending.send(store, &event, Some(Place::Pot(PotPlace::Pot(id)))) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Place::Pot(PotPlace::Pot(id))) novalidate=true>
                 {by_eye.then(name)}
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
                 {live(move || row.get().map(|row| for_run(&row, step)))}
@@ -161,7 +161,7 @@ fn for_run(row: &PotFor, step: Grams) -> Drawn {
         None => view! {
             <section class="card" id="suggested">
                 <p>{words::pot_not_worked_out(words::pieces(row.need.pieces))}</p>
-                {to_print(words::pot_work_out())}
+                {to_print(words::work_it_out())}
             </section>
         },
         Some(batch) => view! {

@@ -121,7 +121,7 @@ fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choos
         let name = view.rows.iter().find(|of| of.step.component == row.component).map(|of| of.name.clone());
         refused.push(view! {
             <p class="problem">{words::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default())}</p>
-            <a class="button" href=Place::Ink(InkPlace::Component(row.component)).hash()>{words::pot_weigh_shelf()}</a>
+            <a class="button" href=Place::Ink(InkPlace::Component(row.component)).hash()>{words::ink_count()}</a>
         });
     }
     view! {

@@ -33,20 +33,20 @@ pub fn PrintScreen(run: RunId) -> Drawn {
         Some(store.shop.with(|shop| suggested_batch(shop, run, &print, pieces)))
     });
     view! {
-        <Page title=Signal::derive(|| words::pot_print_title().to_owned()) up=Place::Pot(PotPlace::NewFor(run)) class="form">
+        <Page title=Signal::derive(|| words::pot_what_print_takes().to_owned()) up=Place::Pot(PotPlace::NewFor(run)) class="form">
             <p class="quiet-line">{title}" · "{words::location(location)}" · "{ink}</p>
-            <form on:submit=move |event| sending.send(store, &event, Some(Place::Pot(PotPlace::NewFor(run)))) novalidate=true>
+            <form on:submit=move |event| sending.send(store, &event, Place::Pot(PotPlace::NewFor(run))) novalidate=true>
                 <div class="field-pair">
                     <Field name="width" label=words::volume_width() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.ink.width) problems/>
                     <Field name="height" label=words::volume_height() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.ink.height) problems/>
                 </div>
                 <div class="field-pair">
                     <Field name="coverage" label=words::volume_coverage() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.ink.coverage) problems hint=words::pot_coverage_hint()/>
-                    <Field name="pieces" label=words::volume_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.pieces) problems/>
+                    <Field name="pieces" label=words::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.pieces) problems/>
                 </div>
                 <div class="field-pair">
                     <Field name="volume" label=words::pot_mesh_volume() kind=Kind::Decimal unit=words::volume_unit() bound=bound(form, |f| &mut f.volume) problems hint=words::pot_mesh_volume_hint()/>
-                    <Field name="hits" label=words::volume_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.hits) problems/>
+                    <Field name="hits" label=words::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.hits) problems/>
                 </div>
                 <a class="button quiet pot-link" href=Place::Stencil(StencilPlace::Volume).hash()>{words::pot_mesh_volume_link()}</a>
                 <div class="field-pair">

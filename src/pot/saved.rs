@@ -66,7 +66,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> Drawn {
         <Sheet title=words::pot_save() on_close=close>
             <p>{words::pot_save_text()}</p>
             <form on:submit=send novalidate=true>
-                {plain("note", words::pot_why_revision(), text)}
+                {plain("note", words::ink_why(), text)}
                 <div class="button-row"><button type="submit" class="button primary" id="save-revision">{words::save()}</button></div>
             </form>
         </Sheet>

@@ -39,7 +39,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
                             {tolerance_words(item, &row.expected).map(|words| view! { <small>{words}</small> })}
                         </span>
                         {row.before.as_ref().map(|before| view! {
-                            <span class="check-was">{words::check_was(expected_words(item, before))}</span>
+                            <span class="check-was">{words::was(expected_words(item, before))}</span>
                         })}
                         {(item == CheckItem::Screens).then(|| view! { <NotReady id/> })}
                         <Found row=row.clone()/>
@@ -81,7 +81,7 @@ fn NotReady(id: RunId) -> Drawn {
 #[component(transparent)]
 fn Found(row: CheckRow) -> Drawn {
     let made = row.made.clone().map(|(who, when)| match who {
-        Some(who) => words::check_by(who, words::moment(when)),
+        Some(who) => words::who_when(who, words::moment(when)),
         None => words::moment(when),
     });
     let (tone, icon, text) = match row.state {

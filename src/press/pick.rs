@@ -27,7 +27,7 @@ pub fn PressScreen() -> Drawn {
         dom::replace_hash(&Place::Run(*only).hash());
     }
     view! {
-        <Page title=Signal::derive(|| words::press_title().to_owned()) class="press-pick">
+        <Page title=Signal::derive(|| words::place_press().to_owned()) class="press-pick">
             {move || if runs.with(Vec::is_empty) {
                 view! {
                     <Empty icon="press" title=words::press_empty_title() text=words::press_empty_text()>

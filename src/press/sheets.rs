@@ -108,7 +108,7 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
             })}
             <form novalidate=true on:submit=move |event| { event.prevent_default(); send(1); }>
                 <div class="field">
-                    <label for="pieces">{words::number_pieces()}</label>
+                    <label for="pieces">{words::pieces_how_many()}</label>
                     <div class="field-input">
                         <input id="pieces" type="text" inputmode="numeric" autocomplete="off" prop:value=text on:input=move |event| text.set(event_target_value(&event))/>
                     </div>

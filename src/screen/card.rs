@@ -6,12 +6,12 @@ use super::steps::Steps;
 use super::{crew, record_with_undo};
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{GarmentChip, Icon, NotHere, Page};
+use crate::parts::{GarmentChip, Icon, NotHere, Page, delete};
 use crate::photo::Photos;
 use crate::place::{Place, ScreensPlace, StencilPlace};
 use crate::store::Store;
 use crate::words;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BurnStep, Carried, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -149,9 +149,7 @@ fn Delete(id: Subject) -> Drawn {
     let store = Store::from_context();
     let delete = move |_| {
         let label = store.shop.with_untracked(|shop| shop.screens.live(id).map(|screen| screen.label.clone()));
-        store.record(id, Fact::Deleted);
-        store.tell_with_undo(words::screen_deleted(label.unwrap_or_default()), vec![(id, Fact::Restored)]);
-        Place::Screens(ScreensPlace::Home).go();
+        delete(store, id, words::screen_deleted(label.unwrap_or_default()), Place::Screens(ScreensPlace::Home));
     };
     view! {
         <div class="button-row">

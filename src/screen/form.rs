@@ -4,21 +4,20 @@ use super::crew;
 use super::data::sheet_words;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Switch, TextArea, bound};
+use crate::parts::{Checked, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, TextArea, bound};
 use crate::place::{Place, ScreensPlace};
-use crate::platform::{ids, spawn_local};
+use crate::platform::ids;
+use crate::stencil::counted;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Problems, RunId};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Units;
 use lastpull_core::screen::{
-    MeshSheetForm, ScreenFact, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_take,
+    MeshSheetForm, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_take,
 };
 use lastpull_view::view;
 use leptos::prelude::*;
-
-type Checked = Result<Vec<(Subject, Fact)>, Problems>;
 
 /// New screens: those that a run names and the list lacks, where a run sent here.
 #[component(transparent)]
@@ -56,7 +55,7 @@ pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> Drawn {
             .map(|state| (state, words::screen_state(state).to_owned()))
             .to_vec();
     view! {
-        <FormPage title=words::screen_new_title() up=Place::Screens(ScreensPlace::Home) form check=Callback::new(move |()| check()) several=true>
+        <FormPage title=words::screen_new_title() up=Place::Screens(ScreensPlace::Home) form check=Box::new(check) several=true>
             <Choice label=words::screen_state_now() name="state" options=states value=Signal::from(state) on_pick=Callback::new(move |to| state.set(to))/>
         </FormPage>
     }
@@ -73,7 +72,7 @@ pub fn EditScreen(id: Subject) -> Drawn {
     let check = move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop, id)));
     let up = Place::Screens(ScreensPlace::Card(id));
     view! {
-        <FormPage title=words::screen_edit_title() up form check=Callback::new(move |()| check()) several=false>
+        <FormPage title=words::screen_edit_title() up form check=Box::new(check) several=false>
             {crate::live::nothing()}
         </FormPage>
     }
@@ -85,38 +84,22 @@ fn FormPage(
     title: &'static str,
     up: Place,
     form: RwSignal<ScreenForm>,
-    check: Callback<(), Checked>,
+    check: Box<dyn Fn() -> Checked + Send + Sync>,
     several: bool,
     children: Children,
 ) -> Drawn {
     let store = Store::from_context();
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
-    Effect::new(move || {
-        let result = check.run(());
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(result.err().unwrap_or_default());
-        }
-    });
+    let sending = Sending::new(check);
+    let problems = sending.problems;
     let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match check.run(()) {
-            Err(found) => problems.set(found),
-            Ok(facts) => {
-                busy.set(true);
-                let new = facts.iter().filter(|(_, fact)| matches!(fact, Fact::Screen(ScreenFact::Set(_)))).count();
-                spawn_local(async move {
-                    let saved = facts.is_empty() || store.record_and_wait(facts).await;
-                    busy.set(false);
-                    if saved {
-                        if several {
-                            store.tell(words::screens_added(new as u32));
-                        }
-                        up.go();
-                    }
-                });
+        let new = store.shop.with_untracked(|shop| form.with_untracked(|form| new_labels(shop, &form.label).0.len()));
+        let saved = move || {
+            if several {
+                store.tell(words::screens_added(new as u32));
             }
-        }
+            up.go();
+        };
+        sending.send_then(store, &event, Box::new(saved));
     };
     let hint = if several { words::screen_labels_hint() } else { words::screen_label_hint() };
     let emulsions: Vec<String> = store.shop.with_untracked(|shop| {
@@ -150,9 +133,9 @@ fn FormPage(
                 <details class="group screen-fold" open=more>
                     <summary>{words::screen_form_more()}</summary>
                     <Field name="colour" label=words::screen_colour() kind=Kind::Words bound=bound(form, |f| &mut f.colour) problems hint=words::screen_form_colour_hint()/>
-                    <TextArea name="notes" label=words::screen_notes() bound=bound(form, |f| &mut f.notes) problems/>
+                    <TextArea name="notes" label=words::notes() bound=bound(form, |f| &mut f.notes) problems/>
                 </details>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
     }
@@ -210,12 +193,7 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
         [&mesh.thread, &mesh.opening, &mesh.open_area, &mesh.thickness].iter().any(|text| !text.is_empty()) || mesh.dyed
     });
     let offer = Memo::new(move |_| store.shop.with(|shop| form.with(|form| sheet_to_take(shop, &form.mesh))));
-    let per = Signal::derive(move || form.with(|form| form.mesh.per));
     let dyed = Signal::derive(move || form.with(|form| form.mesh.dyed));
-    let counts = vec![
-        (Units::Inch, words::mesh_per_inch().to_owned()),
-        (Units::Metric, words::mesh_per_centimetre().to_owned()),
-    ];
     view! {
         {move || offer.get().map(|sheet| view! {
             <div class="screen-offer">
@@ -235,7 +213,7 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
                 <Field name="thread" label=words::screen_form_thread() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thread) problems/>
             </div>
             <Switch id="dyed" label=words::screen_form_dyed() hint=words::screen_form_dyed_hint() value=dyed on_set=Callback::new(move |on| form.update(|form| form.mesh.dyed = on))/>
-            <Choice label=words::mesh_per() name="per" options=counts value=per on_pick=Callback::new(move |per| form.update(|form| form.mesh.per = per))/>
+            {counted(form, |form| &mut form.mesh.per)}
         </details>
     }
 }

@@ -23,7 +23,7 @@ pub fn ScreensHome() -> Drawn {
         })
     };
     view! {
-        <Page title=Signal::derive(|| words::screens_title().to_owned()) aside=move || view! { {aside} } class="screens">
+        <Page title=Signal::derive(|| words::place_screens().to_owned()) aside=move || view! { {aside} } class="screens">
             {move || if none.get() {
                 view! {
                     <Empty icon="screens" title=words::screens_empty_title() text=words::screens_empty_text()>

@@ -2,12 +2,10 @@
 
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Bound, Field, Kind, Page, SaveBar, bound};
+use crate::parts::{Bound, Field, Kind, Page, SaveBar, Sending, bound};
 use crate::place::{Place, ScreensPlace};
-use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::job::Problems;
 use lastpull_core::screen::{BurnStep, ScreenRoomForm};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -17,38 +15,18 @@ use leptos::prelude::*;
 pub fn ScreenRoom() -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(ScreenRoomForm::of));
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
-    let check = move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop)));
-    Effect::new(move || {
-        let result = check();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(result.err().unwrap_or_default());
-        }
-    });
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match check() {
-            Err(found) => problems.set(found),
-            Ok(facts) => {
-                busy.set(true);
-                spawn_local(async move {
-                    let saved = facts.is_empty() || store.record_and_wait(facts).await;
-                    busy.set(false);
-                    if saved {
-                        store.tell(words::settings_saved());
-                        Place::Screens(ScreensPlace::Home).go();
-                    }
-                });
-            }
-        }
+    let sending = Sending::new(Box::new(move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop)))));
+    let problems = sending.problems;
+    let saved = move || {
+        store.tell(words::settings_saved());
+        Place::Screens(ScreensPlace::Home).go();
     };
     let minutes = move |name: &'static str, step: BurnStep, field: Bound| {
         view! { <Field name label=words::burn_step(step) kind=Kind::Decimal unit=words::unit_minutes() bound=field problems/> }
     };
     view! {
         <Page title=Signal::derive(|| words::screen_room_title().to_owned()) up=Place::Screens(ScreensPlace::Home) class="form">
-            <form on:submit=save novalidate=true>
+            <form on:submit=move |event| sending.send_then(store, &event, Box::new(saved)) novalidate=true>
                 <fieldset class="group">
                     <legend>{words::screen_room_limits()}</legend>
                     <p class="quiet-line">{words::screen_room_limits_hint()}</p>
@@ -70,7 +48,7 @@ pub fn ScreenRoom() -> Drawn {
                         {minutes("tape", BurnStep::Tape, bound(form, |f| &mut f.tape))}
                     </div>
                 </fieldset>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
     }

@@ -78,7 +78,7 @@ fn told(row: &ExposureRow) -> Drawn {
 /// By whom and when.
 pub fn found_by(row: &ExposureRow) -> String {
     let when = words::moment(row.at);
-    row.by.clone().map_or(when.clone(), |who| words::exposure_by(who, when))
+    row.by.clone().map_or(when.clone(), |who| words::who_when(who, when))
 }
 
 fn nearest(
@@ -118,7 +118,7 @@ fn nearest(
 fn differs_in(asked: &ExposureAsked, lamp: &Lamp, row: &ExposureRow, difference: Difference) -> String {
     let untold = || words::exposure_not_told().to_owned();
     let um = |um: Option<u16>| um.map_or_else(untold, |um| format!("{um}\u{a0}{}", words::exposure_um()));
-    let dyed = |dyed: bool| if dyed { words::exposure_dyed() } else { words::exposure_white() }.to_owned();
+    let dyed = |dyed: bool| if dyed { words::sheet_dyed() } else { words::exposure_white() }.to_owned();
     let (what, there, here) = match difference {
         Difference::Lamp => {
             let there = if row.lamp.is_empty() { words::exposure_gone().into() } else { row.lamp.clone() };
@@ -131,11 +131,11 @@ fn differs_in(asked: &ExposureAsked, lamp: &Lamp, row: &ExposureRow, difference:
         ),
         Difference::Dyed => (words::exposure_colour(), dyed(row.cloth.dyed), dyed(asked.cloth.dyed)),
         Difference::Count => {
-            (words::exposure_mesh(), words::mesh_count(row.cloth.count), words::mesh_count(asked.cloth.count))
+            (words::screen_mesh(), words::mesh_count(row.cloth.count), words::mesh_count(asked.cloth.count))
         }
-        Difference::Thread => (words::exposure_thread(), um(row.cloth.thread_um), um(asked.cloth.thread_um)),
+        Difference::Thread => (words::screen_form_thread(), um(row.cloth.thread_um), um(asked.cloth.thread_um)),
         Difference::Coats => (
-            words::exposure_coats(),
+            words::screen_coats(),
             row.coats.map_or_else(untold, words::coats),
             asked.coats.map_or_else(untold, words::coats),
         ),

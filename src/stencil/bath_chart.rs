@@ -51,7 +51,7 @@ fn draw(chart: &BathChart, fresh_minutes: Option<f64>) -> Drawn {
     }
     view! {
         <figure class="stencil-chart-figure" id="bath-chart">
-            <figcaption>{words::bath_chart_title()}</figcaption>
+            <figcaption>{words::bath_each()}</figcaption>
             <div class="stencil-chart">
                 <svg viewBox=format!("0 0 {WIDTH} {HEIGHT}") role="img" aria-label=label>
                     {chart.limit.map(|y| level(y, "stencil-limit"))}

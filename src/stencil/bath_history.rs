@@ -31,7 +31,7 @@ pub fn Batches(bath: Memo<BathView>) -> Drawn {
             <li class="stencil-row">
                 <span class="row-words">
                     <strong>{minutes}</strong>
-                    <span class="muted">{format!("{} · {when}", words::bath_screens(u32::from(batch.count)))}</span>
+                    <span class="muted">{format!("{} · {when}", words::screens_n(u32::from(batch.count)))}</span>
                 </span>
                 <button type="button" class="icon-button" aria-label=words::bath_delete_batch(when.clone()) on:click=delete><Icon name="bin"/></button>
             </li>
@@ -55,7 +55,7 @@ pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn 
         let what = if row.chemistry.is_empty() { words::bath_no_chemistry().to_owned() } else { row.chemistry.clone() };
         let mut parts = vec![words::bath_charged_on(words::moment(row.at))];
         parts.extend(row.by.clone());
-        parts.push(words::bath_screens(row.screens));
+        parts.push(words::screens_n(row.screens));
         if now {
             parts.push(words::bath_this_charge().to_owned());
         }

@@ -25,11 +25,11 @@ pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let card = move |row: &InBath| {
         let id = row.id;
         let names = store.shop.with(|shop| labels(shop, &row.screens));
-        let count = words::bath_screens(u32::from(row.count));
+        let count = words::screens_n(u32::from(row.count));
         let what = if names.is_empty() { count } else { format!("{count}: {}", names.join(", ")) };
         let (left, over) = match row.left {
             Some(0) => (words::bath_over().to_owned(), true),
-            Some(left) => (words::bath_left(words::duration(left)), false),
+            Some(left) => (words::about_left(words::duration(left)), false),
             None => (words::bath_usual_unknown().to_owned(), false),
         };
         view! {

@@ -1,45 +1,61 @@
 //! A mesh that is typed: its count, thread and colour.
 
-use crate::kept::{Memo, RwSignal, Signal};
+use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::{Choice, Field, Kind, Switch, bound};
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::quantity::Units;
-use lastpull_core::screen::MeshSheetForm;
 use lastpull_view::view;
 use leptos::prelude::*;
 
-/// What a mesh is counted in.
-pub fn per_options() -> Vec<(Units, String)> {
-    vec![
-        (Units::Inch, words::exposure_mesh_inch().to_owned()),
-        (Units::Metric, words::exposure_mesh_metric().to_owned()),
-    ]
+/// Where a form keeps a mesh.
+pub struct ClothOf<F> {
+    /// Threads, and the name of the field.
+    pub count: (&'static str, fn(&mut F) -> &mut String),
+    /// Thread in micrometres.
+    pub thread: fn(&mut F) -> &mut String,
+    /// What it is counted in.
+    pub per: fn(&mut F) -> &mut Units,
+    /// Whether it is dyed.
+    pub dyed: fn(&mut F) -> &mut bool,
 }
 
 /// The fields.
-#[component(transparent)]
-pub fn ClothFields(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> Drawn {
+pub fn cloth_fields<F: Clone + Send + Sync + 'static>(
+    form: RwSignal<F>,
+    problems: Signal<Problems>,
+    of: &ClothOf<F>,
+) -> Drawn {
+    let ((name, count), thread, dyed) = (of.count, of.thread, of.dyed);
     view! {
-        <div class="stencil-typed">
-            <div class="field-pair">
-                <Field name="count" label=words::exposure_mesh_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
-                <Field name="thread" label=words::exposure_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thread) problems hint=words::exposure_thread_hint()/>
-            </div>
-            <Choice
-                label=words::exposure_mesh_per()
-                name="per"
-                options=per_options()
-                value=Signal::derive(move || form.with(|form| form.per))
-                on_pick=Callback::new(move |per| form.update(|form| form.per = per))
-            />
-            <Switch
-                id="dyed"
-                label=words::exposure_mesh_dyed()
-                value=Signal::derive(move || form.with(|form| form.dyed))
-                on_set=Callback::new(move |on| form.update(|form| form.dyed = on))
-            />
+        <div class="field-pair">
+            <Field name label=words::screen_mesh_count() kind=Kind::Whole bound=bound(form, count) problems/>
+            <Field name="thread" label=words::screen_form_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, thread) problems hint=words::sheet_may_stay_empty()/>
         </div>
+        {counted(form, of.per)}
+        <Switch
+            id="dyed"
+            label=words::screen_form_dyed()
+            value=Signal::derive(move || form.with(|form| *dyed(&mut form.clone())))
+            on_set=Callback::new(move |on| form.update(|form| *dyed(form) = on))
+        />
+    }
+}
+
+/// What a mesh is counted in.
+pub fn counted<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, per: fn(&mut F) -> &mut Units) -> Drawn {
+    let options = vec![
+        (Units::Inch, words::mesh_per_inch().to_owned()),
+        (Units::Metric, words::mesh_per_centimetre().to_owned()),
+    ];
+    view! {
+        <Choice
+            label=words::mesh_per()
+            name="per"
+            options
+            value=Signal::derive(move || form.with(|form| *per(&mut form.clone())))
+            on_pick=Callback::new(move |one| form.update(|form| *per(form) = one))
+        />
     }
 }

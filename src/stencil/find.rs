@@ -6,18 +6,19 @@ use super::who::{Who, holder};
 use super::{StencilPlace, memory};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Icon, NotHere, Page, SaveBar, TextArea, bound};
+use crate::parts::{Choice, Icon, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
 use crate::place::Place;
-use crate::platform::{ids, spawn_local};
+use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{
     Exposure, ExposureForm, ExposurePick, ExposureRefused, FoundKind, FoundTime, KnownExposure, StencilFact,
 };
 use lastpull_view::view;
 use leptos::prelude::*;
+
+const LIST: Place = Place::Stencil(StencilPlace::Exposure);
 
 /// In the order they are offered.
 const KINDS: [FoundKind; 4] = [FoundKind::StepGuide, FoundKind::Columns, FoundKind::Practice, FoundKind::Distance];
@@ -45,41 +46,35 @@ pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Opti
     };
     let complete = pick.asked().is_some();
     let form = RwSignal::new(start);
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
     // One id a form: saving twice is still one.
     let id = found.unwrap_or_else(ids::new_id);
     let kept = StoredValue::new(before.clone());
-    let check = move || {
-        store
-            .shop
-            .with_untracked(|shop| form.with(|form| kept.with_value(|before| form.check(shop, before.as_ref(), units))))
-    };
-    Effect::new(move || {
-        let result = check();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(result.err().map(|found| found.fields).unwrap_or_default());
-        }
-    });
+    let sending = Sending::new(Box::new(move || {
+        let checked = store.shop.with_untracked(|shop| {
+            form.with(|form| kept.with_value(|before| form.check(shop, before.as_ref(), units)))
+        });
+        let fact = Fact::Stencil(checked.map_err(|wrong| wrong.fields)?);
+        let same = kept.with_value(|before| {
+            before.clone().map(|before| Fact::Stencil(StencilFact::Exposure(before))) == Some(fact.clone())
+        });
+        Ok(if same { Vec::new() } else { vec![(id, fact)] })
+    }));
+    let problems = sending.problems;
     let preview = Memo::new(move |_| -> Preview {
         store.shop.with(|shop| form.with(|form| kept.with_value(|before| form.preview(shop, before.as_ref(), units))))
     });
     let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
         if found.is_none() {
             form.update(|form| form.by = holder(store).unwrap_or_default());
         }
-        match check() {
-            Err(wrong) => problems.set(wrong.fields),
-            Ok(StencilFact::Exposure(exposure)) => record(store, id, exposure, kept.get_value(), busy),
-            Ok(_) => {}
-        }
+        let before = kept.get_value();
+        sending.send_then(store, &event, Box::new(move || noted(store, id, before)));
     };
     let kind = Signal::derive(move || form.with(|form| form.kind));
     let kinds = KINDS.into_iter().map(|kind| (kind, words::found_kind(kind).to_owned())).collect();
     let title = if found.is_some() { words::exposure_edit_title() } else { words::exposure_find_title() };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=Place::Stencil(StencilPlace::Exposure) class="form stencil-find">
+        <Page title=Signal::derive(move || title.to_owned()) up=LIST class="form stencil-find">
             <form on:submit=save novalidate=true>
                 <Choice label=words::exposure_how() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 <TestFields form problems/>
@@ -89,9 +84,9 @@ pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Opti
                 </section>
                 <ForWhich form problems open=!complete/>
                 {found.is_none().then(|| view! { <Who/> })}
-                <TextArea name="note" label=words::exposure_note() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea name="note" label=words::note() bound=bound(form, |f| &mut f.note) problems/>
                 <p class="caution"><Icon name="alert"/>{words::exposure_caution()}</p>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
             {before.map(|fact| view! { <Delete id fact/> })}
         </Page>
@@ -110,42 +105,36 @@ fn previewed(preview: Preview) -> Drawn {
     }
 }
 
-/// Records a finding and goes to where it is the answer.
-fn record(store: Store, id: Subject, exposure: Exposure, before: Option<Exposure>, busy: RwSignal<bool>) {
-    memory::keep(ExposurePick {
-        emulsion: Some(exposure.emulsion),
-        cloth: Some(exposure.cloth),
-        coats: exposure.coats,
-        lamp: Some(exposure.lamp),
-    });
-    let time = words::exposure_seconds(exposure.time);
-    let (text, undo) = match before {
-        None => (words::exposure_noted(time), Fact::Deleted),
-        Some(before) if before == exposure => return Place::Stencil(StencilPlace::Exposure).go(),
-        Some(before) => (words::exposure_corrected(time), Fact::Stencil(StencilFact::Exposure(before))),
-    };
-    busy.set(true);
-    spawn_local(async move {
-        let saved = store.record_and_wait(vec![(id, Fact::Stencil(StencilFact::Exposure(exposure)))]).await;
-        busy.set(false);
-        if saved {
+/// Tells of a finding that was saved, and goes to where it is the answer.
+fn noted(store: Store, id: Subject, before: Option<Exposure>) {
+    let now = store.shop.with_untracked(|shop| shop.stencils.exposure(id).map(|known| known.fact.clone()));
+    if let Some(exposure) = now {
+        memory::keep(ExposurePick {
+            emulsion: Some(exposure.emulsion),
+            cloth: Some(exposure.cloth),
+            coats: exposure.coats,
+            lamp: Some(exposure.lamp),
+        });
+        let time = words::exposure_seconds(exposure.time);
+        let told = match before {
+            None => Some((words::exposure_noted(time), Fact::Deleted)),
+            Some(before) if before == exposure => None,
+            Some(before) => Some((words::exposure_corrected(time), Fact::Stencil(StencilFact::Exposure(before)))),
+        };
+        if let Some((text, undo)) = told {
             store.tell_with_undo(text, vec![(id, undo)]);
-            Place::Stencil(StencilPlace::Exposure).go();
         }
-    });
+    }
+    LIST.go();
 }
 
 #[component(transparent)]
 fn Delete(id: Subject, fact: Exposure) -> Drawn {
     let store = Store::from_context();
-    let delete = move |_| {
-        store.record(id, Fact::Deleted);
-        store.tell_with_undo(words::exposure_deleted(words::exposure_seconds(fact.time)), vec![(id, Fact::Restored)]);
-        Place::Stencil(StencilPlace::Exposure).go();
-    };
+    let said = words::exposure_deleted(words::exposure_seconds(fact.time));
     view! {
         <div class="button-row">
-            <button type="button" class="button with-icon danger" id="delete" on:click=delete><Icon name="bin"/>{words::delete()}</button>
+            <button type="button" class="button with-icon danger" id="delete" on:click=move |_| delete(store, id, said.clone(), LIST)><Icon name="bin"/>{words::delete()}</button>
         </div>
     }
 }

@@ -1,9 +1,9 @@
 //! The fields of a test, and what it is for.
 
-use super::cloth_fields::per_options;
+use super::cloth_fields::{ClothOf, cloth_fields};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Field, Kind, Switch, bound};
+use crate::parts::{Choice, Field, Kind, bound};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
@@ -110,6 +110,12 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
             .with(|problems| problems.contains_key(&field))
             .then(|| view! { <p class="problem">{words::exposure_pick_one()}</p> })
     };
+    let of = ClothOf {
+        count: ("mesh", |form: &mut ExposureForm| &mut form.mesh),
+        thread: |form| &mut form.thread,
+        per: |form| &mut form.per,
+        dyed: |form| &mut form.dyed,
+    };
     view! {
         <details class="stencil-fold" id="which" prop:open=move || open || wrong.get()>
             <summary>
@@ -119,7 +125,7 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
                 }}</span></span>
             </summary>
             <Choice
-                label=words::exposure_emulsion()
+                label=words::screen_emulsion()
                 name="emulsion"
                 options=emulsions
                 value=Signal::derive(move || form.with(|form| form.emulsion))
@@ -134,26 +140,10 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
                 on_pick=Callback::new(move |id| form.update(|form| form.lamp = id))
             />
             {move || missing("lamp")}
+            {cloth_fields(form, problems.into(), &of)}
             <div class="field-pair">
-                <Field name="mesh" label=words::exposure_mesh_count() kind=Kind::Whole bound=bound(form, |f| &mut f.mesh) problems/>
-                <Field name="thread" label=words::exposure_thread() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thread) problems/>
-            </div>
-            <Choice
-                label=words::exposure_mesh_per()
-                name="per"
-                options=per_options()
-                value=Signal::derive(move || form.with(|form| form.per))
-                on_pick=Callback::new(move |per| form.update(|form| form.per = per))
-            />
-            <Switch
-                id="dyed"
-                label=words::exposure_mesh_dyed()
-                value=Signal::derive(move || form.with(|form| form.dyed))
-                on_set=Callback::new(move |on| form.update(|form| form.dyed = on))
-            />
-            <div class="field-pair">
-                <Field name="coats_print" label=words::exposure_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
-                <Field name="coats_squeegee" label=words::exposure_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
+                <Field name="coats_print" label=words::screen_form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
+                <Field name="coats_squeegee" label=words::screen_form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
             </div>
         </details>
     }

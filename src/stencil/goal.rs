@@ -2,11 +2,9 @@
 
 use crate::kept::RwSignal;
 use crate::live::Drawn;
-use crate::parts::{Field, Kind, SaveBar, bound};
-use crate::platform::spawn_local;
+use crate::parts::{Field, Kind, SaveBar, Sending, bound};
 use crate::store::Store;
 use crate::words;
-use lastpull_core::job::Problems;
 use lastpull_core::journal::Fact;
 use lastpull_core::screen::{StencilFact, check_goal};
 use lastpull_view::view;
@@ -17,32 +15,21 @@ use uuid::Uuid;
 #[component(transparent)]
 pub fn Goal() -> Drawn {
     let store = Store::from_context();
-    let before = store.shop.with_untracked(|shop| shop.stencils.goal());
-    let text = RwSignal::new(before.to_string());
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
+    let goal = move || store.shop.with_untracked(|shop| shop.stencils.goal());
+    let text = RwSignal::new(goal().to_string());
+    let sending = Sending::new(Box::new(move || {
+        let fact = text.with(|text| check_goal(text))?;
+        Ok(if fact == StencilFact::Goal(goal()) { Vec::new() } else { vec![(Uuid::nil(), Fact::Stencil(fact))] })
+    }));
+    let problems = sending.problems;
     let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match text.with_untracked(|text| check_goal(text)) {
-            Err(found) => problems.set(found),
-            Ok(fact) => {
-                problems.set(Problems::new());
-                let before = store.shop.with_untracked(|shop| shop.stencils.goal());
-                let StencilFact::Goal(step) = fact else { return };
-                if step == before {
-                    return store.tell(words::kit_goal_saved(step));
-                }
-                busy.set(true);
-                spawn_local(async move {
-                    let saved = store.record_and_wait(vec![(Uuid::nil(), Fact::Stencil(fact))]).await;
-                    busy.set(false);
-                    if saved {
-                        let undo = Fact::Stencil(StencilFact::Goal(before));
-                        store.tell_with_undo(words::kit_goal_saved(step), vec![(Uuid::nil(), undo)]);
-                    }
-                });
-            }
-        }
+        let before = goal();
+        let saved = move || {
+            let step = goal();
+            let undo = (step != before).then_some((Uuid::nil(), Fact::Stencil(StencilFact::Goal(before))));
+            store.tell_with_undo(words::kit_goal_saved(step), undo.into_iter().collect());
+        };
+        sending.send_then(store, &event, Box::new(saved));
     };
     view! {
         <section class="card">
@@ -50,7 +37,7 @@ pub fn Goal() -> Drawn {
             <p class="quiet-line">{words::kit_goal_text()}</p>
             <form on:submit=save novalidate=true>
                 <Field name="goal" label=words::kit_goal() kind=Kind::Whole bound=bound(text, |text| text) problems/>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
         </section>
     }

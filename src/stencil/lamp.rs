@@ -3,16 +3,17 @@
 use super::StencilPlace;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, bound};
+use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound, delete, set};
 use crate::place::Place;
-use crate::platform::{ids, spawn_local};
+use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{LampForm, LampKind, StencilFact};
 use lastpull_view::view;
 use leptos::prelude::*;
+
+const KIT: Place = Place::Stencil(StencilPlace::Kit);
 
 /// The form.
 #[component(transparent)]
@@ -25,47 +26,20 @@ pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> Drawn {
         return view! { <NotHere/> };
     }
     let form = RwSignal::new(before.as_ref().map(|lamp| LampForm::of(lamp, units)).unwrap_or_default());
-    let problems = RwSignal::new(Problems::new());
-    let busy = RwSignal::new(false);
     // One id a form: saving twice is still one.
     let id = lamp.unwrap_or_else(ids::new_id);
-    let kept = StoredValue::new(before.clone());
-    let check = move || form.with(|form| kept.with_value(|before| form.check(units, before.as_ref())));
-    Effect::new(move || {
-        let result = check();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(result.err().unwrap_or_default());
-        }
-    });
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match check() {
-            Err(found) => problems.set(found),
-            Ok(fields) => {
-                busy.set(true);
-                spawn_local(async move {
-                    let facts = vec![(id, Fact::Stencil(StencilFact::Lamp(fields.clone())))];
-                    let saved = fields.is_empty() || store.record_and_wait(facts).await;
-                    busy.set(false);
-                    if saved {
-                        Place::Stencil(StencilPlace::Kit).go();
-                    }
-                });
-            }
-        }
-    };
-    let delete = move |_| {
-        let name = kept.with_value(|before| before.as_ref().map(|lamp| lamp.name.clone())).unwrap_or_default();
-        store.record(id, Fact::Deleted);
-        store.tell_with_undo(words::lamp_deleted(name), vec![(id, Fact::Restored)]);
-        Place::Stencil(StencilPlace::Kit).go();
-    };
+    let name_before = before.as_ref().map(|lamp| lamp.name.clone()).unwrap_or_default();
+    let sending = Sending::new(Box::new(move || {
+        let fields = form.with(|form| form.check(units, before.as_ref()))?;
+        Ok(set(id, fields, |fields| Fact::Stencil(StencilFact::Lamp(fields))))
+    }));
+    let problems = sending.problems;
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     let kinds = LampKind::ALL.into_iter().map(|kind| (kind, words::lamp_kind_name(kind).to_owned())).collect();
-    let title = if lamp.is_some() { words::lamp_edit() } else { words::lamp_new() };
+    let title = if lamp.is_some() { words::exposure_lamp() } else { words::lamp_new() };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=Place::Stencil(StencilPlace::Kit) class="form">
-            <form on:submit=save novalidate=true>
+        <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
+            <form on:submit=move |event| sending.send(store, &event, KIT) novalidate=true>
                 <Field name="name" label=words::lamp_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=words::lamp_name_hint()/>
                 <Choice label=words::lamp_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 {move || match kind.get() {
@@ -80,11 +54,11 @@ pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> Drawn {
                     }
                 }}
                 <p class="caution"><Icon name="alert"/>{words::exposure_caution()}</p>
-                <SaveBar problems busy/>
+                <SaveBar problems busy=sending.busy/>
             </form>
             {lamp.map(|_| view! {
                 <div class="button-row">
-                    <button type="button" class="button with-icon danger" id="delete" on:click=delete><Icon name="bin"/>{words::delete()}</button>
+                    <button type="button" class="button with-icon danger" id="delete" on:click=move |_| delete(store, id, words::lamp_deleted(name_before.clone()), KIT)><Icon name="bin"/>{words::delete()}</button>
                 </div>
             })}
         </Page>

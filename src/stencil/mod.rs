@@ -28,6 +28,7 @@ mod tick;
 mod volume;
 mod who;
 
+pub use cloth_fields::counted;
 pub use place::StencilPlace;
 
 use crate::live::Drawn;

@@ -38,12 +38,12 @@ pub fn Need(volume: Memo<Option<f64>>) -> Drawn {
                 </div>
                 <div class="field-pair">
                     <Field name="coverage" label=words::volume_coverage() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.coverage) problems/>
-                    <Field name="pieces" label=words::volume_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+                    <Field name="pieces" label=words::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
                 </div>
                 <div class="card stencil-answer" id="need" aria-live="polite">{move || needed(ink.get())}</div>
                 <details class="stencil-fold" id="finer">
                     <summary>{words::volume_finer()}</summary>
-                    <Field name="hits" label=words::volume_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/>
+                    <Field name="hits" label=words::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/>
                     <Field name="transfer" label=words::volume_transfer() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.transfer) problems hint=words::volume_transfer_hint()/>
                     <Field name="density" label=words::volume_density() kind=Kind::Decimal unit=words::volume_density_unit() bound=bound(form, |f| &mut f.density) problems/>
                     <Weighed form weighed ink/>

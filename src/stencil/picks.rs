@@ -1,6 +1,6 @@
 //! For which emulsion, mesh, lamp and coats.
 
-use super::cloth_fields::ClothFields;
+use super::cloth_fields::{ClothOf, cloth_fields};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::Choice;
@@ -11,6 +11,13 @@ use lastpull_core::screen::{
 };
 use lastpull_view::view;
 use leptos::prelude::*;
+
+const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
+    count: ("count", |form| &mut form.count),
+    thread: |form| &mut form.thread,
+    per: |form| &mut form.per,
+    dyed: |form| &mut form.dyed,
+};
 
 /// What can be picked.
 #[component(transparent)]
@@ -24,7 +31,7 @@ pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
     view! {
         <section class="stencil-picks">
             <Choice
-                label=words::exposure_emulsion()
+                label=words::screen_emulsion()
                 name="emulsion"
                 options=emulsions
                 value=Signal::derive(move || pick.with(|pick| pick.emulsion))
@@ -72,9 +79,9 @@ fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
     });
     view! {
         {(!cloths.is_empty()).then(|| view! {
-            <Choice label=format!("{} ({})", words::exposure_mesh(), words::unit_mesh()) name="cloth" options value=chosen on_pick=choose/>
+            <Choice label=format!("{} ({})", words::screen_mesh(), words::unit_mesh()) name="cloth" options value=chosen on_pick=choose/>
         })}
-        {move || other.get().then(|| view! { <ClothFields form problems/> })}
+        {move || other.get().then(|| view! { <div class="stencil-typed">{cloth_fields(form, problems.into(), &OF_SHEET)}</div> })}
     }
 }
 
@@ -85,7 +92,7 @@ fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> Drawn {
     options.extend(coats.iter().map(|coats| (Some(*coats), words::coats(*coats))));
     view! {
         <Choice
-            label=words::exposure_coats()
+            label=words::screen_coats()
             name="coats"
             options
             value=Signal::derive(move || pick.with(|pick| pick.coats))

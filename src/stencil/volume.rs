@@ -1,7 +1,7 @@
 //! The ink a mesh holds, from its data sheet.
 
 use super::StencilPlace;
-use super::cloth_fields::per_options;
+use super::cloth_fields::counted;
 use super::need::Need;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
@@ -39,11 +39,11 @@ pub fn VolumeScreen() -> Drawn {
         rows.iter().enumerate().map(|(index, row)| (Some(index), words::cloth_short(&row.sheet.cloth()))).collect();
     options.push((None, words::volume_typed().to_owned()));
     view! {
-        <Page title=Signal::derive(|| words::volume_title().to_owned()) up=Place::Stencil(StencilPlace::Home) class="stencil-volume">
+        <Page title=Signal::derive(|| words::stencil_volume().to_owned()) up=Place::Stencil(StencilPlace::Home) class="stencil-volume">
             <section class="card stencil-answer" id="volume" aria-live="polite">{move || told(volume.get(), none)}</section>
             {(!none).then(|| view! {
                 <div class="stencil-hinted">
-                    <Choice label=format!("{} ({})", words::volume_which(), words::unit_mesh()) name="mesh" options value=picked on_pick=Callback::new(move |index| picked.set(index))/>
+                    <Choice label=format!("{} ({})", words::screen_mesh(), words::unit_mesh()) name="mesh" options value=picked on_pick=Callback::new(move |index| picked.set(index))/>
                     <p class="field-help">{move || picked.get().and_then(|index| labels.get(index).cloned()).map(|text| view! { <span>{text}</span> })}</p>
                 </div>
             })}
@@ -80,20 +80,14 @@ fn told(volume: Volume, none: bool) -> Drawn {
 fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> Drawn {
     view! {
         <div class="stencil-typed">
-            <Choice
-                label=words::exposure_mesh_per()
-                name="per"
-                options=per_options()
-                value=Signal::derive(move || form.with(|form| form.per))
-                on_pick=Callback::new(move |per| form.update(|form| form.per = per))
-            />
+            {counted(form, |form| &mut form.per)}
             <div class="field-pair">
                 <Field name="count" label=words::volume_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
-                <Field name="thickness" label=words::volume_thickness() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thickness) problems/>
+                <Field name="thickness" label=words::screen_form_thickness() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.thickness) problems/>
             </div>
             <div class="field-pair">
-                <Field name="open_area" label=words::volume_open_area() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.open_area) problems/>
-                <Field name="opening" label=words::volume_opening() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.opening) problems/>
+                <Field name="open_area" label=words::screen_form_open_area() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.open_area) problems/>
+                <Field name="opening" label=words::screen_form_opening() kind=Kind::Whole unit=words::exposure_um() bound=bound(form, |f| &mut f.opening) problems/>
             </div>
         </div>
     }

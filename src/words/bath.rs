@@ -8,7 +8,6 @@ words! {
     bath_fresh_was(minutes) { "{minutes} when fresh", "{minutes} recién cargado" }
     bath_now { "Now", "Ahora" }
     bath_fresh { "When fresh", "Recién cargado" }
-    bath_screens[n] { "{n} screen" | "{n} screens", "{n} pantalla" | "{n} pantallas" }
     bath_screens_wait[n] { "{n} screen waits" | "{n} screens wait", "{n} pantalla espera" | "{n} pantallas esperan" }
     bath_screens_in[n] { "{n} in it" | "{n} in it", "{n} dentro" | "{n} dentro" }
     bath_more_batches[n] { "{n} more batch until its pace is known" | "{n} more batches until its pace is known", "Falta {n} tanda para conocer su ritmo" | "Faltan {n} tandas para conocer su ritmo" }
@@ -25,7 +24,6 @@ words! {
     bath_in_title { "In the bath", "En el baño" }
     bath_in_none { "Nothing lies in the bath.", "No hay nada en el baño." }
     bath_in_since(time) { "since {time}", "desde las {time}" }
-    bath_left(time) { "about {time} left", "quedan unos {time}" }
     bath_over { "its usual time is over: look", "ya pasó su tiempo normal: mira" }
     bath_usual_unknown { "no usual time yet", "aún sin tiempo normal" }
     bath_take_out { "Take out", "Sacar" }
@@ -50,7 +48,7 @@ words! {
     bath_out_time { "How long did it take?", "¿Cuánto tardó?" }
     bath_out_elapsed(time) { "As the clock ran: {time}", "Según el reloj: {time}" }
     bath_out_whole { "Minutes of the batch", "Minutos de la tanda" }
-    bath_out_each { "Minutes a screen", "Minutos por pantalla" }
+    bath_each { "Minutes a screen", "Minutos por pantalla" }
     bath_out_minutes { "Minutes", "Minutos" }
     bath_out_count { "How many came clean", "Cuántas salieron limpias" }
     bath_out_count_hint(n) { "Empty for all {n}.", "Vacío: las {n}." }
@@ -59,7 +57,6 @@ words! {
     bath_out_forget { "It never went in: delete", "No llegó a entrar: borrar" }
     bath_note_out { "Note a batch that is out already", "Anotar una tanda ya sacada" }
     bath_batch_deleted { "The batch was deleted.", "Tanda borrada." }
-    bath_chart_title { "Minutes a screen", "Minutos por pantalla" }
     bath_chart_label(list) { "Minutes a screen, batch by batch: {list}.", "Minutos por pantalla, tanda a tanda: {list}." }
     bath_chart_fresh(minutes) { "fresh {minutes}", "nuevo {minutes}" }
     bath_chart_limit(minutes) { "charge anew {minutes}", "cargar {minutes}" }
@@ -89,7 +86,6 @@ words! {
     bath_recharge_at_unit { "× fresh", "× nuevo" }
     bath_recharge_at_hint(own) { "Times the minutes when fresh. Empty: {own}, a rule of ours.", "Veces los minutos de recién cargado. Vacío: {own}, regla nuestra." }
     bath_note { "Note beside the bath", "Nota junto al baño" }
-    bath_settings_saved { "Saved.", "Guardado." }
 }
 
 /// Minutes a screen: one decimal says enough.
@@ -122,6 +118,6 @@ pub fn bath_time_kind(kind: BatchTimeKind, elapsed: &str) -> String {
     match kind {
         BatchTimeKind::Elapsed => bath_out_elapsed(elapsed),
         BatchTimeKind::Whole => bath_out_whole().into(),
-        BatchTimeKind::EachScreen => bath_out_each().into(),
+        BatchTimeKind::EachScreen => bath_each().into(),
     }
 }

@@ -84,13 +84,11 @@ words! {
     colour_read_pot { "Read the pot", "Leer el bote" }
     colour_read_again { "Read it again", "Leerlo otra vez" }
     colour_read_after { "Stir, make a swatch as before, let it dry, read it. Each reading teaches what comes next.", "Remueve, haz una muestra como antes, deja secar y léela. Cada lectura enseña para la siguiente." }
-    colour_read_saved { "Reading noted.", "Lectura anotada." }
     colour_pour_title { "Into the pot", "Al bote" }
     colour_pour_hint { "Weigh it in. If the scale showed something else, type that.", "Pésalo. Si la báscula marcó otra cosa, escríbela." }
     colour_poured { "It is in", "Ya está dentro" }
     colour_poured_said(what) { "{what} in the pot.", "{what} en el bote." }
     colour_pour_note(before, after) { "As worked out: ΔE {before} → {after}", "Según el cálculo: ΔE {before} → {after}" }
-    colour_cover_link { "Will it cover?", "¿Cubrirá?" }
     colour_target_link { "Target colour", "Color objetivo" }
 
     colour_read_from { "The colour comes from", "El color viene de" }
@@ -107,7 +105,6 @@ words! {
     colour_photo_wait { "Reading the picture…", "Leyendo la imagen…" }
     colour_photo_mark { "Touch the middle of each. Drag to move; arrow keys move too.", "Toca el centro de cada uno. Arrastra para mover; también con las flechas." }
     colour_photo_which { "Now marking", "Marcando" }
-    colour_mark_target { "Target", "Objetivo" }
     colour_mark_sample { "Sample", "Muestra" }
     colour_mark_neutral { "White or grey", "Blanco o gris" }
     colour_mark_at(which, x, y) { "{which}: {x} % across, {y} % down", "{which}: {x} % a lo ancho, {y} % a lo alto" }
@@ -131,7 +128,6 @@ words! {
 
     colour_target_title(ink) { "Target: {ink}", "Objetivo: {ink}" }
     colour_target_now { "Target now", "Objetivo actual" }
-    colour_target_none { "No target yet", "Aún sin objetivo" }
     colour_target_new { "The colour it is to have", "El color que debe tener" }
     colour_target_saved { "Target noted.", "Objetivo anotado." }
     colour_target_clear { "No target any more", "Quitar el objetivo" }
@@ -165,11 +161,9 @@ words! {
     colour_covers { "covers", "cubre" }
     colour_covers_not { "shines through", "trasluce" }
     colour_cover_numbers { "Pieces and times", "Piezas y tiempos" }
-    colour_cover_pieces { "Pieces", "Piezas" }
     colour_cover_hit { "One hit, all told", "Una pasada, en total" }
     colour_cover_flash { "One flash with cooling", "Un presecado con enfriado" }
     colour_cover_screen { "One more screen", "Una pantalla más" }
-    colour_unit_minutes { "min", "min" }
     colour_cover_which { "The underbase is", "La base es" }
     colour_cover_white(name) { "Underbase of {name}.", "Base de {name}." }
     colour_cover_no_white { "No opaque white has been drawn down, so no underbase is shown.", "No hay extendido de ningún blanco opaco: no se muestra base." }
@@ -293,7 +287,7 @@ pub fn colour_origin(origin: Origin) -> &'static str {
 /// What was marked.
 pub fn colour_which(which: Which) -> &'static str {
     match which {
-        Which::Target => colour_mark_target(),
+        Which::Target => colour_target(),
         Which::Sample => colour_mark_sample(),
         Which::Neutral => colour_mark_neutral(),
     }

@@ -64,4 +64,14 @@ words! {
     }
     demo_banner { "Demo shop, all invented", "Taller inventado" }
     demo_leave { "Leave it", "Salir" }
+    notes { "Notes", "Notas" }
+    note { "Note", "Nota" }
+    pieces_how_many { "Pieces", "Piezas" }
+    about_left(time) { "about {time} left", "quedan unos {time}" }
+    reading_noted { "Reading noted.", "Lectura anotada." }
+    share { "Share", "Compartir" }
+    was(value) { "was {value}", "antes {value}" }
+    work_it_out { "Work it out", "Calcularlo" }
+    who_when(who, when) { "{who}, {when}", "{who}, {when}" }
+    something_else { "Something else", "Otra cosa" }
 }

@@ -13,7 +13,6 @@ words! {
     backup_photos[n] { "With {n} photo." | "With {n} photos.", "Con {n} foto." | "Con {n} fotos." }
     backup_photos_left_out[n] { "{n} photo is not in it: its picture is not on this device." | "{n} photos are not in it: their pictures are not on this device.", "Falta {n} foto: su imagen no está en este dispositivo." | "Faltan {n} fotos: sus imágenes no están en este dispositivo." }
     backup_rescued[n] { "{n} entry that could not be saved here goes with it, and leaves this page." | "{n} entries that could not be saved here go with it, and leave this page.", "Lleva {n} anotación que aquí no se pudo guardar y que sale de esta página." | "Lleva {n} anotaciones que aquí no se pudieron guardar y que salen de esta página." }
-    backup_share { "Share", "Compartir" }
     backup_download { "Download", "Descargar" }
     backup_last(when) { "Last backup: {when}.", "Última copia: {when}." }
     backup_since(facts) { "{facts} since.", "Desde entonces: {facts}." }

@@ -1,6 +1,6 @@
 //! Words of what fails on the press.
 
-use super::words;
+use super::{burn_step, something_else, words};
 use lastpull_core::failure::{FailureKind, Remedy};
 use lastpull_core::screen::{BurnStep, ScreenState};
 
@@ -28,8 +28,6 @@ words! {
     failure_step_kind { "What failed?", "¿Qué falló?" }
     failure_which_screen { "Which screen?", "¿Qué pantalla?" }
     failure_not_listed(label) { "{label}, new on the list", "{label}, nueva en la lista" }
-    failure_step_photos { "Photos", "Fotos" }
-    failure_photos_n[n] { "{n} photo" | "{n} photos", "{n} foto" | "{n} fotos" }
     failure_step_mark { "Where on the print?", "¿En qué parte del estampado?" }
     failure_mark_hint { "Touch the place as you look at the print. Arrow keys move the mark.", "Toca el sitio tal como ves el estampado. Las flechas mueven la marca." }
     failure_mark_label(place) { "Place on the print: {place}", "Sitio en el estampado: {place}" }
@@ -63,7 +61,6 @@ words! {
     failure_burn_other { "Another screen", "Otra pantalla" }
     failure_burning(label) { "Screen {label}", "Pantalla {label}" }
     failure_tick_hint { "Tick each step when it is done.", "Marca cada paso al terminarlo." }
-    failure_step_left(time) { "{time} left", "quedan {time}" }
     failure_step_any_moment { "any moment", "en cualquier momento" }
     failure_ready { "It can print. Set up and register, then go on.", "Ya puede imprimir. Monta, registra y sigue." }
     failure_coated { "coated", "emulsionada" }
@@ -82,7 +79,6 @@ words! {
     failure_one_less_spoiled(size) { "{size}: one less is spoiled", "{size}: una mala menos" }
     failure_judged_good[n] { "{n} piece is good." | "{n} pieces are good.", "{n} pieza buena." | "{n} piezas buenas." }
     failure_judged_spoiled[n] { "{n} piece is spoiled, one more to pull." | "{n} pieces are spoiled, as many more to pull.", "{n} pieza mala: falta una más." | "{n} piezas malas: faltan otras tantas." }
-    failure_notes { "Notes", "Notas" }
     failure_found_by(who, when) { "Found by {who}, {when}", "La vio {who}, {when}" }
     failure_found_at(when) { "Found {when}", "Visto: {when}" }
     failure_another { "Something else failed too", "Falló otra cosa más" }
@@ -99,17 +95,11 @@ words! {
     failure_kind_tear { "Torn mesh", "Malla rota" }
     failure_kind_ghost { "Ghost image", "Imagen fantasma" }
     failure_kind_registration { "Out of register", "Fuera de registro" }
-    failure_kind_other { "Something else", "Otra cosa" }
     failure_tape { "Tape over it", "Tapar con cinta" }
     failure_block { "Block it out", "Bloquear" }
     failure_clean { "Clean it", "Limpiar" }
     failure_burn { "Burn again", "Insolar de nuevo" }
-    failure_burn_reclaim { "Reclaim", "Recuperar" }
     failure_burn_coat { "Degrease and coat", "Desengrasar y emulsionar" }
-    failure_burn_dry { "Dry", "Secar" }
-    failure_burn_expose { "Expose", "Insolar" }
-    failure_burn_wash_dry { "Wash out and dry", "Revelar y secar" }
-    failure_burn_tape { "Tape", "Encintar" }
 }
 
 /// What failed.
@@ -123,7 +113,7 @@ pub fn failure_kind(kind: Option<FailureKind>) -> &'static str {
         Some(FailureKind::Tear) => failure_kind_tear(),
         Some(FailureKind::Ghost) => failure_kind_ghost(),
         Some(FailureKind::RegistrationDrift) => failure_kind_registration(),
-        Some(FailureKind::Other) => failure_kind_other(),
+        Some(FailureKind::Other) => something_else(),
     }
 }
 
@@ -145,14 +135,7 @@ pub fn failure_remedy(remedy: Remedy) -> (&'static str, &'static str) {
 
 /// A step of burning a screen.
 pub fn failure_burn_step(step: BurnStep) -> &'static str {
-    match step {
-        BurnStep::Reclaim => failure_burn_reclaim(),
-        BurnStep::Coat => failure_burn_coat(),
-        BurnStep::Dry => failure_burn_dry(),
-        BurnStep::Expose => failure_burn_expose(),
-        BurnStep::WashDry => failure_burn_wash_dry(),
-        BurnStep::Tape => failure_burn_tape(),
-    }
+    if step == BurnStep::Coat { failure_burn_coat() } else { burn_step(step) }
 }
 
 /// How far a screen of the stock is.

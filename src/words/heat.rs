@@ -40,9 +40,7 @@ words! {
     unit_heated_hint { "Only what lies under heat, from the maker's sheet or with a tape when it is cold.", "Solo lo que queda bajo calor: según la ficha, o con cinta métrica en frío." }
     unit_slowest { "Belt, slowest", "Cinta, mínima" }
     unit_fastest { "Belt, fastest", "Cinta, máxima" }
-    unit_notes { "Notes", "Notas" }
     unit_deleted(name) { "{name}: deleted.", "{name}: borrado." }
-    unit_first { "Dryer", "Horno" }
     unit_made { "Your dryer is entered as “Dryer”. Give it its heated length under Heat.", "Tu horno queda anotado como «Horno». Ponle el largo con calor en Calor." }
     belt_range(slow, fast) { "{slow} to {fast}", "de {slow} a {fast}" }
     belt_from(slow) { "from {slow}", "desde {slow}" }
@@ -77,7 +75,6 @@ words! {
     sheet_add { "Add a sheet", "Añadir ficha" }
     sheet_new { "A new ink sheet", "Ficha de tinta nueva" }
     sheet_edit { "Edit the sheet", "Editar ficha" }
-    sheet_ink { "Ink", "Tinta" }
     sheet_ink_hint { "As your runs call it.", "Como la llaman tus tiradas." }
     sheet_cure { "Cures at", "Cura a" }
     sheet_cure_hint { "Temperature of the ink, not of the dryer.", "Temperatura de la tinta, no del horno." }

@@ -19,7 +19,6 @@ words! {
     change_edit { "Change the set-up", "Cambiar el ajuste" }
     change_no_setting { "The run names no dryer temperature.", "La tirada no dice la temperatura del horno." }
     change_enter_setting { "Enter it", "Ponerla" }
-    step_was(value) { "was {value}", "antes {value}" }
     change_step_done { "done", "hecho" }
     wait_allow(minutes) { "Allow about {minutes}\u{a0}min", "Cuenta con unos {minutes}\u{a0}min" }
     wait_cold(minutes) { "From cold, allow about {minutes}\u{a0}min", "Desde frío, cuenta con unos {minutes}\u{a0}min" }
@@ -27,7 +26,6 @@ words! {
     wait_our_own { "no timing yet: a cautious guess", "sin mediciones: estimación prudente" }
     settle_start(temperature) { "Set to {temperature}, time it", "Poner a {temperature} y medir" }
     settle_going(temperature) { "Settling to {temperature}", "Estabilizándose a {temperature}" }
-    settle_left(time) { "about {time} left", "quedan unos {time}" }
     settle_should { "It should have settled. Look, or measure.", "Ya debería estar. Mira, o mide." }
     settle_done(temperature) { "Settled at {temperature}", "Ya está a {temperature}" }
     settle_drop { "Stop timing", "Dejar de medir" }
@@ -46,13 +44,9 @@ words! {
     paper_too_short(has, needs) { "Too short on paper: {has} of {needs}", "Poco tiempo sobre el papel: {has} de {needs}" }
     paper_unknown { "Cure not known", "Curado desconocido" }
     paper_missing { "missing", "falta" }
-    paper_dryer { "Dryer", "Horno" }
-    paper_set_to { "Set to", "Puesto a" }
     paper_ink { "Ink at", "Tinta a" }
-    paper_dwell { "Time in the heat", "Tiempo en el calor" }
     paper_dwell_both(set, belt) { "{set} set, {belt} from the belt", "{set} puestos, {belt} según la cinta" }
     paper_dwell_belt(time) { "{time}, from the belt", "{time}, según la cinta" }
-    paper_passes { "Passes", "Vueltas" }
     paper_passes_of(set, needed) { "{set}, needs {needed}", "{set}, hacen falta {needed}" }
     paper_sheet { "The ink's sheet", "Ficha de la tinta" }
     paper_belt_for(speed) { "Or run the belt at {speed} or slower.", "O pon la cinta a {speed} o menos." }

@@ -1,11 +1,10 @@
 //! Words of the shelf of inks: recipes, components, stock.
 
 use super::{percent, pick, weight, words};
-use lastpull_core::ink::{ComponentKind, Hiding, Holds, Low, PotStage, PourStep, RevisionName, WhyOff};
+use lastpull_core::ink::{ComponentKind, Hiding, Holds, Low, PourStep, RevisionName, WhyOff};
 
 words! {
     place_ink { "Ink", "Tintas" }
-    ink_title { "Ink", "Tintas" }
     ink_empty_title { "No recipes yet", "Aún no hay recetas" }
     ink_empty_text {
         "Write down the first one, and the same colour can be made again.",
@@ -22,7 +21,6 @@ words! {
     ink_no_recipe { "No recipe yet", "Aún sin receta" }
     ink_no_print { "What a print takes is not worked out", "Falta calcular cuánto lleva cada estampado" }
     ink_write_recipe { "Write it down", "Anotarla" }
-    ink_work_out { "Work it out", "Calcularlo" }
     ink_mix { "Mix it", "Mezclarla" }
     ink_go_on { "Go on weighing", "Seguir pesando" }
     ink_low[n] { "{n} component is low" | "{n} components are low", "Queda poco de {n} componente" | "Queda poco de {n} componentes" }
@@ -41,12 +39,6 @@ words! {
     ink_revision(number) { "Revision {number}", "Revisión {number}" }
     ink_changes[n] { "{n} change since" | "{n} changes since", "{n} cambio desde entonces" | "{n} cambios desde entonces" }
     ink_no_recipe_pot { "Not of a recipe", "Sin receta" }
-    ink_stage_weighing { "Weighing", "Pesando" }
-    ink_stage_mixed { "Mixed", "Mezclado" }
-    ink_stage_matched { "Matches", "Igualado" }
-    ink_stage_approved { "Approved", "Aprobado" }
-    ink_stage_empty { "Empty", "Vacío" }
-    ink_stage_closed { "Done with", "Terminado" }
 
     // Components and stock.
     ink_kind { "What it is", "Qué es" }
@@ -75,7 +67,6 @@ words! {
     ink_cost_hint { "In your own currency.", "En tu moneda." }
     ink_tub { "Comes in tubs of", "Viene en envases de" }
     ink_low_at { "Tell me below", "Avísame por debajo de" }
-    ink_note { "Notes", "Notas" }
     ink_component_deleted(name) { "{name} was deleted. What is in pots and recipes of it stays.", "{name}: borrado. Lo que hay en botes y recetas se queda." }
     ink_left { "left", "quedan" }
     ink_never_counted { "Not weighed yet", "Aún sin pesar" }
@@ -128,7 +119,6 @@ words! {
     ink_scale_most_hint { "Pot and all.", "Con el bote." }
 
     // The recipe form.
-    ink_recipe_new { "New recipe", "Nueva receta" }
     ink_recipe_edit { "Edit recipe", "Editar receta" }
     ink_recipe_revise(name) { "{name}: another revision", "{name}: otra revisión" }
     ink_recipe_name { "Name of the ink", "Nombre de la tinta" }
@@ -194,7 +184,6 @@ words! {
     ink_revision_take_back { "Take this revision back", "Quitar esta revisión" }
     ink_revision_gone(name) { "{name} was taken back.", "{name}: quitada." }
     ink_recipe_deleted(name) { "{name} was deleted.", "{name}: borrada." }
-    ink_photos { "Photos", "Fotos" }
     ink_card_empty { "Nothing in it yet. Write down what it is mixed of.", "Aún sin partes. Anota de qué se mezcla." }
 
     ink_weigh_back { "Weigh the pot now, and the next batch is sized by what this run really took.", "Pesa el bote ahora y la próxima mezcla se calculará con lo que gastó esta tirada." }
@@ -209,7 +198,6 @@ words! {
     ink_size_means { "That weight is", "Ese peso es" }
     ink_size_whole { "The whole pot", "Todo el bote" }
     ink_size_ink { "The ink alone", "Solo la tinta" }
-    ink_again_pieces { "Pieces", "Piezas" }
     ink_again_run { "Which run", "Qué tirada" }
     ink_no_runs { "No coming run names this ink.", "Ninguna tirada próxima nombra esta tinta." }
     ink_learned_from[n] { "By what such a run really used." | "By what {n} such runs really used.", "Según lo que gastó una tirada así." | "Según lo que gastaron {n} tiradas así." }
@@ -248,18 +236,6 @@ pub fn ink_holds(holds: &Holds) -> String {
         None => ink_no_recipe_pot().into(),
         Some(name) if holds.changes == 0 => ink_revision_name(name),
         Some(name) => format!("{}, {}", ink_revision_name(name), ink_changes(holds.changes)),
-    }
-}
-
-/// How far a pot is, and how that is drawn.
-pub fn ink_stage(stage: PotStage) -> (&'static str, &'static str) {
-    match stage {
-        PotStage::Weighing => (ink_stage_weighing(), "press"),
-        PotStage::Mixed => (ink_stage_mixed(), ""),
-        PotStage::Matched => (ink_stage_matched(), "good"),
-        PotStage::Approved => (ink_stage_approved(), "good"),
-        PotStage::Empty => (ink_stage_empty(), ""),
-        PotStage::Closed => (ink_stage_closed(), ""),
     }
 }
 

@@ -3,7 +3,6 @@
 use super::words;
 
 words! {
-    jobs_title { "Jobs", "Pedidos" }
     jobs_open { "Open", "Abiertos" }
     jobs_finished { "Finished", "Terminados" }
     jobs_search { "Find by title, client or note", "Buscar por título, cliente o nota" }
@@ -14,7 +13,6 @@ words! {
     overdue { "overdue", "atrasado" }
     no_due { "No due date", "Sin fecha" }
     finished_on(day) { "Finished {day}", "Terminado: {day}" }
-    job_new_title { "New job", "Pedido nuevo" }
     job_edit_title { "Edit job", "Editar pedido" }
     job_client { "Client", "Cliente" }
     job_name { "What it is", "Qué es" }
@@ -22,7 +20,6 @@ words! {
     job_due_day { "Due on", "Para el día" }
     job_due_time { "At", "A las" }
     job_due_hint { "No time means closing.", "Sin hora: al cierre." }
-    job_notes { "Notes", "Notas" }
     job_exempt { "Tax exempt", "Exento de impuestos" }
     job_exempt_hint { "Keep the client's certificate. What is exempt where you are, your tax adviser knows.", "Guarda el certificado del cliente. Qué está exento en tu zona lo sabe tu asesor." }
     job_exempt_badge { "Exempt", "Exento" }
@@ -40,7 +37,6 @@ words! {
     lot_title { "Garments", "Prendas" }
     lot_add { "Add garments", "Añadir prendas" }
     lot_none { "No garments yet. Add what the client sent or ordered, by size.", "Aún no hay prendas. Añade lo que trajo o encargó el cliente, por talla." }
-    lot_new_title { "Add garments", "Añadir prendas" }
     lot_edit_title { "Edit garments", "Editar prendas" }
     lot_garment { "Garment", "Prenda" }
     lot_garment_hint { "“Midweight tee”, “Canvas tote”.", "«Camiseta media», «Bolsa de loneta»." }
@@ -53,26 +49,14 @@ words! {
     lot_deleted(garment) { "{garment}: garments deleted.", "{garment}: prendas borradas." }
     run_add { "Add a run", "Añadir tirada" }
     run_none { "Nothing prints on these yet. Add a run for each print location and ink.", "Aún no se imprime nada en ellas. Añade una tirada por cada sitio y tinta." }
-    run_new_title { "Add a run", "Añadir tirada" }
     run_edit_title { "Edit run", "Editar tirada" }
     run_where { "Print location", "Dónde se imprime" }
-    run_ink { "Ink", "Tinta" }
     run_ink_colour { "Ink colour", "Color de la tinta" }
-    run_hits { "Hits", "Pasadas de tinta" }
     run_hits_hint { "Strokes that lay ink.", "Las que dejan tinta." }
-    run_screens { "Screens", "Pantallas" }
     run_screens_hint { "Their labels.", "Sus etiquetas." }
-    run_mesh { "Mesh", "Malla" }
     run_flash { "Flash between hits", "Flash entre pasadas" }
     run_flash_seconds { "Flash time", "Tiempo de flash" }
-    run_flash_distance { "Flash height", "Altura del flash" }
-    run_dryer { "Dryer", "Horno" }
-    run_dwell { "Time in the heat", "Tiempo en el calor" }
     run_belt { "Belt speed", "Velocidad de la cinta" }
-    run_passes { "Passes", "Vueltas" }
-    run_squeegee { "Squeegee", "Racleta" }
-    run_off_contact { "Off-contact", "Fuera de contacto" }
-    run_below_collar { "Below the collar", "Bajo el cuello" }
     run_below_collar_hint { "From the collar seam to the top of the print.", "De la costura del cuello a lo alto del estampado." }
     run_placement { "Placement note", "Nota de posición" }
     run_guess { "Your guess for a piece", "Tu estimación por pieza" }
@@ -80,12 +64,10 @@ words! {
     run_group_print { "The print", "El estampado" }
     run_group_heat { "Flash and dryer", "Flash y horno" }
     run_group_press { "Screen and press", "Pantalla y prensa" }
-    run_group_place { "Placement", "Posición" }
     run_defaults_from(what) { "Set-up taken from {what}. Change what differs.", "Ajustes tomados de {what}. Cambia lo que sea distinto." }
     run_heat_caution { "Follow the ink's data sheet for cure and the garment's for heat. Only a wash test shows that a print is cured.", "Sigue la ficha de la tinta para curar y la de la prenda para el calor. Solo la prueba de lavado dice si está curado." }
     run_done { "Done", "Hecha" }
     run_waiting { "Waiting", "En espera" }
-    run_running { "On the press", "En prensa" }
     run_stopped { "Stopped", "Parada" }
     run_deleted(what) { "{what}: run deleted.", "{what}: tirada borrada." }
     no_flash { "no flash", "sin flash" }

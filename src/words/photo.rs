@@ -32,6 +32,7 @@ words! {
         "This device has too little room left for photos; the count needs what there is. Free some, or take the data out as a file.",
         "Queda poco sitio en este dispositivo para fotos; el conteo necesita lo que hay. Libera espacio o saca los datos en un archivo."
     }
+    photos_n[n] { "{n} photo" | "{n} photos", "{n} foto" | "{n} fotos" }
 }
 
 /// Words for a picture that was not taken in.

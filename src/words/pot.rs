@@ -1,6 +1,6 @@
 //! Words of a pot: weighed in, corrected, approved, used, labelled.
 
-use super::{Manner, unit_weight, units, words};
+use super::{Manner, ink_no_recipe, ink_revision, unit_weight, units, words};
 use crate::platform::settings::Language;
 use lastpull_core::ink::{Alike, Holds, LimitBroken, LimitOf, PotStage, RevisionName, scale_decimals};
 use lastpull_core::quantity::Grams;
@@ -55,7 +55,6 @@ words! {
     pot_refused_spills(grams) { "{grams} more than the pot takes.", "{grams} más de lo que cabe en el bote." }
     pot_refused_lacks(grams, name) { "The shelf lacks {grams} of {name}.", "Faltan {grams} de {name} en el estante." }
     pot_other_vessel { "A larger pot", "Un bote mayor" }
-    pot_weigh_shelf { "Weigh what is left", "Pesar lo que queda" }
     pot_scaled_said { "The rest is scaled.", "El resto está ajustado." }
     pot_accepted_said { "What is in stands as the recipe.", "Lo echado queda como receta." }
     pot_taken_back { "Taken back.", "Retirado." }
@@ -72,17 +71,14 @@ words! {
     pot_did_use { "Printed with", "Impreso" }
     pot_did_print(pieces) { "Printed: {pieces}", "Impreso: {pieces}" }
     pot_did_read { "Swatch read", "Muestra leída" }
-    pot_did_match { "It matches", "Coincide" }
     pot_did_approve(client) { "{client} said yes", "{client} dio el visto bueno" }
     pot_did_approve_alone { "The client said yes", "Visto bueno del cliente" }
     pot_did_save(revision) { "Saved as {revision}", "Guardado como {revision}" }
     pot_did_save_unknown { "Saved as a revision", "Guardado como revisión" }
     pot_nameless { "another pot", "otro bote" }
-    pot_revision_n(number) { "Revision {number}", "Revisión {number}" }
-    pot_no_revision { "No recipe yet", "Aún sin receta" }
     pot_changed[n] { "changed {n} time since" | "changed {n} times since", "cambiada {n} vez desde entonces" | "cambiada {n} veces desde entonces" }
     pot_by_eye_changes[n] { "Mixed by eye, {n} addition" | "Mixed by eye, {n} additions", "Mezclado a ojo, {n} adición" | "Mezclado a ojo, {n} adiciones" }
-    pot_stage_weighing { "Being weighed", "Pesándose" }
+    pot_stage_weighing { "Weighing", "Pesando" }
     pot_stage_mixed { "Mixed", "Mezclado" }
     pot_stage_matched { "Matches", "Coincide" }
     pot_stage_approved { "Approved", "Aprobado" }
@@ -97,7 +93,6 @@ words! {
     pot_component { "Component", "Componente" }
     pot_percent_head { "Percent", "Por ciento" }
     pot_grams_head { "Weight", "Peso" }
-    pot_began(percent) { "was {percent}", "era {percent}" }
     pot_began_hint { "In small: what the recipe it began as asks for.", "En pequeño: lo que pide la receta de partida." }
     pot_short_of(grams) { "{grams} more were taken out than went in: something poured was not noted.", "Salieron {grams} más de lo que entró: algo se echó sin anotarlo." }
     pot_limit_component(name, percent, most) { "{name}: {percent} is in, its data sheet allows {most}.", "{name}: hay {percent}; su ficha técnica admite {most}." }
@@ -129,11 +124,9 @@ words! {
     pot_take_back { "Take back", "Retirar" }
     pot_tell_again { "Put back", "Reponer" }
     pot_was_taken_back { "taken back, changes nothing", "retirado, no cuenta" }
-    pot_photos[n] { "{n} photo" | "{n} photos", "{n} foto" | "{n} fotos" }
     pot_with_reading { "reading", "lectura" }
     pot_then_held(grams) { "then {grams}", "luego {grams}" }
     pot_held_after(grams) { "The pot held {grams} after it", "Después el bote tenía {grams}" }
-    pot_photos_of { "Photos", "Fotos" }
     pot_why { "Why", "Por qué" }
     pot_reading { "Swatch reading", "Lectura de la muestra" }
     pot_client { "Who said yes", "Quién dijo sí" }
@@ -143,7 +136,6 @@ words! {
     pot_yes_note { "Note the yes", "Anotar el sí" }
     pot_yes_said { "The yes is noted.", "Sí anotado." }
     pot_save_text { "What the pot really holds, in percent, as the next revision of its recipe.", "Lo que el bote tiene de verdad, en por ciento, como siguiente revisión de su receta." }
-    pot_why_revision { "Why it differs", "Por qué cambia" }
     pot_saved_said { "Saved as a revision.", "Guardado como revisión." }
     pot_which_run { "For which run", "Para qué tirada" }
     pot_no_run { "No run", "Ninguna" }
@@ -177,7 +169,6 @@ words! {
     pot_capacity { "It holds", "Le caben" }
     pot_capacity_hint { "Filled to where it can still be stirred.", "Lleno hasta donde aún se puede remover." }
     pot_size { "How much to make", "Cuánto hacer" }
-    pot_note { "Note", "Nota" }
     pot_start { "To the scale", "A la báscula" }
     pot_of_ink { "That is the ink alone", "Eso es solo la tinta" }
     pot_of_ink_hint { "What the recipe adds on top comes to it.", "Lo que la receta añade encima va aparte." }
@@ -190,7 +181,6 @@ words! {
     pot_no_yes { "No client said yes to it yet", "Aún sin visto bueno" }
     pot_newer_there { "A later revision is there, without the client's yes.", "Hay una revisión posterior, sin visto bueno." }
     pot_not_worked_out(pieces) { "{pieces} to print. How much ink a print takes was not worked out yet.", "{pieces} por imprimir. Aún no se ha calculado cuánta tinta lleva una impresión." }
-    pot_work_out { "Work it out", "Calcularlo" }
     pot_what_print_takes { "What a print takes", "Lo que lleva una impresión" }
     pot_in_pots(in_pots, to_mix) { "{in_pots} of it stand in pots; {to_mix} are to be mixed.", "{in_pots} ya están en botes; faltan {to_mix} por mezclar." }
     pot_for_pieces(pieces) { "for {pieces}", "para {pieces}" }
@@ -202,7 +192,6 @@ words! {
     pot_alike_mesh { "this fabric and mesh", "esta tela y malla" }
     pot_alike_fabric { "this fabric", "esta tela" }
     pot_alike_any { "other runs", "otras tiradas" }
-    pot_print_title { "What a print takes", "Lo que lleva una impresión" }
     pot_print_wait { "Type the art's size, the pieces and the mesh's volume.", "Escribe el tamaño del arte, las piezas y el volumen de la malla." }
     pot_coverage_hint { "Of that rectangle.", "De ese rectángulo." }
     pot_mesh_volume { "Ink the mesh holds", "Tinta que carga la malla" }
@@ -234,7 +223,6 @@ words! {
     pot_label_by(by) { "made by {by}", "hecho por {by}" }
     pot_label_more[n] { "and {n} more" | "and {n} more", "y {n} más" | "y {n} más" }
     pot_label_print { "Print", "Imprimir" }
-    pot_label_share { "Share", "Compartir" }
     pot_label_keep { "Save as a picture", "Guardar como imagen" }
     pot_label_hint { "It prints as wide as the paper; the picture is for a label printer or a message.", "Se imprime tan ancha como el papel; la imagen es para una etiquetadora o un mensaje." }
     pot_label_not_left { "The browser did not let the picture out. Print it, or take a screenshot.", "El navegador no dejó salir la imagen. Imprímela o haz una captura." }
@@ -262,7 +250,7 @@ pub fn pot_percent(percent: f64) -> String {
 
 /// A revision by its number, and its mark where another bears that number too.
 pub fn pot_revision(revision: &RevisionName) -> String {
-    let name = pot_revision_n(revision.number);
+    let name = ink_revision(revision.number);
     if revision.twin { format!("{name} ({})", revision.mark) } else { name }
 }
 
@@ -271,7 +259,7 @@ pub fn pot_holds(holds: &Holds) -> String {
     match (&holds.revision, holds.changes) {
         (Some(revision), 0) => pot_revision(revision),
         (Some(revision), changes) => format!("{}, {}", pot_revision(revision), pot_changed(changes)),
-        (None, 0) => pot_no_revision().into(),
+        (None, 0) => ink_no_recipe().into(),
         (None, changes) => pot_by_eye_changes(changes),
     }
 }

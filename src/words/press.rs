@@ -1,10 +1,9 @@
 //! Words of the press: checks, count, pace, stops, and what came of a run.
 
-use super::words;
+use super::{lot_title, something_else, words};
 use lastpull_core::run::{Basis, CheckItem, MisprintCause, StopCause};
 
 words! {
-    press_title { "Press", "Prensa" }
     press_pick { "Which run goes on the press?", "¿Qué tirada va a la prensa?" }
     press_empty_title { "Nothing waits for the press", "Nada espera la prensa" }
     press_empty_text { "A job with garments and a run comes here when its turn comes.", "Un pedido con prendas y una tirada llega aquí cuando le toca." }
@@ -16,7 +15,6 @@ words! {
     checks_all_right { "All of these are right", "Todo esto está bien" }
     checks_all_title { "Check", "Comprueba" }
     checks_caution { "Hot tunnel, flash and platens: let them cool or use gloves before you reach in. The maker's manual decides.", "Túnel, flash y planchas queman: deja enfriar o usa guantes antes de meter la mano. Manda el manual del fabricante." }
-    check_was(value) { "was {value}", "antes {value}" }
     check_tick { "Right", "Bien" }
     check_ticked { "Checked", "Comprobado" }
     check_measure { "Measure", "Medir" }
@@ -26,7 +24,6 @@ words! {
     check_within(value) { "{value}: close enough", "{value}: dentro de margen" }
     check_outside(value) { "{value}: too far off", "{value}: fuera de margen" }
     check_tolerance(amount) { "± {amount}", "± {amount}" }
-    check_by(who, when) { "{who}, {when}", "{who}, {when}" }
     check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
     screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }
     screens_can_print { "ready", "listas" }
@@ -47,7 +44,6 @@ words! {
     item_passes { "Passes", "Vueltas" }
     item_flash { "Flash", "Flash" }
     item_flash_distance { "Flash height", "Altura del flash" }
-    item_garment { "Garments", "Prendas" }
     item_screens { "Screens", "Pantallas" }
     item_mesh { "Mesh", "Malla" }
     item_off_contact { "Off-contact", "Fuera de contacto" }
@@ -84,10 +80,8 @@ words! {
     cause_garment { "Lint, crease, seam", "Pelusa, arruga, costura" }
     cause_heat { "Scorched or not cured", "Quemada o sin curar" }
     cause_screen { "The screen gave way", "Falló la pantalla" }
-    cause_other { "Something else", "Otra cosa" }
     number_title { "Add or take pieces", "Añadir o quitar piezas" }
     number_hint { "For pieces that were pulled and not touched in, or touched in and not pulled.", "Para piezas hechas y no contadas, o contadas y no hechas." }
-    number_pieces { "Pieces", "Piezas" }
     number_add { "Add", "Añadir" }
     number_take { "Take off", "Quitar" }
     number_added(pieces) { "{pieces} added.", "{pieces}: añadido." }
@@ -100,7 +94,6 @@ words! {
     stop_garments { "Garments", "Prendas" }
     stop_client { "Client, phone, door", "Cliente, teléfono, puerta" }
     stop_break { "Break", "Descanso" }
-    stop_other { "Something else", "Otra cosa" }
     stopped_for(cause) { "Stopped: {cause}", "Parada: {cause}" }
     touch_to_resume { "Touch to go on", "Toca para seguir" }
     end_short_title { "End the run short?", "¿Terminar con piezas de menos?" }
@@ -155,7 +148,7 @@ pub fn check_item(item: CheckItem) -> &'static str {
         CheckItem::Passes => item_passes(),
         CheckItem::Flash => item_flash(),
         CheckItem::FlashDistance => item_flash_distance(),
-        CheckItem::Garment => item_garment(),
+        CheckItem::Garment => lot_title(),
         CheckItem::Screens => item_screens(),
         CheckItem::Mesh => item_mesh(),
         CheckItem::OffContact => item_off_contact(),
@@ -177,7 +170,7 @@ pub fn misprint_cause(cause: MisprintCause) -> &'static str {
         MisprintCause::InkLay => cause_ink_lay(),
         MisprintCause::Garment => cause_garment(),
         MisprintCause::Heat => cause_heat(),
-        MisprintCause::Other => cause_other(),
+        MisprintCause::Other => something_else(),
         MisprintCause::Screen => cause_screen(),
     }
 }
@@ -191,7 +184,7 @@ pub fn stop_cause(cause: StopCause) -> &'static str {
         StopCause::Garments => stop_garments(),
         StopCause::Client => stop_client(),
         StopCause::Break => stop_break(),
-        StopCause::Other => stop_other(),
+        StopCause::Other => something_else(),
     }
 }
 

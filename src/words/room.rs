@@ -10,7 +10,6 @@ words! {
     room_temperature { "Air", "Aire" }
     room_humidity { "Humidity", "Humedad" }
     room_save { "Note the reading", "Anotar la lectura" }
-    room_noted { "Reading noted.", "Lectura anotada." }
     room_less(what) { "{what}: less", "{what}: menos" }
     room_more(what) { "{what}: more", "{what}: más" }
     room_feels(temperature) { "feels like {temperature}", "se siente como {temperature}" }
@@ -19,7 +18,6 @@ words! {
     room_of(temperature, humidity) { "{temperature}, {humidity}\u{a0}%", "{temperature}, {humidity}\u{a0}%" }
     room_ago(time) { "{time} ago", "hace {time}" }
     room_just_now { "just now", "ahora mismo" }
-    room_by(who, when) { "{who}, {when}", "{who}, {when}" }
     room_old { "Older than two hours. Read the room again.", "Tiene más de dos horas. Lee la sala otra vez." }
     room_read_again { "read again", "leer otra vez" }
     level_lower { "Lower heat risk", "Riesgo por calor bajo" }

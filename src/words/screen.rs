@@ -4,7 +4,6 @@ use super::{number, on_press, words};
 use lastpull_core::screen::{AgeWarning, BurnStep, ScreenState};
 
 words! {
-    screens_title { "Screens", "Pantallas" }
     screens_add { "Add screens", "Añadir" }
     screens_empty_title { "No screens on the list yet", "Aún no hay pantallas en la lista" }
     screens_empty_text {
@@ -80,7 +79,6 @@ words! {
     screen_coats { "Coats", "Capas" }
     coats_of(print, squeegee) { "{print} print side, {squeegee} squeegee side", "{print} lado de impresión, {squeegee} lado de racleta" }
     screen_colour { "Colour it prints", "Color que imprime" }
-    screen_notes { "Notes", "Notas" }
     screen_replaces { "Replaces", "Sustituye a" }
     screen_replaced_by { "Replaced by", "Sustituida por" }
     screen_steps { "On its way", "En preparación" }

@@ -3,7 +3,6 @@
 use super::words;
 
 words! {
-    more_title { "More", "Más" }
     settings_title { "Settings", "Ajustes" }
     settings_text { "Units, language, crew, closing times", "Unidades, idioma, equipo, horas de cierre" }
     settings_device { "This device", "Este dispositivo" }

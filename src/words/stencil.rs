@@ -1,6 +1,6 @@
 //! Words of exposing: times, tests, lamps, emulsions, and the ink a mesh holds.
 
-use super::{length, mesh_count, number, stopwatch, unit_seconds, units, words};
+use super::{length, mesh_count, number, sheet_dyed, stopwatch, unit_seconds, units, words};
 use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{
     Coats, DampNote, ExposureRefused, Family, Found, FoundKind, LampKind, MeshCloth, MeshCount, NoDistanceLaw,
@@ -41,16 +41,11 @@ words! {
     exposure_find_again { "Test again", "Probar otra vez" }
     exposure_correct { "Correct", "Corregir" }
     exposure_for { "For", "Para" }
-    exposure_emulsion { "Emulsion", "Emulsión" }
-    exposure_mesh { "Mesh", "Malla" }
     exposure_lamp { "Lamp", "Lámpara" }
-    exposure_coats { "Coats", "Capas" }
     exposure_coats_any { "As usual", "Las de siempre" }
     exposure_coats_of(print, squeegee) { "{print} print side, {squeegee} squeegee side", "{print} lado impresión, {squeegee} lado racleta" }
-    exposure_thread { "Thread", "Hilo" }
     exposure_distance { "Distance", "Distancia" }
     exposure_colour { "Colour of the mesh", "Color de la malla" }
-    exposure_dyed { "dyed", "teñida" }
     exposure_white { "white", "blanca" }
     exposure_not_told { "not told", "sin anotar" }
     exposure_other_mesh { "Another mesh", "Otra malla" }
@@ -59,7 +54,6 @@ words! {
     exposure_list_title(n) { "All known times ({n})", "Todos los tiempos ({n})" }
     exposure_newer { "a newer one is known", "hay uno más nuevo" }
     exposure_caution { "An exposing lamp gives off ultraviolet light. Keep the cover shut, never look into it, and guard eyes and skin; the lamp's manual decides.", "La lámpara de insolar da luz ultravioleta. Tapa cerrada, no mires dentro y protege ojos y piel; manda el manual de la lámpara." }
-    exposure_by(who, when) { "{who}, {when}", "{who}, {when}" }
     exposure_noted(time) { "Noted: {time}.", "Anotado: {time}." }
     exposure_corrected(time) { "Corrected: {time}.", "Corregido: {time}." }
     exposure_deleted(time) { "{time}: deleted.", "{time}: borrado." }
@@ -103,15 +97,7 @@ words! {
     exposure_no_law_contact { "On a contact table there is no distance to change.", "En una mesa de contacto no hay distancia que cambiar." }
     exposure_no_law_unknown { "The lamp's distance is not entered yet. Enter it with the lamp.", "Falta la distancia de la lámpara. Anótala en la lámpara." }
     exposure_which { "For which emulsion, mesh and lamp", "Para qué emulsión, malla y lámpara" }
-    exposure_mesh_count { "Mesh count", "Malla" }
-    exposure_mesh_per { "Counted", "Contados" }
-    exposure_mesh_inch { "an inch", "por pulgada" }
-    exposure_mesh_metric { "a centimetre", "por centímetro" }
-    exposure_thread_hint { "As on the data sheet; may stay empty.", "Como en la ficha; puede quedar vacío." }
-    exposure_mesh_dyed { "Dyed mesh", "Malla teñida" }
-    exposure_coats_print { "Coats, print side", "Capas, lado impresión" }
-    exposure_coats_squeegee { "Coats, squeegee side", "Capas, lado racleta" }
-    exposure_note { "Note", "Nota" }
+    sheet_may_stay_empty { "As on the data sheet; may stay empty.", "Como en la ficha; puede quedar vacío." }
     exposure_pick_one { "Pick one.", "Elige una." }
 
     damp_title { "Air of the screen room", "Aire del cuarto" }
@@ -138,7 +124,6 @@ words! {
     kit_goal { "Step", "Paso" }
     kit_goal_saved(step) { "The aim is step {step}.", "Se busca el paso {step}." }
     lamp_new { "Add a lamp", "Añadir lámpara" }
-    lamp_edit { "Lamp", "Lámpara" }
     lamp_name { "Name", "Nombre" }
     lamp_name_hint { "As you call it in the shop.", "Como lo llamáis en el taller." }
     lamp_kind { "What kind of light?", "¿Qué tipo de luz?" }
@@ -150,19 +135,15 @@ words! {
     lamp_distance_hint { "Times hold for this distance.", "Los tiempos valen para esta distancia." }
     lamp_deleted(name) { "{name}: lamp deleted.", "{name}: lámpara borrada." }
     emulsion_new { "Add an emulsion", "Añadir emulsión" }
-    emulsion_edit { "Emulsion", "Emulsión" }
     emulsion_family { "What hardens it?", "¿Qué la endurece?" }
     emulsion_family_hint { "The label or its data sheet says. Damp air acts on them in opposite ways.", "Lo dice la etiqueta o la ficha. El aire húmedo actúa de forma opuesta en cada una." }
     emulsion_diazo { "Diazo", "Diazo" }
     emulsion_dual { "Dual-cure", "Doble curado" }
     emulsion_photopolymer { "Photopolymer", "Fotopolímero" }
     emulsion_solids { "Solids", "Sólidos" }
-    emulsion_solids_hint { "As on the data sheet; may stay empty.", "Como en la ficha; puede quedar vacío." }
     emulsion_percent { "%", "%" }
     emulsion_deleted(name) { "{name}: emulsion deleted.", "{name}: emulsión borrada." }
 
-    volume_title { "Ink volume", "Volumen de tinta" }
-    volume_which { "Mesh", "Malla" }
     volume_typed { "Another", "Otra" }
     volume_on(labels) { "Screens {labels}", "Pantallas {labels}" }
     volume_unit { "cm³/m²", "cm³/m²" }
@@ -175,15 +156,10 @@ words! {
     volume_type_count { "Type what the mesh's data sheet says.", "Escribe lo que dice la ficha de la malla." }
     volume_none { "No mesh is entered with a screen yet. Type what a data sheet says.", "Aún no hay malla anotada en una pantalla. Escribe lo que dice una ficha." }
     volume_count { "Count", "Hilos" }
-    volume_opening { "Opening", "Luz de malla" }
-    volume_open_area { "Open area", "Área abierta" }
-    volume_thickness { "Thickness", "Espesor" }
     volume_need_title { "Ink for a run", "Tinta para una tirada" }
     volume_width { "Art width", "Ancho del arte" }
     volume_height { "Art height", "Alto del arte" }
     volume_coverage { "Share that prints", "Parte que imprime" }
-    volume_pieces { "Pieces", "Piezas" }
-    volume_hits { "Hits", "Pasadas de tinta" }
     volume_transfer { "Goes onto the garment", "Pasa a la prenda" }
     volume_transfer_hint { "Of what the mesh holds; above 100 where fabric drinks it.", "De lo que carga la malla; más de 100 si el tejido absorbe." }
     volume_density { "Weight of the ink", "Peso de la tinta" }
@@ -219,7 +195,7 @@ pub fn cloth(cloth: &MeshCloth) -> String {
     if let Some(um) = cloth.thread_um {
         text = format!("{text}, {}", exposure_thread_um(um));
     }
-    if cloth.dyed { format!("{text}, {}", exposure_dyed()) } else { text }
+    if cloth.dyed { format!("{text}, {}", sheet_dyed()) } else { text }
 }
 
 /// A mesh in as few words as tell it from others: its count, with the unit only where that is not the
@@ -231,7 +207,7 @@ pub fn cloth_short(cloth: &MeshCloth) -> String {
         (MeshCount::PerInch(threads) | MeshCount::PerCentimetre(threads), _) => threads.to_string(),
     };
     let text = cloth.thread_um.map_or(count.clone(), |um| format!("{count} · {um}\u{a0}µm"));
-    if cloth.dyed { format!("{text}, {}", exposure_dyed()) } else { text }
+    if cloth.dyed { format!("{text}, {}", sheet_dyed()) } else { text }
 }
 
 /// Coats of both sides.

@@ -46,6 +46,19 @@ async function readGuide(page, { mesh, time, step }) {
   await press(page, `#solid-${step}`);
 }
 
+test("what hardens an emulsion is asked, and nothing is chosen before", async (t) => {
+  const page = await openShop(t, place);
+  await go(page, "#/stencil/emulsion/new", "#name");
+  assert.equal(await page.locator("[name=family]:checked").count(), 0);
+  await write(page, { name: "Harbour blue" });
+  await press(page, ".save-bar [type=submit]");
+  await page.locator("#family-problem").waitFor();
+  await choose(page, "family", "Diazo");
+  await page.locator("#family-problem").waitFor({ state: "detached" });
+  await save(page);
+  await page.locator(".stencil-row", { hasText: "Harbour blue" }).waitFor();
+});
+
 test("a step guide that held to 5 of 7 gives 1.995 times the test, and is the answer ever after", async (t) => {
   const page = await screenRoom(t);
   await go(page, "#/stencil/exposure", "#answer");

@@ -2,14 +2,14 @@
 
 use super::{Coverage, DeviceId, Entry, Gap, Stamp};
 use crate::sorted::sort_by_key;
-use std::collections::BTreeMap;
+use crate::table::Table;
 
 /// Entries of all devices. However they arrive, in whatever order, overlap and repetition, the same
 /// entries make the same journal.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Journal {
     /// For each device, its entries by rising sequence number.
-    devices: BTreeMap<DeviceId, Vec<Entry>>,
+    devices: Table<Vec<Entry>>,
 }
 
 /// What a merge brought.
@@ -49,7 +49,9 @@ impl Journal {
     pub fn absorb(&mut self, entries: Vec<Entry>) -> Result<Absorbed, Conflict> {
         let offered = entries.len() as u64;
         let mut arriving = by_device(entries);
-        for (&device, list) in &mut arriving {
+        let devices: Vec<DeviceId> = arriving.keys().copied().collect();
+        for device in devices {
+            let Some(list) = arriving.get_mut(&device) else { continue };
             if !list.is_sorted_by_key(|entry| entry.seq) {
                 sort_by_key(list, |entry| entry.seq);
             }
@@ -63,10 +65,10 @@ impl Journal {
             }
         }
         let mut new = 0;
-        for (device, list) in arriving {
-            let held = self.devices.entry(device).or_default();
+        for (device, list) in arriving.iter_mut() {
+            let held = self.devices.or_default(*device);
             let before = held.len();
-            merge_sorted(held, list);
+            merge_sorted(held, std::mem::take(list));
             new += (held.len() - before) as u64;
         }
         Ok(Absorbed { new, known: offered - new })
@@ -118,8 +120,8 @@ impl Journal {
 }
 
 /// Entries by device. A file of one device, the common case, is not copied.
-fn by_device(entries: Vec<Entry>) -> BTreeMap<DeviceId, Vec<Entry>> {
-    let mut devices: BTreeMap<DeviceId, Vec<Entry>> = BTreeMap::new();
+fn by_device(entries: Vec<Entry>) -> Table<Vec<Entry>> {
+    let mut devices = Table::<Vec<Entry>>::default();
     let Some(first) = entries.first().map(|entry| entry.device) else { return devices };
     if entries.iter().all(|entry| entry.device == first) {
         devices.insert(first, entries);
@@ -129,7 +131,7 @@ fn by_device(entries: Vec<Entry>) -> BTreeMap<DeviceId, Vec<Entry>> {
     let mut rest = entries.into_iter().peekable();
     while let Some(first) = rest.next() {
         let device = first.device;
-        let list = devices.entry(device).or_default();
+        let list = devices.or_default(device);
         list.push(first);
         while let Some(entry) = rest.next_if(|entry| entry.device == device) {
             list.push(entry);

@@ -7,7 +7,7 @@ use crate::journal::Subject;
 use crate::plan::open_runs;
 use crate::run::Location;
 use crate::shop::Shop;
-use std::collections::BTreeMap;
+use crate::table::Table;
 
 /// A run that a screen carries or is meant for.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,13 +31,13 @@ pub struct Carried {
 }
 
 /// Which open runs name which screens: looked up once for a whole board.
-pub(crate) type Naming = BTreeMap<Subject, Vec<RunId>>;
+pub(crate) type Naming = Table<Vec<RunId>>;
 
 pub(crate) fn naming(shop: &Shop) -> Naming {
-    let mut naming = Naming::new();
+    let mut naming = Naming::default();
     for run in open_runs(shop) {
         for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
-            naming.entry(id).or_default().push(run);
+            naming.or_default(id).push(run);
         }
     }
     naming

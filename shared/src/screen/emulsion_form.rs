@@ -1,7 +1,7 @@
 //! An emulsion as it is typed in, and the list of emulsions.
 
 use super::{Emulsion, EmulsionField, Family};
-use crate::job::{Problems, changed, keep, keep_optional, required_name};
+use crate::job::{FormProblem, Problems, changed, keep, keep_optional, required_name};
 use crate::journal::Subject;
 use crate::quantity::parse_whole;
 use crate::shop::Shop;
@@ -12,8 +12,8 @@ use crate::sorted::sort_by_key;
 pub struct EmulsionForm {
     /// What the shop calls it.
     pub name: String,
-    /// What hardens it.
-    pub family: Family,
+    /// What hardens it, none until it is chosen.
+    pub family: Option<Family>,
     /// Solids in percent, or empty.
     pub solids: String,
 }
@@ -23,7 +23,7 @@ impl EmulsionForm {
     pub fn of(emulsion: &Emulsion) -> Self {
         Self {
             name: emulsion.name.clone(),
-            family: emulsion.family,
+            family: Some(emulsion.family),
             solids: emulsion.solids.map(|percent| percent.to_string()).unwrap_or_default(),
         }
     }
@@ -31,16 +31,17 @@ impl EmulsionForm {
     /// The fields that change an emulsion, or what is wrong.
     ///
     /// # Errors
-    /// [`Problems`] by field: `name`, `solids`.
+    /// [`Problems`] by field: `name`, `family`, `solids`.
     pub fn check(&self, before: Option<&Emulsion>) -> Result<Vec<EmulsionField>, Problems> {
         let mut problems = Problems::new();
         let name = keep(&mut problems, "name", required_name(&self.name));
+        let family = keep(&mut problems, "family", self.family.ok_or(FormProblem::Missing));
         let solids = keep_optional(&mut problems, "solids", &self.solids, |text| parse_whole(text, 5, 100));
-        match (name, problems.is_empty()) {
-            (Some(name), true) => {
+        match (name, family, problems.is_empty()) {
+            (Some(name), Some(family), true) => {
                 let fields = vec![
                     EmulsionField::Name(name),
-                    EmulsionField::Family(self.family),
+                    EmulsionField::Family(family),
                     EmulsionField::Solids(solids.map(|percent| percent as u8)),
                 ];
                 Ok(before.map_or(fields.clone(), |emulsion| changed(fields, &emulsion.fields())))
@@ -77,12 +78,12 @@ pub fn emulsion_list(shop: &Shop) -> Vec<EmulsionRow> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::FormProblem;
 
     #[test]
-    fn an_emulsion_needs_a_name_and_only_what_changed_is_recorded() {
-        assert_eq!(EmulsionForm::default().check(None).unwrap_err()["name"], FormProblem::Missing);
-        let form = EmulsionForm { name: "Blue".into(), family: Family::DualCure, solids: "42".into() };
+    fn an_emulsion_needs_a_name_and_a_family_and_only_what_changed_is_recorded() {
+        let missing = EmulsionForm::default().check(None).unwrap_err();
+        assert!(["name", "family"].iter().all(|field| missing[field] == FormProblem::Missing));
+        let form = EmulsionForm { name: "Blue".into(), family: Some(Family::DualCure), solids: "42".into() };
         let mut emulsion = Emulsion::default();
         form.check(None).unwrap().iter().for_each(|field| emulsion.set(field));
         assert_eq!(EmulsionForm::of(&emulsion), form);
