@@ -91,7 +91,7 @@ pub use needs::{InkNeeded, best_revision, ink_needed, recipe_for};
 pub use new_pot::{NewPot, PotFor, new_pot_for, new_pot_of};
 pub use off_sum::{OffSum, SumFix, SumOffer, WhyOff};
 pub use overpour::{OverPour, Repair, RepairPlan, RepairRow, over_pour, repair_facts};
-pub use photo_sample::{PhotoSample, photo_sample};
+pub use photo_sample::{PhotoSample, photo_sample, reading_facts};
 pub use pot::{Pot, PotField};
 pub use pot_card::{LedgerLine, LedgerWhat, PotCard, PotRow, pot_card};
 pub use pot_form::{PotForm, ScaleForm};
