@@ -120,6 +120,6 @@ pub use stock::stock_left;
 pub use stock_form::StockForm;
 pub use stock_view::{Low, StockRow, StockView, ToBuy, stock_view};
 pub use suggested::{SuggestedBatch, suggested_batch};
-pub use way_form::{WAY_FIELDS, WayForm};
+pub use way_form::{WAY_FIELDS, WayForm, poured_in};
 pub use weigh_in::{StepState, WeighIn, WeighStep, weigh_in};
 pub use weigh_in_view::{WeighInView, WeighRow, weigh_in_view};
