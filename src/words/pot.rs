@@ -203,7 +203,9 @@ words! {
     pot_alike_fabric { "this fabric", "esta tela" }
     pot_alike_any { "other runs", "otras tiradas" }
     pot_print_title { "What a print takes", "Lo que lleva una impresión" }
-    pot_print_wait { "Type the art's size, the pieces and the mesh's volume.", "Escribe el tamaño del arte, las piezas y el volumen de la malla." }
+    pot_print_left(pieces) { "For the {pieces} left of this run.", "Para lo que queda de esta tirada: {pieces}." }
+    pot_print_none_left { "No pieces are left of this run: told for one.", "No quedan piezas de esta tirada: se dice para una." }
+    pot_print_wait { "Type the art's size and the mesh's volume.", "Escribe el tamaño del arte y el volumen de la malla." }
     pot_coverage_hint { "Of that rectangle.", "De ese rectángulo." }
     pot_mesh_volume { "Ink the mesh holds", "Tinta que carga la malla" }
     pot_mesh_volume_hint { "From the mesh's data sheet.", "De la ficha de la malla." }
