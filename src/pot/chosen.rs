@@ -12,7 +12,7 @@ use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage};
+use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage, reading_now};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -46,9 +46,7 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
         })
     });
     let match_it = move |_| {
-        let event = ids::new_id();
-        store.record(event, Fact::Ink(InkFact::Matched { pot: id, reading: None, by: crew(store) }));
-        store.tell_with_undo(words::pot_matched_said(), vec![(event, Fact::Deleted)]);
+        note_match(store, id);
     };
     let close = move |closed: bool| {
         let fact = |closed| Fact::Ink(InkFact::PotSet(vec![PotField::Closed(closed)]));
@@ -125,6 +123,13 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
             <div class="menu">{live(rest)}</div>
         </details>
     }
+}
+
+/// Notes that a pot matches, with what it was read as.
+pub fn note_match(store: Store, pot: Subject) {
+    let reading = store.shop.with_untracked(|shop| reading_now(shop, pot));
+    let matched = InkFact::Matched { pot, reading, by: crew(store) };
+    super::saved::told(store, vec![(ids::new_id(), Fact::Ink(matched))], words::pot_matched_said());
 }
 
 fn yes_row(ask: impl Fn(leptos::ev::MouseEvent) + 'static) -> Drawn {
