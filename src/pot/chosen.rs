@@ -144,7 +144,7 @@ pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<
         None => nothing(),
         Some(Asking::Yes) => view! { <YesSheet id card close/> },
         Some(Asking::Save) => view! { <SaveSheet id close/> },
-        Some(Asking::Used) => view! { <UsedSheet id card close/> },
+        Some(Asking::Used) => view! { <UsedSheet id close/> },
         Some(Asking::Waste) => view! { <WasteSheet id close/> },
         Some(Asking::MoveOut) => view! { <MoveSheet id into=false close/> },
         Some(Asking::MoveIn) => view! { <MoveSheet id into=true close/> },

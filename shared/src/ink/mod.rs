@@ -96,7 +96,7 @@ pub use pot::{Pot, PotField};
 pub use pot_card::{LedgerLine, LedgerWhat, PotCard, PotRow, pot_card};
 pub use pot_form::{PotForm, ScaleForm};
 pub use pot_reading::{Garment, PotReading, garment_of, reading_now, with_reading};
-pub use pot_runs::{PotRun, runs_for_pot};
+pub use pot_runs::{PotRun, likely_run, runs_for_pot};
 pub use pour_form::{PourForm, TakeForm, on_scale, room_of};
 pub use print_use::{PrintForm, PrintUse, density_of};
 pub use read_on::ReadOn;
