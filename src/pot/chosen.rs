@@ -42,7 +42,8 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
     let store = Store::from_context();
     let at = Memo::new(move |_| {
         card.with(|card| {
-            card.as_ref().map(|card| (card.stage, card.unfinished, card.as_written, card.label.grams.is_some()))
+            card.as_ref()
+                .map(|card| (card.stage, card.unfinished, card.as_written, card.label.grams.is_some(), card.recipe))
         })
     });
     let match_it = move |_| {
@@ -76,8 +77,11 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
     let used = move |primary: bool| {
         view! { <button type="button" class="button huge with-icon" class:primary=primary id="used" on:click=ask(Asking::Used)><Icon name="press"/>{words::pot_used()}</button> }
     };
+    let again = move |recipe: Subject| {
+        view! { <a class="button huge with-icon" id="again" href=Place::Ink(InkPlace::MakeAgain(recipe)).hash()><Icon name="repeat"/>{words::ink_make_again()}</a> }
+    };
     let first = move || {
-        let Some((stage, unfinished, ..)) = at.get() else { return nothing() };
+        let Some((stage, unfinished, _, _, recipe)) = at.get() else { return nothing() };
         let go_on = unfinished.then(|| view! {
             <button type="button" class="button huge with-icon" class:primary=stage == PotStage::Weighing id="go-on" on:click=move |_| go_on.run(())><Icon name="go"/>{words::pot_weigh_go_on()}</button>
         });
@@ -85,7 +89,7 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
             PotStage::Weighing => view! { {go_on}{add(false)} },
             PotStage::Mixed => view! { {add(true)}{to_match()}{matches()}{go_on} },
             PotStage::Matched => view! { {yes(true)}{used(false)}{add(false)} },
-            PotStage::Approved => view! { {used(true)}{add(false)} },
+            PotStage::Approved => view! { {used(true)}{recipe.map(again)}{add(false)} },
             PotStage::Empty => {
                 view! { {add(true)}{go_on}<button type="button" class="button huge with-icon" on:click=move |_| close(true)><Icon name="box"/>{words::pot_close()}</button> }
             }
@@ -95,7 +99,7 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
         }
     };
     let rest = move || {
-        let Some((stage, _, as_written, holds)) = at.get() else { return nothing() };
+        let Some((stage, _, as_written, holds, _)) = at.get() else { return nothing() };
         let open = stage != PotStage::Closed;
         let some = |what: Asking, icon: &'static str, key: &'static str, words: &'static str| {
             view! { <button type="button" class="menu-row pot-menu" id=key on:click=ask(what)><Icon name=icon/><span class="row-words"><strong>{words}</strong></span></button> }
