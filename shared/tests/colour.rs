@@ -10,15 +10,16 @@ use lastpull_core::colour::correction::Verdict;
 use lastpull_core::colour::{BANDS, Constants, Lab, Lean, Origin, Surface, Work, ciede2000};
 use lastpull_core::ink::{
     ColourReading, ComponentField, ComponentKind, CoverAsk, CoverForm, DrawdownForm, DrawdownMade, Film, Hiding,
-    HowGood, InkFact, Lay, LayKind, MatchView, NextDrawdown, NoAdvice, NoCover, Part, PotField, PourStep, ReadBy,
-    ReadOn, RecipeField, Share, SwatchSeen, component_colour, cover_runs, cover_view, match_view, reading_of,
-    revision_fact,
+    HowGood, InkFact, Lay, LayKind, MatchView, NextDrawdown, NoAdvice, NoCover, Part, PhotoSample, PotField, PourStep,
+    ReadBy, ReadOn, RecipeField, Share, SwatchSeen, approve_facts, component_colour, cover_runs, cover_view,
+    match_view, reading_facts, reading_now, reading_of, revision_fact, with_reading,
 };
 use lastpull_core::job::{Fabric, FormProblem, Size};
 use lastpull_core::journal::{Fact, LotField, RunField, Subject};
 use lastpull_core::quantity::Grams;
 use shop::Press;
 use std::collections::BTreeMap;
+use uuid::Uuid;
 
 const CHARTS: [(f64, SwatchSeen); 2] = [(0.8, SwatchSeen::CHART_WHITE), (0.01, SwatchSeen::CHART_BLACK)];
 
@@ -530,4 +531,50 @@ fn a_shelf_of_twelve_pigments_is_worked_out_in_a_moment() {
     let advice = bench.view(pot).advice.unwrap();
     assert_eq!(advice.offers, 14);
     assert!(advice.ways.last().unwrap().after.de2000 <= advice.before);
+}
+
+#[test]
+fn a_photo_that_brought_the_target_takes_it_along_when_it_is_taken_back() {
+    let (mut bench, pot, _) = Bench::violet(None);
+    let recipe = bench.view(pot).recipe.unwrap();
+    let target = |bench: &Bench| bench.press.shop().ink.recipe(recipe).unwrap().target;
+    for before in [None, target(&bench)] {
+        said(&mut bench.press, recipe, InkFact::RecipeSet(vec![RecipeField::Target(before)]));
+        let seen = |l| reading_of(Lab::new(l, 3.0, 4.0), ReadBy::Photo);
+        let read = PhotoSample { sample: seen(40.0), target: Some(seen(42.0)) };
+        let event = bench.press.id();
+        let [facts, undo] = reading_facts(&bench.press.shop(), pot, event, read, Some("Ines"));
+        for (subject, fact) in facts {
+            bench.press.say(subject, fact);
+        }
+        assert_eq!(target(&bench), Some(seen(42.0)));
+        assert_eq!(bench.view(pot).reading.unwrap().reading, seen(40.0));
+        for (subject, fact) in undo {
+            bench.press.say(subject, fact);
+        }
+        assert_eq!(target(&bench), before);
+        assert_ne!(bench.view(pot).reading.map(|read| read.event), Some(event));
+    }
+}
+
+#[test]
+fn a_match_and_a_yes_name_the_reading_they_rest_on_and_none_once_something_went_in() {
+    let (mut bench, pot, _) = Bench::violet(None);
+    let read = bench.view(pot).reading.unwrap();
+    assert_eq!(reading_now(&bench.press.shop(), pot), Some(read.reading));
+    let said_yes = |bench: &Bench| {
+        let mut ids = 900_u128..;
+        let facts = approve_facts(&bench.press.shop(), pot, "Moss", None, || Uuid::from_u128(ids.next().unwrap()));
+        let facts = with_reading(&bench.press.shop(), facts);
+        let Some((_, Fact::Ink(InkFact::Approved { reading, .. }))) = facts.last() else { panic!("{facts:?}") };
+        *reading
+    };
+    assert_eq!(said_yes(&bench), Some(read.reading));
+    bench.say(InkFact::Matched { pot, reading: Some(read.reading), by: None });
+    // The reading taken back is gone, though the match named it.
+    bench.press.say(read.event, Fact::Deleted);
+    assert_eq!((reading_now(&bench.press.shop(), pot), bench.view(pot).reading), (None, None));
+    bench.press.say(read.event, Fact::Restored);
+    bench.pour(pot, bench.red, 1.0, PourStep::Correction);
+    assert_eq!((reading_now(&bench.press.shop(), pot), said_yes(&bench)), (None, None));
 }

@@ -9,9 +9,10 @@ use lastpull_core::ink::{
     LimitOf, Low, MakeForm, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy,
     ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, StockWhat,
     SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision,
-    component_card, ink_needed, ink_shelf, make_again, new_pot_for, new_pot_of, over_pour, percentages, pot_card,
-    pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact, revision_name, revisions_of,
-    room_of, save_facts, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
+    component_card, ink_needed, ink_shelf, likely_run, make_again, new_pot_for, new_pot_of, over_pour, percentages,
+    pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact, revision_name,
+    revisions_of, room_of, runs_for_pot, save_facts, save_pot, stock_left, stock_view, suggested_batch, top_up,
+    weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -811,6 +812,26 @@ fn a_batch_is_suggested_by_formula_and_then_by_what_such_runs_used() {
 }
 
 #[test]
+fn a_pot_is_likely_printed_on_its_own_run_or_else_on_the_one_on_the_press() {
+    let Published { mut press, yellow, first, .. } = published();
+    let pot = press.pot(Some(first), 0.0);
+    press.pour(pot, yellow, 100.0, PourStep::Correction);
+    let likely = |press: &Press| likely_run(&runs_for_pot(&press.shop(), pot));
+    let [waits, prints] = ["Waits", "Prints"].map(|title| ordered(&mut press, title, "brick", Fabric::Cotton, 10));
+    let other = ordered(&mut press, "Other ink", "White", Fabric::Cotton, 10);
+    press.start_at(10, other);
+    assert_eq!(likely(&press), None, "nothing says on which");
+    press.start_at(20, prints);
+    assert_eq!(likely(&press), Some(prints));
+    press.ink(pot, InkFact::PotSet(vec![PotField::Run(Some(waits))]));
+    assert_eq!(likely(&press), Some(prints), "its own has not begun");
+    press.end_at(30, prints);
+    assert_eq!(likely(&press), Some(waits));
+    press.start_at(40, waits);
+    assert_eq!(likely(&press), Some(waits));
+}
+
+#[test]
 fn the_print_form_begins_with_what_the_shop_knows_of_the_run() {
     let Published { mut press, yellow, white, clear, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 60);
@@ -840,6 +861,8 @@ fn the_print_form_begins_with_what_the_shop_knows_of_the_run() {
     assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric), typed);
     press.ink(run, InkFact::PrintSet(None));
     assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric).volume, "40");
+    let empty = ordered(&mut press, "Not counted out yet", "Brick", Fabric::Cotton, 0);
+    assert_eq!(PrintForm::of(&press.shop(), empty, Units::Metric).ink.pieces, "1", "then it is told for one");
     let problems = PrintForm::default().check(Units::Metric).unwrap_err();
     assert_eq!((problems["width"], problems["volume"]), (FormProblem::Missing, FormProblem::Missing));
 }

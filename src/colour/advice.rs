@@ -6,6 +6,7 @@ use crate::parts::{Icon, Swatch};
 use crate::words;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::ink::{AddAdvice, AddWay};
+use lastpull_core::quantity::Grams;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -63,9 +64,13 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> Drawn 
 }
 
 /// What goes in.
-pub fn way_words(way: &AddWay) -> String {
-    let parts = way.rows.iter().map(|row| words::colour_of(words::weight_fine(row.grams), &row.name));
-    let parts: Vec<String> = parts.collect();
+fn way_words(way: &AddWay) -> String {
+    poured_words(way.rows.iter().map(|row| (row.grams, row.name.as_str())))
+}
+
+/// So much of each, in a sentence.
+pub fn poured_words<'a>(parts: impl Iterator<Item = (Grams, &'a str)>) -> String {
+    let parts: Vec<String> = parts.map(|(grams, name)| words::colour_of(words::weight_fine(grams), name)).collect();
     match parts.split_last() {
         Some((last, rest)) if !rest.is_empty() => words::colour_add_and(rest.join(", "), last),
         Some((last, _)) => last.clone(),

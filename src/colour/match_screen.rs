@@ -10,10 +10,11 @@ use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page};
 use crate::place::{Place, PotPlace};
+use crate::pot::note_match;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::colour::correction::Verdict;
-use lastpull_core::ink::{MatchView, NoAdvice, ReadOn, lab_of, match_view};
+use lastpull_core::ink::{MatchView, NoAdvice, PotStage, ReadOn, lab_of, match_view, pot_stage, pot_state};
 use lastpull_core::journal::Subject;
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -37,9 +38,15 @@ pub fn MatchScreen(pot: Subject) -> Drawn {
         words::colour_match_title(view.with(|view| view.as_ref().map(|view| view.name.clone()).unwrap_or_default()))
     });
     let close = Callback::new(move |()| reads.set(false));
+    let stage = Memo::new(move |_| store.shop.with(|shop| pot_stage(shop, pot, &pot_state(shop, pot))));
+    // What is next is at the pot: the client's yes.
+    let matches = Callback::new(move |()| {
+        note_match(store, pot);
+        Place::Pot(PotPlace::Pot(pot)).go();
+    });
     view! {
         <Page title up=Place::Pot(PotPlace::Pot(pot)) class="colour-match">
-            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, reads, picked))))}
+            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, stage.get(), matches, reads, picked))))}
             {live(move || picked.get().map(|(way, before)| view! { <PourSheet pot way before poured on_close=put_away/> }))}
             {live(move || reads.get().then(|| view! { <ReadSheet pot on_close=close/> }))}
         </Page>
@@ -50,7 +57,13 @@ fn is_there(shop: &lastpull_core::shop::Shop, pot: Subject) -> bool {
     shop.ink.pot(pot).is_some_and(|pot| !pot.deleted)
 }
 
-fn whole(view: &MatchView, reads: RwSignal<bool>, picked: RwSignal<Picked>) -> Drawn {
+fn whole(
+    view: &MatchView,
+    stage: PotStage,
+    matches: Callback<()>,
+    reads: RwSignal<bool>,
+    picked: RwSignal<Picked>,
+) -> Drawn {
     if view.advice == Err(NoAdvice::Empty) {
         return view! { <p class="lead">{words::colour_empty_pot()}</p> };
     }
@@ -70,7 +83,6 @@ fn whole(view: &MatchView, reads: RwSignal<bool>, picked: RwSignal<Picked>) -> D
     });
     let near = view.difference.as_ref().is_some_and(|difference| difference.near);
     let unread = view.reading.as_ref().is_none_or(|reading| reading.since > 0);
-    let pot = view.pot;
     let to_target = view.recipe.map(|recipe| Place::Colour(ColourPlace::Target(recipe)).hash());
     let links = view.recipe.map(|recipe| {
         let cover = Place::Colour(ColourPlace::Cover(recipe)).hash();
@@ -97,17 +109,13 @@ fn whole(view: &MatchView, reads: RwSignal<bool>, picked: RwSignal<Picked>) -> D
             },
             None => view! { <p>{words::colour_no_recipe()}</p> },
         },
+        // Two readings say so whether or not anything could be worked out.
+        Err(NoAdvice::NotDrawn(_)) if near => near_enough(view, stage, matches),
         Err(NoAdvice::NotDrawn(rows)) => view! {
             <section class="plain"><h2>{words::colour_add_title()}</h2>{missing(rows)}<p class="quiet-line">{words::colour_not_drawn_words()}</p></section>
         },
         Err(NoAdvice::Empty) => nothing(),
-        Ok(advice) if near && advice.verdict == Verdict::AlreadyThere => view! {
-            <section class="verdict good">
-                <h2><Icon name="check"/>" "{words::colour_near_title()}</h2>
-                <p>{words::colour_near_text()}</p>
-                <a class="button primary" href=Place::Pot(PotPlace::Pot(pot)).hash()>{words::colour_to_pot()}</a>
-            </section>
-        },
+        Ok(advice) if near && advice.verdict == Verdict::AlreadyThere => near_enough(view, stage, matches),
         Ok(advice) => {
             let (advice, on) = (advice.clone(), seen_on(view));
             view! { <Advice advice on picked/> }
@@ -119,6 +127,23 @@ fn whole(view: &MatchView, reads: RwSignal<bool>, picked: RwSignal<Picked>) -> D
         {read}
         {does}
         {links}
+    }
+}
+
+/// It will do: said so here, unless it was said, or nobody has read it as it is.
+fn near_enough(view: &MatchView, stage: PotStage, matches: Callback<()>) -> Drawn {
+    let to_pot = Place::Pot(PotPlace::Pot(view.pot)).hash();
+    let does = if view.is_read && matches!(stage, PotStage::Weighing | PotStage::Mixed) {
+        view! { <button type="button" class="button primary huge with-icon" id="matches" on:click=move |_| matches.run(())><Icon name="check"/>{words::pot_matches()}</button> }
+    } else {
+        view! { <a class="button" href=to_pot>{words::colour_to_pot()}</a> }
+    };
+    view! {
+        <section class="verdict good">
+            <h2><Icon name="check"/>" "{words::colour_near_title()}</h2>
+            <p>{words::colour_near_text()}</p>
+            {does}
+        </section>
     }
 }
 

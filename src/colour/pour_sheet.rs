@@ -1,6 +1,6 @@
 //! Pouring what was advised: as advised, or as the scale showed.
 
-use super::advice::way_words;
+use super::advice::poured_words;
 use super::crew;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
@@ -8,7 +8,7 @@ use crate::parts::{Bound, Field, Kind, Sheet};
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm};
+use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm, poured_in};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
@@ -23,7 +23,7 @@ pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, o
     let form = RwSignal::new(WayForm::of(&way, note, units));
     let problems = RwSignal::new(Problems::new());
     let busy = RwSignal::new(false);
-    let said = words::colour_poured_said(way_words(&way));
+    let names: Vec<(Subject, String)> = way.rows.iter().map(|row| (row.component, row.name.clone())).collect();
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         if leptos::reactive::graph::untrack(|| busy.get()) {
@@ -33,10 +33,13 @@ pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, o
             Err(found) => problems.set(found),
             Ok(facts) => {
                 busy.set(true);
+                let poured_in = poured_in(&facts);
+                let name = |of: Subject| names.iter().find(|(id, _)| *id == of).map_or("", |(_, name)| name);
+                let parts = poured_in.iter().map(|(id, grams)| (*grams, name(*id)));
+                let said = words::colour_poured_said(poured_words(parts));
                 let facts: Vec<(Subject, Fact)> =
                     facts.into_iter().map(|fact| (ids::new_id(), Fact::Ink(fact))).collect();
                 let undo = facts.iter().map(|(id, _)| (*id, Fact::Deleted)).collect();
-                let said = said.clone();
                 spawn_local(async move {
                     if store.record_and_wait(facts).await {
                         store.tell_with_undo(said, undo);

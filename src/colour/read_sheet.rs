@@ -8,8 +8,8 @@ use crate::parts::Sheet;
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{ColourReading, InkFact, RecipeField, match_view};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ink::{ColourReading, PhotoSample, match_view, reading_facts};
+use lastpull_core::journal::Subject;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -19,26 +19,20 @@ pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let reading = RwSignal::new(Reading::default());
     let busy = RwSignal::new(false);
-    let known = Memo::new(move |_| {
-        store.shop.with(|shop| match_view(shop, pot).map(|view| (view.recipe, view.target)).unwrap_or_default())
-    });
-    let target: Signal<Option<ColourReading>> = Signal::derive(move || known.get().1);
+    let known = Memo::new(move |_| store.shop.with(|shop| match_view(shop, pot).and_then(|view| view.target)));
+    let target: Signal<Option<ColourReading>> = Signal::derive(move || known.get());
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let given = reading.get_untracked();
         let Some(value) = given.value.filter(|_| !given.wrong && !busy.get_untracked()) else { return };
         busy.set(true);
-        let read = InkFact::SwatchRead { pot, reading: value, note: String::new(), by: crew(store) };
+        let read = PhotoSample { sample: value, target: given.target };
         let event = ids::new_id();
-        let mut facts = vec![(event, Fact::Ink(read))];
-        // A photo of target and sample without a known target brings both.
-        let (recipe, _) = known.get_untracked();
-        if let (Some(recipe), Some(target)) = (recipe, given.target) {
-            facts.insert(0, (recipe, Fact::Ink(InkFact::RecipeSet(vec![RecipeField::Target(Some(target))]))));
-        }
+        let [facts, undo] =
+            store.shop.with_untracked(|shop| reading_facts(shop, pot, event, read, crew(store).as_deref()));
         spawn_local(async move {
             if store.record_and_wait(facts).await {
-                store.tell_with_undo(words::reading_noted(), vec![(event, Fact::Deleted)]);
+                store.tell_with_undo(words::reading_noted(), undo);
                 on_close.run(());
             }
             busy.set(false);

@@ -12,7 +12,7 @@ use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage};
+use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage, reading_now};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -42,13 +42,12 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
     let store = Store::from_context();
     let at = Memo::new(move |_| {
         card.with(|card| {
-            card.as_ref().map(|card| (card.stage, card.unfinished, card.as_written, card.label.grams.is_some()))
+            card.as_ref()
+                .map(|card| (card.stage, card.unfinished, card.as_written, card.label.grams.is_some(), card.recipe))
         })
     });
     let match_it = move |_| {
-        let event = ids::new_id();
-        store.record(event, Fact::Ink(InkFact::Matched { pot: id, reading: None, by: crew(store) }));
-        store.tell_with_undo(words::pot_matched_said(), vec![(event, Fact::Deleted)]);
+        note_match(store, id);
     };
     let close = move |closed: bool| {
         let fact = |closed| Fact::Ink(InkFact::PotSet(vec![PotField::Closed(closed)]));
@@ -76,8 +75,11 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
     let used = move |primary: bool| {
         view! { <button type="button" class="button huge with-icon" class:primary=primary id="used" on:click=ask(Asking::Used)><Icon name="press"/>{words::pot_used()}</button> }
     };
+    let again = move |recipe: Subject| {
+        view! { <a class="button huge with-icon" id="again" href=Place::Ink(InkPlace::MakeAgain(recipe)).hash()><Icon name="repeat"/>{words::ink_make_again()}</a> }
+    };
     let first = move || {
-        let Some((stage, unfinished, ..)) = at.get() else { return nothing() };
+        let Some((stage, unfinished, _, _, recipe)) = at.get() else { return nothing() };
         let go_on = unfinished.then(|| view! {
             <button type="button" class="button huge with-icon" class:primary=stage == PotStage::Weighing id="go-on" on:click=move |_| go_on.run(())><Icon name="go"/>{words::pot_weigh_go_on()}</button>
         });
@@ -85,7 +87,7 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
             PotStage::Weighing => view! { {go_on}{add(false)} },
             PotStage::Mixed => view! { {add(true)}{to_match()}{matches()}{go_on} },
             PotStage::Matched => view! { {yes(true)}{used(false)}{add(false)} },
-            PotStage::Approved => view! { {used(true)}{add(false)} },
+            PotStage::Approved => view! { {used(true)}{recipe.map(again)}{add(false)} },
             PotStage::Empty => {
                 view! { {add(true)}{go_on}<button type="button" class="button huge with-icon" on:click=move |_| close(true)><Icon name="box"/>{words::pot_close()}</button> }
             }
@@ -95,7 +97,7 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
         }
     };
     let rest = move || {
-        let Some((stage, _, as_written, holds)) = at.get() else { return nothing() };
+        let Some((stage, _, as_written, holds, _)) = at.get() else { return nothing() };
         let open = stage != PotStage::Closed;
         let some = |what: Asking, icon: &'static str, key: &'static str, words: &'static str| {
             view! { <button type="button" class="menu-row pot-menu" id=key on:click=ask(what)><Icon name=icon/><span class="row-words"><strong>{words}</strong></span></button> }
@@ -125,6 +127,13 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
     }
 }
 
+/// Notes that a pot matches, with what it was read as.
+pub fn note_match(store: Store, pot: Subject) {
+    let reading = store.shop.with_untracked(|shop| reading_now(shop, pot));
+    let matched = InkFact::Matched { pot, reading, by: crew(store) };
+    super::saved::told(store, vec![(ids::new_id(), Fact::Ink(matched))], words::pot_matched_said());
+}
+
 fn yes_row(ask: impl Fn(leptos::ev::MouseEvent) + 'static) -> Drawn {
     view! { <button type="button" class="menu-row pot-menu" id="yes" on:click=ask><Icon name="check"/><span class="row-words"><strong>{words::pot_client_yes()}</strong></span></button> }
 }
@@ -137,7 +146,7 @@ pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<
         None => nothing(),
         Some(Asking::Yes) => view! { <YesSheet id card close/> },
         Some(Asking::Save) => view! { <SaveSheet id close/> },
-        Some(Asking::Used) => view! { <UsedSheet id card close/> },
+        Some(Asking::Used) => view! { <UsedSheet id close/> },
         Some(Asking::Waste) => view! { <WasteSheet id close/> },
         Some(Asking::MoveOut) => view! { <MoveSheet id into=false close/> },
         Some(Asking::MoveIn) => view! { <MoveSheet id into=true close/> },

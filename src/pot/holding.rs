@@ -79,6 +79,13 @@ fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> Dra
 fn Holds(card: PotCard, step: Grams) -> Drawn {
     let label = &card.label;
     let grams = |grams: Grams| words::pot_weight(grams, step);
+    let held = view! { <strong id="revision">{words::pot_holds(&label.holds)}</strong> };
+    let held = match card.recipe {
+        Some(recipe) => {
+            view! { <a class="pot-recipe" id="to-recipe" href=Place::Ink(InkPlace::Recipe(recipe)).hash()>{held}<Icon name="next"/></a> }
+        }
+        None => held,
+    };
     let other_name = (label.pot != label.name).then(|| label.pot.clone());
     let job = [label.job.clone(), label.client.clone()].into_iter().filter(|text| !text.is_empty());
     let job = job.collect::<Vec<_>>().join(", ");
@@ -87,7 +94,7 @@ fn Holds(card: PotCard, step: Grams) -> Drawn {
         <section class="pot-holds" id="holds">
             <p class="pot-marks">
                 <Swatch colour=label.colour/>
-                <strong id="revision">{words::pot_holds(&label.holds)}</strong>
+                {held}
                 {stage_badge(&card)}
             </p>
             {other_name.map(|name| view! { <p>{name}</p> })}

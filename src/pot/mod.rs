@@ -21,6 +21,7 @@ mod taken;
 mod top_up;
 mod weigh_in;
 
+pub use chosen::note_match;
 pub use place::PotPlace;
 
 use crate::live::Drawn;

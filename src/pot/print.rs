@@ -21,6 +21,7 @@ pub fn PrintScreen(run: RunId) -> Drawn {
         shop.job_of(run).zip(shop.run(run)).map(|((_, job), run)| (job.title.clone(), run.location, run.ink.clone()))
     });
     let Some((title, location, ink)) = named else { return view! { <NotHere/> } };
+    let left = store.shop.with_untracked(|shop| shop.left_of(run));
     let form = RwSignal::new(store.shop.with_untracked(|shop| PrintForm::of(shop, run, units)));
     let sending = Sending::new(Box::new(move || {
         let (print, _) = form.with(|form| form.check(units))?;
@@ -35,6 +36,7 @@ pub fn PrintScreen(run: RunId) -> Drawn {
     view! {
         <Page title=Signal::derive(|| words::pot_what_print_takes().to_owned()) up=Place::Pot(PotPlace::NewFor(run)) class="form">
             <p class="quiet-line">{title}" · "{words::location(location)}" · "{ink}</p>
+            <p id="run-pieces">{if left > 0 { words::pot_print_left(words::pieces(left)) } else { words::pot_print_none_left().into() }}</p>
             <form on:submit=move |event| sending.send(store, &event, Place::Pot(PotPlace::NewFor(run))) novalidate=true>
                 <div class="field-pair">
                     <Field name="width" label=words::volume_width() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.ink.width) problems/>
@@ -42,18 +44,17 @@ pub fn PrintScreen(run: RunId) -> Drawn {
                 </div>
                 <div class="field-pair">
                     <Field name="coverage" label=words::volume_coverage() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.ink.coverage) problems hint=words::pot_coverage_hint()/>
-                    <Field name="pieces" label=words::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.pieces) problems/>
+                    <Field name="hits" label=words::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.hits) problems/>
                 </div>
                 <div class="field-pair">
                     <Field name="volume" label=words::pot_mesh_volume() kind=Kind::Decimal unit=words::volume_unit() bound=bound(form, |f| &mut f.volume) problems hint=words::pot_mesh_volume_hint()/>
-                    <Field name="hits" label=words::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.hits) problems/>
+                    <Field name="loss" label=words::pot_loss() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.loss) problems hint=words::pot_loss_hint()/>
                 </div>
                 <a class="button quiet pot-link" href=Place::Stencil(StencilPlace::Volume).hash()>{words::pot_mesh_volume_link()}</a>
                 <div class="field-pair">
                     <Field name="transfer" label=words::volume_transfer() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.ink.transfer) problems hint=words::volume_transfer_hint()/>
-                    <Field name="loss" label=words::pot_loss() kind=Kind::Decimal unit=words::emulsion_percent() bound=bound(form, |f| &mut f.loss) problems hint=words::pot_loss_hint()/>
+                    <Field name="density" label=words::volume_density() kind=Kind::Decimal unit=words::volume_density_unit() bound=bound(form, |f| &mut f.ink.density) problems/>
                 </div>
-                <Field name="density" label=words::volume_density() kind=Kind::Decimal unit=words::volume_density_unit() bound=bound(form, |f| &mut f.ink.density) problems/>
                 <section class="card" id="suggested" aria-live="polite">
                     {move || match batch.get() {
                         Some(batch) => super::suggestion::suggestion(&batch, super::happened::scale_step(store)),

@@ -7,7 +7,7 @@ use crate::parts::{Bound, Field, Kind, Sheet};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{PotCard, approve_facts, save_facts};
+use lastpull_core::ink::{PotCard, approve_facts, save_facts, with_reading};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
@@ -34,8 +34,9 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let client: String = text.get_untracked().trim().chars().take(LONGEST).collect();
-        let facts =
-            store.shop.with_untracked(|shop| approve_facts(shop, id, &client, crew(store).as_deref(), ids::new_id));
+        let facts = store.shop.with_untracked(|shop| {
+            with_reading(shop, approve_facts(shop, id, &client, crew(store).as_deref(), ids::new_id))
+        });
         close.run(());
         told(store, facts, words::pot_yes_said());
     };

@@ -8,7 +8,7 @@ use crate::parts::{Choice, Field, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{PotCard, PotRun, TakeForm, on_scale, runs_for_pot};
+use lastpull_core::ink::{PotRun, TakeForm, likely_run, on_scale, runs_for_pot};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
@@ -16,11 +16,10 @@ use leptos::prelude::*;
 
 /// What is left after a run, and on how many pieces the rest went.
 #[component(transparent)]
-pub fn UsedSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> Drawn {
+pub fn UsedSheet(id: Subject, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let runs = store.shop.with_untracked(|shop| runs_for_pot(shop, id));
-    let own = card.with_untracked(|card| card.as_ref().and_then(|card| card.run).map(|(run, _)| run));
-    let first = own.filter(|own| runs.iter().any(|run| run.run == *own));
+    let first = likely_run(&runs);
     let pieces = |run: Option<RunId>| {
         let good = run.and_then(|run| runs.iter().find(|row| row.run == run)).map_or(0, |row| row.good);
         if good > 0 { good.to_string() } else { String::new() }

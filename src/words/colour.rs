@@ -6,7 +6,7 @@ use lastpull_core::colour::{Lean, Origin, SpectrumProblem, Strength, Way, Word};
 use lastpull_core::ink::{DrawdownLine, HowGood, LayKind, NextDrawdown, ReadBy, kind_of};
 
 words! {
-    colour_match_title(pot) { "Match: {pot}", "Igualar: {pot}" }
+    colour_match_title(pot) { "Match: {pot}", "Comparar: {pot}" }
     colour_target { "Target", "Objetivo" }
     colour_pot { "Pot", "Bote" }
     colour_pot_worked_out { "Pot, worked out", "Bote, calculado" }
@@ -152,7 +152,7 @@ words! {
     colour_cover_more(minutes, way) { "{minutes} more than {way}", "{minutes} más que {way}" }
     colour_cover_ways { "Way by way", "Opción por opción" }
     colour_cover_legend { "On the garment: left what is wanted, right how it will look.", "Sobre la prenda: a la izquierda lo deseado, a la derecha cómo se verá." }
-    colour_hits[n] { "One hit" | "{n} hits, print-flash-print", "Una pasada" | "{n} pasadas, imprimir-presecar-imprimir" }
+    colour_hits[n] { "One hit" | "{n} hits, print, flash, print", "Una pasada" | "{n} pasadas, imprimir, flash, imprimir" }
     colour_based[n] { "Underbase, then one hit" | "Underbase, then {n} hits", "Base blanca y una pasada" | "Base blanca y {n} pasadas" }
     colour_short_hits[n] { "one hit" | "{n} hits", "una pasada" | "{n} pasadas" }
     colour_short_based[n] { "underbase and one hit" | "underbase and {n} hits", "base y una pasada" | "base y {n} pasadas" }
@@ -162,7 +162,7 @@ words! {
     colour_covers_not { "shines through", "trasluce" }
     colour_cover_numbers { "Pieces and times", "Piezas y tiempos" }
     colour_cover_hit { "One hit, all told", "Una pasada, en total" }
-    colour_cover_flash { "One flash with cooling", "Un presecado con enfriado" }
+    colour_cover_flash { "One flash with cooling", "Un flasheo con enfriado" }
     colour_cover_screen { "One more screen", "Una pantalla más" }
     colour_cover_which { "The underbase is", "La base es" }
     colour_cover_white(name) { "Underbase of {name}.", "Base de {name}." }
@@ -234,7 +234,7 @@ words! {
     colour_curve_narrow { "It must reach from 420 to 680 nm.", "Debe abarcar de 420 a 680 nm." }
     colour_curve_range { "A value is below 0 or above 1 (100 %).", "Hay un valor por debajo de 0 o por encima de 1 (100 %)." }
     colour_drawdown_saved { "Drawdown noted.", "Extendido anotado." }
-    colour_drawdown_wait { "Let it dry and cool as a print would before it is read.", "Deja que seque y se enfríe como una impresión antes de leerlo." }
+    colour_drawdown_wait { "Let it dry and cool as a print would before it is read.", "Deja que seque y se enfríe como un estampado antes de leerlo." }
 }
 
 /// One word of a difference.

@@ -35,7 +35,7 @@ words! {
     unit_kind { "What is it?", "¿Qué es?" }
     unit_dryer { "Dryer", "Horno" }
     unit_flash { "Flash unit", "Flash" }
-    unit_name { "What you call it", "Cómo lo llamáis" }
+    unit_name { "What you call it", "Cómo lo llamas" }
     unit_heated { "Heated length of the belt", "Largo de cinta con calor" }
     unit_heated_hint { "Only what lies under heat, from the maker's sheet or with a tape when it is cold.", "Solo lo que queda bajo calor: según la ficha, o con cinta métrica en frío." }
     unit_slowest { "Belt, slowest", "Cinta, mínima" }

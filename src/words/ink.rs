@@ -54,7 +54,7 @@ words! {
     ink_component_new { "New component", "Nuevo componente" }
     ink_component_edit { "Edit component", "Editar componente" }
     ink_component_name { "Name", "Nombre" }
-    ink_component_name_hint { "As the tub is called in the shop.", "Como llamáis al cubo en el taller." }
+    ink_component_name_hint { "As the tub is called in the shop.", "Como llamas al cubo en el taller." }
     ink_colour { "Colour", "Color" }
     ink_has_colour { "It has a colour of its own", "Tiene color propio" }
     ink_sheet { "From its data sheet", "De su ficha técnica" }
@@ -95,7 +95,7 @@ words! {
     ink_taken_back { "Taken back.", "Quitado." }
     ink_used_in { "In these recipes", "En estas recetas" }
     ink_how_it_colours { "How it colours", "Cómo tiñe" }
-    ink_how_it_colours_hint { "Drawdowns and what was read from them", "Extensiones y lo que se leyó de ellas" }
+    ink_how_it_colours_hint { "Drawdowns and what was read from them", "Extendidos y lo que se leyó de ellos" }
     ink_data { "Data", "Datos" }
     ink_per_kilo(price) { "{price} a kilogram", "{price} el kilo" }
     ink_density_of(value) { "{value} g/cm³", "{value} g/cm³" }
@@ -165,7 +165,7 @@ words! {
     ink_mix_pot { "Mix a pot", "Nuevo bote" }
     ink_revise { "Revise", "Revisar" }
     ink_cover { "Will it cover?", "¿Cubrirá?" }
-    ink_target { "Target colour", "Color buscado" }
+    ink_target { "Target colour", "Color objetivo" }
     ink_approved_by(client) { "Approved by {client}", "Aprobada por {client}" }
     ink_heard_by(name) { "heard by {name}", "lo oyó {name}" }
     ink_newer_not_approved(newer, best) { "{newer} is newer, and nobody said yes to it yet. What is made is {best}.", "{newer} es más nueva y nadie la ha aprobado. Se hace la {best}." }

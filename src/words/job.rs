@@ -16,7 +16,7 @@ words! {
     job_edit_title { "Edit job", "Editar pedido" }
     job_client { "Client", "Cliente" }
     job_name { "What it is", "Qué es" }
-    job_name_hint { "As you call it in the shop: “Tour tees”.", "Como lo llamáis en el taller: «Camisetas de la gira»." }
+    job_name_hint { "As you call it in the shop: “Tour tees”.", "Como lo llamas en el taller: «Camisetas de la gira»." }
     job_due_day { "Due on", "Para el día" }
     job_due_time { "At", "A las" }
     job_due_hint { "No time means closing.", "Sin hora: al cierre." }

@@ -20,7 +20,7 @@ words! {
     }
     pot_step_part(poured, target) { "{poured} of {target}", "{poured} de {target}" }
     pot_step_in(poured) { "{poured} in", "{poured} echados" }
-    pot_scale_shall { "The scale shall show", "La báscula debe marcar" }
+    pot_scale_shall { "Scale should read", "La báscula debe marcar" }
     pot_scale_total { "The scale shows, all told", "La báscula marca, en total" }
     pot_scale_own { "The scale shows, of this one only", "La báscula marca, solo de este" }
     pot_with_tare(tare) { "the pot's {tare} in it", "con bote, {tare}" }
@@ -57,7 +57,7 @@ words! {
     pot_other_vessel { "A larger pot", "Un bote mayor" }
     pot_scaled_said { "The rest is scaled.", "El resto está ajustado." }
     pot_accepted_said { "What is in stands as the recipe.", "Lo echado queda como receta." }
-    pot_taken_back { "Taken back.", "Retirado." }
+    pot_taken_back { "Taken back.", "Anulado." }
     pot_told_again { "Back again.", "Repuesto." }
     pot_all_in(grams) { "All is in: {grams}.", "Todo echado: {grams}." }
     pot_did_weigh(name) { "{name}, weighed in", "{name}, pesado" }
@@ -121,9 +121,9 @@ words! {
     pot_photo_reading { "Photo, reading", "Foto, lectura" }
     pot_history[n] { "History: {n} line" | "History: {n} lines", "Historia: {n} línea" | "Historia: {n} líneas" }
     pot_used_wasted(used, wasted) { "Printed with {used}, thrown away {wasted}.", "Impreso {used}, desechado {wasted}." }
-    pot_take_back { "Take back", "Retirar" }
+    pot_take_back { "Take back", "Anular" }
     pot_tell_again { "Put back", "Reponer" }
-    pot_was_taken_back { "taken back, changes nothing", "retirado, no cuenta" }
+    pot_was_taken_back { "taken back, changes nothing", "anulado, no cuenta" }
     pot_with_reading { "reading", "lectura" }
     pot_then_held(grams) { "then {grams}", "luego {grams}" }
     pot_held_after(grams) { "The pot held {grams} after it", "Después el bote tenía {grams}" }
@@ -180,8 +180,8 @@ words! {
     pot_yes_is_to(revision) { "The client's yes is to {revision}", "El visto bueno es a la {revision}" }
     pot_no_yes { "No client said yes to it yet", "Aún sin visto bueno" }
     pot_newer_there { "A later revision is there, without the client's yes.", "Hay una revisión posterior, sin visto bueno." }
-    pot_not_worked_out(pieces) { "{pieces} to print. How much ink a print takes was not worked out yet.", "{pieces} por imprimir. Aún no se ha calculado cuánta tinta lleva una impresión." }
-    pot_what_print_takes { "What a print takes", "Lo que lleva una impresión" }
+    pot_not_worked_out(pieces) { "{pieces} to print. How much ink a print takes was not worked out yet.", "{pieces} por imprimir. Aún no se ha calculado cuánta tinta lleva un estampado." }
+    pot_what_print_takes { "What a print takes", "Lo que lleva un estampado" }
     pot_in_pots(in_pots, to_mix) { "{in_pots} of it stand in pots; {to_mix} are to be mixed.", "{in_pots} ya están en botes; faltan {to_mix} por mezclar." }
     pot_for_pieces(pieces) { "for {pieces}", "para {pieces}" }
     pot_by_formula(printed, loss) { "{printed} go onto the garments, {loss} stay in pot, screen and flood. Nothing alike was weighed yet.", "{printed} van a las prendas, {loss} quedan en bote, pantalla y racleta. Aún no se ha pesado nada parecido." }
@@ -192,7 +192,9 @@ words! {
     pot_alike_mesh { "this fabric and mesh", "esta tela y malla" }
     pot_alike_fabric { "this fabric", "esta tela" }
     pot_alike_any { "other runs", "otras tiradas" }
-    pot_print_wait { "Type the art's size, the pieces and the mesh's volume.", "Escribe el tamaño del arte, las piezas y el volumen de la malla." }
+    pot_print_left(pieces) { "For the {pieces} left of this run.", "Para lo que queda de esta tirada: {pieces}." }
+    pot_print_none_left { "No pieces are left of this run: told for one.", "No quedan piezas de esta tirada: se dice para una." }
+    pot_print_wait { "Type the art's size and the mesh's volume.", "Escribe el tamaño del arte y el volumen de la malla." }
     pot_coverage_hint { "Of that rectangle.", "De ese rectángulo." }
     pot_mesh_volume { "Ink the mesh holds", "Tinta que carga la malla" }
     pot_mesh_volume_hint { "From the mesh's data sheet.", "De la ficha de la malla." }
@@ -209,7 +211,7 @@ words! {
     pot_after_wait { "Pick what, type how much: what the pot will hold stands here before it is said.", "Elige qué y escribe cuánto: aquí se ve lo que tendrá el bote antes de anotarlo." }
     pot_then_holds(grams) { "Then it holds {grams}", "Entonces tendrá {grams}" }
     pot_was(percent) { "was {percent}", "era {percent}" }
-    pot_touch_more(name) { "a touch more {name}", "un toque más de {name}" }
+    pot_touch_more(name) { "a touch more {name}", "una pizca más de {name}" }
     pot_too_light { "too light", "muy claro" }
     pot_too_dark { "too dark", "muy oscuro" }
     pot_too_dull { "too dull", "muy apagado" }

@@ -125,7 +125,7 @@ words! {
     kit_goal_saved(step) { "The aim is step {step}.", "Se busca el paso {step}." }
     lamp_new { "Add a lamp", "Añadir lámpara" }
     lamp_name { "Name", "Nombre" }
-    lamp_name_hint { "As you call it in the shop.", "Como lo llamáis en el taller." }
+    lamp_name_hint { "As you call it in the shop.", "Como lo llamas en el taller." }
     lamp_kind { "What kind of light?", "¿Qué tipo de luz?" }
     lamp_point { "One bulb", "Una bombilla" }
     lamp_tubes { "Tubes", "Tubos" }
@@ -150,7 +150,7 @@ words! {
     volume_wet(um) { "As a wet film, {um} µm high.", "Como película húmeda, {um} µm de alto." }
     volume_sheet_area(percent) { "{percent} % open, as the data sheet says.", "{percent} % abierta, según la ficha." }
     volume_own_area(percent) { "{percent} % open, computed from the sheet's opening and count.", "{percent} % abierta, calculada de la luz de malla y los hilos de la ficha." }
-    volume_theory { "In theory. What a print really takes differs: weigh it.", "En teoría. Lo que toma una impresión varía: pésalo." }
+    volume_theory { "In theory. What a print really takes differs: weigh it.", "En teoría. Lo que toma un estampado varía: pésalo." }
     volume_lacks_area { "The sheet lacks the open area, or the opening. Neither follows from the thread: woven threads flatten. Look it up on the mesh's data sheet.", "Falta el área abierta o la luz de malla. No salen del hilo: al tejerse se aplasta. Búscalas en la ficha de la malla." }
     volume_lacks_thickness { "The sheet lacks the thickness of the woven mesh. Look it up on the mesh's data sheet.", "Falta el espesor de la malla tejida. Búscalo en la ficha de la malla." }
     volume_type_count { "Type what the mesh's data sheet says.", "Escribe lo que dice la ficha de la malla." }
@@ -166,7 +166,7 @@ words! {
     volume_density_unit { "g/cm³", "g/cm³" }
     volume_finer { "Hits, transfer, weight", "Pasadas, traspaso, peso" }
     volume_grams(grams) { "{grams} g", "{grams} g" }
-    volume_need(print, cm3) { "{print} g a print, {cm3} cm³ in all.", "{print} g por impresión, {cm3} cm³ en total." }
+    volume_need(print, cm3) { "{print} g a print, {cm3} cm³ in all.", "{print} g por estampado, {cm3} cm³ en total." }
     volume_prints(n) { "A kilogram prints {n}.", "Con un kilo salen {n}." }
     volume_without { "Without what stays in pot, screen and flood.", "Sin lo que queda en bote, pantalla y racleta." }
     volume_need_wait { "Type the art's size and the pieces.", "Escribe el tamaño del arte y las piezas." }

@@ -1,8 +1,12 @@
 //! What does a photo say of a pot?
 
-use super::{ColourReading, ReadBy, lab_of, reading_of};
+use super::needs::recipe_of;
+use super::replay::pot_state;
+use super::{ColourReading, InkFact, ReadBy, RecipeField, lab_of, reading_of};
 use crate::colour::Lab;
 use crate::colour::photo_reading::PhotoReading;
+use crate::journal::{Fact, Subject};
+use crate::shop::Shop;
 
 /// What is kept of a photo.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,6 +29,26 @@ pub fn photo_sample(known: Option<ColourReading>, photo: &PhotoReading) -> Photo
     let (on, from, to) = (lab_of(target), photo.target, photo.sample);
     let laid = Lab::new(on.l + to.l - from.l, on.a + to.a - from.a, on.b + to.b - from.b);
     PhotoSample { sample: reading_of(bounded(laid), ReadBy::Photo), target: None }
+}
+
+/// The facts that note a pot's reading as `event`, and those that take them back: the target that a photo brought
+/// with it goes as well, and the one before comes back.
+pub fn reading_facts(
+    shop: &Shop,
+    pot: Subject,
+    event: Subject,
+    read: PhotoSample,
+    by: Option<&str>,
+) -> [Vec<(Subject, Fact)>; 2] {
+    let noted = InkFact::SwatchRead { pot, reading: read.sample, note: String::new(), by: by.map(str::to_owned) };
+    let (mut facts, mut undo) = (vec![(event, Fact::Ink(noted))], vec![(event, Fact::Deleted)]);
+    let recipe = recipe_of(shop, &pot_state(shop, pot));
+    if let (Some(id), Some(target)) = (recipe, read.target) {
+        let set = |target| (id, Fact::Ink(InkFact::RecipeSet(vec![RecipeField::Target(target)])));
+        facts.insert(0, set(Some(target)));
+        undo.push(set(shop.ink.recipe(id).and_then(|recipe| recipe.target)));
+    }
+    [facts, undo]
 }
 
 fn bounded(lab: Lab) -> Lab {

@@ -5,7 +5,7 @@ use super::{ColourReading, Contents, InkFact, PotState, ReadOn, lab_of};
 use crate::colour::{Constants, Lab, Origin, Print, Reflectance, Seen, Surface, anchored_to_colour, smoothest};
 use crate::heat::ink_key;
 use crate::job::{LotId, RunId};
-use crate::journal::Subject;
+use crate::journal::{Fact, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 
@@ -29,7 +29,7 @@ pub(super) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
             InkFact::Poured { component, grams, reading, .. } => (*reading, Some(Some((*component, grams.grams())))),
             InkFact::Moved { to, .. } => (None, (*to == pot).then_some(None)),
             InkFact::SwatchRead { reading, .. } => (Some(*reading), None),
-            InkFact::Matched { reading, .. } | InkFact::Approved { reading, .. } => (*reading, None),
+            // What a match or a yes names is the reading before it, told once already: taking that back is enough.
             _ => (None, None),
         };
         moments.push(Moment { event, at: row.at, contents: state.contents.clone(), reading, poured });
@@ -58,6 +58,22 @@ pub(super) fn last_reading(moments: &[Moment]) -> Option<(PotReading, &Contents)
     let since = moments.iter().skip(place + 1).filter(|moment| moment.poured.is_some()).count() as u32;
     let reading = PotReading { event: moment.event, at: moment.at, reading: moment.reading?, since };
     Some((reading, &moment.contents))
+}
+
+/// What a pot was read as, while nothing went in since: what a match or a yes rests on.
+pub fn reading_now(shop: &Shop, pot: Subject) -> Option<ColourReading> {
+    let (_, moments) = moments(shop, pot);
+    last_reading(&moments).filter(|(last, _)| last.since == 0).map(|(last, _)| last.reading)
+}
+
+/// The same facts, where one is a yes from a pot, with what that pot was read as.
+pub fn with_reading(shop: &Shop, mut facts: Vec<(Subject, Fact)>) -> Vec<(Subject, Fact)> {
+    for (_, fact) in &mut facts {
+        if let Fact::Ink(InkFact::Approved { pot: Some(pot), reading, .. }) = fact {
+            *reading = reading.or_else(|| reading_now(shop, *pot));
+        }
+    }
+    facts
 }
 
 /// A garment as an ink lies on it.

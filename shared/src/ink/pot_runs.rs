@@ -20,6 +20,10 @@ pub struct PotRun {
     pub ink: String,
     /// Good pieces that no weighing tells of yet.
     pub good: u32,
+    /// Whether the pot was made for it.
+    pub own: bool,
+    /// Whether it is on the press.
+    pub on_press: bool,
 }
 
 /// Most runs offered. Our own.
@@ -50,12 +54,22 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
             continue;
         }
         let last = std::cmp::Reverse(progress.ended.or(progress.started));
-        let row = PotRun { run, title: job.title.clone(), ink: of.ink.clone(), good };
+        let row =
+            PotRun { run, title: job.title.clone(), ink: of.ink.clone(), good, own, on_press: progress.is_on_press() };
         runs.push(((!own, !progress.is_on_press(), last, run), row));
     }
     sort_by_key(&mut runs, |(rank, _)| *rank);
     runs.truncate(MOST);
     runs.into_iter().map(|(_, row)| row).collect()
+}
+
+/// The run a pot was most likely printed on: its own while that is on the press or has pieces not told of, else
+/// one of its ink on the press, else its own. None where nothing says so.
+pub fn likely_run(runs: &[PotRun]) -> Option<RunId> {
+    let first = |is: fn(&PotRun) -> bool| runs.iter().find(|run| is(run)).map(|run| run.run);
+    first(|run| run.own && (run.on_press || run.good > 0))
+        .or_else(|| first(|run| run.on_press))
+        .or_else(|| first(|run| run.own))
 }
 
 fn told(fact: &InkFact) -> u32 {

@@ -66,7 +66,7 @@ impl PrintUse {
     }
 }
 
-/// The form of what a print takes, and for how many pieces.
+/// The form of what a print takes. The pieces are the run's, and not to be typed: a pot is made for what is left of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PrintForm {
     /// Art, coverage in percent, hits, pieces, transfer in percent, density in g/cm³.
@@ -85,12 +85,11 @@ impl Default for PrintForm {
 }
 
 impl PrintForm {
-    /// The form of a run: as it was worked out before, else from its set-up, its screen's data sheet, its pieces
-    /// left and the density of its ink's components.
+    /// The form of a run: as it was worked out before, else from its set-up, its screen's data sheet and the
+    /// density of its ink's components; for the pieces left of it, or where none are, for one.
     pub fn of(shop: &Shop, run: RunId, units: Units) -> Self {
         let mut form = Self::default();
-        let pieces = shop.left_of(run);
-        form.ink.pieces = if pieces > 0 { pieces.to_string() } else { String::new() };
+        form.ink.pieces = shop.left_of(run).max(1).to_string();
         if let Some(print) = shop.ink.print(run) {
             let permille = |value: u16| shown(f64::from(value) / 10.0);
             form.ink.width = shown(print.width.in_units(units));

@@ -13,14 +13,28 @@ pub const WAY_FIELDS: [&str; 3] = ["grams_1", "grams_2", "grams_3"];
 pub struct WayForm {
     /// Each component, and how much of it went in.
     pub rows: Vec<(Subject, String)>,
-    /// Why.
+    /// Why: kept only where it went in as advised.
     pub note: String,
+    /// What was advised of each, as it is typed.
+    advised: Vec<String>,
 }
 
 impl WayForm {
     /// As advised.
     pub fn of(way: &AddWay, note: String, units: Units) -> Self {
-        Self { rows: way.rows.iter().map(|row| (row.component, row.grams.text(units))).collect(), note }
+        let rows = way.rows.iter().map(|row| (row.component, row.grams.text(units)));
+        Self::of_rows(rows.collect(), note)
+    }
+
+    fn of_rows(rows: Vec<(Subject, String)>, note: String) -> Self {
+        Self { advised: rows.iter().map(|(_, text)| text.clone()).collect(), rows, note }
+    }
+
+    /// What was worked out holds only for what was advised.
+    fn note(&self) -> String {
+        let as_advised =
+            self.rows.iter().map(|(_, text)| text.trim()).eq(self.advised.iter().map(|text| text.as_str()));
+        if as_advised { self.note.clone() } else { String::new() }
     }
 
     /// The corrections, in their order. A component of which nothing went in is left out.
@@ -41,7 +55,7 @@ impl WayForm {
                     component: *component,
                     grams,
                     step: PourStep::Correction,
-                    note: self.note.clone(),
+                    note: self.note(),
                     reading: None,
                     by: by.map(str::to_owned),
                 }),
@@ -55,6 +69,15 @@ impl WayForm {
     }
 }
 
+/// What really went in, as these facts tell: each component and its grams.
+pub fn poured_in(facts: &[InkFact]) -> Vec<(Subject, Grams)> {
+    let poured = facts.iter().filter_map(|fact| match fact {
+        InkFact::Poured { component, grams, .. } => Some((*component, *grams)),
+        _ => None,
+    });
+    poured.collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -63,10 +86,8 @@ mod tests {
     #[test]
     fn what_went_in_is_a_correction_each_and_nothing_is_no_answer() {
         let id = |n| Uuid::from_u128(n);
-        let form = |one: &str, two: &str| WayForm {
-            rows: vec![(id(2), one.into()), (id(3), two.into())],
-            note: "Too green".into(),
-        };
+        let form =
+            |one: &str, two: &str| WayForm::of_rows(vec![(id(2), one.into()), (id(3), two.into())], "Too green".into());
         let facts = form("3.2", "0").check(id(1), Some("Ines"), Units::Metric).unwrap();
         let [InkFact::Poured { pot, component, grams, step: PourStep::Correction, .. }] = &facts[..] else { panic!() };
         assert_eq!((*pot, *component, *grams), (id(1), id(2), Grams::from_grams(3.2)));
@@ -74,5 +95,22 @@ mod tests {
         let problems = form("", "0").check(id(1), None, Units::Metric).unwrap_err();
         assert_eq!(problems.get("grams_1"), Some(&FormProblem::Missing));
         assert!(form("3.2", "-1").check(id(1), None, Units::Metric).unwrap_err().contains_key("grams_2"));
+    }
+
+    #[test]
+    fn what_is_told_of_it_is_what_went_in_and_not_what_was_advised() {
+        let id = |n| Uuid::from_u128(n);
+        let mut form = WayForm::of_rows(vec![(id(2), "3.2".into()), (id(3), "1".into())], "ΔE 3.0 → 0.4".into());
+        let note = |fact: &InkFact| match fact {
+            InkFact::Poured { note, .. } => note.clone(),
+            _ => panic!("{fact:?}"),
+        };
+        let facts = form.check(id(1), None, Units::Metric).unwrap();
+        assert_eq!(note(&facts[0]), "ΔE 3.0 → 0.4");
+        form.rows[0].1 = "5".into();
+        form.rows[1].1 = "0".into();
+        let facts = form.check(id(1), None, Units::Metric).unwrap();
+        assert_eq!(poured_in(&facts), [(id(2), Grams::from_grams(5.0))]);
+        assert_eq!(note(&facts[0]), "", "nothing was worked out for that");
     }
 }
