@@ -3,7 +3,7 @@
 use super::stock_sheet::{StockAsk, StockSheet};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Icon, NotHere, Page, Swatch};
+use crate::parts::{Icon, MenuRow, NotHere, Page, Swatch};
 use crate::photo::Photos;
 use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
 use crate::store::Store;
@@ -87,13 +87,7 @@ fn details(store: Store, card: &ComponentCard) -> Drawn {
     let id = card.id;
     view! {
         <ul class="menu">
-            <li>
-                <a class="menu-row" href=Place::Colour(ColourPlace::Component(id)).hash()>
-                    <Icon name="drop"/>
-                    <span class="row-words"><strong>{words::ink_how_it_colours()}</strong><span class="muted">{words::ink_how_it_colours_hint()}</span></span>
-                    <Icon name="next"/>
-                </a>
-            </li>
+            <MenuRow href=Place::Colour(ColourPlace::Component(id)).hash() icon="drop" title=words::ink_how_it_colours() text=words::ink_how_it_colours_hint()/>
         </ul>
         {story(store, &card.lines)}
         {(!card.used_in.is_empty()).then(|| view! {

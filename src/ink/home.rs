@@ -5,7 +5,7 @@ use super::pots::pot_row;
 use super::recipes::Recipes;
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Empty, Icon, Page};
+use crate::parts::{Empty, Icon, MenuRow, Page};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
 use crate::words;
@@ -85,21 +85,9 @@ fn stock_row(shelf: Memo<InkShelf>) -> Drawn {
         let components = shelf.with(|shelf| shelf.components);
         view! {
             <ul class="menu">
-                <li>
-                    <a class="menu-row" id="stock" href=Place::Ink(InkPlace::Stock).hash()>
-                        <Icon name="box"/>
-                        <span class="row-words"><strong>{words::ink_stock()}</strong><span class="muted">{words::ink_components(components)}</span></span>
-                        <Icon name="next"/>
-                    </a>
-                </li>
+                <MenuRow id="stock" href=Place::Ink(InkPlace::Stock).hash() icon="box" title=words::ink_stock() text=words::ink_components(components)/>
                 {(components > 0).then(|| view! {
-                    <li>
-                        <a class="menu-row" id="by-eye" href=Place::Pot(PotPlace::New).hash()>
-                            <Icon name="ink"/>
-                            <span class="row-words"><strong>{words::pot_new_by_eye()}</strong><span class="muted">{words::ink_by_eye_hint()}</span></span>
-                            <Icon name="next"/>
-                        </a>
-                    </li>
+                    <MenuRow id="by-eye" href=Place::Pot(PotPlace::New).hash() icon="ink" title=words::pot_new_by_eye() text=words::ink_by_eye_hint()/>
                 })}
             </ul>
         }

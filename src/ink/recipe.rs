@@ -6,7 +6,7 @@ use super::revisions::Revisions;
 use super::sum::limits_told;
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::{Icon, NotHere, Page, Swatch, delete};
+use crate::parts::{Icon, MenuRow, NotHere, Page, Swatch, delete};
 use crate::photo::Photos;
 use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
 use crate::store::Store;
@@ -122,13 +122,7 @@ fn run_row(store: Store, run: Subject) -> Option<Drawn> {
         let (job, fields) = shop.job_of(run)?;
         let words = format!("{} · {}", fields.client, words::pieces(shop.left_of(run)));
         Some(view! {
-            <li>
-                <a class="menu-row" href=Place::Job(job).hash()>
-                    <Icon name="shirt"/>
-                    <span class="row-words"><strong>{fields.title.clone()}</strong><span class="muted">{words}</span></span>
-                    <Icon name="next"/>
-                </a>
-            </li>
+            <MenuRow href=Place::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
         })
     })
 }

@@ -3,7 +3,7 @@
 use super::pots::pot_row;
 use crate::kept::Memo;
 use crate::live::{Drawn, live};
-use crate::parts::Icon;
+use crate::parts::MenuRow;
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
 use crate::words;
@@ -51,12 +51,6 @@ fn to_do(ink: &RunInk) -> Option<Drawn> {
 fn row(place: Place, ink: &str, more: Option<Grams>) -> Drawn {
     let words = more.map_or_else(|| words::ink_its_recipe().to_owned(), |more| words::ink_to_mix(words::weight(more)));
     view! {
-        <li>
-            <a class="menu-row" href=place.hash()>
-                <Icon name="ink"/>
-                <span class="row-words"><strong>{ink.to_owned()}</strong><span class="muted">{words}</span></span>
-                <Icon name="next"/>
-            </a>
-        </li>
+        <MenuRow href=place.hash() icon="ink" title=ink.to_owned() text=words/>
     }
 }

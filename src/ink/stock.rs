@@ -3,7 +3,7 @@
 use super::shopping::Shopping;
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
-use crate::parts::{Empty, Icon, Page, Swatch};
+use crate::parts::{Empty, Icon, MenuRow, Page, Swatch};
 use crate::place::{InkPlace, Place};
 use crate::store::Store;
 use crate::words;
@@ -86,13 +86,7 @@ fn scale(store: Store) -> Drawn {
         let step = store.shop.with(|shop| shop.ink.scale.step);
         view! {
             <ul class="menu">
-                <li>
-                    <a class="menu-row" id="scale" href=Place::Ink(InkPlace::Scale).hash()>
-                        <Icon name="gear"/>
-                        <span class="row-words"><strong>{words::ink_scale()}</strong><span class="muted">{words::ink_scale_line(words::grams(step))}</span></span>
-                        <Icon name="next"/>
-                    </a>
-                </li>
+                <MenuRow id="scale" href=Place::Ink(InkPlace::Scale).hash() icon="gear" title=words::ink_scale() text=words::ink_scale_line(words::grams(step))/>
             </ul>
         }
     })

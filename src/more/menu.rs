@@ -2,7 +2,7 @@
 
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
-use crate::parts::{Icon, Page};
+use crate::parts::{MenuRow, Page};
 use crate::place::{HeatPlace, Place};
 use crate::store::Store;
 use crate::words;
@@ -16,13 +16,7 @@ pub fn MoreScreen() -> Drawn {
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
     let line = |place: Place, icon: &'static str, title: &'static str, text: &'static str| {
         view! {
-            <li>
-                <a class="menu-row" href=place.hash()>
-                    <Icon name=icon/>
-                    <span class="row-words"><strong>{title}</strong><span class="muted">{text}</span></span>
-                    <Icon name="next"/>
-                </a>
-            </li>
+            <MenuRow href=place.hash() icon title text/>
         }
     };
     view! {

@@ -3,7 +3,7 @@
 use super::StencilPlace;
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
-use crate::parts::{Icon, Page};
+use crate::parts::{Icon, MenuRow, Page};
 use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
@@ -100,12 +100,6 @@ fn door(
 
 fn line(place: StencilPlace, icon: &'static str, title: &'static str, text: String) -> Drawn {
     view! {
-        <li>
-            <a class="menu-row" href=place.hash()>
-                <Icon name=icon/>
-                <span class="row-words"><strong>{title}</strong><span class="muted">{text}</span></span>
-                <Icon name="next"/>
-            </a>
-        </li>
+        <MenuRow href=place.hash() icon title text/>
     }
 }
