@@ -615,6 +615,96 @@ fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
     assert_eq!(label.by.as_deref(), Some("Ines"), "the first who is named");
 }
 
+/// What is in the pot decides what it is called, not the order in which it was told.
+#[test]
+fn a_pot_is_its_revision_as_written_only_while_it_holds_what_that_asks_for() {
+    let Published { mut press, yellow, white, clear, blue, recipe, first } = published();
+    let mut ids = 0x9200;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let called = |press: &Press, pot: Subject| {
+        let holds = pot_label(&press.shop(), pot).unwrap().holds;
+        (holds.revision.map_or(0, |revision| revision.number), holds.changes, holds.as_written)
+    };
+
+    // Half of it is in, and poured out in part.
+    let pot = press.pot(Some(first), 500.0);
+    press.pour(pot, yellow, 100.0, PourStep::WeighIn);
+    press.pour(pot, white, 150.0, PourStep::WeighIn);
+    let half = press.pot(None, 0.0);
+    press.event(InkFact::Moved { from: pot, to: half, grams: g(50.0), by: None });
+    assert_eq!((called(&press, pot), called(&press, half)), ((1, 0, false), (1, 0, false)));
+    assert_eq!(pot_state(&press.shop(), half).holds, None);
+    assert!(!pot_card(&press.shop(), half).unwrap().as_written);
+    // Back in, and saved as it is: that is a revision as written, and a yes is to it.
+    press.event(InkFact::Moved { from: half, to: pot, grams: g(50.0), by: None });
+    let facts = save_facts(&press.shop(), pot, "", None, &mut id);
+    let second = facts[0].0;
+    press.all(facts);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((2, 0, true), Some(second)));
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert!(card.as_written && card.unfinished);
+    assert_eq!(approve_facts(&press.shop(), pot, "Moss", None, &mut id).len(), 1);
+    // Weighed on it is that revision no more.
+    press.pour(pot, clear, 250.0, PourStep::WeighIn);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((2, 1, false), None));
+    let shop = press.shop();
+    let weighing = weigh_in_view(&shop, pot, None).unwrap().holds.revision;
+    assert_eq!(weighing.map(|revision| revision.id), Some(first), "it is weighed by the first all the same");
+
+    // A correction before the yes is taken back: what was approved is not in the pot.
+    let pot = press.pot(Some(first), 500.0);
+    for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
+        press.pour(pot, component, grams, PourStep::WeighIn);
+    }
+    let touch = press.pour(pot, blue, 2.6, PourStep::Correction);
+    let facts = approve_facts(&press.shop(), pot, "Moss", None, &mut id);
+    let third = facts[0].0;
+    press.all(facts);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((3, 0, true), Some(third)));
+    assert!(pot_label(&press.shop(), pot).unwrap().approval.is_some());
+    press.say(touch, Fact::Deleted);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((3, 0, false), None));
+    assert_eq!(pot_card(&press.shop(), pot).unwrap().stage, PotStage::Mixed);
+    assert!(pot_label(&press.shop(), pot).unwrap().approval.is_none());
+    assert_eq!(approvals_of(&press.shop(), recipe).len(), 1, "the yes to the revision stands");
+    press.say(touch, Fact::Restored);
+    assert!(pot_label(&press.shop(), pot).unwrap().approval.is_some());
+
+    // The revision itself is taken back.
+    press.say(third, Fact::Deleted);
+    let label = pot_label(&press.shop(), pot).unwrap();
+    assert_eq!((label.approval, called(&press, pot)), (None, (1, 1, false)));
+}
+
+#[test]
+fn a_pot_stays_its_revision_through_rounding_topping_up_and_taking_out() {
+    let Published { mut press, yellow, white, clear, first, .. } = published();
+    press.ink(Uuid::nil(), InkFact::ScaleSet { step: g(2.0), most: None });
+    let pots = [0, 1, 2].map(|_| {
+        let pot = press.pot(Some(first), 25.0);
+        // By hand: 5, 7.5 and 12.5 g in steps of 2 g.
+        for (component, grams) in [(yellow, 4.0), (white, 8.0), (clear, 12.0)] {
+            press.pour(pot, component, grams, PourStep::WeighIn);
+        }
+        pot
+    });
+    let [pot, ..] = pots;
+    for from in &pots[1..] {
+        press.event(InkFact::Moved { from: *from, to: pot, grams: g(24.0), by: None });
+    }
+    for _ in 0..3 {
+        let total = pot_state(&press.shop(), pot).contents.total();
+        for (component, grams) in top_up(&press.shop(), pot, total.plus(g(11.0))) {
+            press.pour(pot, component, grams.grams(), PourStep::TopUp);
+        }
+        press.event(InkFact::Used { pot, run: None, grams: g(33.333), pieces: 1, paper: None, by: None });
+        assert_eq!(pot_state(&press.shop(), pot).holds, Some(first));
+    }
+}
+
 #[test]
 fn what_is_typed_at_the_scale_is_short_on_or_over_before_it_is_told() {
     let Published { mut press, yellow, first, .. } = published();
@@ -1266,6 +1356,7 @@ mod properties {
             let shop = press.shop();
             let done = weigh_in(&shop, pot).unwrap();
             prop_assert!(done.is_done() || done.steps.iter().any(|row| !row.target.is_some()));
+            prop_assert!(!done.is_done() || pot_state(&shop, pot).holds == Some(revision));
             let total = done.holds.milligrams() as f64;
             for (row, part) in done.steps.iter().zip(&parts) {
                 let off = row.poured.milligrams() as f64 - total * f64::from(part.share.billionths()) / 1e9;

@@ -80,6 +80,7 @@ words! {
     pot_nameless { "another pot", "otro bote" }
     pot_revision_n(number) { "Revision {number}", "Revisión {number}" }
     pot_no_revision { "No recipe yet", "Aún sin receta" }
+    pot_not_as_written(revision) { "{revision}, not as written", "{revision}, no tal cual" }
     pot_changed[n] { "changed {n} time since" | "changed {n} times since", "cambiada {n} vez desde entonces" | "cambiada {n} veces desde entonces" }
     pot_by_eye_changes[n] { "Mixed by eye, {n} addition" | "Mixed by eye, {n} additions", "Mezclado a ojo, {n} adición" | "Mezclado a ojo, {n} adiciones" }
     pot_stage_weighing { "Being weighed", "Pesándose" }
@@ -269,7 +270,8 @@ pub fn pot_revision(revision: &RevisionName) -> String {
 /// Which recipe a pot holds.
 pub fn pot_holds(holds: &Holds) -> String {
     match (&holds.revision, holds.changes) {
-        (Some(revision), 0) => pot_revision(revision),
+        (Some(revision), 0) if holds.as_written => pot_revision(revision),
+        (Some(revision), 0) => pot_not_as_written(pot_revision(revision)),
         (Some(revision), changes) => format!("{}, {}", pot_revision(revision), pot_changed(changes)),
         (None, 0) => pot_no_revision().into(),
         (None, changes) => pot_by_eye_changes(changes),

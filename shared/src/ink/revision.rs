@@ -117,9 +117,11 @@ pub fn approval(shop: &Shop, event: Subject) -> Option<Approval> {
 }
 
 /// The revision a pot holds as written: none once anything was added that is not of it, nor while some of what
-/// is to be weighed in is not in.
+/// is to be weighed in by it is not in.
 pub(super) fn holds_as_written(shop: &Shop, pot: Subject, state: &PotState) -> Option<Subject> {
-    state.holds.filter(|_| weigh_in(shop, pot).is_none_or(|weigh_in| weigh_in.is_done()))
+    let weighed_by = shop.ink.pot(pot).and_then(|pot| pot.revision);
+    let is_in = |id: &Subject| Some(*id) != weighed_by || weigh_in(shop, pot).is_none_or(|weigh_in| weigh_in.is_done());
+    state.holds.filter(is_in)
 }
 
 /// The facts that save what a pot holds as a revision: of its own recipe, or where it is of none, as the first

@@ -1,8 +1,9 @@
 //! The weigh-in at the scale, one component at a time.
 
-use super::label::holds_of;
 use super::rows::component_name;
-use super::{Colour, Holds, OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, stock_left, weigh_in};
+use super::{
+    Colour, Holds, OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, revision_name, stock_left, weigh_in,
+};
 use crate::journal::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
@@ -81,6 +82,12 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     let then = weighing.steps.iter().enumerate().find(|(at, step)| Some(*at) != now && to_pour(step)).map(|(at, _)| at);
     let total = weighing.total();
     let beyond = |most: Option<Grams>, weight: Grams| most.map_or(Grams::ZERO, |most| weight.minus(most).or_nothing());
+    // What was saved before all was in is not what is weighed on.
+    let holds = Holds {
+        revision: pot.revision.and_then(|id| revision_name(shop, id)),
+        changes: if state.base == pot.revision { state.changes } else { 0 },
+        as_written: true,
+    };
     let error = |step: &WeighStep| {
         let off = step.target.minus(step.exact).milligrams() as f64;
         if step.exact.is_some() && !step.accepted { (off / step.exact.milligrams() as f64).abs() } else { 0.0 }
@@ -88,7 +95,7 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     Some(WeighInView {
         pot: id,
         name: pot.name.clone(),
-        holds: holds_of(shop, &state),
+        holds,
         tare: pot.tare,
         scale_step: shop.ink.scale.step,
         on_scale,
