@@ -32,6 +32,13 @@ words! {
     pot_shelf_lacks(grams) { "By the ledger the shelf lacks {grams} of it.", "Según el registro faltan {grams} en el estante." }
     pot_will_spill(grams) { "The pot will be {grams} too full.", "El bote se pasará de lleno en {grams}." }
     pot_will_overload(grams) { "The scale will be {grams} over what it bears.", "La báscula cargará {grams} de más." }
+    pot_too_fine(asks, step, enough) {
+        "The batch asks for {asks} of it, less than the scale's {step}. From {enough} on it can be weighed to a hundredth.",
+        "La cantidad pide {asks}, menos que los {step} de la báscula. Desde {enough} se puede pesar a la centésima."
+    }
+    pot_make_more { "Make more", "Hacer más" }
+    pot_leave_out { "Leave it out", "No echarlo" }
+    pot_left_out_said { "It is left out: another recipe.", "No se echa: es otra receta." }
     pot_type_first { "Type what the scale shows, or touch Exact.", "Escribe lo que marca la báscula o toca Exacto." }
     pot_no_more { "That is no more than it showed before.", "Eso no es más de lo que marcaba antes." }
     pot_short(poured, to_go) { "{poured} more, then {to_go} to go", "{poured} más; faltarán {to_go}" }

@@ -2,6 +2,7 @@
 
 use super::apportion::apportion;
 use super::recipe::{percent_of, weights};
+use super::scaled::to_weigh;
 use super::stock::stock_left;
 use super::{InkFact, StepState, WeighIn};
 use crate::journal::{Fact, Subject};
@@ -100,7 +101,7 @@ pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPo
         .zip(exact)
         .map(|(row, exact)| {
             let exact = Grams::from_milligrams(exact);
-            if row.accepted { [row.target; 2] } else { [exact, exact.rounded_to(step).max(row.poured)] }
+            if row.accepted { [row.target; 2] } else { [exact, to_weigh(exact, step).max(row.poured)] }
         })
         .collect();
     let kept: Vec<[Grams; 2]> = weigh_in

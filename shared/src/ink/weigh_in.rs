@@ -3,6 +3,7 @@
 use super::apportion::apportion;
 use super::recipe::weights;
 use super::replay::pot_state;
+use super::scaled::to_weigh;
 use super::{InkFact, PourStep};
 use crate::journal::Subject;
 use crate::quantity::Grams;
@@ -128,7 +129,7 @@ pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
             let (exact, taken) = (Grams::from_milligrams(exact), accepted.get(component).copied());
             let poured = poured.get(component).copied().unwrap_or_default();
             // More of what was accepted is accepted as well.
-            let target = taken.map_or_else(|| exact.rounded_to(scale), |taken| taken.max(poured));
+            let target = taken.map_or_else(|| to_weigh(exact, scale), |taken| taken.max(poured));
             let state = state_of(target, poured, scale);
             WeighStep { component: *component, exact, target, poured, accepted: taken.is_some(), state }
         })

@@ -1,6 +1,7 @@
 //! The weigh-in at the scale, one component at a time.
 
 use super::rows::component_name;
+use super::scaled::enough;
 use super::{
     Colour, Holds, OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, revision_name, stock_left, weigh_in,
 };
@@ -25,6 +26,9 @@ pub struct WeighRow {
     pub left: Option<Grams>,
     /// How much the shelf lacks of what is still to pour.
     pub lacks: Grams,
+    /// The smallest batch in which the scale weighs it to a hundredth of itself, where this batch asks for less than
+    /// half a step of it, so that the one step to pour is at least twice as much; none elsewhere.
+    pub enough: Option<Grams>,
 }
 
 /// The weigh-in.
@@ -118,11 +122,14 @@ fn row(shop: &Shop, weighing: &WeighIn, step: WeighStep, on_scale: Grams) -> Wei
     let (left, to_go) = (stock_left(shop, step.component), step.to_go());
     let whole: Grams = weighing.steps.iter().map(|step| step.exact).sum();
     let share = step.exact.milligrams() as f64 / (whole.milligrams().max(1)) as f64;
+    let scale = shop.ink.scale.step;
+    let too_fine = step.state == StepState::ToPour && !step.accepted && !step.exact.rounded_to(scale).is_some();
     WeighRow {
         step,
         name: component_name(shop, step.component),
         colour: component.and_then(|component| component.colour),
         percent: share * 100.0,
+        enough: too_fine.then(|| enough(scale, share)),
         scale_target: to_go.is_some().then(|| on_scale.plus(to_go)),
         left,
         lacks: left.map_or(Grams::ZERO, |left| to_go.minus(left.or_nothing()).or_nothing()),
