@@ -422,6 +422,37 @@ fn what_is_too_little_for_the_scale_is_asked_for_all_the_same_and_said_to_be() {
 }
 
 #[test]
+fn another_size_holds_at_the_scale_after_the_rest_was_scaled() {
+    let Published { mut press, yellow, white, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    let edit = |press: &Press, typed: &str, id: u128| {
+        let shop = press.shop();
+        let form = PotForm { size: typed.into(), ..PotForm::to_edit(&shop, pot, Units::Metric).unwrap() };
+        form.edit(&shop, pot, Some("Ines"), Units::Metric, || Uuid::from_u128(id)).unwrap()
+    };
+    // Nothing is in yet: the pot has another size.
+    let facts = edit(&press, "400", 0x9300);
+    assert_eq!(facts, [(pot, Fact::Ink(InkFact::PotSet(vec![PotField::Size(Some(BatchSize::Whole(g(400.0))))])))]);
+    press.pour(pot, yellow, 104.0, PourStep::WeighIn);
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    let id = press.id();
+    let facts = repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, || id);
+    press.all(facts);
+    assert_eq!(PotForm::to_edit(&press.shop(), pot, Units::Metric).unwrap().size, "520");
+    assert_eq!(edit(&press, "520", 0x9301), [], "as it is");
+
+    let facts = edit(&press, "600", 0x9302);
+    assert!(matches!(&facts[..], [(_, Fact::Ink(InkFact::Resized { whole, .. }))] if *whole == g(600.0)));
+    press.all(facts);
+    let now = view(&press, pot);
+    assert_eq!(now.rows.iter().map(|row| row.step.target).collect::<Vec<_>>(), [120.0, 180.0, 300.0].map(g));
+    assert_eq!(now.undo, Some(Uuid::from_u128(0x9302)));
+    press.say(Uuid::from_u128(0x9302), Fact::Deleted);
+    assert_eq!(view(&press, pot).rows[1].step.target, g(156.0));
+    assert_eq!(weigh_in(&press.shop(), pot).unwrap().steps[1].component, white);
+}
+
+#[test]
 fn a_weigh_in_goes_one_component_at_a_time_in_any_order_and_back() {
     let Published { mut press, yellow, white, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);

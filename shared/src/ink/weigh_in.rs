@@ -4,7 +4,7 @@ use super::apportion::apportion;
 use super::recipe::weights;
 use super::replay::pot_state;
 use super::scaled::to_weigh;
-use super::{InkFact, PourStep};
+use super::{BatchSize, InkFact, Pot, PourStep};
 use crate::journal::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
@@ -93,6 +93,28 @@ fn state_of(target: Grams, poured: Grams, step: Grams) -> StepState {
     } else {
         StepState::Done
     }
+}
+
+/// A pot with the size it is weighed to: as resized last, where that is another than it began with.
+pub(super) fn as_resized(shop: &Shop, pot: Subject) -> Option<Pot> {
+    let mut vessel = shop.ink.pot(pot)?.clone();
+    let revision = vessel.revision.and_then(|id| shop.ink.revision(id));
+    if let Some((weighing, began)) = weigh_in(shop, pot).zip(vessel.size.zip(revision)) {
+        let (size, revision) = began;
+        if weighing.whole != size.whole(revision.parts) {
+            vessel.size = Some(BatchSize::Whole(weighing.whole));
+        }
+    }
+    Some(vessel)
+}
+
+/// Whether anything of the weigh-in of a pot was told that was not taken back.
+pub(super) fn is_begun(shop: &Shop, pot: Subject) -> bool {
+    let weighs = |fact: &InkFact| match fact {
+        InkFact::Poured { step, .. } => *step == PourStep::WeighIn,
+        fact => matches!(fact, InkFact::Resized { .. } | InkFact::Accepted { .. }),
+    };
+    shop.ink.events_of(pot).into_iter().any(|(_, event)| !event.deleted && weighs(&event.fact))
 }
 
 /// The weigh-in of a pot by its revision; none where it has none, or no size.
