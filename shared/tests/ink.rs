@@ -7,11 +7,12 @@ use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
     Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
     LimitOf, Low, MakeForm, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy,
-    ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, StockWhat,
-    SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision,
-    component_card, ink_needed, ink_shelf, make_again, new_pot_for, new_pot_of, over_pour, percentages, pot_card,
-    pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact, revision_name, revisions_of,
-    room_of, save_facts, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
+    ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, SaveAs, Scale, ScaleForm, Share, StepState, StockForm,
+    StockWhat, SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale,
+    best_revision, component_card, ink_needed, ink_shelf, make_again, new_pot_for, new_pot_of, over_pour, percentages,
+    pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact, revision_name,
+    revisions_of, room_of, save_as, save_facts, save_pot, stock_left, stock_view, suggested_batch, top_up, weigh_in,
+    weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -173,7 +174,7 @@ fn a_recipe_is_weighed_corrected_matched_approved_and_made_again_to_the_grams_of
 
     press.event(InkFact::Matched { pot, reading: None, by: None });
     assert_eq!(pot_card(&press.shop(), pot).unwrap().stage, PotStage::Matched);
-    let facts = approve_facts(&press.shop(), pot, "Harbour Choir", Some("Moss"), &mut id);
+    let facts = approve_facts(&press.shop(), pot, "", "Harbour Choir", Some("Moss"), &mut id);
     assert_eq!(facts.len(), 2, "the pot is no revision as written, so it becomes one");
     press.all(facts);
 
@@ -613,7 +614,7 @@ fn more_than_a_pot_holds_is_not_taken_out_and_is_told() {
 fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
     let Published { mut press, yellow, white, clear, blue, recipe, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
-    assert_eq!(approve_facts(&press.shop(), pot, "Moss", None, Uuid::nil), []);
+    assert_eq!(approve_facts(&press.shop(), pot, "", "Moss", None, Uuid::nil), []);
     for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
         press.pour(pot, component, grams, PourStep::WeighIn);
     }
@@ -622,7 +623,7 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
         ids += 1;
         Uuid::from_u128(ids)
     };
-    let facts = approve_facts(&press.shop(), pot, " Harbour Choir ", None, &mut id);
+    let facts = approve_facts(&press.shop(), pot, "", " Harbour Choir ", None, &mut id);
     assert_eq!(facts.len(), 1, "it is the first revision as written");
     let yes = facts[0].0;
     press.all(facts);
@@ -641,7 +642,7 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
     press.ink(loose, InkFact::PotSet(vec![PotField::Name("Violet by eye".into())]));
     press.pour(loose, blue, 30.0, PourStep::Correction);
     press.pour(loose, white, 10.0, PourStep::Correction);
-    let facts = approve_facts(&press.shop(), loose, "Moss", None, &mut id);
+    let facts = approve_facts(&press.shop(), loose, "", "Moss", None, &mut id);
     press.all(facts);
     let shop = press.shop();
     let (violet, _) = recipe_for(&shop, "VIOLET by eye").unwrap();
@@ -663,13 +664,13 @@ fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
         ids += 1;
         Uuid::from_u128(ids)
     };
-    let facts = approve_facts(&press.shop(), pot, "Moss", Some("Ines"), &mut id);
+    let facts = approve_facts(&press.shop(), pot, "", "Moss", Some("Ines"), &mut id);
     press.all(facts);
     let shop = press.shop();
     let again = make_again(&shop, recipe, None, BatchSize::Whole(g(100.0))).unwrap();
     assert_ne!(again.revision.id, first);
     assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [50.0, 50.0].map(g));
-    assert_eq!(save_facts(&shop, Uuid::from_u128(0x77), "", None, &mut id), []);
+    assert_eq!(save_facts(&shop, Uuid::from_u128(0x77), "", "", None, &mut id), []);
     let label = pot_label(&shop, pot).unwrap();
     assert_eq!(label.by.as_deref(), Some("Ines"), "the first who is named");
 }
@@ -699,13 +700,13 @@ fn a_pot_is_its_revision_as_written_only_while_it_holds_what_that_asks_for() {
     assert!(!pot_card(&press.shop(), half).unwrap().as_written);
     // Back in, and saved as it is: that is a revision as written, and a yes is to it.
     press.event(InkFact::Moved { from: half, to: pot, grams: g(50.0), by: None });
-    let facts = save_facts(&press.shop(), pot, "", None, &mut id);
+    let facts = save_facts(&press.shop(), pot, "", "", None, &mut id);
     let second = facts[0].0;
     press.all(facts);
     assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((2, 0, true), Some(second)));
     let card = pot_card(&press.shop(), pot).unwrap();
     assert!(card.as_written && card.unfinished);
-    assert_eq!(approve_facts(&press.shop(), pot, "Moss", None, &mut id).len(), 1);
+    assert_eq!(approve_facts(&press.shop(), pot, "", "Moss", None, &mut id).len(), 1);
     // Weighed on it is that revision no more.
     press.pour(pot, clear, 250.0, PourStep::WeighIn);
     assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((2, 1, false), None));
@@ -719,7 +720,7 @@ fn a_pot_is_its_revision_as_written_only_while_it_holds_what_that_asks_for() {
         press.pour(pot, component, grams, PourStep::WeighIn);
     }
     let touch = press.pour(pot, blue, 2.6, PourStep::Correction);
-    let facts = approve_facts(&press.shop(), pot, "Moss", None, &mut id);
+    let facts = approve_facts(&press.shop(), pot, "", "Moss", None, &mut id);
     let third = facts[0].0;
     press.all(facts);
     assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((3, 0, true), Some(third)));
@@ -762,6 +763,40 @@ fn a_pot_stays_its_revision_through_rounding_topping_up_and_taking_out() {
         press.event(InkFact::Used { pot, run: None, grams: g(33.333), pieces: 1, paper: None, by: None });
         assert_eq!(pot_state(&press.shop(), pot).holds, Some(first));
     }
+}
+
+#[test]
+fn a_pot_mixed_by_eye_joins_the_recipe_of_its_name_unless_it_is_called_otherwise() {
+    let Published { mut press, blue, recipe, first, .. } = published();
+    let mut ids = 0x9400;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let pot = press.pot(None, 0.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Name("brick".into())]));
+    press.pour(pot, blue, 30.0, PourStep::Correction);
+    let shop = press.shop();
+    let named = SaveAs::Named { recipe, name: "Brick".into(), number: 2 };
+    assert_eq!((save_as(&shop, pot, ""), save_as(&shop, pot, " BRICK ")), (named.clone(), named));
+    assert_eq!(save_as(&shop, pot, " Brick, dark "), SaveAs::New("Brick, dark".into()));
+    let apart = save_facts(&shop, pot, "Brick, dark", "", None, &mut id);
+    assert!(
+        matches!(&apart[0].1, Fact::Ink(InkFact::RecipeSet(fields)) if *fields == [RecipeField::Name("Brick, dark".into())])
+    );
+    let facts = approve_facts(&shop, pot, "", "Moss", None, &mut id);
+    assert!(
+        matches!(&facts[0].1, Fact::Ink(InkFact::RevisionSaved { recipe: of, number: 2, parent: None, .. }) if *of == recipe)
+    );
+    let second = facts[0].0;
+    press.all(facts);
+    let shop = press.shop();
+    assert_eq!(shop.ink.recipes().count(), 1);
+    assert_eq!(
+        (recipe_for(&shop, "brick").map(|(id, _)| id), best_revision(&shop, recipe)),
+        (Some(recipe), Some(second))
+    );
+    assert_eq!((save_as(&shop, pot, "Other"), revisions_of(&shop, recipe)[0].id), (SaveAs::Own(recipe), first));
 }
 
 #[test]

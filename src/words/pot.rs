@@ -147,10 +147,16 @@ words! {
     pot_client { "Who said yes", "Quién dijo sí" }
     pot_yes_as_written(revision) { "The pot holds {revision} as written. The yes is to it.", "El bote tiene la {revision} tal cual. El sí es a ella." }
     pot_yes_saves(revision) { "The pot differs from {revision}. What it holds is saved as a new revision first, and the yes is to that one.", "El bote difiere de la {revision}. Primero se guarda lo que tiene como revisión nueva; el sí es a esa." }
-    pot_yes_first { "What the pot holds becomes a recipe of its name, and the yes is to its first revision.", "Lo que tiene el bote pasa a ser una receta con su nombre; el sí es a su primera revisión." }
+    pot_yes_first { "What the pot holds is saved as a revision, and the yes is to that.", "Lo que tiene el bote se guarda como revisión; el sí es a esa." }
+    pot_recipe_name { "The ink is called", "La tinta se llama" }
+    pot_joins_recipe(name, number) {
+        "{name} is a recipe already: this becomes its revision {number}. Another name makes a recipe of its own.",
+        "{name} ya es una receta: esto será su revisión {number}. Con otro nombre será otra receta."
+    }
+    pot_new_recipe(name) { "It becomes the recipe {name}, with this as its first revision.", "Será la receta {name}, con esto como primera revisión." }
     pot_yes_note { "Note the yes", "Anotar el sí" }
     pot_yes_said { "The yes is noted.", "Sí anotado." }
-    pot_save_text { "What the pot really holds, in percent, as the next revision of its recipe.", "Lo que el bote tiene de verdad, en por ciento, como siguiente revisión de su receta." }
+    pot_save_text { "What the pot really holds, in percent, as the next revision.", "Lo que el bote tiene de verdad, en por ciento, como siguiente revisión." }
     pot_why_revision { "Why it differs", "Por qué cambia" }
     pot_saved_said { "Saved as a revision.", "Guardado como revisión." }
     pot_which_run { "For which run", "Para qué tirada" }
