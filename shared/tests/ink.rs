@@ -995,6 +995,72 @@ fn a_batch_is_suggested_by_formula_and_then_by_what_such_runs_used() {
 }
 
 #[test]
+fn a_batch_larger_than_any_is_refused_before_it_is_told() {
+    let Published { mut press, clear, blue, .. } = published();
+    let (_, tinted) = press.recipe("Hint", &[(clear, 99.99), (blue, 0.01)]);
+    let pot = press.pot(Some(tinted), 300.0);
+    // By hand: 150 g are a ten-thousandth of a tonne and a half.
+    press.pour(pot, blue, 150.0, PourStep::WeighIn);
+    let over = view(&press, pot).over.unwrap();
+    assert!(over.scale_rest.too_large && !over.scale_rest.is_possible() && over.accept.is_possible());
+    assert_eq!(over.scale_rest.whole, Grams::MOST);
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    assert_eq!(repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, Uuid::nil), []);
+    for _ in 0..2 {
+        press.pour(pot, blue, 900_000.0, PourStep::WeighIn);
+    }
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    let facts = repair_facts(&press.shop(), pot, &weighing, Repair::Accept, None, Uuid::nil);
+    assert!(facts.len() == 1 && facts.iter().all(|(_, fact)| fact.in_bounds()), "{facts:?}");
+
+    // The most that can be typed in ounces is no more than the most that is kept.
+    let form = PotForm { name: "Pot".into(), size: "35273.9619".into(), ..PotForm::default() };
+    let fields = form.check(&press.shop(), None, Some(tinted), None, Units::Inch).unwrap();
+    assert!(Fact::Ink(InkFact::PotSet(fields)).in_bounds());
+    let parts = [(clear, 100.0, false), (blue, 400.0, true)].map(|(component, percent, on_top)| Part {
+        component,
+        share: Share::from_percent(percent),
+        on_top,
+    });
+    assert_eq!(BatchSize::Ink(Grams::MOST).whole(&parts), Grams::MOST);
+}
+
+#[test]
+fn absurd_weighings_teach_nothing_and_no_batch_is_suggested_beyond_bounds() {
+    let Published { mut press, .. } = published();
+    let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
+    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    let pot = press.pot(None, 0.0);
+    let used = |paper: i64| InkFact::Used {
+        pot,
+        run: Some(run),
+        grams: g(150.0),
+        pieces: 1,
+        paper: Some(Grams::from_milligrams(paper)),
+        by: None,
+    };
+    for paper in [1, 7_000, 2_000_000] {
+        press.event(used(paper));
+        assert!(suggested_batch(&press.shop(), run, &print, 100).experience.is_none(), "{paper} mg on paper");
+    }
+    press.event(used(100_000));
+    let learned = suggested_batch(&press.shop(), run, &print, 100).experience.unwrap();
+    assert!((learned.ratio - 1.5).abs() < 1e-9 && learned.weighings == 1);
+    // A banner of two metres, through the coarsest mesh, a hundred thousand times.
+    let most = lastpull_core::ink::PrintUse {
+        width: Length::from_millimetres(2_000.0),
+        height: Length::from_millimetres(2_000.0),
+        coverage: 1_000,
+        volume: 60_000,
+        hits: 20,
+        density: 9_000,
+        ..print
+    };
+    assert_eq!(suggested_batch(&press.shop(), run, &most, 100_000).grams, Grams::MOST);
+}
+
+#[test]
 fn the_print_form_begins_with_what_the_shop_knows_of_the_run() {
     let Published { mut press, yellow, white, clear, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 60);

@@ -111,6 +111,9 @@ fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choos
         Repair::Accept => ("accept", words::pot_accept()),
     };
     let mut refused: Vec<Drawn> = Vec::new();
+    if plan.too_large {
+        refused.push(view! { <p class="problem">{words::pot_refused_large(grams(Grams::MOST))}</p> });
+    }
     if plan.spills.is_some() {
         refused.push(view! {
             <p class="problem">{words::pot_refused_spills(grams(plan.spills))}</p>

@@ -59,6 +59,7 @@ words! {
     pot_recipe_kept { "kept", "se mantiene" }
     pot_recipe_off(points) { "off by {points} points", "cambia {points} puntos" }
     pot_over_undo { "Mistyped? Undo takes the reading back.", "¿Error al escribir? Deshacer quita esa lectura." }
+    pot_refused_large(most) { "That is more than any batch: {most} at most.", "Es más que cualquier mezcla: {most} como mucho." }
     pot_refused_spills(grams) { "{grams} more than the pot takes.", "{grams} más de lo que cabe en el bote." }
     pot_refused_lacks(grams, name) { "The shelf lacks {grams} of {name}.", "Faltan {grams} de {name} en el estante." }
     pot_other_vessel { "A larger pot", "Un bote mayor" }

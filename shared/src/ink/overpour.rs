@@ -53,12 +53,14 @@ pub struct RepairPlan {
     pub rows: Vec<RepairRow>,
     /// The largest difference from the recipe that it makes, in points of percent.
     pub off: f64,
+    /// Whether it would be more than a batch can be; its figures are then those of the largest.
+    pub too_large: bool,
 }
 
 impl RepairPlan {
-    /// Whether pot and shelf allow it, as far as they are known.
+    /// Whether pot and shelf allow it, as far as they are known, and any batch can be as large.
     pub fn is_possible(&self) -> bool {
-        !self.spills.is_some() && self.rows.iter().all(|row| !row.lacks.is_some())
+        !self.too_large && !self.spills.is_some() && self.rows.iter().all(|row| !row.lacks.is_some())
     }
 }
 
@@ -93,6 +95,8 @@ pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPo
     };
     let driver = (0..weigh_in.steps.len()).filter(|at| over(*at)).max_by_key(|at| wanted(*at))?;
     let whole = wanted(driver).max(weigh_in.whole.milligrams());
+    let too_large = whole > Grams::MOST.milligrams();
+    let whole = whole.min(Grams::MOST.milligrams());
     let exact = apportion(&only, whole);
     let step = shop.ink.scale.step;
     let scaled: Vec<[Grams; 2]> = weigh_in
@@ -113,7 +117,7 @@ pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPo
     Some(OverPour {
         component: of.component,
         by: of.poured.minus(of.target),
-        scale_rest: plan(shop, pot, weigh_in, Grams::from_milligrams(whole), scaled),
+        scale_rest: RepairPlan { too_large, ..plan(shop, pot, weigh_in, Grams::from_milligrams(whole), scaled) },
         accept: plan(shop, pot, weigh_in, weigh_in.whole, kept),
     })
 }
@@ -148,12 +152,13 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
         more: total.minus(planned),
         spills: capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing()),
         off: rows.iter().map(|row| (row.percent - row.asked).abs()).fold(0.0, f64::max),
+        too_large: false,
         rows,
     }
 }
 
 /// The facts of the way chosen: the weigh-in resized, or everything that is too much accepted. Nothing where
-/// nothing is too much.
+/// nothing is too much, or the whole would be more than a batch can be.
 pub fn repair_facts(
     shop: &Shop,
     pot: Subject,
@@ -165,6 +170,7 @@ pub fn repair_facts(
     let by = || by.map(str::to_owned);
     let Some(over) = over_pour(shop, pot, weigh_in) else { return Vec::new() };
     match repair {
+        Repair::ScaleRest if over.scale_rest.too_large => Vec::new(),
         Repair::ScaleRest => {
             vec![(new_id(), Fact::Ink(InkFact::Resized { pot, whole: over.scale_rest.whole, by: by() }))]
         }
@@ -173,7 +179,7 @@ pub fn repair_facts(
             .iter()
             .filter(|step| step.state == StepState::Over)
             .map(|step| {
-                let (component, grams) = (step.component, step.poured);
+                let (component, grams) = (step.component, step.poured.min(Grams::MOST));
                 (new_id(), Fact::Ink(InkFact::Accepted { pot, component, grams, by: by() }))
             })
             .collect(),

@@ -25,20 +25,21 @@ impl BatchSize {
         is_kept(weight)
     }
 
-    /// What the whole pot will weigh.
+    /// What the whole pot will weigh, no more than a weight can be.
     pub fn whole(self, parts: &[Part]) -> Grams {
         let sum = |on_top| -> i64 {
             let of = parts.iter().filter(|part| part.on_top == on_top);
             of.map(|part| i64::from(part.share.billionths())).sum()
         };
-        match self {
+        let whole = match self {
             Self::Whole(weight) => weight,
             Self::Ink(weight) => {
                 let (ink, top) = (sum(false) as f64, sum(true) as f64);
                 let more = if ink > 0.0 { weight.milligrams() as f64 * top / ink } else { 0.0 };
                 weight.plus(Grams::from_milligrams(more.round() as i64))
             }
-        }
+        };
+        whole.min(Grams::MOST)
     }
 }
 
