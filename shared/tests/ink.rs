@@ -522,6 +522,27 @@ fn both_ways_on_from_an_over_pour_are_worked_out_with_pot_and_shelf() {
 }
 
 #[test]
+fn what_the_shelf_lacked_before_an_over_pour_is_said_and_stands_in_no_way() {
+    let Published { mut press, yellow, clear, first, .. } = published();
+    press.event(InkFact::Counted { component: clear, grams: g(240.0), by: None });
+    press.event(InkFact::Counted { component: yellow, grams: g(900.0), by: None });
+    let pot = press.pot(Some(first), 500.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(505.0)))]));
+    press.pour(pot, yellow, 101.0, PourStep::WeighIn);
+    let over = view(&press, pot).over.unwrap();
+    // By hand: 250 g of the clear were to go in, of which 240 are there; scaled they are 252.5.
+    let clear_row = |rows: &[lastpull_core::ink::RepairRow]| (rows[2].lacks, rows[2].lacks_more);
+    assert_eq!(clear_row(&over.accept.rows), (g(10.0), Grams::ZERO));
+    assert!(over.accept.is_possible());
+    assert_eq!(clear_row(&over.scale_rest.rows), (g(12.5), g(2.5)));
+    assert!(!over.scale_rest.is_possible() && !over.scale_rest.spills.is_some());
+    // A pot that is too small anyway is no reason against what makes it no fuller.
+    press.ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(450.0)))]));
+    let over = view(&press, pot).over.unwrap();
+    assert_eq!((over.accept.spills, over.accept.spills_more), (g(51.0), g(1.0)));
+}
+
+#[test]
 fn a_pour_taken_back_changes_what_went_over_into_another_pot() {
     let Published { mut press, yellow, white, .. } = published();
     let [one, two] = [0, 1].map(|_| press.pot(None, 0.0));

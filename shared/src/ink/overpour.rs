@@ -36,6 +36,8 @@ pub struct RepairRow {
     pub asked: f64,
     /// How much of it the shelf lacks, as far as the ledger knows.
     pub lacks: Grams,
+    /// How much of that it lacks for this way alone, and did not lack before.
+    pub lacks_more: Grams,
 }
 
 /// What a repair comes to.
@@ -49,6 +51,8 @@ pub struct RepairPlan {
     pub more: Grams,
     /// By how much it is more than the pot takes; nothing where it fits, or the pot's size is not known.
     pub spills: Grams,
+    /// How much of that is for this way alone, and would not have been before.
+    pub spills_more: Grams,
     /// The components, in the order of the recipe.
     pub rows: Vec<RepairRow>,
     /// The largest difference from the recipe that it makes, in points of percent.
@@ -58,9 +62,10 @@ pub struct RepairPlan {
 }
 
 impl RepairPlan {
-    /// Whether pot and shelf allow it, as far as they are known, and any batch can be as large.
+    /// Whether pot and shelf allow it, as far as they are known, and any batch can be as large. What was lacking
+    /// before stands in the way of neither way: it is to be said, and must not be the end of the road.
     pub fn is_possible(&self) -> bool {
-        !self.too_large && !self.spills.is_some() && self.rows.iter().all(|row| !row.lacks.is_some())
+        !self.too_large && !self.spills_more.is_some() && self.rows.iter().all(|row| !row.lacks_more.is_some())
     }
 }
 
@@ -133,6 +138,7 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
     for (at, (step, [exact, target])) in weigh_in.steps.iter().zip(targets).enumerate() {
         let to_pour = target.minus(step.poured).or_nothing();
         let left = stock_left(shop, step.component);
+        let lacks = |to_pour: Grams| left.map_or(Grams::ZERO, |left| to_pour.minus(left.or_nothing()).or_nothing());
         rows.push(RepairRow {
             component: step.component,
             exact,
@@ -140,17 +146,20 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
             to_pour,
             percent: after.get(at).map_or(0.0, |(_, percent)| *percent),
             asked: asked.get(at).map_or(0.0, |(_, percent)| *percent),
-            lacks: left.map_or(Grams::ZERO, |left| to_pour.minus(left.or_nothing()).or_nothing()),
+            lacks: lacks(to_pour),
+            lacks_more: lacks(to_pour).minus(lacks(step.to_go())).or_nothing(),
         });
     }
     let total = rows.iter().map(|row| row.target).sum::<Grams>().plus(weigh_in.other);
     let capacity = shop.ink.pot(pot).and_then(|pot| pot.capacity);
+    let spills = |total: Grams| capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing());
     let planned = weigh_in.steps.iter().map(|step| step.target).sum::<Grams>().plus(weigh_in.other);
     RepairPlan {
         whole,
         total,
         more: total.minus(planned),
-        spills: capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing()),
+        spills: spills(total),
+        spills_more: spills(total).minus(spills(planned)).or_nothing(),
         off: rows.iter().map(|row| (row.percent - row.asked).abs()).fold(0.0, f64::max),
         too_large: false,
         rows,
