@@ -67,7 +67,7 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
         view! { <td><strong>{grams(plan.total)}</strong><small>{more}</small></td> }
     });
     let recipe = plans.map(|plan| {
-        // Less than a hundredth of a point is the scale's rounding.
+        // What no tenth of a point shows is the scale's rounding.
         let off = if plan.off < 0.05 {
             words::pot_recipe_kept().to_owned()
         } else {

@@ -15,8 +15,8 @@ words! {
     pot_weigh_go_on { "Go on weighing in", "Seguir pesando" }
     pot_weigh_progress(done, of) { "{done} of {of} in", "{done} de {of} echados" }
     pot_weigh_rounding(step, worst) {
-        "The scale reads in steps of {step}: no component is off by more than {worst} % of itself.",
-        "La báscula lee de {step} en {step}: ningún componente se desvía más del {worst} % de lo suyo."
+        "The scale reads in steps of {step}: no target is off the recipe by more than {worst} %. Half a step beside it, or 0.2 %, counts as on it.",
+        "La báscula lee de {step} en {step}: ninguna meta se desvía de la receta más del {worst} %. Medio paso al lado, o un 0,2 %, cuenta como en su punto."
     }
     pot_step_part(poured, target) { "{poured} of {target}", "{poured} de {target}" }
     pot_step_in(poured) { "{poured} in", "{poured} echados" }
