@@ -438,7 +438,7 @@ proptest! {
             if let Some(again) = make_again(&shop, id, None, BatchSize::Ink(Grams::MOST)) {
                 prop_assert_eq!(again.rows.iter().map(|row| row.exact).sum::<Grams>(), again.whole);
             }
-            approve_facts(&shop, id, "client", None, Uuid::nil);
+            approve_facts(&shop, id, "", "client", None, Uuid::nil);
             top_up(&shop, id, Grams::MOST);
         }
     }

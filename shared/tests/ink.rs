@@ -7,12 +7,12 @@ use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
     Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
     LimitOf, Low, MakeForm, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy,
-    ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, Scale, ScaleForm, Share, StepState, StockForm, StockWhat,
-    SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale, best_revision,
-    component_card, ink_needed, ink_shelf, likely_run, make_again, new_pot_for, new_pot_of, over_pour, percentages,
-    pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact, revision_name,
-    revisions_of, room_of, runs_for_pot, save_facts, save_pot, stock_left, stock_view, suggested_batch, top_up,
-    weigh_in, weigh_in_view,
+    ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, SaveAs, Scale, ScaleForm, Share, StepState, StockForm,
+    StockWhat, SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale,
+    best_revision, component_card, ink_needed, ink_shelf, likely_run, make_again, new_pot_for, new_pot_of, over_pour,
+    percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact,
+    revision_name, revisions_of, room_of, runs_for_pot, save_as, save_facts, save_pot, stock_left, stock_view,
+    suggested_batch, top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -174,7 +174,7 @@ fn a_recipe_is_weighed_corrected_matched_approved_and_made_again_to_the_grams_of
 
     press.event(InkFact::Matched { pot, reading: None, by: None });
     assert_eq!(pot_card(&press.shop(), pot).unwrap().stage, PotStage::Matched);
-    let facts = approve_facts(&press.shop(), pot, "Harbour Choir", Some("Moss"), &mut id);
+    let facts = approve_facts(&press.shop(), pot, "", "Harbour Choir", Some("Moss"), &mut id);
     assert_eq!(facts.len(), 2, "the pot is no revision as written, so it becomes one");
     press.all(facts);
 
@@ -394,6 +394,65 @@ fn the_scale_of_the_shop_rounds_the_targets_and_says_what_that_costs() {
     assert_eq!(Scale::default().step, g(0.1));
 }
 
+/// By hand: 0.01 % of 300 g are 30 mg, which a scale of tenths cannot show.
+#[test]
+fn what_is_too_little_for_the_scale_is_asked_for_all_the_same_and_said_to_be() {
+    let Published { mut press, yellow, clear, blue, .. } = published();
+    let (recipe, tinted) = press.recipe("Hint", &[(clear, 99.0), (yellow, 0.99), (blue, 0.01)]);
+    let pot = press.pot(Some(tinted), 300.0);
+    press.pour(pot, clear, 297.0, PourStep::WeighIn);
+    press.pour(pot, yellow, 3.0, PourStep::WeighIn);
+    let now = view(&press, pot);
+    let row = &now.rows[now.now.unwrap()];
+    assert_eq!((row.name.as_str(), row.step.exact, row.step.to_go()), ("Blue", g(0.03), g(0.1)));
+    assert!(!now.done && (now.worst - 0.07 / 0.03).abs() < 1e-9);
+    // Half of a tenth is a hundredth of 5 g, and 5 g are a ten-thousandth of 50 kg.
+    assert_eq!(row.enough, Some(g(50_000.0)));
+    assert!(now.rows[..2].iter().all(|row| row.enough.is_none()));
+    let again = make_again(&press.shop(), recipe, None, BatchSize::Whole(g(300.0))).unwrap();
+    assert_eq!((again.rows[2].grams, again.enough), (g(0.1), g(50_000.0)), "the same as will be asked for");
+
+    // Left out, it is another recipe; poured, it is this one as near as the scale weighs.
+    let out = press.event(InkFact::Accepted { pot, component: blue, grams: Grams::ZERO, by: None });
+    assert!(view(&press, pot).done);
+    assert_eq!(pot_state(&press.shop(), pot).holds, None);
+    press.say(out, Fact::Deleted);
+    press.pour(pot, blue, 0.1, PourStep::WeighIn);
+    assert!(view(&press, pot).done);
+    assert_eq!(pot_state(&press.shop(), pot).holds, Some(tinted));
+}
+
+#[test]
+fn another_size_holds_at_the_scale_after_the_rest_was_scaled() {
+    let Published { mut press, yellow, white, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    let edit = |press: &Press, typed: &str, id: u128| {
+        let shop = press.shop();
+        let form = PotForm { size: typed.into(), ..PotForm::to_edit(&shop, pot, Units::Metric).unwrap() };
+        form.edit(&shop, pot, Some("Ines"), Units::Metric, || Uuid::from_u128(id)).unwrap()
+    };
+    // Nothing is in yet: the pot has another size.
+    let facts = edit(&press, "400", 0x9300);
+    assert_eq!(facts, [(pot, Fact::Ink(InkFact::PotSet(vec![PotField::Size(Some(BatchSize::Whole(g(400.0))))])))]);
+    press.pour(pot, yellow, 104.0, PourStep::WeighIn);
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    let id = press.id();
+    let facts = repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, || id);
+    press.all(facts);
+    assert_eq!(PotForm::to_edit(&press.shop(), pot, Units::Metric).unwrap().size, "520");
+    assert_eq!(edit(&press, "520", 0x9301), [], "as it is");
+
+    let facts = edit(&press, "600", 0x9302);
+    assert!(matches!(&facts[..], [(_, Fact::Ink(InkFact::Resized { whole, .. }))] if *whole == g(600.0)));
+    press.all(facts);
+    let now = view(&press, pot);
+    assert_eq!(now.rows.iter().map(|row| row.step.target).collect::<Vec<_>>(), [120.0, 180.0, 300.0].map(g));
+    assert_eq!(now.undo, Some(Uuid::from_u128(0x9302)));
+    press.say(Uuid::from_u128(0x9302), Fact::Deleted);
+    assert_eq!(view(&press, pot).rows[1].step.target, g(156.0));
+    assert_eq!(weigh_in(&press.shop(), pot).unwrap().steps[1].component, white);
+}
+
 #[test]
 fn a_weigh_in_goes_one_component_at_a_time_in_any_order_and_back() {
     let Published { mut press, yellow, white, first, .. } = published();
@@ -460,6 +519,27 @@ fn both_ways_on_from_an_over_pour_are_worked_out_with_pot_and_shelf() {
     let weighing = weigh_in(&press.shop(), pot).unwrap();
     assert!(over_pour(&press.shop(), pot, &weighing).is_none());
     assert_eq!(repair_facts(&press.shop(), pot, &weighing, Repair::Accept, None, Uuid::nil), []);
+}
+
+#[test]
+fn what_the_shelf_lacked_before_an_over_pour_is_said_and_stands_in_no_way() {
+    let Published { mut press, yellow, clear, first, .. } = published();
+    press.event(InkFact::Counted { component: clear, grams: g(240.0), by: None });
+    press.event(InkFact::Counted { component: yellow, grams: g(900.0), by: None });
+    let pot = press.pot(Some(first), 500.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(505.0)))]));
+    press.pour(pot, yellow, 101.0, PourStep::WeighIn);
+    let over = view(&press, pot).over.unwrap();
+    // By hand: 250 g of the clear were to go in, of which 240 are there; scaled they are 252.5.
+    let clear_row = |rows: &[lastpull_core::ink::RepairRow]| (rows[2].lacks, rows[2].lacks_more);
+    assert_eq!(clear_row(&over.accept.rows), (g(10.0), Grams::ZERO));
+    assert!(over.accept.is_possible());
+    assert_eq!(clear_row(&over.scale_rest.rows), (g(12.5), g(2.5)));
+    assert!(!over.scale_rest.is_possible() && !over.scale_rest.spills.is_some());
+    // A pot that is too small anyway is no reason against what makes it no fuller.
+    press.ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(450.0)))]));
+    let over = view(&press, pot).over.unwrap();
+    assert_eq!((over.accept.spills, over.accept.spills_more), (g(51.0), g(1.0)));
 }
 
 #[test]
@@ -555,7 +635,7 @@ fn more_than_a_pot_holds_is_not_taken_out_and_is_told() {
 fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
     let Published { mut press, yellow, white, clear, blue, recipe, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
-    assert_eq!(approve_facts(&press.shop(), pot, "Moss", None, Uuid::nil), []);
+    assert_eq!(approve_facts(&press.shop(), pot, "", "Moss", None, Uuid::nil), []);
     for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
         press.pour(pot, component, grams, PourStep::WeighIn);
     }
@@ -564,7 +644,7 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
         ids += 1;
         Uuid::from_u128(ids)
     };
-    let facts = approve_facts(&press.shop(), pot, " Harbour Choir ", None, &mut id);
+    let facts = approve_facts(&press.shop(), pot, "", " Harbour Choir ", None, &mut id);
     assert_eq!(facts.len(), 1, "it is the first revision as written");
     let yes = facts[0].0;
     press.all(facts);
@@ -583,7 +663,7 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
     press.ink(loose, InkFact::PotSet(vec![PotField::Name("Violet by eye".into())]));
     press.pour(loose, blue, 30.0, PourStep::Correction);
     press.pour(loose, white, 10.0, PourStep::Correction);
-    let facts = approve_facts(&press.shop(), loose, "Moss", None, &mut id);
+    let facts = approve_facts(&press.shop(), loose, "", "Moss", None, &mut id);
     press.all(facts);
     let shop = press.shop();
     let (violet, _) = recipe_for(&shop, "VIOLET by eye").unwrap();
@@ -605,15 +685,139 @@ fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
         ids += 1;
         Uuid::from_u128(ids)
     };
-    let facts = approve_facts(&press.shop(), pot, "Moss", Some("Ines"), &mut id);
+    let facts = approve_facts(&press.shop(), pot, "", "Moss", Some("Ines"), &mut id);
     press.all(facts);
     let shop = press.shop();
     let again = make_again(&shop, recipe, None, BatchSize::Whole(g(100.0))).unwrap();
     assert_ne!(again.revision.id, first);
     assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [50.0, 50.0].map(g));
-    assert_eq!(save_facts(&shop, Uuid::from_u128(0x77), "", None, &mut id), []);
+    assert_eq!(save_facts(&shop, Uuid::from_u128(0x77), "", "", None, &mut id), []);
     let label = pot_label(&shop, pot).unwrap();
     assert_eq!(label.by.as_deref(), Some("Ines"), "the first who is named");
+}
+
+/// What is in the pot decides what it is called, not the order in which it was told.
+#[test]
+fn a_pot_is_its_revision_as_written_only_while_it_holds_what_that_asks_for() {
+    let Published { mut press, yellow, white, clear, blue, recipe, first } = published();
+    let mut ids = 0x9200;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let called = |press: &Press, pot: Subject| {
+        let holds = pot_label(&press.shop(), pot).unwrap().holds;
+        (holds.revision.map_or(0, |revision| revision.number), holds.changes, holds.as_written)
+    };
+
+    // Half of it is in, and poured out in part.
+    let pot = press.pot(Some(first), 500.0);
+    press.pour(pot, yellow, 100.0, PourStep::WeighIn);
+    press.pour(pot, white, 150.0, PourStep::WeighIn);
+    let half = press.pot(None, 0.0);
+    press.event(InkFact::Moved { from: pot, to: half, grams: g(50.0), by: None });
+    assert_eq!((called(&press, pot), called(&press, half)), ((1, 0, false), (1, 0, false)));
+    assert_eq!(pot_state(&press.shop(), half).holds, None);
+    assert!(!pot_card(&press.shop(), half).unwrap().as_written);
+    // Back in, and saved as it is: that is a revision as written, and a yes is to it.
+    press.event(InkFact::Moved { from: half, to: pot, grams: g(50.0), by: None });
+    let facts = save_facts(&press.shop(), pot, "", "", None, &mut id);
+    let second = facts[0].0;
+    press.all(facts);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((2, 0, true), Some(second)));
+    let card = pot_card(&press.shop(), pot).unwrap();
+    assert!(card.as_written && card.unfinished);
+    assert_eq!(approve_facts(&press.shop(), pot, "", "Moss", None, &mut id).len(), 1);
+    // Weighed on it is that revision no more.
+    press.pour(pot, clear, 250.0, PourStep::WeighIn);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((2, 1, false), None));
+    let shop = press.shop();
+    let weighing = weigh_in_view(&shop, pot, None).unwrap().holds.revision;
+    assert_eq!(weighing.map(|revision| revision.id), Some(first), "it is weighed by the first all the same");
+
+    // A correction before the yes is taken back: what was approved is not in the pot.
+    let pot = press.pot(Some(first), 500.0);
+    for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
+        press.pour(pot, component, grams, PourStep::WeighIn);
+    }
+    let touch = press.pour(pot, blue, 2.6, PourStep::Correction);
+    let facts = approve_facts(&press.shop(), pot, "", "Moss", None, &mut id);
+    let third = facts[0].0;
+    press.all(facts);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((3, 0, true), Some(third)));
+    assert!(pot_label(&press.shop(), pot).unwrap().approval.is_some());
+    press.say(touch, Fact::Deleted);
+    assert_eq!((called(&press, pot), pot_state(&press.shop(), pot).holds), ((3, 0, false), None));
+    assert_eq!(pot_card(&press.shop(), pot).unwrap().stage, PotStage::Mixed);
+    assert!(pot_label(&press.shop(), pot).unwrap().approval.is_none());
+    assert_eq!(approvals_of(&press.shop(), recipe).len(), 1, "the yes to the revision stands");
+    press.say(touch, Fact::Restored);
+    assert!(pot_label(&press.shop(), pot).unwrap().approval.is_some());
+
+    // The revision itself is taken back.
+    press.say(third, Fact::Deleted);
+    let label = pot_label(&press.shop(), pot).unwrap();
+    assert_eq!((label.approval, called(&press, pot)), (None, (1, 1, false)));
+}
+
+#[test]
+fn a_pot_stays_its_revision_through_rounding_topping_up_and_taking_out() {
+    let Published { mut press, yellow, white, clear, first, .. } = published();
+    press.ink(Uuid::nil(), InkFact::ScaleSet { step: g(2.0), most: None });
+    let pots = [0, 1, 2].map(|_| {
+        let pot = press.pot(Some(first), 25.0);
+        // By hand: 5, 7.5 and 12.5 g in steps of 2 g.
+        for (component, grams) in [(yellow, 4.0), (white, 8.0), (clear, 12.0)] {
+            press.pour(pot, component, grams, PourStep::WeighIn);
+        }
+        pot
+    });
+    let [pot, ..] = pots;
+    for from in &pots[1..] {
+        press.event(InkFact::Moved { from: *from, to: pot, grams: g(24.0), by: None });
+    }
+    for _ in 0..3 {
+        let total = pot_state(&press.shop(), pot).contents.total();
+        for (component, grams) in top_up(&press.shop(), pot, total.plus(g(11.0))) {
+            press.pour(pot, component, grams.grams(), PourStep::TopUp);
+        }
+        press.event(InkFact::Used { pot, run: None, grams: g(33.333), pieces: 1, paper: None, by: None });
+        assert_eq!(pot_state(&press.shop(), pot).holds, Some(first));
+    }
+}
+
+#[test]
+fn a_pot_mixed_by_eye_joins_the_recipe_of_its_name_unless_it_is_called_otherwise() {
+    let Published { mut press, blue, recipe, first, .. } = published();
+    let mut ids = 0x9400;
+    let mut id = || {
+        ids += 1;
+        Uuid::from_u128(ids)
+    };
+    let pot = press.pot(None, 0.0);
+    press.ink(pot, InkFact::PotSet(vec![PotField::Name("brick".into())]));
+    press.pour(pot, blue, 30.0, PourStep::Correction);
+    let shop = press.shop();
+    let named = SaveAs::Named { recipe, name: "Brick".into(), number: 2 };
+    assert_eq!((save_as(&shop, pot, ""), save_as(&shop, pot, " BRICK ")), (named.clone(), named));
+    assert_eq!(save_as(&shop, pot, " Brick, dark "), SaveAs::New("Brick, dark".into()));
+    let apart = save_facts(&shop, pot, "Brick, dark", "", None, &mut id);
+    assert!(
+        matches!(&apart[0].1, Fact::Ink(InkFact::RecipeSet(fields)) if *fields == [RecipeField::Name("Brick, dark".into())])
+    );
+    let facts = approve_facts(&shop, pot, "", "Moss", None, &mut id);
+    assert!(
+        matches!(&facts[0].1, Fact::Ink(InkFact::RevisionSaved { recipe: of, number: 2, parent: None, .. }) if *of == recipe)
+    );
+    let second = facts[0].0;
+    press.all(facts);
+    let shop = press.shop();
+    assert_eq!(shop.ink.recipes().count(), 1);
+    assert_eq!(
+        (recipe_for(&shop, "brick").map(|(id, _)| id), best_revision(&shop, recipe)),
+        (Some(recipe), Some(second))
+    );
+    assert_eq!((save_as(&shop, pot, "Other"), revisions_of(&shop, recipe)[0].id), (SaveAs::Own(recipe), first));
 }
 
 #[test]
@@ -829,6 +1033,72 @@ fn a_pot_is_likely_printed_on_its_own_run_or_else_on_the_one_on_the_press() {
     assert_eq!(likely(&press), Some(waits));
     press.start_at(40, waits);
     assert_eq!(likely(&press), Some(waits));
+}
+
+#[test]
+fn a_batch_larger_than_any_is_refused_before_it_is_told() {
+    let Published { mut press, clear, blue, .. } = published();
+    let (_, tinted) = press.recipe("Hint", &[(clear, 99.99), (blue, 0.01)]);
+    let pot = press.pot(Some(tinted), 300.0);
+    // By hand: 150 g are a ten-thousandth of a tonne and a half.
+    press.pour(pot, blue, 150.0, PourStep::WeighIn);
+    let over = view(&press, pot).over.unwrap();
+    assert!(over.scale_rest.too_large && !over.scale_rest.is_possible() && over.accept.is_possible());
+    assert_eq!(over.scale_rest.whole, Grams::MOST);
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    assert_eq!(repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, Uuid::nil), []);
+    for _ in 0..2 {
+        press.pour(pot, blue, 900_000.0, PourStep::WeighIn);
+    }
+    let weighing = weigh_in(&press.shop(), pot).unwrap();
+    let facts = repair_facts(&press.shop(), pot, &weighing, Repair::Accept, None, Uuid::nil);
+    assert!(facts.len() == 1 && facts.iter().all(|(_, fact)| fact.in_bounds()), "{facts:?}");
+
+    // The most that can be typed in ounces is no more than the most that is kept.
+    let form = PotForm { name: "Pot".into(), size: "35273.9619".into(), ..PotForm::default() };
+    let fields = form.check(&press.shop(), None, Some(tinted), None, Units::Inch).unwrap();
+    assert!(Fact::Ink(InkFact::PotSet(fields)).in_bounds());
+    let parts = [(clear, 100.0, false), (blue, 400.0, true)].map(|(component, percent, on_top)| Part {
+        component,
+        share: Share::from_percent(percent),
+        on_top,
+    });
+    assert_eq!(BatchSize::Ink(Grams::MOST).whole(&parts), Grams::MOST);
+}
+
+#[test]
+fn absurd_weighings_teach_nothing_and_no_batch_is_suggested_beyond_bounds() {
+    let Published { mut press, .. } = published();
+    let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
+    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    press.ink(run, InkFact::PrintSet(Some(print)));
+    let pot = press.pot(None, 0.0);
+    let used = |paper: i64| InkFact::Used {
+        pot,
+        run: Some(run),
+        grams: g(150.0),
+        pieces: 1,
+        paper: Some(Grams::from_milligrams(paper)),
+        by: None,
+    };
+    for paper in [1, 7_000, 2_000_000] {
+        press.event(used(paper));
+        assert!(suggested_batch(&press.shop(), run, &print, 100).experience.is_none(), "{paper} mg on paper");
+    }
+    press.event(used(100_000));
+    let learned = suggested_batch(&press.shop(), run, &print, 100).experience.unwrap();
+    assert!((learned.ratio - 1.5).abs() < 1e-9 && learned.weighings == 1);
+    // A banner of two metres, through the coarsest mesh, a hundred thousand times.
+    let most = lastpull_core::ink::PrintUse {
+        width: Length::from_millimetres(2_000.0),
+        height: Length::from_millimetres(2_000.0),
+        coverage: 1_000,
+        volume: 60_000,
+        hits: 20,
+        density: 9_000,
+        ..print
+    };
+    assert_eq!(suggested_batch(&press.shop(), run, &most, 100_000).grams, Grams::MOST);
 }
 
 #[test]
@@ -1288,7 +1558,8 @@ mod properties {
             }
             let shop = press.shop();
             let done = weigh_in(&shop, pot).unwrap();
-            prop_assert!(done.is_done() || done.steps.iter().any(|row| !row.target.is_some()));
+            prop_assert!(done.is_done() && done.steps.iter().all(|row| row.poured.is_some()));
+            prop_assert_eq!(pot_state(&shop, pot).holds, Some(revision));
             let total = done.holds.milligrams() as f64;
             for (row, part) in done.steps.iter().zip(&parts) {
                 let off = row.poured.milligrams() as f64 - total * f64::from(part.share.billionths()) / 1e9;

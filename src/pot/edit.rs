@@ -1,13 +1,15 @@
 //! What is written on a pot, what it weighs empty, how much it holds.
 
+use super::happened::crew;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
-use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, set};
+use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
 use crate::place::{Place, PotPlace};
+use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{InkFact, PotForm};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ink::PotForm;
+use lastpull_core::journal::Subject;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -16,14 +18,15 @@ use leptos::prelude::*;
 pub fn EditScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let units = words::units();
-    let pot = store.shop.with_untracked(|shop| shop.ink.pot(id).filter(|pot| !pot.deleted).cloned());
-    let Some(pot) = pot else { return view! { <NotHere/> } };
-    let form = RwSignal::new(PotForm::of(&pot, units));
-    let (revision, run, sized) = (pot.revision, pot.run, pot.size.is_some());
+    let typed = store.shop.with_untracked(|shop| {
+        let pot = shop.ink.pot(id).filter(|pot| !pot.deleted)?;
+        Some((PotForm::to_edit(shop, id, units)?, pot.size.is_some()))
+    });
+    let Some((typed, sized)) = typed else { return view! { <NotHere/> } };
+    let form = RwSignal::new(typed);
     let sending = Sending::new(Box::new(move || {
-        let fields =
-            store.shop.with_untracked(|shop| form.with(|form| form.check(shop, Some(id), revision, run, units)))?;
-        Ok(set(id, fields, |fields| Fact::Ink(InkFact::PotSet(fields))))
+        let by = crew(store);
+        store.shop.with_untracked(|shop| form.with(|form| form.edit(shop, id, by.as_deref(), units, ids::new_id)))
     }));
     let problems = sending.problems;
     let up = Place::Pot(PotPlace::Pot(id));

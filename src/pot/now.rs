@@ -5,6 +5,7 @@ use super::keypad::Keypad;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::parts::{Icon, Swatch};
+use crate::place::{Place, PotPlace};
 use crate::platform::{feel, ids};
 use crate::store::Store;
 use crate::words;
@@ -70,10 +71,16 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
         }
     };
     let step = move || weighing.with(|view| view.as_ref().map(|view| view.scale_step).unwrap_or_default());
+    let leave_out = Callback::new(move |component: Subject| {
+        let event = ids::new_id();
+        store.record(event, Fact::Ink(InkFact::Accepted { pot: id, component, grams: Grams::ZERO, by: crew(store) }));
+        store.tell_with_undo(words::pot_left_out_said(), vec![(event, Fact::Deleted)]);
+    });
     view! {
         <div class="pot-at-scale">
             <section class="pot-now" aria-live="polite" id="now">
                 {live(move || row.get().map(|row| drawn(&row, step(), total.get(), weighing.with(|view| view.as_ref().and_then(|view| view.tare)))))}
+                {live(move || row.get().and_then(|row| too_fine(id, &row, step(), leave_out)))}
                 {live(move || weighing.with(|view| view.as_ref().and_then(then)))}
                 {live(move || weighing.with(|view| view.as_ref().map(cautions)))}
             </section>
@@ -126,6 +133,21 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn
             <p class="caution"><Icon name="alert"/>{words::pot_shelf_lacks(words::pot_weight(row.lacks, step))}</p>
         })}
     }
+}
+
+/// What the scale cannot weigh in a batch as small as this, and the ways around it.
+fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subject>) -> Option<Drawn> {
+    let (enough, component) = (row.enough?, row.step.component);
+    let asks = words::pot_weight(row.step.exact, Grams::from_milligrams(1));
+    Some(view! {
+        <div class="pot-too-fine" id="too-fine">
+            <p class="caution"><Icon name="alert"/>{words::pot_too_fine(asks, words::pot_weight(step, step), words::pot_weight(enough, step))}</p>
+            <div class="button-row">
+                <a class="button" href=Place::Pot(PotPlace::Edit(id)).hash()>{words::pot_make_more()}</a>
+                <button type="button" class="button" id="leave-out" on:click=move |_| leave_out.run(component)>{words::pot_leave_out()}</button>
+            </div>
+        </div>
+    })
 }
 
 /// What comes after it.

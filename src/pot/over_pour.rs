@@ -67,7 +67,7 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
         view! { <td><strong>{grams(plan.total)}</strong><small>{more}</small></td> }
     });
     let recipe = plans.map(|plan| {
-        // Less than a hundredth of a point is the scale's rounding.
+        // What no tenth of a point shows is the scale's rounding.
         let off = if plan.off < 0.05 {
             words::pot_recipe_kept().to_owned()
         } else {
@@ -103,7 +103,7 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
     }
 }
 
-/// A way on, or why it is none.
+/// A way on, why it is none, and what is in the way of it besides.
 fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choose: Callback<Repair>) -> Drawn {
     let grams = |grams: Grams| words::pot_weight(grams, view.scale_step);
     let (key, words) = match repair {
@@ -111,16 +111,27 @@ fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choos
         Repair::Accept => ("accept", words::pot_accept()),
     };
     let mut refused: Vec<Drawn> = Vec::new();
+    if plan.too_large {
+        refused.push(view! { <p class="problem">{words::pot_refused_large(grams(Grams::MOST))}</p> });
+    }
+    // What was so before is no reason against it, and is said all the same.
+    let said = |stops: bool, line: String| {
+        if stops {
+            view! { <p class="problem">{line}</p> }
+        } else {
+            view! { <p class="caution"><Icon name="alert"/>{line}</p> }
+        }
+    };
     if plan.spills.is_some() {
         refused.push(view! {
-            <p class="problem">{words::pot_refused_spills(grams(plan.spills))}</p>
+            {said(plan.spills_more.is_some(), words::pot_refused_spills(grams(plan.spills)))}
             <a class="button" href=Place::Pot(PotPlace::Edit(id)).hash()>{words::pot_other_vessel()}</a>
         });
     }
     for row in plan.rows.iter().filter(|row| row.lacks.is_some()) {
         let name = view.rows.iter().find(|of| of.step.component == row.component).map(|of| of.name.clone());
         refused.push(view! {
-            <p class="problem">{words::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default())}</p>
+            {said(row.lacks_more.is_some(), words::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default()))}
             <a class="button" href=Place::Ink(InkPlace::Component(row.component)).hash()>{words::ink_count()}</a>
         });
     }

@@ -2,12 +2,12 @@
 
 use super::happened::crew;
 use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
-use crate::parts::{Bound, Field, Kind, Sheet};
+use crate::live::{Drawn, live, nothing};
+use crate::parts::{Bound, Field, Icon, Kind, Sheet};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{PotCard, approve_facts, save_facts, with_reading};
+use lastpull_core::ink::{PotCard, SaveAs, approve_facts, save_as, save_facts, with_reading};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
@@ -26,6 +26,7 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
         (card.map(|card| card.label.client.clone()), card.is_some_and(|card| card.as_written), revision)
     });
     let text = RwSignal::new(client.unwrap_or_default());
+    let called = called(store, id);
     let what = match (as_written, revision) {
         (true, Some(revision)) => words::pot_yes_as_written(words::pot_revision(&revision)),
         (_, Some(revision)) => words::pot_yes_saves(words::pot_revision(&revision)),
@@ -34,8 +35,10 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let client: String = text.get_untracked().trim().chars().take(LONGEST).collect();
+        let by = crew(store);
         let facts = store.shop.with_untracked(|shop| {
-            with_reading(shop, approve_facts(shop, id, &client, crew(store).as_deref(), ids::new_id))
+            let facts = approve_facts(shop, id, &called.get_untracked(), &client, by.as_deref(), ids::new_id);
+            with_reading(shop, facts)
         });
         close.run(());
         told(store, facts, words::pot_yes_said());
@@ -44,6 +47,7 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
         <Sheet title=words::pot_client_yes() on_close=close>
             <p>{what}</p>
             <form on:submit=send novalidate=true>
+                {name_of(store, id, called)}
                 {plain("client", words::pot_client(), text)}
                 <div class="button-row"><button type="submit" class="button primary" id="yes-save">{words::pot_yes_note()}</button></div>
             </form>
@@ -56,10 +60,14 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
 pub fn SaveSheet(id: Subject, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
+    let called = called(store, id);
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let note: String = text.get_untracked().trim().chars().take(LONGEST).collect();
-        let facts = store.shop.with_untracked(|shop| save_facts(shop, id, &note, crew(store).as_deref(), ids::new_id));
+        let by = crew(store);
+        let facts = store
+            .shop
+            .with_untracked(|shop| save_facts(shop, id, &called.get_untracked(), &note, by.as_deref(), ids::new_id));
         close.run(());
         told(store, facts, words::pot_saved_said());
     };
@@ -67,11 +75,36 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> Drawn {
         <Sheet title=words::pot_save() on_close=close>
             <p>{words::pot_save_text()}</p>
             <form on:submit=send novalidate=true>
+                {name_of(store, id, called)}
                 {plain("note", words::ink_why(), text)}
                 <div class="button-row"><button type="submit" class="button primary" id="save-revision">{words::save()}</button></div>
             </form>
         </Sheet>
     }
+}
+
+/// What the recipe of a pot is called, until something else is typed: what is written on the pot.
+fn called(store: Store, id: Subject) -> RwSignal<String> {
+    let name = store.shop.with_untracked(|shop| shop.ink.pot(id).map(|pot| pot.name.clone()));
+    RwSignal::new(name.unwrap_or_default())
+}
+
+/// What its recipe is to be called, where the pot is of none, and what comes of that name.
+fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<Drawn> {
+    let found = move || store.shop.with_untracked(|shop| save_as(shop, id, &called.get()));
+    if matches!(found(), SaveAs::Own(_)) {
+        return None;
+    }
+    Some(view! {
+        {plain("recipe", words::pot_recipe_name(), called)}
+        {live(move || match found() {
+            SaveAs::Named { name, number, .. } => view! {
+                <p class="caution" id="joins"><Icon name="alert"/>{words::pot_joins_recipe(name, number.to_string())}</p>
+            },
+            SaveAs::New(name) => view! { <p class="quiet-line" id="joins">{words::pot_new_recipe(name)}</p> },
+            SaveAs::Own(_) => nothing(),
+        })}
+    })
 }
 
 /// Records facts, with undo.

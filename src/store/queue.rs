@@ -5,6 +5,7 @@
 use super::Store;
 use crate::platform::spawn_local;
 use crate::platform::{clock, tabs};
+use crate::words;
 use lastpull_core::journal::{Draft, Fact, Storage, StorageFault, Subject};
 use lastpull_core::run::Pending;
 use leptos::prelude::*;
@@ -47,8 +48,21 @@ thread_local! {
 }
 
 impl Store {
-    /// Hands over facts to be saved, in this order, in as few transactions as can be.
+    /// Hands over facts to be saved, in this order, in as few transactions as can be. A fact out of bounds, which
+    /// would keep a backup from being read, is a fault of the screen: then none of them is taken, and that is said.
     pub fn record_all(self, facts: Vec<(Subject, Fact)>) {
+        self.hand_over(facts);
+    }
+
+    /// Whether the facts were taken.
+    fn hand_over(self, facts: Vec<(Subject, Fact)>) -> bool {
+        let kept = facts.iter().all(|(_, fact)| fact.in_bounds());
+        debug_assert!(kept, "out of bounds: {facts:?}");
+        if !kept {
+            // After whatever the screen says of what it thinks is done.
+            clock::after(Duration::ZERO, move || self.tell(words::not_written()));
+            return false;
+        }
         let at = clock::now().now;
         let drafts = facts.into_iter().map(|(subject, fact)| Waiting { draft: Draft { at, subject, fact } });
         // A commit takes a few milliseconds, drawing the count many times that: the disk goes first, and
@@ -60,12 +74,12 @@ impl Store {
                 self.waiting.tell();
             }
         });
+        true
     }
 
-    /// Hands over facts and waits until they are saved; false when they could not be yet.
+    /// Hands over facts and waits until they are saved; false when they could not be yet, or were not taken.
     pub async fn record_and_wait(self, facts: Vec<(Subject, Fact)>) -> bool {
-        self.record_all(facts);
-        self.settle().await
+        self.hand_over(facts) && self.settle().await
     }
 
     /// Waits until everything handed over is saved, or saving has given up; false then.

@@ -25,6 +25,7 @@ words! {
         "{n} thing to put right above. Nothing you typed is lost." | "{n} things to put right above. Nothing you typed is lost.",
         "Hay {n} cosa por corregir arriba. No se pierde nada de lo escrito." | "Hay {n} cosas por corregir arriba. No se pierde nada de lo escrito."
     }
+    not_written { "Nothing was written: a value is out of bounds.", "No se anotó nada: hay un valor fuera de límites." }
     fault_full { "This device has no room left for the shop.", "No queda sitio en este dispositivo." }
     fault_closed { "The browser closed the store.", "El navegador cerró el almacén." }
     fault_blocked { "Another window holds an older version open. Close it.", "Otra ventana tiene abierta una versión anterior. Ciérrala." }

@@ -234,7 +234,8 @@ pub fn ink_this_revision(name: &RevisionName) -> String {
 pub fn ink_holds(holds: &Holds) -> String {
     match &holds.revision {
         None => ink_no_recipe_pot().into(),
-        Some(name) if holds.changes == 0 => ink_revision_name(name),
+        Some(name) if holds.changes == 0 && holds.as_written => ink_revision_name(name),
+        Some(name) if holds.changes == 0 => super::pot_not_as_written(ink_revision_name(name)),
         Some(name) => format!("{}, {}", ink_revision_name(name), ink_changes(holds.changes)),
     }
 }

@@ -15,8 +15,8 @@ words! {
     pot_weigh_go_on { "Go on weighing in", "Seguir pesando" }
     pot_weigh_progress(done, of) { "{done} of {of} in", "{done} de {of} echados" }
     pot_weigh_rounding(step, worst) {
-        "The scale reads in steps of {step}: no component is off by more than {worst} % of itself.",
-        "La báscula lee de {step} en {step}: ningún componente se desvía más del {worst} % de lo suyo."
+        "The scale reads in steps of {step}: no target is off the recipe by more than {worst} %. Half a step beside it, or 0.2 %, counts as on it.",
+        "La báscula lee de {step} en {step}: ninguna meta se desvía de la receta más del {worst} %. Medio paso al lado, o un 0,2 %, cuenta como en su punto."
     }
     pot_step_part(poured, target) { "{poured} of {target}", "{poured} de {target}" }
     pot_step_in(poured) { "{poured} in", "{poured} echados" }
@@ -32,6 +32,13 @@ words! {
     pot_shelf_lacks(grams) { "By the ledger the shelf lacks {grams} of it.", "Según el registro faltan {grams} en el estante." }
     pot_will_spill(grams) { "The pot will be {grams} too full.", "El bote se pasará de lleno en {grams}." }
     pot_will_overload(grams) { "The scale will be {grams} over what it bears.", "La báscula cargará {grams} de más." }
+    pot_too_fine(asks, step, enough) {
+        "The batch asks for {asks} of it, less than the scale's {step}. From {enough} on it can be weighed to a hundredth.",
+        "La cantidad pide {asks}, menos que los {step} de la báscula. Desde {enough} se puede pesar a la centésima."
+    }
+    pot_make_more { "Make more", "Hacer más" }
+    pot_leave_out { "Leave it out", "No echarlo" }
+    pot_left_out_said { "It is left out: another recipe.", "No se echa: es otra receta." }
     pot_type_first { "Type what the scale shows, or touch Exact.", "Escribe lo que marca la báscula o toca Exacto." }
     pot_no_more { "That is no more than it showed before.", "Eso no es más de lo que marcaba antes." }
     pot_short(poured, to_go) { "{poured} more, then {to_go} to go", "{poured} más; faltarán {to_go}" }
@@ -52,6 +59,7 @@ words! {
     pot_recipe_kept { "kept", "se mantiene" }
     pot_recipe_off(points) { "off by {points} points", "cambia {points} puntos" }
     pot_over_undo { "Mistyped? Undo takes the reading back.", "¿Error al escribir? Deshacer quita esa lectura." }
+    pot_refused_large(most) { "That is more than any batch: {most} at most.", "Es más que cualquier mezcla: {most} como mucho." }
     pot_refused_spills(grams) { "{grams} more than the pot takes.", "{grams} más de lo que cabe en el bote." }
     pot_refused_lacks(grams, name) { "The shelf lacks {grams} of {name}.", "Faltan {grams} de {name} en el estante." }
     pot_other_vessel { "A larger pot", "Un bote mayor" }
@@ -76,6 +84,7 @@ words! {
     pot_did_save(revision) { "Saved as {revision}", "Guardado como {revision}" }
     pot_did_save_unknown { "Saved as a revision", "Guardado como revisión" }
     pot_nameless { "another pot", "otro bote" }
+    pot_not_as_written(revision) { "{revision}, not as written", "{revision}, no tal cual" }
     pot_changed[n] { "changed {n} time since" | "changed {n} times since", "cambiada {n} vez desde entonces" | "cambiada {n} veces desde entonces" }
     pot_by_eye_changes[n] { "Mixed by eye, {n} addition" | "Mixed by eye, {n} additions", "Mezclado a ojo, {n} adición" | "Mezclado a ojo, {n} adiciones" }
     pot_stage_weighing { "Weighing", "Pesando" }
@@ -132,10 +141,16 @@ words! {
     pot_client { "Who said yes", "Quién dijo sí" }
     pot_yes_as_written(revision) { "The pot holds {revision} as written. The yes is to it.", "El bote tiene la {revision} tal cual. El sí es a ella." }
     pot_yes_saves(revision) { "The pot differs from {revision}. What it holds is saved as a new revision first, and the yes is to that one.", "El bote difiere de la {revision}. Primero se guarda lo que tiene como revisión nueva; el sí es a esa." }
-    pot_yes_first { "What the pot holds becomes a recipe of its name, and the yes is to its first revision.", "Lo que tiene el bote pasa a ser una receta con su nombre; el sí es a su primera revisión." }
+    pot_yes_first { "What the pot holds is saved as a revision, and the yes is to that.", "Lo que tiene el bote se guarda como revisión; el sí es a esa." }
+    pot_recipe_name { "The ink is called", "La tinta se llama" }
+    pot_joins_recipe(name, number) {
+        "{name} is a recipe already: this becomes its revision {number}. Another name makes a recipe of its own.",
+        "{name} ya es una receta: esto será su revisión {number}. Con otro nombre será otra receta."
+    }
+    pot_new_recipe(name) { "It becomes the recipe {name}, with this as its first revision.", "Será la receta {name}, con esto como primera revisión." }
     pot_yes_note { "Note the yes", "Anotar el sí" }
     pot_yes_said { "The yes is noted.", "Sí anotado." }
-    pot_save_text { "What the pot really holds, in percent, as the next revision of its recipe.", "Lo que el bote tiene de verdad, en por ciento, como siguiente revisión de su receta." }
+    pot_save_text { "What the pot really holds, in percent, as the next revision.", "Lo que el bote tiene de verdad, en por ciento, como siguiente revisión." }
     pot_saved_said { "Saved as a revision.", "Guardado como revisión." }
     pot_which_run { "For which run", "Para qué tirada" }
     pot_no_run { "No run", "Ninguna" }
@@ -259,7 +274,8 @@ pub fn pot_revision(revision: &RevisionName) -> String {
 /// Which recipe a pot holds.
 pub fn pot_holds(holds: &Holds) -> String {
     match (&holds.revision, holds.changes) {
-        (Some(revision), 0) => pot_revision(revision),
+        (Some(revision), 0) if holds.as_written => pot_revision(revision),
+        (Some(revision), 0) => pot_not_as_written(pot_revision(revision)),
         (Some(revision), changes) => format!("{}, {}", pot_revision(revision), pot_changed(changes)),
         (None, 0) => ink_no_recipe().into(),
         (None, changes) => pot_by_eye_changes(changes),

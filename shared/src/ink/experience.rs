@@ -42,6 +42,10 @@ const MOST: usize = 12;
 /// Most weighings looked at. Our own.
 const LOOKED_AT: usize = 200;
 
+/// What may be used for a gram on paper: what is less or more was mistyped, or is of a print that was worked out
+/// wrongly. Our own.
+const LIKELY: std::ops::RangeInclusive<f64> = 0.1..=20.0;
+
 /// What a run is compared by.
 #[derive(PartialEq)]
 struct Traits {
@@ -69,7 +73,8 @@ pub fn experience(shop: &Shop, run: RunId) -> Option<Experience> {
     let mut weighings: Vec<(u64, Alike, Grams, Grams)> = Vec::new();
     for event in shop.ink.last_used(LOOKED_AT) {
         let InkFact::Used { run: Some(other), grams, paper: Some(paper), .. } = &event.fact else { continue };
-        let Some(that) = traits(shop, *other).filter(|_| paper.is_some()) else { continue };
+        let likely = paper.is_some() && LIKELY.contains(&(grams.grams() / paper.grams()));
+        let Some(that) = traits(shop, *other).filter(|_| likely) else { continue };
         let alike = if that.fabric != this.fabric {
             Alike::Any
         } else if that.mesh != this.mesh || this.mesh.is_none() {

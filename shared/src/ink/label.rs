@@ -14,8 +14,10 @@ use crate::shop::Shop;
 pub struct Holds {
     /// The revision it began as or was last saved as; none of a pot without one.
     pub revision: Option<RevisionName>,
-    /// How many times it was changed since: nothing where it is that revision as written.
+    /// How many times it was changed since.
     pub changes: u32,
+    /// Whether it is that revision as written; so is a pot without one, and an empty one.
+    pub as_written: bool,
 }
 
 /// A pot's label.
@@ -73,7 +75,12 @@ pub(super) fn label_of(shop: &Shop, id: Subject, state: &PotState) -> Option<Pot
 }
 
 pub(super) fn holds_of(shop: &Shop, state: &PotState) -> Holds {
-    Holds { revision: state.base.and_then(|id| revision_name(shop, id)), changes: state.changes }
+    let of_it = |id| shop.ink.revision(id).is_none_or(|revision| state.is_of(revision.parts, shop.ink.scale.step));
+    Holds {
+        revision: state.base.and_then(|id| revision_name(shop, id)),
+        changes: state.changes,
+        as_written: state.changes == 0 && state.base.is_none_or(of_it),
+    }
 }
 
 /// Who poured the first of it.

@@ -107,8 +107,8 @@ pub use recipe_form::{CheckedRecipe, PartForm, RecipeForm, RecipeProblems};
 pub use remark_form::RemarkForm;
 pub use replay::{PotState, pot_state};
 pub use revision::{
-    Approval, RevisionName, approval, approvals_of, approve_facts, parts_in_pot, revision_fact, revision_name,
-    revisions_of, save_facts, save_pot,
+    Approval, RevisionName, SaveAs, approval, approvals_of, approve_facts, parts_in_pot, revision_fact, revision_name,
+    revisions_of, save_as, save_facts, save_pot,
 };
 pub use rows::PartRow;
 pub use run_ink::{RunInk, ink_names, run_ink};

@@ -2,6 +2,7 @@
 
 use super::apportion::apportion;
 use super::recipe::{percent_of, weights};
+use super::scaled::to_weigh;
 use super::stock::stock_left;
 use super::{InkFact, StepState, WeighIn};
 use crate::journal::{Fact, Subject};
@@ -35,6 +36,8 @@ pub struct RepairRow {
     pub asked: f64,
     /// How much of it the shelf lacks, as far as the ledger knows.
     pub lacks: Grams,
+    /// How much of that it lacks for this way alone, and did not lack before.
+    pub lacks_more: Grams,
 }
 
 /// What a repair comes to.
@@ -48,16 +51,21 @@ pub struct RepairPlan {
     pub more: Grams,
     /// By how much it is more than the pot takes; nothing where it fits, or the pot's size is not known.
     pub spills: Grams,
+    /// How much of that is for this way alone, and would not have been before.
+    pub spills_more: Grams,
     /// The components, in the order of the recipe.
     pub rows: Vec<RepairRow>,
     /// The largest difference from the recipe that it makes, in points of percent.
     pub off: f64,
+    /// Whether it would be more than a batch can be; its figures are then those of the largest.
+    pub too_large: bool,
 }
 
 impl RepairPlan {
-    /// Whether pot and shelf allow it, as far as they are known.
+    /// Whether pot and shelf allow it, as far as they are known, and any batch can be as large. What was lacking
+    /// before stands in the way of neither way: it is to be said, and must not be the end of the road.
     pub fn is_possible(&self) -> bool {
-        !self.spills.is_some() && self.rows.iter().all(|row| !row.lacks.is_some())
+        !self.too_large && !self.spills_more.is_some() && self.rows.iter().all(|row| !row.lacks_more.is_some())
     }
 }
 
@@ -92,6 +100,8 @@ pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPo
     };
     let driver = (0..weigh_in.steps.len()).filter(|at| over(*at)).max_by_key(|at| wanted(*at))?;
     let whole = wanted(driver).max(weigh_in.whole.milligrams());
+    let too_large = whole > Grams::MOST.milligrams();
+    let whole = whole.min(Grams::MOST.milligrams());
     let exact = apportion(&only, whole);
     let step = shop.ink.scale.step;
     let scaled: Vec<[Grams; 2]> = weigh_in
@@ -100,7 +110,7 @@ pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPo
         .zip(exact)
         .map(|(row, exact)| {
             let exact = Grams::from_milligrams(exact);
-            if row.accepted { [row.target; 2] } else { [exact, exact.rounded_to(step).max(row.poured)] }
+            if row.accepted { [row.target; 2] } else { [exact, to_weigh(exact, step).max(row.poured)] }
         })
         .collect();
     let kept: Vec<[Grams; 2]> = weigh_in
@@ -112,7 +122,7 @@ pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPo
     Some(OverPour {
         component: of.component,
         by: of.poured.minus(of.target),
-        scale_rest: plan(shop, pot, weigh_in, Grams::from_milligrams(whole), scaled),
+        scale_rest: RepairPlan { too_large, ..plan(shop, pot, weigh_in, Grams::from_milligrams(whole), scaled) },
         accept: plan(shop, pot, weigh_in, weigh_in.whole, kept),
     })
 }
@@ -128,6 +138,7 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
     for (at, (step, [exact, target])) in weigh_in.steps.iter().zip(targets).enumerate() {
         let to_pour = target.minus(step.poured).or_nothing();
         let left = stock_left(shop, step.component);
+        let lacks = |to_pour: Grams| left.map_or(Grams::ZERO, |left| to_pour.minus(left.or_nothing()).or_nothing());
         rows.push(RepairRow {
             component: step.component,
             exact,
@@ -135,24 +146,28 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
             to_pour,
             percent: after.get(at).map_or(0.0, |(_, percent)| *percent),
             asked: asked.get(at).map_or(0.0, |(_, percent)| *percent),
-            lacks: left.map_or(Grams::ZERO, |left| to_pour.minus(left.or_nothing()).or_nothing()),
+            lacks: lacks(to_pour),
+            lacks_more: lacks(to_pour).minus(lacks(step.to_go())).or_nothing(),
         });
     }
     let total = rows.iter().map(|row| row.target).sum::<Grams>().plus(weigh_in.other);
     let capacity = shop.ink.pot(pot).and_then(|pot| pot.capacity);
+    let spills = |total: Grams| capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing());
     let planned = weigh_in.steps.iter().map(|step| step.target).sum::<Grams>().plus(weigh_in.other);
     RepairPlan {
         whole,
         total,
         more: total.minus(planned),
-        spills: capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing()),
+        spills: spills(total),
+        spills_more: spills(total).minus(spills(planned)).or_nothing(),
         off: rows.iter().map(|row| (row.percent - row.asked).abs()).fold(0.0, f64::max),
+        too_large: false,
         rows,
     }
 }
 
 /// The facts of the way chosen: the weigh-in resized, or everything that is too much accepted. Nothing where
-/// nothing is too much.
+/// nothing is too much, or the whole would be more than a batch can be.
 pub fn repair_facts(
     shop: &Shop,
     pot: Subject,
@@ -164,6 +179,7 @@ pub fn repair_facts(
     let by = || by.map(str::to_owned);
     let Some(over) = over_pour(shop, pot, weigh_in) else { return Vec::new() };
     match repair {
+        Repair::ScaleRest if over.scale_rest.too_large => Vec::new(),
         Repair::ScaleRest => {
             vec![(new_id(), Fact::Ink(InkFact::Resized { pot, whole: over.scale_rest.whole, by: by() }))]
         }
@@ -172,7 +188,7 @@ pub fn repair_facts(
             .iter()
             .filter(|step| step.state == StepState::Over)
             .map(|step| {
-                let (component, grams) = (step.component, step.poured);
+                let (component, grams) = (step.component, step.poured.min(Grams::MOST));
                 (new_id(), Fact::Ink(InkFact::Accepted { pot, component, grams, by: by() }))
             })
             .collect(),

@@ -1,11 +1,13 @@
 //! A pot as it is typed in, and the shop's scale.
 
 use super::component_form::NOTE;
+use super::weigh_in::{as_resized, is_begun};
 use super::{BatchSize, InkFact, Pot, PotField, Scale};
 use crate::job::{FormProblem, Problems, RunId, changed, keep, keep_optional, name, required, required_name};
-use crate::journal::Subject;
+use crate::journal::{Fact, Subject};
 use crate::quantity::{Grams, NumberProblem, Units};
 use crate::shop::Shop;
+use uuid::Uuid;
 
 /// The pot form. Weights are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -43,6 +45,41 @@ impl PotForm {
         }
     }
 
+    /// The form of a pot to edit, with the size it is weighed to.
+    pub fn to_edit(shop: &Shop, id: Subject, units: Units) -> Option<Self> {
+        as_resized(shop, id).map(|pot| Self::of(&pot, units))
+    }
+
+    /// The facts that edit a pot, or what is wrong. Once its weigh-in was begun another size is another whole to weigh
+    /// on to, which undo at the scale takes back like any other.
+    ///
+    /// # Errors
+    /// [`Problems`] as of [`check`](Self::check).
+    pub fn edit(
+        &self,
+        shop: &Shop,
+        id: Subject,
+        by: Option<&str>,
+        units: Units,
+        new_id: impl FnOnce() -> Uuid,
+    ) -> Result<Vec<(Subject, Fact)>, Problems> {
+        let Some(pot) = shop.ink.pot(id) else { return Ok(Vec::new()) };
+        let mut fields = self.check(shop, Some(id), pot.revision, pot.run, units)?;
+        let mut facts = Vec::new();
+        let sized = fields.iter().find_map(|field| if let PotField::Size(size) = field { *size } else { None });
+        let revision = pot.revision.and_then(|id| shop.ink.revision(id));
+        if let Some((size, revision)) = sized.zip(revision).filter(|_| is_begun(shop, id)) {
+            // A pot without any size needs one for a weigh-in.
+            fields.retain(|field| pot.size.is_none() || !matches!(field, PotField::Size(_)));
+            let whole = size.whole(revision.parts);
+            facts.push((new_id(), Fact::Ink(InkFact::Resized { pot: id, whole, by: by.map(str::to_owned) })));
+        }
+        if !fields.is_empty() {
+            facts.insert(0, (id, Fact::Ink(InkFact::PotSet(fields))));
+        }
+        Ok(facts)
+    }
+
     /// The fields that change a pot to this revision and run, or what is wrong. `id` is the pot edited, if any.
     /// A batch larger than its pot is refused.
     ///
@@ -56,7 +93,8 @@ impl PotForm {
         run: Option<RunId>,
         units: Units,
     ) -> Result<Vec<PotField>, Problems> {
-        let before = id.and_then(|id| shop.ink.pot(id));
+        let before = id.and_then(|id| as_resized(shop, id));
+        let before = before.as_ref();
         let was = before.map(|pot| Self::of(pot, units));
         let mut problems = Problems::new();
         let p = &mut problems;

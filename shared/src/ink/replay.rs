@@ -3,7 +3,8 @@
 //! Nothing of it is stored: events are played in the order of the journal, so that a pour taken back, or one
 //! that arrives late from another phone, changes everything after it as if it had always been so.
 
-use super::{Contents, InkEvent, InkFact, PourStep};
+use super::recipe::weights;
+use super::{Contents, InkEvent, InkFact, Part, PourStep};
 use crate::journal::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
@@ -25,7 +26,8 @@ pub struct PotState {
     pub moved_out: Grams,
     /// What was said to be taken out beyond what was in it: some pour was not noted.
     pub short: Grams,
-    /// The revision it holds as written; none after anything was added to it that is not of that revision.
+    /// The revision it holds as written: nothing was added to it that is not of that revision, and what is in it
+    /// is what that revision asks for, as near as the scale weighs.
     pub holds: Option<Subject>,
     /// The revision it began as, or was last saved as.
     pub base: Option<Subject>,
@@ -33,13 +35,22 @@ pub struct PotState {
     pub changes: u32,
     /// The event by which it matches; none after another change.
     pub matched: Option<Subject>,
-    /// The event by which it is approved; none after another change.
+    /// The event by which it is approved: none after another change, nor where its revision was taken back, or is
+    /// not what the pot holds.
     pub approved: Option<Subject>,
+    /// The revision it is weighed by.
+    weighed_by: Option<Subject>,
+    /// How many components were topped up.
+    topped_up: u32,
+    /// How many weighings of a whole recipe are in it, each rounded to the scale's steps.
+    weighings: u32,
 }
+
+/// What taking out of a pot in whole milligrams may have cost or left of a component: our own.
+const LOST: f64 = 5.0;
 
 impl PotState {
     fn change(&mut self) {
-        self.holds = None;
         self.changes += 1;
         (self.matched, self.approved) = (None, None);
     }
@@ -48,6 +59,47 @@ impl PotState {
         let taken = self.contents.take(grams);
         self.short = self.short.plus(grams.minus(taken.total()).or_nothing());
         taken
+    }
+
+    /// Whether what is in it is what these parts ask for, as near as a scale of these steps weighs; so is an empty
+    /// pot. Of each component a step and what counts as on target may be too much or too little, once for each
+    /// weighing of the whole recipe, and less of it once some was taken out; and a component that is not in at all is
+    /// none that was rounded. Our own.
+    pub(super) fn is_of(&self, parts: &[Part], step: Grams) -> bool {
+        let number = |grams: Grams| grams.milligrams() as f64;
+        let (weights, total) = (weights(parts), number(self.contents.total()));
+        let all: i64 = weights.iter().map(|(_, weight)| weight).sum();
+        if total <= 0.0 || all <= 0 {
+            return total <= 0.0;
+        }
+        let count = weights.len() as f64;
+        let weighings = 1.0 + f64::from(self.weighings) + (f64::from(self.topped_up) / count).ceil();
+        let left = total / number(self.came_in).max(total);
+        let off = 1.5 * number(step) * weighings * left;
+        let mut of_it = 0.0;
+        for (component, weight) in &weights {
+            let share = *weight as f64 / all as f64;
+            let (here, asked) = (number(self.contents.of(*component)), share * total);
+            // What others are off by changes the whole, and with it what is asked of this one.
+            let near = off * (1.0 + share * count) + asked / 250.0 + LOST;
+            if (here - asked).abs() > near || (here <= 0.0 && asked > LOST) {
+                return false;
+            }
+            of_it += here;
+        }
+        total - of_it <= LOST
+    }
+
+    /// Works out which revision it holds, and whether the yes it has is to that.
+    fn settle(&mut self, shop: &Shop) {
+        let live = |id: Subject| shop.ink.revision(id).filter(|revision| !revision.event.deleted);
+        let is = |id: Subject| live(id).is_some_and(|revision| self.is_of(revision.parts, shop.ink.scale.step));
+        let holds = self.base.filter(|id| self.changes == 0 && is(*id));
+        let approved = self.approved.filter(|yes| match shop.ink.event(*yes).map(|event| &event.fact) {
+            Some(InkFact::Approved { revision, .. }) => is(*revision),
+            _ => false,
+        });
+        (self.holds, self.approved) = (holds, approved);
     }
 }
 
@@ -65,7 +117,7 @@ pub(super) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<P
             continue;
         }
         let base = log.pot(pot).and_then(|pot| pot.revision);
-        states.insert(pot, PotState { holds: base, base, ..PotState::default() });
+        states.insert(pot, PotState { base, weighed_by: base, ..PotState::default() });
         for (id, event) in log.events_of(pot).into_iter().filter(|(_, event)| !event.deleted) {
             if let InkFact::Moved { from, .. } = event.fact {
                 ask.push(from);
@@ -76,14 +128,15 @@ pub(super) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<P
     sort_by_key(&mut events, |(id, event)| (event.rank, *id));
     events.dedup_by_key(|(id, _)| *id);
     for (id, event) in events {
-        play(&mut states, id, &event.fact, watch);
+        play(shop, &mut states, id, &event.fact, watch);
     }
+    states.iter_mut().for_each(|(_, state)| state.settle(shop));
     states
 }
 
-fn play(states: &mut Table<PotState>, id: Subject, fact: &InkFact, watch: Watch<'_>) {
+fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, fact: &InkFact, watch: Watch<'_>) {
     if let InkFact::Moved { from, to, grams, .. } = fact {
-        return pour_over(states, id, (*from, *to, *grams), watch);
+        return pour_over(shop, states, id, (*from, *to, *grams), watch);
     }
     let Some(pot) = pot_of(fact) else { return };
     let Some(state) = states.get_mut(&pot) else { return };
@@ -92,9 +145,10 @@ fn play(states: &mut Table<PotState>, id: Subject, fact: &InkFact, watch: Watch<
             state.contents.pour(*component, *grams);
             state.came_in = state.came_in.plus(*grams);
             match step {
-                PourStep::WeighIn => (state.matched, state.approved) = (None, None),
-                PourStep::Correction => state.change(),
-                PourStep::TopUp => {}
+                // What was saved before all was in is another recipe than what is weighed on.
+                PourStep::WeighIn if state.base == state.weighed_by => (state.matched, state.approved) = (None, None),
+                PourStep::WeighIn | PourStep::Correction => state.change(),
+                PourStep::TopUp => state.topped_up += 1,
             }
         }
         InkFact::Accepted { .. } => state.change(),
@@ -109,7 +163,7 @@ fn play(states: &mut Table<PotState>, id: Subject, fact: &InkFact, watch: Watch<
         InkFact::Matched { .. } => state.matched = Some(id),
         InkFact::Approved { .. } => state.approved = Some(id),
         InkFact::RevisionSaved { .. } => {
-            (state.holds, state.base, state.changes) = (Some(id), Some(id), 0);
+            (state.base, state.changes) = (Some(id), 0);
         }
         _ => {}
     }
@@ -117,23 +171,34 @@ fn play(states: &mut Table<PotState>, id: Subject, fact: &InkFact, watch: Watch<
 }
 
 fn pour_over(
+    shop: &Shop,
     states: &mut Table<PotState>,
     id: Subject,
     (from, to, grams): (Subject, Subject, Grams),
     watch: Watch<'_>,
 ) {
     let Some(source) = states.get_mut(&from).filter(|_| from != to) else { return };
+    source.settle(shop);
+    let came = source.clone();
     let taken = source.take(grams);
     source.moved_out = source.moved_out.plus(taken.total());
-    let came = source.clone();
     watch(from, id, source);
     let Some(state) = states.get_mut(&to) else { return };
     if !state.contents.total().is_some() && state.base.is_none() {
         // A pot split off another is what that one is.
-        (state.holds, state.base, state.changes) = (came.holds, came.base, came.changes);
+        (state.base, state.changes) = (came.base, came.changes);
         (state.matched, state.approved) = (came.matched, came.approved);
-    } else if state.holds.is_none() || state.holds != came.holds {
-        state.change();
+        (state.weighings, state.topped_up) = (came.weighings, came.topped_up);
+    } else {
+        state.settle(shop);
+        if state.base.is_none() || state.base != came.base || state.changes > 0 || came.changes > 0 {
+            state.change();
+        } else if state.holds.is_none() || came.holds.is_none() {
+            // Of one recipe, of which not all is in yet.
+            (state.matched, state.approved) = (None, None);
+        }
+        state.weighings += 1 + came.weighings;
+        state.topped_up += came.topped_up;
     }
     state.contents.pour_all(&taken);
     state.came_in = state.came_in.plus(taken.total());

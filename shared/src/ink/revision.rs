@@ -2,11 +2,14 @@
 
 use super::recipe::parts_of;
 use super::replay::pot_state;
-use super::{Contents, InkEvent, InkFact, Part, PotState, Revision, weigh_in};
+use super::{Contents, InkEvent, InkFact, Part, PotState, Revision, recipe_for, weigh_in};
 use crate::journal::{Fact, Subject};
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
 use uuid::Uuid;
+
+/// Longest name of a recipe that is kept.
+const NAME: usize = 80;
 
 /// What a revision is called.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,10 +51,15 @@ pub fn revision_fact(
     note: &str,
     by: Option<&str>,
 ) -> InkFact {
-    // Numbers of revisions taken back are not given out again: a label may bear them.
-    let given = shop.ink.events_of(recipe).into_iter().filter_map(|(id, _)| shop.ink.revision(id));
-    let number = given.map(|revision| revision.number).max().unwrap_or(0).saturating_add(1);
+    let number = next_number(shop, recipe);
     InkFact::RevisionSaved { recipe, number, parts, parent, pot, note: note.to_owned(), by: by.map(str::to_owned) }
+}
+
+/// The number that the next revision of a recipe bears. Those of revisions taken back are not given out again: a
+/// label may bear them.
+fn next_number(shop: &Shop, recipe: Subject) -> u16 {
+    let given = shop.ink.events_of(recipe).into_iter().filter_map(|(id, _)| shop.ink.revision(id));
+    given.map(|revision| revision.number).max().unwrap_or(0).saturating_add(1)
 }
 
 /// What a pot really holds, as the parts of a revision: those of the revision it began as in their order,
@@ -117,16 +125,51 @@ pub fn approval(shop: &Shop, event: Subject) -> Option<Approval> {
 }
 
 /// The revision a pot holds as written: none once anything was added that is not of it, nor while some of what
-/// is to be weighed in is not in.
+/// is to be weighed in by it is not in.
 pub(super) fn holds_as_written(shop: &Shop, pot: Subject, state: &PotState) -> Option<Subject> {
-    state.holds.filter(|_| weigh_in(shop, pot).is_none_or(|weigh_in| weigh_in.is_done()))
+    let weighed_by = shop.ink.pot(pot).and_then(|pot| pot.revision);
+    let is_in = |id: &Subject| Some(*id) != weighed_by || weigh_in(shop, pot).is_none_or(|weigh_in| weigh_in.is_done());
+    state.holds.filter(is_in)
 }
 
-/// The facts that save what a pot holds as a revision: of its own recipe, or where it is of none, as the first
-/// of a recipe of the pot's name. Nothing of an empty pot.
+/// The recipe that what a pot holds is saved as a revision of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum SaveAs {
+    /// Its own.
+    Own(Subject),
+    /// Another that bears the name typed: it gets the revision of this number, and runs of its ink are mixed by it
+    /// once it is approved.
+    Named {
+        /// Which.
+        recipe: Subject,
+        /// What it is called.
+        name: String,
+        /// The revision's number.
+        number: u16,
+    },
+    /// A new one of this name.
+    New(String),
+}
+
+/// The recipe that what a pot holds is saved as a revision of. `name` is asked for where the pot is of no recipe; an
+/// empty one is the pot's own. No second recipe of one name comes to be: runs could only take one of them.
+pub fn save_as(shop: &Shop, pot: Subject, name: &str) -> SaveAs {
+    if let Some(base) = pot_state(shop, pot).base.and_then(|id| shop.ink.revision(id)) {
+        return SaveAs::Own(base.recipe);
+    }
+    let own = || shop.ink.pot(pot).map(|pot| pot.name.clone()).unwrap_or_default();
+    let name = if name.trim().is_empty() { own() } else { name.trim().chars().take(NAME).collect() };
+    match recipe_for(shop, &name) {
+        Some((recipe, found)) => SaveAs::Named { recipe, name: found.name.clone(), number: next_number(shop, recipe) },
+        None => SaveAs::New(name),
+    }
+}
+
+/// The facts that save what a pot holds as a revision of the recipe of [`save_as`]. Nothing of an empty pot.
 pub fn save_facts(
     shop: &Shop,
     pot: Subject,
+    name: &str,
     note: &str,
     by: Option<&str>,
     mut new_id: impl FnMut() -> Uuid,
@@ -134,16 +177,14 @@ pub fn save_facts(
     let state = pot_state(shop, pot);
     let mut facts = Vec::new();
     if state.contents.total().is_some() {
-        let base = state.base.and_then(|id| shop.ink.revision(id));
-        let recipe = base.map_or_else(
-            || {
+        let recipe = match save_as(shop, pot, name) {
+            SaveAs::Own(recipe) | SaveAs::Named { recipe, .. } => recipe,
+            SaveAs::New(name) => {
                 let recipe = new_id();
-                let name = shop.ink.pot(pot).map(|pot| pot.name.clone()).unwrap_or_default();
                 facts.push((recipe, Fact::Ink(InkFact::RecipeSet(vec![super::RecipeField::Name(name)]))));
                 recipe
-            },
-            |base| base.recipe,
-        );
+            }
+        };
         let saved = save_pot(shop, pot, recipe, note, by);
         facts.extend(saved.map(|fact| (new_id(), Fact::Ink(fact))));
     }
@@ -151,11 +192,11 @@ pub fn save_facts(
 }
 
 /// The facts of a client's yes to a pot. What it holds is saved as a revision first, unless it is one as
-/// written; and where the pot is of no recipe, as the first of a recipe of the pot's name. So a yes is always
-/// to one revision. Nothing of an empty pot.
+/// written, of the recipe of [`save_as`]. So a yes is always to one revision. Nothing of an empty pot.
 pub fn approve_facts(
     shop: &Shop,
     pot: Subject,
+    name: &str,
     client: &str,
     by: Option<&str>,
     mut new_id: impl FnMut() -> Uuid,
@@ -166,7 +207,7 @@ pub fn approve_facts(
     }
     let mut facts = Vec::new();
     let revision = holds_as_written(shop, pot, &state).or_else(|| {
-        facts = save_facts(shop, pot, "", by, &mut new_id);
+        facts = save_facts(shop, pot, name, "", by, &mut new_id);
         facts.last().map(|(id, _)| *id)
     });
     let Some(revision) = revision else { return Vec::new() };

@@ -25,20 +25,21 @@ impl BatchSize {
         is_kept(weight)
     }
 
-    /// What the whole pot will weigh.
+    /// What the whole pot will weigh, no more than a weight can be.
     pub fn whole(self, parts: &[Part]) -> Grams {
         let sum = |on_top| -> i64 {
             let of = parts.iter().filter(|part| part.on_top == on_top);
             of.map(|part| i64::from(part.share.billionths())).sum()
         };
-        match self {
+        let whole = match self {
             Self::Whole(weight) => weight,
             Self::Ink(weight) => {
                 let (ink, top) = (sum(false) as f64, sum(true) as f64);
                 let more = if ink > 0.0 { weight.milligrams() as f64 * top / ink } else { 0.0 };
                 weight.plus(Grams::from_milligrams(more.round() as i64))
             }
-        }
+        };
+        whole.min(Grams::MOST)
     }
 }
 
@@ -49,7 +50,7 @@ pub struct ScaledPart {
     pub component: Subject,
     /// What the recipe asks for, to the milligram.
     pub exact: Grams,
-    /// What can be weighed.
+    /// What can be weighed: at least one step of the scale.
     pub grams: Grams,
 }
 
@@ -74,6 +75,13 @@ pub struct Scaled {
     pub enough: Grams,
 }
 
+/// What is weighed of a component: rounded to the steps of the scale, and one of them where it is less than half of
+/// one, since what is in the recipe goes into the pot. Our own.
+pub(super) fn to_weigh(exact: Grams, step: Grams) -> Grams {
+    let rounded = exact.rounded_to(step);
+    if exact.is_some() { rounded.max(step) } else { rounded }
+}
+
 /// The grams of each component for a batch, and rounded to the steps of the scale with the error that makes.
 /// The exact ones add up to the batch, to the milligram.
 ///
@@ -87,22 +95,24 @@ pub fn scaled(parts: &[Part], size: BatchSize, step: Grams) -> Scaled {
         .zip(exact)
         .map(|((component, _), exact)| {
             let exact = Grams::from_milligrams(exact);
-            ScaledPart { component: *component, exact, grams: exact.rounded_to(step) }
+            ScaledPart { component: *component, exact, grams: to_weigh(exact, step) }
         })
         .collect();
     let all: i64 = only.iter().sum();
     let least = only.iter().copied().filter(|weight| *weight > 0).min().unwrap_or(0);
-    let half = step.milligrams() as f64 / 2.0;
     Scaled {
         total: rows.iter().map(|row| row.grams).sum(),
         worst: rows.iter().map(|row| row.error().abs()).fold(0.0, f64::max),
-        enough: if least > 0 {
-            Grams::from_milligrams((half * 100.0 * all as f64 / least as f64).ceil() as i64)
-        } else {
-            Grams::ZERO
-        },
+        enough: enough(step, least as f64 / all.max(1) as f64),
         parts: rows,
     }
+}
+
+/// The smallest batch in which rounding to the scale makes no more than a hundredth of what is this part of it;
+/// nothing where it is no part. The hundredth is our own.
+pub(super) fn enough(step: Grams, part: f64) -> Grams {
+    let half = step.milligrams() as f64 / 2.0;
+    if part > 0.0 { Grams::from_milligrams((half * 100.0 / part).ceil() as i64) } else { Grams::ZERO }
 }
 
 #[cfg(test)]

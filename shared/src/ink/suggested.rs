@@ -17,7 +17,7 @@ pub struct SuggestedBatch {
     pub loss: Grams,
     /// What such runs really used; none while nothing was weighed.
     pub experience: Option<Experience>,
-    /// What to mix: by experience where there is any, else by formula and loss.
+    /// What to mix: by experience where there is any, else by formula and loss; no more than a weight can be.
     pub grams: Grams,
 }
 
@@ -32,6 +32,6 @@ pub fn suggested_batch(shop: &Shop, run: RunId, print: &PrintUse, pieces: u32) -
     let [printed, loss, grams] = [printed, loss, grams].map(Grams::from_grams);
     // Never less than is needed for the scale's sake.
     let step = shop.ink.scale.step.milligrams().max(1);
-    let grams = Grams::from_milligrams(grams.milligrams().saturating_add(step - 1) / step * step);
+    let grams = Grams::from_milligrams(grams.milligrams().saturating_add(step - 1) / step * step).min(Grams::MOST);
     SuggestedBatch { pieces, printed, loss, experience, grams }
 }

@@ -3,7 +3,8 @@
 use super::apportion::apportion;
 use super::recipe::weights;
 use super::replay::pot_state;
-use super::{InkFact, PourStep};
+use super::scaled::to_weigh;
+use super::{BatchSize, InkFact, Pot, PourStep};
 use crate::journal::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
@@ -94,6 +95,28 @@ fn state_of(target: Grams, poured: Grams, step: Grams) -> StepState {
     }
 }
 
+/// A pot with the size it is weighed to: as resized last, where that is another than it began with.
+pub(super) fn as_resized(shop: &Shop, pot: Subject) -> Option<Pot> {
+    let mut vessel = shop.ink.pot(pot)?.clone();
+    let revision = vessel.revision.and_then(|id| shop.ink.revision(id));
+    if let Some((weighing, began)) = weigh_in(shop, pot).zip(vessel.size.zip(revision)) {
+        let (size, revision) = began;
+        if weighing.whole != size.whole(revision.parts) {
+            vessel.size = Some(BatchSize::Whole(weighing.whole));
+        }
+    }
+    Some(vessel)
+}
+
+/// Whether anything of the weigh-in of a pot was told that was not taken back.
+pub(super) fn is_begun(shop: &Shop, pot: Subject) -> bool {
+    let weighs = |fact: &InkFact| match fact {
+        InkFact::Poured { step, .. } => *step == PourStep::WeighIn,
+        fact => matches!(fact, InkFact::Resized { .. } | InkFact::Accepted { .. }),
+    };
+    shop.ink.events_of(pot).into_iter().any(|(_, event)| !event.deleted && weighs(&event.fact))
+}
+
 /// The weigh-in of a pot by its revision; none where it has none, or no size.
 pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
     let log = &shop.ink;
@@ -128,7 +151,7 @@ pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
             let (exact, taken) = (Grams::from_milligrams(exact), accepted.get(component).copied());
             let poured = poured.get(component).copied().unwrap_or_default();
             // More of what was accepted is accepted as well.
-            let target = taken.map_or_else(|| exact.rounded_to(scale), |taken| taken.max(poured));
+            let target = taken.map_or_else(|| to_weigh(exact, scale), |taken| taken.max(poured));
             let state = state_of(target, poured, scale);
             WeighStep { component: *component, exact, target, poured, accepted: taken.is_some(), state }
         })

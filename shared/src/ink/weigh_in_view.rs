@@ -1,8 +1,10 @@
 //! The weigh-in at the scale, one component at a time.
 
-use super::label::holds_of;
 use super::rows::component_name;
-use super::{Colour, Holds, OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, stock_left, weigh_in};
+use super::scaled::enough;
+use super::{
+    Colour, Holds, OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, revision_name, stock_left, weigh_in,
+};
 use crate::journal::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
@@ -24,6 +26,9 @@ pub struct WeighRow {
     pub left: Option<Grams>,
     /// How much the shelf lacks of what is still to pour.
     pub lacks: Grams,
+    /// The smallest batch in which the scale weighs it to a hundredth of itself, where this batch asks for less than
+    /// half a step of it, so that the one step to pour is at least twice as much; none elsewhere.
+    pub enough: Option<Grams>,
 }
 
 /// The weigh-in.
@@ -81,6 +86,12 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     let then = weighing.steps.iter().enumerate().find(|(at, step)| Some(*at) != now && to_pour(step)).map(|(at, _)| at);
     let total = weighing.total();
     let beyond = |most: Option<Grams>, weight: Grams| most.map_or(Grams::ZERO, |most| weight.minus(most).or_nothing());
+    // What was saved before all was in is not what is weighed on.
+    let holds = Holds {
+        revision: pot.revision.and_then(|id| revision_name(shop, id)),
+        changes: if state.base == pot.revision { state.changes } else { 0 },
+        as_written: true,
+    };
     let error = |step: &WeighStep| {
         let off = step.target.minus(step.exact).milligrams() as f64;
         if step.exact.is_some() && !step.accepted { (off / step.exact.milligrams() as f64).abs() } else { 0.0 }
@@ -88,7 +99,7 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     Some(WeighInView {
         pot: id,
         name: pot.name.clone(),
-        holds: holds_of(shop, &state),
+        holds,
         tare: pot.tare,
         scale_step: shop.ink.scale.step,
         on_scale,
@@ -111,11 +122,14 @@ fn row(shop: &Shop, weighing: &WeighIn, step: WeighStep, on_scale: Grams) -> Wei
     let (left, to_go) = (stock_left(shop, step.component), step.to_go());
     let whole: Grams = weighing.steps.iter().map(|step| step.exact).sum();
     let share = step.exact.milligrams() as f64 / (whole.milligrams().max(1)) as f64;
+    let scale = shop.ink.scale.step;
+    let too_fine = step.state == StepState::ToPour && !step.accepted && !step.exact.rounded_to(scale).is_some();
     WeighRow {
         step,
         name: component_name(shop, step.component),
         colour: component.and_then(|component| component.colour),
         percent: share * 100.0,
+        enough: too_fine.then(|| enough(scale, share)),
         scale_target: to_go.is_some().then(|| on_scale.plus(to_go)),
         left,
         lacks: left.map_or(Grams::ZERO, |left| to_go.minus(left.or_nothing()).or_nothing()),
