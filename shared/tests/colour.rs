@@ -564,7 +564,8 @@ fn a_match_and_a_yes_name_the_reading_they_rest_on_and_none_once_something_went_
     assert_eq!(reading_now(&bench.press.shop(), pot), Some(read.reading));
     let said_yes = |bench: &Bench| {
         let mut ids = 900_u128..;
-        let facts = approve_facts(&bench.press.shop(), pot, "Moss", None, || Uuid::from_u128(ids.next().unwrap()));
+        let facts =
+            approve_facts(&bench.press.shop(), pot, "Violet", "Moss", None, || Uuid::from_u128(ids.next().unwrap()));
         let facts = with_reading(&bench.press.shop(), facts);
         let Some((_, Fact::Ink(InkFact::Approved { reading, .. }))) = facts.last() else { panic!("{facts:?}") };
         *reading

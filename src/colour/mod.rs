@@ -11,6 +11,7 @@ mod match_screen;
 mod missing;
 mod on_garment;
 mod photo_marks;
+mod photo_of;
 mod photo_read;
 mod place;
 mod pour_sheet;
@@ -19,6 +20,7 @@ mod reading_field;
 mod target;
 
 pub use on_garment::OnGarment;
+pub use photo_of::{PhotoOf, keep_picture};
 pub use place::ColourPlace;
 pub use reading_field::{Reading, ReadingField};
 

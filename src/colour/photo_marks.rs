@@ -1,5 +1,6 @@
 //! Three marks on a picture: put by touch, dragged, moved by the arrow keys, seen close up.
 
+use super::photo_of::PhotoOf;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::{Choice, Icon};
@@ -54,7 +55,7 @@ const RADII: (f64, f64) = (0.012, 0.2);
 
 /// The picture with its marks.
 #[component(transparent)]
-pub fn MarkBoard(address: String, width: usize, height: usize, placed: RwSignal<Placed>) -> Drawn {
+pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, placed: RwSignal<Placed>) -> Drawn {
     let now = RwSignal::new(0_usize);
     let board = NodeRef::<html::Div>::new();
     // The mark that a finger holds.
@@ -116,12 +117,12 @@ pub fn MarkBoard(address: String, width: usize, height: usize, placed: RwSignal<
     let label = move || {
         let which = now.get();
         let [x, y] = placed.with(|placed| placed.of(which)).map(|share| words::number(share * 100.0, 0));
-        words::colour_mark_at(words::colour_which(MARKS.get(which).copied().unwrap_or(Which::Target)), x, y)
+        words::colour_mark_at(of.mark(MARKS.get(which).copied().unwrap_or(Which::Target)).0, x, y)
     };
     let size =
         move |factor: f64| placed.update(|placed| placed.radius = (placed.radius * factor).clamp(RADII.0, RADII.1));
     let options: Vec<(usize, String)> =
-        MARKS.iter().enumerate().map(|(place, which)| (place, words::colour_which(*which).to_owned())).collect();
+        MARKS.iter().enumerate().map(|(place, which)| (place, of.mark(*which).0.to_owned())).collect();
     // The window shows a quarter of the picture's width; its middle is the mark's.
     let middle = move |axis: usize| {
         let share = placed.with(|placed| placed.of(now.get()).get(axis).copied().unwrap_or_default());
@@ -138,11 +139,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, placed: RwSignal<
     };
     let marks = MARKS.iter().enumerate().map(|(which, kind)| {
         let at = move |axis: usize| placed.with(|placed| format!("{:.3}%", placed.of(which)[axis.min(1)] * 100.0));
-        let class = match kind {
-            Which::Target => "T",
-            Which::Sample => "S",
-            Which::Neutral => "N",
-        };
+        let letter = of.mark(*kind).2;
         view! {
             <span
                 class="colour-mark"
@@ -151,7 +148,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, placed: RwSignal<
                 style:left=move || at(0)
                 style:top=move || at(1)
                 style:width=move || ring(1.0)
-            ><b>{class}</b></span>
+            ><b>{letter}</b></span>
         }
     });
     let marks: Vec<Drawn> = marks.collect();

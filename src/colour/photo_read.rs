@@ -3,13 +3,14 @@
 use super::Reading;
 use super::difference::in_words;
 use super::photo_marks::{MarkBoard, Placed};
+use super::photo_of::{PhotoOf, Taken};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Icon};
 use crate::platform::pictures::{self, PictureProblem, Pixels};
 use crate::platform::spawn_local;
 use crate::words;
-use lastpull_core::colour::photo_reading::{Mark, Marks, PhotoProblem, PhotoReading, Picture, read_photo};
+use lastpull_core::colour::photo_reading::{Mark, Marks, PhotoProblem, PhotoReading, Picture, Which, read_photo};
 use lastpull_core::ink::{ColourReading, Difference, photo_sample};
 use lastpull_view::view;
 use leptos::html;
@@ -32,12 +33,16 @@ enum Chosen {
 /// A photo is chosen and marked here; what it says goes to `reading` as soon as it says something.
 #[component(transparent)]
 pub fn PhotoRead(
-    /// The target as it is known.
+    /// What is known of the two, as far as it is.
     known: Option<ColourReading>,
+    /// What the photo is of.
+    of: PhotoOf,
     /// What is read.
     reading: RwSignal<Reading>,
 ) -> Drawn {
     let chosen = RwSignal::new(Chosen::Nothing);
+    let taken = RwSignal::new(None::<Taken>);
+    let [beside, sample] = [Which::Target, Which::Sample].map(|which| of.mark(which).1);
     let let_go = move || {
         if let Chosen::Here(pixels) = chosen.get_untracked() {
             pictures::let_go(&pixels.address);
@@ -48,6 +53,7 @@ pub fn PhotoRead(
         let_go();
         reading.set(Reading::default());
         chosen.set(Chosen::Reading);
+        taken.set(Some(Taken::of(file.clone())));
         spawn_local(async move {
             chosen.set(match pictures::pixels_of(&file).await {
                 Ok(pixels) => Chosen::Here(Arc::new(pixels)),
@@ -58,7 +64,7 @@ pub fn PhotoRead(
     view! {
         {live(move || match chosen.get() {
                 Chosen::Nothing => view! {
-                    <p>{words::colour_photo_how()}</p>
+                    <p>{words::colour_photo_how(beside, sample)}</p>
                     <p class="quiet-line">{words::colour_photo_trust()}</p>
                     <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
                 },
@@ -67,7 +73,7 @@ pub fn PhotoRead(
                     <p class="problem" role="alert"><Icon name="alert"/>" "{said(problem)}</p>
                     <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
                 },
-                Chosen::Here(pixels) => view! { <Marking pixels known reading again=take/> },
+                Chosen::Here(pixels) => view! { <Marking pixels known of taken reading again=take/> },
             })}
     }
 }
@@ -108,6 +114,8 @@ fn Pick(
 fn Marking(
     pixels: Arc<Pixels>,
     known: Option<ColourReading>,
+    of: PhotoOf,
+    taken: RwSignal<Option<Taken>>,
     reading: RwSignal<Reading>,
     again: Callback<send_wrapper::SendWrapper<web_sys::File>>,
 ) -> Drawn {
@@ -134,37 +142,43 @@ fn Marking(
             _ => None,
         };
         let (value, target) = kept.map_or((None, None), |kept| (Some(kept.sample), kept.target));
-        reading.set(Reading { value, target, wrong: false });
+        reading.set(Reading { value, target, wrong: false, photo: taken.get_untracked() });
     });
     let neutrals =
         vec![(PAPER, words::colour_neutral_paper().to_owned()), (CARD, words::colour_neutral_card().to_owned())];
     view! {
         <p>{words::colour_photo_mark()}</p>
-        <MarkBoard address width height placed/>
+        <MarkBoard address width height of placed/>
         <div role="status" id="photo-says">{live(move || match read.get() {
             None => nothing(),
-            Some(Err(problem)) => refused(problem),
-            Some(Ok(reading)) => told(&reading, known),
+            Some(Err(problem)) => refused(problem, of),
+            Some(Ok(reading)) => told(&reading, known, of),
         })}</div>
         <Choice label=words::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
         <div class="button-row"><Pick take=again camera=true again=true/><Pick take=again camera=false again=true/></div>
     }
 }
 
-fn refused(problem: PhotoProblem) -> Drawn {
-    view! { <p class="caution"><Icon name="alert"/><span>{words::colour_photo_problem(problem)}</span></p> }
+fn refused(problem: PhotoProblem, of: PhotoOf) -> Drawn {
+    view! { <p class="caution"><Icon name="alert"/><span>{words::colour_photo_problem(problem, |which| of.mark(which).0)}</span></p> }
 }
 
-fn told(reading: &PhotoReading, known: Option<ColourReading>) -> Drawn {
+fn told(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoOf) -> Drawn {
     let difference = Difference::of(reading.target, reading.sample);
     let stops = words::number(reading.stops, 1);
+    let [beside, sample] = [Which::Target, Which::Sample].map(|which| of.mark(which).1);
+    let laid = match (known, of) {
+        (None, _) => words::colour_photo_first(),
+        (Some(_), PhotoOf::Target) => words::colour_photo_laid_garment(),
+        (Some(_), _) => words::colour_photo_laid(),
+    };
     let uneven = words::number(reading.unevenness * 100.0, 0);
     view! {
         <div class="colour-told">
-            <p class="muted">{words::colour_photo_says()}</p>
+            <p class="muted">{words::colour_photo_says(beside, sample)}</p>
             {in_words(&difference)}
             <p class="quiet-line">{super::difference::in_numbers(&difference)}". "{words::colour_photo_corrected(stops, uneven)}</p>
-            <p class="quiet-line">{if known.is_some() { words::colour_photo_laid() } else { words::colour_photo_first() }}</p>
+            <p class="quiet-line">{laid}</p>
         </div>
     }
 }

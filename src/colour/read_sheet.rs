@@ -1,7 +1,7 @@
 //! Reading a pot's swatch.
 
 use super::crew;
-use super::{Reading, ReadingField};
+use super::{PhotoOf, Reading, ReadingField, keep_picture};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::Sheet;
@@ -24,7 +24,7 @@ pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> Drawn {
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let given = reading.get_untracked();
-        let Some(value) = given.value.filter(|_| !given.wrong && !busy.get_untracked()) else { return };
+        let Some(value) = given.colour().filter(|_| !busy.get_untracked()) else { return };
         busy.set(true);
         let read = PhotoSample { sample: value, target: given.target };
         let event = ids::new_id();
@@ -33,17 +33,18 @@ pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> Drawn {
         spawn_local(async move {
             if store.record_and_wait(facts).await {
                 store.tell_with_undo(words::reading_noted(), undo);
+                keep_picture(store, event, given.photo);
                 on_close.run(());
             }
             busy.set(false);
         });
     };
-    let waits = Signal::derive(move || busy.get() || reading.with(|reading| reading.value.is_none() || reading.wrong));
+    let waits = Signal::derive(move || busy.get() || reading.with(|reading| reading.colour().is_none()));
     view! {
         <Sheet title=words::colour_read_pot() on_close>
             <form on:submit=send novalidate=true>
                 <p>{words::colour_read_after()}</p>
-                <ReadingField name="swatch" label=words::colour_read_pot() reading target photo=true/>
+                <ReadingField name="swatch" label=words::colour_read_pot() reading known=target photo=PhotoOf::Swatch/>
                 <button type="submit" class="button primary huge" id="reading-save" disabled=waits>{words::save()}</button>
             </form>
         </Sheet>

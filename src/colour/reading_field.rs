@@ -1,5 +1,6 @@
 //! Entering a colour: from an instrument, as a screen colour, or from a photo.
 
+use super::photo_of::{PhotoOf, Taken};
 use super::photo_read::PhotoRead;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
@@ -12,7 +13,7 @@ use lastpull_view::view;
 use leptos::prelude::*;
 
 /// What stands in a field.
-#[derive(Clone, Copy, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default)]
 pub struct Reading {
     /// The colour; none while nothing is entered.
     pub value: Option<ColourReading>,
@@ -20,9 +21,16 @@ pub struct Reading {
     pub target: Option<ColourReading>,
     /// Whether something is entered that is no colour.
     pub wrong: bool,
+    /// The picture it was read from.
+    pub photo: Option<Taken>,
 }
 
 impl Reading {
+    /// What is entered, where it is a colour.
+    pub fn colour(&self) -> Option<ColourReading> {
+        self.value.filter(|_| !self.wrong)
+    }
+
     /// A field that begins with a colour.
     pub fn of(value: Option<ColourReading>) -> Self {
         Self { value, ..Self::default() }
@@ -39,16 +47,19 @@ pub fn ReadingField(
     label: String,
     /// What stands in it.
     reading: RwSignal<Reading>,
-    /// The target that a photo is laid on.
+    /// The colour that a photo's difference is laid on.
+    #[prop(optional, into)]
+    known: Option<Signal<Option<ColourReading>>>,
+    /// What a photo would be of. All but a swatch need a known colour beside them; a pot's may bring its target.
     #[prop(optional)]
-    target: Option<Signal<Option<ColourReading>>>,
-    /// Whether a photo may give it: of a pot or a print beside its target.
-    #[prop(optional)]
-    photo: bool,
+    photo: Option<PhotoOf>,
 ) -> Drawn {
     let begun = reading.with_untracked(|reading| reading.value);
     let by = RwSignal::new(begun.map_or(ReadBy::Instrument, |reading| reading.by));
-    let ways = ReadBy::ALL.into_iter().filter(|by| photo || *by != ReadBy::Photo).map(|by| {
+    let is_known = leptos::reactive::graph::untrack(|| known.is_some_and(|known| known.get().is_some()));
+    let may = is_known || photo == Some(PhotoOf::Swatch);
+    let no_photo = photo.filter(|_| !may).map(PhotoOf::lacks);
+    let ways = ReadBy::ALL.into_iter().filter(|by| may || *by != ReadBy::Photo).map(|by| {
         let words = match by {
             ReadBy::Instrument => words::colour_from_instrument(),
             ReadBy::Photo => words::colour_from_photo(),
@@ -64,12 +75,13 @@ pub fn ReadingField(
     view! {
         <div class="colour-reading" id=name role="group" aria-label=label>
             <Choice label=words::colour_read_from() name=name options=ways value=Signal::from(by) on_pick=Callback::new(pick)/>
+            {no_photo.map(|why| view! { <p class="quiet-line">{why}</p> })}
             {live(move || match by.get() {
                 ReadBy::Instrument => view! { <LabInputs name reading/> },
                 ReadBy::Screen => view! { <ScreenInput name reading/> },
                 ReadBy::Photo => {
-                    let known = target.and_then(|target| leptos::reactive::graph::untrack(|| target.get()));
-                    view! { <PhotoRead known reading/> }
+                    let known = known.and_then(|known| leptos::reactive::graph::untrack(|| known.get()));
+                    view! { <PhotoRead known of=photo.unwrap_or_default() reading/> }
                 }
             })}
             {live(move || reading.with(|reading| reading.value).filter(|value| value.by != ReadBy::Photo).map(|value| {
@@ -100,7 +112,7 @@ fn LabInputs(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
         let mut problems = Problems::new();
         let value = form.with_untracked(|form| form.check(&mut problems));
         let wrong = !problems.is_empty();
-        reading.set(Reading { value: value.filter(|_| !wrong), target: None, wrong });
+        reading.set(Reading { value: value.filter(|_| !wrong), wrong, ..Reading::default() });
     };
     // With letters: some phones' number pads have no minus.
     let input = move |field: &'static str,
@@ -149,7 +161,7 @@ fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
         let hex = if trimmed.starts_with('#') { trimmed.clone() } else { format!("#{trimmed}") };
         let colour = Colour::from_hex(&hex);
         let value = colour.map(|colour| reading_of(Lab::of(colour), ReadBy::Screen));
-        reading.set(Reading { value, target: None, wrong: value.is_none() && !trimmed.is_empty() });
+        reading.set(Reading { value, wrong: value.is_none() && !trimmed.is_empty(), ..Reading::default() });
         text.set(typed);
     };
     let hex = format!("{name}-hex");

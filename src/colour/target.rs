@@ -1,16 +1,19 @@
 //! The colour that a recipe aims at, on what it is read, and the garments it goes on.
 
 use super::OnGarment;
-use super::{Reading, ReadingField};
+use super::{PhotoOf, Reading, ReadingField, keep_picture};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Choice, Icon, NotHere, Page, Sheet};
+use crate::photo::Photos;
 use crate::place::{InkPlace, Place};
 use crate::platform::spawn_local;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::colour::Lab;
-use lastpull_core::ink::{Garment, InkFact, ReadBy, ReadOn, RecipeField, cover_runs, lab_of, reading_of};
+use lastpull_core::ink::{
+    ColourReading, Garment, InkFact, ReadBy, ReadOn, RecipeField, cover_runs, lab_of, reading_of,
+};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -38,12 +41,13 @@ pub fn TargetScreen(recipe: Subject) -> Drawn {
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let given = reading.get_untracked();
-        let Some(value) = given.value.filter(|_| !given.wrong && !busy.get_untracked()) else { return };
+        let Some(value) = given.colour().filter(|_| !busy.get_untracked()) else { return };
         busy.set(true);
         let undo = set(RecipeField::Target(target.get_untracked()));
         spawn_local(async move {
             if store.record_and_wait(vec![set(RecipeField::Target(Some(value)))]).await {
                 store.tell_with_undo(words::colour_target_saved(), vec![undo]);
+                keep_picture(store, recipe, given.photo);
                 reading.set(Reading::default());
             }
             busy.set(false);
@@ -54,8 +58,13 @@ pub fn TargetScreen(recipe: Subject) -> Drawn {
         store.record_all(vec![set(RecipeField::Target(None))]);
         store.tell_with_undo(words::colour_target_cleared(), vec![undo]);
     };
-    let waits = Signal::derive(move || busy.get() || reading.with(|reading| reading.value.is_none() || reading.wrong));
+    let waits = Signal::derive(move || busy.get() || reading.with(|reading| reading.colour().is_none()));
     let opened = RwSignal::new(None::<Garment>);
+    let read_garment = Memo::new(move |_| {
+        store
+            .shop
+            .with(|shop| garments.with(|garments| garments.iter().find_map(|garment| shop.ink.garment(garment.lot?))))
+    });
     let title = words::colour_target_title(&before.name);
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Recipe(recipe)) class="colour-target">
@@ -77,7 +86,10 @@ pub fn TargetScreen(recipe: Subject) -> Drawn {
             })}
             <form on:submit=save novalidate=true class="card">
                 <h2>{words::colour_target_new()}</h2>
-                <ReadingField name="target" label=words::colour_target_new() reading/>
+                {live(move || {
+                    read_garment.with(|_| ());
+                    view! { <ReadingField name="target" label=words::colour_target_new() reading known=read_garment photo=PhotoOf::Target/> }
+                })}
                 <button type="submit" class="button primary" id="target-save" disabled=waits>{words::save()}</button>
             </form>
             <section class="plain">
@@ -88,7 +100,7 @@ pub fn TargetScreen(recipe: Subject) -> Drawn {
                 let rows: Vec<Drawn> = garments.iter().map(|garment| garment_row(garment, opened)).collect();
                 view! { <section class="plain"><h2>{words::colour_garments()}</h2><div class="menu">{rows}</div></section> }
             })))}
-            {live(move || opened.get().map(|garment| view! { <GarmentSheet garment on_close=Callback::new(move |()| opened.set(None))/> }))}
+            {live(move || opened.get().map(|garment| view! { <GarmentSheet garment target on_close=Callback::new(move |()| opened.set(None))/> }))}
         </Page>
     }
 }
@@ -118,27 +130,30 @@ fn garment_row(garment: &Garment, opened: RwSignal<Option<Garment>>) -> Drawn {
 
 /// Reading a garment.
 #[component(transparent)]
-fn GarmentSheet(garment: Garment, on_close: Callback<()>) -> Drawn {
+fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let Some(lot) = garment.lot else { return crate::live::nothing() };
     let before = store.shop.with_untracked(|shop| shop.ink.garment(lot));
     let reading = RwSignal::new(Reading::of(before));
-    let waits = Signal::derive(move || reading.with(|reading| reading.value.is_none() || reading.wrong));
+    let has_photos = store.shop.with_untracked(|shop| !shop.photos.of(lot).is_empty());
+    let waits = Signal::derive(move || reading.with(|reading| reading.colour().is_none()));
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let given = reading.get_untracked();
-        if let Some(value) = given.value.filter(|_| !given.wrong) {
+        if let Some(value) = given.colour() {
             store.record(lot, Fact::Ink(InkFact::GarmentRead(Some(value))));
             store.tell_with_undo(words::colour_garment_saved(), vec![(lot, Fact::Ink(InkFact::GarmentRead(before)))]);
+            keep_picture(store, lot, given.photo);
             on_close.run(());
         }
     };
     view! {
         <Sheet title=words::colour_garment_do() on_close>
             <form on:submit=save novalidate=true>
-                <ReadingField name="garment" label=words::colour_garment_do() reading/>
-                <button type="submit" class="button primary huge" disabled=waits>{words::save()}</button>
+                <ReadingField name="garment" label=words::colour_garment_do() reading known=target photo=PhotoOf::Garment/>
+                <button type="submit" class="button primary huge" id="garment-save" disabled=waits>{words::save()}</button>
             </form>
+            {has_photos.then(|| view! { <Photos subject=lot/> })}
         </Sheet>
     }
 }

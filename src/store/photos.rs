@@ -87,7 +87,11 @@ impl Store {
         });
     }
 
-    async fn add_photo(self, subject: Subject, file: &File) -> Result<(), NotTaken> {
+    /// Takes in one picture of something.
+    ///
+    /// # Errors
+    /// [`NotTaken`].
+    pub async fn add_photo(self, subject: Subject, file: &File) -> Result<(), NotTaken> {
         if !has_room(LARGEST_MADE as f64).await {
             return Err(NotTaken::NoRoom);
         }

@@ -101,11 +101,15 @@ words! {
     colour_hex { "#rrggbb", "#rrggbb" }
     colour_hex_wrong { "Six digits behind a #, such as #3f6b3a.", "Seis cifras tras una #, como #3f6b3a." }
     colour_photo_trust { "Photos are trusted for the difference of two patches only, never for one colour.", "De una foto solo vale la diferencia entre dos zonas, nunca un color suelto." }
-    colour_photo_how { "Lay target, sample and something white or grey side by side in the same light. No flash, no shadow. Take one photo.", "Pon el objetivo, la muestra y algo blanco o gris juntos, con la misma luz. Sin flash ni sombras. Haz una foto." }
+    colour_photo_how(known, read) { "Lay {known}, {read} and something white or grey side by side in the same light. No flash, no shadow. Take one photo.", "Pon {known}, {read} y algo blanco o gris juntos, con la misma luz. Sin flash ni sombras. Haz una foto." }
     colour_photo_wait { "Reading the picture…", "Leyendo la imagen…" }
     colour_photo_mark { "Touch the middle of each. Drag to move; arrow keys move too.", "Toca el centro de cada uno. Arrastra para mover; también con las flechas." }
     colour_photo_which { "Now marking", "Marcando" }
     colour_mark_sample { "Sample", "Muestra" }
+    colour_mark_garment { "Garment", "Prenda" }
+    colour_in_target { "target", "el objetivo" }
+    colour_in_sample { "sample", "la muestra" }
+    colour_in_garment { "garment", "la prenda" }
     colour_mark_neutral { "White or grey", "Blanco o gris" }
     colour_mark_at(which, x, y) { "{which}: {x} % across, {y} % down", "{which}: {x} % a lo ancho, {y} % a lo alto" }
     colour_smaller { "Smaller circle", "Círculo menor" }
@@ -113,9 +117,10 @@ words! {
     colour_neutral_is { "The white or grey is", "El blanco o gris es" }
     colour_neutral_paper { "White paper", "Papel blanco" }
     colour_neutral_card { "Grey card, 18 %", "Carta gris, 18 %" }
-    colour_photo_says { "In this photo, against the target, the sample is", "En esta foto, frente al objetivo, la muestra está" }
+    colour_photo_says(known, read) { "In this photo, against the {known}, the {read} is", "Comparando con {known}, en esta foto {read} está" }
     colour_photo_corrected(stops, uneven) { "Corrected: {stops} stops of exposure, light uneven by {uneven} %.", "Corregido: {stops} pasos de exposición, luz desigual en {uneven} %." }
-    colour_photo_laid { "This difference is laid on the target as it is known.", "Esta diferencia se aplica al objetivo conocido." }
+    colour_photo_laid { "This difference is laid on the target as it is known.", "Esta diferencia se suma al objetivo conocido." }
+    colour_photo_laid_garment { "This difference is laid on the garment as it was read.", "Esta diferencia se suma a la prenda como se leyó." }
     colour_photo_first { "The recipe has no target yet: the photo's own becomes it.", "La receta aún no tiene objetivo: será el de la foto." }
     colour_photo_none { "The picture could not be read. Choose another.", "No se pudo leer la imagen. Elige otra." }
     colour_problem_outside(which) { "{which}: the circle reaches over the edge. Move it in, or make it smaller.", "{which}: el círculo se sale. Muévelo adentro o hazlo menor." }
@@ -140,6 +145,8 @@ words! {
     colour_garment_read { "read", "leída" }
     colour_garment_guess { "screen colour", "color de pantalla" }
     colour_garment_do { "Read this garment", "Leer esta prenda" }
+    colour_garment_no_photo { "A photo too once the recipe has a target: of a photo only the difference to a known colour is trusted.", "También con foto cuando la receta tenga objetivo: de una foto solo vale la diferencia con un color conocido." }
+    colour_target_no_photo { "A photo too once a garment of it was read: of a photo only the difference to a known colour is trusted.", "También con foto cuando se haya leído una de sus prendas: de una foto solo vale la diferencia con un color conocido." }
     colour_garment_saved { "Garment colour noted.", "Color de prenda anotado." }
 
     colour_cover_title(ink) { "Will it cover? {ink}", "¿Cubrirá? {ink}" }
@@ -284,24 +291,15 @@ pub fn colour_origin(origin: Origin) -> &'static str {
     }
 }
 
-/// What was marked.
-pub fn colour_which(which: Which) -> &'static str {
-    match which {
-        Which::Target => colour_target(),
-        Which::Sample => colour_mark_sample(),
-        Which::Neutral => colour_mark_neutral(),
-    }
-}
-
-/// Why a photo is not read, and what to do.
-pub fn colour_photo_problem(problem: PhotoProblem) -> String {
+/// Why a photo is not read, and what to do; `name` is what each mark is called.
+pub fn colour_photo_problem(problem: PhotoProblem, name: impl Fn(Which) -> &'static str) -> String {
     match problem {
         PhotoProblem::NotAPicture => colour_photo_none().into(),
-        PhotoProblem::Outside(which) => colour_problem_outside(colour_which(which)),
-        PhotoProblem::TooSmall(which) => colour_problem_small(colour_which(which)),
-        PhotoProblem::TooBright(which) => colour_problem_bright(colour_which(which)),
-        PhotoProblem::TooDark(which) => colour_problem_dark(colour_which(which)),
-        PhotoProblem::NotPlain(which) => colour_problem_patchy(colour_which(which)),
+        PhotoProblem::Outside(which) => colour_problem_outside(name(which)),
+        PhotoProblem::TooSmall(which) => colour_problem_small(name(which)),
+        PhotoProblem::TooBright(which) => colour_problem_bright(name(which)),
+        PhotoProblem::TooDark(which) => colour_problem_dark(name(which)),
+        PhotoProblem::NotPlain(which) => colour_problem_patchy(name(which)),
         PhotoProblem::UnevenLight => colour_problem_uneven().into(),
         PhotoProblem::ColouredLight => colour_problem_light().into(),
     }

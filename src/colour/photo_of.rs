@@ -1,0 +1,70 @@
+//! What a photo is taken of, and keeping it.
+
+use crate::platform::spawn_local;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::colour::photo_reading::Which;
+use lastpull_core::journal::Subject;
+use send_wrapper::SendWrapper;
+use web_sys::File;
+
+/// What is read from a photo, beside what is known. Photos are trusted for the difference of the two only.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum PhotoOf {
+    /// A pot's swatch, beside its target.
+    #[default]
+    Swatch,
+    /// A garment, beside a target.
+    Garment,
+    /// A target, beside a garment.
+    Target,
+}
+
+impl PhotoOf {
+    /// What must be known before there can be a photo.
+    pub fn lacks(self) -> &'static str {
+        match self {
+            Self::Swatch | Self::Garment => words::colour_garment_no_photo(),
+            Self::Target => words::colour_target_no_photo(),
+        }
+    }
+
+    /// What a mark is put on: its name, its name within a sentence, its letter.
+    pub fn mark(self, which: Which) -> (&'static str, &'static str, &'static str) {
+        let target = || (words::colour_target(), words::colour_in_target(), "T");
+        let garment = || (words::colour_mark_garment(), words::colour_in_garment(), "G");
+        match (self, which) {
+            (_, Which::Neutral) => (words::colour_mark_neutral(), "", "N"),
+            (Self::Swatch, Which::Sample) => (words::colour_mark_sample(), words::colour_in_sample(), "S"),
+            (Self::Target, Which::Target) | (Self::Garment, Which::Sample) => garment(),
+            (Self::Swatch | Self::Garment, Which::Target) | (Self::Target, Which::Sample) => target(),
+        }
+    }
+}
+
+/// The picture that a reading came from.
+#[derive(Clone, Debug)]
+pub struct Taken(SendWrapper<File>);
+
+impl Taken {
+    /// Of a file.
+    pub fn of(file: SendWrapper<File>) -> Self {
+        Self(file)
+    }
+}
+
+impl PartialEq for Taken {
+    fn eq(&self, other: &Self) -> bool {
+        *self.0 == *other.0
+    }
+}
+
+/// Keeps the picture of a reading with what was read, to be looked at later. The reading stands without it.
+pub fn keep_picture(store: Store, subject: Subject, taken: Option<Taken>) {
+    let Some(Taken(file)) = taken else { return };
+    spawn_local(async move {
+        if let Err(why) = store.add_photo(subject, &file).await {
+            store.tell(words::photo_refused(file.name(), words::photo_not_taken(&why)));
+        }
+    });
+}
