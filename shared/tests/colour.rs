@@ -328,6 +328,13 @@ fn advice_keeps_to_pot_stock_and_sheet() {
     assert!(red > 3.0 && red <= 4.0, "{red}");
     assert_eq!(advice.verdict, Verdict::OnlyCloser);
     assert!(advice.ways.last().unwrap().total <= g(518.0));
+    // As many are left to what the scale bears, with the vessel on it.
+    let (mut bench, pot, _) = Bench::violet(Some(900.0));
+    let fact = InkFact::ScaleSet { step: Grams::from_milligrams(100), most: Some(g(568.0)) };
+    bench.say(fact);
+    said(&mut bench.press, pot, InkFact::PotSet(vec![PotField::Tare(Some(g(50.0)))]));
+    let (red, advice) = red_of(&bench.view(pot), bench.red);
+    assert!(red > 3.0 && red <= 4.0 && advice.room == g(4.0), "{red}");
     // Two and a half are on the shelf: weighed after the four had gone in.
     let (mut bench, pot, _) = Bench::violet(None);
     let counted = InkFact::Counted { component: bench.red, grams: g(2.5), by: None };

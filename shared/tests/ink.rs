@@ -1312,6 +1312,34 @@ fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot()
 }
 
 #[test]
+fn a_batch_made_again_goes_into_a_pot_like_the_last_with_a_name_of_its_own() {
+    let Published { mut press, recipe, first, .. } = published();
+    let metric = Units::Metric;
+    let before = MakeForm::of(&press.shop(), recipe, metric);
+    assert_eq!((before.capacity.as_str(), before.tare.as_str()), ("", ""));
+    let pot = press.pot(Some(first), 500.0);
+    let fields =
+        vec![PotField::Name("Brick".into()), PotField::Capacity(Some(g(600.0))), PotField::Tare(Some(g(48.0)))];
+    press.ink(pot, InkFact::PotSet(fields));
+    let shop = press.shop();
+    let again = MakeForm::of(&shop, recipe, metric);
+    assert_eq!((again.capacity.as_str(), again.tare.as_str()), ("600", "48"));
+    let fields = again.pot(&shop, first, metric).unwrap();
+    for field in [
+        PotField::Name("Brick 2".into()),
+        PotField::Capacity(Some(g(600.0))),
+        PotField::Tare(Some(g(48.0))),
+        PotField::Size(Some(BatchSize::Whole(g(500.0)))),
+    ] {
+        assert!(fields.contains(&field), "{field:?} in {fields:?}");
+    }
+    let more = MakeForm { grams: "750".into(), ..again };
+    let low = FormProblem::Number(NumberProblem::TooLow { least: 750.0 });
+    assert_eq!(more.pot(&shop, first, metric).unwrap_err()["capacity"], low);
+    assert!(MakeForm { capacity: String::new(), ..more }.pot(&shop, first, metric).is_ok());
+}
+
+#[test]
 fn a_recipe_form_holds_its_parts_against_the_data_sheets_once_they_are_whole() {
     let Published { mut press, yellow, clear, .. } = published();
     press.ink(clear, InkFact::ComponentSet(vec![ComponentField::MostPigment(Some(Share::from_percent(10.0)))]));

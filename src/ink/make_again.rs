@@ -4,7 +4,7 @@ use super::recipe::yes;
 use super::sum::limits_told;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
-use crate::parts::{Icon, NotHere, Page, Swatch};
+use crate::parts::{Field, Icon, Kind, NotHere, Page, Swatch, bound};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
@@ -40,10 +40,14 @@ pub fn MakeAgainScreen(id: Subject) -> Drawn {
     });
     let pot = ids::new_id();
     let busy = RwSignal::new(false);
+    let problems = RwSignal::new(Problems::new());
     let weigh = move |_| {
         let Some(revision) = made.with_untracked(|made| made.as_ref().map(|made| made.revision.id)) else { return };
         let fields = store.shop.with_untracked(|shop| form.with_untracked(|form| form.pot(shop, revision, units)));
-        let Ok(fields) = fields else { return };
+        let fields = match fields {
+            Ok(fields) => fields,
+            Err(wrong) => return problems.set(wrong),
+        };
         busy.set(true);
         spawn_local(async move {
             let saved = store.record_and_wait(vec![(pot, Fact::Ink(InkFact::PotSet(fields)))]).await;
@@ -59,6 +63,10 @@ pub fn MakeAgainScreen(id: Subject) -> Drawn {
             <super::make_size::HowMuch id form sized/>
             {live(move || made.with(|made| made.as_ref().map(rows)))}
             {live(move || made.with(|made| made.as_ref().map(|made| rounding(store, made))))}
+            <div class="field-pair">
+                <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
+                <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
+            </div>
             <button type="button" class="button primary huge" id="weigh" disabled=move || busy.get() || made.with(Option::is_none) on:click=weigh>
                 <Icon name="ink"/>{words::ink_weigh_it()}
             </button>

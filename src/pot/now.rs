@@ -141,7 +141,7 @@ fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subjec
     let asks = words::pot_weight(row.step.exact, Grams::from_milligrams(1));
     Some(view! {
         <div class="pot-too-fine" id="too-fine">
-            <p class="caution"><Icon name="alert"/>{words::pot_too_fine(asks, words::pot_weight(step, step), words::pot_weight(enough, step))}</p>
+            <p class="caution"><Icon name="alert"/>{words::pot_too_fine(asks, words::pot_weight(step, step), words::weight(enough))}</p>
             <div class="button-row">
                 <a class="button" href=Place::Pot(PotPlace::Edit(id)).hash()>{words::pot_make_more()}</a>
                 <button type="button" class="button" id="leave-out" on:click=move |_| leave_out.run(component)>{words::pot_leave_out()}</button>

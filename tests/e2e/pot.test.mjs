@@ -339,3 +339,55 @@ test("a device set to ounces weighs in ounces, as finely as the scale reads", as
   await reads(page, "3.2");
   await shall(page, `8.001${NBSP}oz`);
 });
+
+test("what is less than the scale shows is asked for and said, and left out it is another recipe", async (t) => {
+  const page = await openShop(t, place, METRIC);
+  await shelf(page);
+  await recipe(page, "Hint", [["Mixing clear", 99], ["Yellow", 0.99], ["Blue", 0.01]]);
+  await pot(page, { size: "300" });
+  await reads(page, "297");
+  await shall(page, g("300.0"));
+  await reads(page, "300");
+  // 30 mg, of which a scale of tenths shows nothing.
+  await shall(page, g("300.1"));
+  await says(page, "#too-fine", /asks for 0\.030\sg of it, less than the scale's 0\.1\sg\. From 50(\.0+)?\skg on/);
+  await press(page, "#leave-out");
+  await says(page, "#grams", g("300.0"));
+  await says(page, "#revision", "Revision 1, changed 1 time since");
+});
+
+test("another size typed for a pot holds at the scale, and half of it is not called its revision", async (t) => {
+  const { page } = await withRecipe(t);
+  const here = await pot(page, { size: "500" });
+  await reads(page, "104");
+  await press(page, "#scale-rest");
+  await go(page, `${here}/edit`, "#size");
+  assert.equal(await page.locator("#size").inputValue(), "520");
+  await write(page, { size: "600" });
+  await save(page);
+  await shall(page, g("120.0"));
+  await press(page, "#undo");
+  await shall(page, g("260.0"));
+  await unfold(page, "all");
+  await press(page, "#leave");
+  await says(page, "#revision", "Revision 1, not as written");
+});
+
+test("a pot mixed by eye joins the recipe of its name unless another is typed", async (t) => {
+  const { page } = await withRecipe(t);
+  await go(page, "#/pot/new", "#name");
+  await write(page, { name: "brick" });
+  await save(page);
+  await add(page, "Blue", "30");
+  await unfold(page, "more");
+  await press(page, "#yes");
+  await says(page, "#joins", "Brick is a recipe already: this becomes its revision 2.");
+  await page.locator("dialog #recipe").fill("Brick, dark");
+  await says(page, "#joins", "It becomes the recipe Brick, dark");
+  await page.locator("dialog #recipe").fill("Brick");
+  await says(page, "#joins", "revision 2");
+  await press(page, "#yes-save");
+  await says(page, "#revision", /^Revision 2$/);
+  await go(page, "#/ink", "#recipes .ink-row");
+  assert.equal(await page.locator("#recipes .ink-row").count(), 1);
+});

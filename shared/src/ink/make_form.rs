@@ -1,10 +1,11 @@
 //! How much of a recipe to make again, as it is typed in.
 
+use super::new_pot::{free_name, last_vessel};
 use super::{BatchSize, PotField, PotForm, SuggestedBatch, ink_needed, recipe_for, suggested_batch};
-use crate::job::{Problems, RunId, keep, required};
+use crate::job::{FormProblem, Problems, RunId, keep, required};
 use crate::journal::Subject;
 use crate::plan::open_runs;
-use crate::quantity::{Grams, Units, parse_whole};
+use crate::quantity::{Grams, NumberProblem, Units, parse_whole};
 use crate::shop::Shop;
 
 /// The form of how much: a weight, or pieces of a run.
@@ -20,6 +21,10 @@ pub struct MakeForm {
     pub run: Option<RunId>,
     /// For so many pieces of it.
     pub pieces: String,
+    /// How much the pot holds, or empty.
+    pub capacity: String,
+    /// What it weighs empty, or empty where the scale is zeroed with it on.
+    pub tare: String,
 }
 
 /// How much to make.
@@ -68,7 +73,7 @@ fn as_typed(grams: Grams, units: Units) -> Grams {
 }
 
 impl MakeForm {
-    /// How much is likely wanted: what the first run that needs it still lacks; else as much as the pot of it
+    /// How much is likely wanted, in a pot like the last: what the first run that needs it still lacks; else as much as the pot of it
     /// that was made last.
     pub fn of(shop: &Shop, recipe: Subject, units: Units) -> Self {
         let runs = made_for(shop, recipe);
@@ -90,7 +95,10 @@ impl MakeForm {
             (None, None) => (None, false),
         };
         let pieces = runs.iter().find(|row| Some(row.run) == run).map(|row| row.pieces.to_string());
+        let [capacity, tare] = last_vessel(shop).map(|weight| weight.map(|weight| weight.text(units)));
         Self {
+            capacity: capacity.unwrap_or_default(),
+            tare: tare.unwrap_or_default(),
             by_pieces: false,
             grams: grams.map(|grams| grams.text(units)).unwrap_or_default(),
             of_ink,
@@ -112,7 +120,7 @@ impl MakeForm {
             let batch = print.zip(pieces).map(|((run, print), pieces)| suggested_batch(shop, run, print, pieces));
             let Some(batch) = batch else {
                 if print.is_none() {
-                    problems.insert("run", crate::job::FormProblem::Missing);
+                    problems.insert("run", FormProblem::Missing);
                 }
                 return Err(problems);
             };
@@ -126,23 +134,32 @@ impl MakeForm {
     }
 
     /// The fields of the pot this is weighed into, or what is wrong. It is named after the ink, and the job it
-    /// is for.
+    /// is for, numbered where an open pot bears that name.
     ///
     /// # Errors
-    /// [`Problems`] as of [`size`](Self::size).
+    /// [`Problems`] as of [`size`](Self::size), and `capacity` where that is less than the batch; `tare`.
     pub fn pot(&self, shop: &Shop, revision: Subject, units: Units) -> Result<Vec<PotField>, Problems> {
         let size = self.size(shop, units)?.size;
-        let recipe = shop.ink.revision(revision).and_then(|made| shop.ink.recipe(made.recipe));
+        let made = shop.ink.revision(revision);
+        let recipe = made.and_then(|made| shop.ink.recipe(made.recipe));
         let ink = recipe.map(|recipe| recipe.name.clone()).unwrap_or_default();
         let title = self.run.and_then(|run| shop.job_of(run)).map(|(_, job)| job.title.clone()).unwrap_or_default();
         let name = if title.is_empty() { ink } else { format!("{ink}, {title}") };
-        let name = name.chars().take(80).collect();
-        let fields = PotForm { name, ..PotForm::default() };
+        // With room for its number.
+        let name = free_name(shop, &name.chars().take(70).collect::<String>());
+        let (capacity, tare) = (self.capacity.clone(), self.tare.clone());
+        let fields = PotForm { name, capacity, tare, ..PotForm::default() };
         let mut fields = fields.check(shop, None, Some(revision), self.run, units)?;
-        // To the milligram, whatever units it is shown in.
+        let whole = made.map(|made| size.whole(made.parts)).unwrap_or_default();
         for field in &mut fields {
-            if let PotField::Size(kept) = field {
-                *kept = Some(size);
+            match field {
+                // To the milligram, whatever units it is shown in.
+                PotField::Size(kept) => *kept = Some(size),
+                PotField::Capacity(Some(capacity)) if whole > *capacity => {
+                    let low = FormProblem::Number(NumberProblem::TooLow { least: whole.in_units(units) });
+                    return Err(Problems::from([("capacity", low)]));
+                }
+                _ => {}
             }
         }
         Ok(fields)

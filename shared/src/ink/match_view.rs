@@ -3,7 +3,7 @@
 use super::component_colour::{NotDrawn, not_drawn};
 use super::known_colour::Knowledge;
 use super::pot_reading::{Garment, Ground, PotReading, held, last_reading, moments, weights_of};
-use super::{ColourReading, ComponentKind, PotState, ReadOn, Share, lab_of, stock_left};
+use super::{ColourReading, ComponentKind, Pot, PotState, ReadOn, Share, lab_of, stock_left};
 use crate::colour::correction::{Advice, Correction, Offer, Verdict, Wish, what_to_add};
 use crate::colour::{Constants, Lab, Origin, Word, ciede2000, cmc_2_1, in_words};
 use crate::journal::Subject;
@@ -79,7 +79,7 @@ pub struct AddAdvice {
     pub left: f64,
     /// How many components could go in.
     pub offers: u32,
-    /// The most that could still go in; half of it is a guess where the pot's size is not known.
+    /// The most that could still go in, by the pot and what the scale bears; half of it is a guess where the pot's size is not known.
     pub room: Grams,
     /// Whether the pot's size is known.
     pub room_known: bool,
@@ -168,7 +168,7 @@ pub fn match_view(shop: &Shop, id: Subject) -> Option<MatchView> {
         (_, Err(unknown)) => Err(NoAdvice::NotDrawn(not_drawn(&mut knowledge, &unknown))),
         (Some(target), Ok((mixture, left))) => {
             let from_reading = reading.is_some();
-            advice(&mut knowledge, &state, pot.capacity, lab_of(target), &ground, &mixture)
+            advice(&mut knowledge, &state, pot, lab_of(target), &ground, &mixture)
                 .map(|advice| AddAdvice { from_reading, left, ..advice })
                 .ok_or(NoAdvice::Empty)
         }
@@ -199,30 +199,31 @@ struct Candidate {
     stock: Grams,
     most: Option<Share>,
     pigment: bool,
+    most_pigment: Option<Share>,
 }
 
 fn advice(
     knowledge: &mut Knowledge,
     state: &PotState,
-    capacity: Option<Grams>,
+    pot: &Pot,
     target: Lab,
     ground: &Ground,
     mixture: &Constants,
 ) -> Option<AddAdvice> {
     let shop = knowledge.shop;
     let total = state.contents.total();
+    let part = |share: Share| (share.percent() / 100.0).min(1.0);
     let mut candidates: Vec<Candidate> = Vec::new();
-    let mut most_pigment: Option<f64> = None;
+    let mut most_pigment = 1.0_f64;
     let mut pigment = Grams::ZERO;
     for (id, component) in shop.ink.components() {
         let in_pot = state.contents.of(id);
         if component.kind == ComponentKind::Pigment {
             pigment = pigment.plus(in_pot);
         }
-        // The tightest of the sheets of the bases in it.
+        // The tightest of the sheets of the bases in it; one that goes in brings its own.
         if let Some(most) = component.most_pigment.filter(|_| in_pot.is_some()) {
-            let most = most.percent() / 100.0;
-            most_pigment = Some(most_pigment.map_or(most, |other: f64| other.min(most)));
+            most_pigment = most_pigment.min(part(most));
         }
         // What changes drying or hand is not for colour.
         if component.kind != ComponentKind::Additive {
@@ -233,6 +234,7 @@ fn advice(
                 stock: stock_left(shop, id).map_or(Grams::MOST, Grams::or_nothing),
                 most: component.most,
                 pigment: component.kind == ComponentKind::Pigment,
+                most_pigment: component.most_pigment,
             }));
         }
     }
@@ -242,12 +244,16 @@ fn advice(
             constants: &candidate.constants,
             in_pot: candidate.in_pot.grams(),
             stock: candidate.stock.grams(),
-            most: candidate.most.map(|most| (most.percent() / 100.0).min(1.0)),
+            most: candidate.most.map(part),
             pigment: candidate.pigment,
+            all_pigment: candidate.most_pigment.map(part),
         })
         .collect();
     // As much again, where nobody said how much the pot holds: our own.
-    let room = capacity.map_or(total, |capacity| capacity.minus(total).or_nothing());
+    let room = pot.capacity.map_or(total, |capacity| capacity.minus(total).or_nothing());
+    // Nor more than the scale bears, vessel and all.
+    let bears = shop.ink.scale.most.map(|most| most.minus(total).minus(pot.tare.unwrap_or_default()).or_nothing());
+    let room = bears.map_or(room, |bears| bears.min(room));
     let advice = what_to_add(&Wish {
         pot: mixture,
         grams: total.grams(),
@@ -255,7 +261,7 @@ fn advice(
         target,
         seen: ground.seen(),
         offers: &offers,
-        all_pigment: most_pigment.map(|most| (most.min(1.0), pigment.grams())),
+        all_pigment: Some((most_pigment, pigment.grams())),
         at_most: 3,
         resolution: shop.ink.scale.step.grams(),
         near_enough: NEAR_ENOUGH,
@@ -288,6 +294,6 @@ fn advice(
         left: 0.0,
         offers: offers.len() as u32,
         room,
-        room_known: capacity.is_some(),
+        room_known: pot.capacity.is_some(),
     })
 }

@@ -85,7 +85,6 @@ fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
         let print = shop.ink.print(need.run)?;
         Some(suggested_batch(shop, need.run, print, need.pieces))
     };
-    let last = shop.ink.pots().filter(|(_, pot)| pot.capacity.is_some()).max_by_key(|(id, pot)| (pot.created, *id));
     NewPot {
         ink: String::new(),
         colour: None,
@@ -98,8 +97,14 @@ fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
         on_top: false,
         name: String::new(),
         runs: runs.into_iter().map(|need| PotFor { batch: batch(&need), need }).collect(),
-        vessel: last.map_or([None; 2], |(_, pot)| [pot.capacity, pot.tare]),
+        vessel: last_vessel(shop),
     }
+}
+
+/// Capacity and empty weight of the pot the shop entered last, where it told them.
+pub(super) fn last_vessel(shop: &Shop) -> [Option<Grams>; 2] {
+    let last = shop.ink.pots().filter(|(_, pot)| pot.capacity.is_some()).max_by_key(|(id, pot)| (pot.created, *id));
+    last.map_or([None; 2], |(_, pot)| [pot.capacity, pot.tare])
 }
 
 fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
@@ -121,7 +126,7 @@ fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
 }
 
 /// The ink's name, numbered where an open pot bears it.
-fn free_name(shop: &Shop, ink: &str) -> String {
+pub(super) fn free_name(shop: &Shop, ink: &str) -> String {
     let taken = |name: &str| shop.ink.pots().any(|(_, pot)| pot.is_open() && small(&pot.name) == small(name));
     let numbered = (2..).map(|number| format!("{ink} {number}"));
     std::iter::once(ink.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()

@@ -22,6 +22,8 @@ pub struct Offer<'a> {
     pub most: Option<f64>,
     /// Whether it counts as pigment under the limit of all pigment together.
     pub pigment: bool,
+    /// The most that all pigment together may be of a pot with it in, as a share.
+    pub all_pigment: Option<f64>,
 }
 
 /// The pot and what it should become.
@@ -40,7 +42,8 @@ pub struct Wish<'a> {
     pub seen: Seen<'a>,
     /// What could go in.
     pub offers: &'a [Offer<'a>],
-    /// The most that all pigment together may be of the pot, and grams of pigment in it now.
+    /// The most that all pigment together may be of the pot, and grams of pigment in it now. None leaves the limits of
+    /// what is on offer out too.
     pub all_pigment: Option<(f64, f64)>,
     /// Components to add at most, 1 to 3.
     pub at_most: usize,
@@ -114,7 +117,8 @@ pub const WORTH_IT: f64 = 0.2;
 pub fn what_to_add(wish: &Wish) -> Option<Advice> {
     let sane = |value: f64| value.is_finite() && value >= 0.0;
     let offers_sane = wish.offers.iter().all(|offer| {
-        sane(offer.in_pot) && sane(offer.stock) && offer.most.is_none_or(|most| (0.0..=1.0).contains(&most))
+        let share = |most: Option<f64>| most.is_none_or(|most| (0.0..=1.0).contains(&most));
+        sane(offer.in_pot) && sane(offer.stock) && share(offer.most) && share(offer.all_pigment)
     });
     let whole_sane = [wish.room, wish.resolution, wish.near_enough].into_iter().all(sane);
     let pigment_sane = wish.all_pigment.is_none_or(|(most, now)| (0.0..=1.0).contains(&most) && sane(now));

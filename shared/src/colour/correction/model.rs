@@ -79,6 +79,8 @@ impl<'a> Model<'a> {
             }
         }
         if let Some((most, now)) = self.all_pigment {
+            // What goes in brings the limit of its own sheet along.
+            let most = chosen.iter().filter_map(|offer| self.offers[*offer].all_pigment).fold(most, f64::min);
             let counts = |at: usize| chosen.get(at).is_some_and(|offer| self.offers[*offer].pigment);
             limits.push(share(std::array::from_fn(counts), most, now));
         }

@@ -46,6 +46,7 @@ impl Bench {
                 stock: stock[offer],
                 most: most[offer],
                 pigment: !white_or_clear(offer),
+                all_pigment: None,
             })
             .collect()
     }
@@ -192,6 +193,30 @@ fn a_limit_already_broken_is_not_broken_further() {
 }
 
 #[test]
+fn a_base_that_goes_in_brings_the_limit_of_its_sheet_along() {
+    let bench = Bench::stored();
+    let grams = [0.0, 0.0, 6.0, 0.0, 3.0, 0.0, 500.0];
+    let pot = bench.mixed(&grams);
+    let target = POT.look(&bench.mixed(&[100.0, 0.0, 6.0, 20.0, 3.0, 0.0, 500.0])).lab();
+    let mut offers = bench.offers(&grams, &[400.0; 7], &[None; 7]);
+    let both = |offers: &[Offer]| {
+        let wish = Wish { grams: 509.0, room: 400.0, all_pigment: Some((1.0, 9.0)), ..simple(&pot, offers, target) };
+        let ways = what_to_add(&wish).unwrap().ways;
+        let of = |way: &Correction, offer: usize| -> f64 {
+            way.additions.iter().filter(|addition| addition.offer == offer).map(|addition| addition.grams).sum()
+        };
+        let with_white = ways.iter().filter(|way| of(way, 0) > 0.0);
+        let share = with_white.map(|way| (9.0 + way.grams() - of(way, 6) - of(way, 0)) / (509.0 + way.grams()));
+        share.fold(0.0, f64::max)
+    };
+    let free = both(&offers);
+    assert!(free > 0.03, "{free}");
+    offers[0].all_pigment = Some(0.02);
+    let held = both(&offers);
+    assert!(held <= 0.02 + 1e-9, "{held}");
+}
+
+#[test]
 fn nonsense_is_no_wish() {
     let bench = Bench::stored();
     let grams = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
@@ -240,7 +265,7 @@ proptest! {
         let offers: Vec<Offer> = inks
             .iter()
             .map(|(ink, grams, stock, most)| Offer {
-                constants: ink, in_pot: grams + 0.5, stock: *stock, most: *most, pigment: ink.k[9] > 1.0,
+                constants: ink, in_pot: grams + 0.5, stock: *stock, most: *most, pigment: ink.k[9] > 1.0, all_pigment: None,
             })
             .collect();
         let pigment: f64 = offers.iter().filter(|offer| offer.pigment).map(|offer| offer.in_pot).sum();
@@ -318,6 +343,7 @@ impl Large {
             stock: 400.0,
             most: Some(0.6),
             pigment: false,
+            all_pigment: None,
         })
         .collect()
     }
