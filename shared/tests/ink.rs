@@ -6,13 +6,13 @@ mod shop;
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
     Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
-    LimitOf, Low, MakeForm, Part, PartForm, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm, ReadBy,
-    ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, SaveAs, Scale, ScaleForm, Share, StepState, StockForm,
-    StockWhat, SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale,
-    best_revision, component_card, ink_needed, ink_shelf, likely_run, make_again, new_pot_for, new_pot_of, over_pour,
-    percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_for, repair_facts, revision_fact,
-    revision_name, revisions_of, room_of, runs_for_pot, save_as, save_facts, save_pot, stock_left, stock_view,
-    suggested_batch, top_up, weigh_in, weigh_in_view,
+    LimitOf, Low, MakeForm, Part, PartForm, PhotoSample, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm,
+    ReadBy, ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, SaveAs, Scale, ScaleForm, Share, StepState,
+    StockForm, StockWhat, SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale,
+    best_revision, component_card, ink_needed, ink_shelf, last_added, likely_run, make_again, new_pot_for, new_pot_of,
+    over_pour, percentages, pot_card, pot_label, pot_stage, pot_state, reading_again, recipe_card, recipe_for,
+    repair_facts, revision_fact, revision_name, revisions_of, room_of, runs_for_pot, save_as, save_facts, save_pot,
+    stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
@@ -850,16 +850,31 @@ fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
     let mut form = RemarkForm::of(&press.shop(), event).unwrap();
     assert_eq!(form.check(&press.shop(), event), Ok(None), "as it was");
     form.note = " a touch ".into();
-    form.reading.l = "40".into();
-    let problems = form.check(&press.shop(), event).unwrap_err();
-    assert_eq!(problems.keys().copied().collect::<Vec<_>>(), ["a", "b"]);
-    (form.reading.a, form.reading.b) = ("1".into(), "-2".into());
     let fact = form.check(&press.shop(), event).unwrap().unwrap();
     press.ink(event, fact);
-    let card = pot_card(&press.shop(), pot).unwrap();
-    let [line] = &card.ledger[..] else { panic!("one line: {:?}", card.ledger) };
-    assert_eq!((line.grams, line.note.as_str()), (g(2.5), "a touch"));
-    assert_eq!(line.reading, Some(ColourReading::from_lab([40.0, 1.0, -2.0], ReadBy::Instrument)));
+    form.note = "x".repeat(20_000);
+    assert!(form.check(&press.shop(), event).unwrap_err().contains_key("note"));
+    let sample = |l| ColourReading::from_lab([l, 1.0, -2.0], ReadBy::Instrument);
+    let read = |l| Some(PhotoSample { sample: sample(l), target: None });
+    let again = |press: &Press, event, read| reading_again(&press.shop(), pot, event, read);
+    let line = |press: &Press, at: usize| pot_card(&press.shop(), pot).unwrap().ledger[at].clone();
+    assert_eq!(again(&press, event, None), [vec![], vec![]], "as it was");
+    let [facts, undo] = again(&press, event, read(40.0));
+    press.all(facts);
+    assert_eq!(pot_card(&press.shop(), pot).unwrap().ledger.len(), 1, "told again, it is the same line");
+    let told = line(&press, 0);
+    assert_eq!((told.grams, told.note.as_str(), told.reading), (g(2.5), "a touch", Some(sample(40.0))));
+    press.all(undo);
+    assert_eq!(line(&press, 0).reading, None);
+    let swatch = press.event(InkFact::SwatchRead { pot, reading: sample(50.0), note: String::new(), by: None });
+    assert_eq!(again(&press, swatch, None), [vec![], vec![]], "a reading without one is none");
+    let [facts, _] = again(&press, swatch, read(51.0));
+    press.all(facts);
+    assert_eq!(line(&press, 1).reading, Some(sample(51.0)));
+    assert_eq!(again(&press, pot, read(1.0)), [vec![], vec![]]);
+    assert_eq!(last_added(&press.shop(), pot), Some(yellow));
+    press.say(event, Fact::Deleted);
+    assert_eq!(last_added(&press.shop(), pot), None);
     assert_eq!(RemarkForm::of(&press.shop(), pot), None);
 }
 

@@ -2,6 +2,7 @@
 
 use super::happened::{crew, scale_step};
 use super::keypad::Keypad;
+use super::remark::Added;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{Bound, Empty, Field, Icon, Kind, NotHere, Page, Swatch};
@@ -10,7 +11,8 @@ use crate::platform::{ids, wake};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{
-    AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, on_scale, pot_state,
+    AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, last_added, on_scale,
+    pot_state,
 };
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
@@ -28,11 +30,14 @@ pub fn AddScreen(id: Subject) -> Drawn {
     wake::stay_awake();
     on_cleanup(wake::let_sleep);
     let step = scale_step(store);
-    let components = store.shop.with_untracked(|shop| components_to_add(shop, id));
-    if components.is_empty() {
+    let rows = Memo::new(move |_| store.shop.with(|shop| components_to_add(shop, id)));
+    if rows.with_untracked(Vec::is_empty) {
         return no_components(id);
     }
-    let (picked, grams, total) = (RwSignal::new(None::<Subject>), RwSignal::new(String::new()), RwSignal::new(false));
+    // A correction is mostly more of the last.
+    let likely = store.shop.with_untracked(|shop| last_added(shop, id));
+    let (picked, grams, total) = (RwSignal::new(likely), RwSignal::new(String::new()), RwSignal::new(false));
+    let added = RwSignal::new(None::<Subject>);
     let (note, problems) = (RwSignal::new(String::new()), RwSignal::new(Problems::new()));
     let form = move || PourForm {
         component: picked.get(),
@@ -63,11 +68,22 @@ pub fn AddScreen(id: Subject) -> Drawn {
     let send = Callback::new(move |()| match leptos::reactive::graph::untrack(checked) {
         Err(found) => problems.set(found),
         Ok(fact) => {
-            super::saved::told(store, vec![(ids::new_id(), Fact::Ink(fact))], words::pot_added_said());
-            Place::Pot(PotPlace::Pot(id)).go();
+            let event = ids::new_id();
+            super::saved::told(store, vec![(event, Fact::Ink(fact))], words::pot_added_said());
+            grams.set(String::new());
+            note.set(String::new());
+            added.set(Some(event));
         }
     });
-    let rows = StoredValue::new(components);
+    // What was just added, until it is gone on from, or taken back.
+    let just = Memo::new(move |_| {
+        added.get().filter(|event| store.shop.with(|shop| shop.ink.event(*event).is_some_and(|row| !row.deleted)))
+    });
+    let same = Callback::new(move |()| added.set(None));
+    let other = Callback::new(move |()| {
+        picked.set(None);
+        added.set(None);
+    });
     // Once it is picked, the keys take its place in sight.
     let choosing = RwSignal::new(false);
     let pick = Callback::new(move |component: Subject| {
@@ -75,13 +91,13 @@ pub fn AddScreen(id: Subject) -> Drawn {
         choosing.set(false);
     });
     let picked_row = Memo::new(move |_| {
-        picked.get().and_then(|id| rows.with_value(|rows| rows.iter().find(|row| row.component == id).cloned()))
+        picked.get().and_then(|id| rows.with(|rows| rows.iter().find(|row| row.component == id).cloned()))
     });
     let shows = move || store.shop.with(|shop| on_scale(shop, id))[0];
     let bound = Bound { value: note.into(), set: Callback::new(move |typed| note.set(typed)) };
     let title = words::pot_add_to(name);
-    view! {
-        <Page title=Signal::derive(move || title.clone()) up=Place::Pot(PotPlace::Pot(id)) class="pot-add">
+    let entry = move || {
+        view! {
             <div class="pot-add-what">
                 {live(move || match picked_row.get().filter(|_| !choosing.get()) {
                     Some(row) => view! {
@@ -92,7 +108,7 @@ pub fn AddScreen(id: Subject) -> Drawn {
                     None => view! {
                         <fieldset class="choice" id="component">
                             <legend>{words::pot_which_component()}</legend>
-                            <div class="choice-row">{rows.with_value(|rows| rows.iter().enumerate().map(|(at, row)| component(at, row, pick)).collect::<Vec<_>>())}</div>
+                            <div class="choice-row">{rows.with(|rows| rows.iter().enumerate().map(|(at, row)| component(at, row, pick)).collect::<Vec<_>>())}</div>
                             {problem(problems, "component")}
                         </fieldset>
                     },
@@ -126,6 +142,14 @@ pub fn AddScreen(id: Subject) -> Drawn {
                 <Field name="note" label=words::pot_why() kind=Kind::Words bound problems/>
                 <p class="quiet-line">{words::pot_photo_after()}</p>
             </section>
+        }
+    };
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up=Place::Pot(PotPlace::Pot(id)) class="pot-add">
+            {live(move || match just.get() {
+                Some(event) => view! { <Added pot=id event same other/> },
+                None => entry(),
+            })}
         </Page>
     }
 }

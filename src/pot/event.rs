@@ -1,15 +1,15 @@
 //! One line of a pot's ledger: what the pot held after it, its note, its reading, its photos.
 
 use super::happened::{happened, scale_step, signed, take_back};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
-use crate::parts::{Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
-use crate::photo::Photos;
+use super::remark::{Remarks, line_of};
+use crate::kept::{Memo, Signal};
+use crate::live::{Drawn, live};
+use crate::parts::{Icon, NotHere, Page};
 use crate::place::{Place, PotPlace};
 use crate::store::Store;
 use crate::words;
-use lastpull_core::ink::{LedgerLine, RemarkForm, pot_card};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ink::LedgerLine;
+use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
 use lastpull_view::view;
 use leptos::prelude::*;
@@ -18,11 +18,7 @@ use leptos::prelude::*;
 #[component(transparent)]
 pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
     let store = Store::from_context();
-    let line = Memo::new(move |_| {
-        store
-            .shop
-            .with(|shop| pot_card(shop, pot).and_then(|card| card.ledger.into_iter().find(|line| line.event == event)))
-    });
+    let line = line_of(store, pot, event);
     let here = Memo::new(move |_| line.with(Option::is_some));
     live(move || {
         if !here.get() {
@@ -35,8 +31,7 @@ pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
         view! {
             <Page title up=Place::Pot(PotPlace::Pot(pot)) class="pot-event">
                 {live(move || line.get().map(|line| told(store, &line, step)))}
-                <Remark event/>
-                <section class="card"><h2>{words::photos_title()}</h2><Photos subject=event/></section>
+                <Remarks pot event line/>
             </Page>
         }
     })
@@ -61,30 +56,5 @@ fn told(store: Store, line: &LedgerLine, step: Grams) -> Drawn {
             </ul>
             <button type="button" class="button with-icon" id="take-back" on:click=move |_| take_back(store, event, deleted)><Icon name=icon/>{do_it}</button>
         </section>
-    }
-}
-
-/// Why, and what a swatch read with it in; of a pour only.
-#[component(transparent)]
-fn Remark(event: Subject) -> Drawn {
-    let store = Store::from_context();
-    let Some(form) = store.shop.with_untracked(|shop| RemarkForm::of(shop, event)) else { return nothing() };
-    let form = RwSignal::new(form);
-    let sending = Sending::new(Box::new(move || {
-        let told = form.with(|form| store.shop.with_untracked(|shop| form.check(shop, event)))?;
-        Ok(told.map(|fact| (event, Fact::Ink(fact))).into_iter().collect())
-    }));
-    let problems = sending.problems;
-    view! {
-        <section class="card"><form on:submit=move |event| sending.send_then(store, &event, Box::new(|| ())) novalidate=true>
-            <TextArea name="note" label=words::pot_why() bound=bound(form, |f| &mut f.note) problems/>
-            <h2>{words::pot_reading()}</h2>
-            <div class="pot-lab">
-                <Field name="l" label="L*" kind=Kind::Decimal bound=bound(form, |f| &mut f.reading.l) problems/>
-                <Field name="a" label="a*" kind=Kind::Decimal bound=bound(form, |f| &mut f.reading.a) problems/>
-                <Field name="b" label="b*" kind=Kind::Decimal bound=bound(form, |f| &mut f.reading.b) problems/>
-            </div>
-            <SaveBar problems busy=sending.busy/>
-        </form></section>
     }
 }

@@ -15,6 +15,7 @@ mod now;
 mod over_pour;
 mod place;
 mod print;
+mod remark;
 mod saved;
 mod suggestion;
 mod taken;

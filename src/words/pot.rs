@@ -231,7 +231,12 @@ words! {
     pot_too_dark { "too dark", "muy oscuro" }
     pot_too_dull { "too dull", "muy apagado" }
     pot_too_thick { "too thick", "muy espeso" }
-    pot_photo_after { "A photo or a reading can be put to it afterwards.", "Después se le puede poner una foto o una lectura." }
+    pot_photo_after { "Photo and reading come next.", "Foto y lectura vienen después." }
+    pot_same_again { "The same again", "Lo mismo otra vez" }
+    pot_something_else { "Something else", "Otra cosa" }
+    pot_read_it { "Read a swatch", "Leer una muestra" }
+    pot_reading_off { "Take the reading off", "Quitar la lectura" }
+    pot_reading_off_said { "Reading taken off.", "Lectura quitada." }
     pot_no_components { "Nothing to add yet", "Aún no hay qué añadir" }
     pot_no_components_text { "Enter the shop's pigments, bases and additives first.", "Anota primero los pigmentos, bases y aditivos del taller." }
     pot_new_component { "New component", "Componente nuevo" }

@@ -51,6 +51,7 @@ test("a pot is told what it lacks in words and in grams, and what went in is a c
   await page.locator("#grams_1-help .problem").waitFor();
   await page.locator("#grams_1").fill(String(way.grams));
   await press(page, "#poured");
+  await says(page, ".notice", `${way.grams} g of Blue in the pot.`.replace(" g", "\u00a0g"));
   // Then the pot is to be read again; for now it is worked out.
   await page.locator("#swatch").waitFor();
   await page.keyboard.press("Escape");
@@ -219,7 +220,42 @@ test("a difference is read from three marks on one photo and laid on the target"
   await says(page, "#photo-says", "Looks the same");
   await press(page, "#reading-save");
   await says(page, ".colour-says", "Looks the same");
-  await page.locator(".verdict.good").waitFor();
+  // Near enough is said where it is seen, and the picture is kept with the reading.
+  await press(page, "#matches");
+  await page.locator("#stage[data-stage=Matched]").waitFor();
+  await press(page, "#history > summary");
+  await says(page, ".pot-ledger li >> nth=0", "reading");
+  const read = page.locator(".pot-line").filter({ hasText: "Swatch read" }).first();
+  await read.filter({ hasText: "1 photo" }).waitFor();
+  await press(page, read);
+  await page.locator(".photo-tile img").waitFor();
+  await says(page, "#read", "from a photo");
+});
+
+test("a garment is read from a photo beside the target, and without a target it is said why not", async (t) => {
+  const page = await openFern(t);
+  await press(page, "#to-target");
+  await press(page, page.locator(".colour-garment").first());
+  await page.locator("dialog #garment").waitFor();
+  await press(page, "#garment-1");
+  await says(page, "dialog", "Lay target, garment and something white");
+  await page.locator("dialog [data-colour=picture]").setInputFiles(await photo(page));
+  await page.locator("#board").waitFor();
+  await mark(page, MIDDLES);
+  await says(page, "#photo-says", "against the target, the garment is");
+  await press(page, "#garment-save");
+  await page.locator("dialog[open]").waitFor({ state: "detached" });
+  await says(page, ".colour-garment", /^(?!screen colour)[\s\S]*read/);
+  await press(page, page.locator(".colour-garment").first());
+  await page.locator("dialog .photo-tile").waitFor();
+  await page.keyboard.press("Escape");
+  // With the garment known, a target may be read beside it.
+  await press(page, "#target-1");
+  await says(page, "form", "Lay garment, target and something white");
+  await press(page, "#target-0");
+  await press(page, "#target-clear");
+  await press(page, page.locator(".colour-garment").first());
+  await says(page, "dialog", "only the difference to a known colour is trusted");
 });
 
 test("a clipped, a patchy and an unevenly lit photo are refused with what to do", async (t) => {

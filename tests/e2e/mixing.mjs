@@ -53,13 +53,21 @@ export const shall = (page, words) => page.locator("#target").filter({ hasText: 
 /** A correction of the pot on screen; leaves off on the pot. */
 export async function add(page, name, number, { total = false, note } = {}) {
   await press(page, "#add");
-  await press(page, page.locator(".pot-component").filter({ hasText: name }));
+  await pick(page, name);
   if (total) await press(page, "#way");
   await keys(page, number);
   if (note) await page.locator("#note").fill(note);
   await page.locator("#after ul").waitFor();
   await press(page, "[data-key=enter]");
+  await press(page, "#to-pot");
   await page.locator("#holds").waitFor();
+}
+
+/** Picks what is added; what was added last is picked already. */
+export async function pick(page, name) {
+  await page.locator("#picked, #component").first().waitFor();
+  if ((await page.locator("#picked").count()) > 0) await press(page, "#picked");
+  await press(page, page.locator(".pot-component").filter({ hasText: name }));
 }
 
 /** The client's yes to the pot on screen. */

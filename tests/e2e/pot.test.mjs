@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { DESK, DIST, addGarments, addRun, go, newJob, openShop, premises, press, save, write } from "./shop.mjs";
-import { add, component, holds, keys, ledger, pot, reads, recipe, sayYes, shall, unfold } from "./mixing.mjs";
+import { add, component, holds, keys, ledger, pick, pot, reads, recipe, sayYes, shall, unfold } from "./mixing.mjs";
 import { serve } from "../tools/serve.mjs";
 
 const place = premises();
@@ -256,7 +256,7 @@ test("a pot mixed by eye says what it will hold before it is said, and becomes a
   await go(page, here, "#holds");
   await add(page, "Blue", "30");
   await press(page, "#add");
-  await press(page, page.locator(".pot-component").filter({ hasText: "Tinting white" }));
+  await pick(page, "Tinting white");
   await press(page, "[data-key=enter]");
   await page.locator(".pot-entry .problem").filter({ hasText: /\S/ }).waitFor();
   await keys(page, "20");
@@ -267,8 +267,31 @@ test("a pot mixed by eye says what it will hold before it is said, and becomes a
   await keys(page, "10");
   assert.deepEqual((await page.locator("#after li").allInnerTexts()).map((row) => row.replace(/\s*\n\s*/g, "|").replaceAll(NBSP, " ")), ["Blue|was 100 %|75 %", "Tinting white|was 0 %|25 %"]);
   await press(page, "[data-key=enter]");
+  // What is likely next is at hand: the same again, a reading of it, something else.
+  await says(page, "#added", `Then it holds ${g("40.0")}`);
+  await press(page, "#read-it");
+  for (const [field, value] of [["l", "52"], ["a", "20"], ["b", "-31"]]) await page.locator(`#swatch-${field}`).fill(value);
+  await press(page, "#reading-save");
+  await says(page, "#read", "L* 52");
+  await press(page, ".notice-undo");
+  await page.locator("#read").filter({ hasNotText: "L* 52" }).waitFor();
+  await press(page, "#same");
+  await says(page, "#picked", "Tinting white");
+  await keys(page, "2");
+  await press(page, "[data-key=enter]");
+  await says(page, "#added", `Then it holds ${g("42.0")}`);
+  await press(page, ".notice-undo");
+  await page.locator("#picked").waitFor();
+  await go(page, here, "#holds");
   await unfold(page, "more");
   await sayYes(page, "");
+  // From what was approved to its recipe, and to more of it.
+  await press(page, "#to-recipe");
+  await page.locator("#best").waitFor();
+  await go(page, here, "#holds");
+  await press(page, "#again");
+  await page.locator("#which").waitFor();
+  await go(page, here, "#holds");
   await says(page, "#revision", /^Revision 1$/);
   await go(page, "#/ink", ".ink-row");
   await says(page, "#recipes .ink-row", "Violet");

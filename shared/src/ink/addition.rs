@@ -4,7 +4,7 @@ use super::apportion::apportion;
 use super::replay::pot_state;
 use super::revision::in_order;
 use super::rows::{PartRow, part_rows};
-use super::{ComponentKind, LimitBroken, limits_broken, stock_left};
+use super::{ComponentKind, InkFact, LimitBroken, PourStep, limits_broken, stock_left};
 use crate::job::small;
 use crate::journal::Subject;
 use crate::quantity::Grams;
@@ -60,6 +60,14 @@ pub fn components_to_add(shop: &Shop, pot: Subject) -> Vec<PartRow> {
     sort_by_key(&mut others, |row| (row.kind != ComponentKind::Pigment, row.kind, small(&row.name), row.component));
     rows.extend(others);
     rows
+}
+
+/// What was added last to correct a pot: what is likely added next.
+pub fn last_added(shop: &Shop, pot: Subject) -> Option<Subject> {
+    shop.ink.events_of(pot).into_iter().rev().find_map(|(_, event)| match event.fact {
+        InkFact::Poured { component, step: PourStep::Correction, .. } if !event.deleted => Some(component),
+        _ => None,
+    })
 }
 
 /// The grams of each component that top a pot up to `total`, in the proportions of what it really holds, and

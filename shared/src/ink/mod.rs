@@ -64,7 +64,7 @@ mod way_form;
 mod weigh_in;
 mod weigh_in_view;
 
-pub use addition::{AfterAddition, after_addition, components_to_add, top_up};
+pub use addition::{AfterAddition, after_addition, components_to_add, last_added, top_up};
 pub use at_scale::{AtScale, at_scale, scale_decimals};
 pub use colour::Colour;
 pub use component::{Component, ComponentField, ComponentKind, Hiding};
@@ -91,7 +91,7 @@ pub use needs::{InkNeeded, best_revision, ink_needed, recipe_for};
 pub use new_pot::{NewPot, PotFor, new_pot_for, new_pot_of};
 pub use off_sum::{OffSum, SumFix, SumOffer, WhyOff};
 pub use overpour::{OverPour, Repair, RepairPlan, RepairRow, over_pour, repair_facts};
-pub use photo_sample::{PhotoSample, photo_sample, reading_facts};
+pub use photo_sample::{PhotoSample, WithUndo, photo_sample, reading_again, reading_facts};
 pub use pot::{Pot, PotField};
 pub use pot_card::{LedgerLine, LedgerWhat, PotCard, PotRow, pot_card};
 pub use pot_form::{PotForm, ScaleForm};

@@ -1,6 +1,7 @@
 //! What does a photo say of a pot?
 
 use super::needs::recipe_of;
+use super::remark_form::read_again;
 use super::replay::pot_state;
 use super::{ColourReading, InkFact, ReadBy, RecipeField, lab_of, reading_of};
 use crate::colour::Lab;
@@ -31,19 +32,34 @@ pub fn photo_sample(known: Option<ColourReading>, photo: &PhotoReading) -> Photo
     PhotoSample { sample: reading_of(bounded(laid), ReadBy::Photo), target: None }
 }
 
-/// The facts that note a pot's reading as `event`, and those that take them back: the target that a photo brought
-/// with it goes as well, and the one before comes back.
-pub fn reading_facts(
+/// Facts, and those that take them back.
+pub type WithUndo = [Vec<(Subject, Fact)>; 2];
+
+/// What notes a pot's reading as `event`: the target that a photo brought goes with it, and comes back with it.
+pub fn reading_facts(shop: &Shop, pot: Subject, event: Subject, read: PhotoSample, by: Option<&str>) -> WithUndo {
+    let noted = InkFact::SwatchRead { pot, reading: read.sample, note: String::new(), by: by.map(str::to_owned) };
+    with_target(shop, pot, read.target, [(event, Fact::Ink(noted)), (event, Fact::Deleted)])
+}
+
+/// What notes a reading on a pour or a reading that there is already, likewise. Nothing where it reads so.
+pub fn reading_again(shop: &Shop, pot: Subject, event: Subject, read: Option<PhotoSample>) -> WithUndo {
+    let (Some(noted), Some(was)) = (read_again(shop, event, read.map(|read| read.sample)), shop.ink.event(event))
+    else {
+        return WithUndo::default();
+    };
+    let undo = (event, Fact::Ink(was.fact.clone()));
+    with_target(shop, pot, read.and_then(|read| read.target), [(event, Fact::Ink(noted)), undo])
+}
+
+fn with_target(
     shop: &Shop,
     pot: Subject,
-    event: Subject,
-    read: PhotoSample,
-    by: Option<&str>,
-) -> [Vec<(Subject, Fact)>; 2] {
-    let noted = InkFact::SwatchRead { pot, reading: read.sample, note: String::new(), by: by.map(str::to_owned) };
-    let (mut facts, mut undo) = (vec![(event, Fact::Ink(noted))], vec![(event, Fact::Deleted)]);
+    target: Option<ColourReading>,
+    [noted, undone]: [(Subject, Fact); 2],
+) -> WithUndo {
+    let (mut facts, mut undo) = (vec![noted], vec![undone]);
     let recipe = recipe_of(shop, &pot_state(shop, pot));
-    if let (Some(id), Some(target)) = (recipe, read.target) {
+    if let (Some(id), Some(target)) = (recipe, target) {
         let set = |target| (id, Fact::Ink(InkFact::RecipeSet(vec![RecipeField::Target(target)])));
         facts.insert(0, set(Some(target)));
         undo.push(set(shop.ink.recipe(id).and_then(|recipe| recipe.target)));
