@@ -159,7 +159,7 @@ pub fn Added(
         <section class="pot-added" id="added">
             {live(move || line.get().map(|line| view! {
                 <div class="pot-last">
-                    <p><strong>{super::happened::signed(&line, step)}" "{super::happened::happened(&line, step)}</strong><span>{words::pot_then_holds(words::pot_weight(line.total, step))}</span></p>
+                    <p><strong>{super::happened::signed(&line, step)}" "{super::happened::happened(&line, step)}</strong><span>{words::pot_now_holds(words::pot_weight(line.total, step))}</span></p>
                 </div>
             }))}
             <div class="pot-go-on">

@@ -232,6 +232,7 @@ words! {
     pot_too_dull { "too dull", "muy apagado" }
     pot_too_thick { "too thick", "muy espeso" }
     pot_photo_after { "Photo and reading come next.", "Foto y lectura vienen después." }
+    pot_now_holds(grams) { "The pot holds {grams}", "El bote tiene {grams}" }
     pot_same_again { "The same again", "Lo mismo otra vez" }
     pot_something_else { "Something else", "Otra cosa" }
     pot_read_it { "Read a swatch", "Leer una muestra" }

@@ -268,7 +268,7 @@ test("a pot mixed by eye says what it will hold before it is said, and becomes a
   assert.deepEqual((await page.locator("#after li").allInnerTexts()).map((row) => row.replace(/\s*\n\s*/g, "|").replaceAll(NBSP, " ")), ["Blue|was 100 %|75 %", "Tinting white|was 0 %|25 %"]);
   await press(page, "[data-key=enter]");
   // What is likely next is at hand: the same again, a reading of it, something else.
-  await says(page, "#added", `Then it holds ${g("40.0")}`);
+  await says(page, "#added", `The pot holds ${g("40.0")}`);
   await press(page, "#read-it");
   for (const [field, value] of [["l", "52"], ["a", "20"], ["b", "-31"]]) await page.locator(`#swatch-${field}`).fill(value);
   await press(page, "#reading-save");
@@ -279,7 +279,7 @@ test("a pot mixed by eye says what it will hold before it is said, and becomes a
   await says(page, "#picked", "Tinting white");
   await keys(page, "2");
   await press(page, "[data-key=enter]");
-  await says(page, "#added", `Then it holds ${g("42.0")}`);
+  await says(page, "#added", `The pot holds ${g("42.0")}`);
   await press(page, ".notice-undo");
   await page.locator("#picked").waitFor();
   await go(page, here, "#holds");

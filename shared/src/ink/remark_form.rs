@@ -29,9 +29,10 @@ impl RemarkForm {
     pub fn check(&self, shop: &Shop, event: Subject) -> Result<Option<InkFact>, Problems> {
         let mut problems = Problems::new();
         let Some(typed) = keep(&mut problems, "note", name(&self.note, NOTE)) else { return Err(problems) };
-        Ok(told_again(shop, event, |fact| match fact {
-            InkFact::Poured { note, .. } => *note = typed,
-            _ => {}
+        Ok(told_again(shop, event, |fact| {
+            if let InkFact::Poured { note, .. } = fact {
+                *note = typed;
+            }
         }))
     }
 }

@@ -32,8 +32,7 @@ impl WayForm {
 
     /// What was worked out holds only for what was advised.
     fn note(&self) -> String {
-        let as_advised =
-            self.rows.iter().map(|(_, text)| text.trim()).eq(self.advised.iter().map(|text| text.as_str()));
+        let as_advised = self.rows.iter().map(|(_, text)| text.trim()).eq(self.advised.iter().map(String::as_str));
         if as_advised { self.note.clone() } else { String::new() }
     }
 
