@@ -71,6 +71,7 @@ pub fn advise(seed: u32) -> f64 {
             stock: 500.0,
             most: (place >= 2).then_some(0.08),
             pigment: place >= 2,
+            all_pigment: None,
         })
         .collect();
     let wish = Wish {
