@@ -93,7 +93,8 @@ pub trait Storage {
     async fn open(&self) -> Result<Opened, StorageFault>;
 
     /// Appends facts of this device in the order given, and returns them as entries. Numbers and
-    /// stamps are allocated inside the transaction, so that two tabs cannot collide.
+    /// stamps are settled inside the transaction, so that two tabs cannot collide: given out from the head
+    /// it reads, or made before and stored only if the head they build on is the one it reads.
     async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault>;
 
     /// Packs the tail together with `added` entries of other devices into segments, and saves the
