@@ -85,7 +85,7 @@ const SCREENS = {
   "pot-weigh": async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").first().click(); await page.locator("#now").waitFor(); },
   "pot-over": async (page) => { await SCREENS["pot-weigh"](page); const target = Number((await page.locator("#target").innerText()).replace(",", ".").replace(/[^0-9.]/g, "")); for (const key of (target * 1.02).toFixed(1)) await page.locator(`[data-key="${key === "." ? "mark" : key}"]`).click(); await page.locator("[data-key=enter]").click(); await page.locator("#over").waitFor(); },
   pot: async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").nth(2).click(); await page.locator("#holds").waitFor(); },
-  "pot-add": async (page) => { await SCREENS.pot(page); await page.locator("#add").click(); await page.locator("#component-2").click(); await page.locator('[data-key="2"]').click(); await page.locator("#after ul").waitFor(); },
+  "pot-add": async (page) => { await SCREENS.pot(page); await page.locator("#add").click(); await page.locator('[data-key="2"]').click(); await page.locator("#after ul").waitFor(); },
   "pot-label": async (page) => { await SCREENS.ink(page); await page.locator("#pots .ink-row").nth(1).click(); await page.locator(".head-aside a").first().click(); await page.locator("#keep").waitFor(); },
   "ink-stock": async (page) => { await go(page, "#/ink/stock"); await page.locator("#buy").waitFor(); },
   "ink-component": async (page) => { await SCREENS["ink-stock"](page); await page.locator("main .ink-row").first().click(); await page.locator("#left").waitFor(); },
