@@ -1,7 +1,7 @@
 //! One drawdown, guided: what was drawn, how it lies, what was read.
 
+use super::ColourPlace;
 use super::curve_field::{CurveField, curve_of};
-use super::{ColourPlace, crew};
 use super::{Reading, ReadingField};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
@@ -36,7 +36,7 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
         form.seen = of_curve.or_else(|| colour(seen.get()));
         form.backing = colour(backing.get());
         let wrong = seen.get().wrong || backing.get().wrong || !curve_problems.is_empty();
-        let fact = form.check(component, crew(store).as_deref())?;
+        let fact = form.check(component, store.crew().as_deref())?;
         if wrong {
             let mut problems = Problems::new();
             problems.insert("seen", FormProblem::Missing);

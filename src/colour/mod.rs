@@ -25,7 +25,6 @@ pub use place::ColourPlace;
 pub use reading_field::{Reading, ReadingField};
 
 use crate::live::Drawn;
-use crate::store::Store;
 use lastpull_view::view;
 
 /// Draws one of these screens.
@@ -37,9 +36,4 @@ pub fn screen(place: ColourPlace) -> Drawn {
         ColourPlace::Component(component) => view! { <component::ComponentColourScreen component/> },
         ColourPlace::NewDrawdown(component) => view! { <drawdown::DrawdownScreen component/> },
     }
-}
-
-/// Who works at this device, where that is known.
-fn crew(store: Store) -> Option<String> {
-    store.settings.with_untracked(|settings| settings.crew.clone())
 }

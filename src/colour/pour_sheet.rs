@@ -1,7 +1,6 @@
 //! Pouring what was advised: as advised, or as the scale showed.
 
 use super::advice::poured_words;
-use super::crew;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::{Bound, Field, Kind, Sheet};
@@ -29,7 +28,7 @@ pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, o
         if leptos::reactive::graph::untrack(|| busy.get()) {
             return;
         }
-        match form.with_untracked(|form| form.check(pot, crew(store).as_deref(), units)) {
+        match form.with_untracked(|form| form.check(pot, store.crew().as_deref(), units)) {
             Err(found) => problems.set(found),
             Ok(facts) => {
                 busy.set(true);

@@ -1,6 +1,5 @@
 //! Reading a pot's swatch.
 
-use super::crew;
 use super::{PhotoOf, Reading, ReadingField, keep_picture};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
@@ -29,7 +28,7 @@ pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> Drawn {
         let read = PhotoSample { sample: value, target: given.target };
         let event = ids::new_id();
         let [facts, undo] =
-            store.shop.with_untracked(|shop| reading_facts(shop, pot, event, read, crew(store).as_deref()));
+            store.shop.with_untracked(|shop| reading_facts(shop, pot, event, read, store.crew().as_deref()));
         spawn_local(async move {
             if store.record_and_wait(facts).await {
                 store.tell_with_undo(words::reading_noted(), undo);

@@ -1,6 +1,6 @@
 //! The screen that is burned again: its steps to tick, and how long each takes.
 
-use super::tell::{by, record};
+use super::tell::record;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::parts::Icon;
@@ -58,7 +58,7 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
     let is_done = move || row.with(|row| row.as_ref().is_some_and(|(_, row)| row.done));
     let tick = move |_| {
         let Some((screen, row)) = row.get_untracked() else { return };
-        let by = by(store);
+        let by = store.crew();
         let undone = |shop: &Shop| Some(step_undone(shop.screens.live(screen)?, row.step, clock::now().now));
         let fact = if row.done { store.shop.with_untracked(undone) } else { Some(step_done(row.step, by.as_deref())) };
         record(store, fact.into_iter().map(|fact| (screen, fact)).collect());

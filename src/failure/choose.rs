@@ -1,6 +1,6 @@
 //! Which screen takes the place of the one that failed.
 
-use super::tell::{by, record};
+use super::tell::record;
 use crate::kept::{RwSignal, Signal};
 use crate::live::{Drawn, nothing};
 use crate::parts::{Field, Kind, Sheet, bound};
@@ -22,7 +22,7 @@ pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> Drawn {
     let label = RwSignal::new(String::new());
     let problems = RwSignal::new(Problems::new());
     let burn = move |replacement: Replacement| {
-        let by = by(store);
+        let by = store.crew();
         match store.shop.with_untracked(|shop| burn_again_facts(shop, id, &replacement, by.as_deref())) {
             Ok(facts) => {
                 choosing.set(false);

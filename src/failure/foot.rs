@@ -1,7 +1,7 @@
 //! What else there is to a failure: notes, another one, taking it back.
 
 use super::resting::Resting;
-use super::tell::{by, tell};
+use super::tell::tell;
 use crate::kept::Memo;
 use crate::live::{Drawn, live};
 use crate::parts::Icon;
@@ -34,7 +34,7 @@ pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) ->
     };
     let another = move |_| {
         let Some(run) = run else { return };
-        let (new, by) = (ids::new_id(), by(store));
+        let (new, by) = (ids::new_id(), store.crew());
         let facts = store.shop.with_untracked(|shop| open_facts(shop, run, new, by.as_deref()));
         spawn_local(async move {
             if store.record_and_wait(facts).await {

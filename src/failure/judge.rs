@@ -1,6 +1,6 @@
 //! Looking at suspect pieces: good or spoiled, one by one by size, or all at once.
 
-use super::tell::{by, record};
+use super::tell::record;
 use crate::kept::Memo;
 use crate::live::{Drawn, live, nothing};
 use crate::parts::Icon;
@@ -20,7 +20,7 @@ pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     let sizes = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.size).collect::<Vec<_>>()));
     let open = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.suspect).sum::<u32>()));
     let all = move |verdict: Verdict| {
-        let by = by(store);
+        let by = store.crew();
         let pieces = open.get_untracked();
         let facts = store.shop.with_untracked(|shop| judge_all_facts(shop, id, verdict, by.as_deref()));
         let back = taken_back(&facts);
@@ -84,7 +84,7 @@ fn JudgeSize(id: Subject, size: Option<Size>, rows: Memo<Vec<JudgeRow>>) -> Draw
 fn JudgeStep(id: Subject, size: Option<Size>, verdict: Verdict, open: Memo<u32>, count: Memo<u32>) -> Drawn {
     let store = Store::from_context();
     let judge = move |pieces: i32| {
-        let by = by(store);
+        let by = store.crew();
         record(store, store.shop.with_untracked(|shop| judge_facts(shop, id, size, pieces, verdict, by.as_deref())));
     };
     let named = words::size(size);

@@ -2,7 +2,7 @@
 
 use super::picture::KindPicture;
 use super::step::{Next, Step};
-use super::tell::{by, record, tell};
+use super::tell::{record, tell};
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::platform::ids;
@@ -33,7 +33,7 @@ pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Opti
         match found {
             Some(_) => tell(store, id, |form| form.screen = found),
             None => {
-                let (new, by) = (ids::new_id(), by(store));
+                let (new, by) = (ids::new_id(), store.crew());
                 let facts = store.shop.with_untracked(|shop| list_screen_facts(shop, id, &label, new, by.as_deref()));
                 record(store, facts);
             }

@@ -3,7 +3,7 @@
 use super::burn::Burning;
 use super::choose::Choose;
 use super::step::Step;
-use super::tell::{by, record};
+use super::tell::record;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::parts::Icon;
@@ -25,7 +25,7 @@ pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<
             choosing.set(true);
             return;
         }
-        let by = by(store);
+        let by = store.crew();
         record(store, store.shop.with_untracked(|shop| remedy_facts(shop, id, remedy, by.as_deref())));
         if remedy != Remedy::Clean {
             card.with_untracked(|card| Step::Remedy.leave(card.as_ref(), current));

@@ -10,7 +10,7 @@ use super::remedy::Remedies;
 use super::since::Since;
 use super::step::{Next, Step, StepRow};
 use super::strip::Strip;
-use super::tell::{by, record};
+use super::tell::record;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page};
@@ -122,7 +122,7 @@ fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Dra
         })
     });
     let go_on = move |_| {
-        let by = by(store);
+        let by = store.crew();
         record(store, store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())));
         run.map_or(Place::Day, Place::Run).go();
     };

@@ -20,8 +20,3 @@ pub fn record(store: Store, facts: Vec<(Subject, Fact)>) {
         store.record_all(facts);
     }
 }
-
-/// Who does it, where the crew is named.
-pub fn by(store: Store) -> Option<String> {
-    store.settings.with_untracked(|settings| settings.crew.clone())
-}

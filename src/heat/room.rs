@@ -46,7 +46,7 @@ fn Read(room: Memo<RoomView>) -> Drawn {
     let form = RwSignal::new(start);
     let id = RwSignal::new(ids::new_id());
     let sending = Sending::new(Box::new(move || {
-        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        let by = store.crew();
         let fact = form.with(|form| form.check(units, by))?;
         Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
     }));

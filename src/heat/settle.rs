@@ -55,7 +55,7 @@ fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> Drawn {
 fn timer(store: Store, id: RunId, going: SettlingNow) -> Drawn {
     let now = Memo::new(move |_| going.at(store.clock.get().now));
     let done = move |_| {
-        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        let by = store.crew();
         let at = store.clock.get_untracked().now;
         store.record_all(store.shop.with_untracked(|shop| settled_facts(shop, id, going, at, by)));
         let took = u64::from(going.at(at).so_far.milliseconds());

@@ -23,7 +23,7 @@ const LIST: Place = Place::Heat(HeatPlace::Tests);
 #[component(transparent)]
 pub fn NewTest(#[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
-    let by = store.settings.with_untracked(|settings| settings.crew.clone()).unwrap_or_default();
+    let by = store.crew().unwrap_or_default();
     let (form, settings) = store.shop.with_untracked(|shop| {
         let found = run.and_then(|id| shop.run(id).map(|run| (id, run)));
         let ink = found.map(|(_, run)| run.ink.clone()).unwrap_or_default();

@@ -26,7 +26,7 @@ pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: 
         return view! { <NotHere/> };
     }
     let units = words::units();
-    let by = store.settings.with_untracked(|settings| settings.crew.clone()).unwrap_or_default();
+    let by = store.crew().unwrap_or_default();
     let from_run = || {
         run.and_then(|id| {
             store.shop.with_untracked(|shop| shop.run(id).map(|run| TrialForm::from_run(shop, run, units)))

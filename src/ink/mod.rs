@@ -26,7 +26,6 @@ pub use place::InkPlace;
 pub use run_ink::RunInkRows;
 
 use crate::live::Drawn;
-use crate::store::Store;
 use lastpull_view::view;
 
 /// Draws one of these screens.
@@ -45,9 +44,4 @@ pub fn screen(place: InkPlace) -> Drawn {
         InkPlace::EditComponent(id) => view! { <component_form::ComponentFormScreen component=id/> },
         InkPlace::Scale => view! { <scale::ScaleScreen/> },
     }
-}
-
-/// Who works at this device, where that is known.
-fn crew(store: Store) -> Option<String> {
-    store.settings.with_untracked(|settings| settings.crew.clone())
 }

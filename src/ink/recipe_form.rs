@@ -1,6 +1,5 @@
 //! A recipe as it is written down: a new one, another revision, or its name and colour alone.
 
-use super::crew;
 use super::part_rows::{PartRows, Picking};
 use super::sum::{SumLine, TypedLimits};
 use crate::kept::{Memo, RwSignal, Signal};
@@ -134,7 +133,7 @@ fn page(store: Store, task: Task, begun: Begun) -> Drawn {
             facts.push((id, Fact::Ink(InkFact::RecipeSet(checked.fields))));
         }
         if let Some(parts) = checked.parts {
-            let by = crew(store);
+            let by = store.crew();
             let fact = store
                 .shop
                 .with_untracked(|shop| revision_fact(shop, id, parts, parent, None, &checked.why, by.as_deref()));

@@ -1,6 +1,5 @@
 //! What came in, and what is left: one weight, told at the shelf.
 
-use super::crew;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::parts::{Field, Kind, Sheet, bound};
@@ -43,7 +42,7 @@ fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> Drawn 
     };
     let send = move |submitted: leptos::ev::SubmitEvent| {
         submitted.prevent_default();
-        let (by, units) = (crew(store), words::units());
+        let (by, units) = (store.crew(), words::units());
         let checked = form.with(|form| match what {
             StockAsk::Delivery => form.delivered(id, by.as_deref(), units),
             StockAsk::Count => form.counted(id, by.as_deref(), units),

@@ -88,7 +88,7 @@ fn Actions(card: JobCard) -> Drawn {
     let asking = RwSignal::new(false);
     let finish = move || {
         asking.set(false);
-        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        let by = store.crew();
         let mut facts = store.shop.with_untracked(|shop| facts_on_finish(shop, id, by.as_deref()));
         facts.push((id, Fact::JobFinished));
         store.record_all(facts);

@@ -1,6 +1,6 @@
 //! Something more into a pot: what, how much, why, and what it holds with it in.
 
-use super::happened::{crew, scale_step};
+use super::happened::scale_step;
 use super::keypad::Keypad;
 use super::remark::Added;
 use crate::kept::{Memo, RwSignal, Signal};
@@ -50,7 +50,7 @@ pub fn AddScreen(id: Subject) -> Drawn {
         let form = form();
         store
             .shop
-            .with_untracked(|shop| form.check(shop, id, PourStep::Correction, crew(store).as_deref(), words::units()))
+            .with_untracked(|shop| form.check(shop, id, PourStep::Correction, store.crew().as_deref(), words::units()))
     };
     let after = Memo::new(move |_| match checked() {
         Ok(InkFact::Poured { component, grams, .. }) => {

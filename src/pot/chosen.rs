@@ -1,6 +1,5 @@
 //! What can be done with a pot: what is next in sight, the rest behind a tap.
 
-use super::happened::crew;
 use super::moved::MoveSheet;
 use super::saved::{SaveSheet, YesSheet};
 use super::taken::{UsedSheet, WasteSheet};
@@ -130,7 +129,7 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
 /// Notes that a pot matches, with what it was read as.
 pub fn note_match(store: Store, pot: Subject) {
     let reading = store.shop.with_untracked(|shop| reading_now(shop, pot));
-    let matched = InkFact::Matched { pot, reading, by: crew(store) };
+    let matched = InkFact::Matched { pot, reading, by: store.crew() };
     super::saved::told(store, vec![(ids::new_id(), Fact::Ink(matched))], words::pot_matched_said());
 }
 

@@ -1,6 +1,5 @@
 //! What is written on a pot, what it weighs empty, how much it holds.
 
-use super::happened::crew;
 use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
@@ -25,7 +24,7 @@ pub fn EditScreen(id: Subject) -> Drawn {
     let Some((typed, sized)) = typed else { return view! { <NotHere/> } };
     let form = RwSignal::new(typed);
     let sending = Sending::new(Box::new(move || {
-        let by = crew(store);
+        let by = store.crew();
         store.shop.with_untracked(|shop| form.with(|form| form.edit(shop, id, by.as_deref(), units, ids::new_id)))
     }));
     let problems = sending.problems;

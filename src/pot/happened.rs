@@ -6,11 +6,6 @@ use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
 
-/// Who holds this device.
-pub fn crew(store: Store) -> Option<String> {
-    store.settings.with_untracked(|settings| settings.crew.clone())
-}
-
 /// The steps of the shop's scale.
 pub fn scale_step(store: Store) -> Grams {
     store.shop.with(|shop| shop.ink.scale.step)

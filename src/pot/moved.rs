@@ -1,6 +1,5 @@
 //! From pot to pot: a pot split, or two made one.
 
-use super::happened::crew;
 use super::saved::told;
 use super::taken::{AllOfIt, WayOfWeighing, Weight};
 use crate::kept::{RwSignal, Signal};
@@ -41,7 +40,7 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> Drawn {
         let picked = other.get_untracked();
         let pots = if into { [picked.unwrap_or(new), id] } else { [id, picked.unwrap_or(new)] };
         let (checked, name, run) = store.shop.with_untracked(|shop| {
-            let checked = form.with_untracked(|form| form.moved(shop, pots, crew(store).as_deref(), words::units()));
+            let checked = form.with_untracked(|form| form.moved(shop, pots, store.crew().as_deref(), words::units()));
             let pot = shop.ink.pot(id);
             (checked, pot.map(|pot| pot.name.clone()).unwrap_or_default(), pot.and_then(|pot| pot.run))
         });

@@ -1,6 +1,5 @@
 //! The component at the scale: what the scale shall show, what it shows.
 
-use super::happened::crew;
 use super::keypad::Keypad;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
@@ -39,7 +38,7 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
         wrong.set(None);
     });
     let pour = move |component: Subject, grams: Grams| {
-        let (note, by) = (String::new(), crew(store));
+        let (note, by) = (String::new(), store.crew());
         let fact = InkFact::Poured { pot: id, component, grams, step: PourStep::WeighIn, note, reading: None, by };
         store.record(ids::new_id(), Fact::Ink(fact));
         text.set(String::new());
@@ -55,7 +54,7 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
             PourForm { component, grams: text.get_untracked(), total: total.get_untracked(), ..PourForm::default() };
         let checked = store
             .shop
-            .with_untracked(|shop| form.check(shop, id, PourStep::WeighIn, crew(store).as_deref(), words::units()));
+            .with_untracked(|shop| form.check(shop, id, PourStep::WeighIn, store.crew().as_deref(), words::units()));
         match checked {
             Ok(InkFact::Poured { component, grams, .. }) => pour(component, grams),
             _ => wrong.set(Some(typed.get_untracked())),
@@ -73,7 +72,7 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
     let step = move || weighing.with(|view| view.as_ref().map(|view| view.scale_step).unwrap_or_default());
     let leave_out = Callback::new(move |component: Subject| {
         let event = ids::new_id();
-        store.record(event, Fact::Ink(InkFact::Accepted { pot: id, component, grams: Grams::ZERO, by: crew(store) }));
+        store.record(event, Fact::Ink(InkFact::Accepted { pot: id, component, grams: Grams::ZERO, by: store.crew() }));
         store.tell_with_undo(words::pot_left_out_said(), vec![(event, Fact::Deleted)]);
     });
     view! {

@@ -1,6 +1,5 @@
 //! Too much is in: both ways on, side by side, with their numbers.
 
-use super::happened::crew;
 use crate::kept::Memo;
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, Swatch};
@@ -20,7 +19,7 @@ pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> Drawn {
     let store = Store::from_context();
     let choose = Callback::new(move |repair: Repair| {
         let facts = store.shop.with_untracked(|shop| {
-            let by = crew(store);
+            let by = store.crew();
             weigh_in(shop, id).map(|weigh_in| repair_facts(shop, id, &weigh_in, repair, by.as_deref(), ids::new_id))
         });
         let facts = facts.unwrap_or_default();

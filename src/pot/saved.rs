@@ -1,6 +1,5 @@
 //! The client's yes, and saving what a pot holds as a revision.
 
-use super::happened::crew;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Bound, Field, Icon, Kind, Sheet};
@@ -35,7 +34,7 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let client: String = text.get_untracked().trim().chars().take(LONGEST).collect();
-        let by = crew(store);
+        let by = store.crew();
         let facts = store.shop.with_untracked(|shop| {
             let facts = approve_facts(shop, id, &called.get_untracked(), &client, by.as_deref(), ids::new_id);
             with_reading(shop, facts)
@@ -64,7 +63,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> Drawn {
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let note: String = text.get_untracked().trim().chars().take(LONGEST).collect();
-        let by = crew(store);
+        let by = store.crew();
         let facts = store
             .shop
             .with_untracked(|shop| save_facts(shop, id, &called.get_untracked(), &note, by.as_deref(), ids::new_id));

@@ -1,6 +1,6 @@
 //! Ink that left a pot: printed with, or thrown away.
 
-use super::happened::{crew, scale_step};
+use super::happened::scale_step;
 use super::saved::told;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
@@ -41,7 +41,9 @@ pub fn UsedSheet(id: Subject, close: Callback<()>) -> Drawn {
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let checked = store.shop.with_untracked(|shop| {
-            form.with_untracked(|form| form.used(shop, id, run.get_untracked(), crew(store).as_deref(), words::units()))
+            form.with_untracked(|form| {
+                form.used(shop, id, run.get_untracked(), store.crew().as_deref(), words::units())
+            })
         });
         match checked {
             Err(found) => problems.set(found),
@@ -78,7 +80,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> Drawn {
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let checked = store.shop.with_untracked(|shop| {
-            form.with_untracked(|form| form.wasted(shop, id, crew(store).as_deref(), words::units()))
+            form.with_untracked(|form| form.wasted(shop, id, store.crew().as_deref(), words::units()))
         });
         match checked {
             Err(found) => problems.set(found),

@@ -1,6 +1,6 @@
 //! More of the same: what of each component makes a pot larger and leaves its colour.
 
-use super::happened::{crew, scale_step};
+use super::happened::scale_step;
 use super::saved::told;
 use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live, nothing};
@@ -35,7 +35,7 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> Drawn {
         problems
     });
     let pour = move |_| {
-        let by = crew(store);
+        let by = store.crew();
         let facts = additions.with_untracked(|additions| {
             let poured = |(component, grams): &(Subject, Grams)| {
                 let (note, by) = (String::new(), by.clone());

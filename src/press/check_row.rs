@@ -23,7 +23,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
     let make = Callback::new(move |outcome: CheckOutcome| {
         let row = store.shop.with_untracked(|shop| check_list(shop, id).rows().find(|row| row.item == item).cloned());
         if let Some(row) = row {
-            let by = store.settings.with_untracked(|settings| settings.crew.clone());
+            let by = store.crew();
             store.record(id, Fact::CheckMade { item, expected: row.expected, outcome, by });
         }
     });

@@ -116,7 +116,7 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
     let open_same = Memo::new(move |_| list.with(|list| list.same.iter().filter(is_open).count()));
     // What did not change can be looked over at once; what did wants an answer each.
     let all_right = move |_| {
-        let by = store.settings.with_untracked(|settings| settings.crew.clone());
+        let by = store.crew();
         store.record_all(list.with_untracked(|list| {
             let ticked = |row: &CheckRow| made(id, row, CheckOutcome::Ticked, by.clone());
             list.same.iter().filter(is_open).map(ticked).collect()
@@ -178,7 +178,7 @@ fn made(id: RunId, row: &CheckRow, outcome: CheckOutcome, by: Option<String>) ->
 
 /// The facts of starting: what was left open is noted as skipped, and so is heat that was not ready.
 fn start_facts(id: RunId, list: &CheckList, change: Option<&Changeover>, store: Store) -> Vec<(Subject, Fact)> {
-    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let by = store.crew();
     let skipped =
         |(item, expected)| (id, Fact::CheckMade { item, expected, outcome: CheckOutcome::Skipped, by: by.clone() });
     let mut facts: Vec<(Subject, Fact)> = left_out_at_start(list, change).into_iter().map(skipped).collect();

@@ -62,7 +62,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
 
 /// The run leaves the press, and its screens with it.
 pub fn end_run(store: Store, id: RunId) {
-    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let by = store.crew();
     let mut facts = vec![(id, Fact::RunEnded)];
     facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
     store.record_all(facts);
@@ -74,7 +74,7 @@ fn failed(store: Store, run: RunId) {
     if let Some(notice) = standing_failure(store, run) {
         return Place::Failure(notice).go();
     }
-    let (id, by) = (ids::new_id(), store.settings.with_untracked(|settings| settings.crew.clone()));
+    let (id, by) = (ids::new_id(), store.crew());
     let facts = store.shop.with_untracked(|shop| open_facts(shop, run, id, by.as_deref()));
     spawn_local(async move {
         if store.record_and_wait(facts).await {
@@ -85,7 +85,7 @@ fn failed(store: Store, run: RunId) {
 
 /// The press goes on, after a failure with what belongs to it.
 pub fn go_on(store: Store, run: RunId) {
-    let by = store.settings.with_untracked(|settings| settings.crew.clone());
+    let by = store.crew();
     let after_failure = standing_failure(store, run)
         .map(|id| store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())))
         .filter(|facts| !facts.is_empty());

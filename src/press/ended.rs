@@ -30,7 +30,7 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
     });
     let again = move |_| {
         let mut facts = vec![(id, Fact::RunStarted)];
-        facts.extend(store.shop.with_untracked(|shop| facts_on_start(shop, id, crew(store).as_deref())));
+        facts.extend(store.shop.with_untracked(|shop| facts_on_start(shop, id, store.crew().as_deref())));
         store.record_all(facts);
     };
     let job = heading.job;
@@ -66,7 +66,7 @@ fn OffScreens(id: RunId) -> Drawn {
                 (words::screens_gone(&labels), words::screens_keep(), ScreenState::Ready)
             };
             let choose = move |_| {
-                let by = crew(store);
+                let by = store.crew();
                 store.record_all(store.shop.with_untracked(|shop| move_facts(shop, &screens, to, by.as_deref())));
             };
             view! {
@@ -78,10 +78,6 @@ fn OffScreens(id: RunId) -> Drawn {
             }
         })
     })
-}
-
-fn crew(store: Store) -> Option<String> {
-    store.settings.with_untracked(|settings| settings.crew.clone())
 }
 
 fn by_size(rows: &[(Option<Size>, u32)]) -> String {

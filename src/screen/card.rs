@@ -2,8 +2,8 @@
 
 use super::data::Data;
 use super::history::{Failures, History};
+use super::record_with_undo;
 use super::steps::Steps;
-use super::{crew, record_with_undo};
 use crate::kept::{Memo, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, NotHere, Page, delete};
@@ -67,11 +67,11 @@ fn Stand(card: ScreenCard) -> Drawn {
     let state = screen.state;
     let label = StoredValue::new(screen.label);
     let go = move |to: ScreenState| {
-        let facts = store.shop.with_untracked(|shop| move_facts(shop, &[id], to, crew(store).as_deref()));
+        let facts = store.shop.with_untracked(|shop| move_facts(shop, &[id], to, store.crew().as_deref()));
         record_with_undo(store, facts, words::screens_moved(label.get_value(), words::screen_state(to)));
     };
     let dry = move |step: BurnStep| {
-        let facts = store.shop.with_untracked(|shop| tick_facts(shop, &[id], step, None, crew(store).as_deref()));
+        let facts = store.shop.with_untracked(|shop| tick_facts(shop, &[id], step, None, store.crew().as_deref()));
         record_with_undo(store, facts, words::burn_done_for(words::burn_step(step), label.get_value()));
     };
     let drying = next_step.filter(|step| matches!(step, BurnStep::Dry | BurnStep::WashDry));

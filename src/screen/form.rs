@@ -1,6 +1,5 @@
 //! The form of a screen, or of several new ones at once.
 
-use super::crew;
 use super::data::sheet_words;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live};
@@ -47,7 +46,7 @@ pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> Drawn {
         ids.with_value(|ids| ids.get(index).copied().unwrap_or_default())
     };
     let check = move || {
-        let by = crew(store);
+        let by = store.crew();
         store.shop.with_untracked(|shop| form.with(|form| form.check_new(shop, state.get(), by.as_deref(), id_of)))
     };
     let states =

@@ -37,11 +37,6 @@ pub fn screen(place: ScreensPlace) -> Drawn {
     }
 }
 
-/// Who works at this device, where that is known.
-fn crew(store: Store) -> Option<String> {
-    store.settings.with_untracked(|settings| settings.crew.clone())
-}
-
 /// Records facts about screens and tells of them, with the way back.
 fn record_with_undo(store: Store, facts: Vec<(Subject, Fact)>, text: String) {
     let undo = store.shop.with_untracked(|shop| undo_of(shop, &facts));

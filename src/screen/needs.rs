@@ -1,6 +1,6 @@
 //! What the runs ahead still need burned, counted back from when each wants its screens.
 
-use super::{crew, record_with_undo};
+use super::record_with_undo;
 use crate::kept::Memo;
 use crate::live::{Drawn, live};
 use crate::parts::{Icon, Swatch};
@@ -104,7 +104,7 @@ fn Step(run: RunId, step: NeedStep) -> Drawn {
         let (facts, labels) = store.shop.with_untracked(|shop| {
             let label = |id: &_| shop.screens.live(*id).map(|screen| screen.label.clone());
             let labels: Vec<String> = now.iter().filter_map(label).collect();
-            (tick_facts(shop, &now, step, Some(run), crew(store).as_deref()), labels.join(", "))
+            (tick_facts(shop, &now, step, Some(run), store.crew().as_deref()), labels.join(", "))
         });
         record_with_undo(store, facts, words::burn_done_for(name, labels));
     };

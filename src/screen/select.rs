@@ -1,6 +1,6 @@
 //! The bar under a selection: where all of it can go, in one touch.
 
-use super::{crew, record_with_undo};
+use super::record_with_undo;
 use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
 use crate::store::Store;
@@ -18,7 +18,7 @@ pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
     let states = Memo::new(move |_| ids.with(|ids| store.shop.with(|shop| next_states(shop, ids))));
     let go = move |to: ScreenState| {
         let facts =
-            store.shop.with_untracked(|shop| move_facts(shop, &ids.get_untracked(), to, crew(store).as_deref()));
+            store.shop.with_untracked(|shop| move_facts(shop, &ids.get_untracked(), to, store.crew().as_deref()));
         let screens = words::screens_n(ids.with_untracked(Vec::len) as u32);
         picked.set(None);
         record_with_undo(store, facts, words::screens_moved(screens, words::screen_state(to)));

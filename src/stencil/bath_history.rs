@@ -1,7 +1,6 @@
 //! Batches and charges of the past.
 
 use super::bath::Asking;
-use super::who::holder;
 use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
 use crate::parts::Icon;
@@ -23,7 +22,7 @@ pub fn Batches(bath: Memo<BathView>) -> Drawn {
             |minutes| format!("{} {}", words::bath_time(minutes), words::bath_min_a_screen()),
         );
         let delete = move |_| {
-            let step = store.shop.with_untracked(|shop| forget_batch(shop, id, holder(store).as_deref()));
+            let step = store.shop.with_untracked(|shop| forget_batch(shop, id, store.crew().as_deref()));
             store.record_all(step.facts);
             store.tell_with_undo(words::bath_batch_deleted(), step.undo);
         };

@@ -1,7 +1,6 @@
 //! Which screens go into the bath.
 
 use super::tick::Ticks;
-use super::who::holder;
 use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
 use crate::parts::{Field, Kind, Sheet, bound};
@@ -51,7 +50,7 @@ pub fn PutIn(close: Callback<()>) -> Drawn {
     let send = move || {
         let step = store
             .shop
-            .with_untracked(|shop| form.with_untracked(|form| put_in(shop, batch, form, holder(store).as_deref())));
+            .with_untracked(|shop| form.with_untracked(|form| put_in(shop, batch, form, store.crew().as_deref())));
         match step {
             Err(found) => problems.set(found),
             Ok(step) => {

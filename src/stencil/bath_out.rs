@@ -2,7 +2,6 @@
 
 use super::bath_now::labels;
 use super::tick::Ticks;
-use super::who::holder;
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, Sheet, bound};
@@ -46,7 +45,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> Dra
     });
     let none_clean = move || all_named && problems.with(|problems| problems.contains_key("count"));
     let forget = move |_| {
-        let step = store.shop.with_untracked(|shop| forget_batch(shop, batch, holder(store).as_deref()));
+        let step = store.shop.with_untracked(|shop| forget_batch(shop, batch, store.crew().as_deref()));
         close.run(());
         store.record_all(step.facts);
         store.tell_with_undo(words::bath_batch_deleted(), step.undo);
@@ -114,7 +113,7 @@ fn Time(
 fn send(store: Store, batch: Subject, form: RwSignal<BatchOutForm>, problems: RwSignal<Problems>, close: Callback<()>) {
     let step = store
         .shop
-        .with_untracked(|shop| form.with_untracked(|form| take_out(shop, batch, form, holder(store).as_deref())));
+        .with_untracked(|shop| form.with_untracked(|form| take_out(shop, batch, form, store.crew().as_deref())));
     match step {
         Err(found) => problems.set(found),
         Ok(step) => {

@@ -1,6 +1,6 @@
 //! The bath is charged; or a charge is put right.
 
-use super::who::{Who, holder};
+use super::who::Who;
 use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
 use crate::parts::{Field, Icon, Kind, Sheet, bound};
@@ -30,7 +30,7 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
     let is_new = before.is_none();
     let send = move || {
         if is_new {
-            form.update(|form| form.by = holder(store).unwrap_or_default());
+            form.update(|form| form.by = store.crew().unwrap_or_default());
         }
         match form.with_untracked(ChargeForm::check) {
             Err(found) => problems.set(found),

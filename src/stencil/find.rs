@@ -2,7 +2,7 @@
 
 use super::answer::time;
 use super::find_fields::{ForWhich, TestFields};
-use super::who::{Who, holder};
+use super::who::Who;
 use super::{StencilPlace, memory};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::Drawn;
@@ -65,7 +65,7 @@ pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Opti
     });
     let save = move |event: leptos::ev::SubmitEvent| {
         if found.is_none() {
-            form.update(|form| form.by = holder(store).unwrap_or_default());
+            form.update(|form| form.by = store.crew().unwrap_or_default());
         }
         let before = kept.get_value();
         sending.send_then(store, &event, Box::new(move || noted(store, id, before)));

@@ -30,8 +30,3 @@ pub fn Who() -> Drawn {
         })
     })
 }
-
-/// Who holds this device, where that is said.
-pub fn holder(store: Store) -> Option<String> {
-    store.settings.with_untracked(|settings| settings.crew.clone())
-}

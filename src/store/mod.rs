@@ -120,6 +120,11 @@ impl Store {
         self.settings.with_untracked(platform::settings::save);
     }
 
+    /// Who works at this device, where that is known.
+    pub fn crew(self) -> Option<String> {
+        self.settings.with_untracked(|settings| settings.crew.clone())
+    }
+
     /// Hands over facts about one subject to be saved.
     pub fn record(self, subject: Subject, fact: Fact) {
         self.record_all(vec![(subject, fact)]);
