@@ -2,6 +2,7 @@
 
 use super::data::Data;
 use super::history::{Failures, History};
+use super::move_button::move_button;
 use super::record_with_undo;
 use super::steps::Steps;
 use crate::kept::{Memo, Signal};
@@ -77,21 +78,7 @@ fn Stand(card: ScreenCard) -> Drawn {
     let drying = next_step.filter(|step| matches!(step, BurnStep::Dry | BurnStep::WashDry));
     let others: Vec<ScreenState> =
         ScreenState::ALL.into_iter().filter(|other| *other != state && !next.contains(other)).collect();
-    let to = move |to: ScreenState, primary: bool| {
-        let name = words::screen_state(to);
-        view! {
-            <button
-                type="button"
-                class="button"
-                class:primary=primary
-                data-to=format!("{to:?}")
-                aria-label=words::move_to(name)
-                on:click=move |_| go(to)
-            >
-                {name}
-            </button>
-        }
-    };
+    let to = move |to: ScreenState, primary: bool| move_button(to, primary, move || go(to));
     view! {
         <section class="screen-stand">
             <p class="screen-state" id="state" data-state=format!("{state:?}")>{words::screen_state(state)}</p>

@@ -6,6 +6,7 @@ mod data;
 mod form;
 mod history;
 mod home;
+mod move_button;
 mod needs;
 mod place;
 mod room;

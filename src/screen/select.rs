@@ -1,5 +1,6 @@
 //! The bar under a selection: where all of it can go, in one touch.
 
+use super::move_button::move_button;
 use super::record_with_undo;
 use crate::kept::{Memo, RwSignal};
 use crate::live::Drawn;
@@ -37,21 +38,9 @@ pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
         <div class="screen-bar" role="group" aria-label=words::screens_select() id="select-bar">
             <p role="status">{said}</p>
             <div class="button-row">
-                {move || states.get().into_iter().enumerate().map(|(index, state)| {
-                    let (name, usual) = (words::screen_state(state), index == 0);
-                    view! {
-                        <button
-                            type="button"
-                            class="button"
-                            class:primary=usual
-                            data-to=format!("{state:?}")
-                            aria-label=words::move_to(name)
-                            on:click=move |_| go(state)
-                        >
-                            {name}
-                        </button>
-                    }
-                }).collect_view()}
+                {move || states.get().into_iter().enumerate().map(|(index, state)|
+                    move_button(state, index == 0, move || go(state))
+                ).collect_view()}
             </div>
         </div>
     }

@@ -1,0 +1,23 @@
+//! The button that moves screens on.
+
+use crate::live::Drawn;
+use crate::words;
+use lastpull_core::screen::ScreenState;
+use lastpull_view::view;
+
+/// To this state; the usual next one stands out.
+pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> Drawn {
+    let name = words::screen_state(to);
+    view! {
+        <button
+            type="button"
+            class="button"
+            class:primary=usual
+            data-to=format!("{to:?}")
+            aria-label=words::move_to(name)
+            on:click=move |_| go()
+        >
+            {name}
+        </button>
+    }
+}
