@@ -1,16 +1,28 @@
 // Keeps one whole build of the app for use without a network. The build's fingerprint and its files
-// are written in by tests/tools/finish-build.mjs.
+// are written in by tests/tools/build.mjs.
 "use strict";
 
 const CACHE = "lastpull-BUILD_FINGERPRINT";
 const FILES = [/* FILES */];
+// What never changes under its name.
+const APP = "./APP_FOLDER/";
 
 // All files or none: a half-stored build never serves a page.
 self.addEventListener("install", (event) => {
+  handPastTheWorker(event);
   event.waitUntil(
     caches.open(CACHE).then((cache) => cache.addAll(FILES.map((file) => new Request(file, { cache: "reload" })))),
   );
 });
+
+// Where the browser can, it takes the app's files out of the cache without starting this worker first. Elsewhere, and
+// should it refuse, they come through "fetch" below.
+function handPastTheWorker(event) {
+  if (!event.addRoutes || !self.URLPattern) return;
+  const pathname = `${new URL(APP, self.registration.scope).pathname.replace(/[\\{}()*+?:]/g, "\\$&")}*`;
+  const route = async () => event.addRoutes({ condition: { urlPattern: new URLPattern({ pathname }) }, source: { cacheName: CACHE } });
+  event.waitUntil(route().catch(() => {}));
+}
 
 self.addEventListener("activate", (event) => {
   event.waitUntil(

@@ -14,7 +14,7 @@ use crate::live::{Drawn, live};
 use crate::place::Place;
 use crate::platform::files::Incoming;
 use crate::platform::indexed_db::IndexedDb;
-use crate::platform::{clock, dom, spawn_local};
+use crate::platform::{clock, dom, spawn_local, style};
 use crate::store::{self, BringError, Brought, Folded, Ready, Store};
 use crate::words;
 use lastpull_core::journal::{DeviceId, Draft, Opened, StorageFault};
@@ -142,7 +142,11 @@ pub fn fetch_ahead() {
 
 impl Part {
     async fn fetch(&'static self) -> Result<Draw, NotLoaded> {
+        let style = style::later();
         let draw = (self.load)().await?;
+        if !style.await {
+            return Err(NotLoaded);
+        }
         self.here.set(Some(draw));
         Ok(draw)
     }

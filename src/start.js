@@ -26,4 +26,5 @@ const { default: init, start } = await import("./lastpull.js");
 await code.then((module) => init({ module_or_path: module }), () => init());
 // With the journal at hand the first thing drawn is the shop. It is not waited for longer than anyone notices.
 await Promise.race([early, new Promise((go) => setTimeout(go, 120))]);
+if (document.readyState === "loading") await new Promise((go) => document.addEventListener("DOMContentLoaded", go, { once: true }));
 start();

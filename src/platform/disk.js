@@ -48,12 +48,23 @@ function read(database) {
   });
 }
 
+/** One row of bytes cut into pieces of these lengths. */
+function pieces(row, lengths) {
+  let at = 0;
+  return lengths.map((length) => row.slice(at, (at += length)));
+}
+
 const same = (some, others) =>
   some.length === others.length && some.every((bytes, at) => bytes.length === others[at].length && bytes.every((byte, n) => byte === others[at][n]));
 
-/** Appends to the tail and moves the head on, if `meta` is what is stored; else says what is, and changes nothing. */
-function append(database, { version, meta, head, keys, records }) {
+/**
+ * Appends to the tail and moves the head on, if what is stored of `meta` is what this builds on; else says what is,
+ * and changes nothing. The row holds those values (`values` of them), the head afterwards, and the records.
+ */
+function append(database, { version, row, lengths, values, keys }) {
   if (database.version !== version) return {};
+  const bytes = pieces(row, lengths);
+  const meta = bytes.slice(0, values);
   return new Promise((give, fail) => {
     // Resolves when the bytes are on the disk, not when they are on their way.
     const transaction = database.transaction(["meta", "tail"], "readwrite", { durability: "strict" });
@@ -66,8 +77,8 @@ function append(database, { version, meta, head, keys, records }) {
       else transaction.commit?.();
     };
     // Asked for in one breath; taken back above should the head be another.
-    records.forEach((record, at) => tail.put(record, keys[at]));
-    about.put(head, "head");
+    keys.forEach((key, at) => tail.put(bytes[values + 1 + at], key));
+    about.put(bytes[values], "head");
     transaction.oncomplete = () => give({ saved: true, at: performance.timeOrigin + performance.now() });
     transaction.onabort = () => (changed ? give({ meta: stored.result }) : fail(transaction.error));
   });
@@ -78,7 +89,7 @@ async function answer(ask) {
     try {
       const database = await open(ask.name);
       if (!database) return {};
-      return await (ask.records ? append(database, ask) : read(database));
+      return await (ask.row ? append(database, ask) : read(database));
     } catch (error) {
       close();
       // Closed underneath: a new connection may do.

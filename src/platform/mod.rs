@@ -14,6 +14,7 @@ pub mod paper;
 pub mod pictures;
 pub mod settings;
 mod spawn;
+pub mod style;
 pub mod tabs;
 pub mod text;
 mod thread;

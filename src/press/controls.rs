@@ -7,7 +7,7 @@ use crate::kept::{Memo, RwSignal};
 use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::place::Place;
-use crate::platform::{feel, ids, spawn_local};
+use crate::platform::{ids, spawn_local};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{go_on_facts, judgement_back, notice_at_press, open_facts};
@@ -107,9 +107,7 @@ pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
         }
         None => return,
     };
-    if store.settings.with_untracked(|settings| settings.buzz) {
-        feel::buzz(40);
-    }
     let judgement = store.shop.with_untracked(|shop| judgement_back(shop, id, &fact));
     store.record_all([(id, fact)].into_iter().chain(judgement).collect());
+    super::zone::tell_hand(store, 40, None);
 }

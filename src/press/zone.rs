@@ -2,8 +2,8 @@
 
 use crate::kept::Memo;
 use crate::live::Drawn;
-use crate::platform::{dom, feel};
-use crate::store::{SaveState, Store};
+use crate::platform::{clock, dom, feel};
+use crate::store::{SOON, SaveState, Store};
 use crate::words;
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{RunId, Size};
@@ -34,7 +34,7 @@ pub fn Zone(
         let standing = count.with_untracked(|count| count.standing);
         if matches!(standing, Standing::Stopped { .. }) {
             super::controls::go_on(store, id);
-            tell_hand(store, 30, 440.0);
+            tell_hand(store, 30, Some(440.0));
             return;
         }
         let left_of_size = count.with_untracked(|count| {
@@ -42,7 +42,7 @@ pub fn Zone(
         });
         store.record(id, Fact::Pulled { pieces: 1, size: size.get_untracked() });
         // The last of a size feels different: time to take the next pile.
-        if left_of_size == Some(1) { tell_hand(store, 120, 1320.0) } else { tell_hand(store, 15, 880.0) }
+        if left_of_size == Some(1) { tell_hand(store, 120, Some(1320.0)) } else { tell_hand(store, 15, Some(880.0)) }
     };
     let down = move |event: PointerEvent| {
         event.prevent_default();
@@ -169,13 +169,19 @@ fn window_size() -> Window {
     Window { width: length(window().inner_width()), height: length(window().inner_height()) }
 }
 
-/// Tells the hand that the touch was taken.
-fn tell_hand(store: Store, milliseconds: u32, pitch: f32) {
+/// Tells the hand that the touch was taken, by the motor and with a click of this pitch, when the eye sees it: the disk goes first, and asking the motor takes
+/// a page as long as handing the fact over.
+pub fn tell_hand(store: Store, milliseconds: u32, pitch: Option<f32>) {
     let (buzz, click) = store.settings.with_untracked(|settings| (settings.buzz, settings.click));
-    if buzz {
-        feel::buzz(milliseconds);
-    }
-    if click {
-        feel::click(pitch);
+    let pitch = pitch.filter(|_| click);
+    if buzz || pitch.is_some() {
+        clock::after(SOON, move || {
+            if buzz {
+                feel::buzz(milliseconds);
+            }
+            if let Some(pitch) = pitch {
+                feel::click(pitch);
+            }
+        });
     }
 }

@@ -41,7 +41,7 @@ pub enum SaveState {
 const RETRIES: [Duration; 3] = [Duration::from_millis(100), Duration::from_millis(700), Duration::from_secs(2)];
 
 /// How long the disk may take before the screen shows what is not saved yet.
-const SOON: Duration = Duration::from_millis(24);
+pub const SOON: Duration = Duration::from_millis(24);
 
 thread_local! {
     static WRITING: Cell<bool> = const { Cell::new(false) };

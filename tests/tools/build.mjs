@@ -55,21 +55,27 @@ if (!quick) {
 cpSync("src/start.js", join(app, "start.js"));
 for (const thread of ["disk.js", "pictures.js"]) cpSync(join("src/platform", thread), join(app, thread));
 
-// The style sheets that the page names, in its order, as one.
+// The style sheets that the page names, in its order: those of the first screen as one, those of the parts as another.
 let html = readFileSync("index.html", "utf8");
-const sheets = [...html.matchAll(/^ *<link rel="stylesheet" href="(style\/[a-z_]+\.css)" \/>\n/gm)];
+const sheets = [...html.matchAll(/^ *<link rel="stylesheet" href="(style\/[a-z_]+\.css)"( data-later)? \/>\n/gm)];
 const forgotten = readdirSync("style").filter((name) => !sheets.some((sheet) => sheet[1] === `style/${name}`));
 if (forgotten.length) throw new Error(`index.html does not name style/${forgotten.join(", style/")}`);
-writeFileSync(join(app, "style.css"), sheets.map((sheet) => readFileSync(sheet[1], "utf8")).join("\n"));
+const joined = (later) => sheets
+  .filter((sheet) => Boolean(sheet[2]) === later)
+  .map((sheet) => readFileSync(sheet[1], "utf8").replaceAll(/\/\*[^]*?\*\//g, "").replaceAll(/\s*\n\s*/g, "\n"))
+  .join("");
+writeFileSync(join(app, "style.css"), joined(false));
+writeFileSync(join(app, "later.css"), joined(true));
 
 const folder = `app-${fingerprint(filesIn(app).map((name) => `${name} ${fingerprint(readFileSync(join(app, name)))}`).join("\n"))}`;
 renameSync(app, join(staging, folder));
 const head = [
+  // Without waiting for the style or the rest of the page: compiling the app takes longest.
+  `<script type="module" async src="./${folder}/start.js"></script>`,
   `<link rel="stylesheet" href="./${folder}/style.css" />`,
   `<link rel="modulepreload" href="./${folder}/lastpull.js" />`,
   `<link rel="modulepreload" href="./${folder}/__wasm_split.js" />`,
   `<link rel="preload" href="./${folder}/lastpull_bg.wasm" as="fetch" type="application/wasm" crossorigin />`,
-  `<script type="module" src="./${folder}/start.js"></script>`,
 ];
 for (const sheet of sheets) html = html.replace(sheet[0], "");
 html = html.replace("  </head>", `${head.map((line) => `    ${line}\n`).join("")}  </head>`);
@@ -85,6 +91,7 @@ writeFileSync(
   join(staging, "sw.js"),
   readFileSync("public/sw.js", "utf8")
     .replace("BUILD_FINGERPRINT", build)
+    .replace("APP_FOLDER", folder)
     .replace("/* FILES */", kept.map((name) => JSON.stringify(name === "index.html" ? "./" : `./${name}`)).join(", ")),
 );
 
