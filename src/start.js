@@ -16,7 +16,7 @@ try {
   // The demo shop has a journal of its own: src/store/mod.rs.
   const demo = JSON.parse(localStorage.getItem("lastpull.device") ?? "{}")?.demo === true;
   Object.assign(disk, { early, earlyName: demo ? "lastpull-demo" : "lastpull" });
-  disk.postMessage({ id: 0, name: disk.earlyName });
+  disk.postMessage([0, disk.earlyName]);
   globalThis.lastpullDisk = disk;
 } catch {
   // No threads here, or no settings that read: the page reads the journal itself.

@@ -4,7 +4,7 @@ mod shop;
 
 use lastpull_core::job::{Fabric, RunId, Size};
 use lastpull_core::journal::{Fact, RunField};
-use lastpull_core::plan::{Rail, RailVerdict, reordered};
+use lastpull_core::plan::{Rail, RailVerdict, only_on_press, reordered};
 use lastpull_core::quantity::Seconds;
 use lastpull_core::run::Basis;
 use shop::{DAY, Press, due, today, wall};
@@ -28,6 +28,15 @@ fn the_press_comes_first_then_what_is_due_and_the_undated_last() {
     let (press, [undated, tomorrow, four, noon, running]) = five();
     assert_eq!(ids(&press.rail(0)), [running, noon, four, tomorrow, undated]);
     assert!(press.rail(0).runs[0].on_press && !press.rail(0).runs[1].on_press);
+}
+
+#[test]
+fn a_run_alone_on_the_press_needs_no_picking_and_two_do() {
+    let (mut press, [undated, .., running]) = five();
+    assert_eq!(only_on_press(&press.shop()), Some(running));
+    press.start_at(0, undated);
+    assert_eq!(only_on_press(&press.shop()), None);
+    assert_eq!(only_on_press(&Press::new().shop()), None);
 }
 
 #[test]

@@ -61,7 +61,7 @@ const same = (some, others) =>
  * Appends to the tail and moves the head on, if what is stored of `meta` is what this builds on; else says what is,
  * and changes nothing. The row holds those values (`values` of them), the head afterwards, and the records.
  */
-function append(database, { version, row, lengths, values, keys }) {
+function appended(database, version, row, lengths, values, keys) {
   if (database.version !== version) return {};
   const bytes = pieces(row, lengths);
   const meta = bytes.slice(0, values);
@@ -84,12 +84,12 @@ function append(database, { version, row, lengths, values, keys }) {
   });
 }
 
-async function answer(ask) {
+async function answer(name, ...append) {
   for (let again = true; ; again = false) {
     try {
-      const database = await open(ask.name);
+      const database = await open(name);
       if (!database) return {};
-      return await (ask.row ? append(database, ask) : read(database));
+      return await (append.length ? appended(database, ...append) : read(database));
     } catch (error) {
       close();
       // Closed underneath: a new connection may do.
@@ -98,4 +98,4 @@ async function answer(ask) {
   }
 }
 
-onmessage = async ({ data }) => postMessage({ id: data.id, ...(await answer(data)) });
+onmessage = async ({ data: [id, ...ask] }) => postMessage({ id, ...(await answer(...ask)) });

@@ -87,7 +87,7 @@ impl Disk {
         let early = self.early.take().filter(|(of, _)| of == name);
         let answer = match early {
             Some((_, early)) => self.thread.answer(early).await,
-            None => self.thread.ask(&[("name", name.into())]).await,
+            None => self.thread.ask(&[name.into()]).await,
         };
         let meta = bytes_of(&get(&answer, "meta"))?;
         Some(Stored {
@@ -101,18 +101,20 @@ impl Disk {
     /// Appends, if the head is still the one it builds on.
     pub async fn append(&self, append: Append<'_>) -> Appended {
         // In one row: the page's thread, which has a touch to answer, writes out one array much sooner than six.
-        let all = || append.meta.iter().map(Vec::as_slice).chain([append.head]).chain(append.records.iter().map(Vec::as_slice));
+        let all = || {
+            append.meta.iter().map(Vec::as_slice).chain([append.head]).chain(append.records.iter().map(Vec::as_slice))
+        };
         let row: Vec<u8> = all().flatten().copied().collect();
         let lengths: Array = all().map(|bytes| JsValue::from(bytes.len())).collect();
         let answer = self
             .thread
             .ask(&[
-                ("name", append.name.into()),
-                ("version", append.version.into()),
-                ("row", Uint8Array::from(row.as_slice()).into()),
-                ("lengths", lengths.into()),
-                ("values", append.meta.len().into()),
-                ("keys", append.keys.into()),
+                append.name.into(),
+                append.version.into(),
+                Uint8Array::from(row.as_slice()).into(),
+                lengths.into(),
+                append.meta.len().into(),
+                append.keys.into(),
             ])
             .await;
         if get(&answer, "saved").is_truthy() {

@@ -102,9 +102,12 @@ pub fn let_go_after_touch(event: &web_sys::MouseEvent) {
     }
 }
 
-/// Goes to a place by its hash in place of the one on screen, so that back does not lead here again.
-pub fn replace_hash(hash: &str) {
-    let _ = leptos::prelude::window().location().replace(hash);
+/// Gives the place on screen another hash, which is drawn here already: nothing is told of a change, and back does not
+/// lead to the old one.
+pub fn rename_place(hash: &str) {
+    if let Ok(history) = leptos::prelude::window().history() {
+        let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(hash));
+    }
 }
 
 /// Whether a sheet is up over the screen.

@@ -21,7 +21,7 @@ const encoded = (canvas, quality) => canvas.convertToBlob({ type: "image/jpeg", 
 const bytes = async (blob) => new Uint8Array(await blob.arrayBuffer());
 
 /** The photo by the first of `tries` (longest side, quality) of at most `most` bytes, and the small one. */
-async function made({ file, tries, most, small }) {
+async function made(file, tries, most, small) {
   let picture = await createImageBitmap(file, { imageOrientation: "from-image" });
   let side = 0;
   for (const [longest, quality] of tries) {
@@ -40,7 +40,7 @@ async function made({ file, tries, most, small }) {
   return {};
 }
 
-onmessage = async ({ data }) => {
-  const answer = await made(data).catch(() => ({}));
-  postMessage({ id: data.id, ...answer }, [answer.photo, answer.little].filter(Boolean).map((all) => all.buffer));
+onmessage = async ({ data: [id, ...ask] }) => {
+  const answer = await made(...ask).catch(() => ({}));
+  postMessage({ id, ...answer }, [answer.photo, answer.little].filter(Boolean).map((all) => all.buffer));
 };

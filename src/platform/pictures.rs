@@ -88,10 +88,10 @@ async fn made_beside(file: &Blob) -> Option<Picture> {
     let pair = |(side, quality): (u32, f64)| JsValue::from(Array::of2(&side.into(), &quality.into()));
     let answer = maker
         .ask(&[
-            ("file", file.into()),
-            ("tries", TRIES.into_iter().map(pair).collect::<Array>().into()),
-            ("most", (LARGEST_MADE as f64).into()),
-            ("small", pair((SMALL_SIDE, SMALL_QUALITY))),
+            file.into(),
+            TRIES.into_iter().map(pair).collect::<Array>().into(),
+            (LARGEST_MADE as f64).into(),
+            pair((SMALL_SIDE, SMALL_QUALITY)),
         ])
         .await;
     let made = |name: &str| JpegPhoto::cleaned(bytes(&get(&answer, name))?);

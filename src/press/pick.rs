@@ -1,5 +1,6 @@
 //! Which run goes on the press.
 
+use super::RunScreen;
 use crate::kept::{Memo, Signal};
 use crate::live::Drawn;
 use crate::parts::{Empty, GarmentChip, Page};
@@ -7,7 +8,7 @@ use crate::place::Place;
 use crate::platform::dom;
 use crate::store::Store;
 use crate::words;
-use lastpull_core::plan::rail;
+use lastpull_core::plan::{only_on_press, rail};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -15,17 +16,15 @@ use leptos::prelude::*;
 #[component(transparent)]
 pub fn PressScreen() -> Drawn {
     let store = Store::from_context();
+    if let Some(id) = store.shop.with_untracked(only_on_press) {
+        dom::rename_place(&Place::Run(id).hash());
+        return view! { <RunScreen id/> };
+    }
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let runs = Memo::new(move |_| {
         minute.get();
         store.shop.with(|shop| rail(shop, store.clock.get_untracked()).runs)
     });
-    // With one run on the press there is nothing to pick.
-    let on_press: Vec<_> =
-        runs.with_untracked(|runs| runs.iter().filter(|run| run.on_press).map(|run| run.id).collect());
-    if let [only] = on_press.as_slice() {
-        dom::replace_hash(&Place::Run(*only).hash());
-    }
     view! {
         <Page title=Signal::derive(|| words::place_press().to_owned()) class="press-pick">
             {move || if runs.with(Vec::is_empty) {

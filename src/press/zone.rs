@@ -2,8 +2,8 @@
 
 use crate::kept::Memo;
 use crate::live::Drawn;
-use crate::platform::{clock, dom, feel};
-use crate::store::{SOON, SaveState, Store};
+use crate::platform::{dom, feel};
+use crate::store::{SaveState, Store, after_the_disk};
 use crate::words;
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{RunId, Size};
@@ -109,6 +109,9 @@ pub fn Zone(
             style=("--cloth", cloth.to_string())
             style=("--print", print.to_string())
             style=("--writing", writing.to_string())
+            // A touch here is a count and nothing else: the browser spends no time on making a tap, a highlight
+            // and a click of it while the disk is at work.
+            on:touchstart=move |event| event.prevent_default()
             on:pointerdown=down
             on:pointerup=lift
             on:pointercancel=lift
@@ -175,7 +178,7 @@ pub fn tell_hand(store: Store, milliseconds: u32, pitch: Option<f32>) {
     let (buzz, click) = store.settings.with_untracked(|settings| (settings.buzz, settings.click));
     let pitch = pitch.filter(|_| click);
     if buzz || pitch.is_some() {
-        clock::after(SOON, move || {
+        after_the_disk(move || {
             if buzz {
                 feel::buzz(milliseconds);
             }

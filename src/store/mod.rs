@@ -16,7 +16,7 @@ pub use journal::Loading;
 pub use keeping::Kept;
 pub use notice::Notice;
 pub use photos::{Adding, NotTaken, Shown};
-pub use queue::{SOON, SaveState, Waiting};
+pub use queue::{SaveState, Waiting, after_the_disk};
 
 use crate::kept::RwSignal;
 use crate::platform::disk::Disk;

@@ -41,7 +41,13 @@ pub enum SaveState {
 const RETRIES: [Duration; 3] = [Duration::from_millis(100), Duration::from_millis(700), Duration::from_secs(2)];
 
 /// How long the disk may take before the screen shows what is not saved yet.
-pub const SOON: Duration = Duration::from_millis(24);
+const SOON: Duration = Duration::from_millis(24);
+
+/// Does what can wait until the disk has had its chance with what was handed over just before. Not even the clock is
+/// wound before the disk is asked.
+pub fn after_the_disk(action: impl FnOnce() + 'static) {
+    spawn_local(async { clock::after(SOON, action) });
+}
 
 thread_local! {
     static WRITING: Cell<bool> = const { Cell::new(false) };
@@ -69,7 +75,7 @@ impl Store {
         // one drawing shows the saved count. Should the disk take longer, the unsaved count is shown.
         self.waiting.update_quietly(|waiting| waiting.extend(drafts));
         self.write();
-        clock::after(SOON, move || {
+        after_the_disk(move || {
             if self.waiting.with_untracked(|waiting| !waiting.is_empty()) {
                 self.waiting.tell();
             }

@@ -3,6 +3,7 @@
 mod closing;
 mod day;
 mod done_today;
+mod press;
 mod rail;
 mod tally;
 mod wall_clock;
@@ -10,6 +11,7 @@ mod wall_clock;
 pub use closing::{Closings, closing_of};
 pub use day::Day;
 pub use done_today::{DoneToday, done_today};
+pub use press::only_on_press;
 pub use rail::{Fit, Rail, RailRun, RailVerdict, rail, reordered};
 pub(crate) use rail::{open_runs, set_up_time};
 pub use tally::{Tally, TallyRow};
