@@ -81,7 +81,17 @@ async function relaunch({ context, url }) {
 const full = await phone(50_000);
 const empty = await phone(60);
 const [fullTimes, emptyTimes] = [await relaunch(full), await relaunch(empty)];
-row(`relaunch offline to a usable count, ${full.facts} facts, ${SLOW}×`, quantile(fullTimes, 0.5), "ms", 500, `with ${empty.facts} facts ${quantile(emptyTimes, 0.5).toFixed(1)} ms`);
+// What the browser itself takes to open a page, at this hour on this machine.
+const nothing = mkdtempSync(join(tmpdir(), "lastpull-nothing-"));
+writeFileSync(join(nothing, "index.html"), '<!doctype html><title>Nothing</title><p id="zone">Nothing</p>');
+const server = await serve(nothing);
+const bareTimes = await relaunch({ context: full.context, url: server.url });
+await server.close();
+rmSync(nothing, { recursive: true, force: true });
+row(
+  `relaunch offline to a usable count, ${full.facts} facts, ${SLOW}×`, quantile(fullTimes, 0.5), "ms", 500,
+  `with ${empty.facts} facts ${quantile(emptyTimes, 0.5).toFixed(1)} ms; a page with nothing on it ${quantile(bareTimes, 0.5).toFixed(1)} ms`,
+);
 
 /** Touches the zone and notes when the count was painted and when it was on the disk. */
 async function touches({ context, url }, rounds) {
