@@ -557,6 +557,48 @@ fn a_pour_taken_back_changes_what_went_over_into_another_pot() {
 }
 
 #[test]
+fn ink_that_was_found_to_match_no_longer_does_when_a_pour_before_it_is_taken_back_or_was_of_other_grams() {
+    let Published { mut press, yellow, white, blue, .. } = published();
+    let [pot, other] = [0, 1].map(|_| press.pot(None, 0.0));
+    press.pour(pot, yellow, 100.0, PourStep::Correction);
+    let slip = press.pour(pot, blue, 5.0, PourStep::Correction);
+    press.say(slip, Fact::Deleted);
+    let touch = press.pour(pot, white, 10.0, PourStep::Correction);
+    let found = press.event(InkFact::Matched { pot, reading: None, by: None });
+    let matches = |press: &Press, pot| pot_state(&press.shop(), pot).matched;
+    assert_eq!(matches(&press, pot), Some(found), "what was taken back before it was seen is no matter");
+
+    press.say(touch, Fact::Deleted);
+    assert_eq!(matches(&press, pot), None);
+    press.say(touch, Fact::Restored);
+    assert_eq!(matches(&press, pot), Some(found));
+    let poured = |milligrams, note: &str| InkFact::Poured {
+        pot,
+        component: white,
+        grams: Grams::from_milligrams(milligrams),
+        step: PourStep::Correction,
+        note: note.into(),
+        reading: None,
+        by: None,
+    };
+    press.ink(touch, poured(10_000, "a touch"));
+    assert_eq!(matches(&press, pot), Some(found), "a remark changes no ink");
+
+    // What went over into another pot is the same ink, found to match or not.
+    press.event(InkFact::Moved { from: pot, to: other, grams: g(50.0), by: None });
+    assert_eq!(matches(&press, other), Some(found));
+    press.ink(touch, poured(12_000, "it was twelve"));
+    assert_eq!((matches(&press, pot), matches(&press, other)), (None, None));
+    let again = press.event(InkFact::Matched { pot, reading: None, by: None });
+    assert_eq!(matches(&press, pot), Some(again));
+    // A correction after it that is taken back leaves what matched.
+    let late = press.pour(pot, blue, 1.0, PourStep::Correction);
+    assert_eq!(matches(&press, pot), None);
+    press.say(late, Fact::Deleted);
+    assert_eq!(matches(&press, pot), Some(again));
+}
+
+#[test]
 fn a_pot_split_stays_its_revision_and_one_mixed_with_another_does_not() {
     let Published { mut press, yellow, white, clear, blue, recipe, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);

@@ -254,6 +254,30 @@ impl InkFact {
         })
     }
 
+    /// The pot that holds something else by it.
+    pub(super) fn pours_into(&self) -> Option<Subject> {
+        match self {
+            Self::Poured { pot, .. } => Some(*pot),
+            Self::Moved { to, .. } => Some(*to),
+            _ => None,
+        }
+    }
+
+    /// Whether pots hold the same by this as by the other: a remark, a reading, who did it make no difference.
+    pub(super) fn pours_as(&self, other: &Self) -> bool {
+        match (self, other) {
+            (
+                Self::Poured { pot, component, grams, .. },
+                Self::Poured { pot: other_pot, component: other_component, grams: other_grams, .. },
+            ) => (pot, component, grams) == (other_pot, other_component, other_grams),
+            (
+                Self::Moved { from, to, grams, .. },
+                Self::Moved { from: other_from, to: other_to, grams: other_grams, .. },
+            ) => (from, to, grams) == (other_from, other_to, other_grams),
+            _ => self.pours_into().is_none() && other.pours_into().is_none(),
+        }
+    }
+
     /// Who did it, where that is noted.
     pub fn by(&self) -> Option<&str> {
         match self {

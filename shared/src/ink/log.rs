@@ -19,6 +19,11 @@ pub struct InkEvent {
     pub rank: u64,
     /// Whether it was taken back.
     pub deleted: bool,
+    /// The place among all facts of the one by which pots last came to hold something else because of it: that it
+    /// was first told, told with other grams, or taken back.
+    pub(super) changed: u64,
+    /// The same, were it not taken back.
+    told: u64,
 }
 
 /// The scale ink is weighed on.
@@ -204,6 +209,9 @@ impl InkLog {
                 for thing in things(fact).filter(|thing| !things(&event.fact).any(|was| was == *thing)) {
                     push_once(self.about.or_default(thing), id);
                 }
+                if !event.fact.pours_as(fact) {
+                    (event.told, event.changed) = (rank, rank);
+                }
                 event.fact = fact.clone();
             }
             None => {
@@ -211,13 +219,13 @@ impl InkLog {
                     self.used.push(id);
                 }
                 things(fact).for_each(|thing| push_once(self.about.or_default(thing), id));
-                self.events.insert(id, InkEvent { fact: fact.clone(), at, rank, deleted: false });
+                self.events.insert(id, InkEvent { fact: fact.clone(), at, rank, deleted: false, changed: rank, told: rank });
             }
         }
     }
 
-    /// Whether this was something of the bench, which is now deleted or back again.
-    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool) -> bool {
+    /// Whether this was something of the bench, which is now deleted or back again, by the fact of this rank.
+    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool, rank: u64) -> bool {
         if let Some(component) = self.components.get_mut(&id) {
             component.deleted = deleted;
         } else if let Some(recipe) = self.recipes.get_mut(&id) {
@@ -226,6 +234,7 @@ impl InkLog {
             pot.deleted = deleted;
         } else if let Some(event) = self.events.get_mut(&id) {
             event.deleted = deleted;
+            event.changed = if deleted { rank } else { event.told };
         } else {
             return false;
         }

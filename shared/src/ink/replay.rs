@@ -33,13 +33,16 @@ pub struct PotState {
     pub base: Option<Subject>,
     /// How many times it was changed since.
     pub changes: u32,
-    /// The event by which it matches; none after another change.
+    /// The event by which it matches; none after another change, nor where anything before it was taken back or told
+    /// otherwise since: it was not this ink that was found to match.
     pub matched: Option<Subject>,
     /// The event by which it is approved: none after another change, nor where its revision was taken back, or is
     /// not what the pot holds.
     pub approved: Option<Subject>,
     /// The revision it is weighed by.
     weighed_by: Option<Subject>,
+    /// The place among all facts of the last by which what was poured so far came to be as it is told now.
+    told: u64,
     /// How many components were topped up.
     topped_up: u32,
     /// How many weighings of a whole recipe are in it, each rounded to the scale's steps.
@@ -106,7 +109,8 @@ impl PotState {
 /// What is seen of the story as it is played: the pot, the event, and the pot after it.
 pub(super) type Watch<'a> = &'a mut dyn FnMut(Subject, Subject, &PotState);
 
-/// Plays the story of these pots, and of every pot that was poured into them. Events taken back are left out.
+/// Plays the story of these pots, and of every pot that was poured into them. Of an event taken
+/// back there remains when that was.
 pub(super) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<PotState> {
     let log = &shop.ink;
     let mut states = Table::default();
@@ -118,9 +122,10 @@ pub(super) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<P
         }
         let base = log.pot(pot).and_then(|pot| pot.revision);
         states.insert(pot, PotState { base, weighed_by: base, ..PotState::default() });
-        for (id, event) in log.events_of(pot).into_iter().filter(|(_, event)| !event.deleted) {
-            if let InkFact::Moved { from, .. } = event.fact {
-                ask.push(from);
+        for (id, event) in log.events_of(pot) {
+            match event.fact {
+                InkFact::Moved { from, .. } if !event.deleted => ask.push(from),
+                _ => {}
             }
             events.push((id, event));
         }
@@ -128,13 +133,19 @@ pub(super) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<P
     sort_by_key(&mut events, |(id, event)| (event.rank, *id));
     events.dedup_by_key(|(id, _)| *id);
     for (id, event) in events {
-        play(shop, &mut states, id, &event.fact, watch);
+        if let Some(state) = event.fact.pours_into().and_then(|pot| states.get_mut(&pot)) {
+            state.told = state.told.max(event.changed);
+        }
+        if !event.deleted {
+            play(shop, &mut states, id, event, watch);
+        }
     }
     states.iter_mut().for_each(|(_, state)| state.settle(shop));
     states
 }
 
-fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, fact: &InkFact, watch: Watch<'_>) {
+fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent, watch: Watch<'_>) {
+    let fact = &event.fact;
     if let InkFact::Moved { from, to, grams, .. } = fact {
         return pour_over(shop, states, id, (*from, *to, *grams), watch);
     }
@@ -160,7 +171,7 @@ fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, fact: &InkFact, 
             let taken = state.take(*grams).total();
             state.used = state.used.plus(taken);
         }
-        InkFact::Matched { .. } => state.matched = Some(id),
+        InkFact::Matched { .. } => state.matched = (state.told <= event.rank).then_some(id),
         InkFact::Approved { .. } => state.approved = Some(id),
         InkFact::RevisionSaved { .. } => {
             (state.base, state.changes) = (Some(id), 0);
@@ -184,6 +195,7 @@ fn pour_over(
     source.moved_out = source.moved_out.plus(taken.total());
     watch(from, id, source);
     let Some(state) = states.get_mut(&to) else { return };
+    state.told = state.told.max(came.told);
     if !state.contents.total().is_some() && state.base.is_none() {
         // A pot split off another is what that one is.
         (state.base, state.changes) = (came.base, came.changes);

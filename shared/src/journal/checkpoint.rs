@@ -7,7 +7,7 @@
 use crate::shop::Shop;
 
 /// The version that is written, and the only one read.
-pub const VERSION: u8 = 5;
+pub const VERSION: u8 = 6;
 
 /// The stored bytes of a folded shop.
 #[derive(Clone, Debug, PartialEq, Eq)]

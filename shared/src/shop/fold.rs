@@ -118,7 +118,7 @@ impl Shop {
             Fact::Photo(fact) => self.photos.take(id, at, fact),
             Fact::Ink(fact) => {
                 if self.ink.take(id, at, self.facts, fact) && self.gone.remove(&id).is_some() {
-                    self.ink.set_deleted(id, true);
+                    self.ink.set_deleted(id, true, self.facts);
                 }
             }
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
@@ -139,7 +139,7 @@ impl Shop {
             failure.deleted = deleted;
         } else if self.stencils.set_deleted(id, deleted)
             || self.heat.set_deleted(id, deleted)
-            || self.ink.set_deleted(id, deleted)
+            || self.ink.set_deleted(id, deleted, self.facts)
         {
             // They keep it themselves.
         } else if deleted {
