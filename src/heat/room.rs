@@ -113,7 +113,7 @@ fn Stepper(
                         type="text"
                         inputmode="decimal"
                         autocomplete="off"
-                        prop:value=move || form.with(|form| text(&mut form.clone()).clone())
+                        prop:value=move || words::with_mark(form.with(|form| text(&mut form.clone()).clone()))
                         on:input=move |event| form.update(|form| *text(form) = event_target_value(&event))
                         aria-invalid=move || problem().is_some().to_string()
                         aria-describedby=format!("{name}-help")

@@ -140,7 +140,7 @@ fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: 
                     autocomplete="off"
                     aria-label=move || words::ink_row_percent(name.get())
                     aria-invalid=move || problem().is_some().to_string()
-                    prop:value=move || part.with(|part| part.percent.clone())
+                    prop:value=move || words::with_mark(part.with(|part| part.percent.clone()))
                     on:input=move |event| {
                         let typed = event_target_value(&event);
                         form.update(|form| if let Some(row) = form.parts.get_mut(at) { row.percent = typed });

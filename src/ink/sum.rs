@@ -68,8 +68,7 @@ impl Filled<'_> {
         let component = self.form.with_untracked(|form| form.parts.get(self.at).and_then(|row| row.component));
         let name = component
             .and_then(|id| store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone())));
-        let percent = self.offer.parts.get(self.at).map(|row| row.percent.clone()).unwrap_or_default();
-        let share = words::pick(percent.clone(), percent.replace('.', ","));
+        let share = words::with_mark(self.offer.parts.get(self.at).map(|row| row.percent.clone()).unwrap_or_default());
         words::ink_fix_fill(name.unwrap_or_default(), format!("{share}\u{a0}%"))
     }
 }

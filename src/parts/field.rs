@@ -82,6 +82,11 @@ pub fn Field(
 ) -> Drawn {
     let (input_type, input_mode) = kind.input();
     let problem = move || problems.with(|problems| problems.get(name).map(|problem| words::form_problem(*problem)));
+    // A form is filled in with points, and reads either mark.
+    let shown = move || {
+        let text = bound.value.get();
+        if kind == Kind::Decimal { words::with_mark(text) } else { text }
+    };
     let list = format!("{name}-list");
     let has_list = !suggestions.is_empty();
     view! {
@@ -95,7 +100,7 @@ pub fn Field(
                     inputmode=input_mode
                     autocomplete="off"
                     list=has_list.then(|| list.clone())
-                    prop:value=bound.value
+                    prop:value=shown
                     on:input=move |event| bound.set.run(event_target_value(&event))
                     aria-invalid=move || problem().is_some().to_string()
                     aria-describedby=format!("{name}-help")

@@ -167,7 +167,7 @@ fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<Chec
                     type="text"
                     inputmode="decimal"
                     autocomplete="off"
-                    prop:value=text
+                    prop:value=move || words::with_mark(text.get())
                     on:input=move |event| text.set(event_target_value(&event))
                 />
                 <span class="unit">{expected.with_value(|expected| unit_words(item, expected))}</span>

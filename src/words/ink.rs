@@ -1,6 +1,6 @@
 //! Words of the shelf of inks: recipes, components, stock.
 
-use super::{percent, pick, weight, words};
+use super::{percent, pick, weight, with_mark, words};
 use lastpull_core::ink::{ComponentKind, Hiding, Holds, Low, PourStep, RevisionName, WhyOff};
 
 words! {
@@ -296,6 +296,5 @@ pub fn ink_why_off(why: WhyOff, sum: f64) -> String {
 
 /// A price from hundredths of the shop's currency.
 pub fn ink_price(hundredths: f64) -> String {
-    let text = format!("{:.2}", hundredths / 100.0);
-    pick(text.clone(), text.replace('.', ","))
+    with_mark(format!("{:.2}", hundredths / 100.0))
 }

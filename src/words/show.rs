@@ -33,6 +33,11 @@ pub fn number(value: f64, decimals: usize) -> String {
     if text.contains('.') {
         text = text.trim_end_matches('0').trim_end_matches('.').to_owned();
     }
+    with_mark(text)
+}
+
+/// A number written with a point, with the language's decimal mark.
+pub fn with_mark(text: String) -> String {
     match Manner::now().language {
         Language::English => text,
         Language::Spanish => text.replace('.', ","),
@@ -232,8 +237,7 @@ pub fn percent(value: f64, decimals: usize) -> String {
 
 /// A part in percent with two decimals always, to stand under others.
 pub fn percent_fixed(value: f64) -> String {
-    let text = format!("{value:.2}\u{a0}%");
-    pick(text.clone(), text.replace('.', ","))
+    with_mark(format!("{value:.2}\u{a0}%"))
 }
 
 /// A number of bytes.

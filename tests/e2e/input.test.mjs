@@ -1,7 +1,7 @@
 // Everything a hand can do to the counting screen, on purpose or not.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { DESK, openCounting, premises, press } from "./shop.mjs";
+import { DESK, addGarments, addRun, newJob, openCounting, openShop, premises, press, save } from "./shop.mjs";
 import { aMoment, middle, pull, settled, shows } from "./counting.mjs";
 import { fingers } from "./hand.mjs";
 
@@ -167,4 +167,24 @@ test("keys do not count while a sheet is up", async (t) => {
     await page.locator("dialog").waitFor({ state: "detached" });
   }
   await shows(page, 6);
+});
+
+test("a form in Spanish shows numbers with a comma, and reads a point as well", async (t) => {
+  const page = await openShop(t, place, { settings: { language: "spanish", metric: true } });
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { guess: "27,5" });
+  const edit = () => press(page, page.locator(".run-row .icon-button").first());
+  await edit();
+  const guess = page.locator("#guess");
+  await guess.waitFor();
+  assert.equal(await guess.inputValue(), "27,5");
+  await guess.fill("");
+  await guess.pressSequentially("31.25");
+  assert.equal(await guess.inputValue(), "31,25");
+  await save(page);
+  await page.locator(".run-row").first().waitFor();
+  await edit();
+  await guess.waitFor();
+  assert.equal(await guess.inputValue(), "31,3", "kept to the tenth");
 });

@@ -219,7 +219,8 @@ impl InkLog {
                     self.used.push(id);
                 }
                 things(fact).for_each(|thing| push_once(self.about.or_default(thing), id));
-                self.events.insert(id, InkEvent { fact: fact.clone(), at, rank, deleted: false, changed: rank, told: rank });
+                self.events
+                    .insert(id, InkEvent { fact: fact.clone(), at, rank, deleted: false, changed: rank, told: rank });
             }
         }
     }
