@@ -116,6 +116,9 @@ fn now_of(view: Option<&WeighInView>) -> Option<WeighRow> {
 fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn {
     let to_go = words::pot_weight(row.step.to_go(), step);
     let shall = if total { words::pot_weight(row.scale_target.unwrap_or_default(), step) } else { to_go.clone() };
+    // The number is read from afar, the unit is known.
+    let (number, unit) = shall.split_once('\u{a0}').unwrap_or((&shall, ""));
+    let (number, unit, long) = (number.to_owned(), format!("\u{a0}{unit}"), number.len() > 7);
     let vessel = match tare {
         _ if !total => words::pot_zeroed_each().to_owned(),
         Some(tare) => words::pot_with_tare(words::pot_weight(tare, step)),
@@ -123,7 +126,7 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn
     };
     view! {
         <h2 class="pot-now-name"><Swatch colour=row.colour/>{row.name.clone()}</h2>
-        <p class="pot-target"><span>{words::pot_scale_shall()}<small>{vessel}</small></span><strong id="target">{shall}</strong></p>
+        <p class="pot-target"><span>{words::pot_scale_shall()}<small>{vessel}</small></span><strong id="target" class:long=long>{number}<small>{unit}</small></strong></p>
         <dl class="pot-figures">
             <div><dt>{words::pot_to_go()}</dt><dd id="to-go">{to_go}</dd></div>
             <div><dt>{words::pot_in_now()}</dt><dd id="in-now">{words::pot_weight(row.step.poured, step)}</dd></div>
