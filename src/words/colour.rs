@@ -123,7 +123,7 @@ words! {
     colour_photo_laid_garment { "This difference is laid on the garment as it was read.", "Esta diferencia se suma a la prenda como se leyó." }
     colour_photo_first { "The recipe has no target yet: the photo's own becomes it.", "La receta aún no tiene objetivo: será el de la foto." }
     colour_photo_laid_known { "This difference is laid on the known patch.", "Esta diferencia se suma a la muestra conocida." }
-    colour_photo_no_patch { "Say first what lies beside it.", "Di antes qué hay al lado." }
+    colour_photo_no_patch { "Nothing is read until it is known what lies beside it.", "No se lee nada hasta saber qué hay al lado." }
     colour_photo_reads(lab) { "So the drawdown reads {lab}.", "Así, el extendido da {lab}." }
     colour_photo_doubt(doubt) {
         "These two are far apart. Under lamps this may well be off by ΔE₀₀ {doubt}; by daylight by less. A known patch nearer in colour is surer.",
@@ -143,7 +143,10 @@ words! {
     colour_beside_card_hint { "Its numbers are printed on it", "Con sus valores impresos" }
     colour_beside_card_lab { "L*a*b* of the field you mark, as printed, for D65.", "L*a*b* del campo que marques, como está impreso, con D65." }
     colour_beside_more[n] { "{n} more" | "{n} more", "{n} más" | "{n} más" }
-    colour_beside_change { "Something else", "Otra cosa" }
+    colour_beside_change { "Change", "Cambiar" }
+    colour_beside_thick { "thick", "en capa gruesa" }
+    colour_beside_white { "a film over white", "una capa sobre blanco" }
+    colour_beside_black { "a film over black", "una capa sobre negro" }
     colour_beside_target { "Target", "Objetivo" }
     colour_beside_garment { "Garment", "Prenda" }
     colour_photo_none { "The picture could not be read. Choose another.", "No se pudo leer la imagen. Elige otra." }
@@ -390,20 +393,27 @@ pub fn colour_lay_kind(kind: LayKind) -> &'static str {
 
 /// What a drawdown is of, and how it lies.
 pub fn colour_line(line: &DrawdownLine) -> String {
-    colour_lies(line.made.share, &line.rest, kind_of(&line.made.lay))
+    colour_lies(line.made.share, &line.rest, colour_lay_kind(kind_of(&line.made.lay)))
 }
 
-fn colour_lies(share: Share, rest: &str, lay: LayKind) -> String {
+fn colour_lies(share: Share, rest: &str, lies: &str) -> String {
     let percent = format!("{}\u{a0}%", number(share.percent(), 2));
     let of =
         if rest.is_empty() { percent } else { pick(format!("{percent} in {rest}"), format!("{percent} en {rest}")) };
-    format!("{of} · {}", colour_lay_kind(lay))
+    format!("{of} · {lies}")
 }
 
 /// What a known patch is.
 pub fn colour_patch(of: &PatchOf) -> String {
     match of {
-        PatchOf::Drawdown { share, rest, lay } => colour_lies(*share, rest, *lay),
+        PatchOf::Drawdown { share, rest, lay } => {
+            let lies = match lay {
+                LayKind::Hiding => colour_beside_thick(),
+                LayKind::OverWhite => colour_beside_white(),
+                LayKind::OverBlack => colour_beside_black(),
+            };
+            colour_lies(*share, rest, lies)
+        }
         PatchOf::Target => colour_beside_target().into(),
         PatchOf::Garment => colour_beside_garment().into(),
     }

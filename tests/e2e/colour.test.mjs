@@ -352,7 +352,7 @@ test("a drawdown is photographed beside a patch that an instrument read, and is 
   await says(page, "#photo-says", "laid on the known patch");
   // While nothing lies there nothing is kept; the picture and its marks stay.
   await press(page, "#beside-change");
-  await says(page, "#photo-says", "Say first what lies beside it.");
+  await says(page, "#photo-says", "Nothing is read until it is known what lies beside it.");
   await save(page);
   await says(page, "p.problem", /./);
   await press(page, first);
