@@ -10,9 +10,10 @@ use lastpull_core::colour::correction::Verdict;
 use lastpull_core::colour::{BANDS, Constants, Lab, Lean, Origin, Surface, Work, ciede2000};
 use lastpull_core::ink::{
     ColourReading, ComponentField, ComponentKind, CoverAsk, CoverForm, DrawdownForm, DrawdownMade, Film, Hiding,
-    HowGood, InkFact, Lay, LayKind, MatchView, NextDrawdown, NoAdvice, NoCover, Part, PhotoSample, PotField, PourStep,
-    ReadBy, ReadOn, RecipeField, Share, SwatchSeen, approve_facts, component_colour, cover_runs, cover_view,
-    match_view, reading_facts, reading_now, reading_of, revision_fact, with_reading,
+    HowGood, InkFact, KnownPatch, Lay, LayKind, MatchView, NextDrawdown, NoAdvice, NoCover, Part, PatchOf, PhotoSample,
+    PotField, PourStep, ReadBy, ReadOn, RecipeField, RestsOn, Share, SwatchSeen, approve_facts, component_colour,
+    cover_runs, cover_view, known_patches, lab_of, match_view, reading_facts, reading_now, reading_of, revision_fact,
+    with_reading,
 };
 use lastpull_core::job::{Fabric, FormProblem, Size};
 use lastpull_core::journal::{Fact, LotField, RunField, Subject};
@@ -263,6 +264,136 @@ fn a_drawdown_with_the_wrong_share_is_asked_for_again() {
     assert_eq!(form.rest, Some(white));
     bench.press.say(wrong, Fact::Deleted);
     assert_eq!(bench.good(blue), HowGood::Good);
+}
+
+/// The same drawdown as if a photo had told it.
+fn photographed(bench: &mut Bench, component: Subject, percent: f64, rest: Option<Subject>) -> Subject {
+    let event = bench.draw(component, percent, rest, Lay::Hiding, true);
+    let shop = bench.press.shop();
+    let InkFact::DrawnDown(mut made) = shop.ink.event(event).unwrap().fact.clone() else { panic!() };
+    let SwatchSeen::Colour(reading) = &mut made.seen else { panic!() };
+    reading.by = ReadBy::Photo;
+    said(&mut bench.press, event, InkFact::DrawnDown(made));
+    event
+}
+
+fn names(patches: &[KnownPatch]) -> Vec<&str> {
+    patches.iter().map(|patch| patch.name.as_str()).collect()
+}
+
+#[test]
+fn beside_a_drawdown_lies_what_an_instrument_read_its_own_first_then_the_nearest() {
+    let mut bench = Bench::new();
+    assert!(known_patches(&bench.press.shop(), bench.blue).is_empty());
+    let (blue, red, white) = (bench.blue, bench.red, bench.white);
+    bench.over(white);
+    let red_alone = bench.draw(red, 100.0, None, Lay::Hiding, true);
+    let tint = bench.draw(blue, 10.0, Some(white), Lay::Hiding, true);
+    let alone = bench.draw(blue, 100.0, None, Lay::Hiding, false);
+    let near_blue = bench.look(&[(blue, 0.95), (red, 0.05)]);
+    let (violet, _) = bench.recipe("Violet", &[(blue, 95.0), (red, 5.0)], Some(near_blue));
+    let patches = known_patches(&bench.press.shop(), blue);
+    let ids: Vec<Subject> = patches.iter().take(3).map(|patch| patch.id).collect();
+    assert_eq!(ids, [alone, tint, violet], "its latest, the one before, then what looks most like it");
+    assert_eq!(
+        patches[1].of,
+        PatchOf::Drawdown { share: Share::from_percent(10.0), rest: "White".into(), lay: LayKind::Hiding }
+    );
+    assert_eq!(patches[2].of, PatchOf::Target);
+    assert!(patches.iter().any(|patch| patch.id == red_alone));
+    // A curve is as good as three numbers.
+    let of_curve = bench.truth[&blue].in_bulk(Surface::NONE).lab();
+    assert!(patches[0].reading.by == ReadBy::Instrument && ciede2000(lab_of(patches[0].reading), of_curve) < 0.2);
+    // What was taken back, or belongs to what is gone, lies on no table.
+    bench.press.say(alone, Fact::Deleted);
+    bench.press.say(red, Fact::Deleted);
+    bench.press.say(violet, Fact::Deleted);
+    assert_eq!(names(&known_patches(&bench.press.shop(), blue)), ["Blue", "White", "White"]);
+}
+
+#[test]
+fn a_garment_that_an_instrument_read_may_lie_there_and_is_offered_once_for_all_lots_of_its_colour() {
+    let mut bench = Bench::new();
+    let job = bench.press.job("Tea", None);
+    let read = |bench: &mut Bench, lab, by| {
+        let lot = bench.press.lot(job, Fabric::Cotton, &[(Size::M, 12)]);
+        bench.press.say(lot, Fact::LotSet(vec![LotField::ColourName("sand".into())]));
+        said(&mut bench.press, lot, InkFact::GarmentRead(Some(ColourReading::from_lab(lab, by))));
+        lot
+    };
+    let sand = read(&mut bench, [80.0, 2.0, 12.0], ReadBy::Instrument);
+    read(&mut bench, [80.0, 2.0, 12.0], ReadBy::Instrument);
+    read(&mut bench, [81.0, 2.0, 12.0], ReadBy::Photo);
+    read(&mut bench, [82.0, 2.0, 12.0], ReadBy::Screen);
+    let patches = known_patches(&bench.press.shop(), bench.blue);
+    assert_eq!(names(&patches), ["Tee, sand"]);
+    assert_eq!((patches[0].id, &patches[0].of), (sand, &PatchOf::Garment));
+    bench.press.say(job, Fact::Deleted);
+    assert!(known_patches(&bench.press.shop(), bench.blue).is_empty());
+}
+
+#[test]
+fn what_a_photo_or_a_screen_said_is_never_laid_beside_another_drawdown() {
+    let mut bench = Bench::new();
+    let (blue, red) = (bench.blue, bench.red);
+    photographed(&mut bench, blue, 100.0, None);
+    photographed(&mut bench, red, 100.0, None);
+    for (name, by) in [("Seen", ReadBy::Photo), ("Shown", ReadBy::Screen)] {
+        let (recipe, _) = bench.recipe(name, &[(blue, 100.0)], None);
+        let target = RecipeField::Target(Some(ColourReading::from_lab([40.0, 5.0, -20.0], by)));
+        said(&mut bench.press, recipe, InkFact::RecipeSet(vec![target]));
+    }
+    assert_eq!(known_patches(&bench.press.shop(), blue), []);
+    assert_eq!(known_patches(&bench.press.shop(), red), []);
+}
+
+#[test]
+fn no_more_patches_are_offered_than_are_looked_through_and_a_few_of_them_its_own() {
+    let mut bench = Bench::new();
+    let (blue, red) = (bench.blue, bench.red);
+    for _ in 0..9 {
+        bench.draw(blue, 100.0, None, Lay::Hiding, true);
+    }
+    for place in 0..20 {
+        let level = 5.0 + 4.0 * f64::from(place);
+        bench.recipe(&format!("Ink {place}"), &[(red, 100.0)], Some(Lab::new(level, 0.0, 0.0)));
+    }
+    let patches = known_patches(&bench.press.shop(), blue);
+    assert_eq!(patches.len(), 12);
+    assert_eq!(patches.iter().filter(|patch| patch.name == "Blue").count(), 5);
+}
+
+#[test]
+fn a_colour_that_rests_on_photos_says_so_and_so_does_what_is_worked_out_with_it() {
+    let mut bench = Bench::new();
+    let (white, clear, blue, red) = (bench.white, bench.clear, bench.blue, bench.red);
+    let on = |bench: &Bench, id| component_colour(&bench.press.shop(), id).unwrap().rests_on;
+    assert_eq!(on(&bench, blue), RestsOn::default());
+    bench.over(white);
+    bench.over(clear);
+    bench.draw(blue, 10.0, Some(white), Lay::Hiding, true);
+    bench.draw(red, 10.0, Some(white), Lay::Hiding, true);
+    bench.draw(red, 100.0, None, Lay::Hiding, true);
+    assert_eq!(on(&bench, blue), RestsOn { drawdowns: 1, photos: 0, through: false });
+    let look = bench.look(&[(blue, 0.1), (white, 0.9)]);
+    let (tinted, revision) = bench.recipe("Pale", &[(blue, 10.0), (white, 90.0)], Some(look));
+    let (plain, _) = bench.recipe("Rose", &[(red, 10.0), (white, 90.0)], None);
+    let pot = bench.pot(revision, Some(900.0));
+    bench.pour(pot, blue, 20.0, PourStep::WeighIn);
+    bench.pour(pot, white, 80.0, PourStep::WeighIn);
+    let ask = ask(Lab::new(20.0, 0.0, 0.0), 40);
+    let covers = |bench: &Bench, id| cover_view(&bench.press.shop(), id, &ask).unwrap().by_photo;
+    assert!(!covers(&bench, tinted) && !bench.view(pot).advice.unwrap().by_photo);
+    let photo = photographed(&mut bench, blue, 100.0, None);
+    assert_eq!(on(&bench, blue), RestsOn { drawdowns: 2, photos: 1, through: false });
+    assert!(covers(&bench, tinted) && bench.view(pot).advice.unwrap().by_photo);
+    assert!(!covers(&bench, plain), "what holds no such component rests on no photo");
+    bench.press.say(photo, Fact::Deleted);
+    assert!(!on(&bench, blue).any_photo());
+    // A white that a photo told is behind every tint made with it.
+    photographed(&mut bench, white, 100.0, None);
+    assert_eq!(on(&bench, red), RestsOn { drawdowns: 2, photos: 0, through: true });
+    assert!(covers(&bench, plain));
 }
 
 #[test]

@@ -56,6 +56,7 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> Drawn 
                     {(advice.left > 1.0).then(|| view! { <li>{words::colour_left(words::colour_de(advice.left))}</li> })}
                     <li>{on}</li>
                     <li>{words::colour_origin(advice.origin)}</li>
+                    {advice.by_photo.then(|| view! { <li>{words::colour_rests_some()}</li> })}
                     <li>{if advice.room_known { words::colour_room(room) } else { words::colour_room_guess(room) }}" "{words::colour_offers(advice.offers)}</li>
                 </ul>
             </details>

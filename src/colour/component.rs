@@ -1,7 +1,8 @@
 //! What drawdowns of a component showed, how good that is, and what to draw down next.
 
+use super::drawdown_line::{Line, Shown};
 use super::{ColourPlace, OnGarment};
-use crate::kept::{Memo, Signal};
+use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page};
 use crate::place::{InkPlace, Place};
@@ -9,7 +10,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::colour::Lab;
 use lastpull_core::ink::{ComponentColour, DrawdownLine, HowGood, SwatchSeen, component_colour};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::journal::Subject;
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -26,15 +27,17 @@ pub fn ComponentColourScreen(component: Subject) -> Drawn {
     let Some(name) = view.with_untracked(|view| view.as_ref().map(|view| view.name.clone())) else {
         return view! { <NotHere/> };
     };
+    let shown = RwSignal::new(None::<DrawdownLine>);
     let title = words::colour_component_title(name);
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Component(component)) class="colour-component">
-            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(store, view))))}
+            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, shown))))}
+            {live(move || shown.get().map(|line| view! { <Shown line on_close=Callback::new(move |()| shown.set(None))/> }))}
         </Page>
     }
 }
 
-fn whole(store: Store, view: &ComponentColour) -> Drawn {
+fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> Drawn {
     let (title, text) = words::colour_good(view.good);
     let icon = if view.good >= HowGood::Half { "check" } else { "info" };
     let is_good = view.good == HowGood::Good;
@@ -70,48 +73,20 @@ fn whole(store: Store, view: &ComponentColour) -> Drawn {
         words::colour_not_learned().to_owned()
     };
     let is_pigment = view.kind == lastpull_core::ink::ComponentKind::Pigment;
-    let lines: Vec<Drawn> = view.drawdowns.iter().map(|drawdown| line(store, drawdown)).collect();
+    let lines: Vec<Drawn> = view.drawdowns.iter().map(|line| view! { <Line line=line.clone() shown/> }).collect();
+    let rests_on = words::colour_rests_on(view.rests_on)
+        .map(|words| view! { <p class="colour-rests"><Icon name="camera"/><span>{words}</span></p> });
     let worst = view.worst.map(|worst| words::colour_worst(words::colour_de(worst)));
     view! {
         <section class="verdict" class:good=is_good class:bad=is_bad>
             <h2><Icon name=icon/>" "{title}</h2>
             <p>{text}" "{worst}</p>
+            {rests_on}
         </section>
         {next}
         {looks}
         {view.origin.map(|origin| view! { <p class="quiet-line">{words::colour_origin(origin)}</p> })}
         {is_pigment.then(|| view! { <p class="quiet-line">{learned}</p> })}
         {(!lines.is_empty()).then(|| view! { <section class="plain"><h2>{words::colour_drawdowns()}</h2><p class="quiet-line">{words::colour_lines_legend()}</p><ul class="colour-lines">{lines}</ul></section> })}
-    }
-}
-
-/// A drawdown: as seen beside as worked out.
-fn line(store: Store, line: &DrawdownLine) -> Drawn {
-    let event = line.event;
-    let off = line
-        .off
-        .map_or_else(|| words::colour_line_unused().to_owned(), |off| words::colour_line_off(words::colour_de(off)));
-    let said = line.said.unwrap_or(line.seen);
-    let how = match &line.made.seen {
-        SwatchSeen::Colour(reading) => words::colour_read_by(reading.by),
-        SwatchSeen::Curve(_) | SwatchSeen::Flat(_) => words::colour_line_curve(),
-    };
-    let label = format!("{}: {}", words::delete(), words::colour_line(line));
-    let delete = move |_| {
-        store.record(event, Fact::Deleted);
-        store.tell_with_undo(words::colour_drawn_deleted(), vec![(event, Fact::Restored)]);
-    };
-    view! {
-        <li>
-            <span class="colour-two" aria-hidden="true">
-                <span style:background-color=line.seen.to_colour().to_string()></span>
-                <span style:background-color=said.to_colour().to_string()></span>
-            </span>
-            <span class="row-words">
-                <strong>{words::colour_line(line)}</strong>
-                <small class="muted">{how}" · "{off}" · "{words::moment(line.at)}</small>
-            </span>
-            <button type="button" class="icon-button" aria-label=label on:click=delete><Icon name="bin"/></button>
-        </li>
     }
 }

@@ -79,6 +79,7 @@ pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) 
             <p class="quiet-line">{if view.is_target { words::colour_cover_strike() } else { words::colour_cover_in_pot() }}</p>
             {under}
             <p class="quiet-line">{words::colour_cover_contrast_note()}" "{words::colour_origin(view.origin)}</p>
+            {view.by_photo.then(|| view! { <p class="quiet-line">{words::colour_rests_some()}</p> })}
         </section>
     }
 }

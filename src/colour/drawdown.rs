@@ -2,7 +2,7 @@
 
 use super::ColourPlace;
 use super::curve_field::{CurveField, curve_of};
-use super::{Reading, ReadingField};
+use super::{PhotoOf, Reading, ReadingField, keep_picture};
 use crate::kept::{Memo, RwSignal, Signal};
 use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound};
@@ -35,6 +35,12 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
         let mut form = form.get();
         form.seen = of_curve.or_else(|| colour(seen.get()));
         form.backing = colour(backing.get());
+        // What lay beside it is what the reading rests on: whoever doubts it later has to know.
+        if let Some(SwatchSeen::Colour(_)) = form.seen {
+            let beside = seen.get().beside.map(words::colour_photo_note);
+            let told = [form.note.trim().to_owned(), beside.unwrap_or_default()];
+            form.note = told.into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join("\n");
+        }
         let wrong = seen.get().wrong || backing.get().wrong || !curve_problems.is_empty();
         let fact = form.check(component, store.crew().as_deref())?;
         if wrong {
@@ -48,6 +54,9 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
     let up = Place::Colour(ColourPlace::Component(component));
     let saved = move || {
         store.tell_with_undo(words::colour_drawdown_saved(), vec![(id, Fact::Deleted)]);
+        // A curve says more than a photo: then nothing was read from it.
+        let is_curve = curve.with_untracked(|curve| curve_of(curve).0.is_some());
+        keep_picture(store, id, seen.get_untracked().photo.filter(|_| !is_curve));
         up.go();
     };
     let rests = store.shop.with_untracked(|shop| {
@@ -69,7 +78,7 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
                 <fieldset class="group">
                     <legend>{words::colour_swatch_seen()}</legend>
                     <p class="quiet-line">{words::colour_drawdown_wait()}</p>
-                    <ReadingField name="seen" label=words::colour_swatch_seen() reading=seen/>
+                    <ReadingField name="seen" label=words::colour_swatch_seen() reading=seen photo=PhotoOf::Drawdown(component)/>
                     <CurveField form=curve/>
                     <p class="problem" role="alert">{move || problems.with(|problems| problems.get("seen").map(|problem| words::form_problem(*problem)))}</p>
                 </fieldset>

@@ -1,12 +1,15 @@
 //! Colour at the bench: readings, how far a pot is from its target, what to add, whether it will cover.
 
 mod advice;
+mod beside;
 mod component;
 mod cover;
 mod cover_rows;
 mod curve_field;
 mod difference;
 mod drawdown;
+mod drawdown_line;
+mod lab_inputs;
 mod match_screen;
 mod missing;
 mod on_garment;

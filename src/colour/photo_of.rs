@@ -18,6 +18,8 @@ pub enum PhotoOf {
     Garment,
     /// A target, beside a garment.
     Target,
+    /// A drawdown of this component, beside whatever of known colour is chosen.
+    Drawdown(Subject),
 }
 
 impl PhotoOf {
@@ -25,6 +27,7 @@ impl PhotoOf {
     pub fn lacks(self) -> &'static str {
         match self {
             Self::Swatch | Self::Garment => words::colour_garment_no_photo(),
+            Self::Drawdown(_) => words::colour_photo_no_patch(),
             Self::Target => words::colour_target_no_photo(),
         }
     }
@@ -33,7 +36,12 @@ impl PhotoOf {
     pub fn mark(self, which: Which) -> (&'static str, &'static str, &'static str) {
         let target = || (words::colour_target(), words::colour_in_target(), "T");
         let garment = || (words::colour_mark_garment(), words::colour_in_garment(), "G");
+        let known = || (words::colour_mark_known(), words::colour_in_known(), words::colour_letter_known());
         match (self, which) {
+            (Self::Drawdown(_), Which::Target) => known(),
+            (Self::Drawdown(_), Which::Sample) => {
+                (words::colour_mark_drawdown(), words::colour_in_drawdown(), words::colour_letter_drawdown())
+            }
             (_, Which::Neutral) => (words::colour_mark_neutral(), "", "N"),
             (Self::Swatch, Which::Sample) => (words::colour_mark_sample(), words::colour_in_sample(), "S"),
             (Self::Target, Which::Target) | (Self::Garment, Which::Sample) => garment(),

@@ -10,7 +10,9 @@ use crate::parts::{Choice, Icon};
 use crate::platform::pictures::{self, PictureProblem, Pixels};
 use crate::platform::spawn_local;
 use crate::words;
-use lastpull_core::colour::photo_reading::{Mark, Marks, PhotoProblem, PhotoReading, Picture, Which, read_photo};
+use lastpull_core::colour::photo_reading::{
+    Mark, Marks, PhotoProblem, PhotoReading, Picture, Which, in_doubt, read_photo,
+};
 use lastpull_core::ink::{ColourReading, Difference, photo_sample};
 use lastpull_view::view;
 use leptos::html;
@@ -34,7 +36,10 @@ enum Chosen {
 #[component(transparent)]
 pub fn PhotoRead(
     /// What is known of the two, as far as it is.
-    known: Option<ColourReading>,
+    known: Signal<Option<ColourReading>>,
+    /// What that is, to be told with the reading.
+    #[prop(optional)]
+    beside: Option<Signal<String>>,
     /// What the photo is of.
     of: PhotoOf,
     /// What is read.
@@ -42,6 +47,7 @@ pub fn PhotoRead(
 ) -> Drawn {
     let chosen = RwSignal::new(Chosen::Nothing);
     let taken = RwSignal::new(None::<Taken>);
+    let patch = beside;
     let [beside, sample] = [Which::Target, Which::Sample].map(|which| of.mark(which).1);
     let let_go = move || {
         if let Chosen::Here(pixels) = chosen.get_untracked() {
@@ -73,7 +79,7 @@ pub fn PhotoRead(
                     <p class="problem" role="alert"><Icon name="alert"/>" "{said(problem)}</p>
                     <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
                 },
-                Chosen::Here(pixels) => view! { <Marking pixels known of taken reading again=take/> },
+                Chosen::Here(pixels) => view! { <Marking pixels known beside=patch of taken reading again=take/> },
             })}
     }
 }
@@ -113,7 +119,8 @@ fn Pick(
 #[component(transparent)]
 fn Marking(
     pixels: Arc<Pixels>,
-    known: Option<ColourReading>,
+    known: Signal<Option<ColourReading>>,
+    beside: Option<Signal<String>>,
     of: PhotoOf,
     taken: RwSignal<Option<Taken>>,
     reading: RwSignal<Reading>,
@@ -137,12 +144,15 @@ fn Marking(
         placed.is_set().then(|| read_photo(picture, marks))
     });
     Effect::new(move || {
+        let known = known.get();
         let kept = match read.get() {
-            Some(Ok(found)) => Some(photo_sample(known, &found)),
+            // A pot's photo may bring its target; of a drawdown nothing is known without what lies beside it.
+            Some(Ok(found)) if known.is_some() || of == PhotoOf::Swatch => Some(photo_sample(known, &found)),
             _ => None,
         };
         let (value, target) = kept.map_or((None, None), |kept| (Some(kept.sample), kept.target));
-        reading.set(Reading { value, target, wrong: false, photo: taken.get_untracked() });
+        let beside = beside.map(|beside| beside.get());
+        reading.set(Reading { value, target, wrong: false, photo: taken.get_untracked(), beside });
     });
     let neutrals =
         vec![(PAPER, words::colour_neutral_paper().to_owned()), (CARD, words::colour_neutral_card().to_owned())];
@@ -152,7 +162,7 @@ fn Marking(
         <div role="status" id="photo-says">{live(move || match read.get() {
             None => nothing(),
             Some(Err(problem)) => refused(problem, of),
-            Some(Ok(reading)) => told(&reading, known, of),
+            Some(Ok(reading)) => told(&reading, known.get(), of),
         })}</div>
         <Choice label=words::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
         <div class="button-row"><Pick take=again camera=true again=true/><Pick take=again camera=false again=true/></div>
@@ -168,17 +178,29 @@ fn told(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoOf) -> Dr
     let stops = words::number(reading.stops, 1);
     let [beside, sample] = [Which::Target, Which::Sample].map(|which| of.mark(which).1);
     let laid = match (known, of) {
+        (None, PhotoOf::Drawdown(_)) => words::colour_photo_no_patch(),
         (None, _) => words::colour_photo_first(),
+        (Some(_), PhotoOf::Drawdown(_)) => words::colour_photo_laid_known(),
         (Some(_), PhotoOf::Target) => words::colour_photo_laid_garment(),
         (Some(_), _) => words::colour_photo_laid(),
     };
+    let patch = known.filter(|_| matches!(of, PhotoOf::Drawdown(_)));
+    let reads = patch.map(|patch| {
+        let [l, a, b] = photo_sample(Some(patch), reading).sample.lab().map(|value| words::number(value, 1));
+        words::colour_photo_reads(format!("L* {l}  a* {a}  b* {b}"))
+    });
+    let doubt = patch.and_then(|_| in_doubt(difference.de2000)).map(|doubt| {
+        let words = words::colour_photo_doubt(words::number(doubt, 0));
+        view! { <p class="caution"><Icon name="alert"/><span>{words}</span></p> }
+    });
     let uneven = words::number(reading.unevenness * 100.0, 0);
     view! {
         <div class="colour-told">
             <p class="muted">{words::colour_photo_says(beside, sample)}</p>
             {in_words(&difference)}
             <p class="quiet-line">{super::difference::in_numbers(&difference)}". "{words::colour_photo_corrected(stops, uneven)}</p>
-            <p class="quiet-line">{laid}</p>
+            <p class="quiet-line">{laid}" "{reads}</p>
+            {doubt}
         </div>
     }
 }

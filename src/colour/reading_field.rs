@@ -1,14 +1,15 @@
 //! Entering a colour: from an instrument, as a screen colour, or from a photo.
 
+use super::beside::BesideRead;
+use super::lab_inputs::LabInputs;
 use super::photo_of::{PhotoOf, Taken};
 use super::photo_read::PhotoRead;
-use crate::kept::{Memo, RwSignal, Signal};
+use crate::kept::{RwSignal, Signal};
 use crate::live::{Drawn, live};
 use crate::parts::Choice;
 use crate::words;
 use lastpull_core::colour::Lab;
-use lastpull_core::ink::{Colour, ColourReading, ReadBy, ReadingForm, lab_of, reading_of};
-use lastpull_core::job::{FormProblem, Problems};
+use lastpull_core::ink::{Colour, ColourReading, ReadBy, lab_of, reading_of};
 use lastpull_view::view;
 use leptos::prelude::*;
 
@@ -23,6 +24,8 @@ pub struct Reading {
     pub wrong: bool,
     /// The picture it was read from.
     pub photo: Option<Taken>,
+    /// What lay beside it there, where that is not plain from what it is a reading of.
+    pub beside: Option<String>,
 }
 
 impl Reading {
@@ -50,14 +53,15 @@ pub fn ReadingField(
     /// The colour that a photo's difference is laid on.
     #[prop(optional, into)]
     known: Option<Signal<Option<ColourReading>>>,
-    /// What a photo would be of. All but a swatch need a known colour beside them; a pot's may bring its target.
+    /// What a photo would be of. All but a swatch need a known colour beside them; a pot's may bring its target, and
+    /// what lies beside a drawdown is asked for.
     #[prop(optional)]
     photo: Option<PhotoOf>,
 ) -> Drawn {
     let begun = reading.with_untracked(|reading| reading.value);
     let by = RwSignal::new(begun.map_or(ReadBy::Instrument, |reading| reading.by));
     let is_known = leptos::reactive::graph::untrack(|| known.is_some_and(|known| known.get().is_some()));
-    let may = is_known || photo == Some(PhotoOf::Swatch);
+    let may = is_known || matches!(photo, Some(PhotoOf::Swatch | PhotoOf::Drawdown(_)));
     let no_photo = photo.filter(|_| !may).map(PhotoOf::lacks);
     let ways = ReadBy::ALL.into_iter().filter(|by| may || *by != ReadBy::Photo).map(|by| {
         let words = match by {
@@ -77,77 +81,21 @@ pub fn ReadingField(
             <Choice label=words::colour_read_from() name=name options=ways value=Signal::from(by) on_pick=Callback::new(pick)/>
             {no_photo.map(|why| view! { <p class="quiet-line">{why}</p> })}
             {live(move || match by.get() {
-                ReadBy::Instrument => view! { <LabInputs name reading/> },
+                ReadBy::Instrument => view! { <LabInputs name reading hint=words::colour_lab_hint()/> },
                 ReadBy::Screen => view! { <ScreenInput name reading/> },
-                ReadBy::Photo => {
-                    let known = known.and_then(|known| leptos::reactive::graph::untrack(|| known.get()));
-                    view! { <PhotoRead known of=photo.unwrap_or_default() reading/> }
-                }
+                ReadBy::Photo => match photo.unwrap_or_default() {
+                    PhotoOf::Drawdown(component) => view! { <BesideRead component reading/> },
+                    of => {
+                        let known = Signal::derive(move || known.and_then(|known| known.get()));
+                        view! { <PhotoRead known of reading/> }
+                    }
+                },
             })}
             {live(move || reading.with(|reading| reading.value).filter(|value| value.by != ReadBy::Photo).map(|value| {
                 let colour = lab_of(value).to_colour().to_string();
                 view! { <span class="colour-got" aria-hidden="true" style:background-color=colour></span> }
             }))}
         </div>
-    }
-}
-
-/// Three numbers.
-#[component(transparent)]
-fn LabInputs(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
-    let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Instrument);
-    let form = RwSignal::new(ReadingForm::of(begun));
-    let problems = Memo::new(move |_| {
-        let mut problems = Problems::new();
-        form.with(|form| form.check(&mut problems));
-        // What is not typed yet is no mistake.
-        let mistakes = problems.iter().filter(|(_, problem)| **problem != FormProblem::Missing);
-        mistakes.map(|(field, problem)| (*field, *problem)).collect::<Problems>()
-    });
-    let typed = move |set: fn(&mut ReadingForm, String), text: String| {
-        form.update(|form| {
-            form.by = ReadBy::Instrument;
-            set(form, text);
-        });
-        let mut problems = Problems::new();
-        let value = form.with_untracked(|form| form.check(&mut problems));
-        let wrong = !problems.is_empty();
-        reading.set(Reading { value: value.filter(|_| !wrong), wrong, ..Reading::default() });
-    };
-    // With letters: some phones' number pads have no minus.
-    let input = move |field: &'static str,
-                      label: &'static str,
-                      get: fn(&ReadingForm) -> &String,
-                      set: fn(&mut ReadingForm, String)| {
-        let id = format!("{name}-{field}");
-        view! {
-            <div class="field" class:wrong=move || problems.with(|problems| problems.contains_key(field))>
-                <label for=id.clone()>{label}</label>
-                <input
-                    id=id
-                    type="text"
-                    inputmode=if field == "l" { "decimal" } else { "text" }
-                    autocomplete="off"
-                    prop:value=move || form.with(|form| get(form).clone())
-                    on:input=move |event| typed(set, event_target_value(&event))
-                    aria-invalid=move || problems.with(|problems| problems.contains_key(field)).to_string()
-                    aria-describedby=format!("{name}-help")
-                />
-            </div>
-        }
-    };
-    view! {
-        <div class="colour-lab">
-            {input("l", "L*", |form| &form.l, |form, text| form.l = text)}
-            {input("a", "a*", |form| &form.a, |form, text| form.a = text)}
-            {input("b", "b*", |form| &form.b, |form, text| form.b = text)}
-        </div>
-        <p class="field-help" id=format!("{name}-help")>
-            {move || problems.with(|problems| match problems.iter().next() {
-                Some((field, problem)) => view! { <span class="problem">{format!("{field}*: {}", words::form_problem(*problem))}</span> },
-                None => view! { <span>{words::colour_lab_hint()}</span> },
-            })}
-        </p>
     }
 }
 

@@ -3,7 +3,7 @@
 use super::{number, pick, words};
 use lastpull_core::colour::photo_reading::{PhotoProblem, Which};
 use lastpull_core::colour::{Lean, Origin, SpectrumProblem, Strength, Way, Word};
-use lastpull_core::ink::{DrawdownLine, HowGood, LayKind, NextDrawdown, ReadBy, kind_of};
+use lastpull_core::ink::{DrawdownLine, HowGood, LayKind, NextDrawdown, PatchOf, ReadBy, RestsOn, Share, kind_of};
 
 words! {
     colour_match_title(pot) { "Match: {pot}", "Comparar: {pot}" }
@@ -122,6 +122,33 @@ words! {
     colour_photo_laid { "This difference is laid on the target as it is known.", "Esta diferencia se suma al objetivo conocido." }
     colour_photo_laid_garment { "This difference is laid on the garment as it was read.", "Esta diferencia se suma a la prenda como se leyó." }
     colour_photo_first { "The recipe has no target yet: the photo's own becomes it.", "La receta aún no tiene objetivo: será el de la foto." }
+    colour_photo_laid_known { "This difference is laid on the known patch.", "Esta diferencia se suma a la muestra conocida." }
+    colour_photo_no_patch { "Nothing is read until it is known what lies beside it.", "No se lee nada hasta saber qué hay al lado." }
+    colour_photo_reads(lab) { "So the drawdown reads {lab}.", "Así, el extendido da {lab}." }
+    colour_photo_doubt(doubt) {
+        "These two are far apart. Under lamps this may well be off by ΔE₀₀ {doubt}; by daylight by less. A known patch nearer in colour is surer.",
+        "Estos dos se parecen poco. Con lámparas puede desviarse ΔE₀₀ {doubt}; con luz de día, menos. Una muestra conocida más parecida es más segura."
+    }
+    colour_photo_note(name) { "Read from a photo beside {name}.", "Leído de una foto junto a {name}." }
+    colour_mark_known { "Known patch", "Muestra conocida" }
+    colour_in_known { "known patch", "la muestra conocida" }
+    colour_letter_known { "K", "C" }
+    colour_mark_drawdown { "Drawdown", "Extendido" }
+    colour_in_drawdown { "drawdown", "el extendido" }
+    colour_letter_drawdown { "D", "E" }
+    colour_beside { "What lies beside it?", "¿Qué hay al lado?" }
+    colour_beside_why { "Something that an instrument has read. The more alike the two, the surer the photo.", "Algo que leyó un instrumento. Cuanto más se parezcan, más segura la foto." }
+    colour_beside_none { "No instrument has read anything in this shop yet. A control card with its numbers printed on it will do.", "En este taller aún no se leyó nada con instrumento. Sirve una carta de control con sus valores impresos." }
+    colour_beside_card { "A control card", "Una carta de control" }
+    colour_beside_card_hint { "Its numbers are printed on it", "Con sus valores impresos" }
+    colour_beside_card_lab { "L*a*b* of the field you mark, as printed, for D65.", "L*a*b* del campo que marques, como está impreso, con D65." }
+    colour_beside_more[n] { "{n} more" | "{n} more", "{n} más" | "{n} más" }
+    colour_beside_change { "Change", "Cambiar" }
+    colour_beside_thick { "thick", "en capa gruesa" }
+    colour_beside_white { "a film over white", "una capa sobre blanco" }
+    colour_beside_black { "a film over black", "una capa sobre negro" }
+    colour_beside_target { "Target", "Objetivo" }
+    colour_beside_garment { "Garment", "Prenda" }
     colour_photo_none { "The picture could not be read. Choose another.", "No se pudo leer la imagen. Elige otra." }
     colour_problem_outside(which) { "{which}: the circle reaches over the edge. Move it in, or make it smaller.", "{which}: el círculo se sale. Muévelo adentro o hazlo menor." }
     colour_problem_small(which) { "{which}: too few pixels. Make the circle larger, or go closer with the camera.", "{which}: muy pocos píxeles. Agranda el círculo o acerca la cámara." }
@@ -191,6 +218,10 @@ words! {
     colour_good_good { "Well known", "Bien conocido" }
     colour_good_good_text { "What it takes of the light and what it throws back.", "Cuánta luz absorbe y cuánta devuelve." }
     colour_worst(worst) { "Worst drawdown off by ΔE₀₀ {worst}.", "El peor extendido se desvía ΔE₀₀ {worst}." }
+    colour_rests_photos(photos, of) { "Read from photos: {photos} of {of} drawdowns behind it.", "Leídos de fotos: {photos} de {of} extendidos en que se basa." }
+    colour_rests_through { "What it was let down with was read from photos.", "Aquello con que se rebajó se leyó de fotos." }
+    colour_rests_differences { "A photo tells differences only; an instrument is surer.", "Una foto solo dice diferencias; un instrumento es más seguro." }
+    colour_rests_some { "Drawdowns behind it were read from photos, which tell differences only; an instrument is surer.", "Hay extendidos leídos de fotos, que solo dicen diferencias; un instrumento es más seguro." }
     colour_next { "Draw down next", "Próximo extendido" }
     colour_next_straight { "It alone, so thick that nothing shines through", "Solo, tan grueso que no trasluzca nada" }
     colour_next_tint(percent, name) { "{percent} of it in {name}, so thick that nothing shines through", "{percent} de él en {name}, tan grueso que no trasluzca nada" }
@@ -362,11 +393,36 @@ pub fn colour_lay_kind(kind: LayKind) -> &'static str {
 
 /// What a drawdown is of, and how it lies.
 pub fn colour_line(line: &DrawdownLine) -> String {
-    let percent = format!("{}\u{a0}%", number(line.made.share.percent(), 2));
-    let of = if line.rest.is_empty() {
-        percent
-    } else {
-        pick(format!("{percent} in {}", line.rest), format!("{percent} en {}", line.rest))
-    };
-    format!("{of} · {}", colour_lay_kind(kind_of(&line.made.lay)))
+    colour_lies(line.made.share, &line.rest, colour_lay_kind(kind_of(&line.made.lay)))
+}
+
+fn colour_lies(share: Share, rest: &str, lies: &str) -> String {
+    let percent = format!("{}\u{a0}%", number(share.percent(), 2));
+    let of =
+        if rest.is_empty() { percent } else { pick(format!("{percent} in {rest}"), format!("{percent} en {rest}")) };
+    format!("{of} · {lies}")
+}
+
+/// What a known patch is.
+pub fn colour_patch(of: &PatchOf) -> String {
+    match of {
+        PatchOf::Drawdown { share, rest, lay } => {
+            let lies = match lay {
+                LayKind::Hiding => colour_beside_thick(),
+                LayKind::OverWhite => colour_beside_white(),
+                LayKind::OverBlack => colour_beside_black(),
+            };
+            colour_lies(*share, rest, lies)
+        }
+        PatchOf::Target => colour_beside_target().into(),
+        PatchOf::Garment => colour_beside_garment().into(),
+    }
+}
+
+/// What of a component's colour rests on photos; none where nothing does.
+pub fn colour_rests_on(on: RestsOn) -> Option<String> {
+    let own = (on.photos > 0).then(|| colour_rests_photos(on.photos, on.drawdowns));
+    let through = on.through.then(|| colour_rests_through().to_owned());
+    let told: Vec<String> = own.into_iter().chain(through).collect();
+    (!told.is_empty()).then(|| format!("{} {}", told.join(" "), colour_rests_differences()))
 }

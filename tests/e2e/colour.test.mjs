@@ -1,6 +1,8 @@
 // Colour at the bench: a pot against its target and what to add, a difference read from a photo, drawdowns, cover.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { linesOf } from "./archive.mjs";
+import { takeOut } from "./files.mjs";
 import { go, openDemo, openShop, premises, press, save } from "./shop.mjs";
 
 const place = premises();
@@ -288,4 +290,120 @@ test("the marks are put and moved by keys alone", async (t) => {
   }
   await says(page, "#photo-says .colour-words", /redder|yellower|lighter/);
   await says(page, ".colour-sizes", "45 % down");
+});
+
+/** The Lab of a colour as a screen shows it, under D65: IEC 61966-2-1 and CIE 15. */
+function labOf(hex) {
+  const linear = [1, 3, 5].map((at) => parseInt(hex.slice(at, at + 2), 16) / 255)
+    .map((value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4));
+  const rows = [[0.4124564, 0.3575761, 0.1804375], [0.2126729, 0.7151522, 0.072175], [0.0193339, 0.119192, 0.9503041]];
+  const [x, y, z] = rows.map((row) => row.reduce((sum, weight, at) => sum + weight * linear[at], 0))
+    .map((value, at) => value / [0.95047, 1, 1.08883][at])
+    .map((value) => (value > 216 / 24389 ? Math.cbrt(value) : (value * 24389 / 27 + 16) / 116));
+  return [116 * y - 16, 500 * (x - y), 200 * (y - z)];
+}
+
+/** Opens the colour of a component of the demo's shelf. */
+async function openColour(page, component) {
+  await go(page, "#/ink/stock", "main .ink-row");
+  await press(page, page.locator("main .ink-row").filter({ hasText: component }).first());
+  await press(page, page.locator('a[href^="#/colour/component/"]').first());
+  await page.locator(".colour-lines").waitFor();
+}
+
+/** Opens the form of another drawdown from there, at the photo. */
+async function toDrawdownPhoto(page) {
+  await press(page, page.locator('a[href$="/new"]').first());
+  await press(page, "#seen-1");
+  await page.locator("#beside").waitFor();
+}
+
+/** The drawdowns of which this device's backup tells, the last last. */
+async function drawdownsKept(page) {
+  const { bytes } = await takeOut(page);
+  assert.ok(bytes.includes("photos/"), "the picture goes with it");
+  const entries = linesOf(bytes).slice(1).map((line) => JSON.parse(line));
+  return entries.flatMap(({ fact }) => fact?.ink?.drawn_down ?? []);
+}
+
+const difference = (to, from) => to.map((value, at) => value - from[at]);
+const plus = (one, other) => one.map((value, at) => value + other[at]);
+/** How far a reading that is kept is from where it should be: the plain distance in Lab. */
+const missed = ({ l, a, b }, [wantedL, wantedA, wantedB]) => Math.hypot(l / 1000 - wantedL, a / 1000 - wantedA, b / 1000 - wantedB);
+
+test("a drawdown is photographed beside a patch that an instrument read, and is that patch and the difference", async (t) => {
+  const page = await openDemo(t, place, METRIC);
+  const [patch, drawdown] = ["#8b4a3c", "#8b523c"];
+  const seen = difference(labOf(drawdown), labOf(patch));
+  assert.ok(Math.hypot(...seen) > 3, "there is a difference to read");
+  await openColour(page, "Warm red");
+  await toDrawdownPhoto(page);
+  // Nothing is photographed before it is said what lies there; its own drawdowns come first.
+  await says(page, "#beside", "What lies beside it?");
+  assert.equal(await page.locator("[data-colour=picture]").count(), 0);
+  const first = page.locator("button.colour-beside-row").first();
+  assert.match(await first.innerText(), /Warm red\s+100/);
+  await press(page, first);
+  await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { target: patch, sample: drawdown, card: "#f1f1f1" }));
+  await page.locator("#board").waitFor();
+  for (const [at, name] of ["Known patch", "Drawdown", "White or grey"].entries()) await says(page, `label[for=mark-${at}]`, name);
+  await mark(page, MIDDLES);
+  await says(page, "#photo-says", "against the known patch, the drawdown is");
+  await says(page, "#photo-says", "laid on the known patch");
+  // While nothing lies there nothing is kept; the picture and its marks stay.
+  await press(page, "#beside-change");
+  await says(page, "#photo-says", "Nothing is read until it is known what lies beside it.");
+  await save(page);
+  await says(page, "p.problem", /./);
+  await press(page, first);
+  await says(page, "#photo-says", "laid on the known patch");
+  assert.equal(await page.locator("#photo-says .caution").count(), 0, "these two are near each other");
+  await save(page);
+  await says(page, ".colour-lines li >> nth=0", "from a photo");
+  await says(page, ".colour-lines li >> nth=0", "beside Warm red, 100");
+  await says(page, ".colour-rests", "Read from photos: 1 of 3");
+  await page.locator(".colour-lines li").first().getByRole("button", { name: /^1 photo/ }).waitFor();
+  // It is there after the page is opened anew, with its picture.
+  await page.reload();
+  await says(page, ".colour-lines li >> nth=0", "from a photo");
+  await press(page, page.locator(".colour-lines li").first().getByRole("button", { name: /^1 photo/ }));
+  await page.locator("dialog .photo-tile img").waitFor();
+  await page.keyboard.press("Escape");
+  // What a photo told lies beside no other.
+  await toDrawdownPhoto(page);
+  const offered = await page.locator("button.colour-beside-row strong").allTextContents();
+  assert.equal(offered.filter((name) => name === "Warm red").length, 2);
+  // What is kept is the patch as the instrument read it, and the true difference.
+  const kept = await drawdownsKept(page);
+  const read = kept.at(-1);
+  const on = kept.find(({ component, share, seen }) => component === read.component && share === read.share && seen.colour?.by === "instrument");
+  assert.equal(read.seen.colour.by, "photo");
+  const { l, a, b } = on.seen.colour;
+  const off = missed(read.seen.colour, plus([l, a, b].map((value) => value / 1000), seen));
+  assert.ok(off < 1.5, `off by ${off}`);
+});
+
+test("in a shop that has read nothing, the numbers of a card are what a drawdown is photographed beside", async (t) => {
+  const page = await openShop(t, place, METRIC);
+  const [patch, drawdown] = ["#5a4a7a", "#3a7a5c"];
+  await go(page, "#/ink/component/new", "#name");
+  await page.locator("#name").fill("Violet");
+  await press(page, "#kind-1");
+  await save(page);
+  await press(page, page.locator('a[href^="#/colour/component/"]').first());
+  await toDrawdownPhoto(page);
+  await says(page, "#beside", "No instrument has read anything in this shop yet");
+  assert.equal(await page.locator("[data-colour=picture]").count(), 0);
+  await lab(page, "card", [38, 14, -20]);
+  await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { target: patch, sample: drawdown, card: "#f1f1f1" }));
+  await page.locator("#board").waitFor();
+  await mark(page, MIDDLES);
+  // Blue-violet and green are told apart by each camera in its own way.
+  await says(page, "#photo-says .caution", "These two are far apart");
+  await save(page);
+  await says(page, ".colour-rests", "Read from photos: 1 of 1");
+  await says(page, ".colour-lines", "beside A control card, L* 38 a* 14 b*");
+  const [{ seen }] = await drawdownsKept(page);
+  const off = missed(seen.colour, plus([38, 14, -20], difference(labOf(drawdown), labOf(patch))));
+  assert.ok(seen.colour.by === "photo" && off < 1.5, `off by ${off}`);
 });

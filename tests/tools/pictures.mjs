@@ -94,6 +94,7 @@ const SCREENS = {
   cover: async (page) => { await go(page, "#/ink"); await page.locator("#recipes a").filter({ hasText: "Apricot" }).first().click(); await page.locator('a[href^="#/colour/cover/"]').first().click(); await page.locator("#cover-answer").waitFor(); },
   "component-colour": async (page) => { await go(page, "#/ink/stock"); await page.locator("main .ink-row").filter({ hasText: /Blue|Azul/ }).first().click(); await page.locator('a[href^="#/colour/component/"]').first().click(); await page.locator(".colour-lines").waitFor(); },
   drawdown: async (page) => { await go(page, "#/ink/stock"); await page.locator("main .ink-row").filter({ hasText: "Black" }).first().click(); await page.locator('a[href^="#/colour/component/"]').first().click(); await page.locator("#next-drawdown").click(); await page.locator("#share").waitFor(); },
+  "drawdown-beside": async (page) => { await SCREENS.drawdown(page); await page.locator("#seen-1").click(); await page.locator("#beside").waitFor(); },
   screens: async (page) => { await go(page, "#/screens"); await page.locator(".screen-row").first().waitFor(); },
   "screens-board": async (page) => { await SCREENS.screens(page); await page.locator(".screen-board").evaluate((board) => board.scrollIntoView()); },
   "screens-picked": async (page) => { await SCREENS["screens-board"](page); await page.locator("#select").click(); await page.locator("[data-state=Coated] .screen-group-head .button").click(); await page.locator("#select-bar [data-to]").first().waitFor(); },

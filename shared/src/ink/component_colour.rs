@@ -2,7 +2,7 @@
 
 use super::known_colour::{Knowledge, Strengths, drawdowns_of};
 use super::rows::component_name;
-use super::{ComponentKind, DrawdownMade, Hiding, Lay, Share};
+use super::{ComponentKind, DrawdownMade, Hiding, Lay, RestsOn, Share};
 use crate::colour::{Lab, Origin, ciede2000};
 use crate::journal::Subject;
 use crate::shop::Shop;
@@ -80,6 +80,8 @@ pub struct ComponentColour {
     pub worst: Option<f64>,
     /// Whether every reading behind it was a measured curve.
     pub origin: Option<Origin>,
+    /// Whether instruments or photos read the drawdowns it is worked out from.
+    pub rests_on: RestsOn,
     /// What one film of it alone looks like over white and over black, as worked out.
     pub looks: Option<[Lab; 2]>,
     /// What corrections have taught.
@@ -145,6 +147,7 @@ pub(super) fn colour_of(knowledge: &mut Knowledge, id: Subject) -> Option<Compon
         good,
         worst: drawn.map(|found| found.worst),
         origin: known.map(|known| known.constants.origin),
+        rests_on: drawn.map(|drawn| drawn.rests_on).unwrap_or_default(),
         looks,
         strength: knowledge.strength(id),
         next,

@@ -93,6 +93,8 @@ pub struct CoverView {
     pub whites: Vec<(Subject, String)>,
     /// Whether every curve behind it was measured.
     pub origin: Origin,
+    /// Whether a drawdown behind it was read from a photo.
+    pub by_photo: bool,
 }
 
 /// Why cover cannot be worked out.
@@ -137,6 +139,8 @@ pub fn cover_view(shop: &Shop, id: Subject, ask: &CoverAsk) -> Result<CoverView,
     let enough = least(&|row| row.covers.then_some(row.minutes));
     let nearest = if enough.is_none() { least(&|row| Some(row.look.off)) } else { None };
     let origin = base.as_ref().map_or(ink.origin, |base| ink.origin.and(base.origin));
+    let inks = percentages(revision.parts).into_iter().map(|(id, _)| id).chain(white);
+    let by_photo = knowledge.any_photo(inks);
     Ok(CoverView {
         recipe: id,
         name: recipe.name.clone(),
@@ -148,6 +152,7 @@ pub fn cover_view(shop: &Shop, id: Subject, ask: &CoverAsk) -> Result<CoverView,
         underbase: white.map(name),
         whites: whites.into_iter().map(name).collect(),
         origin,
+        by_photo,
     })
 }
 

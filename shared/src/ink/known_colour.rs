@@ -1,7 +1,7 @@
 //! What does a component do to light, as far as the shop's drawdowns tell?
 
 use super::lessons::lessons_of;
-use super::{ComponentKind, DrawdownMade, Hiding, InkFact, Lay};
+use super::{ComponentKind, DrawdownMade, Hiding, InkFact, Lay, RestsOn};
 use crate::colour::{BANDS, Body, Characterised, Constants, Drawdown, Laid, Origin, Surface, characterise, strength};
 use crate::journal::Subject;
 use crate::shop::Shop;
@@ -23,6 +23,8 @@ pub(super) struct Drawn {
     pub told_apart: usize,
     /// The worst difference between a drawdown and what is worked out, CIEDE2000.
     pub worst: f64,
+    /// What read them.
+    pub rests_on: RestsOn,
 }
 
 /// What one film of a clear base throws back: next to nothing, our own.
@@ -70,16 +72,19 @@ impl<'a> Knowledge<'a> {
         let component = self.shop.ink.component(id)?;
         let body = body_of(component.hiding);
         let mut parts: Vec<Parts> = Vec::new();
+        let mut rests_on = RestsOn::default();
         for (_, made) in drawdowns_of(self.shop, id).into_iter().rev() {
-            if parts.len() < MOST {
-                parts.extend(self.parts(made));
+            let usable = if parts.len() < MOST { self.parts(made) } else { None };
+            if let Some(usable) = usable {
+                parts.push(usable);
+                rests_on.and(self, made);
             }
         }
         let drawdowns: Vec<Drawdown> = parts.iter().map(Parts::drawdown).collect();
         let clear = component.kind != ComponentKind::Pigment && component.hiding == Hiding::Transparent;
         match characterise(&drawdowns, body, Surface::NONE) {
             Some(Characterised { constants, told_apart, worst }) => {
-                Some(Known { constants, drawn: Some(Drawn { told_apart, worst }) })
+                Some(Known { constants, drawn: Some(Drawn { told_apart, worst, rests_on }) })
             }
             None => clear.then(Known::taken_as_clear),
         }

@@ -122,6 +122,11 @@ impl InkLog {
         self.garments.get(&lot).copied()
     }
 
+    /// The lots whose garments' colour was read, deleted or not.
+    pub fn garments(&self) -> impl Iterator<Item = (LotId, ColourReading)> {
+        self.garments.iter().map(|(id, reading)| (*id, *reading))
+    }
+
     /// An event, taken back or not.
     pub fn event(&self, id: Subject) -> Option<&InkEvent> {
         self.events.get(&id)

@@ -72,6 +72,8 @@ pub struct AddAdvice {
     pub verdict: Verdict,
     /// Whether every curve behind it was measured.
     pub origin: Origin,
+    /// Whether a drawdown behind it was read from a photo.
+    pub by_photo: bool,
     /// Whether it starts from a reading of the pot; else from what its recipe is worked out to look like.
     pub from_reading: bool,
     /// What is left between the reading and any ink of that recipe, CIEDE2000; more than a unit is a swatch that
@@ -285,11 +287,15 @@ fn advice(
         AddWay { rows, look: correction.look, after: Difference::of(target, correction.look), total }
     };
     let Advice { before, ways, verdict } = &advice;
+    let ways: Vec<AddWay> = ways.iter().map(&mut way).collect();
+    let added = ways.iter().flat_map(|way| way.rows.iter().map(|row| row.component));
+    let by_photo = knowledge.any_photo(state.contents.rows().into_iter().map(|(id, _)| id).chain(added));
     Some(AddAdvice {
         before: *before,
-        ways: ways.iter().map(&mut way).collect(),
+        ways,
         verdict: *verdict,
         origin,
+        by_photo,
         from_reading: false,
         left: 0.0,
         offers: offers.len() as u32,

@@ -22,6 +22,7 @@ mod drawdown_form;
 mod experience;
 mod fact;
 mod known_colour;
+mod known_patches;
 mod label;
 mod label_layout;
 mod lessons;
@@ -49,6 +50,7 @@ mod recipe_card;
 mod recipe_form;
 mod remark_form;
 mod replay;
+mod rests_on;
 mod revision;
 mod rows;
 mod run_ink;
@@ -80,6 +82,7 @@ pub use drawdown_form::{DrawdownForm, LayKind, kind_of};
 pub use experience::{Alike, Experience, experience};
 pub use fact::{InkFact, PourStep};
 pub use known_colour::Strengths;
+pub use known_patches::{KnownPatch, PatchOf, known_patches};
 pub use label::{Holds, PotLabel, pot_label};
 pub use label_layout::{BAND, LABEL, LabelWords, Placed, label_layout};
 pub use limits::{LimitBroken, LimitOf, limits_broken};
@@ -106,6 +109,7 @@ pub use recipe_card::{RecipeCard, RevisionRow, recipe_card};
 pub use recipe_form::{CheckedRecipe, PartForm, RecipeForm, RecipeProblems};
 pub use remark_form::RemarkForm;
 pub use replay::{PotState, pot_state};
+pub use rests_on::RestsOn;
 pub use revision::{
     Approval, RevisionName, SaveAs, approval, approvals_of, approve_facts, parts_in_pot, revision_fact, revision_name,
     revisions_of, save_as, save_facts, save_pot,

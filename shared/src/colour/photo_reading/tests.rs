@@ -3,6 +3,7 @@ use crate::colour::check_rows::{near, rows};
 use crate::colour::spectrum::BANDS;
 use crate::colour::srgb::{encoded, linear_of_xyz};
 use crate::colour::{Origin, Reflectance, ciede2000};
+use crate::ink::{PhotoSample, ReadBy, lab_of, photo_sample, reading_of};
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
 
@@ -256,5 +257,49 @@ fn the_adaptation_is_bradfords() {
             let theirs = published["bradford_D50_to_D65_from_xy_whites"][row][column].as_f64().unwrap();
             near(value, theirs, 1e-7);
         }
+    }
+}
+
+/// What a photo says of a drawdown beside a patch of known colour, laid on that patch as it is kept.
+fn drawdown_read(known: &Reflectance, drawdown: &Reflectance, room: Room, seed: u64) -> Option<Lab> {
+    let reading = read(&render(room, [known, drawdown, &GREY], seed), marks(lightness(&GREY))).ok()?;
+    let on = reading_of(known.lab(), ReadBy::Instrument);
+    let PhotoSample { sample, target } = photo_sample(Some(on), &reading);
+    assert!(sample.by == ReadBy::Photo && target.is_none());
+    Some(lab_of(sample))
+}
+
+/// Every light and exposure, a known patch beside a drawdown: how far apart they are, and how far off it is read.
+fn drawdowns_read(light: &'static str, pairs: &[(Reflectance, Reflectance)]) -> Vec<(f64, f64)> {
+    let mut rows = Vec::new();
+    for (stops, falls) in [(-1.0, 0.0), (0.0, -0.2)] {
+        let room = Room { light, balanced: 0.85, stops, falls };
+        for (number, (known, drawdown)) in pairs.iter().enumerate() {
+            let read = drawdown_read(known, drawdown, room, number as u64);
+            let apart = ciede2000(known.lab(), drawdown.lab());
+            rows.extend(read.map(|lab| (apart, ciede2000(lab, drawdown.lab()))));
+        }
+    }
+    rows
+}
+
+#[test]
+fn a_drawdown_is_read_beside_a_known_patch_and_what_is_in_doubt_is_said() {
+    let inks: Vec<Reflectance> = pairs().iter().flat_map(|(ink, missed)| [*ink, *missed]).collect();
+    // Each beside itself made wrong, and beside inks that are quite others.
+    let beside = |step: usize| inks.iter().copied().zip(inks.iter().copied().cycle().skip(step)).take(inks.len());
+    let pairs: Vec<_> = [1, 5].into_iter().flat_map(beside).collect();
+    for light in ["D65", "A", "FL11"] {
+        let rows = drawdowns_read(light, &pairs);
+        let (far, near): (Vec<_>, Vec<_>) = rows.into_iter().partition(|(apart, _)| in_doubt(*apart).is_some());
+        assert!(near.len() > 20 && far.len() > 20, "{light}: {} near, {} far", near.len(), far.len());
+        let mut off: Vec<f64> = near.iter().map(|(_, off)| *off).collect();
+        let middle = median(&mut off);
+        assert!(middle <= 1.5, "{light}: {middle}");
+        let mut against: Vec<f64> = far.iter().map(|(apart, off)| off / in_doubt(*apart).unwrap()).collect();
+        let doubt = median(&mut against);
+        println!("{light}: {} near, median {middle:.2}; {} far, {doubt:.2} of the doubt told", near.len(), far.len());
+        assert!(doubt <= 1.0, "{light}: {doubt}");
+        assert!(light == "D65" || doubt > 0.4, "{light}: the doubt told is not that large, {doubt}");
     }
 }

@@ -1,0 +1,68 @@
+//! A drawdown in the list, and its picture.
+
+use crate::kept::{Memo, RwSignal};
+use crate::live::{Drawn, live};
+use crate::parts::{Icon, Sheet};
+use crate::photo::Photos;
+use crate::store::Store;
+use crate::words;
+use lastpull_core::ink::{DrawdownLine, SwatchSeen};
+use lastpull_core::journal::Fact;
+use lastpull_view::view;
+use leptos::prelude::*;
+
+/// As seen beside as worked out.
+#[component(transparent)]
+pub fn Line(
+    line: DrawdownLine,
+    /// The one whose picture is shown.
+    shown: RwSignal<Option<DrawdownLine>>,
+) -> Drawn {
+    let store = Store::from_context();
+    let event = line.event;
+    let off = line
+        .off
+        .map_or_else(|| words::colour_line_unused().to_owned(), |off| words::colour_line_off(words::colour_de(off)));
+    let said = line.said.unwrap_or(line.seen);
+    let how = match &line.made.seen {
+        SwatchSeen::Colour(reading) => words::colour_read_by(reading.by),
+        SwatchSeen::Curve(_) | SwatchSeen::Flat(_) => words::colour_line_curve(),
+    };
+    let words = words::colour_line(&line);
+    let label = format!("{}: {words}", words::delete());
+    let delete = move |_| {
+        store.record(event, Fact::Deleted);
+        store.tell_with_undo(words::colour_drawn_deleted(), vec![(event, Fact::Restored)]);
+    };
+    let note = Some(line.made.note.clone()).filter(|note| !note.is_empty());
+    let colours = [line.seen, said].map(|lab| lab.to_colour().to_string());
+    let at = line.at;
+    let [seen, said] = colours;
+    let pictures = Memo::new(move |_| store.shop.with(|shop| shop.photos.of(event).len() as u32));
+    let picture = move |pictures: u32| {
+        let label = format!("{}: {}", words::photos_n(pictures), words::colour_line(&line));
+        let line = line.clone();
+        view! { <button type="button" class="icon-button" aria-label=label on:click=move |_| shown.set(Some(line.clone()))><Icon name="picture"/></button> }
+    };
+    view! {
+        <li>
+            <span class="colour-two" aria-hidden="true">
+                <span style:background-color=seen></span>
+                <span style:background-color=said></span>
+            </span>
+            <span class="row-words">
+                <strong>{words}</strong>
+                <small class="muted">{how}" · "{off}" · "{words::moment(at)}</small>
+                {note.map(|note| view! { <small class="muted">{note}</small> })}
+            </span>
+            {live(move || Some(pictures.get()).filter(|pictures| *pictures > 0).map(&picture))}
+            <button type="button" class="icon-button" aria-label=label on:click=delete><Icon name="bin"/></button>
+        </li>
+    }
+}
+
+/// The pictures of a drawdown.
+#[component(transparent)]
+pub fn Shown(line: DrawdownLine, on_close: Callback<()>) -> Drawn {
+    view! { <Sheet title=words::colour_line(&line) on_close><Photos subject=line.event/></Sheet> }
+}
