@@ -45,7 +45,7 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
                     type="text"
                     inputmode=if field == "l" { "decimal" } else { "text" }
                     autocomplete="off"
-                    prop:value=move || form.with(|form| get(form).clone())
+                    prop:value=move || words::with_mark(form.with(|form| get(form).clone()))
                     on:input=move |event| typed(set, event_target_value(&event))
                     aria-invalid=move || problems.with(|problems| problems.contains_key(field)).to_string()
                     aria-describedby=format!("{name}-help")

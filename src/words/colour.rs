@@ -1,6 +1,6 @@
 //! Words of colour: readings, differences, what to add, whether it covers.
 
-use super::{number, pick, words};
+use super::{number, pick, with_mark, words};
 use lastpull_core::colour::photo_reading::{PhotoProblem, Which};
 use lastpull_core::colour::{Lean, Origin, SpectrumProblem, Strength, Way, Word};
 use lastpull_core::ink::{DrawdownLine, HowGood, LayKind, NextDrawdown, PatchOf, ReadBy, RestsOn, Share, kind_of};
@@ -301,8 +301,7 @@ pub fn colour_words(words: &[Word]) -> String {
 
 /// A difference as a number: always to the tenth, so that two of them compare.
 pub fn colour_de(value: f64) -> String {
-    let text = format!("{value:.1}");
-    pick(text.clone(), text.replace('.', ","))
+    with_mark(format!("{value:.1}"))
 }
 
 /// How a colour was read.
