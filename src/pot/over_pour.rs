@@ -47,7 +47,9 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
     let plans = [&over.scale_rest, &over.accept];
     let rows = view.rows.iter().enumerate().map(|(at, row)| {
         let cells = plans.map(|plan| plan.rows.get(at).map(|row| {
-            let to_pour = if row.to_pour.is_some() { words::pot_more(grams(row.to_pour)) } else { words::pot_nothing_more().to_owned() };
+            // What no scale of these steps shows is nothing to pour.
+            let more = grams(row.to_pour);
+            let to_pour = if more == grams(Grams::ZERO) { words::pot_nothing_more().to_owned() } else { words::pot_more(more) };
             view! { <td><strong>{grams(row.target)}</strong><small>{to_pour}</small><small>{words::pot_percent(row.percent)}</small></td> }
         }));
         view! {
