@@ -1,12 +1,10 @@
 //! The check list before the first pull: its order, what changed since the run before, what was made.
 
-mod shop;
-
+use crate::shop::{Press, wall};
 use lastpull_core::job::{Fabric, RunId, Size};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, Expected, Flash, check_list, ended_view};
-use shop::{Press, wall};
 
 fn dryer(fahrenheit: f64) -> RunField {
     RunField::Dryer(Some(Temperature::from_fahrenheit(fahrenheit)))

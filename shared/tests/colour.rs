@@ -4,8 +4,7 @@
 //! values; here it is asked whether a shop that only sees drawdowns and swatches finds its way back to them.
 //! Limits and thresholds are our own.
 
-mod shop;
-
+use crate::shop::Press;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::colour::{BANDS, Constants, Lab, Lean, Origin, Surface, Work, ciede2000};
 use lastpull_core::ink::{
@@ -18,7 +17,6 @@ use lastpull_core::ink::{
 use lastpull_core::job::{Fabric, FormProblem, Size};
 use lastpull_core::journal::{Fact, LotField, RunField, Subject};
 use lastpull_core::quantity::Grams;
-use shop::Press;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 

@@ -1,12 +1,10 @@
 //! What was done today beside the usual, where one day ends and the next begins, and when the shop closes.
 
-mod shop;
-
+use crate::shop::{DAY, HOUR, OPENING, Press, WEST, clock, near, today, wall};
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::plan::{DoneToday, WallClock, closing_of, done_today};
 use lastpull_core::run::StopCause;
-use shop::{DAY, HOUR, OPENING, Press, WEST, clock, near, today, wall};
 use uuid::Uuid;
 
 /// Local midnight after opening.

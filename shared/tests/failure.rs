@@ -1,7 +1,6 @@
 //! Failures on the press: what they stop, what they make suspect, and what a burned screen costs.
 
-mod shop;
-
+use crate::shop::{DAY, Press, clock, near, wall};
 use lastpull_core::failure::{
     FailureForm, FailureKind, Mark, Remedy, Replacement, RunPieces, Verdict, burn_again_facts, delete_facts,
     failure_card, failures_of, failures_today, go_on_facts, judge_all_facts, judge_facts, judgement_back,
@@ -14,7 +13,6 @@ use lastpull_core::quantity::Seconds;
 use lastpull_core::run::{MisprintCause, Standing, StopCause, ended_view};
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, StepTimes, step_done};
 use proptest::prelude::*;
-use shop::{Press, clock, near, wall};
 use uuid::Uuid;
 
 trait AtThePress {
@@ -224,9 +222,9 @@ fn the_press_is_told_of_the_failure_it_stands_for_before_one_that_waits() {
     assert_eq!(at_press(&press), Some((first, Some(20_000), 2)), "it still has pieces to look at");
     let ids = |press: &Press, at| notices_today(&press.shop(), clock(at)).iter().map(|row| row.id).collect::<Vec<_>>();
     assert_eq!(ids(&press, 900), [first, second]);
-    assert_eq!(ids(&press, shop::DAY), [first], "tomorrow only what is open");
-    press.finish_at(shop::DAY, run);
-    assert!(ids(&press, shop::DAY).is_empty(), "nobody waits for a finished job");
+    assert_eq!(ids(&press, DAY), [first], "tomorrow only what is open");
+    press.finish_at(DAY, run);
+    assert!(ids(&press, DAY).is_empty(), "nobody waits for a finished job");
 }
 
 #[test]

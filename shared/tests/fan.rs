@@ -1,10 +1,8 @@
 //! The line of what was pulled, opening into the fan of likely finishes.
 
-mod shop;
-
+use crate::shop::{Press, wall};
 use lastpull_core::job::Size;
 use lastpull_core::run::{Fan, FanPoint};
-use shop::{Press, wall};
 
 fn rises(points: &[FanPoint]) -> bool {
     points.windows(2).all(|pair| pair[0].at <= pair[1].at && pair[0].pieces <= pair[1].pieces)

@@ -1,12 +1,10 @@
 //! When the run on the press will be out of the dryer: what that rests on, and its chance of closing.
 
-mod shop;
-
+use crate::shop::{DAY, HOUR, Press, near, wall};
 use lastpull_core::job::{Fabric, RunId, Size};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::quantity::Seconds;
 use lastpull_core::run::{Basis, Location, PaceView, StopCause, stop_rate};
-use shop::{DAY, HOUR, Press, near, wall};
 
 const TWENTY_ONE: &[(Size, u32)] = &[(Size::M, 21)];
 

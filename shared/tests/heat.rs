@@ -1,7 +1,6 @@
 //! What heat does to a run: dwell, cure on paper, limits of the fabric; and the changeover.
 
-mod shop;
-
+use crate::shop::{DAY, HOUR, Press, wall};
 use lastpull_core::heat::{
     Changeover, CureOnPaper, Direction, DryerChoice, HeatCall, HeatCaveat, HeatFact, HeaterField, HeaterKind,
     LimitKind, LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
@@ -14,7 +13,6 @@ use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, Flash, check_list};
 use lastpull_core::shop::Shop;
 use proptest::prelude::*;
-use shop::{DAY, HOUR, Press, wall};
 use uuid::Uuid;
 
 fn f(degrees: f64) -> Temperature {

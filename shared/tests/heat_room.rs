@@ -1,7 +1,6 @@
 //! The heat of the room: the published index, its levels, the rest table, and readings by hand.
 
-mod shop;
-
+use crate::shop::{HOUR, Press, wall};
 use lastpull_core::heat::{
     Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_brief,
     room_view, work_rest,
@@ -10,7 +9,6 @@ use lastpull_core::job::FormProblem;
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::{NumberProblem, Temperature, Units};
 use proptest::prelude::*;
-use shop::{HOUR, Press, wall};
 use uuid::Uuid;
 
 fn rows(csv: &str) -> impl Iterator<Item = Vec<&str>> {

@@ -1,7 +1,6 @@
 //! Wash, crock and stretch tests, when they are due again; trials; and the forms of heat.
 
-mod shop;
-
+use crate::shop::Press;
 use lastpull_core::heat::{
     FabricLimitForm, Grade, HeatFact, HeatSettings, HeaterField, HeaterForm, HeaterKind, LimitKind, SensorForm,
     SensorMethod, SettlingForm, SheetField, SheetForm, TestField, TestForm, TestKind, TestMethod, TestResult,
@@ -14,7 +13,6 @@ use lastpull_core::photo::{PhotoFact, PhotoId};
 use lastpull_core::plan::Day;
 use lastpull_core::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units};
 use lastpull_core::run::Flash;
-use shop::Press;
 use uuid::Uuid;
 
 fn f(degrees: f64) -> Temperature {

@@ -1,7 +1,6 @@
 //! The list of jobs, an order printed again, and where a new run starts.
 
-mod shop;
-
+use crate::shop::{HOUR, Press, clock, due, today, wall};
 use lastpull_core::ink::Colour;
 use lastpull_core::job::{
     Fabric, JobList, JobRow, LotId, RunId, Size, SizePieces, job_card, job_list, repeat_order, suggested_lot,
@@ -10,7 +9,6 @@ use lastpull_core::job::{
 use lastpull_core::journal::{Fact, JobField, LotField, RunField};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::{Flash, Location, Progress};
-use shop::{HOUR, Press, clock, due, today, wall};
 use uuid::Uuid;
 
 fn list(press: &Press, seconds: u64, search: &str) -> JobList {

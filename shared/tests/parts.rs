@@ -1,13 +1,11 @@
 //! Things deleted and restored, and files that hold only part of what happened.
 
-mod shop;
-
+use crate::shop::{PHONE, Press, TABLET, clock, wall};
 use lastpull_core::job::{Fabric, RunId, Size, job_card, job_list};
 use lastpull_core::journal::{Checkpoint, Entry, Fact, Journal};
 use lastpull_core::plan::rail;
 use lastpull_core::run::{check_list, count_view, ended_view, history_for};
 use lastpull_core::shop::Shop;
-use shop::{PHONE, Press, TABLET, clock, wall};
 use uuid::Uuid;
 
 /// One open run, three of nine pulled; its job and lot.

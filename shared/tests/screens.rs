@@ -1,8 +1,7 @@
 //! The screen inventory: where screens stand, how long they have lain, what they carry, and what the
 //! day's runs still need burned. Step times and limits are our own or common practice; the tests set theirs.
 
-mod shop;
-
+use crate::shop::{DAY, HOUR, Press, clock, wall};
 use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
 use lastpull_core::journal::{Fact, RunField, Subject};
 use lastpull_core::plan::Fit;
@@ -14,7 +13,6 @@ use lastpull_core::screen::{
     screen_board, screen_card, screen_needs, sheet_to_take, step_done, step_undone, tick_facts, undo_of,
 };
 use lastpull_core::shop::Shop;
-use shop::{DAY, HOUR, Press, clock, wall};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60;

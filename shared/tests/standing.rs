@@ -1,11 +1,9 @@
 //! Stops, pauses, the end of a run and taking it up again: time at work and time stood.
 
-mod shop;
-
+use crate::shop::{DAY, HOUR, Press, wall};
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{Pace, Standing, StopCause, ended_view};
-use shop::{DAY, HOUR, Press, wall};
 
 /// Whole seconds at work and stood, as the counting screen shows them.
 fn times(press: &Press, run: RunId, seconds: u64) -> (u64, u64) {

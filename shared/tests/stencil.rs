@@ -1,8 +1,7 @@
 //! Exposures found and asked for, the lamps and emulsions they hang on, and the reclaim bath through
 //! the day.
 
-mod shop;
-
+use crate::shop::{DAY, HOUR, PHONE, Press, TABLET, near, wall};
 use lastpull_core::job::FormProblem;
 use lastpull_core::journal::{Entry, Fact, Subject};
 use lastpull_core::quantity::{Length, NumberProblem, Seconds, Units};
@@ -14,7 +13,6 @@ use lastpull_core::screen::{
 };
 use lastpull_core::shop::Shop;
 use proptest::prelude::*;
-use shop::{DAY, HOUR, PHONE, Press, TABLET, near, wall};
 use uuid::Uuid;
 
 /// A shop with one bulb and one emulsion.

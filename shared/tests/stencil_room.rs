@@ -1,8 +1,7 @@
 //! What the screen room's own screens lay on top of exposures and bath: batches that take their screens
 //! along, what can be picked, the room's air, the figures on the way in.
 
-mod shop;
-
+use crate::shop::{HOUR, Press, near, wall};
 use lastpull_core::heat::HeatFact;
 use lastpull_core::job::{FormProblem, RunId};
 use lastpull_core::journal::{Fact, Subject};
@@ -14,7 +13,6 @@ use lastpull_core::screen::{
     put_in, room_damp, stencil_home, take_out, waiting_screens,
 };
 use lastpull_core::shop::Shop;
-use shop::{HOUR, Press, near, wall};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60;

@@ -1,10 +1,8 @@
 //! Whether each run makes it, and what the rail says of the day as a whole.
 
-mod shop;
-
+use crate::shop::{DAY, HOUR, Press, due, near, today, wall};
 use lastpull_core::job::{Due, Fabric, Size};
 use lastpull_core::plan::{Fit, Rail, RailVerdict};
-use shop::{DAY, HOUR, Press, due, near, today, wall};
 
 const CLOSING: u64 = 9 * HOUR;
 

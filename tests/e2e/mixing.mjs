@@ -1,5 +1,6 @@
 // A pot at the scale and beside it, as a person handles it.
 import { go, press, save, write } from "./shop.mjs";
+import { Teller } from "./told.mjs";
 
 /** A component of the shop; leaves off on its page. */
 export async function component(page, name, kind = 1) {
@@ -24,6 +25,22 @@ export async function recipe(page, name, parts) {
   await save(page);
   await page.locator("#best").waitFor();
   return page.evaluate(() => location.hash);
+}
+
+/** The shop has these components, and a recipe of them where one is named; leaves off on its card and gives its place. */
+export async function inStock(page, components, name, parts) {
+  const teller = new Teller();
+  const ids = {};
+  for (const [component, kind] of components) ids[component] = teller.say({ ink: { component_set: [{ name: component }, { kind }, { hiding: "transparent" }] } });
+  const recipe = name && teller.say({ ink: { recipe_set: [{ name }] } });
+  if (recipe) {
+    const shares = parts.map(([component, percent]) => ({ component: ids[component], share: Math.round(percent * 1e7), on_top: false }));
+    teller.say({ ink: { revision_saved: { recipe, number: 1, parts: shares, parent: null, pot: null, note: "", by: null } } });
+  }
+  await teller.bringTo(page);
+  if (!recipe) return "";
+  await go(page, `#/ink/${recipe}`, "#best");
+  return `#/ink/${recipe}`;
 }
 
 /** A pot of the recipe on screen; leaves off at the scale and gives its place. */

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { DESK, DIST, addGarments, addRun, go, newJob, openShop, premises, press, save, write } from "./shop.mjs";
-import { add, component, holds, keys, ledger, pick, pot, reads, recipe, sayYes, shall, unfold } from "./mixing.mjs";
+import { add, component, holds, inStock, keys, ledger, pick, pot, reads, recipe, sayYes, shall, unfold } from "./mixing.mjs";
 import { serve } from "../tools/serve.mjs";
 
 const place = premises();
@@ -19,15 +19,13 @@ const told = (page, where) => page.locator(where).innerText();
 /** The published recipe: 20, 30 and 50 percent (`ink_recipe_by_weight.csv`), and blue beside it. */
 const BRICK = [["Yellow", 20], ["Tinting white", 30], ["Mixing clear", 50]];
 
-async function shelf(page) {
-  for (const [name, kind] of [["Yellow", 1], ["Tinting white", 1], ["Mixing clear", 0], ["Blue", 1]]) await component(page, name, kind);
-}
+const SHELF = [["Yellow", "pigment"], ["Tinting white", "pigment"], ["Mixing clear", "base"], ["Blue", "pigment"]];
 
 /** A shop with that recipe on screen. */
 async function withRecipe(t, options = {}) {
   const page = await openShop(t, place, { ...METRIC, ...options });
-  await shelf(page);
-  return { page, card: await recipe(page, "Brick", BRICK) };
+  await inStock(page, SHELF, "Brick", BRICK);
+  return page;
 }
 
 /** From a recipe to 750 g of what the client said yes to. Every figure is worked out by hand beside it. */
@@ -103,7 +101,7 @@ test("recipe, over-pour, two corrections, match, yes, 750 g again: the grams are
   const server = await serve(DIST);
   t.after(() => server.close());
   const page = await openShop(t, { server, browser: place.browser }, { ...METRIC, expected: NO_NETWORK });
-  await shelf(page);
+  for (const [name, kind] of SHELF) await component(page, name, kind === "base" ? 0 : 1);
   const { card, here, poured } = await journey(page, "Brick");
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
   await server.close();
@@ -118,7 +116,7 @@ test("recipe, over-pour, two corrections, match, yes, 750 g again: the grams are
 });
 
 test("an over-pour that is taken as it is becomes the recipe of the pot, and undo takes one thing back at a time", async (t) => {
-  const { page } = await withRecipe(t);
+  const page = await withRecipe(t);
   await pot(page, { size: "500" });
   await reads(page, "110");
   await page.locator("#over").waitFor();
@@ -142,7 +140,7 @@ test("an over-pour that is taken as it is becomes the recipe of the pot, and und
 });
 
 test("what the pot does not hold or the shelf does not have is refused with the reason", async (t) => {
-  const { page } = await withRecipe(t);
+  const page = await withRecipe(t);
   const here = await pot(page, { size: "500", capacity: "510" });
   await reads(page, "120");
   // 120 g are 20 % of 600.
@@ -162,7 +160,7 @@ test("what the pot does not hold or the shelf does not have is refused with the 
 });
 
 test("the scale is read by keyboard at the desk, in any order, and a reading below the last is refused", async (t) => {
-  const { page } = await withRecipe(t, { device: DESK });
+  const page = await withRecipe(t, { device: DESK });
   await pot(page, { size: "500" });
   await page.locator("#heading").focus();
   await page.keyboard.type("60");
@@ -187,7 +185,7 @@ test("the scale is read by keyboard at the desk, in any order, and a reading bel
 });
 
 test("a pot is split, topped up, poured together, used on a run and thrown away, and every line has its way back", async (t) => {
-  const { page } = await withRecipe(t);
+  const page = await withRecipe(t);
   const here = await pot(page, { size: "500", tare: "48" });
   for (const words of ["148.0", "298.0", "548.0"]) {
     await shall(page, g(words));
@@ -252,7 +250,7 @@ test("a pot mixed by eye says what it will hold before it is said, and becomes a
   const here = await page.evaluate(() => location.hash);
   await press(page, "#add");
   await says(page, ".empty", "Nothing to add yet");
-  await shelf(page);
+  await inStock(page, SHELF);
   await go(page, here, "#holds");
   await add(page, "Blue", "30");
   await press(page, "#add");
@@ -305,7 +303,7 @@ test("a pot mixed by eye says what it will hold before it is said, and becomes a
 });
 
 test("what a print takes suggests the batch, and the pot begins with it", async (t) => {
-  const { page } = await withRecipe(t);
+  const page = await withRecipe(t);
   await newJob(page);
   await addGarments(page, { "size-s": 40, "size-m": 40, "size-l": 20 });
   await addRun(page, { ink: "brick" });
@@ -328,7 +326,7 @@ test("what a print takes suggests the batch, and the pot begins with it", async 
 });
 
 test("a label says what the pot holds, is printed alone, and goes out as a picture", async (t) => {
-  const { page } = await withRecipe(t);
+  const page = await withRecipe(t);
   const here = await pot(page, { size: "100", name: "Brick, an uncommonly long name for a pot that is to be read across the room" });
   await reads(page, "20");
   await shall(page, g("50.0"));
@@ -355,7 +353,7 @@ test("a label says what the pot holds, is printed alone, and goes out as a pictu
 });
 
 test("a device set to ounces weighs in ounces, as finely as the scale reads", async (t) => {
-  const { page } = await withRecipe(t, { settings: { language: "english", metric: false } });
+  const page = await withRecipe(t, { settings: { language: "english", metric: false } });
   await pot(page, { size: "16" });
   // A pound is 453.592 g (international avoirdupois): a fifth of it is 90.7 g on a scale of tenths, 3.199 oz.
   await shall(page, `3.199${NBSP}oz`);
@@ -365,8 +363,7 @@ test("a device set to ounces weighs in ounces, as finely as the scale reads", as
 
 test("what is less than the scale shows is asked for and said, and left out it is another recipe", async (t) => {
   const page = await openShop(t, place, METRIC);
-  await shelf(page);
-  await recipe(page, "Hint", [["Mixing clear", 99], ["Yellow", 0.99], ["Blue", 0.01]]);
+  await inStock(page, SHELF, "Hint", [["Mixing clear", 99], ["Yellow", 0.99], ["Blue", 0.01]]);
   await pot(page, { size: "300" });
   await reads(page, "297");
   await shall(page, g("300.0"));
@@ -380,7 +377,7 @@ test("what is less than the scale shows is asked for and said, and left out it i
 });
 
 test("another size typed for a pot holds at the scale, and half of it is not called its revision", async (t) => {
-  const { page } = await withRecipe(t);
+  const page = await withRecipe(t);
   const here = await pot(page, { size: "500" });
   await reads(page, "104");
   await press(page, "#scale-rest");
@@ -397,7 +394,7 @@ test("another size typed for a pot holds at the scale, and half of it is not cal
 });
 
 test("a pot mixed by eye joins the recipe of its name unless another is typed", async (t) => {
-  const { page } = await withRecipe(t);
+  const page = await withRecipe(t);
   await go(page, "#/pot/new", "#name");
   await write(page, { name: "brick" });
   await save(page);

@@ -2,7 +2,8 @@
 // journal.ndjson as DEVELOPERS.md describes it.
 import { crc32 } from "node:zlib";
 
-const id = (number) => `00000000-0000-7000-8000-${number.toString(16).padStart(12, "0")}`;
+/** The id of this number. */
+export const id = (number) => `00000000-0000-7000-8000-${number.toString(16).padStart(12, "0")}`;
 
 /** Facts of a shop with `pulls` counted pieces over finished jobs, and one run on the press at the end. */
 export function shopLines(pulls, now) {

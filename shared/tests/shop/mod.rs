@@ -3,9 +3,6 @@
 //! Every time is in seconds after 08:00 on Wednesday 25 November 2026, five hours west of UTC. The
 //! shop closes at 17:00 unless a test says otherwise.
 
-// Each test file takes what it needs of this; none takes all.
-#![allow(dead_code)]
-
 use lastpull_core::job::{Due, Fabric, JobId, LotId, RunId, Size, SizePieces};
 use lastpull_core::journal::{DeviceId, Entry, Fact, HybridClock, JobField, Journal, LotField, RunField};
 use lastpull_core::plan::{Day, Rail, WallClock, rail};
