@@ -411,3 +411,25 @@ test("a pot mixed by eye joins the recipe of its name unless another is typed", 
   await go(page, "#/ink", "#recipes .ink-row");
   assert.equal(await page.locator("#recipes .ink-row").count(), 1);
 });
+
+test("ounces with all their decimals stand on one line at the scale, and in their own columns after an over-pour", async (t) => {
+  const page = await withRecipe(t, { settings: { language: "english", metric: false } });
+  await pot(page, { size: "200" });
+  await shall(page, `40.000${NBSP}oz`);
+  const lines = () => page.locator("#target").evaluate((target) => target.getBoundingClientRect().height / parseFloat(getComputedStyle(target).fontSize));
+  await reads(page, "40");
+  await shall(page, `100.000${NBSP}oz`);
+  assert.ok((await lines()) < 1.5, "it is read in one line");
+  await reads(page, "110");
+  await page.locator("#over").waitFor();
+  const wide = await page.locator(".pot-ways td strong").evaluateAll((weights) => weights
+    .filter((weight) => {
+      const range = document.createRange();
+      range.selectNodeContents(weight);
+      return range.getBoundingClientRect().right > weight.closest("td").getBoundingClientRect().right;
+    })
+    .map((weight) => weight.innerText));
+  assert.deepEqual(wide, []);
+  const smalls = await page.locator(".pot-ways small").allInnerTexts();
+  assert.ok(smalls.includes("all in") && !smalls.some((words) => words.startsWith("+0.000")), smalls.join("; "));
+});
