@@ -551,6 +551,34 @@ fn corrections_read_before_and_after_teach_how_strong_a_pigment_is() {
 }
 
 #[test]
+fn a_correction_found_to_match_by_eye_teaches_as_if_the_target_had_been_read_when_it_moved_far_enough() {
+    let mut bench = Bench::characterised();
+    bench.truth.insert(bench.red, bench.truth[&bench.red].times(1.4));
+    let (white, red) = (bench.white, bench.red);
+    let mut corrected = |grams: f64, matches: bool| {
+        let target = bench.look(&[(white, 500.0), (red, grams)]);
+        let (_, revision) = bench.recipe("Rose", &[(white, 100.0)], Some(target));
+        let pot = bench.pot(revision, None);
+        bench.pour(pot, white, 500.0, PourStep::WeighIn);
+        bench.read(pot, bench.look(&[(white, 500.0)]));
+        bench.pour(pot, red, grams, PourStep::Correction);
+        if matches {
+            said(
+                &mut bench.press,
+                Uuid::from_u128(0xE1E0 + grams as u128),
+                InkFact::Matched { pot, reading: None, by: None },
+            );
+        }
+        component_colour(&bench.press.shop(), red).unwrap().strength
+    };
+    assert_eq!(corrected(6.0, false).lessons, 0, "nobody said how it came out");
+    assert_eq!(corrected(0.05, true).lessons, 0, "so small a move the eye does not judge");
+    let learned = corrected(8.0, true);
+    assert_eq!(learned.lessons, 1);
+    assert!((1.08..1.4).contains(&learned.times), "{learned:?}");
+}
+
+#[test]
 fn two_additions_at_once_teach_nothing() {
     let mut bench = Bench::characterised();
     let (_, revision) = bench.recipe("Rose", &[(bench.white, 99.0), (bench.blue, 1.0)], None);

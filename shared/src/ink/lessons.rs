@@ -9,8 +9,14 @@ use crate::journal::Subject;
 /// Most corrections that are learned from, the latest of them: our own.
 const MOST: usize = 8;
 
+/// An addition after which the pot was only found to match by eye teaches something where it should have moved the
+/// colour by so much, in L*a*b*: the eye lets about one unit pass. Our own.
+const SEEN_BY_EYE: f64 = 3.0;
+
 /// The corrections with this component alone whose pot was read before and after, each with what was to be
-/// expected by the drawdowns. A reading counts as before when nothing went in between, and as after likewise.
+/// expected by the drawdowns. A reading counts as before when nothing went in between, and as after likewise; where
+/// nobody read it after and it was found to match, it looked like its target. Two components between two readings
+/// teach nothing: one colour does not tell which of them was the stronger.
 pub(super) fn lessons_of(knowledge: &mut Knowledge, component: Subject) -> Vec<Lesson> {
     let shop = knowledge.shop;
     let mut lessons = Vec::new();
@@ -37,9 +43,15 @@ fn lesson(knowledge: &mut Knowledge, pot: Subject, event: Subject) -> Option<Les
         return None;
     }
     let read = |moment: &super::pot_reading::Moment| moment.reading;
-    let mut later = moments.get(place + 1..)?.iter().take_while(|moment| moment.poured.is_none());
-    let after = moments.get(place).and_then(read).or_else(|| later.find_map(read))?;
-    let ground = Ground::of(shop, pot, super::needs::recipe_of(shop, &state));
+    let later = || moments.iter().skip(place + 1).take_while(|moment| moment.poured.is_none());
+    let measured = moments.get(place).and_then(read).or_else(|| later().find_map(read));
+    let recipe = super::needs::recipe_of(shop, &state);
+    let target = || {
+        let found = later().any(|moment| moment.matched);
+        shop.ink.recipe(recipe?)?.target.filter(|_| found)
+    };
+    let after = lab_of(measured.or_else(target)?);
+    let ground = Ground::of(shop, pot, recipe);
     // By the drawdowns alone: what was learned is what is to be learned here.
     let mut parts: Vec<(f64, Constants)> = Vec::new();
     for (id, weight) in weights_of(contents) {
@@ -51,5 +63,7 @@ fn lesson(knowledge: &mut Knowledge, pot: Subject, event: Subject) -> Option<Les
     let added = knowledge.plain(component)?.constants;
     let predicted = Constants::mix(&[(contents.total().grams(), &here), (grams, &added)])?;
     let predicted = ground.seen().look(&predicted).lab();
-    Some(Lesson { before: lab_of(before.reading), predicted, after: lab_of(after) })
+    let before = lab_of(before.reading);
+    let moves = (predicted.l - before.l).hypot(predicted.a - before.a).hypot(predicted.b - before.b);
+    (measured.is_some() || moves >= SEEN_BY_EYE).then_some(Lesson { before, predicted, after })
 }

@@ -18,6 +18,8 @@ pub(super) struct Moment {
     pub(super) reading: Option<ColourReading>,
     /// What went in, where anything did: which component, how many grams. None of it for ink of another pot.
     pub(super) poured: Option<Option<(Subject, f64)>>,
+    /// Whether it was found to match just then, with what is in it as it is told now.
+    pub(super) matched: bool,
 }
 
 /// A pot as it stands, and all that happened to it.
@@ -32,7 +34,8 @@ pub(super) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
             // What a match or a yes names is the reading before it, told once already: taking that back is enough.
             _ => (None, None),
         };
-        moments.push(Moment { event, at: row.at, contents: state.contents.clone(), reading, poured });
+        let matched = state.matched == Some(event);
+        moments.push(Moment { event, at: row.at, contents: state.contents.clone(), reading, poured, matched });
     };
     let state = replay(shop, &[pot], &mut watch).remove(&pot).unwrap_or_default();
     (state, moments)
