@@ -8,8 +8,9 @@ use wasm_bindgen_futures::JsFuture;
 
 /// Asks for it at once, where it is not there yet; the future says whether it came.
 pub fn later() -> impl Future<Output = bool> {
-    let coming = ask();
-    async { JsFuture::from(coming).await.is_ok() }
+    // Heard from now on, not from when it is waited for: else the browser reports a failure that nobody heard.
+    let coming = JsFuture::from(ask());
+    async { coming.await.is_ok() }
 }
 
 const ID: &str = "later-style";

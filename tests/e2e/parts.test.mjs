@@ -19,10 +19,10 @@ test("the first screen waits for one WebAssembly file, and the office is fetched
   assert.ok(!order.includes("split_archive.wasm"), "the backup comes when it is asked for");
 });
 
-test("a part that does not come says so, loses nothing, and comes when it is asked for again", async (t) => {
+for (const [what, name] of [["a part", OFFICE], ["the style of the parts", "later.css"]]) test(`${what} that does not come says so, loses nothing, and comes when it is asked for again`, async (t) => {
   const folder = mkdtempSync(join(tmpdir(), "lastpull-host-"));
   cpSync(DIST, folder, { recursive: true });
-  const office = join(folder, readdirSync(folder).find((name) => name.startsWith("app-")), OFFICE);
+  const office = join(folder, readdirSync(folder).find((name) => name.startsWith("app-")), name);
   renameSync(office, `${office}.away`);
   const server = await serve(folder);
   t.after(async () => {

@@ -109,8 +109,8 @@ impl PotState {
 /// What is seen of the story as it is played: the pot, the event, and the pot after it.
 pub(super) type Watch<'a> = &'a mut dyn FnMut(Subject, Subject, &PotState);
 
-/// Plays the story of these pots, and of every pot that was poured into them. Of an event taken
-/// back there remains when that was.
+/// Plays the story of these pots, and of every pot that was poured into them. Of an event taken back there remains
+/// when that was.
 pub(super) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<PotState> {
     let log = &shop.ink;
     let mut states = Table::default();
@@ -123,9 +123,10 @@ pub(super) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<P
         let base = log.pot(pot).and_then(|pot| pot.revision);
         states.insert(pot, PotState { base, weighed_by: base, ..PotState::default() });
         for (id, event) in log.events_of(pot) {
-            match event.fact {
-                InkFact::Moved { from, .. } if !event.deleted => ask.push(from),
-                _ => {}
+            if let InkFact::Moved { from, .. } = event.fact
+                && !event.deleted
+            {
+                ask.push(from);
             }
             events.push((id, event));
         }
