@@ -14,11 +14,11 @@ use crate::platform::settings::Language;
 use crate::press::{BesideCount, PressScreen, RunScreen};
 use crate::store::{Loading, Store};
 use crate::words::{self, Manner};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The whole app.
-#[component(transparent)]
+#[component]
 pub fn App() -> Drawn {
     let store = Store::new();
     provide_context(store);
@@ -58,7 +58,7 @@ pub fn App() -> Drawn {
     view! { <Shell place/> }
 }
 
-#[component(transparent)]
+#[component]
 fn Shell(place: RwSignal<Place>) -> Drawn {
     let store = Store::from_context();
     let welcome = Memo::new(move |_| {
@@ -138,7 +138,7 @@ pub fn bench(place: Place) -> Drawn {
 }
 
 /// The bar of places.
-#[component(transparent)]
+#[component]
 fn Places(place: RwSignal<Place>) -> Drawn {
     let link = move |to: Place, icon: &'static str, words: &'static str, here: fn(Place) -> bool| {
         view! {
@@ -159,7 +159,7 @@ fn Places(place: RwSignal<Place>) -> Drawn {
 }
 
 /// The journal does not open.
-#[component(transparent)]
+#[component]
 fn Failed(fault: lastpull_core::journal::StorageFault) -> Drawn {
     let store = Store::from_context();
     view! {

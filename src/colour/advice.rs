@@ -7,14 +7,14 @@ use crate::words;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::ink::{AddAdvice, AddWay};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A way that was touched, and CIEDE2000 before it.
 pub type Picked = Option<(AddWay, f64)>;
 
 /// The advice. A way that is touched goes to `picked`.
-#[component(transparent)]
+#[component]
 pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> Drawn {
     let before = advice.before;
     let head = match advice.verdict {

@@ -12,7 +12,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{KnownPatch, known_patches, lab_of};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use std::sync::Arc;
 use std::time::Duration;
@@ -32,7 +32,7 @@ const GLANCE: usize = 4;
 const HERE: &str = "beside";
 
 /// What lies beside the drawdown is asked for, then the photo is taken and read.
-#[component(transparent)]
+#[component]
 pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> Drawn {
     let store = Store::from_context();
     let patches = Arc::new(store.shop.with_untracked(|shop| known_patches(shop, component)));
@@ -85,7 +85,7 @@ pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> Drawn {
 }
 
 /// What there is, the likeliest first.
-#[component(transparent)]
+#[component]
 fn Ask(patches: Arc<Vec<KnownPatch>>, choose: Callback<Option<Lies>>) -> Drawn {
     let offer = |patch: &KnownPatch| {
         let chosen = patch.clone();
@@ -105,7 +105,7 @@ fn Ask(patches: Arc<Vec<KnownPatch>>, choose: Callback<Option<Lies>>) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Change(choose: Callback<Option<Lies>>) -> Drawn {
     view! { <button type="button" class="button quiet" id="beside-change" on:click=move |_| choose.run(None)>{words::colour_beside_change()}</button> }
 }

@@ -11,11 +11,11 @@ use crate::words;
 use lastpull_core::colour::Lab;
 use lastpull_core::ink::{ComponentColour, DrawdownLine, HowGood, SwatchSeen, component_colour};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
-#[component(transparent)]
+#[component]
 pub fn ComponentColourScreen(component: Subject) -> Drawn {
     let store = Store::from_context();
     let view = Memo::new(move |_| {

@@ -13,14 +13,14 @@ use lastpull_core::colour::Lab;
 use lastpull_core::ink::{CoverAsk, CoverForm, NoCover, ReadBy, cover_runs, cover_view, lab_of, reading_of};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A garment nobody has said anything of.
 const UNKNOWN: Lab = Lab::new(20.0, 0.0, 0.0);
 
 /// The screen.
-#[component(transparent)]
+#[component]
 pub fn CoverScreen(recipe: Subject) -> Drawn {
     let store = Store::from_context();
     let name = store.shop.with_untracked(|shop| {

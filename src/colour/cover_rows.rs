@@ -6,7 +6,7 @@ use crate::parts::{Choice, Icon};
 use crate::words;
 use lastpull_core::ink::{CoverAsk, CoverRow, CoverView};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The answer first, then way by way.

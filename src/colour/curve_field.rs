@@ -6,7 +6,7 @@ use crate::parts::{Field, Kind, TextArea, bound};
 use crate::words;
 use lastpull_core::ink::{CurveForm, SwatchSeen};
 use lastpull_core::job::Problems;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The curve that a form gives.
@@ -17,7 +17,7 @@ pub fn curve_of(form: &CurveForm) -> (Option<SwatchSeen>, Problems) {
 }
 
 /// The field, put away until somebody has a curve.
-#[component(transparent)]
+#[component]
 pub fn CurveField(form: RwSignal<CurveForm>) -> Drawn {
     let problems = Memo::new(move |_| form.with(|form| curve_of(form).1));
     let got = Memo::new(move |_| form.with(|form| curve_of(form).0.is_some()));

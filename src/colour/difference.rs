@@ -1,9 +1,10 @@
 //! A difference: in words first and large, in numbers small.
 
+use leptos::prelude::*;
 use crate::live::Drawn;
 use crate::words;
 use lastpull_core::ink::Difference;
-use lastpull_view::view;
+use crate::live::view;
 
 /// The words of a difference, a line each.
 pub fn in_words(difference: &Difference) -> Drawn {

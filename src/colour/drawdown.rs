@@ -13,11 +13,11 @@ use crate::words;
 use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayKind, SwatchSeen, component_colour};
 use lastpull_core::job::{FormProblem, Problems};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen. It begins as the drawdown that is wanted next.
-#[component(transparent)]
+#[component]
 pub fn DrawdownScreen(component: Subject) -> Drawn {
     let store = Store::from_context();
     let known = store.shop.with_untracked(|shop| {

@@ -8,11 +8,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{DrawdownLine, SwatchSeen};
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// As seen beside as worked out.
-#[component(transparent)]
+#[component]
 pub fn Line(
     line: DrawdownLine,
     /// The one whose picture is shown.
@@ -62,7 +62,7 @@ pub fn Line(
 }
 
 /// The pictures of a drawdown.
-#[component(transparent)]
+#[component]
 pub fn Shown(line: DrawdownLine, on_close: Callback<()>) -> Drawn {
     view! { <Sheet title=words::colour_line(&line) on_close><Photos subject=line.event/></Sheet> }
 }

@@ -6,11 +6,11 @@ use crate::live::Drawn;
 use crate::words;
 use lastpull_core::ink::{ReadBy, ReadingForm};
 use lastpull_core::job::{FormProblem, Problems};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// L*, a*, b*, as an instrument shows them or a card has them printed.
-#[component(transparent)]
+#[component]
 pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static str) -> Drawn {
     let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Instrument);
     let form = RwSignal::new(ReadingForm::of(begun));

@@ -16,11 +16,11 @@ use crate::words;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::ink::{MatchView, NoAdvice, PotStage, ReadOn, lab_of, match_view, pot_stage, pot_state};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
-#[component(transparent)]
+#[component]
 pub fn MatchScreen(pot: Subject) -> Drawn {
     let store = Store::from_context();
     let view = Memo::new(move |_| store.shop.with(|shop| match_view(shop, pot).filter(|_| is_there(shop, pot))));

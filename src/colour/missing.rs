@@ -1,12 +1,13 @@
 //! Components that must be drawn down before anything can be worked out.
 
+use leptos::prelude::*;
 use super::ColourPlace;
 use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::words;
 use lastpull_core::ink::NotDrawn;
-use lastpull_view::view;
+use crate::live::view;
 
 /// Each with what is to be drawn down next.
 pub fn missing(rows: &[NotDrawn]) -> Drawn {

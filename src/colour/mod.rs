@@ -27,8 +27,9 @@ pub use photo_of::{PhotoOf, keep_picture};
 pub use place::ColourPlace;
 pub use reading_field::{Reading, ReadingField};
 
+use leptos::prelude::*;
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 
 /// Draws one of these screens.
 pub fn screen(place: ColourPlace) -> Drawn {

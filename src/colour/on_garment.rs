@@ -3,14 +3,14 @@
 use crate::live::Drawn;
 use crate::words;
 use lastpull_core::colour::Lab;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A colour and what it is called.
 pub type Patch = (Lab, String);
 
 /// Patches without a gap between them, on the garment.
-#[component(transparent)]
+#[component]
 pub fn OnGarment(
     /// The garment's colour; the ground of the page where it is not known.
     #[prop(into)]

@@ -6,7 +6,7 @@ use crate::live::Drawn;
 use crate::parts::{Choice, Icon};
 use crate::words;
 use lastpull_core::colour::photo_reading::Which;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
@@ -54,7 +54,7 @@ const CLOSE: f64 = 4.0;
 const RADII: (f64, f64) = (0.012, 0.2);
 
 /// The picture with its marks.
-#[component(transparent)]
+#[component]
 pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, placed: RwSignal<Placed>) -> Drawn {
     let now = RwSignal::new(0_usize);
     let board = NodeRef::<html::Div>::new();

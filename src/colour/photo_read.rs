@@ -14,7 +14,7 @@ use lastpull_core::colour::photo_reading::{
     Mark, Marks, PhotoProblem, PhotoReading, Picture, Which, in_doubt, read_photo,
 };
 use lastpull_core::ink::{ColourReading, Difference, photo_sample};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -33,7 +33,7 @@ enum Chosen {
 }
 
 /// A photo is chosen and marked here; what it says goes to `reading` as soon as it says something.
-#[component(transparent)]
+#[component]
 pub fn PhotoRead(
     /// What is known of the two, as far as it is.
     known: Signal<Option<ColourReading>>,
@@ -91,7 +91,7 @@ fn said(problem: PictureProblem) -> &'static str {
 }
 
 /// A button that takes one picture from the camera, or from what the device has.
-#[component(transparent)]
+#[component]
 fn Pick(
     take: Callback<send_wrapper::SendWrapper<web_sys::File>>,
     camera: bool,
@@ -116,7 +116,7 @@ fn Pick(
 }
 
 /// The picture with its three marks, and what they say.
-#[component(transparent)]
+#[component]
 fn Marking(
     pixels: Arc<Pixels>,
     known: Signal<Option<ColourReading>>,

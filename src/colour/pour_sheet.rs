@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm, poured_in};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet. `poured` is called once it is noted.
-#[component(transparent)]
+#[component]
 pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, on_close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let units = words::units();
@@ -72,7 +72,7 @@ pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, o
             <form on:submit=send novalidate=true>
                 <p>{words::colour_pour_hint()}</p>
                 {fields}
-                <button type="submit" class="button primary huge" id="poured" disabled=Signal::from(busy)>{words::colour_poured()}</button>
+                <button type="submit" class="button primary huge" id="poured" disabled={Signal::<bool>::from(busy)}>{words::colour_poured()}</button>
             </form>
         </Sheet>
     }

@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ColourReading, PhotoSample, match_view, reading_facts};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet.
-#[component(transparent)]
+#[component]
 pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let reading = RwSignal::new(Reading::default());

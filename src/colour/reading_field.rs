@@ -10,7 +10,7 @@ use crate::parts::Choice;
 use crate::words;
 use lastpull_core::colour::Lab;
 use lastpull_core::ink::{Colour, ColourReading, ReadBy, lab_of, reading_of};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What stands in a field.
@@ -41,7 +41,7 @@ impl Reading {
 }
 
 /// A field for a colour.
-#[component(transparent)]
+#[component]
 pub fn ReadingField(
     /// Its id, unique on the screen.
     name: &'static str,
@@ -100,7 +100,7 @@ pub fn ReadingField(
 }
 
 /// A colour as a screen shows it.
-#[component(transparent)]
+#[component]
 fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
     let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Screen);
     let text = RwSignal::new(begun.map(|value| lab_of(value).to_colour().to_string()).unwrap_or_default());

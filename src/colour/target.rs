@@ -15,11 +15,11 @@ use lastpull_core::ink::{
     ColourReading, Garment, InkFact, ReadBy, ReadOn, RecipeField, cover_runs, lab_of, reading_of,
 };
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
-#[component(transparent)]
+#[component]
 pub fn TargetScreen(recipe: Subject) -> Drawn {
     let store = Store::from_context();
     let found =
@@ -129,7 +129,7 @@ fn garment_row(garment: &Garment, opened: RwSignal<Option<Garment>>) -> Drawn {
 }
 
 /// Reading a garment.
-#[component(transparent)]
+#[component]
 fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let Some(lot) = garment.lot else { return crate::live::nothing() };

@@ -6,12 +6,12 @@ use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The closing line of the rail.
-#[component(transparent)]
+#[component]
 pub fn Closing() -> Drawn {
     let store = Store::from_context();
     let today = Memo::new(move |_| store.clock.get().today());

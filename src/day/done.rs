@@ -8,11 +8,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{DayFailures, FailureNotice, failures_today, notices_today};
 use lastpull_core::plan::done_today;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Jobs, pieces, misprints and hours of today.
-#[component(transparent)]
+#[component]
 pub fn DoneToday() -> Drawn {
     let store = Store::from_context();
     // Once a minute is often enough for a sum of the day.

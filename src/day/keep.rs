@@ -6,11 +6,11 @@ use crate::more::InstallHint;
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The hint, until it is followed or put away. Not in the demo, and not while a run is on the press.
-#[component(transparent)]
+#[component]
 pub fn KeepHint() -> Drawn {
     let store = Store::from_context();
     let wanted = Memo::new(move |_| {

@@ -9,7 +9,7 @@ use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::plan::{Fit, Rail as RailState, reordered};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;
@@ -26,7 +26,7 @@ pub struct Drag {
 }
 
 /// The rail.
-#[component(transparent)]
+#[component]
 pub fn Rail(state: Memo<RailState>) -> Drawn {
     let store = Store::from_context();
     let drag = RwSignal::new(None::<Drag>);

@@ -8,13 +8,13 @@ use crate::place::Place;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::plan::{Fit, Rail, RailRun};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
 
 /// A run on the rail: what it is, when it is out of the dryer, and its handles.
-#[component(transparent)]
+#[component]
 pub fn RunBlock(
     id: RunId,
     state: Memo<Rail>,
@@ -48,7 +48,7 @@ pub fn RunBlock(
     })
 }
 
-#[component(transparent)]
+#[component]
 fn Finish(run: RailRun) -> Drawn {
     let (icon, words) = match run.fit {
         Fit::Fits => ("check", words::fit_fits()),
@@ -76,7 +76,7 @@ fn Finish(run: RailRun) -> Drawn {
 }
 
 /// Moving a run by drag, or by buttons.
-#[component(transparent)]
+#[component]
 fn Handles(
     id: RunId,
     title: String,

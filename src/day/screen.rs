@@ -14,11 +14,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::standing_failures;
 use lastpull_core::plan::{RailVerdict, rail};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The day: verdict first, then the rail, then what was done.
-#[component(transparent)]
+#[component]
 pub fn DayScreen() -> Drawn {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));

@@ -4,11 +4,11 @@ use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::words;
 use lastpull_core::plan::RailVerdict;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The verdict on the day.
-#[component(transparent)]
+#[component]
 pub fn Verdict(verdict: RailVerdict) -> Drawn {
     let (tone, icon, text) = match verdict {
         RailVerdict::Empty => ("good", "check", String::new()),

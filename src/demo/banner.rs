@@ -5,11 +5,11 @@ use crate::live::Drawn;
 use crate::platform::updates;
 use crate::store::Store;
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The lines, where there are any.
-#[component(transparent)]
+#[component]
 pub fn Banner() -> Drawn {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));

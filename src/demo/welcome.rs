@@ -7,12 +7,12 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The first screen of a device that holds nothing yet.
-#[component(transparent)]
+#[component]
 pub fn Welcome() -> Drawn {
     let store = Store::from_context();
     let name = RwSignal::new(String::new());

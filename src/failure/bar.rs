@@ -6,11 +6,11 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::FailureNotice;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A failure in a line. `titled` names its job too.
-#[component(transparent)]
+#[component]
 pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> Drawn {
     let store = Store::from_context();
     let FailureNotice { id, title, kind, screen, at, stood, open, suspect, spoiled } = notice;

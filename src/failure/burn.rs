@@ -11,11 +11,11 @@ use lastpull_core::failure::FailureCard;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{StepRow, step_done, step_undone};
 use lastpull_core::shop::Shop;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The replacement, once there is one.
-#[component(transparent)]
+#[component]
 pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> Drawn {
     let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
     let rows =
@@ -52,7 +52,7 @@ pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> Dra
 }
 
 /// A step, to tick when it is done and to take back.
-#[component(transparent)]
+#[component]
 fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
     let store = Store::from_context();
     let is_done = move || row.with(|row| row.as_ref().is_some_and(|(_, row)| row.done));

@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::failure::{Replacement, Stock, StockRow, burn_again_facts, stock_for};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The coated and clean screens of the shop, and a frame that is not on its list.
-#[component(transparent)]
+#[component]
 pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> Drawn {
     let store = Store::from_context();
     let Stock { rows, new_pulls } =
@@ -39,7 +39,7 @@ pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> Drawn {
                 {rows.into_iter().map(|StockRow { id: screen, label, state, same_mesh, wanted_for, pulls }| view! {
                     <li>
                         <button type="button" class="button failure-stock-row" data-stock=label.clone() on:click=move |_| burn(Replacement::Stock(screen))>
-                            <strong>{label}</strong>
+                            <strong>{label.clone()}</strong>
                             <span class="row-words">
                                 <span>{words::failure_stock_state(state)}{if same_mesh { view! { " · "{words::failure_burn_same()} } } else { nothing() }}</span>
                                 {wanted_for.map(|title| view! { <small class="failure-wanted">{words::failure_burn_wanted(title)}</small> })}

@@ -6,11 +6,11 @@ use crate::live::{Drawn, live};
 use crate::words;
 use lastpull_core::failure::FailureCard;
 use lastpull_core::plan::RailVerdict;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// When it pulls again, when the run is out, whether that makes closing, and what becomes of the day.
-#[component(transparent)]
+#[component]
 pub fn Finish(card: Memo<Option<FailureCard>>) -> Drawn {
     let run = Memo::new(move |_| {
         let card = card.get()?;

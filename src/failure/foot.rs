@@ -13,11 +13,11 @@ use crate::words;
 use lastpull_core::failure::{FailureCard, delete_facts, open_facts, undelete_facts};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Notes and the rest.
-#[component(transparent)]
+#[component]
 pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Drawn {
     let store = Store::from_context();
     let notes =

@@ -9,11 +9,11 @@ use crate::words;
 use lastpull_core::failure::{FailureCard, JudgeRow, Verdict, judge_all_facts, judge_facts, taken_back};
 use lastpull_core::job::Size;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The suspects by size. Nothing while there are none and were none.
-#[component(transparent)]
+#[component]
 pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     let store = Store::from_context();
     let rows = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.sizes.clone()).unwrap_or_default()));
@@ -61,7 +61,7 @@ fn told(verdict: Verdict, pieces: u32) -> String {
 }
 
 /// One size: how many are good, how many spoiled.
-#[component(transparent)]
+#[component]
 fn JudgeSize(id: Subject, size: Option<Size>, rows: Memo<Vec<JudgeRow>>) -> Drawn {
     let row = Memo::new(move |_| rows.with(|rows| rows.iter().find(|row| row.size == size).copied()));
     let open = Memo::new(move |_| row.get().map_or(0, |row| row.suspect));
@@ -80,7 +80,7 @@ fn JudgeSize(id: Subject, size: Option<Size>, rows: Memo<Vec<JudgeRow>>) -> Draw
 }
 
 /// One more, one less.
-#[component(transparent)]
+#[component]
 fn JudgeStep(id: Subject, size: Option<Size>, verdict: Verdict, open: Memo<u32>, count: Memo<u32>) -> Drawn {
     let store = Store::from_context();
     let judge = move |pieces: i32| {

@@ -10,11 +10,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{FailureCard, FailureKind, list_screen_facts};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The kinds as a grid, then the run's screens where there is more than one.
-#[component(transparent)]
+#[component]
 pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> Drawn {
     let store = Store::from_context();
     let chosen = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.kind)));

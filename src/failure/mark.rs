@@ -10,13 +10,13 @@ use crate::words;
 use lastpull_core::failure::{FailureCard, Mark, Print};
 use lastpull_core::journal::Subject;
 use lastpull_core::run::Location;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
 /// The art in the ink's colour on the garment's, with a mark to be put on it.
-#[component(transparent)]
+#[component]
 pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     let store = Store::from_context();
     let print = card.with_untracked(|card| card.as_ref().map(|card| card.print).unwrap_or_default());
@@ -100,7 +100,7 @@ pub fn in_words(mark: Option<Mark>) -> String {
 }
 
 /// A line or two of the garment around the art: a collar, a hem, a pocket.
-#[component(transparent)]
+#[component]
 fn Around(print: Print) -> Drawn {
     let path = match print.location {
         Location::FullFront | Location::CentreChest => "M36 0c4 12 24 12 28 0",

@@ -2,11 +2,11 @@
 
 use crate::live::Drawn;
 use lastpull_core::failure::FailureKind;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A picture of a kind of failure. Decoration: its name stands below.
-#[component(transparent)]
+#[component]
 pub fn KindPicture(kind: FailureKind) -> Drawn {
     let path = match kind {
         // A hole, with ink falling through.

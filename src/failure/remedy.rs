@@ -11,11 +11,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{FailureCard, Remedy, remedy_facts};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The remedies, the quickest first; and the screen that is burned again.
-#[component(transparent)]
+#[component]
 pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> Drawn {
     let store = Store::from_context();
     let chosen = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.remedy)));

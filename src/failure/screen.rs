@@ -20,12 +20,12 @@ use crate::words;
 use lastpull_core::failure::{FailureCard, failure_card, go_on_facts};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// One failure.
-#[component(transparent)]
+#[component]
 pub fn FailureScreen(id: Uuid) -> Drawn {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| failure_card(shop, id, store.clock.get())));
@@ -59,7 +59,7 @@ pub fn FailureScreen(id: Uuid) -> Drawn {
 }
 
 /// The five steps.
-#[component(transparent)]
+#[component]
 fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     let current = RwSignal::new(card.with_untracked(|card| card.as_ref().and_then(Step::first)));
     let told = move |words: fn(&FailureCard) -> Option<String>| {
@@ -109,7 +109,7 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
 }
 
 /// The press goes on, in reach of the thumb all along.
-#[component(transparent)]
+#[component]
 fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Drawn {
     let store = Store::from_context();
     // Whether the press stands, whether going on is the thing to do now, and whether there is a count.

@@ -9,14 +9,14 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::FailureCard;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Numbers a thumb reaches at once.
 const QUICK: [u32; 5] = [1, 2, 5, 10, 20];
 
 /// The stepper, and which sizes its pieces are of.
-#[component(transparent)]
+#[component]
 pub fn Since(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     let store = Store::from_context();
     let most = Memo::new(move |_| card.with(|card| card.as_ref().map_or(0, |card| card.most)));

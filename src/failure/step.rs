@@ -7,7 +7,7 @@ use crate::parts::Icon;
 use crate::platform::{clock, dom};
 use crate::words;
 use lastpull_core::failure::FailureCard;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -67,7 +67,7 @@ impl Step {
 }
 
 /// A step as a line that opens. `told` says what was answered; none while nothing was.
-#[component(transparent)]
+#[component]
 pub fn StepRow(
     step: Step,
     title: &'static str,
@@ -97,7 +97,7 @@ pub fn StepRow(
 }
 
 /// The way on, at the end of a step.
-#[component(transparent)]
+#[component]
 pub fn Next(#[prop(into)] on_next: Callback<()>) -> Drawn {
     view! {
         <button type="button" class="button failure-next" on:click=move |_| on_next.run(())>{words::failure_next()}<Icon name="down"/></button>

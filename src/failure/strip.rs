@@ -5,11 +5,11 @@ use crate::live::Drawn;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::FailureCard;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Downtime and heaps.
-#[component(transparent)]
+#[component]
 pub fn Strip(card: Memo<Option<FailureCard>>) -> Drawn {
     let store = Store::from_context();
     let heaps = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.pieces).unwrap_or_default()));

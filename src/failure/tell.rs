@@ -1,5 +1,6 @@
 //! Telling something of a failure: each answer is recorded as it is given.
 
+use leptos::prelude::*;
 use crate::store::Store;
 use lastpull_core::failure::FailureForm;
 use lastpull_core::journal::{Fact, Subject};

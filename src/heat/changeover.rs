@@ -12,11 +12,11 @@ use crate::words;
 use lastpull_core::heat::{Changeover, HeatCall, LimitFinding, StandsBy};
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CheckRow, CheckState};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The change before a run. Nothing where nothing changes.
-#[component(transparent)]
+#[component]
 pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> Drawn {
     let store = Store::from_context();
     live(move || {

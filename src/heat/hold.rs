@@ -5,11 +5,11 @@ use crate::live::Drawn;
 use crate::parts::{Icon, Sheet};
 use crate::words;
 use lastpull_core::heat::{Changeover, LimitFinding};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The question. `open` is how many checks are not made, in all.
-#[component(transparent)]
+#[component]
 pub fn HoldSheet(
     change: Memo<Option<Changeover>>,
     open: Memo<u32>,

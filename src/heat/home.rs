@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::heat::{
     fabric_limits, inks_without_sheet, room_view, settling_log, sheet_list, tests_due, trial_log, unit_list,
 };
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The page.
-#[component(transparent)]
+#[component]
 pub fn HeatHome() -> Drawn {
     let store = Store::from_context();
     let lines = Memo::new(move |_| lines(store));
@@ -85,7 +85,7 @@ fn lines(store: Store) -> Vec<Line> {
     })
 }
 
-#[component(transparent)]
+#[component]
 fn Row(line: Line) -> Drawn {
     let (place, icon, title, text, calls) = line;
     view! {

@@ -10,14 +10,14 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{FabricLimitForm, HeatFact, LimitKind, LimitOrigin, fabric_limit};
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 const LIST: Place = Place::Heat(HeatPlace::Limits);
 
 /// The form.
-#[component(transparent)]
+#[component]
 pub fn LimitForm(number: u8) -> Drawn {
     let store = Store::from_context();
     let Some((fabric, kind)) = of_number(number) else { return view! { <NotHere/> } };

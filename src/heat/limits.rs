@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{FabricLimit, LimitKind, LimitOrigin, fabric_limits};
 use lastpull_core::job::Fabric;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The list, fabric by fabric.
-#[component(transparent)]
+#[component]
 pub fn LimitsScreen() -> Drawn {
     let store = Store::from_context();
     let limits = Memo::new(move |_| store.shop.with(fabric_limits));

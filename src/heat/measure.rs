@@ -10,11 +10,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{HeatFact, SensorForm, SensorMethod};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The form of a measurement, and those before.
-#[component(transparent)]
+#[component]
 pub fn MeasureScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let unit = Memo::new(move |_| {

@@ -31,8 +31,9 @@ pub use run_heat::RunHeatRows;
 pub use run_tests::TestsStand;
 pub use strip::RoomStrip;
 
+use leptos::prelude::*;
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 
 /// Draws one of these screens.
 pub fn screen(place: HeatPlace) -> Drawn {

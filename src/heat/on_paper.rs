@@ -11,11 +11,11 @@ use crate::words;
 use lastpull_core::heat::{CureOnPaper, HeatFact, LimitFinding, LimitState, Missing, RunHeat, run_heat, unit_list};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The row and what it opens to.
-#[component(transparent)]
+#[component]
 pub fn OnPaper(id: RunId) -> Drawn {
     let store = Store::from_context();
     let hour = Memo::new(move |_| store.clock.get().now / 3_600_000);

@@ -13,11 +13,11 @@ use lastpull_core::heat::{RoomForm, RoomView, room_view};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::{Units, parse_number};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The page.
-#[component(transparent)]
+#[component]
 pub fn RoomScreen() -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -36,7 +36,7 @@ pub fn RoomScreen() -> Drawn {
 }
 
 /// Reading it: two big numbers, each with a step down and up.
-#[component(transparent)]
+#[component]
 fn Read(room: Memo<RoomView>) -> Drawn {
     let store = Store::from_context();
     let units = words::units();
@@ -78,7 +78,7 @@ fn Read(room: Memo<RoomView>) -> Drawn {
 }
 
 /// A big number with a step down and up.
-#[component(transparent)]
+#[component]
 fn Stepper(
     name: &'static str,
     label: &'static str,

@@ -5,7 +5,7 @@ use crate::live::{Drawn, live};
 use crate::parts::{Choice, Icon};
 use crate::words;
 use lastpull_core::heat::{HeatLevel, RoomRow, RoomView, Schedule, WorkRest};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// How hard the work is.
@@ -17,7 +17,7 @@ enum Work {
 }
 
 /// The answer to the last reading.
-#[component(transparent)]
+#[component]
 pub fn Asks(room: Memo<RoomView>) -> Drawn {
     live(move || {
         room.with(|room| {
@@ -35,7 +35,7 @@ pub fn Asks(room: Memo<RoomView>) -> Drawn {
 }
 
 /// Minutes of work and rest, and what all these numbers leave out.
-#[component(transparent)]
+#[component]
 pub fn Rest(room: Memo<RoomView>) -> Drawn {
     let work = RwSignal::new(Work::Moderate);
     live(move || {
@@ -121,7 +121,7 @@ fn leaves_out(room: &RoomView) -> Drawn {
 }
 
 /// Readings before the last.
-#[component(transparent)]
+#[component]
 pub fn Earlier(room: Memo<RoomView>) -> Drawn {
     live(move || {
         room.with(|room| {

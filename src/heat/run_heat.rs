@@ -13,11 +13,11 @@ use crate::words;
 use lastpull_core::heat::{Trial, TrialFit, trials_for};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The rows of a run.
-#[component(transparent)]
+#[component]
 pub fn RunHeatRows(id: RunId) -> Drawn {
     view! {
         <section class="heat-rows" id="heat-rows" aria-label=words::heat_title()>
@@ -42,7 +42,7 @@ pub fn row(tone: &'static str, icon: &'static str, id: &'static str, line: Strin
     }
 }
 
-#[component(transparent)]
+#[component]
 fn EarlierTrials(id: RunId) -> Drawn {
     let store = Store::from_context();
     let trials = Memo::new(move |_| {

@@ -8,11 +8,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{TestDue, TestStanding, test_standing};
 use lastpull_core::job::RunId;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The row and what it opens to.
-#[component(transparent)]
+#[component]
 pub fn TestsStand(id: RunId) -> Drawn {
     let store = Store::from_context();
     let standing = Memo::new(move |_| store.shop.with(|shop| test_standing(shop, id)));

@@ -9,11 +9,11 @@ use crate::words;
 use lastpull_core::heat::{Changeover, HeatFact, HeaterField, HeaterKind, SettlingNow, Wait, settled_facts};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The wait, or the timer that is going.
-#[component(transparent)]
+#[component]
 pub fn Settle(id: RunId, change: Memo<Option<Changeover>>) -> Drawn {
     let store = Store::from_context();
     let going = Memo::new(move |_| change.with(|change| change.as_ref().and_then(Changeover::timing)));

@@ -10,11 +10,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Settling, SettlingForm, settling_log, unit_list};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The log, and the form of one that was not timed with the app.
-#[component(transparent)]
+#[component]
 pub fn SettlingsScreen() -> Drawn {
     let store = Store::from_context();
     let log = Memo::new(move |_| {
@@ -58,7 +58,7 @@ fn line(store: Store, id: Subject, settling: &Settling) -> Drawn {
 }
 
 /// One that was timed by other means. Nothing while the shop has no dryer.
-#[component(transparent)]
+#[component]
 fn ByHand() -> Drawn {
     let store = Store::from_context();
     let dryers: Vec<(Subject, String)> = store.shop.with_untracked(|shop| {

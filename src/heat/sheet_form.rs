@@ -11,13 +11,13 @@ use crate::words;
 use lastpull_core::heat::{HeatFact, SheetForm};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Sheets);
 
 /// A new sheet, empty or of a run's ink; or one's figures.
-#[component(transparent)]
+#[component]
 pub fn InkSheetForm(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let before =

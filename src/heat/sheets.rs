@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::heat::{InkSheet, inks_without_sheet, sheet_list};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The list, and the inks that want a sheet.
-#[component(transparent)]
+#[component]
 pub fn SheetsScreen() -> Drawn {
     let store = Store::from_context();
     let sheets = Memo::new(move |_| {

@@ -7,11 +7,11 @@ use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{HeatLevel, room_brief};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The line. Nothing while nothing is to be said.
-#[component(transparent)]
+#[component]
 pub fn RoomStrip() -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);

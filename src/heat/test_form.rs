@@ -14,13 +14,13 @@ use lastpull_core::heat::{
 };
 use lastpull_core::job::{Fabric, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Tests);
 
 /// A new test, of what a run prints where it begins there.
-#[component(transparent)]
+#[component]
 pub fn NewTest(#[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let by = store.crew().unwrap_or_default();
@@ -35,7 +35,7 @@ pub fn NewTest(#[prop(into)] run: Option<RunId>) -> Drawn {
 }
 
 /// A test that was noted.
-#[component(transparent)]
+#[component]
 pub fn OneTest(id: Subject) -> Drawn {
     let store = Store::from_context();
     let before = store.shop.with_untracked(|shop| shop.heat.test(id).filter(|test| !test.deleted).cloned());
@@ -102,7 +102,7 @@ fn fields(
 }
 
 /// By which method; nothing where there is one only.
-#[component(transparent)]
+#[component]
 fn How(kind: TestKind, form: RwSignal<TestForm>) -> Drawn {
     let methods = TestMethod::of(kind);
     if methods.len() < 2 {

@@ -11,11 +11,11 @@ use crate::words;
 use lastpull_core::heat::{CureTest, TestResult, TestStanding, test_log, tests_due};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
-#[component(transparent)]
+#[component]
 pub fn TestsScreen() -> Drawn {
     let store = Store::from_context();
     let due = Memo::new(move |_| store.shop.with(tests_due));

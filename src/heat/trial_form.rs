@@ -11,13 +11,13 @@ use crate::words;
 use lastpull_core::heat::{HeatFact, Trial, TrialForm, TrialVerdict};
 use lastpull_core::job::{Fabric, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Trials);
 
 /// A new trial, from a run's set-up where it begins there; or one that was noted.
-#[component(transparent)]
+#[component]
 pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let before: Option<Trial> =

@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Trial, TrialFit, TrialVerdict, trial_log};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
-#[component(transparent)]
+#[component]
 pub fn TrialsScreen() -> Drawn {
     let store = Store::from_context();
     let trials = Memo::new(move |_| {

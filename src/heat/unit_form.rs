@@ -10,13 +10,13 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{HeatFact, HeaterForm, HeaterKind};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Units);
 
 /// A new unit, or one's fields.
-#[component(transparent)]
+#[component]
 pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
     let store = Store::from_context();
     let before = unit

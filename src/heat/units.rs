@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Heater, SensorReading, unit_list};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
-#[component(transparent)]
+#[component]
 pub fn UnitsScreen() -> Drawn {
     let store = Store::from_context();
     let units = Memo::new(move |_| {

@@ -11,14 +11,14 @@ use crate::words;
 use lastpull_core::ink::{Component, ComponentCard, StockLine, StockRow, StockWhat, component_card};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Lines of its story that are shown at once.
 const FIRST_LINES: usize = 5;
 
 /// The card.
-#[component(transparent)]
+#[component]
 pub fn ComponentScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| component_card(shop, id)));

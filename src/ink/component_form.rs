@@ -9,7 +9,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ComponentForm, ComponentKind, Hiding, InkFact};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const STOCK: Place = Place::Ink(InkPlace::Stock);
@@ -17,7 +17,7 @@ const STOCK: Place = Place::Ink(InkPlace::Stock);
 pub(super) const GREY: &str = "#8a8a8a";
 
 /// A new component, or one's fields.
-#[component(transparent)]
+#[component]
 pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> Drawn {
     let store = Store::from_context();
     let units = words::units();
@@ -60,7 +60,7 @@ pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> Drawn {
 }
 
 /// What it is for, whether it covers, and its colour.
-#[component(transparent)]
+#[component]
 pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> Drawn {
     let kinds = ComponentKind::ALL.map(|kind| (kind, words::ink_kind_name(kind).to_owned())).to_vec();
     let hidings = [Hiding::Transparent, Hiding::Opaque]
@@ -92,7 +92,7 @@ pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Sheet(form: RwSignal<ComponentForm>, sending: Sending) -> Drawn {
     let problems = sending.problems;
     let filled =
@@ -113,7 +113,7 @@ fn Sheet(form: RwSignal<ComponentForm>, sending: Sending) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Buying(form: RwSignal<ComponentForm>, sending: Sending) -> Drawn {
     let problems = sending.problems;
     let filled = form.with_untracked(|form| [&form.cost, &form.tub, &form.low_at].iter().any(|text| !text.is_empty()));

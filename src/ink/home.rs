@@ -10,11 +10,11 @@ use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{InkShelf, ink_shelf};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The first of these screens.
-#[component(transparent)]
+#[component]
 pub fn InkHome() -> Drawn {
     let store = Store::from_context();
     let shelf = Memo::new(move |_| store.shop.with(ink_shelf));

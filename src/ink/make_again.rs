@@ -12,11 +12,11 @@ use crate::words;
 use lastpull_core::ink::{InkFact, MakeAgain, MakeForm, MakeRow, MakeSize, RevisionName, best_revision, make_again};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
-#[component(transparent)]
+#[component]
 pub fn MakeAgainScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let units = words::units();

@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::ink::{MakeForm, best_revision, made_for};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The question.
-#[component(transparent)]
+#[component]
 pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> Drawn {
     let by_pieces = Memo::new(move |_| form.with(|form| form.by_pieces));
     let ways = vec![(false, words::ink_by_weight().to_owned()), (true, words::ink_by_pieces().to_owned())];
@@ -32,7 +32,7 @@ pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> Dra
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> Drawn {
     let store = Store::from_context();
     // The two weights are one unless something comes on top.
@@ -50,7 +50,7 @@ fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> 
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: Signal<Problems>) -> Drawn {
     let store = Store::from_context();
     let runs = Memo::new(move |_| {

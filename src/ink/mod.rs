@@ -25,8 +25,9 @@ mod sum;
 pub use place::InkPlace;
 pub use run_ink::RunInkRows;
 
+use leptos::prelude::*;
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 
 /// Draws one of these screens.
 pub fn screen(place: InkPlace) -> Drawn {

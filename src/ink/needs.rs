@@ -8,11 +8,11 @@ use crate::words;
 use lastpull_core::ink::{InkNeeded, InkShelf, PotStage};
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What the coming runs need, in the order of the day.
-#[component(transparent)]
+#[component]
 pub fn Needs(shelf: Memo<InkShelf>) -> Drawn {
     live(move || {
         let rows: Vec<Drawn> = shelf.with(|shelf| shelf.needed.iter().map(|need| row(need, shelf)).collect());

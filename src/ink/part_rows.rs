@@ -10,7 +10,7 @@ use crate::words;
 use lastpull_core::ink::{Colour, PartForm, RecipeForm, RecipeProblems};
 use lastpull_core::job::FormProblem;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -22,7 +22,7 @@ struct Asking {
 }
 
 /// The rows, in the convention they are written in. What asks for a component is drawn by [`Picking`].
-#[component(transparent)]
+#[component]
 pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking) -> Drawn {
     let with_top = RwSignal::new(form.with_untracked(|form| form.parts.iter().any(|row| row.on_top)));
     let conventions =
@@ -86,7 +86,7 @@ fn percent_id(at: usize) -> String {
     format!("percent-{at}")
 }
 
-#[component(transparent)]
+#[component]
 fn Rows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking, on_top: bool) -> Drawn {
     let places = Memo::new(move |_| {
         let rows = form.with(|form| form.parts.iter().map(|row| row.on_top).collect::<Vec<_>>());
@@ -104,7 +104,7 @@ fn Rows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking:
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking, at: usize) -> Drawn {
     let store = Store::from_context();
     let part = Memo::new(move |_| form.with(|form| form.parts.get(at).cloned().unwrap_or_default()));

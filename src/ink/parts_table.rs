@@ -1,11 +1,12 @@
 //! What an ink is mixed of, in percent: one line a component, the numbers under each other.
 
+use leptos::prelude::*;
 use crate::live::Drawn;
 use crate::parts::Swatch;
 use crate::place::{InkPlace, Place};
 use crate::words;
 use lastpull_core::ink::PartRow;
-use lastpull_view::view;
+use crate::live::view;
 
 /// The components of an ink with their percentages.
 pub(super) fn parts_table(parts: &[PartRow]) -> Drawn {

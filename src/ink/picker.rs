@@ -13,7 +13,7 @@ use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
 use lastpull_core::sorted::sort_by_key;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Fewer than these are seen at a glance.
@@ -30,7 +30,7 @@ struct Offered {
 }
 
 /// The sheet that asks for a component.
-#[component(transparent)]
+#[component]
 pub fn ComponentPicker(
     /// Called with what was chosen.
     on_pick: Callback<Subject>,
@@ -98,7 +98,7 @@ fn list(offered: &[Offered], search: &str, on_pick: Callback<Subject>) -> Drawn 
 }
 
 /// Name, kind and colour: enough to write a recipe with. The rest is told on its card.
-#[component(transparent)]
+#[component]
 fn NewOne(on_pick: Callback<Subject>) -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(ComponentForm::default());

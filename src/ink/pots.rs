@@ -1,11 +1,12 @@
 //! A pot in a list.
 
+use leptos::prelude::*;
 use crate::live::Drawn;
 use crate::parts::{Icon, Swatch};
 use crate::place::{Place, PotPlace};
 use crate::words;
 use lastpull_core::ink::{PotLine, PotStage};
-use lastpull_view::view;
+use crate::live::view;
 
 /// A pot, and how far it is.
 pub(super) fn pot_row(pot: &PotLine) -> Drawn {

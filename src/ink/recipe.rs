@@ -13,11 +13,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{Approval, RecipeCard, RevisionRow, recipe_card};
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The card.
-#[component(transparent)]
+#[component]
 pub fn RecipeScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| recipe_card(shop, id).filter(|card| !card.recipe.deleted)));
@@ -36,7 +36,7 @@ pub fn RecipeScreen(id: Subject) -> Drawn {
             delete(store, id, words::ink_recipe_deleted(name.get_untracked()), Place::Ink(InkPlace::Home));
         };
         view! {
-            <Page title=Signal::from(name) up=Place::Ink(InkPlace::Home) aside class="ink">
+            <Page title={Signal::<String>::from(name)} up=Place::Ink(InkPlace::Home) aside class="ink">
                 {move || card.with(|card| card.as_ref().map(|card| view! { {best(card)} {used(store, card)} {behind(card)} }))}
                 <Revisions card/>
                 <section class="ink-section"><h2>{words::photos_title()}</h2><Photos subject=id/></section>

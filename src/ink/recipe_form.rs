@@ -12,7 +12,7 @@ use crate::words;
 use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The colour a new recipe begins with, as a new run does.
@@ -36,7 +36,7 @@ struct Begun {
 }
 
 /// A new recipe, empty or for the ink that a run names.
-#[component(transparent)]
+#[component]
 pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     // What the field shows is what is saved: a browser shows an empty colour as black.
@@ -54,7 +54,7 @@ pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> Drawn {
 }
 
 /// Its name, colour and notes; its parts too while it has none.
-#[component(transparent)]
+#[component]
 pub fn EditRecipe(id: Subject) -> Drawn {
     let store = Store::from_context();
     match begun(store, id) {
@@ -65,7 +65,7 @@ pub fn EditRecipe(id: Subject) -> Drawn {
 }
 
 /// Another revision: from the latest of a recipe, or from the revision that is named.
-#[component(transparent)]
+#[component]
 pub fn Revise(id: Subject) -> Drawn {
     let store = Store::from_context();
     match begun(store, id) {
@@ -191,7 +191,7 @@ fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
     })
 }
 
-#[component(transparent)]
+#[component]
 fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> Drawn {
     view! {
         <div class="field-pair colour-pair">
@@ -201,7 +201,7 @@ fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> Drawn 
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Parts(
     form: RwSignal<RecipeForm>,
     problems: RwSignal<RecipeProblems>,

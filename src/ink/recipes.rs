@@ -7,14 +7,14 @@ use crate::place::{InkPlace, Place};
 use crate::words;
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{InkShelf, RecipeLine};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Fewer than these are seen at a glance, and nothing to search among.
 const SEARCHABLE: usize = 9;
 
 /// All recipes, or those that are called so.
-#[component(transparent)]
+#[component]
 pub fn Recipes(shelf: Memo<InkShelf>) -> Drawn {
     let search = RwSignal::new(String::new());
     let searchable = Memo::new(move |_| shelf.with(|shelf| shelf.recipes.len() >= SEARCHABLE));

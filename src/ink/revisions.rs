@@ -11,11 +11,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{RecipeCard, RevisionRow};
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// All of them, put away.
-#[component(transparent)]
+#[component]
 pub fn Revisions(card: Memo<Option<RecipeCard>>) -> Drawn {
     let store = Store::from_context();
     live(move || {

@@ -10,12 +10,12 @@ use crate::words;
 use lastpull_core::ink::{RunInk, run_ink};
 use lastpull_core::job::RunId;
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Where its ink is; nothing for a shop that does not mix at this bench. `after` the run, the pots are weighed
 /// back.
-#[component(transparent)]
+#[component]
 pub fn RunInkRows(id: RunId, after: bool) -> Drawn {
     let store = Store::from_context();
     let ink = Memo::new(move |_| store.shop.with(|shop| run_ink(shop, id)));

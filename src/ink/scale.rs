@@ -8,14 +8,14 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::ScaleForm;
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 const STOCK: Place = Place::Ink(InkPlace::Stock);
 
 /// Its form.
-#[component(transparent)]
+#[component]
 pub fn ScaleScreen() -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| ScaleForm::of(&shop.ink.scale)));

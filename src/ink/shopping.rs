@@ -7,11 +7,11 @@ use crate::platform::{spawn_local, text};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{StockRow, StockView, ToBuy};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The list; nothing where nothing is low.
-#[component(transparent)]
+#[component]
 pub fn Shopping(stock: Memo<StockView>) -> Drawn {
     let store = Store::from_context();
     let share = move |_| {

@@ -8,11 +8,11 @@ use crate::place::{InkPlace, Place};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ComponentKind, StockRow, StockView, stock_view};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The shelf.
-#[component(transparent)]
+#[component]
 pub fn StockScreen() -> Drawn {
     let store = Store::from_context();
     let stock = Memo::new(move |_| store.shop.with(stock_view));

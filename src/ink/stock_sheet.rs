@@ -9,7 +9,7 @@ use crate::words;
 use lastpull_core::ink::{InkFact, StockForm};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Which of the two is told.
@@ -22,13 +22,13 @@ pub enum StockAsk {
 }
 
 /// The sheet, while it is asked.
-#[component(transparent)]
+#[component]
 pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockAsk>>) -> Drawn {
     let asked = Memo::new(move |_| ask.get());
     live(move || asked.get().map(|what| view! { <Asked id what ask/> }))
 }
 
-#[component(transparent)]
+#[component]
 fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> Drawn {
     let store = Store::from_context();
     let name =

@@ -6,11 +6,11 @@ use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{LimitBroken, LimitOf, OffSum, RecipeForm, SumFix, SumOffer};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The sum as it is typed. `asked` once saving was tried: then it is a problem, before that a help.
-#[component(transparent)]
+#[component]
 pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> Drawn {
     let store = Store::from_context();
     let off = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.sum(shop))));
@@ -74,7 +74,7 @@ impl Filled<'_> {
 }
 
 /// The limits that a recipe as typed passes.
-#[component(transparent)]
+#[component]
 pub fn TypedLimits(form: RwSignal<RecipeForm>) -> Drawn {
     let store = Store::from_context();
     let limits = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.limits(shop))));

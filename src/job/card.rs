@@ -12,11 +12,11 @@ use crate::words;
 use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
 use lastpull_core::screen::facts_on_finish;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// One job.
-#[component(transparent)]
+#[component]
 pub fn JobScreen(id: JobId) -> Drawn {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| job_card(shop, id)));
@@ -40,7 +40,7 @@ pub fn JobScreen(id: JobId) -> Drawn {
     })
 }
 
-#[component(transparent)]
+#[component]
 fn Facts(card: JobCard) -> Drawn {
     let job = card.job;
     view! {
@@ -64,7 +64,7 @@ fn Facts(card: JobCard) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Lots(card: JobCard) -> Drawn {
     let id = card.id;
     let none = card.lots.is_empty();
@@ -78,7 +78,7 @@ fn Lots(card: JobCard) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Actions(card: JobCard) -> Drawn {
     let store = Store::from_context();
     let id = card.id;

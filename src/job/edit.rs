@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobForm, JobId};
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A new job, or a job's fields.
-#[component(transparent)]
+#[component]
 pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
     let store = Store::from_context();
     let before = job.and_then(|id| store.shop.with_untracked(|shop| shop.job(id).filter(|job| !job.deleted).cloned()));

@@ -7,11 +7,11 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobRow, job_list};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// All jobs: open ones by due date, finished ones below.
-#[component(transparent)]
+#[component]
 pub fn JobsScreen() -> Drawn {
     let store = Store::from_context();
     let search = RwSignal::new(String::new());
@@ -71,7 +71,7 @@ fn rows(rows: &[JobRow], searching: bool) -> Drawn {
     view! { <ul class="job-rows">{rows.into_iter().map(|row| view! { <Row row/> }).collect_view()}</ul> }.into_any()
 }
 
-#[component(transparent)]
+#[component]
 fn Row(row: JobRow) -> Drawn {
     let (garment, ink) = row.swatches.first().copied().unwrap_or_default();
     let when = match (row.finished, row.due) {

@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Size, suggested_lot};
 use lastpull_core::journal::{Fact, LotField};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A new lot of a job, or a lot's fields.
-#[component(transparent)]
+#[component]
 pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> Drawn {
     let store = Store::from_context();
     let before = lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).cloned()));
@@ -79,7 +79,7 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
     .into_any()
 }
 
-#[component(transparent)]
+#[component]
 fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> Drawn {
     view! {
         <div class="size-group">
@@ -91,7 +91,7 @@ fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>)
     }
 }
 
-#[component(transparent)]
+#[component]
 fn SizeCell(size: Size, form: RwSignal<LotForm>) -> Drawn {
     let id = format!("size-{size:?}").to_ascii_lowercase();
     let field = Bound {

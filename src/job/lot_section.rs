@@ -10,11 +10,11 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{LotCard, RunCard};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{SetUp, Standing};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A lot with its sizes and runs.
-#[component(transparent)]
+#[component]
 pub fn LotSection(lot: LotCard) -> Drawn {
     let store = Store::from_context();
     let LotCard { id, lot, runs } = lot;
@@ -49,7 +49,7 @@ pub fn LotSection(lot: LotCard) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> Drawn {
     let store = Store::from_context();
     let id = run.id;

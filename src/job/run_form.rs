@@ -11,11 +11,11 @@ use lastpull_core::ink::{ink_names, recipe_for};
 use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A new run of a lot, or a run's fields.
-#[component(transparent)]
+#[component]
 pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let before = run.and_then(|id| store.shop.with_untracked(|shop| shop.run(id).filter(|run| !run.deleted).cloned()));

@@ -8,11 +8,11 @@ use crate::platform::install;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::shop::Shop;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Storage and app.
-#[component(transparent)]
+#[component]
 pub fn AboutScreen() -> Drawn {
     let store = Store::from_context();
     store.look_at_keeping();
@@ -39,7 +39,7 @@ pub fn AboutScreen() -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Data() -> Drawn {
     let store = Store::from_context();
     let facts = Memo::new(move |_| store.shop.with(Shop::facts));
@@ -67,7 +67,7 @@ fn Data() -> Drawn {
 }
 
 /// How to put the app on this device's home screen.
-#[component(transparent)]
+#[component]
 pub fn InstallHint() -> Drawn {
     let store = Store::from_context();
     live(move || {
@@ -83,7 +83,7 @@ pub fn InstallHint() -> Drawn {
     })
 }
 
-#[component(transparent)]
+#[component]
 fn Erase() -> Drawn {
     let store = Store::from_context();
     let asking = RwSignal::new(false);

@@ -7,12 +7,12 @@ use crate::place::Place;
 use crate::platform::files;
 use crate::store::{BringError, Brought, Store};
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 
 /// Backup, out and in.
-#[component(transparent)]
+#[component]
 pub fn BackupScreen() -> Drawn {
     view! {
         <Page title=Signal::derive(|| words::backup_title().to_owned()) up=Place::More class="backup">
@@ -23,7 +23,7 @@ pub fn BackupScreen() -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Out() -> Drawn {
     let store = Store::from_context();
     let busy = move || store.backup.with(|backup| backup.busy);
@@ -67,7 +67,7 @@ fn Out() -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn In() -> Drawn {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
@@ -96,7 +96,7 @@ fn In() -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Arrived(brought: Brought) -> Drawn {
     let (photos, missing, brought) = (brought.photos, brought.photos_missing, brought.facts);
     let known = words::facts(brought.known as u32);
@@ -114,7 +114,7 @@ fn Arrived(brought: Brought) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Devices() -> Drawn {
     let store = Store::from_context();
     let names = Memo::new(move |_| {

@@ -6,11 +6,11 @@ use crate::parts::{MenuRow, Page};
 use crate::place::{HeatPlace, Place};
 use crate::store::Store;
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
-#[component(transparent)]
+#[component]
 pub fn MoreScreen() -> Drawn {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));

@@ -8,11 +8,11 @@ use crate::place::Place;
 use crate::platform::settings::{Language, Theme};
 use crate::store::Store;
 use crate::words::{self, Manner};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Settings. Each takes hold at once.
-#[component(transparent)]
+#[component]
 pub fn SettingsScreen() -> Drawn {
     let store = Store::from_context();
     let settings = store.settings;

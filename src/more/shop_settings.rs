@@ -7,11 +7,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::shop::ShopForm;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The shop's settings: a form with one save.
-#[component(transparent)]
+#[component]
 pub fn ShopSettings() -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| ShopForm::of(shop, store.device.get_untracked())));
@@ -45,7 +45,7 @@ pub fn ShopSettings() -> Drawn {
 /// Names of the week's fields.
 const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
 
-#[component(transparent)]
+#[component]
 fn Weekday(day: usize, form: RwSignal<ShopForm>, problems: RwSignal<Problems>) -> Drawn {
     let field = Bound {
         value: Signal::derive(move || form.with(|form| form.week[day].clone())),

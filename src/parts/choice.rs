@@ -2,11 +2,11 @@
 
 use crate::kept::Signal;
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// One of a few, as a row of buttons that wraps. Each option is its value and its words.
-#[component(transparent)]
+#[component]
 pub fn Choice<T>(
     /// What is asked.
     #[prop(into)]
@@ -53,7 +53,7 @@ where
 }
 
 /// Yes or no.
-#[component(transparent)]
+#[component]
 pub fn Switch(
     /// What is switched.
     #[prop(into)]

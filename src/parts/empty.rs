@@ -3,11 +3,11 @@
 use super::{Icon, Page};
 use crate::live::Drawn;
 use crate::{place::Place, words};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// An empty list.
-#[component(transparent)]
+#[component]
 pub fn Empty(
     /// A picture.
     icon: &'static str,
@@ -32,7 +32,7 @@ pub fn Empty(
 }
 
 /// A page about something that is not here.
-#[component(transparent)]
+#[component]
 pub fn NotHere() -> Drawn {
     view! {
         <Page title=words::not_here_title().to_owned() class="not-here">

@@ -4,7 +4,7 @@ use crate::kept::{RwSignal, Signal};
 use crate::live::Drawn;
 use crate::words;
 use lastpull_core::job::Problems;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A text of a form and how to set it.
@@ -56,7 +56,7 @@ impl Kind {
 }
 
 /// A field.
-#[component(transparent)]
+#[component]
 pub fn Field(
     /// Its name in the form's problems, and its id.
     name: &'static str,
@@ -123,7 +123,7 @@ pub fn Field(
 }
 
 /// A field of several lines.
-#[component(transparent)]
+#[component]
 pub fn TextArea(
     /// Its name in the form's problems, and its id.
     name: &'static str,
@@ -156,7 +156,7 @@ pub fn TextArea(
 }
 
 /// The foot of a form: save, and how many things are wrong.
-#[component(transparent)]
+#[component]
 pub fn SaveBar(
     /// What is wrong with the form.
     #[prop(into)]

@@ -1,11 +1,11 @@
 //! Line icons of our own, drawn on a grid of 24.
 
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// An icon by name. Decoration only: the words beside it or its button's label say what it means.
-#[component(transparent)]
+#[component]
 pub fn Icon(name: &'static str) -> Drawn {
     let path = match name {
         // A rail with runs hanging on it.

@@ -2,11 +2,11 @@
 
 use super::Icon;
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A row of a list of ways on: an icon, where it leads, and a word about it.
-#[component(transparent)]
+#[component]
 pub fn MenuRow(
     /// The place it leads to, as [`crate::place::Place::hash`] writes it.
     #[prop(into)]

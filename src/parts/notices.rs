@@ -5,11 +5,11 @@ use crate::live::{Drawn, nothing};
 use crate::store::{SaveState, Store};
 use crate::{place::Place, words};
 use lastpull_core::journal::StorageFault;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The notices over every screen.
-#[component(transparent)]
+#[component]
 pub fn Notices() -> Drawn {
     let store = Store::from_context();
     view! {
@@ -32,7 +32,7 @@ pub fn Notices() -> Drawn {
 }
 
 /// A save that fails: in the flow above the screen, which makes room for it.
-#[component(transparent)]
+#[component]
 pub fn Faults() -> Drawn {
     let store = Store::from_context();
     view! {
@@ -49,7 +49,7 @@ pub fn Faults() -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Blocked(fault: StorageFault) -> Drawn {
     let store = Store::from_context();
     let next = if fault == StorageFault::Full { words::blocked_next_full() } else { words::blocked_next() };

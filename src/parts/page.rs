@@ -5,11 +5,11 @@ use crate::kept::Signal;
 use crate::live::Drawn;
 use crate::place::Place;
 use crate::{platform::dom, words};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A screen with its heading. `up` is the place its back arrow leads to.
-#[component(transparent)]
+#[component]
 pub fn Page(
     /// The heading, which is also the title of the window.
     #[prop(into)]

@@ -4,12 +4,12 @@
 use super::Icon;
 use crate::live::Drawn;
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 
 /// A sheet, open for as long as it is drawn.
-#[component(transparent)]
+#[component]
 pub fn Sheet(
     /// What it asks.
     #[prop(into)]

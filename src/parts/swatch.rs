@@ -2,11 +2,11 @@
 
 use crate::live::Drawn;
 use lastpull_core::ink::Colour;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A colour. Decoration: its name stands beside it.
-#[component(transparent)]
+#[component]
 pub fn Swatch(#[prop(into)] colour: Option<Colour>) -> Drawn {
     view! {
         <span class="swatch" class:unknown=colour.is_none() aria-hidden="true" style:background-color=colour.map(|c| c.to_string())></span>
@@ -14,7 +14,7 @@ pub fn Swatch(#[prop(into)] colour: Option<Colour>) -> Drawn {
 }
 
 /// A little garment in its colour with the ink on it.
-#[component(transparent)]
+#[component]
 pub fn GarmentChip(garment: Option<Colour>, ink: Option<Colour>) -> Drawn {
     let cloth = garment.map_or_else(|| "var(--line)".to_owned(), |colour| colour.to_string());
     let print = ink.map_or_else(|| "transparent".to_owned(), |colour| colour.to_string());

@@ -10,12 +10,12 @@ use crate::store::{Adding, Shown, Store};
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::photo::{FEW_MORE, Photo, PhotoId};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 
 /// The photos of a subject.
-#[component(transparent)]
+#[component]
 pub fn Photos(
     /// What they show.
     subject: Subject,
@@ -70,7 +70,7 @@ pub fn section_of(subject: Subject) -> String {
 }
 
 /// A button that takes pictures from the camera, or from what the device has.
-#[component(transparent)]
+#[component]
 fn Pick(subject: Subject, adding: RwSignal<Adding>, camera: bool) -> Drawn {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
@@ -99,7 +99,7 @@ fn Pick(subject: Subject, adding: RwSignal<Adding>, camera: bool) -> Drawn {
 }
 
 /// A small picture. Its bytes are fetched when it comes near the window.
-#[component(transparent)]
+#[component]
 fn Tile(photo: Photo, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> Drawn {
     let store = Store::from_context();
     let fetching = Fetching::new();

@@ -10,7 +10,7 @@ use crate::store::{Shown, Store};
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::photo::{DoubleTouch, Photo, PhotoId, Zoom};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -29,7 +29,7 @@ struct Hand {
 }
 
 /// The photo that is open, among those of its subject.
-#[component(transparent)]
+#[component]
 pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> Drawn {
     let store = Store::from_context();
     let dialog = NodeRef::<html::Dialog>::new();
@@ -89,7 +89,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
             let _ = stage.set_pointer_capture(event.pointer_id());
         }
         let finger = (event.pointer_id(), point(&event));
-        hand.update_quietly(|hand| {
+        hand.update_untracked(|hand| {
             hand.moved = !hand.fingers.is_empty();
             hand.fingers.push(finger);
         });
@@ -106,7 +106,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
             }
             _ => {}
         }
-        hand.update_quietly(|hand| {
+        hand.update_untracked(|hand| {
             // A finger is never quite still.
             hand.moved |= (to.0 - from.0).hypot(to.1 - from.1) > 3.0;
             hand.fingers.iter_mut().filter(|finger| finger.0 == id).for_each(|finger| finger.1 = to);
@@ -115,7 +115,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
     let up = move |event: PointerEvent| {
         let (at, to) = (event.time_stamp(), point(&event));
         let mut double = false;
-        hand.update_quietly(|hand| {
+        hand.update_untracked(|hand| {
             hand.fingers.retain(|finger| finger.0 != event.pointer_id());
             double = hand.fingers.is_empty() && !hand.moved && hand.double.touched(at, to);
         });
@@ -124,7 +124,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
         }
     };
     let gone = move |event: PointerEvent| {
-        hand.update_quietly(|hand| hand.fingers.retain(|finger| finger.0 != event.pointer_id()));
+        hand.update_untracked(|hand| hand.fingers.retain(|finger| finger.0 != event.pointer_id()));
     };
     let wheel = move |event: web_sys::WheelEvent| {
         event.prevent_default();
@@ -197,7 +197,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
 }
 
 /// The photo itself.
-#[component(transparent)]
+#[component]
 fn Large(photo: PhotoId, label: String) -> Drawn {
     let store = Store::from_context();
     let fetching = Fetching::new();

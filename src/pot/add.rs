@@ -17,11 +17,11 @@ use lastpull_core::ink::{
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A correction.
-#[component(transparent)]
+#[component]
 pub fn AddScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let name =

@@ -13,7 +13,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage, reading_now};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What is asked about a pot.
@@ -36,7 +36,7 @@ pub enum Asking {
 }
 
 /// The steps.
-#[component(transparent)]
+#[component]
 pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>, go_on: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let at = Memo::new(move |_| {
@@ -138,7 +138,7 @@ fn yes_row(ask: impl Fn(leptos::ev::MouseEvent) + 'static) -> Drawn {
 }
 
 /// What is asked, over the screen.
-#[component(transparent)]
+#[component]
 pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let close = Callback::new(move |()| asking.set(None));
     live(move || match asking.get() {

@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::PotForm;
 use lastpull_core::journal::Subject;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The form.
-#[component(transparent)]
+#[component]
 pub fn EditScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let units = words::units();

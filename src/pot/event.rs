@@ -11,11 +11,11 @@ use crate::words;
 use lastpull_core::ink::LedgerLine;
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The line.
-#[component(transparent)]
+#[component]
 pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
     let store = Store::from_context();
     let line = line_of(store, pot, event);

@@ -1,5 +1,6 @@
 //! What a line of the ledger says, and taking it back.
 
+use leptos::prelude::*;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};

@@ -13,11 +13,11 @@ use crate::words;
 use lastpull_core::ink::{PotCard, PotRow, PotStage, pot_card, weigh_in_view};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A pot, at the scale while it is weighed in.
-#[component(transparent)]
+#[component]
 pub fn PotScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let card = Memo::new(move |_| {
@@ -51,7 +51,7 @@ fn all_in(store: Store, id: Subject) {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let asking = RwSignal::new(None::<Asking>);
@@ -75,7 +75,7 @@ fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> Dra
 }
 
 /// What is in it, as large as it goes.
-#[component(transparent)]
+#[component]
 fn Holds(card: PotCard, step: Grams) -> Drawn {
     let label = &card.label;
     let grams = |grams: Grams| words::pot_weight(grams, step);

@@ -5,7 +5,7 @@ use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::platform::dom;
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use web_sys::KeyboardEvent;
 
@@ -13,7 +13,7 @@ use web_sys::KeyboardEvent;
 const LONGEST: usize = 9;
 
 /// Three columns of digits, and a fourth for what is done with the number: `aside` above, enter below.
-#[component(transparent)]
+#[component]
 pub fn Keypad(
     /// The number as typed.
     text: RwSignal<String>,

@@ -13,11 +13,11 @@ use crate::words;
 use lastpull_core::ink::{BAND, LABEL, LabelWords, PotLabel, label_layout, pot_label};
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The label, and the ways out of the app.
-#[component(transparent)]
+#[component]
 pub fn LabelScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let label = Memo::new(move |_| store.shop.with(|shop| pot_label(shop, id)));
@@ -34,7 +34,7 @@ pub fn LabelScreen(id: Subject) -> Drawn {
     })
 }
 
-#[component(transparent)]
+#[component]
 fn Sheet(label: PotLabel, step: Grams) -> Drawn {
     let store = Store::from_context();
     let words = label_words(&label, step);

@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::ink::{LedgerLine, LedgerWhat, PotCard, PourStep};
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The last correction, at hand for its photo, its reading, or undo.
-#[component(transparent)]
+#[component]
 pub fn LastLine(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
     let store = Store::from_context();
     let last = Memo::new(move |_| {
@@ -38,7 +38,7 @@ fn is_correction(line: &LedgerLine) -> bool {
 }
 
 /// The lines, the latest first.
-#[component(transparent)]
+#[component]
 pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
     let store = Store::from_context();
     let lines = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.ledger.clone()).unwrap_or_default()));

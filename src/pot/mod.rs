@@ -25,8 +25,9 @@ mod weigh_in;
 pub use chosen::note_match;
 pub use place::PotPlace;
 
+use leptos::prelude::*;
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 
 /// Draws one of these screens.
 pub fn screen(place: PotPlace) -> Drawn {

@@ -12,11 +12,11 @@ use lastpull_core::ink::{InkFact, PotField, TakeForm, ink_shelf};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Ink poured into another pot, or `into` this one.
-#[component(transparent)]
+#[component]
 pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let step = super::happened::scale_step(store);

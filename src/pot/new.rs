@@ -13,11 +13,11 @@ use lastpull_core::ink::{InkFact, NewPot, PotFor, PotForm, new_pot_for, new_pot_
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A pot of a revision, for a run, or of nothing yet.
-#[component(transparent)]
+#[component]
 pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let found = store.shop.with_untracked(|shop| match (of, run) {

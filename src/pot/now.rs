@@ -11,14 +11,14 @@ use crate::words;
 use lastpull_core::ink::{AtScale, InkFact, PourForm, PourStep, WeighInView, WeighRow, at_scale};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::{Grams, NumberProblem};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Milliseconds within which a tap belongs to the one before it. Our own.
 const SECOND_TAP: f64 = 500.0;
 
 /// The component that is weighed now.
-#[component(transparent)]
+#[component]
 pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Option<Subject>>) -> Drawn {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());

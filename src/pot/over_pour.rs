@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::ink::{OverPour, Repair, RepairPlan, WeighInView, repair_facts, weigh_in};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What is too much, and the choice.
-#[component(transparent)]
+#[component]
 pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> Drawn {
     let store = Store::from_context();
     let choose = Callback::new(move |repair: Repair| {

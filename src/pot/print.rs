@@ -9,11 +9,11 @@ use crate::words;
 use lastpull_core::ink::{InkFact, PrintForm, suggested_batch};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The form.
-#[component(transparent)]
+#[component]
 pub fn PrintScreen(run: RunId) -> Drawn {
     let store = Store::from_context();
     let units = words::units();

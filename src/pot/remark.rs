@@ -13,7 +13,7 @@ use lastpull_core::ink::{
     ColourReading, InkFact, LedgerLine, PhotoSample, RemarkForm, WithUndo, lab_of, pot_card, reading_again,
 };
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A line of a pot's ledger.
@@ -26,7 +26,7 @@ pub fn line_of(store: Store, pot: Subject, event: Subject) -> Memo<Option<Ledger
 }
 
 /// What was read with it in, photos of it, and why.
-#[component(transparent)]
+#[component]
 pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> Drawn {
     view! {
         <Read pot event line/>
@@ -36,7 +36,7 @@ pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> 
 }
 
 /// Why; of a pour only.
-#[component(transparent)]
+#[component]
 fn Why(event: Subject) -> Drawn {
     let store = Store::from_context();
     let Some(form) = store.shop.with_untracked(|shop| RemarkForm::of(shop, event)) else { return nothing() };
@@ -55,7 +55,7 @@ fn Why(event: Subject) -> Drawn {
 }
 
 /// What a swatch read with it in; of a pour or a reading.
-#[component(transparent)]
+#[component]
 fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> Drawn {
     let store = Store::from_context();
     let kind = store.shop.with_untracked(|shop| {
@@ -108,7 +108,7 @@ fn is_read(fact: &InkFact) -> bool {
 }
 
 /// By an instrument, a screen's colour, or a photo beside the target.
-#[component(transparent)]
+#[component]
 fn ReadForm(pot: Subject, save: Callback<Reading>) -> Drawn {
     let store = Store::from_context();
     let reading = RwSignal::new(Reading::default());
@@ -141,7 +141,7 @@ fn told(reading: ColourReading) -> Drawn {
 }
 
 /// What was just added: read, photographed, gone on from.
-#[component(transparent)]
+#[component]
 pub fn Added(
     /// The pot.
     pot: Subject,

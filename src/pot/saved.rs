@@ -9,14 +9,14 @@ use crate::words;
 use lastpull_core::ink::{PotCard, SaveAs, approve_facts, save_as, save_facts, with_reading};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Longest name and note that are kept.
 const LONGEST: usize = 80;
 
 /// Who says yes, and to what.
-#[component(transparent)]
+#[component]
 pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let (client, as_written, revision) = card.with_untracked(|card| {
@@ -55,7 +55,7 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
 }
 
 /// Why it differs.
-#[component(transparent)]
+#[component]
 pub fn SaveSheet(id: Subject, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());

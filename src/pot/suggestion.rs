@@ -1,10 +1,11 @@
 //! A suggested batch, and what it rests on.
 
+use leptos::prelude::*;
 use crate::live::Drawn;
 use crate::words;
 use lastpull_core::ink::SuggestedBatch;
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 
 /// How much, and why so much.
 pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> Drawn {

@@ -11,11 +11,11 @@ use crate::words;
 use lastpull_core::ink::{PotRun, TakeForm, likely_run, on_scale, runs_for_pot};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What is left after a run, and on how many pieces the rest went.
-#[component(transparent)]
+#[component]
 pub fn UsedSheet(id: Subject, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let runs = store.shop.with_untracked(|shop| runs_for_pot(shop, id));
@@ -72,7 +72,7 @@ fn run_words(run: &PotRun) -> String {
 }
 
 /// What was thrown away, and why.
-#[component(transparent)]
+#[component]
 pub fn WasteSheet(id: Subject, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(TakeForm::default());
@@ -105,7 +105,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> Drawn {
 }
 
 /// Whether the pot is weighed afterwards, or what went out by itself.
-#[component(transparent)]
+#[component]
 pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> Drawn {
     let options = vec![(true, words::pot_take_total().to_owned()), (false, words::pot_take_own().to_owned())];
     let value = Signal::derive(move || form.with(|form| form.total));
@@ -113,7 +113,7 @@ pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> Drawn {
 }
 
 /// The weight, with what the scale shows now beside it.
-#[component(transparent)]
+#[component]
 pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems>) -> Drawn {
     let store = Store::from_context();
     let step = scale_step(store);
@@ -128,7 +128,7 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
 }
 
 /// Everything in it at one tap.
-#[component(transparent)]
+#[component]
 pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> Drawn {
     let store = Store::from_context();
     let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));

@@ -12,11 +12,11 @@ use lastpull_core::ink::{InkFact, PourStep, after_addition, pot_state, top_up};
 use lastpull_core::job::{FormProblem, Problems};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Up to how much, and what goes in.
-#[component(transparent)]
+#[component]
 pub fn TopUpSheet(id: Subject, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let step = scale_step(store);

@@ -11,11 +11,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{StepState, WeighInView, WeighRow, weigh_in_view};
 use lastpull_core::journal::{Fact, Subject};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The weigh-in of a pot. `leave` shows the pot instead.
-#[component(transparent)]
+#[component]
 pub fn WeighIn(id: Subject, leave: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let choice = RwSignal::new(None::<Subject>);

@@ -12,11 +12,11 @@ use lastpull_core::journal::Fact;
 use lastpull_core::quantity::NumberProblem;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
 use lastpull_core::screen::not_ready;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// One line of the check list.
-#[component(transparent)]
+#[component]
 pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
     let store = Store::from_context();
     let row = Memo::new(move |_| list.with(|list| list.rows().find(|row| row.item == item).cloned()));
@@ -59,7 +59,7 @@ fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> 
 }
 
 /// Which of the run's screens cannot print yet, where the shop keeps a list of them.
-#[component(transparent)]
+#[component]
 fn NotReady(id: RunId) -> Drawn {
     let store = Store::from_context();
     let waiting = Memo::new(move |_| store.shop.with(|shop| not_ready(shop, id)));
@@ -78,7 +78,7 @@ fn NotReady(id: RunId) -> Drawn {
 }
 
 /// What was found, by whom and when.
-#[component(transparent)]
+#[component]
 fn Found(row: CheckRow) -> Drawn {
     let made = row.made.clone().map(|(who, when)| match who {
         Some(who) => words::who_when(who, words::moment(when)),
@@ -105,7 +105,7 @@ fn Found(row: CheckRow) -> Drawn {
 }
 
 /// Right, measured, skip; or take back.
-#[component(transparent)]
+#[component]
 fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> Drawn {
     let item = row.item;
     let name = words::check_item(item);
@@ -146,7 +146,7 @@ fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> Drawn {
 }
 
 /// A measured value, read when it is sent.
-#[component(transparent)]
+#[component]
 fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> Drawn {
     let text = RwSignal::new(String::new());
     let problem = RwSignal::new(None::<NumberProblem>);

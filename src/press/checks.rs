@@ -15,11 +15,11 @@ use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
 use lastpull_core::screen::facts_on_start;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The checks of a run, and the start of its count.
-#[component(transparent)]
+#[component]
 pub fn Checks(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
@@ -86,7 +86,7 @@ pub fn Checks(id: RunId, heading: Heading) -> Drawn {
 }
 
 /// What was checked, looked at again during the run.
-#[component(transparent)]
+#[component]
 pub fn Made(id: RunId) -> Drawn {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
@@ -97,7 +97,7 @@ pub fn Made(id: RunId) -> Drawn {
 }
 
 /// The rows, what changes first.
-#[component(transparent)]
+#[component]
 fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
     let store = Store::from_context();
     let items = move |changes: bool| {
@@ -147,7 +147,7 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
 }
 
 /// Who checks, where the crew is named.
-#[component(transparent)]
+#[component]
 fn Crew() -> Drawn {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));

@@ -15,11 +15,11 @@ use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CountView, Standing, UndoView};
 use lastpull_core::screen::{facts_on_end, keeps_ready};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The row of controls.
-#[component(transparent)]
+#[component]
 pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let store = Store::from_context();
     let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));

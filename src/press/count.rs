@@ -18,11 +18,11 @@ use crate::words;
 use lastpull_core::failure::notice_at_press;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::run::{CountView, check_list, count_view};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The counting screen.
-#[component(transparent)]
+#[component]
 pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
     let store = Store::from_context();
     let asking = RwSignal::new(None::<Asking>);

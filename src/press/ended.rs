@@ -15,11 +15,11 @@ use lastpull_core::journal::Fact;
 use lastpull_core::plan::rail;
 use lastpull_core::run::{EndedView, ended_view};
 use lastpull_core::screen::{OffPress, ScreenState, facts_on_start, move_facts, off_press};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The summary of a run.
-#[component(transparent)]
+#[component]
 pub fn Ended(id: RunId, heading: Heading) -> Drawn {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| ended_view(shop, id)));
@@ -54,7 +54,7 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
 }
 
 /// Where its screens went, and the other way in one touch.
-#[component(transparent)]
+#[component]
 fn OffScreens(id: RunId) -> Drawn {
     let store = Store::from_context();
     let off = Memo::new(move |_| store.shop.with(|shop| off_press(shop, id)));

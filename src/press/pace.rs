@@ -6,11 +6,11 @@ use crate::parts::Sheet;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The pace in two lines and a chart. Touching the chart says how it is reckoned.
-#[component(transparent)]
+#[component]
 pub fn Pace(count: Memo<CountView>) -> Drawn {
     let store = Store::from_context();
     let chart = Memo::new(move |_| count.with(|count| pace_chart(count, store.clock.get_untracked().now)));
@@ -109,7 +109,7 @@ fn points(line: &[ChartPoint]) -> String {
     line.iter().map(|(x, y)| format!("{:.1},{:.1}", x * WIDTH, (1.0 - y) * HEIGHT)).collect::<Vec<_>>().join(" ")
 }
 
-#[component(transparent)]
+#[component]
 fn Chart(chart: PaceChart, #[prop(into)] label: String) -> Drawn {
     let now = chart.now * WIDTH;
     view! {

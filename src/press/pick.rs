@@ -9,11 +9,11 @@ use crate::platform::dom;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::{only_on_press, rail};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The run on the press, or the ones that wait for it.
-#[component(transparent)]
+#[component]
 pub fn PressScreen() -> Drawn {
     let store = Store::from_context();
     if let Some(id) = store.shop.with_untracked(only_on_press) {

@@ -12,7 +12,7 @@ use crate::store::Store;
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CountView, Pending, Standing, count_view};
 use lastpull_core::shop::Shop;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What the heading of a run says.
@@ -31,7 +31,7 @@ pub struct Heading {
 }
 
 /// One run: checks while it waits, the count while it is on the press, the summary after.
-#[component(transparent)]
+#[component]
 pub fn RunScreen(id: RunId) -> Drawn {
     let store = Store::from_context();
     let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
@@ -69,7 +69,7 @@ fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
 }
 
 /// What the workshop draws of a run: its checks before, what was checked during, what came of it after.
-#[component(transparent)]
+#[component]
 pub fn BesideCount(id: RunId) -> Drawn {
     let store = Store::from_context();
     let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));

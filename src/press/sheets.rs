@@ -10,7 +10,7 @@ use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::parse_whole;
 use lastpull_core::run::{CountView, MisprintCause, StopCause};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What is being asked.
@@ -27,7 +27,7 @@ pub enum Asking {
 }
 
 /// The sheet that is up, if any.
-#[component(transparent)]
+#[component]
 pub fn Sheets(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let close = Callback::new(move |()| asking.set(None));
     live(move || match asking.get() {
@@ -39,7 +39,7 @@ pub fn Sheets(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, askin
     })
 }
 
-#[component(transparent)]
+#[component]
 fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     // Most are seen as the garment leaves the platen, after its pull was counted.
@@ -73,7 +73,7 @@ fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: 
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
@@ -123,7 +123,7 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let stop = move |cause: StopCause| {
@@ -143,7 +143,7 @@ fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     view! {
         <Sheet title=words::end_short_title() on_close=close>
@@ -153,7 +153,7 @@ fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
 }
 
 /// What ending it now means.
-#[component(transparent)]
+#[component]
 fn EndShort(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let left = count.with_untracked(|count| count.left);

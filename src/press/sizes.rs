@@ -5,11 +5,11 @@ use crate::live::{Drawn, live};
 use crate::words;
 use lastpull_core::job::Size;
 use lastpull_core::run::CountView;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The sizes. Nothing where the lot has only one.
-#[component(transparent)]
+#[component]
 pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<Option<Option<Size>>>) -> Drawn {
     let sizes = Memo::new(move |_| count.with(|count| count.sizes.iter().map(|row| row.size).collect::<Vec<_>>()));
     live(move || {
@@ -25,7 +25,7 @@ pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<
     })
 }
 
-#[component(transparent)]
+#[component]
 fn SizeButton(
     of: Option<Size>,
     count: Memo<CountView>,

@@ -9,12 +9,12 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{Contacts, CountView, KeyMeaning, Keys, Standing, Touch, Window};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
 /// The count zone.
-#[component(transparent)]
+#[component]
 pub fn Zone(
     id: RunId,
     count: Memo<CountView>,

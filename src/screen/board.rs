@@ -9,7 +9,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{ScreenBoard, ScreenFilter, ScreenGroup, ScreenState, screen_board};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Fewer than these are seen at a glance, and nothing to search among.
@@ -24,7 +24,7 @@ enum Show {
 }
 
 /// The board.
-#[component(transparent)]
+#[component]
 pub fn Board() -> Drawn {
     let store = Store::from_context();
     let show = RwSignal::new(Show::All);
@@ -75,7 +75,7 @@ pub fn Board() -> Drawn {
 }
 
 /// What can be shown alone, each with its count.
-#[component(transparent)]
+#[component]
 fn Chips(board: Memo<ScreenBoard>, show: RwSignal<Show>) -> Drawn {
     let counts = Memo::new(move |_| {
         board.with(|board| {
@@ -101,7 +101,7 @@ fn Chips(board: Memo<ScreenBoard>, show: RwSignal<Show>) -> Drawn {
 }
 
 /// The screens in one state.
-#[component(transparent)]
+#[component]
 fn Group(group: ScreenGroup, picking: bool, picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
     let ScreenGroup { state, count, rows } = group;
     let ids: Vec<Subject> = rows.iter().map(|row| row.id).collect();

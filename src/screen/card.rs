@@ -14,11 +14,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BurnStep, Carried, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// One screen.
-#[component(transparent)]
+#[component]
 pub fn ScreenCardScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -61,7 +61,7 @@ pub fn ScreenCardScreen(id: Subject) -> Drawn {
 }
 
 /// Where it stands and where it goes, one touch each.
-#[component(transparent)]
+#[component]
 fn Stand(card: ScreenCard) -> Drawn {
     let store = Store::from_context();
     let ScreenCard { id, screen, row, next_step, next, .. } = card;
@@ -104,7 +104,7 @@ fn Stand(card: ScreenCard) -> Drawn {
 }
 
 /// The runs whose art is on it, or is to be.
-#[component(transparent)]
+#[component]
 fn Carries(carries: Vec<Carried>, colour: String) -> Drawn {
     if carries.is_empty() {
         return crate::live::nothing();
@@ -131,7 +131,7 @@ fn Carries(carries: Vec<Carried>, colour: String) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Delete(id: Subject) -> Drawn {
     let store = Store::from_context();
     let delete = move |_| {

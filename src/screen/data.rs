@@ -5,11 +5,11 @@ use crate::place::{Place, ScreensPlace};
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{MeshSheet, Screen, SheetLacks, mesh_volume};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Its data, a line each; what is not known is left out, but for the mesh.
-#[component(transparent)]
+#[component]
 pub fn Data(screen: Screen, replaces: Option<(Subject, String)>, replaced_by: Option<(Subject, String)>) -> Drawn {
     let mesh =
         screen.mesh.map_or_else(|| words::screen_mesh_unknown().to_owned(), |mesh| words::mesh_count(mesh.count));

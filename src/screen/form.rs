@@ -15,11 +15,11 @@ use lastpull_core::quantity::Units;
 use lastpull_core::screen::{
     MeshSheetForm, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_take,
 };
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// New screens: those that a run names and the list lacks, where a run sent here.
-#[component(transparent)]
+#[component]
 pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> Drawn {
     let store = Store::from_context();
     let mut start = ScreenForm::default();
@@ -61,7 +61,7 @@ pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> Drawn {
 }
 
 /// A screen's fields.
-#[component(transparent)]
+#[component]
 pub fn EditScreen(id: Subject) -> Drawn {
     let store = Store::from_context();
     let Some(before) = store.shop.with_untracked(|shop| shop.screens.live(id).map(ScreenForm::of)) else {
@@ -78,7 +78,7 @@ pub fn EditScreen(id: Subject) -> Drawn {
 }
 
 /// The fields, the most important first; `children` stand behind label and mesh.
-#[component(transparent)]
+#[component]
 fn FormPage(
     title: &'static str,
     up: Place,
@@ -141,7 +141,7 @@ fn FormPage(
 }
 
 /// What the line of labels adds, before it is added.
-#[component(transparent)]
+#[component]
 fn Preview(form: RwSignal<ScreenForm>) -> Drawn {
     let store = Store::from_context();
     let labels = Memo::new(move |_| store.shop.with(|shop| form.with(|form| new_labels(shop, &form.label))));
@@ -159,7 +159,7 @@ fn Preview(form: RwSignal<ScreenForm>) -> Drawn {
 }
 
 /// The mesh count, in the unit its sheet counts in.
-#[component(transparent)]
+#[component]
 fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
     let store = Store::from_context();
     let per = Memo::new(move |_| form.with(|form| form.mesh.per));
@@ -181,7 +181,7 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
 }
 
 /// The data sheet's values, put away until somebody has the sheet at hand.
-#[component(transparent)]
+#[component]
 fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
     let store = Store::from_context();
     let sheet_fields = ["thread", "opening", "open_area", "thickness"];

@@ -8,11 +8,11 @@ use crate::words;
 use lastpull_core::failure::FailureRow;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{Screen, ScreenEvent, as_it_stands, latest_undone};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The changes of a screen that are kept.
-#[component(transparent)]
+#[component]
 pub fn History(id: Subject, screen: Screen) -> Drawn {
     let store = Store::from_context();
     if screen.log.is_empty() {
@@ -54,7 +54,7 @@ pub fn History(id: Subject, screen: Screen) -> Drawn {
 }
 
 /// What failed of it.
-#[component(transparent)]
+#[component]
 pub fn Failures(rows: Vec<FailureRow>) -> Drawn {
     (!rows.is_empty())
         .then(|| {

@@ -8,11 +8,11 @@ use crate::parts::{Empty, Icon, Page};
 use crate::place::{Place, ScreensPlace, StencilPlace};
 use crate::store::Store;
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The first of these screens.
-#[component(transparent)]
+#[component]
 pub fn ScreensHome() -> Drawn {
     let store = Store::from_context();
     let none = Memo::new(move |_| store.shop.with(|shop| shop.screens.iter().next().is_none()));
@@ -38,7 +38,7 @@ pub fn ScreensHome() -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Links() -> Drawn {
     let link = |place: Place, icon: &'static str, title: &'static str| {
         view! { <li><a class="screen-tile" href=place.hash()><Icon name=icon/><strong>{title}</strong></a></li> }

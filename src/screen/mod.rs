@@ -16,6 +16,7 @@ mod steps;
 
 pub use place::ScreensPlace;
 
+use leptos::prelude::*;
 use crate::live::Drawn;
 use crate::store::Store;
 use card::ScreenCardScreen;
@@ -23,7 +24,7 @@ use form::{EditScreen, NewScreens};
 use home::ScreensHome;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::undo_of;
-use lastpull_view::view;
+use crate::live::view;
 use room::ScreenRoom;
 
 /// Draws one of these screens.

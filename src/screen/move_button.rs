@@ -1,9 +1,10 @@
 //! The button that moves screens on.
 
+use leptos::prelude::*;
 use crate::live::Drawn;
 use crate::words;
 use lastpull_core::screen::ScreenState;
-use lastpull_view::view;
+use crate::live::view;
 
 /// To this state; the usual next one stands out.
 pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> Drawn {

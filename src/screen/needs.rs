@@ -9,11 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::screen::{NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Run by run, in the order of the day.
-#[component(transparent)]
+#[component]
 pub fn Needs() -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -35,7 +35,7 @@ pub fn Needs() -> Drawn {
     })
 }
 
-#[component(transparent)]
+#[component]
 fn Need(need: RunNeeds) -> Drawn {
     let run = need.run;
     let unlisted = need.screens.iter().any(|screen| screen.screen.is_none());
@@ -78,7 +78,7 @@ fn Need(need: RunNeeds) -> Drawn {
 }
 
 /// A screen that the run names, where it stands, and whether something else is on it.
-#[component(transparent)]
+#[component]
 fn Named(screen: NeedScreen) -> Drawn {
     let store = Store::from_context();
     let NeedScreen { label, screen, state, carries_other } = screen;
@@ -94,7 +94,7 @@ fn Named(screen: NeedScreen) -> Drawn {
     }
 }
 
-#[component(transparent)]
+#[component]
 fn Step(run: RunId, step: NeedStep) -> Drawn {
     let store = Store::from_context();
     let NeedStep { step, screens, time, latest, late, now } = step;

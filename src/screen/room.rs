@@ -7,11 +7,11 @@ use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{BurnStep, ScreenRoomForm};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The settings: a form with one save.
-#[component(transparent)]
+#[component]
 pub fn ScreenRoom() -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(ScreenRoomForm::of));

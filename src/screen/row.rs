@@ -5,18 +5,18 @@ use crate::parts::{Icon, Swatch};
 use crate::place::{Place, ScreensPlace};
 use crate::words;
 use lastpull_core::screen::ScreenRow;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// A line that leads to the screen's card.
-#[component(transparent)]
+#[component]
 pub fn Row(row: ScreenRow) -> Drawn {
     let card = Place::Screens(ScreensPlace::Card(row.id)).hash();
     view! { <li><a class="screen-row" href=card><Words row/></a></li> }
 }
 
 /// What the line says.
-#[component(transparent)]
+#[component]
 pub fn Words(row: ScreenRow) -> Drawn {
     let mesh = row.mesh.map(|mesh| words::mesh_count(mesh.count));
     let warning = row.warning.map(|warning| {

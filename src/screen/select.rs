@@ -8,11 +8,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{ScreenState, move_facts, next_states};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The bar.
-#[component(transparent)]
+#[component]
 pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
     let store = Store::from_context();
     let ids = Memo::new(move |_| picked.with(|picked| picked.clone().unwrap_or_default()));

@@ -4,11 +4,11 @@ use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::words;
 use lastpull_core::screen::StepRow;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The steps, done and to do.
-#[component(transparent)]
+#[component]
 pub fn Steps(steps: Vec<StepRow>) -> Drawn {
     let next = steps.iter().position(|step| !step.done);
     view! {

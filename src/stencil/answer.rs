@@ -10,11 +10,11 @@ use lastpull_core::quantity::Seconds;
 use lastpull_core::screen::{
     Difference, EdgeForm, ExposureAnswer, ExposureAsked, ExposurePick, ExposureRow, Lamp, exposure_for,
 };
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What the shop knows for what is picked.
-#[component(transparent)]
+#[component]
 pub fn Answer(pick: RwSignal<ExposurePick>) -> Drawn {
     let store = Store::from_context();
     let answer = Memo::new(move |_| {

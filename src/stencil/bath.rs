@@ -15,7 +15,7 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BathTrend, BathView, bath_view, waiting_screens};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What is being asked.
@@ -32,7 +32,7 @@ pub enum Asking {
 }
 
 /// The bath.
-#[component(transparent)]
+#[component]
 pub fn BathScreen() -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);

@@ -4,7 +4,7 @@ use crate::kept::Memo;
 use crate::live::{Drawn, live};
 use crate::words;
 use lastpull_core::screen::{BathChart, BathView, bath_chart};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The grid it is drawn on.
@@ -14,7 +14,7 @@ const HEIGHT: f64 = 150.0;
 const EDGE: f64 = 7.0;
 
 /// The chart of this charge's batches; nothing while there are fewer than two.
-#[component(transparent)]
+#[component]
 pub fn Chart(bath: Memo<BathView>) -> Drawn {
     let chart = Memo::new(move |_| bath.with(|bath| bath_chart(&bath.points, bath.recharge_at)));
     live(move || {

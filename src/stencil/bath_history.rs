@@ -7,11 +7,11 @@ use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{BathView, ChargeRow, DoneBatch, forget_batch};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The batches of this charge, the latest first.
-#[component(transparent)]
+#[component]
 pub fn Batches(bath: Memo<BathView>) -> Drawn {
     let store = Store::from_context();
     let line = move |batch: &DoneBatch| {
@@ -47,7 +47,7 @@ pub fn Batches(bath: Memo<BathView>) -> Drawn {
 }
 
 /// The charge that is in it and those before, the latest first.
-#[component(transparent)]
+#[component]
 pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let line = move |row: &ChargeRow, now: bool| {
         let id = row.id;

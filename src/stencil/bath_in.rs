@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{BatchInForm, ScreenFilter, ScreenState, StencilFact, put_in, screen_board};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet: the screens that wait, to be touched, or a plain count.
-#[component(transparent)]
+#[component]
 pub fn PutIn(close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     // One id a sheet: pressing twice is still one.

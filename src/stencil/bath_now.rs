@@ -10,7 +10,7 @@ use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BathView, InBath};
 use lastpull_core::shop::Shop;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The labels of screens, as on their frames.
@@ -19,7 +19,7 @@ pub fn labels(shop: &Shop, screens: &[Subject]) -> Vec<String> {
 }
 
 /// What lies in it: how long, what is left, and the way out.
-#[component(transparent)]
+#[component]
 pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     let store = Store::from_context();
     let card = move |row: &InBath| {
@@ -56,7 +56,7 @@ pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
 }
 
 /// What waits, how long all of it takes, and the way in.
-#[component(transparent)]
+#[component]
 pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
     view! {
         <section class="stencil-part" id="waiting">

@@ -11,11 +11,11 @@ use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BatchOutForm, BatchTimeKind, BathView, forget_batch, take_out};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Which of the batch's screens came clean, and how long it took.
-#[component(transparent)]
+#[component]
 pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm::default());
@@ -74,7 +74,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> Dra
 }
 
 /// A batch whose going in nobody noted: a plain count and its minutes.
-#[component(transparent)]
+#[component]
 pub fn NoteOut(close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm { kind: BatchTimeKind::Whole, ..BatchOutForm::default() });
@@ -93,7 +93,7 @@ pub fn NoteOut(close: Callback<()>) -> Drawn {
 }
 
 /// How long it took: as the clock ran, or typed.
-#[component(transparent)]
+#[component]
 fn Time(
     form: RwSignal<BatchOutForm>,
     problems: RwSignal<Problems>,

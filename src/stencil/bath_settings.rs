@@ -9,12 +9,12 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
 use lastpull_core::screen::{BathForm, RECHARGE_AT, StencilFact};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The form.
-#[component(transparent)]
+#[component]
 pub fn BathSettingsScreen() -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| BathForm::of(&shop.stencils.bath)));

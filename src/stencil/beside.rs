@@ -7,11 +7,11 @@ use crate::place::{HeatPlace, Place};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{DampNote, EdgeForm, ExposurePick, room_damp};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What the room's air means for the emulsion picked.
-#[component(transparent)]
+#[component]
 pub fn Damp(pick: RwSignal<ExposurePick>) -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -40,7 +40,7 @@ pub fn Damp(pick: RwSignal<ExposurePick>) -> Drawn {
 }
 
 /// How much less light the corners of a frame get; for a lamp no law holds for, the words that say so.
-#[component(transparent)]
+#[component]
 pub fn Edge(pick: RwSignal<ExposurePick>) -> Drawn {
     let store = Store::from_context();
     let form = RwSignal::new(EdgeForm::default());

@@ -10,11 +10,11 @@ use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{BathView, ChargeForm, ChargeRow};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet of a charge: `charge`, or a new one.
-#[component(transparent)]
+#[component]
 pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callback<()>) -> Drawn {
     let store = Store::from_context();
     let before: Option<ChargeRow> = charge.and_then(|id| {

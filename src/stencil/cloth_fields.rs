@@ -6,7 +6,7 @@ use crate::parts::{Choice, Field, Kind, Switch, bound};
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::quantity::Units;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Where a form keeps a mesh.

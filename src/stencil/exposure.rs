@@ -13,11 +13,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{ExposurePick, emulsion_list, lamp_list};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// How long to expose; for a screen of the shop, or what was asked last.
-#[component(transparent)]
+#[component]
 pub fn ExposureScreen(#[prop(into)] screen: Option<Subject>) -> Drawn {
     let store = Store::from_context();
     let pick = RwSignal::new(match screen {

@@ -15,7 +15,7 @@ use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{
     Exposure, ExposureForm, ExposurePick, ExposureRefused, FoundKind, FoundTime, KnownExposure, StencilFact,
 };
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Stencil(StencilPlace::Exposure);
@@ -27,7 +27,7 @@ const KINDS: [FoundKind; 4] = [FoundKind::StepGuide, FoundKind::Columns, FoundKi
 type Preview = Result<Option<FoundTime>, ExposureRefused>;
 
 /// A new time; from another distance of the lamp; or one that was found.
-#[component(transparent)]
+#[component]
 pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Option<Subject>) -> Drawn {
     let store = Store::from_context();
     let units = words::units();
@@ -128,7 +128,7 @@ fn noted(store: Store, id: Subject, before: Option<Exposure>) {
     LIST.go();
 }
 
-#[component(transparent)]
+#[component]
 fn Delete(id: Subject, fact: Exposure) -> Drawn {
     let store = Store::from_context();
     let said = words::exposure_deleted(words::exposure_seconds(fact.time));

@@ -8,11 +8,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::screen::{CALCULATOR_COLUMNS, ExposureForm, FoundKind, GUIDE_STEPS, emulsion_list, lamp_list};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What was read from the test, by its kind.
-#[component(transparent)]
+#[component]
 pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     let time = move |label: &'static str| {
@@ -40,7 +40,7 @@ pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) ->
 }
 
 /// The guide, a key a step; nought when none held.
-#[component(transparent)]
+#[component]
 fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
     let store = Store::from_context();
     let goal = store.shop.with_untracked(|shop| shop.stencils.goal());
@@ -62,7 +62,7 @@ fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
 }
 
 /// The columns of common films, and any other share of the light.
-#[component(transparent)]
+#[component]
 fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
     let share = |percent: u8| words::number(f64::from(percent) / 100.0, 2);
     let options = CALCULATOR_COLUMNS.into_iter().map(|percent| (percent, share(percent))).collect();
@@ -78,7 +78,7 @@ fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn 
 }
 
 /// For which emulsion, mesh, lamp and coats: folded away while it is as picked before.
-#[component(transparent)]
+#[component]
 pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> Drawn {
     let store = Store::from_context();
     let (emulsions, lamps) = store.shop.with_untracked(|shop| {

@@ -7,12 +7,12 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
 use lastpull_core::screen::{StencilFact, check_goal};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The setting.
-#[component(transparent)]
+#[component]
 pub fn Goal() -> Drawn {
     let store = Store::from_context();
     let goal = move || store.shop.with_untracked(|shop| shop.stencils.goal());

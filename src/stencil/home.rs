@@ -8,11 +8,11 @@ use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{BathTrend, StencilHome, stencil_home};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// The way in.
-#[component(transparent)]
+#[component]
 pub fn HomeScreen() -> Drawn {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);

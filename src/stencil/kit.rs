@@ -9,11 +9,11 @@ use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{EmulsionRow, Lamp, LampRow, emulsion_list, lamp_list};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Lamps and emulsions.
-#[component(transparent)]
+#[component]
 pub fn KitScreen() -> Drawn {
     let store = Store::from_context();
     let lamps = Memo::new(move |_| store.shop.with(lamp_list));

@@ -8,11 +8,11 @@ use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{ExposureRow, exposure_list};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// All times, the latest first; each leads to where it is corrected or deleted.
-#[component(transparent)]
+#[component]
 pub fn Known() -> Drawn {
     let store = Store::from_context();
     let rows = Memo::new(move |_| store.shop.with(exposure_list));

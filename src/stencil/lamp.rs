@@ -10,13 +10,13 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{LampForm, LampKind, StencilFact};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const KIT: Place = Place::Stencil(StencilPlace::Kit);
 
 /// The form.
-#[component(transparent)]
+#[component]
 pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> Drawn {
     let store = Store::from_context();
     let units = words::units();

@@ -1,5 +1,6 @@
 //! What was asked last on this page: whoever comes back from a form finds the question as it was.
 
+use leptos::prelude::*;
 use crate::store::Store;
 use lastpull_core::screen::ExposurePick;
 use std::cell::Cell;

@@ -31,8 +31,9 @@ mod who;
 pub use cloth_fields::counted;
 pub use place::StencilPlace;
 
+use leptos::prelude::*;
 use crate::live::Drawn;
-use lastpull_view::view;
+use crate::live::view;
 
 /// Draws one of these screens.
 pub fn screen(place: StencilPlace) -> Drawn {

@@ -7,14 +7,14 @@ use crate::words;
 use lastpull_core::job::{FormProblem, Problems};
 use lastpull_core::quantity::parse_number;
 use lastpull_core::screen::{InkUse, InkUseForm, ink_need, transfer_of};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Heaviest use that is weighed, in grams.
 const HEAVIEST: f64 = 100_000.0;
 
 /// The need, while a mesh of known volume is picked.
-#[component(transparent)]
+#[component]
 pub fn Need(volume: Memo<Option<f64>>) -> Drawn {
     let form = RwSignal::new(InkUseForm::default());
     let weighed = RwSignal::new(String::new());
@@ -66,7 +66,7 @@ fn needed(ink: Option<InkUse>) -> Drawn {
 }
 
 /// What a run that was weighed says of the share that goes onto the garment.
-#[component(transparent)]
+#[component]
 fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Option<InkUse>>) -> Drawn {
     let grams =
         Memo::new(move |_| weighed.with(|text| (!text.trim().is_empty()).then(|| parse_number(text, 0.1, HEAVIEST))));

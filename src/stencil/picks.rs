@@ -9,7 +9,7 @@ use crate::words;
 use lastpull_core::screen::{
     Coats, ExposurePick, MeshCloth, MeshSheet, MeshSheetForm, emulsion_list, known_cloths, known_coats, lamp_list,
 };
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
@@ -20,7 +20,7 @@ const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
 };
 
 /// What can be picked.
-#[component(transparent)]
+#[component]
 pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
     let store = Store::from_context();
     let (emulsions, lamps, cloths, coats) = store.shop.with_untracked(|shop| {
@@ -51,7 +51,7 @@ pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
 }
 
 /// A mesh of the shop, or another.
-#[component(transparent)]
+#[component]
 fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
     let now = pick.with_untracked(|pick| pick.cloth);
     let is_other = cloths.is_empty() || now.is_some_and(|now| !cloths.contains(&now));
@@ -86,7 +86,7 @@ fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
 }
 
 /// How it is coated; what is not said is as usual.
-#[component(transparent)]
+#[component]
 fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> Drawn {
     let mut options = vec![(None, words::exposure_coats_any().to_owned())];
     options.extend(coats.iter().map(|coats| (Some(*coats), words::coats(*coats))));

@@ -4,12 +4,12 @@ use crate::kept::Signal;
 use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::platform::dom;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// Things to tick: what each is called, and the words small beside it.
-#[component(transparent)]
+#[component]
 pub fn Ticks(
     /// What is asked.
     #[prop(into)]

@@ -11,14 +11,14 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::screen::{MeshRow, MeshSheetForm, MeshVolume, OpenArea, SheetLacks, mesh_rows, mesh_volume};
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// What is known of the mesh: none while none is picked or typed.
 type Volume = Option<Result<MeshVolume, SheetLacks>>;
 
 /// The volume of a mesh of the shop or a typed one, and what a run needs.
-#[component(transparent)]
+#[component]
 pub fn VolumeScreen() -> Drawn {
     let store = Store::from_context();
     let rows = store.shop.with_untracked(mesh_rows);
@@ -76,7 +76,7 @@ fn told(volume: Volume, none: bool) -> Drawn {
 }
 
 /// A data sheet as it is typed.
-#[component(transparent)]
+#[component]
 fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> Drawn {
     view! {
         <div class="stencil-typed">

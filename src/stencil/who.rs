@@ -5,11 +5,11 @@ use crate::live::{Drawn, live};
 use crate::parts::Choice;
 use crate::store::Store;
 use crate::words;
-use lastpull_view::view;
+use crate::live::view;
 use leptos::prelude::*;
 
 /// Which of the crew holds this device; nothing where nobody is named.
-#[component(transparent)]
+#[component]
 pub fn Who() -> Drawn {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));

@@ -1,5 +1,6 @@
 //! Whether the browser keeps the data, and what the person should know of it.
 
+use leptos::prelude::*;
 use super::Store;
 use crate::platform::keeping::{self, Room};
 use crate::platform::spawn_local;

@@ -1,5 +1,6 @@
 //! A line that tells what was done, with a way back.
 
+use leptos::prelude::*;
 use super::Store;
 use crate::platform::clock;
 use lastpull_core::journal::{Fact, Subject};

@@ -73,11 +73,11 @@ impl Store {
         let drafts = facts.into_iter().map(|(subject, fact)| Waiting { draft: Draft { at, subject, fact } });
         // A commit takes a few milliseconds, drawing the count many times that: the disk goes first, and
         // one drawing shows the saved count. Should the disk take longer, the unsaved count is shown.
-        self.waiting.update_quietly(|waiting| waiting.extend(drafts));
+        self.waiting.update_untracked(|waiting| waiting.extend(drafts));
         self.write();
         after_the_disk(move || {
             if self.waiting.with_untracked(|waiting| !waiting.is_empty()) {
-                self.waiting.tell();
+                self.waiting.notify();
             }
         });
         true
