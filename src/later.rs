@@ -9,8 +9,6 @@
 // give a result. Nothing else here is so.
 #![allow(unsafe_code, clippy::unnecessary_wraps, clippy::unused_async)]
 
-use crate::kept::RwSignal;
-use crate::live::{Drawn, live};
 use crate::place::Place;
 use crate::platform::files::Incoming;
 use crate::platform::indexed_db::IndexedDb;
@@ -19,7 +17,6 @@ use crate::store::{self, BringError, Brought, Folded, Ready, Store};
 use crate::words;
 use lastpull_core::journal::{DeviceId, Draft, Opened, StorageFault};
 use lastpull_core::plan::WallClock;
-use crate::live::view;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::pin::Pin;
@@ -50,7 +47,7 @@ macro_rules! part {
 }
 
 /// How a screen of a part is drawn.
-type Draw = fn(Place) -> Drawn;
+type Draw = fn(Place) -> AnyView;
 /// A part on its way.
 type Coming = Pin<Box<dyn Future<Output = Result<Draw, NotLoaded>>>>;
 
@@ -153,7 +150,7 @@ impl Part {
     }
 
     /// Draws one of its screens, now or as soon as it is here.
-    pub fn draw(&'static self, place: Place) -> Drawn {
+    pub fn draw(&'static self, place: Place) -> AnyView {
         if let Some(draw) = self.here.get() {
             return draw(place);
         }
@@ -167,17 +164,19 @@ impl Part {
             });
         };
         load();
-        live(move || match loaded.get() {
-            Some(Ok(draw)) => draw(place),
+        (move || match loaded.get() {
+            Some(Ok(draw)) => draw(place).into_any(),
             Some(Err(NotLoaded)) => view! {
                 <article class="page failed" role="alert">
                     <h1 id="heading" tabindex="-1">{words::part_failed_title()}</h1>
                     <p>{words::part_failed_text()}</p>
                     <button type="button" class="button primary" on:click=move |_| load()>{words::try_again()}</button>
                 </article>
-            },
-            None => view! { <p class="opening" role="status">{words::opening()}</p> },
+            }
+            .into_any(),
+            None => view! { <p class="opening" role="status">{words::opening()}</p> }.into_any(),
         })
+        .into_any()
     }
 }
 

@@ -4,8 +4,6 @@ use crate::day::DayScreen;
 use crate::demo::{Banner, Welcome};
 use crate::failure::FailureScreen;
 use crate::job::{JobFormScreen, JobScreen, JobsScreen, LotFormScreen, RunFormScreen};
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::more::{AboutScreen, BackupScreen, MoreScreen, SettingsScreen};
 use crate::parts::{Faults, Icon, Notices};
 use crate::place::{InkPlace, Place, ScreensPlace};
@@ -14,12 +12,11 @@ use crate::platform::settings::Language;
 use crate::press::{BesideCount, PressScreen, RunScreen};
 use crate::store::{Loading, Store};
 use crate::words::{self, Manner};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The whole app.
 #[component]
-pub fn App() -> Drawn {
+pub fn App() -> impl IntoView {
     let store = Store::new();
     provide_context(store);
     store.start();
@@ -59,7 +56,7 @@ pub fn App() -> Drawn {
 }
 
 #[component]
-fn Shell(place: RwSignal<Place>) -> Drawn {
+fn Shell(place: RwSignal<Place>) -> impl IntoView {
     let store = Store::from_context();
     let welcome = Memo::new(move |_| {
         store.shop.with(|shop| shop.facts() == 0) && store.settings.with(|settings| !settings.started && !settings.demo)
@@ -83,7 +80,7 @@ fn Shell(place: RwSignal<Place>) -> Drawn {
     }
 }
 
-fn screen(place: Place) -> Drawn {
+fn screen(place: Place) -> AnyView {
     match place {
         Place::Day => view! { <DayScreen/> }.into_any(),
         Place::Press => view! { <PressScreen/> }.into_any(),
@@ -97,7 +94,7 @@ fn screen(place: Place) -> Drawn {
 }
 
 /// Screens of the office.
-pub fn office(place: Place) -> Drawn {
+pub fn office(place: Place) -> AnyView {
     match place {
         Place::Jobs => view! { <JobsScreen/> }.into_any(),
         Place::NewJob => view! { <JobFormScreen job=None/> }.into_any(),
@@ -111,35 +108,35 @@ pub fn office(place: Place) -> Drawn {
         Place::Settings => view! { <SettingsScreen/> }.into_any(),
         Place::Exchange => view! { <BackupScreen/> }.into_any(),
         Place::About => view! { <AboutScreen/> }.into_any(),
-        _ => crate::live::nothing(),
+        _ => ().into_any(),
     }
 }
 
 /// Screens of the workshop.
-pub fn workshop(place: Place) -> Drawn {
+pub fn workshop(place: Place) -> AnyView {
     match place {
         Place::Screens(place) => crate::screen::screen(place),
         Place::Stencil(place) => crate::stencil::screen(place),
         Place::Failure(id) => view! { <FailureScreen id/> }.into_any(),
         Place::Heat(place) => crate::heat::screen(place),
-        Place::Run(id) => view! { <BesideCount id/> },
-        _ => crate::live::nothing(),
+        Place::Run(id) => view! { <BesideCount id/> }.into_any(),
+        _ => ().into_any(),
     }
 }
 
 /// Screens of the ink bench.
-pub fn bench(place: Place) -> Drawn {
+pub fn bench(place: Place) -> AnyView {
     match place {
         Place::Ink(place) => crate::ink::screen(place),
         Place::Pot(place) => crate::pot::screen(place),
         Place::Colour(place) => crate::colour::screen(place),
-        _ => crate::live::nothing(),
+        _ => ().into_any(),
     }
 }
 
 /// The bar of places.
 #[component]
-fn Places(place: RwSignal<Place>) -> Drawn {
+fn Places(place: RwSignal<Place>) -> impl IntoView {
     let link = move |to: Place, icon: &'static str, words: &'static str, here: fn(Place) -> bool| {
         view! {
             <a href=to.hash() class="place" aria-current=move || here(place.get()).then_some("page")>
@@ -160,7 +157,7 @@ fn Places(place: RwSignal<Place>) -> Drawn {
 
 /// The journal does not open.
 #[component]
-fn Failed(fault: lastpull_core::journal::StorageFault) -> Drawn {
+fn Failed(fault: lastpull_core::journal::StorageFault) -> impl IntoView {
     let store = Store::from_context();
     view! {
         <article class="page failed" role="alert">

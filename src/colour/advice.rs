@@ -1,13 +1,10 @@
 //! What to add: the advised way large, smaller ones behind it, and what it rests on.
 
-use crate::kept::RwSignal;
-use crate::live::Drawn;
 use crate::parts::{Icon, Swatch};
 use crate::words;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::ink::{AddAdvice, AddWay};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A way that was touched, and CIEDE2000 before it.
@@ -15,7 +12,7 @@ pub type Picked = Option<(AddWay, f64)>;
 
 /// The advice. A way that is touched goes to `picked`.
 #[component]
-pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> Drawn {
+pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl IntoView {
     let before = advice.before;
     let head = match advice.verdict {
         Verdict::GetsThere | Verdict::AlreadyThere => None,
@@ -25,7 +22,7 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> Drawn 
     };
     let way = move |way: &AddWay, first: bool| {
         let pick = way.clone();
-        let swatches: Vec<Drawn> = way.rows.iter().map(|row| view! { <Swatch colour=row.colour/> }).collect();
+        let swatches = way.rows.iter().map(|row| view! { <Swatch colour=row.colour/> }).collect_view();
         let after = if way.after.words.is_empty() {
             words::colour_then_same().to_owned()
         } else {
@@ -41,7 +38,7 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> Drawn 
         }
     };
     let advised = advice.ways.last().map(|last| way(last, true));
-    let others: Vec<Drawn> = advice.ways.iter().rev().skip(1).map(|other| way(other, false)).collect();
+    let others = advice.ways.iter().rev().skip(1).map(|other| way(other, false)).collect_view();
     let room = words::weight_fine(advice.room);
     view! {
         <section class="colour-advice">

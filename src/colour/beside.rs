@@ -4,15 +4,12 @@ use super::Reading;
 use super::lab_inputs::LabInputs;
 use super::photo_of::PhotoOf;
 use super::photo_read::PhotoRead;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::platform::{clock, dom};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{KnownPatch, known_patches, lab_of};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 use std::sync::Arc;
 use std::time::Duration;
@@ -33,7 +30,7 @@ const HERE: &str = "beside";
 
 /// What lies beside the drawdown is asked for, then the photo is taken and read.
 #[component]
-pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> Drawn {
+pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> impl IntoView {
     let store = Store::from_context();
     let patches = Arc::new(store.shop.with_untracked(|shop| known_patches(shop, component)));
     let none = patches.is_empty();
@@ -66,33 +63,33 @@ pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> Drawn {
     });
     view! {
         <section class="colour-beside" id=HERE tabindex="-1" aria-label=words::colour_beside()>
-            {live(move || match lies.get() {
-                None => view! { <Ask patches=patches.clone() choose/> },
+            {move || match lies.get() {
+                None => view! { <Ask patches=patches.clone() choose/> }.into_any(),
                 Some(Lies::Patch(patch)) => view! {
                     <div class="colour-beside-row chosen">{row(&patch)}<Change choose/></div>
-                },
+                }.into_any(),
                 Some(Lies::Card) => view! {
                     {none.then(|| view! { <p class="quiet-line">{words::colour_beside_none()}</p> })}
                     <div class="colour-beside-row chosen">{card_row()}{(!none).then(|| view! { <Change choose/> })}</div>
                     <LabInputs name="card" reading=card hint=words::colour_beside_card_lab()/>
-                },
-            })}
+                }.into_any(),
+            }}
         </section>
-        {live(move || is_ready.get().then(|| {
+        {move || is_ready.get().then(|| {
             view! { <PhotoRead known=Signal::from(known) beside=name of=PhotoOf::Drawdown(component) reading/> }
-        }))}
+        })}
     }
 }
 
 /// What there is, the likeliest first.
 #[component]
-fn Ask(patches: Arc<Vec<KnownPatch>>, choose: Callback<Option<Lies>>) -> Drawn {
+fn Ask(patches: Arc<Vec<KnownPatch>>, choose: Callback<Option<Lies>>) -> impl IntoView {
     let offer = |patch: &KnownPatch| {
         let chosen = patch.clone();
         view! { <button type="button" class="colour-beside-row" on:click=move |_| choose.run(Some(Lies::Patch(chosen.clone())))>{row(patch)}</button> }
     };
-    let first: Vec<Drawn> = patches.iter().take(GLANCE).map(offer).collect();
-    let rest: Vec<Drawn> = patches.iter().skip(GLANCE).map(offer).collect();
+    let first = patches.iter().take(GLANCE).map(offer).collect_view();
+    let rest = patches.iter().skip(GLANCE).map(offer).collect_view();
     let more = words::colour_beside_more(rest.len() as u32);
     view! {
         <h3>{words::colour_beside()}</h3>
@@ -106,21 +103,21 @@ fn Ask(patches: Arc<Vec<KnownPatch>>, choose: Callback<Option<Lies>>) -> Drawn {
 }
 
 #[component]
-fn Change(choose: Callback<Option<Lies>>) -> Drawn {
+fn Change(choose: Callback<Option<Lies>>) -> impl IntoView {
     view! { <button type="button" class="button quiet" id="beside-change" on:click=move |_| choose.run(None)>{words::colour_beside_change()}</button> }
 }
 
-fn row(patch: &KnownPatch) -> Drawn {
+fn row(patch: &KnownPatch) -> AnyView {
     let colour = lab_of(patch.reading).to_colour().to_string();
     view! {
         <span class="swatch" aria-hidden="true" style:background-color=colour></span>
         <span class="row-words"><strong>{patch.name.clone()}</strong><span class="muted">{words::colour_patch(&patch.of)}</span></span>
-    }
+    }.into_any()
 }
 
-fn card_row() -> Drawn {
+fn card_row() -> AnyView {
     view! {
         <span class="swatch none"><Icon name="label"/></span>
         <span class="row-words"><strong>{words::colour_beside_card()}</strong><span class="muted">{words::colour_beside_card_hint()}</span></span>
-    }
+    }.into_any()
 }

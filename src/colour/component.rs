@@ -2,8 +2,6 @@
 
 use super::drawdown_line::{Line, Shown};
 use super::{ColourPlace, OnGarment};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page};
 use crate::place::{InkPlace, Place};
 use crate::store::Store;
@@ -11,12 +9,11 @@ use crate::words;
 use lastpull_core::colour::Lab;
 use lastpull_core::ink::{ComponentColour, DrawdownLine, HowGood, SwatchSeen, component_colour};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
 #[component]
-pub fn ComponentColourScreen(component: Subject) -> Drawn {
+pub fn ComponentColourScreen(component: Subject) -> impl IntoView {
     let store = Store::from_context();
     let view = Memo::new(move |_| {
         store.shop.with(|shop| {
@@ -25,19 +22,19 @@ pub fn ComponentColourScreen(component: Subject) -> Drawn {
         })
     });
     let Some(name) = view.with_untracked(|view| view.as_ref().map(|view| view.name.clone())) else {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     };
     let shown = RwSignal::new(None::<DrawdownLine>);
     let title = words::colour_component_title(name);
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Component(component)) class="colour-component">
-            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, shown))))}
-            {live(move || shown.get().map(|line| view! { <Shown line on_close=Callback::new(move |()| shown.set(None))/> }))}
+            {move || view.with(|view| view.as_ref().map(|view| whole(view, shown)))}
+            {move || shown.get().map(|line| view! { <Shown line on_close=Callback::new(move |()| shown.set(None))/> })}
         </Page>
-    }
+    }.into_any()
 }
 
-fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> Drawn {
+fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> AnyView {
     let (title, text) = words::colour_good(view.good);
     let icon = if view.good >= HowGood::Half { "check" } else { "info" };
     let is_good = view.good == HowGood::Good;
@@ -50,9 +47,9 @@ fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> Drawn
                 <p class="lead">{words::colour_next_words(next)}</p>
                 <a class="button primary" id="next-drawdown" href=new>{words::colour_next_do()}</a>
             </section>
-        },
+        }.into_any(),
         None => {
-            view! { <div class="button-row"><a class="button with-icon" href=new><Icon name="plus"/>{words::colour_another()}</a></div> }
+            view! { <div class="button-row"><a class="button with-icon" href=new><Icon name="plus"/>{words::colour_another()}</a></div> }.into_any()
         }
     };
     let looks = view.looks.map(|[white, black]| {
@@ -73,7 +70,7 @@ fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> Drawn
         words::colour_not_learned().to_owned()
     };
     let is_pigment = view.kind == lastpull_core::ink::ComponentKind::Pigment;
-    let lines: Vec<Drawn> = view.drawdowns.iter().map(|line| view! { <Line line=line.clone() shown/> }).collect();
+    let lines = view.drawdowns.iter().map(|line| view! { <Line line=line.clone() shown/> }).collect_view();
     let rests_on = words::colour_rests_on(view.rests_on)
         .map(|words| view! { <p class="colour-rests"><Icon name="camera"/><span>{words}</span></p> });
     let worst = view.worst.map(|worst| words::colour_worst(words::colour_de(worst)));
@@ -88,5 +85,5 @@ fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> Drawn
         {view.origin.map(|origin| view! { <p class="quiet-line">{words::colour_origin(origin)}</p> })}
         {is_pigment.then(|| view! { <p class="quiet-line">{learned}</p> })}
         {(!lines.is_empty()).then(|| view! { <section class="plain"><h2>{words::colour_drawdowns()}</h2><p class="quiet-line">{words::colour_lines_legend()}</p><ul class="colour-lines">{lines}</ul></section> })}
-    }
+    }.into_any()
 }

@@ -3,8 +3,6 @@
 use super::cover_rows::rows;
 use super::missing::missing;
 use super::{Reading, ReadingField};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Field, Kind, NotHere, Page, bound};
 use crate::place::{InkPlace, Place};
 use crate::store::Store;
@@ -13,7 +11,6 @@ use lastpull_core::colour::Lab;
 use lastpull_core::ink::{CoverAsk, CoverForm, NoCover, ReadBy, cover_runs, cover_view, lab_of, reading_of};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A garment nobody has said anything of.
@@ -21,12 +18,12 @@ const UNKNOWN: Lab = Lab::new(20.0, 0.0, 0.0);
 
 /// The screen.
 #[component]
-pub fn CoverScreen(recipe: Subject) -> Drawn {
+pub fn CoverScreen(recipe: Subject) -> impl IntoView {
     let store = Store::from_context();
     let name = store.shop.with_untracked(|shop| {
         shop.ink.recipe(recipe).filter(|recipe| !recipe.deleted).map(|recipe| recipe.name.clone())
     });
-    let Some(name) = name else { return view! { <NotHere/> } };
+    let Some(name) = name else { return view! { <NotHere/> }.into_any() };
     let runs = store.shop.with_untracked(|shop| cover_runs(shop, recipe));
     let known: Vec<(usize, String)> = runs
         .iter()
@@ -66,13 +63,13 @@ pub fn CoverScreen(recipe: Subject) -> Drawn {
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Recipe(recipe)) class="colour-cover">
             <Choice label=words::colour_cover_on() name="cover-on" options value=Signal::from(picked) on_pick=Callback::new(pick)/>
-            {live(move || is_other.get().then(|| view! { <ReadingField name="cloth" label=words::colour_cover_other() reading=typed/> }))}
-            {live(move || view.with(|view| match view {
-                None => nothing(),
-                Some((_, Err(NoCover::NoParts))) => view! { <p class="lead">{words::colour_cover_no_parts()}</p> },
+            {move || is_other.get().then(|| view! { <ReadingField name="cloth" label=words::colour_cover_other() reading=typed/> })}
+            {move || view.with(|view| match view {
+                None => ().into_any(),
+                Some((_, Err(NoCover::NoParts))) => view! { <p class="lead">{words::colour_cover_no_parts()}</p> }.into_any(),
                 Some((_, Err(NoCover::NotDrawn(unknown)))) => missing(unknown),
                 Some((ask, Ok(view))) => rows(view, ask, white),
-            }))}
+            })}
             <details class="group colour-how">
                 <summary>{words::colour_cover_numbers()}</summary>
                 <div class="field-pair">
@@ -85,5 +82,5 @@ pub fn CoverScreen(recipe: Subject) -> Drawn {
                 </div>
             </details>
         </Page>
-    }
+    }.into_any()
 }

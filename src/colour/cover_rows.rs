@@ -1,43 +1,40 @@
 //! The ways to print an ink, each as it will look and what it takes.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::{Drawn, nothing};
 use crate::parts::{Choice, Icon};
 use crate::words;
 use lastpull_core::ink::{CoverAsk, CoverRow, CoverView};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The answer first, then way by way.
-pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) -> Drawn {
+pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) -> AnyView {
     let pieces = words::pieces(ask.pieces);
     let cheapest = view.rows.first();
-    let answer = match (
-        view.enough.and_then(|place| view.rows.get(place)),
-        view.nearest.and_then(|place| view.rows.get(place)),
-    ) {
-        (Some(row), _) => {
-            let minutes = words::colour_cover_minutes(words::colour_minutes(row.minutes), &pieces);
-            let more = cheapest.filter(|first| row.minutes > first.minutes).map(|first| {
-                let by = words::colour_minutes(row.minutes - first.minutes);
-                words::colour_cover_more(by, words::colour_short_way(first.look.way))
-            });
-            view! {
+    let answer =
+        match (view.enough.and_then(|place| view.rows.get(place)), view.nearest.and_then(|place| view.rows.get(place)))
+        {
+            (Some(row), _) => {
+                let minutes = words::colour_cover_minutes(words::colour_minutes(row.minutes), &pieces);
+                let more = cheapest.filter(|first| row.minutes > first.minutes).map(|first| {
+                    let by = words::colour_minutes(row.minutes - first.minutes);
+                    words::colour_cover_more(by, words::colour_short_way(first.look.way))
+                });
+                view! {
                 <section class="verdict good" id="cover-answer">
                     <h2><Icon name="check"/>" "{words::colour_cover_enough(words::colour_short_way(row.look.way))}</h2>
                     <p>{minutes}{more.map(|more| format!(" · {more}"))}</p>
                 </section>
+            }.into_any()
             }
-        }
-        (None, Some(row)) => view! {
-            <section class="verdict tight" id="cover-answer">
-                <h2><Icon name="alert"/>" "{words::colour_cover_none()}</h2>
-                <p>{words::colour_cover_nearest(words::colour_way(row.look.way))}</p>
-            </section>
-        },
-        _ => nothing(),
-    };
+            (None, Some(row)) => view! {
+                <section class="verdict tight" id="cover-answer">
+                    <h2><Icon name="alert"/>" "{words::colour_cover_none()}</h2>
+                    <p>{words::colour_cover_nearest(words::colour_way(row.look.way))}</p>
+                </section>
+            }
+            .into_any(),
+            _ => ().into_any(),
+        };
     let cloth = ask.garment.to_colour().to_string();
     let wanted = view.wanted.to_colour().to_string();
     let row = |(place, row): (usize, &CoverRow)| {
@@ -59,15 +56,15 @@ pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) 
             </li>
         }
     };
-    let list: Vec<Drawn> = view.rows.iter().enumerate().map(row).collect();
+    let list = view.rows.iter().enumerate().map(row).collect_view();
     let current = view.underbase.as_ref().map(|(id, _)| *id);
     let under = match (&view.underbase, view.whites.len()) {
-        (None, _) => view! { <p class="quiet-line">{words::colour_cover_no_white()}</p> },
-        (Some((_, name)), 0 | 1) => view! { <p class="quiet-line">{words::colour_cover_white(name)}</p> },
+        (None, _) => view! { <p class="quiet-line">{words::colour_cover_no_white()}</p> }.into_any(),
+        (Some((_, name)), 0 | 1) => view! { <p class="quiet-line">{words::colour_cover_white(name)}</p> }.into_any(),
         (Some(_), _) => {
             let whites: Vec<(Option<Subject>, String)> =
                 view.whites.iter().map(|(id, name)| (Some(*id), name.clone())).collect();
-            view! { <Choice label=words::colour_cover_which() name="white" options=whites value=Signal::derive(move || white.get().or(current)) on_pick=Callback::new(move |id| white.set(id))/> }
+            view! { <Choice label=words::colour_cover_which() name="white" options=whites value=Signal::derive(move || white.get().or(current)) on_pick=Callback::new(move |id| white.set(id))/> }.into_any()
         }
     };
     view! {
@@ -81,5 +78,5 @@ pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) 
             <p class="quiet-line">{words::colour_cover_contrast_note()}" "{words::colour_origin(view.origin)}</p>
             {view.by_photo.then(|| view! { <p class="quiet-line">{words::colour_rests_some()}</p> })}
         </section>
-    }
+    }.into_any()
 }

@@ -1,12 +1,9 @@
 //! An instrument's curve, pasted.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, TextArea, bound};
 use crate::words;
 use lastpull_core::ink::{CurveForm, SwatchSeen};
 use lastpull_core::job::Problems;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The curve that a form gives.
@@ -18,7 +15,7 @@ pub fn curve_of(form: &CurveForm) -> (Option<SwatchSeen>, Problems) {
 
 /// The field, put away until somebody has a curve.
 #[component]
-pub fn CurveField(form: RwSignal<CurveForm>) -> Drawn {
+pub fn CurveField(form: RwSignal<CurveForm>) -> impl IntoView {
     let problems = Memo::new(move |_| form.with(|form| curve_of(form).1));
     let got = Memo::new(move |_| form.with(|form| curve_of(form).0.is_some()));
     view! {

@@ -1,19 +1,17 @@
 //! A difference: in words first and large, in numbers small.
 
-use leptos::prelude::*;
-use crate::live::Drawn;
 use crate::words;
 use lastpull_core::ink::Difference;
-use crate::live::view;
+use leptos::prelude::*;
 
 /// The words of a difference, a line each.
-pub fn in_words(difference: &Difference) -> Drawn {
+pub fn in_words(difference: &Difference) -> AnyView {
     if difference.words.is_empty() {
-        return view! { <p class="colour-words"><strong>{words::colour_same()}</strong></p> };
+        return view! { <p class="colour-words"><strong>{words::colour_same()}</strong></p> }.into_any();
     }
     let lines = difference.words.iter().map(|word| view! { <strong>{words::colour_word(word)}</strong> });
-    let lines: Vec<Drawn> = lines.collect();
-    view! { <p class="colour-words">{lines}</p> }
+    let lines = lines.collect_view();
+    view! { <p class="colour-words">{lines}</p> }.into_any()
 }
 
 /// Its numbers.

@@ -3,8 +3,6 @@
 use super::ColourPlace;
 use super::curve_field::{CurveField, curve_of};
 use super::{PhotoOf, Reading, ReadingField, keep_picture};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound};
 use crate::place::Place;
 use crate::platform::ids;
@@ -13,18 +11,17 @@ use crate::words;
 use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayKind, SwatchSeen, component_colour};
 use lastpull_core::job::{FormProblem, Problems};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen. It begins as the drawdown that is wanted next.
 #[component]
-pub fn DrawdownScreen(component: Subject) -> Drawn {
+pub fn DrawdownScreen(component: Subject) -> impl IntoView {
     let store = Store::from_context();
     let known = store.shop.with_untracked(|shop| {
         let there = shop.ink.component(component).is_some_and(|component| !component.deleted);
         component_colour(shop, component).filter(|_| there)
     });
-    let Some(known) = known else { return view! { <NotHere/> } };
+    let Some(known) = known else { return view! { <NotHere/> }.into_any() };
     let form = RwSignal::new(store.shop.with_untracked(|shop| DrawdownForm::next(shop, component)));
     let curve = RwSignal::new(CurveForm::default());
     let (seen, backing) = (RwSignal::new(Reading::default()), RwSignal::new(Reading::default()));
@@ -88,13 +85,13 @@ pub fn DrawdownScreen(component: Subject) -> Drawn {
                     <Choice label=words::colour_rest() name="rest" options=rests value=Signal::derive(move || form.with(|form| form.rest)) on_pick=Callback::new(move |rest| form.update(|form| form.rest = rest))/>
                     <p class="problem" role="alert">{move || problems.with(|problems| problems.get("rest").map(|problem| words::form_problem(*problem)))}</p>
                     <Choice label=words::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>
-                    {live(move || if lay.get() == LayKind::Hiding { nothing() } else { film(form, bar, backing, problems) })}
+                    {move || if lay.get() == LayKind::Hiding { ().into_any() } else { film(form, bar, backing, problems) }}
                 </fieldset>
                 <Field name="note" label=words::notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
-    }
+    }.into_any()
 }
 
 /// How thick a film is, and what lies under it.
@@ -103,24 +100,24 @@ fn film(
     bar: Memo<bool>,
     backing: RwSignal<Reading>,
     problems: RwSignal<Problems>,
-) -> Drawn {
+) -> AnyView {
     let ways = vec![(false, words::colour_film_print().to_owned()), (true, words::colour_film_bar().to_owned())];
     view! {
         <Choice label=words::colour_film() name="film" options=ways value=Signal::from(bar) on_pick=Callback::new(move |bar| form.update(|form| form.bar = bar))/>
-        {live(move || if bar.get() {
+        {move || if bar.get() {
             view! {
                 <div class="field-pair">
                     <Field name="wet" label=words::colour_film_wet() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.wet) problems/>
                     <Field name="a_hit" label=words::colour_film_a_hit() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.a_hit) problems hint=words::colour_film_a_hit_hint()/>
                 </div>
-            }
+            }.into_any()
         } else {
-            view! { <Field name="hits" label=words::colour_film_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/> }
-        })}
+            view! { <Field name="hits" label=words::colour_film_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/> }.into_any()
+        }}
         <details class="colour-how">
             <summary><Icon name="edit"/>" "{words::colour_backing()}</summary>
             <p class="quiet-line">{words::colour_backing_hint()}</p>
             <ReadingField name="backing" label=words::colour_backing() reading=backing/>
         </details>
-    }
+    }.into_any()
 }

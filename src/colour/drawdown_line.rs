@@ -1,14 +1,11 @@
 //! A drawdown in the list, and its picture.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Sheet};
 use crate::photo::Photos;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{DrawdownLine, SwatchSeen};
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// As seen beside as worked out.
@@ -17,7 +14,7 @@ pub fn Line(
     line: DrawdownLine,
     /// The one whose picture is shown.
     shown: RwSignal<Option<DrawdownLine>>,
-) -> Drawn {
+) -> impl IntoView {
     let store = Store::from_context();
     let event = line.event;
     let off = line
@@ -55,7 +52,7 @@ pub fn Line(
                 <small class="muted">{how}" · "{off}" · "{words::moment(at)}</small>
                 {note.map(|note| view! { <small class="muted">{note}</small> })}
             </span>
-            {live(move || Some(pictures.get()).filter(|pictures| *pictures > 0).map(&picture))}
+            {move || Some(pictures.get()).filter(|pictures| *pictures > 0).map(&picture)}
             <button type="button" class="icon-button" aria-label=label on:click=delete><Icon name="bin"/></button>
         </li>
     }
@@ -63,6 +60,6 @@ pub fn Line(
 
 /// The pictures of a drawdown.
 #[component]
-pub fn Shown(line: DrawdownLine, on_close: Callback<()>) -> Drawn {
+pub fn Shown(line: DrawdownLine, on_close: Callback<()>) -> impl IntoView {
     view! { <Sheet title=words::colour_line(&line) on_close><Photos subject=line.event/></Sheet> }
 }

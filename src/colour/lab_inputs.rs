@@ -1,17 +1,14 @@
 //! A colour as three numbers.
 
 use super::Reading;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::words;
 use lastpull_core::ink::{ReadBy, ReadingForm};
 use lastpull_core::job::{FormProblem, Problems};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// L*, a*, b*, as an instrument shows them or a card has them printed.
 #[component]
-pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static str) -> Drawn {
+pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static str) -> impl IntoView {
     let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Instrument);
     let form = RwSignal::new(ReadingForm::of(begun));
     let problems = Memo::new(move |_| {
@@ -61,8 +58,8 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
         </div>
         <p class="field-help" id=format!("{name}-help")>
             {move || problems.with(|problems| match problems.iter().next() {
-                Some((field, problem)) => view! { <span class="problem">{format!("{field}*: {}", words::form_problem(*problem))}</span> },
-                None => view! { <span>{hint}</span> },
+                Some((field, problem)) => view! { <span class="problem">{format!("{field}*: {}", words::form_problem(*problem))}</span> }.into_any(),
+                None => view! { <span>{hint}</span> }.into_any(),
             })}
         </p>
     }

@@ -6,8 +6,6 @@ use super::missing::missing;
 use super::pour_sheet::PourSheet;
 use super::read_sheet::ReadSheet;
 use super::{ColourPlace, OnGarment};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page};
 use crate::place::{Place, PotPlace};
 use crate::pot::note_match;
@@ -16,16 +14,15 @@ use crate::words;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::ink::{MatchView, NoAdvice, PotStage, ReadOn, lab_of, match_view, pot_stage, pot_state};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
 #[component]
-pub fn MatchScreen(pot: Subject) -> Drawn {
+pub fn MatchScreen(pot: Subject) -> impl IntoView {
     let store = Store::from_context();
     let view = Memo::new(move |_| store.shop.with(|shop| match_view(shop, pot).filter(|_| is_there(shop, pot))));
     if view.with_untracked(Option::is_none) {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     // Kept here: what is below is drawn anew with every change of the pot.
     let (reads, picked) = (RwSignal::new(false), RwSignal::new(Picked::None));
@@ -46,11 +43,12 @@ pub fn MatchScreen(pot: Subject) -> Drawn {
     });
     view! {
         <Page title up=Place::Pot(PotPlace::Pot(pot)) class="colour-match">
-            {live(move || view.with(|view| view.as_ref().map_or_else(nothing, |view| whole(view, stage.get(), matches, reads, picked))))}
-            {live(move || picked.get().map(|(way, before)| view! { <PourSheet pot way before poured on_close=put_away/> }))}
-            {live(move || reads.get().then(|| view! { <ReadSheet pot on_close=close/> }))}
+            {move || view.with(|view| view.as_ref().map(|view| whole(view, stage.get(), matches, reads, picked)))}
+            {move || picked.get().map(|(way, before)| view! { <PourSheet pot way before poured on_close=put_away/> })}
+            {move || reads.get().then(|| view! { <ReadSheet pot on_close=close/> })}
         </Page>
     }
+    .into_any()
 }
 
 fn is_there(shop: &lastpull_core::shop::Shop, pot: Subject) -> bool {
@@ -63,9 +61,9 @@ fn whole(
     matches: Callback<()>,
     reads: RwSignal<bool>,
     picked: RwSignal<Picked>,
-) -> Drawn {
+) -> AnyView {
     if view.advice == Err(NoAdvice::Empty) {
-        return view! { <p class="lead">{words::colour_empty_pot()}</p> };
+        return view! { <p class="lead">{words::colour_empty_pot()}</p> }.into_any();
     }
     let target = view.target.map(lab_of);
     let garment = view.garment.as_ref().map(|garment| garment.colour);
@@ -106,19 +104,19 @@ fn whole(
                     <p>{words::colour_no_target_text()}</p>
                     <a class="button primary" href=href>{words::colour_set_target()}</a>
                 </section>
-            },
-            None => view! { <p>{words::colour_no_recipe()}</p> },
+            }.into_any(),
+            None => view! { <p>{words::colour_no_recipe()}</p> }.into_any(),
         },
         // Two readings say so whether or not anything could be worked out.
-        Err(NoAdvice::NotDrawn(_)) if near => near_enough(view, stage, matches),
+        Err(NoAdvice::NotDrawn(_)) if near => near_enough(view, stage, matches).into_any(),
         Err(NoAdvice::NotDrawn(rows)) => view! {
             <section class="plain"><h2>{words::colour_add_title()}</h2>{missing(rows)}<p class="quiet-line">{words::colour_not_drawn_words()}</p></section>
-        },
-        Err(NoAdvice::Empty) => nothing(),
-        Ok(advice) if near && advice.verdict == Verdict::AlreadyThere => near_enough(view, stage, matches),
+        }.into_any(),
+        Err(NoAdvice::Empty) => ().into_any(),
+        Ok(advice) if near && advice.verdict == Verdict::AlreadyThere => near_enough(view, stage, matches).into_any(),
         Ok(advice) => {
             let (advice, on) = (advice.clone(), seen_on(view));
-            view! { <Advice advice on picked/> }
+            view! { <Advice advice on picked/> }.into_any()
         }
     };
     view! {
@@ -128,15 +126,16 @@ fn whole(
         {does}
         {links}
     }
+    .into_any()
 }
 
 /// It will do: said so here, unless it was said, or nobody has read it as it is.
-fn near_enough(view: &MatchView, stage: PotStage, matches: Callback<()>) -> Drawn {
+fn near_enough(view: &MatchView, stage: PotStage, matches: Callback<()>) -> AnyView {
     let to_pot = Place::Pot(PotPlace::Pot(view.pot)).hash();
     let does = if view.is_read && matches!(stage, PotStage::Weighing | PotStage::Mixed) {
-        view! { <button type="button" class="button primary huge with-icon" id="matches" on:click=move |_| matches.run(())><Icon name="check"/>{words::pot_matches()}</button> }
+        view! { <button type="button" class="button primary huge with-icon" id="matches" on:click=move |_| matches.run(())><Icon name="check"/>{words::pot_matches()}</button> }.into_any()
     } else {
-        view! { <a class="button" href=to_pot>{words::colour_to_pot()}</a> }
+        view! { <a class="button" href=to_pot>{words::colour_to_pot()}</a> }.into_any()
     };
     view! {
         <section class="verdict good">
@@ -145,6 +144,7 @@ fn near_enough(view: &MatchView, stage: PotStage, matches: Callback<()>) -> Draw
             {does}
         </section>
     }
+    .into_any()
 }
 
 /// Where a swatch is looked at, in words.

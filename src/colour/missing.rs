@@ -1,16 +1,14 @@
 //! Components that must be drawn down before anything can be worked out.
 
-use leptos::prelude::*;
 use super::ColourPlace;
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::words;
 use lastpull_core::ink::NotDrawn;
-use crate::live::view;
+use leptos::prelude::*;
 
 /// Each with what is to be drawn down next.
-pub fn missing(rows: &[NotDrawn]) -> Drawn {
+pub fn missing(rows: &[NotDrawn]) -> AnyView {
     let rows = rows.iter().map(|row| {
         let next = row.next.as_ref().map(words::colour_next_words).unwrap_or_default();
         let to = Place::Colour(ColourPlace::NewDrawdown(row.component)).hash();
@@ -21,6 +19,6 @@ pub fn missing(rows: &[NotDrawn]) -> Drawn {
             </a>
         }
     });
-    let rows: Vec<Drawn> = rows.collect();
-    view! { <p>{words::colour_not_drawn()}</p><nav class="menu">{rows}</nav> }
+    let rows = rows.collect_view();
+    view! { <p>{words::colour_not_drawn()}</p><nav class="menu">{rows}</nav> }.into_any()
 }

@@ -28,16 +28,14 @@ pub use place::ColourPlace;
 pub use reading_field::{Reading, ReadingField};
 
 use leptos::prelude::*;
-use crate::live::Drawn;
-use crate::live::view;
 
 /// Draws one of these screens.
-pub fn screen(place: ColourPlace) -> Drawn {
+pub fn screen(place: ColourPlace) -> AnyView {
     match place {
-        ColourPlace::Match(pot) => view! { <match_screen::MatchScreen pot/> },
-        ColourPlace::Target(recipe) => view! { <target::TargetScreen recipe/> },
-        ColourPlace::Cover(recipe) => view! { <cover::CoverScreen recipe/> },
-        ColourPlace::Component(component) => view! { <component::ComponentColourScreen component/> },
-        ColourPlace::NewDrawdown(component) => view! { <drawdown::DrawdownScreen component/> },
+        ColourPlace::Match(pot) => view! { <match_screen::MatchScreen pot/> }.into_any(),
+        ColourPlace::Target(recipe) => view! { <target::TargetScreen recipe/> }.into_any(),
+        ColourPlace::Cover(recipe) => view! { <cover::CoverScreen recipe/> }.into_any(),
+        ColourPlace::Component(component) => view! { <component::ComponentColourScreen component/> }.into_any(),
+        ColourPlace::NewDrawdown(component) => view! { <drawdown::DrawdownScreen component/> }.into_any(),
     }
 }

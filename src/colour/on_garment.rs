@@ -1,9 +1,7 @@
 //! Colours on a garment's, at honest relative lightness: what lies beside what is what an eye compares.
 
-use crate::live::Drawn;
 use crate::words;
 use lastpull_core::colour::Lab;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A colour and what it is called.
@@ -20,14 +18,14 @@ pub fn OnGarment(
     /// Whether to leave unsaid that the screen falls short of a colour: where the eye has nothing to compare.
     #[prop(optional)]
     quiet: bool,
-) -> Drawn {
+) -> impl IntoView {
     let cloth = garment.map(|garment| garment.to_colour().to_string());
     let shown = patches.iter().all(|(lab, _)| lab.shows_on_screen());
     let inks = patches.iter().map(|(lab, _)| {
         view! { <span class="colour-ink" style:background-color=lab.to_colour().to_string()></span> }
     });
-    let inks: Vec<Drawn> = inks.collect();
-    let names: Vec<Drawn> = patches.iter().map(|(_, name)| view! { <span>{name.clone()}</span> }).collect();
+    let inks = inks.collect_view();
+    let names = patches.iter().map(|(_, name)| view! { <span>{name.clone()}</span> }).collect_view();
     view! {
         <figure class="colour-on">
             <div class="colour-cloth" class:known=garment.is_some() style:background-color=cloth aria-hidden="true"><div class="colour-inks">{inks}</div></div>

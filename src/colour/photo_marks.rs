@@ -1,12 +1,9 @@
 //! Three marks on a picture: put by touch, dragged, moved by the arrow keys, seen close up.
 
 use super::photo_of::PhotoOf;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Icon};
 use crate::words;
 use lastpull_core::colour::photo_reading::Which;
-use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
@@ -55,7 +52,7 @@ const RADII: (f64, f64) = (0.012, 0.2);
 
 /// The picture with its marks.
 #[component]
-pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, placed: RwSignal<Placed>) -> Drawn {
+pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, placed: RwSignal<Placed>) -> impl IntoView {
     let now = RwSignal::new(0_usize);
     let board = NodeRef::<html::Div>::new();
     // The mark that a finger holds.
@@ -151,7 +148,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
             ><b>{letter}</b></span>
         }
     });
-    let marks: Vec<Drawn> = marks.collect();
+    let marks = marks.collect_view();
     let is_held = Memo::new(move |_| held.with(Option::is_some));
     view! {
         <Choice label=words::colour_photo_which() name="mark" options value=Signal::from(now) on_pick=Callback::new(move |which| now.set(which))/>

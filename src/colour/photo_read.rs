@@ -4,8 +4,6 @@ use super::Reading;
 use super::difference::in_words;
 use super::photo_marks::{MarkBoard, Placed};
 use super::photo_of::{PhotoOf, Taken};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Icon};
 use crate::platform::pictures::{self, PictureProblem, Pixels};
 use crate::platform::spawn_local;
@@ -14,7 +12,6 @@ use lastpull_core::colour::photo_reading::{
     Mark, Marks, PhotoProblem, PhotoReading, Picture, Which, in_doubt, read_photo,
 };
 use lastpull_core::ink::{ColourReading, Difference, photo_sample};
-use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -44,7 +41,7 @@ pub fn PhotoRead(
     of: PhotoOf,
     /// What is read.
     reading: RwSignal<Reading>,
-) -> Drawn {
+) -> impl IntoView {
     let chosen = RwSignal::new(Chosen::Nothing);
     let taken = RwSignal::new(None::<Taken>);
     let patch = beside;
@@ -68,19 +65,19 @@ pub fn PhotoRead(
         });
     });
     view! {
-        {live(move || match chosen.get() {
+        {move || match chosen.get() {
                 Chosen::Nothing => view! {
                     <p>{words::colour_photo_how(beside, sample)}</p>
                     <p class="quiet-line">{words::colour_photo_trust()}</p>
                     <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
-                },
-                Chosen::Reading => view! { <p role="status">{words::colour_photo_wait()}</p> },
+                }.into_any(),
+                Chosen::Reading => view! { <p role="status">{words::colour_photo_wait()}</p> }.into_any(),
                 Chosen::Problem(problem) => view! {
                     <p class="problem" role="alert"><Icon name="alert"/>" "{said(problem)}</p>
                     <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
-                },
-                Chosen::Here(pixels) => view! { <Marking pixels known beside=patch of taken reading again=take/> },
-            })}
+                }.into_any(),
+                Chosen::Here(pixels) => view! { <Marking pixels known beside=patch of taken reading again=take/> }.into_any(),
+            }}
     }
 }
 
@@ -98,7 +95,7 @@ fn Pick(
     /// Whether a photo was read before, so that another is not what is most likely wanted.
     #[prop(optional)]
     again: bool,
-) -> Drawn {
+) -> impl IntoView {
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {
         if let Some(file) = input.get_untracked().and_then(|input| pictures::picked(&input).into_iter().next()) {
@@ -125,7 +122,7 @@ fn Marking(
     taken: RwSignal<Option<Taken>>,
     reading: RwSignal<Reading>,
     again: Callback<send_wrapper::SendWrapper<web_sys::File>>,
-) -> Drawn {
+) -> impl IntoView {
     let placed = RwSignal::new(Placed::default());
     let neutral = RwSignal::new(PAPER);
     let (width, height) = (pixels.width, pixels.height);
@@ -159,21 +156,21 @@ fn Marking(
     view! {
         <p>{words::colour_photo_mark()}</p>
         <MarkBoard address width height of placed/>
-        <div role="status" id="photo-says">{live(move || match read.get() {
-            None => nothing(),
+        <div role="status" id="photo-says">{move || match read.get() {
+            None => ().into_any(),
             Some(Err(problem)) => refused(problem, of),
             Some(Ok(reading)) => told(&reading, known.get(), of),
-        })}</div>
+        }}</div>
         <Choice label=words::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
         <div class="button-row"><Pick take=again camera=true again=true/><Pick take=again camera=false again=true/></div>
     }
 }
 
-fn refused(problem: PhotoProblem, of: PhotoOf) -> Drawn {
-    view! { <p class="caution"><Icon name="alert"/><span>{words::colour_photo_problem(problem, |which| of.mark(which).0)}</span></p> }
+fn refused(problem: PhotoProblem, of: PhotoOf) -> AnyView {
+    view! { <p class="caution"><Icon name="alert"/><span>{words::colour_photo_problem(problem, |which| of.mark(which).0)}</span></p> }.into_any()
 }
 
-fn told(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoOf) -> Drawn {
+fn told(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoOf) -> AnyView {
     let difference = Difference::of(reading.target, reading.sample);
     let stops = words::number(reading.stops, 1);
     let [beside, sample] = [Which::Target, Which::Sample].map(|which| of.mark(which).1);
@@ -202,5 +199,5 @@ fn told(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoOf) -> Dr
             <p class="quiet-line">{laid}" "{reads}</p>
             {doubt}
         </div>
-    }
+    }.into_any()
 }

@@ -1,8 +1,6 @@
 //! Pouring what was advised: as advised, or as the scale showed.
 
 use super::advice::poured_words;
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Bound, Field, Kind, Sheet};
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
@@ -10,12 +8,17 @@ use crate::words;
 use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm, poured_in};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet. `poured` is called once it is noted.
 #[component]
-pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, on_close: Callback<()>) -> Drawn {
+pub fn PourSheet(
+    pot: Subject,
+    way: AddWay,
+    before: f64,
+    poured: Callback<()>,
+    on_close: Callback<()>,
+) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     let note = words::colour_pour_note(words::colour_de(before), words::colour_de(way.after.de2000));
@@ -66,7 +69,7 @@ pub fn PourSheet(pot: Subject, way: AddWay, before: f64, poured: Callback<()>, o
         };
         view! { <Field name label=row.name.clone() kind=Kind::Decimal unit bound problems/> }
     });
-    let fields: Vec<Drawn> = fields.collect();
+    let fields = fields.collect_view();
     view! {
         <Sheet title=words::colour_pour_title() on_close>
             <form on:submit=send novalidate=true>

@@ -1,20 +1,17 @@
 //! Reading a pot's swatch.
 
 use super::{PhotoOf, Reading, ReadingField, keep_picture};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::Sheet;
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ColourReading, PhotoSample, match_view, reading_facts};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet.
 #[component]
-pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> Drawn {
+pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let reading = RwSignal::new(Reading::default());
     let busy = RwSignal::new(false);

@@ -4,13 +4,10 @@ use super::beside::BesideRead;
 use super::lab_inputs::LabInputs;
 use super::photo_of::{PhotoOf, Taken};
 use super::photo_read::PhotoRead;
-use crate::kept::{RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::Choice;
 use crate::words;
 use lastpull_core::colour::Lab;
 use lastpull_core::ink::{Colour, ColourReading, ReadBy, lab_of, reading_of};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What stands in a field.
@@ -57,7 +54,7 @@ pub fn ReadingField(
     /// what lies beside a drawdown is asked for.
     #[prop(optional)]
     photo: Option<PhotoOf>,
-) -> Drawn {
+) -> impl IntoView {
     let begun = reading.with_untracked(|reading| reading.value);
     let by = RwSignal::new(begun.map_or(ReadBy::Instrument, |reading| reading.by));
     let is_known = leptos::reactive::graph::untrack(|| known.is_some_and(|known| known.get().is_some()));
@@ -80,28 +77,28 @@ pub fn ReadingField(
         <div class="colour-reading" id=name role="group" aria-label=label>
             <Choice label=words::colour_read_from() name=name options=ways value=Signal::from(by) on_pick=Callback::new(pick)/>
             {no_photo.map(|why| view! { <p class="quiet-line">{why}</p> })}
-            {live(move || match by.get() {
-                ReadBy::Instrument => view! { <LabInputs name reading hint=words::colour_lab_hint()/> },
-                ReadBy::Screen => view! { <ScreenInput name reading/> },
+            {move || match by.get() {
+                ReadBy::Instrument => view! { <LabInputs name reading hint=words::colour_lab_hint()/> }.into_any(),
+                ReadBy::Screen => view! { <ScreenInput name reading/> }.into_any(),
                 ReadBy::Photo => match photo.unwrap_or_default() {
-                    PhotoOf::Drawdown(component) => view! { <BesideRead component reading/> },
+                    PhotoOf::Drawdown(component) => view! { <BesideRead component reading/> }.into_any(),
                     of => {
                         let known = Signal::derive(move || known.and_then(|known| known.get()));
-                        view! { <PhotoRead known of reading/> }
+                        view! { <PhotoRead known of reading/> }.into_any()
                     }
                 },
-            })}
-            {live(move || reading.with(|reading| reading.value).filter(|value| value.by != ReadBy::Photo).map(|value| {
+            }}
+            {move || reading.with(|reading| reading.value).filter(|value| value.by != ReadBy::Photo).map(|value| {
                 let colour = lab_of(value).to_colour().to_string();
                 view! { <span class="colour-got" aria-hidden="true" style:background-color=colour></span> }
-            }))}
+            })}
         </div>
     }
 }
 
 /// A colour as a screen shows it.
 #[component]
-fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
+fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> impl IntoView {
     let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Screen);
     let text = RwSignal::new(begun.map(|value| lab_of(value).to_colour().to_string()).unwrap_or_default());
     let set = move |typed: String| {
@@ -132,9 +129,9 @@ fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> Drawn {
         </div>
         <p class="field-help" id=format!("{name}-help")>
             {move || if reading.with(|reading| reading.wrong) {
-                view! { <span class="problem">{words::colour_hex_wrong()}</span> }
+                view! { <span class="problem">{words::colour_hex_wrong()}</span> }.into_any()
             } else {
-                view! { <span>{words::colour_screen_hint()}</span> }
+                view! { <span>{words::colour_screen_hint()}</span> }.into_any()
             }}
         </p>
     }

@@ -2,8 +2,6 @@
 
 use super::OnGarment;
 use super::{PhotoOf, Reading, ReadingField, keep_picture};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Icon, NotHere, Page, Sheet};
 use crate::photo::Photos;
 use crate::place::{InkPlace, Place};
@@ -15,16 +13,15 @@ use lastpull_core::ink::{
     ColourReading, Garment, InkFact, ReadBy, ReadOn, RecipeField, cover_runs, lab_of, reading_of,
 };
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
 #[component]
-pub fn TargetScreen(recipe: Subject) -> Drawn {
+pub fn TargetScreen(recipe: Subject) -> impl IntoView {
     let store = Store::from_context();
     let found =
         Memo::new(move |_| store.shop.with(|shop| shop.ink.recipe(recipe).filter(|recipe| !recipe.deleted).cloned()));
-    let Some(before) = found.with_untracked(Clone::clone) else { return view! { <NotHere/> } };
+    let Some(before) = found.with_untracked(Clone::clone) else { return view! { <NotHere/> }.into_any() };
     let set = move |field: RecipeField| (recipe, Fact::Ink(InkFact::RecipeSet(vec![field])));
     let garments = Memo::new(move |_| store.shop.with(|shop| garments_of(shop, recipe)));
     let target = Memo::new(move |_| found.with(|found| found.as_ref().and_then(|recipe| recipe.target)));
@@ -68,7 +65,7 @@ pub fn TargetScreen(recipe: Subject) -> Drawn {
     let title = words::colour_target_title(&before.name);
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Recipe(recipe)) class="colour-target">
-            {live(move || {
+            {move || {
                 let garment = garments.with(|garments| garments.first().map(|garment| garment.colour));
                 match target.get() {
                     Some(target) => {
@@ -79,30 +76,30 @@ pub fn TargetScreen(recipe: Subject) -> Drawn {
                                 <p>{format!("L* {l}  a* {a}  b* {b}")}" · "{words::colour_read_by(target.by)}</p>
                                 <div class="button-row"><button type="button" class="button quiet" id="target-clear" on:click=clear>{words::colour_target_clear()}</button></div>
                             </section>
-                        }
+                        }.into_any()
                     }
-                    None => view! { <p class="lead">{words::colour_no_target_title()}</p> },
+                    None => view! { <p class="lead">{words::colour_no_target_title()}</p> }.into_any(),
                 }
-            })}
+            }}
             <form on:submit=save novalidate=true class="card">
                 <h2>{words::colour_target_new()}</h2>
-                {live(move || {
+                {move || {
                     read_garment.with(|_| ());
                     view! { <ReadingField name="target" label=words::colour_target_new() reading known=read_garment photo=PhotoOf::Target/> }
-                })}
+                }}
                 <button type="submit" class="button primary" id="target-save" disabled=waits>{words::save()}</button>
             </form>
             <section class="plain">
                 <Choice label=words::colour_read_on() name="read-on" options=ways value=on on_pick=Callback::new(move |on| store.record_all(vec![set(RecipeField::ReadOn(on))]))/>
                 <p class="quiet-line">{words::colour_read_on_hint()}</p>
             </section>
-            {live(move || garments.with(|garments| (!garments.is_empty()).then(|| {
-                let rows: Vec<Drawn> = garments.iter().map(|garment| garment_row(garment, opened)).collect();
+            {move || garments.with(|garments| (!garments.is_empty()).then(|| {
+                let rows = garments.iter().map(|garment| garment_row(garment, opened)).collect_view();
                 view! { <section class="plain"><h2>{words::colour_garments()}</h2><div class="menu">{rows}</div></section> }
-            })))}
-            {live(move || opened.get().map(|garment| view! { <GarmentSheet garment target on_close=Callback::new(move |()| opened.set(None))/> }))}
+            }))}
+            {move || opened.get().map(|garment| view! { <GarmentSheet garment target on_close=Callback::new(move |()| opened.set(None))/> })}
         </Page>
-    }
+    }.into_any()
 }
 
 /// The garments of the open runs of an ink, each lot once.
@@ -116,7 +113,7 @@ fn garments_of(shop: &lastpull_core::shop::Shop, recipe: Subject) -> Vec<Garment
     garments
 }
 
-fn garment_row(garment: &Garment, opened: RwSignal<Option<Garment>>) -> Drawn {
+fn garment_row(garment: &Garment, opened: RwSignal<Option<Garment>>) -> AnyView {
     let (colour, open) = (garment.colour.to_colour().to_string(), garment.clone());
     let how = if garment.read { words::colour_garment_read() } else { words::colour_garment_guess() };
     view! {
@@ -126,13 +123,14 @@ fn garment_row(garment: &Garment, opened: RwSignal<Option<Garment>>) -> Drawn {
             <Icon name="next"/>
         </button>
     }
+    .into_any()
 }
 
 /// Reading a garment.
 #[component]
-fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close: Callback<()>) -> Drawn {
+fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
-    let Some(lot) = garment.lot else { return crate::live::nothing() };
+    let Some(lot) = garment.lot else { return ().into_any() };
     let before = store.shop.with_untracked(|shop| shop.ink.garment(lot));
     let reading = RwSignal::new(Reading::of(before));
     let has_photos = store.shop.with_untracked(|shop| !shop.photos.of(lot).is_empty());
@@ -155,5 +153,5 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
             </form>
             {has_photos.then(|| view! { <Photos subject=lot/> })}
         </Sheet>
-    }
+    }.into_any()
 }

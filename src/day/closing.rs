@@ -1,18 +1,15 @@
 //! Closing today, moved by half an hour in one tap.
 
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The closing line of the rail.
 #[component]
-pub fn Closing() -> Drawn {
+pub fn Closing() -> impl IntoView {
     let store = Store::from_context();
     let today = Memo::new(move |_| store.clock.get().today());
     let minutes = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));
@@ -25,7 +22,7 @@ pub fn Closing() -> Drawn {
             set((i32::from(minutes) + by).clamp(0, 24 * 60 - 1) as u16);
         }
     };
-    live(move || {
+    move || {
         match minutes.get() {
         Some(at) => view! {
             <div class="closing">
@@ -47,5 +44,5 @@ pub fn Closing() -> Drawn {
         }
         .into_any(),
     }
-    })
+    }
 }

@@ -1,19 +1,16 @@
 //! What was done today, beside a usual day.
 
 use crate::failure::FailureBar;
-use crate::kept::Memo;
-use crate::live::{Drawn, nothing};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{DayFailures, FailureNotice, failures_today, notices_today};
 use lastpull_core::plan::done_today;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Jobs, pieces, misprints and hours of today.
 #[component]
-pub fn DoneToday() -> Drawn {
+pub fn DoneToday() -> impl IntoView {
     let store = Store::from_context();
     // Once a minute is often enough for a sum of the day.
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -64,9 +61,9 @@ pub fn DoneToday() -> Drawn {
 }
 
 /// What failed and what it cost, and counted pieces that nobody has looked at since.
-fn failed(day: &DayFailures, rows: &[FailureNotice]) -> Drawn {
+fn failed(day: &DayFailures, rows: &[FailureNotice]) -> AnyView {
     if rows.is_empty() {
-        return nothing();
+        return ().into_any();
     }
     let cost = (day.count > 0)
         .then(|| words::failures_cost(words::duration(day.downtime), words::failure_spoiled_n(day.spoiled)));
@@ -78,5 +75,5 @@ fn failed(day: &DayFailures, rows: &[FailureNotice]) -> Drawn {
             // One for which the press stands is at the top of the day.
             {rows.iter().filter(|row| row.stood.is_some()).map(|notice| view! { <FailureBar notice=notice.clone() titled=true/> }).collect_view()}
         </section>
-    }
+    }.into_any()
 }

@@ -1,17 +1,14 @@
 //! Once there is something to lose: putting the app on the home screen, and having the data kept.
 
-use crate::kept::Memo;
-use crate::live::Drawn;
 use crate::more::InstallHint;
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The hint, until it is followed or put away. Not in the demo, and not while a run is on the press.
 #[component]
-pub fn KeepHint() -> Drawn {
+pub fn KeepHint() -> impl IntoView {
     let store = Store::from_context();
     let wanted = Memo::new(move |_| {
         let at_stake = store.shop.with(|shop| shop.facts() > 20);

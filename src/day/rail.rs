@@ -2,14 +2,11 @@
 
 use super::closing::Closing;
 use super::run_block::RunBlock;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
 use lastpull_core::plan::{Fit, Rail as RailState, reordered};
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;
@@ -27,7 +24,7 @@ pub struct Drag {
 
 /// The rail.
 #[component]
-pub fn Rail(state: Memo<RailState>) -> Drawn {
+pub fn Rail(state: Memo<RailState>) -> impl IntoView {
     let store = Store::from_context();
     let drag = RwSignal::new(None::<Drag>);
     let ids = Memo::new(move |_| state.with(|rail| rail.runs.iter().map(|run| run.id).collect::<Vec<_>>()));

@@ -1,14 +1,11 @@
 //! A run on the rail.
 
 use super::rail::Drag;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Draw, Drawn, live};
 use crate::parts::{GarmentChip, Icon};
 use crate::place::Place;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::plan::{Fit, Rail, RailRun};
-use crate::live::view;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
@@ -21,12 +18,12 @@ pub fn RunBlock(
     drag: RwSignal<Option<Drag>>,
     place: Callback<(RunId, usize)>,
     drop_at: Callback<f64, Option<usize>>,
-) -> Drawn {
+) -> impl IntoView {
     let run = Memo::new(move |_| state.with(|rail| rail.runs.iter().find(|run| run.id == id).cloned()));
     let index = Memo::new(move |_| state.with(|rail| rail.runs.iter().position(|run| run.id == id).unwrap_or(0)));
     let first = Memo::new(move |_| state.with(|rail| rail.runs.iter().filter(|run| run.on_press).count()));
     let last = Memo::new(move |_| state.with(|rail| rail.runs.len().saturating_sub(1)));
-    live(move || {
+    move || {
         run.get().map(|run| {
             let title = run.title.clone();
             view! {
@@ -45,11 +42,11 @@ pub fn RunBlock(
                 </div>
             }
         })
-    })
+    }
 }
 
 #[component]
-fn Finish(run: RailRun) -> Drawn {
+fn Finish(run: RailRun) -> impl IntoView {
     let (icon, words) = match run.fit {
         Fit::Fits => ("check", words::fit_fits()),
         Fit::Tight => ("clock", words::fit_tight()),
@@ -87,7 +84,7 @@ fn Handles(
     drag: RwSignal<Option<Drag>>,
     place: Callback<(RunId, usize)>,
     drop_at: Callback<f64, Option<usize>>,
-) -> Drawn {
+) -> impl IntoView {
     let take = move |event: PointerEvent| {
         if let Some(handle) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) {
             let _ = handle.set_pointer_capture(event.pointer_id());
@@ -150,7 +147,7 @@ fn Handles(
                 </div>
             }
         })
-        .drawn()
+        .into_any()
 }
 
 /// The name of a fit for the style sheet.

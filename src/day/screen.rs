@@ -6,20 +6,17 @@ use super::rail::Rail;
 use super::verdict::Verdict;
 use crate::failure::FailureBar;
 use crate::heat::RoomStrip;
-use crate::kept::{Memo, Signal};
-use crate::live::Drawn;
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::standing_failures;
 use lastpull_core::plan::{RailVerdict, rail};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The day: verdict first, then the rail, then what was done.
 #[component]
-pub fn DayScreen() -> Drawn {
+pub fn DayScreen() -> impl IntoView {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));

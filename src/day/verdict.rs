@@ -1,15 +1,13 @@
 //! What the day comes to, in a sentence.
 
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::words;
 use lastpull_core::plan::RailVerdict;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The verdict on the day.
 #[component]
-pub fn Verdict(verdict: RailVerdict) -> Drawn {
+pub fn Verdict(verdict: RailVerdict) -> impl IntoView {
     let (tone, icon, text) = match verdict {
         RailVerdict::Empty => ("good", "check", String::new()),
         RailVerdict::Fits { finish, spare } => {

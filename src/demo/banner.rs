@@ -1,16 +1,13 @@
 //! Lines over every screen: that this is the demo, that a new version waits.
 
-use crate::kept::Memo;
-use crate::live::Drawn;
 use crate::platform::updates;
 use crate::store::Store;
 use crate::words;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The lines, where there are any.
 #[component]
-pub fn Banner() -> Drawn {
+pub fn Banner() -> impl IntoView {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
     let update = Memo::new(move |_| store.update_waits.get().then(|| store.is_printing()));

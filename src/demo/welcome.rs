@@ -1,19 +1,16 @@
 //! The first start: a clean shop, a file from another device, or the demo.
 
-use crate::kept::RwSignal;
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The first screen of a device that holds nothing yet.
 #[component]
-pub fn Welcome() -> Drawn {
+pub fn Welcome() -> impl IntoView {
     let store = Store::from_context();
     let name = RwSignal::new(String::new());
     let start = move |event: leptos::ev::SubmitEvent| {

@@ -1,17 +1,15 @@
 //! A failure in a line, with the way to it: on the count, the day, and what came of a run.
 
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::FailureNotice;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A failure in a line. `titled` names its job too.
 #[component]
-pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> Drawn {
+pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> impl IntoView {
     let store = Store::from_context();
     let FailureNotice { id, title, kind, screen, at, stood, open, suspect, spoiled } = notice;
     let mut besides = Vec::new();

@@ -1,8 +1,6 @@
 //! The screen that is burned again: its steps to tick, and how long each takes.
 
 use super::tell::record;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::platform::clock;
 use crate::store::Store;
@@ -11,17 +9,16 @@ use lastpull_core::failure::FailureCard;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{StepRow, step_done, step_undone};
 use lastpull_core::shop::Shop;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The replacement, once there is one.
 #[component]
-pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> Drawn {
+pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> impl IntoView {
     let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
     let rows =
         Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.steps.len()).unwrap_or_default()));
     let label = Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.label.clone())));
-    live(move || {
+    move || {
         label.get().map(|label| {
             view! {
                 <section class="failure-burning" id="burning">
@@ -29,31 +26,31 @@ pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> Dra
                         <h3>{words::failure_burning(label)}</h3>
                         <button type="button" class="button quiet" id="burn-other" on:click=move |_| choosing.set(true)>{words::failure_burn_other()}</button>
                     </header>
-                    {live(move || {
+                    {move || {
                         if replacement.with(|found| found.as_ref().is_some_and(|found| found.ready.is_none())) {
                             view! { <p class="failure-ready" role="status"><Icon name="check"/>{words::failure_ready()}</p> }
                         } else {
                             view! { <p class="quiet-line">{words::failure_tick_hint()}</p> }
                         }
-                    })}
+                    }}
                     <ol class="failure-ticks">
-                        {live(move || (0..rows.get()).map(|index| {
+                        {move || (0..rows.get()).map(|index| {
                             let row = Memo::new(move |_| replacement.with(|found| {
                                 found.as_ref().and_then(|found| Some((found.screen, found.steps.get(index)?.clone())))
                             }));
                             view! { <Tick row/> }
-                        }).collect_view())}
+                        }).collect_view()}
                     </ol>
                     <p class="caution"><Icon name="alert"/>{words::failure_lamp()}</p>
                 </section>
             }
         })
-    })
+    }
 }
 
 /// A step, to tick when it is done and to take back.
 #[component]
-fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
+fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> impl IntoView {
     let store = Store::from_context();
     let is_done = move || row.with(|row| row.as_ref().is_some_and(|(_, row)| row.done));
     let tick = move |_| {
@@ -77,7 +74,7 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> Drawn {
     view! {
         <li>
             <button type="button" class="failure-tick" data-step=step aria-pressed=move || is_done().to_string() on:click=tick>
-                <span class="failure-box" aria-hidden="true">{live(move || is_done().then(|| view! { <Icon name="check"/> }))}</span>
+                <span class="failure-box" aria-hidden="true">{move || is_done().then(|| view! { <Icon name="check"/> })}</span>
                 <span>{name}</span>
                 <small>{beside}</small>
             </button>

@@ -1,8 +1,6 @@
 //! Which screen takes the place of the one that failed.
 
 use super::tell::record;
-use crate::kept::{RwSignal, Signal};
-use crate::live::{Drawn, nothing};
 use crate::parts::{Field, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
@@ -10,12 +8,11 @@ use crate::words;
 use lastpull_core::failure::{Replacement, Stock, StockRow, burn_again_facts, stock_for};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The coated and clean screens of the shop, and a frame that is not on its list.
 #[component]
-pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> Drawn {
+pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> impl IntoView {
     let store = Store::from_context();
     let Stock { rows, new_pulls } =
         store.shop.with_untracked(|shop| stock_for(shop, id, store.clock.get_untracked().now));
@@ -41,7 +38,7 @@ pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> Drawn {
                         <button type="button" class="button failure-stock-row" data-stock=label.clone() on:click=move |_| burn(Replacement::Stock(screen))>
                             <strong>{label.clone()}</strong>
                             <span class="row-words">
-                                <span>{words::failure_stock_state(state)}{if same_mesh { view! { " · "{words::failure_burn_same()} } } else { nothing() }}</span>
+                                <span>{words::failure_stock_state(state)}{if same_mesh { view! { " · "{words::failure_burn_same()} }.into_any() } else { ().into_any() }}</span>
                                 {wanted_for.map(|title| view! { <small class="failure-wanted">{words::failure_burn_wanted(title)}</small> })}
                                 <small>{words::failure_burn_pulls(words::time(pulls))}</small>
                             </span>

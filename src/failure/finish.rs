@@ -1,17 +1,14 @@
 //! What the failure does to the run and to the day, as things stand.
 
 use crate::day::Verdict;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::words;
 use lastpull_core::failure::FailureCard;
 use lastpull_core::plan::RailVerdict;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// When it pulls again, when the run is out, whether that makes closing, and what becomes of the day.
 #[component]
-pub fn Finish(card: Memo<Option<FailureCard>>) -> Drawn {
+pub fn Finish(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let run = Memo::new(move |_| {
         let card = card.get()?;
         let pulls = card.replacement.as_ref().and_then(|replacement| replacement.pulls);
@@ -20,7 +17,7 @@ pub fn Finish(card: Memo<Option<FailureCard>>) -> Drawn {
     let day = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.day)));
     view! {
         <section class="failure-finish" id="new-finish">
-            {live(move || run.get().map(|(new, pulls, stands)| {
+            {move || run.get().map(|(new, pulls, stands)| {
                 let [expected, early, late] = new.finish;
                 let lead = match (pulls, stands) {
                     (Some(_), _) => words::failure_with_screen(),
@@ -36,8 +33,8 @@ pub fn Finish(card: Memo<Option<FailureCard>>) -> Drawn {
                         {new.chance.map(|chance| view! { <span class=format!("badge {}", crate::press::chance_tone(chance))>{words::chance(chance)}</span> })}
                     </p>
                 }
-            }))}
-            {live(move || day.get().filter(|day| *day != RailVerdict::Empty).map(|verdict| view! { <Verdict verdict/> }))}
+            })}
+            {move || day.get().filter(|day| *day != RailVerdict::Empty).map(|verdict| view! { <Verdict verdict/> })}
         </section>
     }
 }

@@ -2,8 +2,6 @@
 
 use super::resting::Resting;
 use super::tell::tell;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::platform::ids;
@@ -13,12 +11,11 @@ use crate::words;
 use lastpull_core::failure::{FailureCard, delete_facts, open_facts, undelete_facts};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Notes and the rest.
 #[component]
-pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Drawn {
+pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let notes =
         Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.failure.notes.clone()).unwrap_or_default()));
@@ -59,9 +56,9 @@ pub fn Foot(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) ->
                 None => words::failure_found_at(words::moment(at)),
             })}</p>
             <div class="button-row">
-                {live(move || on_press.get().then(|| view! {
+                {move || on_press.get().then(|| view! {
                     <button type="button" class="button with-icon" id="another" on:click=another><Icon name="plus"/>{words::failure_another()}</button>
-                }))}
+                })}
                 <button type="button" class="button with-icon danger" id="delete-failure" on:click=delete><Icon name="bin"/>{words::failure_delete()}</button>
             </div>
         </section>

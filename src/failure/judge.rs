@@ -1,20 +1,17 @@
 //! Looking at suspect pieces: good or spoiled, one by one by size, or all at once.
 
 use super::tell::record;
-use crate::kept::Memo;
-use crate::live::{Drawn, live, nothing};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{FailureCard, JudgeRow, Verdict, judge_all_facts, judge_facts, taken_back};
 use lastpull_core::job::Size;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The suspects by size. Nothing while there are none and were none.
 #[component]
-pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
+pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let rows = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.sizes.clone()).unwrap_or_default()));
     let sizes = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.size).collect::<Vec<_>>()));
@@ -27,9 +24,9 @@ pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
         record(store, facts);
         store.tell_with_undo(told(verdict, pieces), back);
     };
-    live(move || {
+    move || {
         if sizes.with(Vec::is_empty) {
-            return nothing();
+            return ().into_any();
         }
         view! {
             <section class="failure-judge" id="judge">
@@ -38,19 +35,19 @@ pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
                 <For each=move || sizes.get() key=|size| *size let:size>
                     <JudgeSize id size rows/>
                 </For>
-                {live(move || if open.get() == 0 {
-                    view! { <p class="failure-ready" role="status"><Icon name="check"/>{words::failure_judged()}</p> }
+                {move || if open.get() == 0 {
+                    view! { <p class="failure-ready" role="status"><Icon name="check"/>{words::failure_judged()}</p> }.into_any()
                 } else {
                     view! {
                         <div class="failure-all">
                             <button type="button" class="button" id="all-good" on:click=move |_| all(Verdict::Good)><Icon name="check"/>{words::failure_all_good()}</button>
                             <button type="button" class="button" id="all-spoiled" on:click=move |_| all(Verdict::Spoiled)><Icon name="cross"/>{words::failure_all_spoiled()}</button>
                         </div>
-                    }
-                })}
+                    }.into_any()
+                }}
             </section>
-        }
-    })
+        }.into_any()
+    }
 }
 
 fn told(verdict: Verdict, pieces: u32) -> String {
@@ -62,7 +59,7 @@ fn told(verdict: Verdict, pieces: u32) -> String {
 
 /// One size: how many are good, how many spoiled.
 #[component]
-fn JudgeSize(id: Subject, size: Option<Size>, rows: Memo<Vec<JudgeRow>>) -> Drawn {
+fn JudgeSize(id: Subject, size: Option<Size>, rows: Memo<Vec<JudgeRow>>) -> impl IntoView {
     let row = Memo::new(move |_| rows.with(|rows| rows.iter().find(|row| row.size == size).copied()));
     let open = Memo::new(move |_| row.get().map_or(0, |row| row.suspect));
     let good = Memo::new(move |_| row.get().map_or(0, |row| row.good));
@@ -81,7 +78,7 @@ fn JudgeSize(id: Subject, size: Option<Size>, rows: Memo<Vec<JudgeRow>>) -> Draw
 
 /// One more, one less.
 #[component]
-fn JudgeStep(id: Subject, size: Option<Size>, verdict: Verdict, open: Memo<u32>, count: Memo<u32>) -> Drawn {
+fn JudgeStep(id: Subject, size: Option<Size>, verdict: Verdict, open: Memo<u32>, count: Memo<u32>) -> impl IntoView {
     let store = Store::from_context();
     let judge = move |pieces: i32| {
         let by = store.crew();

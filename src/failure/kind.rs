@@ -3,19 +3,16 @@
 use super::picture::KindPicture;
 use super::step::{Next, Step};
 use super::tell::{record, tell};
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::platform::ids;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{FailureCard, FailureKind, list_screen_facts};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The kinds as a grid, then the run's screens where there is more than one.
 #[component]
-pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> Drawn {
+pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> impl IntoView {
     let store = Store::from_context();
     let chosen = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.kind)));
     let screen = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.screen)));
@@ -56,7 +53,7 @@ pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Opti
                 </button>
             }).collect_view()}
         </div>
-        {live(move || (!screens.with(Vec::is_empty)).then(|| view! {
+        {move || (!screens.with(Vec::is_empty)).then(|| view! {
             <h3>{words::failure_which_screen()}</h3>
             <div class="failure-screens" role="group" aria-label=words::failure_which_screen()>
                 {screens.get().into_iter().map(|found| {
@@ -72,7 +69,7 @@ pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Opti
                     }
                 }).collect_view()}
             </div>
-            {live(move || chosen.get().is_some().then(|| view! { <Next on_next=leave/> }))}
-        }))}
+            {move || chosen.get().is_some().then(|| view! { <Next on_next=leave/> })}
+        })}
     }
 }

@@ -2,22 +2,19 @@
 
 use super::resting::Resting;
 use super::tell::tell;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{FailureCard, Mark, Print};
 use lastpull_core::journal::Subject;
 use lastpull_core::run::Location;
-use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
 /// The art in the ink's colour on the garment's, with a mark to be put on it.
 #[component]
-pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
+pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let print = card.with_untracked(|card| card.as_ref().map(|card| card.print).unwrap_or_default());
     let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.mark)));
@@ -77,15 +74,15 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
                 on:pointermove=moves
                 on:keydown=key
             >
-                {live(move || mark.get().map(|Mark { x, y }| view! {
+                {move || mark.get().map(|Mark { x, y }| view! {
                     <span class="failure-mark" style:left=permille(x) style:top=permille(y)></span>
-                }))}
+                })}
             </div>
         </div>
         <p class="failure-mark-words" role="status" id="mark-words">{move || in_words(mark.get())}</p>
-        {live(move || mark.with(Option::is_some).then(|| view! {
+        {move || mark.with(Option::is_some).then(|| view! {
             <button type="button" class="button quiet" id="mark-clear" on:click=move |_| resting.done(None)><Icon name="cross"/>{words::failure_mark_clear()}</button>
-        }))}
+        })}
     }
 }
 
@@ -101,7 +98,7 @@ pub fn in_words(mark: Option<Mark>) -> String {
 
 /// A line or two of the garment around the art: a collar, a hem, a pocket.
 #[component]
-fn Around(print: Print) -> Drawn {
+fn Around(print: Print) -> impl IntoView {
     let path = match print.location {
         Location::FullFront | Location::CentreChest => "M36 0c4 12 24 12 28 0",
         Location::FullBack | Location::UpperBack => "M36 0c4 5 24 5 28 0",

@@ -1,13 +1,11 @@
 //! Little pictures of what can fail, drawn on a grid of 24 as the icons are: a frame, and its trouble.
 
-use crate::live::Drawn;
 use lastpull_core::failure::FailureKind;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A picture of a kind of failure. Decoration: its name stands below.
 #[component]
-pub fn KindPicture(kind: FailureKind) -> Drawn {
+pub fn KindPicture(kind: FailureKind) -> impl IntoView {
     let path = match kind {
         // A hole, with ink falling through.
         FailureKind::Pinhole => "M4 4h16v16H4zM12 9.500a1 1 0 1 0 0 2 1 1 0 0 0 0-2M12 14v2M12 18v.500",

@@ -4,19 +4,16 @@ use super::burn::Burning;
 use super::choose::Choose;
 use super::step::Step;
 use super::tell::record;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::{FailureCard, Remedy, remedy_facts};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The remedies, the quickest first; and the screen that is burned again.
 #[component]
-pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> Drawn {
+pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> impl IntoView {
     let store = Store::from_context();
     let chosen = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.remedy)));
     let choosing = RwSignal::new(false);
@@ -48,9 +45,9 @@ pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<
                 }
             }).collect_view()}
         </div>
-        {live(move || (chosen.get() == Some(Remedy::Clean)).then(|| view! { <p class="caution"><Icon name="alert"/>{words::failure_solvent()}</p> }))}
+        {move || (chosen.get() == Some(Remedy::Clean)).then(|| view! { <p class="caution"><Icon name="alert"/>{words::failure_solvent()}</p> })}
         <Burning card choosing/>
-        {live(move || choosing.get().then(|| view! { <Choose id choosing/> }))}
+        {move || choosing.get().then(|| view! { <Choose id choosing/> })}
     }
 }
 

@@ -1,7 +1,6 @@
 //! A value set by a hand that goes on setting it: told once the hand rests, so that not every touch on
 //! the way becomes a fact. What is not told yet is told when its place on the screen goes.
 
-use crate::kept::RwSignal;
 use crate::platform::clock;
 use leptos::prelude::*;
 use std::time::Duration;

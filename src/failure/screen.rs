@@ -11,8 +11,6 @@ use super::since::Since;
 use super::step::{Next, Step, StepRow};
 use super::strip::Strip;
 use super::tell::record;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -20,19 +18,18 @@ use crate::words;
 use lastpull_core::failure::{FailureCard, failure_card, go_on_facts};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// One failure.
 #[component]
-pub fn FailureScreen(id: Uuid) -> Drawn {
+pub fn FailureScreen(id: Uuid) -> impl IntoView {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| failure_card(shop, id, store.clock.get())));
     let here = Memo::new(move |_| card.with(Option::is_some));
-    live(move || {
+    move || {
         if !here.get() {
-            return view! { <NotHere/> };
+            return view! { <NotHere/> }.into_any();
         }
         let title = Signal::derive(move || {
             card.with(|card| {
@@ -55,12 +52,13 @@ pub fn FailureScreen(id: Uuid) -> Drawn {
                 <Foot id run card/>
             </Page>
         }
-    })
+        .into_any()
+    }
 }
 
 /// The five steps.
 #[component]
-fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
+fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let current = RwSignal::new(card.with_untracked(|card| card.as_ref().and_then(Step::first)));
     let told = move |words: fn(&FailureCard) -> Option<String>| {
         Signal::derive(move || card.with(|card| card.as_ref().and_then(words)))
@@ -110,7 +108,7 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
 
 /// The press goes on, in reach of the thumb all along.
 #[component]
-fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Drawn {
+fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     // Whether the press stands, whether going on is the thing to do now, and whether there is a count.
     let state = Memo::new(move |_| {
@@ -128,15 +126,15 @@ fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> Dra
     };
     view! {
         <div class="start-bar" id="failure-foot" tabindex="-1">
-            {live(move || match state.get() {
+            {move || match state.get() {
                 (true, now, _) => view! {
                     <button type="button" class="button huge" class:primary=now id="go-on" on:click=go_on><Icon name="go"/>{words::failure_go_on()}</button>
-                },
+                }.into_any(),
                 (false, _, true) => view! {
                     <a class="button huge" href=run.map_or(Place::Day, Place::Run).hash()><Icon name="next"/>{words::failure_to_count()}</a>
-                },
-                _ => nothing(),
-            })}
+                }.into_any(),
+                _ => ().into_any(),
+            }}
         </div>
     }
 }

@@ -2,14 +2,11 @@
 
 use super::resting::Resting;
 use super::tell::tell;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::FailureCard;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Numbers a thumb reaches at once.
@@ -17,7 +14,7 @@ const QUICK: [u32; 5] = [1, 2, 5, 10, 20];
 
 /// The stepper, and which sizes its pieces are of.
 #[component]
-pub fn Since(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
+pub fn Since(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let most = Memo::new(move |_| card.with(|card| card.as_ref().map_or(0, |card| card.most)));
     let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.since)));
@@ -31,8 +28,8 @@ pub fn Since(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
     };
     view! {
         <p class="quiet-line">{words::failure_since_hint()}</p>
-        {live(move || if most.get() == 0 {
-            view! { <p>{words::failure_since_nothing()}</p> }
+        {move || if most.get() == 0 {
+            view! { <p>{words::failure_since_nothing()}</p> }.into_any()
         } else {
             view! {
                 <div class="failure-stepper">
@@ -47,9 +44,9 @@ pub fn Since(id: Subject, card: Memo<Option<FailureCard>>) -> Drawn {
                     }).collect_view()}
                     <button type="button" class="button" data-since="all" on:click=move |_| resting.done(most.get_untracked())>{words::failure_since_all(most.get())}</button>
                 </div>
-            }
-        })}
-        {live(move || (!sizes.with(String::is_empty)).then(|| view! { <p id="since-sizes">{sizes}</p> }))}
+            }.into_any()
+        }}
+        {move || (!sizes.with(String::is_empty)).then(|| view! { <p id="since-sizes">{sizes}</p> })}
     }
 }
 

@@ -1,13 +1,10 @@
 //! The steps of telling a failure, in the order of the emergency. One is open at a time; those behind
 //! are a line each that opens again.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::platform::{clock, dom};
 use crate::words;
 use lastpull_core::failure::FailureCard;
-use crate::live::view;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -74,7 +71,7 @@ pub fn StepRow(
     #[prop(into)] told: Signal<Option<String>>,
     current: RwSignal<Option<Step>>,
     #[prop(into)] body: ViewFn,
-) -> Drawn {
+) -> impl IntoView {
     let is_open = move || current.get() == Some(step);
     let toggle = move |_| current.update(|current| *current = (*current != Some(step)).then_some(step));
     let number = Step::ALL.iter().position(|other| *other == step).unwrap_or(0) + 1;
@@ -83,7 +80,7 @@ pub fn StepRow(
             <h2>
                 <button type="button" class="failure-step-head" id=step.name() aria-expanded=move || is_open().to_string() on:click=toggle>
                     <span class="failure-step-mark" aria-hidden="true">
-                        {move || if told.with(Option::is_some) { view! { <Icon name="check"/> } } else { view! { <span>{number}</span> } }}
+                        {move || if told.with(Option::is_some) { view! { <Icon name="check"/> }.into_any() } else { view! { <span>{number}</span> }.into_any() }}
                     </span>
                     <span class="row-words">
                         <span>{title}</span>
@@ -91,14 +88,14 @@ pub fn StepRow(
                     </span>
                 </button>
             </h2>
-            {live(move || is_open().then(|| view! { <div class="failure-step-body">{body.run()}</div> }))}
+            {move || is_open().then(|| view! { <div class="failure-step-body">{body.run()}</div> })}
         </li>
     }
 }
 
 /// The way on, at the end of a step.
 #[component]
-pub fn Next(#[prop(into)] on_next: Callback<()>) -> Drawn {
+pub fn Next(#[prop(into)] on_next: Callback<()>) -> impl IntoView {
     view! {
         <button type="button" class="button failure-next" on:click=move |_| on_next.run(())>{words::failure_next()}<Icon name="down"/></button>
     }

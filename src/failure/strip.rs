@@ -1,16 +1,13 @@
 //! What is always in sight of a failure: how long the press stood, and the run's pieces in three heaps.
 
-use crate::kept::Memo;
-use crate::live::Drawn;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::failure::FailureCard;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Downtime and heaps.
 #[component]
-pub fn Strip(card: Memo<Option<FailureCard>>) -> Drawn {
+pub fn Strip(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let heaps = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.pieces).unwrap_or_default()));
     let stands = Memo::new(move |_| {

@@ -1,9 +1,9 @@
 //! Telling something of a failure: each answer is recorded as it is given.
 
-use leptos::prelude::*;
 use crate::store::Store;
 use lastpull_core::failure::FailureForm;
 use lastpull_core::journal::{Fact, Subject};
+use leptos::prelude::*;
 
 /// Records what changes when the form of a failure is changed like this.
 pub fn tell(store: Store, id: Subject, change: impl FnOnce(&mut FailureForm)) {

@@ -2,8 +2,6 @@
 
 use super::HeatPlace;
 use super::settle::Settle;
-use crate::kept::Memo;
-use crate::live::{Drawn, live, nothing};
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::press::expected_words;
@@ -12,28 +10,28 @@ use crate::words;
 use lastpull_core::heat::{Changeover, HeatCall, LimitFinding, StandsBy};
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CheckRow, CheckState};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The change before a run. Nothing where nothing changes.
 #[component]
-pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> Drawn {
+pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
     let store = Store::from_context();
-    live(move || {
+    move || {
         change.with(|found| {
-            let Some(found) = found else { return nothing() };
+            let Some(found) = found else { return ().into_any() };
             match found.call() {
-                HeatCall::Nothing => nothing(),
+                HeatCall::Nothing => ().into_any(),
                 HeatCall::SeenTo if found.settling.is_none() => view! {
                     <p class="heat-ready" id="heat-ready"><Icon name="check"/>{words::change_seen_to()}</p>
-                },
+                }
+                .into_any(),
                 call => panel(store, id, call, found, change),
             }
         })
-    })
+    }
 }
 
-fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Memo<Option<Changeover>>) -> Drawn {
+fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Memo<Option<Changeover>>) -> AnyView {
     let fabric = found.to_fabric.map_or_else(|| words::fabric_this().to_owned(), words::fabric_inside);
     let (tone, icon, title) = match call {
         HeatCall::SetUpTooHot => ("bad", "alert", words::change_set_up_too_hot(fabric)),
@@ -65,7 +63,7 @@ fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Me
             })}
             <Settle id change/>
         </section>
-    }
+    }.into_any()
 }
 
 /// Where the dryer stands, and how that is known.
@@ -86,16 +84,17 @@ fn stands_words(
 }
 
 /// A limit that is passed: where it lies, what happens there, whose figure that is.
-fn limit(finding: &LimitFinding) -> Drawn {
+fn limit(finding: &LimitFinding) -> AnyView {
     view! {
         <li>
             <strong>{words::temperature(finding.limit)}</strong>
             <span>{words::at_limit(finding.name)}<small>{words::limit_origin(finding.origin)}</small></span>
         </li>
     }
+    .into_any()
 }
 
-fn step(row: &CheckRow) -> Drawn {
+fn step(row: &CheckRow) -> AnyView {
     let done = matches!(row.state, CheckState::Ticked | CheckState::Measured { within: true, .. });
     let was = row.before.as_ref().map(|before| words::was(expected_words(row.item, before)));
     view! {
@@ -105,9 +104,10 @@ fn step(row: &CheckRow) -> Drawn {
             <small>{if done { Some(words::change_step_done().to_owned()) } else { was }}</small>
         </li>
     }
+    .into_any()
 }
 
 /// Where the pages of heat begin, from a run.
-pub fn to_heat() -> Drawn {
-    view! { <a class="button quiet" id="to-heat" href=HeatPlace::Home.hash()>{words::to_heat()}</a> }
+pub fn to_heat() -> AnyView {
+    view! { <a class="button quiet" id="to-heat" href=HeatPlace::Home.hash()>{words::to_heat()}</a> }.into_any()
 }

@@ -1,11 +1,8 @@
 //! Starting the count while ink must stay off the screen: it asks, and what it asks it notes.
 
-use crate::kept::Memo;
-use crate::live::Drawn;
 use crate::parts::{Icon, Sheet};
 use crate::words;
 use lastpull_core::heat::{Changeover, LimitFinding};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The question. `open` is how many checks are not made, in all.
@@ -15,7 +12,7 @@ pub fn HoldSheet(
     open: Memo<u32>,
     start: Callback<()>,
     on_close: Callback<()>,
-) -> Drawn {
+) -> impl IntoView {
     view! {
         <Sheet title=words::hold_title() on_close>
             {move || change.with(|change| change.as_ref().map(reasons))}
@@ -30,7 +27,7 @@ pub fn HoldSheet(
     }
 }
 
-fn reasons(change: &Changeover) -> Drawn {
+fn reasons(change: &Changeover) -> AnyView {
     let limits = change.limits_called();
     let to_do = change.steps_to_do();
     let passed = |finding: &LimitFinding| {
@@ -43,5 +40,5 @@ fn reasons(change: &Changeover) -> Drawn {
             {(change.timing().is_some() && !change.seen_to).then(|| view! { <li><Icon name="clock"/>{words::hold_settling()}</li> })}
             {(to_do > 0).then(|| view! { <li><Icon name="heat"/>{words::hold_steps(to_do)}</li> })}
         </ul>
-    }
+    }.into_any()
 }

@@ -1,8 +1,6 @@
 //! Where the pages of heat begin: the room, then what the shop keeps, each with how it stands.
 
 use super::HeatPlace;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -10,19 +8,18 @@ use crate::words;
 use lastpull_core::heat::{
     fabric_limits, inks_without_sheet, room_view, settling_log, sheet_list, tests_due, trial_log, unit_list,
 };
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The page.
 #[component]
-pub fn HeatHome() -> Drawn {
+pub fn HeatHome() -> impl IntoView {
     let store = Store::from_context();
     let lines = Memo::new(move |_| lines(store));
     view! {
         <Page title=Signal::derive(|| words::heat_title().to_owned()) up=Place::More class="heat">
-            {live(move || view! {
+            {move || view! {
                 <ul class="menu">{lines.get().into_iter().map(|line| view! { <Row line/> }).collect::<Vec<_>>()}</ul>
-            })}
+            }}
             <p class="caution"><Icon name="heat"/>{words::heat_caution()}</p>
             <p class="quiet-line">{words::heat_no_promise()}</p>
         </Page>
@@ -86,7 +83,7 @@ fn lines(store: Store) -> Vec<Line> {
 }
 
 #[component]
-fn Row(line: Line) -> Drawn {
+fn Row(line: Line) -> impl IntoView {
     let (place, icon, title, text, calls) = line;
     view! {
         <li>

@@ -2,15 +2,12 @@
 
 use super::HeatPlace;
 use super::limits::{beside, of_number};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{FabricLimitForm, HeatFact, LimitKind, LimitOrigin, fabric_limit};
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -18,9 +15,9 @@ const LIST: Place = Place::Heat(HeatPlace::Limits);
 
 /// The form.
 #[component]
-pub fn LimitForm(number: u8) -> Drawn {
+pub fn LimitForm(number: u8) -> impl IntoView {
     let store = Store::from_context();
-    let Some((fabric, kind)) = of_number(number) else { return view! { <NotHere/> } };
+    let Some((fabric, kind)) = of_number(number) else { return view! { <NotHere/> }.into_any() };
     let units = words::units();
     let limit = Memo::new(move |_| store.shop.with(|shop| fabric_limit(shop, fabric, kind)));
     let form = RwSignal::new(limit.with_untracked(|limit| FabricLimitForm::of(limit.as_ref(), units)));
@@ -40,13 +37,13 @@ pub fn LimitForm(number: u8) -> Drawn {
     let title = words::limit_edit_title(words::fabric(fabric), words::limit_kind(kind));
     view! {
         <Page title=Signal::derive(move || title.clone()) up=LIST class="form">
-            {live(move || limit.with(|limit| limit.as_ref().map(|limit| view! {
+            {move || limit.with(|limit| limit.as_ref().map(|limit| view! {
                 <div class="heat-stands">
                     <p>{words::limit_stands()}" "<strong>{words::temperature(limit.temperature)}</strong>", "{words::limit_origin(limit.origin)}"."</p>
                     {(kind == LimitKind::DyeMigration).then(|| view! { <p class="quiet-line">{words::limit_dye_hint()}</p> })}
                     {beside(limit).into_iter().map(|line| view! { <p class="quiet-line">{line}</p> }).collect::<Vec<_>>()}
                 </div>
-            })))}
+            }))}
             <form on:submit=move |event| sending.send(store, &event, LIST) novalidate=true>
                 <Field name="temperature" label=words::limit_temperature() kind=Kind::Decimal unit=words::unit_temperature() bound=bound(form, |f| &mut f.temperature) problems hint=words::limit_temperature_hint()/>
                 <TextArea name="note" label=words::limit_note() bound=bound(form, |f| &mut f.note) problems/>
@@ -56,5 +53,5 @@ pub fn LimitForm(number: u8) -> Drawn {
             </form>
             {own.then(|| view! { <button type="button" class="button" id="limit-back" on:click=back>{words::limit_back()}</button> })}
         </Page>
-    }
+    }.into_any()
 }

@@ -1,35 +1,32 @@
 //! What fabrics bear: each limit with its origin, and other published figures beside it.
 
 use super::HeatPlace;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{FabricLimit, LimitKind, LimitOrigin, fabric_limits};
 use lastpull_core::job::Fabric;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The list, fabric by fabric.
 #[component]
-pub fn LimitsScreen() -> Drawn {
+pub fn LimitsScreen() -> impl IntoView {
     let store = Store::from_context();
     let limits = Memo::new(move |_| store.shop.with(fabric_limits));
     view! {
         <Page title=Signal::derive(|| words::limits_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="heat">
             <p>{words::limits_text()}</p>
-            {live(move || limits.with(|limits| {
+            {move || limits.with(|limits| {
                 let of = |fabric: Fabric| {
-                    let rows: Vec<Drawn> = limits.iter().filter(|limit| limit.fabric == fabric).map(row).collect();
+                    let rows = limits.iter().filter(|limit| limit.fabric == fabric).map(row).collect_view();
                     view! { <section class="heat-fabric"><h2>{words::fabric(fabric)}</h2><ul class="menu">{rows}</ul></section> }
                 };
                 // What fears heat most stands first.
                 let mut fabrics = Fabric::ALL;
                 fabrics.sort_by_key(|fabric| !fabric.fears_heat());
                 fabrics.map(of).into_iter().collect::<Vec<_>>()
-            }))}
+            })}
             <p class="caution"><Icon name="heat"/>{words::limit_caution()}</p>
         </Page>
     }
@@ -58,7 +55,7 @@ pub fn beside(limit: &FabricLimit) -> Vec<String> {
     instead.into_iter().chain(also).collect()
 }
 
-fn row(limit: &FabricLimit) -> Drawn {
+fn row(limit: &FabricLimit) -> AnyView {
     let own = limit.origin == LimitOrigin::Shop;
     view! {
         <li>
@@ -73,5 +70,5 @@ fn row(limit: &FabricLimit) -> Drawn {
                 <Icon name="edit"/>
             </a>
         </li>
-    }
+    }.into_any()
 }

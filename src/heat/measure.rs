@@ -2,26 +2,23 @@
 
 use super::HeatPlace;
 use super::units::reading_words;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{HeatFact, SensorForm, SensorMethod};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The form of a measurement, and those before.
 #[component]
-pub fn MeasureScreen(id: Subject) -> Drawn {
+pub fn MeasureScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let unit = Memo::new(move |_| {
         store.shop.with(|shop| shop.heat.heater(id).filter(|unit| unit.known && !unit.deleted).cloned())
     });
     let Some(name) = unit.with_untracked(|unit| unit.as_ref().map(|unit| unit.name.clone())) else {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     };
     let form = RwSignal::new(SensorForm::default());
     let sending = Sending::new(Box::new(move || {
@@ -49,7 +46,7 @@ pub fn MeasureScreen(id: Subject) -> Drawn {
                 <p class="caution"><Icon name="heat"/>{words::heat_caution()}</p>
                 <SaveBar problems busy=sending.busy/>
             </form>
-            {live(move || unit.with(|unit| unit.as_ref().filter(|unit| !unit.readings.is_empty()).map(|unit| view! {
+            {move || unit.with(|unit| unit.as_ref().filter(|unit| !unit.readings.is_empty()).map(|unit| view! {
                 <section class="heat-log">
                     <h2>{words::measured_before()}</h2>
                     <ul class="heat-list">
@@ -60,7 +57,7 @@ pub fn MeasureScreen(id: Subject) -> Drawn {
                     </ul>
                     <button type="button" class="button" id="measure-undo" on:click=undo>{words::measure_undo()}</button>
                 </section>
-            })))}
+            }))}
         </Page>
-    }
+    }.into_any()
 }

@@ -32,32 +32,30 @@ pub use run_tests::TestsStand;
 pub use strip::RoomStrip;
 
 use leptos::prelude::*;
-use crate::live::Drawn;
-use crate::live::view;
 
 /// Draws one of these screens.
-pub fn screen(place: HeatPlace) -> Drawn {
+pub fn screen(place: HeatPlace) -> AnyView {
     match place {
-        HeatPlace::Home => view! { <home::HeatHome/> },
-        HeatPlace::Room => view! { <room::RoomScreen/> },
-        HeatPlace::Units => view! { <units::UnitsScreen/> },
-        HeatPlace::NewUnit => view! { <unit_form::UnitForm unit=None/> },
-        HeatPlace::Unit(id) => view! { <unit_form::UnitForm unit=id/> },
-        HeatPlace::Measure(id) => view! { <measure::MeasureScreen id/> },
-        HeatPlace::Settlings => view! { <settlings::SettlingsScreen/> },
-        HeatPlace::Sheets => view! { <sheets::SheetsScreen/> },
-        HeatPlace::NewSheet => view! { <sheet_form::InkSheetForm sheet=None run=None/> },
-        HeatPlace::SheetOf(run) => view! { <sheet_form::InkSheetForm sheet=None run=run/> },
-        HeatPlace::Sheet(id) => view! { <sheet_form::InkSheetForm sheet=id run=None/> },
-        HeatPlace::Limits => view! { <limits::LimitsScreen/> },
-        HeatPlace::Limit(number) => view! { <limit_form::LimitForm number/> },
-        HeatPlace::Tests => view! { <tests::TestsScreen/> },
-        HeatPlace::NewTest => view! { <test_form::NewTest run=None/> },
-        HeatPlace::TestOf(run) => view! { <test_form::NewTest run=run/> },
-        HeatPlace::Test(id) => view! { <test_form::OneTest id/> },
-        HeatPlace::Trials => view! { <trials::TrialsScreen/> },
-        HeatPlace::NewTrial => view! { <trial_form::TrialFormScreen trial=None run=None/> },
-        HeatPlace::TrialOf(run) => view! { <trial_form::TrialFormScreen trial=None run=run/> },
-        HeatPlace::Trial(id) => view! { <trial_form::TrialFormScreen trial=id run=None/> },
+        HeatPlace::Home => view! { <home::HeatHome/> }.into_any(),
+        HeatPlace::Room => view! { <room::RoomScreen/> }.into_any(),
+        HeatPlace::Units => view! { <units::UnitsScreen/> }.into_any(),
+        HeatPlace::NewUnit => view! { <unit_form::UnitForm unit=None/> }.into_any(),
+        HeatPlace::Unit(id) => view! { <unit_form::UnitForm unit=id/> }.into_any(),
+        HeatPlace::Measure(id) => view! { <measure::MeasureScreen id/> }.into_any(),
+        HeatPlace::Settlings => view! { <settlings::SettlingsScreen/> }.into_any(),
+        HeatPlace::Sheets => view! { <sheets::SheetsScreen/> }.into_any(),
+        HeatPlace::NewSheet => view! { <sheet_form::InkSheetForm sheet=None run=None/> }.into_any(),
+        HeatPlace::SheetOf(run) => view! { <sheet_form::InkSheetForm sheet=None run=run/> }.into_any(),
+        HeatPlace::Sheet(id) => view! { <sheet_form::InkSheetForm sheet=id run=None/> }.into_any(),
+        HeatPlace::Limits => view! { <limits::LimitsScreen/> }.into_any(),
+        HeatPlace::Limit(number) => view! { <limit_form::LimitForm number/> }.into_any(),
+        HeatPlace::Tests => view! { <tests::TestsScreen/> }.into_any(),
+        HeatPlace::NewTest => view! { <test_form::NewTest run=None/> }.into_any(),
+        HeatPlace::TestOf(run) => view! { <test_form::NewTest run=run/> }.into_any(),
+        HeatPlace::Test(id) => view! { <test_form::OneTest id/> }.into_any(),
+        HeatPlace::Trials => view! { <trials::TrialsScreen/> }.into_any(),
+        HeatPlace::NewTrial => view! { <trial_form::TrialFormScreen trial=None run=None/> }.into_any(),
+        HeatPlace::TrialOf(run) => view! { <trial_form::TrialFormScreen trial=None run=run/> }.into_any(),
+        HeatPlace::Trial(id) => view! { <trial_form::TrialFormScreen trial=id run=None/> }.into_any(),
     }
 }

@@ -2,8 +2,6 @@
 
 use super::HeatPlace;
 use super::run_heat::row;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Icon};
 use crate::place::Place;
 use crate::store::Store;
@@ -11,22 +9,21 @@ use crate::words;
 use lastpull_core::heat::{CureOnPaper, HeatFact, LimitFinding, LimitState, Missing, RunHeat, run_heat, unit_list};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The row and what it opens to.
 #[component]
-pub fn OnPaper(id: RunId) -> Drawn {
+pub fn OnPaper(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let hour = Memo::new(move |_| store.clock.get().now / 3_600_000);
     let heat = Memo::new(move |_| {
         hour.get();
         store.shop.with(|shop| run_heat(shop, id, store.clock.get_untracked().now))
     });
-    live(move || heat.with(|heat| heat.as_ref().map(|heat| drawn(store, id, heat))))
+    move || heat.with(|heat| heat.as_ref().map(|heat| drawn(store, id, heat)))
 }
 
-fn drawn(store: Store, id: RunId, heat: &RunHeat) -> Drawn {
+fn drawn(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
     let (tone, icon) = match heat.cure {
         _ if heat.conflict.is_some() => ("bad", "alert"),
         CureOnPaper::Reached { .. } => ("good", "check"),
@@ -51,19 +48,19 @@ fn drawn(store: Store, id: RunId, heat: &RunHeat) -> Drawn {
         <ul class="heat-findings">{heat.limits.iter().map(finding).collect::<Vec<_>>()}</ul>
         <ul class="heat-caveats">{heat.caveats.iter().map(|caveat| view! { <li>{words::heat_caveat(*caveat)}</li> }).collect::<Vec<_>>()}</ul>
     };
-    row(tone, icon, "on-paper", line, within)
+    row(tone, icon, "on-paper", line, within.into_any())
 }
 
 /// The ink cures only where the fabric suffers.
-fn conflict(heat: &RunHeat) -> Drawn {
-    let Some(conflict) = heat.conflict else { return crate::live::nothing() };
+fn conflict(heat: &RunHeat) -> AnyView {
+    let Some(conflict) = heat.conflict else { return ().into_any() };
     let (cure, limit) = (words::temperature(conflict.cure), words::temperature(conflict.limit.limit));
-    view! { <p class="problem"><Icon name="alert"/>{words::paper_conflict(cure, limit)}</p> }
+    view! { <p class="problem"><Icon name="alert"/>{words::paper_conflict(cure, limit)}</p> }.into_any()
 }
 
 /// A way to what is missing, for each thing.
-fn fixes(id: RunId, heat: &RunHeat) -> Drawn {
-    let CureOnPaper::Unknown(missing) = &heat.cure else { return crate::live::nothing() };
+fn fixes(id: RunId, heat: &RunHeat) -> AnyView {
+    let CureOnPaper::Unknown(missing) = &heat.cure else { return ().into_any() };
     let dryer = heat.dryer.as_ref().map(|dryer| dryer.id);
     let sheet = heat.sheet.as_ref().map_or(HeatPlace::SheetOf(id), |(sheet, _)| HeatPlace::Sheet(*sheet));
     let mut ways: Vec<(Place, &str)> = missing
@@ -83,21 +80,22 @@ fn fixes(id: RunId, heat: &RunHeat) -> Drawn {
         <ul class="heat-fixes">
             {ways.into_iter().map(|(place, words)| view! { <li><a class="button" href=place.hash()>{words}</a></li> }).collect::<Vec<_>>()}
         </ul>
-    }
+    }.into_any()
 }
 
 /// What would make the time long enough.
-fn more_time(heat: &RunHeat) -> Drawn {
-    let CureOnPaper::TooShort { passes, belt, .. } = heat.cure else { return crate::live::nothing() };
+fn more_time(heat: &RunHeat) -> AnyView {
+    let CureOnPaper::TooShort { passes, belt, .. } = heat.cure else { return ().into_any() };
     view! {
         <p>
             {words::paper_passes_for(passes)}
             {belt.map(|belt| format!(" {}", words::paper_belt_for(words::belt(belt))))}
         </p>
     }
+    .into_any()
 }
 
-fn figures(heat: &RunHeat) -> Vec<Drawn> {
+fn figures(heat: &RunHeat) -> Vec<AnyView> {
     let dwell = &heat.dwell;
     let time = match (dwell.set, dwell.from_belt) {
         (Some(set), Some(belt)) if dwell.differ => {
@@ -127,11 +125,11 @@ fn figures(heat: &RunHeat) -> Vec<Drawn> {
         (words::paper_sheet(), sheet),
     ]
     .into_iter()
-    .filter_map(|(name, value)| value.map(|value| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }))
+    .filter_map(|(name, value)| value.map(|value| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }.into_any()))
     .collect()
 }
 
-fn finding(finding: &LimitFinding) -> Drawn {
+fn finding(finding: &LimitFinding) -> AnyView {
     let off = finding.over.map(words::degrees).unwrap_or_default();
     let (tone, icon, state) = match finding.state {
         LimitState::Clear => ("good", "check", words::state_clear(off)),
@@ -147,20 +145,20 @@ fn finding(finding: &LimitFinding) -> Drawn {
             </span>
             <span class=format!("badge {tone}")><Icon name=icon/>{state}</span>
         </li>
-    }
+    }.into_any()
 }
 
 /// Which dryer, where the shop has several.
-fn dryers(store: Store, id: RunId, heat: &RunHeat) -> Drawn {
+fn dryers(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
     let own: Vec<(Option<Subject>, String)> = store.shop.with_untracked(|shop| {
         let dryers = unit_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());
         dryers.map(|(id, unit)| (Some(id), unit.name.clone())).collect()
     });
     if own.len() < 2 {
-        return crate::live::nothing();
+        return ().into_any();
     }
     let used = heat.dryer.as_ref().map(|dryer| dryer.id);
-    let value = crate::kept::Signal::derive(move || used);
+    let value = Signal::derive(move || used);
     let pick = Callback::new(move |dryer| store.record(id, Fact::Heat(HeatFact::DryerChosen(dryer))));
-    view! { <Choice label=words::dryer_choose() name="run-dryer" options=own value on_pick=pick/> }
+    view! { <Choice label=words::dryer_choose() name="run-dryer" options=own value on_pick=pick/> }.into_any()
 }

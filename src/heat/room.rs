@@ -2,8 +2,6 @@
 
 use super::HeatPlace;
 use super::room_asks::{Asks, Earlier, Rest};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Icon, Page, Sending};
 use crate::place::Place;
 use crate::platform::ids;
@@ -13,12 +11,11 @@ use lastpull_core::heat::{RoomForm, RoomView, room_view};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::{Units, parse_number};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The page.
 #[component]
-pub fn RoomScreen() -> Drawn {
+pub fn RoomScreen() -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let room = Memo::new(move |_| {
@@ -37,7 +34,7 @@ pub fn RoomScreen() -> Drawn {
 
 /// Reading it: two big numbers, each with a step down and up.
 #[component]
-fn Read(room: Memo<RoomView>) -> Drawn {
+fn Read(room: Memo<RoomView>) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     // Most readings are near the one before.
@@ -88,7 +85,7 @@ fn Stepper(
     problems: RwSignal<Problems>,
     first: f64,
     step: f64,
-) -> Drawn {
+) -> impl IntoView {
     let problem = move || problems.with(|problems| problems.get(name).map(|problem| words::form_problem(*problem)));
     let by = move |by: f64| {
         form.update(|form| {

@@ -1,11 +1,8 @@
 //! What the heat of the room asks for: level, water, work and rest.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Icon};
 use crate::words;
 use lastpull_core::heat::{HeatLevel, RoomRow, RoomView, Schedule, WorkRest};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// How hard the work is.
@@ -18,27 +15,27 @@ enum Work {
 
 /// The answer to the last reading.
 #[component]
-pub fn Asks(room: Memo<RoomView>) -> Drawn {
-    live(move || {
+pub fn Asks(room: Memo<RoomView>) -> impl IntoView {
+    move || {
         room.with(|room| {
             let Some(row) = &room.now else {
-                return view! { <p class="lead">{words::room_none_text()}</p> };
+                return view! { <p class="lead">{words::room_none_text()}</p> }.into_any();
             };
             view! {
                 {verdict(room, row)}
                 {row.old.then(|| view! { <p class="caution" id="room-old"><Icon name="clock"/>{words::room_old()}</p> })}
                 {room.water.map(|water| view! { <p class="room-water" id="room-water"><Icon name="drop"/><span>{words::water(water)}</span></p> })}
                 {room.level.filter(|level| *level > HeatLevel::Lower).map(|_| view! { <p class="caution"><Icon name="alert"/>{words::room_symptoms()}</p> })}
-            }
+            }.into_any()
         })
-    })
+    }
 }
 
 /// Minutes of work and rest, and what all these numbers leave out.
 #[component]
-pub fn Rest(room: Memo<RoomView>) -> Drawn {
+pub fn Rest(room: Memo<RoomView>) -> impl IntoView {
     let work = RwSignal::new(Work::Moderate);
-    live(move || {
+    move || {
         room.with(|room| {
             room.work_rest.map(|table| {
                 view! {
@@ -47,11 +44,11 @@ pub fn Rest(room: Memo<RoomView>) -> Drawn {
                 }
             })
         })
-    })
+    }
 }
 
 /// Level, index, the reading and its age.
-fn verdict(room: &RoomView, row: &RoomRow) -> Drawn {
+fn verdict(room: &RoomView, row: &RoomRow) -> AnyView {
     let (tone, icon) = match room.level {
         None => ("none", "info"),
         Some(HeatLevel::Lower) => ("good", "check"),
@@ -72,9 +69,10 @@ fn verdict(room: &RoomView, row: &RoomRow) -> Drawn {
             {room.level.map(|level| view! { <p><strong>{words::level_asks(level)}</strong></p> })}
         </section>
     }
+    .into_any()
 }
 
-fn rest(room: &RoomView, table: WorkRest, work: RwSignal<Work>) -> Drawn {
+fn rest(room: &RoomView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
     let options = vec![
         (Work::Light, words::work_light().to_owned()),
         (Work::Moderate, words::work_moderate().to_owned()),
@@ -108,22 +106,22 @@ fn rest(room: &RoomView, table: WorkRest, work: RwSignal<Work>) -> Drawn {
                 <p>{assumed.join(", ")}". "{words::rest_assumes_more()}</p>
             </details>
         </section>
-    }
+    }.into_any()
 }
 
-fn leaves_out(room: &RoomView) -> Drawn {
+fn leaves_out(room: &RoomView) -> AnyView {
     view! {
         <details class="room-details">
             <summary>{words::room_leaves_out()}</summary>
             <ul class="heat-caveats">{room.caveats.iter().map(|caveat| view! { <li>{words::room_caveat(*caveat)}</li> }).collect::<Vec<_>>()}</ul>
         </details>
-    }
+    }.into_any()
 }
 
 /// Readings before the last.
 #[component]
-pub fn Earlier(room: Memo<RoomView>) -> Drawn {
-    live(move || {
+pub fn Earlier(room: Memo<RoomView>) -> impl IntoView {
+    move || {
         room.with(|room| {
             (!room.earlier.is_empty()).then(|| {
                 let line = |row: &RoomRow| {
@@ -142,5 +140,5 @@ pub fn Earlier(room: Memo<RoomView>) -> Drawn {
                 }
             })
         })
-    })
+    }
 }

@@ -5,20 +5,17 @@ use super::changeover::to_heat;
 use super::on_paper::OnPaper;
 use super::run_tests::TestsStand;
 use super::trials::trial_rows;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Trial, TrialFit, trials_for};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The rows of a run.
 #[component]
-pub fn RunHeatRows(id: RunId) -> Drawn {
+pub fn RunHeatRows(id: RunId) -> impl IntoView {
     view! {
         <section class="heat-rows" id="heat-rows" aria-label=words::heat_title()>
             <OnPaper id/>
@@ -33,24 +30,25 @@ pub fn RunHeatRows(id: RunId) -> Drawn {
 }
 
 /// A row that opens.
-pub fn row(tone: &'static str, icon: &'static str, id: &'static str, line: String, within: Drawn) -> Drawn {
+pub fn row(tone: &'static str, icon: &'static str, id: &'static str, line: String, within: AnyView) -> AnyView {
     view! {
         <details class=format!("heat-row {tone}") id=id>
             <summary><Icon name=icon/><span>{line}</span><Icon name="next"/></summary>
             <div class="heat-row-body">{within}</div>
         </details>
     }
+    .into_any()
 }
 
 #[component]
-fn EarlierTrials(id: RunId) -> Drawn {
+fn EarlierTrials(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let trials = Memo::new(move |_| {
         store.shop.with(|shop| {
             trials_for(shop, id).into_iter().map(|(id, trial, fit)| (id, trial.clone(), fit)).collect::<Vec<_>>()
         })
     });
-    live(move || {
+    move || {
         trials.with(|trials: &Vec<(Subject, Trial, TrialFit)>| {
             (!trials.is_empty()).then(|| {
                 let line = words::trials_with_ink(trials.len() as u32);
@@ -58,5 +56,5 @@ fn EarlierTrials(id: RunId) -> Drawn {
                 row("calm", "info", "run-trials", line, trial_rows(rows))
             })
         })
-    })
+    }
 }

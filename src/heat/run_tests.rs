@@ -2,21 +2,18 @@
 
 use super::HeatPlace;
 use super::run_heat::row;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{TestDue, TestStanding, test_standing};
 use lastpull_core::job::RunId;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The row and what it opens to.
 #[component]
-pub fn TestsStand(id: RunId) -> Drawn {
+pub fn TestsStand(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let standing = Memo::new(move |_| store.shop.with(|shop| test_standing(shop, id)));
-    live(move || standing.with(|standing| standing.as_ref().map(|standing| drawn(id, standing))))
+    move || standing.with(|standing| standing.as_ref().map(|standing| drawn(id, standing)))
 }
 
 /// One kind of test in a line.
@@ -32,7 +29,7 @@ pub fn line(test: &TestDue) -> String {
     }
 }
 
-fn drawn(id: RunId, standing: &TestStanding) -> Drawn {
+fn drawn(id: RunId, standing: &TestStanding) -> AnyView {
     let due = standing.is_due();
     let first = standing.kinds.iter().find(|kind| !kind.why.is_empty()).or(standing.kinds.first());
     let (tone, icon) = if due { ("tight", "clock") } else { ("good", "check") };
@@ -43,8 +40,8 @@ fn drawn(id: RunId, standing: &TestStanding) -> Drawn {
         view! {
             <li>
                 {match link {
-                    Some(test_id) => view! { <a class="heat-fix" href=HeatPlace::Test(test_id).hash()>{line(test)}</a> },
-                    None => view! { <span>{line(test)}</span> },
+                    Some(test_id) => view! { <a class="heat-fix" href=HeatPlace::Test(test_id).hash()>{line(test)}</a> }.into_any(),
+                    None => view! { <span>{line(test)}</span> }.into_any(),
                 }}
             </li>
         }
@@ -55,5 +52,5 @@ fn drawn(id: RunId, standing: &TestStanding) -> Drawn {
         <a class="button" href=HeatPlace::TestOf(id).hash()>{words::test_add()}</a>
         <p class="quiet-line">{words::heat_no_promise()}</p>
     };
-    row(tone, icon, "run-tests", first.map(line).unwrap_or_default(), within)
+    row(tone, icon, "run-tests", first.map(line).unwrap_or_default(), within.into_any())
 }

@@ -1,7 +1,5 @@
 //! How long to wait for the dryer, and the timer that makes the waiting time the shop's own.
 
-use crate::kept::Memo;
-use crate::live::{Drawn, live, nothing};
 use crate::parts::Icon;
 use crate::platform::ids;
 use crate::store::Store;
@@ -9,24 +7,23 @@ use crate::words;
 use lastpull_core::heat::{Changeover, HeatFact, HeaterField, HeaterKind, SettlingNow, Wait, settled_facts};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The wait, or the timer that is going.
 #[component]
-pub fn Settle(id: RunId, change: Memo<Option<Changeover>>) -> Drawn {
+pub fn Settle(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
     let store = Store::from_context();
     let going = Memo::new(move |_| change.with(|change| change.as_ref().and_then(Changeover::timing)));
     let wait = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.wait)));
     let dryer = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.dryer)));
-    live(move || match (going.get(), wait.get()) {
+    move || match (going.get(), wait.get()) {
         (Some(going), _) => timer(store, id, going),
         (None, Some(wait)) => start(store, wait, dryer.get()),
-        (None, None) => nothing(),
-    })
+        (None, None) => ().into_any(),
+    }
 }
 
-fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> Drawn {
+fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> AnyView {
     let begin = move |_| {
         let mut facts = Vec::new();
         let dryer = dryer.unwrap_or_else(|| {
@@ -49,10 +46,10 @@ fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> Drawn {
                 {words::settle_start(words::temperature(wait.to))}
             </button>
         </div>
-    }
+    }.into_any()
 }
 
-fn timer(store: Store, id: RunId, going: SettlingNow) -> Drawn {
+fn timer(store: Store, id: RunId, going: SettlingNow) -> AnyView {
     let now = Memo::new(move |_| going.at(store.clock.get().now));
     let done = move |_| {
         let by = store.crew();
@@ -84,5 +81,5 @@ fn timer(store: Store, id: RunId, going: SettlingNow) -> Drawn {
                 <button type="button" class="button quiet" id="settle-drop" on:click=drop_it>{words::settle_drop()}</button>
             </div>
         </div>
-    }
+    }.into_any()
 }

@@ -1,8 +1,6 @@
 //! How long the dryers took from one temperature to another.
 
 use super::HeatPlace;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Icon, Kind, Page, SaveBar, Sending, bound};
 use crate::place::Place;
 use crate::platform::ids;
@@ -10,12 +8,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Settling, SettlingForm, settling_log, unit_list};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The log, and the form of one that was not timed with the app.
 #[component]
-pub fn SettlingsScreen() -> Drawn {
+pub fn SettlingsScreen() -> impl IntoView {
     let store = Store::from_context();
     let log = Memo::new(move |_| {
         store.shop.with(|shop| settling_log(shop).into_iter().map(|(id, one)| (id, *one)).collect::<Vec<_>>())
@@ -23,18 +20,18 @@ pub fn SettlingsScreen() -> Drawn {
     view! {
         <Page title=Signal::derive(|| words::settlings_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="form">
             <p>{words::settlings_text()}</p>
-            {live(move || log.with(|log: &Vec<(Subject, Settling)>| if log.is_empty() {
-                view! { <p class="quiet-line">{words::settlings_none()}</p> }
+            {move || log.with(|log: &Vec<(Subject, Settling)>| if log.is_empty() {
+                view! { <p class="quiet-line">{words::settlings_none()}</p> }.into_any()
             } else {
-                view! { <ul class="heat-list">{log.iter().map(|(id, one)| line(store, *id, one)).collect::<Vec<_>>()}</ul> }
-            }))}
+                view! { <ul class="heat-list">{log.iter().map(|(id, one)| line(store, *id, one)).collect::<Vec<_>>()}</ul> }.into_any()
+            })}
             <ByHand/>
         </Page>
     }
 }
 
-fn line(store: Store, id: Subject, settling: &Settling) -> Drawn {
-    let Some((dryer, from, to)) = settling.way else { return crate::live::nothing() };
+fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
+    let Some((dryer, from, to)) = settling.way else { return ().into_any() };
     let name = store.shop.with_untracked(|shop| shop.heat.heater(dryer).map(|unit| unit.name.clone()));
     let way = words::settling_way(words::temperature(from), words::temperature(to));
     let took = settling
@@ -55,18 +52,19 @@ fn line(store: Store, id: Subject, settling: &Settling) -> Drawn {
             <button type="button" class="icon-button" aria-label=label on:click=delete><Icon name="bin"/></button>
         </li>
     }
+    .into_any()
 }
 
 /// One that was timed by other means. Nothing while the shop has no dryer.
 #[component]
-fn ByHand() -> Drawn {
+fn ByHand() -> impl IntoView {
     let store = Store::from_context();
     let dryers: Vec<(Subject, String)> = store.shop.with_untracked(|shop| {
         let dryers = unit_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());
         dryers.map(|(id, unit)| (id, unit.name.clone())).collect()
     });
     let Some((first, _)) = dryers.first().cloned() else {
-        return view! { <a class="button" href=HeatPlace::NewUnit.hash()>{words::fix_dryer()}</a> };
+        return view! { <a class="button" href=HeatPlace::NewUnit.hash()>{words::fix_dryer()}</a> }.into_any();
     };
     let form = RwSignal::new(SettlingForm::default());
     let dryer = RwSignal::new(first);
@@ -96,5 +94,5 @@ fn ByHand() -> Drawn {
                 <SaveBar problems busy=sending.busy/>
             </form>
         </section>
-    }
+    }.into_any()
 }

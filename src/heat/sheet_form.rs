@@ -1,8 +1,6 @@
 //! The figures of an ink's sheet.
 
 use super::HeatPlace;
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
@@ -11,19 +9,18 @@ use crate::words;
 use lastpull_core::heat::{HeatFact, SheetForm};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Sheets);
 
 /// A new sheet, empty or of a run's ink; or one's figures.
 #[component]
-pub fn InkSheetForm(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Option<RunId>) -> Drawn {
+pub fn InkSheetForm(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let before =
         sheet.and_then(|id| store.shop.with_untracked(|shop| shop.heat.sheet(id).filter(|one| !one.deleted).cloned()));
     if sheet.is_some() && before.is_none() {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     let units = words::units();
     let ink = run.and_then(|run| store.shop.with_untracked(|shop| shop.run(run).map(|run| run.ink.clone())));
@@ -63,5 +60,5 @@ pub fn InkSheetForm(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Opt
                 <button type="button" class="button danger" id="delete" on:click=move |_| delete(store, id, words::sheet_deleted(name.clone()), LIST)>{words::delete()}</button>
             })}
         </Page>
-    }
+    }.into_any()
 }

@@ -1,8 +1,6 @@
 //! What the makers' sheets say of the shop's inks.
 
 use super::HeatPlace;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -10,12 +8,11 @@ use crate::words;
 use lastpull_core::heat::{InkSheet, inks_without_sheet, sheet_list};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The list, and the inks that want a sheet.
 #[component]
-pub fn SheetsScreen() -> Drawn {
+pub fn SheetsScreen() -> impl IntoView {
     let store = Store::from_context();
     let sheets = Memo::new(move |_| {
         store.shop.with(|shop| sheet_list(shop).into_iter().map(|(id, sheet)| (id, sheet.clone())).collect::<Vec<_>>())
@@ -27,24 +24,24 @@ pub fn SheetsScreen() -> Drawn {
     let none = Memo::new(move |_| sheets.with(Vec::is_empty) && wanted.with(Vec::is_empty));
     view! {
         <Page title=Signal::derive(|| words::sheets_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="heat">
-            {live(move || if none.get() {
-                view! { <Empty icon="jobs" title=words::sheets_none_title() text=words::sheets_none_text()>{add()}</Empty> }
+            {move || if none.get() {
+                view! { <Empty icon="jobs" title=words::sheets_none_title() text=words::sheets_none_text()>{add()}</Empty> }.into_any()
             } else {
                 view! {
                     {wanted.with(|wanted| missing(wanted))}
                     <ul class="menu">{sheets.with(|sheets: &Vec<(Subject, InkSheet)>| sheets.iter().map(|(id, sheet)| line(*id, sheet)).collect::<Vec<_>>())}</ul>
                     {add()}
                     <p class="quiet-line">{words::heat_no_promise()}</p>
-                }
-            })}
+                }.into_any()
+            }}
         </Page>
     }
 }
 
 /// The inks that are printed soon and have no sheet.
-fn missing(wanted: &[(String, RunId)]) -> Drawn {
+fn missing(wanted: &[(String, RunId)]) -> AnyView {
     if wanted.is_empty() {
-        return crate::live::nothing();
+        return ().into_any();
     }
     view! {
         <section class="heat-wanted">
@@ -55,10 +52,10 @@ fn missing(wanted: &[(String, RunId)]) -> Drawn {
                 }).collect::<Vec<_>>()}
             </ul>
         </section>
-    }
+    }.into_any()
 }
 
-fn line(id: Subject, sheet: &InkSheet) -> Drawn {
+fn line(id: Subject, sheet: &InkSheet) -> AnyView {
     let figures = &sheet.figures;
     let cure = match (figures.cure, figures.hold) {
         (Some(cure), Some(hold)) => words::sheet_line(words::temperature(cure), words::seconds(hold)),
@@ -78,5 +75,5 @@ fn line(id: Subject, sheet: &InkSheet) -> Drawn {
                 <Icon name="next"/>
             </a>
         </li>
-    }
+    }.into_any()
 }

@@ -1,22 +1,19 @@
 //! The room in a line on the day's screen, while it asks for care.
 
 use super::HeatPlace;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{HeatLevel, room_brief};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The line. Nothing while nothing is to be said.
 #[component]
-pub fn RoomStrip() -> Drawn {
+pub fn RoomStrip() -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let brief = Memo::new(move |_| store.shop.with(|shop| room_brief(shop, minute.get() * 60_000 + 59_999)));
-    live(move || {
+    move || {
         brief.get().map(|brief| {
             let tone = if brief.level == HeatLevel::Moderate { "tight" } else { "bad" };
             let age = words::minutes_ago(brief.minutes_ago);
@@ -31,5 +28,5 @@ pub fn RoomStrip() -> Drawn {
                 </a>
             }
         })
-    })
+    }
 }

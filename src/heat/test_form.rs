@@ -1,8 +1,6 @@
 //! A wash, rub or stretch test.
 
 use super::HeatPlace;
-use crate::kept::{RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::photo::Photos;
 use crate::place::Place;
@@ -14,14 +12,13 @@ use lastpull_core::heat::{
 };
 use lastpull_core::job::{Fabric, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Tests);
 
 /// A new test, of what a run prints where it begins there.
 #[component]
-pub fn NewTest(#[prop(into)] run: Option<RunId>) -> Drawn {
+pub fn NewTest(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let by = store.crew().unwrap_or_default();
     let (form, settings) = store.shop.with_untracked(|shop| {
@@ -36,12 +33,12 @@ pub fn NewTest(#[prop(into)] run: Option<RunId>) -> Drawn {
 
 /// A test that was noted.
 #[component]
-pub fn OneTest(id: Subject) -> Drawn {
+pub fn OneTest(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let before = store.shop.with_untracked(|shop| shop.heat.test(id).filter(|test| !test.deleted).cloned());
-    let Some(before) = before else { return view! { <NotHere/> } };
+    let Some(before) = before else { return view! { <NotHere/> }.into_any() };
     let form = TestForm::of(&before);
-    fields(store, id, Some(before), form, None, LIST)
+    fields(store, id, Some(before), form, None, LIST).into_any()
 }
 
 /// The form. A new test keeps what the garment went through; one that was noted has it already.
@@ -52,7 +49,7 @@ fn fields(
     start: TestForm,
     settings: Option<HeatSettings>,
     up: Place,
-) -> Drawn {
+) -> AnyView {
     let home_washes = before.as_ref().map_or(0, CureTest::home_washes);
     let went_through = before.as_ref().map(|test| test.settings.clone()).or(settings.clone());
     let is_new = before.is_none();
@@ -81,10 +78,10 @@ fn fields(
                     form.kind = kind;
                     form.method = TestMethod::Own;
                 }))/>
-                {live(move || view! { <How kind=kind.get() form/> })}
+                {move || view! { <How kind=kind.get() form/> }}
                 <Field name="method_note" label=words::test_method_note() kind=Kind::Words bound=bound(form, |f| &mut f.method_note) problems hint=words::test_method_note_hint()/>
                 <div class="field-pair">
-                    {live(move || view! { <Field name="times" label=times_label(kind.get()) kind=Kind::Whole bound=bound(form, |f| &mut f.times) problems/> })}
+                    {move || view! { <Field name="times" label=times_label(kind.get()) kind=Kind::Whole bound=bound(form, |f| &mut f.times) problems/> }}
                     <Field name="grade" label=words::test_grade() kind=Kind::Decimal bound=bound(form, |f| &mut f.grade) problems hint=words::test_grade_hint()/>
                 </div>
                 <Field name="by" label=words::test_by() kind=Kind::Words bound=bound(form, |f| &mut f.by) problems/>
@@ -98,19 +95,19 @@ fn fields(
                 <button type="button" class="button danger" id="delete" on:click=move |_| delete(store, id, words::test_deleted(), LIST)>{words::delete()}</button>
             })}
         </Page>
-    }
+    }.into_any()
 }
 
 /// By which method; nothing where there is one only.
 #[component]
-fn How(kind: TestKind, form: RwSignal<TestForm>) -> Drawn {
+fn How(kind: TestKind, form: RwSignal<TestForm>) -> impl IntoView {
     let methods = TestMethod::of(kind);
     if methods.len() < 2 {
-        return crate::live::nothing();
+        return ().into_any();
     }
     let options = methods.iter().map(|method| (*method, words::test_method_of(*method).to_owned())).collect();
     let value = Signal::derive(move || form.with(|form| form.method));
-    view! { <Choice label=words::test_method() name="method" options value on_pick=Callback::new(move |method| form.update(|form| form.method = method))/> }
+    view! { <Choice label=words::test_method() name="method" options value on_pick=Callback::new(move |method| form.update(|form| form.method = method))/> }.into_any()
 }
 
 fn times_label(kind: TestKind) -> &'static str {

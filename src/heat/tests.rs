@@ -2,8 +2,6 @@
 
 use super::HeatPlace;
 use super::run_tests::line;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -11,12 +9,11 @@ use crate::words;
 use lastpull_core::heat::{CureTest, TestResult, TestStanding, test_log, tests_due};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
 #[component]
-pub fn TestsScreen() -> Drawn {
+pub fn TestsScreen() -> impl IntoView {
     let store = Store::from_context();
     let due = Memo::new(move |_| store.shop.with(tests_due));
     let made = Memo::new(move |_| {
@@ -28,28 +25,28 @@ pub fn TestsScreen() -> Drawn {
     };
     view! {
         <Page title=Signal::derive(|| words::tests_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="heat">
-            {live(move || if none.get() {
-                view! { <Empty icon="drop" title=words::tests_none_title() text=words::tests_none_text()>{add()}</Empty> }
+            {move || if none.get() {
+                view! { <Empty icon="drop" title=words::tests_none_title() text=words::tests_none_text()>{add()}</Empty> }.into_any()
             } else {
                 view! {
                     {due.with(|due| group(words::tests_due(), due.iter().map(due_row).collect()))}
                     {made.with(|made: &Vec<(Subject, CureTest)>| group(words::tests_log(), made.iter().map(made_row).collect()))}
                     {add()}
                     <p class="quiet-line">{words::heat_no_promise()}</p>
-                }
-            })}
+                }.into_any()
+            }}
         </Page>
     }
 }
 
-fn group(title: &'static str, rows: Vec<Drawn>) -> Drawn {
+fn group(title: &'static str, rows: Vec<AnyView>) -> AnyView {
     if rows.is_empty() {
-        return nothing();
+        return ().into_any();
     }
-    view! { <section class="heat-fabric"><h2>{title}</h2><ul class="menu">{rows}</ul></section> }
+    view! { <section class="heat-fabric"><h2>{title}</h2><ul class="menu">{rows}</ul></section> }.into_any()
 }
 
-fn due_row((run, standing): &(RunId, TestStanding)) -> Drawn {
+fn due_row((run, standing): &(RunId, TestStanding)) -> AnyView {
     let lines: Vec<String> = standing.kinds.iter().filter(|kind| !kind.why.is_empty()).map(line).collect();
     let waiting = standing.kinds.iter().find_map(|kind| kind.waiting);
     let place = waiting.map_or(HeatPlace::TestOf(*run), HeatPlace::Test);
@@ -65,9 +62,10 @@ fn due_row((run, standing): &(RunId, TestStanding)) -> Drawn {
             </a>
         </li>
     }
+    .into_any()
 }
 
-fn made_row((id, test): &(Subject, CureTest)) -> Drawn {
+fn made_row((id, test): &(Subject, CureTest)) -> AnyView {
     let (tone, icon) = match test.result {
         TestResult::Waiting => ("", "clock"),
         TestResult::Pass => ("good", "check"),
@@ -85,5 +83,5 @@ fn made_row((id, test): &(Subject, CureTest)) -> Drawn {
                 <Icon name="next"/>
             </a>
         </li>
-    }
+    }.into_any()
 }

@@ -1,8 +1,6 @@
 //! A trial.
 
 use super::HeatPlace;
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
@@ -11,19 +9,18 @@ use crate::words;
 use lastpull_core::heat::{HeatFact, Trial, TrialForm, TrialVerdict};
 use lastpull_core::job::{Fabric, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Trials);
 
 /// A new trial, from a run's set-up where it begins there; or one that was noted.
 #[component]
-pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: Option<RunId>) -> Drawn {
+pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let before: Option<Trial> =
         trial.and_then(|id| store.shop.with_untracked(|shop| shop.heat.trial(id).filter(|one| !one.deleted).cloned()));
     if trial.is_some() && before.is_none() {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     let units = words::units();
     let by = store.crew().unwrap_or_default();
@@ -82,5 +79,5 @@ pub fn TrialFormScreen(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: 
                 <button type="button" class="button danger" id="delete" on:click=move |_| delete(store, id, words::trial_deleted(), LIST)>{words::delete()}</button>
             })}
         </Page>
-    }
+    }.into_any()
 }

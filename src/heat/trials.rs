@@ -1,20 +1,17 @@
 //! Trials: a new ink on a fabric, with how it was printed and what came of it.
 
 use super::HeatPlace;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Trial, TrialFit, TrialVerdict, trial_log};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
 #[component]
-pub fn TrialsScreen() -> Drawn {
+pub fn TrialsScreen() -> impl IntoView {
     let store = Store::from_context();
     let trials = Memo::new(move |_| {
         store.shop.with(|shop| trial_log(shop).into_iter().map(|(id, trial)| (id, trial.clone())).collect::<Vec<_>>())
@@ -24,24 +21,24 @@ pub fn TrialsScreen() -> Drawn {
     };
     view! {
         <Page title=Signal::derive(|| words::trials_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="heat">
-            {live(move || trials.with(|trials: &Vec<(Subject, Trial)>| if trials.is_empty() {
-                view! { <Empty icon="edit" title=words::trials_none_title() text=words::trials_none_text()>{add()}</Empty> }
+            {move || trials.with(|trials: &Vec<(Subject, Trial)>| if trials.is_empty() {
+                view! { <Empty icon="edit" title=words::trials_none_title() text=words::trials_none_text()>{add()}</Empty> }.into_any()
             } else {
                 view! {
                     {trial_rows(trials.iter().map(|(id, trial)| (*id, trial, None)).collect())}
                     {add()}
-                }
-            }))}
+                }.into_any()
+            })}
         </Page>
     }
 }
 
 /// Trials in rows, with how each fits a run where that is asked.
-pub fn trial_rows(trials: Vec<(Subject, &Trial, Option<TrialFit>)>) -> Drawn {
-    view! { <ul class="menu">{trials.into_iter().map(row).collect::<Vec<_>>()}</ul> }
+pub fn trial_rows(trials: Vec<(Subject, &Trial, Option<TrialFit>)>) -> AnyView {
+    view! { <ul class="menu">{trials.into_iter().map(row).collect::<Vec<_>>()}</ul> }.into_any()
 }
 
-fn row((id, trial, fit): (Subject, &Trial, Option<TrialFit>)) -> Drawn {
+fn row((id, trial, fit): (Subject, &Trial, Option<TrialFit>)) -> AnyView {
     let (tone, icon) = match trial.verdict {
         TrialVerdict::Open => ("", "clock"),
         TrialVerdict::Keep => ("good", "check"),
@@ -70,5 +67,5 @@ fn row((id, trial, fit): (Subject, &Trial, Option<TrialFit>)) -> Drawn {
                 <Icon name="next"/>
             </a>
         </li>
-    }
+    }.into_any()
 }

@@ -1,8 +1,6 @@
 //! A dryer or flash unit.
 
 use super::HeatPlace;
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
@@ -10,19 +8,18 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{HeatFact, HeaterForm, HeaterKind};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Heat(HeatPlace::Units);
 
 /// A new unit, or one's fields.
 #[component]
-pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
+pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let before = unit
         .and_then(|id| store.shop.with_untracked(|shop| shop.heat.heater(id).filter(|unit| !unit.deleted).cloned()));
     if unit.is_some() && before.is_none() {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     let units = words::units();
     let form = RwSignal::new(before.as_ref().map(|unit| HeaterForm::of(unit, units)).unwrap_or_default());
@@ -56,5 +53,5 @@ pub fn UnitForm(#[prop(into)] unit: Option<Subject>) -> Drawn {
                 <button type="button" class="button danger" id="delete" on:click=move |_| delete(store, id, words::unit_deleted(name.clone()), LIST)>{words::delete()}</button>
             })}
         </Page>
-    }
+    }.into_any()
 }

@@ -1,20 +1,17 @@
 //! The shop's dryers and flash units, and how far each lies from its setting.
 
 use super::HeatPlace;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::heat::{Heater, SensorReading, unit_list};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
 #[component]
-pub fn UnitsScreen() -> Drawn {
+pub fn UnitsScreen() -> impl IntoView {
     let store = Store::from_context();
     let units = Memo::new(move |_| {
         store.shop.with(|shop| unit_list(shop).into_iter().map(|(id, unit)| (id, unit.clone())).collect::<Vec<_>>())
@@ -24,15 +21,15 @@ pub fn UnitsScreen() -> Drawn {
     };
     view! {
         <Page title=Signal::derive(|| words::units_title().to_owned()) up=Place::Heat(HeatPlace::Home) class="heat">
-            {live(move || units.with(|units: &Vec<(Subject, Heater)>| if units.is_empty() {
-                view! { <Empty icon="heat" title=words::units_none_title() text=words::units_none_text()>{add()}</Empty> }
+            {move || units.with(|units: &Vec<(Subject, Heater)>| if units.is_empty() {
+                view! { <Empty icon="heat" title=words::units_none_title() text=words::units_none_text()>{add()}</Empty> }.into_any()
             } else {
                 view! {
                     <ul class="heat-cards">{units.iter().map(|(id, unit)| card(*id, unit)).collect::<Vec<_>>()}</ul>
                     {add()}
                     <p class="caution"><Icon name="heat"/>{words::heat_caution()}</p>
-                }
-            }))}
+                }.into_any()
+            })}
         </Page>
     }
 }
@@ -47,7 +44,7 @@ pub fn reading_words(reading: &SensorReading) -> (String, String) {
     (words::dryer_error(reading.offset()), how)
 }
 
-fn card(id: Subject, unit: &Heater) -> Drawn {
+fn card(id: Subject, unit: &Heater) -> AnyView {
     let belt = match (unit.slowest, unit.fastest) {
         (Some(slow), Some(fast)) => Some(words::belt_range(words::belt(slow), words::belt(fast))),
         (Some(slow), None) => Some(words::belt_from(words::belt(slow))),
@@ -79,5 +76,5 @@ fn card(id: Subject, unit: &Heater) -> Drawn {
                 <a class="button" href=HeatPlace::Unit(id).hash() aria-label=format!("{}: {name}", words::edit())>{words::edit()}</a>
             </div>
         </li>
-    }
+    }.into_any()
 }

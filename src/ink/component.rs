@@ -1,8 +1,6 @@
 //! A component: what is left, what came and went, what its sheet says.
 
 use super::stock_sheet::{StockAsk, StockSheet};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, MenuRow, NotHere, Page, Swatch};
 use crate::photo::Photos;
 use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
@@ -11,7 +9,6 @@ use crate::words;
 use lastpull_core::ink::{Component, ComponentCard, StockLine, StockRow, StockWhat, component_card};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Lines of its story that are shown at once.
@@ -19,14 +16,14 @@ const FIRST_LINES: usize = 5;
 
 /// The card.
 #[component]
-pub fn ComponentScreen(id: Subject) -> Drawn {
+pub fn ComponentScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| component_card(shop, id)));
     let here = Memo::new(move |_| card.with(Option::is_some));
     let ask = RwSignal::new(None::<StockAsk>);
-    live(move || {
+    move || {
         if !here.get() {
-            return view! { <NotHere/> };
+            return view! { <NotHere/> }.into_any();
         }
         let title = Signal::derive(move || {
             card.with(|card| card.as_ref().map(|card| card.component.name.clone()).unwrap_or_default())
@@ -45,11 +42,11 @@ pub fn ComponentScreen(id: Subject) -> Drawn {
                 <section class="ink-section"><h2>{words::photos_title()}</h2><Photos subject=id/></section>
                 <StockSheet id ask/>
             </Page>
-        }
-    })
+        }.into_any()
+    }
 }
 
-fn left(card: &ComponentCard) -> Drawn {
+fn left(card: &ComponentCard) -> AnyView {
     let StockRow { left, low, .. } = &card.stock;
     let component = &card.component;
     let kind = format!("{} · {}", words::ink_kind_name(component.kind), words::ink_hiding_name(component.hiding));
@@ -67,7 +64,7 @@ fn left(card: &ComponentCard) -> Drawn {
         {low.as_ref().map(|low| view! { <p class="caution"><Icon name="alert"/><span>{words::ink_low_why(low)}</span></p> })}
         {left.is_some_and(|left| left < Grams::ZERO).then(|| view! { <p class="caution"><Icon name="alert"/><span>{words::ink_below_nothing()}</span></p> })}
         <p class="quiet-line">{story_line(card)}</p>
-    }
+    }.into_any()
 }
 
 /// When it was weighed, and what is coming.
@@ -83,7 +80,7 @@ fn story_line(card: &ComponentCard) -> String {
     told.join(" · ")
 }
 
-fn details(store: Store, card: &ComponentCard) -> Drawn {
+fn details(store: Store, card: &ComponentCard) -> AnyView {
     let id = card.id;
     view! {
         <ul class="menu">
@@ -101,13 +98,13 @@ fn details(store: Store, card: &ComponentCard) -> Drawn {
             </section>
         })}
         {data(&card.component)}
-    }
+    }.into_any()
 }
 
-fn story(store: Store, lines: &[StockLine]) -> Option<Drawn> {
+fn story(store: Store, lines: &[StockLine]) -> Option<AnyView> {
     let (first, more) = lines.split_at(lines.len().min(FIRST_LINES));
     let rows = |lines: &[StockLine]| {
-        let rows: Vec<Drawn> = lines.iter().map(|row| line(store, row)).collect();
+        let rows = lines.iter().map(|row| line(store, row)).collect_view();
         view! { <ul class="ink-lines">{rows}</ul> }
     };
     (!lines.is_empty()).then(|| {
@@ -120,15 +117,16 @@ fn story(store: Store, lines: &[StockLine]) -> Option<Drawn> {
                 })}
             </section>
         }
+        .into_any()
     })
 }
 
-fn line(store: Store, line: &StockLine) -> Drawn {
+fn line(store: Store, line: &StockLine) -> AnyView {
     let (what, note, sign) = match &line.what {
-        StockWhat::Delivered(note) => (view! { {words::ink_line_delivered()} }, note.clone(), "+"),
-        StockWhat::Counted => (view! { {words::ink_line_counted()} }, String::new(), ""),
+        StockWhat::Delivered(note) => (words::ink_line_delivered().into_any(), note.clone(), "+"),
+        StockWhat::Counted => (words::ink_line_counted().into_any(), String::new(), ""),
         StockWhat::Poured { pot, name, step } => (
-            view! { <a href=Place::Pot(PotPlace::Pot(*pot)).hash()>{words::ink_line_poured(name)}</a> },
+            view! { <a href=Place::Pot(PotPlace::Pot(*pot)).hash()>{words::ink_line_poured(name)}</a> }.into_any(),
             words::ink_step(*step).to_owned(),
             "−",
         ),
@@ -156,15 +154,15 @@ fn line(store: Store, line: &StockLine) -> Drawn {
                 {line.left.filter(|_| line.what != StockWhat::Counted).map(|left| view! { <small class="muted">{words::ink_line_left(words::weight(left))}</small> })}
             </span>
             {if own {
-                view! { <button type="button" class="icon-button" aria-label=words::ink_take_back() on:click=take_back><Icon name="undo"/></button> }
+                view! { <button type="button" class="icon-button" aria-label=words::ink_take_back() on:click=take_back><Icon name="undo"/></button> }.into_any()
             } else {
-                view! { <span class="ink-no-undo"></span> }
+                view! { <span class="ink-no-undo"></span> }.into_any()
             }}
         </li>
-    }
+    }.into_any()
 }
 
-fn data(component: &Component) -> Option<Drawn> {
+fn data(component: &Component) -> Option<AnyView> {
     let share = |value: lastpull_core::ink::Share| words::percent(value.percent(), 2);
     let rows: Vec<(&'static str, String)> = [
         component
@@ -190,5 +188,6 @@ fn data(component: &Component) -> Option<Drawn> {
                 {(!note.is_empty()).then(|| view! { <p class="job-notes">{note}</p> })}
             </details>
         }
+        .into_any()
     })
 }

@@ -1,7 +1,5 @@
 //! A component's fields: what is on every tub first, its data sheet and how it is bought behind a touch.
 
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, TextArea, bound, delete, set};
 use crate::place::{InkPlace, Place};
 use crate::platform::ids;
@@ -9,7 +7,6 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ComponentForm, ComponentKind, Hiding, InkFact};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 const STOCK: Place = Place::Ink(InkPlace::Stock);
@@ -18,14 +15,14 @@ pub(super) const GREY: &str = "#8a8a8a";
 
 /// A new component, or one's fields.
 #[component]
-pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> Drawn {
+pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     let before = component.and_then(|id| {
         store.shop.with_untracked(|shop| shop.ink.component(id).filter(|found| !found.deleted).cloned())
     });
     if component.is_some() && before.is_none() {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(|found| ComponentForm::of(found, units)).unwrap_or_default());
     // One id a form: saving twice is still one.
@@ -56,12 +53,12 @@ pub fn ComponentFormScreen(#[prop(into)] component: Option<Subject>) -> Drawn {
                 </div>
             })}
         </Page>
-    }
+    }.into_any()
 }
 
 /// What it is for, whether it covers, and its colour.
 #[component]
-pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> Drawn {
+pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> impl IntoView {
     let kinds = ComponentKind::ALL.map(|kind| (kind, words::ink_kind_name(kind).to_owned())).to_vec();
     let hidings = [Hiding::Transparent, Hiding::Opaque]
         .map(|hiding| (hiding, words::ink_hiding_name(hiding).to_owned()))
@@ -84,16 +81,16 @@ pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> Drawn {
         <Choice label=words::ink_kind() name="kind" options=kinds value=Signal::derive(move || form.with(|form| form.kind)) on_pick=pick/>
         <div class="ink-colour-ask">
             <Switch id="coloured" label=words::ink_has_colour() value=coloured on_set=set/>
-            {live(move || coloured.get().then(|| view! {
+            {move || coloured.get().then(|| view! {
                 <Field name="colour" label=words::ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems=none/>
-            }))}
+            })}
         </div>
         <Choice label=words::ink_hiding() name="hiding" options=hidings value=Signal::derive(move || form.with(|form| form.hiding)) on_pick=Callback::new(move |hiding| form.update(|form| form.hiding = hiding))/>
     }
 }
 
 #[component]
-fn Sheet(form: RwSignal<ComponentForm>, sending: Sending) -> Drawn {
+fn Sheet(form: RwSignal<ComponentForm>, sending: Sending) -> impl IntoView {
     let problems = sending.problems;
     let filled =
         form.with_untracked(|form| [&form.density, &form.most, &form.most_pigment].iter().any(|text| !text.is_empty()));
@@ -106,15 +103,15 @@ fn Sheet(form: RwSignal<ComponentForm>, sending: Sending) -> Drawn {
                 <Field name="density" label=words::ink_density() kind=Kind::Decimal unit="g/cm³" bound=bound(form, |f| &mut f.density) problems/>
                 <Field name="most" label=words::ink_most() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.most) problems/>
             </div>
-            {live(move || is_base.get().then(|| view! {
+            {move || is_base.get().then(|| view! {
                 <Field name="most_pigment" label=words::ink_most_pigment() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.most_pigment) problems hint=words::ink_most_pigment_hint()/>
-            }))}
+            })}
         </details>
     }
 }
 
 #[component]
-fn Buying(form: RwSignal<ComponentForm>, sending: Sending) -> Drawn {
+fn Buying(form: RwSignal<ComponentForm>, sending: Sending) -> impl IntoView {
     let problems = sending.problems;
     let filled = form.with_untracked(|form| [&form.cost, &form.tub, &form.low_at].iter().any(|text| !text.is_empty()));
     let wrong = wrong(sending, ["cost", "tub", "low_at"]);

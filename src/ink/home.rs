@@ -3,19 +3,16 @@
 use super::needs::Needs;
 use super::pots::pot_row;
 use super::recipes::Recipes;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Empty, Icon, MenuRow, Page};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{InkShelf, ink_shelf};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The first of these screens.
 #[component]
-pub fn InkHome() -> Drawn {
+pub fn InkHome() -> impl IntoView {
     let store = Store::from_context();
     let shelf = Memo::new(move |_| store.shop.with(ink_shelf));
     let none = Memo::new(move |_| {
@@ -29,7 +26,7 @@ pub fn InkHome() -> Drawn {
     };
     view! {
         <Page title=Signal::derive(|| words::place_ink().to_owned()) aside=move || view! { {aside} } class="ink">
-            {live(move || if none.get() {
+            {move || if none.get() {
                 view! {
                     <Empty icon="ink" title=words::ink_empty_title() text=words::ink_empty_text()>
                         <a class="button primary" href=add()>{words::ink_new_recipe()}</a>
@@ -44,14 +41,14 @@ pub fn InkHome() -> Drawn {
                     <Recipes shelf/>
                     {stock_row(shelf)}
                 }
-            })}
+            }}
         </Page>
     }
 }
 
 /// What is low, which somebody has to buy before the run comes.
-fn low_row(shelf: Memo<InkShelf>) -> Drawn {
-    live(move || {
+fn low_row(shelf: Memo<InkShelf>) -> AnyView {
+    (move || {
         let low = shelf.with(|shelf| shelf.low);
         (low > 0).then(|| {
             view! {
@@ -62,11 +59,11 @@ fn low_row(shelf: Memo<InkShelf>) -> Drawn {
                 </a>
             }
         })
-    })
+    }).into_any()
 }
 
-fn pots(shelf: Memo<InkShelf>) -> Drawn {
-    live(move || {
+fn pots(shelf: Memo<InkShelf>) -> AnyView {
+    (move || {
         let pots = shelf.with(|shelf| shelf.pots.clone());
         (!pots.is_empty()).then(|| {
             view! {
@@ -77,11 +74,12 @@ fn pots(shelf: Memo<InkShelf>) -> Drawn {
             }
         })
     })
+    .into_any()
 }
 
 /// The way to the shelf, whatever is on it, and to a pot that no recipe is of.
-fn stock_row(shelf: Memo<InkShelf>) -> Drawn {
-    live(move || {
+fn stock_row(shelf: Memo<InkShelf>) -> AnyView {
+    (move || {
         let components = shelf.with(|shelf| shelf.components);
         view! {
             <ul class="menu">
@@ -91,5 +89,5 @@ fn stock_row(shelf: Memo<InkShelf>) -> Drawn {
                 })}
             </ul>
         }
-    })
+    }).into_any()
 }

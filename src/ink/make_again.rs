@@ -2,8 +2,6 @@
 
 use super::recipe::yes;
 use super::sum::limits_told;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Field, Icon, Kind, NotHere, Page, Swatch, bound};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::platform::{ids, spawn_local};
@@ -12,19 +10,18 @@ use crate::words;
 use lastpull_core::ink::{InkFact, MakeAgain, MakeForm, MakeRow, MakeSize, RevisionName, best_revision, make_again};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The screen.
 #[component]
-pub fn MakeAgainScreen(id: Subject) -> Drawn {
+pub fn MakeAgainScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     let here = store.shop.with_untracked(|shop| {
         let recipe = shop.ink.recipe(id).filter(|recipe| !recipe.deleted)?;
         best_revision(shop, id).map(|_| recipe.name.clone())
     });
-    let Some(name) = here else { return view! { <NotHere/> } };
+    let Some(name) = here else { return view! { <NotHere/> }.into_any() };
     let form = RwSignal::new(store.shop.with_untracked(|shop| MakeForm::of(shop, id, units)));
     // Another revision than the one it is made by, where somebody chose one.
     let choice = RwSignal::new(None::<Subject>);
@@ -59,10 +56,10 @@ pub fn MakeAgainScreen(id: Subject) -> Drawn {
     };
     view! {
         <Page title=Signal::derive(move || words::ink_again_title(&name)) up=Place::Ink(InkPlace::Recipe(id)) class="ink">
-            {live(move || told.with(|told| told.as_ref().map(|made| which(made, choice))))}
+            {move || told.with(|told| told.as_ref().map(|made| which(made, choice)))}
             <super::make_size::HowMuch id form sized/>
-            {live(move || made.with(|made| made.as_ref().map(rows)))}
-            {live(move || made.with(|made| made.as_ref().map(|made| rounding(store, made))))}
+            {move || made.with(|made| made.as_ref().map(rows))}
+            {move || made.with(|made| made.as_ref().map(|made| rounding(store, made)))}
             <div class="field-pair">
                 <Field name="tare" label=words::pot_tare() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=words::pot_tare_hint()/>
                 <Field name="capacity" label=words::pot_capacity() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=words::pot_capacity_hint()/>
@@ -71,20 +68,20 @@ pub fn MakeAgainScreen(id: Subject) -> Drawn {
                 <Icon name="ink"/>{words::ink_weigh_it()}
             </button>
         </Page>
-    }
+    }.into_any()
 }
 
 /// What was typed, or what is wrong with it.
 pub(super) type Sized = Result<MakeSize, Problems>;
 
 /// Which revision it is, who said yes to it, and which other one there is.
-fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> Drawn {
+fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> AnyView {
     let name = words::ink_this_revision(&made.revision);
     let other = made.approved.as_ref().map(|yes| {
         let words = words::ink_other_approved(words::ink_revision_name(&yes.revision), &yes.client);
         choose(words, words::ink_make_that().to_owned(), &yes.revision, choice, "tight")
     });
-    let newer: Vec<Drawn> = made
+    let newer = made
         .newer
         .iter()
         .filter(|newer| made.approved.as_ref().is_none_or(|yes| yes.revision.id != newer.id))
@@ -93,7 +90,7 @@ fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> Drawn {
             let is = if made.approval.is_some() { words::ink_newer_is(&told) } else { words::ink_newer_other(&told) };
             choose(is, words::ink_make_newer(words::ink_this_revision(newer)), newer, choice, "")
         })
-        .collect();
+        .collect_view();
     view! {
         <section class="ink-which" id="which" class:approved=made.approval.is_some()>
             <h2>{words::ink_this_is(name)}</h2>
@@ -102,6 +99,7 @@ fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> Drawn {
             {newer}
         </section>
     }
+    .into_any()
 }
 
 fn choose(
@@ -110,19 +108,19 @@ fn choose(
     revision: &RevisionName,
     choice: RwSignal<Option<Subject>>,
     look: &'static str,
-) -> Drawn {
+) -> AnyView {
     let id = revision.id;
     view! {
         <div class=format!("ink-choose {look}")>
             <p>{(!look.is_empty()).then(|| view! { <Icon name="alert"/> })}{told}</p>
             <button type="button" class="button" data-revision=revision.number.to_string() on:click=move |_| choice.set(Some(id))>{words}</button>
         </div>
-    }
+    }.into_any()
 }
 
 /// The grams to weigh, large; how far off the recipe that is, small.
-fn rows(made: &MakeAgain) -> Drawn {
-    let rows: Vec<Drawn> = made.rows.iter().map(row).collect();
+fn rows(made: &MakeAgain) -> AnyView {
+    let rows = made.rows.iter().map(row).collect_view();
     view! {
         <section class="card ink-make" id="rows">
             <h2>{words::ink_weigh_title()}</h2>
@@ -132,13 +130,13 @@ fn rows(made: &MakeAgain) -> Drawn {
                 <strong id="total">{words::weight_fine(made.total)}</strong>
             </p>
         </section>
-    }
+    }.into_any()
 }
 
 /// Errors below this are not worth a word, as a part of the component.
 const WORTH_TELLING: f64 = 0.0005;
 
-fn row(row: &MakeRow) -> Drawn {
+fn row(row: &MakeRow) -> AnyView {
     let off = (row.error.abs() >= WORTH_TELLING).then(|| {
         let sign = if row.error > 0.0 { "+" } else { "−" };
         format!("{sign}{}", words::percent(row.error.abs() * 100.0, 1))
@@ -157,11 +155,11 @@ fn row(row: &MakeRow) -> Drawn {
                 {exact.map(|exact| view! { <small class="muted">{exact}</small> })}
             </span>
         </li>
-    }
+    }.into_any()
 }
 
 /// What rounding to the scale does, where that is more than a hundredth; and what data sheets say.
-fn rounding(store: Store, made: &MakeAgain) -> Drawn {
+fn rounding(store: Store, made: &MakeAgain) -> AnyView {
     let coarse = made.worst > 0.01;
     let step = store.shop.with_untracked(|shop| shop.ink.scale.step);
     let told = if made.worst >= WORTH_TELLING {
@@ -169,12 +167,12 @@ fn rounding(store: Store, made: &MakeAgain) -> Drawn {
         let enough = if coarse { words::ink_rounding_enough(words::weight(made.enough)) } else { String::new() };
         let text = format!("{} {enough}", words::ink_rounding(words::grams(step), worst));
         if coarse {
-            view! { <p class="caution" id="rounding"><Icon name="alert"/><span>{text}</span></p> }
+            view! { <p class="caution" id="rounding"><Icon name="alert"/><span>{text}</span></p> }.into_any()
         } else {
-            view! { <p class="quiet-line" id="rounding">{text}</p> }
+            view! { <p class="quiet-line" id="rounding">{text}</p> }.into_any()
         }
     } else {
-        nothing()
+        ().into_any()
     };
-    view! { {told} {limits_told(&made.limits)} }
+    view! { {told} {limits_told(&made.limits)} }.into_any()
 }

@@ -1,8 +1,6 @@
 //! How much to make: a weight, or the pieces of a run.
 
 use super::make_again::Sized;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Kind, bound};
 use crate::place::{Place, PotPlace};
 use crate::store::Store;
@@ -10,12 +8,11 @@ use crate::words;
 use lastpull_core::ink::{MakeForm, best_revision, made_for};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The question.
 #[component]
-pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> Drawn {
+pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> impl IntoView {
     let by_pieces = Memo::new(move |_| form.with(|form| form.by_pieces));
     let ways = vec![(false, words::ink_by_weight().to_owned()), (true, words::ink_by_pieces().to_owned())];
     let pick = Callback::new(move |pieces: bool| form.update(|form| form.by_pieces = pieces));
@@ -23,17 +20,17 @@ pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> Dra
     view! {
         <div class="ink-how-much">
             <Choice label=words::ink_by() name="by" options=ways value=by_pieces on_pick=pick/>
-            {live(move || if by_pieces.get() {
-                view! { <Pieces id form sized problems/> }
+            {move || if by_pieces.get() {
+                view! { <Pieces id form sized problems/> }.into_any()
             } else {
-                view! { <Weight id form problems/> }
-            })}
+                view! { <Weight id form problems/> }.into_any()
+            }}
         </div>
     }
 }
 
 #[component]
-fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> Drawn {
+fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     // The two weights are one unless something comes on top.
     let on_top = store.shop.with_untracked(|shop| {
@@ -51,7 +48,7 @@ fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> 
 }
 
 #[component]
-fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: Signal<Problems>) -> Drawn {
+fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: Signal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     let runs = Memo::new(move |_| {
         store
@@ -69,16 +66,16 @@ fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: S
         });
     });
     view! {
-        {live(move || {
+        {move || {
             let rows = runs.get();
             if rows.is_empty() {
-                return view! { <p class="quiet-line">{words::ink_no_runs()}</p> };
+                return view! { <p class="quiet-line">{words::ink_no_runs()}</p> }.into_any();
             }
             let options = rows.into_iter().map(|(run, title, _)| (Some(run), title)).collect();
-            view! { <Choice label=words::ink_again_run() name="run" options value=run on_pick=pick/> }
-        })}
+            view! { <Choice label=words::ink_again_run() name="run" options value=run on_pick=pick/> }.into_any()
+        }}
         <Field name="pieces" label=words::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
-        {live(move || {
+        {move || {
             let missing = problems.with(|problems| problems.contains_key("run"));
             let run = form.with(|form| form.run);
             run.filter(|_| missing).map(|run| view! {
@@ -87,11 +84,11 @@ fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: S
                     <a class="button" href=Place::Pot(PotPlace::Print(run)).hash()>{words::work_it_out()}</a>
                 </div>
             })
-        })}
-        {live(move || sized.with(|sized| {
+        }}
+        {move || sized.with(|sized| {
             let batch = sized.as_ref().ok().and_then(|made| made.batch)?;
             let from = batch.experience.map_or_else(|| words::ink_by_formula().to_owned(), |learned| words::ink_learned_from(learned.weighings));
             Some(view! { <p class="quiet-line" id="batch"><strong>{words::weight(batch.grams)}</strong>". "{from}</p> })
-        }))}
+        })}
     }
 }

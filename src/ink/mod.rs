@@ -26,23 +26,21 @@ pub use place::InkPlace;
 pub use run_ink::RunInkRows;
 
 use leptos::prelude::*;
-use crate::live::Drawn;
-use crate::live::view;
 
 /// Draws one of these screens.
-pub fn screen(place: InkPlace) -> Drawn {
+pub fn screen(place: InkPlace) -> AnyView {
     match place {
-        InkPlace::Home => view! { <home::InkHome/> },
-        InkPlace::NewRecipe => view! { <recipe_form::NewRecipe run=None/> },
-        InkPlace::NewRecipeFor(run) => view! { <recipe_form::NewRecipe run/> },
-        InkPlace::EditRecipe(id) => view! { <recipe_form::EditRecipe id/> },
-        InkPlace::Revise(id) => view! { <recipe_form::Revise id/> },
-        InkPlace::Recipe(id) => view! { <recipe::RecipeScreen id/> },
-        InkPlace::MakeAgain(id) => view! { <make_again::MakeAgainScreen id/> },
-        InkPlace::Stock => view! { <stock::StockScreen/> },
-        InkPlace::NewComponent => view! { <component_form::ComponentFormScreen component=None/> },
-        InkPlace::Component(id) => view! { <component::ComponentScreen id/> },
-        InkPlace::EditComponent(id) => view! { <component_form::ComponentFormScreen component=id/> },
-        InkPlace::Scale => view! { <scale::ScaleScreen/> },
+        InkPlace::Home => view! { <home::InkHome/> }.into_any(),
+        InkPlace::NewRecipe => view! { <recipe_form::NewRecipe run=None/> }.into_any(),
+        InkPlace::NewRecipeFor(run) => view! { <recipe_form::NewRecipe run/> }.into_any(),
+        InkPlace::EditRecipe(id) => view! { <recipe_form::EditRecipe id/> }.into_any(),
+        InkPlace::Revise(id) => view! { <recipe_form::Revise id/> }.into_any(),
+        InkPlace::Recipe(id) => view! { <recipe::RecipeScreen id/> }.into_any(),
+        InkPlace::MakeAgain(id) => view! { <make_again::MakeAgainScreen id/> }.into_any(),
+        InkPlace::Stock => view! { <stock::StockScreen/> }.into_any(),
+        InkPlace::NewComponent => view! { <component_form::ComponentFormScreen component=None/> }.into_any(),
+        InkPlace::Component(id) => view! { <component::ComponentScreen id/> }.into_any(),
+        InkPlace::EditComponent(id) => view! { <component_form::ComponentFormScreen component=id/> }.into_any(),
+        InkPlace::Scale => view! { <scale::ScaleScreen/> }.into_any(),
     }
 }

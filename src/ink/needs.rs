@@ -1,21 +1,18 @@
 //! The ink of the coming runs: how much is still to mix, one touch from the scale.
 
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::words;
 use lastpull_core::ink::{InkNeeded, InkShelf, PotStage};
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What the coming runs need, in the order of the day.
 #[component]
-pub fn Needs(shelf: Memo<InkShelf>) -> Drawn {
-    live(move || {
-        let rows: Vec<Drawn> = shelf.with(|shelf| shelf.needed.iter().map(|need| row(need, shelf)).collect());
+pub fn Needs(shelf: Memo<InkShelf>) -> impl IntoView {
+    move || {
+        let rows = shelf.with(|shelf| shelf.needed.iter().map(|need| row(need, shelf)).collect_view());
         (!rows.is_empty()).then(|| {
             view! {
                 <section class="ink-section" id="needs">
@@ -24,10 +21,10 @@ pub fn Needs(shelf: Memo<InkShelf>) -> Drawn {
                 </section>
             }
         })
-    })
+    }
 }
 
-fn row(need: &InkNeeded, shelf: &InkShelf) -> Drawn {
+fn row(need: &InkNeeded, shelf: &InkShelf) -> AnyView {
     let ready = need.to_mix.is_some_and(|grams| !grams.is_some());
     view! {
         <li class="ink-need" class:ready=ready>
@@ -42,6 +39,7 @@ fn row(need: &InkNeeded, shelf: &InkShelf) -> Drawn {
             {action(need, weighing(need, shelf))}
         </li>
     }
+    .into_any()
 }
 
 /// The pot that is being weighed for it.
@@ -50,7 +48,7 @@ fn weighing(need: &InkNeeded, shelf: &InkShelf) -> Option<Subject> {
     shelf.pots.iter().find(of_it).map(|pot| pot.id)
 }
 
-fn figure(need: &InkNeeded) -> Drawn {
+fn figure(need: &InkNeeded) -> AnyView {
     let held = need.in_pots.is_some().then_some(need.in_pots);
     let (main, more) = match (need.recipe, need.grams, need.to_mix) {
         (None, _, _) => (words::ink_no_recipe().to_owned(), held.map(|held| words::ink_in_pots(words::weight(held)))),
@@ -62,7 +60,7 @@ fn figure(need: &InkNeeded) -> Drawn {
         }
         (_, Some(all), _) => {
             let words = words::ink_mixed(words::weight(all));
-            return view! { <p class="ink-figure ready"><Icon name="check"/><span>{words}</span></p> };
+            return view! { <p class="ink-figure ready"><Icon name="check"/><span>{words}</span></p> }.into_any();
         }
     };
     view! {
@@ -71,6 +69,7 @@ fn figure(need: &InkNeeded) -> Drawn {
             {more.map(|more| view! { <span class="muted">{more}</span> })}
         </p>
     }
+    .into_any()
 }
 
 fn needed(all: Grams, held: Option<Grams>) -> String {
@@ -81,7 +80,7 @@ fn needed(all: Grams, held: Option<Grams>) -> String {
 }
 
 /// The one thing to do next; none where it is mixed.
-fn action(need: &InkNeeded, weighing: Option<Subject>) -> Option<Drawn> {
+fn action(need: &InkNeeded, weighing: Option<Subject>) -> Option<AnyView> {
     let (place, icon, words) = match (weighing, need.recipe, need.to_mix) {
         (Some(pot), ..) => (Place::Pot(PotPlace::Pot(pot)), "go", words::ink_go_on()),
         (_, None, _) => (Place::Ink(InkPlace::NewRecipeFor(need.run)), "edit", words::ink_write_recipe()),
@@ -94,5 +93,5 @@ fn action(need: &InkNeeded, weighing: Option<Subject>) -> Option<Drawn> {
         <a class="button with-icon ink-act" class:primary=primary href=place.hash() aria-label=format!("{words}: {}", need.ink)>
             <Icon name=icon/>{words}
         </a>
-    })
+    }.into_any())
 }

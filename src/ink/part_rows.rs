@@ -1,8 +1,6 @@
 //! The parts of a recipe as rows: what of, how much.
 
 use super::picker::ComponentPicker;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Icon, Swatch};
 use crate::platform::{clock, dom};
 use crate::store::Store;
@@ -10,7 +8,6 @@ use crate::words;
 use lastpull_core::ink::{Colour, PartForm, RecipeForm, RecipeProblems};
 use lastpull_core::job::FormProblem;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -23,7 +20,7 @@ struct Asking {
 
 /// The rows, in the convention they are written in. What asks for a component is drawn by [`Picking`].
 #[component]
-pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking) -> Drawn {
+pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking) -> impl IntoView {
     let with_top = RwSignal::new(form.with_untracked(|form| form.parts.iter().any(|row| row.on_top)));
     let conventions =
         vec![(false, words::ink_convention_whole().to_owned()), (true, words::ink_convention_top().to_owned())];
@@ -45,9 +42,9 @@ pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, 
             <Choice label=words::ink_convention() name="convention" options=conventions value=with_top on_pick=write/>
             <p class="field-help"><span>{hint}</span></p>
         </div>
-        {live(move || title.get().then(|| view! { <h3>{words::ink_the_ink()}</h3> }))}
+        {move || title.get().then(|| view! { <h3>{words::ink_the_ink()}</h3> })}
         <Rows form problems picking on_top=false/>
-        {live(move || title.get().then(|| view! { <h3>{words::ink_on_top()}</h3> <Rows form problems picking on_top=true/> }))}
+        {move || title.get().then(|| view! { <h3>{words::ink_on_top()}</h3> <Rows form problems picking on_top=true/> })}
     }
 }
 
@@ -64,7 +61,7 @@ impl Picking {
     }
 
     /// The sheet, while something is. It stands outside the form: it holds one of its own.
-    pub fn sheet(self, form: RwSignal<RecipeForm>) -> Drawn {
+    pub fn sheet(self, form: RwSignal<RecipeForm>) -> AnyView {
         let asking = self.asking;
         let on_pick = Callback::new(move |component: Subject| {
             let Some(Asking { at, on_top }) = asking.get_untracked() else { return };
@@ -78,7 +75,7 @@ impl Picking {
             clock::after(Duration::ZERO, move || dom::focus(&percent_id(at)));
         });
         let on_close = Callback::new(move |()| asking.set(None));
-        live(move || asking.get().map(|_| view! { <ComponentPicker on_pick on_close/> }))
+        (move || asking.get().map(|_| view! { <ComponentPicker on_pick on_close/> })).into_any()
     }
 }
 
@@ -87,7 +84,12 @@ fn percent_id(at: usize) -> String {
 }
 
 #[component]
-fn Rows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking, on_top: bool) -> Drawn {
+fn Rows(
+    form: RwSignal<RecipeForm>,
+    problems: RwSignal<RecipeProblems>,
+    picking: Picking,
+    on_top: bool,
+) -> impl IntoView {
     let places = Memo::new(move |_| {
         let rows = form.with(|form| form.parts.iter().map(|row| row.on_top).collect::<Vec<_>>());
         rows.into_iter().enumerate().filter(|(_, top)| *top == on_top).map(|(at, _)| at).collect::<Vec<usize>>()
@@ -105,7 +107,7 @@ fn Rows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking:
 }
 
 #[component]
-fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking, at: usize) -> Drawn {
+fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking, at: usize) -> impl IntoView {
     let store = Store::from_context();
     let part = Memo::new(move |_| form.with(|form| form.parts.get(at).cloned().unwrap_or_default()));
     let component = Memo::new(move |_| -> Option<(String, Option<Colour>)> {
@@ -127,10 +129,10 @@ fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: 
     view! {
         <li class="ink-part" class:wrong=move || problem().is_some()>
             <button type="button" class="ink-part-pick" on:click=move |_| picking.asking.set(Some(Asking { at: Some(at), on_top: part.with(|part| part.on_top) }))>
-                {live(move || {
+                {move || {
                     let (name, colour) = component.get().unwrap_or_else(|| (words::ink_pick_component().to_owned(), None));
                     view! { <Swatch colour/><span>{name}</span> }
-                })}
+                }}
             </button>
             <span class="ink-part-percent">
                 <input
@@ -156,7 +158,7 @@ fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: 
             >
                 <Icon name="cross"/>
             </button>
-            {live(move || problem().map(|problem| view! { <p class="problem">{problem}</p> }))}
+            {move || problem().map(|problem| view! { <p class="problem">{problem}</p> })}
         </li>
     }
 }

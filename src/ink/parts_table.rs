@@ -1,16 +1,14 @@
 //! What an ink is mixed of, in percent: one line a component, the numbers under each other.
 
-use leptos::prelude::*;
-use crate::live::Drawn;
 use crate::parts::Swatch;
 use crate::place::{InkPlace, Place};
 use crate::words;
 use lastpull_core::ink::PartRow;
-use crate::live::view;
+use leptos::prelude::*;
 
 /// The components of an ink with their percentages.
-pub(super) fn parts_table(parts: &[PartRow]) -> Drawn {
-    let rows: Vec<Drawn> = parts
+pub(super) fn parts_table(parts: &[PartRow]) -> AnyView {
+    let rows = parts
         .iter()
         .map(|part| {
             view! {
@@ -21,6 +19,6 @@ pub(super) fn parts_table(parts: &[PartRow]) -> Drawn {
                 </li>
             }
         })
-        .collect();
-    view! { <ul class="ink-lines ink-parts-table">{rows}</ul> }
+        .collect_view();
+    view! { <ul class="ink-lines ink-parts-table">{rows}</ul> }.into_any()
 }

@@ -1,8 +1,6 @@
 //! Which component? From the shelf, or a new one in passing.
 
 use super::component_form::KindAndColour;
-use crate::kept::RwSignal;
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Sheet, Swatch};
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
@@ -13,7 +11,6 @@ use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
 use lastpull_core::sorted::sort_by_key;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Fewer than these are seen at a glance.
@@ -36,7 +33,7 @@ pub fn ComponentPicker(
     on_pick: Callback<Subject>,
     /// Called when the person puts it away.
     on_close: Callback<()>,
-) -> Drawn {
+) -> impl IntoView {
     let store = Store::from_context();
     let offered = store.shop.with_untracked(|shop| {
         let row = |(id, component): (Subject, &lastpull_core::ink::Component)| Offered {
@@ -56,8 +53,8 @@ pub fn ComponentPicker(
     let searchable = offered.len() >= SEARCHABLE;
     view! {
         <Sheet title=words::ink_pick_title() on_close>
-            {live(move || if making.get() {
-                view! { <NewOne on_pick/> }
+            {move || if making.get() {
+                view! { <NewOne on_pick/> }.into_any()
             } else {
                 let offered = offered.clone();
                 view! {
@@ -67,17 +64,17 @@ pub fn ComponentPicker(
                             <input id="component-search" type="search" placeholder=words::ink_pick_search() prop:value=search on:input=move |event| search.set(event_target_value(&event))/>
                         </div>
                     })}
-                    {live(move || list(&offered, &search.get(), on_pick))}
+                    {move || list(&offered, &search.get(), on_pick)}
                     <button type="button" class="button with-icon" id="new-component" on:click=move |_| making.set(true)><Icon name="plus"/>{words::ink_component_new()}</button>
-                }
-            })}
+                }.into_any()
+            }}
         </Sheet>
     }
 }
 
-fn list(offered: &[Offered], search: &str, on_pick: Callback<Subject>) -> Drawn {
+fn list(offered: &[Offered], search: &str, on_pick: Callback<Subject>) -> AnyView {
     let wanted = ink_key(search);
-    let rows: Vec<Drawn> = offered
+    let rows = offered
         .iter()
         .filter(|row| ink_key(&row.name).contains(&wanted))
         .map(|row| {
@@ -93,13 +90,13 @@ fn list(offered: &[Offered], search: &str, on_pick: Callback<Subject>) -> Drawn 
                 </li>
             }
         })
-        .collect();
-    view! { <ul class="ink-offers">{rows}</ul> }
+        .collect_view();
+    view! { <ul class="ink-offers">{rows}</ul> }.into_any()
 }
 
 /// Name, kind and colour: enough to write a recipe with. The rest is told on its card.
 #[component]
-fn NewOne(on_pick: Callback<Subject>) -> Drawn {
+fn NewOne(on_pick: Callback<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(ComponentForm::default());
     let problems = RwSignal::new(Problems::new());
@@ -134,8 +131,8 @@ fn NewOne(on_pick: Callback<Subject>) -> Drawn {
                 </div>
                 <p class="field-help" id="component-name-help">
                     {move || match problem() {
-                        Some(problem) => view! { <span class="problem">{problem}</span> },
-                        None => view! { <span>{words::ink_component_name_hint()}</span> },
+                        Some(problem) => view! { <span class="problem">{problem}</span> }.into_any(),
+                        None => view! { <span>{words::ink_component_name_hint()}</span> }.into_any(),
                     }}
                 </p>
             </div>

@@ -1,15 +1,13 @@
 //! A pot in a list.
 
-use leptos::prelude::*;
-use crate::live::Drawn;
 use crate::parts::{Icon, Swatch};
 use crate::place::{Place, PotPlace};
 use crate::words;
 use lastpull_core::ink::{PotLine, PotStage};
-use crate::live::view;
+use leptos::prelude::*;
 
 /// A pot, and how far it is.
-pub(super) fn pot_row(pot: &PotLine) -> Drawn {
+pub(super) fn pot_row(pot: &PotLine) -> AnyView {
     let look = match pot.stage {
         PotStage::Weighing => "press",
         PotStage::Matched | PotStage::Approved => "good",
@@ -29,5 +27,5 @@ pub(super) fn pot_row(pot: &PotLine) -> Drawn {
                 </span>
             </a>
         </li>
-    }
+    }.into_any()
 }

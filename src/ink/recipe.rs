@@ -4,8 +4,6 @@ use super::parts_table::parts_table;
 use super::pots::pot_row;
 use super::revisions::Revisions;
 use super::sum::limits_told;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, MenuRow, NotHere, Page, Swatch, delete};
 use crate::photo::Photos;
 use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
@@ -13,18 +11,17 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{Approval, RecipeCard, RevisionRow, recipe_card};
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The card.
 #[component]
-pub fn RecipeScreen(id: Subject) -> Drawn {
+pub fn RecipeScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| recipe_card(shop, id).filter(|card| !card.recipe.deleted)));
     let here = Memo::new(move |_| card.with(Option::is_some));
-    live(move || {
+    move || {
         if !here.get() {
-            return view! { <NotHere/> };
+            return view! { <NotHere/> }.into_any();
         }
         let name = Memo::new(move |_| {
             card.with(|card| card.as_ref().map(|card| card.recipe.name.clone()).unwrap_or_default())
@@ -44,18 +41,18 @@ pub fn RecipeScreen(id: Subject) -> Drawn {
                     <button type="button" class="button with-icon danger" id="delete" on:click=remove><Icon name="bin"/>{words::delete()}</button>
                 </div>
             </Page>
-        }
-    })
+        }.into_any()
+    }
 }
 
 /// The revision that is made, large, and what to do with it.
-fn best(card: &RecipeCard) -> Drawn {
+fn best(card: &RecipeCard) -> AnyView {
     let id = card.id;
     let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else {
         return view! {
             <p class="lead">{words::ink_card_empty()}</p>
             <a class="button primary" id="revise" href=Place::Ink(InkPlace::Revise(id)).hash()>{words::ink_write_recipe()}</a>
-        };
+        }.into_any();
     };
     let newer = card.newer_unapproved.then(|| card.revisions.first()).flatten();
     let note = card.recipe.note.clone();
@@ -83,15 +80,15 @@ fn best(card: &RecipeCard) -> Drawn {
             {door("cover", "shirt", words::ink_cover(), Place::Colour(ColourPlace::Cover(id)))}
             {door("target", "drop", words::ink_target(), Place::Colour(ColourPlace::Target(id)))}
         </div>
-    }
+    }.into_any()
 }
 
-fn door(id: &'static str, icon: &'static str, title: &'static str, place: Place) -> Drawn {
-    view! { <a class="ink-door" id=id href=place.hash()><Icon name=icon/><strong>{title}</strong></a> }
+fn door(id: &'static str, icon: &'static str, title: &'static str, place: Place) -> AnyView {
+    view! { <a class="ink-door" id=id href=place.hash()><Icon name=icon/><strong>{title}</strong></a> }.into_any()
 }
 
 /// Who said yes, or that nobody did.
-pub(super) fn yes(approval: Option<&Approval>) -> Drawn {
+pub(super) fn yes(approval: Option<&Approval>) -> AnyView {
     match approval {
         Some(yes) => {
             let heard = yes.by.as_ref().map(|by| format!(", {}", words::ink_heard_by(by)));
@@ -101,35 +98,39 @@ pub(super) fn yes(approval: Option<&Approval>) -> Drawn {
                     <span>{words::ink_approved_by(&yes.client)}<small>{words::moment(yes.at)}{heard}</small></span>
                 </p>
             }
+            .into_any()
         }
-        None => view! { <p class="muted">{words::ink_nobody_yet()}</p> },
+        None => view! { <p class="muted">{words::ink_nobody_yet()}</p> }.into_any(),
     }
 }
 
 /// Its pots, and the runs that are to come.
-fn used(store: Store, card: &RecipeCard) -> Drawn {
-    let runs: Vec<Drawn> = card.runs.iter().filter_map(|run| run_row(store, *run)).collect();
+fn used(store: Store, card: &RecipeCard) -> AnyView {
+    let runs = card.runs.iter().filter_map(|run| run_row(store, *run)).collect_view();
     view! {
         {(!card.pots.is_empty()).then(|| view! {
             <section class="ink-section"><h2>{words::ink_its_pots()}</h2><ul class="menu">{card.pots.iter().map(pot_row).collect::<Vec<_>>()}</ul></section>
         })}
         {(!runs.is_empty()).then(|| view! { <section class="ink-section"><h2>{words::ink_its_runs()}</h2><ul class="menu">{runs}</ul></section> })}
-    }
+    }.into_any()
 }
 
-fn run_row(store: Store, run: Subject) -> Option<Drawn> {
+fn run_row(store: Store, run: Subject) -> Option<AnyView> {
     store.shop.with_untracked(|shop| {
         let (job, fields) = shop.job_of(run)?;
         let words = format!("{} · {}", fields.client, words::pieces(shop.left_of(run)));
-        Some(view! {
-            <MenuRow href=Place::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
-        })
+        Some(
+            view! {
+                <MenuRow href=Place::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
+            }
+            .into_any(),
+        )
     })
 }
 
 /// Cost and density of what is made, behind a touch.
-fn behind(card: &RecipeCard) -> Drawn {
-    let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else { return nothing() };
+fn behind(card: &RecipeCard) -> AnyView {
+    let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else { return ().into_any() };
     let RevisionRow { cost, density, .. } = row;
     let unpriced = (cost.unpriced > 0.0).then(|| words::ink_unpriced(words::percent(cost.unpriced, 1)));
     let price = words::ink_per_kilo(words::ink_price(cost.a_kilogram));
@@ -144,4 +145,5 @@ fn behind(card: &RecipeCard) -> Drawn {
             <p>{density}</p>
         </details>
     }
+    .into_any()
 }

@@ -2,8 +2,6 @@
 
 use super::part_rows::{PartRows, Picking};
 use super::sum::{SumLine, TypedLimits};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, TextArea, bound};
 use crate::place::{InkPlace, Place};
 use crate::platform::{dom, ids, spawn_local};
@@ -12,7 +10,6 @@ use crate::words;
 use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The colour a new recipe begins with, as a new run does.
@@ -37,7 +34,7 @@ struct Begun {
 
 /// A new recipe, empty or for the ink that a run names.
 #[component]
-pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> Drawn {
+pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     // What the field shows is what is saved: a browser shows an empty colour as black.
     let mut form = RecipeForm { colour: BLACK.into(), ..RecipeForm::default() };
@@ -55,22 +52,22 @@ pub fn NewRecipe(#[prop(into)] run: Option<RunId>) -> Drawn {
 
 /// Its name, colour and notes; its parts too while it has none.
 #[component]
-pub fn EditRecipe(id: Subject) -> Drawn {
+pub fn EditRecipe(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     match begun(store, id) {
-        Some(begun) if begun.before.is_empty() => page(store, Task::Revise, begun),
-        Some(begun) => page(store, Task::Edit, begun),
-        None => view! { <NotHere/> },
+        Some(begun) if begun.before.is_empty() => page(store, Task::Revise, begun).into_any(),
+        Some(begun) => page(store, Task::Edit, begun).into_any(),
+        None => view! { <NotHere/> }.into_any(),
     }
 }
 
 /// Another revision: from the latest of a recipe, or from the revision that is named.
 #[component]
-pub fn Revise(id: Subject) -> Drawn {
+pub fn Revise(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     match begun(store, id) {
-        Some(begun) => page(store, Task::Revise, begun),
-        None => view! { <NotHere/> },
+        Some(begun) => page(store, Task::Revise, begun).into_any(),
+        None => view! { <NotHere/> }.into_any(),
     }
 }
 
@@ -87,7 +84,7 @@ fn begun(store: Store, id: Subject) -> Option<Begun> {
     })
 }
 
-fn page(store: Store, task: Task, begun: Begun) -> Drawn {
+fn page(store: Store, task: Task, begun: Begun) -> AnyView {
     let Begun { id, form, before, parent, up } = begun;
     let title = match task {
         Task::New => words::ink_new_recipe().to_owned(),
@@ -167,12 +164,12 @@ fn page(store: Store, task: Task, begun: Begun) -> Drawn {
                     <p class="field-help ink-under"><span>{words::ink_why_hint()}</span></p>
                 })}
                 {with_fields.then(|| view! { <TextArea name="note" label=words::notes() bound=bound(form, |f| &mut f.note) problems=fields/> })}
-                {live(move || same.get().then(|| view! { <p class="problem" role="alert" id="same">{same_words.clone()}</p> }))}
+                {move || same.get().then(|| view! { <p class="problem" role="alert" id="same">{same_words.clone()}</p> })}
                 <SaveBar problems=all_problems(problems) busy/>
             </form>
             {picking.sheet(form)}
         </Page>
-    }
+    }.into_any()
 }
 
 /// Everything that is wrong, as the foot of the form counts it.
@@ -192,7 +189,7 @@ fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
 }
 
 #[component]
-fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> Drawn {
+fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> impl IntoView {
     view! {
         <div class="field-pair colour-pair">
             <Field name="ink_colour" label=words::ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems=fields/>
@@ -207,13 +204,13 @@ fn Parts(
     problems: RwSignal<RecipeProblems>,
     asked: RwSignal<bool>,
     picking: Picking,
-) -> Drawn {
+) -> impl IntoView {
     let missing = Memo::new(move |_| problems.with(|problems| problems.fields.contains_key("parts")));
     view! {
         <fieldset class="group ink-parts-group" id="parts">
             <legend>{words::ink_recipe_parts()}</legend>
             <PartRows form problems picking/>
-            {live(move || missing.get().then(|| view! { <p class="problem" id="parts-missing">{words::ink_parts_missing()}</p> }))}
+            {move || missing.get().then(|| view! { <p class="problem" id="parts-missing">{words::ink_parts_missing()}</p> })}
             <SumLine form asked/>
             <TypedLimits form/>
         </fieldset>

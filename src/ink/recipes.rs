@@ -1,13 +1,10 @@
 //! The recipes, to be found by name.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Swatch};
 use crate::place::{InkPlace, Place};
 use crate::words;
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{InkShelf, RecipeLine};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Fewer than these are seen at a glance, and nothing to search among.
@@ -15,7 +12,7 @@ const SEARCHABLE: usize = 9;
 
 /// All recipes, or those that are called so.
 #[component]
-pub fn Recipes(shelf: Memo<InkShelf>) -> Drawn {
+pub fn Recipes(shelf: Memo<InkShelf>) -> impl IntoView {
     let search = RwSignal::new(String::new());
     let searchable = Memo::new(move |_| shelf.with(|shelf| shelf.recipes.len() >= SEARCHABLE));
     view! {
@@ -27,22 +24,22 @@ pub fn Recipes(shelf: Memo<InkShelf>) -> Drawn {
                     <input id="search" type="search" placeholder=words::ink_search() prop:value=search on:input=move |event| search.set(event_target_value(&event))/>
                 </div>
             })}
-            {live(move || {
+            {move || {
                 let wanted = ink_key(&search.get());
-                let rows: Vec<Drawn> = shelf.with(|shelf| {
-                    shelf.recipes.iter().filter(|recipe| ink_key(&recipe.name).contains(&wanted)).map(row).collect()
+                let rows = shelf.with(|shelf| {
+                    shelf.recipes.iter().filter(|recipe| ink_key(&recipe.name).contains(&wanted)).map(row).collect_view()
                 });
                 if rows.is_empty() {
                     let text = if wanted.is_empty() { words::ink_no_recipes() } else { words::ink_none_found() };
-                    return view! { <p class="quiet-line">{text}</p> };
+                    return view! { <p class="quiet-line">{text}</p> }.into_any();
                 }
-                view! { <ul class="menu">{rows}</ul> }
-            })}
+                view! { <ul class="menu">{rows}</ul> }.into_any()
+            }}
         </section>
     }
 }
 
-fn row(recipe: &RecipeLine) -> Drawn {
+fn row(recipe: &RecipeLine) -> AnyView {
     let what = match (&recipe.latest, &recipe.approved) {
         (None, _) => words::ink_no_revision().to_owned(),
         (Some(latest), None) => words::ink_revision_name(latest),
@@ -73,4 +70,5 @@ fn row(recipe: &RecipeLine) -> Drawn {
             </a>
         </li>
     }
+    .into_any()
 }

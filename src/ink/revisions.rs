@@ -3,24 +3,21 @@
 use super::parts_table::parts_table;
 use super::recipe::yes;
 use super::sum::limits_told;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{RecipeCard, RevisionRow};
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// All of them, put away.
 #[component]
-pub fn Revisions(card: Memo<Option<RecipeCard>>) -> Drawn {
+pub fn Revisions(card: Memo<Option<RecipeCard>>) -> impl IntoView {
     let store = Store::from_context();
-    live(move || {
-        let rows: Vec<Drawn> =
-            card.with(|card| card.iter().flat_map(|card| &card.revisions).map(|row| revision(store, row)).collect());
+    move || {
+        let rows = card
+            .with(|card| card.iter().flat_map(|card| &card.revisions).map(|row| revision(store, row)).collect_view());
         let number = rows.len() as u32;
         (number > 0).then(|| {
             view! {
@@ -30,10 +27,10 @@ pub fn Revisions(card: Memo<Option<RecipeCard>>) -> Drawn {
                 </details>
             }
         })
-    })
+    }
 }
 
-fn revision(store: Store, row: &RevisionRow) -> Drawn {
+fn revision(store: Store, row: &RevisionRow) -> AnyView {
     let id = row.name.id;
     let name = words::ink_revision_name(&row.name);
     let told = name.clone();
@@ -63,5 +60,5 @@ fn revision(store: Store, row: &RevisionRow) -> Drawn {
                 <button type="button" class="button quiet danger" aria-label=format!("{}: {name}", words::ink_revision_take_back()) on:click=take_back>{words::ink_revision_take_back()}</button>
             </div>
         </li>
-    }
+    }.into_any()
 }

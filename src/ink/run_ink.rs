@@ -1,8 +1,6 @@
 //! A run's ink beside its checks and after its last piece: its pot, its recipe, or what is still to mix.
 
 use super::pots::pot_row;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::MenuRow;
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
@@ -10,19 +8,18 @@ use crate::words;
 use lastpull_core::ink::{RunInk, run_ink};
 use lastpull_core::job::RunId;
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Where its ink is; nothing for a shop that does not mix at this bench. `after` the run, the pots are weighed
 /// back.
 #[component]
-pub fn RunInkRows(id: RunId, after: bool) -> Drawn {
+pub fn RunInkRows(id: RunId, after: bool) -> impl IntoView {
     let store = Store::from_context();
     let ink = Memo::new(move |_| store.shop.with(|shop| run_ink(shop, id)));
-    live(move || {
+    move || {
         ink.with(|ink| {
             let ink = ink.as_ref()?;
-            let pots: Vec<Drawn> = ink.pots.iter().map(pot_row).collect();
+            let pots = ink.pots.iter().map(pot_row).collect_view();
             if after && pots.is_empty() {
                 return None;
             }
@@ -33,11 +30,11 @@ pub fn RunInkRows(id: RunId, after: bool) -> Drawn {
                 </section>
             })
         })
-    })
+    }
 }
 
 /// What is still to mix, or the recipe where no pot holds any.
-fn to_do(ink: &RunInk) -> Option<Drawn> {
+fn to_do(ink: &RunInk) -> Option<AnyView> {
     let more =
         ink.need.as_ref().and_then(|need| need.to_mix.filter(|grams| grams.is_some()).map(|more| (need.run, more)));
     let weighing = ink.pots.iter().any(|pot| pot.stage == lastpull_core::ink::PotStage::Weighing);
@@ -48,9 +45,10 @@ fn to_do(ink: &RunInk) -> Option<Drawn> {
     }
 }
 
-fn row(place: Place, ink: &str, more: Option<Grams>) -> Drawn {
+fn row(place: Place, ink: &str, more: Option<Grams>) -> AnyView {
     let words = more.map_or_else(|| words::ink_its_recipe().to_owned(), |more| words::ink_to_mix(words::weight(more)));
     view! {
         <MenuRow href=place.hash() icon="ink" title=ink.to_owned() text=words/>
     }
+    .into_any()
 }

@@ -1,14 +1,11 @@
 //! The scale that ink is weighed on.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, Page, SaveBar, Sending, bound};
 use crate::place::{InkPlace, Place};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::ScaleForm;
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -16,7 +13,7 @@ const STOCK: Place = Place::Ink(InkPlace::Stock);
 
 /// Its form.
 #[component]
-pub fn ScaleScreen() -> Drawn {
+pub fn ScaleScreen() -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| ScaleForm::of(&shop.ink.scale)));
     let sending = Sending::new(Box::new(move || {

@@ -1,18 +1,15 @@
 //! What to buy, as a list that can leave the phone.
 
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::platform::{spawn_local, text};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{StockRow, StockView, ToBuy};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The list; nothing where nothing is low.
 #[component]
-pub fn Shopping(stock: Memo<StockView>) -> Drawn {
+pub fn Shopping(stock: Memo<StockView>) -> impl IntoView {
     let store = Store::from_context();
     let share = move |_| {
         let list = stock.with_untracked(as_text);
@@ -25,8 +22,8 @@ pub fn Shopping(stock: Memo<StockView>) -> Drawn {
             }
         });
     };
-    live(move || {
-        let rows: Vec<Drawn> = stock.with(|stock| to_buy(stock).map(|(row, buy)| line(row, buy)).collect());
+    move || {
+        let rows = stock.with(|stock| to_buy(stock).map(|(row, buy)| line(row, buy)).collect_view());
         let (cost, unpriced) = stock.with(|stock| (stock.cost, stock.unpriced));
         (!rows.is_empty()).then(|| {
             view! {
@@ -42,7 +39,7 @@ pub fn Shopping(stock: Memo<StockView>) -> Drawn {
                 </section>
             }
         })
-    })
+    }
 }
 
 fn to_buy(stock: &StockView) -> impl Iterator<Item = (&StockRow, ToBuy)> {
@@ -59,7 +56,7 @@ fn amount(buy: ToBuy) -> String {
     }
 }
 
-fn line(row: &StockRow, buy: ToBuy) -> Drawn {
+fn line(row: &StockRow, buy: ToBuy) -> AnyView {
     let why = row.low.as_ref().map(words::ink_low_why);
     let price = buy.cost.map(|cost| words::ink_price(cost as f64));
     view! {
@@ -67,7 +64,7 @@ fn line(row: &StockRow, buy: ToBuy) -> Drawn {
             <span class="row-words"><strong>{row.name.clone()}</strong>{why.map(|why| view! { <small class="muted">{why}</small> })}</span>
             <span class="ink-end"><strong>{amount(buy)}</strong>{price.map(|price| view! { <small class="muted">{price}</small> })}</span>
         </li>
-    }
+    }.into_any()
 }
 
 /// The list in words, a line each.

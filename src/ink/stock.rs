@@ -1,19 +1,16 @@
 //! The shelf: what is low first, what to buy, then everything by kind.
 
 use super::shopping::Shopping;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Empty, Icon, MenuRow, Page, Swatch};
 use crate::place::{InkPlace, Place};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{ComponentKind, StockRow, StockView, stock_view};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The shelf.
 #[component]
-pub fn StockScreen() -> Drawn {
+pub fn StockScreen() -> impl IntoView {
     let store = Store::from_context();
     let stock = Memo::new(move |_| store.shop.with(stock_view));
     let none = Memo::new(move |_| stock.with(|stock| stock.rows.is_empty()));
@@ -25,33 +22,34 @@ pub fn StockScreen() -> Drawn {
     };
     view! {
         <Page title=Signal::derive(|| words::ink_stock().to_owned()) up=Place::Ink(InkPlace::Home) aside=move || view! { {aside} } class="ink">
-            {live(move || if none.get() {
+            {move || if none.get() {
                 view! {
                     <Empty icon="box" title=words::ink_stock_empty_title() text=words::ink_stock_empty_text()>
                         <a class="button primary" href=add()>{words::ink_add_component()}</a>
                     </Empty>
-                }
+                }.into_any()
             } else {
-                view! { <Shopping stock/> {shelf(stock)} {scale(store)} }
-            })}
+                view! { <Shopping stock/> {shelf(stock)} {scale(store)} }.into_any()
+            }}
         </Page>
     }
 }
 
-fn shelf(stock: Memo<StockView>) -> Drawn {
-    live(move || {
+fn shelf(stock: Memo<StockView>) -> AnyView {
+    (move || {
         let unknown = stock.with(|stock| stock.unknown.len() as u32);
-        let kinds: Vec<Drawn> =
-            stock.with(|stock| ComponentKind::ALL.into_iter().filter_map(|kind| of_kind(stock, kind)).collect());
+        let kinds =
+            stock.with(|stock| ComponentKind::ALL.into_iter().filter_map(|kind| of_kind(stock, kind)).collect_view());
         view! {
             {kinds}
             {(unknown > 0).then(|| view! { <p class="quiet-line">{words::ink_unknown_needs(unknown)}</p> })}
         }
     })
+    .into_any()
 }
 
-fn of_kind(stock: &StockView, kind: ComponentKind) -> Option<Drawn> {
-    let rows: Vec<Drawn> = stock.rows.iter().filter(|row| row.kind == kind).map(row).collect();
+fn of_kind(stock: &StockView, kind: ComponentKind) -> Option<AnyView> {
+    let rows = stock.rows.iter().filter(|row| row.kind == kind).map(row).collect_view();
     (!rows.is_empty()).then(|| {
         view! {
             <section class="ink-section">
@@ -59,10 +57,11 @@ fn of_kind(stock: &StockView, kind: ComponentKind) -> Option<Drawn> {
                 <ul class="menu">{rows}</ul>
             </section>
         }
+        .into_any()
     })
 }
 
-fn row(row: &StockRow) -> Drawn {
+fn row(row: &StockRow) -> AnyView {
     let left = row.left.map_or_else(|| "–".to_owned(), words::weight);
     let never = row.left.is_none().then_some(words::ink_never_counted());
     let wanted = row.wanted.is_some().then(|| words::ink_wanted_short(words::weight(row.wanted)));
@@ -78,16 +77,16 @@ fn row(row: &StockRow) -> Drawn {
                 <span class="ink-end"><strong>{left}</strong>{wanted.map(|words| view! { <small class="muted">{words}</small> })}</span>
             </a>
         </li>
-    }
+    }.into_any()
 }
 
-fn scale(store: Store) -> Drawn {
-    live(move || {
+fn scale(store: Store) -> AnyView {
+    (move || {
         let step = store.shop.with(|shop| shop.ink.scale.step);
         view! {
             <ul class="menu">
                 <MenuRow id="scale" href=Place::Ink(InkPlace::Scale).hash() icon="gear" title=words::ink_scale() text=words::ink_scale_line(words::grams(step))/>
             </ul>
         }
-    })
+    }).into_any()
 }

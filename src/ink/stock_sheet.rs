@@ -1,7 +1,5 @@
 //! What came in, and what is left: one weight, told at the shelf.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Field, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
@@ -9,7 +7,6 @@ use crate::words;
 use lastpull_core::ink::{InkFact, StockForm};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Which of the two is told.
@@ -23,13 +20,13 @@ pub enum StockAsk {
 
 /// The sheet, while it is asked.
 #[component]
-pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockAsk>>) -> Drawn {
+pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockAsk>>) -> impl IntoView {
     let asked = Memo::new(move |_| ask.get());
-    live(move || asked.get().map(|what| view! { <Asked id what ask/> }))
+    move || asked.get().map(|what| view! { <Asked id what ask/> })
 }
 
 #[component]
-fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> Drawn {
+fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> impl IntoView {
     let store = Store::from_context();
     let name =
         store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone()).unwrap_or_default());

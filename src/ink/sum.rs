@@ -1,17 +1,14 @@
 //! Whether a recipe's parts are whole, and what would mend them; and whether data sheets allow it.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{LimitBroken, LimitOf, OffSum, RecipeForm, SumFix, SumOffer};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The sum as it is typed. `asked` once saving was tried: then it is a problem, before that a help.
 #[component]
-pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> Drawn {
+pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> impl IntoView {
     let store = Store::from_context();
     let off = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.sum(shop))));
     let any = Memo::new(move |_| {
@@ -20,25 +17,26 @@ pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> Drawn {
     let top = Memo::new(move |_| form.with(RecipeForm::with_top));
     view! {
         <div class="ink-sum" id="sum" aria-live="polite">
-            {live(move || match off.get() {
-                Some(off) => off_sum(form, &off, asked.get()),
-                None => view! { {any.get().then(|| view! { <p class="ink-whole"><Icon name="check"/>{words::ink_sum_whole()}</p> })} },
-            })}
-            {live(move || top.get().map(|grams| view! { <p class="quiet-line">{words::ink_with_top(words::number(grams, 4))}</p> }))}
+            {move || match off.get() {
+                Some(off) => off_sum(form, &off, asked.get()).into_any(),
+                None => view! { {any.get().then(|| view! { <p class="ink-whole"><Icon name="check"/>{words::ink_sum_whole()}</p> })} }.into_any(),
+            }}
+            {move || top.get().map(|grams| view! { <p class="quiet-line">{words::ink_with_top(words::number(grams, 4))}</p> })}
         </div>
     }
 }
 
-fn off_sum(form: RwSignal<RecipeForm>, off: &OffSum, asked: bool) -> Drawn {
+fn off_sum(form: RwSignal<RecipeForm>, off: &OffSum, asked: bool) -> AnyView {
     let why = words::ink_why_off(off.why, off.percent);
-    let offers: Vec<Drawn> = off.offers.iter().map(|offer| mend(form, offer)).collect();
+    let offers = off.offers.iter().map(|offer| mend(form, offer)).collect_view();
     view! {
         <p class:problem=asked>{why}</p>
         <div class="ink-mends">{offers}</div>
     }
+    .into_any()
 }
 
-fn mend(form: RwSignal<RecipeForm>, offer: &SumOffer) -> Drawn {
+fn mend(form: RwSignal<RecipeForm>, offer: &SumOffer) -> AnyView {
     let words = match offer.fix {
         SumFix::Scale => words::ink_fix_scale().to_owned(),
         SumFix::OnTop => words::ink_fix_on_top().to_owned(),
@@ -52,7 +50,7 @@ fn mend(form: RwSignal<RecipeForm>, offer: &SumOffer) -> Drawn {
     };
     view! {
         <button type="button" class="button" data-fix=name on:click=move |_| form.update(|form| form.parts.clone_from(&parts))>{words}</button>
-    }
+    }.into_any()
 }
 
 /// The base that makes up for what is missing, and how much of it there then is.
@@ -75,15 +73,15 @@ impl Filled<'_> {
 
 /// The limits that a recipe as typed passes.
 #[component]
-pub fn TypedLimits(form: RwSignal<RecipeForm>) -> Drawn {
+pub fn TypedLimits(form: RwSignal<RecipeForm>) -> impl IntoView {
     let store = Store::from_context();
     let limits = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.limits(shop))));
-    live(move || limits.with(|limits| limits_told(limits)))
+    move || limits.with(|limits| limits_told(limits))
 }
 
 /// Data sheets' limits that are passed, where there are any.
-pub(super) fn limits_told(limits: &[LimitBroken]) -> Option<Drawn> {
-    let lines: Vec<Drawn> = limits
+pub(super) fn limits_told(limits: &[LimitBroken]) -> Option<AnyView> {
+    let lines = limits
         .iter()
         .map(|broken| {
             let [percent, most] = [broken.percent, broken.most].map(|share| words::percent(share, 2));
@@ -93,8 +91,8 @@ pub(super) fn limits_told(limits: &[LimitBroken]) -> Option<Drawn> {
             };
             view! { <strong>{words}</strong>" " }
         })
-        .collect();
+        .collect_view();
     (!lines.is_empty()).then(|| {
-        view! { <p class="caution ink-limits"><Icon name="alert"/><span>{lines}{words::ink_limit_hint()}</span></p> }
+        view! { <p class="caution ink-limits"><Icon name="alert"/><span>{lines}{words::ink_limit_hint()}</span></p> }.into_any()
     })
 }

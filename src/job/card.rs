@@ -1,8 +1,6 @@
 //! One job: what it is, its garments and runs, and what can be done with it.
 
 use super::lot_section::LotSection;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page, Sheet, delete};
 use crate::place::Place;
 use crate::platform::ids;
@@ -12,16 +10,15 @@ use crate::words;
 use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
 use lastpull_core::journal::Fact;
 use lastpull_core::screen::facts_on_finish;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// One job.
 #[component]
-pub fn JobScreen(id: JobId) -> Drawn {
+pub fn JobScreen(id: JobId) -> impl IntoView {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| job_card(shop, id)));
     let here = Memo::new(move |_| card.with(Option::is_some));
-    live(move || {
+    move || {
         if !here.get() {
             return view! { <NotHere/> }.into_any();
         }
@@ -37,11 +34,11 @@ pub fn JobScreen(id: JobId) -> Drawn {
             </Page>
         }
         .into_any()
-    })
+    }
 }
 
 #[component]
-fn Facts(card: JobCard) -> Drawn {
+fn Facts(card: JobCard) -> impl IntoView {
     let job = card.job;
     view! {
         <div class="job-facts">
@@ -65,7 +62,7 @@ fn Facts(card: JobCard) -> Drawn {
 }
 
 #[component]
-fn Lots(card: JobCard) -> Drawn {
+fn Lots(card: JobCard) -> impl IntoView {
     let id = card.id;
     let none = card.lots.is_empty();
     view! {
@@ -79,7 +76,7 @@ fn Lots(card: JobCard) -> Drawn {
 }
 
 #[component]
-fn Actions(card: JobCard) -> Drawn {
+fn Actions(card: JobCard) -> impl IntoView {
     let store = Store::from_context();
     let id = card.id;
     let title = StoredValue::new(card.job.title.clone());
@@ -113,7 +110,7 @@ fn Actions(card: JobCard) -> Drawn {
             {if finished {
                 view! { <button type="button" class="button with-icon" on:click=reopen><Icon name="undo"/>{words::job_reopen()}</button> }.into_any()
             } else if card.planned == 0 {
-                nothing()
+                ().into_any()
             } else {
                 view! {
                     <button

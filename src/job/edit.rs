@@ -1,7 +1,5 @@
 //! The job form.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, Switch, TextArea, bound, set};
 use crate::place::Place;
 use crate::platform::{clock, ids};
@@ -9,12 +7,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobForm, JobId};
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A new job, or a job's fields.
 #[component]
-pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> Drawn {
+pub fn JobFormScreen(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     let store = Store::from_context();
     let before = job.and_then(|id| store.shop.with_untracked(|shop| shop.job(id).filter(|job| !job.deleted).cloned()));
     if job.is_some() && before.is_none() {

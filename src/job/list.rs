@@ -1,18 +1,15 @@
 //! All jobs.
 
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Empty, GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{JobRow, job_list};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// All jobs: open ones by due date, finished ones below.
 #[component]
-pub fn JobsScreen() -> Drawn {
+pub fn JobsScreen() -> impl IntoView {
     let store = Store::from_context();
     let search = RwSignal::new(String::new());
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -62,7 +59,7 @@ pub fn JobsScreen() -> Drawn {
     }
 }
 
-fn rows(rows: &[JobRow], searching: bool) -> Drawn {
+fn rows(rows: &[JobRow], searching: bool) -> AnyView {
     if rows.is_empty() {
         let text = if searching { words::jobs_none_found() } else { words::jobs_none_open() };
         return view! { <p class="quiet-line">{text}</p> }.into_any();
@@ -72,7 +69,7 @@ fn rows(rows: &[JobRow], searching: bool) -> Drawn {
 }
 
 #[component]
-fn Row(row: JobRow) -> Drawn {
+fn Row(row: JobRow) -> impl IntoView {
     let (garment, ink) = row.swatches.first().copied().unwrap_or_default();
     let when = match (row.finished, row.due) {
         (Some(at), _) => words::finished_on(words::moment(at)),

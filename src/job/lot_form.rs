@@ -1,7 +1,5 @@
 //! The garment form: what, which fabric, which colour, how many of each size.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound, set};
 use crate::place::Place;
 use crate::platform::ids;
@@ -9,12 +7,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Size, suggested_lot};
 use lastpull_core::journal::{Fact, LotField};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A new lot of a job, or a lot's fields.
 #[component]
-pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> Drawn {
+pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> impl IntoView {
     let store = Store::from_context();
     let before = lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).cloned()));
     let of_job = job.or(before.as_ref().and_then(|lot| lot.job));
@@ -80,7 +77,7 @@ pub fn LotFormScreen(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option
 }
 
 #[component]
-fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> Drawn {
+fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> impl IntoView {
     view! {
         <div class="size-group">
             <h3>{title}</h3>
@@ -92,7 +89,7 @@ fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>)
 }
 
 #[component]
-fn SizeCell(size: Size, form: RwSignal<LotForm>) -> Drawn {
+fn SizeCell(size: Size, form: RwSignal<LotForm>) -> impl IntoView {
     let id = format!("size-{size:?}").to_ascii_lowercase();
     let field = Bound {
         value: Signal::derive(move || form.with(|form| form.pieces.get(&size).cloned().unwrap_or_default())),

@@ -1,7 +1,6 @@
 //! A garment lot on the job's card, with its runs.
 
 use crate::failure::FailureBar;
-use crate::live::Drawn;
 use crate::parts::{GarmentChip, Icon, Swatch};
 use crate::place::Place;
 use crate::store::Store;
@@ -10,12 +9,11 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{LotCard, RunCard};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{SetUp, Standing};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A lot with its sizes and runs.
 #[component]
-pub fn LotSection(lot: LotCard) -> Drawn {
+pub fn LotSection(lot: LotCard) -> impl IntoView {
     let store = Store::from_context();
     let LotCard { id, lot, runs } = lot;
     let garment = StoredValue::new(lot.garment.clone());
@@ -50,7 +48,7 @@ pub fn LotSection(lot: LotCard) -> Drawn {
 }
 
 #[component]
-fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> Drawn {
+fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> impl IntoView {
     let store = Store::from_context();
     let id = run.id;
     let place = words::location(run.run.location);

@@ -1,7 +1,5 @@
 //! The run form: the print, its heat, its screen, its place.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Bound, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, bound, set};
 use crate::place::Place;
 use crate::platform::ids;
@@ -11,12 +9,11 @@ use lastpull_core::ink::{ink_names, recipe_for};
 use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
 use lastpull_core::journal::{Fact, RunField};
 use lastpull_core::run::{Location, Run};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A new run of a lot, or a run's fields.
 #[component]
-pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> Drawn {
+pub fn RunFormScreen(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let before = run.and_then(|id| store.shop.with_untracked(|shop| shop.run(id).filter(|run| !run.deleted).cloned()));
     let of_lot = lot.or(before.as_ref().and_then(|run| run.lot));

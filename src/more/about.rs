@@ -1,19 +1,16 @@
 //! Where the data is, whether it is kept, and what the app is.
 
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Draw, Drawn, live};
 use crate::parts::{Icon, Page, Sheet};
 use crate::place::Place;
 use crate::platform::install;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::shop::Shop;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Storage and app.
 #[component]
-pub fn AboutScreen() -> Drawn {
+pub fn AboutScreen() -> impl IntoView {
     let store = Store::from_context();
     store.look_at_keeping();
     view! {
@@ -40,7 +37,7 @@ pub fn AboutScreen() -> Drawn {
 }
 
 #[component]
-fn Data() -> Drawn {
+fn Data() -> impl IntoView {
     let store = Store::from_context();
     let facts = Memo::new(move |_| store.shop.with(Shop::facts));
     let unknown = Memo::new(move |_| store.shop.with(|shop| shop.unknown.values().sum::<u32>()));
@@ -68,9 +65,9 @@ fn Data() -> Drawn {
 
 /// How to put the app on this device's home screen.
 #[component]
-pub fn InstallHint() -> Drawn {
+pub fn InstallHint() -> impl IntoView {
     let store = Store::from_context();
-    live(move || {
+    move || {
         store.install_offer.track();
         match install::way() {
             install::Way::Done => view! { <p>{words::install_done()}</p> }.into_any(),
@@ -80,11 +77,11 @@ pub fn InstallHint() -> Drawn {
             install::Way::ShareMenu => view! { <p>{words::install_share()}</p> }.into_any(),
             install::Way::BrowserMenu => view! { <p>{words::install_menu()}</p> }.into_any(),
         }
-    })
+    }
 }
 
 #[component]
-fn Erase() -> Drawn {
+fn Erase() -> impl IntoView {
     let store = Store::from_context();
     let asking = RwSignal::new(false);
     let demo = store.settings.with_untracked(|settings| settings.demo);
@@ -106,5 +103,5 @@ fn Erase() -> Drawn {
             </section>
         }
     })
-    .drawn()
+    .into_any()
 }

@@ -1,19 +1,16 @@
 //! The backup file, out and in.
 
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::platform::files;
 use crate::store::{BringError, Brought, Store};
 use crate::words;
-use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 
 /// Backup, out and in.
 #[component]
-pub fn BackupScreen() -> Drawn {
+pub fn BackupScreen() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| words::backup_title().to_owned()) up=Place::More class="backup">
             <Out/>
@@ -24,7 +21,7 @@ pub fn BackupScreen() -> Drawn {
 }
 
 #[component]
-fn Out() -> Drawn {
+fn Out() -> impl IntoView {
     let store = Store::from_context();
     let busy = move || store.backup.with(|backup| backup.busy);
     let last = move || {
@@ -68,7 +65,7 @@ fn Out() -> Drawn {
 }
 
 #[component]
-fn In() -> Drawn {
+fn In() -> impl IntoView {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {
@@ -97,7 +94,7 @@ fn In() -> Drawn {
 }
 
 #[component]
-fn Arrived(brought: Brought) -> Drawn {
+fn Arrived(brought: Brought) -> impl IntoView {
     let (photos, missing, brought) = (brought.photos, brought.photos_missing, brought.facts);
     let known = words::facts(brought.known as u32);
     let text = if brought.new > 0 {
@@ -115,12 +112,12 @@ fn Arrived(brought: Brought) -> Drawn {
 }
 
 #[component]
-fn Devices() -> Drawn {
+fn Devices() -> impl IntoView {
     let store = Store::from_context();
     let names = Memo::new(move |_| {
         store.shop.with(|shop| shop.devices.iter().map(|(id, name)| (*id, name.clone())).collect::<Vec<_>>())
     });
-    live(move || {
+    move || {
         (!names.with(Vec::is_empty)).then(|| {
             view! {
                 <section class="card">
@@ -133,7 +130,7 @@ fn Devices() -> Drawn {
                 </section>
             }
         })
-    })
+    }
 }
 
 fn bring_error(error: &BringError) -> String {

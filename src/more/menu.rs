@@ -1,17 +1,14 @@
 //! The list of everything else.
 
-use crate::kept::{Memo, Signal};
-use crate::live::Drawn;
 use crate::parts::{MenuRow, Page};
 use crate::place::{HeatPlace, Place};
 use crate::store::Store;
 use crate::words;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The list.
 #[component]
-pub fn MoreScreen() -> Drawn {
+pub fn MoreScreen() -> impl IntoView {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
     let line = |place: Place, icon: &'static str, title: &'static str, text: &'static str| {

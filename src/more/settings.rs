@@ -1,19 +1,16 @@
 //! Settings of this device, and of the shop.
 
 use super::shop_settings::ShopSettings;
-use crate::kept::Signal;
-use crate::live::Drawn;
 use crate::parts::{Choice, Icon, Page, Switch};
 use crate::place::Place;
 use crate::platform::settings::{Language, Theme};
 use crate::store::Store;
 use crate::words::{self, Manner};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Settings. Each takes hold at once.
 #[component]
-pub fn SettingsScreen() -> Drawn {
+pub fn SettingsScreen() -> impl IntoView {
     let store = Store::from_context();
     let settings = store.settings;
     let language = Signal::derive(move || settings.with(|settings| Manner::of(settings).language));

@@ -1,18 +1,15 @@
 //! Settings of the shop, which travel to every device.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Bound, Field, Kind, SaveBar, Sending, bound};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::shop::ShopForm;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The shop's settings: a form with one save.
 #[component]
-pub fn ShopSettings() -> Drawn {
+pub fn ShopSettings() -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| ShopForm::of(shop, store.device.get_untracked())));
     let sending = Sending::new(Box::new(move || {
@@ -46,7 +43,7 @@ pub fn ShopSettings() -> Drawn {
 const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
 
 #[component]
-fn Weekday(day: usize, form: RwSignal<ShopForm>, problems: RwSignal<Problems>) -> Drawn {
+fn Weekday(day: usize, form: RwSignal<ShopForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let field = Bound {
         value: Signal::derive(move || form.with(|form| form.week[day].clone())),
         set: Callback::new(move |typed| form.update(|form| form.week[day] = typed)),

@@ -1,8 +1,5 @@
 //! One of a few, and yes or no.
 
-use crate::kept::Signal;
-use crate::live::Drawn;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// One of a few, as a row of buttons that wraps. Each option is its value and its words.
@@ -20,7 +17,7 @@ pub fn Choice<T>(
     value: Signal<T>,
     /// Called with the new choice.
     on_pick: Callback<T>,
-) -> Drawn
+) -> impl IntoView
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
@@ -68,7 +65,7 @@ pub fn Switch(
     value: Signal<bool>,
     /// Called with the new state.
     on_set: Callback<bool>,
-) -> Drawn {
+) -> impl IntoView {
     view! {
         <div class="switch">
             <input

@@ -1,9 +1,7 @@
 //! What an empty list says: what belongs here and what to do.
 
 use super::{Icon, Page};
-use crate::live::Drawn;
 use crate::{place::Place, words};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// An empty list.
@@ -20,7 +18,7 @@ pub fn Empty(
     /// The button that does it.
     #[prop(optional)]
     children: Option<Children>,
-) -> Drawn {
+) -> impl IntoView {
     view! {
         <div class="empty">
             <Icon name=icon/>
@@ -33,7 +31,7 @@ pub fn Empty(
 
 /// A page about something that is not here.
 #[component]
-pub fn NotHere() -> Drawn {
+pub fn NotHere() -> impl IntoView {
     view! {
         <Page title=words::not_here_title().to_owned() class="not-here">
             <Empty icon="box" title=words::not_here_title() text=words::not_here_text()>

@@ -1,10 +1,7 @@
 //! A field of a form, with what is wrong said beside it.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::words;
 use lastpull_core::job::Problems;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A text of a form and how to set it.
@@ -79,7 +76,7 @@ pub fn Field(
     /// What was typed here before.
     #[prop(optional)]
     suggestions: Vec<String>,
-) -> Drawn {
+) -> impl IntoView {
     let (input_type, input_mode) = kind.input();
     let problem = move || problems.with(|problems| problems.get(name).map(|problem| words::form_problem(*problem)));
     // A form is filled in with points, and reads either mark.
@@ -135,7 +132,7 @@ pub fn TextArea(
     /// What is wrong with the form.
     #[prop(into)]
     problems: Signal<Problems>,
-) -> Drawn {
+) -> impl IntoView {
     let problem = move || problems.with(|problems| problems.get(name).map(|problem| words::form_problem(*problem)));
     view! {
         <div class="field" class:wrong=move || problem().is_some()>
@@ -167,7 +164,7 @@ pub fn SaveBar(
     /// What the button says, where it is not just saved.
     #[prop(optional)]
     words: &'static str,
-) -> Drawn {
+) -> impl IntoView {
     let says = if words.is_empty() { words::save() } else { words };
     view! {
         <div class="save-bar">

@@ -1,12 +1,10 @@
 //! Line icons of our own, drawn on a grid of 24.
 
-use crate::live::Drawn;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// An icon by name. Decoration only: the words beside it or its button's label say what it means.
 #[component]
-pub fn Icon(name: &'static str) -> Drawn {
+pub fn Icon(name: &'static str) -> impl IntoView {
     let path = match name {
         // A rail with runs hanging on it.
         "day" => "M5 3v18M5 7h11v4H5M5 14h14v4H5",

@@ -1,8 +1,6 @@
 //! A row that leads elsewhere.
 
 use super::Icon;
-use crate::live::Drawn;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A row of a list of ways on: an icon, where it leads, and a word about it.
@@ -22,7 +20,7 @@ pub fn MenuRow(
     /// An id, unique on the screen.
     #[prop(optional)]
     id: &'static str,
-) -> Drawn {
+) -> impl IntoView {
     view! {
         <li>
             <a class="menu-row" id=(!id.is_empty()).then_some(id) href=href>

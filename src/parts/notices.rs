@@ -1,16 +1,14 @@
 //! What was just done, with undo; and a save that fails, which cannot be missed.
 
 use super::Icon;
-use crate::live::{Drawn, nothing};
 use crate::store::{SaveState, Store};
 use crate::{place::Place, words};
 use lastpull_core::journal::StorageFault;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The notices over every screen.
 #[component]
-pub fn Notices() -> Drawn {
+pub fn Notices() -> impl IntoView {
     let store = Store::from_context();
     view! {
         <div class="notices" role="status" aria-live="polite">
@@ -33,11 +31,11 @@ pub fn Notices() -> Drawn {
 
 /// A save that fails: in the flow above the screen, which makes room for it.
 #[component]
-pub fn Faults() -> Drawn {
+pub fn Faults() -> impl IntoView {
     let store = Store::from_context();
     view! {
         {move || match store.saving.get() {
-            SaveState::Fine => nothing(),
+            SaveState::Fine => ().into_any(),
             SaveState::Retrying(fault) => view! {
                 <div class="fault retrying" role="alert">
                     <Icon name="alert"/>
@@ -50,7 +48,7 @@ pub fn Faults() -> Drawn {
 }
 
 #[component]
-fn Blocked(fault: StorageFault) -> Drawn {
+fn Blocked(fault: StorageFault) -> impl IntoView {
     let store = Store::from_context();
     let next = if fault == StorageFault::Full { words::blocked_next_full() } else { words::blocked_next() };
     view! {

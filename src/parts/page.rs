@@ -1,11 +1,8 @@
 //! The frame of a screen: its heading, a way back, what it holds.
 
 use super::Icon;
-use crate::kept::Signal;
-use crate::live::Drawn;
 use crate::place::Place;
 use crate::{platform::dom, words};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A screen with its heading. `up` is the place its back arrow leads to.
@@ -23,7 +20,7 @@ pub fn Page(
     /// A name for the style sheet.
     class: &'static str,
     children: Children,
-) -> Drawn {
+) -> impl IntoView {
     Effect::new(move || dom::set_title(&format!("{} · {}", title.get(), words::app_name())));
     view! {
         <article class=format!("page {class}")>

@@ -1,6 +1,5 @@
 //! What forms have in common: checked when sent, saved, and on to the next place.
 
-use crate::kept::RwSignal;
 use crate::place::Place;
 use crate::platform::spawn_local;
 use crate::store::Store;

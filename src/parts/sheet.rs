@@ -2,9 +2,7 @@
 //! place, closes on Escape, and hides what is behind from readers.
 
 use super::Icon;
-use crate::live::Drawn;
 use crate::words;
-use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 
@@ -17,7 +15,7 @@ pub fn Sheet(
     /// Called when the person puts it away.
     on_close: Callback<()>,
     children: Children,
-) -> Drawn {
+) -> impl IntoView {
     let dialog = NodeRef::<html::Dialog>::new();
     Effect::new(move || {
         if let Some(dialog) = dialog.get() {

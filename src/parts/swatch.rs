@@ -1,13 +1,11 @@
 //! Colours, and a colour on a garment.
 
-use crate::live::Drawn;
 use lastpull_core::ink::Colour;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A colour. Decoration: its name stands beside it.
 #[component]
-pub fn Swatch(#[prop(into)] colour: Option<Colour>) -> Drawn {
+pub fn Swatch(#[prop(into)] colour: Option<Colour>) -> impl IntoView {
     view! {
         <span class="swatch" class:unknown=colour.is_none() aria-hidden="true" style:background-color=colour.map(|c| c.to_string())></span>
     }
@@ -15,7 +13,7 @@ pub fn Swatch(#[prop(into)] colour: Option<Colour>) -> Drawn {
 
 /// A little garment in its colour with the ink on it.
 #[component]
-pub fn GarmentChip(garment: Option<Colour>, ink: Option<Colour>) -> Drawn {
+pub fn GarmentChip(garment: Option<Colour>, ink: Option<Colour>) -> impl IntoView {
     let cloth = garment.map_or_else(|| "var(--line)".to_owned(), |colour| colour.to_string());
     let print = ink.map_or_else(|| "transparent".to_owned(), |colour| colour.to_string());
     view! {

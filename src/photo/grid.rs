@@ -2,15 +2,12 @@
 
 use super::shown::Fetching;
 use super::view::PhotoView;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, nothing};
 use crate::parts::Icon;
 use crate::platform::pictures;
 use crate::store::{Adding, Shown, Store};
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::photo::{FEW_MORE, Photo, PhotoId};
-use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 
@@ -19,7 +16,7 @@ use leptos::prelude::*;
 pub fn Photos(
     /// What they show.
     subject: Subject,
-) -> Drawn {
+) -> impl IntoView {
     let store = Store::from_context();
     let photos = Memo::new(move |_| store.shop.with(|shop| shop.photos.of(subject)));
     let adding = RwSignal::new(Adding::default());
@@ -29,7 +26,7 @@ pub fn Photos(
     view! {
         <section class="photos" aria-label=words::photos_title() id=section_of(subject) tabindex="-1">
             {move || if is_empty.get() {
-                view! { <p class="quiet-line">{words::photos_none()}</p> }
+                view! { <p class="quiet-line">{words::photos_none()}</p> }.into_any()
             } else {
                 view! {
                     <ul class="photo-grid">
@@ -37,7 +34,7 @@ pub fn Photos(
                             <Tile photo photos open/>
                         </For>
                     </ul>
-                }
+                }.into_any()
             }}
             {move || store.photos_that_fit().filter(|left| *left < FEW_MORE).map(|left| {
                 view! { <p class="caution">{words::photos_left(left)}</p> }
@@ -71,7 +68,7 @@ pub fn section_of(subject: Subject) -> String {
 
 /// A button that takes pictures from the camera, or from what the device has.
 #[component]
-fn Pick(subject: Subject, adding: RwSignal<Adding>, camera: bool) -> Drawn {
+fn Pick(subject: Subject, adding: RwSignal<Adding>, camera: bool) -> impl IntoView {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {
@@ -100,7 +97,7 @@ fn Pick(subject: Subject, adding: RwSignal<Adding>, camera: bool) -> Drawn {
 
 /// A small picture. Its bytes are fetched when it comes near the window.
 #[component]
-fn Tile(photo: Photo, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> Drawn {
+fn Tile(photo: Photo, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> impl IntoView {
     let store = Store::from_context();
     let fetching = Fetching::new();
     let shown = fetching.shown;
@@ -116,10 +113,10 @@ fn Tile(photo: Photo, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>)
         <li>
             <button type="button" class="photo-tile" node_ref=tile aria-label=label on:click=move |_| open.set(Some(photo.id))>
                 {move || match shown.get() {
-                    None => nothing(),
-                    Some(Shown::At(address)) => view! { <img src=address alt="" draggable="false"/> },
-                    Some(Shown::Missing) => view! { <span class="photo-gap"><Icon name="picture"/>{words::photo_missing()}</span> },
-                    Some(Shown::Fault(fault)) => view! { <span class="photo-gap"><Icon name="alert"/>{words::storage_fault(&fault)}</span> },
+                    None => ().into_any(),
+                    Some(Shown::At(address)) => view! { <img src=address alt="" draggable="false"/> }.into_any(),
+                    Some(Shown::Missing) => view! { <span class="photo-gap"><Icon name="picture"/>{words::photo_missing()}</span> }.into_any(),
+                    Some(Shown::Fault(fault)) => view! { <span class="photo-gap"><Icon name="alert"/>{words::storage_fault(&fault)}</span> }.into_any(),
                 }}
             </button>
         </li>

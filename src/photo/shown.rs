@@ -1,6 +1,5 @@
 //! A photo's bytes on screen: fetched once, at an address that is let go of with whatever shows it.
 
-use crate::kept::RwSignal;
 use crate::platform::{pictures, spawn_local};
 use crate::store::Shown;
 use leptos::prelude::*;

@@ -2,15 +2,12 @@
 
 use super::grid::section_of;
 use super::shown::Fetching;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, nothing};
 use crate::parts::Icon;
 use crate::platform::dom;
 use crate::store::{Shown, Store};
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::photo::{DoubleTouch, Photo, PhotoId, Zoom};
-use crate::live::view;
 use leptos::html;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -30,7 +27,7 @@ struct Hand {
 
 /// The photo that is open, among those of its subject.
 #[component]
-pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> Drawn {
+pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> impl IntoView {
     let store = Store::from_context();
     let dialog = NodeRef::<html::Dialog>::new();
     let stage = NodeRef::<html::Div>::new();
@@ -198,17 +195,17 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
 
 /// The photo itself.
 #[component]
-fn Large(photo: PhotoId, label: String) -> Drawn {
+fn Large(photo: PhotoId, label: String) -> impl IntoView {
     let store = Store::from_context();
     let fetching = Fetching::new();
     let shown = fetching.shown;
     fetching.fetch(store.show_photo(photo));
     view! {
         {move || match shown.get() {
-            None => nothing(),
-            Some(Shown::At(address)) => view! { <img src=address alt=label.clone() draggable="false"/> },
-            Some(Shown::Missing) => view! { <p><strong>{words::photo_missing()}</strong>" "{words::photo_missing_text()}</p> },
-            Some(Shown::Fault(fault)) => view! { <p>{words::storage_fault(&fault)}</p> },
+            None => ().into_any(),
+            Some(Shown::At(address)) => view! { <img src=address alt=label.clone() draggable="false"/> }.into_any(),
+            Some(Shown::Missing) => view! { <p><strong>{words::photo_missing()}</strong>" "{words::photo_missing_text()}</p> }.into_any(),
+            Some(Shown::Fault(fault)) => view! { <p>{words::storage_fault(&fault)}</p> }.into_any(),
         }}
     }
 }

@@ -3,8 +3,6 @@
 use super::happened::scale_step;
 use super::keypad::Keypad;
 use super::remark::Added;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Bound, Empty, Field, Icon, Kind, NotHere, Page, Swatch};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::platform::{ids, wake};
@@ -17,22 +15,21 @@ use lastpull_core::ink::{
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A correction.
 #[component]
-pub fn AddScreen(id: Subject) -> Drawn {
+pub fn AddScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let name =
         store.shop.with_untracked(|shop| shop.ink.pot(id).filter(|pot| !pot.deleted).map(|pot| pot.name.clone()));
-    let Some(name) = name else { return view! { <NotHere/> } };
+    let Some(name) = name else { return view! { <NotHere/> }.into_any() };
     wake::stay_awake();
     on_cleanup(wake::let_sleep);
     let step = scale_step(store);
     let rows = Memo::new(move |_| store.shop.with(|shop| components_to_add(shop, id)));
     if rows.with_untracked(Vec::is_empty) {
-        return no_components(id);
+        return no_components(id).into_any();
     }
     // A correction is mostly more of the last.
     let likely = store.shop.with_untracked(|shop| last_added(shop, id));
@@ -99,25 +96,25 @@ pub fn AddScreen(id: Subject) -> Drawn {
     let entry = move || {
         view! {
             <div class="pot-add-what">
-                {live(move || match picked_row.get().filter(|_| !choosing.get()) {
+                {move || match picked_row.get().filter(|_| !choosing.get()) {
                     Some(row) => view! {
                         <button type="button" class="pot-picked" id="picked" on:click=move |_| choosing.set(true)>
                             <Swatch colour=row.colour/><strong>{row.name.clone()}</strong><span>{words::pot_pick_other()}</span>
                         </button>
-                    },
+                    }.into_any(),
                     None => view! {
                         <fieldset class="choice" id="component">
                             <legend>{words::pot_which_component()}</legend>
                             <div class="choice-row">{rows.with(|rows| rows.iter().enumerate().map(|(at, row)| component(at, row, pick)).collect::<Vec<_>>())}</div>
                             {problem(problems, "component")}
                         </fieldset>
-                    },
-                })}
+                    }.into_any(),
+                }}
                 <section class="pot-after" id="after" aria-live="polite">
-                    {live(move || match after.get() {
-                        None => view! { <p class="muted">{words::pot_after_wait()}</p> },
-                        Some((component, grams, after)) => told(store, id, component, grams, &after, step),
-                    })}
+                    {move || match after.get() {
+                        None => view! { <p class="muted">{words::pot_after_wait()}</p> }.into_any(),
+                        Some((component, grams, after)) => told(store, id, component, grams, &after, step).into_any(),
+                    }}
                 </section>
             </div>
             <section class="pot-entry">
@@ -134,10 +131,10 @@ pub fn AddScreen(id: Subject) -> Drawn {
             </section>
             <section class="pot-why">
                 <p class="pot-chips">
-                    {live(move || chips(picked_row.get().map(|row| row.name)).into_iter().map(|chip| {
+                    {move || chips(picked_row.get().map(|row| row.name)).into_iter().map(|chip| {
                         let text = chip.clone();
                         view! { <button type="button" class="button" on:click=move |_| note.set(text.clone())>{chip}</button> }
-                    }).collect::<Vec<_>>())}
+                    }).collect::<Vec<_>>()}
                 </p>
                 <Field name="note" label=words::pot_why() kind=Kind::Words bound problems/>
                 <p class="quiet-line">{words::pot_photo_after()}</p>
@@ -146,12 +143,13 @@ pub fn AddScreen(id: Subject) -> Drawn {
     };
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Pot(PotPlace::Pot(id)) class="pot-add">
-            {live(move || match just.get() {
-                Some(event) => view! { <Added pot=id event same other/> },
-                None => entry(),
-            })}
+            {move || match just.get() {
+                Some(event) => view! { <Added pot=id event same other/> }.into_any(),
+                None => entry().into_any(),
+            }}
         </Page>
     }
+    .into_any()
 }
 
 /// What is often said of a correction.
@@ -161,23 +159,23 @@ fn chips(name: Option<String>) -> Vec<String> {
     touch.into_iter().chain(plain.map(str::to_owned)).collect()
 }
 
-fn component(at: usize, row: &PartRow, pick: Callback<Subject>) -> Drawn {
+fn component(at: usize, row: &PartRow, pick: Callback<Subject>) -> AnyView {
     let id = row.component;
     view! {
         <button type="button" class="button pot-component" id=format!("component-{at}") on:click=move |_| pick.run(id)>
             <Swatch colour=row.colour/><span>{row.name.clone()}{(row.percent > 0.0).then(|| view! { <small>{words::pot_percent(row.percent)}</small> })}</span>
         </button>
-    }
+    }.into_any()
 }
 
-fn problem(problems: RwSignal<Problems>, field: &'static str) -> Drawn {
+fn problem(problems: RwSignal<Problems>, field: &'static str) -> AnyView {
     view! {
         <p class="problem" role="alert">{move || problems.with(|problems| problems.get(field).map(|problem| words::form_problem(*problem)))}</p>
-    }
+    }.into_any()
 }
 
 /// What the pot holds with it in, against what it holds now.
-fn told(store: Store, id: Subject, added: Subject, grams: Grams, after: &AfterAddition, step: Grams) -> Drawn {
+fn told(store: Store, id: Subject, added: Subject, grams: Grams, after: &AfterAddition, step: Grams) -> AnyView {
     let before = store.shop.with(|shop| pot_state(shop, id).contents.percentages());
     let weight = |grams: Grams| words::pot_weight(grams, step);
     let was = |component: Subject| before.iter().find(|(id, _)| *id == component).map_or(0.0, |(_, percent)| *percent);
@@ -198,10 +196,10 @@ fn told(store: Store, id: Subject, added: Subject, grams: Grams, after: &AfterAd
         {after.spills.is_some().then(|| view! { <p class="caution"><Icon name="alert"/>{words::pot_will_spill(weight(after.spills))}</p> })}
         {after.lacks.iter().map(|(component, grams)| view! { <p class="caution"><Icon name="alert"/>{words::pot_lacks_of(weight(*grams), name(*component))}</p> }).collect::<Vec<_>>()}
         {after.limits.iter().map(|limit| view! { <p class="caution"><Icon name="alert"/>{words::pot_limit(limit)}</p> }).collect::<Vec<_>>()}
-    }
+    }.into_any()
 }
 
-fn no_components(id: Subject) -> Drawn {
+fn no_components(id: Subject) -> AnyView {
     let title = words::pot_add();
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Place::Pot(PotPlace::Pot(id)) class="pot-add">
@@ -209,5 +207,5 @@ fn no_components(id: Subject) -> Drawn {
                 <a class="button primary" href=Place::Ink(InkPlace::NewComponent).hash()>{words::pot_new_component()}</a>
             </Empty>
         </Page>
-    }
+    }.into_any()
 }

@@ -4,8 +4,6 @@ use super::moved::MoveSheet;
 use super::saved::{SaveSheet, YesSheet};
 use super::taken::{UsedSheet, WasteSheet};
 use super::top_up::TopUpSheet;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, delete};
 use crate::place::{ColourPlace, InkPlace, Place, PotPlace};
 use crate::platform::ids;
@@ -13,7 +11,6 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage, reading_now};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What is asked about a pot.
@@ -37,7 +34,12 @@ pub enum Asking {
 
 /// The steps.
 #[component]
-pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>, go_on: Callback<()>) -> Drawn {
+pub fn Steps(
+    id: Subject,
+    card: Memo<Option<PotCard>>,
+    asking: RwSignal<Option<Asking>>,
+    go_on: Callback<()>,
+) -> impl IntoView {
     let store = Store::from_context();
     let at = Memo::new(move |_| {
         card.with(|card| {
@@ -78,25 +80,25 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
         view! { <a class="button huge with-icon" id="again" href=Place::Ink(InkPlace::MakeAgain(recipe)).hash()><Icon name="repeat"/>{words::ink_make_again()}</a> }
     };
     let first = move || {
-        let Some((stage, unfinished, _, _, recipe)) = at.get() else { return nothing() };
+        let Some((stage, unfinished, _, _, recipe)) = at.get() else { return ().into_any() };
         let go_on = unfinished.then(|| view! {
             <button type="button" class="button huge with-icon" class:primary=stage == PotStage::Weighing id="go-on" on:click=move |_| go_on.run(())><Icon name="go"/>{words::pot_weigh_go_on()}</button>
         });
         match stage {
-            PotStage::Weighing => view! { {go_on}{add(false)} },
-            PotStage::Mixed => view! { {add(true)}{to_match()}{matches()}{go_on} },
-            PotStage::Matched => view! { {yes(true)}{used(false)}{add(false)} },
-            PotStage::Approved => view! { {used(true)}{recipe.map(again)}{add(false)} },
+            PotStage::Weighing => view! { {go_on}{add(false)} }.into_any(),
+            PotStage::Mixed => view! { {add(true)}{to_match()}{matches()}{go_on} }.into_any(),
+            PotStage::Matched => view! { {yes(true)}{used(false)}{add(false)} }.into_any(),
+            PotStage::Approved => view! { {used(true)}{recipe.map(again)}{add(false)} }.into_any(),
             PotStage::Empty => {
-                view! { {add(true)}{go_on}<button type="button" class="button huge with-icon" on:click=move |_| close(true)><Icon name="box"/>{words::pot_close()}</button> }
+                view! { {add(true)}{go_on}<button type="button" class="button huge with-icon" on:click=move |_| close(true)><Icon name="box"/>{words::pot_close()}</button> }.into_any()
             }
             PotStage::Closed => {
-                view! { <button type="button" class="button huge with-icon primary" id="open" on:click=move |_| close(false)><Icon name="undo"/>{words::pot_open()}</button> }
+                view! { <button type="button" class="button huge with-icon primary" id="open" on:click=move |_| close(false)><Icon name="undo"/>{words::pot_open()}</button> }.into_any()
             }
         }
     };
     let rest = move || {
-        let Some((stage, _, as_written, holds, _)) = at.get() else { return nothing() };
+        let Some((stage, _, as_written, holds, _)) = at.get() else { return ().into_any() };
         let open = stage != PotStage::Closed;
         let some = |what: Asking, icon: &'static str, key: &'static str, words: &'static str| {
             view! { <button type="button" class="menu-row pot-menu" id=key on:click=ask(what)><Icon name=icon/><span class="row-words"><strong>{words}</strong></span></button> }
@@ -115,13 +117,13 @@ pub fn Steps(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<A
                 <button type="button" class="menu-row pot-menu" id="close" on:click=move |_| close(true)><Icon name="box"/><span class="row-words"><strong>{words::pot_close()}</strong><small class="muted">{words::pot_close_hint()}</small></span></button>
             })}
             <button type="button" class="menu-row pot-menu danger" id="delete" on:click=delete><Icon name="cross"/><span class="row-words"><strong>{words::delete()}</strong><small class="muted">{words::pot_delete_hint()}</small></span></button>
-        }
+        }.into_any()
     };
     view! {
-        <div class="pot-next" id="next">{live(first)}</div>
+        <div class="pot-next" id="next">{first}</div>
         <details class="pot-fold" id="more">
             <summary>{words::pot_more_steps()}<Icon name="down"/></summary>
-            <div class="menu">{live(rest)}</div>
+            <div class="menu">{rest}</div>
         </details>
     }
 }
@@ -133,22 +135,22 @@ pub fn note_match(store: Store, pot: Subject) {
     super::saved::told(store, vec![(ids::new_id(), Fact::Ink(matched))], words::pot_matched_said());
 }
 
-fn yes_row(ask: impl Fn(leptos::ev::MouseEvent) + 'static) -> Drawn {
-    view! { <button type="button" class="menu-row pot-menu" id="yes" on:click=ask><Icon name="check"/><span class="row-words"><strong>{words::pot_client_yes()}</strong></span></button> }
+fn yes_row(ask: impl Fn(leptos::ev::MouseEvent) + 'static) -> AnyView {
+    view! { <button type="button" class="menu-row pot-menu" id="yes" on:click=ask><Icon name="check"/><span class="row-words"><strong>{words::pot_client_yes()}</strong></span></button> }.into_any()
 }
 
 /// What is asked, over the screen.
 #[component]
-pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>) -> Drawn {
+pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let close = Callback::new(move |()| asking.set(None));
-    live(move || match asking.get() {
-        None => nothing(),
-        Some(Asking::Yes) => view! { <YesSheet id card close/> },
-        Some(Asking::Save) => view! { <SaveSheet id close/> },
-        Some(Asking::Used) => view! { <UsedSheet id close/> },
-        Some(Asking::Waste) => view! { <WasteSheet id close/> },
-        Some(Asking::MoveOut) => view! { <MoveSheet id into=false close/> },
-        Some(Asking::MoveIn) => view! { <MoveSheet id into=true close/> },
-        Some(Asking::TopUp) => view! { <TopUpSheet id close/> },
-    })
+    move || match asking.get() {
+        None => ().into_any(),
+        Some(Asking::Yes) => view! { <YesSheet id card close/> }.into_any(),
+        Some(Asking::Save) => view! { <SaveSheet id close/> }.into_any(),
+        Some(Asking::Used) => view! { <UsedSheet id close/> }.into_any(),
+        Some(Asking::Waste) => view! { <WasteSheet id close/> }.into_any(),
+        Some(Asking::MoveOut) => view! { <MoveSheet id into=false close/> }.into_any(),
+        Some(Asking::MoveIn) => view! { <MoveSheet id into=true close/> }.into_any(),
+        Some(Asking::TopUp) => view! { <TopUpSheet id close/> }.into_any(),
+    }
 }

@@ -1,7 +1,5 @@
 //! What is written on a pot, what it weighs empty, how much it holds.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, TextArea, bound};
 use crate::place::{Place, PotPlace};
 use crate::platform::ids;
@@ -9,19 +7,18 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::PotForm;
 use lastpull_core::journal::Subject;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The form.
 #[component]
-pub fn EditScreen(id: Subject) -> Drawn {
+pub fn EditScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     let typed = store.shop.with_untracked(|shop| {
         let pot = shop.ink.pot(id).filter(|pot| !pot.deleted)?;
         Some((PotForm::to_edit(shop, id, units)?, pot.size.is_some()))
     });
-    let Some((typed, sized)) = typed else { return view! { <NotHere/> } };
+    let Some((typed, sized)) = typed else { return view! { <NotHere/> }.into_any() };
     let form = RwSignal::new(typed);
     let sending = Sending::new(Box::new(move || {
         let by = store.crew();
@@ -42,5 +39,5 @@ pub fn EditScreen(id: Subject) -> Drawn {
                 <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
-    }
+    }.into_any()
 }

@@ -2,8 +2,6 @@
 
 use super::happened::{happened, scale_step, signed, take_back};
 use super::remark::{Remarks, line_of};
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, NotHere, Page};
 use crate::place::{Place, PotPlace};
 use crate::store::Store;
@@ -11,18 +9,17 @@ use crate::words;
 use lastpull_core::ink::LedgerLine;
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The line.
 #[component]
-pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
+pub fn EventScreen(pot: Subject, event: Subject) -> impl IntoView {
     let store = Store::from_context();
     let line = line_of(store, pot, event);
     let here = Memo::new(move |_| line.with(Option::is_some));
-    live(move || {
+    move || {
         if !here.get() {
-            return view! { <NotHere/> };
+            return view! { <NotHere/> }.into_any();
         }
         let step = scale_step(store);
         let title = Signal::derive(move || {
@@ -30,14 +27,15 @@ pub fn EventScreen(pot: Subject, event: Subject) -> Drawn {
         });
         view! {
             <Page title up=Place::Pot(PotPlace::Pot(pot)) class="pot-event">
-                {live(move || line.get().map(|line| told(store, &line, step)))}
+                {move || line.get().map(|line| told(store, &line, step))}
                 <Remarks pot event line/>
             </Page>
         }
-    })
+        .into_any()
+    }
 }
 
-fn told(store: Store, line: &LedgerLine, step: Grams) -> Drawn {
+fn told(store: Store, line: &LedgerLine, step: Grams) -> AnyView {
     let (event, deleted) = (line.event, line.deleted);
     let names = store.shop.with_untracked(|shop| {
         let name = |id: Subject| shop.ink.component(id).map(|component| component.name.clone()).unwrap_or_default();
@@ -56,5 +54,5 @@ fn told(store: Store, line: &LedgerLine, step: Grams) -> Drawn {
             </ul>
             <button type="button" class="button with-icon" id="take-back" on:click=move |_| take_back(store, event, deleted)><Icon name=icon/>{do_it}</button>
         </section>
-    }
+    }.into_any()
 }

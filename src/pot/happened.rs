@@ -1,11 +1,11 @@
 //! What a line of the ledger says, and taking it back.
 
-use leptos::prelude::*;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
+use leptos::prelude::*;
 
 /// The steps of the shop's scale.
 pub fn scale_step(store: Store) -> Grams {

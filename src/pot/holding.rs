@@ -4,8 +4,6 @@ use super::chosen::{Asking, Sheets, Steps};
 use super::happened::scale_step;
 use super::ledger::{LastLine, Ledger};
 use super::weigh_in::WeighIn;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, NotHere, Page, Swatch};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::store::Store;
@@ -13,12 +11,11 @@ use crate::words;
 use lastpull_core::ink::{PotCard, PotRow, PotStage, pot_card, weigh_in_view};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A pot, at the scale while it is weighed in.
 #[component]
-pub fn PotScreen(id: Subject) -> Drawn {
+pub fn PotScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let card = Memo::new(move |_| {
         store.shop.with(|shop| pot_card(shop, id).filter(|_| shop.ink.pot(id).is_some_and(|pot| !pot.deleted)))
@@ -35,11 +32,11 @@ pub fn PotScreen(id: Subject) -> Drawn {
         }
         now
     });
-    live(move || match (stage.get(), weighing.get()) {
-        (None, _) => view! { <NotHere/> },
-        (_, true) => view! { <WeighIn id leave=Callback::new(move |()| by_hand.set(Some(false)))/> },
-        _ => view! { <Holding id card go_on=Callback::new(move |()| by_hand.set(Some(true)))/> },
-    })
+    move || match (stage.get(), weighing.get()) {
+        (None, _) => view! { <NotHere/> }.into_any(),
+        (_, true) => view! { <WeighIn id leave=Callback::new(move |()| by_hand.set(Some(false)))/> }.into_any(),
+        _ => view! { <Holding id card go_on=Callback::new(move |()| by_hand.set(Some(true)))/> }.into_any(),
+    }
 }
 
 /// Says that all is in, with the way back to what was poured last.
@@ -52,7 +49,7 @@ fn all_in(store: Store, id: Subject) {
 }
 
 #[component]
-fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> Drawn {
+fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let asking = RwSignal::new(None::<Asking>);
     let title =
@@ -65,7 +62,7 @@ fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> Dra
     };
     view! {
         <Page title up=Place::Ink(InkPlace::Home) aside class="pot">
-            {live(move || card.get().map(|card| view! { <Holds card step=scale_step(store)/> }))}
+            {move || card.get().map(|card| view! { <Holds card step=scale_step(store)/> })}
             <LastLine id card/>
             <Steps id card asking go_on/>
             <Ledger id card/>
@@ -76,15 +73,15 @@ fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> Dra
 
 /// What is in it, as large as it goes.
 #[component]
-fn Holds(card: PotCard, step: Grams) -> Drawn {
+fn Holds(card: PotCard, step: Grams) -> impl IntoView {
     let label = &card.label;
     let grams = |grams: Grams| words::pot_weight(grams, step);
     let held = view! { <strong id="revision">{words::pot_holds(&label.holds)}</strong> };
     let held = match card.recipe {
         Some(recipe) => {
-            view! { <a class="pot-recipe" id="to-recipe" href=Place::Ink(InkPlace::Recipe(recipe)).hash()>{held}<Icon name="next"/></a> }
+            view! { <a class="pot-recipe" id="to-recipe" href=Place::Ink(InkPlace::Recipe(recipe)).hash()>{held}<Icon name="next"/></a> }.into_any()
         }
-        None => held,
+        None => held.into_any(),
     };
     let other_name = (label.pot != label.name).then(|| label.pot.clone());
     let job = [label.job.clone(), label.client.clone()].into_iter().filter(|text| !text.is_empty());
@@ -100,18 +97,18 @@ fn Holds(card: PotCard, step: Grams) -> Drawn {
             {other_name.map(|name| view! { <p>{name}</p> })}
             {(!job.is_empty()).then(|| view! {
                 <p>{match card.run {
-                    Some((_, Some(id))) => view! { <a href=Place::Job(id).hash()>{words::pot_for(job)}</a> },
-                    _ => view! { <span>{words::pot_for(job)}</span> },
+                    Some((_, Some(id))) => view! { <a href=Place::Job(id).hash()>{words::pot_for(job)}</a> }.into_any(),
+                    _ => view! { <span>{words::pot_for(job)}</span> }.into_any(),
                 }}</p>
             })}
             <p class="pot-total"><strong id="grams">{grams(label.grams)}</strong><span>{words::pot_in_it()}</span></p>
             <p class="quiet-line">{words::pot_on_scale(grams(card.on_scale))}{card.room.map(|room| format!(" · {}", room_words(room, step)))}</p>
-            {if card.rows.is_empty() { nothing() } else { view! {
+            {if card.rows.is_empty() { ().into_any() } else { view! {
                 <table class="pot-parts" id="parts">
                     <thead class="visually-hidden"><tr><th scope="col">{words::pot_component()}</th><th scope="col">{words::pot_percent_head()}</th><th scope="col">{words::pot_grams_head()}</th></tr></thead>
                     <tbody>{card.rows.iter().zip(&label.parts).map(|(row, part)| part_row(row, part.colour, step, differs)).collect::<Vec<_>>()}</tbody>
                 </table>
-            }}}
+            }.into_any()}}
             {differs.then(|| view! { <p class="quiet-line">{words::pot_began_hint()}</p> })}
             {card.short.is_some().then(|| view! { <p class="caution"><Icon name="alert"/>{words::pot_short_of(grams(card.short))}</p> })}
             {card.limits.iter().map(|limit| view! { <p class="caution"><Icon name="alert"/>{words::pot_limit(limit)}</p> }).collect::<Vec<_>>()}
@@ -127,7 +124,7 @@ fn room_words(room: Grams, step: Grams) -> String {
     }
 }
 
-fn stage_badge(card: &PotCard) -> Drawn {
+fn stage_badge(card: &PotCard) -> AnyView {
     let (tone, icon) = match card.stage {
         PotStage::Weighing => ("tight", "ink"),
         PotStage::Mixed => ("calm", "drop"),
@@ -139,10 +136,10 @@ fn stage_badge(card: &PotCard) -> Drawn {
         Some(approval) if !approval.client.is_empty() => words::pot_stage_approved_by(&approval.client),
         _ => words::pot_stage(card.stage).to_owned(),
     };
-    view! { <span class=format!("badge {tone}") id="stage" data-stage=format!("{:?}", card.stage)><Icon name=icon/>{line}</span> }
+    view! { <span class=format!("badge {tone}") id="stage" data-stage=format!("{:?}", card.stage)><Icon name=icon/>{line}</span> }.into_any()
 }
 
-fn part_row(row: &PotRow, colour: Option<lastpull_core::ink::Colour>, step: Grams, differs: bool) -> Drawn {
+fn part_row(row: &PotRow, colour: Option<lastpull_core::ink::Colour>, step: Grams, differs: bool) -> AnyView {
     let now = words::pot_percent(row.percent);
     let began = row.began.filter(|_| differs).map(words::pot_percent).filter(|began| *began != now);
     let began = began.map(|began| view! { <small>{words::pot_was(began)}</small> });
@@ -153,4 +150,5 @@ fn part_row(row: &PotRow, colour: Option<lastpull_core::ink::Colour>, step: Gram
             <td>{words::pot_weight(row.grams, step)}</td>
         </tr>
     }
+    .into_any()
 }

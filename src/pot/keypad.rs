@@ -1,11 +1,8 @@
 //! Large keys for a weight, for one hand with ink on it. A keyboard does as well.
 
-use crate::kept::RwSignal;
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::platform::dom;
 use crate::words;
-use crate::live::view;
 use leptos::prelude::*;
 use web_sys::KeyboardEvent;
 
@@ -28,7 +25,7 @@ pub fn Keypad(
     /// Keys above enter.
     #[prop(optional, into)]
     aside: ViewFn,
-) -> Drawn {
+) -> impl IntoView {
     let mark = words::decimal_mark();
     let typed = window_event_listener(leptos::ev::keydown, move |event: KeyboardEvent| {
         if dom::is_sheet_up() || dom::is_typing(&event) || event.ctrl_key() || event.meta_key() || event.alt_key() {

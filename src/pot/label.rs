@@ -1,8 +1,6 @@
 //! A pot's label: drawn once, and seen, printed and sent as it was drawn.
 
 use super::happened::scale_step;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, NotHere, Page};
 use crate::place::{Place, PotPlace};
 use crate::platform::files::{Left, Outgoing};
@@ -13,29 +11,28 @@ use crate::words;
 use lastpull_core::ink::{BAND, LABEL, LabelWords, PotLabel, label_layout, pot_label};
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The label, and the ways out of the app.
 #[component]
-pub fn LabelScreen(id: Subject) -> Drawn {
+pub fn LabelScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let label = Memo::new(move |_| store.shop.with(|shop| pot_label(shop, id)));
     let here = Memo::new(move |_| label.with(Option::is_some));
-    live(move || {
+    move || {
         if !here.get() {
-            return view! { <NotHere/> };
+            return view! { <NotHere/> }.into_any();
         }
         view! {
             <Page title=Signal::derive(|| words::pot_label().to_owned()) up=Place::Pot(PotPlace::Pot(id)) class="pot-label">
-                {live(move || label.get().map(|label| view! { <Sheet label step=scale_step(store)/> }))}
+                {move || label.get().map(|label| view! { <Sheet label step=scale_step(store)/> })}
             </Page>
-        }
-    })
+        }.into_any()
+    }
 }
 
 #[component]
-fn Sheet(label: PotLabel, step: Grams) -> Drawn {
+fn Sheet(label: PotLabel, step: Grams) -> impl IntoView {
     let store = Store::from_context();
     let words = label_words(&label, step);
     let said = in_words(&words);
@@ -62,10 +59,10 @@ fn Sheet(label: PotLabel, step: Grams) -> Drawn {
         {address.map(|address| view! { <img class="pot-paper" id="paper" src=address alt=said.clone()/> })}
         <div class="button-row pot-label-ways">
             <button type="button" class="button primary with-icon" id="print" on:click=move |_| paper::print()><Icon name="print"/>{words::pot_label_print()}</button>
-            {live(move || file.get().map(|outgoing| view! {
+            {move || file.get().map(|outgoing| view! {
                 {outgoing.can_share().then(|| view! { <button type="button" class="button with-icon" id="share" on:click=move |_| leave(true)><Icon name="out"/>{words::share()}</button> })}
                 <button type="button" class="button with-icon" id="keep" on:click=move |_| leave(false)><Icon name="in"/>{words::pot_label_keep()}</button>
-            }))}
+            })}
         </div>
         <p class="quiet-line pot-label-ways">{words::pot_label_hint()}</p>
     }

@@ -1,8 +1,6 @@
 //! How a pot came to what it holds: every line, with its way back.
 
 use super::happened::{happened, signed, take_back};
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::place::{Place, PotPlace};
 use crate::store::Store;
@@ -10,19 +8,18 @@ use crate::words;
 use lastpull_core::ink::{LedgerLine, LedgerWhat, PotCard, PourStep};
 use lastpull_core::journal::Subject;
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The last correction, at hand for its photo, its reading, or undo.
 #[component]
-pub fn LastLine(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
+pub fn LastLine(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
     let store = Store::from_context();
     let last = Memo::new(move |_| {
         card.with(|card| {
             card.as_ref()?.ledger.iter().rfind(|line| !line.deleted).filter(|line| is_correction(line)).cloned()
         })
     });
-    live(move || {
+    move || {
         last.get().map(|line| view! {
         <section class="pot-last" id="last">
             <p><strong>{signed(&line, super::happened::scale_step(store))}" "{happened(&line, Grams::ZERO)}</strong>{(!line.note.is_empty()).then(|| view! { <span>{line.note.clone()}</span> })}</p>
@@ -30,7 +27,7 @@ pub fn LastLine(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
             <button type="button" class="button with-icon" id="undo-last" on:click=move |_| take_back(store, line.event, false)><Icon name="undo"/>{words::undo()}</button>
         </section>
     })
-    })
+    }
 }
 
 fn is_correction(line: &LedgerLine) -> bool {
@@ -39,7 +36,7 @@ fn is_correction(line: &LedgerLine) -> bool {
 
 /// The lines, the latest first.
 #[component]
-pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
+pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
     let store = Store::from_context();
     let lines = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.ledger.clone()).unwrap_or_default()));
     let wasted =
@@ -60,7 +57,7 @@ pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> Drawn {
     }
 }
 
-fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> Drawn {
+fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> AnyView {
     let (event, deleted) = (line.event, line.deleted);
     let what = happened(line, step);
     let (icon, do_it) = if deleted { ("repeat", words::pot_tell_again()) } else { ("undo", words::pot_take_back()) };
@@ -84,5 +81,5 @@ fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> Drawn {
             </a>
             <button type="button" class="icon-button" aria-label=format!("{do_it}: {what}") on:click=move |_| take_back(store, event, deleted)><Icon name=icon/></button>
         </li>
-    }
+    }.into_any()
 }

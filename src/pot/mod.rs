@@ -26,20 +26,18 @@ pub use chosen::note_match;
 pub use place::PotPlace;
 
 use leptos::prelude::*;
-use crate::live::Drawn;
-use crate::live::view;
 
 /// Draws one of these screens.
-pub fn screen(place: PotPlace) -> Drawn {
+pub fn screen(place: PotPlace) -> AnyView {
     match place {
-        PotPlace::New => view! { <new::NewPotScreen of=None run=None/> },
-        PotPlace::NewOf(revision) => view! { <new::NewPotScreen of=revision run=None/> },
-        PotPlace::NewFor(run) => view! { <new::NewPotScreen of=None run=run/> },
-        PotPlace::Pot(pot) => view! { <holding::PotScreen id=pot/> },
-        PotPlace::Add(pot) => view! { <add::AddScreen id=pot/> },
-        PotPlace::Event(pot, event) => view! { <event::EventScreen pot event/> },
-        PotPlace::Edit(pot) => view! { <edit::EditScreen id=pot/> },
-        PotPlace::Label(pot) => view! { <label::LabelScreen id=pot/> },
-        PotPlace::Print(run) => view! { <print::PrintScreen run/> },
+        PotPlace::New => view! { <new::NewPotScreen of=None run=None/> }.into_any(),
+        PotPlace::NewOf(revision) => view! { <new::NewPotScreen of=revision run=None/> }.into_any(),
+        PotPlace::NewFor(run) => view! { <new::NewPotScreen of=None run=run/> }.into_any(),
+        PotPlace::Pot(pot) => view! { <holding::PotScreen id=pot/> }.into_any(),
+        PotPlace::Add(pot) => view! { <add::AddScreen id=pot/> }.into_any(),
+        PotPlace::Event(pot, event) => view! { <event::EventScreen pot event/> }.into_any(),
+        PotPlace::Edit(pot) => view! { <edit::EditScreen id=pot/> }.into_any(),
+        PotPlace::Label(pot) => view! { <label::LabelScreen id=pot/> }.into_any(),
+        PotPlace::Print(run) => view! { <print::PrintScreen run/> }.into_any(),
     }
 }

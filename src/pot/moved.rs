@@ -2,8 +2,6 @@
 
 use super::saved::told;
 use super::taken::{AllOfIt, WayOfWeighing, Weight};
-use crate::kept::{RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Icon, Sheet};
 use crate::platform::ids;
 use crate::store::Store;
@@ -12,12 +10,11 @@ use lastpull_core::ink::{InkFact, PotField, TakeForm, ink_shelf};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Ink poured into another pot, or `into` this one.
 #[component]
-pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> Drawn {
+pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let step = super::happened::scale_step(store);
     let others = store.shop.with_untracked(|shop| ink_shelf(shop).pots);
@@ -64,17 +61,17 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> Drawn {
     view! {
         <Sheet title on_close=close>
             {if none {
-                view! { <p>{words::pot_no_other()}</p> }
+                view! { <p>{words::pot_no_other()}</p> }.into_any()
             } else {
                 view! {
                     <form on:submit=send novalidate=true>
                         <Choice label name="other" options value=other on_pick=Callback::new(move |picked| other.set(picked))/>
                         {into.then(|| view! { <p class="caution"><Icon name="alert"/>{words::pot_merge_caution()}</p> })}
                         <WayOfWeighing form/>
-                        {live(move || from.get().map(|from| view! { <Weight id=from form problems/><AllOfIt id=from form/> }))}
+                        {move || from.get().map(|from| view! { <Weight id=from form problems/><AllOfIt id=from form/> })}
                         <div class="button-row"><button type="submit" class="button primary" id="move-save">{words::save()}</button></div>
                     </form>
-                }
+                }.into_any()
             }}
         </Sheet>
     }

@@ -2,8 +2,6 @@
 
 use super::happened::scale_step;
 use super::suggestion::suggestion;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Empty, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Swatch, Switch, bound};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::platform::ids;
@@ -13,21 +11,20 @@ use lastpull_core::ink::{InkFact, NewPot, PotFor, PotForm, new_pot_for, new_pot_
 use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A pot of a revision, for a run, or of nothing yet.
 #[component]
-pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<RunId>) -> Drawn {
+pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let found = store.shop.with_untracked(|shop| match (of, run) {
         (Some(revision), _) => new_pot_of(shop, revision),
         (_, Some(run)) => new_pot_for(shop, run),
         _ => Some(NewPot::by_eye(shop)),
     });
-    let Some(new) = found else { return view! { <NotHere/> } };
+    let Some(new) = found else { return view! { <NotHere/> }.into_any() };
     if let (None, Some(run)) = (&new.revision, run) {
-        return no_recipe(&new, run);
+        return no_recipe(&new, run).into_any();
     }
     let first = run.or(new.runs.first().map(|first| first.need.run));
     let suggested = move |new: &NewPot, run: Option<RunId>| {
@@ -83,7 +80,7 @@ pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option
             <form on:submit=move |event| sending.send(store, &event, Place::Pot(PotPlace::Pot(id))) novalidate=true>
                 {by_eye.then(name)}
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
-                {live(move || row.get().map(|row| for_run(&row, step)))}
+                {move || row.get().map(|row| for_run(&row, step))}
                 {(!by_eye).then(|| view! { <Field name="size" label=words::pot_size() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
                 {on_top.then(|| view! {
                     <Switch id="of-ink" label=words::pot_of_ink() hint=words::pot_of_ink_hint() value=Signal::derive(move || form.with(|form| form.of_ink)) on_set=Callback::new(move |on| form.update(|form| form.of_ink = on))/>
@@ -96,11 +93,11 @@ pub fn NewPotScreen(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option
                 <SaveBar problems busy=sending.busy words=if by_eye { words::save() } else { words::pot_start() }/>
             </form>
         </Page>
-    }
+    }.into_any()
 }
 
 /// The run's ink has no recipe.
-fn no_recipe(new: &NewPot, run: RunId) -> Drawn {
+fn no_recipe(new: &NewPot, run: RunId) -> AnyView {
     let (title, none) = (words::pot_new_of(&new.ink), words::pot_no_recipe(&new.ink));
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Ink(InkPlace::Home) class="pot-new">
@@ -111,12 +108,12 @@ fn no_recipe(new: &NewPot, run: RunId) -> Drawn {
                 </div>
             </Empty>
         </Page>
-    }
+    }.into_any()
 }
 
 /// Which revision, whose yes, and what it is mixed of.
-fn what_it_is(new: &NewPot) -> Drawn {
-    let Some(revision) = &new.revision else { return view! { <p>{words::pot_by_eye_text()}</p> } };
+fn what_it_is(new: &NewPot) -> AnyView {
+    let Some(revision) = &new.revision else { return view! { <p>{words::pot_by_eye_text()}</p> }.into_any() };
     let yes = match (&new.approval, &new.approved) {
         (_, Some(other)) => {
             view! { <span class="badge tight"><Icon name="alert"/>{words::pot_yes_is_to(words::pot_revision(&other.revision))}</span> }
@@ -137,21 +134,21 @@ fn what_it_is(new: &NewPot) -> Drawn {
                 {new.parts.iter().map(|part| view! { <li><Swatch colour=part.colour/><span>{part.name.clone()}</span><strong>{words::pot_percent(part.percent)}</strong></li> }).collect::<Vec<_>>()}
             </ul>
         </section>
-    }
+    }.into_any()
 }
 
-fn run_choice(runs: &[PotFor], picked: RwSignal<Option<RunId>>, pick: Callback<Option<RunId>>) -> Drawn {
+fn run_choice(runs: &[PotFor], picked: RwSignal<Option<RunId>>, pick: Callback<Option<RunId>>) -> AnyView {
     if runs.is_empty() {
-        return nothing();
+        return ().into_any();
     }
     let mut options: Vec<(Option<RunId>, String)> =
         runs.iter().map(|row| (Some(row.need.run), row.need.title.clone())).collect();
     options.push((None, words::pot_no_run().to_owned()));
-    view! { <Choice label=words::pot_which_run() name="run" options value=picked on_pick=pick/> }
+    view! { <Choice label=words::pot_which_run() name="run" options value=picked on_pick=pick/> }.into_any()
 }
 
 /// What the run takes, or where that is worked out.
-fn for_run(row: &PotFor, step: Grams) -> Drawn {
+fn for_run(row: &PotFor, step: Grams) -> AnyView {
     let run = row.need.run;
     let grams = |grams: Grams| words::pot_weight(grams, step);
     let to_print = |words: &'static str| {
@@ -163,13 +160,13 @@ fn for_run(row: &PotFor, step: Grams) -> Drawn {
                 <p>{words::pot_not_worked_out(words::pieces(row.need.pieces))}</p>
                 {to_print(words::work_it_out())}
             </section>
-        },
+        }.into_any(),
         Some(batch) => view! {
             <section class="card" id="suggested">
                 {suggestion(batch, step)}
                 {row.need.in_pots.is_some().then(|| view! { <p>{words::pot_in_pots(grams(row.need.in_pots), grams(row.need.to_mix.unwrap_or_default()))}</p> })}
                 {to_print(words::pot_what_print_takes())}
             </section>
-        },
+        }.into_any(),
     }
 }

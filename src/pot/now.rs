@@ -1,8 +1,6 @@
 //! The component at the scale: what the scale shall show, what it shows.
 
 use super::keypad::Keypad;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Swatch};
 use crate::place::{Place, PotPlace};
 use crate::platform::{feel, ids};
@@ -11,7 +9,6 @@ use crate::words;
 use lastpull_core::ink::{AtScale, InkFact, PourForm, PourStep, WeighInView, WeighRow, at_scale};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::{Grams, NumberProblem};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Milliseconds within which a tap belongs to the one before it. Our own.
@@ -19,7 +16,7 @@ const SECOND_TAP: f64 = 500.0;
 
 /// The component that is weighed now.
 #[component]
-pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Option<Subject>>) -> Drawn {
+pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Option<Subject>>) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     // Some scales are zeroed after every component; then they show what went in by itself.
@@ -78,10 +75,10 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
     view! {
         <div class="pot-at-scale">
             <section class="pot-now" aria-live="polite" id="now">
-                {live(move || row.get().map(|row| drawn(&row, step(), total.get(), weighing.with(|view| view.as_ref().and_then(|view| view.tare)))))}
-                {live(move || row.get().and_then(|row| too_fine(id, &row, step(), leave_out)))}
-                {live(move || weighing.with(|view| view.as_ref().and_then(then)))}
-                {live(move || weighing.with(|view| view.as_ref().map(cautions)))}
+                {move || row.get().map(|row| drawn(&row, step(), total.get(), weighing.with(|view| view.as_ref().and_then(|view| view.tare))))}
+                {move || row.get().and_then(|row| too_fine(id, &row, step(), leave_out))}
+                {move || weighing.with(|view| view.as_ref().and_then(then))}
+                {move || weighing.with(|view| view.as_ref().map(cautions))}
             </section>
             <section class="pot-entry">
                 <button type="button" class="pot-way" id="way" aria-pressed=move || (!total.get()).to_string() on:click=move |_| total.update(|total| *total = !*total)>
@@ -113,7 +110,7 @@ fn now_of(view: Option<&WeighInView>) -> Option<WeighRow> {
     view.rows.get(view.now?).cloned()
 }
 
-fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn {
+fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> AnyView {
     let to_go = words::pot_weight(row.step.to_go(), step);
     let shall = if total { words::pot_weight(row.scale_target.unwrap_or_default(), step) } else { to_go.clone() };
     // The number is read from afar, the unit is known.
@@ -134,11 +131,11 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> Drawn
         {row.lacks.is_some().then(|| view! {
             <p class="caution"><Icon name="alert"/>{words::pot_shelf_lacks(words::pot_weight(row.lacks, step))}</p>
         })}
-    }
+    }.into_any()
 }
 
 /// What the scale cannot weigh in a batch as small as this, and the ways around it.
-fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subject>) -> Option<Drawn> {
+fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subject>) -> Option<AnyView> {
     let (enough, component) = (row.enough?, row.step.component);
     let asks = words::pot_weight(row.step.exact, Grams::from_milligrams(1));
     Some(view! {
@@ -149,29 +146,29 @@ fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subjec
                 <button type="button" class="button" id="leave-out" on:click=move |_| leave_out.run(component)>{words::pot_leave_out()}</button>
             </div>
         </div>
-    })
+    }.into_any())
 }
 
 /// What comes after it.
-fn then(view: &WeighInView) -> Option<Drawn> {
+fn then(view: &WeighInView) -> Option<AnyView> {
     let now = view.rows.get(view.now?)?;
     let then = view.rows.get(view.then?)?;
     let shall = words::pot_weight(now.scale_target?.plus(then.step.to_go()), view.scale_step);
     Some(view! {
         <p class="pot-then" id="then"><Swatch colour=then.colour/><span>{words::pot_then(&then.name, shall)}</span></p>
-    })
+    }.into_any())
 }
 
 /// What will not fit, said before it is poured.
-fn cautions(view: &WeighInView) -> Vec<Drawn> {
+fn cautions(view: &WeighInView) -> Vec<AnyView> {
     let spills = view.spills.is_some().then(|| words::pot_will_spill(words::pot_weight(view.spills, view.scale_step)));
     let overloads =
         view.overloads.is_some().then(|| words::pot_will_overload(words::pot_weight(view.overloads, view.scale_step)));
     let lines = [spills, overloads].into_iter().flatten();
-    lines.map(|line| view! { <p class="caution"><Icon name="alert"/>{line}</p> }).collect()
+    lines.map(|line| view! { <p class="caution"><Icon name="alert"/>{line}</p> }.into_any()).collect()
 }
 
-fn comes_to(typed: &AtScale, step: Grams, told: bool) -> Option<Drawn> {
+fn comes_to(typed: &AtScale, step: Grams, told: bool) -> Option<AnyView> {
     let grams = |grams: &Grams| words::pot_weight(*grams, step);
     let (tone, icon, line) = match typed {
         AtScale::Nothing if told => ("bad", "alert", words::pot_type_first().to_owned()),
@@ -184,5 +181,5 @@ fn comes_to(typed: &AtScale, step: Grams, told: bool) -> Option<Drawn> {
         AtScale::On { poured } => ("good", "check", words::pot_on(grams(poured))),
         AtScale::Over { poured, by } => ("tight", "alert", words::pot_over(grams(poured), grams(by))),
     };
-    Some(view! { <span class=format!("badge {tone}")><Icon name=icon/>{line}</span> })
+    Some(view! { <span class=format!("badge {tone}")><Icon name=icon/>{line}</span> }.into_any())
 }

@@ -1,7 +1,5 @@
 //! Too much is in: both ways on, side by side, with their numbers.
 
-use crate::kept::Memo;
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, Swatch};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::platform::ids;
@@ -10,12 +8,11 @@ use crate::words;
 use lastpull_core::ink::{OverPour, Repair, RepairPlan, WeighInView, repair_facts, weigh_in};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What is too much, and the choice.
 #[component]
-pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> Drawn {
+pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> impl IntoView {
     let store = Store::from_context();
     let choose = Callback::new(move |repair: Repair| {
         let facts = store.shop.with_untracked(|shop| {
@@ -31,15 +28,15 @@ pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> Drawn {
         };
         store.tell_with_undo(said, undo);
     });
-    live(move || {
+    move || {
         weighing.with(|view| match view.as_ref().and_then(|view| Some((view, view.over.as_ref()?))) {
             Some((view, over)) => drawn(id, view, over, choose),
-            None => nothing(),
+            None => ().into_any(),
         })
-    })
+    }
 }
 
-fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repair>) -> Drawn {
+fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repair>) -> AnyView {
     let step = view.scale_step;
     let grams = |grams: Grams| words::pot_weight(grams, step);
     let row = view.rows.iter().find(|row| row.step.component == over.component);
@@ -102,18 +99,19 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
             <p class="quiet-line">{words::pot_over_undo()}</p>
         </section>
     }
+    .into_any()
 }
 
 /// A way on, why it is none, and what is in the way of it besides.
-fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choose: Callback<Repair>) -> Drawn {
+fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choose: Callback<Repair>) -> AnyView {
     let grams = |grams: Grams| words::pot_weight(grams, view.scale_step);
     let (key, words) = match repair {
         Repair::ScaleRest => ("scale-rest", words::pot_scale_rest()),
         Repair::Accept => ("accept", words::pot_accept()),
     };
-    let mut refused: Vec<Drawn> = Vec::new();
+    let mut refused: Vec<AnyView> = Vec::new();
     if plan.too_large {
-        refused.push(view! { <p class="problem">{words::pot_refused_large(grams(Grams::MOST))}</p> });
+        refused.push(view! { <p class="problem">{words::pot_refused_large(grams(Grams::MOST))}</p> }.into_any());
     }
     // What was so before is no reason against it, and is said all the same.
     let said = |stops: bool, line: String| {
@@ -124,22 +122,28 @@ fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choos
         }
     };
     if plan.spills.is_some() {
-        refused.push(view! {
-            {said(plan.spills_more.is_some(), words::pot_refused_spills(grams(plan.spills)))}
-            <a class="button" href=Place::Pot(PotPlace::Edit(id)).hash()>{words::pot_other_vessel()}</a>
-        });
+        refused.push(
+            view! {
+                {said(plan.spills_more.is_some(), words::pot_refused_spills(grams(plan.spills)))}
+                <a class="button" href=Place::Pot(PotPlace::Edit(id)).hash()>{words::pot_other_vessel()}</a>
+            }
+            .into_any(),
+        );
     }
     for row in plan.rows.iter().filter(|row| row.lacks.is_some()) {
         let name = view.rows.iter().find(|of| of.step.component == row.component).map(|of| of.name.clone());
-        refused.push(view! {
-            {said(row.lacks_more.is_some(), words::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default()))}
-            <a class="button" href=Place::Ink(InkPlace::Component(row.component)).hash()>{words::ink_count()}</a>
-        });
+        refused.push(
+            view! {
+                {said(row.lacks_more.is_some(), words::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default()))}
+                <a class="button" href=Place::Ink(InkPlace::Component(row.component)).hash()>{words::ink_count()}</a>
+            }
+            .into_any(),
+        );
     }
     view! {
         <div>
             <button type="button" class="button huge" class:primary=plan.is_possible() id=key disabled=!plan.is_possible() on:click=move |_| choose.run(repair)>{words}</button>
             {refused}
         </div>
-    }
+    }.into_any()
 }

@@ -1,7 +1,5 @@
 //! What a print of a run takes: its art, its mesh, its strokes.
 
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, NotHere, Page, SaveBar, Sending, bound};
 use crate::place::{Place, PotPlace, StencilPlace};
 use crate::store::Store;
@@ -9,18 +7,17 @@ use crate::words;
 use lastpull_core::ink::{InkFact, PrintForm, suggested_batch};
 use lastpull_core::job::RunId;
 use lastpull_core::journal::Fact;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The form.
 #[component]
-pub fn PrintScreen(run: RunId) -> Drawn {
+pub fn PrintScreen(run: RunId) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     let named = store.shop.with_untracked(|shop| {
         shop.job_of(run).zip(shop.run(run)).map(|((_, job), run)| (job.title.clone(), run.location, run.ink.clone()))
     });
-    let Some((title, location, ink)) = named else { return view! { <NotHere/> } };
+    let Some((title, location, ink)) = named else { return view! { <NotHere/> }.into_any() };
     let left = store.shop.with_untracked(|shop| shop.left_of(run));
     let form = RwSignal::new(store.shop.with_untracked(|shop| PrintForm::of(shop, run, units)));
     let sending = Sending::new(Box::new(move || {
@@ -57,12 +54,12 @@ pub fn PrintScreen(run: RunId) -> Drawn {
                 </div>
                 <section class="card" id="suggested" aria-live="polite">
                     {move || match batch.get() {
-                        Some(batch) => super::suggestion::suggestion(&batch, super::happened::scale_step(store)),
-                        None => view! { <p class="muted">{words::pot_print_wait()}</p> },
+                        Some(batch) => super::suggestion::suggestion(&batch, super::happened::scale_step(store)).into_any(),
+                        None => view! { <p class="muted">{words::pot_print_wait()}</p> }.into_any(),
                     }}
                 </section>
                 <SaveBar problems busy=sending.busy/>
             </form>
         </Page>
-    }
+    }.into_any()
 }

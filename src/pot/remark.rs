@@ -2,8 +2,6 @@
 
 use super::happened::scale_step;
 use crate::colour::{PhotoOf, Reading, ReadingField, keep_picture};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, SaveBar, Sending, TextArea, bound};
 use crate::photo::Photos;
 use crate::place::{ColourPlace, Place, PotPlace};
@@ -13,7 +11,6 @@ use lastpull_core::ink::{
     ColourReading, InkFact, LedgerLine, PhotoSample, RemarkForm, WithUndo, lab_of, pot_card, reading_again,
 };
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A line of a pot's ledger.
@@ -27,7 +24,7 @@ pub fn line_of(store: Store, pot: Subject, event: Subject) -> Memo<Option<Ledger
 
 /// What was read with it in, photos of it, and why.
 #[component]
-pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> Drawn {
+pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl IntoView {
     view! {
         <Read pot event line/>
         <section class="card"><h2>{words::photos_title()}</h2><Photos subject=event/></section>
@@ -37,9 +34,9 @@ pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> 
 
 /// Why; of a pour only.
 #[component]
-fn Why(event: Subject) -> Drawn {
+fn Why(event: Subject) -> impl IntoView {
     let store = Store::from_context();
-    let Some(form) = store.shop.with_untracked(|shop| RemarkForm::of(shop, event)) else { return nothing() };
+    let Some(form) = store.shop.with_untracked(|shop| RemarkForm::of(shop, event)) else { return ().into_any() };
     let form = RwSignal::new(form);
     let sending = Sending::new(Box::new(move || {
         let told = form.with(|form| store.shop.with_untracked(|shop| form.check(shop, event)))?;
@@ -51,21 +48,22 @@ fn Why(event: Subject) -> Drawn {
             <TextArea name="note" label=words::pot_why() bound=bound(form, |f| &mut f.note) problems/>
             <SaveBar problems busy=sending.busy/>
         </form></section>
-    }
+    }.into_any()
 }
 
 /// What a swatch read with it in; of a pour or a reading.
 #[component]
-fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> Drawn {
+fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl IntoView {
     let store = Store::from_context();
     let kind = store.shop.with_untracked(|shop| {
         shop.ink.event(event).map(|row| (matches!(row.fact, InkFact::Poured { .. }), is_read(&row.fact)))
     });
     let now = Memo::new(move |_| line.with(|line| line.as_ref().and_then(|line| line.reading)));
     let Some((may_be_none, true)) = kind else {
-        return live(move || {
+        return (move || {
             now.get().map(|now| view! { <section class="card"><h2>{words::pot_reading()}</h2>{told(now)}</section> })
-        });
+        })
+        .into_any();
     };
     let reads = RwSignal::new(false);
     let note = move |[facts, undo]: WithUndo, said: &'static str| {
@@ -87,9 +85,9 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> Drawn {
     view! {
         <section class="card pot-read" id="read">
             <h2>{words::pot_reading()}</h2>
-            {live(move || now.get().map(told))}
-            {live(move || if reads.get() {
-                view! { <ReadForm pot save/> }
+            {move || now.get().map(told)}
+            {move || if reads.get() {
+                view! { <ReadForm pot save/> }.into_any()
             } else {
                 let is = now.with(Option::is_some);
                 view! {
@@ -97,10 +95,10 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> Drawn {
                         <button type="button" class="button with-icon" id="read-it" on:click=move |_| reads.set(true)><Icon name="drop"/>{if is { words::colour_read_again() } else { words::pot_read_it() }}</button>
                         {(is && may_be_none).then(|| view! { <button type="button" class="button quiet" id="read-off" on:click=clear>{words::pot_reading_off()}</button> })}
                     </div>
-                }
-            })}
+                }.into_any()
+            }}
         </section>
-    }
+    }.into_any()
 }
 
 fn is_read(fact: &InkFact) -> bool {
@@ -109,7 +107,7 @@ fn is_read(fact: &InkFact) -> bool {
 
 /// By an instrument, a screen's colour, or a photo beside the target.
 #[component]
-fn ReadForm(pot: Subject, save: Callback<Reading>) -> Drawn {
+fn ReadForm(pot: Subject, save: Callback<Reading>) -> impl IntoView {
     let store = Store::from_context();
     let reading = RwSignal::new(Reading::default());
     let target: Memo<Option<ColourReading>> = Memo::new(move |_| {
@@ -132,12 +130,12 @@ fn ReadForm(pot: Subject, save: Callback<Reading>) -> Drawn {
 }
 
 /// A reading as it stands.
-fn told(reading: ColourReading) -> Drawn {
+fn told(reading: ColourReading) -> AnyView {
     let [l, a, b] = reading.lab().map(|value| words::number(value, 1));
     let colour = lab_of(reading).to_colour().to_string();
     view! {
         <p class="pot-marks"><span class="swatch" aria-hidden="true" style:background-color=colour></span><span>{format!("L* {l}  a* {a}  b* {b}")}" · "{words::colour_read_by(reading.by)}</span></p>
-    }
+    }.into_any()
 }
 
 /// What was just added: read, photographed, gone on from.
@@ -151,17 +149,17 @@ pub fn Added(
     same: Callback<()>,
     /// Another one.
     other: Callback<()>,
-) -> Drawn {
+) -> impl IntoView {
     let store = Store::from_context();
     let line = line_of(store, pot, event);
     let step = scale_step(store);
     view! {
         <section class="pot-added" id="added">
-            {live(move || line.get().map(|line| view! {
+            {move || line.get().map(|line| view! {
                 <div class="pot-last">
                     <p><strong>{super::happened::signed(&line, step)}" "{super::happened::happened(&line, step)}</strong><span>{words::pot_now_holds(words::pot_weight(line.total, step))}</span></p>
                 </div>
-            }))}
+            })}
             <div class="pot-go-on">
                 <button type="button" class="button huge with-icon primary" id="same" on:click=move |_| same.run(())><Icon name="repeat"/>{words::pot_same_again()}</button>
                 <button type="button" class="button huge with-icon" id="other" on:click=move |_| other.run(())><Icon name="plus"/>{words::pot_something_else()}</button>

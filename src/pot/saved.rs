@@ -1,7 +1,5 @@
 //! The client's yes, and saving what a pot holds as a revision.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Bound, Field, Icon, Kind, Sheet};
 use crate::platform::ids;
 use crate::store::Store;
@@ -9,7 +7,6 @@ use crate::words;
 use lastpull_core::ink::{PotCard, SaveAs, approve_facts, save_as, save_facts, with_reading};
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Longest name and note that are kept.
@@ -17,7 +14,7 @@ const LONGEST: usize = 80;
 
 /// Who says yes, and to what.
 #[component]
-pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> Drawn {
+pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let (client, as_written, revision) = card.with_untracked(|card| {
         let card = card.as_ref();
@@ -56,7 +53,7 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
 
 /// Why it differs.
 #[component]
-pub fn SaveSheet(id: Subject, close: Callback<()>) -> Drawn {
+pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     let called = called(store, id);
@@ -89,21 +86,21 @@ fn called(store: Store, id: Subject) -> RwSignal<String> {
 }
 
 /// What its recipe is to be called, where the pot is of none, and what comes of that name.
-fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<Drawn> {
+fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyView> {
     let found = move || store.shop.with_untracked(|shop| save_as(shop, id, &called.get()));
     if matches!(found(), SaveAs::Own(_)) {
         return None;
     }
     Some(view! {
         {plain("recipe", words::pot_recipe_name(), called)}
-        {live(move || match found() {
+        {move || match found() {
             SaveAs::Named { name, number, .. } => view! {
                 <p class="caution" id="joins"><Icon name="alert"/>{words::pot_joins_recipe(name, number.to_string())}</p>
-            },
-            SaveAs::New(name) => view! { <p class="quiet-line" id="joins">{words::pot_new_recipe(name)}</p> },
-            SaveAs::Own(_) => nothing(),
-        })}
-    })
+            }.into_any(),
+            SaveAs::New(name) => view! { <p class="quiet-line" id="joins">{words::pot_new_recipe(name)}</p> }.into_any(),
+            SaveAs::Own(_) => ().into_any(),
+        }}
+    }.into_any())
 }
 
 /// Records facts, with undo.
@@ -114,8 +111,8 @@ pub fn told(store: Store, facts: Vec<(Subject, Fact)>, said: impl Into<String>) 
 }
 
 /// A field in which nothing can be wrong.
-fn plain(name: &'static str, label: &'static str, text: RwSignal<String>) -> Drawn {
+fn plain(name: &'static str, label: &'static str, text: RwSignal<String>) -> AnyView {
     let bound = Bound { value: text.into(), set: Callback::new(move |typed| text.set(typed)) };
     let problems = RwSignal::new(Problems::new());
-    view! { <Field name label kind=Kind::Words bound problems/> }
+    view! { <Field name label kind=Kind::Words bound problems/> }.into_any()
 }

@@ -1,14 +1,12 @@
 //! A suggested batch, and what it rests on.
 
-use leptos::prelude::*;
-use crate::live::Drawn;
 use crate::words;
 use lastpull_core::ink::SuggestedBatch;
 use lastpull_core::quantity::Grams;
-use crate::live::view;
+use leptos::prelude::*;
 
 /// How much, and why so much.
-pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> Drawn {
+pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
     let grams = |grams: Grams| words::pot_weight(grams, step);
     let rests_on = match &batch.experience {
         None => words::pot_by_formula(grams(batch.printed), grams(batch.loss)),
@@ -25,5 +23,5 @@ pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> Drawn {
     view! {
         <p class="pot-suggested"><strong>{grams(batch.grams)}</strong>" "{words::pot_for_pieces(words::pieces(batch.pieces))}</p>
         <p class="muted">{rests_on}{spread.map(|spread| format!(" {spread}"))}</p>
-    }
+    }.into_any()
 }

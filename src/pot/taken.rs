@@ -2,8 +2,6 @@
 
 use super::happened::scale_step;
 use super::saved::told;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, Field, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
@@ -11,12 +9,11 @@ use crate::words;
 use lastpull_core::ink::{PotRun, TakeForm, likely_run, on_scale, runs_for_pot};
 use lastpull_core::job::{Problems, RunId};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What is left after a run, and on how many pieces the rest went.
 #[component]
-pub fn UsedSheet(id: Subject, close: Callback<()>) -> Drawn {
+pub fn UsedSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let runs = store.shop.with_untracked(|shop| runs_for_pot(shop, id));
     let first = likely_run(&runs);
@@ -73,7 +70,7 @@ fn run_words(run: &PotRun) -> String {
 
 /// What was thrown away, and why.
 #[component]
-pub fn WasteSheet(id: Subject, close: Callback<()>) -> Drawn {
+pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(TakeForm::default());
     let problems = RwSignal::new(Problems::new());
@@ -106,7 +103,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> Drawn {
 
 /// Whether the pot is weighed afterwards, or what went out by itself.
 #[component]
-pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> Drawn {
+pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> impl IntoView {
     let options = vec![(true, words::pot_take_total().to_owned()), (false, words::pot_take_own().to_owned())];
     let value = Signal::derive(move || form.with(|form| form.total));
     view! { <Choice label=words::pot_take_how() name="way" options value on_pick=Callback::new(move |total| form.update(|form| form.total = total))/> }
@@ -114,7 +111,7 @@ pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> Drawn {
 
 /// The weight, with what the scale shows now beside it.
 #[component]
-pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems>) -> Drawn {
+pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     let step = scale_step(store);
     let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
@@ -122,14 +119,12 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
     let total = Memo::new(move |_| form.with(|form| form.total));
     let label = move || if total.get() { words::pot_weighs() } else { words::pot_went_out() };
     let hint = words::pot_take_now(grams(now), grams(now.minus(empty)));
-    live(
-        move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> },
-    )
+    move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=words::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> }
 }
 
 /// Everything in it at one tap.
 #[component]
-pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> Drawn {
+pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> impl IntoView {
     let store = Store::from_context();
     let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
     let all = now.minus(empty).text(words::units());

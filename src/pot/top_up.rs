@@ -2,8 +2,6 @@
 
 use super::happened::scale_step;
 use super::saved::told;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Bound, Field, Icon, Kind, Sheet};
 use crate::platform::ids;
 use crate::store::Store;
@@ -12,12 +10,11 @@ use lastpull_core::ink::{InkFact, PourStep, after_addition, pot_state, top_up};
 use lastpull_core::job::{FormProblem, Problems};
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Up to how much, and what goes in.
 #[component]
-pub fn TopUpSheet(id: Subject, close: Callback<()>) -> Drawn {
+pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let step = scale_step(store);
     let holds = store.shop.with_untracked(|shop| pot_state(shop, id).contents.total());
@@ -60,10 +57,10 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> Drawn {
         <Sheet title=words::pot_top_up() on_close=close>
             <p>{words::pot_top_up_text(words::pot_weight(holds, step))}</p>
             <Field name="total" label=words::pot_top_up_to() kind=Kind::Decimal unit=words::unit_weight() bound problems/>
-            {live(move || {
+            {move || {
                 let additions = additions.get();
                 if additions.is_empty() {
-                    return nothing();
+                    return ().into_any();
                 }
                 let after = store.shop.with(|shop| after_addition(shop, id, &additions));
                 let name = |component: Subject| after.parts.iter().find(|part| part.component == component).map(|part| part.name.clone()).unwrap_or_default();
@@ -76,8 +73,8 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> Drawn {
                         <p class="caution"><Icon name="alert"/>{words::pot_lacks_of(words::pot_weight(*grams, step), name(*component))}</p>
                     }).collect::<Vec<_>>()}
                     <div class="button-row"><button type="button" class="button primary" id="top-up-save" on:click=pour>{words::pot_all_poured()}</button></div>
-                }
-            })}
+                }.into_any()
+            }}
         </Sheet>
     }
 }

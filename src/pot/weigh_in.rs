@@ -2,8 +2,6 @@
 
 use super::now::Now;
 use super::over_pour::TooMuch;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Swatch};
 use crate::place::{InkPlace, Place, PotPlace};
 use crate::platform::{dom, wake};
@@ -11,12 +9,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::ink::{StepState, WeighInView, WeighRow, weigh_in_view};
 use lastpull_core::journal::{Fact, Subject};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The weigh-in of a pot. `leave` shows the pot instead.
 #[component]
-pub fn WeighIn(id: Subject, leave: Callback<()>) -> Drawn {
+pub fn WeighIn(id: Subject, leave: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let choice = RwSignal::new(None::<Subject>);
     let weighing = Memo::new(move |_| store.shop.with(|shop| weigh_in_view(shop, id, choice.get())));
@@ -35,17 +32,17 @@ pub fn WeighIn(id: Subject, leave: Callback<()>) -> Drawn {
                     <h1 id="heading" tabindex="-1">{title}</h1>
                     <p>{move || weighing.with(|view| view.as_ref().map(under))}</p>
                 </div>
-                {live(move || undo.get().map(|event| view! {
+                {move || undo.get().map(|event| view! {
                     <button type="button" class="control pot-undo" id="undo" on:click=move |_| take_back(store, event)>
                         <Icon name="undo"/><span>{words::undo()}</span>
                     </button>
-                }))}
+                })}
             </header>
-            {live(move || if over.get() {
-                view! { <TooMuch id weighing/> }
+            {move || if over.get() {
+                view! { <TooMuch id weighing/> }.into_any()
             } else {
-                view! { <Now id weighing choice/> }
-            })}
+                view! { <Now id weighing choice/> }.into_any()
+            }}
             <details class="pot-fold" id="all">
                 <summary>{move || weighing.with(|view| view.as_ref().map(summary))}<Icon name="down"/></summary>
                 <ol class="pot-steps">
@@ -85,7 +82,7 @@ fn rounding(view: &WeighInView) -> String {
 }
 
 /// A component in the list; one that is still to pour can be taken out of turn.
-fn step(view: &WeighInView, at: usize, row: &WeighRow, choice: RwSignal<Option<Subject>>) -> Drawn {
+fn step(view: &WeighInView, at: usize, row: &WeighRow, choice: RwSignal<Option<Subject>>) -> AnyView {
     let component = row.step.component;
     let grams = |grams| words::pot_weight(grams, view.scale_step);
     let icon = match row.step.state {
@@ -112,8 +109,8 @@ fn step(view: &WeighInView, at: usize, row: &WeighRow, choice: RwSignal<Option<S
             <li>
                 <button type="button" class="pot-step" aria-current=(view.now == Some(at)).then_some("step") on:click=move |_| choice.set(Some(component))>{within}</button>
             </li>
-        }
+        }.into_any()
     } else {
-        view! { <li class="pot-step">{within}</li> }
+        view! { <li class="pot-step">{within}</li> }.into_any()
     }
 }

@@ -1,8 +1,6 @@
 //! One check: what it should be, what it was before, and what was found.
 
 use super::expected::{expected_words, read_value, tolerance_words, unit_words, value_words};
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, Swatch};
 use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
@@ -12,12 +10,11 @@ use lastpull_core::journal::Fact;
 use lastpull_core::quantity::NumberProblem;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
 use lastpull_core::screen::not_ready;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// One line of the check list.
 #[component]
-pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
+pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl IntoView {
     let store = Store::from_context();
     let row = Memo::new(move |_| list.with(|list| list.rows().find(|row| row.item == item).cloned()));
     let make = Callback::new(move |outcome: CheckOutcome| {
@@ -27,7 +24,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
             store.record(id, Fact::CheckMade { item, expected: row.expected, outcome, by });
         }
     });
-    live(move || {
+    move || {
         row.get().map(|row| {
             view! {
                 <li class="check" class:made=row.state != CheckState::Open data-item=format!("{item:?}")>
@@ -48,7 +45,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> Drawn {
                 </li>
             }
         })
-    })
+    }
 }
 
 fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> {
@@ -60,32 +57,33 @@ fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> 
 
 /// Which of the run's screens cannot print yet, where the shop keeps a list of them.
 #[component]
-fn NotReady(id: RunId) -> Drawn {
+fn NotReady(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let waiting = Memo::new(move |_| store.shop.with(|shop| not_ready(shop, id)));
-    live(move || {
+    move || {
         waiting.get().map(|labels| {
             if labels.is_empty() {
-                return view! { <small class="muted">{words::screens_can_print()}</small> };
+                return view! { <small class="muted">{words::screens_can_print()}</small> }.into_any();
             }
             view! {
                 <a class="badge tight" href=Place::Screens(ScreensPlace::Home).hash()>
                     <Icon name="alert"/>{words::screens_not_ready(labels.join(", "))}
                 </a>
             }
+            .into_any()
         })
-    })
+    }
 }
 
 /// What was found, by whom and when.
 #[component]
-fn Found(row: CheckRow) -> Drawn {
+fn Found(row: CheckRow) -> impl IntoView {
     let made = row.made.clone().map(|(who, when)| match who {
         Some(who) => words::who_when(who, words::moment(when)),
         None => words::moment(when),
     });
     let (tone, icon, text) = match row.state {
-        CheckState::Open => return nothing(),
+        CheckState::Open => return ().into_any(),
         CheckState::Ticked => ("good", "check", words::check_ticked().to_owned()),
         CheckState::Skipped => ("tight", "skip", words::check_skipped().to_owned()),
         CheckState::Measured { value, within: true } => {
@@ -106,7 +104,7 @@ fn Found(row: CheckRow) -> Drawn {
 
 /// Right, measured, skip; or take back.
 #[component]
-fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> Drawn {
+fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
     let item = row.item;
     let name = words::check_item(item);
     let measuring = RwSignal::new(false);
@@ -115,7 +113,7 @@ fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> Drawn {
             <button type="button" class="button quiet" aria-label=format!("{name}: {}", words::check_clear()) on:click=move |_| make.run(CheckOutcome::Cleared)>
                 {words::check_clear()}
             </button>
-        }
+        }.into_any()
         .into_any();
     }
     let measurable = row.expected.tolerance(item).is_some();
@@ -147,7 +145,7 @@ fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> Drawn {
 
 /// A measured value, read when it is sent.
 #[component]
-fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> Drawn {
+fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> impl IntoView {
     let text = RwSignal::new(String::new());
     let problem = RwSignal::new(None::<NumberProblem>);
     let id = format!("measure-{item:?}");

@@ -4,8 +4,6 @@ use super::check_row::CheckLine;
 use super::run::Heading;
 use crate::heat::{ChangeFirst, HoldSheet, RunHeatRows};
 use crate::ink::RunInkRows;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Choice, GarmentChip, Icon, Page, Sheet};
 use crate::place::Place;
 use crate::store::Store;
@@ -15,12 +13,11 @@ use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
 use lastpull_core::screen::facts_on_start;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The checks of a run, and the start of its count.
 #[component]
-pub fn Checks(id: RunId, heading: Heading) -> Drawn {
+pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
@@ -43,9 +40,9 @@ pub fn Checks(id: RunId, heading: Heading) -> Drawn {
     let aside = move || view! { <a class="button quiet" href=Place::Job(job).hash()>{words::to_job()}</a> };
     let missing = move || {
         if hold.get() {
-            return view! { <p class="hold-line" id="hold"><Icon name="alert"/>{words::hold_ink()}</p> };
+            return view! { <p class="hold-line" id="hold"><Icon name="alert"/>{words::hold_ink()}</p> }.into_any();
         }
-        view! { <p class="quiet-line">{(open.get() > 0).then(|| words::checks_open(open.get()))}</p> }
+        view! { <p class="quiet-line">{(open.get() > 0).then(|| words::checks_open(open.get()))}</p> }.into_any()
     };
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Place::Day aside class="checks">
@@ -69,7 +66,7 @@ pub fn Checks(id: RunId, heading: Heading) -> Drawn {
                 </button>
             </div>
             {move || asking.get().then(|| if hold.get() {
-                view! { <HoldSheet change open start=Callback::new(start) on_close=close/> }
+                view! { <HoldSheet change open start=Callback::new(start) on_close=close/> }.into_any()
             } else {
                 view! {
                     <Sheet title=words::start_open_title() on_close=close>
@@ -79,7 +76,7 @@ pub fn Checks(id: RunId, heading: Heading) -> Drawn {
                             <button type="button" class="button" on:click=move |_| asking.set(false)>{words::cancel()}</button>
                         </div>
                     </Sheet>
-                }
+                }.into_any()
             })}
         </Page>
     }
@@ -87,7 +84,7 @@ pub fn Checks(id: RunId, heading: Heading) -> Drawn {
 
 /// What was checked, looked at again during the run.
 #[component]
-pub fn Made(id: RunId) -> Drawn {
+pub fn Made(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     view! {
@@ -98,7 +95,7 @@ pub fn Made(id: RunId) -> Drawn {
 
 /// The rows, what changes first.
 #[component]
-fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
+fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
     let store = Store::from_context();
     let items = move |changes: bool| {
         list.with(|list| {
@@ -148,10 +145,10 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> Drawn {
 
 /// Who checks, where the crew is named.
 #[component]
-fn Crew() -> Drawn {
+fn Crew() -> impl IntoView {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
-    live(move || {
+    move || {
         let names = crew.get();
         (!names.is_empty()).then(|| {
             let chosen = Signal::derive({
@@ -169,7 +166,7 @@ fn Crew() -> Drawn {
             });
             view! { <Choice label=words::checked_by() name="crew" options value=chosen on_pick=pick/> }
         })
-    })
+    }
 }
 
 fn made(id: RunId, row: &CheckRow, outcome: CheckOutcome, by: Option<String>) -> (Subject, Fact) {

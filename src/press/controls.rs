@@ -3,8 +3,6 @@
 //! pieces left the sheet of a stop ends the run too.
 
 use super::sheets::Asking;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::platform::{ids, spawn_local};
@@ -15,12 +13,11 @@ use lastpull_core::job::RunId;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::run::{CountView, Standing, UndoView};
 use lastpull_core::screen::{facts_on_end, keeps_ready};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The row of controls.
 #[component]
-pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> Drawn {
+pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let store = Store::from_context();
     let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));
     let left = Memo::new(move |_| count.with(|count| count.left));
@@ -43,7 +40,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
             <button type="button" class="control" id="failed" on:click=move |_| failed(store, id)>
                 <Icon name="alert"/><span>{words::act_failed()}</span>
             </button>
-            {live(move || if ends.get() {
+            {move || if ends.get() {
                 view! {
                     <button type="button" class="control" class:primary=move || left.get() == 0 id="end" on:click=end>
                         <Icon name="check"/><span>{words::act_end()}</span>
@@ -55,7 +52,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
                         <Icon name="stop"/><span>{words::act_stop()}</span>
                     </button>
                 }
-            })}
+            }}
         </div>
     }
 }

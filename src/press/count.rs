@@ -7,9 +7,7 @@ use super::sheets::{Asking, Sheets};
 use super::sizes::Sizes;
 use super::zone::Zone;
 use crate::failure::FailureBar;
-use crate::kept::{Memo, RwSignal};
 use crate::later::WORKSHOP;
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Sheet};
 use crate::place::Place;
 use crate::platform::{dom, wake};
@@ -18,12 +16,11 @@ use crate::words;
 use lastpull_core::failure::notice_at_press;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::run::{CountView, check_list, count_view};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The counting screen.
 #[component]
-pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
+pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoView {
     let store = Store::from_context();
     let asking = RwSignal::new(None::<Asking>);
     // The size picked by hand holds until it is full; then counting goes on with the next.
@@ -58,7 +55,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> Drawn {
                     {move || (skipped.get() > 0).then(|| view! { <span class="visually-hidden">{words::checks_skipped(skipped.get())}</span><Icon name="skip"/> })}
                 </button>
             </header>
-            {live(move || failure.get().map(|notice| view! { <FailureBar notice/> }))}
+            {move || failure.get().map(|notice| view! { <FailureBar notice/> })}
             <Pace count=saved/>
             <Sizes count size picked/>
             <Zone id count size garment=heading.garment ink=heading.ink/>

@@ -4,8 +4,6 @@ use super::run::Heading;
 use crate::failure::FailureBar;
 use crate::heat::TestsStand;
 use crate::ink::RunInkRows;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
@@ -15,12 +13,11 @@ use lastpull_core::journal::Fact;
 use lastpull_core::plan::rail;
 use lastpull_core::run::{EndedView, ended_view};
 use lastpull_core::screen::{OffPress, ScreenState, facts_on_start, move_facts, off_press};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The summary of a run.
 #[component]
-pub fn Ended(id: RunId, heading: Heading) -> Drawn {
+pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| ended_view(shop, id)));
     let next = Memo::new(move |_| {
@@ -55,10 +52,10 @@ pub fn Ended(id: RunId, heading: Heading) -> Drawn {
 
 /// Where its screens went, and the other way in one touch.
 #[component]
-fn OffScreens(id: RunId) -> Drawn {
+fn OffScreens(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let off = Memo::new(move |_| store.shop.with(|shop| off_press(shop, id)));
-    live(move || {
+    move || {
         off.get().map(|OffPress { screens, labels, kept }| {
             let (text, other, to) = if kept {
                 (words::screens_kept(&labels), words::screens_let_go(), ScreenState::ToReclaim)
@@ -77,14 +74,14 @@ fn OffScreens(id: RunId) -> Drawn {
                 </p>
             }
         })
-    })
+    }
 }
 
 fn by_size(rows: &[(Option<Size>, u32)]) -> String {
     rows.iter().map(|(size, pieces)| format!("{} × {pieces}", words::size(*size))).collect::<Vec<_>>().join(" · ")
 }
 
-fn figures(state: &EndedView) -> Drawn {
+fn figures(state: &EndedView) -> AnyView {
     let span = state.span.map(|(from, to)| words::ended_from_to(words::moment(from), words::time(to)));
     let failed = !state.failures.is_empty();
     let suspects = (state.suspect > 0).then(|| by_size(&state.suspects));
@@ -121,5 +118,5 @@ fn figures(state: &EndedView) -> Drawn {
         </dl>
         {skipped.map(|skipped| view! { <p class="badge tight"><Icon name="skip"/>{skipped}</p> })}
         <p class="caution"><Icon name="heat"/>{words::ended_wash()}</p>
-    }
+    }.into_any()
 }

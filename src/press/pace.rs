@@ -1,17 +1,14 @@
 //! The pace against closing: in words, and as a line with its fan.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::parts::Sheet;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The pace in two lines and a chart. Touching the chart says how it is reckoned.
 #[component]
-pub fn Pace(count: Memo<CountView>) -> Drawn {
+pub fn Pace(count: Memo<CountView>) -> impl IntoView {
     let store = Store::from_context();
     let chart = Memo::new(move |_| count.with(|count| pace_chart(count, store.clock.get_untracked().now)));
     let in_full = RwSignal::new(false);
@@ -38,7 +35,7 @@ pub fn Pace(count: Memo<CountView>) -> Drawn {
 }
 
 /// When it is out and whether that makes closing; then how fast.
-fn lead(pace: &PaceView, closes: bool) -> Drawn {
+fn lead(pace: &PaceView, closes: bool) -> AnyView {
     let [expected, early, late] = pace.finish;
     let behind = pace.chance.is_some_and(|chance| chance < 0.5);
     view! {
@@ -73,7 +70,7 @@ fn needed(pace: &PaceView) -> String {
 }
 
 /// Everything that is known of the pace, a line each.
-fn in_words(count: &CountView) -> Drawn {
+fn in_words(count: &CountView) -> AnyView {
     let mut lines: Vec<String> = Vec::new();
     if let Some(pace) = &count.pace {
         let [expected, early, late] = pace.finish;
@@ -110,7 +107,7 @@ fn points(line: &[ChartPoint]) -> String {
 }
 
 #[component]
-fn Chart(chart: PaceChart, #[prop(into)] label: String) -> Drawn {
+fn Chart(chart: PaceChart, #[prop(into)] label: String) -> impl IntoView {
     let now = chart.now * WIDTH;
     view! {
         <div class="pace-chart">

@@ -1,24 +1,21 @@
 //! Which run goes on the press.
 
 use super::RunScreen;
-use crate::kept::{Memo, Signal};
-use crate::live::Drawn;
 use crate::parts::{Empty, GarmentChip, Page};
 use crate::place::Place;
 use crate::platform::dom;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::plan::{only_on_press, rail};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The run on the press, or the ones that wait for it.
 #[component]
-pub fn PressScreen() -> Drawn {
+pub fn PressScreen() -> impl IntoView {
     let store = Store::from_context();
     if let Some(id) = store.shop.with_untracked(only_on_press) {
         dom::rename_place(&Place::Run(id).hash());
-        return view! { <RunScreen id/> };
+        return view! { <RunScreen id/> }.into_any();
     }
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let runs = Memo::new(move |_| {

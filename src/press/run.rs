@@ -3,16 +3,13 @@
 //! Only the count must be there at once; what comes before and after it is drawn by the workshop.
 
 use super::{checks::Checks, checks::Made, count::Count, ended::Ended};
-use crate::kept::Memo;
 use crate::later::WORKSHOP;
-use crate::live::{Drawn, live};
 use crate::parts::NotHere;
 use crate::place::Place;
 use crate::store::Store;
 use lastpull_core::job::RunId;
 use lastpull_core::run::{CountView, Pending, Standing, count_view};
 use lastpull_core::shop::Shop;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What the heading of a run says.
@@ -32,18 +29,18 @@ pub struct Heading {
 
 /// One run: checks while it waits, the count while it is on the press, the summary after.
 #[component]
-pub fn RunScreen(id: RunId) -> Drawn {
+pub fn RunScreen(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
     let count = count_of(store, id);
     let standing = Memo::new(move |_| count.with(CountView::phase));
-    live(move || match heading.get() {
+    move || match heading.get() {
         None => view! { <NotHere/> }.into_any(),
         Some(heading) => match standing.get() {
             Standing::Waiting | Standing::Ended => WORKSHOP.draw(Place::Run(id)),
             _ => view! { <Count id heading count/> }.into_any(),
         },
-    })
+    }
 }
 
 /// The count, with what waits to be saved.
@@ -70,15 +67,15 @@ fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
 
 /// What the workshop draws of a run: its checks before, what was checked during, what came of it after.
 #[component]
-pub fn BesideCount(id: RunId) -> Drawn {
+pub fn BesideCount(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
     let count = count_of(store, id);
     let standing = Memo::new(move |_| count.with(CountView::phase));
-    live(move || match (heading.get(), standing.get()) {
-        (None, _) => view! { <NotHere/> },
-        (Some(heading), Standing::Waiting) => view! { <Checks id heading/> },
-        (Some(heading), Standing::Ended) => view! { <Ended id heading/> },
-        (Some(_), _) => view! { <Made id/> },
-    })
+    move || match (heading.get(), standing.get()) {
+        (None, _) => view! { <NotHere/> }.into_any(),
+        (Some(heading), Standing::Waiting) => view! { <Checks id heading/> }.into_any(),
+        (Some(heading), Standing::Ended) => view! { <Ended id heading/> }.into_any(),
+        (Some(_), _) => view! { <Made id/> }.into_any(),
+    }
 }

@@ -1,8 +1,6 @@
 //! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
 
 use super::controls::end_run;
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Choice, Icon, Sheet, Switch};
 use crate::store::Store;
 use crate::words;
@@ -10,7 +8,6 @@ use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::quantity::parse_whole;
 use lastpull_core::run::{CountView, MisprintCause, StopCause};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What is being asked.
@@ -28,19 +25,24 @@ pub enum Asking {
 
 /// The sheet that is up, if any.
 #[component]
-pub fn Sheets(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, asking: RwSignal<Option<Asking>>) -> Drawn {
+pub fn Sheets(
+    id: RunId,
+    count: Memo<CountView>,
+    size: Memo<Option<Size>>,
+    asking: RwSignal<Option<Asking>>,
+) -> impl IntoView {
     let close = Callback::new(move |()| asking.set(None));
-    live(move || match asking.get() {
-        None => nothing(),
+    move || match asking.get() {
+        None => ().into_any(),
         Some(Asking::Misprint) => view! { <Misprint id count size close/> }.into_any(),
         Some(Asking::Number) => view! { <Number id count size close/> }.into_any(),
         Some(Asking::Stop) => view! { <Stop id count close/> }.into_any(),
         Some(Asking::End) => view! { <End id count close/> }.into_any(),
-    })
+    }
 }
 
 #[component]
-fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> Drawn {
+fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     // Most are seen as the garment leaves the platen, after its pull was counted.
     let counted = RwSignal::new(count.with_untracked(|count| count.good > 0));
@@ -74,7 +76,7 @@ fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: 
 }
 
 #[component]
-fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> Drawn {
+fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     let problem = RwSignal::new(None::<String>);
@@ -124,7 +126,7 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
 }
 
 #[component]
-fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
+fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let stop = move |cause: StopCause| {
         close.run(());
@@ -144,7 +146,7 @@ fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
 }
 
 #[component]
-fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
+fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
     view! {
         <Sheet title=words::end_short_title() on_close=close>
             <EndShort id count close/>
@@ -154,7 +156,7 @@ fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
 
 /// What ending it now means.
 #[component]
-fn EndShort(id: RunId, count: Memo<CountView>, close: Callback<()>) -> Drawn {
+fn EndShort(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let left = count.with_untracked(|count| count.left);
     view! {

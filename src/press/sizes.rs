@@ -1,18 +1,19 @@
 //! The sizes of the run, with what is left of each; one is being counted.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::words;
 use lastpull_core::job::Size;
 use lastpull_core::run::CountView;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The sizes. Nothing where the lot has only one.
 #[component]
-pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<Option<Option<Size>>>) -> Drawn {
+pub fn Sizes(
+    count: Memo<CountView>,
+    size: Memo<Option<Size>>,
+    picked: RwSignal<Option<Option<Size>>>,
+) -> impl IntoView {
     let sizes = Memo::new(move |_| count.with(|count| count.sizes.iter().map(|row| row.size).collect::<Vec<_>>()));
-    live(move || {
+    move || {
         (sizes.with(Vec::len) > 1).then(|| {
             view! {
                 <div class="count-sizes" role="group" aria-label=words::count_sizes()>
@@ -22,7 +23,7 @@ pub fn Sizes(count: Memo<CountView>, size: Memo<Option<Size>>, picked: RwSignal<
                 </div>
             }
         })
-    })
+    }
 }
 
 #[component]
@@ -31,7 +32,7 @@ fn SizeButton(
     count: Memo<CountView>,
     size: Memo<Option<Size>>,
     picked: RwSignal<Option<Option<Size>>>,
-) -> Drawn {
+) -> impl IntoView {
     let row = Memo::new(move |_| count.with(|count| count.sizes.iter().find(|row| row.size == of).copied()));
     let left = move || row.get().map_or(0, |row| row.left());
     view! {

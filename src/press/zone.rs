@@ -1,7 +1,5 @@
 //! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
 
-use crate::kept::Memo;
-use crate::live::Drawn;
 use crate::platform::{dom, feel};
 use crate::store::{SaveState, Store, after_the_disk};
 use crate::words;
@@ -9,7 +7,6 @@ use lastpull_core::ink::Colour;
 use lastpull_core::job::{RunId, Size};
 use lastpull_core::journal::Fact;
 use lastpull_core::run::{Contacts, CountView, KeyMeaning, Keys, Standing, Touch, Window};
-use crate::live::view;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
@@ -21,7 +18,7 @@ pub fn Zone(
     size: Memo<Option<Size>>,
     garment: Option<Colour>,
     ink: Option<Colour>,
-) -> Drawn {
+) -> impl IntoView {
     let store = Store::from_context();
     let contacts = StoredValue::new(Contacts::default());
     let keys = StoredValue::new(Keys::default());

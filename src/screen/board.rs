@@ -2,14 +2,11 @@
 
 use super::row::{Row, Words};
 use super::select::SelectBar;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::Choice;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{ScreenBoard, ScreenFilter, ScreenGroup, ScreenState, screen_board};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Fewer than these are seen at a glance, and nothing to search among.
@@ -25,7 +22,7 @@ enum Show {
 
 /// The board.
 #[component]
-pub fn Board() -> Drawn {
+pub fn Board() -> impl IntoView {
     let store = Store::from_context();
     let show = RwSignal::new(Show::All);
     let search = RwSignal::new(String::new());
@@ -76,14 +73,14 @@ pub fn Board() -> Drawn {
 
 /// What can be shown alone, each with its count.
 #[component]
-fn Chips(board: Memo<ScreenBoard>, show: RwSignal<Show>) -> Drawn {
+fn Chips(board: Memo<ScreenBoard>, show: RwSignal<Show>) -> impl IntoView {
     let counts = Memo::new(move |_| {
         board.with(|board| {
             let states: Vec<_> = board.groups.iter().map(|group| (group.state, group.count)).collect();
             (board.total, board.warned, states)
         })
     });
-    live(move || {
+    move || {
         let (total, warned, states) = counts.get();
         let mut options = vec![(Show::All, words::board_all(total))];
         if warned > 0 || show.get() == Show::TooOld {
@@ -97,12 +94,12 @@ fn Chips(board: Memo<ScreenBoard>, show: RwSignal<Show>) -> Drawn {
                 <Choice label=words::board_show() name="show" options value=Signal::from(show) on_pick=Callback::new(move |to| show.set(to))/>
             </div>
         }
-    })
+    }
 }
 
 /// The screens in one state.
 #[component]
-fn Group(group: ScreenGroup, picking: bool, picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
+fn Group(group: ScreenGroup, picking: bool, picked: RwSignal<Option<Vec<Subject>>>) -> impl IntoView {
     let ScreenGroup { state, count, rows } = group;
     let ids: Vec<Subject> = rows.iter().map(|row| row.id).collect();
     let name = words::screen_state(state);
@@ -146,9 +143,9 @@ fn Group(group: ScreenGroup, picking: bool, picked: RwSignal<Option<Vec<Subject>
                             />
                             <label class="screen-row" for=input><Words row/></label>
                         </li>
-                    }
+                    }.into_any()
                 } else {
-                    view! { <Row row/> }
+                    view! { <Row row/> }.into_any()
                 }).collect_view()}
             </ul>
         </section>

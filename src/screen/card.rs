@@ -5,8 +5,6 @@ use super::history::{Failures, History};
 use super::move_button::move_button;
 use super::record_with_undo;
 use super::steps::Steps;
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{GarmentChip, Icon, NotHere, Page, delete};
 use crate::photo::Photos;
 use crate::place::{Place, ScreensPlace, StencilPlace};
@@ -14,12 +12,11 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BurnStep, Carried, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// One screen.
 #[component]
-pub fn ScreenCardScreen(id: Subject) -> Drawn {
+pub fn ScreenCardScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let card = Memo::new(move |_| {
@@ -27,9 +24,9 @@ pub fn ScreenCardScreen(id: Subject) -> Drawn {
         store.shop.with(|shop| screen_card(shop, id, store.clock.get_untracked().now))
     });
     let here = Memo::new(move |_| card.with(Option::is_some));
-    live(move || {
+    move || {
         if !here.get() {
-            return view! { <NotHere/> };
+            return view! { <NotHere/> }.into_any();
         }
         let title = Signal::derive(move || {
             card.with(|card| card.as_ref().map(|card| card.screen.label.clone()).unwrap_or_default())
@@ -56,13 +53,13 @@ pub fn ScreenCardScreen(id: Subject) -> Drawn {
                 {move || card.get().map(|card| view! { <Failures rows=card.failures/> <History id screen=card.screen/> })}
                 <Delete id/>
             </Page>
-        }
-    })
+        }.into_any()
+    }
 }
 
 /// Where it stands and where it goes, one touch each.
 #[component]
-fn Stand(card: ScreenCard) -> Drawn {
+fn Stand(card: ScreenCard) -> impl IntoView {
     let store = Store::from_context();
     let ScreenCard { id, screen, row, next_step, next, .. } = card;
     let state = screen.state;
@@ -105,9 +102,9 @@ fn Stand(card: ScreenCard) -> Drawn {
 
 /// The runs whose art is on it, or is to be.
 #[component]
-fn Carries(carries: Vec<Carried>, colour: String) -> Drawn {
+fn Carries(carries: Vec<Carried>, colour: String) -> impl IntoView {
     if carries.is_empty() {
-        return crate::live::nothing();
+        return ().into_any();
     }
     view! {
         <section class="screen-carries">
@@ -128,11 +125,11 @@ fn Carries(carries: Vec<Carried>, colour: String) -> Drawn {
                 }).collect_view()}
             </ul>
         </section>
-    }
+    }.into_any()
 }
 
 #[component]
-fn Delete(id: Subject) -> Drawn {
+fn Delete(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let delete = move |_| {
         let label = store.shop.with_untracked(|shop| shop.screens.live(id).map(|screen| screen.label.clone()));

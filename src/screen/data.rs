@@ -1,16 +1,18 @@
 //! What a screen is made of: mesh with its data sheet, the ink it carries in theory, tension, emulsion.
 
-use crate::live::{Draw, Drawn, nothing};
 use crate::place::{Place, ScreensPlace};
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{MeshSheet, Screen, SheetLacks, mesh_volume};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Its data, a line each; what is not known is left out, but for the mesh.
 #[component]
-pub fn Data(screen: Screen, replaces: Option<(Subject, String)>, replaced_by: Option<(Subject, String)>) -> Drawn {
+pub fn Data(
+    screen: Screen,
+    replaces: Option<(Subject, String)>,
+    replaced_by: Option<(Subject, String)>,
+) -> impl IntoView {
     let mesh =
         screen.mesh.map_or_else(|| words::screen_mesh_unknown().to_owned(), |mesh| words::mesh_count(mesh.count));
     let sheet = screen.mesh.map(|mesh| sheet_words(&mesh)).filter(|words| !words.is_empty());
@@ -47,14 +49,15 @@ pub fn sheet_words(mesh: &MeshSheet) -> String {
     parts.join(", ")
 }
 
-fn volume(mesh: &MeshSheet) -> Drawn {
+fn volume(mesh: &MeshSheet) -> AnyView {
     match mesh_volume(mesh) {
         Ok(volume) => view! {
             {words::screen_volume_of(words::number(volume.cm3_m2, 0))}
             <small class="muted">{words::screen_volume_hint()}</small>
-        },
-        Err(SheetLacks::OpenArea) => view! { <span class="muted">{words::screen_lacks_open()}</span> },
-        Err(SheetLacks::Thickness) => view! { <span class="muted">{words::screen_lacks_thickness()}</span> },
+        }
+        .into_any(),
+        Err(SheetLacks::OpenArea) => view! { <span class="muted">{words::screen_lacks_open()}</span> }.into_any(),
+        Err(SheetLacks::Thickness) => view! { <span class="muted">{words::screen_lacks_thickness()}</span> }.into_any(),
     }
 }
 
@@ -62,13 +65,15 @@ fn filled(text: String) -> Option<String> {
     (!text.is_empty()).then_some(text)
 }
 
-fn line(name: &'static str, value: Option<String>) -> Drawn {
-    value.map(|value| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }).drawn()
+fn line(name: &'static str, value: Option<String>) -> AnyView {
+    value.map(|value| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }).into_any()
 }
 
-fn other(name: &'static str, screen: Option<(Subject, String)>) -> Drawn {
-    screen.map_or_else(nothing, |(id, label)| {
-        let card = Place::Screens(ScreensPlace::Card(id)).hash();
-        view! { <div><dt>{name}</dt><dd><a class="screen-link" href=card>{label}</a></dd></div> }
-    })
+fn other(name: &'static str, screen: Option<(Subject, String)>) -> AnyView {
+    screen
+        .map(|(id, label)| {
+            let card = Place::Screens(ScreensPlace::Card(id)).hash();
+            view! { <div><dt>{name}</dt><dd><a class="screen-link" href=card>{label}</a></dd></div> }
+        })
+        .into_any()
 }

@@ -1,8 +1,6 @@
 //! The form of a screen, or of several new ones at once.
 
 use super::data::sheet_words;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::{Checked, Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, Switch, TextArea, bound};
 use crate::place::{Place, ScreensPlace};
 use crate::platform::ids;
@@ -15,12 +13,11 @@ use lastpull_core::quantity::Units;
 use lastpull_core::screen::{
     MeshSheetForm, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_take,
 };
-use crate::live::view;
 use leptos::prelude::*;
 
 /// New screens: those that a run names and the list lacks, where a run sent here.
 #[component]
-pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> Drawn {
+pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let mut start = ScreenForm::default();
     start.mesh.per = words::units();
@@ -62,19 +59,20 @@ pub fn NewScreens(#[prop(into)] run: Option<RunId>) -> Drawn {
 
 /// A screen's fields.
 #[component]
-pub fn EditScreen(id: Subject) -> Drawn {
+pub fn EditScreen(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let Some(before) = store.shop.with_untracked(|shop| shop.screens.live(id).map(ScreenForm::of)) else {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     };
     let form = RwSignal::new(before);
     let check = move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop, id)));
     let up = Place::Screens(ScreensPlace::Card(id));
     view! {
         <FormPage title=words::screen_edit_title() up form check=Box::new(check) several=false>
-            {crate::live::nothing()}
+            {().into_any()}
         </FormPage>
     }
+    .into_any()
 }
 
 /// The fields, the most important first; `children` stand behind label and mesh.
@@ -86,7 +84,7 @@ fn FormPage(
     check: Box<dyn Fn() -> Checked + Send + Sync>,
     several: bool,
     children: Children,
-) -> Drawn {
+) -> impl IntoView {
     let store = Store::from_context();
     let sending = Sending::new(check);
     let problems = sending.problems;
@@ -142,10 +140,10 @@ fn FormPage(
 
 /// What the line of labels adds, before it is added.
 #[component]
-fn Preview(form: RwSignal<ScreenForm>) -> Drawn {
+fn Preview(form: RwSignal<ScreenForm>) -> impl IntoView {
     let store = Store::from_context();
     let labels = Memo::new(move |_| store.shop.with(|shop| form.with(|form| new_labels(shop, &form.label))));
-    live(move || {
+    move || {
         let (new, old) = labels.get();
         view! {
             {(new.len() > 1).then(|| view! {
@@ -155,12 +153,12 @@ fn Preview(form: RwSignal<ScreenForm>) -> Drawn {
                 <p class="problem"><Icon name="alert"/>" "{words::already_listed(old.join(", "))}</p>
             })}
         }
-    })
+    }
 }
 
 /// The mesh count, in the unit its sheet counts in.
 #[component]
-fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
+fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     let per = Memo::new(move |_| form.with(|form| form.mesh.per));
     let known = store.shop.with_untracked(|shop| {
@@ -170,19 +168,19 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
         counts.dedup();
         counts
     });
-    live(move || {
+    move || {
         let per = per.get();
         let unit = if per == Units::Inch { words::unit_mesh_inch() } else { words::unit_mesh_metric() };
         let suggestions = if per == Units::Inch { known.iter().map(u16::to_string).collect() } else { Vec::new() };
         view! {
             <Field name="count" label=words::screen_mesh_count() kind=Kind::Whole unit bound=bound(form, |f| &mut f.mesh.count) problems suggestions/>
         }
-    })
+    }
 }
 
 /// The data sheet's values, put away until somebody has the sheet at hand.
 #[component]
-fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> Drawn {
+fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     let sheet_fields = ["thread", "opening", "open_area", "thickness"];
     let wrong =

@@ -1,6 +1,5 @@
 //! What happened to a screen: when and by whom, the latest first, which can be taken back; and what failed.
 
-use crate::live::{Draw, Drawn};
 use crate::parts::Icon;
 use crate::place::Place;
 use crate::store::Store;
@@ -8,15 +7,14 @@ use crate::words;
 use lastpull_core::failure::FailureRow;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{Screen, ScreenEvent, as_it_stands, latest_undone};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The changes of a screen that are kept.
 #[component]
-pub fn History(id: Subject, screen: Screen) -> Drawn {
+pub fn History(id: Subject, screen: Screen) -> impl IntoView {
     let store = Store::from_context();
     if screen.log.is_empty() {
-        return crate::live::nothing();
+        return ().into_any();
     }
     let take_back = move |_| {
         let found = store.shop.with_untracked(|shop| {
@@ -50,12 +48,12 @@ pub fn History(id: Subject, screen: Screen) -> Drawn {
                 }).collect_view()}
             </ul>
         </section>
-    }
+    }.into_any()
 }
 
 /// What failed of it.
 #[component]
-pub fn Failures(rows: Vec<FailureRow>) -> Drawn {
+pub fn Failures(rows: Vec<FailureRow>) -> impl IntoView {
     (!rows.is_empty())
         .then(|| {
             view! {
@@ -78,5 +76,5 @@ pub fn Failures(rows: Vec<FailureRow>) -> Drawn {
                 </section>
             }
         })
-        .drawn()
+        .into_any()
 }

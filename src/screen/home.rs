@@ -2,18 +2,15 @@
 
 use super::board::Board;
 use super::needs::Needs;
-use crate::kept::{Memo, Signal};
-use crate::live::Drawn;
 use crate::parts::{Empty, Icon, Page};
 use crate::place::{Place, ScreensPlace, StencilPlace};
 use crate::store::Store;
 use crate::words;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The first of these screens.
 #[component]
-pub fn ScreensHome() -> Drawn {
+pub fn ScreensHome() -> impl IntoView {
     let store = Store::from_context();
     let none = Memo::new(move |_| store.shop.with(|shop| shop.screens.iter().next().is_none()));
     let add = || Place::Screens(ScreensPlace::New).hash();
@@ -39,7 +36,7 @@ pub fn ScreensHome() -> Drawn {
 }
 
 #[component]
-fn Links() -> Drawn {
+fn Links() -> impl IntoView {
     let link = |place: Place, icon: &'static str, title: &'static str| {
         view! { <li><a class="screen-tile" href=place.hash()><Icon name=icon/><strong>{title}</strong></a></li> }
     };

@@ -16,26 +16,24 @@ mod steps;
 
 pub use place::ScreensPlace;
 
-use leptos::prelude::*;
-use crate::live::Drawn;
 use crate::store::Store;
 use card::ScreenCardScreen;
 use form::{EditScreen, NewScreens};
 use home::ScreensHome;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::undo_of;
-use crate::live::view;
+use leptos::prelude::*;
 use room::ScreenRoom;
 
 /// Draws one of these screens.
-pub fn screen(place: ScreensPlace) -> Drawn {
+pub fn screen(place: ScreensPlace) -> AnyView {
     match place {
-        ScreensPlace::Home => view! { <ScreensHome/> },
-        ScreensPlace::New => view! { <NewScreens run=None/> },
-        ScreensPlace::NewFor(run) => view! { <NewScreens run/> },
-        ScreensPlace::Card(id) => view! { <ScreenCardScreen id/> },
-        ScreensPlace::Edit(id) => view! { <EditScreen id/> },
-        ScreensPlace::Room => view! { <ScreenRoom/> },
+        ScreensPlace::Home => view! { <ScreensHome/> }.into_any(),
+        ScreensPlace::New => view! { <NewScreens run=None/> }.into_any(),
+        ScreensPlace::NewFor(run) => view! { <NewScreens run/> }.into_any(),
+        ScreensPlace::Card(id) => view! { <ScreenCardScreen id/> }.into_any(),
+        ScreensPlace::Edit(id) => view! { <EditScreen id/> }.into_any(),
+        ScreensPlace::Room => view! { <ScreenRoom/> }.into_any(),
     }
 }
 

@@ -1,13 +1,11 @@
 //! The button that moves screens on.
 
-use leptos::prelude::*;
-use crate::live::Drawn;
 use crate::words;
 use lastpull_core::screen::ScreenState;
-use crate::live::view;
+use leptos::prelude::*;
 
 /// To this state; the usual next one stands out.
-pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> Drawn {
+pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> AnyView {
     let name = words::screen_state(to);
     view! {
         <button
@@ -21,4 +19,5 @@ pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> Dra
             {name}
         </button>
     }
+    .into_any()
 }

@@ -1,30 +1,28 @@
 //! What the runs ahead still need burned, counted back from when each wants its screens.
 
 use super::record_with_undo;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::{Icon, Swatch};
 use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::RunId;
 use lastpull_core::screen::{NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Run by run, in the order of the day.
 #[component]
-pub fn Needs() -> Drawn {
+pub fn Needs() -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let needs = Memo::new(move |_| {
         minute.get();
         store.shop.with(|shop| screen_needs(shop, store.clock.get_untracked()))
     });
-    live(move || {
+    move || {
         let needs = needs.get();
         if needs.is_empty() {
-            return view! { <p class="verdict good" id="needs-none"><Icon name="check"/>{words::needs_none()}</p> };
+            return view! { <p class="verdict good" id="needs-none"><Icon name="check"/>{words::needs_none()}</p> }
+                .into_any();
         }
         view! {
             <section class="screen-needs" id="needs">
@@ -32,11 +30,12 @@ pub fn Needs() -> Drawn {
                 {needs.into_iter().map(|need| view! { <Need need/> }).collect_view()}
             </section>
         }
-    })
+        .into_any()
+    }
 }
 
 #[component]
-fn Need(need: RunNeeds) -> Drawn {
+fn Need(need: RunNeeds) -> impl IntoView {
     let run = need.run;
     let unlisted = need.screens.iter().any(|screen| screen.screen.is_none());
     let [ready, wanted] = [need.ready, need.wanted].map(words::moment);
@@ -79,11 +78,11 @@ fn Need(need: RunNeeds) -> Drawn {
 
 /// A screen that the run names, where it stands, and whether something else is on it.
 #[component]
-fn Named(screen: NeedScreen) -> Drawn {
+fn Named(screen: NeedScreen) -> impl IntoView {
     let store = Store::from_context();
     let NeedScreen { label, screen, state, carries_other } = screen;
     let (Some(id), Some(state)) = (screen, state) else {
-        return view! { <span class="badge tight"><Icon name="info"/>{words::needs_unlisted(label)}</span> };
+        return view! { <span class="badge tight"><Icon name="info"/>{words::needs_unlisted(label)}</span> }.into_any();
     };
     let other = carries_other
         .and_then(|run| store.shop.with_untracked(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())));
@@ -91,11 +90,11 @@ fn Named(screen: NeedScreen) -> Drawn {
     view! {
         <a class="badge screen-link" href=Place::Screens(ScreensPlace::Card(id)).hash()>{label}" · "{words::screen_state(state)}</a>
         {other.map(|text| view! { <span class="badge tight"><Icon name="alert"/>{text}</span> })}
-    }
+    }.into_any()
 }
 
 #[component]
-fn Step(run: RunId, step: NeedStep) -> Drawn {
+fn Step(run: RunId, step: NeedStep) -> impl IntoView {
     let store = Store::from_context();
     let NeedStep { step, screens, time, latest, late, now } = step;
     let name = words::burn_step(step);
@@ -115,9 +114,9 @@ fn Step(run: RunId, step: NeedStep) -> Drawn {
                 <strong>{name}</strong>
                 <span class="muted">{words::screens_n(screens)}" · "{words::duration(time)}</span>
                 {if late {
-                    view! { <span class="screen-late"><Icon name="alert"/>{words::begin_late(when)}</span> }
+                    view! { <span class="screen-late"><Icon name="alert"/>{words::begin_late(when)}</span> }.into_any()
                 } else {
-                    view! { <span>{words::begin_by(when)}</span> }
+                    view! { <span>{words::begin_by(when)}</span> }.into_any()
                 }}
             </span>
             {can.then(|| view! {

@@ -1,18 +1,15 @@
 //! The screen room's settings: when stock is old, and how long each step takes here.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Bound, Field, Kind, Page, SaveBar, Sending, bound};
 use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{BurnStep, ScreenRoomForm};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The settings: a form with one save.
 #[component]
-pub fn ScreenRoom() -> Drawn {
+pub fn ScreenRoom() -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(ScreenRoomForm::of));
     let sending = Sending::new(Box::new(move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop)))));

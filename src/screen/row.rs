@@ -1,23 +1,21 @@
 //! A screen in a line: its label, its mesh, how long it has stood there, what it carries.
 
-use crate::live::Drawn;
 use crate::parts::{Icon, Swatch};
 use crate::place::{Place, ScreensPlace};
 use crate::words;
 use lastpull_core::screen::ScreenRow;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// A line that leads to the screen's card.
 #[component]
-pub fn Row(row: ScreenRow) -> Drawn {
+pub fn Row(row: ScreenRow) -> impl IntoView {
     let card = Place::Screens(ScreensPlace::Card(row.id)).hash();
     view! { <li><a class="screen-row" href=card><Words row/></a></li> }
 }
 
 /// What the line says.
 #[component]
-pub fn Words(row: ScreenRow) -> Drawn {
+pub fn Words(row: ScreenRow) -> impl IntoView {
     let mesh = row.mesh.map(|mesh| words::mesh_count(mesh.count));
     let warning = row.warning.map(|warning| {
         view! { <span><span class="badge tight"><Icon name="alert"/>{words::age_warning_short(warning)}</span></span> }

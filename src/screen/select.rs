@@ -2,18 +2,15 @@
 
 use super::move_button::move_button;
 use super::record_with_undo;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{ScreenState, move_facts, next_states};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The bar.
 #[component]
-pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> Drawn {
+pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> impl IntoView {
     let store = Store::from_context();
     let ids = Memo::new(move |_| picked.with(|picked| picked.clone().unwrap_or_default()));
     let states = Memo::new(move |_| ids.with(|ids| store.shop.with(|shop| next_states(shop, ids))));

@@ -1,15 +1,13 @@
 //! How far a screen is on its way to the press.
 
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::words;
 use lastpull_core::screen::StepRow;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The steps, done and to do.
 #[component]
-pub fn Steps(steps: Vec<StepRow>) -> Drawn {
+pub fn Steps(steps: Vec<StepRow>) -> impl IntoView {
     let next = steps.iter().position(|step| !step.done);
     view! {
         <section class="screen-way">
@@ -26,7 +24,7 @@ pub fn Steps(steps: Vec<StepRow>) -> Drawn {
                     let state = if row.done { words::burn_step_done() } else { "" };
                     view! {
                         <li class:done=row.done class:next=is_next>
-                            {if row.done { view! { <Icon name="check"/> } } else { view! { <span class="screen-dot"></span> } }}
+                            {if row.done { view! { <Icon name="check"/> }.into_any() } else { view! { <span class="screen-dot"></span> }.into_any() }}
                             <strong>{words::burn_step(row.step)}<span class="visually-hidden">" "{state}</span></strong>
                             <span class="muted">{said}</span>
                         </li>

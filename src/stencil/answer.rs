@@ -1,8 +1,6 @@
 //! The answer: the time large, how it was found; or the nearest, and that it must be tested.
 
 use super::StencilPlace;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
@@ -10,12 +8,11 @@ use lastpull_core::quantity::Seconds;
 use lastpull_core::screen::{
     Difference, EdgeForm, ExposureAnswer, ExposureAsked, ExposurePick, ExposureRow, Lamp, exposure_for,
 };
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What the shop knows for what is picked.
 #[component]
-pub fn Answer(pick: RwSignal<ExposurePick>) -> Drawn {
+pub fn Answer(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
     let answer = Memo::new(move |_| {
         let asked = pick.get().asked()?;
@@ -25,36 +22,37 @@ pub fn Answer(pick: RwSignal<ExposurePick>) -> Drawn {
     view! {
         <section class="card stencil-answer" id="answer" aria-live="polite">
             {move || match answer.get() {
-                None => view! { <p class="lead">{words::exposure_mesh_wanted()}</p> },
-                Some((_, _, ExposureAnswer::Known(row))) => known(&row),
+                None => view! { <p class="lead">{words::exposure_mesh_wanted()}</p> }.into_any(),
+                Some((_, _, ExposureAnswer::Known(row))) => known(&row).into_any(),
                 Some((asked, lamp, ExposureAnswer::Nearest { row, differs, scaled })) => {
-                    nearest(&asked, &lamp, &row, &differs, scaled)
+                    nearest(&asked, &lamp, &row, &differs, scaled).into_any()
                 }
                 Some((_, _, ExposureAnswer::Unknown)) => view! {
                     <p class="stencil-unknown"><Icon name="alert"/>{words::exposure_unknown()}</p>
                     {find(true)}
-                },
+                }.into_any(),
             }}
         </section>
     }
 }
 
 /// A time, large.
-pub fn time(time: Seconds) -> Drawn {
+pub fn time(time: Seconds) -> AnyView {
     view! {
         <p class="stencil-time">
             <strong>{words::exposure_seconds(time)}</strong>
             {words::exposure_clock(time).map(|clock| view! { " " <span>{clock}</span> })}
         </p>
     }
+    .into_any()
 }
 
-fn find(first: bool) -> Drawn {
+fn find(first: bool) -> AnyView {
     let words = if first { words::exposure_find() } else { words::exposure_find_again() };
-    view! { <a class="button" class:primary=first id="find" href=StencilPlace::Find.hash()>{words}</a> }
+    view! { <a class="button" class:primary=first id="find" href=StencilPlace::Find.hash()>{words}</a> }.into_any()
 }
 
-fn known(row: &ExposureRow) -> Drawn {
+fn known(row: &ExposureRow) -> AnyView {
     view! {
         {time(row.time)}
         {(!row.tested).then(|| view! { <p><span class="badge tight"><Icon name="alert"/>{words::exposure_not_tested()}</span></p> })}
@@ -63,16 +61,17 @@ fn known(row: &ExposureRow) -> Drawn {
             {find(!row.tested)}
             <a class="button quiet" href=StencilPlace::Found(row.id).hash()>{words::exposure_correct()}</a>
         </div>
-    }
+    }.into_any()
 }
 
 /// How it was found, by whom and when.
-fn told(row: &ExposureRow) -> Drawn {
+fn told(row: &ExposureRow) -> AnyView {
     view! {
         <p>{words::found(row.found)}</p>
         {(!row.note.is_empty()).then(|| view! { <p class="stencil-note">{row.note.clone()}</p> })}
         <p class="muted">{found_by(row)}</p>
     }
+    .into_any()
 }
 
 /// By whom and when.
@@ -87,7 +86,7 @@ fn nearest(
     row: &ExposureRow,
     differs: &[Difference],
     scaled: Option<Seconds>,
-) -> Drawn {
+) -> AnyView {
     let law = differs
         .contains(&Difference::Distance)
         .then(|| EdgeForm::default().light(lamp, words::units()).err())
@@ -112,7 +111,7 @@ fn nearest(
             {told(row)}
         </div>
         {find(true)}
-    }
+    }.into_any()
 }
 
 fn differs_in(asked: &ExposureAsked, lamp: &Lamp, row: &ExposureRow, difference: Difference) -> String {

@@ -7,15 +7,12 @@ use super::bath_in::PutIn;
 use super::bath_now::{InNow, Waiting};
 use super::bath_out::{NoteOut, TakeOut};
 use super::charge::ChargeSheet;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::{Drawn, live, nothing};
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BathTrend, BathView, bath_view, waiting_screens};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What is being asked.
@@ -33,7 +30,7 @@ pub enum Asking {
 
 /// The bath.
 #[component]
-pub fn BathScreen() -> Drawn {
+pub fn BathScreen() -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let bath = Memo::new(move |_| {
@@ -59,29 +56,29 @@ pub fn BathScreen() -> Drawn {
             </div>
             {move || bath.with(|bath| bath.charge.is_some() && bath.trend != Some(BathTrend::Recharge)).then(|| charge_button(asking, false))}
         </Page>
-        {live(move || match asking.get() {
-            None => nothing(),
-            Some(Asking::In) => view! { <PutIn close/> },
-            Some(Asking::Out(batch)) => view! { <TakeOut batch bath close/> },
-            Some(Asking::NoteOut) => view! { <NoteOut close/> },
-            Some(Asking::Charge(charge)) => view! { <ChargeSheet charge bath close/> },
-        })}
+        {move || match asking.get() {
+            None => ().into_any(),
+            Some(Asking::In) => view! { <PutIn close/> }.into_any(),
+            Some(Asking::Out(batch)) => view! { <TakeOut batch bath close/> }.into_any(),
+            Some(Asking::NoteOut) => view! { <NoteOut close/> }.into_any(),
+            Some(Asking::Charge(charge)) => view! { <ChargeSheet charge bath close/> }.into_any(),
+        }}
     }
 }
 
-fn charge_button(asking: RwSignal<Option<Asking>>, first: bool) -> Drawn {
+fn charge_button(asking: RwSignal<Option<Asking>>, first: bool) -> AnyView {
     view! {
         <button type="button" class="button stencil-alone" class:primary=first id="charge" on:click=move |_| asking.set(Some(Asking::Charge(None)))>{words::bath_charge()}</button>
-    }
+    }.into_any()
 }
 
 /// Whether the bath is good, in a line; and how certain that is.
-fn state(bath: &BathView, asking: RwSignal<Option<Asking>>) -> Drawn {
+fn state(bath: &BathView, asking: RwSignal<Option<Asking>>) -> AnyView {
     let Some(trend) = bath.trend else {
         return view! {
             <div class="verdict stencil-verdict" id="bath-state"><Icon name="info"/><p>{words::bath_not_charged()}</p></div>
             {charge_button(asking, true)}
-        };
+        }.into_any();
     };
     let (tone, icon) = match trend {
         BathTrend::TooFew { .. } => ("", "info"),
@@ -110,5 +107,5 @@ fn state(bath: &BathView, asking: RwSignal<Option<Asking>>) -> Drawn {
             {pace.sizes_differ.then(|| view! { <p class="quiet-line">{words::bath_sizes_differ()}</p> })}
         })}
         {(trend == BathTrend::Recharge).then(|| charge_button(asking, true))}
-    }
+    }.into_any()
 }

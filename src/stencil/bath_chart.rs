@@ -1,10 +1,7 @@
 //! The bath's minutes a screen, drawn.
 
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::words;
 use lastpull_core::screen::{BathChart, BathView, bath_chart};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The grid it is drawn on.
@@ -15,12 +12,12 @@ const EDGE: f64 = 7.0;
 
 /// The chart of this charge's batches; nothing while there are fewer than two.
 #[component]
-pub fn Chart(bath: Memo<BathView>) -> Drawn {
+pub fn Chart(bath: Memo<BathView>) -> impl IntoView {
     let chart = Memo::new(move |_| bath.with(|bath| bath_chart(&bath.points, bath.recharge_at)));
-    live(move || {
+    move || {
         let fresh = bath.with(|bath| bath.pace.map(|pace| pace.fresh));
         chart.get().map(|chart| draw(&chart, fresh))
-    })
+    }
 }
 
 fn across(x: f64) -> f64 {
@@ -31,7 +28,7 @@ fn up(y: f64) -> f64 {
     HEIGHT - EDGE - y * (HEIGHT - 2.0 * EDGE)
 }
 
-fn draw(chart: &BathChart, fresh_minutes: Option<f64>) -> Drawn {
+fn draw(chart: &BathChart, fresh_minutes: Option<f64>) -> AnyView {
     let list: Vec<String> = chart.batches.iter().map(|batch| words::bath_time(batch.minutes)).collect();
     let mut label = words::bath_chart_label(list.join(", "));
     let level = |y: f64, class: &'static str| {
@@ -69,5 +66,5 @@ fn draw(chart: &BathChart, fresh_minutes: Option<f64>) -> Drawn {
             <p class="stencil-axis" aria-hidden="true"><span>{words::bath_chart_oldest()}</span><span>{words::bath_chart_latest()}</span></p>
             {chart.batches.iter().any(|batch| batch.beyond).then(|| view! { <p class="quiet-line">{words::bath_chart_beyond()}</p> })}
         </figure>
-    }
+    }.into_any()
 }

@@ -1,18 +1,15 @@
 //! Batches and charges of the past.
 
 use super::bath::Asking;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{BathView, ChargeRow, DoneBatch, forget_batch};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The batches of this charge, the latest first.
 #[component]
-pub fn Batches(bath: Memo<BathView>) -> Drawn {
+pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
     let store = Store::from_context();
     let line = move |batch: &DoneBatch| {
         let id = batch.id;
@@ -48,7 +45,7 @@ pub fn Batches(bath: Memo<BathView>) -> Drawn {
 
 /// The charge that is in it and those before, the latest first.
 #[component]
-pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
+pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let line = move |row: &ChargeRow, now: bool| {
         let id = row.id;
         let what = if row.chemistry.is_empty() { words::bath_no_chemistry().to_owned() } else { row.chemistry.clone() };

@@ -1,8 +1,6 @@
 //! Which screens go into the bath.
 
 use super::tick::Ticks;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
@@ -10,12 +8,11 @@ use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{BatchInForm, ScreenFilter, ScreenState, StencilFact, put_in, screen_board};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet: the screens that wait, to be touched, or a plain count.
 #[component]
-pub fn PutIn(close: Callback<()>) -> Drawn {
+pub fn PutIn(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     // One id a sheet: pressing twice is still one.
     let batch = ids::new_id();
@@ -31,7 +28,7 @@ pub fn PutIn(close: Callback<()>) -> Drawn {
         };
         (rows.map(option).collect::<Vec<_>>(), shop.stencils.bath.capacity)
     });
-    let ticked = crate::kept::Signal::derive(move || form.with(|form| form.screens.clone()));
+    let ticked = Signal::derive(move || form.with(|form| form.screens.clone()));
     let tick = Callback::new(move |(id, on): (Subject, bool)| {
         form.update(|form| {
             form.screens.retain(|other| *other != id);

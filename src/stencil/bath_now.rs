@@ -2,15 +2,12 @@
 
 use super::StencilPlace;
 use super::bath::Asking;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BathView, InBath};
 use lastpull_core::shop::Shop;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The labels of screens, as on their frames.
@@ -20,7 +17,7 @@ pub fn labels(shop: &Shop, screens: &[Subject]) -> Vec<String> {
 
 /// What lies in it: how long, what is left, and the way out.
 #[component]
-pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
+pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let store = Store::from_context();
     let card = move |row: &InBath| {
         let id = row.id;
@@ -47,9 +44,9 @@ pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
         <section class="stencil-part" id="in-bath">
             <h2>{words::bath_in_title()}</h2>
             {move || bath.with(|bath| if bath.in_bath.is_empty() {
-                view! { <p class="quiet-line">{words::bath_in_none()}</p> }
+                view! { <p class="quiet-line">{words::bath_in_none()}</p> }.into_any()
             } else {
-                view! { <ul class="stencil-batches">{bath.in_bath.iter().map(card).collect_view()}</ul> }
+                view! { <ul class="stencil-batches">{bath.in_bath.iter().map(card).collect_view()}</ul> }.into_any()
             })}
         </section>
     }
@@ -57,14 +54,14 @@ pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
 
 /// What waits, how long all of it takes, and the way in.
 #[component]
-pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn {
+pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     view! {
         <section class="stencil-part" id="waiting">
             <h2>{words::bath_wait_title()}</h2>
             {move || bath.with(|bath| {
                 let queue = bath.queue;
                 if queue.waiting == 0 {
-                    return view! { <p class="quiet-line">{words::bath_wait_none()}</p> };
+                    return view! { <p class="quiet-line">{words::bath_wait_none()}</p> }.into_any();
                 }
                 let batches = queue.batches.map(|batches| format!(" · {}", words::bath_queue_batches(batches)));
                 view! {
@@ -74,7 +71,7 @@ pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> Drawn 
                         {queue.from_earlier_charge.then(|| view! { <span class="muted">{words::bath_queue_earlier()}</span> })}
                         {queue.batches.is_none().then(|| view! { <a href=StencilPlace::BathSettings.hash()>{words::bath_queue_no_capacity()}</a> })}
                     </p>
-                }
+                }.into_any()
             })}
             <button
                 type="button"

@@ -2,8 +2,6 @@
 
 use super::bath_now::labels;
 use super::tick::Ticks;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
@@ -11,12 +9,11 @@ use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{BatchOutForm, BatchTimeKind, BathView, forget_batch, take_out};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Which of the batch's screens came clean, and how long it took.
 #[component]
-pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> Drawn {
+pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm::default());
     let problems = RwSignal::new(Problems::new());
@@ -75,7 +72,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> Dra
 
 /// A batch whose going in nobody noted: a plain count and its minutes.
 #[component]
-pub fn NoteOut(close: Callback<()>) -> Drawn {
+pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm { kind: BatchTimeKind::Whole, ..BatchOutForm::default() });
     let problems = RwSignal::new(Problems::new());
@@ -99,7 +96,7 @@ fn Time(
     problems: RwSignal<Problems>,
     kinds: &'static [BatchTimeKind],
     elapsed: String,
-) -> Drawn {
+) -> impl IntoView {
     let options = kinds.iter().map(|kind| (*kind, words::bath_time_kind(*kind, &elapsed))).collect();
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     view! {

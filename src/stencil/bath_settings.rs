@@ -1,21 +1,18 @@
 //! How the shop uses its bath.
 
 use super::StencilPlace;
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Field, Icon, Kind, Page, SaveBar, Sending, TextArea, bound, set};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
 use lastpull_core::screen::{BathForm, RECHARGE_AT, StencilFact};
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The form.
 #[component]
-pub fn BathSettingsScreen() -> Drawn {
+pub fn BathSettingsScreen() -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(|shop| BathForm::of(&shop.stencils.bath)));
     let sending = Sending::new(Box::new(move || {

@@ -1,18 +1,15 @@
 //! What stands beside an answer: the room's air, and how evenly the lamp shines.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Field, Icon, Kind, bound};
 use crate::place::{HeatPlace, Place};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{DampNote, EdgeForm, ExposurePick, room_damp};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What the room's air means for the emulsion picked.
 #[component]
-pub fn Damp(pick: RwSignal<ExposurePick>) -> Drawn {
+pub fn Damp(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let damp = Memo::new(move |_| {
@@ -20,7 +17,7 @@ pub fn Damp(pick: RwSignal<ExposurePick>) -> Drawn {
         let emulsion = pick.with(|pick| pick.emulsion)?;
         store.shop.with(|shop| room_damp(shop, emulsion, store.clock.get_untracked().now))
     });
-    live(move || {
+    move || {
         damp.get().map(|damp| {
             let (icon, class) = match damp.note {
                 DampNote::Dry => ("check", "stencil-damp good"),
@@ -36,12 +33,12 @@ pub fn Damp(pick: RwSignal<ExposurePick>) -> Drawn {
                 </section>
             }
         })
-    })
+    }
 }
 
 /// How much less light the corners of a frame get; for a lamp no law holds for, the words that say so.
 #[component]
-pub fn Edge(pick: RwSignal<ExposurePick>) -> Drawn {
+pub fn Edge(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(EdgeForm::default());
     let units = words::units();
@@ -71,7 +68,7 @@ pub fn Edge(pick: RwSignal<ExposurePick>) -> Drawn {
         <details class="stencil-fold" id="edge">
             <summary>{words::edge_title()}</summary>
             {move || if refused.get() {
-                view! { <p>{words::edge_refused()}</p> }
+                view! { <p>{words::edge_refused()}</p> }.into_any()
             } else {
                 view! {
                     <p>{words::edge_text()}</p>
@@ -83,7 +80,7 @@ pub fn Edge(pick: RwSignal<ExposurePick>) -> Drawn {
                         let percent = |share: f64| words::number(share * 100.0, 0);
                         words::edge_answer(percent(light.bulb_loss), percent(light.flat_loss))
                     })}</p>
-                }
+                }.into_any()
             }}
         </details>
     }

@@ -1,8 +1,6 @@
 //! The bath is charged; or a charge is put right.
 
 use super::who::Who;
-use crate::kept::{Memo, RwSignal};
-use crate::live::Drawn;
 use crate::parts::{Field, Icon, Kind, Sheet, bound};
 use crate::platform::ids;
 use crate::store::Store;
@@ -10,12 +8,11 @@ use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{BathView, ChargeForm, ChargeRow};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The sheet of a charge: `charge`, or a new one.
 #[component]
-pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callback<()>) -> Drawn {
+pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let before: Option<ChargeRow> = charge.and_then(|id| {
         bath.with_untracked(|bath| bath.charge.iter().chain(&bath.before).find(|row| row.id == id).cloned())

@@ -1,12 +1,9 @@
 //! A mesh that is typed: its count, thread and colour.
 
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Kind, Switch, bound};
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::quantity::Units;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Where a form keeps a mesh.
@@ -26,7 +23,7 @@ pub fn cloth_fields<F: Clone + Send + Sync + 'static>(
     form: RwSignal<F>,
     problems: Signal<Problems>,
     of: &ClothOf<F>,
-) -> Drawn {
+) -> AnyView {
     let ((name, count), thread, dyed) = (of.count, of.thread, of.dyed);
     view! {
         <div class="field-pair">
@@ -40,11 +37,11 @@ pub fn cloth_fields<F: Clone + Send + Sync + 'static>(
             value=Signal::derive(move || form.with(|form| *dyed(&mut form.clone())))
             on_set=Callback::new(move |on| form.update(|form| *dyed(form) = on))
         />
-    }
+    }.into_any()
 }
 
 /// What a mesh is counted in.
-pub fn counted<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, per: fn(&mut F) -> &mut Units) -> Drawn {
+pub fn counted<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, per: fn(&mut F) -> &mut Units) -> AnyView {
     let options = vec![
         (Units::Inch, words::mesh_per_inch().to_owned()),
         (Units::Metric, words::mesh_per_centimetre().to_owned()),
@@ -58,4 +55,5 @@ pub fn counted<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, per: fn(&mut
             on_pick=Callback::new(move |one| form.update(|form| *per(form) = one))
         />
     }
+    .into_any()
 }

@@ -1,8 +1,6 @@
 //! An emulsion: a new one, or one to change or delete.
 
 use super::StencilPlace;
-use crate::kept::{RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
@@ -10,20 +8,19 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{EmulsionForm, Family, StencilFact};
-use crate::live::view;
 use leptos::prelude::*;
 
 const KIT: Place = Place::Stencil(StencilPlace::Kit);
 
 /// The form.
 #[component]
-pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> Drawn {
+pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let before = emulsion.and_then(|id| {
         store.shop.with_untracked(|shop| shop.stencils.emulsion(id).filter(|emulsion| !emulsion.deleted).cloned())
     });
     if emulsion.is_some() && before.is_none() {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(EmulsionForm::of).unwrap_or_default());
     // One id a form: saving twice is still one.
@@ -58,5 +55,5 @@ pub fn EmulsionScreen(#[prop(into)] emulsion: Option<Subject>) -> Drawn {
                 </div>
             })}
         </Page>
-    }
+    }.into_any()
 }

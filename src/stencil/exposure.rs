@@ -5,20 +5,17 @@ use super::beside::{Damp, Edge};
 use super::known::Known;
 use super::picks::Picks;
 use super::{StencilPlace, memory};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Empty, Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Subject;
 use lastpull_core::screen::{ExposurePick, emulsion_list, lamp_list};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// How long to expose; for a screen of the shop, or what was asked last.
 #[component]
-pub fn ExposureScreen(#[prop(into)] screen: Option<Subject>) -> Drawn {
+pub fn ExposureScreen(#[prop(into)] screen: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let pick = RwSignal::new(match screen {
         Some(id) => store.shop.with_untracked(|shop| ExposurePick::for_screen(shop, id)),
@@ -33,7 +30,7 @@ pub fn ExposureScreen(#[prop(into)] screen: Option<Subject>) -> Drawn {
                     <Empty icon="sun" title=words::exposure_begin_title() text=words::exposure_begin_text()>
                         <a class="button primary" href=StencilPlace::Kit.hash()>{words::stencil_kit()}</a>
                     </Empty>
-                }
+                }.into_any()
             } else {
                 view! {
                     <div class="stencil-desk">
@@ -48,7 +45,7 @@ pub fn ExposureScreen(#[prop(into)] screen: Option<Subject>) -> Drawn {
                         <Edge pick/>
                         <Known/>
                     </div>
-                }
+                }.into_any()
             }}
         </Page>
     }

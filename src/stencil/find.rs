@@ -4,8 +4,6 @@ use super::answer::time;
 use super::find_fields::{ForWhich, TestFields};
 use super::who::Who;
 use super::{StencilPlace, memory};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Icon, NotHere, Page, SaveBar, Sending, TextArea, bound, delete};
 use crate::place::Place;
 use crate::platform::ids;
@@ -15,7 +13,6 @@ use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{
     Exposure, ExposureForm, ExposurePick, ExposureRefused, FoundKind, FoundTime, KnownExposure, StencilFact,
 };
-use crate::live::view;
 use leptos::prelude::*;
 
 const LIST: Place = Place::Stencil(StencilPlace::Exposure);
@@ -28,7 +25,7 @@ type Preview = Result<Option<FoundTime>, ExposureRefused>;
 
 /// A new time; from another distance of the lamp; or one that was found.
 #[component]
-pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Option<Subject>) -> Drawn {
+pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     let of = |id: Subject| -> Option<KnownExposure> {
@@ -36,7 +33,7 @@ pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Opti
     };
     let before = found.and_then(of).map(|known| known.fact);
     if found.is_some() && before.is_none() {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     let pick = memory::pick(store);
     let start = match (&before, from.and_then(of)) {
@@ -90,18 +87,19 @@ pub fn FindScreen(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Opti
             </form>
             {before.map(|fact| view! { <Delete id fact/> })}
         </Page>
-    }
+    }.into_any()
 }
 
-fn previewed(preview: Preview) -> Drawn {
+fn previewed(preview: Preview) -> AnyView {
     match preview {
-        Err(refused) => view! { <p class="problem" id="refused">{words::exposure_refused(refused)}</p> },
-        Ok(None) => view! { <p class="muted">{words::exposure_preview_wait()}</p> },
+        Err(refused) => view! { <p class="problem" id="refused">{words::exposure_refused(refused)}</p> }.into_any(),
+        Ok(None) => view! { <p class="muted">{words::exposure_preview_wait()}</p> }.into_any(),
         Ok(Some(found)) => view! {
             {time(found.time)}
             {found.factor.map(|factor| view! { <p id="factor">{words::exposure_times(words::number(factor, 3))}</p> })}
             {found.advice.map(|advice| view! { <p>{words::test_advice(found.found, advice)}</p> })}
-        },
+        }
+        .into_any(),
     }
 }
 
@@ -129,7 +127,7 @@ fn noted(store: Store, id: Subject, before: Option<Exposure>) {
 }
 
 #[component]
-fn Delete(id: Subject, fact: Exposure) -> Drawn {
+fn Delete(id: Subject, fact: Exposure) -> impl IntoView {
     let store = Store::from_context();
     let said = words::exposure_deleted(words::exposure_seconds(fact.time));
     view! {

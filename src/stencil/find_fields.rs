@@ -1,19 +1,16 @@
 //! The fields of a test, and what it is for.
 
 use super::cloth_fields::{ClothOf, cloth_fields};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Kind, bound};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::screen::{CALCULATOR_COLUMNS, ExposureForm, FoundKind, GUIDE_STEPS, emulsion_list, lamp_list};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What was read from the test, by its kind.
 #[component]
-pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
+pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     let time = move |label: &'static str| {
         view! { <Field name="time" label kind=Kind::Decimal unit=words::unit_seconds() bound=bound(form, |f| &mut f.time) problems/> }
@@ -23,25 +20,25 @@ pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) ->
             FoundKind::StepGuide => view! {
                 {time(words::exposure_test_time())}
                 <Steps form problems/>
-            },
+            }.into_any(),
             FoundKind::Columns => view! {
                 {time(words::exposure_test_time())}
                 <Columns form problems/>
-            },
+            }.into_any(),
             FoundKind::Distance => view! {
                 <div class="field-pair">
                     {time(words::exposure_old_time())}
                     <Field name="from" label=words::exposure_from() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.from) problems/>
                 </div>
-            },
-            FoundKind::Practice => time(words::exposure_known_time()),
+            }.into_any(),
+            FoundKind::Practice => time(words::exposure_known_time()).into_any(),
         }}
     }
 }
 
 /// The guide, a key a step; nought when none held.
 #[component]
-fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
+fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     let goal = store.shop.with_untracked(|shop| shop.stencils.goal());
     let options = (0..=GUIDE_STEPS)
@@ -63,7 +60,7 @@ fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
 
 /// The columns of common films, and any other share of the light.
 #[component]
-fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn {
+fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let share = |percent: u8| words::number(f64::from(percent) / 100.0, 2);
     let options = CALCULATOR_COLUMNS.into_iter().map(|percent| (percent, share(percent))).collect();
     let value = Signal::derive(move || {
@@ -79,7 +76,7 @@ fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> Drawn 
 
 /// For which emulsion, mesh, lamp and coats: folded away while it is as picked before.
 #[component]
-pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> Drawn {
+pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> impl IntoView {
     let store = Store::from_context();
     let (emulsions, lamps) = store.shop.with_untracked(|shop| {
         let emulsions: Vec<_> = emulsion_list(shop).into_iter().map(|row| (Some(row.id), row.emulsion.name)).collect();

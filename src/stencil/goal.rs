@@ -1,19 +1,16 @@
 //! The step of the guide that the shop aims at.
 
-use crate::kept::RwSignal;
-use crate::live::Drawn;
 use crate::parts::{Field, Kind, SaveBar, Sending, bound};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::Fact;
 use lastpull_core::screen::{StencilFact, check_goal};
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
 /// The setting.
 #[component]
-pub fn Goal() -> Drawn {
+pub fn Goal() -> impl IntoView {
     let store = Store::from_context();
     let goal = move || store.shop.with_untracked(|shop| shop.stencils.goal());
     let text = RwSignal::new(goal().to_string());

@@ -1,19 +1,16 @@
 //! The way in: a door each, with its one figure.
 
 use super::StencilPlace;
-use crate::kept::{Memo, Signal};
-use crate::live::Drawn;
 use crate::parts::{Icon, MenuRow, Page};
 use crate::place::{Place, ScreensPlace};
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{BathTrend, StencilHome, stencil_home};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// The way in.
 #[component]
-pub fn HomeScreen() -> Drawn {
+pub fn HomeScreen() -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let home = Memo::new(move |_| {
@@ -85,7 +82,7 @@ fn door(
     title: &'static str,
     (figure, text): Figure,
     more: Option<String>,
-) -> Drawn {
+) -> AnyView {
     view! {
         <a class="stencil-door" href=place.hash()>
             <h2><Icon name=icon/>{title}</h2>
@@ -96,10 +93,12 @@ fn door(
             </p>
         </a>
     }
+    .into_any()
 }
 
-fn line(place: StencilPlace, icon: &'static str, title: &'static str, text: String) -> Drawn {
+fn line(place: StencilPlace, icon: &'static str, title: &'static str, text: String) -> AnyView {
     view! {
         <MenuRow href=place.hash() icon title text/>
     }
+    .into_any()
 }

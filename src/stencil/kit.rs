@@ -2,19 +2,16 @@
 
 use super::StencilPlace;
 use super::goal::Goal;
-use crate::kept::{Memo, Signal};
-use crate::live::Drawn;
 use crate::parts::{Icon, Page};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{EmulsionRow, Lamp, LampRow, emulsion_list, lamp_list};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Lamps and emulsions.
 #[component]
-pub fn KitScreen() -> Drawn {
+pub fn KitScreen() -> impl IntoView {
     let store = Store::from_context();
     let lamps = Memo::new(move |_| store.shop.with(lamp_list));
     let emulsions = Memo::new(move |_| store.shop.with(emulsion_list));
@@ -54,9 +51,9 @@ fn emulsion_line(row: &EmulsionRow) -> Line {
     (StencilPlace::Emulsion(row.id), row.emulsion.name.clone(), format!("{family}{solids}"), row.exposures)
 }
 
-fn rows(lines: Vec<Line>, none: &'static str) -> Drawn {
+fn rows(lines: Vec<Line>, none: &'static str) -> AnyView {
     if lines.is_empty() {
-        return view! { <p class="quiet-line">{none}</p> };
+        return view! { <p class="quiet-line">{none}</p> }.into_any();
     }
     let line = |(place, name, text, times): Line| {
         view! {
@@ -72,5 +69,5 @@ fn rows(lines: Vec<Line>, none: &'static str) -> Drawn {
             </li>
         }
     };
-    view! { <ul class="stencil-list">{lines.into_iter().map(line).collect_view()}</ul> }
+    view! { <ul class="stencil-list">{lines.into_iter().map(line).collect_view()}</ul> }.into_any()
 }

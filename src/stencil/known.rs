@@ -2,21 +2,18 @@
 
 use super::StencilPlace;
 use super::answer::found_by;
-use crate::kept::Memo;
-use crate::live::{Drawn, live};
 use crate::parts::Icon;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{ExposureRow, exposure_list};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// All times, the latest first; each leads to where it is corrected or deleted.
 #[component]
-pub fn Known() -> Drawn {
+pub fn Known() -> impl IntoView {
     let store = Store::from_context();
     let rows = Memo::new(move |_| store.shop.with(exposure_list));
-    live(move || {
+    move || {
         let rows = rows.get();
         (!rows.is_empty()).then(|| {
             view! {
@@ -26,10 +23,10 @@ pub fn Known() -> Drawn {
                 </details>
             }
         })
-    })
+    }
 }
 
-fn line(row: &ExposureRow) -> Drawn {
+fn line(row: &ExposureRow) -> AnyView {
     let lamp = if row.lamp.is_empty() { words::exposure_gone().to_owned() } else { row.lamp.clone() };
     view! {
         <li>
@@ -44,5 +41,5 @@ fn line(row: &ExposureRow) -> Drawn {
                 <Icon name="next"/>
             </a>
         </li>
-    }
+    }.into_any()
 }

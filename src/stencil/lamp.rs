@@ -1,8 +1,6 @@
 //! A lamp: a new one, or one to change or delete.
 
 use super::StencilPlace;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, NotHere, Page, SaveBar, Sending, bound, delete, set};
 use crate::place::Place;
 use crate::platform::ids;
@@ -10,20 +8,19 @@ use crate::store::Store;
 use crate::words;
 use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{LampForm, LampKind, StencilFact};
-use crate::live::view;
 use leptos::prelude::*;
 
 const KIT: Place = Place::Stencil(StencilPlace::Kit);
 
 /// The form.
 #[component]
-pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> Drawn {
+pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let units = words::units();
     let before = lamp
         .and_then(|id| store.shop.with_untracked(|shop| shop.stencils.lamp(id).filter(|lamp| !lamp.deleted).cloned()));
     if lamp.is_some() && before.is_none() {
-        return view! { <NotHere/> };
+        return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(|lamp| LampForm::of(lamp, units)).unwrap_or_default());
     // One id a form: saving twice is still one.
@@ -43,14 +40,14 @@ pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> Drawn {
                 <Field name="name" label=words::lamp_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=words::lamp_name_hint()/>
                 <Choice label=words::lamp_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 {move || match kind.get() {
-                    LampKind::Contact => view! { <p class="quiet-line">{words::exposure_no_law_contact()}</p> },
+                    LampKind::Contact => view! { <p class="quiet-line">{words::exposure_no_law_contact()}</p> }.into_any(),
                     kind => {
                         let hint = match kind {
                             LampKind::Tubes => words::exposure_no_law_tubes(),
                             LampKind::Panel => words::exposure_no_law_panel(),
                             _ => words::lamp_distance_hint(),
                         };
-                        view! { <Field name="distance" label=words::lamp_distance() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.distance) problems hint/> }
+                        view! { <Field name="distance" label=words::lamp_distance() kind=Kind::Decimal unit=words::unit_length() bound=bound(form, |f| &mut f.distance) problems hint/> }.into_any()
                     }
                 }}
                 <p class="caution"><Icon name="alert"/>{words::exposure_caution()}</p>
@@ -62,5 +59,5 @@ pub fn LampScreen(#[prop(into)] lamp: Option<Subject>) -> Drawn {
                 </div>
             })}
         </Page>
-    }
+    }.into_any()
 }

@@ -1,8 +1,8 @@
 //! What was asked last on this page: whoever comes back from a form finds the question as it was.
 
-use leptos::prelude::*;
 use crate::store::Store;
 use lastpull_core::screen::ExposurePick;
+use leptos::prelude::*;
 use std::cell::Cell;
 
 thread_local! {

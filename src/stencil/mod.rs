@@ -32,25 +32,23 @@ pub use cloth_fields::counted;
 pub use place::StencilPlace;
 
 use leptos::prelude::*;
-use crate::live::Drawn;
-use crate::live::view;
 
 /// Draws one of these screens.
-pub fn screen(place: StencilPlace) -> Drawn {
+pub fn screen(place: StencilPlace) -> AnyView {
     match place {
-        StencilPlace::Home => view! { <home::HomeScreen/> },
-        StencilPlace::Exposure => view! { <exposure::ExposureScreen screen=None/> },
-        StencilPlace::ExposureOf(screen) => view! { <exposure::ExposureScreen screen=screen/> },
-        StencilPlace::Find => view! { <find::FindScreen found=None from=None/> },
-        StencilPlace::FindFrom(from) => view! { <find::FindScreen found=None from=from/> },
-        StencilPlace::Found(found) => view! { <find::FindScreen found=found from=None/> },
-        StencilPlace::Kit => view! { <kit::KitScreen/> },
-        StencilPlace::NewLamp => view! { <lamp::LampScreen lamp=None/> },
-        StencilPlace::Lamp(lamp) => view! { <lamp::LampScreen lamp=lamp/> },
-        StencilPlace::NewEmulsion => view! { <emulsion::EmulsionScreen emulsion=None/> },
-        StencilPlace::Emulsion(emulsion) => view! { <emulsion::EmulsionScreen emulsion=emulsion/> },
-        StencilPlace::Bath => view! { <bath::BathScreen/> },
-        StencilPlace::BathSettings => view! { <bath_settings::BathSettingsScreen/> },
-        StencilPlace::Volume => view! { <volume::VolumeScreen/> },
+        StencilPlace::Home => view! { <home::HomeScreen/> }.into_any(),
+        StencilPlace::Exposure => view! { <exposure::ExposureScreen screen=None/> }.into_any(),
+        StencilPlace::ExposureOf(screen) => view! { <exposure::ExposureScreen screen=screen/> }.into_any(),
+        StencilPlace::Find => view! { <find::FindScreen found=None from=None/> }.into_any(),
+        StencilPlace::FindFrom(from) => view! { <find::FindScreen found=None from=from/> }.into_any(),
+        StencilPlace::Found(found) => view! { <find::FindScreen found=found from=None/> }.into_any(),
+        StencilPlace::Kit => view! { <kit::KitScreen/> }.into_any(),
+        StencilPlace::NewLamp => view! { <lamp::LampScreen lamp=None/> }.into_any(),
+        StencilPlace::Lamp(lamp) => view! { <lamp::LampScreen lamp=lamp/> }.into_any(),
+        StencilPlace::NewEmulsion => view! { <emulsion::EmulsionScreen emulsion=None/> }.into_any(),
+        StencilPlace::Emulsion(emulsion) => view! { <emulsion::EmulsionScreen emulsion=emulsion/> }.into_any(),
+        StencilPlace::Bath => view! { <bath::BathScreen/> }.into_any(),
+        StencilPlace::BathSettings => view! { <bath_settings::BathSettingsScreen/> }.into_any(),
+        StencilPlace::Volume => view! { <volume::VolumeScreen/> }.into_any(),
     }
 }

@@ -1,13 +1,10 @@
 //! The ink a run needs through a mesh, and what a weighed run teaches.
 
-use crate::kept::{Memo, RwSignal};
-use crate::live::{Drawn, live};
 use crate::parts::{Bound, Field, Kind, bound};
 use crate::words;
 use lastpull_core::job::{FormProblem, Problems};
 use lastpull_core::quantity::parse_number;
 use lastpull_core::screen::{InkUse, InkUseForm, ink_need, transfer_of};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Heaviest use that is weighed, in grams.
@@ -15,7 +12,7 @@ const HEAVIEST: f64 = 100_000.0;
 
 /// The need, while a mesh of known volume is picked.
 #[component]
-pub fn Need(volume: Memo<Option<f64>>) -> Drawn {
+pub fn Need(volume: Memo<Option<f64>>) -> impl IntoView {
     let form = RwSignal::new(InkUseForm::default());
     let weighed = RwSignal::new(String::new());
     let units = words::units();
@@ -28,7 +25,7 @@ pub fn Need(volume: Memo<Option<f64>>) -> Drawn {
     });
     let ink = Memo::new(move |_| checked.with(|checked| checked.clone().and_then(Result::ok)));
     let here = Memo::new(move |_| volume.with(Option::is_some));
-    live(move || {
+    move || {
         here.get().then(|| view! {
             <section class="stencil-part">
                 <h2>{words::volume_need_title()}</h2>
@@ -50,11 +47,11 @@ pub fn Need(volume: Memo<Option<f64>>) -> Drawn {
                 </details>
             </section>
         })
-    })
+    }
 }
 
-fn needed(ink: Option<InkUse>) -> Drawn {
-    let Some(ink) = ink else { return view! { <p class="muted">{words::volume_need_wait()}</p> } };
+fn needed(ink: Option<InkUse>) -> AnyView {
+    let Some(ink) = ink else { return view! { <p class="muted">{words::volume_need_wait()}</p> }.into_any() };
     let need = ink_need(&ink);
     let fine = |grams: f64| words::number(grams, if grams < 10.0 { 2 } else { 0 });
     view! {
@@ -62,12 +59,12 @@ fn needed(ink: Option<InkUse>) -> Drawn {
         <p>{words::volume_need(fine(need.grams_a_print), fine(need.cm3))}</p>
         {need.prints_a_kilogram.map(|prints| view! { <p>{words::volume_prints(words::number(prints.floor(), 0))}</p> })}
         <p class="muted">{words::volume_without()}</p>
-    }
+    }.into_any()
 }
 
 /// What a run that was weighed says of the share that goes onto the garment.
 #[component]
-fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Option<InkUse>>) -> Drawn {
+fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Option<InkUse>>) -> impl IntoView {
     let grams =
         Memo::new(move |_| weighed.with(|text| (!text.trim().is_empty()).then(|| parse_number(text, 0.1, HEAVIEST))));
     let problems = Memo::new(move |_| {

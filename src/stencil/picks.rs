@@ -1,15 +1,12 @@
 //! For which emulsion, mesh, lamp and coats.
 
 use super::cloth_fields::{ClothOf, cloth_fields};
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::Choice;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::screen::{
     Coats, ExposurePick, MeshCloth, MeshSheet, MeshSheetForm, emulsion_list, known_cloths, known_coats, lamp_list,
 };
-use crate::live::view;
 use leptos::prelude::*;
 
 const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
@@ -21,7 +18,7 @@ const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
 
 /// What can be picked.
 #[component]
-pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
+pub fn Picks(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
     let (emulsions, lamps, cloths, coats) = store.shop.with_untracked(|shop| {
         let emulsions: Vec<_> = emulsion_list(shop).into_iter().map(|row| (Some(row.id), row.emulsion.name)).collect();
@@ -52,7 +49,7 @@ pub fn Picks(pick: RwSignal<ExposurePick>) -> Drawn {
 
 /// A mesh of the shop, or another.
 #[component]
-fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
+fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> impl IntoView {
     let now = pick.with_untracked(|pick| pick.cloth);
     let is_other = cloths.is_empty() || now.is_some_and(|now| !cloths.contains(&now));
     let other = RwSignal::new(is_other);
@@ -87,7 +84,7 @@ fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> Drawn {
 
 /// How it is coated; what is not said is as usual.
 #[component]
-fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> Drawn {
+fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> impl IntoView {
     let mut options = vec![(None, words::exposure_coats_any().to_owned())];
     options.extend(coats.iter().map(|coats| (Some(*coats), words::coats(*coats))));
     view! {

@@ -1,10 +1,7 @@
 //! Some of several, each ticked by a touch.
 
-use crate::kept::Signal;
-use crate::live::Drawn;
 use crate::parts::Icon;
 use crate::platform::dom;
-use crate::live::view;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -22,7 +19,7 @@ pub fn Ticks(
     ticked: Signal<Vec<Uuid>>,
     /// Called with one and whether it is ticked now.
     on_tick: Callback<(Uuid, bool)>,
-) -> Drawn {
+) -> impl IntoView {
     view! {
         <fieldset class="choice stencil-ticks">
             <legend>{label}</legend>

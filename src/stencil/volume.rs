@@ -3,15 +3,12 @@
 use super::StencilPlace;
 use super::cloth_fields::counted;
 use super::need::Need;
-use crate::kept::{Memo, RwSignal, Signal};
-use crate::live::Drawn;
 use crate::parts::{Choice, Field, Icon, Kind, Page, bound};
 use crate::place::Place;
 use crate::store::Store;
 use crate::words;
 use lastpull_core::job::Problems;
 use lastpull_core::screen::{MeshRow, MeshSheetForm, MeshVolume, OpenArea, SheetLacks, mesh_rows, mesh_volume};
-use crate::live::view;
 use leptos::prelude::*;
 
 /// What is known of the mesh: none while none is picked or typed.
@@ -19,7 +16,7 @@ type Volume = Option<Result<MeshVolume, SheetLacks>>;
 
 /// The volume of a mesh of the shop or a typed one, and what a run needs.
 #[component]
-pub fn VolumeScreen() -> Drawn {
+pub fn VolumeScreen() -> impl IntoView {
     let store = Store::from_context();
     let rows = store.shop.with_untracked(mesh_rows);
     let form = RwSignal::new(MeshSheetForm { per: words::units(), ..MeshSheetForm::default() });
@@ -53,11 +50,13 @@ pub fn VolumeScreen() -> Drawn {
     }
 }
 
-fn told(volume: Volume, none: bool) -> Drawn {
+fn told(volume: Volume, none: bool) -> AnyView {
     match volume {
-        None => view! { <p class="lead">{if none { words::volume_none() } else { words::volume_type_count() }}</p> },
+        None => view! { <p class="lead">{if none { words::volume_none() } else { words::volume_type_count() }}</p> }
+            .into_any(),
         Some(Err(lacks)) => {
             view! { <p class="stencil-unknown" id="lacks"><Icon name="alert"/>{words::sheet_lacks(lacks)}</p> }
+                .into_any()
         }
         Some(Ok(volume)) => {
             let percent = words::number(volume.open_area.share() * 100.0, 1);
@@ -71,13 +70,14 @@ fn told(volume: Volume, none: bool) -> Drawn {
                 <p>{words::volume_wet(amount)}" "{area}</p>
                 <p class="muted">{words::volume_theory()}</p>
             }
+            .into_any()
         }
     }
 }
 
 /// A data sheet as it is typed.
 #[component]
-fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> Drawn {
+fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> impl IntoView {
     view! {
         <div class="stencil-typed">
             {counted(form, |form| &mut form.per)}

@@ -1,19 +1,16 @@
 //! Who does it, where the crew is named.
 
-use crate::kept::{Memo, Signal};
-use crate::live::{Drawn, live};
 use crate::parts::Choice;
 use crate::store::Store;
 use crate::words;
-use crate::live::view;
 use leptos::prelude::*;
 
 /// Which of the crew holds this device; nothing where nobody is named.
 #[component]
-pub fn Who() -> Drawn {
+pub fn Who() -> impl IntoView {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
-    live(move || {
+    move || {
         let names = crew.get();
         (!names.is_empty()).then(|| {
             let options = names.iter().enumerate().map(|(index, name)| (Some(index), name.clone())).collect();
@@ -28,5 +25,5 @@ pub fn Who() -> Drawn {
             });
             view! { <Choice label=words::stencil_who() name="who" options value=chosen on_pick=pick/> }
         })
-    })
+    }
 }

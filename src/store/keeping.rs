@@ -1,9 +1,9 @@
 //! Whether the browser keeps the data, and what the person should know of it.
 
-use leptos::prelude::*;
 use super::Store;
 use crate::platform::keeping::{self, Room};
 use crate::platform::spawn_local;
+use leptos::prelude::*;
 
 /// What is known of the keeping.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]

@@ -18,7 +18,6 @@ pub use notice::Notice;
 pub use photos::{Adding, NotTaken, Shown};
 pub use queue::{SaveState, Waiting, after_the_disk};
 
-use crate::kept::RwSignal;
 use crate::platform::disk::Disk;
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::settings::Settings;

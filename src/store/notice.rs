@@ -1,9 +1,9 @@
 //! A line that tells what was done, with a way back.
 
-use leptos::prelude::*;
 use super::Store;
 use crate::platform::clock;
 use lastpull_core::journal::{Fact, Subject};
+use leptos::prelude::*;
 use std::time::Duration;
 
 /// What was done, and the facts that take it back.

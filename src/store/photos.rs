@@ -2,7 +2,6 @@
 //! nothing shows them any more.
 
 use super::Store;
-use crate::kept::RwSignal;
 use crate::platform::keeping;
 use crate::platform::pictures::{self, PictureProblem};
 use crate::platform::{clock, spawn_local};

@@ -1,2 +1,0 @@
-//! Leptos' own.
-pub use leptos::prelude::{Memo, RwSignal, Signal};
