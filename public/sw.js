@@ -1,5 +1,5 @@
 // Keeps one whole build of the app for use without a network. The build's fingerprint and its files
-// are written in by tests/tools/build.mjs.
+// are written in by src/build/build.mjs.
 "use strict";
 
 const CACHE = "lastpull-BUILD_FINGERPRINT";

@@ -1,0 +1,85 @@
+// The browser is killed in the middle of counting, again and again: what the zone called saved is there.
+import assert from "node:assert/strict";
+import { spawn } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test } from "node:test";
+import { chromium } from "playwright-core";
+import { args, executablePath } from "../support/browser.mjs";
+import { DESK, jobOnPress, outfit, premises, press } from "../support/shop.mjs";
+import { settled, shows, touchZone, zone } from "../support/counting.mjs";
+
+const place = premises();
+const ROUNDS = 24;
+
+/** A browser that keeps its data in `folder`, as a process group of its own. */
+async function start(folder) {
+  const port = join(folder, "DevToolsActivePort");
+  rmSync(port, { force: true });
+  const process = spawn(executablePath, [...args, "--headless", "--remote-debugging-port=0", `--user-data-dir=${folder}`, "about:blank"], { detached: true, stdio: "ignore" });
+  const ended = new Promise((done) => process.on("exit", done));
+  const running = () => process.exitCode === null && process.signalCode === null;
+  while (!existsSync(port) || !readFileSync(port, "utf8").includes("\n")) {
+    assert.ok(running(), "the browser starts");
+    await new Promise((next) => setTimeout(next, 20));
+  }
+  const [number, path] = readFileSync(port, "utf8").split("\n");
+  const browser = await chromium.connectOverCDP(`ws://127.0.0.1:${number}${path}`);
+  const kill = async () => {
+    if (running()) globalThis.process.kill(-process.pid, "SIGKILL");
+    await ended;
+    // The lock of the killed browser; its data stay as they were.
+    for (const lock of ["SingletonLock", "SingletonCookie", "SingletonSocket"]) rmSync(join(folder, lock), { force: true });
+  };
+  const page = browser.contexts()[0].pages()[0] ?? (await browser.contexts()[0].newPage());
+  await page.addInitScript(() => {
+    for (const kind of ["pointerdown", "pointerup"]) addEventListener(kind, (event) => { window.lastTouched = event.timeStamp; }, true);
+  });
+  return { page: outfit(page, DESK, [/net::ERR/]), kill };
+}
+
+test(`no piece that was shown as saved is lost when the browser is killed ${ROUNDS} times`, async (t) => {
+  const folder = mkdtempSync(join(tmpdir(), "lastpull-kill-"));
+  let now;
+  t.after(async () => {
+    await now?.kill();
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+  });
+  now = await start(folder);
+  await now.page.goto(place.server.url);
+  await press(now.page, "#start-shop");
+  await jobOnPress(now.page, { garments: { "size-s": 60, "size-m": 60, "size-l": 60 } });
+  const url = now.page.url();
+
+  let acknowledged = 0;
+  let inFlight = 0;
+  let lost = 0;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    for (let piece = 0; piece <= round % 3; piece += 1) {
+      await touchZone(now.page);
+      await settled(now.page, acknowledged + 1);
+      acknowledged += 1;
+    }
+    // Every other round the power goes in the very touch.
+    inFlight = 0;
+    if (round % 2) {
+      inFlight = 1;
+      if (round % 4 === 1) await touchZone(now.page);
+      else touchZone(now.page).catch(() => {});
+    }
+    await now.kill();
+    assert.deepEqual(now.page.wrong, []);
+    now = await start(folder);
+    await now.page.goto(url);
+    await now.page.locator("#zone").waitFor();
+    const { good, unsaved } = await zone(now.page);
+    assert.equal(unsaved, 0);
+    assert.ok(good >= acknowledged && good <= acknowledged + inFlight, `round ${round}: ${acknowledged} were saved, ${inFlight} in flight, ${good} are there`);
+    lost += acknowledged + inFlight - good;
+    acknowledged = good;
+  }
+  await shows(now.page, acknowledged);
+  t.diagnostic(`${acknowledged} pieces over ${ROUNDS} kills; ${lost} touches that were in flight did not make it`);
+  assert.deepEqual(now.page.wrong, []);
+});
