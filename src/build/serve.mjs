@@ -1,5 +1,5 @@
-// A plain static server: a folder on localhost, at "/" or below any path. For trying the app and for
-// the tests; any static HTTPS host does the same.
+// A static file server on localhost, at "/" or below any path, for `./dev run` and the tests. It does what any static
+// HTTPS host does.
 import { createServer } from "node:http";
 import { readFile } from "node:fs/promises";
 import { extname, join, normalize, resolve, sep } from "node:path";

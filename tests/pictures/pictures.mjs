@@ -3,6 +3,7 @@
 // ./dev pictures --review   every screen × size × theme × language into /tmp/lastpull-review
 import { mkdirSync, rmSync } from "node:fs";
 import { launch, PHONE, DESK } from "../e2e/support/browser.mjs";
+import { installClock } from "../e2e/support/clock.mjs";
 import { serve } from "../../src/build/serve.mjs";
 
 const review = process.argv.includes("--review");
@@ -17,6 +18,7 @@ async function open(kind, theme, language, settings = {}) {
     (device) => localStorage.getItem("lastpull.device") ?? localStorage.setItem("lastpull.device", JSON.stringify(device)),
     { language, theme, metric: language === "spanish", clock_24: language === "spanish", ...settings },
   );
+  await installClock(context);
   const page = await context.newPage();
   await page.goto(server.url);
   await page.locator("#open-demo").click();

@@ -7,7 +7,7 @@ import { pull, shows, touchZone } from "../support/counting.mjs";
 import { bringIn, takeOut } from "../support/backup.mjs";
 import { burnAgain, fails, goOn, heaps, judge, openStep, reads, tellSince, told } from "../support/failure.mjs";
 import { fromCamera, metadata, picture } from "../support/jpeg.mjs";
-import { later, windable } from "../support/clock.mjs";
+import { advance } from "../support/clock.mjs";
 import { serve } from "../../../src/build/serve.mjs";
 
 const place = premises();
@@ -43,7 +43,7 @@ async function openPhotos(page, expected) {
 /** So many pulls, each forty seconds after the one before. */
 async function pullByTheWatch(page, pieces) {
   for (let piece = 0; piece < pieces; piece += 1) {
-    await later(page, 40);
+    await advance(page, 40);
     await pull(page, 1);
   }
 }
@@ -51,7 +51,7 @@ async function pullByTheWatch(page, pieces) {
 test("a spot at the fourteenth piece: two photos, burned again, taken up and finished, all without a network", async (t) => {
   const server = await serve(DIST);
   t.after(() => server.close());
-  const page = await openShop(t, { server, browser: place.browser }, { expected: NO_NETWORK, before: windable });
+  const page = await openShop(t, { server, browser: place.browser }, { expected: NO_NETWORK });
   const shots = [fromCamera(await picture(page)), fromCamera(await picture(page, 480, 640))];
   for (const shot of shots) {
     const said = Buffer.concat(metadata(shot).map(({ body }) => body)).toString("latin1");
@@ -64,7 +64,7 @@ test("a spot at the fourteenth piece: two photos, burned again, taken up and fin
   await go(page, run, "#zone");
 
   await pullByTheWatch(page, 14);
-  await later(page, 20);
+  await advance(page, 20);
   const failure = await fails(page);
   await press(page, "[data-kind=Spot]");
   await press(page, page.locator(".failure-screen"));
@@ -81,8 +81,8 @@ test("a spot at the fourteenth piece: two photos, burned again, taken up and fin
   await heaps(page, 9, 5, 0);
   assert.equal(await page.locator("#since-sizes").innerText(), "S × 3 · M × 2");
 
-  await later(page, 300);
-  await burnAgain(page, "B1", () => later(page, 300));
+  await advance(page, 300);
+  await burnAgain(page, "B1", () => advance(page, 300));
   // Half an hour has gone; set-up began when the screen was ready.
   await reads(page, "#downtime", /^30:\d\d$/);
   await reads(page, "#pulls-again", /^Pulls again about \d+:\d\d/);
@@ -92,7 +92,7 @@ test("a spot at the fourteenth piece: two photos, burned again, taken up and fin
   await heaps(page, 13, 0, 1);
   await goOn(page);
   await shows(page, 13);
-  await later(page, 20);
+  await advance(page, 20);
   await pull(page, 1);
   await pullByTheWatch(page, 2);
   await shows(page, 16);
@@ -192,14 +192,14 @@ test("undo at the count takes back a judgement together with the piece it spoile
 });
 
 test("a failure opened by mistake is deleted, the press goes on, and undo has it stand again", async (t) => {
-  const page = await openCounting(t, place, { before: windable });
+  const page = await openCounting(t, place);
   await pull(page, 4);
   const failure = await fails(page);
   await press(page, "[data-kind=Tear]");
   await tellSince(page, 2);
   await press(page, "#all-spoiled");
   await heaps(page, 2, 0, 2);
-  await later(page, 120);
+  await advance(page, 120);
   await press(page, "#delete-failure");
   await page.locator("#zone:not(.stopped)").waitFor();
   await shows(page, 4);

@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { serve } from "../../../src/build/serve.mjs";
 import { DIST, PHONE, addGarments, addRun, go, jobOnPress, newJob, openDemo, openShop, premises, press, save, startCounting, toChecks, write } from "../support/shop.mjs";
+import { now } from "../support/clock.mjs";
 import { pull } from "../support/counting.mjs";
 
 const place = premises();
@@ -288,7 +289,7 @@ test("a trial noted from a run comes up with the next run of its ink", async (t)
 
 test("a room of 100 °F and 50 % says its level and water, and the reading grows old", async (t) => {
   const page = await openShop(t, place);
-  await page.clock.install({ time: Date.now() });
+  await page.clock.install({ time: now() });
   await page.reload();
   await page.locator(".page.day").waitFor();
   assert.equal(await page.locator("#room-strip").count(), 0);

@@ -7,7 +7,7 @@ import { jobOnPress, newDevice, premises, press } from "../support/shop.mjs";
 import { pull, shows, touchZone } from "../support/counting.mjs";
 
 const place = premises();
-const script = readFileSync(fileURLToPath(new URL("../../../src/platform/disk.js", import.meta.url)), "utf8");
+const script = readFileSync(fileURLToPath(new URL("../../../src/platform/workers/disk.js", import.meta.url)), "utf8");
 
 /** A shop with a run on the press, whose journal's thread runs what `change` makes of it. */
 async function countingWith(t, change, expected = []) {

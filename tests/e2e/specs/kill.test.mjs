@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { chromium } from "playwright-core";
 import { args, executablePath } from "../support/browser.mjs";
+import { ZONE, installClock } from "../support/clock.mjs";
 import { DESK, jobOnPress, outfit, premises, press } from "../support/shop.mjs";
 import { settled, shows, touchZone, zone } from "../support/counting.mjs";
 
@@ -17,7 +18,7 @@ const ROUNDS = 24;
 async function start(folder) {
   const port = join(folder, "DevToolsActivePort");
   rmSync(port, { force: true });
-  const process = spawn(executablePath, [...args, "--headless", "--remote-debugging-port=0", `--user-data-dir=${folder}`, "about:blank"], { detached: true, stdio: "ignore" });
+  const process = spawn(executablePath, [...args, "--headless", "--remote-debugging-port=0", `--user-data-dir=${folder}`, "about:blank"], { detached: true, stdio: "ignore", env: { ...globalThis.process.env, TZ: ZONE } });
   const ended = new Promise((done) => process.on("exit", done));
   const running = () => process.exitCode === null && process.signalCode === null;
   while (!existsSync(port) || !readFileSync(port, "utf8").includes("\n")) {
@@ -33,6 +34,7 @@ async function start(folder) {
     for (const lock of ["SingletonLock", "SingletonCookie", "SingletonSocket"]) rmSync(join(folder, lock), { force: true });
   };
   const page = browser.contexts()[0].pages()[0] ?? (await browser.contexts()[0].newPage());
+  await installClock(page);
   await page.addInitScript(() => {
     for (const kind of ["pointerdown", "pointerup"]) addEventListener(kind, (event) => { window.lastTouched = event.timeStamp; }, true);
   });

@@ -1,6 +1,7 @@
 // Chromium as the tests start it: headless, with nothing of its own going out to a network.
 import { existsSync } from "node:fs";
 import { chromium } from "playwright-core";
+import { ZONE } from "./clock.mjs";
 
 export const executablePath = process.env.CHROMIUM ?? ["/usr/bin/chromium", "/usr/bin/google-chrome"].find(existsSync);
 export const args = [
@@ -30,8 +31,8 @@ export const PHONE = {
   hasTouch: true,
   isMobile: true,
   locale: "en-US",
-  timezoneId: "America/Chicago",
+  timezoneId: ZONE,
 };
 
 /** A desk. */
-export const DESK = { viewport: { width: 1280, height: 800 }, deviceScaleFactor: 1, locale: "en-US", timezoneId: "America/Chicago" };
+export const DESK = { viewport: { width: 1280, height: 800 }, deviceScaleFactor: 1, locale: "en-US", timezoneId: ZONE };

@@ -3,11 +3,12 @@
 import assert from "node:assert/strict";
 import { backupFile, id } from "./journal-file.mjs";
 import { bringIn } from "./backup.mjs";
+import { now } from "./clock.mjs";
 
 /** Another device of the shop, and what it tells; its clock stands an hour back. */
 export class Teller {
   #device = id(1);
-  #at = Date.now() - 3600_000;
+  #at = now() - 3600_000;
   #lines = [];
 
   /** Tells a fact of a subject, of a new one where none is named, and gives the subject. */

@@ -3,29 +3,16 @@ import assert from "node:assert/strict";
 import { after, before } from "node:test";
 import { fileURLToPath } from "node:url";
 import { DESK, PHONE, launch } from "./browser.mjs";
+import { ZONE, day, installClock } from "./clock.mjs";
 import { serve } from "../../../src/build/serve.mjs";
 
-export { DESK, PHONE };
+export { DESK, PHONE, day };
 
 /** The built app under test. */
 export const DIST = process.env.LASTPULL_DIST ?? fileURLToPath(new URL("../../../dist", import.meta.url));
 
 /** How long anything may take before it counts as not coming, on slow shared cores. */
 const PATIENCE = 15_000;
-
-/**
- * A time zone in which it is half past nine or so now: no test of a day meets midnight or closing,
- * whenever the tests run.
- */
-export const MORNING = (() => {
-  const off = ((9 - new Date().getUTCHours() + 12 + 24) % 24) - 12;
-  return `Etc/GMT${off > 0 ? "-" : "+"}${Math.abs(off)}`;
-})();
-
-/** A day of the shop's calendar as a form takes it, so many days from today. */
-export function day(from = 0) {
-  return new Intl.DateTimeFormat("en-CA", { timeZone: MORNING }).format(Date.now() + from * 24 * 3600_000);
-}
 
 /** A browser and a server for the tests of one file. */
 export function premises({ folder = DIST, base = "/" } = {}) {
@@ -59,8 +46,9 @@ export function outfit(page, device, expected) {
 }
 
 /** A device of its own, with nothing stored. It is put away after the test, and tells what went wrong in it. */
-export async function newDevice(t, { browser }, { device = PHONE, expected = [], settings, before, ...options } = {}) {
-  const context = await browser.newContext({ ...device, timezoneId: MORNING, ...options });
+export async function newDevice(t, { browser }, { device = PHONE, expected = [], settings, before, now, ...options } = {}) {
+  const context = await browser.newContext({ ...device, timezoneId: ZONE, ...options });
+  await installClock(context, now);
   await context.addInitScript(() => {
     const note = (event) => { window.lastTouched = event.timeStamp; };
     for (const kind of ["pointerdown", "pointerup", "pointercancel"]) addEventListener(kind, note, true);
