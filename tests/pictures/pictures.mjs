@@ -2,7 +2,7 @@
 // ./dev pictures            the set in public/pictures, for the README and the manifest
 // ./dev pictures --review   every screen × size × theme × language into /tmp/lastpull-review
 import { mkdirSync, rmSync } from "node:fs";
-import { launch, PHONE, DESK } from "../e2e/support/browser.mjs";
+import { DESK, PHONE, launch } from "../e2e/support/browser.mjs";
 import { installClock } from "../e2e/support/clock.mjs";
 import { serve } from "../../src/build/serve.mjs";
 

@@ -5,8 +5,8 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { brotliCompressSync, constants } from "node:zlib";
-import { launch, launchKeeping, PHONE } from "../../e2e/support/browser.mjs";
-import { fails, openStep } from "../../e2e/support/failure.mjs";
+import { PHONE, launch, launchPersistent } from "../../e2e/support/browser.mjs";
+import { openStep, reportFailure } from "../../e2e/support/failure.mjs";
 import { backupFile, shopLines } from "../../e2e/support/journal-file.mjs";
 import { serve } from "../../../src/build/serve.mjs";
 
@@ -37,7 +37,7 @@ console.log(`${"fetched behind the first screen, brotli 11".padEnd(52)} ${`${sum
 async function phone(pulls) {
   const folder = mkdtempSync(join(tmpdir(), "lastpull-bench-"));
   const server = await serve("dist");
-  const context = await launchKeeping(folder, PHONE);
+  const context = await launchPersistent(folder, PHONE);
   const page = await context.newPage();
   await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
   await page.goto(`${server.url}#/more/backup`);
@@ -182,7 +182,7 @@ for (const { context, folder } of [full, empty]) {
 async function failure() {
   const folder = mkdtempSync(join(tmpdir(), "lastpull-bench-"));
   const server = await serve("dist");
-  const context = await launchKeeping(folder, PHONE);
+  const context = await launchPersistent(folder, PHONE);
   const page = await context.newPage();
   page.hand = "tap";
   await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
@@ -190,7 +190,7 @@ async function failure() {
   await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(shopLines(60, Date.now()), Date.now()) });
   await page.locator("#brought .verdict").waitFor({ timeout: 60_000 });
   await page.evaluate(() => { location.hash = "#/press"; });
-  await fails(page);
+  await reportFailure(page);
   await openStep(page, "photos");
   return { folder, server, context, page };
 }

@@ -1,38 +1,30 @@
-// The app comes in parts: the press first, the rest behind it.
+// Code splitting: the press loads first, the other chunks after it.
 import assert from "node:assert/strict";
-import { cpSync, mkdtempSync, readdirSync, renameSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readdirSync, renameSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
-import { serve } from "../../../src/build/serve.mjs";
-import { DIST, go, openShop, premises, press } from "../support/shop.mjs";
+import { go, press } from "../support/page.mjs";
+import { openShop, ownServer, testServer } from "../support/setup.mjs";
 
-const shop = premises();
+const shared = testServer();
 const OFFICE = "split_office.wasm";
 const comes = (page, name) => page.waitForFunction((name) => performance.getEntriesByType("resource").some((entry) => entry.name.endsWith(name)), name);
 
-test("the first screen waits for one WebAssembly file, and the office is fetched behind it", async (t) => {
-  const page = await openShop(t, shop);
+test("the first screen needs one WebAssembly file, chunks load later", async (t) => {
+  const page = await openShop(t, shared);
   await comes(page, OFFICE);
   const order = await page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name.split("/").at(-1)).filter((name) => name.endsWith(".wasm")));
   assert.equal(order[0], "lastpull_bg.wasm");
   assert.ok(!order.includes("split_archive.wasm"), "the backup comes when it is asked for");
 });
 
-for (const [what, name] of [["a part", OFFICE], ["the style of the parts", "later.css"]]) test(`${what} that does not come says so, loses nothing, and comes when it is asked for again`, async (t) => {
-  const folder = mkdtempSync(join(tmpdir(), "lastpull-host-"));
-  cpSync(DIST, folder, { recursive: true });
-  const office = join(folder, readdirSync(folder).find((name) => name.startsWith("app-")), name);
-  renameSync(office, `${office}.away`);
-  const server = await serve(folder);
-  t.after(async () => {
-    await server.close();
-    rmSync(folder, { recursive: true, force: true });
-  });
-  const place = { server, get browser() { return shop.browser; } };
-  const page = await openShop(t, place, { expected: [/404/, /TypeError: Failed to execute 'compile'|HTTP status code is not ok/] });
+for (const [what, name] of [["a part", OFFICE], ["the style of the parts", "later.css"]]) test(`${what} that fails to load shows an error and loads on retry`, async (t) => {
+  const { app, folder } = await ownServer(t, shared);
+  const file = join(folder, readdirSync(folder).find((entry) => entry.startsWith("app-")), name);
+  renameSync(file, `${file}.away`);
+  const page = await openShop(t, app, { expectedErrors: [/404/, /TypeError: Failed to execute 'compile'|HTTP status code is not ok/] });
   await go(page, "#/job/new", ".failed");
-  renameSync(`${office}.away`, office);
+  renameSync(`${file}.away`, file);
   await press(page, ".failed button");
   await page.locator("#client").waitFor();
 });

@@ -1,18 +1,18 @@
-// Colour at the bench: a pot against its target and what to add, a difference read from a photo, drawdowns, cover.
+// Colour: matching a pot to its target, reading a difference from a photo, drawdowns, coverage.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { linesOf } from "../support/zip.mjs";
-import { takeOut } from "../support/backup.mjs";
-import { go, openDemo, openShop, premises, press, save } from "../support/shop.mjs";
+import { exportBackup } from "../support/backup.mjs";
+import { go, press, save, waitForText } from "../support/page.mjs";
+import { openDemo, openShop, testServer } from "../support/setup.mjs";
+import { journalLines } from "../support/zip.mjs";
 
-const place = premises();
+const app = testServer();
 
 const METRIC = { settings: { language: "english", metric: true } };
-const says = (page, where, words) => page.locator(where).filter({ hasText: words }).first().waitFor();
 
-/** The match of the demo's pot that is being corrected. */
+/** The match page of the demo pot that is being corrected. */
 async function openFern(t, options = METRIC) {
-  const page = await openDemo(t, place, options);
+  const page = await openDemo(t, app, options);
   await toFern(page);
   return page;
 }
@@ -24,25 +24,25 @@ async function toFern(page) {
   await page.locator(".colour-words").waitFor();
 }
 
-/** What the offered way says: grams and component. */
+/** The offered correction: grams and component. */
 async function offered(page) {
   const text = await page.locator(".colour-way.first strong").innerText();
   const [, grams, name] = text.replaceAll("\u00a0", " ").match(/Add ([\d.]+) g of (\w+)/);
   return { grams: Number(grams), name };
 }
 
-/** Types a reading of three numbers into the field of that name. */
+/** Types a Lab reading into the field of that name. */
 async function lab(page, name, [l, a, b]) {
   await page.locator(`#${name}-l`).fill(String(l));
   await page.locator(`#${name}-a`).fill(String(a));
   await page.locator(`#${name}-b`).fill(String(b));
 }
 
-test("a pot is told what it lacks in words and in grams, and what went in is a correction with a way back", async (t) => {
+test("a pot's match offers a correction, which undo removes", async (t) => {
   const page = await openFern(t);
   // The demo's fern lacks blue by construction: shared/src/demo/colour.rs.
-  await says(page, ".colour-words", /yellower|redder/);
-  await says(page, ".colour-says", "by instrument");
+  await waitForText(page, ".colour-words", /yellower|redder/);
+  await waitForText(page, ".colour-says", "by instrument");
   const way = await offered(page);
   assert.equal(way.name, "Blue");
   assert.ok(way.grams > 0.4 && way.grams < 3, `${way.grams} g`);
@@ -53,18 +53,18 @@ test("a pot is told what it lacks in words and in grams, and what went in is a c
   await page.locator("#grams_1-help .problem").waitFor();
   await page.locator("#grams_1").fill(String(way.grams));
   await press(page, "#poured");
-  await says(page, ".notice", `${way.grams} g of Blue in the pot.`.replace(" g", "\u00a0g"));
-  // Then the pot is to be read again; for now it is worked out.
+  await waitForText(page, ".notice", `${way.grams} g of Blue in the pot.`.replace(" g", "\u00a0g"));
+  // The page asks for a new reading; until then the colour is computed.
   await page.locator("#swatch").waitFor();
   await page.keyboard.press("Escape");
-  await says(page, ".colour-says", "one addition went in since it was read");
+  await waitForText(page, ".colour-says", "one addition went in since it was read");
   await page.locator(".verdict.good").waitFor();
   await press(page, ".notice-undo");
-  await says(page, ".colour-says", "by instrument");
+  await waitForText(page, ".colour-says", "by instrument");
   assert.deepEqual(await offered(page), way);
 });
 
-test("a reading after the correction stands in the place of what was worked out, also after the page is opened anew", async (t) => {
+test("a reading replaces the computed colour, also after a reload", async (t) => {
   const page = await openFern(t);
   await press(page, "#read-pot");
   await page.locator("#swatch-l").fill("40");
@@ -80,15 +80,15 @@ test("a reading after the correction stands in the place of what was worked out,
   assert.equal(await page.locator(".colour-words").innerText(), told);
 });
 
-test("without drawdowns there are words, and the drawdown to make next", async (t) => {
-  const page = await openShop(t, place, METRIC);
+test("without drawdowns the page names the next drawdown to make", async (t) => {
+  const page = await openShop(t, app, METRIC);
   await go(page, "#/ink/component/new", "#name");
   await page.locator("#name").fill("Violet");
   await press(page, "#kind-1");
   await save(page);
   await press(page, page.locator('a[href^="#/colour/component/"]').first());
-  await says(page, ".verdict", "Not known yet");
-  await says(page, ".colour-next", "It alone, so thick that nothing shines through");
+  await waitForText(page, ".verdict", "Not known yet");
+  await waitForText(page, ".colour-next", "It alone, so thick that nothing shines through");
   await press(page, "#next-drawdown");
   await page.locator("#share").waitFor();
   await save(page);
@@ -96,20 +96,20 @@ test("without drawdowns there are words, and the drawdown to make next", async (
   await lab(page, "seen", [28, 22, -34]);
   await page.locator("#share").fill("10");
   await save(page);
-  await says(page, "p.problem", /./);
+  await waitForText(page, "p.problem", /./);
   await page.locator("#share").fill("100");
   await save(page);
-  await says(page, ".colour-lines", "100\u00a0%");
-  await says(page, ".verdict", "Half known");
-  await says(page, ".page", "reconstructed from three numbers");
+  await waitForText(page, ".colour-lines", "100\u00a0%");
+  await waitForText(page, ".verdict", "Half known");
+  await waitForText(page, ".page", "reconstructed from three numbers");
   await press(page, ".colour-lines .icon-button");
-  await says(page, ".verdict", "Not known yet");
+  await waitForText(page, ".verdict", "Not known yet");
   await press(page, ".notice-undo");
-  await says(page, ".verdict", "Half known");
+  await waitForText(page, ".verdict", "Half known");
 });
 
-test("an instrument's curve is pasted, and one that is none says why", async (t) => {
-  const page = await openShop(t, place, METRIC);
+test("an instrument's curve can be pasted; an invalid one says why", async (t) => {
+  const page = await openShop(t, app, METRIC);
   await go(page, "#/ink/component/new", "#name");
   await page.locator("#name").fill("Violet");
   await press(page, "#kind-1");
@@ -121,20 +121,20 @@ test("an instrument's curve is pasted, and one that is none says why", async (t)
   await page.locator("#values-help .problem").waitFor();
   const values = Array.from({ length: 31 }, (_, band) => (band < 8 ? 30 - band : 6 + band / 10).toFixed(1));
   await page.locator("#values").fill(values.join("\t"));
-  await says(page, "[role=status]", "Curve of 31 bands");
+  await waitForText(page, "[role=status]", "Curve of 31 bands");
   await save(page);
-  await says(page, ".colour-lines", "curve");
-  await says(page, ".page", "Every curve behind it was measured.");
+  await waitForText(page, ".colour-lines", "curve");
+  await waitForText(page, ".page", "Every curve behind it was measured.");
 });
 
-test("an ink is asked whether it covers, on the garments of its runs and on any colour", async (t) => {
-  const page = await openDemo(t, place, METRIC);
+test("coverage is shown on the garments of runs and on any colour", async (t) => {
+  const page = await openDemo(t, app, METRIC);
   await go(page, "#/ink", "#recipes");
   await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first());
   await press(page, page.locator('a[href^="#/colour/cover/"]').first());
   await page.locator("#cover-answer").waitFor();
   assert.equal(await page.locator(".colour-cover-row").count(), 5);
-  await says(page, "#cover-answer", "covers");
+  await waitForText(page, "#cover-answer", "covers");
   const minutes = () => page.locator(".colour-cover-row .colour-covers").allInnerTexts();
   const before = await minutes();
   await press(page, page.locator("summary").last());
@@ -145,25 +145,25 @@ test("an ink is asked whether it covers, on the garments of its runs and on any 
   await page.locator("#pieces-help .problem").waitFor();
   await page.locator("#pieces").fill("40");
   await press(page, page.locator("fieldset:has([name=cover-on]) input").last());
-  // On cloth of the ink's own colour one hit does.
+  // On cloth of the ink's own colour one hit covers.
   await page.locator("#cloth-hex").fill("#f0b384");
-  await says(page, ".colour-cover-row.best", "One hit");
+  await waitForText(page, ".colour-cover-row.best", "One hit");
 });
 
-test("a target is typed, taken back, and taken from the screen's colour of a recipe that has none", async (t) => {
-  const page = await openDemo(t, place, METRIC);
+test("a target is set from the recipe's screen colour and undone", async (t) => {
+  const page = await openDemo(t, app, METRIC);
   await go(page, "#/ink", "#recipes");
   await press(page, page.locator("#recipes a").filter({ hasText: "Bone" }).first());
   await press(page, page.locator('a[href^="#/colour/target/"]').first());
-  await says(page, ".lead", "No target yet");
+  await waitForText(page, ".lead", "No target yet");
   assert.equal(await page.locator("#target-hex").inputValue(), "#ece4d2");
   await press(page, "#target-save");
   await page.locator("#target-clear").waitFor();
   await press(page, ".notice-undo");
-  await says(page, ".lead", "No target yet");
+  await waitForText(page, ".lead", "No target yet");
 });
 
-/** A photo of target, sample and a white card side by side; `gain` makes it brighter. */
+/** A photo of target, sample and a white card side by side; `falls` darkens it to the right, in percent. */
 async function photo(page, { target = "#5a7a3c", sample = "#6a7a3c", card = "#d8d8d8", falls = 0 } = {}) {
   const base64 = await page.evaluate(async ([target, sample, card, falls]) => {
     const canvas = document.createElement("canvas");
@@ -189,7 +189,7 @@ async function photo(page, { target = "#5a7a3c", sample = "#6a7a3c", card = "#d8
   return { name: "swatches.png", mimeType: "image/png", buffer: Buffer.from(base64, "base64") };
 }
 
-/** Opens the photo sheet of the pot's reading with a picture in it. */
+/** Opens the photo dialog of the pot's reading with a picture in it. */
 async function openPhoto(page, picture) {
   await press(page, "#read-pot");
   await press(page, "#swatch-1");
@@ -197,88 +197,88 @@ async function openPhoto(page, picture) {
   await page.locator("#board").waitFor();
 }
 
-/** Touches the board at shares of its size, one after the other. */
+/** Presses the photo at these shares of its width and height, one after another. */
 async function mark(page, at) {
   for (const [x, y] of at) {
     const box = await page.locator("#board").boundingBox();
     const position = { x: box.width * x, y: box.height * y };
-    await page.locator("#board")[page.hand]({ position });
+    await page.locator("#board")[page.pressMethod]({ position });
   }
 }
 
 const MIDDLES = [[1 / 6, 0.5], [0.5, 0.5], [5 / 6, 0.5]];
 
-test("a difference is read from three marks on one photo and laid on the target", async (t) => {
+test("three marks on a photo give the difference to the target", async (t) => {
   const page = await openFern(t);
   await openPhoto(page, await photo(page));
   await mark(page, MIDDLES);
-  await says(page, "#photo-says .colour-words", /redder|yellower/);
-  await says(page, "#photo-says", "laid on the target");
+  await waitForText(page, "#photo-says .colour-words", /redder|yellower/);
+  await waitForText(page, "#photo-says", "laid on the target");
   await press(page, "#reading-save");
-  await says(page, ".colour-says", "from a photo");
+  await waitForText(page, ".colour-says", "from a photo");
   // Target and sample the same: no difference is left.
   await openPhoto(page, await photo(page, { sample: "#5a7a3c" }));
   await mark(page, MIDDLES);
-  await says(page, "#photo-says", "Looks the same");
+  await waitForText(page, "#photo-says", "Looks the same");
   await press(page, "#reading-save");
-  await says(page, ".colour-says", "Looks the same");
-  // Near enough is said where it is seen, and the picture is kept with the reading.
+  await waitForText(page, ".colour-says", "Looks the same");
+  // The pot is marked as matched, and the photo is stored with the reading.
   await press(page, "#matches");
   await page.locator("#stage[data-stage=Matched]").waitFor();
   await press(page, "#history > summary");
-  await says(page, ".pot-ledger li >> nth=0", "reading");
+  await waitForText(page, ".pot-ledger li >> nth=0", "reading");
   const read = page.locator(".pot-line").filter({ hasText: "Swatch read" }).first();
   await read.filter({ hasText: "1 photo" }).waitFor();
   await press(page, read);
   await page.locator(".photo-tile img").waitFor();
-  await says(page, "#read", "from a photo");
+  await waitForText(page, "#read", "from a photo");
 });
 
-test("a garment is read from a photo beside the target, and without a target it is said why not", async (t) => {
+test("a garment's colour is read from a photo if there is a target", async (t) => {
   const page = await openFern(t);
   await press(page, "#to-target");
   await press(page, page.locator(".colour-garment").first());
   await page.locator("dialog #garment").waitFor();
   await press(page, "#garment-1");
-  await says(page, "dialog", "Lay target, garment and something white");
+  await waitForText(page, "dialog", "Lay target, garment and something white");
   await page.locator("dialog [data-colour=picture]").setInputFiles(await photo(page));
   await page.locator("#board").waitFor();
   await mark(page, MIDDLES);
-  await says(page, "#photo-says", "against the target, the garment is");
+  await waitForText(page, "#photo-says", "against the target, the garment is");
   await press(page, "#garment-save");
   await page.locator("dialog[open]").waitFor({ state: "detached" });
-  await says(page, ".colour-garment", /^(?!screen colour)[\s\S]*read/);
+  await waitForText(page, ".colour-garment", /^(?!screen colour)[\s\S]*read/);
   await press(page, page.locator(".colour-garment").first());
   await page.locator("dialog .photo-tile").waitFor();
   await page.keyboard.press("Escape");
-  // With the garment known, a target may be read beside it.
+  // With the garment's colour known, a target can be read beside it.
   await press(page, "#target-1");
-  await says(page, "form", "Lay garment, target and something white");
+  await waitForText(page, "form", "Lay garment, target and something white");
   await press(page, "#target-0");
   await press(page, "#target-clear");
   await press(page, page.locator(".colour-garment").first());
-  await says(page, "dialog", "only the difference to a known colour is trusted");
+  await waitForText(page, "dialog", "only the difference to a known colour is trusted");
 });
 
-test("a clipped, a patchy and an unevenly lit photo are refused with what to do", async (t) => {
+test("clipped, patchy and unevenly lit photos are refused with advice", async (t) => {
   const page = await openFern(t);
   await openPhoto(page, await photo(page, { card: "#ffffff" }));
   await mark(page, MIDDLES);
-  await says(page, "#photo-says", "White or grey is overexposed");
+  await waitForText(page, "#photo-says", "White or grey is overexposed");
   assert.ok(await page.locator("#reading-save").isDisabled(), "nothing is kept of it");
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { sample: "#2a2a6c" }));
   await page.locator("#photo-says:empty").waitFor({ state: "attached" });
   await mark(page, [[1 / 3, 0.5], [0.5, 0.5], [5 / 6, 0.5]]);
-  await says(page, "#photo-says", "Target is not one plain colour there");
+  await waitForText(page, "#photo-says", "Target is not one plain colour there");
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { falls: 45 }));
   await page.locator("#photo-says:empty").waitFor({ state: "attached" });
   await mark(page, MIDDLES);
-  await says(page, "#photo-says", "The light differs too much");
+  await waitForText(page, "#photo-says", "The light differs too much");
   await page.locator("[data-colour=picture]").setInputFiles({ name: "x.png", mimeType: "image/png", buffer: Buffer.from("no picture") });
-  await says(page, "dialog .problem", "could not be read");
+  await waitForText(page, "dialog .problem", "could not be read");
 });
 
-test("the marks are put and moved by keys alone", async (t) => {
+test("the marks can be placed and moved with the keyboard alone", async (t) => {
   const page = await openFern(t);
   await openPhoto(page, await photo(page));
   await page.locator("#board").focus();
@@ -288,11 +288,11 @@ test("the marks are put and moved by keys alone", async (t) => {
     await page.locator("#board").focus();
     await page.keyboard.press("Shift+ArrowUp");
   }
-  await says(page, "#photo-says .colour-words", /redder|yellower|lighter/);
-  await says(page, ".colour-sizes", "45 % down");
+  await waitForText(page, "#photo-says .colour-words", /redder|yellower|lighter/);
+  await waitForText(page, ".colour-sizes", "45 % down");
 });
 
-/** The Lab of a colour as a screen shows it, under D65: IEC 61966-2-1 and CIE 15. */
+/** Lab under D65 of an sRGB colour: IEC 61966-2-1 and CIE 15. */
 function labOf(hex) {
   const linear = [1, 3, 5].map((at) => parseInt(hex.slice(at, at + 2), 16) / 255)
     .map((value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4));
@@ -303,7 +303,7 @@ function labOf(hex) {
   return [116 * y - 16, 500 * (x - y), 200 * (y - z)];
 }
 
-/** Opens the colour of a component of the demo's shelf. */
+/** Opens the colour page of a component of the demo. */
 async function openColour(page, component) {
   await go(page, "#/ink/stock", "main .ink-row");
   await press(page, page.locator("main .ink-row").filter({ hasText: component }).first());
@@ -311,69 +311,69 @@ async function openColour(page, component) {
   await page.locator(".colour-lines").waitFor();
 }
 
-/** Opens the form of another drawdown from there, at the photo. */
+/** Opens the form of a new drawdown from there, with the photo input. */
 async function toDrawdownPhoto(page) {
   await press(page, page.locator('a[href$="/new"]').first());
   await press(page, "#seen-1");
   await page.locator("#beside").waitFor();
 }
 
-/** The drawdowns of which this device's backup tells, the last last. */
+/** Drawdowns in this device's backup, oldest first. */
 async function drawdownsKept(page) {
-  const { bytes } = await takeOut(page);
+  const { bytes } = await exportBackup(page);
   assert.ok(bytes.includes("photos/"), "the picture goes with it");
-  const entries = linesOf(bytes).slice(1).map((line) => JSON.parse(line));
+  const entries = journalLines(bytes).slice(1).map((line) => JSON.parse(line));
   return entries.flatMap(({ fact }) => fact?.ink?.drawn_down ?? []);
 }
 
 const difference = (to, from) => to.map((value, at) => value - from[at]);
 const plus = (one, other) => one.map((value, at) => value + other[at]);
-/** How far a reading that is kept is from where it should be: the plain distance in Lab. */
+/** Euclidean Lab distance of a stored reading (in thousandths) from the expected one. */
 const missed = ({ l, a, b }, [wantedL, wantedA, wantedB]) => Math.hypot(l / 1000 - wantedL, a / 1000 - wantedA, b / 1000 - wantedB);
 
-test("a drawdown is photographed beside a patch that an instrument read, and is that patch and the difference", async (t) => {
-  const page = await openDemo(t, place, METRIC);
+test("a drawdown photo adds its difference to a measured patch", async (t) => {
+  const page = await openDemo(t, app, METRIC);
   const [patch, drawdown] = ["#8b4a3c", "#8b523c"];
   const seen = difference(labOf(drawdown), labOf(patch));
   assert.ok(Math.hypot(...seen) > 3, "there is a difference to read");
   await openColour(page, "Warm red");
   await toDrawdownPhoto(page);
-  // Nothing is photographed before it is said what lies there; its own drawdowns come first.
-  await says(page, "#beside", "What lies beside it?");
+  // No photo before a patch is chosen; the component's own drawdowns are listed first.
+  await waitForText(page, "#beside", "What lies beside it?");
   assert.equal(await page.locator("[data-colour=picture]").count(), 0);
   const first = page.locator("button.colour-beside-row").first();
   assert.match(await first.innerText(), /Warm red\s+100/);
   await press(page, first);
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { target: patch, sample: drawdown, card: "#f1f1f1" }));
   await page.locator("#board").waitFor();
-  for (const [at, name] of ["Known patch", "Drawdown", "White or grey"].entries()) await says(page, `label[for=mark-${at}]`, name);
+  for (const [at, name] of ["Known patch", "Drawdown", "White or grey"].entries()) await waitForText(page, `label[for=mark-${at}]`, name);
   await mark(page, MIDDLES);
-  await says(page, "#photo-says", "against the known patch, the drawdown is");
-  await says(page, "#photo-says", "laid on the known patch");
-  // While nothing lies there nothing is kept; the picture and its marks stay.
+  await waitForText(page, "#photo-says", "against the known patch, the drawdown is");
+  await waitForText(page, "#photo-says", "laid on the known patch");
+  // Without a patch nothing is saved; the photo and its marks stay.
   await press(page, "#beside-change");
-  await says(page, "#photo-says", "Nothing is read until it is known what lies beside it.");
+  await waitForText(page, "#photo-says", "Nothing is read until it is known what lies beside it.");
   await save(page);
-  await says(page, "p.problem", /./);
+  await waitForText(page, "p.problem", /./);
   await press(page, first);
-  await says(page, "#photo-says", "laid on the known patch");
+  await waitForText(page, "#photo-says", "laid on the known patch");
   assert.equal(await page.locator("#photo-says .caution").count(), 0, "these two are near each other");
   await save(page);
-  await says(page, ".colour-lines li >> nth=0", "from a photo");
-  await says(page, ".colour-lines li >> nth=0", "beside Warm red, 100");
-  await says(page, ".colour-rests", "Read from photos: 1 of 3");
+  await waitForText(page, ".colour-lines li >> nth=0", "from a photo");
+  await waitForText(page, ".colour-lines li >> nth=0", "beside Warm red, 100");
+  await waitForText(page, ".colour-rests", "Read from photos: 1 of 3");
   await page.locator(".colour-lines li").first().getByRole("button", { name: /^1 photo/ }).waitFor();
-  // It is there after the page is opened anew, with its picture.
+  // It is there after a reload, with its photo.
   await page.reload();
-  await says(page, ".colour-lines li >> nth=0", "from a photo");
+  await waitForText(page, ".colour-lines li >> nth=0", "from a photo");
   await press(page, page.locator(".colour-lines li").first().getByRole("button", { name: /^1 photo/ }));
   await page.locator("dialog .photo-tile img").waitFor();
   await page.keyboard.press("Escape");
-  // What a photo told lies beside no other.
+  // A drawdown read from a photo is not offered as a patch.
   await toDrawdownPhoto(page);
   const offered = await page.locator("button.colour-beside-row strong").allTextContents();
   assert.equal(offered.filter((name) => name === "Warm red").length, 2);
-  // What is kept is the patch as the instrument read it, and the true difference.
+  // Stored is the patch as the instrument read it plus the true difference.
   const kept = await drawdownsKept(page);
   const read = kept.at(-1);
   const on = kept.find(({ component, share, seen }) => component === read.component && share === read.share && seen.colour?.by === "instrument");
@@ -383,8 +383,8 @@ test("a drawdown is photographed beside a patch that an instrument read, and is 
   assert.ok(off < 1.5, `off by ${off}`);
 });
 
-test("in a shop that has read nothing, the numbers of a card are what a drawdown is photographed beside", async (t) => {
-  const page = await openShop(t, place, METRIC);
+test("without measured patches a drawdown photo uses a control card", async (t) => {
+  const page = await openShop(t, app, METRIC);
   const [patch, drawdown] = ["#5a4a7a", "#3a7a5c"];
   await go(page, "#/ink/component/new", "#name");
   await page.locator("#name").fill("Violet");
@@ -392,17 +392,17 @@ test("in a shop that has read nothing, the numbers of a card are what a drawdown
   await save(page);
   await press(page, page.locator('a[href^="#/colour/component/"]').first());
   await toDrawdownPhoto(page);
-  await says(page, "#beside", "No instrument has read anything in this shop yet");
+  await waitForText(page, "#beside", "No instrument has read anything in this shop yet");
   assert.equal(await page.locator("[data-colour=picture]").count(), 0);
   await lab(page, "card", [38, 14, -20]);
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { target: patch, sample: drawdown, card: "#f1f1f1" }));
   await page.locator("#board").waitFor();
   await mark(page, MIDDLES);
-  // Blue-violet and green are told apart by each camera in its own way.
-  await says(page, "#photo-says .caution", "These two are far apart");
+  // Cameras disagree about the difference between blue-violet and green.
+  await waitForText(page, "#photo-says .caution", "These two are far apart");
   await save(page);
-  await says(page, ".colour-rests", "Read from photos: 1 of 1");
-  await says(page, ".colour-lines", "beside A control card, L* 38 a* 14 b*");
+  await waitForText(page, ".colour-rests", "Read from photos: 1 of 1");
+  await waitForText(page, ".colour-lines", "beside A control card, L* 38 a* 14 b*");
   const [{ seen }] = await drawdownsKept(page);
   const off = missed(seen.colour, plus([38, 14, -20], difference(labOf(drawdown), labOf(patch))));
   assert.ok(seen.colour.by === "photo" && off < 1.5, `off by ${off}`);

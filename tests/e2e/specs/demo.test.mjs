@@ -1,10 +1,12 @@
 // The demo shop, the languages and the themes.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { DESK, go, openDemo, openFirst, openShop, premises, press, save, write } from "../support/shop.mjs";
-import { pull, settled } from "../support/counting.mjs";
+import { DESK } from "../support/browser.mjs";
+import { pull, waitUntilSaved } from "../support/counting.mjs";
+import { fillForm, go, press, save } from "../support/page.mjs";
+import { openDemo, openFirst, openShop, testServer } from "../support/setup.mjs";
 
-const place = premises();
+const app = testServer();
 
 const databases = (page) => page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name));
 const device = (page) => page.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device") ?? "{}"));
@@ -18,8 +20,8 @@ async function isGone(page) {
   await page.waitForFunction(async () => !(await indexedDB.databases()).some(({ name }) => name === "lastpull-demo"), null, { polling: 100 });
 }
 
-test("the demo shop fills every screen, and leaving it leaves nothing behind", async (t) => {
-  const page = await openDemo(t, place);
+test("the demo shop fills every page, and leaving it deletes its data", async (t) => {
+  const page = await openDemo(t, app);
   assert.equal(await page.locator(".rail-runs > li").count(), 4);
   assert.equal(await page.locator("#done-jobs").innerText(), "1");
   assert.equal(await page.locator("#done-pieces").innerText(), "35");
@@ -31,7 +33,7 @@ test("the demo shop fills every screen, and leaving it leaves nothing behind", a
   await page.locator("dialog").getByText("from this run").waitFor();
   await page.locator("dialog .pace-chart svg").waitFor();
   await press(page, "dialog .sheet-head .icon-button");
-  await settled(page, 17);
+  await waitUntilSaved(page, 17);
   await pull(page, 1);
   await go(page, "#/jobs", ".job-row");
   assert.ok((await page.locator(".job-row").count()) >= 10);
@@ -55,10 +57,10 @@ test("the demo shop fills every screen, and leaving it leaves nothing behind", a
   assert.ok(!(await databases(page)).includes("lastpull-demo"));
 });
 
-test("a shop of one's own is as it was after a look at the demo", async (t) => {
-  const page = await openShop(t, place);
+test("opening the demo leaves one's own shop unchanged", async (t) => {
+  const page = await openShop(t, app);
   await go(page, "#/more/settings", "#crew");
-  await write(page, { shop_name: "Harbour Prints", crew: "Ines, Moss" });
+  await fillForm(page, { shop_name: "Harbour Prints", crew: "Ines, Moss" });
   await save(page);
   await page.getByText("Saved.").waitFor();
   await go(page, "#/more/backup", "#prepare");
@@ -82,8 +84,8 @@ test("a shop of one's own is as it was after a look at the demo", async (t) => {
   assert.deepEqual(await device(page), before, "the device's own settings and its last backup are as before");
 });
 
-test("a backup made ready in the demo is gone when the demo is left", async (t) => {
-  const page = await openDemo(t, place);
+test("a backup prepared in the demo is gone when the demo is left", async (t) => {
+  const page = await openDemo(t, app);
   await go(page, "#/more/backup", "#prepare");
   await press(page, "#prepare");
   await page.locator("#download").waitFor();
@@ -94,8 +96,8 @@ test("a backup made ready in the demo is gone when the demo is left", async (t) 
   assert.equal(await page.locator("#download").count(), 0, "the demo's file is not offered as one's own");
 });
 
-test("the press place leads to the runs that wait, once a run is off the press", async (t) => {
-  const page = await openDemo(t, place);
+test("the press tab lists waiting runs after a run has ended", async (t) => {
+  const page = await openDemo(t, app);
   await press(page, ".place[href='#/press']");
   await page.locator("#zone").waitFor();
   await press(page, "#stop");
@@ -105,8 +107,8 @@ test("the press place leads to the runs that wait, once a run is off the press",
   await page.locator(".press-pick").waitFor({ timeout: 5000 });
 });
 
-test("the words change to Spanish and back, with the language of the page", async (t) => {
-  const page = await openDemo(t, place, { device: DESK });
+test("switching to Spanish and back changes texts and page language", async (t) => {
+  const page = await openDemo(t, app, { device: DESK });
   const lang = () => page.evaluate(() => document.documentElement.lang);
   await go(page, "#/more/settings", "#crew");
   assert.equal(await lang(), "en");
@@ -124,8 +126,8 @@ test("the words change to Spanish and back, with the language of the page", asyn
   assert.equal(await lang(), "en");
 });
 
-test("a browser in Spanish is met in Spanish, with centimetres", async (t) => {
-  const page = await openFirst(t, place, { locale: "es-ES" });
+test("a Spanish browser gets Spanish and metric units", async (t) => {
+  const page = await openFirst(t, app, { locale: "es-ES" });
   await page.getByText("Empezar mi taller").waitFor();
   await press(page, "#open-demo");
   await page.locator("#verdict").waitFor();
@@ -133,8 +135,8 @@ test("a browser in Spanish is met in Spanish, with centimetres", async (t) => {
   await page.locator("[data-item=Dryer]").getByText("°C").first().waitFor();
 });
 
-test("amber light is set on the page and outlasts a reload", async (t) => {
-  const page = await openDemo(t, place);
+test("the amber theme is set on the page and survives a reload", async (t) => {
+  const page = await openDemo(t, app);
   const theme = () => page.evaluate(() => document.documentElement.dataset.theme);
   await go(page, "#/more/settings", "#crew");
   assert.equal(await theme(), "device");

@@ -1,56 +1,57 @@
-// The screen room: a time is found once and answered ever after, and the bath is measured against itself.
+// Exposure times from step guides, lamps and emulsions, ink volume, and the reclaiming bath.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { DESK, go, openDemo, openShop, premises, press, save, write } from "../support/shop.mjs";
+import { DESK } from "../support/browser.mjs";
+import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
+import { fillForm, go, press, save } from "../support/page.mjs";
+import { openDemo, openShop, testServer } from "../support/setup.mjs";
 
-const place = premises();
-/** What a browser says of a network that is not there. */
-const NO_NETWORK = [/net::ERR_/, /Failed to update a ServiceWorker|unknown error occurred when fetching the script/];
+const app = testServer();
 const choose = (page, name, words) => press(page, page.locator(`fieldset:has([name="${name}"])`).getByRole("radio", { name: words, exact: true }));
 
-/** Enters a lamp of a kind at a distance. */
+/** Adds a lamp of a kind at a distance. */
 async function lamp(page, name, kind, distance) {
   await go(page, "#/stencil/lamp/new", "#name");
-  await write(page, { name });
+  await fillForm(page, { name });
   await choose(page, "kind", kind);
-  if (distance) await write(page, { distance });
+  if (distance) await fillForm(page, { distance });
   await save(page);
   await page.locator(".stencil-row", { hasText: name }).waitFor();
 }
 
-/** Enters an emulsion. */
+/** Adds an emulsion. */
 async function emulsion(page, name, family = "Dual-cure") {
   await go(page, "#/stencil/emulsion/new", "#name");
-  await write(page, { name });
+  await fillForm(page, { name });
   await choose(page, "family", family);
   await save(page);
   await page.locator(".stencil-row", { hasText: name }).waitFor();
 }
 
-/** The time that stands as the answer. */
+/** Waits until the answer is this time. */
 const answers = (page, time) => page.locator("#answer .stencil-time strong").getByText(time, { exact: true }).waitFor();
 
 /** A shop with one bulb at 20 inches and one emulsion. */
 async function screenRoom(t, options) {
-  const page = await openShop(t, place, options);
+  const page = await openShop(t, app, options);
   await lamp(page, "Bulb", "One bulb", 20);
   await emulsion(page, "Harbour blue");
   return page;
 }
 
-/** Finds a time with a step guide, for a mesh. */
+/** Enters a step guide test for a mesh. */
 async function readGuide(page, { mesh, time, step }) {
   await go(page, "#/stencil/exposure/find", "#time");
   if (!(await page.locator("#which").evaluate((fold) => fold.open))) await press(page, "#which summary");
-  await write(page, { mesh, time });
+  await fillForm(page, { mesh, time });
   await press(page, `#solid-${step}`);
 }
 
-test("what hardens an emulsion is asked, and nothing is chosen before", async (t) => {
-  const page = await openShop(t, place);
+test("the emulsion form requires a family and preselects none", async (t) => {
+  const page = await openShop(t, app);
   await go(page, "#/stencil/emulsion/new", "#name");
   assert.equal(await page.locator("[name=family]:checked").count(), 0);
-  await write(page, { name: "Harbour blue" });
+  await fillForm(page, { name: "Harbour blue" });
   await press(page, ".save-bar [type=submit]");
   await page.locator("#family-problem").waitFor();
   await choose(page, "family", "Diazo");
@@ -59,7 +60,7 @@ test("what hardens an emulsion is asked, and nothing is chosen before", async (t
   await page.locator(".stencil-row", { hasText: "Harbour blue" }).waitFor();
 });
 
-test("a step guide that held to 5 of 7 gives 1.995 times the test, and is the answer ever after", async (t) => {
+test("step 5 of a guide gives 1.995 times the test time as answer", async (t) => {
   const page = await screenRoom(t);
   await go(page, "#/stencil/exposure", "#answer");
   await readGuide(page, { mesh: 156, time: 120, step: 5 });
@@ -73,27 +74,27 @@ test("a step guide that held to 5 of 7 gives 1.995 times the test, and is the an
   await answer.getByText("step 5 was the last solid one; the aim is step 7").waitFor();
   assert.equal(await page.locator("#scaled").count(), 0);
 
-  // Away and back; the question stands as it was. The door counts it.
+  // After leaving and returning, the inputs are as before. The menu counts the time.
   await go(page, "#/stencil", ".stencil-door");
   await page.locator(".stencil-door").first().getByText("time known").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
   await answers(page, "239\u00a0s");
 
-  // A mesh that was never tested is not answered with that time.
+  // There is no answer for a mesh that was never tested.
   await choose(page, "cloth", "Another mesh");
-  await write(page, { count: 230 });
+  await fillForm(page, { count: 230 });
   await answer.getByText("Not known for this. Test it first.").waitFor();
   await answer.getByText("Mesh: 156\u00a0threads/in instead of 230\u00a0threads/in").waitFor();
 });
 
-test("a bulb that hangs elsewhere now has its time computed, and told to be untested", async (t) => {
+test("a moved bulb's time is computed and marked untested", async (t) => {
   const page = await screenRoom(t);
   await readGuide(page, { mesh: 156, time: 100, step: 7 });
   await save(page);
   await answers(page, "100\u00a0s");
   await go(page, "#/stencil/kit", ".stencil-kit");
   await press(page, page.locator(".stencil-row", { hasText: "Bulb" }));
-  await write(page, { distance: 30 });
+  await fillForm(page, { distance: 30 });
   await save(page);
   await page.locator(".stencil-kit").waitFor();
   await go(page, "#/stencil/exposure", "#scaled");
@@ -106,14 +107,14 @@ test("a bulb that hangs elsewhere now has its time computed, and told to be unte
   await page.locator("#answer").getByText("Computed, not tested").waitFor();
 });
 
-test("tubes are refused for a distance, in words, and for the light at the corners", async (t) => {
-  const page = await openShop(t, place);
+test("for tubes no time is computed from a distance", async (t) => {
+  const page = await openShop(t, app);
   await lamp(page, "Tube bed", "Tubes", 8);
   await emulsion(page, "Harbour blue");
   await go(page, "#/stencil/exposure/find", "#time");
   await choose(page, "kind", "Lamp moved");
   await page.locator("#refused").getByText("Nothing is computed for tubes").waitFor();
-  await write(page, { time: 90, from: 12 });
+  await fillForm(page, { time: 90, from: 12 });
   await page.locator("#refused").getByText("Test at the new distance").waitFor();
   await save(page);
   await page.locator("#time").waitFor();
@@ -122,7 +123,7 @@ test("tubes are refused for a distance, in words, and for the light at the corne
   await page.locator("#edge").getByText("lay a guide in a corner").waitFor();
 });
 
-test("a guide of which nothing held gives no time and says what to do", async (t) => {
+test("a guide with no solid step gives no time and says what to do", async (t) => {
   const page = await screenRoom(t);
   await readGuide(page, { mesh: 156, time: 20, step: 0 });
   await page.locator("#refused").getByText("expose the test much longer").waitFor();
@@ -134,14 +135,14 @@ test("a guide of which nothing held gives no time and says what to do", async (t
   await page.locator("#preview").getByText("20\u00a0s").waitFor();
 });
 
-test("a time is corrected and deleted, and both are taken back", async (t) => {
+test("correcting and deleting an exposure time can be undone", async (t) => {
   const page = await screenRoom(t, { device: DESK });
   await readGuide(page, { mesh: 156, time: 100, step: 7 });
   await save(page);
   const answer = page.locator("#answer");
   await answers(page, "100\u00a0s");
   await press(page, answer.getByRole("link", { name: "Correct" }));
-  await write(page, { time: 110 });
+  await fillForm(page, { time: 110 });
   await save(page);
   await answers(page, "110\u00a0s");
   await press(page, ".notice-undo");
@@ -153,27 +154,27 @@ test("a time is corrected and deleted, and both are taken back", async (t) => {
   await answers(page, "100\u00a0s");
 });
 
-test("a lamp is deleted and brought back, and the aim is never under seven", async (t) => {
+test("a deleted lamp can be restored, and the goal is at least 7", async (t) => {
   const page = await screenRoom(t);
   await press(page, page.locator(".stencil-row", { hasText: "Bulb" }));
   await press(page, "#delete");
   await page.getByText("No lamp yet").waitFor();
   await press(page, ".notice-undo");
   await page.locator(".stencil-row", { hasText: "Bulb" }).waitFor();
-  await write(page, { goal: 6 });
+  await fillForm(page, { goal: 6 });
   await save(page);
   await page.locator("#goal-help").getByText("7 or more.").waitFor();
-  await write(page, { goal: 8 });
+  await fillForm(page, { goal: 8 });
   await save(page);
   await page.getByText("The aim is step 8.").waitFor();
 });
 
-/** Notes a batch that is out already: so many screens, so many minutes each. */
+/** Enters a finished batch: number of screens, minutes per screen. */
 async function noteBatch(page, count, minutes) {
   await press(page, "#note-out");
-  await write(page, { count });
+  await fillForm(page, { count });
   await choose(page, "time-kind", "Minutes a screen");
-  await write(page, { minutes });
+  await fillForm(page, { minutes });
   await press(page, "#out-now");
   await page.locator("dialog").waitFor({ state: "detached" });
 }
@@ -181,14 +182,14 @@ async function noteBatch(page, count, minutes) {
 async function charge(page, chemistry) {
   await press(page, "#charge");
   await page.locator("dialog .caution").getByText("Gloves, goggles and air").waitFor();
-  await write(page, { chemistry });
+  await fillForm(page, { chemistry });
   await press(page, "#charge-now");
   await page.locator("dialog").waitFor({ state: "detached" });
   await page.locator("#bath-state").getByText("6 more").waitFor();
 }
 
-test("three batches and three slower ones tell to charge the bath anew, and a charge begins afresh", async (t) => {
-  const page = await openShop(t, place);
+test("three slower batches advise recharging the bath; a charge resets", async (t) => {
+  const page = await openShop(t, app);
   await go(page, "#/stencil/bath", "#bath-state");
   await page.locator("#bath-state").getByText("Note when it was charged").waitFor();
   await charge(page, "Dip, one to four");
@@ -207,7 +208,7 @@ test("three batches and three slower ones tell to charge the bath anew, and a ch
     await chart.getAttribute("aria-label"),
     "Minutes a screen, batch by batch: 5, 5, 5, 9, 9, 9. fresh 5. charge anew 7.5.",
   );
-  // A batch noted by mistake is taken back, and with it the advice.
+  // Deleting a batch removes the advice as well.
   await press(page, "#batches summary");
   await press(page, page.locator("#batches .icon-button").first());
   await state.getByText("Too few batches to say: 1 more.").waitFor();
@@ -219,12 +220,12 @@ test("three batches and three slower ones tell to charge the bath anew, and a ch
   await page.locator("#charges").getByText("24 screens").waitFor();
 });
 
-/** Screens of the demo shop in a state, by label. */
+/** Labels of screens to reclaim in the demo shop. */
 const DONE_WITH = ["23", "24"];
 
-/** The demo shop's bath. */
+/** Opens the demo shop's bath. */
 async function demoBath(t) {
-  const page = await openDemo(t, place);
+  const page = await openDemo(t, app);
   await go(page, "#/stencil/bath", "#put-in");
   return page;
 }
@@ -232,7 +233,7 @@ async function demoBath(t) {
 const waits = async (page) => Number((await page.locator(".stencil-queue strong").innerText()).split(" ")[0]);
 const batches = (page) => page.locator(".stencil-batch");
 
-test("a batch moves its screens into the bath and out of it, and undo brings all of them back", async (t) => {
+test("a batch moves its screens in and out of the bath, with undo", async (t) => {
   const page = await demoBath(t);
   const before = await waits(page);
   const touch = (label) => press(page, page.locator(".stencil-ticks").getByRole("checkbox", { name: new RegExp(`^${label}\\b`) }));
@@ -249,10 +250,10 @@ test("a batch moves its screens into the bath and out of it, and undo brings all
   for (const label of DONE_WITH) await touch(label);
   await press(page, "#put-in-now");
   await press(page, batches(page).filter({ hasText: "23, 24" }).locator("button"));
-  // One of the two is not clean: it waits again.
+  // One of the two is not clean and waits again.
   await touch("24");
   await choose(page, "time-kind", "Minutes of the batch");
-  await write(page, { minutes: 12 });
+  await fillForm(page, { minutes: 12 });
   await press(page, "#out-now");
   await batches(page).filter({ hasText: "23, 24" }).waitFor({ state: "detached" });
   assert.equal(await waits(page), before - 1);
@@ -261,28 +262,28 @@ test("a batch moves its screens into the bath and out of it, and undo brings all
   assert.equal(await waits(page), before - 2);
 });
 
-test("a mesh tells its ink from its data sheet, and what the sheet lacks is said", async (t) => {
-  const page = await openDemo(t, place);
+test("ink volume comes from the mesh's data sheet or says what is missing", async (t) => {
+  const page = await openDemo(t, app);
   await go(page, "#/stencil/volume", "#volume");
   await choose(page, "mesh", "110 · 80\u00a0µm");
   await page.locator("#lacks").getByText("Neither follows from the thread").waitFor();
   assert.equal(await page.locator("#need").count(), 0);
   await choose(page, "mesh", "Another");
   // Ao 31 %, D 60 µm: 18.6 cm³/m², "Theoretical ink volume", Vth = Ao × D.
-  await write(page, { count: 305, open_area: 31, thickness: 60 });
+  await fillForm(page, { count: 305, open_area: 31, thickness: 60 });
   await page.locator("#volume").getByText("18.6", { exact: true }).waitFor();
-  // 12 × 10 in printed wholly: 0.0774192 m² × 18.6 = 1.44 cm³ a print.
-  await write(page, { width: 12, height: 10, pieces: 100 });
+  // 12 × 10 in, fully printed: 0.0774192 m² × 18.6 = 1.44 cm³ a print.
+  await fillForm(page, { width: 12, height: 10, pieces: 100 });
   await page.locator("#need").getByText("144 g").waitFor();
   await press(page, "#finer summary");
-  await write(page, { weighed: 115.2 });
+  await fillForm(page, { weighed: 115.2 });
   await page.locator("#real-transfer").getByText("That was 80 %.").waitFor();
   await press(page, "#real-transfer button");
   await page.locator("#need").getByText("115 g").waitFor();
 });
 
-test("times, lamps and batches are there again after a reload without a network", async (t) => {
-  const page = await screenRoom(t, { expected: NO_NETWORK });
+test("times, lamps and batches survive a reload without a network", async (t) => {
+  const page = await screenRoom(t, { expectedErrors: OFFLINE_ERRORS });
   await readGuide(page, { mesh: 156, time: 120, step: 5 });
   await save(page);
   await answers(page, "239\u00a0s");

@@ -1,19 +1,21 @@
-// A failure on the press, from one tap to what came of it: with a wound watch, without a network.
+// A failure on the press, from the report to its outcome, with the clock moved forward and without a network.
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import { test } from "node:test";
-import { DESK, DIST, addGarments, addRun, go, jobOnPress, newJob, openCounting, openFirst, openShop, premises, press, startCounting, toChecks } from "../support/shop.mjs";
-import { pull, shows, touchZone } from "../support/counting.mjs";
-import { bringIn, takeOut } from "../support/backup.mjs";
-import { burnAgain, fails, goOn, heaps, judge, openStep, reads, tellSince, told } from "../support/failure.mjs";
-import { fromCamera, metadata, picture } from "../support/jpeg.mjs";
+import { exportBackup, importBackup } from "../support/backup.mjs";
+import { DESK } from "../support/browser.mjs";
 import { advance } from "../support/clock.mjs";
-import { serve } from "../../../src/build/serve.mjs";
+import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
+import { pull, touchZone, waitForCount } from "../support/counting.mjs";
+import { burnNewScreen, enterPiecesSince, judge, openStep, reportFailure, resumePress, waitForPieces, waitForStepSummary } from "../support/failure.mjs";
+import { drawJpeg, metadataSegments, withCameraMetadata } from "../support/jpeg.mjs";
+import { go, hashOf, press, waitForText } from "../support/page.mjs";
+import { openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob, openChecks, openCounting, putJobOnPress, startCounting } from "../support/shop.mjs";
 
-const place = premises();
-const NO_NETWORK = [/net::ERR_(CONNECTION_REFUSED|CONNECTION_RESET|FAILED|EMPTY_RESPONSE)/, /Failed to update a ServiceWorker|unknown error occurred when fetching the script/];
+const app = testServer();
 
-/** The photos' bytes as the database keeps them, without the byte of its version. */
+/** Bytes of the stored photos, without their version byte. */
 async function storedPhotos(page) {
   const stored = await page.evaluate(async () => {
     const asked = (request) => new Promise((give, fail) => { request.onsuccess = () => give(request.result); request.onerror = () => fail(request.error); });
@@ -25,7 +27,7 @@ async function storedPhotos(page) {
   return stored.map((bytes) => Buffer.from(bytes.slice(1)));
 }
 
-/** Opens each photo on screen as large as the window, and gives their sizes in pixels. */
+/** Opens each photo and returns their sizes in pixels. */
 async function openPhotos(page, expected) {
   await page.waitForFunction((expected) => document.querySelectorAll(".photo-tile img").length === expected, expected);
   const sizes = [];
@@ -40,7 +42,7 @@ async function openPhotos(page, expected) {
   return sizes;
 }
 
-/** So many pulls, each forty seconds after the one before. */
+/** Counts this many pieces, forty seconds apart by the page's clock. */
 async function pullByTheWatch(page, pieces) {
   for (let piece = 0; piece < pieces; piece += 1) {
     await advance(page, 40);
@@ -48,27 +50,26 @@ async function pullByTheWatch(page, pieces) {
   }
 }
 
-test("a spot at the fourteenth piece: two photos, burned again, taken up and finished, all without a network", async (t) => {
-  const server = await serve(DIST);
-  t.after(() => server.close());
-  const page = await openShop(t, { server, browser: place.browser }, { expected: NO_NETWORK });
-  const shots = [fromCamera(await picture(page)), fromCamera(await picture(page, 480, 640))];
+test("a failed screen is photographed, burned again and finished offline", async (t) => {
+  const { app: own, server } = await ownServer(t, app);
+  const page = await openShop(t, own, { expectedErrors: OFFLINE_ERRORS });
+  const shots = [withCameraMetadata(await drawJpeg(page)), withCameraMetadata(await drawJpeg(page, 480, 640))];
   for (const shot of shots) {
-    const said = Buffer.concat(metadata(shot).map(({ body }) => body)).toString("latin1");
+    const said = Buffer.concat(metadataSegments(shot).map(({ body }) => body)).toString("latin1");
     for (const trace of ["Exif", "Invented Camera", "xmpmeta", "taken at the press"]) assert.ok(said.includes(trace), `the camera's file holds ${trace}`);
   }
-  await jobOnPress(page, { garments: { "size-s": 12, "size-m": 4, "size-l": "" }, run: { screens: "A3" } });
-  const run = await page.evaluate(() => location.hash);
+  await putJobOnPress(page, { garments: { "size-s": 12, "size-m": 4, "size-l": "" }, run: { screens: "A3" } });
+  const run = await hashOf(page);
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
   await server.close();
   await go(page, run, "#zone");
 
   await pullByTheWatch(page, 14);
   await advance(page, 20);
-  const failure = await fails(page);
+  const failure = await reportFailure(page);
   await press(page, "[data-kind=Spot]");
   await press(page, page.locator(".failure-screen"));
-  await told(page, "kind", "Spot · A3");
+  await waitForStepSummary(page, "kind", "Spot · A3");
   await page.locator("input[data-photos=camera]").setInputFiles(shots.map((buffer, at) => ({ name: `shot-${at}.jpg`, mimeType: "image/jpeg", buffer })));
   assert.deepEqual((await openPhotos(page, 2)).sort(), [[480, 640], [640, 480]]);
   await press(page, ".failure-next");
@@ -78,24 +79,24 @@ test("a spot at the fourteenth piece: two photos, burned again, taken up and fin
   await page.getByText(/^top right: (89|90|91) % from the left, (9|10|11) % from the top$/i).first().waitFor();
   await press(page, ".failure-next");
   await press(page, '[data-since="5"]');
-  await heaps(page, 9, 5, 0);
+  await waitForPieces(page, 9, 5, 0);
   assert.equal(await page.locator("#since-sizes").innerText(), "S × 3 · M × 2");
 
   await advance(page, 300);
-  await burnAgain(page, "B1", () => advance(page, 300));
-  // Half an hour has gone; set-up began when the screen was ready.
-  await reads(page, "#downtime", /^30:\d\d$/);
-  await reads(page, "#pulls-again", /^Pulls again about \d+:\d\d/);
+  await burnNewScreen(page, "B1", () => advance(page, 300));
+  // Half an hour has passed; set-up began when the screen was ready.
+  await waitForText(page, "#downtime", /^30:\d\d$/);
+  await waitForText(page, "#pulls-again", /^Pulls again about \d+:\d\d/);
   await judge(page, "M", "Spoiled");
-  await heaps(page, 9, 4, 1);
+  await waitForPieces(page, 9, 4, 1);
   await press(page, "#all-good");
-  await heaps(page, 13, 0, 1);
-  await goOn(page);
-  await shows(page, 13);
+  await waitForPieces(page, 13, 0, 1);
+  await resumePress(page);
+  await waitForCount(page, 13);
   await advance(page, 20);
   await pull(page, 1);
   await pullByTheWatch(page, 2);
-  await shows(page, 16);
+  await waitForCount(page, 16);
   await press(page, "#end");
 
   const ended = async () => {
@@ -114,52 +115,52 @@ test("a spot at the fourteenth piece: two photos, burned again, taken up and fin
   await press(page, ".failure-bar");
   await openStep(page, "photos");
   assert.deepEqual((await openPhotos(page, 2)).sort(), [[480, 640], [640, 480]]);
-  await told(page, "mark", /^top right/);
-  await told(page, "remedy", "Burn again · B1");
+  await waitForStepSummary(page, "mark", /^top right/);
+  await waitForStepSummary(page, "remedy", "Burn again · B1");
 
   const stored = await storedPhotos(page);
   assert.equal(stored.length, 2);
-  for (const bytes of stored) assert.deepEqual(metadata(bytes), [], "nothing but the picture is kept");
-  const { bytes } = await takeOut(page);
-  const other = await openFirst(t, place);
+  for (const bytes of stored) assert.deepEqual(metadataSegments(bytes), [], "nothing but the picture is kept");
+  const { bytes } = await exportBackup(page);
+  const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await bringIn(other, bytes), /2 photos new/);
+  assert.match(await importBackup(other, bytes), /2 photos new/);
   await go(other, failure, "#downtime");
-  await reads(other, "#downtime", /^3\d:\d\d$/);
+  await waitForText(other, "#downtime", /^3\d:\d\d$/);
   await openStep(other, "photos");
   assert.deepEqual((await openPhotos(other, 2)).sort(), [[480, 640], [640, 480]]);
   const hashes = (photos) => photos.map((photo) => createHash("sha256").update(photo).digest("hex")).sort();
   assert.deepEqual(hashes(await storedPhotos(other)), hashes(stored));
 });
 
-test("suspect pieces are judged one by one by size or all at once, and the heaps always add up", async (t) => {
-  const page = await openCounting(t, place, { garments: { "size-s": 3, "size-m": 12, "size-l": "" } });
+test("suspect pieces are judged by size or at once, and the sums agree", async (t) => {
+  const page = await openCounting(t, app, { garments: { "size-s": 3, "size-m": 12, "size-l": "" } });
   await pull(page, 6);
-  await fails(page);
+  await reportFailure(page);
   await press(page, "[data-kind=Pinhole]");
-  await heaps(page, 6, 0, 0);
-  await tellSince(page, 5);
-  await heaps(page, 1, 5, 0);
-  // Corrected by hand: one more than the quick one.
+  await waitForPieces(page, 6, 0, 0);
+  await enterPiecesSince(page, 5);
+  await waitForPieces(page, 1, 5, 0);
+  // One more than the quick choice.
   await press(page, "#since-more");
-  await heaps(page, 0, 6, 0);
+  await waitForPieces(page, 0, 6, 0);
   await judge(page, "S", "Spoiled");
-  await heaps(page, 0, 5, 1);
+  await waitForPieces(page, 0, 5, 1);
   await judge(page, "M", "Good");
-  await heaps(page, 1, 4, 1);
+  await waitForPieces(page, 1, 4, 1);
   await judge(page, "S", "Spoiled", -1);
-  await heaps(page, 1, 5, 0);
+  await waitForPieces(page, 1, 5, 0);
   await press(page, "#all-spoiled");
-  await heaps(page, 1, 0, 5);
+  await waitForPieces(page, 1, 0, 5);
   await press(page, ".notice-undo");
-  await heaps(page, 1, 5, 0);
+  await waitForPieces(page, 1, 5, 0);
   await judge(page, "S", "Spoiled");
   await judge(page, "M", "Spoiled");
-  await heaps(page, 1, 3, 2);
-  await goOn(page);
-  // What is spoiled left the count; the rest waits, and the count says so.
-  await shows(page, 4);
+  await waitForPieces(page, 1, 3, 2);
+  await resumePress(page);
+  // Spoiled pieces are off the count; it says how many are still to be judged.
+  await waitForCount(page, 4);
   await page.locator(".failure-bar.open:not(.stands)").getByText("3 pieces to look at").waitFor();
   await press(page, "#stop");
   await press(page, "#end-anyway");
@@ -171,65 +172,65 @@ test("suspect pieces are judged one by one by size or all at once, and the heaps
   assert.match(await page.locator("#done-suspect").innerText(), /^3 counted/);
   await press(page, "#failed-today .failure-bar");
   await press(page, "#all-good");
-  await heaps(page, 4, 0, 2);
+  await waitForPieces(page, 4, 0, 2);
   await page.locator("#judge .failure-ready").waitFor();
 });
 
-test("undo at the count takes back a judgement together with the piece it spoiled", async (t) => {
-  const page = await openCounting(t, place);
+test("undo at the count removes a judgement and its spoiled piece", async (t) => {
+  const page = await openCounting(t, app);
   await pull(page, 3);
-  const failure = await fails(page);
+  const failure = await reportFailure(page);
   await press(page, "[data-kind=Clog]");
-  await tellSince(page, 2);
+  await enterPiecesSince(page, 2);
   await judge(page, "S", "Spoiled");
-  await heaps(page, 1, 1, 1);
-  await goOn(page);
-  await shows(page, 2);
+  await waitForPieces(page, 1, 1, 1);
+  await resumePress(page);
+  await waitForCount(page, 2);
   await press(page, "#undo");
-  await shows(page, 3);
+  await waitForCount(page, 3);
   await go(page, failure, "#downtime");
-  await heaps(page, 1, 2, 0);
+  await waitForPieces(page, 1, 2, 0);
 });
 
-test("a failure opened by mistake is deleted, the press goes on, and undo has it stand again", async (t) => {
-  const page = await openCounting(t, place);
+test("deleting a failure resumes the press, and undo stops it again", async (t) => {
+  const page = await openCounting(t, app);
   await pull(page, 4);
-  const failure = await fails(page);
+  const failure = await reportFailure(page);
   await press(page, "[data-kind=Tear]");
-  await tellSince(page, 2);
+  await enterPiecesSince(page, 2);
   await press(page, "#all-spoiled");
-  await heaps(page, 2, 0, 2);
+  await waitForPieces(page, 2, 0, 2);
   await advance(page, 120);
   await press(page, "#delete-failure");
   await page.locator("#zone:not(.stopped)").waitFor();
-  await shows(page, 4);
+  await waitForCount(page, 4);
   assert.equal(await page.locator(".failure-bar").count(), 0);
   await press(page, ".notice-undo");
   await page.locator("#zone.stopped").waitFor();
-  await shows(page, 2);
+  await waitForCount(page, 2);
   await press(page, ".failure-bar.stands");
-  assert.equal(await page.evaluate(() => location.hash), failure);
-  await reads(page, "#downtime", /^2:\d\d$/);
-  await heaps(page, 2, 0, 2);
+  assert.equal(await hashOf(page), failure);
+  await waitForText(page, "#downtime", /^2:\d\d$/);
+  await waitForPieces(page, 2, 0, 2);
 });
 
-test("two failures on a run share no suspects, and the press tells of the one it stands for", async (t) => {
-  const page = await openCounting(t, place);
+test("two failures of a run share no suspect pieces", async (t) => {
+  const page = await openCounting(t, app);
   await pull(page, 4);
-  const first = await fails(page);
+  const first = await reportFailure(page);
   await press(page, "[data-kind=Pinhole]");
-  await tellSince(page, 2);
+  await enterPiecesSince(page, 2);
   await openStep(page, "remedy");
   await press(page, "[data-remedy=Tape]");
-  await goOn(page);
+  await resumePress(page);
   await pull(page, 2);
-  const second = await fails(page);
+  const second = await reportFailure(page);
   assert.notEqual(second, first);
   await press(page, "[data-kind=RegistrationDrift]");
-  await tellSince(page, "all");
-  await heaps(page, 0, 6, 0);
+  await enterPiecesSince(page, "all");
+  await waitForPieces(page, 0, 6, 0);
   assert.equal(await page.locator("#since-sizes").innerText(), "S × 4", "two are the first one's");
-  // The day says so before everything else, and the count too; a second tap opens no third one.
+  // The day page and the count show it first; reporting again opens no third failure.
   await go(page, "#/", "#verdict");
   const bar = page.locator(".page.day > .failure-bar.stands");
   await bar.getByText("Out of register").waitFor();
@@ -240,25 +241,25 @@ test("two failures on a run share no suspects, and the press tells of the one it
   await page.locator(".count .failure-bar.stands").waitFor();
   await press(page, "#failed");
   await page.locator("#go-on").waitFor();
-  assert.equal(await page.evaluate(() => location.hash), second);
+  assert.equal(await hashOf(page), second);
   await press(page, ".head-back");
-  // A touch on the zone goes on as everywhere.
+  // A touch on the zone resumes the run.
   await touchZone(page);
   await page.locator("#zone:not(.stopped)").waitFor();
-  await shows(page, 6);
+  await waitForCount(page, 6);
   await press(page, "#stop");
   await press(page, "#end-anyway");
   await page.locator("#ended-good").waitFor();
   assert.deepEqual(await page.locator(".page.ended .failure-bar strong").allInnerTexts(), ["Pinhole", "Out of register"]);
   await press(page, page.locator(".head-aside a"));
-  // The job's card leads to them too.
+  // The job's card lists them too.
   await page.locator(".run-row .failure-bar").nth(1).waitFor();
 });
 
-test("keys place the mark, and it says where it is", async (t) => {
-  const page = await openCounting(t, place, { device: DESK });
+test("the keyboard moves the mark, and its position is announced", async (t) => {
+  const page = await openCounting(t, app, { device: DESK });
   await pull(page, 1);
-  await fails(page);
+  await reportFailure(page);
   await openStep(page, "mark");
   await page.locator("#art").focus();
   await page.keyboard.press("ArrowLeft");
@@ -269,23 +270,23 @@ test("keys place the mark, and it says where it is", async (t) => {
   await page.keyboard.press("ArrowDown");
   await words.getByText("left: 30 % from the left, 52 % from the top").waitFor();
   assert.match(await page.locator("#art").getAttribute("aria-label"), /left: 30 %/);
-  // What the hand left is told when the screen goes.
+  // The last position is saved when the page is left.
   await press(page, ".head-back");
   await press(page, ".failure-bar");
-  await told(page, "mark", /^left: 30 %/);
+  await waitForStepSummary(page, "mark", /^left: 30 %/);
   await openStep(page, "mark");
   await press(page, "#mark-clear");
-  await told(page, "mark", "not told yet");
+  await waitForStepSummary(page, "mark", "not told yet");
 });
 
-test("another remedy takes the burning back, and a label that is taken is refused", async (t) => {
-  const page = await openShop(t, place);
+test("another remedy cancels the new screen; a used label is refused", async (t) => {
+  const page = await openShop(t, app);
   await newJob(page);
   await addGarments(page, { "size-s": 5, "size-m": "", "size-l": "" });
   await addRun(page, { screens: "A3" });
-  await toChecks(page);
+  await openChecks(page);
   await startCounting(page);
-  await fails(page);
+  await reportFailure(page);
   await press(page, "[data-kind=Breakdown]");
   await press(page, ".failure-screen");
   await openStep(page, "remedy");
@@ -303,5 +304,5 @@ test("another remedy takes the burning back, and a label that is taken is refuse
   await press(page, "[data-remedy=Clean]");
   await page.locator("#burning").waitFor({ state: "detached" });
   await page.locator(".caution").getByText("safety data sheets decide").waitFor();
-  await told(page, "remedy", /^Clean it$/);
+  await waitForStepSummary(page, "remedy", /^Clean it$/);
 });

@@ -1,64 +1,60 @@
-// Heat: the change before a run, cure on paper, limits, tests, trials, and the room.
+// Heat: changeover before a run, cure by calculation, fabric limits, wash tests, trials, room climate.
 import assert from "node:assert/strict";
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { test } from "node:test";
-import { serve } from "../../../src/build/serve.mjs";
-import { DIST, PHONE, addGarments, addRun, go, jobOnPress, newJob, openDemo, openShop, premises, press, save, startCounting, toChecks, write } from "../support/shop.mjs";
+import { PHONE } from "../support/browser.mjs";
 import { now } from "../support/clock.mjs";
+import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
 import { pull } from "../support/counting.mjs";
+import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
+import { openDemo, openShop, ownServer, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob, openChecks, putJobOnPress, startCounting } from "../support/shop.mjs";
 
-const place = premises();
+const app = testServer();
 
 const NBSP = "\u00a0";
 const degrees = (number) => `${number}${NBSP}°F`;
-const says = (page, where, words) => page.locator(where).filter({ hasText: words }).first().waitFor();
 
-/** The hash on screen. */
-const hash = (page) => page.evaluate(() => location.hash);
-
-/** Ends the run on the press short. */
+/** Ends the run on the press before all pieces are pulled. */
 async function endRun(page) {
   await press(page, "#stop");
   await press(page, "#end-anyway");
   await page.locator("#ended-good").waitFor();
 }
 
-/** A job of polyester whose run is looked at before its first pull. */
+/** Enters a job of polyester and opens the checks of its run. */
 async function jerseys(page, run = {}) {
   await newJob(page, { title: "Crew jerseys" });
   await press(page, ".lots > .button");
-  await write(page, { garment: "Sport jersey", "size-m": 6 });
+  await fillForm(page, { garment: "Sport jersey", "size-m": 6 });
   await press(page, "#fabric-2");
   await save(page);
   await page.locator("#ink").waitFor();
   await addRun(page, { ink: "Signal white", dryer: 260, ...run });
-  await toChecks(page);
+  await openChecks(page);
 }
 
-/** Cotton at 340 °F was printed, and polyester at 260 °F comes next. */
+/** A shop that printed cotton at 340 °F, at the checks of polyester at 260 °F. */
 async function cottonThenPolyester(t, { run, before } = {}) {
-  const page = await openShop(t, place, { device: PHONE });
+  const page = await openShop(t, app, { device: PHONE });
   if (before) await before(page);
-  await jobOnPress(page, { run: { ink: "Brick", dryer: 340 } });
+  await putJobOnPress(page, { run: { ink: "Brick", dryer: 340 } });
   await pull(page, 1);
   await endRun(page);
   await jerseys(page, run);
   return page;
 }
 
-test("after cotton at 340 °F the change for polyester stands first, within the first screenful and before the start", async (t) => {
+test("after cotton the heat change for polyester is shown first", async (t) => {
   const page = await cottonThenPolyester(t);
-  await says(page, "#changeover h2", "too hot for polyester");
-  await says(page, "#heat-stands", `It stands at ${degrees(340)}, as for Tour tees.`);
-  // The lower of the two published figures for dye: an ink maker's bulletin.
-  await says(page, ".heat-limits li", `${degrees(265)}its dye moves into the printan ink maker's bulletin`);
-  await says(page, ".heat-limits li", `${degrees(300)}it scorches`);
-  await says(page, ".heat-steps li", `Dryer ${degrees(260)}was ${degrees(340)}`);
-  // 44.4 °C down at our own 20 s a degree.
-  await says(page, "#heat-wait", `Allow about 15${NBSP}min`);
-  await says(page, "#heat-wait", "a cautious guess");
+  await waitForText(page, "#changeover h2", "too hot for polyester");
+  await waitForText(page, "#heat-stands", `It stands at ${degrees(340)}, as for Tour tees.`);
+  // The lower of the two published limits for dye migration: an ink maker's bulletin.
+  await waitForText(page, ".heat-limits li", `${degrees(265)}its dye moves into the printan ink maker's bulletin`);
+  await waitForText(page, ".heat-limits li", `${degrees(300)}it scorches`);
+  await waitForText(page, ".heat-steps li", `Dryer ${degrees(260)}was ${degrees(340)}`);
+  // 44.4 °C down at 20 s per degree (our own assumption).
+  await waitForText(page, "#heat-wait", `Allow about 15${NBSP}min`);
+  await waitForText(page, "#heat-wait", "a cautious guess");
 
   const bar = await page.locator(".places").boundingBox();
   for (const part of ["#changeover h2", ".heat-limits", ".heat-steps", "#heat-wait", "#settle-start"]) {
@@ -75,26 +71,26 @@ test("after cotton at 340 °F the change for polyester stands first, within the 
   assert.ok(start.y > bar.y, "the start is not at the thumb");
 });
 
-test("the start asks while ink must be held, and is free once the dryer has settled", async (t) => {
+test("the start asks while ink is held, until the dryer has settled", async (t) => {
   const page = await cottonThenPolyester(t);
   await page.locator("#hold").waitFor();
   await press(page, "#start");
-  await says(page, ".heat-reasons li", `${degrees(265)}: its dye moves into the print`);
-  await says(page, ".heat-reasons li", "1 change at dryer or flash is not made.");
+  await waitForText(page, ".heat-reasons li", `${degrees(265)}: its dye moves into the print`);
+  await waitForText(page, ".heat-reasons li", "1 change at dryer or flash is not made.");
   await press(page, "#hold-back");
   await page.locator("dialog[open]").waitFor({ state: "detached" });
   assert.equal(await page.locator("#zone").count(), 0);
 
-  // The shop has entered no dryer: timing enters it.
+  // The shop has no dryer yet: starting the timer adds it.
   await press(page, "#settle-start");
-  await says(page, "#settling", `Settling to ${degrees(260)}`);
-  await says(page, "#heat-stands", `may still be at ${degrees(340)}`);
+  await waitForText(page, "#settling", `Settling to ${degrees(260)}`);
+  await waitForText(page, "#heat-stands", `may still be at ${degrees(340)}`);
   await page.locator("#hold").waitFor();
   await press(page, "#start");
-  await says(page, ".heat-reasons li", "still settling");
+  await waitForText(page, ".heat-reasons li", "still settling");
   await press(page, "#hold-back");
   await page.reload();
-  await says(page, "#settling", `Settling to ${degrees(260)}`);
+  await waitForText(page, "#settling", `Settling to ${degrees(260)}`);
   await press(page, "#settle-done");
   await page.locator("#heat-ready").waitFor();
   await page.locator("[data-item=Dryer] .badge.good").waitFor();
@@ -107,7 +103,7 @@ test("the start asks while ink must be held, and is free once the dryer has sett
   await page.locator("dialog [data-item=Dryer]").getByText("Checked").waitFor();
 });
 
-test("starting over a hold is noted on the run as skipped, and seen during the count", async (t) => {
+test("starting despite a hold records the check as skipped", async (t) => {
   const page = await cottonThenPolyester(t);
   await press(page, "[data-item=Dryer] [aria-expanded]");
   await page.locator("#measure-Dryer").fill("300");
@@ -121,38 +117,38 @@ test("starting over a hold is noted on the run as skipped, and seen during the c
   await page.locator("dialog [data-item=Dryer]").getByText("Skipped").waitFor();
 });
 
-test("a set-up that is itself too hot says so, and leads to the run's fields", async (t) => {
+test("a set-up that is too hot says so and links to the run form", async (t) => {
   const page = await cottonThenPolyester(t, { run: { dryer: 340 } });
-  await says(page, "#changeover h2", "This set-up is too hot for polyester");
-  await says(page, "#heat-stands", `The run asks for ${degrees(340)}.`);
+  await waitForText(page, "#changeover h2", "This set-up is too hot for polyester");
+  await waitForText(page, "#heat-stands", `The run asks for ${degrees(340)}.`);
   await press(page, "#changeover .button");
-  await write(page, { dryer: 255 });
+  await fillForm(page, { dryer: 255 });
   await save(page);
   await page.locator(".run-row").first().waitFor();
-  await toChecks(page);
-  await says(page, "#changeover h2", "The dryer is too hot for polyester");
+  await openChecks(page);
+  await waitForText(page, "#changeover h2", "The dryer is too hot for polyester");
 });
 
-test("the wait is learned from what the shop timed itself", async (t) => {
+test("the expected wait is learned from the shop's own timings", async (t) => {
   const page = await cottonThenPolyester(t, {
     before: async (page) => {
       await go(page, "#/heat/unit/new", "#name");
-      await write(page, { name: "Tunnel", heated_length: 48, slowest: 30, fastest: 10 });
+      await fillForm(page, { name: "Tunnel", heated_length: 48, slowest: 30, fastest: 10 });
       await save(page);
-      await says(page, "#fastest-help .problem", "must not be below");
-      await write(page, { fastest: 90 });
+      await waitForText(page, "#fastest-help .problem", "must not be below");
+      await fillForm(page, { fastest: 90 });
       await save(page);
-      await says(page, ".heat-cards li", "Tunnel");
+      await waitForText(page, ".heat-cards li", "Tunnel");
       await go(page, "#/heat/settling", "#minutes");
-      await write(page, { from: 340, to: 260, minutes: 8 });
+      await fillForm(page, { from: 340, to: 260, minutes: 8 });
       await save(page);
-      await says(page, ".heat-list li", `${degrees(340)} → ${degrees(260)}`);
+      await waitForText(page, ".heat-list li", `${degrees(340)} → ${degrees(260)}`);
       assert.equal(await page.locator("#minutes").inputValue(), "", "room for another");
     },
   });
-  await says(page, "#heat-wait", `Allow about 8${NBSP}min`);
-  await says(page, "#heat-wait", "learned from 1 of your own timings");
-  // Timed here it joins the log; a timing that was dropped does not.
+  await waitForText(page, "#heat-wait", `Allow about 8${NBSP}min`);
+  await waitForText(page, "#heat-wait", "learned from 1 of your own timings");
+  // A finished timing is added to the log; a dropped one is not.
   await press(page, "#settle-start");
   await press(page, "#settle-drop");
   await page.locator("#settle-start").waitFor();
@@ -163,60 +159,60 @@ test("the wait is learned from what the shop timed itself", async (t) => {
   assert.equal(await page.locator(".heat-list li").count(), 2);
 });
 
-test("the ink's sheet and a measurement at the print make the cure known", async (t) => {
-  const page = await openShop(t, place);
+test("the ink's data sheet and a measurement determine the cure", async (t) => {
+  const page = await openShop(t, app);
   await newJob(page);
   await addGarments(page);
   await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
-  await toChecks(page);
-  const run = await hash(page);
-  await says(page, "#on-paper summary", "Cure not known: missing the dryer's error, the ink's sheet");
+  await openChecks(page);
+  const run = await hashOf(page);
+  await waitForText(page, "#on-paper summary", "Cure not known: missing the dryer's error, the ink's sheet");
   await press(page, "#on-paper summary");
   await press(page, page.locator("#on-paper .heat-fixes a").first());
-  await write(page, { name: "Tunnel", heated_length: 48 });
+  await fillForm(page, { name: "Tunnel", heated_length: 48 });
   await save(page);
-  await says(page, ".heat-cards li", "never measured");
+  await waitForText(page, ".heat-cards li", "never measured");
   await press(page, page.locator(".heat-cards .button").first());
-  await write(page, { setting: 340, found: 330 });
+  await fillForm(page, { setting: 340, found: 330 });
   await save(page);
-  await says(page, ".heat-cards li", `${degrees(10)} cooler than set`);
+  await waitForText(page, ".heat-cards li", `${degrees(10)} cooler than set`);
 
   await go(page, run, "#on-paper");
-  await says(page, "#on-paper summary", "Cure not known: missing the ink's sheet");
+  await waitForText(page, "#on-paper summary", "Cure not known: missing the ink's sheet");
   await press(page, "#on-paper summary");
   await press(page, page.locator("#on-paper .heat-fixes a").first());
   assert.equal(await page.locator("#ink").inputValue(), "Brick", "the run's ink");
-  await write(page, { cure: 320, hold: 120, highest: 300 });
+  await fillForm(page, { cure: 320, hold: 120, highest: 300 });
   await save(page);
-  await says(page, "#highest-help .problem", "must not be below");
-  await write(page, { highest: 350 });
+  await waitForText(page, "#highest-help .problem", "must not be below");
+  await fillForm(page, { highest: 350 });
   await save(page);
-  await says(page, "#on-paper summary", `Cure reached on paper, 30${NBSP}s to spare`);
+  await waitForText(page, "#on-paper summary", `Cure reached on paper, 30${NBSP}s to spare`);
   await press(page, "#on-paper summary");
-  await says(page, "#on-paper", "The wash test decides");
-  await says(page, "#on-paper .lines", degrees(330));
+  await waitForText(page, "#on-paper", "The wash test decides");
+  await waitForText(page, "#on-paper .lines", degrees(330));
 
   await go(page, "#/heat/inks", ".menu");
   await press(page, page.locator(".menu-row").first());
-  await write(page, { cure: 335 });
+  await fillForm(page, { cure: 335 });
   await save(page);
-  await says(page, ".menu-row", degrees(335));
+  await waitForText(page, ".menu-row", degrees(335));
   await go(page, run, "#on-paper");
-  await says(page, "#on-paper summary", `Too cool to cure on paper: ${degrees(5)} short`);
+  await waitForText(page, "#on-paper summary", `Too cool to cure on paper: ${degrees(5)} short`);
 });
 
-test("a limit of the shop's own wants a reason, says when it is raised, and goes back to the cautious figure", async (t) => {
-  const page = await openShop(t, place);
+test("a shop's own heat limit needs a reason and can be reset", async (t) => {
+  const page = await openShop(t, app);
   await go(page, "#/heat", ".menu");
   await press(page, page.locator(".menu-row", { hasText: "What fabrics bear" }));
   const row = page.locator("a[href='#/heat/limit/4']");
   await row.getByText("an ink maker's bulletin").waitFor();
   await row.getByText(`Also published: ${degrees(280)}, a trade glossary.`).waitFor();
   await press(page, row);
-  await write(page, { temperature: 275 });
+  await fillForm(page, { temperature: 275 });
   await save(page);
-  await says(page, "#note-help .problem", "This is needed.");
-  await write(page, { note: "Garment maker's sheet, March" });
+  await waitForText(page, "#note-help .problem", "This is needed.");
+  await fillForm(page, { note: "Garment maker's sheet, March" });
   await save(page);
   await row.getByText(degrees(275)).waitFor();
   await row.getByText("higher than the cautious figure").waitFor();
@@ -229,129 +225,122 @@ test("a limit of the shop's own wants a reason, says when it is raised, and goes
 });
 
 test("a passed wash test is due again when the run's heat changes", async (t) => {
-  const page = await openShop(t, place);
+  const page = await openShop(t, app);
   await newJob(page);
   await addGarments(page);
   await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
-  await toChecks(page);
-  const run = await hash(page);
-  await says(page, "#run-tests summary", "Wash test due: never passed");
+  await openChecks(page);
+  const run = await hashOf(page);
+  await waitForText(page, "#run-tests summary", "Wash test due: never passed");
   await press(page, "#run-tests summary");
   await press(page, "#run-tests .button");
   assert.equal(await page.locator("#ink").inputValue(), "Brick");
   await page.locator("#went-through").getByText(degrees(340)).waitFor();
   await press(page, "#result-1");
-  await write(page, { times: 5, grade: "4.2" });
+  await fillForm(page, { times: 5, grade: "4.2" });
   await save(page);
-  await says(page, "#grade-help .problem", "half steps");
-  await write(page, { grade: "4.5" });
+  await waitForText(page, "#grade-help .problem", "half steps");
+  await fillForm(page, { grade: "4.5" });
   await save(page);
   await page.locator(".heat-photos .photos").waitFor();
   await go(page, run, "#run-tests");
-  await says(page, "#run-tests summary", "Wash test passed");
+  await waitForText(page, "#run-tests summary", "Wash test passed");
 
   await go(page, run.replace("press", "run"), "#dryer");
-  await write(page, { dryer: 330 });
+  await fillForm(page, { dryer: 330 });
   await save(page);
   await page.locator(".run-row").first().waitFor();
-  await toChecks(page);
-  await says(page, "#run-tests summary", "Wash test due: another dryer temperature");
+  await openChecks(page);
+  await waitForText(page, "#run-tests summary", "Wash test due: another dryer temperature");
   await go(page, "#/heat/tests", "[data-due]");
-  await says(page, "[data-due]", "Brick on cotton");
+  await waitForText(page, "[data-due]", "Brick on cotton");
   await go(page, "#/heat", ".menu");
-  await says(page, ".menu-row", "1 due");
+  await waitForText(page, ".menu-row", "1 due");
 });
 
-test("a trial noted from a run comes up with the next run of its ink", async (t) => {
-  const page = await openShop(t, place);
+test("a trial is shown with the next run of its ink", async (t) => {
+  const page = await openShop(t, app);
   await newJob(page);
   await addGarments(page);
   await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
-  await toChecks(page);
+  await openChecks(page);
   assert.equal(await page.locator("#run-trials").count(), 0);
   await press(page, ".heat-row-links .button:not(#to-heat)");
   assert.equal(await page.locator("#dryer").inputValue(), "340");
-  await write(page, { outcome: "Soft hand, no shine." });
+  await fillForm(page, { outcome: "Soft hand, no shine." });
   await press(page, "#verdict-1");
   await save(page);
-  await says(page, "#run-trials summary", "1 trial with this ink");
+  await waitForText(page, "#run-trials summary", "1 trial with this ink");
   await jerseys(page, { ink: "brick" });
   await press(page, "#run-trials summary");
-  await says(page, "#run-trials", "Soft hand, no shine.");
-  await says(page, "#run-trials", "on another fabric");
+  await waitForText(page, "#run-trials", "Soft hand, no shine.");
+  await waitForText(page, "#run-trials", "on another fabric");
   await press(page, "#run-trials .menu-row");
   await press(page, "#delete");
   await page.getByText("The trial is deleted.").waitFor();
   await page.locator(".empty").waitFor();
   await press(page, ".notice-undo");
-  await says(page, ".menu-row", "Brick on cotton");
+  await waitForText(page, ".menu-row", "Brick on cotton");
 });
 
-test("a room of 100 °F and 50 % says its level and water, and the reading grows old", async (t) => {
-  const page = await openShop(t, place);
+test("a room reading gives heat level and water, and expires", async (t) => {
+  const page = await openShop(t, app);
   await page.clock.install({ time: now() });
   await page.reload();
   await page.locator(".page.day").waitFor();
   assert.equal(await page.locator("#room-strip").count(), 0);
   await go(page, "#/heat/room", "#temperature");
-  await write(page, { temperature: 180, humidity: 101 });
+  await fillForm(page, { temperature: 180, humidity: 101 });
   await press(page, "#room-save");
-  await says(page, "#temperature-help .problem", "131 or less.");
-  await says(page, "#humidity-help .problem", "100 or less.");
-  await write(page, { temperature: 99, humidity: "" });
+  await waitForText(page, "#temperature-help .problem", "131 or less.");
+  await waitForText(page, "#humidity-help .problem", "100 or less.");
+  await fillForm(page, { temperature: 99, humidity: "" });
   await press(page, "[data-step=temperature-more]");
   await press(page, "[data-step=humidity-more]");
   assert.deepEqual(await page.locator("#temperature, #humidity").evaluateAll((fields) => fields.map((field) => field.value)), ["100", "50"]);
   await press(page, "#room-save");
   // NWS Tulsa, "Heat Index Information": 118 at 100 °F and 50 %. OSHA: 115 and more is very high to extreme.
-  await says(page, "#room-feels", `feels like ${degrees(118)}`);
-  await says(page, "#room-level", "Very high to extreme heat risk");
-  await says(page, "#room-water", `4 cups (1${NBSP}l) an hour end below this heat`);
+  await waitForText(page, "#room-feels", `feels like ${degrees(118)}`);
+  await waitForText(page, "#room-level", "Very high to extreme heat risk");
+  await waitForText(page, "#room-water", `4 cups (1${NBSP}l) an hour end below this heat`);
   await page.getByText("call emergency services").waitFor();
   // CDC/NIOSH, "Work/Rest Schedules": moderate work at 100 °F is 45 minutes, then 15 of rest.
-  await says(page, "#room-rest", `45${NBSP}min work, 15${NBSP}min rest`);
+  await waitForText(page, "#room-rest", `45${NBSP}min work, 15${NBSP}min rest`);
   await press(page, "#work-2");
-  await says(page, "#room-rest", `30${NBSP}min work, 30${NBSP}min rest`);
+  await waitForText(page, "#room-rest", `30${NBSP}min work, 30${NBSP}min rest`);
   await go(page, "#/", "#room-strip");
-  await says(page, "#room-strip", "just now");
+  await waitForText(page, "#room-strip", "just now");
 
   await page.clock.fastForward("02:01:00");
-  await says(page, "#room-strip", "read again");
+  await waitForText(page, "#room-strip", "read again");
   await press(page, "#room-strip");
-  await says(page, "#room-old", "Older than two hours");
-  await says(page, "#room-now", `2${NBSP}h 1${NBSP}min ago`);
-  await write(page, { temperature: 92, humidity: 45 });
+  await waitForText(page, "#room-old", "Older than two hours");
+  await waitForText(page, "#room-now", `2${NBSP}h 1${NBSP}min ago`);
+  await fillForm(page, { temperature: 92, humidity: 45 });
   await press(page, "#room-save");
-  await says(page, "#room-level", "Moderate heat risk");
-  await says(page, "#room-water", "4 cups");
+  await waitForText(page, "#room-level", "Moderate heat risk");
+  await waitForText(page, "#room-water", "4 cups");
   await page.locator("#room-old").waitFor({ state: "detached" });
   await press(page, ".notice-undo");
-  await says(page, "#room-level", "Very high to extreme");
+  await waitForText(page, "#room-level", "Very high to extreme");
 });
 
-test("what was entered about heat is there again without a network", async (t) => {
-  const folder = mkdtempSync(join(tmpdir(), "lastpull-host-"));
-  cpSync(DIST, folder, { recursive: true });
-  const server = await serve(folder);
-  t.after(async () => {
-    await server.close();
-    rmSync(folder, { recursive: true, force: true });
-  });
-  const noNetwork = [/net::ERR_/, /Failed to update a ServiceWorker|unknown error occurred when fetching the script/];
-  const page = await openShop(t, { server, get browser() { return place.browser; } }, { expected: noNetwork });
+test("heat entries survive a reload without a network", async (t) => {
+  const { app: own, server } = await ownServer(t, app);
+  const page = await openShop(t, own, { expectedErrors: OFFLINE_ERRORS });
   await go(page, "#/heat/unit/new", "#name");
-  await write(page, { name: "Tunnel", heated_length: 48 });
+  await fillForm(page, { name: "Tunnel", heated_length: 48 });
   await save(page);
-  await says(page, ".heat-cards li", "Tunnel");
+  await waitForText(page, ".heat-cards li", "Tunnel");
   await go(page, "#/heat/room", "#temperature");
-  await write(page, { temperature: 95, humidity: 40 });
+  await fillForm(page, { temperature: 95, humidity: 40 });
   await press(page, "#room-save");
   await page.locator("#room-level").waitFor();
   await newJob(page);
   await addGarments(page);
   await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
-  await toChecks(page);
-  const run = await hash(page);
+  await openChecks(page);
+  const run = await hashOf(page);
   await press(page, "#settle-start");
   await page.locator("#settling").waitFor();
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
@@ -366,21 +355,21 @@ test("what was entered about heat is there again without a network", async (t) =
   await page.locator("[data-item=Dryer] .badge.good").waitFor();
   await go(page, "#/heat/settling", ".heat-list li");
   await go(page, "#/heat/units", ".heat-cards");
-  await says(page, ".heat-cards li", "Tunnel");
+  await waitForText(page, ".heat-cards li", "Tunnel");
   await go(page, "#/heat/room", "#room-level");
   await go(page, run, "#start");
   await startCounting(page);
 });
 
-test("the demo shop has a dryer, sheets, timings, a passed test, a trial and the room of this morning", async (t) => {
-  const page = await openDemo(t, place);
-  await says(page, "#room-strip", "Moderate heat risk");
+test("the demo shop has every kind of heat entry", async (t) => {
+  const page = await openDemo(t, app);
+  await waitForText(page, "#room-strip", "Moderate heat risk");
   await go(page, await page.locator(".run-link").nth(1).getAttribute("href"), "#changeover");
-  await says(page, "#heat-wait", "learned from 3 of your own timings");
-  await says(page, "#run-trials summary", "1 trial with this ink");
-  await says(page, "#on-paper summary", "Cure reached on paper");
+  await waitForText(page, "#heat-wait", "learned from 3 of your own timings");
+  await waitForText(page, "#run-trials summary", "1 trial with this ink");
+  await waitForText(page, "#on-paper summary", "Cure reached on paper");
   await press(page, "#to-heat");
   for (const words of ["Tunnel, Swing-out flash", "3 inks · 2 inks to print have none", "3 due", "1 trial", "6 changes timed"]) {
-    await says(page, ".menu-row", words);
+    await waitForText(page, ".menu-row", words);
   }
 });

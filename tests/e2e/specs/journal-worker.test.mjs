@@ -1,20 +1,22 @@
-// The journal's own thread fails in each way it can: the page does the work itself, and no piece counts twice.
+// Faults of the journal's worker: the page writes instead, and no piece counts twice.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { jobOnPress, newDevice, premises, press } from "../support/shop.mjs";
-import { pull, shows, touchZone } from "../support/counting.mjs";
+import { pull, touchZone, waitForCount } from "../support/counting.mjs";
+import { press } from "../support/page.mjs";
+import { newDevice, testServer } from "../support/setup.mjs";
+import { putJobOnPress } from "../support/shop.mjs";
 
-const place = premises();
+const app = testServer();
 const script = readFileSync(fileURLToPath(new URL("../../../src/platform/workers/disk.js", import.meta.url)), "utf8");
 
-/** A shop with a run on the press, whose journal's thread runs what `change` makes of it. */
-async function countingWith(t, change, expected = []) {
-  const context = await newDevice(t, place, {
-    expected,
-    before: () => {
-      // Keeps the thread, and how many appends it answered for.
+/** A shop with a run on the press; its journal worker runs the script that `change` returns. */
+async function countingWith(t, change, expectedErrors = []) {
+  const context = await newDevice(t, app, {
+    expectedErrors,
+    initScript: () => {
+      // Keeps the worker and the number of appends it confirmed.
       window.appends = 0;
       window.Worker = class extends Worker {
         constructor(...all) {
@@ -27,42 +29,42 @@ async function countingWith(t, change, expected = []) {
   });
   await context.route("**/disk.js", (route) => route.fulfill({ contentType: "text/javascript", body: change(script) }));
   const page = await context.tab();
-  await page.goto(place.server.url);
+  await page.goto(app.server.url);
   await press(page, "#start-shop");
-  await jobOnPress(page);
+  await putJobOnPress(page);
   return page;
 }
 
 const appends = (page) => page.evaluate(() => window.appends);
 
-test("a count is written on the journal's own thread and is there after a reload", async (t) => {
+test("a count is written by the worker and survives a reload", async (t) => {
   const page = await countingWith(t, (script) => script);
   const before = await appends(page);
   await pull(page, 3);
   assert.equal(await appends(page), before + 3);
   await page.reload();
-  await shows(page, 3);
+  await waitForCount(page, 3);
 });
 
-test("a thread that ends in the middle is done without, and nothing counts twice", async (t) => {
+test("counting goes on without a terminated worker, nothing twice", async (t) => {
   const page = await countingWith(t, (script) => script);
   await pull(page, 2);
   await page.evaluate(() => window.thread.terminate());
   await touchZone(page);
-  await shows(page, 3);
+  await waitForCount(page, 3);
   await pull(page, 2);
   await page.reload();
-  await shows(page, 5);
+  await waitForCount(page, 5);
 });
 
-test("a thread that writes but does not say so makes no piece count twice", async (t) => {
+test("a worker that writes but does not answer counts nothing twice", async (t) => {
   const page = await countingWith(t, (script) => `${script}
     const tell = postMessage;
     postMessage = (answer) => answer.saved || tell(answer);`);
   await pull(page, 2);
   assert.equal(await appends(page), 0);
   await page.reload();
-  await shows(page, 2);
+  await waitForCount(page, 2);
 });
 
 for (const [how, change] of Object.entries({
@@ -70,16 +72,16 @@ for (const [how, change] of Object.entries({
   "opens nothing": (script) => `indexedDB.open = () => { throw new DOMException("to order", "SecurityError"); };\n${script}`,
   "has no code that runs": () => "this is no script",
 })) {
-  test(`a thread that ${how} leaves the work to the page`, async (t) => {
+  test(`if the worker ${how}, the page writes instead`, async (t) => {
     const page = await countingWith(t, change, [/SyntaxError/]);
     await pull(page, 3);
     assert.equal(await appends(page), 0);
     await page.reload();
-    await shows(page, 3);
+    await waitForCount(page, 3);
   });
 }
 
-test("a thread whose connection is closed underneath opens it again", async (t) => {
+test("the worker reopens a connection that was closed", async (t) => {
   const page = await countingWith(t, (script) => `const begin = IDBDatabase.prototype.transaction;
     IDBDatabase.prototype.transaction = function (...all) { const begun = begin.apply(this, all); begun.addEventListener("complete", () => this.close()); return begun; };
     ${script}`);
@@ -87,5 +89,5 @@ test("a thread whose connection is closed underneath opens it again", async (t) 
   await pull(page, 3);
   assert.equal(await appends(page), before + 3);
   await page.reload();
-  await shows(page, 3);
+  await waitForCount(page, 3);
 });

@@ -1,18 +1,21 @@
-// The way of one job through the shop, by touch on a phone in portrait.
+// One job from entry to finished, by touch on a phone in portrait.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { addGarments, addRun, day, go, newJob, openShop, premises, press, toChecks } from "../support/shop.mjs";
-import { pull, shows, touchZone } from "../support/counting.mjs";
+import { day } from "../support/clock.mjs";
+import { pull, touchZone, waitForCount } from "../support/counting.mjs";
+import { go, press } from "../support/page.mjs";
+import { openShop, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob, openChecks } from "../support/shop.mjs";
 
-const place = premises();
+const app = testServer();
 
-test("a job goes from the first start to finished, 36 pieces and one misprint", async (t) => {
-  const page = await openShop(t, place);
+test("a job runs from first start to finished, with one misprint", async (t) => {
+  const page = await openShop(t, app);
   await newJob(page, { client: "Harbour Night Choir", title: "Tour tees", due_day: day() });
   await addGarments(page, { garment: "Midweight tee", "size-s": 12, "size-m": 12, "size-l": 12 });
   await addRun(page, { ink: "Brick", hits: 2, flash: true, flash_seconds: 6, dryer: 320, dwell: 150 });
 
-  await toChecks(page);
+  await openChecks(page);
   const check = (item) => page.locator(`[data-item=${item}]`);
   for (const item of ["Flash", "Garment", "Ink"]) {
     await press(page, check(item).locator(".tick"));
@@ -36,32 +39,32 @@ test("a job goes from the first start to finished, 36 pieces and one misprint", 
   await press(page, "dialog .sheet-head .icon-button");
 
   await pull(page, 36);
-  await shows(page, 36);
+  await waitForCount(page, 36);
   await page.getByText("All pulled").waitFor();
   assert.deepEqual(await page.locator(".size-button strong").allInnerTexts(), ["0", "0", "0"], "each size had its twelve");
 
   await press(page, "#misprint");
   assert.ok(await page.locator("#was-counted").isChecked(), "a misprint is seen after its pull");
   await press(page, "[data-cause=Pinhole]");
-  await shows(page, 35);
+  await waitForCount(page, 35);
 
-  // A number added by mistake is taken back: the last thing done, not the misprint before it.
+  // Undo removes the last action, the number added by mistake, not the misprint before it.
   await press(page, "#number");
   await page.locator("#pieces").fill("3");
   await press(page, "#number-add");
-  await shows(page, 38);
+  await waitForCount(page, 38);
   await press(page, "#undo");
-  await shows(page, 35);
+  await waitForCount(page, 35);
 
   await press(page, "#stop");
   await press(page, "[data-cause=Ink]");
   await page.locator("#stopped").waitFor();
   await touchZone(page);
   await page.locator("#stopped").waitFor({ state: "detached" });
-  await shows(page, 35);
+  await waitForCount(page, 35);
 
   await pull(page, 1);
-  await shows(page, 36);
+  await waitForCount(page, 36);
   await press(page, "#end");
   assert.equal(await page.locator("#ended-good").innerText(), "36 of 36");
   await page.getByText("Pinhole or spot × 1").waitFor();
@@ -75,20 +78,20 @@ test("a job goes from the first start to finished, 36 pieces and one misprint", 
   assert.equal(await page.locator("#done-misprints").innerText(), "1");
 });
 
-test("a misprint is taken back from the line that tells of it", async (t) => {
-  const page = await openShop(t, place);
+test("a misprint is undone from its notice", async (t) => {
+  const page = await openShop(t, app);
   await newJob(page);
   await addGarments(page, { "size-s": 3, "size-m": "", "size-l": "" });
   await addRun(page);
-  await toChecks(page);
+  await openChecks(page);
   await press(page, "#start");
   await press(page, "#start-anyway");
   await pull(page, 2);
   await press(page, "#misprint");
   await press(page, "[data-cause=Smudge]");
-  await shows(page, 1);
+  await waitForCount(page, 1);
   await press(page, ".notice-undo");
-  await shows(page, 2);
+  await waitForCount(page, 2);
   await press(page, "#stop");
   await press(page, "#end-anyway");
   assert.equal(await page.locator("#ended-good").innerText(), "2 of 3");

@@ -1,4 +1,4 @@
-// The browser is killed in the middle of counting, again and again: what the zone called saved is there.
+// The browser is killed repeatedly while counting: every piece shown as saved is still there.
 import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
@@ -6,15 +6,17 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
 import { chromium } from "playwright-core";
-import { args, executablePath } from "../support/browser.mjs";
+import { DESK, args, executablePath } from "../support/browser.mjs";
 import { ZONE, installClock } from "../support/clock.mjs";
-import { DESK, jobOnPress, outfit, premises, press } from "../support/shop.mjs";
-import { settled, shows, touchZone, zone } from "../support/counting.mjs";
+import { touchZone, waitForCount, waitUntilSaved, zoneState } from "../support/counting.mjs";
+import { press } from "../support/page.mjs";
+import { preparePage, testServer } from "../support/setup.mjs";
+import { putJobOnPress } from "../support/shop.mjs";
 
-const place = premises();
+const app = testServer();
 const ROUNDS = 24;
 
-/** A browser that keeps its data in `folder`, as a process group of its own. */
+/** Starts a browser that keeps its data in `folder`, in its own process group. */
 async function start(folder) {
   const port = join(folder, "DevToolsActivePort");
   rmSync(port, { force: true });
@@ -30,7 +32,7 @@ async function start(folder) {
   const kill = async () => {
     if (running()) globalThis.process.kill(-process.pid, "SIGKILL");
     await ended;
-    // The lock of the killed browser; its data stay as they were.
+    // Remove the killed browser's lock; its data stay as they were.
     for (const lock of ["SingletonLock", "SingletonCookie", "SingletonSocket"]) rmSync(join(folder, lock), { force: true });
   };
   const page = browser.contexts()[0].pages()[0] ?? (await browser.contexts()[0].newPage());
@@ -38,10 +40,10 @@ async function start(folder) {
   await page.addInitScript(() => {
     for (const kind of ["pointerdown", "pointerup"]) addEventListener(kind, (event) => { window.lastTouched = event.timeStamp; }, true);
   });
-  return { page: outfit(page, DESK, [/net::ERR/]), kill };
+  return { page: preparePage(page, DESK, [/net::ERR/]), kill };
 }
 
-test(`no piece that was shown as saved is lost when the browser is killed ${ROUNDS} times`, async (t) => {
+test(`no saved piece is lost when the browser is killed ${ROUNDS} times`, async (t) => {
   const folder = mkdtempSync(join(tmpdir(), "lastpull-kill-"));
   let now;
   t.after(async () => {
@@ -49,9 +51,9 @@ test(`no piece that was shown as saved is lost when the browser is killed ${ROUN
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   });
   now = await start(folder);
-  await now.page.goto(place.server.url);
+  await now.page.goto(app.server.url);
   await press(now.page, "#start-shop");
-  await jobOnPress(now.page, { garments: { "size-s": 60, "size-m": 60, "size-l": 60 } });
+  await putJobOnPress(now.page, { garments: { "size-s": 60, "size-m": 60, "size-l": 60 } });
   const url = now.page.url();
 
   let acknowledged = 0;
@@ -60,10 +62,10 @@ test(`no piece that was shown as saved is lost when the browser is killed ${ROUN
   for (let round = 0; round < ROUNDS; round += 1) {
     for (let piece = 0; piece <= round % 3; piece += 1) {
       await touchZone(now.page);
-      await settled(now.page, acknowledged + 1);
+      await waitUntilSaved(now.page, acknowledged + 1);
       acknowledged += 1;
     }
-    // Every other round the power goes in the very touch.
+    // Every other round the browser is killed during a touch.
     inFlight = 0;
     if (round % 2) {
       inFlight = 1;
@@ -71,17 +73,17 @@ test(`no piece that was shown as saved is lost when the browser is killed ${ROUN
       else touchZone(now.page).catch(() => {});
     }
     await now.kill();
-    assert.deepEqual(now.page.wrong, []);
+    assert.deepEqual(now.page.errors, []);
     now = await start(folder);
     await now.page.goto(url);
     await now.page.locator("#zone").waitFor();
-    const { good, unsaved } = await zone(now.page);
+    const { good, unsaved } = await zoneState(now.page);
     assert.equal(unsaved, 0);
     assert.ok(good >= acknowledged && good <= acknowledged + inFlight, `round ${round}: ${acknowledged} were saved, ${inFlight} in flight, ${good} are there`);
     lost += acknowledged + inFlight - good;
     acknowledged = good;
   }
-  await shows(now.page, acknowledged);
+  await waitForCount(now.page, acknowledged);
   t.diagnostic(`${acknowledged} pieces over ${ROUNDS} kills; ${lost} touches that were in flight did not make it`);
-  assert.deepEqual(now.page.wrong, []);
+  assert.deepEqual(now.page.errors, []);
 });

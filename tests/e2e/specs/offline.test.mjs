@@ -1,54 +1,41 @@
-// Without a network: the app opens and counts on; a new build waits for the press.
+// Service worker: the app opens and counts without a network; a new build waits until no run is on the press.
 import assert from "node:assert/strict";
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
-import { DIST, go, jobOnPress, openShop, premises, press } from "../support/shop.mjs";
-import { serve } from "../../../src/build/serve.mjs";
-import { pull, shows } from "../support/counting.mjs";
+import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
+import { pull, waitForCount } from "../support/counting.mjs";
+import { go, hashOf, press } from "../support/page.mjs";
+import { openShop, ownServer, testServer } from "../support/setup.mjs";
+import { putJobOnPress } from "../support/shop.mjs";
 
-const shop = premises();
-/** What a browser says of a network that is not there. */
-const NO_NETWORK = [/net::ERR_(CONNECTION_REFUSED|CONNECTION_RESET|FAILED|EMPTY_RESPONSE)/, /Failed to update a ServiceWorker|unknown error occurred when fetching the script/];
+const shared = testServer();
 
-/** A host of its own for one test, whose build can be replaced and which can be switched off. */
-async function host(t, base) {
-  const folder = mkdtempSync(join(tmpdir(), "lastpull-host-"));
-  cpSync(DIST, folder, { recursive: true });
-  const server = await serve(folder, 0, base);
-  t.after(async () => {
-    await server.close();
-    rmSync(folder, { recursive: true, force: true });
-  });
-  return { place: { server, get browser() { return shop.browser; } }, folder, server };
-}
-
-/** Waits until the app is kept on the device, and goes back to where it was. */
+/** Waits until the app is cached, and returns to the current page. */
 async function kept(page) {
-  const hash = await page.evaluate(() => location.hash);
+  const hash = await hashOf(page);
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
   await go(page, hash);
 }
 
 for (const base of ["/", "/some/path/"]) {
-  test(`below ${base} the app opens without a network in the middle of a run, and counts on`, async (t) => {
-    const { place, server } = await host(t, base);
-    const page = await openShop(t, place, { expected: NO_NETWORK });
-    await jobOnPress(page);
+  test(`below ${base} the app opens offline during a run and counts on`, async (t) => {
+    const { app, server } = await ownServer(t, shared, base);
+    const page = await openShop(t, app, { expectedErrors: OFFLINE_ERRORS });
+    await putJobOnPress(page);
     await pull(page, 3);
     await kept(page);
     await server.close();
 
     await page.reload();
-    await shows(page, 3);
+    await waitForCount(page, 3);
     await pull(page, 2);
-    await shows(page, 5);
+    await waitForCount(page, 5);
     await page.reload();
-    await shows(page, 5);
+    await waitForCount(page, 5);
     await pull(page, 1);
     await kept(page);
-    // Also from the address itself, as from the home screen, and in another tab.
+    // Also from the plain URL, as from the home screen, in another tab.
     const again = await page.context().tab();
     await again.goto(server.url);
     await again.locator("#verdict").waitFor();
@@ -58,7 +45,7 @@ for (const base of ["/", "/some/path/"]) {
   });
 }
 
-/** Puts a new build in the place of the old one. */
+/** Replaces the served build with a new one; returns the old cache name. */
 function renew(folder) {
   const page = join(folder, "index.html");
   writeFileSync(page, readFileSync(page, "utf8").replace("</title>", "</title><!-- a later build -->"));
@@ -72,10 +59,10 @@ function renew(folder) {
 const builds = (page) => page.evaluate(() => caches.keys());
 const isLater = (page) => page.evaluate(() => document.head.innerHTML.includes("a later build"));
 
-test("a new build waits while a run is on the press, and is loaded when somebody asks for it", async (t) => {
-  const { place, folder } = await host(t, "/some/path/");
-  const page = await openShop(t, place);
-  await jobOnPress(page);
+test("a new build waits for the run to end and for a person to load it", async (t) => {
+  const { app, folder } = await ownServer(t, shared, "/some/path/");
+  const page = await openShop(t, app);
+  await putJobOnPress(page);
   await pull(page, 2);
   await kept(page);
   const old = renew(folder);
@@ -85,12 +72,12 @@ test("a new build waits while a run is on the press, and is loaded when somebody
   const banner = page.locator("#update-banner");
   await banner.getByText("waits until no run is on the press").waitFor();
   assert.equal(await banner.locator("button").count(), 0, "nothing to press while the run is on");
-  await shows(page, 2);
+  await waitForCount(page, 2);
   await pull(page, 1);
   await page.reload();
   await banner.waitFor();
   assert.equal(await isLater(page), false, "a reload during the run stays with the old build");
-  await shows(page, 3);
+  await waitForCount(page, 3);
   await press(page, "#stop");
   await press(page, "#end-anyway");
   await banner.locator("button").waitFor();
@@ -106,9 +93,9 @@ test("a new build waits while a run is on the press, and is loaded when somebody
   assert.equal(await banner.count(), 0);
 });
 
-test("a build that arrives in part is not taken, and the old one goes on", async (t) => {
-  const { place, folder } = await host(t, "/some/path/");
-  const page = await openShop(t, place, { expected: [/404/, /Failed to (update|load)/] });
+test("an incomplete new build is ignored and the old one stays", async (t) => {
+  const { app, folder } = await ownServer(t, shared, "/some/path/");
+  const page = await openShop(t, app, { expectedErrors: [/404/, /Failed to (update|load)/] });
   await kept(page);
   const old = renew(folder);
   const worker = join(folder, "sw.js");

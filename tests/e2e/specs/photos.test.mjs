@@ -1,22 +1,24 @@
-// Photos of a thing: taken in, kept without a trace of where, shown, deleted, carried in the file.
-// What they show here is something that failed on the press; any thing's photos are kept the same way.
+// Photos: added, stored without location, shown, deleted, exported. Here they belong to a failure on the press; photos
+// of other subjects work the same way.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
-import { go, openCounting, openFirst, premises, press } from "../support/shop.mjs";
-import { fails, openStep } from "../support/failure.mjs";
-import { bringIn, takeOut } from "../support/backup.mjs";
+import { exportBackup, importBackup } from "../support/backup.mjs";
+import { openStep, reportFailure } from "../support/failure.mjs";
+import { go, press } from "../support/page.mjs";
+import { openFirst, testServer } from "../support/setup.mjs";
+import { openCounting } from "../support/shop.mjs";
 
-const place = premises();
+const app = testServer();
 
-/** A shop in which something has failed. */
-async function openFailure(t, place, options) {
-  const page = await openCounting(t, place, options);
-  page.failure = await fails(page);
+/** A shop with a failure on the press. */
+async function openFailure(t, app, options) {
+  const page = await openCounting(t, app, options);
+  page.failure = await reportFailure(page);
   return page;
 }
 
-/** A JPEG drawn by the browser: red left, blue right; speckled where asked for. */
+/** A JPEG drawn by the browser: red left, blue right; with `speckled` also noise. */
 async function picture(page, width, height, { speckled = false } = {}) {
   const base64 = await page.evaluate(async ({ width, height, speckled }) => {
     const canvas = document.createElement("canvas");
@@ -40,12 +42,12 @@ async function picture(page, width, height, { speckled = false } = {}) {
   return Buffer.from(base64, "base64");
 }
 
-/** The same with an Exif segment that turns it a quarter and names a place (Exif 2.3, section 4.5). */
-function withExif(jpeg, place = "35.15 N 90.05 W") {
+/** The same with an Exif segment with rotation by a quarter and a location (Exif 2.3, section 4.5). */
+function withExif(jpeg, app = "35.15 N 90.05 W") {
   const tiff = Buffer.concat([
     Buffer.from("Exif\0\0MM\0\x2a\0\0\0\x08\0\x01", "latin1"),
     Buffer.from([0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0]),
-    Buffer.from(place),
+    Buffer.from(app),
   ]);
   const head = Buffer.from([0xff, 0xe1, 0, 0]);
   head.writeUInt16BE(tiff.length + 2, 2);
@@ -54,13 +56,13 @@ function withExif(jpeg, place = "35.15 N 90.05 W") {
 
 const file = (name, buffer, mimeType = "image/jpeg") => ({ name, buffer, mimeType });
 
-/** Picks files and waits until so many photos are there in all. */
+/** Chooses files and waits until this many photos are shown in all. */
 async function take(page, files, expected, from = "picture") {
   await page.locator(`input[data-photos=${from}]`).setInputFiles(files);
   await page.waitForFunction((n) => document.querySelectorAll(".photo-tile img").length === n && !document.querySelector(".photo-status progress"), expected);
 }
 
-/** The sizes of the photos on screen, opened one by one. */
+/** Sizes in pixels of the photos on the page, opened one by one. */
 async function sizes(page) {
   const found = [];
   for (const tile of await page.locator(".photo-tile").all()) {
@@ -74,20 +76,20 @@ async function sizes(page) {
   return found;
 }
 
-/** Names and bytes of what is in an archive, by another reader. */
+/** Names, compression, sizes, hashes and bytes of the files in a ZIP, read by Python. */
 function contents(path) {
   const list = "import sys,zipfile,json,hashlib\nz=zipfile.ZipFile(sys.argv[1])\nprint(json.dumps([[i.filename,i.compress_type,i.file_size,hashlib.sha256(z.read(i)).hexdigest(),z.read(i).hex() if i.filename.endswith('.jpg') else ''] for i in z.infolist()]))";
   return JSON.parse(execFileSync("python3", ["-c", list, path], { encoding: "utf8", maxBuffer: 1 << 28 }));
 }
 
-/** Shows the screen of photos on a shop's device. */
+/** Opens the failure's photos. */
 async function toPhotos(page, { failure } = page) {
   await go(page, failure, "#downtime");
   await openStep(page, "photos");
 }
 
-test("pictures are taken in upright and small, the bad one is told and the rest kept", async (t) => {
-  const page = await openFailure(t, place);
+test("photos are stored upright and small; a bad file is reported", async (t) => {
+  const page = await openFailure(t, app);
   await toPhotos(page);
   const plain = await picture(page, 2400, 1200);
   await take(page, [
@@ -98,18 +100,18 @@ test("pictures are taken in upright and small, the bad one is told and the rest 
   assert.match(await page.locator(".photo-status").innerText(), /notes\.jpg: this browser reads no picture/);
   const [turned, [width, height]] = await sizes(page);
   assert.deepEqual(turned, [800, 1600]);
-  // Noise is made smaller until the file is small enough.
+  // Noise compresses badly: the picture is scaled down until the file is small enough.
   assert.ok(width === height && width >= 640 && width <= 1600, `${width} × ${height}`);
   await page.reload();
   await toPhotos(page);
   await page.waitForFunction(() => document.querySelectorAll(".photo-tile img").length === 2);
 });
 
-test("a photo is carried in the file under its hash, without the place it was taken at", async (t) => {
-  const page = await openFailure(t, place);
+test("a backup holds photos by hash, without their location", async (t) => {
+  const page = await openFailure(t, app);
   await toPhotos(page);
   await take(page, [file("one.jpg", withExif(await picture(page, 600, 400)))], 1);
-  const { path, bytes } = await takeOut(page);
+  const { path, bytes } = await exportBackup(page);
   const [journal, photo, ...more] = contents(path);
   assert.deepEqual([journal[0], more], ["journal.ndjson", []]);
   const [name, method, size, hash, hex] = photo;
@@ -117,43 +119,43 @@ test("a photo is carried in the file under its hash, without the place it was ta
   assert.ok(size <= 300_000);
   for (const trace of ["Exif", "35.15 N"]) assert.ok(!Buffer.from(hex, "hex").includes(trace), trace);
 
-  const other = await openFirst(t, place);
+  const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await bringIn(other, bytes), /1 photo new/);
-  assert.doesNotMatch(await bringIn(other, bytes), /photo/);
+  assert.match(await importBackup(other, bytes), /1 photo new/);
+  assert.doesNotMatch(await importBackup(other, bytes), /photo/);
   await toPhotos(other, page);
   await other.waitForFunction(() => document.querySelectorAll(".photo-tile img").length === 1);
 });
 
-test("a file whose photos were left out comes in, and the photo is shown as missing", async (t) => {
-  const page = await openFailure(t, place);
+test("a backup without its photos imports; they show as missing", async (t) => {
+  const page = await openFailure(t, app);
   await toPhotos(page);
   await take(page, [file("one.jpg", await picture(page, 600, 400))], 1);
-  const { path } = await takeOut(page);
+  const { path } = await exportBackup(page);
   const bare = execFileSync("python3", ["-c", "import sys,zipfile,io\nz=zipfile.ZipFile(sys.argv[1]); o=io.BytesIO(); w=zipfile.ZipFile(o,'w'); w.writestr('journal.ndjson', z.read('journal.ndjson')); w.close(); sys.stdout.buffer.write(o.getvalue())", path]);
-  const other = await openFirst(t, place);
+  const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await bringIn(other, bare), /1 photo is still missing here/);
+  assert.match(await importBackup(other, bare), /1 photo is still missing here/);
   await toPhotos(other, page);
   await other.getByText("Not on this device").waitFor();
 });
 
-test("a photo under another's name refuses the file, and nothing is changed", async (t) => {
-  const page = await openFailure(t, place);
+test("a backup with a photo under a wrong hash is refused", async (t) => {
+  const page = await openFailure(t, app);
   await toPhotos(page);
   await take(page, [file("one.jpg", await picture(page, 600, 400))], 1);
-  const { path } = await takeOut(page);
+  const { path } = await exportBackup(page);
   const forged = execFileSync("python3", ["-c", "import sys,zipfile,io\nz=zipfile.ZipFile(sys.argv[1]); o=io.BytesIO(); w=zipfile.ZipFile(o,'w')\nfor i in z.infolist():\n  w.writestr('photos/'+'0'*64+'.jpg' if i.filename.startswith('photos/') else i.filename, z.read(i))\nw.close(); sys.stdout.buffer.write(o.getvalue())", path]);
-  const other = await openFirst(t, place);
+  const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await bringIn(other, forged), /not what its name says.*Nothing was changed/s);
+  assert.match(await importBackup(other, forged), /not what its name says.*Nothing was changed/s);
 });
 
-test("a deleted photo comes back with undo, at its place", async (t) => {
-  const page = await openFailure(t, place);
+test("undo restores a deleted photo at its position", async (t) => {
+  const page = await openFailure(t, app);
   await toPhotos(page);
   await take(page, [file("wide.jpg", await picture(page, 600, 200)), file("tall.jpg", await picture(page, 200, 600))], 2);
   await press(page, page.locator(".photo-tile").first());
@@ -165,8 +167,8 @@ test("a deleted photo comes back with undo, at its place", async (t) => {
   assert.deepEqual(await sizes(page), [[600, 200], [200, 600]]);
 });
 
-test("keys go through the photos, closer and back", async (t) => {
-  const page = await openFailure(t, place);
+test("the keyboard browses and zooms photos", async (t) => {
+  const page = await openFailure(t, app);
   await toPhotos(page);
   await take(page, [file("a.jpg", await picture(page, 600, 200)), file("b.jpg", await picture(page, 200, 600))], 2);
   await page.locator(".photo-tile").first().focus();
@@ -190,9 +192,9 @@ test("keys go through the photos, closer and back", async (t) => {
   assert.ok(await page.locator(".photo-tile").first().evaluate((tile) => tile === document.activeElement));
 });
 
-test("with too little room nothing is stored and the person is told", async (t) => {
-  const page = await openFailure(t, place, {
-    before: () => { navigator.storage.estimate = async () => ({ usage: 99_000_000, quota: 100_000_000 }); },
+test("with too little disk space no photo is stored", async (t) => {
+  const page = await openFailure(t, app, {
+    initScript: () => { navigator.storage.estimate = async () => ({ usage: 99_000_000, quota: 100_000_000 }); },
   });
   await toPhotos(page);
   await page.locator("input[data-photos=camera]").setInputFiles([file("one.jpg", await picture(page, 600, 400))]);

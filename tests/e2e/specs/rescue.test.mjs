@@ -1,89 +1,92 @@
-// What a shop that does not save, or does not open, still gives its people.
+// A shop that cannot save, or cannot be opened, still lets its data out.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { DESK, PHONE, go, newDevice, openCounting, openShop, premises, press, save, write } from "../support/shop.mjs";
-import { shows } from "../support/counting.mjs";
-import { bringIn, download, facts, makeFile } from "../support/backup.mjs";
-import { linesOf } from "../support/zip.mjs";
-import { failSaving } from "../support/storage-faults.mjs";
-import { FULL, blocked, blockedWithTwo, fail, tryAgain } from "../support/saving-blocked.mjs";
+import { downloadBackup, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
+import { DESK, PHONE } from "../support/browser.mjs";
+import { waitForCount } from "../support/counting.mjs";
+import { fillForm, go, hashOf, press, save } from "../support/page.mjs";
+import { QUOTA_EXCEEDED, blockWithTwoUnsaved, setStorageFault, tryAgain, waitUntilBlocked } from "../support/saving-blocked.mjs";
+import { newDevice, openShop, testServer } from "../support/setup.mjs";
+import { openCounting } from "../support/shop.mjs";
+import { failWrites } from "../support/storage-faults.mjs";
+import { journalLines } from "../support/zip.mjs";
 
-const place = premises();
+const app = testServer();
 
 for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK })) {
-  test(`on ${name} what is not saved goes out with the file, and comes back in once`, async (t) => {
-    const page = await openCounting(t, place, { device, before: failSaving });
-    const run = await page.evaluate(() => location.hash);
-    await blockedWithTwo(page);
+  test(`on ${name} unsaved entries are exported and import once`, async (t) => {
+    const page = await openCounting(t, app, { device, initScript: failWrites });
+    const run = await hashOf(page);
+    await blockWithTwoUnsaved(page);
     await press(page, "#blocked a");
     await page.locator("#prepare").waitFor();
-    await makeFile(page);
+    await prepareBackup(page);
     await page.getByText("2 entries that could not be saved here go with it").waitFor();
-    const { bytes } = await download(page);
-    assert.equal(linesOf(bytes).filter((line) => line.includes('"pulled"')).length, 4);
+    const { bytes } = await downloadBackup(page);
+    assert.equal(journalLines(bytes).filter((line) => line.includes('"pulled"')).length, 4);
     await page.locator("#blocked").waitFor({ state: "detached" });
-    await fail(page, null);
+    await setStorageFault(page, null);
     await go(page, run, "#zone");
-    await shows(page, 2);
-    assert.match(await bringIn(page, bytes), /^2 facts new/);
-    assert.match(await bringIn(page, bytes), /^Nothing new/);
+    await waitForCount(page, 2);
+    assert.match(await importBackup(page, bytes), /^2 facts new/);
+    assert.match(await importBackup(page, bytes), /^Nothing new/);
     await go(page, run, "#zone");
-    await shows(page, 4);
+    await waitForCount(page, 4);
   });
 }
 
-test("what was saved after all is not counted twice by a file made while it was not", async (t) => {
-  const page = await openCounting(t, place, { device: DESK, before: failSaving });
-  const run = await page.evaluate(() => location.hash);
-  await blockedWithTwo(page);
+test("an export of unsaved entries does not count twice once they are saved", async (t) => {
+  const page = await openCounting(t, app, { device: DESK, initScript: failWrites });
+  const run = await hashOf(page);
+  await blockWithTwoUnsaved(page);
   await press(page, "#blocked a");
-  await makeFile(page);
-  await fail(page, null);
+  await prepareBackup(page);
+  await setStorageFault(page, null);
   await tryAgain(page);
   await page.locator("#blocked").waitFor({ state: "detached" });
   await go(page, run, "#zone");
-  await shows(page, 4);
+  await waitForCount(page, 4);
   await go(page, "#/more/backup", "#prepare, #download");
-  if (await page.locator("#prepare").count()) await makeFile(page);
-  const { bytes } = await download(page);
-  await bringIn(page, bytes);
+  if (await page.locator("#prepare").count()) await prepareBackup(page);
+  const { bytes } = await downloadBackup(page);
+  await importBackup(page, bytes);
   await go(page, run, "#zone");
-  await shows(page, 4);
+  await waitForCount(page, 4);
 });
 
-test("a job written while saving is blocked is there once, however often save was pressed", async (t) => {
-  const page = await openShop(t, place, { before: failSaving });
+test("a job saved repeatedly while blocked exists once", async (t) => {
+  const page = await openShop(t, app, { initScript: failWrites });
   await go(page, "#/job/new", "#client");
-  await write(page, { client: "Harbour Night Choir", title: "Tour tees" });
-  await fail(page, FULL);
+  await fillForm(page, { client: "Harbour Night Choir", title: "Tour tees" });
+  await setStorageFault(page, QUOTA_EXCEEDED);
   await save(page);
-  await blocked(page);
+  await waitUntilBlocked(page);
   await page.locator(".save-bar [type=submit]:enabled").waitFor();
   assert.equal(await page.locator("#title").inputValue(), "Tour tees");
   await save(page);
-  await fail(page, null);
+  await setStorageFault(page, null);
   await tryAgain(page);
   await page.locator("#blocked").waitFor({ state: "detached" });
   await go(page, "#/jobs", ".job-row");
   assert.equal(await page.locator(".job-row").count(), 1);
 });
 
-test("a window that keeps no data says so, and opens nothing that would be lost", async (t) => {
-  const page = await newDevice(t, place, {
-    before: () => { delete globalThis.Worker; IDBFactory.prototype.open = () => { throw new DOMException("to order", "SecurityError"); }; },
+test("a window without storage says so and opens no shop", async (t) => {
+  const page = await newDevice(t, app, {
+    initScript: () => { delete globalThis.Worker; IDBFactory.prototype.open = () => { throw new DOMException("to order", "SecurityError"); }; },
   }).then((context) => context.tab());
-  await page.goto(place.server.url);
+  await page.goto(app.server.url);
   await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
   await page.getByText("keeps no data").waitFor();
 });
 
-test("a shop of a newer version is not touched, and opens once it can be read", async (t) => {
-  const page = await openShop(t, place);
+test("a database of a newer version is left untouched", async (t) => {
+  const page = await openShop(t, app);
   await go(page, "#/job/new", "#client");
-  await write(page, { client: "Harbour Night Choir", title: "Tour tees" });
+  await fillForm(page, { client: "Harbour Night Choir", title: "Tour tees" });
   await save(page);
   await page.locator(".page.job").waitFor();
-  const before = await facts(page);
+  const before = await factCount(page);
   const mark = (version) => page.evaluate((version) => new Promise((done) => {
     indexedDB.open("lastpull").onsuccess = ({ target: { result: database } }) => {
       const work = database.transaction("meta", "readwrite");
@@ -98,5 +101,5 @@ test("a shop of a newer version is not touched, and opens once it can be read", 
   await mark(1);
   await press(page, page.getByRole("button", { name: "Try again" }));
   await page.locator("#facts").waitFor();
-  assert.equal(await facts(page), before);
+  assert.equal(await factCount(page), before);
 });

@@ -1,10 +1,12 @@
-// The place of screens: adding them, what is to be burned, moving them, following their run.
+// Screens (frames with mesh): adding them, what to burn, changing state, following their run.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { addGarments, addRun, go, newJob, openDemo, openShop, premises, press, save, startCounting, toChecks, write } from "../support/shop.mjs";
 import { pull } from "../support/counting.mjs";
+import { fillForm, go, press, save } from "../support/page.mjs";
+import { openDemo, openShop, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob, openChecks, startCounting } from "../support/shop.mjs";
 
-const place = premises();
+const app = testServer();
 
 const home = (page) => go(page, "#/screens", ".screen-row, .empty");
 const group = (page, state) => page.locator(`.screen-group[data-state=${state}]`);
@@ -22,29 +24,29 @@ const openScreen = async (page, label) => {
 };
 const stands = (page, state) => page.locator(`#state[data-state=${state}]`).waitFor();
 
-/** Adds screens from the empty list or the board, all in one state. */
+/** Adds screens, all in one state. */
 async function addScreens(page, fields, state = "Clean") {
   await go(page, "#/screens/new", "#label");
-  await write(page, fields);
+  await fillForm(page, fields);
   await press(page, page.locator(".choice-option").filter({ hasText: state }).locator("input"));
   await save(page);
   await page.locator(".screen-row").first().waitFor();
 }
 
-/** Ends the run on screen, short or not. */
+/** Ends the run on screen, complete or not. */
 async function endRun(page) {
   await press(page, (await page.locator("#end").count()) ? "#end" : "#stop");
   await press(page, "#end-anyway");
   await page.locator("#ended-good").waitFor();
 }
 
-test("a list that is empty says what to do, and a range of labels fills it at once", async (t) => {
-  const page = await openShop(t, place);
+test("an empty screen list is filled with a range of labels", async (t) => {
+  const page = await openShop(t, app);
   await home(page);
   await press(page, ".empty .button");
   await page.locator("#label").fill("A1–A6, 12");
   assert.match(await page.locator("#adds").innerText(), /7 screens: A1, A2, A3, A4, A5, A6, 12/);
-  await write(page, { count: 156, tension: 22.5, emulsion: "Harbour blue" });
+  await fillForm(page, { count: 156, tension: 22.5, emulsion: "Harbour blue" });
   await save(page);
   await shows(page, "Clean", 7);
   await page.getByText("7 screens added.").waitFor();
@@ -66,16 +68,16 @@ test("a list that is empty says what to do, and a range of labels fills it at on
   await shows(page, "Clean", 9);
 });
 
-test("the data sheet of a mesh is taken over from another screen of it, and gives the ink it carries", async (t) => {
-  const page = await openShop(t, place);
+test("a mesh's data sheet is copied from another screen of that mesh", async (t) => {
+  const page = await openShop(t, app);
   await go(page, "#/screens/new", "#label");
-  await write(page, { label: "1", count: 156 });
+  await fillForm(page, { label: "1", count: 156 });
   await press(page, page.locator("summary").filter({ hasText: "Data sheet" }));
-  await write(page, { open_area: 34, thickness: 100 });
+  await fillForm(page, { open_area: 34, thickness: 100 });
   await save(page);
   await page.locator(".screen-row").waitFor();
   await go(page, "#/screens/new", "#label");
-  await write(page, { label: "2", count: 156 });
+  await fillForm(page, { label: "2", count: 156 });
   await press(page, "#take-sheet");
   assert.equal(await page.locator("#thickness").inputValue(), "100");
   await save(page);
@@ -85,8 +87,8 @@ test("the data sheet of a mesh is taken over from another screen of it, and give
   assert.match(await page.locator("#volume").innerText(), /^34\s*cm³\/m²/);
 });
 
-test("screens of a state are moved together, in one touch, and undone in one", async (t) => {
-  const page = await openDemo(t, place);
+test("selected screens change state together, with one undo", async (t) => {
+  const page = await openDemo(t, app);
   await home(page);
   const before = await labels(page, "Coated");
   const ages = () => group(page, "Coated").locator(".screen-row").allInnerTexts();
@@ -94,7 +96,7 @@ test("screens of a state are moved together, in one touch, and undone in one", a
   await press(page, "#select");
   await press(page, group(page, "Coated").locator(".screen-group-head .button"));
   await page.locator("#select-bar").getByText(`${before.length} selected`).waitFor();
-  // One of them is left out after all.
+  // One of them is deselected.
   await press(page, group(page, "Coated").locator("input").nth(2));
   await page.locator("#select-bar").getByText(`${before.length - 1} selected`).waitFor();
   await press(page, "#select-bar [data-to=ToReclaim]");
@@ -105,7 +107,7 @@ test("screens of a state are moved together, in one touch, and undone in one", a
   await shows(page, "Coated", before.length);
   assert.deepEqual(await ages(), told, "as old as they were, the warning with them");
 
-  // A clean and a coated screen have little in common.
+  // A clean and a coated screen have only one next state in common.
   await press(page, "#select");
   await press(page, group(page, "Clean").locator("input").first());
   await press(page, group(page, "Coated").locator("input").first());
@@ -113,8 +115,8 @@ test("screens of a state are moved together, in one touch, and undone in one", a
   assert.equal(await page.locator("#select-bar [data-to]").count(), 1);
 });
 
-test("the board shows one state alone, what is too old, and what a word finds", async (t) => {
-  const page = await openDemo(t, place);
+test("the board filters by state, age and search text", async (t) => {
+  const page = await openDemo(t, app);
   await home(page);
   const chip = (text) => press(page, page.locator(".screen-chips .choice-option").filter({ hasText: text }).locator("input"));
   await chip("Too old");
@@ -130,10 +132,10 @@ test("the board shows one state alone, what is too old, and what a word finds", 
   await page.getByText("No screen is like that.").waitFor();
 });
 
-test("what a run still needs burned is counted back from its turn, and ticked step by step", async (t) => {
-  const page = await openShop(t, place);
+test("screens to burn are scheduled back from their run and ticked off", async (t) => {
+  const page = await openShop(t, app);
   await go(page, "#/screens/room", "#coat");
-  await write(page, { coat: 10, dry: 60, expose: 5, wash_dry: 40, tape: 5 });
+  await fillForm(page, { coat: 10, dry: 60, expose: 5, wash_dry: 40, tape: 5 });
   await save(page);
   await page.getByText("Saved.").waitFor();
   await newJob(page);
@@ -168,15 +170,15 @@ test("what a run still needs burned is counted back from its turn, and ticked st
   await group(page, "Ready").getByText("Tour tees").first().waitFor();
 });
 
-test("screens follow their run onto the press and off it, and can be kept or let go", async (t) => {
-  const page = await openShop(t, place);
+test("screens follow their run onto the press and off it", async (t) => {
+  const page = await openShop(t, app);
   await newJob(page);
   await addGarments(page, { "size-s": 2, "size-m": 0, "size-l": 0 });
   await addRun(page, { screens: "7" });
   await addScreens(page, { label: "7" }, "Coated");
   await go(page, "#/jobs", ".job-row");
   await press(page, ".job-row");
-  await toChecks(page);
+  await openChecks(page);
   await page.locator("[data-item=Screens]").getByText("Not ready: 7").waitFor();
   await press(page, "[data-item=Screens] a.badge");
   await page.locator("#needs").waitFor();
@@ -204,8 +206,8 @@ test("screens follow their run onto the press and off it, and can be kept or let
   await page.locator("#ended-screens").getByText("Screens 7 to reclaim").waitFor();
 });
 
-test("a screen's card moves it, takes it back, and brings it back when it was deleted", async (t) => {
-  const page = await openShop(t, place);
+test("a screen's card changes its state, with undo, also of deletion", async (t) => {
+  const page = await openShop(t, app);
   await addScreens(page, { label: "A1" });
   await openScreen(page, "A1");
   await press(page, ".screen-moves [data-to=Coated]");
@@ -221,10 +223,10 @@ test("a screen's card moves it, takes it back, and brings it back when it was de
   await press(page, ".screen-fold [data-to=OnPress]");
   await stands(page, "OnPress");
   await press(page, ".head-aside a");
-  await write(page, { label: "A9", tension: "tight" });
+  await fillForm(page, { label: "A9", tension: "tight" });
   await save(page);
   await page.locator("#tension-help .problem").waitFor();
-  await write(page, { tension: 21 });
+  await fillForm(page, { tension: 21 });
   await save(page);
   await page.locator("#state").waitFor();
   assert.equal(await page.locator("#heading").innerText(), "A9");
@@ -234,8 +236,8 @@ test("a screen's card moves it, takes it back, and brings it back when it was de
   await page.locator(".screen-row").filter({ hasText: "A9" }).waitFor();
 });
 
-test("screens are there again after a reload without a network", async (t) => {
-  const page = await openShop(t, place);
+test("screens survive a reload without a network", async (t) => {
+  const page = await openShop(t, app);
   await addScreens(page, { label: "1-3" }, "Ready");
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.waitForFunction(async () => (await caches.keys()).length > 0);
@@ -252,8 +254,8 @@ test("screens are there again after a reload without a network", async (t) => {
   await stands(page, "ToReclaim");
 });
 
-test("in amber nothing among the screens gives off blue light", async (t) => {
-  const page = await openDemo(t, place, { settings: { theme: "amber" } });
+test("the amber theme shows no blue on the screens pages", async (t) => {
+  const page = await openDemo(t, app, { settings: { theme: "amber" } });
   await home(page);
   const blue = async () => {
     await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));

@@ -1,48 +1,47 @@
-// The backup file, out and in, as a person handles it.
+// Exporting and importing the backup file on the backup page.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { go, press } from "./shop.mjs";
+import { go, press } from "./page.mjs";
 
-/** Makes the file, leaving it ready on screen. */
-export async function makeFile(page) {
+/** Prepares the backup file; ends with it ready to download. */
+export async function prepareBackup(page) {
   await go(page, "#/more/backup", "#prepare, #download");
   await press(page, "#prepare");
   await page.locator("#ready").waitFor();
 }
 
 /** Downloads the file that is ready. */
-export async function download(page) {
-  const arrives = page.waitForEvent("download");
+export async function downloadBackup(page) {
+  const downloading = page.waitForEvent("download");
   await press(page, "#download");
-  const file = await arrives;
+  const file = await downloading;
   return { bytes: readFileSync(await file.path()), path: await file.path(), name: file.suggestedFilename() };
 }
 
-/** Makes the file and takes it out. */
-export async function takeOut(page) {
-  await makeFile(page);
-  return download(page);
+/** Prepares and downloads the backup file. */
+export async function exportBackup(page) {
+  await prepareBackup(page);
+  return downloadBackup(page);
 }
 
-/** Brings a file in and returns what the app says of it. */
-export async function bringIn(page, bytes, name = "lastpull.zip") {
+/** Imports a file and returns the app's message about it. */
+export async function importBackup(page, bytes, name = "lastpull.zip") {
   await go(page, "#/", ".page.day");
   await go(page, "#/more/backup", "#file");
-  await page.locator("#brought > *").evaluateAll((words) => words.forEach((said) => said.setAttribute("data-old", "")));
+  await page.locator("#brought > *").evaluateAll((elements) => elements.forEach((element) => element.setAttribute("data-old", "")));
   await page.locator("#file").setInputFiles({ name, mimeType: "application/zip", buffer: bytes });
-  const said = page.locator("#brought > p:not([data-old])").first();
-  await said.waitFor();
+  await page.locator("#brought > p:not([data-old])").first().waitFor();
   return (await page.locator("#brought").innerText()).trim();
 }
 
-/** How many facts the device keeps. */
-export async function facts(page) {
+/** Number of facts stored on the device. */
+export async function factCount(page) {
   await go(page, "#/more/about", "#facts");
   return Number(await page.locator("#facts").getAttribute("data-facts"));
 }
 
-/** What the shop's screens say of its work, in words that the clock does not move. */
-export async function state(page) {
+/** What the pages show of the shop's work, in texts that do not change with the time of day. */
+export async function shopState(page) {
   await go(page, "#/", ".page.day");
   const done = await page.locator("#done-jobs, #done-pieces, #done-misprints").allInnerTexts();
   const runs = await page.locator(".rail-runs .run-words").allInnerTexts();
@@ -53,14 +52,14 @@ export async function state(page) {
     await go(page, href, ".page.job");
     cards.push(await page.locator(".page.job").innerText());
   }
-  return { done, runs, rows, cards, facts: await facts(page) };
+  return { done, runs, rows, cards, facts: await factCount(page) };
 }
 
-/** Brings in a file that must be refused with these words, and change nothing. */
-export async function refuses(page, bytes, words) {
-  const before = await facts(page);
-  const said = await bringIn(page, bytes);
-  assert.match(said, words);
-  assert.match(said, /Nothing was changed\./);
-  assert.equal(await facts(page), before, `nothing changed: ${said}`);
+/** Imports a file that must be refused with a message that matches, and must change nothing. */
+export async function expectRefused(page, bytes, message) {
+  const before = await factCount(page);
+  const text = await importBackup(page, bytes);
+  assert.match(text, message);
+  assert.match(text, /Nothing was changed\./);
+  assert.equal(await factCount(page), before, `nothing changed: ${text}`);
 }

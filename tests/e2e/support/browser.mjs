@@ -1,4 +1,4 @@
-// Chromium as the tests start it: headless, with nothing of its own going out to a network.
+// Chromium as the tests start it: headless, without network traffic of its own.
 import { existsSync } from "node:fs";
 import { chromium } from "playwright-core";
 import { ZONE } from "./clock.mjs";
@@ -19,12 +19,12 @@ export function launch() {
   return chromium.launch({ executablePath, args });
 }
 
-/** A browser that keeps its data in `folder`, as a phone does. */
-export function launchKeeping(folder, options = {}) {
+/** A browser context that keeps its data in `folder`. */
+export function launchPersistent(folder, options = {}) {
   return chromium.launchPersistentContext(folder, { executablePath, args, ...options });
 }
 
-/** A phone in portrait with touch, as the shop props it on the press. */
+/** A phone in portrait with touch, as it stands on the press. */
 export const PHONE = {
   viewport: { width: 390, height: 844 },
   deviceScaleFactor: 2,
@@ -34,5 +34,5 @@ export const PHONE = {
   timezoneId: ZONE,
 };
 
-/** A desk. */
+/** A desktop computer. */
 export const DESK = { viewport: { width: 1280, height: 800 }, deviceScaleFactor: 1, locale: "en-US", timezoneId: ZONE };

@@ -1,17 +1,17 @@
-// Counting by hand: touches that land, and what the zone says of them.
+// Counting on the press screen: touches on the counting zone, and what the zone shows.
 import assert from "node:assert/strict";
 
-/** Pieces on the zone, and how many of them wait to be saved. */
-export function zone(page) {
-  return page.locator("#zone").evaluate((zone) => ({ good: Number(zone.dataset.saved), unsaved: Number(zone.dataset.unsaved) }));
+/** Pieces shown on the zone, and how many of them are not saved yet. */
+export function zoneState(page) {
+  return page.locator("#zone").evaluate(({ dataset }) => ({ good: Number(dataset.saved), unsaved: Number(dataset.unsaved) }));
 }
 
-/** Waits until the zone shows at least so many pieces, all saved, and the hand may touch again. */
-export function settled(page, least) {
+/** Waits until the zone shows at least this many pieces, all saved, and takes the next touch. */
+export function waitUntilSaved(page, least) {
   return page.waitForFunction(
     (least) => {
       const zone = document.querySelector("#zone");
-      // A touch sooner than this after the last is a bounce and does not count.
+      // The app ignores a touch sooner than this after the last: a bounce.
       const rested = performance.now() - (window.lastTouched ?? -1000) > 130;
       return zone && Number(zone.dataset.saved) >= least && zone.dataset.unsaved === "0" && rested;
     },
@@ -20,31 +20,31 @@ export function settled(page, least) {
   );
 }
 
-/** The middle of an element. */
-export async function middle(locator) {
+/** The centre of an element as [x, y]. */
+export async function centreOf(locator) {
   const box = await locator.boundingBox();
   return [box.x + box.width / 2, box.y + box.height / 2];
 }
 
-/** One touch on the zone, as soon as the hand may touch again: at its middle, or so far down it. */
+/** Touches the zone once it takes a touch: in its middle, or at this share of its height. */
 export async function touchZone(page, down = 0.5) {
   await page.waitForFunction(() => performance.now() - (window.lastTouched ?? -1000) > 130, null, { polling: 20 });
   const box = await page.locator("#zone").boundingBox();
   const at = [box.x + box.width / 2, box.y + box.height * down];
-  await (page.hand === "tap" ? page.touchscreen.tap(...at) : page.mouse.click(...at));
+  await (page.pressMethod === "tap" ? page.touchscreen.tap(...at) : page.mouse.click(...at));
 }
 
-/** So many pulls by touch, each waited for until it is saved. */
+/** Counts this many pieces by touch, and waits for each to be saved. */
 export async function pull(page, pieces) {
   for (let piece = 0; piece < pieces; piece += 1) {
-    const { good } = await zone(page);
+    const { good } = await zoneState(page);
     await touchZone(page);
-    await settled(page, good + 1);
+    await waitUntilSaved(page, good + 1);
   }
 }
 
-/** The zone shows exactly this, all of it saved. */
-export async function shows(page, good) {
+/** Waits until the zone shows exactly this count, all saved. */
+export async function waitForCount(page, good) {
   await page.waitForFunction(
     (good) => {
       const zone = document.querySelector("#zone");
@@ -52,11 +52,11 @@ export async function shows(page, good) {
     },
     good,
     { polling: 50 },
-  ).catch(async (error) => assert.fail(`the zone should come to show ${good}: ${JSON.stringify(await zone(page))} (${error.message.split("\n")[0]})`));
+  ).catch(async (error) => assert.fail(`the zone should show ${good}: ${JSON.stringify(await zoneState(page))} (${error.message.split("\n")[0]})`));
   assert.equal(await page.locator("#count").innerText(), String(good));
 }
 
-/** Lets a frame or two pass in which a touch that counts would show. */
-export function aMoment(page) {
-  return page.evaluate(() => new Promise((done) => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(done)), 60)));
+/** Waits 60 ms and two frames, in which a counted touch would have become visible. */
+export function waitTwoFrames(page) {
+  return page.evaluate(() => new Promise((resolve) => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(resolve)), 60)));
 }

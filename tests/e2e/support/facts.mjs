@@ -1,26 +1,26 @@
-// What happened before a test begins, told as facts in a file that is brought in. What a test is about it
-// does by hand; that the screens write these facts, the tests of the screens show.
+// A shop's history before a test begins, as facts in a backup file that is imported. The test then does by hand only
+// what it is about.
 import assert from "node:assert/strict";
-import { backupFile, id } from "./journal-file.mjs";
-import { bringIn } from "./backup.mjs";
+import { importBackup } from "./backup.mjs";
 import { now } from "./clock.mjs";
+import { backupFile, id } from "./journal-file.mjs";
 
-/** Another device of the shop, and what it tells; its clock stands an hour back. */
-export class Teller {
+/** Facts of another device of the shop, from one hour ago. */
+export class FactRecorder {
   #device = id(1);
   #at = now() - 3600_000;
   #lines = [];
 
-  /** Tells a fact of a subject, of a new one where none is named, and gives the subject. */
-  say(fact, subject = id(100 + this.#lines.length)) {
+  /** Records a fact about a subject (a new one by default) and returns the subject's id. */
+  record(fact, subject = id(100 + this.#lines.length)) {
     this.#lines.push(JSON.stringify({ device: this.#device, seq: this.#lines.length + 1, stamp: [this.#at, 0], subject, fact }));
     this.#at += 1000;
     return subject;
   }
 
-  /** Brings what was told to the shop of a page. */
-  async bringTo(page) {
-    const said = await bringIn(page, backupFile(this.#lines, this.#at));
-    assert.match(said, new RegExp(`^${this.#lines.length} facts new; 0 facts were here already`));
+  /** Imports the recorded facts into the shop of a page. */
+  async importInto(page) {
+    const summary = await importBackup(page, backupFile(this.#lines, this.#at));
+    assert.match(summary, new RegExp(`^${this.#lines.length} facts new; 0 facts were here already`));
   }
 }

@@ -1,9 +1,9 @@
-// A pot at the scale and beside it, as a person handles it.
-import { go, press, save, write } from "./shop.mjs";
-import { Teller } from "./facts.mjs";
+// Recipes, pots and the scale, as a person uses them.
+import { FactRecorder } from "./facts.mjs";
+import { fillForm, go, hashOf, press, save } from "./page.mjs";
 
-/** A component of the shop; leaves off on its page. */
-export async function component(page, name, kind = 1) {
+/** Adds a component to the shelf; `kind` is the index of the choice in its form. */
+export async function addComponent(page, name, kind = 1) {
   await go(page, "#/ink/component/new", "#name");
   await page.locator("#name").fill(name);
   await press(page, page.locator("fieldset:has([name=kind]) input").nth(kind));
@@ -11,68 +11,68 @@ export async function component(page, name, kind = 1) {
   await page.locator("#name").waitFor({ state: "detached" });
 }
 
-/** A recipe of parts of the whole, of components the shop has; leaves off on its card and gives its place. */
-export async function recipe(page, name, parts) {
+/** Adds a recipe of components on the shelf, `[name, percent]` each. Ends on its card; returns its hash route. */
+export async function addRecipe(page, name, parts) {
   await go(page, "#/ink/new", "#name");
   await page.locator("#name").fill(name);
-  for (const [component, share] of parts) {
-    const at = await page.locator(".ink-part").count();
+  for (const [component, percent] of parts) {
+    const index = await page.locator(".ink-part").count();
     await press(page, "#add-part");
     await press(page, `dialog [data-component="${component}"]`);
     await page.locator("dialog[open]").waitFor({ state: "detached" });
-    await page.locator(`#percent-${at}`).fill(String(share));
+    await page.locator(`#percent-${index}`).fill(String(percent));
   }
   await save(page);
   await page.locator("#best").waitFor();
-  return page.evaluate(() => location.hash);
+  return hashOf(page);
 }
 
-/** The shop has these components, and a recipe of them where one is named; leaves off on its card and gives its place. */
-export async function inStock(page, components, name, parts) {
-  const teller = new Teller();
+/** Imports components (`[name, kind]` each) and, if named, a recipe of them. Ends on the recipe's card; returns its hash route. */
+export async function importStock(page, components, name, parts) {
+  const recorder = new FactRecorder();
   const ids = {};
-  for (const [component, kind] of components) ids[component] = teller.say({ ink: { component_set: [{ name: component }, { kind }, { hiding: "transparent" }] } });
-  const recipe = name && teller.say({ ink: { recipe_set: [{ name }] } });
+  for (const [component, kind] of components) ids[component] = recorder.record({ ink: { component_set: [{ name: component }, { kind }, { hiding: "transparent" }] } });
+  const recipe = name && recorder.record({ ink: { recipe_set: [{ name }] } });
   if (recipe) {
     const shares = parts.map(([component, percent]) => ({ component: ids[component], share: Math.round(percent * 1e7), on_top: false }));
-    teller.say({ ink: { revision_saved: { recipe, number: 1, parts: shares, parent: null, pot: null, note: "", by: null } } });
+    recorder.record({ ink: { revision_saved: { recipe, number: 1, parts: shares, parent: null, pot: null, note: "", by: null } } });
   }
-  await teller.bringTo(page);
+  await recorder.importInto(page);
   if (!recipe) return "";
   await go(page, `#/ink/${recipe}`, "#best");
   return `#/ink/${recipe}`;
 }
 
-/** A pot of the recipe on screen; leaves off at the scale and gives its place. */
-export async function pot(page, fields) {
+/** Starts a pot of the recipe on screen. Ends at the scale; returns the pot's hash route. */
+export async function startPot(page, fields) {
   await press(page, "#mix");
   await page.locator("#size").waitFor();
-  await write(page, fields);
+  await fillForm(page, fields);
   await save(page);
   await page.locator("#now").waitFor();
-  return page.evaluate(() => location.hash);
+  return hashOf(page);
 }
 
-/** Types a number on the big keys. */
-export async function keys(page, number) {
+/** Types a number on the on-screen keypad. */
+export async function typeOnKeypad(page, number) {
   for (const letter of String(number)) await press(page, `[data-key="${letter === "." ? "mark" : letter}"]`);
 }
 
-/** Tells what the scale shows. */
-export async function reads(page, number) {
-  await keys(page, number);
+/** Enters a reading of the scale. */
+export async function enterReading(page, number) {
+  await typeOnKeypad(page, number);
   await press(page, "[data-key=enter]");
 }
 
-/** Waits until the scale is to show this. */
-export const shall = (page, words) => page.locator("#target").filter({ hasText: words }).waitFor();
+/** Waits until the target reading of the scale is this text. */
+export const waitForTarget = (page, text) => page.locator("#target").filter({ hasText: text }).waitFor();
 
-/** A correction of the pot on screen; leaves off on the pot. */
-export async function add(page, name, number, { total = false, note } = {}) {
+/** Adds a component to the pot on screen: its own weight, or with `total` the reading with the pot on the scale. Ends on the pot. */
+export async function addToPot(page, name, number, { total = false, note } = {}) {
   await press(page, "#add");
-  await pick(page, name);
+  await pickComponent(page, name);
   if (total) await press(page, "#way");
-  await keys(page, number);
+  await typeOnKeypad(page, number);
   if (note) await page.locator("#note").fill(note);
   await page.locator("#after ul").waitFor();
   await press(page, "[data-key=enter]");
@@ -80,44 +80,44 @@ export async function add(page, name, number, { total = false, note } = {}) {
   await page.locator("#holds").waitFor();
 }
 
-/** Picks what is added; what was added last is picked already. */
-export async function pick(page, name) {
+/** Picks the component to add, also if the one added last is already picked. */
+export async function pickComponent(page, name) {
   await page.locator("#picked, #component").first().waitFor();
   if ((await page.locator("#picked").count()) > 0) await press(page, "#picked");
   await press(page, page.locator(".pot-component").filter({ hasText: name }));
 }
 
-/** The client's yes to the pot on screen. */
-export async function sayYes(page, client) {
+/** Records that the client approved the pot on screen. */
+export async function approvePot(page, client) {
   await press(page, "#yes");
   await page.locator("dialog #client").fill(client);
   await press(page, "#yes-save");
   await page.locator("#stage[data-stage=Approved]").waitFor();
 }
 
-/** Opens what is folded. */
-export async function unfold(page, id) {
+/** Opens a collapsible section by its id, unless it is open. */
+export async function openSection(page, id) {
   if ((await page.locator(`#${id}[open]`).count()) === 0) await press(page, `#${id} > summary`);
 }
 
-/** What the pot on screen holds: its parts by name, in percent and grams as they are written. */
-export const holds = (page) =>
+/** Contents of the pot on screen: by component name, percent and grams as shown. */
+export const potContents = (page) =>
   page.locator("#parts tbody tr").evaluateAll((rows) => Object.fromEntries(rows.map((row) => [
     row.querySelector("th").innerText.trim(),
     [row.querySelector("td").firstChild.textContent, row.querySelector("td:last-child").innerText],
   ])));
 
-/** The grams of each component by the ledger on screen: what is struck out does not count. */
-export async function ledger(page) {
-  await unfold(page, "history");
+/** Grams of each component by the ledger on screen, without deleted lines. */
+export async function ledgerTotals(page) {
+  await openSection(page, "history");
   const lines = await page.locator(".pot-ledger li:not(.deleted)").evaluateAll((rows) => rows.map((row) => [
     row.querySelector(".row-words strong").innerText,
     row.querySelector(".pot-line-grams strong")?.innerText ?? "",
   ]));
-  const sums = {};
-  for (const [what, grams] of lines) {
-    const name = what.match(/^(.+), (weighed in|added|topped up)$/)?.[1];
-    if (name) sums[name] = (sums[name] ?? 0) + Number(grams.replace(/[^0-9.]/g, ""));
+  const totals = {};
+  for (const [text, grams] of lines) {
+    const name = text.match(/^(.+), (weighed in|added|topped up)$/)?.[1];
+    if (name) totals[name] = (totals[name] ?? 0) + Number(grams.replace(/[^0-9.]/g, ""));
   }
-  return sums;
+  return totals;
 }

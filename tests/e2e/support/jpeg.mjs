@@ -1,7 +1,7 @@
 // Photos as a phone's camera makes them, and what a JPEG file holds, segment by segment (ITU T.81, annex B).
 
 /** A JPEG drawn by the browser: a light ground with a dark spot. */
-export async function picture(page, width = 640, height = 480) {
+export async function drawJpeg(page, width = 640, height = 480) {
   const base64 = await page.evaluate(async ([width, height]) => {
     const canvas = document.createElement("canvas");
     [canvas.width, canvas.height] = [width, height];
@@ -31,7 +31,7 @@ const four = (number) => { const bytes = Buffer.alloc(4); bytes.writeUInt32BE(nu
 const directory = (entries) => Buffer.concat([Buffer.from([0, entries.length]), ...entries, four(0)]);
 
 /** The same with what a camera adds: an Exif segment with maker and place (Exif 2.3, sections 4.5 and 4.6), and a comment. */
-export function fromCamera(jpeg, { maker = "Invented Camera", degrees = [35, 9, 0] } = {}) {
+export function withCameraMetadata(jpeg, { maker = "Invented Camera", degrees = [35, 9, 0] } = {}) {
   const name = Buffer.from(`${maker}\0`);
   const header = Buffer.from("MM\0\x2a\0\0\0\x08", "latin1");
   const first = 2 + 2 * 12 + 4;
@@ -75,7 +75,7 @@ export function segments(bytes) {
 }
 
 /** Segments that say something besides the picture: APPn but for JFIF's header, and comments. */
-export function metadata(bytes) {
+export function metadataSegments(bytes) {
   return segments(bytes).filter(({ marker, body }) =>
     marker === 0xfe || (marker > 0xe0 && marker <= 0xef) || (marker === 0xe0 && Buffer.from(body.subarray(0, 5)).toString("latin1") !== "JFIF\0"));
 }

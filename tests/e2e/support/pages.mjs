@@ -1,13 +1,13 @@
 // Every screen of the demo shop and how a person comes to it.
-import { picture } from "./jpeg.mjs";
-import { go, press } from "./shop.mjs";
+import { drawJpeg } from "./jpeg.mjs";
+import { go, press } from "./page.mjs";
 
 const runs = (page) => page.locator(".run-link").evaluateAll((links) => links.map((link) => link.getAttribute("href")));
 const counting = (page) => go(page, "#/press", "#zone");
 const sheet = (page) => page.locator("dialog[open]").waitFor();
 
 /** Puts the sheet on screen away. */
-export async function putAway(page) {
+export async function closeDialog(page) {
   if (await page.locator("dialog[open]").count()) {
     await press(page, "dialog[open] .sheet-head .icon-button");
     await page.locator("dialog[open]").waitFor({ state: "detached" });
@@ -15,7 +15,7 @@ export async function putAway(page) {
 }
 
 /** Opens everything that is put away. */
-export async function unfold(page) {
+export async function openAllSections(page) {
   const folded = page.locator(":is(.screen-fold, .pot-fold):not([open]) > summary");
   while (await folded.count()) await press(page, folded.first());
 }
@@ -28,7 +28,7 @@ async function openPot(page, place) {
 }
 
 /** Screens in an order in which each can be reached from the one before. */
-export const SCREENS = {
+export const PAGES = {
   day: (page) => go(page, "#/", "#verdict"),
   jobs: (page) => go(page, "#/jobs", ".job-row"),
   "no jobs found": async (page) => { await page.locator("#search").fill("zzz"); await page.locator(".jobs .quiet-line").waitFor(); },
@@ -36,9 +36,9 @@ export const SCREENS = {
   "job: finish short": async (page) => { await press(page, page.locator(".job-actions .button").first()); await sheet(page); },
   "job form": (page) => go(page, "#/job/new", "#client"),
   "job form with mistakes": async (page) => { await press(page, ".save-bar [type=submit]"); await page.locator("#client-help .problem").waitFor(); },
-  "garment form": async (page) => { await SCREENS.job(page); await press(page, ".lots > .button"); await page.locator("#garment").waitFor(); },
+  "garment form": async (page) => { await PAGES.job(page); await press(page, ".lots > .button"); await page.locator("#garment").waitFor(); },
   "garment form with mistakes": async (page) => { await page.locator("#size-s").fill("-4"); await press(page, ".save-bar [type=submit]"); await page.locator("#pieces-problem").waitFor(); },
-  "run form": async (page) => { await SCREENS.job(page); await press(page, page.locator(".lot > .button").first()); await page.locator("#ink").waitFor(); },
+  "run form": async (page) => { await PAGES.job(page); await press(page, page.locator(".lot > .button").first()); await page.locator("#ink").waitFor(); },
   "run form with mistakes": async (page) => { await page.locator("#dryer").fill("900"); await press(page, ".save-bar [type=submit]"); await page.locator("#dryer-help .problem").waitFor(); },
   count: counting,
   "count: misprint": async (page) => { await counting(page); await press(page, "#misprint"); await sheet(page); },
@@ -55,10 +55,10 @@ export const SCREENS = {
   "failed: what is done": async (page) => { await press(page, ".failure-next"); await press(page, "[data-remedy=BurnAgain]"); await page.locator("dialog #label").waitFor(); },
   "failed: burning": async (page) => { await press(page, "#step-remedy[aria-expanded=false], [data-remedy=BurnAgain]"); await page.locator("dialog #label").fill("B1"); await press(page, "dialog [type=submit]"); await page.locator("#burning").waitFor(); await press(page, "[data-step=Coat]"); await page.locator("[data-step=Coat][aria-pressed=true]").waitFor(); },
   "count: press stands": (page) => counting(page),
-  "day: press stands": async (page) => { await SCREENS.day(page); await page.locator(".failure-bar.stands").waitFor(); },
+  "day: press stands": async (page) => { await PAGES.day(page); await page.locator(".failure-bar.stands").waitFor(); },
   "failed, judged": async (page) => { await press(page, ".failure-bar.stands"); await press(page, "#all-good"); await page.locator("#judge .failure-ready").waitFor(); },
   "count: failure open": async (page) => { await press(page, "#go-on"); await page.locator("#zone:not(.stopped)").waitFor(); },
-  checks: async (page) => { await SCREENS.day(page); await go(page, (await runs(page))[1], "#changes"); },
+  checks: async (page) => { await PAGES.day(page); await go(page, (await runs(page))[1], "#changes"); },
   "checks: what is known of the heat": async (page) => {
     for (const row of ["#on-paper", "#run-tests", "#run-trials"]) await press(page, `${row} summary`);
     await page.locator("#run-trials .menu-row").waitFor();
@@ -78,8 +78,8 @@ export const SCREENS = {
   },
   "checks: start with open ones": async (page) => { await press(page, "#start"); await sheet(page); },
   ended: async (page) => { await counting(page); await press(page, "#stop"); await press(page, "#end-anyway"); await page.locator("#ended-good").waitFor(); },
-  "day: failed today": async (page) => { await SCREENS.day(page); await page.locator("#failed-today").waitFor(); },
-  "press, which run": async (page) => { await SCREENS.day(page); await go(page, "#/press", ".press-pick"); },
+  "day: failed today": async (page) => { await PAGES.day(page); await page.locator("#failed-today").waitFor(); },
+  "press, which run": async (page) => { await PAGES.day(page); await go(page, "#/press", ".press-pick"); },
   "exposure and bath": (page) => go(page, "#/stencil", ".stencil-door"),
   "exposure known": async (page) => { await go(page, "#/stencil/exposure", "#answer"); await press(page, "#edge summary"); await press(page, "#known summary"); },
   "exposure not known": async (page) => { await press(page, page.locator("fieldset:has([name=cloth]) input").last()); await page.locator("#count").fill("305"); await page.locator("#answer .stencil-differs").waitFor(); },
@@ -116,21 +116,21 @@ export const SCREENS = {
     await page.locator(".ink-part.wrong").waitFor();
   },
   "ink: beyond a data sheet": async (page) => { await page.locator("#percent-2").fill("2"); await press(page, "[data-fix=fill]"); await page.locator(".ink-limits").waitFor(); },
-  "ink: recipe": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); await unfold(page); },
+  "ink: recipe": async (page) => { await PAGES.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await page.locator("#best").waitFor(); await openAllSections(page); },
   "ink: another revision": async (page) => { await press(page, "#revise"); await page.locator("#why").waitFor(); await press(page, ".save-bar [type=submit]"); await page.locator("#same").waitFor(); },
-  "ink: make again": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await press(page, "#again"); await page.locator("#rows").waitFor(); await page.locator("#grams").fill("77"); await page.locator("#rounding").waitFor(); },
+  "ink: make again": async (page) => { await PAGES.ink(page); await press(page, page.locator("#recipes .ink-row").nth(1)); await press(page, "#again"); await page.locator("#rows").waitFor(); await page.locator("#grams").fill("77"); await page.locator("#rounding").waitFor(); },
   "ink: another than approved": async (page) => { await press(page, '#which [data-revision="2"]'); await page.locator("#which .tight").waitFor(); },
-  "ink: make again for pieces": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes .ink-row").nth(2)); await press(page, "#again"); await press(page, "#by-1"); await page.locator("#batch").waitFor(); },
+  "ink: make again for pieces": async (page) => { await PAGES.ink(page); await press(page, page.locator("#recipes .ink-row").nth(2)); await press(page, "#again"); await press(page, "#by-1"); await page.locator("#batch").waitFor(); },
   "ink: stock": (page) => go(page, "#/ink/stock", "#buy"),
-  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); await unfold(page); },
+  "ink: component": async (page) => { await press(page, page.locator("main .ink-row").first()); await page.locator("#left").waitFor(); await openAllSections(page); },
   "ink: it came in": async (page) => { await press(page, "#came-in"); await sheet(page); await press(page, "dialog [type=submit]"); await page.locator("#grams-help .problem").waitFor(); },
   "ink: component form with mistakes": async (page) => { await press(page, ".head-aside a"); await page.locator("#density").waitFor(); await page.locator("#density").fill("heavy"); await press(page, ".save-bar [type=submit]"); await page.locator("#density-help .problem").waitFor(); },
   "ink: scale": (page) => go(page, "#/ink/scale", "#step"),
-  "pot: at the scale": async (page) => { await openPot(page, 0); await page.locator("#now").waitFor(); await unfold(page); },
+  "pot: at the scale": async (page) => { await openPot(page, 0); await page.locator("#now").waitFor(); await openAllSections(page); },
   "pot: a reading refused": async (page) => { await openPot(page, 0); await press(page, '[data-key="1"]'); await press(page, "[data-key=enter]"); await page.locator("#comes-to .bad").waitFor(); },
   "pot: too much is in": async (page) => { await openPot(page, 0); for (const key of ["9", "9", "9"]) await press(page, `[data-key="${key}"]`); await press(page, "[data-key=enter]"); await page.locator("#over").waitFor(); },
-  "pot: left at the scale": async (page) => { await press(page, "#undo"); await page.locator("#now").waitFor(); await unfold(page); await press(page, "#leave"); await page.locator("#go-on").waitFor(); },
-  pot: async (page) => { await openPot(page, 2); await page.locator("#holds").waitFor(); await unfold(page); },
+  "pot: left at the scale": async (page) => { await press(page, "#undo"); await page.locator("#now").waitFor(); await openAllSections(page); await press(page, "#leave"); await page.locator("#go-on").waitFor(); },
+  pot: async (page) => { await openPot(page, 2); await page.locator("#holds").waitFor(); await openAllSections(page); },
   "pot: client says yes": async (page) => { await press(page, "#yes"); await sheet(page); },
   "pot: save as a revision": async (page) => { await press(page, "#save"); await sheet(page); },
   "pot: top up": async (page) => { await press(page, "#top-up"); await sheet(page); await page.locator("#total").fill("900"); await page.locator("#additions").waitFor(); },
@@ -144,11 +144,11 @@ export const SCREENS = {
   "pot: used on a run": async (page) => { await openPot(page, 1); await press(page, "#used"); await sheet(page); },
   "pot: label": async (page) => { await openPot(page, 1); await press(page, page.locator(".head-aside a").first()); await page.locator("#keep").waitFor(); },
   "pot: form with mistakes": async (page) => { await openPot(page, 1); await press(page, page.locator(".head-aside a").last()); await page.locator("#tare").fill("light"); await press(page, ".save-bar [type=submit]"); await page.locator("#tare-help .problem").waitFor(); },
-  "pot: new for a run": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#needs a[href^='#/pot/for/']").first()); await page.locator("#size").waitFor(); },
+  "pot: new for a run": async (page) => { await PAGES.ink(page); await press(page, page.locator("#needs a[href^='#/pot/for/']").first()); await page.locator("#size").waitFor(); },
   "pot: what a print takes": async (page) => { await press(page, "#work-out"); await page.locator("#volume").fill("x"); await press(page, ".save-bar [type=submit]"); await page.locator("#volume-help .problem").waitFor(); },
   "pot: mixed by eye": (page) => go(page, "#/pot/new", "#tare"),
   "colour: match": async (page) => {
-    await SCREENS.ink(page);
+    await PAGES.ink(page);
     await press(page, page.locator("#pots a").filter({ hasText: "Fern" }).first());
     await press(page, "#to-match");
     await page.locator(".colour-way").first().waitFor();
@@ -161,13 +161,13 @@ export const SCREENS = {
   "colour: its marks": async (page) => {
     await press(page, "#read-pot");
     await press(page, "#swatch-1");
-    await page.locator("[data-colour=picture]").setInputFiles({ name: "swatches.jpg", mimeType: "image/jpeg", buffer: await picture(page) });
+    await page.locator("[data-colour=picture]").setInputFiles({ name: "swatches.jpg", mimeType: "image/jpeg", buffer: await drawJpeg(page) });
     await page.locator("#board").waitFor();
-    for (const x of [0.1, 0.2, 0.8]) { const box = await page.locator("#board").boundingBox(); await page.locator("#board")[page.hand]({ position: { x: box.width * x, y: box.height * 0.8 } }); }
+    for (const x of [0.1, 0.2, 0.8]) { const box = await page.locator("#board").boundingBox(); await page.locator("#board")[page.pressMethod]({ position: { x: box.width * x, y: box.height * 0.8 } }); }
     await page.locator("#photo-says .colour-words, #photo-says .caution").first().waitFor();
   },
   "colour: target": async (page) => { await press(page, "#to-target"); await page.locator("#target-clear").waitFor(); },
-  "colour: cover": async (page) => { await SCREENS.ink(page); await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first()); await press(page, page.locator('a[href^="#/colour/cover/"]').first()); await page.locator("#cover-answer").waitFor(); await press(page, page.locator(".page summary").last()); },
+  "colour: cover": async (page) => { await PAGES.ink(page); await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first()); await press(page, page.locator('a[href^="#/colour/cover/"]').first()); await page.locator("#cover-answer").waitFor(); await press(page, page.locator(".page summary").last()); },
   "colour: another garment": async (page) => { await press(page, page.locator("fieldset:has([name=cover-on]) input").last()); await page.locator("#cloth-hex").waitFor(); },
   "colour: component": async (page) => { await go(page, "#/ink/stock", "main .ink-row"); await press(page, page.locator("main .ink-row").filter({ hasText: "Black" }).first()); await press(page, page.locator('a[href^="#/colour/component/"]').first()); await page.locator(".colour-lines").waitFor(); },
   "colour: drawdown with mistakes": async (page) => { await press(page, "#next-drawdown"); await page.locator("#share").fill("x"); await press(page, page.locator("fieldset:has([name=lay]) input").last()); await press(page, page.locator("summary").first()); await press(page, page.locator("summary").last()); await press(page, ".save-bar [type=submit]"); await page.locator("#share-help .problem").waitFor(); },
@@ -177,8 +177,8 @@ export const SCREENS = {
   screens: (page) => go(page, "#/screens", ".screen-row"),
   "screens picked": async (page) => { await press(page, "#select"); await press(page, page.locator("[data-state=Coated] .screen-group-head .button")); await page.locator("#select-bar [data-to]").first().waitFor(); await press(page, "#select"); },
   "screen, too old": async (page) => { await press(page, page.locator("[data-state=Coated] .screen-row").first()); await page.locator("#state").waitFor(); await press(page, ".screen-fold summary"); },
-  "screen, wet": async (page) => { await SCREENS.screens(page); await press(page, page.locator("[data-state=Exposed] .screen-row").first()); await page.locator("#dry").waitFor(); },
-  "screen form": async (page) => { await press(page, ".head-aside a"); await page.locator("#label").waitFor(); await unfold(page); },
+  "screen, wet": async (page) => { await PAGES.screens(page); await press(page, page.locator("[data-state=Exposed] .screen-row").first()); await page.locator("#dry").waitFor(); },
+  "screen form": async (page) => { await press(page, ".head-aside a"); await page.locator("#label").waitFor(); await openAllSections(page); },
   "screen form with mistakes": async (page) => { await page.locator("#tension").fill("tight"); await press(page, ".save-bar [type=submit]"); await page.locator("#tension-help .problem").waitFor(); },
   "new screens": async (page) => { await go(page, "#/screens/new", "#label"); await page.locator("#label").fill("A1–A6, 7"); await page.locator("#count").fill("156"); await page.locator("#take-sheet").waitFor(); },
   "screen room": (page) => go(page, "#/screens/room", "#coat"),

@@ -1,10 +1,8 @@
-// Faults of the browser's database, to order. Each runs in the page before the app does, and takes the journal's
-// own thread away, so that it is the page that writes: src/platform/disk.rs. Faults of the thread: disk.test.mjs.
+// Faults of IndexedDB on demand. Each function runs in the page before the app does. They remove workers, so that the
+// page itself writes the journal. Faults of the worker are in journal-worker.test.mjs.
 
-/**
- * Writes fail for as long as `storage.fail` names a fault, in all stores or only in `storage.only`.
- */
-export function failSaving() {
+/** Makes each write fail while `storage.fail` names an error, in all object stores or only in `storage.only`. */
+export function failWrites() {
   delete globalThis.Worker;
   window.storage = { fail: null, only: null, failed: 0 };
   const put = IDBObjectStore.prototype.put;
@@ -12,32 +10,32 @@ export function failSaving() {
     const { fail, only } = window.storage;
     if (fail && (!only || this.name === only)) {
       window.storage.failed += 1;
-      throw new DOMException("to order", fail);
+      throw new DOMException("simulated", fail);
     }
     return put.apply(this, all);
   };
 }
 
-/** Writes are taken and then fail as a whole, as a full disk makes them: `storage.fail` is on. */
-export function failCommitting() {
+/** Accepts writes and then aborts their transaction, as a full disk does, while `storage.fail` names an error. */
+export function failCommits() {
   delete globalThis.Worker;
   window.storage = { fail: null, failed: 0 };
   const transaction = IDBDatabase.prototype.transaction;
   IDBDatabase.prototype.transaction = function (...all) {
-    const begun = transaction.apply(this, all);
+    const started = transaction.apply(this, all);
     if (window.storage.fail) {
       window.storage.failed += 1;
       const { fail } = window.storage;
-      Object.defineProperty(begun, "error", { get: () => new DOMException("to order", fail) });
-      // After the app's own requests: it asks for the commit, and that is what fails.
-      begun.commit = () => begun.abort();
+      Object.defineProperty(started, "error", { get: () => new DOMException("simulated", fail) });
+      // The app calls `commit` after its requests; that is what fails.
+      started.commit = () => started.abort();
     }
-    return begun;
+    return started;
   };
 }
 
-/** Keeps every connection that is opened, to be closed underneath the app by `closeUnderneath`. */
-export function keepConnections() {
+/** Keeps every connection that the app opens, for `closeConnections`. */
+export function recordConnections() {
   delete globalThis.Worker;
   window.connections = [];
   const open = IDBFactory.prototype.open;
@@ -49,7 +47,7 @@ export function keepConnections() {
 }
 
 /** Closes every connection the app holds. Returns how many there were. */
-export function closeUnderneath(page) {
+export function closeConnections(page) {
   return page.evaluate(() => {
     const open = window.connections.splice(0);
     for (const connection of open) connection.close();

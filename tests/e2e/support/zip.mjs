@@ -13,7 +13,7 @@ function crc(bytes) {
 }
 
 /** An archive of one file. `claims` is the size it says it unpacks to. */
-export function archive(name, text, { claims, sum } = {}) {
+export function zipOf(name, text, { claims, sum } = {}) {
   const bytes = Buffer.from(text);
   const packed = deflateRawSync(bytes);
   const head = (signature, extra) => {
@@ -40,7 +40,7 @@ export function archive(name, text, { claims, sum } = {}) {
 }
 
 /** The lines of a backup's journal: its heading, then its facts. */
-export function linesOf(backup) {
+export function journalLines(backup) {
   const size = backup.indexOf(Buffer.from([0x50, 0x4b, 1, 2]));
   const packed = backup.readUInt32LE(size + 20);
   const start = 30 + backup.readUInt16LE(26) + backup.readUInt16LE(28);
@@ -48,7 +48,7 @@ export function linesOf(backup) {
 }
 
 /** A backup of these lines; the heading's number of facts is put right unless it is given. */
-export function backupOf(lines, entries = lines.length - 1) {
+export function backupZip(lines, entries = lines.length - 1) {
   const heading = JSON.stringify({ ...JSON.parse(lines[0]), entries });
-  return archive("journal.ndjson", [heading, ...lines.slice(1), ""].join("\n"));
+  return zipOf("journal.ndjson", [heading, ...lines.slice(1), ""].join("\n"));
 }
