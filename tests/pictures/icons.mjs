@@ -1,11 +1,11 @@
-// Draws the PNG icons from the SVGs beside them. Run after changing one: ./dev icons
+// Draws the PNG icons from the SVG files in public/icons. Run it after changing one: ./dev icons
 import { readFileSync, writeFileSync } from "node:fs";
 import { launch } from "../e2e/support/browser.mjs";
 
 const browser = await launch();
 const page = await browser.newPage({ deviceScaleFactor: 1 });
 for (const [source, size, name] of [
-  // For the tab: an SVG there takes a phone 16 ms to draw while the app starts.
+  // Favicon as PNG: drawing an SVG takes a phone 16 ms while the app starts.
   ["lastpull", 48, "icon-48"],
   ["lastpull", 192, "icon-192"],
   ["lastpull", 512, "icon-512"],

@@ -1,39 +1,34 @@
-// Measures the built app in Chromium slowed four times, and prints each figure beside its budget and a
-// reference taken in the same run. Nothing here passes or fails: a missed budget is said, not thrown.
+// Measures the built app in Chromium with the CPU slowed down four times, and prints each figure beside its budget and
+// a reference measured in the same run. A missed budget is printed; it is no error.
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { brotliCompressSync, constants } from "node:zlib";
 import { PHONE, launch, launchPersistent } from "../../e2e/support/browser.mjs";
 import { openStep, reportFailure } from "../../e2e/support/failure.mjs";
 import { backupFile, shopLines } from "../../e2e/support/journal-file.mjs";
 import { serve } from "../../../src/build/serve.mjs";
+import { appFiles } from "./sizes.mjs";
 
 const SLOW = 4;
 const quantile = (values, q) => values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.ceil(values.length * q) - 1)];
 const row = (what, value, unit, budget, reference = "") =>
   console.log(`${what.padEnd(52)} ${`${value.toFixed(1)} ${unit}`.padStart(11)}   budget ${budget} ${unit}${value > budget ? "  MISSED" : ""}   ${reference}`);
 
-// Only this figure: it needs no build of the app.
+// Only this figure, which needs no build of the app.
 if (process.argv.includes("--advice")) {
   await advice(500);
   process.exit();
 }
 
-// What the first screen waits for, and what is fetched behind it: the parts of src/later.rs, their style, and what makes photos.
-const folder = readdirSync("dist").find((name) => name.startsWith("app-"));
-const bytes = readdirSync(join("dist", folder)).filter((name) => /\.(wasm|js|css)$/.test(name)).map((name) => ({
-  name,
-  later: /^((split|chunk)_|pictures|later)/.test(name),
-  size: brotliCompressSync(readFileSync(join("dist", folder, name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length,
-}));
-const sum = (which) => bytes.filter(which).reduce((total, { size }) => total + size, 0) / 1000;
-const first = (pattern) => sum(({ name, later }) => !later && pattern.test(name)).toFixed(1);
-row("first load: wasm + script + style, brotli 11", sum(({ later }) => !later), "kB", 250, `wasm ${first(/wasm$/)}, script ${first(/js$/)}, style ${first(/css$/)}`);
-console.log(`${"fetched behind the first screen, brotli 11".padEnd(52)} ${`${sum(({ later }) => later).toFixed(1)} kB`.padStart(11)}   the whole app ${sum(() => true).toFixed(1)} kB`);
+// `./dev bench --sizes` says which files and crates these are.
+const files = appFiles();
+const sum = (which) => files.filter(which).reduce((total, { brotli }) => total + brotli, 0) / 1000;
+const first = (pattern) => sum(({ name, first }) => first && pattern.test(name)).toFixed(1);
+row("first load: wasm + script + style, brotli 11", sum(({ first }) => first), "kB", 400, `wasm ${first(/wasm$/)}, script ${first(/js$/)}, style ${first(/css$/)}`);
+console.log(`${"loaded after the first screen, brotli 11".padEnd(52)} ${`${sum(({ first }) => !first).toFixed(1)} kB`.padStart(11)}   the whole app ${sum(() => true).toFixed(1)} kB`);
 
-/** A phone on which a shop with this many counted pieces was opened before, offline-ready. */
+/** A phone with a shop of this many counted pieces that was opened before and is cached for offline use. */
 async function phone(pulls) {
   const folder = mkdtempSync(join(tmpdir(), "lastpull-bench-"));
   const server = await serve("dist");
@@ -51,11 +46,11 @@ async function phone(pulls) {
   return { folder, context, url: server.url, facts: lines.length };
 }
 
-/** What the page says next that begins so. It is not asked: asking has it run a third of a megabyte of Playwright's
- * own script, which slowed four times takes 60 ms of what is measured. */
-const said = async (page, begin) => (await page.waitForEvent("console", { predicate: (message) => message.text().startsWith(begin), timeout: 60_000 })).text();
+/** Text of the next console message that begins with this word. The page reports by itself, because asking it would
+ * run a third of a megabyte of Playwright's script, which takes 60 ms of the measured time when slowed down. */
+const nextReport = async (page, word) => (await page.waitForEvent("console", { predicate: (message) => message.text().startsWith(word), timeout: 60_000 })).text();
 
-/** Milliseconds from navigation to a count that takes touches, without a network. */
+/** Milliseconds from navigation to a usable count, without a network. */
 async function relaunch({ context, url }) {
   const times = [];
   for (let round = 0; round < 7; round++) {
@@ -65,12 +60,12 @@ async function relaunch({ context, url }) {
     await page.addInitScript(() => {
       const look = () => {
         if (!document.querySelector("#zone")) return requestAnimationFrame(look);
-        // The frame after the one that holds it has been drawn.
+        // In the next frame: the one with the zone has been drawn.
         requestAnimationFrame(() => console.debug("usable", performance.now()));
       };
       look();
     });
-    const usable = said(page, "usable");
+    const usable = nextReport(page, "usable");
     await page.goto(`${url}#/press`, { waitUntil: "commit" });
     times.push(Number((await usable).split(" ")[1]));
     await page.close();
@@ -81,25 +76,24 @@ async function relaunch({ context, url }) {
 const full = await phone(50_000);
 const empty = await phone(60);
 const [fullTimes, emptyTimes] = [await relaunch(full), await relaunch(empty)];
-// What the browser itself takes to open a page, at this hour on this machine.
-const nothing = mkdtempSync(join(tmpdir(), "lastpull-nothing-"));
-writeFileSync(join(nothing, "index.html"), '<!doctype html><title>Nothing</title><p id="zone">Nothing</p>');
-const server = await serve(nothing);
+// Reference: how long the browser takes to open an empty page.
+const emptyPage = mkdtempSync(join(tmpdir(), "lastpull-empty-"));
+writeFileSync(join(emptyPage, "index.html"), '<!doctype html><title>Empty</title><p id="zone">Empty</p>');
+const server = await serve(emptyPage);
 const bareTimes = await relaunch({ context: full.context, url: server.url });
 await server.close();
-rmSync(nothing, { recursive: true, force: true });
+rmSync(emptyPage, { recursive: true, force: true });
 row(
   `relaunch offline to a usable count, ${full.facts} facts, ${SLOW}×`, quantile(fullTimes, 0.5), "ms", 500,
-  `with ${empty.facts} facts ${quantile(emptyTimes, 0.5).toFixed(1)} ms; a page with nothing on it ${quantile(bareTimes, 0.5).toFixed(1)} ms`,
+  `with ${empty.facts} facts ${quantile(emptyTimes, 0.5).toFixed(1)} ms; an empty page ${quantile(bareTimes, 0.5).toFixed(1)} ms`,
 );
 
-/** Touches the zone and notes when the count was painted and when it was on the disk. */
+/** Touches the zone and measures when the count was painted and when it was on the disk. */
 async function touches({ context, url }, rounds) {
   const page = await context.newPage();
   const cdp = await context.newCDPSession(page);
   await page.addInitScript(() => {
-    // The commit itself, as the journal's own thread tells of it: when it was on the disk, not when a page that
-    // may be drawing came to hear of it.
+    // The time of the commit as the journal's worker reports it, not the time at which the page handled that message.
     window.Worker = class extends Worker {
       constructor(...all) {
         super(...all);
@@ -116,19 +110,19 @@ async function touches({ context, url }, rounds) {
   await page.evaluate(() => {
     const zone = document.querySelector("#zone");
     window.touches = [];
-    const tell = (touch) => { if (touch.saved && touch.painted > 0) console.debug("touched"); };
+    const report = (touch) => { if (touch.saved && touch.painted > 0) console.debug("touched"); };
     zone.addEventListener("pointerdown", (event) => window.touches.push({ at: performance.now(), lag: performance.now() - event.timeStamp }), { capture: true });
     new MutationObserver(() => {
       const touch = window.touches.at(-1);
       if (!touch || touch.painted) return;
       touch.painted = -1;
-      // Most counts are on the disk before they are drawn at all.
+      // Most counts are on the disk before they are drawn.
       if (zone.dataset.unsaved === "0") touch.saved = performance.now() - touch.at;
       requestAnimationFrame(() => {
         const channel = new MessageChannel();
         channel.port1.onmessage = () => {
           touch.painted = performance.now() - touch.at;
-          tell(touch);
+          report(touch);
         };
         channel.port2.postMessage(0);
       });
@@ -137,15 +131,15 @@ async function touches({ context, url }, rounds) {
       const touch = window.touches.at(-1);
       if (!touch || touch.saved || zone.dataset.unsaved !== "0") return;
       touch.saved = performance.now() - touch.at;
-      tell(touch);
+      report(touch);
     }).observe(zone, { attributes: true, attributeFilter: ["data-unsaved"] });
   });
   const box = await page.locator("#zone").boundingBox();
   for (let round = 0; round < rounds; round++) {
-    const done = said(page, "touched");
+    const done = nextReport(page, "touched");
     await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
     await done;
-    // Hands pull no faster; sooner would count as a bounce.
+    // Nobody pulls faster, and the app ignores a sooner touch as a bounce.
     await new Promise((go) => setTimeout(go, 250));
   }
   const times = await page.evaluate(() => window.touches);
@@ -178,13 +172,13 @@ for (const { context, folder } of [full, empty]) {
   rmSync(folder, { recursive: true, force: true });
 }
 
-/** A shop in which something failed, with its photos on screen. */
+/** A shop with a failure, at its photos. */
 async function failure() {
   const folder = mkdtempSync(join(tmpdir(), "lastpull-bench-"));
   const server = await serve("dist");
   const context = await launchPersistent(folder, PHONE);
   const page = await context.newPage();
-  page.hand = "tap";
+  page.pressMethod = "tap";
   await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
   await page.goto(`${server.url}#/more/backup`);
   await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(shopLines(60, Date.now()), Date.now()) });
@@ -195,8 +189,8 @@ async function failure() {
   return { folder, server, context, page };
 }
 
-/** A picture of this size with the detail that a print on cloth has. */
-const drawn = (page, width, height, count) => page.evaluate(async ([width, height, count]) => {
+/** Draws pictures of this size with as much detail as a print on cloth; returns the bytes of one. */
+const drawPictures = (page, width, height, count) => page.evaluate(async ([width, height, count]) => {
   window.pictures = [];
   for (let number = 0; number < count; number++) {
     const canvas = document.createElement("canvas");
@@ -214,8 +208,8 @@ const drawn = (page, width, height, count) => page.evaluate(async ([width, heigh
   return window.pictures[0].size;
 }, [width, height, count]);
 
-/** Picks some of the drawn pictures, as the camera hands them over; resolves when so many are shown as stored. */
-const pick = (page, from, to, shown) => page.evaluate(async ([from, to, shown]) => {
+/** Adds some of the drawn pictures; resolves to the milliseconds until `shown` photos are stored and visible. */
+const addPhotos = (page, from, to, shown) => page.evaluate(async ([from, to, shown]) => {
   const input = document.querySelector("input[data-photos]");
   const transfer = new DataTransfer();
   for (const file of window.pictures.slice(from, to)) transfer.items.add(file);
@@ -233,11 +227,11 @@ async function photos() {
   const shop = await failure();
   const { page, context } = shop;
   const cdp = await context.newCDPSession(page);
-  const size = await drawn(page, 4032, 3024, 9);
-  await pick(page, 0, 1, 1);
+  const size = await drawPictures(page, 4032, 3024, 9);
+  await addPhotos(page, 0, 1, 1);
   await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
   const times = [];
-  for (let number = 1; number < 9; number++) times.push(await pick(page, number, number + 1, number + 1));
+  for (let number = 1; number < 9; number++) times.push(await addPhotos(page, number, number + 1, number + 1));
   const stored = await page.evaluate(async () => {
     const open = indexedDB.open("lastpull");
     await new Promise((done) => { open.onsuccess = done; });
@@ -250,8 +244,8 @@ async function photos() {
   row("largest photo stored", stored / 1000, "kB", 300);
 
   await cdp.send("Emulation.setCPUThrottlingRate", { rate: 1 });
-  await drawn(page, 480, 360, 191);
-  await pick(page, 0, 191, 200);
+  await drawPictures(page, 480, 360, 191);
+  await addPhotos(page, 0, 191, 200);
   await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOW });
   const frames = await page.evaluate(async () => {
     const times = [];
@@ -273,7 +267,7 @@ async function photos() {
 
 await photos();
 
-/** What to add to pots made up at random, in a page of its own: `tests/timing`, compiled as the app is. */
+/** How long it takes to advise what to add to random pots: `tests/timing`, compiled like the app, in an empty page. */
 async function advice(pots) {
   const target = process.env.CARGO_TARGET_DIR ?? "target";
   const folder = mkdtempSync(join(tmpdir(), "lastpull-timing-"));
@@ -294,7 +288,7 @@ async function advice(pots) {
     const times = [];
     let worse = 0;
     for (let seed = 0; seed < pots; seed++) {
-      // Each in a task of its own, as a touch would ask for it.
+      // Each in its own task, as after a touch.
       await new Promise((done) => setTimeout(done));
       const begun = performance.now();
       const closer = advise(seed);

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
-import { day } from "../support/clock.mjs";
+import { SATURDAY, day } from "../support/clock.mjs";
 import { centreOf } from "../support/counting.mjs";
 import { go, press } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
@@ -115,6 +115,19 @@ test("closing time moves by half an hour and survives a reload", async (t) => {
   await waitForText("4:30\u00a0pm");
   for (let twice = 0; twice < 2; twice += 1) await press(page, page.getByRole("button", { name: "half an hour later" }));
   await waitForText("5:30\u00a0pm");
+});
+
+test("on a Saturday the shop is closed until somebody opens it", async (t) => {
+  const page = await openShop(t, app, { now: SATURDAY });
+  await newJob(page, { due_day: "2026-06-22" });
+  await addGarments(page, { "size-s": 4, "size-m": "", "size-l": "" });
+  await addRun(page, { guess: 60 });
+  await go(page, "#/", "#verdict");
+  await page.locator("#verdict.tight").getByText("The shop is closed; 1 run still open.").waitFor();
+  await page.locator("#closing").getByText("Closed today").waitFor();
+  await press(page, ".closing .button");
+  await page.locator("#closing").getByText("Closing 5:00\u00a0pm").waitFor();
+  await page.locator("#verdict.good").getByText("before closing").waitFor();
 });
 
 test("a run that ends after closing is reported in verdict and row", async (t) => {

@@ -1,37 +1,37 @@
-// Makes a backup file of any size without the app, for benchmarks: a ZIP (APPNOTE 6.3, stored) holding
-// journal.ndjson as DEVELOPERS.md describes it.
+// Makes a backup file of any size without the app: a ZIP (APPNOTE 6.3, stored) with journal.ndjson, whose format
+// DEVELOPERS.md describes.
 import { crc32 } from "node:zlib";
 
-/** The id of this number. */
+/** A UUID that ends in this number. */
 export const id = (number) => `00000000-0000-7000-8000-${number.toString(16).padStart(12, "0")}`;
 
-/** Facts of a shop with `pulls` counted pieces over finished jobs, and one run on the press at the end. */
+/** Journal lines of a shop with `pulls` counted pieces in finished jobs, and at the end one run on the press. `now` is in ms. */
 export function shopLines(pulls, now) {
   const device = id(1);
   const lines = [];
   let seq = 0;
-  const say = (at, subject, fact) => lines.push(JSON.stringify({ device, seq: ++seq, stamp: [at, 0], subject, fact }));
+  const record = (at, subject, fact) => lines.push(JSON.stringify({ device, seq: ++seq, stamp: [at, 0], subject, fact }));
   const perRun = 60;
   const runs = Math.ceil(pulls / perRun);
   let at = now - (runs + 1) * 3_000_000;
-  say(at, id(0), { shop_named: "Bench" });
+  record(at, id(0), { shop_named: "Bench" });
   for (let run = 0; run <= runs; run++) {
     const [job, lot, print] = [10 + run * 3, 11 + run * 3, 12 + run * 3].map(id);
-    say(at, job, { job_set: [{ client: `Client ${run % 40}` }, { title: `Order ${run}` }] });
-    say(at, lot, { lot_set: [{ job }, { garment: "Tee" }, { fabric: "cotton" }, { pieces: [{ size: "m", pieces: perRun }] }] });
-    say(at, print, { run_set: [{ lot }, { location: "full_front" }, { ink: "Night" }, { hits: 1 }] });
-    say(at, print, "run_started");
+    record(at, job, { job_set: [{ client: `Client ${run % 40}` }, { title: `Order ${run}` }] });
+    record(at, lot, { lot_set: [{ job }, { garment: "Tee" }, { fabric: "cotton" }, { pieces: [{ size: "m", pieces: perRun }] }] });
+    record(at, print, { run_set: [{ lot }, { location: "full_front" }, { ink: "Night" }, { hits: 1 }] });
+    record(at, print, "run_started");
     const count = run === runs ? 12 : Math.min(perRun, pulls - run * perRun);
-    for (let piece = 0; piece < count; piece++) say((at += 40_000 + ((piece * 7919) % 9000)), print, { pulled: { pieces: 1, size: "m" } });
+    for (let piece = 0; piece < count; piece++) record((at += 40_000 + ((piece * 7919) % 9000)), print, { pulled: { pieces: 1, size: "m" } });
     if (run < runs) {
-      say((at += 30_000), print, "run_ended");
-      say((at += 30_000), job, "job_finished");
+      record((at += 30_000), print, "run_ended");
+      record((at += 30_000), job, "job_finished");
     }
   }
   return lines;
 }
 
-/** The bytes of a backup file with these lines. */
+/** Bytes of a backup file with these lines, made at this time (ms). */
 export function backupFile(lines, made) {
   const heading = JSON.stringify({ journal: "lastpull", version: 1, entries: lines.length, made });
   const data = Buffer.from([heading, ...lines].join("\n") + "\n");

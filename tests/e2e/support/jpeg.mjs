@@ -1,6 +1,6 @@
-// Photos as a phone's camera makes them, and what a JPEG file holds, segment by segment (ITU T.81, annex B).
+// Photos like those of a phone's camera, and the segments of a JPEG file (ITU T.81, annex B).
 
-/** A JPEG drawn by the browser: a light ground with a dark spot. */
+/** A JPEG drawn by the browser: a light background with a dark spot. */
 export async function drawJpeg(page, width = 640, height = 480) {
   const base64 = await page.evaluate(async ([width, height]) => {
     const canvas = document.createElement("canvas");
@@ -30,7 +30,7 @@ const entry = (tag, type, count, value) => {
 const four = (number) => { const bytes = Buffer.alloc(4); bytes.writeUInt32BE(number); return bytes; };
 const directory = (entries) => Buffer.concat([Buffer.from([0, entries.length]), ...entries, four(0)]);
 
-/** The same with what a camera adds: an Exif segment with maker and place (Exif 2.3, sections 4.5 and 4.6), and a comment. */
+/** The JPEG with what a camera adds: an Exif segment with maker and location (Exif 2.3, sections 4.5 and 4.6), and a comment. */
 export function withCameraMetadata(jpeg, { maker = "Invented Camera", degrees = [35, 9, 0] } = {}) {
   const name = Buffer.from(`${maker}\0`);
   const header = Buffer.from("MM\0\x2a\0\0\0\x08", "latin1");
@@ -59,7 +59,7 @@ export function withCameraMetadata(jpeg, { maker = "Invented Camera", degrees = 
   ]);
 }
 
-/** The markers of a JPEG up to its picture, each with its body. Throws where it is none. */
+/** Markers and bodies of a JPEG's segments before the picture data. Throws if it is no JPEG. */
 export function segments(bytes) {
   if (bytes[0] !== 0xff || bytes[1] !== 0xd8) throw new Error("no start of image");
   const found = [];
@@ -74,7 +74,7 @@ export function segments(bytes) {
   throw new Error("no start of scan");
 }
 
-/** Segments that say something besides the picture: APPn but for JFIF's header, and comments. */
+/** Segments with metadata: APPn except the JFIF header, and comments. */
 export function metadataSegments(bytes) {
   return segments(bytes).filter(({ marker, body }) =>
     marker === 0xfe || (marker > 0xe0 && marker <= 0xef) || (marker === 0xe0 && Buffer.from(body.subarray(0, 5)).toString("latin1") !== "JFIF\0"));

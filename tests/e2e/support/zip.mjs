@@ -1,4 +1,4 @@
-// Archives as any tool makes and reads them, so that the tests do not trust the app's own hand.
+// Writing and reading ZIP files independently of the app.
 import { deflateRawSync, inflateRawSync } from "node:zlib";
 
 const TABLE = Array.from({ length: 256 }, (_, n) => {
@@ -12,7 +12,7 @@ function crc(bytes) {
   return (sum ^ 0xffffffff) >>> 0;
 }
 
-/** An archive of one file. `claims` is the size it says it unpacks to. */
+/** A ZIP of one file. `claims` is the uncompressed size it states, `sum` the checksum. */
 export function zipOf(name, text, { claims, sum } = {}) {
   const bytes = Buffer.from(text);
   const packed = deflateRawSync(bytes);
@@ -39,7 +39,7 @@ export function zipOf(name, text, { claims, sum } = {}) {
   return Buffer.concat([local, packed, central, end]);
 }
 
-/** The lines of a backup's journal: its heading, then its facts. */
+/** Lines of the journal in a backup: the heading, then one fact each. */
 export function journalLines(backup) {
   const size = backup.indexOf(Buffer.from([0x50, 0x4b, 1, 2]));
   const packed = backup.readUInt32LE(size + 20);
@@ -47,7 +47,7 @@ export function journalLines(backup) {
   return inflateRawSync(backup.subarray(start, start + packed)).toString("utf8").trimEnd().split("\n");
 }
 
-/** A backup of these lines; the heading's number of facts is put right unless it is given. */
+/** A backup of these lines, with `entries` as the number of facts in its heading. */
 export function backupZip(lines, entries = lines.length - 1) {
   const heading = JSON.stringify({ ...JSON.parse(lines[0]), entries });
   return zipOf("journal.ndjson", [heading, ...lines.slice(1), ""].join("\n"));
