@@ -5,8 +5,8 @@ import { test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { DESK, PHONE } from "../support/browser.mjs";
 import { go, press } from "../support/page.mjs";
-import { PAGES, closeDialog } from "../support/pages.mjs";
-import { openFirst, openShop, testServer } from "../support/setup.mjs";
+import { closeDialog, visitPages } from "../support/pages.mjs";
+import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { failWrites } from "../support/storage-faults.mjs";
 
 const app = testServer();
@@ -14,7 +14,7 @@ const axe = readFileSync(fileURLToPath(new URL("../../node_modules/axe-core/axe.
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 
 /** Violations that axe finds on the page, as text. */
-async function judge(page, screen) {
+async function judge(page, name) {
   // Colours are measured when no animation is running.
   await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));
   if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe);
@@ -25,11 +25,11 @@ async function judge(page, screen) {
   const { violations } = await page.evaluate((tags) => axe.run(document, { runOnly: tags, resultTypes: ["violations"] }), TAGS);
   if (height > device.height) await page.setViewportSize(device);
   return violations.flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${screen}: ${id}\n    ${node.html.slice(0, 300)}\n    ${node.failureSummary.replace(/\s+/g, " ")}`));
+    nodes.map((node) => `${name}: ${id}\n    ${node.html.slice(0, 300)}\n    ${node.failureSummary.replace(/\s+/g, " ")}`));
 }
 
-function nothingWrong(found) {
-  assert.ok(found.length === 0, `${found.length} violations\n${[...new Set(found)].join("\n")}`);
+function assertNone(violations) {
+  assert.ok(violations.length === 0, `${violations.length} violations\n${[...new Set(violations)].join("\n")}`);
 }
 
 /** Themes chosen by the setting and by the device, so that both ways are tested. */
@@ -40,44 +40,38 @@ const LIGHTS = {
   amber: { colorScheme: "light", theme: "amber" },
 };
 
-async function judgeEveryScreen(t, { light, language, device }) {
+async function judgeEveryPage(t, { light, language, device }) {
   const { colorScheme, theme } = LIGHTS[light];
-  const page = await openFirst(t, app, { device, colorScheme, settings: { language, theme } });
-  const found = await judge(page, "welcome");
-  await press(page, "#open-demo");
-  await page.locator("#verdict").waitFor();
-  for (const [screen, show] of Object.entries(PAGES)) {
-    await show(page).catch((error) => { throw new Error(`${screen}: ${error.message}`); });
-    found.push(...(await judge(page, screen)));
-    await closeDialog(page);
-  }
-  nothingWrong(found);
+  const page = await openDemo(t, app, { device, colorScheme, settings: { language, theme } });
+  const violations = [];
+  await visitPages(page, async (name) => violations.push(...(await judge(page, name))));
+  assertNone(violations);
 }
 
-test("every page passes axe in light and English on a phone", (t) => judgeEveryScreen(t, { light: "light", language: "english", device: PHONE }));
-test("every page passes axe in dark and English on a desktop", (t) => judgeEveryScreen(t, { light: "dark", language: "english", device: DESK }));
-test("every page passes axe in light and Spanish on a desktop", (t) => judgeEveryScreen(t, { light: "light", language: "spanish", device: DESK }));
-test("every page passes axe in dark and Spanish on a phone", (t) => judgeEveryScreen(t, { light: "dark by setting", language: "spanish", device: PHONE }));
-test("every page passes axe in amber", (t) => judgeEveryScreen(t, { light: "amber", language: "english", device: PHONE }));
+test("every page passes axe in light and English on a phone", (t) => judgeEveryPage(t, { light: "light", language: "english", device: PHONE }));
+test("every page passes axe in dark and English on a desktop", (t) => judgeEveryPage(t, { light: "dark", language: "english", device: DESK }));
+test("every page passes axe in light and Spanish on a desktop", (t) => judgeEveryPage(t, { light: "light", language: "spanish", device: DESK }));
+test("every page passes axe in dark and Spanish on a phone", (t) => judgeEveryPage(t, { light: "dark by setting", language: "spanish", device: PHONE }));
+test("every page passes axe in amber", (t) => judgeEveryPage(t, { light: "amber", language: "english", device: PHONE }));
 
 for (const [light, { colorScheme }] of Object.entries({ light: LIGHTS.light, dark: LIGHTS.dark })) {
   test(`an empty shop and one that cannot save pass axe in ${light}`, async (t) => {
     const page = await openShop(t, app, { colorScheme, initScript: failWrites });
-    const found = await judge(page, "empty day");
+    const violations = await judge(page, "empty day");
     for (const [hash, wait] of [["#/jobs", ".empty"], ["#/press", ".empty"], ["#/screens", ".empty"], ["#/ink", ".empty"], ["#/ink/stock", ".empty"], ["#/more", ".menu"], ["#/heat/units", ".empty"], ["#/heat/inks", ".empty"], ["#/heat/tests", ".empty"], ["#/heat/trials", ".empty"], ["#/heat/settling", ".page.form"], ["#/heat/room", "#temperature"], ["#/more/about", "#erase"]]) {
       await go(page, hash, wait);
-      found.push(...(await judge(page, `empty ${hash}`)));
+      violations.push(...(await judge(page, `empty ${hash}`)));
     }
     await press(page, "#erase");
-    found.push(...(await judge(page, "erase")));
+    violations.push(...(await judge(page, "erase")));
     await closeDialog(page);
     await go(page, "#/", "#closing");
     await page.evaluate(() => { window.storage.fail = "QuotaExceededError"; });
     await press(page, page.locator(".closing button").last());
     await page.locator(".fault.retrying").waitFor();
-    found.push(...(await judge(page, "saving is tried again")));
+    violations.push(...(await judge(page, "saving is tried again")));
     await page.locator("#blocked").waitFor();
-    found.push(...(await judge(page, "saving is blocked")));
-    nothingWrong(found);
+    violations.push(...(await judge(page, "saving is blocked")));
+    assertNone(violations);
   });
 }

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
 import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
-import { PAGES, closeDialog, openAllSections } from "../support/pages.mjs";
+import { openAllSections, visitPages } from "../support/pages.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob, openChecks } from "../support/shop.mjs";
 import { smallTargets } from "../support/touch.mjs";
@@ -316,13 +316,11 @@ for (const language of ["english", "spanish"]) {
     const device = { ...PHONE, viewport: { width: 360, height: 640 } };
     const page = await openDemo(t, app, { device, settings: { language } });
     const found = [];
-    for (const [screen, show] of Object.entries(PAGES).filter(([name]) => /^ink(:|$)/.test(name))) {
-      await show(page);
-      found.push(...(await smallTargets(page, screen)));
-      const [wide, room] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-      if (wide > room) found.push(`${screen}: ${wide} px wide on ${room}`);
-      await closeDialog(page);
-    }
+    await visitPages(page, async (name) => {
+      found.push(...(await smallTargets(page, name)));
+      const [width, room] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+      if (width > room) found.push(`${name}: ${width} px wide on ${room}`);
+    }, (name) => /^ink(:|$)/.test(name));
     assert.ok(found.length === 0, [...new Set(found)].join("\n"));
   });
 }

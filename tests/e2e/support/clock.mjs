@@ -12,7 +12,7 @@ export const ZONE = process.env.LASTPULL_TEST_ZONE ?? "America/Chicago";
 export const SATURDAY = "2026-06-20T09:30";
 
 /** A Wednesday morning, far from midnight, closing time, a month's end and a change of the clocks. */
-const START = process.env.LASTPULL_TEST_NOW ?? "2026-06-17T09:30";
+export const START = process.env.LASTPULL_TEST_NOW ?? "2026-06-17T09:30";
 
 const ADVANCED = "test.advanced";
 
