@@ -25,14 +25,14 @@ async function toFern(page) {
 }
 
 /** The offered correction: grams and component. */
-async function offered(page) {
+async function offer(page) {
   const text = await page.locator(".colour-way.first strong").innerText();
   const [, grams, name] = text.replaceAll("\u00a0", " ").match(/Add ([\d.]+) g of (\w+)/);
   return { grams: Number(grams), name };
 }
 
 /** Types a Lab reading into the field of that name. */
-async function lab(page, name, [l, a, b]) {
+async function fillLab(page, name, [l, a, b]) {
   await page.locator(`#${name}-l`).fill(String(l));
   await page.locator(`#${name}-a`).fill(String(a));
   await page.locator(`#${name}-b`).fill(String(b));
@@ -43,7 +43,7 @@ test("a pot's match offers a correction, which undo removes", async (t) => {
   // The demo's fern lacks blue by construction: shared/src/demo/colour.rs.
   await waitForText(page, ".colour-words", /yellower|redder/);
   await waitForText(page, ".colour-says", "by instrument");
-  const way = await offered(page);
+  const way = await offer(page);
   assert.equal(way.name, "Blue");
   assert.ok(way.grams > 0.4 && way.grams < 3, `${way.grams} g`);
   await press(page, ".colour-way.first");
@@ -61,7 +61,7 @@ test("a pot's match offers a correction, which undo removes", async (t) => {
   await page.locator(".verdict.good").waitFor();
   await press(page, ".notice-undo");
   await waitForText(page, ".colour-says", "by instrument");
-  assert.deepEqual(await offered(page), way);
+  assert.deepEqual(await offer(page), way);
 });
 
 test("a reading replaces the computed colour, also after a reload", async (t) => {
@@ -71,13 +71,13 @@ test("a reading replaces the computed colour, also after a reload", async (t) =>
   assert.ok(await page.locator("#reading-save").isDisabled(), "one number is no colour");
   await page.locator("#swatch-a").fill("x");
   await page.locator("#swatch-help .problem").waitFor();
-  await lab(page, "swatch", ["58,2", "-31.5", "28"]);
+  await fillLab(page, "swatch", ["58,2", "-31.5", "28"]);
   await press(page, "#reading-save");
   await page.locator("#swatch").waitFor({ state: "detached" });
-  const told = await page.locator(".colour-words").innerText();
+  const before = await page.locator(".colour-words").innerText();
   await page.reload();
   await page.locator(".colour-words").waitFor();
-  assert.equal(await page.locator(".colour-words").innerText(), told);
+  assert.equal(await page.locator(".colour-words").innerText(), before);
 });
 
 test("without drawdowns the page names the next drawdown to make", async (t) => {
@@ -93,7 +93,7 @@ test("without drawdowns the page names the next drawdown to make", async (t) => 
   await page.locator("#share").waitFor();
   await save(page);
   await page.locator('[role="alert"].problem').first().waitFor();
-  await lab(page, "seen", [28, 22, -34]);
+  await fillLab(page, "seen", [28, 22, -34]);
   await page.locator("#share").fill("10");
   await save(page);
   await waitForText(page, "p.problem", /./);
@@ -319,7 +319,7 @@ async function toDrawdownPhoto(page) {
 }
 
 /** Drawdowns in this device's backup, oldest first. */
-async function drawdownsKept(page) {
+async function storedDrawdowns(page) {
   const { bytes } = await exportBackup(page);
   assert.ok(bytes.includes("photos/"), "the picture goes with it");
   const entries = journalLines(bytes).slice(1).map((line) => JSON.parse(line));
@@ -329,7 +329,7 @@ async function drawdownsKept(page) {
 const difference = (to, from) => to.map((value, at) => value - from[at]);
 const plus = (one, other) => one.map((value, at) => value + other[at]);
 /** Euclidean Lab distance of a stored reading (in thousandths) from the expected one. */
-const missed = ({ l, a, b }, [wantedL, wantedA, wantedB]) => Math.hypot(l / 1000 - wantedL, a / 1000 - wantedA, b / 1000 - wantedB);
+const labDistance = ({ l, a, b }, [wantedL, wantedA, wantedB]) => Math.hypot(l / 1000 - wantedL, a / 1000 - wantedA, b / 1000 - wantedB);
 
 test("a drawdown photo adds its difference to a measured patch", async (t) => {
   const page = await openDemo(t, app, METRIC);
@@ -371,15 +371,15 @@ test("a drawdown photo adds its difference to a measured patch", async (t) => {
   await page.keyboard.press("Escape");
   // A drawdown read from a photo is not offered as a patch.
   await toDrawdownPhoto(page);
-  const offered = await page.locator("button.colour-beside-row strong").allTextContents();
-  assert.equal(offered.filter((name) => name === "Warm red").length, 2);
+  const offer = await page.locator("button.colour-beside-row strong").allTextContents();
+  assert.equal(offer.filter((name) => name === "Warm red").length, 2);
   // Stored is the patch as the instrument read it plus the true difference.
-  const kept = await drawdownsKept(page);
-  const read = kept.at(-1);
-  const on = kept.find(({ component, share, seen }) => component === read.component && share === read.share && seen.colour?.by === "instrument");
+  const stored = await storedDrawdowns(page);
+  const read = stored.at(-1);
+  const on = stored.find(({ component, share, seen }) => component === read.component && share === read.share && seen.colour?.by === "instrument");
   assert.equal(read.seen.colour.by, "photo");
   const { l, a, b } = on.seen.colour;
-  const off = missed(read.seen.colour, plus([l, a, b].map((value) => value / 1000), seen));
+  const off = labDistance(read.seen.colour, plus([l, a, b].map((value) => value / 1000), seen));
   assert.ok(off < 1.5, `off by ${off}`);
 });
 
@@ -394,7 +394,7 @@ test("without measured patches a drawdown photo uses a control card", async (t) 
   await toDrawdownPhoto(page);
   await waitForText(page, "#beside", "No instrument has read anything in this shop yet");
   assert.equal(await page.locator("[data-colour=picture]").count(), 0);
-  await lab(page, "card", [38, 14, -20]);
+  await fillLab(page, "card", [38, 14, -20]);
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { target: patch, sample: drawdown, card: "#f1f1f1" }));
   await page.locator("#board").waitFor();
   await mark(page, MIDDLES);
@@ -403,7 +403,7 @@ test("without measured patches a drawdown photo uses a control card", async (t) 
   await save(page);
   await waitForText(page, ".colour-rests", "Read from photos: 1 of 1");
   await waitForText(page, ".colour-lines", "beside A control card, L* 38 a* 14 b*");
-  const [{ seen }] = await drawdownsKept(page);
-  const off = missed(seen.colour, plus([38, 14, -20], difference(labOf(drawdown), labOf(patch))));
+  const [{ seen }] = await storedDrawdowns(page);
+  const off = labDistance(seen.colour, plus([38, 14, -20], difference(labOf(drawdown), labOf(patch))));
   assert.ok(seen.colour.by === "photo" && off < 1.5, `off by ${off}`);
 });

@@ -9,14 +9,14 @@ import { openDemo, openFirst, openShop, testServer } from "../support/setup.mjs"
 const app = testServer();
 
 const databases = (page) => page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name));
-const device = (page) => page.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device") ?? "{}"));
+const deviceSettings = (page) => page.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device") ?? "{}"));
 
-async function leave(page) {
+async function leaveDemo(page) {
   await press(page, "#demo-banner button");
   await page.locator("#demo-banner").waitFor({ state: "detached" });
 }
 
-async function isGone(page) {
+async function waitUntilDeleted(page) {
   await page.waitForFunction(async () => !(await indexedDB.databases()).some(({ name }) => name === "lastpull-demo"), null, { polling: 100 });
 }
 
@@ -48,10 +48,10 @@ test("the demo shop fills every page, and leaving it deletes its data", async (t
   await page.reload();
   await page.locator("#demo-banner").waitFor();
 
-  await leave(page);
+  await leaveDemo(page);
   await page.locator("#start-shop").waitFor();
-  await isGone(page);
-  assert.ok(!(await device(page)).demo, "no mark of the demo among the settings");
+  await waitUntilDeleted(page);
+  assert.ok(!(await deviceSettings(page)).demo, "no mark of the demo among the settings");
   await page.reload();
   await page.locator("#start-shop").waitFor();
   assert.ok(!(await databases(page)).includes("lastpull-demo"));
@@ -69,19 +69,19 @@ test("opening the demo leaves one's own shop unchanged", async (t) => {
   await press(page, "#download");
   await download;
   await page.getByText("Last backup").waitFor();
-  const before = await device(page);
+  const before = await deviceSettings(page);
 
   await go(page, "#/more", ".menu");
   await press(page, ".more .card button");
   await page.locator("#demo-banner").waitFor();
   await page.locator(".rail-runs > li").first().waitFor();
-  await leave(page);
+  await leaveDemo(page);
   await page.locator(".page.day").waitFor();
-  await isGone(page);
+  await waitUntilDeleted(page);
   await go(page, "#/more/settings", "#crew");
   assert.equal(await page.locator("#shop_name").inputValue(), "Harbour Prints");
   await go(page, "#/more/backup", "#prepare");
-  assert.deepEqual(await device(page), before, "the device's own settings and its last backup are as before");
+  assert.deepEqual(await deviceSettings(page), before, "the device's own settings and its last backup are as before");
 });
 
 test("a backup prepared in the demo is gone when the demo is left", async (t) => {
@@ -89,7 +89,7 @@ test("a backup prepared in the demo is gone when the demo is left", async (t) =>
   await go(page, "#/more/backup", "#prepare");
   await press(page, "#prepare");
   await page.locator("#download").waitFor();
-  await leave(page);
+  await leaveDemo(page);
   await page.locator("#start-shop").waitFor();
   await press(page, "#have-file");
   await page.locator("#prepare, #download").waitFor();

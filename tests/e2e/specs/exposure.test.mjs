@@ -7,13 +7,13 @@ import { fillForm, go, press, save } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 
 const app = testServer();
-const choose = (page, name, words) => press(page, page.locator(`fieldset:has([name="${name}"])`).getByRole("radio", { name: words, exact: true }));
+const chooseRadio = (page, name, words) => press(page, page.locator(`fieldset:has([name="${name}"])`).getByRole("radio", { name: words, exact: true }));
 
 /** Adds a lamp of a kind at a distance. */
 async function lamp(page, name, kind, distance) {
   await go(page, "#/stencil/lamp/new", "#name");
   await fillForm(page, { name });
-  await choose(page, "kind", kind);
+  await chooseRadio(page, "kind", kind);
   if (distance) await fillForm(page, { distance });
   await save(page);
   await page.locator(".stencil-row", { hasText: name }).waitFor();
@@ -23,13 +23,13 @@ async function lamp(page, name, kind, distance) {
 async function emulsion(page, name, family = "Dual-cure") {
   await go(page, "#/stencil/emulsion/new", "#name");
   await fillForm(page, { name });
-  await choose(page, "family", family);
+  await chooseRadio(page, "family", family);
   await save(page);
   await page.locator(".stencil-row", { hasText: name }).waitFor();
 }
 
 /** Waits until the answer is this time. */
-const answers = (page, time) => page.locator("#answer .stencil-time strong").getByText(time, { exact: true }).waitFor();
+const waitForAnswer = (page, time) => page.locator("#answer .stencil-time strong").getByText(time, { exact: true }).waitFor();
 
 /** A shop with one bulb at 20 inches and one emulsion. */
 async function screenRoom(t, options) {
@@ -40,7 +40,7 @@ async function screenRoom(t, options) {
 }
 
 /** Enters a step guide test for a mesh. */
-async function readGuide(page, { mesh, time, step }) {
+async function enterStepGuide(page, { mesh, time, step }) {
   await go(page, "#/stencil/exposure/find", "#time");
   if (!(await page.locator("#which").evaluate((fold) => fold.open))) await press(page, "#which summary");
   await fillForm(page, { mesh, time });
@@ -54,7 +54,7 @@ test("the emulsion form requires a family and preselects none", async (t) => {
   await fillForm(page, { name: "Harbour blue" });
   await press(page, ".save-bar [type=submit]");
   await page.locator("#family-problem").waitFor();
-  await choose(page, "family", "Diazo");
+  await chooseRadio(page, "family", "Diazo");
   await page.locator("#family-problem").waitFor({ state: "detached" });
   await save(page);
   await page.locator(".stencil-row", { hasText: "Harbour blue" }).waitFor();
@@ -63,13 +63,13 @@ test("the emulsion form requires a family and preselects none", async (t) => {
 test("step 5 of a guide gives 1.995 times the test time as answer", async (t) => {
   const page = await screenRoom(t);
   await go(page, "#/stencil/exposure", "#answer");
-  await readGuide(page, { mesh: 156, time: 120, step: 5 });
+  await enterStepGuide(page, { mesh: 156, time: 120, step: 5 });
   await page.locator("#factor").getByText("× 1.995").waitFor();
   await page.locator("#preview").getByText("239\u00a0s").waitFor();
   await page.locator("#preview").getByText("look at it before you rely on it").waitFor();
   await save(page);
   const answer = page.locator("#answer");
-  await answers(page, "239\u00a0s");
+  await waitForAnswer(page, "239\u00a0s");
   await answer.getByText("3:59 min").waitFor();
   await answer.getByText("step 5 was the last solid one; the aim is step 7").waitFor();
   assert.equal(await page.locator("#scaled").count(), 0);
@@ -78,10 +78,10 @@ test("step 5 of a guide gives 1.995 times the test time as answer", async (t) =>
   await go(page, "#/stencil", ".stencil-door");
   await page.locator(".stencil-door").first().getByText("time known").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
-  await answers(page, "239\u00a0s");
+  await waitForAnswer(page, "239\u00a0s");
 
   // There is no answer for a mesh that was never tested.
-  await choose(page, "cloth", "Another mesh");
+  await chooseRadio(page, "cloth", "Another mesh");
   await fillForm(page, { count: 230 });
   await answer.getByText("Not known for this. Test it first.").waitFor();
   await answer.getByText("Mesh: 156\u00a0threads/in instead of 230\u00a0threads/in").waitFor();
@@ -89,9 +89,9 @@ test("step 5 of a guide gives 1.995 times the test time as answer", async (t) =>
 
 test("a moved bulb's time is computed and marked untested", async (t) => {
   const page = await screenRoom(t);
-  await readGuide(page, { mesh: 156, time: 100, step: 7 });
+  await enterStepGuide(page, { mesh: 156, time: 100, step: 7 });
   await save(page);
-  await answers(page, "100\u00a0s");
+  await waitForAnswer(page, "100\u00a0s");
   await go(page, "#/stencil/kit", ".stencil-kit");
   await press(page, page.locator(".stencil-row", { hasText: "Bulb" }));
   await fillForm(page, { distance: 30 });
@@ -112,7 +112,7 @@ test("for tubes no time is computed from a distance", async (t) => {
   await lamp(page, "Tube bed", "Tubes", 8);
   await emulsion(page, "Harbour blue");
   await go(page, "#/stencil/exposure/find", "#time");
-  await choose(page, "kind", "Lamp moved");
+  await chooseRadio(page, "kind", "Lamp moved");
   await page.locator("#refused").getByText("Nothing is computed for tubes").waitFor();
   await fillForm(page, { time: 90, from: 12 });
   await page.locator("#refused").getByText("Test at the new distance").waitFor();
@@ -125,7 +125,7 @@ test("for tubes no time is computed from a distance", async (t) => {
 
 test("a guide with no solid step gives no time and says what to do", async (t) => {
   const page = await screenRoom(t);
-  await readGuide(page, { mesh: 156, time: 20, step: 0 });
+  await enterStepGuide(page, { mesh: 156, time: 20, step: 0 });
   await page.locator("#refused").getByText("expose the test much longer").waitFor();
   await save(page);
   await page.locator("#refused").waitFor();
@@ -137,21 +137,21 @@ test("a guide with no solid step gives no time and says what to do", async (t) =
 
 test("correcting and deleting an exposure time can be undone", async (t) => {
   const page = await screenRoom(t, { device: DESK });
-  await readGuide(page, { mesh: 156, time: 100, step: 7 });
+  await enterStepGuide(page, { mesh: 156, time: 100, step: 7 });
   await save(page);
   const answer = page.locator("#answer");
-  await answers(page, "100\u00a0s");
+  await waitForAnswer(page, "100\u00a0s");
   await press(page, answer.getByRole("link", { name: "Correct" }));
   await fillForm(page, { time: 110 });
   await save(page);
-  await answers(page, "110\u00a0s");
+  await waitForAnswer(page, "110\u00a0s");
   await press(page, ".notice-undo");
-  await answers(page, "100\u00a0s");
+  await waitForAnswer(page, "100\u00a0s");
   await press(page, answer.getByRole("link", { name: "Correct" }));
   await press(page, "#delete");
   await answer.getByText("Nothing is known of this emulsion yet").waitFor();
   await press(page, ".notice-undo");
-  await answers(page, "100\u00a0s");
+  await waitForAnswer(page, "100\u00a0s");
 });
 
 test("a deleted lamp can be restored, and the goal is at least 7", async (t) => {
@@ -170,10 +170,10 @@ test("a deleted lamp can be restored, and the goal is at least 7", async (t) => 
 });
 
 /** Enters a finished batch: number of screens, minutes per screen. */
-async function noteBatch(page, count, minutes) {
+async function addBatch(page, count, minutes) {
   await press(page, "#note-out");
   await fillForm(page, { count });
-  await choose(page, "time-kind", "Minutes a screen");
+  await chooseRadio(page, "time-kind", "Minutes a screen");
   await fillForm(page, { minutes });
   await press(page, "#out-now");
   await page.locator("dialog").waitFor({ state: "detached" });
@@ -195,11 +195,11 @@ test("three slower batches advise recharging the bath; a charge resets", async (
   await charge(page, "Dip, one to four");
   const state = page.locator("#bath-state");
   await state.getByText("Too few batches to say: 6 more.").waitFor();
-  for (const minutes of [5, 5, 5]) await noteBatch(page, 4, minutes);
+  for (const minutes of [5, 5, 5]) await addBatch(page, 4, minutes);
   await state.getByText("Too few batches to say: 3 more.").waitFor();
-  for (const minutes of [9, 9]) await noteBatch(page, 4, minutes);
+  for (const minutes of [9, 9]) await addBatch(page, 4, minutes);
   await state.getByText("Too few batches to say: 1 more.").waitFor();
-  await noteBatch(page, 4, 9);
+  await addBatch(page, 4, 9);
   await state.getByText("Charge the bath anew").waitFor();
   assert.equal(await page.locator("#bath-now").innerText(), "9");
   const chart = page.locator("#bath-chart svg");
@@ -221,7 +221,7 @@ test("three slower batches advise recharging the bath; a charge resets", async (
 });
 
 /** Labels of screens to reclaim in the demo shop. */
-const DONE_WITH = ["23", "24"];
+const TO_RECLAIM = ["23", "24"];
 
 /** Opens the demo shop's bath. */
 async function demoBath(t) {
@@ -230,45 +230,45 @@ async function demoBath(t) {
   return page;
 }
 
-const waits = async (page) => Number((await page.locator(".stencil-queue strong").innerText()).split(" ")[0]);
+const waitingScreens = async (page) => Number((await page.locator(".stencil-queue strong").innerText()).split(" ")[0]);
 const batches = (page) => page.locator(".stencil-batch");
 
 test("a batch moves its screens in and out of the bath, with undo", async (t) => {
   const page = await demoBath(t);
-  const before = await waits(page);
-  const touch = (label) => press(page, page.locator(".stencil-ticks").getByRole("checkbox", { name: new RegExp(`^${label}\\b`) }));
+  const before = await waitingScreens(page);
+  const toggle = (label) => press(page, page.locator(".stencil-ticks").getByRole("checkbox", { name: new RegExp(`^${label}\\b`) }));
   await press(page, "#put-in");
-  for (const label of DONE_WITH) await touch(label);
+  for (const label of TO_RECLAIM) await toggle(label);
   await press(page, "#put-in-now");
   await batches(page).filter({ hasText: "2 screens: 23, 24" }).waitFor();
-  assert.equal(await waits(page), before - 2);
+  assert.equal(await waitingScreens(page), before - 2);
   await press(page, ".notice-undo");
   await batches(page).filter({ hasText: "23, 24" }).waitFor({ state: "detached" });
-  assert.equal(await waits(page), before);
+  assert.equal(await waitingScreens(page), before);
 
   await press(page, "#put-in");
-  for (const label of DONE_WITH) await touch(label);
+  for (const label of TO_RECLAIM) await toggle(label);
   await press(page, "#put-in-now");
   await press(page, batches(page).filter({ hasText: "23, 24" }).locator("button"));
   // One of the two is not clean and waits again.
-  await touch("24");
-  await choose(page, "time-kind", "Minutes of the batch");
+  await toggle("24");
+  await chooseRadio(page, "time-kind", "Minutes of the batch");
   await fillForm(page, { minutes: 12 });
   await press(page, "#out-now");
   await batches(page).filter({ hasText: "23, 24" }).waitFor({ state: "detached" });
-  assert.equal(await waits(page), before - 1);
+  assert.equal(await waitingScreens(page), before - 1);
   await press(page, ".notice-undo");
   await batches(page).filter({ hasText: "2 screens: 23, 24" }).waitFor();
-  assert.equal(await waits(page), before - 2);
+  assert.equal(await waitingScreens(page), before - 2);
 });
 
 test("ink volume comes from the mesh's data sheet or says what is missing", async (t) => {
   const page = await openDemo(t, app);
   await go(page, "#/stencil/volume", "#volume");
-  await choose(page, "mesh", "110 · 80\u00a0µm");
+  await chooseRadio(page, "mesh", "110 · 80\u00a0µm");
   await page.locator("#lacks").getByText("Neither follows from the thread").waitFor();
   assert.equal(await page.locator("#need").count(), 0);
-  await choose(page, "mesh", "Another");
+  await chooseRadio(page, "mesh", "Another");
   // Ao 31 %, D 60 µm: 18.6 cm³/m², "Theoretical ink volume", Vth = Ao × D.
   await fillForm(page, { count: 305, open_area: 31, thickness: 60 });
   await page.locator("#volume").getByText("18.6", { exact: true }).waitFor();
@@ -284,19 +284,19 @@ test("ink volume comes from the mesh's data sheet or says what is missing", asyn
 
 test("times, lamps and batches survive a reload without a network", async (t) => {
   const page = await screenRoom(t, { expectedErrors: OFFLINE_ERRORS });
-  await readGuide(page, { mesh: 156, time: 120, step: 5 });
+  await enterStepGuide(page, { mesh: 156, time: 120, step: 5 });
   await save(page);
-  await answers(page, "239\u00a0s");
+  await waitForAnswer(page, "239\u00a0s");
   await go(page, "#/stencil/bath", "#bath-state");
   await charge(page, "Dip, one to four");
-  await noteBatch(page, 4, 5);
+  await addBatch(page, 4, 5);
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
   await go(page, "#/stencil/bath", "#bath-state");
   await page.context().setOffline(true);
   await page.reload();
   await page.locator("#bath-state").getByText("Too few batches to say: 5 more.").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
-  await answers(page, "239\u00a0s");
+  await waitForAnswer(page, "239\u00a0s");
   await go(page, "#/stencil/kit", ".stencil-kit");
   await page.locator(".stencil-row", { hasText: "Harbour blue" }).waitFor();
 });

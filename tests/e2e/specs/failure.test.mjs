@@ -43,7 +43,7 @@ async function openPhotos(page, expected) {
 }
 
 /** Counts this many pieces, forty seconds apart by the page's clock. */
-async function pullByTheWatch(page, pieces) {
+async function pullEveryFortySeconds(page, pieces) {
   for (let piece = 0; piece < pieces; piece += 1) {
     await advance(page, 40);
     await pull(page, 1);
@@ -53,10 +53,10 @@ async function pullByTheWatch(page, pieces) {
 test("a failed screen is photographed, burned again and finished offline", async (t) => {
   const { app: own, server } = await ownServer(t, app);
   const page = await openShop(t, own, { expectedErrors: OFFLINE_ERRORS });
-  const shots = [withCameraMetadata(await drawJpeg(page)), withCameraMetadata(await drawJpeg(page, 480, 640))];
-  for (const shot of shots) {
-    const said = Buffer.concat(metadataSegments(shot).map(({ body }) => body)).toString("latin1");
-    for (const trace of ["Exif", "Invented Camera", "xmpmeta", "taken at the press"]) assert.ok(said.includes(trace), `the camera's file holds ${trace}`);
+  const photos = [withCameraMetadata(await drawJpeg(page)), withCameraMetadata(await drawJpeg(page, 480, 640))];
+  for (const photo of photos) {
+    const metadata = Buffer.concat(metadataSegments(photo).map(({ body }) => body)).toString("latin1");
+    for (const trace of ["Exif", "Invented Camera", "xmpmeta", "taken at the press"]) assert.ok(metadata.includes(trace), `the camera's file holds ${trace}`);
   }
   await putJobOnPress(page, { garments: { "size-s": 12, "size-m": 4, "size-l": "" }, run: { screens: "A3" } });
   const run = await hashOf(page);
@@ -64,13 +64,13 @@ test("a failed screen is photographed, burned again and finished offline", async
   await server.close();
   await go(page, run, "#zone");
 
-  await pullByTheWatch(page, 14);
+  await pullEveryFortySeconds(page, 14);
   await advance(page, 20);
   const failure = await reportFailure(page);
   await press(page, "[data-kind=Spot]");
   await press(page, page.locator(".failure-screen"));
   await waitForStepSummary(page, "kind", "Spot · A3");
-  await page.locator("input[data-photos=camera]").setInputFiles(shots.map((buffer, at) => ({ name: `shot-${at}.jpg`, mimeType: "image/jpeg", buffer })));
+  await page.locator("input[data-photos=camera]").setInputFiles(photos.map((buffer, at) => ({ name: `shot-${at}.jpg`, mimeType: "image/jpeg", buffer })));
   assert.deepEqual((await openPhotos(page, 2)).sort(), [[480, 640], [640, 480]]);
   await press(page, ".failure-next");
   const art = await page.locator("#art").boundingBox();
@@ -95,7 +95,7 @@ test("a failed screen is photographed, burned again and finished offline", async
   await waitForCount(page, 13);
   await advance(page, 20);
   await pull(page, 1);
-  await pullByTheWatch(page, 2);
+  await pullEveryFortySeconds(page, 2);
   await waitForCount(page, 16);
   await press(page, "#end");
 
@@ -263,12 +263,12 @@ test("the keyboard moves the mark, and its position is announced", async (t) => 
   await openStep(page, "mark");
   await page.locator("#art").focus();
   await page.keyboard.press("ArrowLeft");
-  const words = page.locator("#mark-words");
-  await words.getByText("centre: 50 % from the left, 50 % from the top").waitFor();
+  const markText = page.locator("#mark-words");
+  await markText.getByText("centre: 50 % from the left, 50 % from the top").waitFor();
   await page.keyboard.press("Shift+ArrowLeft");
   await page.keyboard.press("Shift+ArrowLeft");
   await page.keyboard.press("ArrowDown");
-  await words.getByText("left: 30 % from the left, 52 % from the top").waitFor();
+  await markText.getByText("left: 30 % from the left, 52 % from the top").waitFor();
   assert.match(await page.locator("#art").getAttribute("aria-label"), /left: 30 %/);
   // The last position is saved when the page is left.
   await press(page, ".head-back");

@@ -22,7 +22,7 @@ async function endRun(page) {
 }
 
 /** Enters a job of polyester and opens the checks of its run. */
-async function jerseys(page, run = {}) {
+async function addPolyesterJob(page, run = {}) {
   await newJob(page, { title: "Crew jerseys" });
   await press(page, ".lots > .button");
   await fillForm(page, { garment: "Sport jersey", "size-m": 6 });
@@ -40,7 +40,7 @@ async function cottonThenPolyester(t, { run, before } = {}) {
   await putJobOnPress(page, { run: { ink: "Brick", dryer: 340 } });
   await pull(page, 1);
   await endRun(page);
-  await jerseys(page, run);
+  await addPolyesterJob(page, run);
   return page;
 }
 
@@ -271,7 +271,7 @@ test("a trial is shown with the next run of its ink", async (t) => {
   await press(page, "#verdict-1");
   await save(page);
   await waitForText(page, "#run-trials summary", "1 trial with this ink");
-  await jerseys(page, { ink: "brick" });
+  await addPolyesterJob(page, { ink: "brick" });
   await press(page, "#run-trials summary");
   await waitForText(page, "#run-trials", "Soft hand, no shine.");
   await waitForText(page, "#run-trials", "on another fabric");

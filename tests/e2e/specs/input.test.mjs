@@ -13,12 +13,12 @@ const app = testServer();
 /** Dispatches the events of a key that is held down: with repeats, then released. */
 function hold(page, key) {
   return page.evaluate((key) => {
-    const tell = (kind, repeat) => document.body.dispatchEvent(new KeyboardEvent(kind, { key, repeat, bubbles: true, cancelable: true }));
-    tell("keydown", false);
-    for (let n = 0; n < 10; n += 1) tell("keydown", true);
+    const dispatch = (kind, repeat) => document.body.dispatchEvent(new KeyboardEvent(kind, { key, repeat, bubbles: true, cancelable: true }));
+    dispatch("keydown", false);
+    for (let n = 0; n < 10; n += 1) dispatch("keydown", true);
     // Some clickers repeat without setting `repeat`.
-    tell("keydown", false);
-    tell("keyup", false);
+    dispatch("keydown", false);
+    dispatch("keyup", false);
   }, key);
 }
 
@@ -88,23 +88,23 @@ for (const key of ["Enter", "Space"]) {
 
 test("a second finger, a palm and the screen's edge do not count", async (t) => {
   const page = await openCounting(t, app);
-  const hand = await touchInput(page);
+  const touch = await touchInput(page);
   const [x, y] = await centreOf(page.locator("#zone"));
-  await hand.down({ id: 1, x, y });
-  await hand.down({ id: 1, x, y }, { id: 2, x: x + 60, y: y + 40 });
-  await hand.up({ id: 1, x, y });
-  await hand.up();
+  await touch.down({ id: 1, x, y });
+  await touch.down({ id: 1, x, y }, { id: 2, x: x + 60, y: y + 40 });
+  await touch.up({ id: 1, x, y });
+  await touch.up();
   await waitUntilSaved(page, 1);
   await waitForCount(page, 1);
   // A palm: 120 × 140 px.
-  await hand.down({ id: 1, x, y, radiusX: 60, radiusY: 70 });
-  await hand.up();
+  await touch.down({ id: 1, x, y, radiusX: 60, radiusY: 70 });
+  await touch.up();
   await waitTwoFrames(page);
   await waitForCount(page, 1);
   await waitUntilSaved(page, 1);
   for (const edge of [{ x: 3, y }, { x: 387, y }]) {
-    await hand.down({ id: 1, ...edge });
-    await hand.up();
+    await touch.down({ id: 1, ...edge });
+    await touch.up();
     await waitUntilSaved(page, 1);
   }
   await page.locator("#zone").evaluate((zone) => {
@@ -115,8 +115,8 @@ test("a second finger, a palm and the screen's edge do not count", async (t) => 
   await waitTwoFrames(page);
   await waitForCount(page, 1);
   await waitUntilSaved(page, 1);
-  await hand.down({ id: 1, x, y, radiusX: 12, radiusY: 12 });
-  await hand.up();
+  await touch.down({ id: 1, x, y, radiusX: 12, radiusY: 12 });
+  await touch.up();
   await waitForCount(page, 2);
 });
 
@@ -131,19 +131,19 @@ test("a bounce does not count; a resting or sliding finger counts once", async (
   });
   await waitForCount(page, 1);
   await waitUntilSaved(page, 1);
-  const hand = await touchInput(page);
+  const touch = await touchInput(page);
   const [x, y] = await centreOf(page.locator("#zone"));
-  await hand.down({ id: 1, x, y });
-  for (const by of [20, 60, 120]) await hand.move({ id: 1, x: x + by / 2, y: y - by });
-  await hand.up();
+  await touch.down({ id: 1, x, y });
+  for (const by of [20, 60, 120]) await touch.move({ id: 1, x: x + by / 2, y: y - by });
+  await touch.up();
   await waitForCount(page, 2);
   assert.equal(await page.evaluate(() => scrollY), 0, "the page stays where it is");
   // A touch that leaves the zone before it is lifted counts too.
   await waitUntilSaved(page, 2);
-  await hand.down({ id: 1, x, y });
+  await touch.down({ id: 1, x, y });
   const [sx, sy] = await centreOf(page.locator("#stop"));
-  await hand.move({ id: 1, x: sx, y: sy });
-  await hand.up();
+  await touch.move({ id: 1, x: sx, y: sy });
+  await touch.up();
   await waitForCount(page, 3);
   await pull(page, 1);
   await waitForCount(page, 4);

@@ -21,7 +21,7 @@ async function countingWith(t, change, expectedErrors = []) {
       window.Worker = class extends Worker {
         constructor(...all) {
           super(...all);
-          window.thread = this;
+          window.worker = this;
           this.addEventListener("message", ({ data }) => { if (data.saved) window.appends += 1; });
         }
       };
@@ -49,7 +49,7 @@ test("a count is written by the worker and survives a reload", async (t) => {
 test("counting goes on without a terminated worker, nothing twice", async (t) => {
   const page = await countingWith(t, (script) => script);
   await pull(page, 2);
-  await page.evaluate(() => window.thread.terminate());
+  await page.evaluate(() => window.worker.terminate());
   await touchZone(page);
   await waitForCount(page, 3);
   await pull(page, 2);
@@ -68,8 +68,8 @@ test("a worker that writes but does not answer counts nothing twice", async (t) 
 });
 
 for (const [how, change] of Object.entries({
-  "writes nothing": (script) => `IDBObjectStore.prototype.put = () => { throw new DOMException("to order", "QuotaExceededError"); };\n${script}`,
-  "opens nothing": (script) => `indexedDB.open = () => { throw new DOMException("to order", "SecurityError"); };\n${script}`,
+  "writes nothing": (script) => `IDBObjectStore.prototype.put = () => { throw new DOMException("simulated", "QuotaExceededError"); };\n${script}`,
+  "opens nothing": (script) => `indexedDB.open = () => { throw new DOMException("simulated", "SecurityError"); };\n${script}`,
   "has no code that runs": () => "this is no script",
 })) {
   test(`if the worker ${how}, the page writes instead`, async (t) => {

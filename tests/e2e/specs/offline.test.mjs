@@ -12,7 +12,7 @@ import { putJobOnPress } from "../support/shop.mjs";
 const shared = testServer();
 
 /** Waits until the app is cached, and returns to the current page. */
-async function kept(page) {
+async function waitUntilCached(page) {
   const hash = await hashOf(page);
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
   await go(page, hash);
@@ -24,7 +24,7 @@ for (const base of ["/", "/some/path/"]) {
     const page = await openShop(t, app, { expectedErrors: OFFLINE_ERRORS });
     await putJobOnPress(page);
     await pull(page, 3);
-    await kept(page);
+    await waitUntilCached(page);
     await server.close();
 
     await page.reload();
@@ -34,19 +34,19 @@ for (const base of ["/", "/some/path/"]) {
     await page.reload();
     await waitForCount(page, 5);
     await pull(page, 1);
-    await kept(page);
+    await waitUntilCached(page);
     // Also from the plain URL, as from the home screen, in another tab.
     const again = await page.context().tab();
     await again.goto(server.url);
     await again.locator("#verdict").waitFor();
     await again.getByText("6 of 36").waitFor();
-    const wrong = await page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name).filter((name) => !name.startsWith(location.origin)));
-    assert.deepEqual(wrong, [], "nothing is asked of another host");
+    const foreign = await page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name).filter((name) => !name.startsWith(location.origin)));
+    assert.deepEqual(foreign, [], "nothing is asked of another host");
   });
 }
 
 /** Replaces the served build with a new one; returns the old cache name. */
-function renew(folder) {
+function replaceBuild(folder) {
   const page = join(folder, "index.html");
   writeFileSync(page, readFileSync(page, "utf8").replace("</title>", "</title><!-- a later build -->"));
   const worker = join(folder, "sw.js");
@@ -56,17 +56,17 @@ function renew(folder) {
   return name;
 }
 
-const builds = (page) => page.evaluate(() => caches.keys());
-const isLater = (page) => page.evaluate(() => document.head.innerHTML.includes("a later build"));
+const cacheNames = (page) => page.evaluate(() => caches.keys());
+const isNewBuild = (page) => page.evaluate(() => document.head.innerHTML.includes("a later build"));
 
 test("a new build waits for the run to end and for a person to load it", async (t) => {
   const { app, folder } = await ownServer(t, shared, "/some/path/");
   const page = await openShop(t, app);
   await putJobOnPress(page);
   await pull(page, 2);
-  await kept(page);
-  const old = renew(folder);
-  assert.deepEqual(await builds(page), [old]);
+  await waitUntilCached(page);
+  const old = replaceBuild(folder);
+  assert.deepEqual(await cacheNames(page), [old]);
 
   await page.reload();
   const banner = page.locator("#update-banner");
@@ -76,18 +76,18 @@ test("a new build waits for the run to end and for a person to load it", async (
   await pull(page, 1);
   await page.reload();
   await banner.waitFor();
-  assert.equal(await isLater(page), false, "a reload during the run stays with the old build");
+  assert.equal(await isNewBuild(page), false, "a reload during the run stays with the old build");
   await waitForCount(page, 3);
   await press(page, "#stop");
   await press(page, "#end-anyway");
   await banner.locator("button").waitFor();
-  assert.equal(await isLater(page), false, "and nothing changes by itself");
+  assert.equal(await isNewBuild(page), false, "and nothing changes by itself");
 
   const loaded = page.waitForEvent("load");
   await press(page, banner.locator("button"));
   await loaded;
   await page.locator("#ended-good").waitFor();
-  assert.equal(await isLater(page), true);
+  assert.equal(await isNewBuild(page), true);
   await page.waitForFunction(async () => JSON.stringify(await caches.keys()) === JSON.stringify(["lastpull-later"]), null, { polling: 100 });
   assert.equal(await page.locator("#ended-good").innerText(), "3 of 36");
   assert.equal(await banner.count(), 0);
@@ -96,8 +96,8 @@ test("a new build waits for the run to end and for a person to load it", async (
 test("an incomplete new build is ignored and the old one stays", async (t) => {
   const { app, folder } = await ownServer(t, shared, "/some/path/");
   const page = await openShop(t, app, { expectedErrors: [/404/, /Failed to (update|load)/] });
-  await kept(page);
-  const old = renew(folder);
+  await waitUntilCached(page);
+  const old = replaceBuild(folder);
   const worker = join(folder, "sw.js");
   writeFileSync(worker, readFileSync(worker, "utf8").replace('"./manifest', '"./is-not-there.css", "./manifest'));
   await page.evaluate(async () => {
@@ -111,7 +111,7 @@ test("an incomplete new build is ignored and the old one stays", async (t) => {
   });
   await page.reload();
   await page.locator(".page.day").waitFor();
-  assert.equal(await isLater(page), false);
-  assert.ok((await builds(page)).includes(old));
+  assert.equal(await isNewBuild(page), false);
+  assert.ok((await cacheNames(page)).includes(old));
   assert.equal(await page.locator("#update-banner").count(), 0);
 });

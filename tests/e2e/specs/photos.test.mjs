@@ -57,7 +57,7 @@ function withExif(jpeg, app = "35.15 N 90.05 W") {
 const file = (name, buffer, mimeType = "image/jpeg") => ({ name, buffer, mimeType });
 
 /** Chooses files and waits until this many photos are shown in all. */
-async function take(page, files, expected, from = "picture") {
+async function addPhotos(page, files, expected, from = "picture") {
   await page.locator(`input[data-photos=${from}]`).setInputFiles(files);
   await page.waitForFunction((n) => document.querySelectorAll(".photo-tile img").length === n && !document.querySelector(".photo-status progress"), expected);
 }
@@ -77,22 +77,22 @@ async function sizes(page) {
 }
 
 /** Names, compression, sizes, hashes and bytes of the files in a ZIP, read by Python. */
-function contents(path) {
+function zipContents(path) {
   const list = "import sys,zipfile,json,hashlib\nz=zipfile.ZipFile(sys.argv[1])\nprint(json.dumps([[i.filename,i.compress_type,i.file_size,hashlib.sha256(z.read(i)).hexdigest(),z.read(i).hex() if i.filename.endswith('.jpg') else ''] for i in z.infolist()]))";
   return JSON.parse(execFileSync("python3", ["-c", list, path], { encoding: "utf8", maxBuffer: 1 << 28 }));
 }
 
 /** Opens the failure's photos. */
-async function toPhotos(page, { failure } = page) {
+async function openPhotos(page, { failure } = page) {
   await go(page, failure, "#downtime");
   await openStep(page, "photos");
 }
 
 test("photos are stored upright and small; a bad file is reported", async (t) => {
   const page = await openFailure(t, app);
-  await toPhotos(page);
+  await openPhotos(page);
   const plain = await picture(page, 2400, 1200);
-  await take(page, [
+  await addPhotos(page, [
     file("turned.jpg", withExif(plain)),
     file("notes.jpg", Buffer.from("no picture")),
     file("speckled.jpg", await picture(page, 2000, 2000, { speckled: true })),
@@ -103,16 +103,16 @@ test("photos are stored upright and small; a bad file is reported", async (t) =>
   // Noise compresses badly: the picture is scaled down until the file is small enough.
   assert.ok(width === height && width >= 640 && width <= 1600, `${width} × ${height}`);
   await page.reload();
-  await toPhotos(page);
+  await openPhotos(page);
   await page.waitForFunction(() => document.querySelectorAll(".photo-tile img").length === 2);
 });
 
 test("a backup holds photos by hash, without their location", async (t) => {
   const page = await openFailure(t, app);
-  await toPhotos(page);
-  await take(page, [file("one.jpg", withExif(await picture(page, 600, 400)))], 1);
+  await openPhotos(page);
+  await addPhotos(page, [file("one.jpg", withExif(await picture(page, 600, 400)))], 1);
   const { path, bytes } = await exportBackup(page);
-  const [journal, photo, ...more] = contents(path);
+  const [journal, photo, ...more] = zipContents(path);
   assert.deepEqual([journal[0], more], ["journal.ndjson", []]);
   const [name, method, size, hash, hex] = photo;
   assert.deepEqual([name, method], [`photos/${hash}.jpg`, 0]);
@@ -124,28 +124,28 @@ test("a backup holds photos by hash, without their location", async (t) => {
   await other.locator("#file").waitFor();
   assert.match(await importBackup(other, bytes), /1 photo new/);
   assert.doesNotMatch(await importBackup(other, bytes), /photo/);
-  await toPhotos(other, page);
+  await openPhotos(other, page);
   await other.waitForFunction(() => document.querySelectorAll(".photo-tile img").length === 1);
 });
 
 test("a backup without its photos imports; they show as missing", async (t) => {
   const page = await openFailure(t, app);
-  await toPhotos(page);
-  await take(page, [file("one.jpg", await picture(page, 600, 400))], 1);
+  await openPhotos(page);
+  await addPhotos(page, [file("one.jpg", await picture(page, 600, 400))], 1);
   const { path } = await exportBackup(page);
   const bare = execFileSync("python3", ["-c", "import sys,zipfile,io\nz=zipfile.ZipFile(sys.argv[1]); o=io.BytesIO(); w=zipfile.ZipFile(o,'w'); w.writestr('journal.ndjson', z.read('journal.ndjson')); w.close(); sys.stdout.buffer.write(o.getvalue())", path]);
   const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
   assert.match(await importBackup(other, bare), /1 photo is still missing here/);
-  await toPhotos(other, page);
+  await openPhotos(other, page);
   await other.getByText("Not on this device").waitFor();
 });
 
 test("a backup with a photo under a wrong hash is refused", async (t) => {
   const page = await openFailure(t, app);
-  await toPhotos(page);
-  await take(page, [file("one.jpg", await picture(page, 600, 400))], 1);
+  await openPhotos(page);
+  await addPhotos(page, [file("one.jpg", await picture(page, 600, 400))], 1);
   const { path } = await exportBackup(page);
   const forged = execFileSync("python3", ["-c", "import sys,zipfile,io\nz=zipfile.ZipFile(sys.argv[1]); o=io.BytesIO(); w=zipfile.ZipFile(o,'w')\nfor i in z.infolist():\n  w.writestr('photos/'+'0'*64+'.jpg' if i.filename.startswith('photos/') else i.filename, z.read(i))\nw.close(); sys.stdout.buffer.write(o.getvalue())", path]);
   const other = await openFirst(t, app);
@@ -156,8 +156,8 @@ test("a backup with a photo under a wrong hash is refused", async (t) => {
 
 test("undo restores a deleted photo at its position", async (t) => {
   const page = await openFailure(t, app);
-  await toPhotos(page);
-  await take(page, [file("wide.jpg", await picture(page, 600, 200)), file("tall.jpg", await picture(page, 200, 600))], 2);
+  await openPhotos(page);
+  await addPhotos(page, [file("wide.jpg", await picture(page, 600, 200)), file("tall.jpg", await picture(page, 200, 600))], 2);
   await press(page, page.locator(".photo-tile").first());
   await press(page, "#photo-delete");
   await page.waitForFunction(() => document.querySelectorAll(".photo-tile").length === 1);
@@ -169,8 +169,8 @@ test("undo restores a deleted photo at its position", async (t) => {
 
 test("the keyboard browses and zooms photos", async (t) => {
   const page = await openFailure(t, app);
-  await toPhotos(page);
-  await take(page, [file("a.jpg", await picture(page, 600, 200)), file("b.jpg", await picture(page, 200, 600))], 2);
+  await openPhotos(page);
+  await addPhotos(page, [file("a.jpg", await picture(page, 600, 200)), file("b.jpg", await picture(page, 200, 600))], 2);
   await page.locator(".photo-tile").first().focus();
   await page.keyboard.press("Enter");
   await page.locator(".photo-stage img").waitFor();
@@ -196,7 +196,7 @@ test("with too little disk space no photo is stored", async (t) => {
   const page = await openFailure(t, app, {
     initScript: () => { navigator.storage.estimate = async () => ({ usage: 99_000_000, quota: 100_000_000 }); },
   });
-  await toPhotos(page);
+  await openPhotos(page);
   await page.locator("input[data-photos=camera]").setInputFiles([file("one.jpg", await picture(page, 600, 400))]);
   await page.getByText("too little room left for photos").waitFor();
   assert.equal(await page.locator(".photo-tile").count(), 0);

@@ -68,17 +68,17 @@ for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK }
     await page.locator(".rail-runs li").nth(1).evaluate((row) => row.scrollIntoView({ block: "center" }));
     const grip = await centreOf(page.locator(".grip").nth(1));
     const first = await page.locator(".rail-runs li").first().boundingBox();
-    const goal = [grip[0], first.y + 20];
+    const target = [grip[0], first.y + 20];
     if (device.hasTouch) {
-      const hand = await touchInput(page);
-      await hand.down({ id: 1, x: grip[0], y: grip[1] });
-      for (let step = 1; step <= 8; step += 1) await hand.move({ id: 1, x: grip[0], y: grip[1] + ((goal[1] - grip[1]) * step) / 8 });
+      const touch = await touchInput(page);
+      await touch.down({ id: 1, x: grip[0], y: grip[1] });
+      for (let step = 1; step <= 8; step += 1) await touch.move({ id: 1, x: grip[0], y: grip[1] + ((target[1] - grip[1]) * step) / 8 });
       await page.locator("li.dragged").waitFor();
-      await hand.up();
+      await touch.up();
     } else {
       await page.mouse.move(...grip);
       await page.mouse.down();
-      await page.mouse.move(...goal, { steps: 8 });
+      await page.mouse.move(...target, { steps: 8 });
       await page.locator("li.dragged").waitFor();
       await page.mouse.up();
     }

@@ -15,7 +15,7 @@ const METRIC = { settings: { language: "english", metric: true } };
 const NBSP = "\u00a0";
 const g = (number) => `${number}${NBSP}g`;
 const percent = (number) => `${number}${NBSP}%`;
-const told = (page, where) => page.locator(where).innerText();
+const textOf = (page, where) => page.locator(where).innerText();
 
 /** The published recipe: 20, 30 and 50 percent (`ink_recipe_by_weight.csv`). */
 const BRICK = [["Yellow", 20], ["Tinting white", 30], ["Mixing clear", 50]];
@@ -30,9 +30,9 @@ async function withRecipe(t, options = {}) {
 }
 
 /** From a recipe to 750 g of the approved ink. Every figure is worked out by hand beside it. */
-async function journey(page, name) {
-  const card = await addRecipe(page, name, BRICK);
-  const here = await startPot(page, { size: "500", tare: "48", capacity: "700" });
+async function recipeToPot(page, name) {
+  const recipeHash = await addRecipe(page, name, BRICK);
+  const potHash = await startPot(page, { size: "500", tare: "48", capacity: "700" });
   // 500 g: 100, 150 and 250, in a pot of 48 g.
   await waitForTarget(page, g("148.0"));
   await press(page, "#exact");
@@ -74,16 +74,16 @@ async function journey(page, name) {
   await page.locator("#stage[data-stage=Matched]").waitFor();
   await approvePot(page, "Moss and Daughters");
   await waitForText(page, "#revision", "Revision 2");
-  const poured = await ledgerTotals(page);
-  assert.deepEqual(poured, { Yellow: 104, "Tinting white": 156, "Mixing clear": 260, Blue: 4 });
+  const totals = await ledgerTotals(page);
+  assert.deepEqual(totals, { Yellow: 104, "Tinting white": 156, "Mixing clear": 260, Blue: 4 });
 
-  await again750(page, card, poured);
-  return { card, here, poured };
+  await expect750Again(page, recipeHash, totals);
+  return { card: recipeHash, here: potHash, poured: totals };
 }
 
 /** Checks that making 750 g again gives the ledger's proportions, to a tenth of a gram. */
-async function again750(page, card, poured) {
-  await go(page, card, "#best");
+async function expect750Again(page, recipeHash, totals) {
+  await go(page, recipeHash, "#best");
   await waitForText(page, "#best", "Revision 2");
   await press(page, "#again");
   await waitForText(page, "#which", "Moss and Daughters");
@@ -91,8 +91,8 @@ async function again750(page, card, poured) {
   await waitForText(page, "#total", g(750));
   const weighed = await page.locator("#rows .ink-line").evaluateAll((rows) =>
     Object.fromEntries(rows.map((row) => [row.dataset.component, Number(row.querySelector(".ink-grams").textContent.replace(/[^0-9.]/g, ""))])));
-  const sum = Object.values(poured).reduce((all, grams) => all + grams, 0);
-  const byHand = Object.fromEntries(Object.entries(poured).map(([name, grams]) => [name, Math.round((grams * 7500) / sum) / 10]));
+  const sum = Object.values(totals).reduce((all, grams) => all + grams, 0);
+  const byHand = Object.fromEntries(Object.entries(totals).map(([name, grams]) => [name, Math.round((grams * 7500) / sum) / 10]));
   assert.deepEqual(weighed, byHand);
   // The same by hand, in case both are wrong.
   assert.deepEqual(weighed, { Yellow: 148.9, "Tinting white": 223.3, "Mixing clear": 372.1, Blue: 5.7 });
@@ -102,17 +102,17 @@ test("from recipe to approved pot and 750 g again, online and offline", async (t
   const { app: own, server } = await ownServer(t, app);
   const page = await openShop(t, own, { ...METRIC, expectedErrors: OFFLINE_ERRORS });
   for (const [name, kind] of SHELF) await addComponent(page, name, kind === "base" ? 0 : 1);
-  const { card, here, poured } = await journey(page, "Brick");
+  const { recipeHash, potHash, totals } = await recipeToPot(page, "Brick");
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
   await server.close();
 
-  await go(page, here, "#holds");
+  await go(page, potHash, "#holds");
   await page.reload();
   await waitForText(page, "#grams", g("524.0"));
   await waitForText(page, "#stage", "Approved by Moss and Daughters");
-  assert.deepEqual(await ledgerTotals(page), poured);
-  await again750(page, card, poured);
-  await journey(page, "Brick, second shirt");
+  assert.deepEqual(await ledgerTotals(page), totals);
+  await expect750Again(page, recipeHash, totals);
+  await recipeToPot(page, "Brick, second shirt");
 });
 
 test("an accepted over-pour changes the pot's recipe; undo goes step by step", async (t) => {
@@ -122,7 +122,7 @@ test("an accepted over-pour changes the pot's recipe; undo goes step by step", a
   await page.locator("#over").waitFor();
   await press(page, "#undo");
   await waitForTarget(page, g("100.0"));
-  assert.equal(await told(page, "#in-now"), g("0.0"));
+  assert.equal(await textOf(page, "#in-now"), g("0.0"));
   await enterReading(page, "110");
   await press(page, "#accept");
   await waitForTarget(page, g("260.0"));
@@ -141,7 +141,7 @@ test("an accepted over-pour changes the pot's recipe; undo goes step by step", a
 
 test("an over-pour that exceeds the pot's capacity is refused", async (t) => {
   const page = await withRecipe(t);
-  const here = await startPot(page, { size: "500", capacity: "510" });
+  const potHash = await startPot(page, { size: "500", capacity: "510" });
   await enterReading(page, "120");
   // 120 g are 20 % of 600.
   await waitForText(page, ".pot-way-choice", `${g("90.0")} more than the pot takes.`);
@@ -151,7 +151,7 @@ test("an over-pour that exceeds the pot's capacity is refused", async (t) => {
   await fillForm(page, { capacity: "515" });
   await save(page);
   await waitForText(page, ".pot-way-choice", `${g("5.0")} more than the pot takes.`);
-  await go(page, `${here}/edit`, "#capacity");
+  await go(page, `${potHash}/edit`, "#capacity");
   await fillForm(page, { capacity: "800" });
   await save(page);
   await page.locator("#scale-rest:enabled").waitFor();
@@ -177,7 +177,7 @@ test("readings are typed in any order; one below the last is refused", async (t)
   await press(page, "#way");
   await waitForTarget(page, g("250.0"));
   await page.keyboard.type("25.x0.");
-  assert.equal((await told(page, "#typed strong")), "25.0", "only a number can be typed");
+  assert.equal((await textOf(page, "#typed strong")), "25.0", "only a number can be typed");
   await page.keyboard.press("Enter");
   await waitForText(page, "#in-now", g("0.0"));
   await page.reload();
@@ -186,7 +186,7 @@ test("readings are typed in any order; one below the last is refused", async (t)
 
 test("splitting, topping up, using and discarding ink can be undone", async (t) => {
   const page = await withRecipe(t);
-  const here = await startPot(page, { size: "500", tare: "48" });
+  const potHash = await startPot(page, { size: "500", tare: "48" });
   for (const words of ["148.0", "298.0", "548.0"]) {
     await waitForTarget(page, g(words));
     await enterReading(page, words);
@@ -237,7 +237,7 @@ test("splitting, topping up, using and discarding ink can be undone", async (t) 
   await press(page, "#delete");
   await waitForText(page, ".notice", "is deleted");
   await press(page, ".notice-undo");
-  await go(page, here, "#holds");
+  await go(page, potHash, "#holds");
   await waitForText(page, "#grams", g("250.0"));
 });
 
@@ -247,11 +247,11 @@ test("a pot mixed by eye becomes a recipe when the client approves", async (t) =
   await fillForm(page, { name: "Violet", capacity: "45" });
   await save(page);
   await page.locator("#holds").waitFor();
-  const here = await hashOf(page);
+  const potHash = await hashOf(page);
   await press(page, "#add");
   await waitForText(page, ".empty", "Nothing to add yet");
   await importStock(page, SHELF);
-  await go(page, here, "#holds");
+  await go(page, potHash, "#holds");
   await addToPot(page, "Blue", "30");
   await press(page, "#add");
   await pickComponent(page, "Tinting white");
@@ -280,21 +280,21 @@ test("a pot mixed by eye becomes a recipe when the client approves", async (t) =
   await waitForText(page, "#added", `The pot holds ${g("42.0")}`);
   await press(page, ".notice-undo");
   await page.locator("#picked").waitFor();
-  await go(page, here, "#holds");
+  await go(page, potHash, "#holds");
   await openSection(page, "more");
   await approvePot(page, "");
   // The approved pot links to its recipe and to making it again.
   await press(page, "#to-recipe");
   await page.locator("#best").waitFor();
-  await go(page, here, "#holds");
+  await go(page, potHash, "#holds");
   await press(page, "#again");
   await page.locator("#which").waitFor();
-  await go(page, here, "#holds");
+  await go(page, potHash, "#holds");
   await waitForText(page, "#revision", /^Revision 1$/);
   await go(page, "#/ink", ".ink-row");
   await waitForText(page, "#recipes .ink-row", "Violet");
   // A change after the approval is shown as such.
-  await go(page, here, "#holds");
+  await go(page, potHash, "#holds");
   await addToPot(page, "Blue", "1");
   await waitForText(page, "#revision", "Revision 1, changed 1 time since");
   await page.locator("#stage[data-stage=Mixed]").waitFor();
@@ -327,14 +327,14 @@ test("the ink per print suggests the batch size of a pot", async (t) => {
 
 test("a pot's label is printed alone and downloads as a picture", async (t) => {
   const page = await withRecipe(t);
-  const here = await startPot(page, { size: "100", name: "Brick, an uncommonly long name for a pot that is to be read across the room" });
+  const potHash = await startPot(page, { size: "100", name: "Brick, an uncommonly long name for a pot that is to be read across the room" });
   await enterReading(page, "20");
   await waitForTarget(page, g("50.0"));
   await enterReading(page, "50");
   await waitForTarget(page, g("100.0"));
   await enterReading(page, "100");
   await page.locator("#holds").waitFor();
-  await go(page, `${here}/label`, "#paper");
+  await go(page, `${potHash}/label`, "#paper");
   const alt = await page.locator("#paper").getAttribute("alt");
   for (const words of ["Brick", "Revision 1", `Yellow ${percent(20)}`, `Mixing clear ${percent(50)}`, g("100.0")]) assert.ok(alt.includes(words), `${words} in ${alt}`);
   await page.locator("#paper").evaluate((paper) => paper.decode());
@@ -378,10 +378,10 @@ test("an amount below the scale's step is reported and can be left out", async (
 
 test("changing a pot's size changes its targets at the scale", async (t) => {
   const page = await withRecipe(t);
-  const here = await startPot(page, { size: "500" });
+  const potHash = await startPot(page, { size: "500" });
   await enterReading(page, "104");
   await press(page, "#scale-rest");
-  await go(page, `${here}/edit`, "#size");
+  await go(page, `${potHash}/edit`, "#size");
   assert.equal(await page.locator("#size").inputValue(), "520");
   await fillForm(page, { size: "600" });
   await save(page);

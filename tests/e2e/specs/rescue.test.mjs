@@ -73,7 +73,7 @@ test("a job saved repeatedly while blocked exists once", async (t) => {
 
 test("a window without storage says so and opens no shop", async (t) => {
   const page = await newDevice(t, app, {
-    initScript: () => { delete globalThis.Worker; IDBFactory.prototype.open = () => { throw new DOMException("to order", "SecurityError"); }; },
+    initScript: () => { delete globalThis.Worker; IDBFactory.prototype.open = () => { throw new DOMException("simulated", "SecurityError"); }; },
   }).then((context) => context.tab());
   await page.goto(app.server.url);
   await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
@@ -87,7 +87,7 @@ test("a database of a newer version is left untouched", async (t) => {
   await save(page);
   await page.locator(".page.job").waitFor();
   const before = await factCount(page);
-  const mark = (version) => page.evaluate((version) => new Promise((done) => {
+  const setVersion = (version) => page.evaluate((version) => new Promise((done) => {
     indexedDB.open("lastpull").onsuccess = ({ target: { result: database } }) => {
       const work = database.transaction("meta", "readwrite");
       const store = work.objectStore("meta");
@@ -95,10 +95,10 @@ test("a database of a newer version is left untouched", async (t) => {
       work.oncomplete = () => { database.close(); done(); };
     };
   }), version);
-  await mark(9);
+  await setVersion(9);
   await page.reload();
   await page.getByText("last opened by a newer Lastpull").waitFor();
-  await mark(1);
+  await setVersion(1);
   await press(page, page.getByRole("button", { name: "Try again" }));
   await page.locator("#facts").waitFor();
   assert.equal(await factCount(page), before);

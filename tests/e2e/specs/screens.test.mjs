@@ -11,7 +11,7 @@ const app = testServer();
 const home = (page) => go(page, "#/screens", ".screen-row, .empty");
 const group = (page, state) => page.locator(`.screen-group[data-state=${state}]`);
 const labels = (page, state) => group(page, state).locator(".screen-label").allInnerTexts();
-const shows = (page, state, count) =>
+const waitForScreens = (page, state, count) =>
   page.waitForFunction(
     ([state, count]) => document.querySelectorAll(`.screen-group[data-state=${state}] .screen-row`).length === count,
     [state, count],
@@ -22,7 +22,7 @@ const openScreen = async (page, label) => {
   await press(page, page.locator(".screen-row").filter({ has: page.getByText(label, { exact: true }) }));
   await page.locator("#state").waitFor();
 };
-const stands = (page, state) => page.locator(`#state[data-state=${state}]`).waitFor();
+const waitForState = (page, state) => page.locator(`#state[data-state=${state}]`).waitFor();
 
 /** Adds screens, all in one state. */
 async function addScreens(page, fields, state = "Clean") {
@@ -48,7 +48,7 @@ test("an empty screen list is filled with a range of labels", async (t) => {
   assert.match(await page.locator("#adds").innerText(), /7 screens: A1, A2, A3, A4, A5, A6, 12/);
   await fillForm(page, { count: 156, tension: 22.5, emulsion: "Harbour blue" });
   await save(page);
-  await shows(page, "Clean", 7);
+  await waitForScreens(page, "Clean", 7);
   await page.getByText("7 screens added.").waitFor();
   assert.deepEqual(await labels(page, "Clean"), ["12", "A1", "A2", "A3", "A4", "A5", "A6"]);
   await openScreen(page, "A4");
@@ -65,7 +65,7 @@ test("an empty screen list is filled with a range of labels", async (t) => {
   await page.locator("#label-help").getByText("At most 60 at once.").waitFor();
   await page.locator("#label").fill("A7, A8");
   await save(page);
-  await shows(page, "Clean", 9);
+  await waitForScreens(page, "Clean", 9);
 });
 
 test("a mesh's data sheet is copied from another screen of that mesh", async (t) => {
@@ -81,7 +81,7 @@ test("a mesh's data sheet is copied from another screen of that mesh", async (t)
   await press(page, "#take-sheet");
   assert.equal(await page.locator("#thickness").inputValue(), "100");
   await save(page);
-  await shows(page, "Clean", 2);
+  await waitForScreens(page, "Clean", 2);
   await openScreen(page, "2");
   // 34 % of 100 µm.
   assert.match(await page.locator("#volume").innerText(), /^34\s*cm³\/m²/);
@@ -92,7 +92,7 @@ test("selected screens change state together, with one undo", async (t) => {
   await home(page);
   const before = await labels(page, "Coated");
   const ages = () => group(page, "Coated").locator(".screen-row").allInnerTexts();
-  const told = await ages();
+  const agesBefore = await ages();
   await press(page, "#select");
   await press(page, group(page, "Coated").locator(".screen-group-head .button"));
   await page.locator("#select-bar").getByText(`${before.length} selected`).waitFor();
@@ -100,12 +100,12 @@ test("selected screens change state together, with one undo", async (t) => {
   await press(page, group(page, "Coated").locator("input").nth(2));
   await page.locator("#select-bar").getByText(`${before.length - 1} selected`).waitFor();
   await press(page, "#select-bar [data-to=ToReclaim]");
-  await shows(page, "Coated", 1);
+  await waitForScreens(page, "Coated", 1);
   assert.ok((await labels(page, "ToReclaim")).includes(before[0]));
   assert.equal(await page.locator("#select-bar").count(), 0);
   await undo(page);
-  await shows(page, "Coated", before.length);
-  assert.deepEqual(await ages(), told, "as old as they were, the warning with them");
+  await waitForScreens(page, "Coated", before.length);
+  assert.deepEqual(await ages(), agesBefore, "as old as they were, the warning with them");
 
   // A clean and a coated screen have only one next state in common.
   await press(page, "#select");
@@ -126,7 +126,7 @@ test("the board filters by state, age and search text", async (t) => {
   await page.waitForFunction(() => document.querySelectorAll(".screen-group").length === 1);
   await chip("All");
   await page.locator("#search").fill("jerseys");
-  await shows(page, "Ready", 2);
+  await waitForScreens(page, "Ready", 2);
   assert.equal(await page.locator(".screen-row").count(), 2);
   await page.locator("#search").fill("zzz");
   await page.getByText("No screen is like that.").waitFor();
@@ -147,7 +147,7 @@ test("screens to burn are scheduled back from their run and ticked off", async (
   await page.locator("#label").waitFor();
   assert.equal(await page.locator("#label").inputValue(), "B2");
   await save(page);
-  await shows(page, "Clean", 3);
+  await waitForScreens(page, "Clean", 3);
 
   const steps = page.locator("#needs .screen-step");
   assert.equal(await steps.count(), 5);
@@ -157,7 +157,7 @@ test("screens to burn are scheduled back from their run and ticked off", async (
   assert.equal(await page.locator("#needs .screen-step .button").count(), 1, "nothing is exposed before it is coated");
   const tick = (step) => press(page, `#needs [data-step=${step}] .button`);
   await tick("Coat");
-  await shows(page, "Coated", 2);
+  await waitForScreens(page, "Coated", 2);
   await late.filter({ hasText: /2\sh late/ }).waitFor();
   await undo(page);
   await late.filter({ hasText: /2\sh 20\smin late/ }).waitFor();
@@ -186,7 +186,7 @@ test("screens follow their run onto the press and off it", async (t) => {
   await page.locator("#start").waitFor();
   await startCounting(page);
   await openScreen(page, "7");
-  await stands(page, "OnPress");
+  await waitForState(page, "OnPress");
   await page.locator(".screen-carries").getByText("Tour tees").waitFor();
 
   await go(page, "#/press", "#zone");
@@ -198,7 +198,7 @@ test("screens follow their run onto the press and off it", async (t) => {
   await press(page, "#again");
   await page.locator("#zone").waitFor();
   await openScreen(page, "7");
-  await stands(page, "OnPress");
+  await waitForState(page, "OnPress");
 
   await go(page, "#/press", "#zone");
   await pull(page, 1);
@@ -211,17 +211,17 @@ test("a screen's card changes its state, with undo, also of deletion", async (t)
   await addScreens(page, { label: "A1" });
   await openScreen(page, "A1");
   await press(page, ".screen-moves [data-to=Coated]");
-  await stands(page, "Coated");
+  await waitForState(page, "Coated");
   await press(page, "#dry");
   await page.locator(".screen-way li.done").nth(1).waitFor();
   await press(page, ".screen-moves [data-to=Exposed]");
-  await stands(page, "Exposed");
+  await waitForState(page, "Exposed");
   await press(page, "#take-back");
-  await stands(page, "Coated");
+  await waitForState(page, "Coated");
   assert.equal(await page.locator("#dry").count(), 0, "dry as it was");
   await press(page, "summary");
   await press(page, ".screen-fold [data-to=OnPress]");
-  await stands(page, "OnPress");
+  await waitForState(page, "OnPress");
   await press(page, ".head-aside a");
   await fillForm(page, { label: "A9", tension: "tight" });
   await save(page);
@@ -246,12 +246,12 @@ test("screens survive a reload without a network", async (t) => {
   await page.context().setOffline(true);
   await go(page, "#/screens", ".screen-row");
   await page.reload();
-  await shows(page, "Ready", 3);
+  await waitForScreens(page, "Ready", 3);
   await openScreen(page, "2");
   await press(page, ".screen-moves [data-to=ToReclaim]");
-  await stands(page, "ToReclaim");
+  await waitForState(page, "ToReclaim");
   await page.reload();
-  await stands(page, "ToReclaim");
+  await waitForState(page, "ToReclaim");
 });
 
 test("the amber theme shows no blue on the screens pages", async (t) => {

@@ -13,7 +13,7 @@ const press = async (page, what) => { await page.bringToFront(); await pressOn(p
 const pull = async (page, pieces) => { await page.bringToFront(); await pullOn(page, pieces); };
 
 /** Opens a second tab on the same page. */
-async function another(page) {
+async function openSecondTab(page) {
   const second = await page.context().tab();
   await second.goto(page.url());
   await second.locator("#zone").waitFor();
@@ -22,7 +22,7 @@ async function another(page) {
 
 test("two tabs count one run in turn and show the sum", async (t) => {
   const one = await openCounting(t, app);
-  const two = await another(one);
+  const two = await openSecondTab(one);
   for (let turn = 1; turn <= 4; turn += 1) {
     await pull(one, 1);
     await waitForCount(two, 2 * turn - 1);
@@ -36,15 +36,15 @@ test("two tabs count one run in turn and show the sum", async (t) => {
 
 test("two tabs count one run at once; no piece is lost or doubled", async (t) => {
   const one = await openCounting(t, app);
-  const two = await another(one);
+  const two = await openSecondTab(one);
   // By keyboard, in each tab as fast as possible, so that their writes interleave.
-  const clicker = (page, pieces) => page.evaluate(async (pieces) => {
+  const pressKeys = (page, pieces) => page.evaluate(async (pieces) => {
     for (let piece = 0; piece < pieces; piece += 1) {
       for (const kind of ["keydown", "keyup"]) document.body.dispatchEvent(new KeyboardEvent(kind, { key: "PageDown", bubbles: true, cancelable: true }));
       await new Promise((next) => setTimeout(next, piece % 3));
     }
   }, pieces);
-  await Promise.all([clicker(one, 15), clicker(two, 15)]);
+  await Promise.all([pressKeys(one, 15), pressKeys(two, 15)]);
   await Promise.all([waitForCount(one, 30), waitForCount(two, 30)]);
   await pull(one, 3);
   await pull(two, 3);
@@ -58,7 +58,7 @@ test("two tabs count one run at once; no piece is lost or doubled", async (t) =>
 
 test("a stop, an undo and the end of a run show in the other tab", async (t) => {
   const one = await openCounting(t, app);
-  const two = await another(one);
+  const two = await openSecondTab(one);
   await pull(one, 2);
   await press(one, "#stop");
   await press(one, "[data-cause=Break]");
@@ -75,7 +75,7 @@ test("a stop, an undo and the end of a run show in the other tab", async (t) => 
 
 test("erasing the device in one tab empties the other", async (t) => {
   const one = await openCounting(t, app);
-  const two = await another(one);
+  const two = await openSecondTab(one);
   await pull(one, 1);
   await go(one, "#/more/about", "#erase");
   await press(one, "#erase");
