@@ -1,15 +1,15 @@
-//! The events that all three merge: two weeks of work as five phones recorded it.
+//! The events that all three merge: two weeks of work recorded on five phones.
 
 use lastpull_core::job::Size;
 use lastpull_core::journal::{Entry, Fact, JobField, Stamp};
 use lastpull_core::run::{MisprintCause, StopCause};
 use uuid::Uuid;
 
-/// How many phones.
+/// Number of phones.
 pub const DEVICES: u64 = 5;
-/// How many facts each recorded.
+/// Number of facts that each recorded.
 pub const EACH: u64 = 10_000;
-/// How many facts there are.
+/// Number of facts in all.
 pub const ALL: u32 = (DEVICES * EACH) as u32;
 
 const RUNS: u64 = 200;
@@ -50,8 +50,7 @@ pub fn of_device(number: u64) -> Vec<Entry> {
 
 fn fact(run: u64, step: u64, seq: u64) -> (Uuid, Fact) {
     let size = Some(SIZES[(step / 25) as usize]);
-    let misprint =
-        |cause, was_counted| Fact::Misprinted { pieces: 1, size, cause, was_counted };
+    let misprint = |cause, was_counted| Fact::Misprinted { pieces: 1, size, cause, was_counted };
     let fact = match step {
         0 => {
             let job = run / RUNS_OF_A_JOB;
@@ -67,7 +66,7 @@ fn fact(run: u64, step: u64, seq: u64) -> (Uuid, Fact) {
     (Noise(2_000 + run).uuid(), fact)
 }
 
-/// Numbers that look random and are the same in every run. Method: `SplitMix64`, G. Steele et al.,
+/// Pseudorandom numbers, the same in every run. Method: `SplitMix64`, G. Steele et al.,
 /// "Fast splittable pseudorandom number generators", OOPSLA 2014.
 struct Noise(u64);
 

@@ -5,11 +5,11 @@
 //! automerge the events are laid out in two ways ([`shape`] says why), and each is measured. Ours
 //! does more than is asked of the others: its fold also computes paces, stops and the day's tallies.
 //!
-//! The budget is held against the merge from packed bytes, since bytes are what arrives from a
-//! device. The merge of what is already decoded shows where the time goes; what decoding leaves to
-//! do differs among the three.
+//! The budget applies to the merge from packed bytes, because bytes are what arrives from a device.
+//! The merge of decoded entries shows where the time goes; how much work is left after decoding
+//! differs among the three.
 //!
-//! Times on a shared machine vary, so a missed budget is said and does not fail the program.
+//! Times on a shared machine vary, so a missed budget is printed and does not fail the program.
 
 mod events;
 mod ours;
@@ -23,19 +23,19 @@ use lastpull_core::journal::Entry;
 use std::time::Duration;
 use timing::median;
 
-/// Repeats, fewer for what takes longer.
-const OFTEN: usize = 31;
-const SOME: usize = 15;
-const FEW: usize = 5;
+/// Number of repeats: fewer for what takes longer.
+const REPEATS_OURS: usize = 31;
+const REPEATS_YRS: usize = 15;
+const REPEATS_AUTOMERGE: usize = 5;
 
 fn main() {
     let devices: Vec<_> = (0..events::DEVICES).map(events::of_device).collect();
     let ours = Ours::measure(&devices);
-    ours.beside("lists", &devices, &with_yrs::lists::LAYOUT, &with_automerge::lists::LAYOUT);
-    ours.beside("records", &devices, &with_yrs::records::LAYOUT, &with_automerge::records::LAYOUT);
+    ours.compare("lists", &devices, &with_yrs::lists::LAYOUT, &with_automerge::lists::LAYOUT);
+    ours.compare("records", &devices, &with_yrs::records::LAYOUT, &with_automerge::records::LAYOUT);
 }
 
-/// Our side of the comparison.
+/// Results of our own merge.
 struct Ours {
     packed: Vec<Vec<u8>>,
     from_packed: Duration,
@@ -46,14 +46,14 @@ struct Ours {
 impl Ours {
     fn measure(devices: &[Vec<Entry>]) -> Self {
         let packed: Vec<_> = devices.iter().map(|entries| ours::pack(entries)).collect();
-        let (from_packed, merged) = median(OFTEN, || (), |()| ours::merge_packed(&packed));
-        let (from_decoded, again) = median(OFTEN, || ours::decode(&packed), ours::merge_decoded);
-        assert!(merged == again, "the shop is the same either way");
+        let (from_packed, merged) = median(REPEATS_OURS, || (), |()| ours::merge_packed(&packed));
+        let (from_decoded, again) = median(REPEATS_OURS, || ours::decode(&packed), ours::merge_decoded);
+        assert!(merged == again, "both give the same shop");
         assert_eq!(merged.1.facts(), u64::from(events::ALL));
         Self { packed, from_packed, from_decoded, totals: ours::totals(&merged.1) }
     }
 
-    fn beside(
+    fn compare(
         &self,
         layout: &str,
         devices: &[Vec<Entry>],
@@ -63,16 +63,16 @@ impl Ours {
         let in_yrs: Vec<_> = (1..).zip(devices).map(|(client, entries)| yrs.pack(client, entries)).collect();
         let in_automerge: Vec<_> = devices.iter().map(|entries| automerge.pack(entries)).collect();
 
-        let (by_yrs, merged) = median(SOME, || (), |()| yrs.merge_packed(&in_yrs));
+        let (by_yrs, merged) = median(REPEATS_YRS, || (), |()| yrs.merge_packed(&in_yrs));
         assert_eq!(merged.1, self.totals);
-        let (by_automerge, merged) = median(FEW, || (), |()| automerge.merge_packed(&in_automerge));
+        let (by_automerge, merged) = median(REPEATS_AUTOMERGE, || (), |()| automerge.merge_packed(&in_automerge));
         assert_eq!(merged.1, self.totals);
         table::budgeted(&format!("merge, from packed bytes, {layout}"), [self.from_packed, by_yrs, by_automerge]);
 
-        let (by_yrs, merged) = median(SOME, || with_yrs::decode(&in_yrs), |decoded| yrs.merge_decoded(decoded));
+        let (by_yrs, merged) = median(REPEATS_YRS, || with_yrs::decode(&in_yrs), |decoded| yrs.merge_decoded(decoded));
         assert_eq!(merged.1, self.totals);
         let decode = || with_automerge::decode(&in_automerge);
-        let (by_automerge, merged) = median(FEW, decode, |decoded| automerge.merge_decoded(decoded));
+        let (by_automerge, merged) = median(REPEATS_AUTOMERGE, decode, |decoded| automerge.merge_decoded(decoded));
         assert_eq!(merged.1, self.totals);
         table::plain(&format!("merge, already decoded, {layout}"), [self.from_decoded, by_yrs, by_automerge]);
 

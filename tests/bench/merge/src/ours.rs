@@ -5,24 +5,24 @@ use lastpull_core::journal::{Entry, Journal, segment};
 use lastpull_core::run::Progress;
 use lastpull_core::shop::Shop;
 
-/// The bytes that a device stores and sends.
+/// Bytes that a device stores and sends.
 pub fn pack(entries: &[Entry]) -> Vec<u8> {
     let mut segments = segment::pack(entries);
-    assert_eq!(segments.len(), 1, "numbers without a gap make one segment");
+    assert_eq!(segments.len(), 1, "sequence numbers without a gap make one segment");
     segments.swap_remove(0).bytes
 }
 
-/// What [`merge_decoded`] starts from: the first device's journal, and the others' entries.
+/// Input of [`merge_decoded`]: the first device's journal, and the others' entries.
 pub type Decoded = (Journal, Vec<Vec<Entry>>);
 
-/// Reads the bytes of every device.
+/// Decodes the bytes of every device.
 pub fn decode(packed: &[Vec<u8>]) -> Decoded {
     let mut lists = packed.iter().map(|bytes| segment::unpack(bytes).expect("own bytes read"));
     let first = lists.next().expect("there is a device");
     (Journal::of(first).expect("own numbers are unique"), lists.collect())
 }
 
-/// Takes the others' entries into the first device's journal and folds the shop.
+/// Merges the others' entries into the first device's journal and folds the shop.
 pub fn merge_decoded((mut journal, others): Decoded) -> (Journal, Shop) {
     for entries in others {
         journal.absorb(entries).expect("devices differ");
@@ -38,9 +38,7 @@ pub fn merge_packed(packed: &[Vec<u8>]) -> (Journal, Shop) {
 
 /// The totals of the folded shop.
 pub fn totals(shop: &Shop) -> Totals {
-    let total = |progress: &Progress| RunTotal {
-        good: progress.good().into(),
-        misprinted: progress.misprints().into(),
-    };
+    let total =
+        |progress: &Progress| RunTotal { good: progress.good().into(), misprinted: progress.misprints().into() };
     shop.runs().map(|(id, run)| (id, total(&run.progress))).collect()
 }

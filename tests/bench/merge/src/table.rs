@@ -1,15 +1,15 @@
-//! The lines that are printed.
+//! Prints the results.
 
 use std::time::Duration;
 
-/// How many times faster than yrs we mean to be.
+/// Budget: how many times faster than yrs.
 const YRS: f64 = 5.0;
-/// How many times faster than automerge we mean to be.
+/// Budget: how many times faster than automerge.
 const AUTOMERGE: f64 = 50.0;
-/// How many bytes an entry may have.
+/// Budget: bytes per entry.
 const BYTES: f64 = 20.0;
 
-/// A line of times that the budget is about: ours, yrs, automerge.
+/// Prints times that have a budget: ours, yrs, automerge.
 pub fn budgeted(what: &str, [ours, yrs, automerge]: [Duration; 3]) {
     let against = |other, budget: f64| {
         let ratio = ratio(other, ours);
@@ -18,7 +18,7 @@ pub fn budgeted(what: &str, [ours, yrs, automerge]: [Duration; 3]) {
     line(what, ours, &against(yrs, YRS), &against(automerge, AUTOMERGE));
 }
 
-/// A line of times beside it: ours, yrs, automerge.
+/// Prints times without a budget: ours, yrs, automerge.
 pub fn plain(what: &str, [ours, yrs, automerge]: [Duration; 3]) {
     let against = |other| format!("{} ({:.1}x)", ms(other), ratio(other, ours));
     line(what, ours, &against(yrs), &against(automerge));
@@ -36,7 +36,7 @@ fn ratio(other: Duration, ours: Duration) -> f64 {
     other.as_secs_f64() / ours.as_secs_f64()
 }
 
-/// A line of bytes an entry: ours, yrs, automerge.
+/// Prints bytes per entry: ours, yrs, automerge.
 pub fn bytes(what: &str, packed: [&[Vec<u8>]; 3], entries: u32) {
     let [ours, yrs, automerge] = packed.map(|files| {
         let all: usize = files.iter().map(Vec::len).sum();

@@ -1,6 +1,6 @@
 //! Lists of times, by device, run and size.
 
-use super::{Layout, Places, devices};
+use super::{Containers, Layout, devices};
 use crate::shape::{Event, LOG, Totals};
 use automerge::transaction::{Transactable, Transaction};
 use automerge::{Automerge, ObjType, ROOT, ReadDoc, ScalarValue};
@@ -8,14 +8,14 @@ use automerge::{Automerge, ObjType, ROOT, ReadDoc, ScalarValue};
 /// The layout.
 pub const LAYOUT: Layout = Layout { write, totals };
 
-fn write(places: &mut Places, txn: &mut Transaction, device: &str, event: &Event) {
-    let own = places.get(txn, &ROOT, device, ObjType::Map);
-    let run = places.get(txn, &own, &event.run.to_string(), ObjType::Map);
+fn write(containers: &mut Containers, txn: &mut Transaction, device: &str, event: &Event) {
+    let own = containers.get(txn, &ROOT, device, ObjType::Map);
+    let run = containers.get(txn, &own, &event.run.to_string(), ObjType::Map);
     let (key, value) = match event.size {
         Some(size) if event.kind == "pulled" => (size, ScalarValue::Int(event.at)),
         _ => (LOG, event.note().into()),
     };
-    let list = places.get(txn, &run, key, ObjType::List);
+    let list = containers.get(txn, &run, key, ObjType::List);
     let end = txn.length(&list);
     txn.insert(&list, end, value).expect("the list is there");
 }

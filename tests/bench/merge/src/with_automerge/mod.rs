@@ -1,15 +1,15 @@
 //! The same merge with automerge.
 
+mod containers;
 pub mod lists;
-mod places;
 pub mod records;
 
 use crate::shape::{BATCH, Event, Totals, Write, write_of};
 use automerge::iter::MapRangeItem;
 use automerge::transaction::{Transactable, Transaction};
 use automerge::{ActorId, Automerge, ROOT, ReadDoc};
+use containers::Containers;
 use lastpull_core::journal::Entry;
-use places::Places;
 
 /// In front of a job's id among the keys of the root, where devices' ids are keys too. A map of
 /// titles would have to be made by one device before the others start.
@@ -18,7 +18,7 @@ const TITLE: &str = "title ";
 /// One way to lay out the events.
 pub struct Layout {
     /// Writes an event of a device below the root.
-    write: fn(&mut Places, &mut Transaction, &str, &Event),
+    write: fn(&mut Containers, &mut Transaction, &str, &Event),
     /// Reads the totals.
     totals: fn(&Automerge) -> Totals,
 }
@@ -32,12 +32,12 @@ impl Layout {
         let device = entries[0].device;
         let mut doc = Automerge::new().with_actor(ActorId::from(device.as_bytes()));
         let device = device.to_string();
-        let mut places = Places::default();
+        let mut containers = Containers::default();
         for batch in entries.chunks(BATCH) {
             let mut txn = doc.transaction();
             for entry in batch {
                 match write_of(entry) {
-                    Write::Event(event) => (self.write)(&mut places, &mut txn, &device, &event),
+                    Write::Event(event) => (self.write)(&mut containers, &mut txn, &device, &event),
                     Write::Title { job, title } => {
                         txn.put(ROOT, format!("{TITLE}{job}"), title).expect("the root is there");
                     }

@@ -1,7 +1,7 @@
 //! A list of records by device. Automerge has no plain value that holds others, so a record is a map
 //! that merges by itself.
 
-use super::{Layout, Places, devices};
+use super::{Containers, Layout, devices};
 use crate::shape::{Event, Field, Totals};
 use automerge::transaction::{Transactable, Transaction};
 use automerge::{Automerge, ObjType, ROOT, ReadDoc, ScalarValue, ScalarValueRef, ValueRef};
@@ -9,8 +9,8 @@ use automerge::{Automerge, ObjType, ROOT, ReadDoc, ScalarValue, ScalarValueRef, 
 /// The layout.
 pub const LAYOUT: Layout = Layout { write, totals };
 
-fn write(places: &mut Places, txn: &mut Transaction, device: &str, event: &Event) {
-    let own = places.get(txn, &ROOT, device, ObjType::List);
+fn write(containers: &mut Containers, txn: &mut Transaction, device: &str, event: &Event) {
+    let own = containers.get(txn, &ROOT, device, ObjType::List);
     let end = txn.length(&own);
     let record = txn.insert_object(&own, end, ObjType::Map).expect("the list is there");
     for (key, field) in event.record() {

@@ -6,9 +6,9 @@ use std::collections::HashMap;
 
 /// Containers by what they are in and under which key.
 #[derive(Default)]
-pub struct Places(HashMap<(ObjId, String), ObjId>);
+pub struct Containers(HashMap<(ObjId, String), ObjId>);
 
-impl Places {
+impl Containers {
     /// The container under a key.
     pub fn get(&mut self, txn: &mut Transaction, within: &ObjId, key: &str, kind: ObjType) -> ObjId {
         let make = || txn.put_object(within, key, kind).expect("the outer container is there");
