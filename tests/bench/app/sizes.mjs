@@ -28,13 +28,11 @@ export function appFiles(dist = "dist") {
     });
 }
 
-/** Crate of a function, by its Rust symbol (legacy or v0 mangling). */
+/** Crate of a function, by its Rust symbol: mangled (legacy or v0), or a path as wasm-bindgen leaves it. */
 export function crateOf(symbol) {
   if (/ (indirect_call|local)_shim$/.test(symbol)) return "(calls between files)";
-  if (/^(_ZN|_R)/.test(symbol)) {
-    const crates = symbol.startsWith("_R") ? cratesOfV0(symbol) : cratesOfLegacy(symbol);
-    return crates.find((crate) => !STANDARD.includes(crate)) ?? (crates.length ? "std" : "(unknown)");
-  }
+  const crates = symbol.startsWith("_R") ? cratesOfV0(symbol) : cratesOfPath(symbol.startsWith("_ZN") ? demangleLegacy(symbol) : symbol);
+  if (crates.length) return crates.find((crate) => !STANDARD.includes(crate)) ?? "std";
   if (/^(__wbindgen|__wbg|__externref)/.test(symbol)) return "wasm_bindgen";
   if (/^(__rust|__rdl|__rg|rust_)/.test(symbol)) return "std";
   if (/^(mem(cpy|move|set|cmp)|__(mul|div|udiv|mod|umod)[a-z]*\d)/.test(symbol)) return "compiler_builtins";
@@ -42,13 +40,15 @@ export function crateOf(symbol) {
 }
 
 // `_ZN`, then each part of the path with its length in front: https://doc.rust-lang.org/rustc/symbol-mangling/legacy.html
-function cratesOfLegacy(symbol) {
+function demangleLegacy(symbol) {
   let rest = symbol.slice(3);
   const parts = [];
   for (let length; (length = /^\d+/.exec(rest)?.[0]); rest = rest.slice(length.length + Number(length))) parts.push(rest.slice(length.length, length.length + Number(length)));
-  const text = parts.join("::").replaceAll("..", "::").replace(/\$(\w+)\$/g, (_, code) => ({ LT: "<", GT: ">", RF: "&", BP: "*", C: ",", LP: "(", RP: ")", u20: " " })[code] ?? "?").replace(/(^|[^\w:])_</g, "$1<");
-  return [...text.matchAll(/(?:^|[^\w:?])([a-z_][a-z0-9_]*)::/g)].map(([, name]) => name);
+  const text = parts.join("::").replaceAll("..", "::");
+  return text.replace(/\$(\w+)\$/g, (_, code) => ({ LT: "<", GT: ">", RF: "&", BP: "*", C: ",", LP: "(", RP: ")", u20: " " })[code] ?? "?").replace(/(^|[^\w:])_</g, "$1<");
 }
+
+const cratesOfPath = (path) => [...path.matchAll(/(?:^|[^\w:?])([a-z_][a-z0-9_]*)(?:\[[0-9a-f]+\])?::/g)].map(([, name]) => name);
 
 // A crate root is `C`, with `s<disambiguator>_` in front of its name: https://doc.rust-lang.org/rustc/symbol-mangling/v0.html
 function cratesOfV0(symbol) {
