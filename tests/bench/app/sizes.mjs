@@ -33,7 +33,9 @@ export function crateOf(symbol) {
   if (/ (indirect_call|local)_shim$/.test(symbol)) return "(calls between files)";
   const crates = symbol.startsWith("_R") ? cratesOfV0(symbol) : cratesOfPath(symbol.startsWith("_ZN") ? demangleLegacy(symbol) : symbol);
   if (crates.length) return crates.find((crate) => !STANDARD.includes(crate)) ?? "std";
-  if (/^(__wbindgen|__wbg|__externref)/.test(symbol)) return "wasm_bindgen";
+  if (/^(__wbindgen|__wbg|__externref|Closure\()|externref shim$|-> Externref$/.test(symbol)) return "wasm_bindgen";
+  // Methods of a primitive type: `<[u8]>::starts_with`.
+  if (/^<[\[*&]*([uif]\d+|char|str|bool|[ui]size)\]?>::/.test(symbol)) return "std";
   if (/^(__rust|__rdl|__rg|rust_)/.test(symbol)) return "std";
   if (/^(mem(cpy|move|set|cmp)|__(mul|div|udiv|mod|umod)[a-z]*\d)/.test(symbol)) return "compiler_builtins";
   return "(unknown)";
