@@ -7,7 +7,7 @@ import { execFileSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
+import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants } from "node:zlib";
 import { OPTIMISE } from "../../../src/build/wasm-opt.mjs";
 
@@ -168,4 +168,4 @@ export function printSizes() {
   rmSync(folder, { recursive: true, force: true });
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1]).href) printSizes();
+if (process.argv[1] === fileURLToPath(import.meta.url)) printSizes();
