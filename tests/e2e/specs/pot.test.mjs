@@ -78,7 +78,7 @@ async function recipeToPot(page, name) {
   assert.deepEqual(totals, { Yellow: 104, "Tinting white": 156, "Mixing clear": 260, Blue: 4 });
 
   await expect750Again(page, recipeHash, totals);
-  return { card: recipeHash, here: potHash, poured: totals };
+  return { recipeHash, potHash, totals };
 }
 
 /** Checks that making 750 g again gives the ledger's proportions, to a tenth of a gram. */
