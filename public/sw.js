@@ -1,26 +1,23 @@
-// Keeps one whole build of the app for use without a network. The build's fingerprint and its files
-// are written in by tests/tools/build.mjs.
+// Keeps one complete build of the app in a cache, so that it opens without a network.
 "use strict";
 
-const CACHE = "lastpull-BUILD_FINGERPRINT";
-const FILES = [/* FILES */];
-// What never changes under its name.
-const APP = "./APP_FOLDER/";
+// src/build/build.mjs replaces this value: the cache's name, the folder of the app's files, and every file to cache.
+const MANIFEST = { cache: "", folder: "", files: [] };
 
-// All files or none: a half-stored build never serves a page.
+// All files or none: an incomplete build never serves a page.
 self.addEventListener("install", (event) => {
-  handPastTheWorker(event);
+  serveAppFilesFromCache(event);
   event.waitUntil(
-    caches.open(CACHE).then((cache) => cache.addAll(FILES.map((file) => new Request(file, { cache: "reload" })))),
+    caches.open(MANIFEST.cache).then((cache) => cache.addAll(MANIFEST.files.map((file) => new Request(file, { cache: "reload" })))),
   );
 });
 
-// Where the browser can, it takes the app's files out of the cache without starting this worker first. Elsewhere, and
-// should it refuse, they come through "fetch" below.
-function handPastTheWorker(event) {
+// Browsers with the static routing API serve the app's files from the cache without starting this worker first.
+// In the others, or if they refuse, the "fetch" handler below does. Files in this folder never change under their name.
+function serveAppFilesFromCache(event) {
   if (!event.addRoutes || !self.URLPattern) return;
-  const pathname = `${new URL(APP, self.registration.scope).pathname.replace(/[\\{}()*+?:]/g, "\\$&")}*`;
-  const route = async () => event.addRoutes({ condition: { urlPattern: new URLPattern({ pathname }) }, source: { cacheName: CACHE } });
+  const pathname = `${new URL(MANIFEST.folder, self.registration.scope).pathname.replace(/[\\{}()*+?:]/g, "\\$&")}*`;
+  const route = async () => event.addRoutes({ condition: { urlPattern: new URLPattern({ pathname }) }, source: { cacheName: MANIFEST.cache } });
   event.waitUntil(route().catch(() => {}));
 }
 
@@ -28,12 +25,12 @@ self.addEventListener("activate", (event) => {
   event.waitUntil(
     caches
       .keys()
-      .then((names) => Promise.all(names.filter((name) => name.startsWith("lastpull-") && name !== CACHE).map((name) => caches.delete(name))))
+      .then((names) => Promise.all(names.filter((name) => name.startsWith("lastpull-") && name !== MANIFEST.cache).map((name) => caches.delete(name))))
       .then(() => self.clients.claim()),
   );
 });
 
-// A new build waits until a person asks for it: nothing may change under a run on the press.
+// A new build waits until a person asks for it: nothing may change while a run is on the press.
 self.addEventListener("message", (event) => {
   if (event.data === "take over") self.skipWaiting();
 });
@@ -42,11 +39,11 @@ self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   const scope = new URL(self.registration.scope);
   if (event.request.method !== "GET" || url.origin !== scope.origin || !url.pathname.startsWith(scope.pathname)) return;
-  const wanted = event.request.mode === "navigate" ? new Request(scope.href) : event.request;
+  const cacheKey = event.request.mode === "navigate" ? new Request(scope.href) : event.request;
   event.respondWith(
     caches
-      .open(CACHE)
-      .then((cache) => cache.match(wanted, { ignoreSearch: true }))
-      .then((kept) => kept ?? fetch(event.request)),
+      .open(MANIFEST.cache)
+      .then((cache) => cache.match(cacheKey, { ignoreSearch: true }))
+      .then((cached) => cached ?? fetch(event.request)),
   );
 });

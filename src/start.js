@@ -1,30 +1,30 @@
-// Starts the app. While its code is compiled, its script loads and the journal is read on a thread of its own
-// (src/platform/disk.js): each alone takes about as long as another.
+// Starts the app. The WebAssembly code compiles while its script loads and while a worker reads the journal
+// (src/platform/workers/disk.js): the three take about equally long.
 globalThis.lastpullFolder = new URL("./", import.meta.url).href;
 const code = WebAssembly.compileStreaming(fetch(new URL("./lastpull_bg.wasm", import.meta.url)));
-// A host that serves it under another type is told of by the second try, below.
+// Streaming fails if a host serves the file under another content type; `init()` below then loads it itself.
 code.catch(() => {});
 
 let early;
 try {
   const disk = new Worker(new URL("./disk.js", import.meta.url));
-  // Until the app listens itself: src/platform/disk.rs.
-  early = new Promise((give) => {
-    disk.onmessage = ({ data }) => give(data);
-    disk.onerror = () => give(null);
+  // The worker's first answer, kept until the app reads it (src/platform).
+  early = new Promise((resolve) => {
+    disk.onmessage = ({ data }) => resolve(data);
+    disk.onerror = () => resolve(null);
   });
-  // The demo shop has a journal of its own: src/store/mod.rs.
+  // The demo shop has its own database (src/store/mod.rs).
   const demo = JSON.parse(localStorage.getItem("lastpull.device") ?? "{}")?.demo === true;
   Object.assign(disk, { early, earlyName: demo ? "lastpull-demo" : "lastpull" });
   disk.postMessage([0, disk.earlyName]);
   globalThis.lastpullDisk = disk;
 } catch {
-  // No threads here, or no settings that read: the page reads the journal itself.
+  // No workers in this browser, or unreadable settings: the app reads the journal on the main thread.
 }
 
 const { default: init, start } = await import("./lastpull.js");
 await code.then((module) => init({ module_or_path: module }), () => init());
-// With the journal at hand the first thing drawn is the shop. It is not waited for longer than anyone notices.
-await Promise.race([early, new Promise((go) => setTimeout(go, 120))]);
-if (document.readyState === "loading") await new Promise((go) => document.addEventListener("DOMContentLoaded", go, { once: true }));
+// With the journal read, the first frame already shows the shop. Wait for it, but not for a noticeable time.
+await Promise.race([early, new Promise((resolve) => setTimeout(resolve, 120))]);
+if (document.readyState === "loading") await new Promise((resolve) => document.addEventListener("DOMContentLoaded", resolve, { once: true }));
 start();

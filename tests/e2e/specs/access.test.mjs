@@ -1,0 +1,77 @@
+// Every page against axe's rules for WCAG 2.2 AA, in light, dark and amber, in English and Spanish.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { DESK, PHONE } from "../support/browser.mjs";
+import { go, press } from "../support/page.mjs";
+import { closeDialog, visitPages } from "../support/pages.mjs";
+import { openDemo, openShop, testServer } from "../support/setup.mjs";
+import { failWrites } from "../support/storage-faults.mjs";
+
+const app = testServer();
+const axe = readFileSync(fileURLToPath(new URL("../../node_modules/axe-core/axe.min.js", import.meta.url)), "utf8");
+const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+
+/** Violations that axe finds on the page, as text. */
+async function judge(page, name) {
+  // Colours are measured when no animation is running.
+  await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe);
+  // As tall as the page: what the bottom bar covers depends only on the scroll position.
+  const device = page.viewportSize();
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  if (height > device.height) await page.setViewportSize({ ...device, height });
+  const { violations } = await page.evaluate((tags) => axe.run(document, { runOnly: tags, resultTypes: ["violations"] }), TAGS);
+  if (height > device.height) await page.setViewportSize(device);
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${name}: ${id}\n    ${node.html.slice(0, 300)}\n    ${node.failureSummary.replace(/\s+/g, " ")}`));
+}
+
+function assertNone(violations) {
+  assert.ok(violations.length === 0, `${violations.length} violations\n${[...new Set(violations)].join("\n")}`);
+}
+
+/** Themes chosen by the setting and by the device, so that both ways are tested. */
+const LIGHTS = {
+  light: { colorScheme: "light", theme: "device" },
+  dark: { colorScheme: "dark", theme: "device" },
+  "dark by setting": { colorScheme: "light", theme: "dark" },
+  amber: { colorScheme: "light", theme: "amber" },
+};
+
+async function judgeEveryPage(t, { light, language, device }) {
+  const { colorScheme, theme } = LIGHTS[light];
+  const page = await openDemo(t, app, { device, colorScheme, settings: { language, theme } });
+  const violations = [];
+  await visitPages(page, async (name) => violations.push(...(await judge(page, name))));
+  assertNone(violations);
+}
+
+test("every page passes axe in light and English on a phone", (t) => judgeEveryPage(t, { light: "light", language: "english", device: PHONE }));
+test("every page passes axe in dark and English on a desktop", (t) => judgeEveryPage(t, { light: "dark", language: "english", device: DESK }));
+test("every page passes axe in light and Spanish on a desktop", (t) => judgeEveryPage(t, { light: "light", language: "spanish", device: DESK }));
+test("every page passes axe in dark and Spanish on a phone", (t) => judgeEveryPage(t, { light: "dark by setting", language: "spanish", device: PHONE }));
+test("every page passes axe in amber", (t) => judgeEveryPage(t, { light: "amber", language: "english", device: PHONE }));
+
+for (const [light, { colorScheme }] of Object.entries({ light: LIGHTS.light, dark: LIGHTS.dark })) {
+  test(`an empty shop and one that cannot save pass axe in ${light}`, async (t) => {
+    const page = await openShop(t, app, { colorScheme, initScript: failWrites });
+    const violations = await judge(page, "empty day");
+    for (const [hash, wait] of [["#/jobs", ".empty"], ["#/press", ".empty"], ["#/screens", ".empty"], ["#/ink", ".empty"], ["#/ink/stock", ".empty"], ["#/more", ".menu"], ["#/heat/units", ".empty"], ["#/heat/inks", ".empty"], ["#/heat/tests", ".empty"], ["#/heat/trials", ".empty"], ["#/heat/settling", ".page.form"], ["#/heat/room", "#temperature"], ["#/more/about", "#erase"]]) {
+      await go(page, hash, wait);
+      violations.push(...(await judge(page, `empty ${hash}`)));
+    }
+    await press(page, "#erase");
+    violations.push(...(await judge(page, "erase")));
+    await closeDialog(page);
+    await go(page, "#/", "#closing");
+    await page.evaluate(() => { window.storage.fail = "QuotaExceededError"; });
+    await press(page, page.locator(".closing button").last());
+    await page.locator(".fault.retrying").waitFor();
+    violations.push(...(await judge(page, "saving is tried again")));
+    await page.locator("#blocked").waitFor();
+    violations.push(...(await judge(page, "saving is blocked")));
+    assertNone(violations);
+  });
+}

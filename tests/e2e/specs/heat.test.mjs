@@ -1,0 +1,375 @@
+// Heat: changeover before a run, cure by calculation, fabric limits, wash tests, trials, room climate.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { PHONE } from "../support/browser.mjs";
+import { now } from "../support/clock.mjs";
+import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
+import { pull } from "../support/counting.mjs";
+import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
+import { openDemo, openShop, ownServer, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob, openChecks, putJobOnPress, startCounting } from "../support/shop.mjs";
+
+const app = testServer();
+
+const NBSP = "\u00a0";
+const degrees = (number) => `${number}${NBSP}°F`;
+
+/** Ends the run on the press before all pieces are pulled. */
+async function endRun(page) {
+  await press(page, "#stop");
+  await press(page, "#end-anyway");
+  await page.locator("#ended-good").waitFor();
+}
+
+/** Enters a job of polyester and opens the checks of its run. */
+async function addPolyesterJob(page, run = {}) {
+  await newJob(page, { title: "Crew jerseys" });
+  await press(page, ".lots > .button");
+  await fillForm(page, { garment: "Sport jersey", "size-m": 6 });
+  await press(page, "#fabric-2");
+  await save(page);
+  await page.locator("#ink").waitFor();
+  await addRun(page, { ink: "Signal white", dryer: 260, ...run });
+  await openChecks(page);
+}
+
+/** A shop that printed cotton at 340 °F, at the checks of polyester at 260 °F. */
+async function cottonThenPolyester(t, { run, before } = {}) {
+  const page = await openShop(t, app, { device: PHONE });
+  if (before) await before(page);
+  await putJobOnPress(page, { run: { ink: "Brick", dryer: 340 } });
+  await pull(page, 1);
+  await endRun(page);
+  await addPolyesterJob(page, run);
+  return page;
+}
+
+test("after cotton the heat change for polyester is shown first", async (t) => {
+  const page = await cottonThenPolyester(t);
+  await waitForText(page, "#changeover h2", "too hot for polyester");
+  await waitForText(page, "#heat-stands", `It stands at ${degrees(340)}, as for Tour tees.`);
+  // The lower of the two published limits for dye migration: an ink maker's bulletin.
+  await waitForText(page, ".heat-limits li", `${degrees(265)}its dye moves into the printan ink maker's bulletin`);
+  await waitForText(page, ".heat-limits li", `${degrees(300)}it scorches`);
+  await waitForText(page, ".heat-steps li", `Dryer ${degrees(260)}was ${degrees(340)}`);
+  // 44.4 °C down at 20 s per degree (our own assumption).
+  await waitForText(page, "#heat-wait", `Allow about 15${NBSP}min`);
+  await waitForText(page, "#heat-wait", "a cautious guess");
+
+  const bar = await page.locator(".places").boundingBox();
+  for (const part of ["#changeover h2", ".heat-limits", ".heat-steps", "#heat-wait", "#settle-start"]) {
+    const box = await page.locator(part).boundingBox();
+    assert.ok(box.y >= 0 && box.y + box.height <= bar.y, `${part} is in sight without scrolling: ${JSON.stringify(box)}`);
+  }
+  const order = await page.evaluate(() => {
+    const all = [...document.querySelectorAll("main *")];
+    const at = (part) => all.indexOf(document.querySelector(part));
+    return [at("#changeover"), at("#changes"), at("[data-item=Ink]"), at("#start")];
+  });
+  assert.deepEqual(order, [...order].sort((a, b) => a - b), "the change, then the checks, ink among the last, then the start");
+  const start = await page.locator("#start").boundingBox();
+  assert.ok(start.y > bar.y, "the start is not at the thumb");
+});
+
+test("the start asks while ink is held, until the dryer has settled", async (t) => {
+  const page = await cottonThenPolyester(t);
+  await page.locator("#hold").waitFor();
+  await press(page, "#start");
+  await waitForText(page, ".heat-reasons li", `${degrees(265)}: its dye moves into the print`);
+  await waitForText(page, ".heat-reasons li", "1 change at dryer or flash is not made.");
+  await press(page, "#hold-back");
+  await page.locator("dialog[open]").waitFor({ state: "detached" });
+  assert.equal(await page.locator("#zone").count(), 0);
+
+  // The shop has no dryer yet: starting the timer adds it.
+  await press(page, "#settle-start");
+  await waitForText(page, "#settling", `Settling to ${degrees(260)}`);
+  await waitForText(page, "#heat-stands", `may still be at ${degrees(340)}`);
+  await page.locator("#hold").waitFor();
+  await press(page, "#start");
+  await waitForText(page, ".heat-reasons li", "still settling");
+  await press(page, "#hold-back");
+  await page.reload();
+  await waitForText(page, "#settling", `Settling to ${degrees(260)}`);
+  await press(page, "#settle-done");
+  await page.locator("#heat-ready").waitFor();
+  await page.locator("[data-item=Dryer] .badge.good").waitFor();
+  assert.equal(await page.locator("#hold, #changeover").count(), 0);
+  await press(page, "#start");
+  assert.equal(await page.locator("#hold-back").count(), 0, "only what else is open is asked for");
+  await press(page, "#start-anyway");
+  await page.locator("#zone").waitFor();
+  await press(page, ".checks-button");
+  await page.locator("dialog [data-item=Dryer]").getByText("Checked").waitFor();
+});
+
+test("starting despite a hold records the check as skipped", async (t) => {
+  const page = await cottonThenPolyester(t);
+  await press(page, "[data-item=Dryer] [aria-expanded]");
+  await page.locator("#measure-Dryer").fill("300");
+  await press(page, "[data-item=Dryer] [type=submit]");
+  await page.locator("[data-item=Dryer] .badge.bad").waitFor();
+  await press(page, "#start");
+  await page.locator("#hold-back").waitFor();
+  await press(page, "#start-anyway");
+  await page.locator(".checks-button.skipped").waitFor();
+  await press(page, ".checks-button");
+  await page.locator("dialog [data-item=Dryer]").getByText("Skipped").waitFor();
+});
+
+test("a set-up that is too hot says so and links to the run form", async (t) => {
+  const page = await cottonThenPolyester(t, { run: { dryer: 340 } });
+  await waitForText(page, "#changeover h2", "This set-up is too hot for polyester");
+  await waitForText(page, "#heat-stands", `The run asks for ${degrees(340)}.`);
+  await press(page, "#changeover .button");
+  await fillForm(page, { dryer: 255 });
+  await save(page);
+  await page.locator(".run-row").first().waitFor();
+  await openChecks(page);
+  await waitForText(page, "#changeover h2", "The dryer is too hot for polyester");
+});
+
+test("the expected wait is learned from the shop's own timings", async (t) => {
+  const page = await cottonThenPolyester(t, {
+    before: async (page) => {
+      await go(page, "#/heat/unit/new", "#name");
+      await fillForm(page, { name: "Tunnel", heated_length: 48, slowest: 30, fastest: 10 });
+      await save(page);
+      await waitForText(page, "#fastest-help .problem", "must not be below");
+      await fillForm(page, { fastest: 90 });
+      await save(page);
+      await waitForText(page, ".heat-cards li", "Tunnel");
+      await go(page, "#/heat/settling", "#minutes");
+      await fillForm(page, { from: 340, to: 260, minutes: 8 });
+      await save(page);
+      await waitForText(page, ".heat-list li", `${degrees(340)} → ${degrees(260)}`);
+      assert.equal(await page.locator("#minutes").inputValue(), "", "room for another");
+    },
+  });
+  await waitForText(page, "#heat-wait", `Allow about 8${NBSP}min`);
+  await waitForText(page, "#heat-wait", "learned from 1 of your own timings");
+  // A finished timing is added to the log; a dropped one is not.
+  await press(page, "#settle-start");
+  await press(page, "#settle-drop");
+  await page.locator("#settle-start").waitFor();
+  await press(page, "#settle-start");
+  await press(page, "#settle-done");
+  await page.locator("#heat-ready").waitFor();
+  await go(page, "#/heat/settling", ".heat-list");
+  assert.equal(await page.locator(".heat-list li").count(), 2);
+});
+
+test("the ink's data sheet and a measurement determine the cure", async (t) => {
+  const page = await openShop(t, app);
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
+  await openChecks(page);
+  const run = await hashOf(page);
+  await waitForText(page, "#on-paper summary", "Cure not known: missing the dryer's error, the ink's sheet");
+  await press(page, "#on-paper summary");
+  await press(page, page.locator("#on-paper .heat-fixes a").first());
+  await fillForm(page, { name: "Tunnel", heated_length: 48 });
+  await save(page);
+  await waitForText(page, ".heat-cards li", "never measured");
+  await press(page, page.locator(".heat-cards .button").first());
+  await fillForm(page, { setting: 340, found: 330 });
+  await save(page);
+  await waitForText(page, ".heat-cards li", `${degrees(10)} cooler than set`);
+
+  await go(page, run, "#on-paper");
+  await waitForText(page, "#on-paper summary", "Cure not known: missing the ink's sheet");
+  await press(page, "#on-paper summary");
+  await press(page, page.locator("#on-paper .heat-fixes a").first());
+  assert.equal(await page.locator("#ink").inputValue(), "Brick", "the run's ink");
+  await fillForm(page, { cure: 320, hold: 120, highest: 300 });
+  await save(page);
+  await waitForText(page, "#highest-help .problem", "must not be below");
+  await fillForm(page, { highest: 350 });
+  await save(page);
+  await waitForText(page, "#on-paper summary", `Cure reached on paper, 30${NBSP}s to spare`);
+  await press(page, "#on-paper summary");
+  await waitForText(page, "#on-paper", "The wash test decides");
+  await waitForText(page, "#on-paper .lines", degrees(330));
+
+  await go(page, "#/heat/inks", ".menu");
+  await press(page, page.locator(".menu-row").first());
+  await fillForm(page, { cure: 335 });
+  await save(page);
+  await waitForText(page, ".menu-row", degrees(335));
+  await go(page, run, "#on-paper");
+  await waitForText(page, "#on-paper summary", `Too cool to cure on paper: ${degrees(5)} short`);
+});
+
+test("a shop's own heat limit needs a reason and can be reset", async (t) => {
+  const page = await openShop(t, app);
+  await go(page, "#/heat", ".menu");
+  await press(page, page.locator(".menu-row", { hasText: "What fabrics bear" }));
+  const row = page.locator("a[href='#/heat/limit/4']");
+  await row.getByText("an ink maker's bulletin").waitFor();
+  await row.getByText(`Also published: ${degrees(280)}, a trade glossary.`).waitFor();
+  await press(page, row);
+  await fillForm(page, { temperature: 275 });
+  await save(page);
+  await waitForText(page, "#note-help .problem", "This is needed.");
+  await fillForm(page, { note: "Garment maker's sheet, March" });
+  await save(page);
+  await row.getByText(degrees(275)).waitFor();
+  await row.getByText("higher than the cautious figure").waitFor();
+  await row.getByText(`In place of ${degrees(265)}, an ink maker's bulletin.`).waitFor();
+  await press(page, row);
+  await press(page, "#limit-back");
+  await row.getByText(degrees(265)).waitFor();
+  await press(page, ".notice-undo");
+  await row.getByText(degrees(275)).waitFor();
+});
+
+test("a passed wash test is due again when the run's heat changes", async (t) => {
+  const page = await openShop(t, app);
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
+  await openChecks(page);
+  const run = await hashOf(page);
+  await waitForText(page, "#run-tests summary", "Wash test due: never passed");
+  await press(page, "#run-tests summary");
+  await press(page, "#run-tests .button");
+  assert.equal(await page.locator("#ink").inputValue(), "Brick");
+  await page.locator("#went-through").getByText(degrees(340)).waitFor();
+  await press(page, "#result-1");
+  await fillForm(page, { times: 5, grade: "4.2" });
+  await save(page);
+  await waitForText(page, "#grade-help .problem", "half steps");
+  await fillForm(page, { grade: "4.5" });
+  await save(page);
+  await page.locator(".heat-photos .photos").waitFor();
+  await go(page, run, "#run-tests");
+  await waitForText(page, "#run-tests summary", "Wash test passed");
+
+  await go(page, run.replace("press", "run"), "#dryer");
+  await fillForm(page, { dryer: 330 });
+  await save(page);
+  await page.locator(".run-row").first().waitFor();
+  await openChecks(page);
+  await waitForText(page, "#run-tests summary", "Wash test due: another dryer temperature");
+  await go(page, "#/heat/tests", "[data-due]");
+  await waitForText(page, "[data-due]", "Brick on cotton");
+  await go(page, "#/heat", ".menu");
+  await waitForText(page, ".menu-row", "1 due");
+});
+
+test("a trial is shown with the next run of its ink", async (t) => {
+  const page = await openShop(t, app);
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
+  await openChecks(page);
+  assert.equal(await page.locator("#run-trials").count(), 0);
+  await press(page, ".heat-row-links .button:not(#to-heat)");
+  assert.equal(await page.locator("#dryer").inputValue(), "340");
+  await fillForm(page, { outcome: "Soft hand, no shine." });
+  await press(page, "#verdict-1");
+  await save(page);
+  await waitForText(page, "#run-trials summary", "1 trial with this ink");
+  await addPolyesterJob(page, { ink: "brick" });
+  await press(page, "#run-trials summary");
+  await waitForText(page, "#run-trials", "Soft hand, no shine.");
+  await waitForText(page, "#run-trials", "on another fabric");
+  await press(page, "#run-trials .menu-row");
+  await press(page, "#delete");
+  await page.getByText("The trial is deleted.").waitFor();
+  await page.locator(".empty").waitFor();
+  await press(page, ".notice-undo");
+  await waitForText(page, ".menu-row", "Brick on cotton");
+});
+
+test("a room reading gives heat level and water, and expires", async (t) => {
+  const page = await openShop(t, app);
+  await page.clock.install({ time: now() });
+  await page.reload();
+  await page.locator(".page.day").waitFor();
+  assert.equal(await page.locator("#room-strip").count(), 0);
+  await go(page, "#/heat/room", "#temperature");
+  await fillForm(page, { temperature: 180, humidity: 101 });
+  await press(page, "#room-save");
+  await waitForText(page, "#temperature-help .problem", "131 or less.");
+  await waitForText(page, "#humidity-help .problem", "100 or less.");
+  await fillForm(page, { temperature: 99, humidity: "" });
+  await press(page, "[data-step=temperature-more]");
+  await press(page, "[data-step=humidity-more]");
+  assert.deepEqual(await page.locator("#temperature, #humidity").evaluateAll((fields) => fields.map((field) => field.value)), ["100", "50"]);
+  await press(page, "#room-save");
+  // NWS Tulsa, "Heat Index Information": 118 at 100 °F and 50 %. OSHA: 115 and more is very high to extreme.
+  await waitForText(page, "#room-feels", `feels like ${degrees(118)}`);
+  await waitForText(page, "#room-level", "Very high to extreme heat risk");
+  await waitForText(page, "#room-water", `4 cups (1${NBSP}l) an hour end below this heat`);
+  await page.getByText("call emergency services").waitFor();
+  // CDC/NIOSH, "Work/Rest Schedules": moderate work at 100 °F is 45 minutes, then 15 of rest.
+  await waitForText(page, "#room-rest", `45${NBSP}min work, 15${NBSP}min rest`);
+  await press(page, "#work-2");
+  await waitForText(page, "#room-rest", `30${NBSP}min work, 30${NBSP}min rest`);
+  await go(page, "#/", "#room-strip");
+  await waitForText(page, "#room-strip", "just now");
+
+  await page.clock.fastForward("02:01:00");
+  await waitForText(page, "#room-strip", "read again");
+  await press(page, "#room-strip");
+  await waitForText(page, "#room-old", "Older than two hours");
+  await waitForText(page, "#room-now", `2${NBSP}h 1${NBSP}min ago`);
+  await fillForm(page, { temperature: 92, humidity: 45 });
+  await press(page, "#room-save");
+  await waitForText(page, "#room-level", "Moderate heat risk");
+  await waitForText(page, "#room-water", "4 cups");
+  await page.locator("#room-old").waitFor({ state: "detached" });
+  await press(page, ".notice-undo");
+  await waitForText(page, "#room-level", "Very high to extreme");
+});
+
+test("heat entries survive a reload without a network", async (t) => {
+  const { app: own, server } = await ownServer(t, app);
+  const page = await openShop(t, own, { expectedErrors: OFFLINE_ERRORS });
+  await go(page, "#/heat/unit/new", "#name");
+  await fillForm(page, { name: "Tunnel", heated_length: 48 });
+  await save(page);
+  await waitForText(page, ".heat-cards li", "Tunnel");
+  await go(page, "#/heat/room", "#temperature");
+  await fillForm(page, { temperature: 95, humidity: 40 });
+  await press(page, "#room-save");
+  await page.locator("#room-level").waitFor();
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
+  await openChecks(page);
+  const run = await hashOf(page);
+  await press(page, "#settle-start");
+  await page.locator("#settling").waitFor();
+  await go(page, "#/more/about", "#offline-ready[data-ready=true]");
+  await server.close();
+
+  await page.reload();
+  await page.locator("#facts").waitFor();
+  await go(page, run, "#settling");
+  await press(page, "#settle-done");
+  await page.locator("[data-item=Dryer] .badge.good").waitFor();
+  await page.reload();
+  await page.locator("[data-item=Dryer] .badge.good").waitFor();
+  await go(page, "#/heat/settling", ".heat-list li");
+  await go(page, "#/heat/units", ".heat-cards");
+  await waitForText(page, ".heat-cards li", "Tunnel");
+  await go(page, "#/heat/room", "#room-level");
+  await go(page, run, "#start");
+  await startCounting(page);
+});
+
+test("the demo shop has every kind of heat entry", async (t) => {
+  const page = await openDemo(t, app);
+  await waitForText(page, "#room-strip", "Moderate heat risk");
+  await go(page, await page.locator(".run-link").nth(1).getAttribute("href"), "#changeover");
+  await waitForText(page, "#heat-wait", "learned from 3 of your own timings");
+  await waitForText(page, "#run-trials summary", "1 trial with this ink");
+  await waitForText(page, "#on-paper summary", "Cure reached on paper");
+  await press(page, "#to-heat");
+  for (const words of ["Tunnel, Swing-out flash", "3 inks · 2 inks to print have none", "3 due", "1 trial", "6 changes timed"]) {
+    await waitForText(page, ".menu-row", words);
+  }
+});

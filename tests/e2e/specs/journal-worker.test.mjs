@@ -1,0 +1,93 @@
+// Faults of the journal's worker: the page writes instead, and no piece counts twice.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { pull, touchZone, waitForCount } from "../support/counting.mjs";
+import { press } from "../support/page.mjs";
+import { newDevice, testServer } from "../support/setup.mjs";
+import { putJobOnPress } from "../support/shop.mjs";
+
+const app = testServer();
+const script = readFileSync(fileURLToPath(new URL("../../../src/platform/workers/disk.js", import.meta.url)), "utf8");
+
+/** A shop with a run on the press; its journal worker runs the script that `change` returns. */
+async function countingWith(t, change, expectedErrors = []) {
+  const context = await newDevice(t, app, {
+    expectedErrors,
+    initScript: () => {
+      // Keeps the worker and the number of appends it confirmed.
+      window.appends = 0;
+      window.Worker = class extends Worker {
+        constructor(...all) {
+          super(...all);
+          window.worker = this;
+          this.addEventListener("message", ({ data }) => { if (data.saved) window.appends += 1; });
+        }
+      };
+    },
+  });
+  await context.route("**/disk.js", (route) => route.fulfill({ contentType: "text/javascript", body: change(script) }));
+  const page = await context.tab();
+  await page.goto(app.server.url);
+  await press(page, "#start-shop");
+  await putJobOnPress(page);
+  return page;
+}
+
+const appends = (page) => page.evaluate(() => window.appends);
+
+test("a count is written by the worker and survives a reload", async (t) => {
+  const page = await countingWith(t, (script) => script);
+  const before = await appends(page);
+  await pull(page, 3);
+  assert.equal(await appends(page), before + 3);
+  await page.reload();
+  await waitForCount(page, 3);
+});
+
+test("counting goes on without a terminated worker, nothing twice", async (t) => {
+  const page = await countingWith(t, (script) => script);
+  await pull(page, 2);
+  await page.evaluate(() => window.worker.terminate());
+  await touchZone(page);
+  await waitForCount(page, 3);
+  await pull(page, 2);
+  await page.reload();
+  await waitForCount(page, 5);
+});
+
+test("a worker that writes but does not answer counts nothing twice", async (t) => {
+  const page = await countingWith(t, (script) => `${script}
+    const tell = postMessage;
+    postMessage = (answer) => answer.saved || tell(answer);`);
+  await pull(page, 2);
+  assert.equal(await appends(page), 0);
+  await page.reload();
+  await waitForCount(page, 2);
+});
+
+for (const [how, change] of Object.entries({
+  "writes nothing": (script) => `IDBObjectStore.prototype.put = () => { throw new DOMException("simulated", "QuotaExceededError"); };\n${script}`,
+  "opens nothing": (script) => `indexedDB.open = () => { throw new DOMException("simulated", "SecurityError"); };\n${script}`,
+  "has no code that runs": () => "this is no script",
+})) {
+  test(`if the worker ${how}, the page writes instead`, async (t) => {
+    const page = await countingWith(t, change, [/SyntaxError/]);
+    await pull(page, 3);
+    assert.equal(await appends(page), 0);
+    await page.reload();
+    await waitForCount(page, 3);
+  });
+}
+
+test("the worker reopens a connection that was closed", async (t) => {
+  const page = await countingWith(t, (script) => `const begin = IDBDatabase.prototype.transaction;
+    IDBDatabase.prototype.transaction = function (...all) { const begun = begin.apply(this, all); begun.addEventListener("complete", () => this.close()); return begun; };
+    ${script}`);
+  const before = await appends(page);
+  await pull(page, 3);
+  assert.equal(await appends(page), before + 3);
+  await page.reload();
+  await waitForCount(page, 3);
+});

@@ -1,0 +1,162 @@
+// The day page: order of runs, closing time, and the verdict on them.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { DESK, PHONE } from "../support/browser.mjs";
+import { SATURDAY, day } from "../support/clock.mjs";
+import { centreOf } from "../support/counting.mjs";
+import { go, press } from "../support/page.mjs";
+import { openDemo, openShop, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob } from "../support/shop.mjs";
+import { touchInput } from "../support/touch.mjs";
+
+const app = testServer();
+
+const order = (page) => page.locator(".rail-runs .run-words strong").allInnerTexts();
+
+async function waitForOrder(page, titles) {
+  await page.waitForFunction(
+    (titles) => JSON.stringify([...document.querySelectorAll(".rail-runs .run-words strong")].map((title) => title.innerText)) === titles,
+    JSON.stringify(titles),
+  ).catch(async () => assert.deepEqual(await order(page), titles));
+}
+
+/** Opens the shop if it is closed today, as on a weekend. The reload removes the notice of that. */
+async function openForToday(page) {
+  if ((await page.locator(".closing .button").count()) === 0) return;
+  await press(page, ".closing .button");
+  await page.locator(".closing .button").waitFor({ state: "detached" });
+  await page.reload();
+  await page.locator("#verdict").waitFor();
+}
+
+/** An open shop with three jobs, in the order they are due. */
+async function threeJobs(t, device) {
+  const page = await openShop(t, app, { device });
+  for (const [days, title] of [[0, "Tour tees"], [1, "Crew jerseys"], [2, "Swap day totes"]]) {
+    await newJob(page, { title, due_day: day(days) });
+    await addGarments(page, { "size-s": 4, "size-m": "", "size-l": "" });
+    await addRun(page, { guess: 60 });
+  }
+  await go(page, "#/", "#verdict");
+  await openForToday(page);
+  await waitForOrder(page, ["Tour tees", "Crew jerseys", "Swap day totes"]);
+  return page;
+}
+
+for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK })) {
+  test(`on ${name} buttons reorder runs; the order survives a reload`, async (t) => {
+    const page = await threeJobs(t, device);
+    await press(page, page.getByRole("button", { name: "Move Tour tees down" }));
+    await waitForOrder(page, ["Crew jerseys", "Tour tees", "Swap day totes"]);
+    await page.getByText("Tour tees is number 2 now.").waitFor();
+    await press(page, page.getByRole("button", { name: "Move Swap day totes up" }));
+    await waitForOrder(page, ["Crew jerseys", "Swap day totes", "Tour tees"]);
+    await page.reload();
+    await waitForOrder(page, ["Crew jerseys", "Swap day totes", "Tour tees"]);
+    await press(page, page.getByRole("button", { name: "Move Swap day totes up" }));
+    await waitForOrder(page, ["Swap day totes", "Crew jerseys", "Tour tees"]);
+    await press(page, ".notice-undo");
+    await waitForOrder(page, ["Crew jerseys", "Swap day totes", "Tour tees"]);
+    await page.reload();
+    await waitForOrder(page, ["Crew jerseys", "Swap day totes", "Tour tees"]);
+    assert.ok(await page.getByRole("button", { name: "Move Crew jerseys up" }).isDisabled(), "the first goes no higher");
+    assert.ok(await page.getByRole("button", { name: "Move Tour tees down" }).isDisabled(), "the last goes no lower");
+  });
+
+  test(`on ${name} dragging reorders runs; the order survives a reload`, async (t) => {
+    const page = await threeJobs(t, device);
+    await page.locator(".rail-runs li").nth(1).evaluate((row) => row.scrollIntoView({ block: "center" }));
+    const grip = await centreOf(page.locator(".grip").nth(1));
+    const first = await page.locator(".rail-runs li").first().boundingBox();
+    const target = [grip[0], first.y + 20];
+    if (device.hasTouch) {
+      const touch = await touchInput(page);
+      await touch.down({ id: 1, x: grip[0], y: grip[1] });
+      for (let step = 1; step <= 8; step += 1) await touch.move({ id: 1, x: grip[0], y: grip[1] + ((target[1] - grip[1]) * step) / 8 });
+      await page.locator("li.dragged").waitFor();
+      await touch.up();
+    } else {
+      await page.mouse.move(...grip);
+      await page.mouse.down();
+      await page.mouse.move(...target, { steps: 8 });
+      await page.locator("li.dragged").waitFor();
+      await page.mouse.up();
+    }
+    await waitForOrder(page, ["Crew jerseys", "Tour tees", "Swap day totes"]);
+    await page.reload();
+    await waitForOrder(page, ["Crew jerseys", "Tour tees", "Swap day totes"]);
+    await press(page, page.getByRole("button", { name: "Move Tour tees down" }));
+    await waitForOrder(page, ["Crew jerseys", "Swap day totes", "Tour tees"]);
+    await press(page, ".notice-undo");
+    await waitForOrder(page, ["Crew jerseys", "Tour tees", "Swap day totes"]);
+  });
+}
+
+test("a drag that ends where it began changes nothing", async (t) => {
+  const page = await threeJobs(t, DESK);
+  const grip = await centreOf(page.locator(".grip").nth(1));
+  await page.mouse.move(...grip);
+  await page.mouse.down();
+  await page.mouse.move(grip[0], grip[1] + 12, { steps: 3 });
+  await page.mouse.up();
+  await page.locator("li.dragged").waitFor({ state: "detached" });
+  assert.deepEqual(await order(page), ["Tour tees", "Crew jerseys", "Swap day totes"]);
+  assert.equal(await page.locator(".notice").count(), 0);
+});
+
+test("closing time moves by half an hour and survives a reload", async (t) => {
+  const page = await threeJobs(t, PHONE);
+  const waitForText = (time) => page.locator("#closing").getByText(`Closing ${time}`).waitFor();
+  await waitForText("5:00\u00a0pm");
+  await press(page, page.getByRole("button", { name: "half an hour earlier" }));
+  await waitForText("4:30\u00a0pm");
+  await page.getByText("Closing today is 4:30\u00a0pm now.").waitFor();
+  await page.reload();
+  await waitForText("4:30\u00a0pm");
+  for (let twice = 0; twice < 2; twice += 1) await press(page, page.getByRole("button", { name: "half an hour later" }));
+  await waitForText("5:30\u00a0pm");
+});
+
+test("on a Saturday the shop is closed until somebody opens it", async (t) => {
+  const page = await openShop(t, app, { now: SATURDAY });
+  await newJob(page, { due_day: "2026-06-22" });
+  await addGarments(page, { "size-s": 4, "size-m": "", "size-l": "" });
+  await addRun(page, { guess: 60 });
+  await go(page, "#/", "#verdict");
+  await page.locator("#verdict.tight").getByText("The shop is closed; 1 run still open.").waitFor();
+  await page.locator("#closing").getByText("Closed today").waitFor();
+  await press(page, ".closing .button");
+  await page.locator("#closing").getByText("Closing 5:00\u00a0pm").waitFor();
+  await page.locator("#verdict.good").getByText("before closing").waitFor();
+});
+
+test("a run that ends after closing is reported in verdict and row", async (t) => {
+  const page = await threeJobs(t, PHONE);
+  await page.locator("#verdict.good").getByText("before closing").waitFor();
+  await newJob(page, { title: "Marathon tees" });
+  await addGarments(page, { "size-s": 60, "size-m": "", "size-l": "" });
+  await addRun(page, { guess: 900 });
+  await go(page, "#/", "#verdict");
+  await page.locator("#verdict.bad").getByText("1 run will not be out by closing").waitFor();
+  const block = page.locator(".rail-runs li").filter({ hasText: "Marathon tees" });
+  await block.locator("[data-fit=misses]").waitFor();
+  await block.getByText("Past closing").waitFor();
+});
+
+test("a run without a known pace is reported in the verdict", async (t) => {
+  const page = await threeJobs(t, PHONE);
+  await newJob(page, { title: "Unknown tees" });
+  await addGarments(page);
+  await addRun(page);
+  await go(page, "#/", "#verdict");
+  await page.locator("#verdict.tight").getByText("1 run without a known pace").waitFor();
+});
+
+test("no run can be moved before the one on the press", async (t) => {
+  const page = await openDemo(t, app);
+  const [first, second, third, fourth] = await order(page);
+  assert.equal(await page.locator(".rail-runs li").first().locator(".grip").count(), 0);
+  await press(page, page.getByRole("button", { name: `Move ${second} down` }));
+  await waitForOrder(page, [first, third, second, fourth]);
+  assert.ok(await page.getByRole("button", { name: `Move ${third} up` }).isDisabled(), "nothing goes above what is on the press");
+});

@@ -1,0 +1,65 @@
+// Exporting and importing the backup file on the backup page.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { go, press } from "./page.mjs";
+
+/** Prepares the backup file; ends with it ready to download. */
+export async function prepareBackup(page) {
+  await go(page, "#/more/backup", "#prepare, #download");
+  await press(page, "#prepare");
+  await page.locator("#ready").waitFor();
+}
+
+/** Downloads the file that is ready. */
+export async function downloadBackup(page) {
+  const downloading = page.waitForEvent("download");
+  await press(page, "#download");
+  const file = await downloading;
+  return { bytes: readFileSync(await file.path()), path: await file.path(), name: file.suggestedFilename() };
+}
+
+/** Prepares and downloads the backup file. */
+export async function exportBackup(page) {
+  await prepareBackup(page);
+  return downloadBackup(page);
+}
+
+/** Imports a file and returns the app's message about it. */
+export async function importBackup(page, bytes, name = "lastpull.zip") {
+  await go(page, "#/", ".page.day");
+  await go(page, "#/more/backup", "#file");
+  await page.locator("#brought > *").evaluateAll((elements) => elements.forEach((element) => element.setAttribute("data-old", "")));
+  await page.locator("#file").setInputFiles({ name, mimeType: "application/zip", buffer: bytes });
+  await page.locator("#brought > p:not([data-old])").first().waitFor();
+  return (await page.locator("#brought").innerText()).trim();
+}
+
+/** Number of facts stored on the device. */
+export async function factCount(page) {
+  await go(page, "#/more/about", "#facts");
+  return Number(await page.locator("#facts").getAttribute("data-facts"));
+}
+
+/** What the pages show of the shop's work, in texts that do not change with the time of day. */
+export async function shopState(page) {
+  await go(page, "#/", ".page.day");
+  const done = await page.locator("#done-jobs, #done-pieces, #done-misprints").allInnerTexts();
+  const runs = await page.locator(".rail-runs .run-words").allInnerTexts();
+  await go(page, "#/jobs", ".job-row");
+  const rows = await page.locator(".job-row").allInnerTexts();
+  const cards = [];
+  for (const href of await page.locator(".job-row").evaluateAll((links) => links.map((link) => link.getAttribute("href")))) {
+    await go(page, href, ".page.job");
+    cards.push(await page.locator(".page.job").innerText());
+  }
+  return { done, runs, rows, cards, facts: await factCount(page) };
+}
+
+/** Imports a file that must be refused with a message that matches, and must change nothing. */
+export async function expectRefused(page, bytes, message) {
+  const before = await factCount(page);
+  const text = await importBackup(page, bytes);
+  assert.match(text, message);
+  assert.match(text, /Nothing was changed\./);
+  assert.equal(await factCount(page), before, `nothing changed: ${text}`);
+}

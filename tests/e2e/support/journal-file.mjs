@@ -1,0 +1,58 @@
+// Makes a backup file of any size without the app: a ZIP (APPNOTE 6.3, stored) with journal.ndjson, whose format
+// DEVELOPERS.md describes.
+import { crc32 } from "node:zlib";
+
+/** A UUID that ends in this number. */
+export const id = (number) => `00000000-0000-7000-8000-${number.toString(16).padStart(12, "0")}`;
+
+/** Journal lines of a shop with `pulls` counted pieces in finished jobs, and at the end one run on the press. `now` is in ms. */
+export function shopLines(pulls, now) {
+  const device = id(1);
+  const lines = [];
+  let seq = 0;
+  const record = (at, subject, fact) => lines.push(JSON.stringify({ device, seq: ++seq, stamp: [at, 0], subject, fact }));
+  const perRun = 60;
+  const runs = Math.ceil(pulls / perRun);
+  let at = now - (runs + 1) * 3_000_000;
+  record(at, id(0), { shop_named: "Bench" });
+  for (let run = 0; run <= runs; run++) {
+    const [job, lot, print] = [10 + run * 3, 11 + run * 3, 12 + run * 3].map(id);
+    record(at, job, { job_set: [{ client: `Client ${run % 40}` }, { title: `Order ${run}` }] });
+    record(at, lot, { lot_set: [{ job }, { garment: "Tee" }, { fabric: "cotton" }, { pieces: [{ size: "m", pieces: perRun }] }] });
+    record(at, print, { run_set: [{ lot }, { location: "full_front" }, { ink: "Night" }, { hits: 1 }] });
+    record(at, print, "run_started");
+    const count = run === runs ? 12 : Math.min(perRun, pulls - run * perRun);
+    for (let piece = 0; piece < count; piece++) record((at += 40_000 + ((piece * 7919) % 9000)), print, { pulled: { pieces: 1, size: "m" } });
+    if (run < runs) {
+      record((at += 30_000), print, "run_ended");
+      record((at += 30_000), job, "job_finished");
+    }
+  }
+  return lines;
+}
+
+/** Bytes of a backup file with these lines, made at this time (ms). */
+export function backupFile(lines, made) {
+  const heading = JSON.stringify({ journal: "lastpull", version: 1, entries: lines.length, made });
+  const data = Buffer.from([heading, ...lines].join("\n") + "\n");
+  const name = Buffer.from("journal.ndjson");
+  const local = Buffer.alloc(30);
+  local.writeUInt32LE(0x04034b50, 0);
+  local.writeUInt16LE(20, 4);
+  local.writeUInt16LE(0x21, 12);
+  local.writeUInt32LE(crc32(data), 14);
+  local.writeUInt32LE(data.length, 18);
+  local.writeUInt32LE(data.length, 22);
+  local.writeUInt16LE(name.length, 26);
+  const central = Buffer.alloc(46);
+  central.writeUInt32LE(0x02014b50, 0);
+  central.writeUInt16LE(20, 4);
+  local.copy(central, 6, 4, 30);
+  const end = Buffer.alloc(22);
+  end.writeUInt32LE(0x06054b50, 0);
+  end.writeUInt16LE(1, 8);
+  end.writeUInt16LE(1, 10);
+  end.writeUInt32LE(central.length + name.length, 12);
+  end.writeUInt32LE(local.length + name.length + data.length, 16);
+  return Buffer.concat([local, name, data, central, name, end]);
+}

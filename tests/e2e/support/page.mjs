@@ -1,0 +1,33 @@
+// What a person does on any page: press, type, save.
+
+/** Taps (on a phone) or clicks (on a desktop) an element, given as a selector or a locator. */
+export function press(page, target) {
+  return (typeof target === "string" ? page.locator(target) : target)[page.pressMethod]();
+}
+
+/** Navigates to a hash route and waits for an element of the new page. */
+export async function go(page, hash, element) {
+  await page.evaluate((hash) => { location.hash = hash; }, hash);
+  if (element) await page.locator(element).first().waitFor();
+}
+
+/** Hash route of the page. */
+export const hashOf = (page) => page.evaluate(() => location.hash);
+
+/** Fills in form fields by id. A boolean sets a switch. */
+export async function fillForm(page, fields) {
+  for (const [id, value] of Object.entries(fields)) {
+    const field = page.locator(`#${id}`);
+    if (typeof value === "boolean") {
+      if ((await field.isChecked()) !== value) await press(page, `label[for="${id}"]`);
+    } else {
+      await field.fill(String(value));
+    }
+  }
+}
+
+/** Presses the form's save button. */
+export const save = (page) => press(page, ".save-bar [type=submit]");
+
+/** Waits until an element that the selector matches contains this text. */
+export const waitForText = (page, selector, text) => page.locator(selector).filter({ hasText: text }).first().waitFor();
