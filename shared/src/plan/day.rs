@@ -17,14 +17,11 @@ impl Day {
         Self { date }
     }
 
-    /// From `2026-11-25`. None for anything else, and for years no job is due in.
+    /// Parses the ISO 8601 form `2026-11-25`. `None` for any other spelling and for years outside 1970 to 2499.
     pub fn from_iso(text: &str) -> Option<Self> {
-        // By hand: chrono's reader of formats would be 20 kB of the app.
-        let mut parts = text.split('-').map(|part| part.bytes().all(|byte| byte.is_ascii_digit()).then_some(part));
-        let mut next = |length| parts.next()?.filter(|part| part.len() == length)?.parse::<u32>().ok();
-        let (year, month, day) = (next(4)?, next(2)?, next(2)?);
-        let date = NaiveDate::from_ymd_opt(year.cast_signed(), month, day).filter(|_| parts.next().is_none())?;
-        (1970..2500).contains(&date.year()).then_some(Self { date })
+        let date: NaiveDate = text.parse().ok()?;
+        // chrono also reads signs, blanks and days without a leading zero; the stored form is one spelling.
+        ((1970..2500).contains(&date.year()) && date.to_string() == text).then_some(Self { date })
     }
 
     /// The calendar date.
