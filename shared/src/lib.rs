@@ -24,6 +24,11 @@
 pub mod colour;
 pub mod demo;
 pub mod exchange;
+#[doc(hidden)]
+pub mod facts {
+    //! The frozen format of the facts.
+    pub mod frozen;
+}
 pub mod failure;
 pub mod heat;
 pub mod ink;
