@@ -2,9 +2,10 @@
 
 use lastpull_core::exchange::read_backup;
 use lastpull_core::facts::frozen::{Row, hex, history, rows, subject_of};
-use lastpull_core::journal::{Entry, Fact, Journal, Stamp, record, segment};
+use lastpull_core::journal::{Checkpoint, Entry, Fact, Journal, Stamp, checkpoint, record, segment};
 use lastpull_core::run::Location;
 use lastpull_core::shop::Shop;
+use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -91,6 +92,21 @@ fn every_row_survives_the_line_the_record_and_the_segment() {
         assert_eq!(record::decode(&record::encode(&entry)).as_ref(), Ok(&entry));
         assert_eq!(segment::unpack(&segment::pack([&entry])[0].bytes), Ok(vec![entry]));
     }
+}
+
+/// The folded shop's bytes as a hash, in hexadecimal.
+fn hash_of(shop: &Shop) -> String {
+    hex(&Sha256::digest(&Checkpoint::of(shop).bytes))
+}
+
+#[test]
+fn the_fold_of_all_rows_has_the_hash_pinned_beside_the_checkpoint_version() {
+    let shop = Shop::fold(&Journal::of(history()).unwrap());
+    assert_eq!(
+        hash_of(&shop),
+        checkpoint::FOLD_SHA256,
+        "the same facts fold to other bytes: raise checkpoint::VERSION and pin the new hash (left) in FOLD_SHA256"
+    );
 }
 
 /// Everything frozen in `history` when these files were made, by version 1 of the formats: `backup_v1_all.zip` is a
