@@ -21,6 +21,9 @@
 //! - [`quantity`]: temperatures, lengths, weights and times that know their unit
 //! - [`demo`]: an invented shop that fills every screen
 
+// A new variant of a stored enum must not be swallowed by a wildcard arm.
+#![warn(clippy::wildcard_enum_match_arm)]
+
 pub mod colour;
 pub mod demo;
 pub mod exchange;

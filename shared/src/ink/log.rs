@@ -150,12 +150,8 @@ impl InkLog {
     /// A revision, taken back or not.
     pub fn revision(&self, id: Subject) -> Option<Revision<'_>> {
         let event = self.events.get(&id)?;
-        match &event.fact {
-            InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, .. } => {
-                Some(Revision { id, recipe: *recipe, number: *number, parts, parent: *parent, pot: *pot, note, event })
-            }
-            _ => None,
-        }
+        let InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, .. } = &event.fact else { return None };
+        Some(Revision { id, recipe: *recipe, number: *number, parts, parent: *parent, pot: *pot, note, event })
     }
 
     /// Folds a fact in. Whether its subject is something that can be deleted.
@@ -196,7 +192,19 @@ impl InkLog {
                 }
                 return false;
             }
-            event => self.happened(id, at, rank, event),
+            InkFact::RevisionSaved { .. }
+            | InkFact::Poured { .. }
+            | InkFact::Resized { .. }
+            | InkFact::Accepted { .. }
+            | InkFact::Moved { .. }
+            | InkFact::Wasted { .. }
+            | InkFact::Used { .. }
+            | InkFact::SwatchRead { .. }
+            | InkFact::Matched { .. }
+            | InkFact::Approved { .. }
+            | InkFact::Delivered { .. }
+            | InkFact::Counted { .. }
+            | InkFact::DrawnDown(_) => self.happened(id, at, rank, fact),
         }
         true
     }

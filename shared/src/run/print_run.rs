@@ -53,7 +53,27 @@ impl Run {
             Fact::Stopped(cause) => progress.stop(at, *cause),
             Fact::Resumed => progress.resume(at),
             Fact::RunEnded => progress.end(at),
-            _ => {}
+            Fact::ShopNamed(_)
+            | Fact::CrewNamed(_)
+            | Fact::WeekClosing(_)
+            | Fact::DayClosing { .. }
+            | Fact::SetUpAllowance(_)
+            | Fact::DeviceNamed(_)
+            | Fact::RunsOrdered(_)
+            | Fact::JobSet(_)
+            | Fact::LotSet(_)
+            | Fact::RunSet(_)
+            | Fact::Deleted
+            | Fact::Restored
+            | Fact::JobFinished
+            | Fact::JobReopened
+            | Fact::Heat(_)
+            | Fact::Screen(_)
+            | Fact::Stencil(_)
+            | Fact::Failure(_)
+            | Fact::Photo(_)
+            | Fact::Ink(_)
+            | Fact::Unknown { .. } => {}
         }
         0
     }
@@ -65,9 +85,18 @@ impl Run {
             RunField::Ink(ink) => self.ink.clone_from(ink),
             RunField::InkColour(colour) => self.ink_colour = Some(*colour),
             RunField::Guess(guess) => self.guess = *guess,
-            set_up => {
-                self.set_up.set(set_up);
-            }
+            RunField::Screens(_)
+            | RunField::Mesh(_)
+            | RunField::Flash(_)
+            | RunField::Hits(_)
+            | RunField::Dryer(_)
+            | RunField::Belt(_)
+            | RunField::Dwell(_)
+            | RunField::Passes(_)
+            | RunField::Squeegee(_)
+            | RunField::OffContact(_)
+            | RunField::BelowCollar(_)
+            | RunField::Placement(_) => self.set_up.set(field),
         }
     }
 }

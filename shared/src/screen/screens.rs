@@ -132,10 +132,10 @@ impl Screens {
         match fact {
             ScreenFact::AgeLimits(limits) => self.limits = *limits,
             ScreenFact::StepTimes(times) => self.times = *times,
-            about => {
+            ScreenFact::Set(_) | ScreenFact::Moved { .. } | ScreenFact::Dried { .. } | ScreenFact::Undone { .. } => {
                 let screen = self.all.or_insert_with(subject, || Screen { since: at, ..Screen::default() });
                 screen.deleted |= gone();
-                match about {
+                match fact {
                     ScreenFact::Set(fields) => {
                         screen.created.get_or_insert(at);
                         fields.iter().for_each(|field| screen.set(field));
