@@ -25,6 +25,7 @@
 #![warn(clippy::wildcard_enum_match_arm)]
 
 pub mod colour;
+pub(crate) mod deletion;
 pub mod demo;
 pub mod exchange;
 #[doc(hidden)]

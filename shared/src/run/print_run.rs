@@ -1,6 +1,7 @@
 //! The run itself, as the facts about it leave it.
 
 use super::{CheckItem, CheckRecord, Location, Progress, SetUp};
+use crate::deletion::deletable;
 use crate::ink::Colour;
 use crate::job::LotId;
 use crate::journal::{DeviceId, Fact, RunField};
@@ -34,6 +35,8 @@ pub struct Run {
     /// Whether it was deleted.
     pub deleted: bool,
 }
+
+deletable!(Run);
 
 impl Run {
     /// Folds in what happened to the run on the press. Returns the milliseconds of work that a pull
