@@ -2,7 +2,7 @@
 //!
 //! **Frozen**: the names are a file format (`journal.ndjson`) and the order of the variants is a
 //! disk format (segments). Variants and fields are added at the end and never changed, renamed,
-//! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
+//! reordered or removed; a changed meaning is a new variant. The rows in `facts/frozen` hold the bytes.
 
 use crate::failure::FailureFact;
 use crate::heat::HeatFact;
