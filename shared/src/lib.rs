@@ -21,9 +21,18 @@
 //! - [`quantity`]: temperatures, lengths, weights and times that know their unit
 //! - [`demo`]: an invented shop that fills every screen
 
+// A new variant of a stored enum must not be swallowed by a wildcard arm.
+#![warn(clippy::wildcard_enum_match_arm)]
+
 pub mod colour;
+pub(crate) mod deletion;
 pub mod demo;
 pub mod exchange;
+#[doc(hidden)]
+pub mod facts {
+    //! The frozen format of the facts.
+    pub mod frozen;
+}
 pub mod failure;
 pub mod heat;
 pub mod ink;

@@ -1,6 +1,7 @@
 //! Failures as the facts leave them.
 
 use super::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
+use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::job::{RunId, Size};
 use crate::journal::Subject;
 use crate::pack::Pack;
@@ -38,6 +39,8 @@ pub struct Failure {
     /// Whether it was deleted.
     pub deleted: bool,
 }
+
+deletable!(Failure);
 
 impl Failure {
     fn set(&mut self, field: &FailureField) {
@@ -100,6 +103,12 @@ pub struct Failures {
     all: Table<Failure>,
 }
 
+impl DeleteById for Failures {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.all.delete(id, deletion)
+    }
+}
+
 impl Failures {
     /// A failure, deleted or not.
     pub fn get(&self, id: Subject) -> Option<&Failure> {
@@ -123,14 +132,9 @@ impl Failures {
         rows
     }
 
-    pub(crate) fn get_mut(&mut self, id: Subject) -> Option<&mut Failure> {
-        self.all.get_mut(&id)
-    }
-
-    /// Folds a fact in. `gone` says whether the failure was deleted before anything was known of it.
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact, gone: impl FnOnce() -> bool) {
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact) {
         let failure = self.all.or_insert_with(subject, || Failure { at, ..Failure::default() });
-        failure.deleted |= gone();
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
             FailureFact::Judged { pieces, size, verdict, .. } => {

@@ -1,6 +1,7 @@
 //! A garment lot: garments of one kind, fabric and colour.
 
 use super::{Fabric, JobId, Size};
+use crate::deletion::deletable;
 use crate::ink::Colour;
 use crate::journal::LotField;
 use crate::pack::Pack;
@@ -29,6 +30,8 @@ pub struct Lot {
     /// Whether it was deleted.
     pub deleted: bool,
 }
+
+deletable!(Lot);
 
 impl Lot {
     pub(crate) fn set(&mut self, field: &LotField) {

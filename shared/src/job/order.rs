@@ -1,6 +1,7 @@
 //! The job: one client's order.
 
 use super::Due;
+use crate::deletion::deletable;
 use crate::journal::JobField;
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
@@ -35,6 +36,8 @@ pub struct Job {
     /// Whether it was deleted.
     pub deleted: bool,
 }
+
+deletable!(Job);
 
 impl Job {
     pub(crate) fn set(&mut self, field: &JobField) {

@@ -2,7 +2,7 @@
 //!
 //! **Frozen**: the names are a file format (`journal.ndjson`) and the order of the variants is a
 //! disk format (segments). Variants and fields are added at the end and never changed, renamed,
-//! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
+//! reordered or removed; a changed meaning is a new variant. The rows in `facts/frozen` hold the bytes.
 
 use crate::failure::FailureFact;
 use crate::heat::HeatFact;
@@ -16,6 +16,7 @@ use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
 use crate::run::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
 use crate::screen::{ScreenFact, StencilFact};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 use serde_json::value::RawValue;
 use uuid::Uuid;
 
@@ -215,9 +216,10 @@ pub(crate) fn is_note(text: &str) -> bool {
 impl Fact {
     /// The fact as JSON. An unknown fact comes out as it went in.
     pub fn to_json(&self) -> Box<RawValue> {
-        let text = match self {
-            Self::Unknown { body, .. } => body.clone(),
-            known => serde_json::to_string(known).unwrap_or_else(|_| "null".into()),
+        let text = if let Self::Unknown { body, .. } = self {
+            body.clone()
+        } else {
+            serde_json::to_string(self).unwrap_or_else(|_| "null".into())
         };
         RawValue::from_string(text).unwrap_or_default()
     }
@@ -229,9 +231,9 @@ impl Fact {
             return Some(known);
         }
         let kind = match serde_json::from_str(json).ok()? {
-            serde_json::Value::String(kind) => kind,
-            serde_json::Value::Object(map) if map.len() == 1 => map.into_iter().next()?.0,
-            _ => return None,
+            Value::String(kind) => kind,
+            Value::Object(map) if map.len() == 1 => map.into_iter().next()?.0,
+            Value::Null | Value::Bool(_) | Value::Number(_) | Value::Array(_) | Value::Object(_) => return None,
         };
         Some(Self::Unknown { kind, body: json.to_owned() })
     }
@@ -271,7 +273,19 @@ impl Fact {
                     && fields.iter().all(|field| match field {
                         RunField::Ink(text) | RunField::Screens(text) | RunField::Squeegee(text) => name(text),
                         RunField::Placement(text) => note(text),
-                        _ => true,
+                        RunField::Lot(_)
+                        | RunField::Location(_)
+                        | RunField::InkColour(_)
+                        | RunField::Mesh(_)
+                        | RunField::Flash(_)
+                        | RunField::Hits(_)
+                        | RunField::Dryer(_)
+                        | RunField::Belt(_)
+                        | RunField::Dwell(_)
+                        | RunField::Passes(_)
+                        | RunField::OffContact(_)
+                        | RunField::BelowCollar(_)
+                        | RunField::Guess(_) => true,
                     })
             }
             Self::CheckMade { expected, by, .. } => by.iter().all(name) && expected.in_bounds(),

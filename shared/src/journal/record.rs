@@ -21,16 +21,13 @@ pub enum BytesProblem {
 
 /// A fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
 pub(super) fn put_fact(fact: &Fact, out: &mut Vec<u8>) {
-    match fact {
-        Fact::Unknown { kind, body } => {
-            out.push(0);
-            put(kind, out);
-            put(body, out);
-        }
-        known => {
-            out.push(1);
-            put(known, out);
-        }
+    if let Fact::Unknown { kind, body } = fact {
+        out.push(0);
+        put(kind, out);
+        put(body, out);
+    } else {
+        out.push(1);
+        put(fact, out);
     }
 }
 

@@ -1,6 +1,7 @@
 //! The reclaim bath: its charges, and the batches of screens that went through it.
 
 use super::stencil_fact::MOST_SCREENS;
+use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::journal::Subject;
 use crate::journal::fact::NOTE;
 use crate::pack::Pack;
@@ -210,16 +211,13 @@ impl Bath {
         batch.time = Some(time);
         batch.count_out = count;
     }
+}
 
-    pub(super) fn set_deleted(&mut self, id: Subject, deleted: bool) -> bool {
-        if let Some(charge) = self.charges.get_mut(&id) {
-            charge.deleted = deleted;
-        } else if let Some(batch) = self.batches.get_mut(&id) {
-            batch.deleted = deleted;
-        } else {
-            return false;
-        }
-        true
+deletable!(Charge, Batch);
+
+impl DeleteById for Bath {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.charges.delete(id, deletion) || self.batches.delete(id, deletion)
     }
 }
 

@@ -24,7 +24,11 @@ impl ScreenStanding {
                     ScreenState::Exposed => Some(at),
                     state if state.has_image() => self.exposed.or(Some(at)),
                     ScreenState::Clean | ScreenState::Coated => None,
-                    _ => self.exposed,
+                    ScreenState::Ready
+                    | ScreenState::OnPress
+                    | ScreenState::ToReclaim
+                    | ScreenState::InBath
+                    | ScreenState::Failed => self.exposed,
                 };
                 Self { state: to, since: at, dry: None, exposed }
             }
@@ -104,7 +108,7 @@ pub fn undo_of(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
             ScreenFact::Set(fields) => {
                 Fact::Screen(ScreenFact::Set(fields.iter().map(|field| before(screen, field)).collect()))
             }
-            _ => continue,
+            ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) | ScreenFact::Undone { .. } => continue,
         };
         if !undo.contains(&(*id, back.clone())) {
             undo.push((*id, back));

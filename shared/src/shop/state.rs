@@ -1,5 +1,6 @@
 //! The shop as it stands.
 
+use crate::deletion::Tombstones;
 use crate::failure::Failures;
 use crate::heat::HeatLog;
 use crate::ink::InkLog;
@@ -38,7 +39,7 @@ pub struct Shop {
     pub(crate) runs: Table<Run>,
     pub(crate) order: Vec<RunId>,
     /// Deleted before the first fact about them.
-    pub(crate) gone: Table<()>,
+    pub(crate) gone: Tombstones,
     /// Dryers, flash units, inks' limits, tests of a cure, and the room.
     pub heat: HeatLog,
     /// The shop's screens.
