@@ -1,5 +1,5 @@
-//! The ink bench of the invented shop: what it mixes of, its recipes and how they came to be, pots of the
-//! earlier weeks and of today, and what was printed from them.
+//! The ink data of the invented shop: its components, its recipes and their revisions, pots of the earlier
+//! weeks and of today, and what was printed from them.
 
 use super::maker::Maker;
 use super::screens::DayRuns;
@@ -17,17 +17,17 @@ const MINUTE: u64 = 60_000;
 const HOUR: u64 = 60 * MINUTE;
 const DAY: u64 = 24 * HOUR;
 
-/// A run of the earlier weeks that left the press.
+/// A finished run of the earlier weeks.
 pub(super) struct Printed {
     /// The run.
     pub(super) run: RunId,
-    /// Pieces it planned.
+    /// Number of pieces planned.
     pub(super) pieces: u32,
-    /// When it ended.
+    /// Wall time at which it ended.
     pub(super) ended: u64,
 }
 
-/// What the bench is made of, for whoever invents more about it.
+/// The ids of the ink data, for other parts of the demo.
 pub(super) struct DemoInks {
     pub(super) clear: Subject,
     pub(super) filled: Subject,
@@ -40,19 +40,20 @@ pub(super) struct DemoInks {
     pub(super) bonder: Subject,
     /// Mixed, printed and approved.
     pub(super) apricot: Subject,
-    /// Approved, with a newer revision nobody said yes to.
+    /// Approved, with a newer revision that nobody has approved.
     pub(super) bone: Subject,
-    /// On the scale now; nobody said yes to it yet.
+    /// On the scale now; not approved yet.
     pub(super) signal: Subject,
     /// Being corrected.
     pub(super) fern: Subject,
-    /// The pot of it.
+    /// Its pot.
     pub(super) fern_pot: Subject,
     /// Today's pot of apricot.
     pub(super) apricot_pot: Subject,
 }
 
-/// Everything at the ink bench. `earlier` are the runs of the weeks before, oldest first: by turns apricot and bone.
+/// Records everything about ink. `earlier` are the runs of the weeks before, oldest first, alternately
+/// apricot and bone.
 pub(super) fn bench<N: FnMut() -> Uuid>(maker: &mut Maker<N>, day: &DayRuns, earlier: &[Printed]) -> DemoInks {
     let inks = shelf(maker);
     apricot(maker, &inks, day, earlier);
@@ -62,7 +63,7 @@ pub(super) fn bench<N: FnMut() -> Uuid>(maker: &mut Maker<N>, day: &DayRuns, ear
     inks
 }
 
-/// What a component is, as its row of the table says.
+/// A component, as in its row of the table.
 struct Invented {
     name: &'static str,
     kind: ComponentKind,
@@ -72,7 +73,7 @@ struct Invented {
     cost: u32,
     /// Percent: of itself, or of pigment in a base.
     most: Option<f64>,
-    /// Grams: told below, bought in, weighed two days ago.
+    /// Grams: the limit for low stock, the amount bought, the amount weighed two days ago.
     weights: [f64; 3],
 }
 
@@ -89,7 +90,7 @@ const fn pigment(name: &'static str, colour: &'static str, cost: u32, weights: [
     }
 }
 
-/// The shelf. Names, prices and data sheets are invented, as everything here.
+/// The components. Names, prices and data sheets are invented.
 const SHELF: [Invented; 9] = [
     Invented {
         name: "Base, clear",
@@ -216,21 +217,21 @@ fn tell<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fac
     maker.say(at, subject, Fact::Ink(fact));
 }
 
-/// An event with an id of its own.
+/// Records an event with an id of its own.
 fn happened<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) -> Subject {
     let id = maker.id();
     tell(maker, at, id, fact);
     id
 }
 
-/// Percent of each component.
+/// The percentage of each component.
 type Percents = [(Subject, f64)];
 
 fn part(&(component, percent): &(Subject, f64), on_top: bool) -> Part {
     Part { component, share: Share::from_percent(percent), on_top }
 }
 
-/// A pot that is mixed for something.
+/// A pot to be mixed.
 struct Mix<'a> {
     id: Subject,
     name: &'a str,
@@ -250,7 +251,7 @@ fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, mix: &Mix) {
     tell(maker, at, mix.id, InkFact::PotSet(fields));
 }
 
-/// Pours at the scale, one every minute and a half. Returns when the last was in.
+/// Pours the components at the scale, one every minute and a half. Returns the time of the last.
 fn pour<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
     at: u64,
@@ -280,7 +281,7 @@ fn saved(recipe: Subject, number: u16, parts: Vec<Part>, from: [Option<Subject>;
     InkFact::RevisionSaved { recipe, number, parts, parent, pot, note: note.into(), by: Some("Ines".into()) }
 }
 
-/// What a pot holds, saved as a revision.
+/// Saves the contents of a pot as a revision.
 fn saved_from<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
     at: u64,
@@ -301,13 +302,14 @@ fn of_ink(percents: &Percents) -> Vec<Part> {
     percents.iter().map(|row| part(row, false)).collect()
 }
 
-/// Art of so many millimetres, a share of it printed, through a mesh of so many hundredths of a cm³/m².
+/// A print of art with sides in millimetres and a printed share, through a mesh with its ink volume in
+/// hundredths of a cm³/m².
 fn art(sides: [f64; 2], coverage: u16, volume: u16, hits: u8) -> PrintUse {
     let [width, height] = sides.map(Length::from_millimetres);
     PrintUse { width, height, coverage, volume, hits, transfer: 800, density: 1_200, loss: 100 }
 }
 
-/// A weighing after a run.
+/// Records a weighing after a run.
 fn used<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
     at: u64,
@@ -321,7 +323,7 @@ fn used<N: FnMut() -> Uuid>(
     happened(maker, at, used);
 }
 
-/// Written down, corrected in the pot, saved, approved; mixed again this morning.
+/// Entered, corrected in the pot, saved, approved; mixed again this morning.
 fn apricot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns, earlier: &[Printed]) {
     let now = maker.clock.now;
     let begun = now - 14 * DAY - 5 * HOUR;
@@ -364,7 +366,7 @@ fn apricot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayR
     tell(maker, morning - MINUTE, day.front, InkFact::PrintSet(Some(print)));
 }
 
-/// Approved, mixed, and changed since by somebody nobody said yes to.
+/// Approved, mixed, and then changed to a revision that nobody has approved.
 fn bone<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns, earlier: &[Printed]) {
     let now = maker.clock.now;
     let begun = now - 13 * DAY - 5 * HOUR;
@@ -386,7 +388,7 @@ fn bone<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns
     happened(maker, now - 3 * DAY, saved(inks.bone, 2, warmer, [Some(first), None], note));
 }
 
-/// For tomorrow's totes: weighed in, and nudged twice so far.
+/// For tomorrow's totes: weighed in, and corrected twice so far.
 fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns) {
     let begun = maker.clock.now - 100 * MINUTE;
     let mut written = of_ink(&[(inks.clear, 90.0), (inks.yellow, 5.6), (inks.blue, 3.4), (inks.black, 1.0)]);
@@ -408,7 +410,7 @@ fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns
     tell(maker, begun, day.totes, InkFact::PrintSet(Some(print)));
 }
 
-/// For the jerseys, next on the press: the base is in, the rest is to be weighed.
+/// For the jerseys, next on the press: the base is in, the rest must still be weighed.
 fn signal<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns) {
     let now = maker.clock.now;
     let mut written = of_ink(&[(inks.filled, 70.0), (inks.white, 30.0)]);
@@ -434,7 +436,7 @@ mod tests {
     const NOW: u64 = 1_795_638_600_000;
 
     #[test]
-    fn the_demo_bench_fills_every_ink_screen() {
+    fn the_demo_fills_every_ink_page() {
         let (shop, _) = shop(NOW);
         let shelf = ink_shelf(&shop);
         let needed: Vec<_> = shelf.needed.iter().map(|row| (row.ink.as_str(), row.recipe.is_some())).collect();
@@ -478,7 +480,7 @@ mod tests {
     }
 
     #[test]
-    fn the_demo_recipes_keep_their_limits_and_one_has_a_newer_revision_nobody_approved() {
+    fn demo_recipes_are_within_limits_and_one_has_an_unapproved_revision() {
         let (shop, _) = shop(NOW);
         let card = |ink| recipe_card(&shop, recipe_for(&shop, ink).unwrap().0).unwrap();
         let apricot = card("Apricot");
@@ -501,7 +503,7 @@ mod tests {
     }
 
     #[test]
-    fn the_demo_shelf_runs_out_of_clear_before_the_totes_and_learned_what_runs_use() {
+    fn the_demo_runs_out_of_clear_base_before_the_totes() {
         let (shop, clock) = shop(NOW);
         let stock = stock_view(&shop);
         let low: Vec<_> = stock.rows.iter().filter_map(|row| Some((row.name.as_str(), row.low.clone()?))).collect();

@@ -1,6 +1,9 @@
-//! A ZIP archive, as far as a backup needs the format (APPNOTE 6.3.10): written
-//! and read here because a whole ZIP library weighs more in the bundle than the rest of this crate's
-//! arithmetic. Any archive tool reads what is written; what is read may come from any of them.
+//! Reads and writes ZIP archives, as far as a backup needs the format (APPNOTE 6.3.10).
+//!
+//! Written here because the reader is asynchronous and reads only the parts of the file it needs, limits
+//! what a hostile file can make it allocate, and holds one photo in memory at a time; a ZIP library needs a
+//! synchronous `Read + Seek`. Any archive tool can read the files written here, and files written by any of
+//! them can be read.
 
 use miniz_oxide::deflate::core::{
     CompressorOxide, TDEFLFlush, TDEFLStatus, compress_to_output, create_comp_flags_from_zip_params,
@@ -11,18 +14,18 @@ use miniz_oxide::{DataFormat, MZFlush, MZStatus};
 const LOCAL: &[u8; 4] = b"PK\x03\x04";
 const CENTRAL: &[u8; 4] = b"PK\x01\x02";
 const END: &[u8; 4] = b"PK\x05\x06";
-/// The sizes of the three records without their names and comments.
+/// Sizes of the three kinds of records, without names and comments.
 const LOCAL_SIZE: usize = 30;
 const CENTRAL_SIZE: usize = 46;
 const END_SIZE: usize = 22;
 const STORED: u16 = 0;
 const DEFLATED: u16 = 8;
-/// Midnight of the first day that the format knows: two backups of the same facts are the same bytes.
+/// Midnight of the first day of the format's calendar: two backups of the same facts have the same bytes.
 const FIRST_DAY: u16 = 0x21;
-/// How much is unpacked at a time.
+/// Bytes decompressed at a time.
 const PIECE: usize = 32 * 1024;
 
-/// The CRC-32 of ZIP over what came so far and these bytes, four bits a step.
+/// Continues the CRC-32 of ZIP with these bytes, four bits at a time.
 fn crc(so_far: u32, bytes: &[u8]) -> u32 {
     const TABLE: [u32; 16] = {
         let mut table = [0; 16];
@@ -45,17 +48,16 @@ fn crc(so_far: u32, bytes: &[u8]) -> u32 {
     })
 }
 
-/// An archive while it is written, part after part: whoever puts the parts together need not hold them
-/// all at once.
+/// An archive being written part by part, so that its parts need not all be in memory.
 #[derive(Default)]
 pub struct Packing {
-    /// How much was given out.
+    /// Number of bytes returned so far.
     written: u32,
     central: Vec<u8>,
     files: u16,
 }
 
-/// What both records of a file say of it, its name last.
+/// The fields that both records of a file contain, up to its name.
 fn about(method: u16, crc: u32, packed: u32, size: u32, name: &str) -> Option<Vec<u8>> {
     let mut about = Vec::new();
     for number in [20, 0, method, 0, FIRST_DAY] {
@@ -70,14 +72,14 @@ fn about(method: u16, crc: u32, packed: u32, size: u32, name: &str) -> Option<Ve
 }
 
 impl Packing {
-    /// Notes a file of `packed` bytes; gives the record that goes before them. None, and nothing noted,
-    /// when the archive would grow past what the format takes.
+    /// Adds a file of `packed` bytes to the list and returns the record that precedes them. `None`, without
+    /// adding it, if the archive would exceed the limits of the format.
     fn note(&mut self, name: &str, method: u16, crc: u32, packed: u32, size: u32) -> Option<Vec<u8>> {
         let about = about(method, crc, packed, size, name)?;
         let local = [&LOCAL[..], &about, name.as_bytes()].concat();
         let record = [&CENTRAL[..], &[20, 0], &about, &[0; 10], &self.written.to_le_bytes(), name.as_bytes()].concat();
         let written = self.written.checked_add(local.len() as u32)?.checked_add(packed)?;
-        // The records of the end must fit behind it as well.
+        // The records at the end must fit as well.
         written.checked_add((self.central.len() + record.len() + END_SIZE) as u32)?;
         self.files = self.files.checked_add(1)?;
         self.written = written;
@@ -85,13 +87,15 @@ impl Packing {
         Some(local)
     }
 
-    /// Adds a file as it is; gives what goes before its bytes.
+    /// Adds an uncompressed file and returns the record that precedes its bytes. `None` if the archive
+    /// would become too large.
     pub fn store(&mut self, name: &str, bytes: &[u8]) -> Option<Vec<u8>> {
         let size = u32::try_from(bytes.len()).ok()?;
         self.note(name, STORED, crc(0, bytes), size, size)
     }
 
-    /// Adds a file that was packed; gives its part of the archive.
+    /// Adds a compressed file and returns its part of the archive. `None` if the archive would become too
+    /// large.
     pub fn add(&mut self, name: &str, packed: Packed) -> Option<Vec<u8>> {
         let (bytes, crc, size) = packed.finish()?;
         let mut part = self.note(name, DEFLATED, crc, u32::try_from(bytes.len()).ok()?, u32::try_from(size).ok()?)?;
@@ -99,7 +103,7 @@ impl Packing {
         Some(part)
     }
 
-    /// The end of the archive.
+    /// The end of the archive: its list of files.
     pub fn finish(self) -> Vec<u8> {
         let (files, length) = (self.files.to_le_bytes(), self.central.len() as u32);
         let start = self.written.to_le_bytes();
@@ -108,7 +112,7 @@ impl Packing {
     }
 }
 
-/// A file while it is packed.
+/// A file being compressed.
 pub struct Packed {
     out: Vec<u8>,
     packer: Box<CompressorOxide>,
@@ -117,13 +121,13 @@ pub struct Packed {
 }
 
 impl Packed {
-    /// Starts the file.
+    /// Starts an empty file.
     pub fn new() -> Self {
         let packer = Box::new(CompressorOxide::new(create_comp_flags_from_zip_params(6, -15, 0)));
         Self { out: Vec::new(), packer, crc: 0, size: 0 }
     }
 
-    /// Adds to the file.
+    /// Appends bytes to the file.
     pub fn write(&mut self, bytes: &[u8]) {
         self.crc = crc(self.crc, bytes);
         self.size += bytes.len() as u64;
@@ -144,13 +148,13 @@ impl Packed {
     }
 }
 
-/// A file that is read in places, so that nobody need hold all of it.
+/// A file that is read in parts, so that it need not be in memory.
 #[allow(async_fn_in_trait)]
 pub trait Source {
-    /// How long it is.
+    /// Length in bytes.
     fn size(&self) -> u64;
 
-    /// These bytes of it, all of them; none when it does not read.
+    /// Reads `length` bytes at `from`; `None` if they cannot all be read.
     async fn read(&self, from: u64, length: usize) -> Option<Vec<u8>>;
 }
 
@@ -165,14 +169,14 @@ impl Source for &[u8] {
     }
 }
 
-/// Why an archive does not open, or a file of it.
+/// Why an archive, or a file in it, cannot be opened.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoFile {
-    /// This is no archive, or one cut short.
+    /// Not a ZIP archive, or truncated.
     NotAnArchive,
-    /// The file is packed in a way that nobody packs one, or does not lie where the archive says.
+    /// The file uses an unsupported compression or encryption, or is not where the archive says.
     Missing,
-    /// The source does not read.
+    /// The source cannot be read.
     Unread,
 }
 
@@ -180,21 +184,21 @@ pub enum NoFile {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Damaged;
 
-/// What an archive says of a file in it. All of it is yet to be proved.
+/// The archive's entry for a file. Nothing in it has been verified.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Row {
-    /// Its name.
+    /// Name of the file.
     pub name: String,
-    /// How long it is, packed.
+    /// Compressed size in bytes.
     pub packed: u32,
-    /// How long it is.
+    /// Uncompressed size in bytes.
     pub size: u32,
     method: u16,
     crc: u32,
     start: u32,
 }
 
-/// The most an archive's list of files may take: more than that many photos in any tool's way of writing.
+/// Largest list of files accepted, in bytes: enough for the largest number of photos, written by any tool.
 const LARGEST_LIST: usize = 16 * 1024 * 1024;
 
 fn two(bytes: &[u8], at: usize) -> Option<u16> {
@@ -205,7 +209,7 @@ fn four(bytes: &[u8], at: usize) -> Option<u32> {
     Some(u32::from_le_bytes(bytes.get(at..at + 4)?.try_into().ok()?))
 }
 
-/// Where the last record starts: its comment reaches to the end of the archive.
+/// Start of the last record, whose comment extends to the end of the archive.
 fn end_of(tail: &[u8]) -> Option<usize> {
     let last = tail.len().checked_sub(END_SIZE)?;
     (last.saturating_sub(usize::from(u16::MAX))..=last).rev().find(|at| {
@@ -214,7 +218,10 @@ fn end_of(tail: &[u8]) -> Option<usize> {
     })
 }
 
-/// Reads the list of the files in an archive.
+/// Reads the list of files of an archive.
+///
+/// # Errors
+/// [`NoFile`] if the source cannot be read or is not a ZIP archive.
 pub async fn list<S: Source>(source: &S) -> Result<Vec<Row>, NoFile> {
     let length = source.size().min((END_SIZE + usize::from(u16::MAX)) as u64);
     let first = source.size() - length;
@@ -237,7 +244,7 @@ fn rows(list: &[u8], count: u16) -> Option<Vec<Row>> {
         let name = record.get(CENTRAL_SIZE..CENTRAL_SIZE + named)?;
         let encrypted = two(record, 8)? & 1 == 1;
         rows.push(Row {
-            // A name that is not UTF-8 is none of ours.
+            // A name that is not UTF-8 is not one of ours.
             name: String::from_utf8_lossy(name).into_owned(),
             packed: four(record, 20)?,
             size: four(record, 24)?,
@@ -250,7 +257,7 @@ fn rows(list: &[u8], count: u16) -> Option<Vec<Row>> {
     Some(rows)
 }
 
-/// A file of an archive, while it is read.
+/// A file of an archive being decompressed.
 pub struct Unpacking {
     packed: Vec<u8>,
     taken: usize,
@@ -262,7 +269,11 @@ pub struct Unpacking {
 }
 
 impl Unpacking {
-    /// Fetches a file of an archive, as it is packed.
+    /// Fetches a file of an archive, still compressed.
+    ///
+    /// # Errors
+    /// [`NoFile`] if the source cannot be read, or the file is not where `row` says or uses an unsupported
+    /// method.
     pub async fn new<S: Source>(source: &S, row: &Row) -> Result<Self, NoFile> {
         let unpacker = match row.method {
             STORED => None,
@@ -285,7 +296,10 @@ impl Unpacking {
         Ok(Self { packed, taken: 0, unpacker, crc: row.crc, size, so_far: (0, 0), piece: Vec::new() })
     }
 
-    /// The next piece of the file; empty at its end, once that is known to be whole.
+    /// The next piece of the file; empty at its end, after the length and checksum were verified.
+    ///
+    /// # Errors
+    /// [`Damaged`] if the data cannot be decompressed, or the length or checksum is wrong.
     pub fn next_piece(&mut self) -> Result<&[u8], Damaged> {
         self.piece.resize(PIECE, 0);
         let packed = self.packed.get(self.taken..).unwrap_or_default();
@@ -310,7 +324,10 @@ impl Unpacking {
         Ok(&self.piece)
     }
 
-    /// The whole file, of at most `most` bytes.
+    /// The whole file.
+    ///
+    /// # Errors
+    /// [`Damaged`] as for [`next_piece`](Self::next_piece), and if the file is longer than `most` bytes.
     pub fn whole(mut self, most: usize) -> Result<Vec<u8>, Damaged> {
         let mut whole = Vec::new();
         loop {

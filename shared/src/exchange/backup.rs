@@ -1,16 +1,16 @@
-//! The backup file: a ZIP archive with `journal.ndjson` and photos inside, readable by any archive tool.
+//! The backup file: a ZIP archive with `journal.ndjson` and photos, readable by any archive tool.
 //!
-//! `journal.ndjson`, version 1, is one JSON object a line (UTF-8, `\n`): first the heading
-//! `{"journal":"lastpull","version":1,"entries":N,"made":milliseconds}`, then N entries as
-//! [`Entry::to_line`] writes them. It always holds everything the device knows, of all devices.
+//! `journal.ndjson`, version 1, has one JSON object per line (UTF-8, `\n`): first the header
+//! `{"journal":"lastpull","version":1,"entries":N,"made":milliseconds}`, then N entries as written by
+//! [`Entry::to_line`]. It always contains every entry that the device has, from all devices.
 //!
-//! `photos/<id>.jpg` are the photos that the shop shows and this device holds, as they are: JPEG does
-//! not pack further. A file may hold some of them or none; those that are missing come with another file.
+//! `photos/<id>.jpg` are the photos in use that this device has, uncompressed, because JPEG does not
+//! compress further. A file may contain only some of them or none; the others arrive with another file.
 //!
-//! A file from elsewhere is hostile until read to its end: its size, the number and length of its
-//! lines, and every name and number in them are bounded before they take memory, and a single bad
-//! line refuses the whole file. So does a photo that is not what its name says, or more than a picture.
-//! Other files that somebody packed along are left alone.
+//! A file is not trusted until it was read to its end: its size, the number and length of its lines, and
+//! every name and number are limited before memory is allocated for them. One invalid line refuses the
+//! whole file, and so does a photo that does not match its name or contains metadata. Other files in the
+//! archive are ignored.
 
 use super::archive::{NoFile, Packed, Packing, Row, Source, Unpacking, list};
 use crate::journal::{Entry, EntryProblem};
@@ -19,35 +19,35 @@ use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// The largest file taken, in bytes: the most that its format knows. It is read in places.
+/// Largest file accepted, in bytes: the limit of the ZIP format. It is read in parts.
 pub const LARGEST_FILE: u64 = u32::MAX as u64;
-/// The most entries taken.
+/// Most entries accepted.
 const MOST_ENTRIES: u64 = 2_000_000;
-/// The most bytes a packed journal may be: decades of a shop's facts.
+/// Largest compressed journal, in bytes: decades of a shop's facts.
 const LARGEST_PACKED: u32 = 64 * 1024 * 1024;
-/// The most bytes a journal may unpack to.
+/// Largest decompressed journal, in bytes.
 const LARGEST_JOURNAL: u64 = 512 * 1024 * 1024;
-/// The most photos in a file, out and in.
+/// Most photos in a file, when writing and reading.
 const MOST_PHOTOS: usize = 20_000;
-/// The name inside the archive.
+/// Name of the journal in the archive.
 const JOURNAL: &str = "journal.ndjson";
-/// The folder of the photos inside the archive.
+/// Folder of the photos in the archive.
 const PHOTOS: &str = "photos/";
 /// The version that is written.
 const VERSION: u32 = 1;
 
-/// Why a file was not taken in. Nothing was changed by trying.
+/// Why a file was refused. The attempt changes nothing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BackupProblem {
     /// Larger than any backup.
     TooLarge,
-    /// No ZIP archive, or one cut short.
+    /// Not a ZIP archive, or truncated.
     NotAnArchive,
-    /// An archive, but not one of ours.
+    /// A ZIP archive that is not a backup of this app.
     NotABackup,
     /// Made by a newer version of Lastpull.
     Newer,
-    /// Fewer entries than its heading says.
+    /// Fewer entries than the header says.
     CutShort,
     /// The bytes inside do not match their checksum.
     Damaged,
@@ -56,9 +56,9 @@ pub enum BackupProblem {
         /// Which line, from 1.
         line: u64,
     },
-    /// A photo that no device made, or under a name that is not its own.
+    /// A photo that no device made, or that does not match its name.
     BadPhoto,
-    /// It could not be read from the device, or not to its end.
+    /// The file could not be read to its end.
     NotRead,
 }
 
@@ -70,18 +70,20 @@ struct Heading {
     made: u64,
 }
 
-/// A backup file while it is made, part after part, so that nobody need hold all its photos at once:
-/// the journal; then what goes before each photo, with the photo's bytes behind it; then the end.
+/// Writes a backup file part by part, so that its photos need not all be in memory: the journal, then for
+/// each photo a record followed by the photo's bytes, then the end.
 pub struct BackupOut {
     archive: Packing,
     photos: usize,
 }
 
 impl BackupOut {
-    /// Starts a file with these entries, made at wall time `made`. Gives its first part.
+    /// Starts a file with these entries, made at wall time `made`. Returns the writer and the first part of
+    /// the file.
     ///
     /// # Errors
-    /// In words, should the archive not take them; memory does.
+    /// A message if the journal does not fit into the archive; this does not happen with a journal that
+    /// fits into memory.
     pub fn new<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: u64) -> Result<(Self, Vec<u8>), String> {
         let mut sorted: Vec<&Entry> = entries.into_iter().collect();
         sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
@@ -101,7 +103,8 @@ impl BackupOut {
         Ok((out, part))
     }
 
-    /// Adds a photo; gives the part that its bytes follow. None when the file takes no more.
+    /// Adds a photo and returns the part that precedes its bytes. `None` if the file cannot take another
+    /// photo.
     pub fn photo(&mut self, photo: &JpegPhoto) -> Option<Vec<u8>> {
         if self.photos == MOST_PHOTOS {
             return None;
@@ -111,30 +114,30 @@ impl BackupOut {
         Some(part)
     }
 
-    /// The last part.
+    /// The last part of the file.
     pub fn finish(self) -> Vec<u8> {
         self.archive.finish()
     }
 }
 
-/// A backup file that was opened: its journal read to the end, its photos to be fetched one by one.
+/// An opened backup file: its journal has been read to the end, its photos are fetched one by one.
 pub struct Backup<S> {
-    /// What the journal holds.
+    /// The entries of the journal.
     pub entries: Vec<Entry>,
     photos: BTreeMap<PhotoId, Row>,
     source: S,
 }
 
 impl<S: Source> Backup<S> {
-    /// The photos in it and the bytes each says to be.
+    /// The photos in the file and their sizes in bytes, as the archive gives them.
     pub fn photos(&self) -> impl Iterator<Item = (PhotoId, u32)> {
         self.photos.iter().map(|(id, row)| (*id, row.size))
     }
 
-    /// Fetches a photo of it. None when it is not in it.
+    /// Fetches a photo; `None` if the file does not contain it.
     ///
     /// # Errors
-    /// [`BackupProblem`]; then nothing of the file should be used.
+    /// [`BackupProblem`]; then nothing from the file should be used.
     pub async fn photo(&self, photo: PhotoId) -> Result<Option<JpegPhoto>, BackupProblem> {
         let Some(row) = self.photos.get(&photo) else { return Ok(None) };
         let file = Unpacking::new(&self.source, row).await.map_err(problem)?;
@@ -155,7 +158,7 @@ fn problem(missing: NoFile) -> BackupProblem {
 /// Opens a backup file and reads its journal to the end.
 ///
 /// # Errors
-/// [`BackupProblem`]; then nothing of it should be used.
+/// [`BackupProblem`]; then nothing from the file should be used.
 pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProblem> {
     if source.size() > LARGEST_FILE {
         return Err(BackupProblem::TooLarge);
@@ -170,7 +173,7 @@ pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProble
     Ok(Backup { entries, photos: photos_among(rows)?, source })
 }
 
-/// The rows of photos, by the ids that their names say.
+/// The archive entries of the photos, by the ids in their names.
 fn photos_among(rows: Vec<Row>) -> Result<BTreeMap<PhotoId, Row>, BackupProblem> {
     let mut photos = BTreeMap::new();
     for row in rows {
@@ -202,7 +205,7 @@ fn read_journal(journal: Unpacking) -> Result<Vec<Entry>, BackupProblem> {
     if heading.entries > MOST_ENTRIES {
         return Err(BackupProblem::TooLarge);
     }
-    // Not with the capacity the heading claims: it has proved nothing yet.
+    // Without reserving the number of entries in the header, which has not been verified.
     let mut entries = Vec::new();
     while let Some(text) = lines.next_line()? {
         let bad = BackupProblem::BadLine { line: lines.line };
@@ -214,10 +217,10 @@ fn read_journal(journal: Unpacking) -> Result<Vec<Entry>, BackupProblem> {
     if (entries.len() as u64) < heading.entries { Err(BackupProblem::CutShort) } else { Ok(entries) }
 }
 
-/// Lines of bounded length.
+/// Reads lines of limited length.
 struct Lines {
     from: Unpacking,
-    /// What was unpacked, and how much of it was read.
+    /// Decompressed bytes, and how many of them were read.
     ahead: Vec<u8>,
     read: usize,
     unpacked: u64,
@@ -247,7 +250,7 @@ impl Lines {
                 return if bytes.is_empty() { Ok(None) } else { Err(BackupProblem::CutShort) };
             }
             self.unpacked += piece.len() as u64;
-            // What the archive says of its size has proved nothing either.
+            // The size in the archive's list has not been verified either.
             if self.unpacked > LARGEST_JOURNAL {
                 return Err(BackupProblem::CutShort);
             }
@@ -281,7 +284,7 @@ mod tests {
             .collect()
     }
 
-    /// A file of these entries and photos in one piece.
+    /// A file with these entries and photos, in memory.
     fn write(entries: &[Entry], photos: &[JpegPhoto]) -> Vec<u8> {
         let (mut out, mut file) = BackupOut::new(entries, 9).unwrap();
         for photo in photos {
@@ -297,12 +300,12 @@ mod tests {
         Some([first, out.finish()].concat())
     }
 
-    /// What the journal of a file holds.
+    /// The entries of a file.
     fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
         pollster::block_on(super::read_backup(bytes)).map(|backup| backup.entries)
     }
 
-    /// All photos of a file, as one that takes it in reads them.
+    /// All photos of a file, as an import reads them.
     fn read_photos(bytes: &[u8]) -> Result<Vec<JpegPhoto>, BackupProblem> {
         pollster::block_on(async {
             let backup = super::read_backup(bytes).await?;
@@ -314,7 +317,7 @@ mod tests {
         })
     }
 
-    /// An archive of a journal of no entries and other files, by another hand.
+    /// An archive with an empty journal and other files, written by the `zip` crate.
     fn packed_with(method: CompressionMethod, files: &[(&str, &[u8])]) -> Vec<u8> {
         let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
         let options = SimpleFileOptions::default().compression_method(method);
@@ -332,14 +335,14 @@ mod tests {
     }
 
     #[test]
-    fn photos_go_out_as_they_are_and_come_in() {
+    fn photos_are_written_unchanged_and_read_back() {
         let photos: Vec<JpegPhoto> = (1..=5).map(photo).collect();
         let bytes = write(&entries(), &photos);
         let mut back = read_photos(&bytes).unwrap();
         back.sort_by_key(|photo| photo.bytes()[30]);
         assert_eq!(back, photos);
         assert_eq!(read_backup(&bytes).unwrap().len(), 40);
-        // Another reader of the format finds them too, not packed.
+        // The `zip` crate finds them too, uncompressed.
         let mut archive = ZipArchive::new(Cursor::new(&bytes)).unwrap();
         assert_eq!(archive.len(), 6);
         for photo in photos {
@@ -352,7 +355,7 @@ mod tests {
     }
 
     #[test]
-    fn photos_that_were_packed_again_by_another_tool_read() {
+    fn photos_recompressed_by_another_tool_are_read() {
         for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
             let name = name_of(&photo(3));
             let bytes = packed_with(method, &[("photos/", b""), ("notes.txt", b"hello"), (&name, photo(3).bytes())]);
@@ -370,7 +373,7 @@ mod tests {
         let large = vec![0; LARGEST_TAKEN + 1];
         let upper = name.to_uppercase().replace("PHOTOS", "photos").replace("JPG", "jpg");
         for (name, bytes, problem) in [
-            // Another photo's bytes under its name; metadata under its true name; no picture.
+            // Another photo's bytes under its name; metadata under the right name; not an image.
             (name.as_str(), &other, BackupProblem::BadPhoto),
             (&own, &exif, BackupProblem::BadPhoto),
             (&name, &b"hello".to_vec(), BackupProblem::BadPhoto),
@@ -387,7 +390,7 @@ mod tests {
     }
 
     #[test]
-    fn a_photo_that_says_it_is_small_is_stopped_where_it_is_not() {
+    fn a_photo_larger_than_its_stated_size_is_stopped() {
         let name = name_of(&photo(1));
         let mut bytes = packed_with(CompressionMethod::Deflated, &[(&name, &vec![0; 64 << 20])]);
         let central = bytes.windows(4).rposition(|four| four == b"PK\x01\x02").unwrap();
@@ -431,8 +434,8 @@ mod tests {
     }
 
     #[test]
-    fn a_source_that_stops_reading_is_told_apart_from_a_bad_file() {
-        /// Reads so many times, then no more.
+    fn an_unreadable_source_is_distinguished_from_a_bad_file() {
+        /// Can be read a number of times, then fails.
         struct Failing<'a>(&'a [u8], std::cell::Cell<u32>);
         impl Source for Failing<'_> {
             fn size(&self) -> u64 {
@@ -459,16 +462,16 @@ mod tests {
     }
 
     #[test]
-    fn what_goes_out_comes_in() {
+    fn written_entries_are_read_back() {
         let bytes = write_backup(&entries(), 9).unwrap();
         let mut back = read_backup(&bytes).unwrap();
         back.sort_by_key(|entry| entry.stamp);
         assert_eq!(back, entries());
     }
 
-    /// Another reader of the format finds the same in it, checksum and all.
+    /// The `zip` crate finds the same journal with a valid checksum.
     #[test]
-    fn any_archive_tool_reads_it() {
+    fn any_archive_tool_reads_the_file() {
         let bytes = write_backup(&entries(), 9).unwrap();
         let mut archive = ZipArchive::new(Cursor::new(&bytes)).unwrap();
         assert_eq!(archive.len(), 1);
@@ -487,7 +490,7 @@ mod tests {
     }
 
     #[test]
-    fn a_journal_that_was_packed_again_by_another_tool_reads() {
+    fn a_journal_recompressed_by_another_tool_is_read() {
         let mut archive = ZipArchive::new(Cursor::new(write_backup(&entries(), 9).unwrap())).unwrap();
         let text = std::io::read_to_string(archive.by_name(JOURNAL).unwrap()).unwrap();
         for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
@@ -506,9 +509,9 @@ mod tests {
         }
     }
 
-    /// A file written by version 1 of this program: `shared/tests/data/backup_v1.zip`.
+    /// A file written by version 1 of this app: `shared/tests/data/backup_v1.zip`.
     #[test]
-    fn a_file_of_version_1_still_reads() {
+    fn a_file_of_version_1_is_still_read() {
         let bytes = include_bytes!("../../tests/data/backup_v1.zip");
         let mut back = read_backup(bytes).unwrap();
         back.sort_by_key(|entry| entry.stamp);
@@ -535,7 +538,7 @@ mod tests {
     }
 
     #[test]
-    fn foreign_and_hostile_files_are_refused_in_words() {
+    fn foreign_and_hostile_files_are_refused_with_a_reason() {
         let heading = r#"{"journal":"lastpull","version":1,"entries":1,"made":1}"#;
         let cases: [(&[u8], BackupProblem); 3] = [
             (b"hello", BackupProblem::NotAnArchive),
@@ -561,14 +564,14 @@ mod tests {
     }
 
     #[test]
-    fn more_lines_than_the_heading_says_are_refused() {
+    fn more_lines_than_the_header_says_are_refused() {
         let line = entries()[0].to_line();
         let text = format!("{{\"journal\":\"lastpull\",\"version\":1,\"entries\":1,\"made\":1}}\n{line}\n{line}\n");
         assert_eq!(read_backup(&archive_of(JOURNAL, &text)), Err(BackupProblem::BadLine { line: 3 }));
     }
 
     #[test]
-    fn a_bomb_is_stopped_at_its_first_line() {
+    fn a_decompression_bomb_is_stopped_at_its_first_line() {
         let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
         let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);
         archive.start_file(JOURNAL, options).unwrap();

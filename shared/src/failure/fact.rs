@@ -7,31 +7,31 @@ use crate::journal::fact::{LIST, PIECES, is_name, is_note};
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
-/// Something about a failure; the subject is the failure.
+/// A fact about a failure; the subject is the failure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum FailureFact {
-    /// Fields of it were set; it comes to be with the first.
+    /// Sets fields of a failure. The first such fact creates it.
     Set(Vec<FailureField>),
-    /// Suspect pieces were looked at; negative when that was taken back. Spoiled ones leave the run's
-    /// count by a misprint of their own.
+    /// Suspect pieces were inspected; negative to undo that. Spoiled pieces leave the run's count through a
+    /// misprint of their own.
     Judged {
-        /// How many.
+        /// Number of pieces.
         pieces: i32,
-        /// Of which size.
+        /// Their size.
         size: Option<Size>,
-        /// What they were found to be.
+        /// The result.
         verdict: Verdict,
-        /// By whom, where the shop has named its crew.
+        /// Who inspected them; `None` if the shop keeps no crew list.
         by: Option<String>,
     },
 }
 
-/// What a suspect piece was found to be. **Frozen** names and order: they are stored.
+/// The result of inspecting a suspect piece. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Verdict {
-    /// Good after all.
+    /// Good.
     Good,
     /// Spoiled.
     Spoiled,
@@ -43,33 +43,33 @@ pub enum Verdict {
 pub enum FailureField {
     /// The run in which it happened.
     Run(RunId),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
     /// The screen that failed.
     Screen(Option<Subject>),
     /// What failed.
     Kind(FailureKind),
-    /// Where on the print.
+    /// Where on the print it is.
     Mark(Option<Mark>),
-    /// Pieces printed since the last one known to be good; none while nobody looked.
+    /// Number of pieces printed since the last one known to be good; `None` if nobody checked.
     Since(Option<u32>),
-    /// Which pieces that makes suspect.
+    /// The pieces that are suspect because of it.
     Suspects(Vec<Suspects>),
-    /// What is done about it.
+    /// The remedy that was chosen.
     Remedy(Option<Remedy>),
-    /// The screen burned in its place.
+    /// The screen that replaces the failed one.
     Replacement(Option<Subject>),
-    /// Who found it, where the shop has named its crew.
+    /// Who found it; `None` if the shop keeps no crew list.
     By(Option<String>),
 }
 
-/// Suspect pieces of a size.
+/// Suspect pieces of one size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Suspects {
-    /// The size; none for pieces counted without one.
+    /// The size; `None` for pieces counted without a size.
     pub size: Option<Size>,
-    /// How many.
+    /// Number of pieces.
     pub pieces: u32,
 }
 
@@ -102,7 +102,7 @@ mod tests {
     use crate::journal::Fact;
 
     #[test]
-    fn the_names_of_failure_facts_are_a_file_format() {
+    fn the_json_names_of_failure_facts_are_frozen() {
         for (fact, json) in [
             (
                 FailureFact::Set(vec![
@@ -134,7 +134,7 @@ mod tests {
     }
 
     #[test]
-    fn a_mark_outside_the_art_is_out_of_bounds_and_a_touch_outside_is_held_inside() {
+    fn marks_stay_inside_the_art() {
         let outside = FailureFact::Set(vec![FailureField::Mark(Some(Mark { x: 1001, y: 0 }))]);
         assert!(!outside.in_bounds());
         assert_eq!(Mark::at(1.2, -0.1), Mark { x: 1000, y: 0 });

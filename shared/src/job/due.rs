@@ -4,7 +4,7 @@ use crate::pack::Pack;
 use crate::plan::Day;
 use serde::{Deserialize, Serialize};
 
-/// A day and a time of day, by the clock on the shop's wall.
+/// A day and a time of day in the shop's local time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Due {

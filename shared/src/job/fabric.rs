@@ -1,4 +1,4 @@
-//! What a garment is made of, as far as ink and heat care.
+//! The fabric of a garment, as far as it matters for ink and heat.
 
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
@@ -25,11 +25,11 @@ pub enum Fabric {
 }
 
 impl Fabric {
-    /// All, in the order they are offered.
+    /// All fabrics, in the order in which they are offered.
     pub const ALL: [Self; 7] =
         [Self::Cotton, Self::Blend, Self::Polyester, Self::TriBlend, Self::Nylon, Self::Canvas, Self::Other];
 
-    /// Whether heat can spoil it in ways cotton does not know: dye that moves, fibre that melts.
+    /// Whether heat can damage it in ways that cotton is not: dye migration, melting fibres.
     pub fn fears_heat(self) -> bool {
         matches!(self, Self::Blend | Self::Polyester | Self::TriBlend | Self::Nylon)
     }

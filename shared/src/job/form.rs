@@ -1,7 +1,7 @@
-//! What is typed into the job, lot and run forms, checked and turned into facts.
+//! The job, lot and run forms: checks what was typed and turns it into facts.
 //!
-//! A form holds the text as typed. Nothing is lost by a mistake: [`check`](JobForm::check) answers
-//! with a problem for each field that has one, and the form stays as it is.
+//! A form holds text as typed. [`check`](JobForm::check) returns a problem for each invalid field and
+//! leaves the form unchanged, so that a mistake loses no input.
 
 use super::{Due, Fabric, Job, Lot, Size, SizePieces};
 use crate::ink::Colour;
@@ -16,42 +16,42 @@ use crate::sorted::Map;
 pub enum FormProblem {
     /// It must not be empty.
     Missing,
-    /// The number is none, or out of bounds.
+    /// It is not a number, or is out of bounds.
     Number(NumberProblem),
-    /// It is no day of the calendar.
+    /// It is not a calendar date.
     NotADay,
-    /// It is no time of day.
+    /// It is not a time of day.
     NotATime,
     /// The day has passed.
     Past,
-    /// Longer than is kept.
+    /// It is too long.
     TooLong {
-        /// Most characters.
+        /// Most characters allowed.
         most: usize,
     },
     /// No size has any pieces.
     NoPieces,
-    /// Something else has that name already.
+    /// Another item already has this name.
     Taken,
-    /// It is below the one it must not be below.
+    /// It is lower than a value that it must not be lower than.
     OutOfOrder,
-    /// It is no grade of a grey scale: 1 to 5 in half steps.
+    /// It is not a grade of the grey scale: 1 to 5 in half steps.
     NotAGrade,
-    /// More things than are added at once.
+    /// Too many items are added at once.
     TooMany {
-        /// The most.
+        /// Most items allowed.
         most: usize,
     },
-    /// The numbers are no curve of reflectance.
+    /// The numbers are not a reflectance curve.
     NotACurve(crate::colour::SpectrumProblem),
 }
 
-/// Problems by the name of their field; empty when all is well.
+/// Problems by field name; empty if there are none.
 pub type Problems = Map<&'static str, FormProblem>;
 
-/// Longest name typed in.
+/// Longest name, in characters.
 const NAME: usize = 80;
-/// Longest note typed in.
+/// Longest note, in characters.
 const NOTE: usize = 2_000;
 
 pub(crate) fn keep<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
@@ -66,7 +66,7 @@ pub(crate) fn keep_number<T>(
     keep(problems, field, read.map_err(FormProblem::Number))
 }
 
-/// An empty field reads as "not known".
+/// Parses a field in which an empty text means "not known".
 pub(crate) fn keep_optional<T>(
     problems: &mut Problems,
     field: &'static str,
@@ -85,41 +85,41 @@ pub(crate) fn required_name(text: &str) -> Result<String, FormProblem> {
     if text.trim().is_empty() { Err(FormProblem::Missing) } else { name(text, NAME) }
 }
 
-/// A number that must be typed.
+/// Parses a number that must not be empty.
 pub(crate) fn required<T>(text: &str, read: impl FnOnce(&str) -> Result<T, NumberProblem>) -> Result<T, FormProblem> {
     if text.trim().is_empty() { Err(FormProblem::Missing) } else { read(text).map_err(FormProblem::Number) }
 }
 
-/// The fields that differ from how the thing stands: an edit records nothing else.
+/// The fields that differ from the current ones: an edit records only what changed.
 pub(crate) fn changed<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
     fields.into_iter().filter(|field| !before.contains(field)).collect()
 }
 
-/// A number as a form shows it: at most two decimals, no trailing noughts.
+/// A number as shown in a form: at most two decimals, without trailing zeros.
 pub(crate) fn shown(value: f64) -> String {
     let text = format!("{value:.2}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
-/// The job form.
+/// The form of a job.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct JobForm {
-    /// Client.
+    /// Who ordered it.
     pub client: String,
-    /// Title.
+    /// The job's name in the shop.
     pub title: String,
-    /// Due day, `2026-11-25`, or empty.
+    /// Due date in ISO format, such as `2026-11-25`, or empty.
     pub due_day: String,
-    /// Due time, `16:30`, or empty for closing.
+    /// Due time in 24-hour format, such as `16:30`; empty for closing time.
     pub due_time: String,
-    /// Notes.
+    /// Free notes.
     pub notes: String,
-    /// Tax exempt.
+    /// Whether the sale is exempt from tax.
     pub exempt: bool,
 }
 
 impl JobForm {
-    /// The form of a job as it stands.
+    /// The form filled in from a job.
     pub fn of(job: &Job) -> Self {
         Self {
             client: job.client.clone(),
@@ -131,8 +131,8 @@ impl JobForm {
         }
     }
 
-    /// The fields that change a job, or what is wrong. `before` is the job edited, if any; `closing`
-    /// is when the shop closes on a day, which an empty time stands for.
+    /// The fields that changed, compared with `before`; all of them for a new job. `closing` returns the
+    /// shop's closing time on a day in minutes after midnight, for an empty due time.
     ///
     /// # Errors
     /// [`Problems`] by field: `client`, `title`, `due_day`, `due_time`, `notes`.
@@ -195,7 +195,7 @@ impl JobForm {
     }
 }
 
-/// Minutes after midnight of `16:30`.
+/// Minutes after midnight of a time such as `16:30`.
 fn minutes_of(text: &str) -> Option<u16> {
     let (hours, minutes) = text.trim().split_once(':')?;
     let hours = parse_whole(hours, 0, 23).ok()?;
@@ -203,23 +203,23 @@ fn minutes_of(text: &str) -> Option<u16> {
     Some((hours * 60 + minutes) as u16)
 }
 
-/// The lot form.
+/// The form of a garment lot.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct LotForm {
-    /// Garment.
+    /// The kind of garment.
     pub garment: String,
-    /// Fabric.
+    /// The fabric.
     pub fabric: Fabric,
-    /// Colour, `#rrggbb`.
+    /// Garment colour as `#rrggbb`.
     pub colour: String,
-    /// What the colour is called.
+    /// Name of that colour.
     pub colour_name: String,
-    /// Pieces of each size, as typed.
+    /// Number of pieces of each size, as typed.
     pub pieces: Map<Size, String>,
 }
 
 impl LotForm {
-    /// The form of a lot as it stands.
+    /// The form filled in from a lot.
     pub fn of(lot: &Lot) -> Self {
         Self {
             garment: lot.garment.clone(),
@@ -230,10 +230,10 @@ impl LotForm {
         }
     }
 
-    /// The fields that change a lot, or what is wrong.
+    /// The fields that changed, compared with `before`; all of them for a new lot.
     ///
     /// # Errors
-    /// [`Problems`] by field: `garment`, `colour_name`, `pieces`, and each size by its label.
+    /// [`Problems`] by field: `garment`, `colour_name`, `pieces`.
     pub fn check(&self, before: Option<&Lot>) -> Result<Vec<LotField>, Problems> {
         let mut problems = Problems::new();
         let garment = keep(&mut problems, "garment", required_name(&self.garment));
@@ -280,52 +280,52 @@ impl LotForm {
     }
 }
 
-/// The run form. Numbers are in the units of the device.
+/// The form of a run. Numbers are in the device's units.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunForm {
-    /// Where.
+    /// The print location.
     pub location: Location,
-    /// Ink name.
+    /// Name of the ink.
     pub ink: String,
-    /// Ink colour, `#rrggbb`.
+    /// Ink colour as `#rrggbb`.
     pub ink_colour: String,
-    /// Screens.
+    /// Labels of the screens.
     pub screens: String,
-    /// Mesh: threads an inch, or a centimetre.
+    /// Mesh count, in threads per inch or per centimetre.
     pub mesh: String,
-    /// Whether there is a flash.
+    /// Whether there is a flash cure.
     pub flash: bool,
-    /// Its seconds.
+    /// Flash time in seconds.
     pub flash_seconds: String,
-    /// Its distance: inches, or centimetres.
+    /// Distance of the flash unit in inches or centimetres, or empty.
     pub flash_distance: String,
-    /// Hits.
+    /// Number of strokes that print ink.
     pub hits: String,
-    /// Dryer temperature.
+    /// Dryer temperature setting, in °F or °C.
     pub dryer: String,
-    /// Belt speed: inches or centimetres a minute.
+    /// Belt speed in inches or centimetres per minute.
     pub belt: String,
-    /// Dwell in seconds.
+    /// Dwell in the dryer, in seconds.
     pub dwell: String,
-    /// Passes.
+    /// Number of passes through the dryer.
     pub passes: String,
-    /// Squeegee.
+    /// The squeegee.
     pub squeegee: String,
-    /// Off-contact: inches, or millimetres.
+    /// Off-contact in inches or millimetres.
     pub off_contact: String,
-    /// Below the collar: inches, or centimetres.
+    /// Distance below the collar in inches or centimetres.
     pub below_collar: String,
-    /// Placement in words.
+    /// The placement in words.
     pub placement: String,
-    /// Guess of a piece's seconds.
+    /// Estimated seconds per piece.
     pub guess: String,
 }
 
-/// Furthest below a collar a print can start.
+/// Longest distance below a collar at which a print can start, in inches.
 const LOWEST_PRINT: f64 = 30.0;
 
 impl RunForm {
-    /// The form of a run as it stands, in the units of the device.
+    /// The form filled in from a run, in the device's units.
     pub fn of(run: &Run, units: Units) -> Self {
         let set_up = &run.set_up;
         let length = |length: Option<Length>| length.map(|l| shown(l.in_units(units))).unwrap_or_default();
@@ -352,10 +352,10 @@ impl RunForm {
         }
     }
 
-    /// The fields that change a run, or what is wrong.
+    /// The fields that changed, compared with `before`; all of them for a new run.
     ///
     /// # Errors
-    /// [`Problems`] by field, each named as the form's.
+    /// [`Problems`] by the names of this form's fields.
     pub fn check(&self, units: Units, before: Option<&Run>) -> Result<Vec<RunField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
@@ -407,8 +407,8 @@ impl RunForm {
         })
     }
 
-    /// What changed, as the person sees it: a number whose text they left alone is left alone too,
-    /// even where the device's units show it rounded.
+    /// The fields that the user changed: a number whose text was not edited keeps its stored value, even if
+    /// the device's units show it rounded.
     fn changed_run(&self, fields: Vec<RunField>, run: &Run, units: Units) -> Vec<RunField> {
         let mut standing = run.set_up.fields();
         standing.push(RunField::Location(run.location));
@@ -460,7 +460,7 @@ fn mesh_in_units(mesh: u16, units: Units) -> f64 {
     }
 }
 
-/// Meshes are woven from about 10 to 500 threads an inch.
+/// Parses a mesh count into threads per inch: meshes are woven from about 10 to 500 threads per inch.
 fn parse_mesh(text: &str, units: Units) -> Result<u16, NumberProblem> {
     match units {
         Units::Inch => parse_whole(text, 10, 500).map(|mesh| mesh as u16),
@@ -508,13 +508,13 @@ mod tests {
     }
 
     #[test]
-    fn due_before_today_is_answered_beside_the_field() {
+    fn due_before_today_is_reported_at_the_field() {
         let form = JobForm { due_day: "2026-11-24".into(), ..job_form() };
         assert_eq!(form.check(today(), None, |_| None).unwrap_err()["due_day"], FormProblem::Past);
     }
 
     #[test]
-    fn an_old_due_day_left_alone_does_not_stand_in_the_way_of_an_edit() {
+    fn an_edit_may_keep_a_due_date_that_has_passed() {
         let due = Due { day: today(), minutes: 600 };
         let job = Job { client: "Harbour Choir".into(), title: "Tour tees".into(), due: Some(due), ..Job::default() };
         let form = JobForm { notes: "fold".into(), ..JobForm::of(&job) };
@@ -523,14 +523,14 @@ mod tests {
     }
 
     #[test]
-    fn an_empty_time_means_closing_on_that_day() {
+    fn an_empty_time_means_closing_time_of_that_day() {
         let form = JobForm { due_day: "2026-11-26".into(), ..job_form() };
         let fields = form.check(today(), None, |_| Some(1000)).unwrap();
         assert!(fields.contains(&JobField::Due(Some(Due { day: today().plus(1), minutes: 1000 }))));
     }
 
     #[test]
-    fn negative_pieces_are_refused_and_none_at_all_too() {
+    fn negative_pieces_and_no_pieces_at_all_are_refused() {
         let mut form = LotForm { garment: "Tee".into(), ..LotForm::default() };
         assert_eq!(form.check(None).unwrap_err()["pieces"], FormProblem::NoPieces);
         form.pieces.insert(Size::M, "-4".into());
@@ -538,7 +538,7 @@ mod tests {
     }
 
     #[test]
-    fn an_impossible_dryer_is_answered_beside_its_field() {
+    fn an_impossible_dryer_temperature_is_reported_at_the_field() {
         let form = RunForm { ink: "White".into(), dryer: "1000".into(), ..RunForm::default() };
         let problems = form.check(Units::Inch, None).unwrap_err();
         assert_eq!(problems["dryer"], FormProblem::Number(NumberProblem::TooHigh { most: 500.0 }));
@@ -546,7 +546,7 @@ mod tests {
     }
 
     #[test]
-    fn a_set_up_typed_in_inches_is_untouched_by_saving_it_in_centimetres() {
+    fn saving_in_centimetres_keeps_a_set_up_typed_in_inches() {
         let form = RunForm {
             ink: "White".into(),
             dryer: "320".into(),

@@ -1,4 +1,4 @@
-//! All jobs of the shop.
+//! The list of the shop's jobs.
 
 use super::{Due, JobId, Lot};
 use crate::ink::Colour;
@@ -7,40 +7,40 @@ use crate::run::Run;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
 
-/// A job in the list.
+/// A row of the list of jobs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JobRow {
     /// Its id.
     pub id: JobId,
-    /// What it is called.
+    /// The job's title.
     pub title: String,
-    /// Whose it is.
+    /// The client.
     pub client: String,
     /// When it is due.
     pub due: Option<Due>,
-    /// Whether that has passed while it is still open.
+    /// Whether the due time has passed while the job is open.
     pub overdue: bool,
-    /// When it was finished.
+    /// Wall time at which it was finished.
     pub finished: Option<u64>,
-    /// Pieces to pull, every run counted.
+    /// Pieces to pull, added up over all runs.
     pub planned: u32,
     /// Good pieces pulled.
     pub good: u32,
-    /// Garment and ink colours, for the eye: one pair a run.
+    /// Garment colour and ink colour of each run.
     pub swatches: Vec<(Option<Colour>, Option<Colour>)>,
 }
 
-/// All jobs that were not deleted.
+/// The shop's jobs, without deleted ones.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct JobList {
-    /// Open, the most urgent first; those without a date last.
+    /// Open jobs, the most urgent first; those without a due date last.
     pub open: Vec<JobRow>,
-    /// Finished, the latest first.
+    /// Finished jobs, the latest first.
     pub finished: Vec<JobRow>,
 }
 
-/// Small letters for capitals, as far as the app's two languages have them; the tables for every
-/// script of the world would be 10 kB of the app.
+/// Converts to lower case, for the letters of the app's two languages. The tables for all scripts would add
+/// 10 kB to the app.
 pub(crate) fn small(text: &str) -> String {
     let small = |letter| match letter {
         'À'..='Ö' | 'Ø'..='Þ' => char::from_u32(letter as u32 + 32).unwrap_or(letter),
@@ -49,7 +49,7 @@ pub(crate) fn small(text: &str) -> String {
     text.chars().map(small).collect()
 }
 
-/// The list of jobs whose title, client or notes hold every word of `search`.
+/// The jobs whose title, client or notes contain every word of `search`.
 pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
     let words: Vec<String> = search.split_whitespace().map(small).collect();
     let prints = prints_by_job(shop);
@@ -86,8 +86,8 @@ struct Print<'a> {
     left: u32,
 }
 
-/// Every run with its job, by job and then oldest first, in one pass: a list of a thousand jobs looks
-/// at each run once.
+/// Every run with its job, sorted by job and then oldest first, in one pass: a list of a thousand jobs
+/// visits each run once.
 fn prints_by_job(shop: &Shop) -> Vec<(JobId, Print<'_>)> {
     let mut prints = Vec::new();
     for (id, run) in shop.runs().filter(|(_, run)| !run.deleted) {
@@ -105,7 +105,7 @@ mod tests {
     use super::small;
 
     #[test]
-    fn capitals_of_both_languages_become_small() {
+    fn capitals_of_both_languages_become_lower_case() {
         for text in ["Camisetas ÑANDÚ", "ÁÉÍÓÚÜ ¿Qué? ×÷ß", "TOUR tees, 2XL"] {
             assert_eq!(small(text), text.to_lowercase());
         }

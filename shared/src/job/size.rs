@@ -3,12 +3,12 @@
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
-/// A size on the label. **Frozen** names and order: they are stored. The order is also the order
-/// in which sizes are shown and printed, small to large, youth before adult.
+/// A garment size. **Frozen** names and order: they are stored. The order is also the order in which sizes
+/// are shown and printed: small to large, youth before adult.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Size {
-    /// Totes, caps: one size.
+    /// One size, such as totes and caps.
     One,
     /// Youth extra small.
     YouthXs,
@@ -47,7 +47,14 @@ impl Size {
     /// Youth sizes, small to large.
     pub const YOUTH: [Self; 5] = [Self::YouthXs, Self::YouthS, Self::YouthM, Self::YouthL, Self::YouthXl];
 
-    /// The letters on the label; youth sizes and one-size are told apart by the words around them.
+    /// The letters on the label. They do not tell youth sizes from adult sizes.
+    ///
+    /// ```
+    /// use lastpull_core::job::Size;
+    ///
+    /// assert_eq!(Size::Xxl.letters(), "2XL");
+    /// assert_eq!(Size::YouthM.letters(), Size::M.letters());
+    /// ```
     pub fn letters(self) -> &'static str {
         match self {
             Self::One => "1",
@@ -69,12 +76,12 @@ impl Size {
     }
 }
 
-/// How many pieces of a size.
+/// Number of pieces of one size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct SizePieces {
     /// The size.
     pub size: Size,
-    /// How many.
+    /// Number of pieces.
     pub pieces: u32,
 }

@@ -6,18 +6,28 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use sha2::{Digest, Sha256};
 use std::fmt;
 
-/// The SHA-256 of a photo's bytes. **Frozen**: 64 lower-case hexadecimal digits in JSON and in file
-/// names, the 32 bytes as they are in packed form.
+/// The SHA-256 hash of a photo's bytes. **Frozen**: 64 lower-case hexadecimal digits in JSON and in file
+/// names, 32 raw bytes in packed form.
+///
+/// ```
+/// use lastpull_core::photo::PhotoId;
+///
+/// let id = PhotoId::of(b"abc");
+/// let hex = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+/// assert_eq!(id.to_string(), hex);
+/// assert_eq!(PhotoId::parse(hex), Some(id));
+/// assert_eq!(PhotoId::parse(&hex.to_uppercase()), None);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Pack)]
 pub struct PhotoId(pub [u8; 32]);
 
 impl PhotoId {
-    /// The id of these bytes.
+    /// The id of a photo with these bytes.
     pub fn of(bytes: &[u8]) -> Self {
         Self(Sha256::digest(bytes).into())
     }
 
-    /// The id written in hexadecimal; none when the text is not exactly what [`fmt::Display`] writes.
+    /// Parses an id in hexadecimal; `None` unless the text is exactly what [`fmt::Display`] writes.
     pub fn parse(text: &str) -> Option<Self> {
         let digit = |byte: u8| match byte {
             b'0'..=b'9' => Some(byte - b'0'),
@@ -65,13 +75,13 @@ mod tests {
     const ABC: &str = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
 
     #[test]
-    fn the_standards_own_example_comes_out() {
+    fn the_example_of_the_standard_is_reproduced() {
         assert_eq!(PhotoId::of(b"abc").to_string(), ABC);
     }
 
-    /// Ids written so are in files and in databases.
+    /// Ids in these forms are in files and in databases.
     #[test]
-    fn both_spellings_of_an_id_are_frozen() {
+    fn the_text_and_packed_forms_of_an_id_are_frozen() {
         let id = PhotoId::of(b"abc");
         assert_eq!(serde_json::to_string(&id).unwrap(), format!("\"{ABC}\""));
         assert_eq!(serde_json::from_str::<PhotoId>(&format!("\"{ABC}\"")).unwrap(), id);
@@ -82,7 +92,7 @@ mod tests {
     }
 
     #[test]
-    fn only_one_spelling_is_an_id() {
+    fn only_lower_case_hexadecimal_is_an_id() {
         let twice = format!("{ABC}{ABC}");
         for text in ["", &ABC[1..], &ABC.to_uppercase(), &twice, &ABC.replace('f', "g"), &"é".repeat(32)] {
             assert_eq!(PhotoId::parse(text), None, "{text}");

@@ -1,21 +1,21 @@
-//! Has a screen lain too long?
+//! Has a screen been coated, or carried its stencil, for too long?
 
 use super::{Screen, ScreenState};
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
-/// After how many days the shop wants to be warned. **Frozen**: a fact holds it.
+/// Number of days after which the shop wants a warning. **Frozen**: a fact holds it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct AgeLimits {
     /// Days a coated screen may wait for its exposure.
     pub coated: u16,
-    /// Days a stencil may stay in the mesh after its exposure.
+    /// Days a stencil may stay in the mesh after it was exposed.
     pub exposed: u16,
 }
 
-/// Four weeks coated, sixty days with a stencil: our own figures, until the shop sets what its
-/// emulsion's data sheet says.
+/// Four weeks coated, sixty days with a stencil: our own figures, until the shop enters those of its
+/// emulsion's data sheet.
 impl Default for AgeLimits {
     fn default() -> Self {
         Self { coated: 28, exposed: 60 }
@@ -23,7 +23,7 @@ impl Default for AgeLimits {
 }
 
 impl AgeLimits {
-    /// The longest limit that can be set, in days.
+    /// The longest limit that can be entered, in days.
     pub(crate) const MOST: u16 = 2_000;
 
     /// As [`crate::journal::Fact::in_bounds`].
@@ -32,17 +32,17 @@ impl AgeLimits {
     }
 }
 
-/// A screen is past its limit.
+/// Warning that a screen has passed its limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AgeWarning {
-    /// Coated for longer than the shop wants: it may need more light, or not hold.
+    /// Coated for longer than the limit: the emulsion may need more light, or may not hold.
     Coated {
         /// Days since it was coated.
         days: u32,
         /// The limit.
         limit: u16,
     },
-    /// With a stencil in it for longer than the shop wants: it comes out harder.
+    /// A stencil for longer than the limit: it becomes harder to remove.
     Exposed {
         /// Days since it was exposed.
         days: u32,
@@ -53,8 +53,8 @@ pub enum AgeWarning {
 
 const DAY: u64 = 24 * 60 * 60 * 1000;
 
-/// Whether a screen has lain too long as of wall time `now`. A screen on the press is in use, and is
-/// not warned of.
+/// The age warning of a screen; `None` if it is within its limits. `now` is in milliseconds since
+/// 1970-01-01 UTC, and only whole days count. A screen on the press is in use, so it gets no warning.
 pub fn age_warning(screen: &Screen, limits: AgeLimits, now: u64) -> Option<AgeWarning> {
     let days_since = |at: u64| (now.saturating_sub(at) / DAY) as u32;
     match screen.state {

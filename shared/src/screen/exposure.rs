@@ -1,4 +1,4 @@
-//! An exposure that was found: for which emulsion, mesh and lamp, how long, and how it was found.
+//! A known exposure: its emulsion, mesh and lamp, its time, and how the time was found.
 
 use super::lamp::is_lamp_distance;
 use super::step_wedge::is_exposure;
@@ -9,18 +9,18 @@ use crate::pack::Pack;
 use crate::quantity::{Length, Seconds};
 use serde::{Deserialize, Serialize};
 
-/// Coats of emulsion. **Frozen**: it is stored.
+/// Number of coats of emulsion on each side. **Frozen**: it is stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Coats {
-    /// On the side that lies on the garment.
+    /// On the print side, which touches the garment.
     pub print: u8,
-    /// On the side of the squeegee.
+    /// On the squeegee side.
     pub squeegee: u8,
 }
 
 impl Coats {
-    /// Most coats on a side.
+    /// Most coats on one side.
     pub(super) const MOST: u8 = 9;
 
     /// As [`crate::journal::Fact::in_bounds`].
@@ -29,27 +29,27 @@ impl Coats {
     }
 }
 
-/// An exposure as it was found. **Frozen** as [`crate::journal::Fact`] is.
+/// An exposure as it was recorded. **Frozen** as [`crate::journal::Fact`] is.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Exposure {
-    /// For which emulsion.
+    /// The emulsion.
     pub emulsion: Subject,
-    /// Under which lamp.
+    /// The lamp.
     pub lamp: Subject,
-    /// From which distance; none where there is none to tell.
+    /// Distance from the lamp to the emulsion; `None` if it is not known or the lamp has none.
     pub distance: Option<Length>,
-    /// Through which mesh.
+    /// The mesh.
     pub cloth: MeshCloth,
-    /// How it was coated, where it was told.
+    /// How the screen was coated, if that was entered.
     pub coats: Option<Coats>,
-    /// How long.
+    /// The exposure time.
     pub time: Seconds,
     /// How it was found.
     pub found: Found,
-    /// Who found it, where the shop has named its crew.
+    /// Who found it; `None` if the shop keeps no crew list.
     pub by: Option<String>,
-    /// Anything else to know.
+    /// Free notes.
     pub note: String,
 }
 
@@ -66,12 +66,12 @@ impl Exposure {
     }
 }
 
-/// An exposure that the shop knows.
+/// An exposure in the shop's list.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 pub struct KnownExposure {
-    /// What was found.
+    /// What was recorded.
     pub fact: Exposure,
-    /// Wall time.
+    /// When it was first recorded, as wall time.
     pub at: u64,
     /// Whether it was deleted.
     pub deleted: bool,

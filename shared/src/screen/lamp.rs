@@ -1,11 +1,11 @@
-//! The shop's lamps: what can be said of their light, and of which not.
+//! The shop's exposure lamps.
 
 use crate::journal::fact::is_name;
 use crate::pack::Pack;
 use crate::quantity::Length;
 use serde::{Deserialize, Serialize};
 
-/// What kind of lamp. **Frozen** names and order: they are stored.
+/// The kind of a lamp. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum LampKind {
@@ -16,23 +16,23 @@ pub enum LampKind {
     Tubes,
     /// A panel of light-emitting diodes.
     Panel,
-    /// A table on whose glass the screen lies.
+    /// A contact table: the screen lies on its glass.
     Contact,
 }
 
 impl LampKind {
-    /// All, in the order they are offered.
+    /// All, in the order in which they are offered.
     pub const ALL: [Self; 4] = [Self::Point, Self::Tubes, Self::Panel, Self::Contact];
 }
 
 /// A lamp.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct Lamp {
-    /// What the shop calls it.
+    /// The shop's name for it.
     pub name: String,
-    /// What kind.
+    /// The kind of lamp.
     pub kind: LampKind,
-    /// From the light to the emulsion.
+    /// Distance from the lamp to the emulsion.
     pub distance: Option<Length>,
     /// Wall time of its first fact.
     pub created: u64,
@@ -44,11 +44,11 @@ pub struct Lamp {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum LampField {
-    /// What the shop calls it.
+    /// The shop's name for it.
     Name(String),
-    /// What kind.
+    /// The kind of lamp.
     Kind(LampKind),
-    /// From the light to the emulsion.
+    /// Distance from the lamp to the emulsion.
     Distance(Option<Length>),
 }
 
@@ -77,10 +77,10 @@ impl LampField {
     }
 }
 
-/// Furthest a lamp hangs from its screen, in inches.
+/// Longest distance from a lamp to a screen, in inches.
 pub(super) const FURTHEST: f64 = 120.0;
 
-/// Whether a length can be from a lamp to its screen.
+/// Whether a length is possible as the distance from a lamp to a screen.
 pub(super) fn is_lamp_distance(distance: Length) -> bool {
     (1..=Length::from_inches(FURTHEST).micrometres()).contains(&distance.micrometres())
 }

@@ -1,10 +1,10 @@
-//! Where a screen stands and since when; how a change moves it, and how a change is taken back.
+//! The state of a screen and since when it has been in it: applying a change, and undoing one.
 
 use super::{BurnStep, Screen, ScreenChange, ScreenEvent, ScreenFact, ScreenField, ScreenState};
 use crate::journal::{Fact, Subject};
 use crate::shop::Shop;
 
-/// Where a screen stands.
+/// The state of a screen, with its times.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub(super) struct ScreenStanding {
     pub(super) state: ScreenState,
@@ -14,7 +14,7 @@ pub(super) struct ScreenStanding {
 }
 
 impl ScreenStanding {
-    /// Where it stands after something happened to it at wall time `at`.
+    /// The state after a change at wall time `at`.
     pub(super) fn after(self, at: u64, what: ScreenEvent) -> Self {
         match what {
             ScreenEvent::Dry(dry) => Self { dry: dry.then_some(at), ..self },
@@ -46,7 +46,7 @@ impl Screen {
             (standing.state, standing.since, standing.dry, standing.exposed);
     }
 
-    /// Where it stood before the latest change in its log; none when the log is empty.
+    /// The state before the latest change; `None` if there are no changes.
     fn before_latest(&self) -> Option<ScreenStanding> {
         let (_, earlier) = self.log.split_last()?;
         Some(earlier.iter().fold(self.new_standing(), |standing, change| standing.after(change.at, change.what)))
@@ -57,18 +57,19 @@ impl Screen {
     }
 }
 
-/// The fact that has a screen stand again as it does now.
+/// The fact that returns a screen to its current state.
 pub fn as_it_stands(screen: &Screen) -> Fact {
     undone(screen.standing())
 }
 
-/// The latest change of a screen and the fact that takes it back: its age is then what it was.
+/// The latest change of a screen, and the fact that undoes it and restores the screen's age.
 pub fn latest_undone(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
     screen.log.last().zip(screen.before_latest().map(undone))
 }
 
-/// The fact that takes the tick of a step back, and of all that came after it: the screen stands before it
-/// again, for as long as it had. Without a trace of the step in its log, it stands there from now on.
+/// The fact that undoes a step of a screen and everything after it: the screen is then in the state before
+/// that step, with the age it had there. If its changes do not contain the step, the age begins at wall
+/// time `now`.
 pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
     let mut standing = screen.new_standing();
     let mut before = None;
@@ -97,8 +98,8 @@ pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
     }))
 }
 
-/// The facts that take these facts about screens back, in the shop as it stands before them. Each screen
-/// then stands where it stood, for as long as it had.
+/// The facts that undo `facts` about screens, computed from the shop before `facts` are recorded. Each
+/// screen returns to its state, with the age it had there.
 pub fn undo_of(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     let mut undo: Vec<(Subject, Fact)> = Vec::new();
     for (id, fact) in facts {
@@ -122,7 +123,7 @@ fn undone(standing: ScreenStanding) -> Fact {
     Fact::Screen(ScreenFact::Undone { to, since, dry, exposed })
 }
 
-/// A field of a screen as it stands.
+/// The current value of a field.
 fn before(screen: &Screen, field: &ScreenField) -> ScreenField {
     match field {
         ScreenField::Label(_) => ScreenField::Label(screen.label.clone()),

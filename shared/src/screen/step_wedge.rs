@@ -1,61 +1,61 @@
-//! How long to expose, read from a test.
+//! How long must a screen be exposed, according to a test?
 
 use super::lamp::is_lamp_distance;
 use crate::pack::Pack;
 use crate::quantity::{Length, Seconds};
 use serde::{Deserialize, Serialize};
 
-/// The least solid step to aim at. Published by an emulsion maker as the minimum of a hard stencil
+/// The lowest step that should stay solid. Published by an emulsion maker as the minimum for a hard stencil
 /// ("How do I test exposure").
 pub const LEAST_GOAL: u8 = 7;
-/// Steps on the guide.
+/// Number of steps on the guide.
 pub const GUIDE_STEPS: u8 = 21;
-/// How many times the light one step of the guide is: 10^0.15, densities 0.15 apart. Source: "How to
-/// Use the 21 Wedge", Cape Fear Press.
+/// Ratio of the light of one step of the guide to the next: 10^0.15, because the densities are 0.15 apart.
+/// Source: "How to Use the 21 Wedge", Cape Fear Press.
 const STEP: f64 = 1.412_537_544_622_754;
-/// Correction of more steps than this is tested once more: our own rule.
+/// A correction by more steps than this should be tested again. Our own.
 const FAR: i8 = 2;
-/// Columns of a common calculator film, in percent of the test's light. Four of them published in
-/// "Using the Exposure Calculator, Part II" (2019); 50 is common practice, no source.
+/// The columns of a common exposure calculator film, in percent of the test's light. Four of them are
+/// published in "Using the Exposure Calculator, Part II" (2019); 50 is common practice, no source.
 pub const CALCULATOR_COLUMNS: [u8; 5] = [100, 70, 50, 33, 25];
-/// Shortest and longest exposure taken, in seconds: from a strong panel to a bulb across the room.
+/// Shortest exposure accepted, in seconds: a strong panel.
 pub const SHORTEST: f64 = 0.5;
-/// See [`SHORTEST`].
+/// Longest exposure accepted, in seconds: a bulb across the room.
 pub const LONGEST: f64 = 4.0 * 3_600.0;
 
-/// How an exposure was found. **Frozen**: it is stored.
+/// How an exposure time was found. **Frozen**: it is stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Found {
     /// Read from a 21-step guide.
     StepGuide {
-        /// How long the test was exposed.
+        /// Time of the test exposure.
         test: Seconds,
-        /// The last step that stayed solid.
+        /// The last step that stayed solid, 1 to 21.
         solid: u8,
-        /// The step that was aimed at.
+        /// The step that should stay solid, 1 to 21.
         goal: u8,
     },
-    /// Read from the columns of a calculator film.
+    /// Read from the columns of an exposure calculator film.
     Columns {
-        /// How long the test was exposed.
+        /// Time of the test exposure.
         test: Seconds,
-        /// Light of the best column, in percent of the test's.
+        /// Light of the best column, in percent of the test's light.
         percent: u8,
     },
     /// Computed from another distance of a point lamp; not tested yet.
     Distance {
-        /// The time at the old distance.
+        /// The exposure time at the old distance.
         before: Seconds,
         /// The old distance.
         from: Length,
     },
-    /// Known from the shop's practice.
+    /// Known from experience.
     Practice,
 }
 
 impl Found {
-    /// Whether a stencil was looked at: a computed time is not proved yet.
+    /// Whether it was confirmed on a stencil: a computed time is not.
     pub fn is_tested(self) -> bool {
         !matches!(self, Self::Distance { .. })
     }
@@ -73,51 +73,62 @@ impl Found {
     }
 }
 
-/// Whether a time can be an exposure's.
+/// Whether a time is between [`SHORTEST`] and [`LONGEST`].
 pub(crate) fn is_exposure(time: Seconds) -> bool {
     (SHORTEST..=LONGEST).contains(&time.seconds())
 }
 
-/// What a test says.
+/// The result of a test.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TestReading {
-    /// How long to expose.
+    /// The exposure time.
     pub time: Seconds,
-    /// How many times the test's time that is.
+    /// That time as a multiple of the test's time.
     pub factor: f64,
-    /// What to do before it is trusted.
+    /// What to do before relying on it.
     pub advice: TestAdvice,
 }
 
-/// What to do before a reading is trusted.
+/// What to do before relying on a result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TestAdvice {
-    /// Expose for the new time and look once at the stencil.
+    /// Expose a screen for the new time and check the stencil once.
     Confirm,
-    /// The correction is large: test again at the new time.
+    /// The correction is large: test again with the new time.
     TestAgain,
-    /// The best column is the longest: the right time may be longer still. Test with more.
+    /// The best column is the longest one: the right time may be longer still. Test with more light.
     TestLonger,
-    /// The best column is the shortest: the right time may be shorter still. Test with less.
+    /// The best column is the shortest one: the right time may be shorter still. Test with less light.
     TestShorter,
 }
 
-/// Why a test says nothing.
+/// Why a test gives no result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoReading {
-    /// Not even the first step held: expose much longer.
+    /// Not even the first step stayed solid: expose much longer.
     NothingHeld,
-    /// All steps held, so that the last one that would is not to be seen: expose much shorter.
+    /// All steps stayed solid, so the last solid step cannot be seen: expose much shorter.
     AllHeld,
-    /// The time it comes to is none that a lamp is set to.
+    /// The computed time is outside [`SHORTEST`] to [`LONGEST`].
     OutOfReach,
 }
 
-/// How long to expose so that the guide's `goal` becomes the last solid step, when a test of `test`
-/// seconds left step `solid` as the last: `test × 10^(0.15 (goal − solid))`. Steps 1 to 21.
+/// The exposure time for which step `goal` of the guide is the last solid one, if a test exposure of `test`
+/// left step `solid` as the last: `test × 10^(0.15 (goal − solid))`. Steps are 1 to 21.
+///
+/// ```
+/// use lastpull_core::quantity::Seconds;
+/// use lastpull_core::screen::{NoReading, TestAdvice, from_step_guide};
+///
+/// let reading = from_step_guide(Seconds::new(120.0), 5, 7).unwrap();
+/// assert!((reading.factor - 1.995262).abs() < 1e-6);
+/// assert_eq!(reading.advice, TestAdvice::Confirm);
+/// assert_eq!(from_step_guide(Seconds::new(120.0), 0, 7), Err(NoReading::NothingHeld));
+/// ```
 ///
 /// # Errors
-/// [`NoReading`] when no step or every step held, or the time is out of [`SHORTEST`] to [`LONGEST`].
+/// [`NoReading`] if no step or every step stayed solid, or if the time is outside [`SHORTEST`] to
+/// [`LONGEST`].
 ///
 /// Source: densities 0.15 apart, "How to Use the 21 Wedge", Cape Fear Press.
 pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestReading, NoReading> {
@@ -133,12 +144,20 @@ pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestReading
     reading(test, factor, advice)
 }
 
-/// How long to expose when a column of a calculator film looked best: its share of the light times
-/// the test's seconds. The best is the first column, from most light to least, whose colour no longer
-/// changes and whose detail is all there.
+/// The exposure time from the best column of an exposure calculator film: its share of the light,
+/// `percent`, times the test's time. The best column is the first one, from most light to least, whose
+/// colour no longer changes and which keeps all details.
+///
+/// ```
+/// use lastpull_core::quantity::Seconds;
+/// use lastpull_core::screen::from_columns;
+///
+/// let reading = from_columns(Seconds::new(600.0), 70).unwrap();
+/// assert_eq!(reading.time, Seconds::new(420.0));
+/// ```
 ///
 /// # Errors
-/// [`NoReading::OutOfReach`] when the time is out of [`SHORTEST`] to [`LONGEST`].
+/// [`NoReading::OutOfReach`] if the time is outside [`SHORTEST`] to [`LONGEST`].
 ///
 /// Source: "Using the Exposure Calculator, Part II" (2019): factor × test time.
 pub fn from_columns(test: Seconds, percent: u8) -> Result<TestReading, NoReading> {
@@ -168,7 +187,7 @@ mod tests {
 
     /// Source: `exposure_step_guide.csv`, column `time_factor_to_move_this_many_steps_up`.
     #[test]
-    fn moving_by_steps_agrees_with_the_guides_densities() {
+    fn moving_by_steps_matches_the_guides_densities() {
         let rows = include_str!("../../tests/data/exposure_step_guide.csv");
         let mut read = 0;
         for row in rows.lines().skip(1) {
@@ -188,7 +207,7 @@ mod tests {
 
     /// Source: the same file, `sqrt2_rule_factor`: 2.4 % apart after 20 steps.
     #[test]
-    fn the_guides_steps_and_half_stops_stay_within_two_and_a_half_percent() {
+    fn guide_steps_and_half_stops_differ_by_under_two_and_a_half_percent() {
         for row in include_str!("../../tests/data/exposure_step_guide.csv").lines().skip(1) {
             let cells: Vec<&str> = row.split(',').collect();
             let ours = from_step_guide(Seconds::new(10.0), 1, cells[0].parse().unwrap()).unwrap().factor;
@@ -199,7 +218,7 @@ mod tests {
 
     /// Source: `exposure_calculator_5col.csv`; and 0.7 × 10 min = 7 min as published.
     #[test]
-    fn a_columns_time_is_its_share_of_the_tests() {
+    fn a_columns_time_is_its_share_of_the_tests_time() {
         let rows = include_str!("../../tests/data/exposure_calculator_5col.csv");
         let mut read = Vec::new();
         for row in rows.lines().skip(1) {
@@ -221,14 +240,14 @@ mod tests {
     }
 
     #[test]
-    fn a_guide_of_which_nothing_or_everything_held_gives_no_time() {
+    fn a_guide_with_no_or_only_solid_steps_gives_no_time() {
         assert_eq!(from_step_guide(minutes(2.0), 0, 7), Err(NoReading::NothingHeld));
         assert_eq!(from_step_guide(minutes(2.0), 21, 7), Err(NoReading::AllHeld));
         assert_eq!(from_step_guide(minutes(200.0), 1, 21), Err(NoReading::OutOfReach));
     }
 
     #[test]
-    fn a_step_or_two_is_confirmed_and_a_long_way_is_tested_again() {
+    fn a_small_correction_is_confirmed_and_a_large_one_tested_again() {
         assert_eq!(from_step_guide(minutes(2.0), 5, 7).unwrap().advice, TestAdvice::Confirm);
         assert_eq!(from_step_guide(minutes(2.0), 3, 7).unwrap().advice, TestAdvice::TestAgain);
         let stays = from_step_guide(minutes(2.0), 7, 7).unwrap();
