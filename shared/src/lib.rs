@@ -1,25 +1,38 @@
 //! # Lastpull core
 //!
-//! What happens in a small garment screen-print shop, kept as facts; the fold of those facts into
-//! the shop as it stands; and everything the shop computes from it.
+//! Domain logic of a small garment screen-print shop: the facts that record what happened, the fold of those
+//! facts into the shop's state, and everything computed from it.
 //!
-//! The crate knows no browser, clock, randomness or disk: the time, new ids and bytes are passed in.
-//! Read it like the table of contents of the trade:
+//! The crate knows no browser, clock, randomness or disk: the time, new ids and bytes are passed in. A table
+//! of contents of the trade:
 //!
-//! - [`journal`]: facts, the clock that orders them, merging, packing, and the storage promise
-//! - [`shop`]: the fold of the journal, and what belongs to the shop as a whole
-//! - [`job`]: the client's order, its garment lots and sizes
-//! - [`run`]: one lot, one print location, one ink: set-up, checks, counting, pace, finish
-//! - [`plan`]: the day's runs against closing
-//! - [`ink`]: colours as seen on a garment, and the bench at which inks are mixed
-//! - [`colour`]: colours seen and measured, pigment, what to add, will it cover
-//! - [`screen`]: screens from clean to reclaimed, their mesh and stencils, and the reclaim bath
-//! - [`heat`]: dryer, flash, cure, and the heat of the room
-//! - [`failure`]: what goes wrong on the press, and what it costs
-//! - [`photo`]: photos of screens, prints and tests, and the promise to keep their bytes
+//! ## The order and its day
+//!
+//! - [`job`]: a client's order, its garment lots and sizes
+//! - [`run`]: printing one lot at one location in one ink: set-up, checks, count, pace, forecast
+//! - [`plan`]: the day's runs compared with due times and closing
+//! - [`failure`]: failures on the press: what broke, which pieces are suspect, what it costs
+//!
+//! ## The workshop
+//!
+//! - [`screen`]: screens and their mesh, stencils and exposure, the reclaim bath
+//! - [`ink`]: components, recipes, weighing in, pots and their ledger, stock
+//! - [`colour`]: colour as seen and measured, pigments, corrections, coverage
+//! - [`heat`]: dryers and flash units, cure, fabric limits, heat stress in the shop
+//! - [`photo`]: photos of screens, prints and tests, and the storage contract for their bytes
+//!
+//! ## The shop and its data
+//!
+//! - [`shop`]: the folded state, and the settings of the shop as a whole
+//! - [`journal`]: facts, the clock that orders them, merging, stored bytes, the storage contract
 //! - [`exchange`]: the backup file that travels between devices
-//! - [`quantity`]: temperatures, lengths, weights and times that know their unit
-//! - [`demo`]: an invented shop that fills every screen
+//! - [`demo`]: an invented shop that fills every page
+//!
+//! ## Shared by all
+//!
+//! - [`quantity`]: temperatures, lengths, weights and times with their units
+//! - [`pack`]: the binary codec of everything stored
+//! - [`table`], [`sorted`]: collections that add little code to the app
 
 // A new variant of a stored enum must not be swallowed by a wildcard arm.
 #![warn(clippy::wildcard_enum_match_arm)]

@@ -1,4 +1,4 @@
-//! Tests of a cure: wash, crock, stretch. The test decides, never the figures on paper.
+//! Cure tests: wash, crock and stretch. The test decides, never the computed figures.
 
 use super::fact::{is_met, is_reachable, is_set};
 use super::{SheetFigures, ink_key};
@@ -12,20 +12,20 @@ use crate::shop::Shop;
 use crate::sorted::sort_by;
 use serde::{Deserialize, Serialize};
 
-/// What is tested. **Frozen** names and order: they are stored.
+/// What is tested. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TestKind {
-    /// Washing.
+    /// Wash test.
     #[default]
     Wash,
-    /// Rubbing off.
+    /// Crock test: colour rubs off.
     Crock,
-    /// Stretching until it would crack.
+    /// Stretch test: the print cracks.
     Stretch,
 }
 
-/// By which method. **Frozen** names and order: they are stored.
+/// Test method. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TestMethod {
@@ -43,7 +43,7 @@ pub enum TestMethod {
 }
 
 impl TestMethod {
-    /// The methods there are for a kind of test.
+    /// The methods available for a kind of test.
     pub fn of(kind: TestKind) -> &'static [Self] {
         match kind {
             TestKind::Wash => &[Self::Own, Self::Aatcc61, Self::Iso6330],
@@ -52,9 +52,9 @@ impl TestMethod {
         }
     }
 
-    /// To how many home washes one run of the method comes. AATCC 61: one 45-minute test approximates
-    /// five, for colour loss and surface change, not for staining (scope of AATCC TM61). ISO 6330: each
-    /// procedure is one domestic wash (its scope).
+    /// How many home washes one run of the method stands for. AATCC 61: one 45-minute test approximates five,
+    /// for colour loss and surface change, not for staining (scope of AATCC TM61). ISO 6330: each procedure
+    /// is one domestic wash (its scope).
     pub fn washes_a_run(self) -> u16 {
         match self {
             Self::Aatcc61 => 5,
@@ -63,14 +63,14 @@ impl TestMethod {
     }
 }
 
-/// How a test stands. **Frozen** names and order: they are stored.
+/// Result of a test. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TestResult {
-    /// Under way.
+    /// The test is under way.
     #[default]
     Waiting,
-    /// Passed, in the eyes of the shop.
+    /// Passed, in the shop's judgement.
     Pass,
     /// Failed.
     Fail,
@@ -84,34 +84,34 @@ pub struct Grade {
 }
 
 impl Grade {
-    /// From half steps; none outside grade 1 to 5.
+    /// A grade from half steps; `None` outside 2 to 10 (grade 1 to 5).
     pub fn from_halves(halves: u8) -> Option<Self> {
         (2..=10).contains(&halves).then_some(Self { halves })
     }
 
-    /// In half steps.
+    /// The grade in half steps, 2 to 10.
     pub fn halves(self) -> u8 {
         self.halves
     }
 }
 
-/// What a garment went through. **Frozen**: stored with each test.
+/// The heat settings a tested garment went through. **Frozen**: stored with each test.
 #[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct HeatSettings {
-    /// Which dryer.
+    /// The dryer it went through.
     pub dryer: Option<Subject>,
-    /// What it was set to.
+    /// The dryer's setting.
     pub temperature: Option<Temperature>,
-    /// What was known of its error.
+    /// The dryer's measured error at that time, if known.
     pub offset: Option<Degrees>,
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     pub dwell: Option<Seconds>,
-    /// Passes.
+    /// Passes through the dryer.
     pub passes: u8,
-    /// Flash, or none.
+    /// Flash settings; `None` if not flashed.
     pub flash: Option<Flash>,
-    /// What the ink's sheet said.
+    /// Figures of the ink's sheet at that time.
     pub sheet: Option<SheetFigures>,
 }
 
@@ -135,21 +135,21 @@ pub enum TestField {
     Fabric(Fabric),
     /// What is tested.
     Kind(TestKind),
-    /// By which method.
+    /// Test method.
     Method(TestMethod),
-    /// How exactly: which procedure, temperature, cloth.
+    /// Details of the method: which procedure, temperature, cloth.
     MethodNote(String),
-    /// Runs of the method: washes, or strokes.
+    /// Number of runs of the method: washes, or strokes.
     Times(u16),
-    /// How it stands.
+    /// Result so far.
     Result(TestResult),
-    /// The grade, where a grey scale was used.
+    /// Grade, if a grey scale was used.
     Grade(Option<Grade>),
-    /// What the garment went through.
+    /// Heat settings of the tested garment.
     Settings(HeatSettings),
-    /// Who tested.
+    /// Name of the tester, if entered.
     By(Option<String>),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
 }
 
@@ -166,7 +166,7 @@ impl TestField {
     }
 }
 
-/// A test of a cure.
+/// A cure test.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct CureTest {
     /// The ink's name.
@@ -175,32 +175,32 @@ pub struct CureTest {
     pub fabric: Fabric,
     /// What is tested.
     pub kind: TestKind,
-    /// By which method.
+    /// Test method.
     pub method: TestMethod,
-    /// How exactly.
+    /// Details of the method.
     pub method_note: String,
-    /// Runs of the method.
+    /// Number of runs of the method.
     pub times: u16,
-    /// How it stands.
+    /// Result so far.
     pub result: TestResult,
-    /// When the result was told last.
+    /// Unix time in milliseconds at which the result was last recorded.
     pub told: u64,
-    /// The grade, where a grey scale was used.
+    /// Grade, if a grey scale was used.
     pub grade: Option<Grade>,
-    /// What the garment went through.
+    /// Heat settings of the tested garment.
     pub settings: HeatSettings,
-    /// Who tested.
+    /// Name of the tester, if entered.
     pub by: Option<String>,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
-    /// Wall time of its first fact.
+    /// Unix time in milliseconds of its first fact.
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,
 }
 
 impl CureTest {
-    /// How many home washes it stands for; nothing for other tests.
+    /// How many home washes the test stands for; 0 for other kinds of test.
     pub fn home_washes(&self) -> u16 {
         match self.kind {
             TestKind::Wash => self.times.saturating_mul(self.method.washes_a_run()),
@@ -225,7 +225,7 @@ impl CureTest {
     }
 }
 
-/// The tests of an ink on a fabric, the latest result first.
+/// The tests of an ink on a fabric, the latest result first. The ink's name matches by [`ink_key`].
 pub fn tests_of<'a>(shop: &'a Shop, ink: &str, fabric: Fabric) -> Vec<(Subject, &'a CureTest)> {
     let key = ink_key(ink);
     let mut tests = test_log(shop);
@@ -233,7 +233,7 @@ pub fn tests_of<'a>(shop: &'a Shop, ink: &str, fabric: Fabric) -> Vec<(Subject, 
     tests
 }
 
-/// Every test that was not deleted, the latest result first.
+/// All tests that are not deleted, the latest result first.
 pub fn test_log(shop: &Shop) -> Vec<(Subject, &CureTest)> {
     let mut tests: Vec<_> = shop.heat.tests().filter(|(_, test)| !test.deleted).collect();
     sort_by(&mut tests, |(a, one), (b, other)| (other.told, other.created, b).cmp(&(one.told, one.created, a)));

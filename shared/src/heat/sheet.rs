@@ -1,4 +1,4 @@
-//! What the maker's sheet says of an ink.
+//! An ink's data sheet: the maker's temperatures and times.
 
 use super::fact::{is_met, is_set};
 use crate::journal::Subject;
@@ -13,19 +13,19 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum SheetField {
-    /// The ink's name, as runs carry it.
+    /// The ink's name as used in runs.
     Ink(String),
-    /// The ink's own temperature at which it cures.
+    /// Temperature of the ink at which it cures.
     Cure(Option<Temperature>),
-    /// How long it must stay there.
+    /// Time it must stay at that temperature.
     Hold(Option<Seconds>),
-    /// Temperature at which it is flashed.
+    /// Flash temperature.
     Flash(Option<Temperature>),
-    /// Highest temperature it bears.
+    /// Maximum temperature of the ink.
     Highest(Option<Temperature>),
-    /// Which sheet.
+    /// Title or number of the sheet.
     Source(String),
-    /// The date on the sheet, or on which it was read.
+    /// The date on the sheet, or the day it was read.
     SourceDay(Option<Day>),
 }
 
@@ -41,17 +41,17 @@ impl SheetField {
     }
 }
 
-/// The figures of a sheet. **Frozen**: stored with each test made.
+/// The figures of a sheet. **Frozen**: stored with each test.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct SheetFigures {
-    /// The ink's own temperature at which it cures.
+    /// Temperature of the ink at which it cures.
     pub cure: Option<Temperature>,
-    /// How long it must stay there.
+    /// Time it must stay at that temperature.
     pub hold: Option<Seconds>,
-    /// Temperature at which it is flashed.
+    /// Flash temperature.
     pub flash: Option<Temperature>,
-    /// Highest temperature it bears.
+    /// Maximum temperature of the ink.
     pub highest: Option<Temperature>,
 }
 
@@ -61,18 +61,18 @@ impl SheetFigures {
     }
 }
 
-/// An ink's sheet.
+/// An ink's data sheet.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
 pub struct InkSheet {
-    /// The ink's name, as runs carry it.
+    /// The ink's name as used in runs.
     pub ink: String,
-    /// What the sheet says.
+    /// Figures of the sheet.
     pub figures: SheetFigures,
-    /// Which sheet.
+    /// Title or number of the sheet.
     pub source: String,
-    /// The date on the sheet, or on which it was read.
+    /// The date on the sheet, or the day it was read.
     pub source_day: Option<Day>,
-    /// Wall time of its last change.
+    /// Unix time in milliseconds of its last change.
     pub touched: u64,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -92,12 +92,18 @@ impl InkSheet {
     }
 }
 
-/// What two spellings of an ink's name have in common: small letters, no spaces.
+/// Key under which spellings of an ink's name match: lower case, without spaces.
+///
+/// ```
+/// use lastpull_core::heat::ink_key;
+///
+/// assert_eq!(ink_key("Dark  Navy"), ink_key("darknavy "));
+/// ```
 pub fn ink_key(name: &str) -> String {
     name.chars().filter(|letter| !letter.is_whitespace()).flat_map(char::to_lowercase).collect()
 }
 
-/// The sheet of an ink by its name, whatever its case and spaces. Of several the one changed last.
+/// The sheet of an ink, matched by [`ink_key`]; of several, the one changed last. `None` for an empty name.
 pub fn sheet_for<'a>(shop: &'a Shop, ink: &str) -> Option<(Subject, &'a InkSheet)> {
     let key = ink_key(ink);
     if key.is_empty() {

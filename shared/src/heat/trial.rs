@@ -1,4 +1,4 @@
-//! Trials: a new ink on a fabric, with how it was printed and what came of it.
+//! Ink trials: a new ink on a fabric, how it was printed and with what result.
 
 use super::fact::{is_belt, is_met, is_set};
 use super::ink_key;
@@ -12,7 +12,7 @@ use crate::shop::Shop;
 use crate::sorted::sort_by;
 use serde::{Deserialize, Serialize};
 
-/// What the shop makes of a trial. **Frozen** names and order: they are stored.
+/// The shop's verdict on a trial. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum TrialVerdict {
@@ -21,7 +21,7 @@ pub enum TrialVerdict {
     Open,
     /// Print it this way.
     Keep,
-    /// Nearly: change something and try again.
+    /// Nearly right: change something and try again.
     Adjust,
     /// Not this way.
     Reject,
@@ -35,27 +35,27 @@ pub enum TrialField {
     Ink(String),
     /// The fabric.
     Fabric(Fabric),
-    /// Threads an inch.
+    /// Mesh count in threads per inch.
     Mesh(Option<u16>),
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     Hits(u8),
-    /// Flash, or none.
+    /// Flash settings; `None` if not flashed.
     Flash(Option<Flash>),
-    /// What the dryer was set to.
+    /// Dryer setting.
     Dryer(Option<Temperature>),
-    /// How fast its belt ran.
+    /// Belt speed.
     Belt(Option<BeltSpeed>),
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     Dwell(Option<Seconds>),
-    /// Passes.
+    /// Passes through the dryer.
     Passes(u8),
-    /// What came of it.
+    /// Outcome, in the shop's words.
     Outcome(String),
-    /// What the shop makes of it.
+    /// The shop's verdict.
     Verdict(TrialVerdict),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
-    /// Who tried it.
+    /// Name of the person who ran the trial, if entered.
     By(Option<String>),
 }
 
@@ -81,29 +81,29 @@ pub struct Trial {
     pub ink: String,
     /// The fabric.
     pub fabric: Fabric,
-    /// Threads an inch.
+    /// Mesh count in threads per inch.
     pub mesh: Option<u16>,
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     pub hits: u8,
-    /// Flash, or none.
+    /// Flash settings; `None` if not flashed.
     pub flash: Option<Flash>,
-    /// What the dryer was set to.
+    /// Dryer setting.
     pub dryer: Option<Temperature>,
-    /// How fast its belt ran.
+    /// Belt speed.
     pub belt: Option<BeltSpeed>,
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     pub dwell: Option<Seconds>,
-    /// Passes.
+    /// Passes through the dryer.
     pub passes: u8,
-    /// What came of it.
+    /// Outcome, in the shop's words.
     pub outcome: String,
-    /// What the shop makes of it.
+    /// The shop's verdict.
     pub verdict: TrialVerdict,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
-    /// Who tried it.
+    /// Name of the person who ran the trial, if entered.
     pub by: Option<String>,
-    /// Wall time of its first fact.
+    /// Unix time in milliseconds of its first fact.
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -129,7 +129,7 @@ impl Trial {
     }
 }
 
-/// How well a trial fits a run.
+/// How well a trial matches a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum TrialFit {
     /// The same ink on the same fabric.
@@ -138,8 +138,7 @@ pub enum TrialFit {
     Ink,
 }
 
-/// The trials that tell something for a run: the same ink on its fabric first, then the same ink on
-/// another; the newest first within each.
+/// Trials with a run's ink: those on its fabric first, then on other fabrics; the newest first within each.
 pub fn trials_for(shop: &Shop, run: RunId) -> Vec<(Subject, &Trial, TrialFit)> {
     let Some(run) = shop.run(run) else { return Vec::new() };
     let key = ink_key(&run.ink);
@@ -159,7 +158,7 @@ pub fn trials_for(shop: &Shop, run: RunId) -> Vec<(Subject, &Trial, TrialFit)> {
     found
 }
 
-/// Every trial that was not deleted, the newest first.
+/// All trials that are not deleted, the newest first.
 pub fn trial_log(shop: &Shop) -> Vec<(Subject, &Trial)> {
     let mut trials: Vec<_> = shop.heat.trials().filter(|(_, trial)| !trial.deleted).collect();
     sort_by(&mut trials, |(a, one), (b, other)| (other.created, b).cmp(&(one.created, a)));

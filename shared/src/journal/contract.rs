@@ -1,7 +1,7 @@
-//! The storage promise as tests: one suite of plain async functions, stamped onto each backend by
-//! [`storage_contract!`](crate::storage_contract). A new backend is a file and one macro line.
+//! The storage contract as tests: plain async functions, instantiated for each backend by
+//! [`storage_contract!`](crate::storage_contract). A new backend needs a file and one line with the macro.
 //!
-//! They assert, and so panic, like any test; nothing outside tests calls them.
+//! They assert, and so panic, like any test; nothing else calls them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
 use super::{Checkpoint, Draft, Entry, Fact, Head, Journal, Stamp, Storage, StorageFault};
@@ -9,7 +9,7 @@ use crate::shop::Shop;
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
-/// One counted piece at wall time `at`.
+/// One counted piece at the Unix time `at` in milliseconds.
 pub fn pull(at: u64) -> Draft {
     Draft { at, subject: Uuid::from_u128(0xa11), fact: Fact::Pulled { pieces: 1, size: None } }
 }
@@ -41,7 +41,7 @@ pub async fn a_new_store_is_empty_and_keeps_its_device<S: Storage>(storage: S) {
     assert_ne!(first.device, Uuid::nil());
 }
 
-/// Numbers follow each other and stamps rise, whatever the wall clock does.
+/// Sequence numbers have no gaps and stamps rise, whatever the wall clock does.
 pub async fn appended_facts_are_numbered_and_stamped_in_order<S: Storage>(storage: S) {
     let mut entries = storage.append(&[pull(500), pull(400)]).await.unwrap();
     entries.extend(storage.append(&[pull(450)]).await.unwrap());
@@ -60,7 +60,7 @@ pub async fn appending_nothing_changes_nothing<S: Storage>(storage: S) {
     assert_eq!(storage.open().await.unwrap(), before);
 }
 
-/// Two handles on one store never give the same number twice, and lose nothing.
+/// Two handles on one store never assign the same number twice and lose nothing.
 pub async fn two_tabs_share_one_row_of_numbers<S: Storage + Clone>(storage: S) {
     let other = storage.clone();
     storage.open().await.unwrap();
@@ -72,7 +72,7 @@ pub async fn two_tabs_share_one_row_of_numbers<S: Storage + Clone>(storage: S) {
     assert_eq!(seqs, (1..=30).collect());
 }
 
-/// After consolidation the tail is empty, the checkpoint is the fold, and everything is still there.
+/// Consolidation empties the tail, stores the checkpoint and keeps every fact.
 pub async fn consolidation_moves_the_tail_and_keeps_every_fact<S: Storage>(storage: S) {
     storage.append(&[pull(1), pull(2), pull(3)]).await.unwrap();
     let before = fold(&storage).await;
@@ -86,7 +86,7 @@ pub async fn consolidation_moves_the_tail_and_keeps_every_fact<S: Storage>(stora
     assert_eq!(storage.everything().await.unwrap().len(), 4);
 }
 
-/// Entries of other devices come in with gaps and all, and are there afterwards.
+/// Entries of other devices are stored, even with gaps in their numbers.
 pub async fn entries_of_other_devices_are_taken_in<S: Storage>(storage: S) {
     storage.append(&[pull(10)]).await.unwrap();
     let head = consolidate(&storage, &[foreign(1, 5), foreign(2, 15), foreign(7, 20)]).await;
@@ -96,7 +96,7 @@ pub async fn entries_of_other_devices_are_taken_in<S: Storage>(storage: S) {
     assert_eq!(storage.everything().await.unwrap().len(), 4);
 }
 
-/// A caller that has not seen the latest write is turned away, and nothing is changed.
+/// A caller that has not seen the latest write is refused, and nothing changes.
 pub async fn a_stale_consolidation_changes_nothing<S: Storage>(storage: S) {
     let seen = storage.open().await.unwrap().head;
     storage.append(&[pull(1)]).await.unwrap();
@@ -108,7 +108,7 @@ pub async fn a_stale_consolidation_changes_nothing<S: Storage>(storage: S) {
     assert_eq!(storage.everything().await.unwrap().len(), 1);
 }
 
-/// Facts this version does not know are stored and read like any other.
+/// Facts unknown to this version are stored and read like any other.
 pub async fn unknown_facts_are_kept<S: Storage>(storage: S) {
     let fact = Fact::Unknown { kind: "later".into(), body: r#"{"later":[1,2]}"#.into() };
     let draft = Draft { at: 1, subject: Uuid::nil(), fact: fact.clone() };
@@ -118,7 +118,7 @@ pub async fn unknown_facts_are_kept<S: Storage>(storage: S) {
     assert_eq!(storage.everything().await.unwrap()[0].fact, fact);
 }
 
-/// Erasing forgets the facts and the device.
+/// Erasing removes the facts and the device's identity.
 pub async fn erasing_leaves_nothing<S: Storage>(storage: S) {
     storage.append(&[pull(1)]).await.unwrap();
     let device = storage.open().await.unwrap().device;
@@ -129,7 +129,7 @@ pub async fn erasing_leaves_nothing<S: Storage>(storage: S) {
     assert!(storage.everything().await.unwrap().is_empty());
 }
 
-/// Stamps the contract onto a backend: an expression for a fresh store, and how to run a future.
+/// Instantiates the contract for a backend: an expression for a fresh store, and how to run a future.
 #[macro_export]
 macro_rules! storage_contract {
     // In a browser the test itself is async.

@@ -1,4 +1,4 @@
-//! Everything that can happen in the shop, as far as this version knows.
+//! Every fact this version knows.
 //!
 //! **Frozen**: the names are a file format (`journal.ndjson`) and the order of the variants is a
 //! disk format (segments). Variants and fields are added at the end and never changed, renamed,
@@ -20,98 +20,98 @@ use serde_json::Value;
 use serde_json::value::RawValue;
 use uuid::Uuid;
 
-/// Something that happened. Which job, lot, run or device it happened to is the entry's subject.
+/// Something that happened. Its job, lot, run or device is the entry's subject.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Fact {
     /// The shop was given its name.
     ShopNamed(String),
-    /// These are the people who work here.
+    /// The names of the crew were set.
     CrewNamed(Vec<String>),
-    /// Usual closing, minutes after midnight, Monday first; none on a day off.
+    /// Usual closing times were set: minutes after midnight, Monday first; `None` on a day off.
     WeekClosing([Option<u16>; 7]),
-    /// Closing on one day differs from its weekday's.
+    /// The closing time of one day was set.
     DayClosing {
         /// The day.
         day: Day,
         /// Minutes after midnight.
         minutes: u16,
     },
-    /// Usual time from one run's end to the next one's first pull.
+    /// Usual time from one run's end to the next one's first pull was set.
     SetUpAllowance(Seconds),
     /// A device was given its name; the subject is the device.
     DeviceNamed(String),
-    /// The order in which the shop means to print its open runs.
+    /// The order was set in which the shop means to print its open runs.
     RunsOrdered(Vec<Uuid>),
-    /// Fields of a job were set; the job comes to be with the first.
+    /// Fields of a job were set, which creates it the first time.
     JobSet(Vec<JobField>),
-    /// Fields of a garment lot were set.
+    /// Fields of a garment lot were set, which creates it the first time.
     LotSet(Vec<LotField>),
-    /// Fields of a run were set.
+    /// Fields of a run were set, which creates it the first time.
     RunSet(Vec<RunField>),
-    /// The job, lot or run was deleted.
+    /// The subject was deleted.
     Deleted,
     /// The deletion was taken back.
     Restored,
     /// Everything of the job is printed and packed.
     JobFinished,
-    /// The job is open again.
+    /// The job was reopened.
     JobReopened,
     /// A check before the first pull was made, skipped or taken back.
     CheckMade {
-        /// Which check.
+        /// The item that was checked.
         item: CheckItem,
-        /// What the set-up asked for when it was made.
+        /// What the set-up required at that time.
         expected: Expected,
-        /// What came of it.
+        /// Outcome.
         outcome: CheckOutcome,
-        /// Who made it, where the shop has named its crew.
+        /// Name of the person who made it, if entered.
         by: Option<String>,
     },
-    /// The run's first garment went on the platen, or the run was taken up again after its end.
+    /// The run's first garment went on the platen, or the run was reopened after its end.
     RunStarted,
-    /// Pieces were pulled; negative when a count was taken back.
+    /// Pieces were pulled, or with a negative number taken back.
     Pulled {
-        /// How many.
+        /// Number of pieces.
         pieces: i32,
-        /// Of which size, where sizes are counted.
+        /// Size of the pieces; `None` if sizes are not counted.
         size: Option<Size>,
     },
-    /// Pieces were spoiled; negative when that was taken back.
+    /// Pieces were spoiled, or with a negative number taken back.
     Misprinted {
-        /// How many.
+        /// Number of pieces.
         pieces: i32,
-        /// Of which size.
+        /// Size of the pieces; `None` if sizes are not counted.
         size: Option<Size>,
-        /// Why.
+        /// Cause.
         cause: MisprintCause,
-        /// Whether they stood in the count already, and so leave it.
+        /// Whether they had been counted as good, and so leave the count.
         was_counted: bool,
     },
     /// The press stopped.
     Stopped(StopCause),
-    /// The press goes on.
+    /// The press resumed.
     Resumed,
     /// The run left the press.
     RunEnded,
-    /// Something about dryers, flash units, inks' limits, tests of a cure, or the room.
+    /// A fact about dryers, flash units, ink sheets, fabric limits, cure tests, trials or the shop's climate.
     Heat(HeatFact),
-    /// Something about a screen.
+    /// A fact about a screen.
     Screen(ScreenFact),
-    /// Something about exposing stencils, or about the reclaim bath.
+    /// A fact about exposing stencils or the reclaim bath.
     Stencil(StencilFact),
-    /// Something that failed on the press.
+    /// A fact about a failure on the press.
     Failure(FailureFact),
-    /// Something about a photo; the subject is what it shows.
+    /// A fact about a photo; the subject is what it shows.
     Photo(PhotoFact),
-    /// Something at the ink bench.
+    /// A fact about ink components, recipes or pots.
     Ink(InkFact),
-    /// A fact of a newer version: kept and carried on, byte for byte.
+    /// A fact of a newer version, kept and passed on byte for byte.
     #[serde(skip)]
     Unknown {
-        /// Its name.
+        /// Its name in the JSON.
         kind: String,
-        /// Its JSON, as it came.
+        /// Its JSON as received.
         body: String,
     },
 }
@@ -120,13 +120,13 @@ pub enum Fact {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum JobField {
-    /// Who ordered it.
+    /// The client.
     Client(String),
-    /// What it is called in the shop.
+    /// The job's title.
     Title(String),
-    /// When it is due, in the shop's local time.
+    /// Due day and time in the shop's local time.
     Due(Option<Due>),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
     /// Whether its sale is exempt from tax.
     Exempt(bool),
@@ -140,15 +140,15 @@ pub enum JobField {
 pub enum LotField {
     /// The job it belongs to.
     Job(Uuid),
-    /// What garment.
+    /// The garment.
     Garment(String),
-    /// Of which fabric.
+    /// Its fabric.
     Fabric(Fabric),
-    /// In which colour.
+    /// Its colour.
     Colour(Colour),
-    /// What that colour is called.
+    /// Name of that colour.
     ColourName(String),
-    /// How many of each size.
+    /// Number of pieces of each size.
     Pieces(Vec<SizePieces>),
 }
 
@@ -158,63 +158,63 @@ pub enum LotField {
 pub enum RunField {
     /// The lot it prints on.
     Lot(Uuid),
-    /// Where on the garment.
+    /// Print location.
     Location(Location),
     /// The ink's name.
     Ink(String),
     /// The ink's colour.
     InkColour(Colour),
-    /// The screens' labels.
+    /// Labels of the screens.
     Screens(String),
-    /// Threads an inch.
+    /// Mesh count in threads per inch.
     Mesh(Option<u16>),
-    /// The flash, or none.
+    /// The flash settings; `None` for no flash.
     Flash(Option<Flash>),
-    /// Strokes that lay ink, flash between them not counted.
+    /// Number of strokes that print ink; flashes between them are not counted.
     Hits(u8),
-    /// What the dryer is set to.
+    /// Dryer setting.
     Dryer(Option<Temperature>),
-    /// How fast its belt runs.
+    /// Belt speed.
     Belt(Option<BeltSpeed>),
-    /// How long a garment is in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     Dwell(Option<Seconds>),
-    /// How many times it goes through.
+    /// Passes through the dryer.
     Passes(u8),
-    /// Which squeegee.
+    /// The squeegee.
     Squeegee(String),
-    /// Gap between screen and garment.
+    /// Off-contact: gap between screen and garment.
     OffContact(Option<Length>),
-    /// From the bottom of the collar seam to the top of the print.
+    /// Distance from the bottom of the collar seam to the top of the print.
     BelowCollar(Option<Length>),
-    /// Anything else about where it goes.
+    /// Other notes on placement.
     Placement(String),
-    /// The printer's own guess of a piece's time, used before there is a count or a history.
+    /// The printer's guess of the time per piece, used before there is a count or a history.
     Guess(Option<Seconds>),
 }
 
 /// Longest name, in characters.
 pub(crate) const NAME: usize = 160;
-/// Longest note.
+/// Longest note, in characters.
 pub(crate) const NOTE: usize = 4_000;
 /// Most people, sizes or fields in one list.
 pub(crate) const LIST: usize = 64;
 /// Most runs in one order of the day.
 const ORDER: usize = 2_000;
-/// Most pieces one fact moves.
+/// Most pieces in one fact.
 pub(crate) const PIECES: i32 = 1_000_000;
 
-/// Whether a text is of a name's length.
+/// Whether a text is short enough for a name.
 pub(crate) fn is_name(text: &str) -> bool {
     text.chars().count() <= NAME
 }
 
-/// Whether a text is of a note's length.
+/// Whether a text is short enough for a note.
 pub(crate) fn is_note(text: &str) -> bool {
     text.chars().count() <= NOTE
 }
 
 impl Fact {
-    /// The fact as JSON. An unknown fact comes out as it went in.
+    /// The fact as JSON. An unknown fact is returned as it was received.
     pub fn to_json(&self) -> Box<RawValue> {
         let text = if let Self::Unknown { body, .. } = self {
             body.clone()
@@ -224,8 +224,8 @@ impl Fact {
         RawValue::from_string(text).unwrap_or_default()
     }
 
-    /// Reads a fact. A kind this version does not know, or knows with fewer fields, is kept as
-    /// [`Fact::Unknown`]. None when the JSON is not of a fact's shape at all.
+    /// Parses a fact. A kind or field that this version does not know makes it [`Fact::Unknown`]. `None` if
+    /// the JSON does not have the shape of a fact.
     pub fn from_json(json: &str) -> Option<Self> {
         if let Ok(known) = serde_json::from_str(json) {
             return Some(known);
@@ -238,8 +238,8 @@ impl Fact {
         Some(Self::Unknown { kind, body: json.to_owned() })
     }
 
-    /// Whether every name, list and number is of a size that a device records. Files from
-    /// elsewhere are held to it before anything is stored.
+    /// Whether every name, list and number is within what a device records. Facts from files are checked
+    /// before anything is stored.
     pub fn in_bounds(&self) -> bool {
         let name = |text: &String| is_name(text);
         let note = |text: &String| is_note(text);

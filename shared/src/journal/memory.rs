@@ -1,5 +1,5 @@
-//! The journal in memory: for tests, for the demo's making, and as the plainest reading of the
-//! storage promise. Clones share one store, as two tabs share one database.
+//! The journal in memory, for tests and for making the demo, and the simplest implementation of the storage
+//! contract. Clones share one store, as two tabs share one database.
 
 use super::segment::{self, Segment};
 use super::storage::allocate;
@@ -9,7 +9,7 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
-/// A journal kept in memory. It keeps the bytes a disk would keep, not the values.
+/// A journal kept in memory, as the bytes a disk would keep.
 #[derive(Clone)]
 pub struct MemoryStorage {
     store: Rc<RefCell<Store>>,
@@ -28,12 +28,12 @@ struct Store {
 }
 
 impl MemoryStorage {
-    /// An empty store, which names its device with `new_device`.
+    /// An empty store that takes its device id from `new_device`.
     pub fn new(new_device: impl Fn() -> DeviceId + 'static) -> Self {
         Self { store: Rc::default(), new_device: Rc::new(new_device) }
     }
 
-    /// Makes the next transaction fail, as a full or lost disk would.
+    /// Makes the next transaction fail, as a full or removed disk would.
     pub fn fail_next(&self, fault: StorageFault) {
         self.store.borrow_mut().next_fault = Some(fault);
     }
@@ -178,7 +178,7 @@ mod tests {
     crate::photo_contract!(fresh(), |run| pollster::block_on(run));
 
     #[test]
-    fn a_full_disk_keeps_no_half_of_a_photo() {
+    fn a_full_disk_stores_no_partial_photo() {
         use crate::photo::contract::photo;
         let storage = fresh();
         pollster::block_on(async {
@@ -190,7 +190,7 @@ mod tests {
     }
 
     #[test]
-    fn a_full_disk_loses_nothing_that_was_saved() {
+    fn a_full_disk_loses_no_saved_fact() {
         let storage = fresh();
         let draft = contract::pull(1_000);
         pollster::block_on(async {

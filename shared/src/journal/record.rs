@@ -1,25 +1,25 @@
-//! A single entry as bytes: how the tail of the journal is stored.
+//! A single entry as bytes, as stored in the tail of the journal.
 //!
-//! Schema, version 1: one byte `1`; then in postcard: device (16 bytes), number, wall, counter,
-//! subject (16 bytes), and the fact as in [`put_fact`]. **Frozen**; a change is a new version with a
-//! decoder of its own beside this one.
+//! Schema, version 1: one byte `1`; then in postcard: device (16 bytes), sequence number, wall time, counter,
+//! subject (16 bytes), and the fact as in [`put_fact`]. **Frozen**: a change is a new version with its own
+//! decoder next to this one.
 
 use super::{Entry, Fact, Stamp};
 use crate::pack::{Pack, Reader};
 
-/// The version that is written.
+/// The version written.
 pub const VERSION: u8 = 1;
 
 /// Stored bytes that this version cannot read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BytesProblem {
-    /// Written by a newer version of Lastpull, whose number this is.
+    /// Written by a newer version of Lastpull; this is the format version.
     Newer(u8),
-    /// Cut short, overwritten or never ours.
+    /// Truncated, overwritten or written by something else.
     Damaged,
 }
 
-/// A fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
+/// Encodes a fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
 pub(super) fn put_fact(fact: &Fact, out: &mut Vec<u8>) {
     if let Fact::Unknown { kind, body } = fact {
         out.push(0);
@@ -31,17 +31,17 @@ pub(super) fn put_fact(fact: &Fact, out: &mut Vec<u8>) {
     }
 }
 
-/// Reads what [`put_fact`] wrote.
+/// Decodes what [`put_fact`] wrote.
 pub(super) fn take_fact(from: &mut Reader<'_>) -> Fact {
     if bool::take(from) { Fact::take(from) } else { Fact::Unknown { kind: Pack::take(from), body: Pack::take(from) } }
 }
 
-/// Appends a value.
+/// Appends an encoded value.
 pub(super) fn put<T: Pack>(value: &T, out: &mut Vec<u8>) {
     value.put(out);
 }
 
-/// The bytes of an entry.
+/// Encodes an entry.
 pub fn encode(entry: &Entry) -> Vec<u8> {
     let mut out = vec![VERSION];
     out.extend_from_slice(entry.device.as_bytes());
@@ -51,7 +51,7 @@ pub fn encode(entry: &Entry) -> Vec<u8> {
     out
 }
 
-/// The entry of these bytes.
+/// Decodes an entry.
 ///
 /// # Errors
 /// [`BytesProblem`]; bytes left over after the fact count as damage.
@@ -87,7 +87,7 @@ mod tests {
         }
     }
 
-    /// These bytes are on people's phones.
+    /// These bytes are stored on users' devices.
     #[test]
     fn the_bytes_of_version_1_are_frozen() {
         let frozen: &[u8] = &[
@@ -104,14 +104,14 @@ mod tests {
     }
 
     #[test]
-    fn unknown_facts_survive_the_disk() {
+    fn unknown_facts_round_trip_through_bytes() {
         let fact = Fact::Unknown { kind: "later".into(), body: r#"{"later":7}"#.into() };
         let entry = Entry { fact, ..pulled() };
         assert_eq!(decode(&encode(&entry)), Ok(entry));
     }
 
     #[test]
-    fn newer_short_and_trailing_bytes_are_told_apart() {
+    fn newer_truncated_and_trailing_bytes_are_distinguished() {
         let good = encode(&pulled());
         let mut newer = good.clone();
         newer[0] = 9;

@@ -1,11 +1,11 @@
-//! A calendar day.
+//! A calendar day without a time zone.
 
 use crate::pack::{Pack, Reader};
 use chrono::{Datelike, Days, NaiveDate};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 use std::fmt;
 
-/// A day of the calendar on the shop's wall (ISO 8601, proleptic Gregorian).
+/// A day of the shop's local calendar (ISO 8601, proleptic Gregorian).
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug, Hash)]
 pub struct Day {
     date: NaiveDate,
@@ -29,18 +29,18 @@ impl Day {
         self.date
     }
 
-    /// 0 Monday to 6 Sunday.
+    /// Day of the week, 0 for Monday to 6 for Sunday.
     pub fn weekday(self) -> usize {
         self.date.weekday().num_days_from_monday() as usize
     }
 
-    /// This many days later; the last day there is when past it.
+    /// The day this many days later, at most the last one that can be represented.
     #[must_use]
     pub fn plus(self, days: u64) -> Self {
         Self { date: self.date.checked_add_days(Days::new(days)).unwrap_or(NaiveDate::MAX) }
     }
 
-    /// How many days later than `other` this is.
+    /// Number of days from `other` to this day; negative if this is earlier.
     pub fn days_after(self, other: Self) -> i64 {
         (self.date - other.date).num_days()
     }

@@ -1,4 +1,4 @@
-//! What to check before the first pull, in the order to do it in.
+//! The checks before the first pull, in working order.
 
 use super::Run;
 use crate::ink::Colour;
@@ -8,52 +8,52 @@ use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
-/// A thing to check. **Frozen** names and order: they are stored, and the order is the order to work
-/// in. Heat first, since a tunnel takes minutes to settle and must have done so before ink touches a
-/// screen; then what touches the garment; ink last.
+/// An item to check. **Frozen**: names and order are stored, and the order is the working order. Heat comes
+/// first, since a dryer takes minutes to settle and must have settled before ink touches a screen; then what
+/// touches the garment; ink last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum CheckItem {
-    /// The dryer's temperature.
+    /// Dryer temperature.
     Dryer,
-    /// The dryer's belt.
+    /// Belt speed of the dryer.
     Belt,
-    /// Time in the heat.
+    /// Dwell.
     Dwell,
     /// Passes through the dryer.
     Passes,
-    /// The flash, or none.
+    /// Flash time, or no flash.
     Flash,
-    /// The flash unit's height over the print.
+    /// Height of the flash unit above the print.
     FlashDistance,
-    /// Garments: which, in which colour.
+    /// Garment and its colour.
     Garment,
     /// The screens on the press.
     Screens,
-    /// Their mesh.
+    /// Mesh of the screens.
     Mesh,
-    /// Gap between screen and garment.
+    /// Off-contact: gap between screen and garment.
     OffContact,
     /// The squeegee.
     Squeegee,
-    /// Top of the print below the collar.
+    /// Distance from the collar to the top of the print.
     BelowCollar,
-    /// Anything else about where it goes.
+    /// Other notes on placement.
     Placement,
     /// The ink in the screen.
     Ink,
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     Hits,
 }
 
 impl CheckItem {
-    /// Whether it concerns the dryer or the flash, which must be right before ink is on the screen.
+    /// Whether it is about dryer or flash, which must be right before ink is on the screen.
     pub fn is_heat(self) -> bool {
         self <= Self::FlashDistance
     }
 }
 
-/// What a check should find. **Frozen**: stored with each check made.
+/// The value a check should find. **Frozen**: stored with each check.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Expected {
@@ -65,17 +65,17 @@ pub enum Expected {
     Length(Length),
     /// A belt speed.
     Belt(BeltSpeed),
-    /// A number of things.
+    /// A number of passes or strokes.
     Count(u32),
-    /// Threads an inch.
+    /// A mesh count in threads per inch.
     Mesh(u16),
-    /// No flash at all.
+    /// No flash.
     NoFlash,
-    /// In words the printer wrote.
+    /// Free text from the set-up.
     Words(String),
-    /// Garments.
+    /// A garment.
     Garment {
-        /// What garment.
+        /// Name of the garment.
         name: String,
         /// Its fabric.
         fabric: Fabric,
@@ -84,7 +84,7 @@ pub enum Expected {
     },
     /// An ink.
     Ink {
-        /// Its name.
+        /// Name of the ink.
         name: String,
         /// Its colour.
         colour: Option<Colour>,
@@ -105,9 +105,9 @@ impl Expected {
         }
     }
 
-    /// How far a measured value may lie off, in the stored unit; none where nothing is measured.
-    /// Common practice, no source: 5 °C and 5 s at the dryer, 1 s at the flash, 1 mm of off-contact, 6 mm of
-    /// placement or flash height, a twentieth of the belt speed.
+    /// Largest accepted difference of a measured value, in the unit of [`value`](Self::value); `None` if the
+    /// item is not measured. Common practice, no source: 5 °C and 5 s at the dryer, 1 s at the flash, 1 mm of
+    /// off-contact, 6 mm of placement or flash height, a twentieth of the belt speed.
     pub fn tolerance(&self, item: CheckItem) -> Option<i64> {
         match (self, item) {
             (Self::Temperature(_), _) => Some(5_000),
@@ -128,7 +128,8 @@ impl Expected {
         }
     }
 
-    /// The value in the stored unit; none where nothing is measured.
+    /// The value in its stored unit (milli-°C, milliseconds, micrometres, micrometres per second); `None` if
+    /// the item is not measured.
     pub fn value(&self) -> Option<i64> {
         match self {
             Self::Temperature(t) => Some(i64::from(t.milli_celsius())),
@@ -145,106 +146,107 @@ impl Expected {
     }
 }
 
-/// What came of a check. **Frozen**: stored.
+/// Outcome of a check. **Frozen**: stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum CheckOutcome {
-    /// Looked at and right.
+    /// Checked by eye and right.
     Ticked,
-    /// Measured: the value in the unit of [`Expected::value`].
+    /// Measured; the value is in the unit of [`Expected::value`].
     Measured(i64),
-    /// Left out, knowingly.
+    /// Skipped knowingly.
     Skipped,
-    /// Taken back.
+    /// The check was taken back.
     Cleared,
 }
 
 /// A check that was made.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 pub struct CheckRecord {
-    /// What was expected then.
+    /// The expected value when it was made.
     pub expected: Expected,
-    /// What came of it.
+    /// Outcome.
     pub outcome: CheckOutcome,
-    /// Who, where the crew is named.
+    /// Name of the person who made it, if entered.
     pub by: Option<String>,
-    /// Wall time.
+    /// Unix time in milliseconds.
     pub at: u64,
 }
 
-/// How a check stands.
+/// State of a check in the list.
 #[derive(Clone, Debug, PartialEq)]
 pub enum CheckState {
-    /// Not made yet, or made against a set-up that has changed since.
+    /// Not made, or made for a set-up that has changed since.
     Open,
     /// Ticked.
     Ticked,
-    /// Measured, and whether within tolerance.
+    /// Measured.
     Measured {
         /// The measured value in the unit of [`Expected::value`].
         value: i64,
-        /// Whether it is close enough.
+        /// Whether it is within tolerance.
         within: bool,
     },
-    /// Left out, knowingly.
+    /// Skipped knowingly.
     Skipped,
 }
 
-/// A line of the check list.
+/// A row of the check list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CheckRow {
-    /// What to check.
+    /// The item to check.
     pub item: CheckItem,
-    /// What it should be.
+    /// The value it should have.
     pub expected: Expected,
-    /// What it was for the run before, when that differs.
+    /// The value for the run before, if it differs.
     pub before: Option<Expected>,
-    /// How it stands.
+    /// State of the check.
     pub state: CheckState,
-    /// Who and when, when made.
+    /// Who made it and when (Unix time in milliseconds); `None` while open.
     pub made: Option<(Option<String>, u64)>,
 }
 
 /// The check list of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct CheckList {
-    /// What differs from the run that was on the press before, in the order to do it.
+    /// Items that differ from the previous run on the press, in working order.
     pub changes: Vec<CheckRow>,
-    /// What stays as it was, in the same order. With no run before, everything.
+    /// Items that stay the same, in working order; all items if there is no previous run.
     pub same: Vec<CheckRow>,
-    /// The run that was on the press before.
+    /// The previous run on the press.
     pub previous: Option<RunId>,
 }
 
 impl CheckList {
-    /// All lines, changes first.
+    /// All rows, changes first.
     pub fn rows(&self) -> impl Iterator<Item = &CheckRow> {
         self.changes.iter().chain(&self.same)
     }
 
-    /// How many are still open.
+    /// Number of open checks.
     pub fn open(&self) -> usize {
         self.rows().filter(|row| row.state == CheckState::Open).count()
     }
 
-    /// How many were left out.
+    /// Number of skipped checks.
     pub fn skipped(&self) -> usize {
         self.rows().filter(|row| row.state == CheckState::Skipped).count()
     }
 
-    /// Whether heat has to change before ink goes on the screen, and has not been seen to yet.
+    /// Whether a dryer or flash setting differs from the previous run and is not verified yet.
     pub fn heat_first(&self) -> bool {
         let to_do = |state: &CheckState| matches!(state, CheckState::Open | CheckState::Measured { within: false, .. });
         self.changes.iter().any(|row| row.item.is_heat() && to_do(&row.state))
     }
 }
 
-/// The check list of a run, after the one that was on the press before it.
+/// The check list of a run, compared with the run that was on the press before it. Empty if the run is
+/// unknown.
 pub fn check_list(shop: &Shop, id: RunId) -> CheckList {
     check_list_after(shop, previous_on_press(shop, id), id)
 }
 
-/// The check list of a run if it came after this one.
+/// The check list of a run, compared with `previous`; `None` compares with nothing.
 pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> CheckList {
     let Some(run) = shop.run(id) else { return CheckList::default() };
     let before: Vec<(CheckItem, Expected)> = previous
@@ -280,9 +282,9 @@ fn state_of(item: CheckItem, record: &CheckRecord, expected: &Expected) -> Check
     }
 }
 
-/// The other run that was on the press last, before this one started.
+/// The other run that was last on the press before this one started.
 fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
-    // When a run went on the press: at its start, and each time it was taken up again.
+    // When a run went on the press: at its start, and whenever it was reopened.
     let went_on = |run: &Run, before: u64| {
         let again = run.progress.stops.iter().filter(|stop| stop.cause.is_none()).filter_map(|stop| stop.to);
         run.progress.started.into_iter().chain(again).filter(|at| *at < before).max()
@@ -295,7 +297,7 @@ fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
         .map(|(_, other)| other)
 }
 
-/// What the set-up asks for, in the order to work in. What it leaves open is not asked for.
+/// The expected values of a set-up in working order. Fields that are not set are left out.
 fn expectations(run: &Run, lot: Option<&Lot>) -> Vec<(CheckItem, Expected)> {
     let set_up = &run.set_up;
     let words = |text: &str| (!text.trim().is_empty()).then(|| Expected::Words(text.to_owned()));

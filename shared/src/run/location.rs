@@ -3,7 +3,7 @@
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
-/// A print location. **Frozen** names and order: they are stored.
+/// A print location on a garment. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum Location {
@@ -24,7 +24,7 @@ pub enum Location {
     LeftSleeve,
     /// Right sleeve, as worn.
     RightSleeve,
-    /// Inside the neck, where a label was.
+    /// Inside the neck, in place of a label.
     InsideNeck,
     /// On the pocket.
     Pocket,
@@ -33,7 +33,7 @@ pub enum Location {
 }
 
 impl Location {
-    /// All, in the order they are offered.
+    /// All variants, in the order the app offers them.
     pub const ALL: [Self; 11] = [
         Self::FullFront,
         Self::LeftChest,

@@ -3,32 +3,32 @@
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
-/// The cause of a misprint. **Frozen** names and order: they are stored.
+/// Cause of a misprint. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum MisprintCause {
-    /// Not where it belongs.
+    /// Printed in the wrong place.
     Placement,
-    /// Colours or hits do not meet.
+    /// Colours or hits are out of register.
     Registration,
     /// A pinhole or spot in the stencil.
     Pinhole,
-    /// Ink got where a hand, platen or screen touched.
+    /// Ink where a hand, platen or screen touched.
     Smudge,
     /// Too little ink or too much.
     InkLay,
     /// Lint, a crease or a seam under the screen.
     Garment,
-    /// Too hot or not cured.
+    /// Scorched or not cured.
     Heat,
     /// Anything else.
     Other,
-    /// The stencil or the mesh gave way: breakdown, tear, clog, ghost.
+    /// The stencil or mesh failed: breakdown, tear, clog, ghost.
     Screen,
 }
 
 impl MisprintCause {
-    /// All, in the order they are offered.
+    /// All variants, in the order the app offers them.
     pub const ALL: [Self; 9] = [
         Self::Placement,
         Self::Registration,
