@@ -1,4 +1,4 @@
-//! What a print of a run takes: its art, its mesh, its strokes. **Frozen** as [`crate::journal::Fact`] is.
+//! How much ink a print of a run takes: its art, its mesh, its hits. **Frozen** as [`crate::journal::Fact`] is.
 
 use super::revision::revisions_of;
 use super::{best_revision, percentages, recipe_for};
@@ -10,7 +10,7 @@ use crate::screen::{InkUse, InkUseForm, ink_need, mesh_volume, screens_of};
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
-/// What a print takes, as it was worked out for a run.
+/// How much ink a print takes, as calculated for a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct PrintUse {
@@ -18,17 +18,17 @@ pub struct PrintUse {
     pub width: Length,
     /// Height of the art.
     pub height: Length,
-    /// Thousandths of that rectangle which print.
+    /// Share of that rectangle that is printed, in thousandths.
     pub coverage: u16,
     /// Ink volume of the mesh, in hundredths of a cm³/m².
     pub volume: u16,
     /// Strokes that lay ink.
     pub hits: u8,
-    /// Thousandths of the mesh's ink that go onto the garment.
+    /// Share of the mesh's ink that is transferred to the garment, in thousandths.
     pub transfer: u16,
-    /// Milligrams a cubic centimetre of the ink.
+    /// Density of the ink in milligrams per cubic centimetre.
     pub density: u16,
-    /// Thousandths that are mixed in addition, for what stays in pot, screen and flood.
+    /// Extra to mix for what stays in pot, screen and flood, in thousandths.
     pub loss: u16,
 }
 
@@ -45,7 +45,7 @@ impl PrintUse {
             && self.loss <= 10_000
     }
 
-    /// The same for the formula of the ink used, for so many pieces.
+    /// The input of the ink formula for a number of pieces.
     pub fn ink_use(&self, pieces: u32) -> InkUse {
         InkUse {
             width: self.width,
@@ -59,21 +59,22 @@ impl PrintUse {
         }
     }
 
-    /// What pieces take on paper, were all the mesh holds to go over and nothing lost: what used grams are
-    /// held against.
+    /// Calculated weight for a number of pieces, if all ink of the mesh were transferred and nothing lost: the
+    /// reference for the grams used.
     pub fn on_paper(&self, pieces: u32) -> Grams {
         Grams::from_grams(ink_need(&InkUse { transfer: 1.0, ..self.ink_use(pieces) }).grams)
     }
 }
 
-/// The form of what a print takes. The pieces are the run's, and not to be typed: a pot is made for what is left of it.
+/// The form of how much ink a print takes. The number of pieces is the run's and is not typed: a pot is made for what
+/// is left to print.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PrintForm {
     /// Art, coverage in percent, hits, pieces, transfer in percent, density in g/cm³.
     pub ink: InkUseForm,
     /// Ink volume of the mesh, in cm³/m².
     pub volume: String,
-    /// Percent that is mixed in addition, for what stays in pot, screen and flood.
+    /// Extra to mix for what stays in pot, screen and flood, in percent.
     pub loss: String,
 }
 
@@ -85,8 +86,8 @@ impl Default for PrintForm {
 }
 
 impl PrintForm {
-    /// The form of a run: as it was worked out before, else from its set-up, its screen's data sheet and the
-    /// density of its ink's components; for the pieces left of it, or where none are, for one.
+    /// The form for a run: as calculated before, else from its set-up, its screen's data sheet and the density of its
+    /// ink's components; for the pieces left, or for one if none are left.
     pub fn of(shop: &Shop, run: RunId, units: Units) -> Self {
         let mut form = Self::default();
         form.ink.pieces = shop.left_of(run).max(1).to_string();
@@ -113,7 +114,7 @@ impl PrintForm {
         form
     }
 
-    /// What a print takes, and for how many pieces; or what is wrong.
+    /// How much ink a print takes, and the number of pieces; or what is wrong.
     ///
     /// # Errors
     /// [`Problems`] by field: `width`, `height`, `coverage`, `hits`, `pieces`, `transfer`, `density`, `volume`, `loss`.
@@ -144,23 +145,23 @@ impl PrintForm {
     }
 }
 
-/// Ink volume of the first of a run's screens whose data sheet tells it, in cm³/m².
+/// Ink volume of the first of a run's screens whose data sheet has it, in cm³/m².
 fn run_volume(shop: &Shop, run: RunId) -> Option<f64> {
     let screens = screens_of(shop, run);
     let sheets = screens.iter().filter_map(|found| shop.screens.live(found.screen?)?.mesh);
     sheets.filter_map(|sheet| mesh_volume(&sheet).ok()).map(|volume| volume.cm3_m2).next()
 }
 
-/// Density of an ink from that of its components, in g/cm³: volumes add up. None where its recipe, or the
-/// density of any component of it, is not known.
+/// Density of an ink from those of its components, in g/cm³, assuming that volumes add up. `None` if its recipe, or the
+/// density of one of its components, is unknown.
 fn ink_density(shop: &Shop, ink: &str) -> Option<f64> {
     let (recipe, _) = recipe_for(shop, ink)?;
     let revision = best_revision(shop, recipe).or_else(|| revisions_of(shop, recipe).last().map(|last| last.id))?;
     density_of(shop, &percentages(shop.ink.revision(revision)?.parts))
 }
 
-/// Density of a mixture, in g/cm³, were the volumes of its components to add up: `100 / Σ (percent / density)`.
-/// None where the density of any component is not known.
+/// Density of a mixture in g/cm³, assuming that the volumes of its components add up: `100 / Σ (percent / density)`.
+/// `None` if the density of a component is unknown.
 pub fn density_of(shop: &Shop, percentages: &[(Subject, f64)]) -> Option<f64> {
     let mut volume = 0.0;
     for (component, percent) in percentages {

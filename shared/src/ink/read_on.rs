@@ -1,16 +1,16 @@
-//! On what the swatches of a recipe are read.
+//! What the swatches of a recipe are read on.
 
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
-/// On what target and swatches of a recipe are read. **Frozen** names and order: they are stored.
+/// What the target and the swatches of a recipe are read on. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum ReadOn {
-    /// So thick that nothing shines through.
+    /// A layer so thick that nothing shows through.
     #[default]
     Thick,
-    /// Printed on the garment, with the hits of its run.
+    /// A print on the garment, with the hits of its run.
     Garment,
 }
 

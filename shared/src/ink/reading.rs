@@ -1,4 +1,4 @@
-//! A swatch's colour, as it was read.
+//! The colour of a swatch as it was read, and the form of such a reading.
 
 use crate::job::{FormProblem, Problems, keep_number};
 use crate::pack::Pack;
@@ -9,12 +9,12 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case")]
 pub enum ReadBy {
-    /// An instrument gave it.
+    /// By an instrument.
     #[default]
     Instrument,
-    /// It was taken from a photo.
+    /// From a photo.
     Photo,
-    /// It was worked out from the colour on a screen.
+    /// From a colour on a screen.
     Screen,
 }
 
@@ -29,15 +29,15 @@ impl ReadBy {
 pub struct ColourReading {
     /// L*, 0 black to 100,000 white.
     pub l: i32,
-    /// a*, green below nothing, red above.
+    /// a*, green below zero, red above.
     pub a: i32,
-    /// b*, blue below nothing, yellow above.
+    /// b*, blue below zero, yellow above.
     pub b: i32,
     /// How it was read.
     pub by: ReadBy,
 }
 
-/// The furthest a* or b* goes, in whole units: beyond every surface colour.
+/// Largest a* or b*, in whole units: beyond every surface colour.
 const FURTHEST: f64 = 160.0;
 
 impl ColourReading {
@@ -60,7 +60,7 @@ impl ColourReading {
     }
 }
 
-/// The form of a reading: three numbers, or nothing.
+/// The form of a reading: three numbers, or all empty.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ReadingForm {
     /// L*.
@@ -74,16 +74,14 @@ pub struct ReadingForm {
 }
 
 impl ReadingForm {
-    /// The form of a reading as it stands.
+    /// The form filled from a reading.
     pub fn of(reading: Option<ColourReading>) -> Self {
         let Some(reading) = reading else { return Self::default() };
         let [l, a, b] = reading.lab().map(|value| value.to_string());
         Self { l, a, b, by: reading.by }
     }
 
-    /// The reading, none when nothing was typed; what is wrong goes into `problems`.
-    ///
-    /// Problems by field: `l`, `a`, `b`.
+    /// The reading; `None` if nothing was typed. Adds to `problems` by field: `l`, `a`, `b`.
     pub fn check(&self, problems: &mut Problems) -> Option<ColourReading> {
         let typed =
             [("l", &self.l, 0.0, 100.0), ("a", &self.a, -FURTHEST, FURTHEST), ("b", &self.b, -FURTHEST, FURTHEST)];

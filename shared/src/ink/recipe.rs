@@ -1,9 +1,9 @@
 //! A recipe: what an ink is mixed of, by weight.
 //!
-//! Two conventions are in use and never told apart by their numbers alone. Either the parts are percent of
-//! the whole ink and add up to 100; or additions are percent of the ink's weight and come on top of it:
-//! 500 g of ink and 10 % and 3 % weigh 565 g. A recipe here has parts of the ink, which add up to 100, and
-//! any number of parts on top.
+//! Two conventions are in use, and the numbers alone do not tell which is meant. Either the parts are percent of the
+//! whole ink and add up to 100; or additions are percent of the ink's weight and come on top of it: 500 g of ink with
+//! 10 % and 3 % on top weigh 565 g. A recipe here has parts of the ink, which add up to 100, and any number of parts on
+//! top.
 
 use super::apportion::apportion;
 use super::{Colour, ColourReading, ReadOn, Share};
@@ -16,11 +16,11 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
 #[serde(deny_unknown_fields)]
 pub struct Part {
-    /// What of.
+    /// The component.
     pub component: Subject,
-    /// How much of the ink's weight.
+    /// Its share of the ink's weight.
     pub share: Share,
-    /// Whether it comes on top of the ink's weight.
+    /// Whether it is added on top of the ink's weight.
     pub on_top: bool,
 }
 
@@ -28,34 +28,34 @@ pub struct Part {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum RecipeField {
-    /// What the ink is called: runs name it so.
+    /// Name of the ink: runs refer to it by this name.
     Name(String),
-    /// Its colour, as a screen shows it.
+    /// Colour shown on screen.
     Colour(Option<Colour>),
-    /// The colour it is to have, where that was read.
+    /// Target colour, if it was read.
     Target(Option<ColourReading>),
-    /// Anything else.
+    /// Free note.
     Note(String),
-    /// On what target and swatches are read.
+    /// What the target and the swatches are read on.
     ReadOn(ReadOn),
 }
 
-/// A recipe, as the facts about it leave it. Its parts are those of its revisions.
+/// A recipe, in the state its facts leave it. Its parts are those of its revisions.
 #[derive(Clone, Debug, PartialEq, Default, Pack)]
 pub struct Recipe {
-    /// What the ink is called: runs name it so.
+    /// Name of the ink: runs refer to it by this name.
     pub name: String,
-    /// Its colour, as a screen shows it.
+    /// Colour shown on screen.
     pub colour: Option<Colour>,
-    /// The colour it is to have, where that was read.
+    /// Target colour, if it was read.
     pub target: Option<ColourReading>,
-    /// On what target and swatches are read.
+    /// What the target and the swatches are read on.
     pub read_on: ReadOn,
-    /// Anything else.
+    /// Free note.
     pub note: String,
-    /// Wall time of its first fact.
+    /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
     pub created: u64,
-    /// Wall time of its last change.
+    /// Wall time of its last change, in milliseconds since 1970-01-01 UTC.
     pub touched: u64,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -85,7 +85,7 @@ impl Recipe {
     }
 }
 
-/// Whether a list of parts is a recipe: each of some weight, and those of the ink the whole of it.
+/// Whether a list of parts is a complete recipe: none of them is zero, and those of the ink add up to 100 %.
 pub(super) fn is_whole(parts: &[Part]) -> bool {
     let ink: u64 = parts.iter().filter(|part| !part.on_top).map(|part| u64::from(part.share.billionths())).sum();
     (1..=LIST).contains(&parts.len())
@@ -93,8 +93,8 @@ pub(super) fn is_whole(parts: &[Part]) -> bool {
         && ink == u64::from(Share::WHOLE.billionths())
 }
 
-/// Each component once, with its weight against the others: what is of the ink and what is on top of it in
-/// one measure, in the order of the recipe.
+/// The weight of each component relative to the others, parts of the ink and parts on top together, each component
+/// once, in the order of the recipe.
 pub(super) fn weights(parts: &[Part]) -> Vec<(Subject, i64)> {
     let mut weights: Vec<(Subject, i64)> = Vec::new();
     for part in parts {
@@ -107,13 +107,25 @@ pub(super) fn weights(parts: &[Part]) -> Vec<(Subject, i64)> {
     weights
 }
 
-/// What a recipe comes to in percent of the whole pot, on-top parts included, each component once. The
-/// percentages add up to 100.
+/// Each component's percent of the whole pot, on-top parts included, each component once. The percentages add up to
+/// 100.
+///
+/// ```
+/// # use lastpull_core::ink::{Part, Share, percentages};
+/// # use uuid::Uuid;
+/// let part = |id, percent, on_top| {
+///     Part { component: Uuid::from_u128(id), share: Share::from_percent(percent), on_top }
+/// };
+/// // 500 g of ink with 50 g and 15 g on top weigh 565 g.
+/// let recipe = [part(1, 100.0, false), part(2, 10.0, true), part(3, 3.0, true)];
+/// let ink = percentages(&recipe)[0].1;
+/// assert!((ink - 500.0 / 565.0 * 100.0).abs() < 1e-9);
+/// ```
 pub fn percentages(parts: &[Part]) -> Vec<(Subject, f64)> {
     percent_of(&weights(parts))
 }
 
-/// Weights as percent of them all; none where they weigh nothing.
+/// Weights as percent of their sum; empty if that is zero.
 pub(super) fn percent_of(weights: &[(Subject, i64)]) -> Vec<(Subject, f64)> {
     let sum: i64 = weights.iter().map(|(_, weight)| weight).sum();
     if sum <= 0 {
@@ -122,7 +134,7 @@ pub(super) fn percent_of(weights: &[(Subject, i64)]) -> Vec<(Subject, f64)> {
     weights.iter().map(|(component, weight)| (*component, *weight as f64 * 100.0 / sum as f64)).collect()
 }
 
-/// Weights as a recipe of parts of the whole, to the billionth; what is less than that is left out.
+/// Weights as a recipe of parts of the whole, to the billionth; smaller ones are left out.
 pub(super) fn parts_of(weights: &[(Subject, i64)]) -> Vec<Part> {
     let only: Vec<i64> = weights.iter().map(|(_, weight)| *weight).collect();
     let shares = apportion(&only, i64::from(Share::WHOLE.billionths()));
@@ -145,7 +157,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_on_top_makes_the_whole_more_than_the_ink() {
+    fn on_top_parts_make_the_whole_weigh_more_than_the_ink() {
         let parts = [part(1, 100.0, false), part(2, 10.0, true), part(3, 3.0, true), part(2, 12.0, true)];
         assert!(is_whole(&parts));
         let percent: Vec<f64> = percentages(&parts).iter().map(|(_, percent)| *percent).collect();
