@@ -1,35 +1,24 @@
-//! The Lastpull app: screens over `lastpull_core`.
+//! The Lastpull app: pages over `lastpull_core`.
 //!
-//! A screen is a function of a view-state that the core computes, and hands facts to the store.
-//! [`platform`] is the only door to the browser. Folders carry the same subjects as the core's.
+//! A page draws a view-state that the core computes, and hands facts to the [`store`]. Browser APIs are called in
+//! [`platform`] only. Which folder may import which is listed in DEVELOPERS.md and checked by a test.
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
-pub mod photo;
-pub mod place;
 pub mod platform;
+pub mod route;
 
-mod colour;
-mod day;
-mod demo;
-mod failure;
-mod heat;
-mod ink;
-mod job;
-mod later;
-mod more;
-mod parts;
-mod pot;
-mod press;
-mod screen;
-mod shell;
-mod stencil;
+mod app;
+mod components;
+mod forms;
+mod i18n;
+mod lazy;
+mod pages;
 mod store;
-mod words;
 
-/// Draws the app into the page.
+/// Mounts the app to the page's body.
 #[wasm_bindgen]
 pub fn start() {
     console_error_panic_hook::set_once();
-    leptos::mount::mount_to_body(shell::App);
+    leptos::mount::mount_to_body(app::App);
 }

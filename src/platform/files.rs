@@ -18,7 +18,7 @@ pub struct Outgoing {
 
 /// How a file left.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Left {
+pub enum ExportOutcome {
     /// Through the share sheet.
     Shared,
     /// As a download.
@@ -31,11 +31,11 @@ pub enum Left {
 
 /// A file while it is put together: each part goes to the browser at once, which may keep it off memory.
 #[derive(Default)]
-pub struct Parts {
+pub struct FileParts {
     parts: Array,
 }
 
-impl Parts {
+impl FileParts {
     /// Adds to the file.
     pub fn add(&mut self, bytes: &[u8]) -> Option<()> {
         let part = Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).ok()?;
@@ -46,7 +46,7 @@ impl Parts {
 
 impl Outgoing {
     /// A file of these parts.
-    pub fn new(name: &str, parts: &Parts) -> Option<Self> {
+    pub fn new(name: &str, parts: &FileParts) -> Option<Self> {
         let options = FilePropertyBag::new();
         options.set_type(ZIP);
         File::new_with_blob_sequence_and_options(&parts.parts, name, &options).ok().map(|file| Self { file })
@@ -78,18 +78,18 @@ impl Outgoing {
     }
 
     /// Shares it. To be called in the tap itself.
-    pub async fn share(&self) -> Left {
+    pub async fn share(&self) -> ExportOutcome {
         let navigator = leptos::prelude::window().navigator();
         match JsFuture::from(navigator.share_with_data(&self.share_data())).await {
-            Ok(_) => Left::Shared,
-            Err(error) if error_name(&error) == "AbortError" => Left::Cancelled,
+            Ok(_) => ExportOutcome::Shared,
+            Err(error) if error_name(&error) == "AbortError" => ExportOutcome::Cancelled,
             Err(_) => self.download(),
         }
     }
 
     /// Downloads it.
-    pub fn download(&self) -> Left {
-        self.try_download().map_or(Left::Failed, |()| Left::Downloaded)
+    pub fn download(&self) -> ExportOutcome {
+        self.try_download().map_or(ExportOutcome::Failed, |()| ExportOutcome::Downloaded)
     }
 
     fn try_download(&self) -> Result<(), JsValue> {

@@ -18,8 +18,8 @@
 //! when they are on their way. Inside a transaction nothing is awaited but its own requests. Photos have
 //! transactions of their own, so that no count waits for one.
 
-use super::disk::{Append, Appended, Disk, Stored};
 use super::ids;
+use super::journal_worker::{Append, Appended, JournalWorker, Stored};
 use idb::{Database, DatabaseEvent, Error, Factory, ObjectStore, ObjectStoreParams, Transaction};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use lastpull_core::journal::record::BytesProblem;
@@ -54,7 +54,7 @@ pub struct IndexedDb {
     name: Rc<str>,
     connection: Rc<RefCell<Option<IdbDatabase>>>,
     /// The thread that is asked first.
-    disk: Option<Disk>,
+    disk: Option<JournalWorker>,
     known: Rc<RefCell<Option<Known>>>,
 }
 
@@ -84,7 +84,7 @@ impl IndexedDb {
     }
 
     /// The same, with a thread beside it that is asked first.
-    pub fn beside(self, disk: Option<Disk>) -> Self {
+    pub fn beside(self, disk: Option<JournalWorker>) -> Self {
         Self { disk, ..self }
     }
 

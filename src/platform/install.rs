@@ -11,7 +11,7 @@ thread_local! {
 
 /// How this device installs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Way {
+pub enum Method {
     /// It runs installed already.
     Done,
     /// A button may ask.
@@ -35,7 +35,7 @@ pub fn watch(changed: impl Fn() + 'static) {
 }
 
 /// How this device installs, as far as can be told now.
-pub fn way() -> Way {
+pub fn method() -> Method {
     let window = leptos::prelude::window();
     let standalone =
         window.match_media("(display-mode: standalone)").ok().flatten().is_some_and(|query| query.matches());
@@ -43,10 +43,10 @@ pub fn way() -> Way {
     // iOS says whether it runs from the home screen, and nobody else has the word.
     let ios = js_sys::Reflect::get(&navigator, &"standalone".into()).ok().and_then(|value| value.as_bool());
     match (standalone || ios == Some(true), OFFER.with_borrow(Option::is_some), ios) {
-        (true, ..) => Way::Done,
-        (_, true, _) => Way::Button,
-        (_, _, Some(_)) => Way::ShareMenu,
-        _ => Way::BrowserMenu,
+        (true, ..) => Method::Done,
+        (_, true, _) => Method::Button,
+        (_, _, Some(_)) => Method::ShareMenu,
+        _ => Method::BrowserMenu,
     }
 }
 

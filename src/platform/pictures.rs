@@ -4,7 +4,7 @@
 //! stays quick; where that does not do, by the page, the decoding by an image element where it must. What
 //! neither reads is refused in words.
 
-use super::thread::{Thread, bytes, get};
+use super::worker::{WorkerClient, bytes, get};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use lastpull_core::photo::{JpegPhoto, LARGEST_MADE, LONGEST_SIDE};
 use std::cell::OnceCell;
@@ -79,12 +79,12 @@ pub async fn picture_of(file: &Blob) -> Result<Picture, PictureProblem> {
 }
 
 thread_local! {
-    static MAKER: OnceCell<Option<Thread>> = const { OnceCell::new() };
+    static MAKER: OnceCell<Option<WorkerClient>> = const { OnceCell::new() };
 }
 
 /// The same on the thread for it; none where it does not do, and the page must.
 async fn made_beside(file: &Blob) -> Option<Picture> {
-    let maker = MAKER.with(|maker| maker.get_or_init(|| Thread::start("pictures.js", PATIENCE)).clone())?;
+    let maker = MAKER.with(|maker| maker.get_or_init(|| WorkerClient::start("pictures.js", PATIENCE)).clone())?;
     let pair = |(side, quality): (u32, f64)| JsValue::from(Array::of2(&side.into(), &quality.into()));
     let answer = maker
         .ask(&[

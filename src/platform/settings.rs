@@ -47,7 +47,7 @@ pub struct Settings {
     /// A tap of the motor at each count.
     pub buzz: bool,
     /// Which of the crew holds this device.
-    pub crew: Option<String>,
+    pub operator: Option<String>,
     /// Whether the demo shop is open.
     pub demo: bool,
     /// Wall time of the last backup made on this device.
@@ -55,7 +55,7 @@ pub struct Settings {
     /// How many facts that held.
     pub backed_up_facts: u64,
     /// The shop's own of the three above, while the demo shop is open.
-    pub shelved: Option<Shelved>,
+    pub suspended: Option<SuspendedShopSettings>,
     /// Whether the hint to install was put away.
     pub install_hint_done: bool,
     /// Whether the start screen is behind us.
@@ -64,25 +64,25 @@ pub struct Settings {
 
 /// What belongs to a shop rather than to the device, put aside while another shop is open.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct Shelved {
-    crew: Option<String>,
+pub struct SuspendedShopSettings {
+    operator: Option<String>,
     backed_up: Option<u64>,
     backed_up_facts: u64,
 }
 
 impl Settings {
     /// Puts aside what belongs to the shop, and opens the demo's.
-    pub fn shelve(&mut self) {
-        let (crew, backed_up) = (self.crew.take(), self.backed_up.take());
+    pub fn suspend_shop(&mut self) {
+        let (operator, backed_up) = (self.operator.take(), self.backed_up.take());
         let backed_up_facts = std::mem::take(&mut self.backed_up_facts);
-        self.shelved = Some(Shelved { crew, backed_up, backed_up_facts });
+        self.suspended = Some(SuspendedShopSettings { operator, backed_up, backed_up_facts });
         self.demo = true;
     }
 
     /// Takes it back.
-    pub fn unshelve(&mut self) {
-        let own = self.shelved.take().unwrap_or_default();
-        (self.crew, self.backed_up, self.backed_up_facts) = (own.crew, own.backed_up, own.backed_up_facts);
+    pub fn resume_shop(&mut self) {
+        let own = self.suspended.take().unwrap_or_default();
+        (self.operator, self.backed_up, self.backed_up_facts) = (own.operator, own.backed_up, own.backed_up_facts);
         self.demo = false;
     }
 }
@@ -97,11 +97,11 @@ impl Default for Settings {
             clock_24: metric,
             click: false,
             buzz: true,
-            crew: None,
+            operator: None,
             demo: false,
             backed_up: None,
             backed_up_facts: 0,
-            shelved: None,
+            suspended: None,
             install_hint_done: false,
             started: false,
         }
@@ -111,13 +111,13 @@ impl Default for Settings {
 /// Reads the settings.
 pub fn load() -> Settings {
     let text = LocalStorage::raw().get_item(KEY).ok().flatten();
-    let kept = text.and_then(|text| JSON::parse(&text).ok()).map(Kept);
-    kept.map_or_else(Settings::default, |kept| Settings::of(&kept))
+    let json = text.and_then(|text| JSON::parse(&text).ok()).map(JsonObject);
+    json.map_or_else(Settings::default, |json| Settings::of(&json))
 }
 
 /// Saves the settings; false where the browser does not keep them.
 pub fn save(settings: &Settings) -> bool {
-    let text = JSON::stringify(&settings.kept().0).map(String::from);
+    let text = JSON::stringify(&settings.to_json().0).map(String::from);
     text.is_ok_and(|text| LocalStorage::raw().set_item(KEY, &text).is_ok())
 }
 
@@ -128,9 +128,9 @@ pub fn forget() {
 
 /// What is kept: an object of the browser's own JSON. Reading it through serde would bring a JSON reader
 /// of our own into the first load for this alone.
-struct Kept(JsValue);
+struct JsonObject(JsValue);
 
-impl Kept {
+impl JsonObject {
     fn empty() -> Self {
         Self(Object::new().into())
     }
@@ -139,7 +139,7 @@ impl Kept {
         Reflect::get(&self.0, &name.into()).ok().filter(|value| !value.is_undefined() && !value.is_null())
     }
 
-    fn yes(&self, name: &str, otherwise: bool) -> bool {
+    fn flag(&self, name: &str, otherwise: bool) -> bool {
         self.get(name).and_then(|value| value.as_bool()).unwrap_or(otherwise)
     }
 
@@ -167,55 +167,55 @@ impl Kept {
 }
 
 impl Settings {
-    fn of(kept: &Kept) -> Self {
+    fn of(json: &JsonObject) -> Self {
         let other = Self::default();
         Self {
-            language: kept.text("language").and_then(|name| Language::named(&name)),
-            theme: kept.text("theme").and_then(|name| Theme::named(&name)).unwrap_or_default(),
-            metric: kept.yes("metric", other.metric),
-            clock_24: kept.yes("clock_24", other.clock_24),
-            click: kept.yes("click", other.click),
-            buzz: kept.yes("buzz", other.buzz),
-            crew: kept.text("crew"),
-            demo: kept.yes("demo", false),
-            backed_up: kept.number("backed_up"),
-            backed_up_facts: kept.number("backed_up_facts").unwrap_or(0),
-            shelved: kept.get("shelved").map(|shelved| Shelved::of(&Kept(shelved))),
-            install_hint_done: kept.yes("install_hint_done", false),
-            started: kept.yes("started", false),
+            language: json.text("language").and_then(|name| Language::named(&name)),
+            theme: json.text("theme").and_then(|name| Theme::named(&name)).unwrap_or_default(),
+            metric: json.flag("metric", other.metric),
+            clock_24: json.flag("clock_24", other.clock_24),
+            click: json.flag("click", other.click),
+            buzz: json.flag("buzz", other.buzz),
+            operator: json.text("crew"),
+            demo: json.flag("demo", false),
+            backed_up: json.number("backed_up"),
+            backed_up_facts: json.number("backed_up_facts").unwrap_or(0),
+            suspended: json.get("shelved").map(|suspended| SuspendedShopSettings::of(&JsonObject(suspended))),
+            install_hint_done: json.flag("install_hint_done", false),
+            started: json.flag("started", false),
         }
     }
 
-    fn kept(&self) -> Kept {
-        Kept::empty()
+    fn to_json(&self) -> JsonObject {
+        JsonObject::empty()
             .with_text("language", self.language.map(Language::name))
             .with("theme", self.theme.name())
             .with("metric", self.metric)
             .with("clock_24", self.clock_24)
             .with("click", self.click)
             .with("buzz", self.buzz)
-            .with_text("crew", self.crew.as_deref())
+            .with_text("crew", self.operator.as_deref())
             .with("demo", self.demo)
             .with_number("backed_up", self.backed_up)
             .with_number("backed_up_facts", Some(self.backed_up_facts))
-            .with("shelved", self.shelved.as_ref().map_or(JsValue::NULL, |shelved| shelved.kept().0))
+            .with("shelved", self.suspended.as_ref().map_or(JsValue::NULL, |suspended| suspended.to_json().0))
             .with("install_hint_done", self.install_hint_done)
             .with("started", self.started)
     }
 }
 
-impl Shelved {
-    fn of(kept: &Kept) -> Self {
+impl SuspendedShopSettings {
+    fn of(json: &JsonObject) -> Self {
         Self {
-            crew: kept.text("crew"),
-            backed_up: kept.number("backed_up"),
-            backed_up_facts: kept.number("backed_up_facts").unwrap_or(0),
+            operator: json.text("crew"),
+            backed_up: json.number("backed_up"),
+            backed_up_facts: json.number("backed_up_facts").unwrap_or(0),
         }
     }
 
-    fn kept(&self) -> Kept {
-        Kept::empty()
-            .with_text("crew", self.crew.as_deref())
+    fn to_json(&self) -> JsonObject {
+        JsonObject::empty()
+            .with_text("crew", self.operator.as_deref())
             .with_number("backed_up", self.backed_up)
             .with_number("backed_up_facts", Some(self.backed_up_facts))
     }

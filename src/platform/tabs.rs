@@ -12,7 +12,7 @@ thread_local! {
 }
 
 /// What another tab did.
-pub enum Heard {
+pub enum TabMessage {
     /// It saved these.
     Saved(Vec<Entry>),
     /// It changed more than can be said: read everything again.
@@ -20,15 +20,15 @@ pub enum Heard {
 }
 
 /// Opens the channel of a shop.
-pub fn listen(shop: &str, hear: impl Fn(Heard) + 'static) {
+pub fn listen(shop: &str, on_message_received: impl Fn(TabMessage) + 'static) {
     let Ok(channel) = BroadcastChannel::new(shop) else { return };
     let on_message = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
         let records = event.data().dyn_into::<Array>().unwrap_or_default();
         let entries: Option<Vec<Entry>> =
             records.iter().map(|bytes| record::decode(&Uint8Array::new(&bytes).to_vec()).ok()).collect();
         match entries {
-            Some(entries) if !entries.is_empty() => hear(Heard::Saved(entries)),
-            _ => hear(Heard::Changed),
+            Some(entries) if !entries.is_empty() => on_message_received(TabMessage::Saved(entries)),
+            _ => on_message_received(TabMessage::Changed),
         }
     });
     channel.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
@@ -39,13 +39,13 @@ pub fn listen(shop: &str, hear: impl Fn(Heard) + 'static) {
 }
 
 /// Tells the other tabs what was saved.
-pub fn tell_saved(entries: &[Entry]) {
+pub fn notify_saved(entries: &[Entry]) {
     let records: Array = entries.iter().map(|entry| Uint8Array::from(record::encode(entry).as_slice())).collect();
     tell(&records);
 }
 
 /// Tells the other tabs to read everything again.
-pub fn tell_changed() {
+pub fn notify_changed() {
     tell(&Array::new());
 }
 

@@ -1,7 +1,7 @@
 //! The service worker: the app itself, kept for use without a network. Where there is none (a plain
 //! http address, or switched off), the app runs as long as its page is open.
 
-use crate::platform::spawn_local;
+use super::spawn::spawn_local;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};

@@ -2,7 +2,8 @@
 //! in a part of its own (`later`).
 
 use super::Store;
-use super::journal::{AbsorbError, Arrived, Folded, read};
+use super::open::{LoadedShop, MergeError, MergeSummary, read};
+use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, tabs};
 use lastpull_core::journal::{
@@ -11,9 +12,39 @@ use lastpull_core::journal::{
 use lastpull_core::photo::{PhotoStore, Photos};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
+use std::pin::Pin;
+
+/// Work done by a chunk.
+pub(super) type Work<T> = Pin<Box<dyn Future<Output = T>>>;
+
+chunk! {
+    archive: fn split_read_all(storage: IndexedDb, opened: Opened) -> Result<Work<Result<LoadedShop, StorageFault>>, ChunkLoadError> {
+        Ok(Box::pin(read_all(storage, opened)))
+    }
+}
+
+chunk! {
+    archive: fn split_compact(store: Store, long: bool) -> Result<Work<()>, ChunkLoadError> {
+        Ok(Box::pin(store.compact_now(long)))
+    }
+}
+
+/// Fetches the chunk and folds everything that is stored.
+pub(super) async fn read_all_lazily(
+    storage: IndexedDb,
+    opened: Opened,
+) -> Result<Result<LoadedShop, StorageFault>, ChunkLoadError> {
+    Ok(split_read_all(storage, opened).await?.await)
+}
+
+/// Fetches the chunk and compacts the journal.
+pub(super) async fn compact_lazily(store: Store, long: bool) -> Result<(), ChunkLoadError> {
+    split_compact(store, long).await?.await;
+    Ok(())
+}
 
 /// Folds everything that is stored, where the checkpoint is of no use.
-pub(crate) async fn read_whole(storage: IndexedDb, opened: Opened) -> Result<Folded, StorageFault> {
+pub(crate) async fn read_all(storage: IndexedDb, opened: Opened) -> Result<LoadedShop, StorageFault> {
     let all = Journal::of(storage.everything().await?).map_err(|conflict| conflict_fault(&conflict))?;
     if all.len() as u64 != opened.head.coverage.len() {
         // Another tab saved between the two reads, or bytes are gone: never go on as if all were here.
@@ -21,9 +52,9 @@ pub(crate) async fn read_whole(storage: IndexedDb, opened: Opened) -> Result<Fol
         if all.len() as u64 != again.head.coverage.len() {
             return Err(StorageFault::Stale);
         }
-        return Ok(Folded { opened: again, shop: Shop::fold(&all), from_scratch: true });
+        return Ok(LoadedShop { opened: again, shop: Shop::fold(&all), from_scratch: true });
     }
-    Ok(Folded { opened, shop: Shop::fold(&all), from_scratch: true })
+    Ok(LoadedShop { opened, shop: Shop::fold(&all), from_scratch: true })
 }
 
 fn conflict_fault(conflict: &Conflict) -> StorageFault {
@@ -32,7 +63,7 @@ fn conflict_fault(conflict: &Conflict) -> StorageFault {
 
 impl Store {
     /// Packs the tail where it is long, saves the fold, and forgets photos that nothing shows.
-    pub(crate) async fn tidy_up(self, long: bool) {
+    pub(crate) async fn compact_now(self, long: bool) {
         let storage = self.storage.get_value();
         if long {
             if let Ok(folded) = read(&storage).await {
@@ -62,33 +93,33 @@ impl Store {
     }
 
     /// Adds entries of other devices to the journal: all of them or none.
-    pub(super) async fn absorb(self, arriving: Vec<Entry>) -> Result<Arrived, AbsorbError> {
+    pub(super) async fn merge(self, arriving: Vec<Entry>) -> Result<MergeSummary, MergeError> {
         let storage = self.storage.get_value();
         let mut tries = 0;
         loop {
-            let folded = read(&storage).await.map_err(AbsorbError::Storage)?;
+            let folded = read(&storage).await.map_err(MergeError::Storage)?;
             let head: Head = folded.opened.head;
-            let mut all = Journal::of(storage.everything().await.map_err(AbsorbError::Storage)?)
-                .map_err(AbsorbError::Conflict)?;
-            let absorbed = all.absorb(arriving.clone()).map_err(AbsorbError::Conflict)?;
+            let mut all =
+                Journal::of(storage.everything().await.map_err(MergeError::Storage)?).map_err(MergeError::Conflict)?;
+            let merged = all.absorb(arriving.clone()).map_err(MergeError::Conflict)?;
             let new = all.beyond(&head.coverage);
             let now = clock::now().now;
             let mut hybrid: HybridClock = head.clock;
             let far_ahead = new.iter().filter(|entry| hybrid.observe(entry.stamp, now).is_err()).count() as u64;
             if new.is_empty() {
                 let gaps = head.coverage.gaps().iter().map(Gap::len).sum();
-                return Ok(Arrived { new: 0, known: absorbed.known, gaps, far_ahead });
+                return Ok(MergeSummary { new: 0, known: merged.known, gaps, far_ahead });
             }
             let checkpoint = Checkpoint::of(&Shop::fold(&all));
             match storage.consolidate(&head, &new, hybrid, &checkpoint).await {
                 Ok(head) => {
-                    self.reload().await.map_err(AbsorbError::Storage)?;
-                    tabs::tell_changed();
+                    self.reload().await.map_err(MergeError::Storage)?;
+                    tabs::notify_changed();
                     let gaps = head.coverage.gaps().iter().map(Gap::len).sum();
-                    return Ok(Arrived { new: new.len() as u64, known: absorbed.known, gaps, far_ahead });
+                    return Ok(MergeSummary { new: new.len() as u64, known: merged.known, gaps, far_ahead });
                 }
                 Err(StorageFault::Stale) if tries < 5 => tries += 1,
-                Err(fault) => return Err(AbsorbError::Storage(fault)),
+                Err(fault) => return Err(MergeError::Storage(fault)),
             }
         }
     }

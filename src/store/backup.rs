@@ -1,12 +1,13 @@
 //! The backup file, out and in.
 
-use super::journal::{AbsorbError, Arrived};
+use super::Store;
+use super::archive::Work;
+use super::open::{MergeError, MergeSummary};
 use super::photos::has_room;
-use super::{SaveState, Store};
-use crate::later::{self, NotLoaded};
-use crate::platform::files::{Incoming, Left, Outgoing, Parts};
-use crate::platform::spawn_local;
-use crate::platform::{clock, ids};
+use super::save_queue::SaveState;
+use crate::lazy::{ChunkLoadError, chunk};
+use crate::platform::files::{ExportOutcome, FileParts, Incoming, Outgoing};
+use crate::platform::{clock, ids, spawn_local};
 use lastpull_core::exchange::{Backup, BackupOut, BackupProblem, read_backup};
 use lastpull_core::journal::{Conflict, Draft, Entry, Head, Journal, Storage, StorageFault, allocate};
 use lastpull_core::photo::{JpegPhoto, PhotoId, PhotoStore, Photos};
@@ -22,14 +23,14 @@ pub struct BackupState {
     /// Whether something is under way.
     pub busy: bool,
     /// A file ready to leave, made before the tap that sends it.
-    pub ready: Option<Ready>,
+    pub ready: Option<BackupFile>,
     /// What the last file brought, or why it was refused.
-    pub brought: Option<Result<Brought, BringError>>,
+    pub imported: Option<Result<ImportSummary, ImportError>>,
 }
 
 /// A file ready to leave.
 #[derive(Clone)]
-pub struct Ready {
+pub struct BackupFile {
     /// The file.
     pub file: SendWrapper<Outgoing>,
     /// Facts in it.
@@ -44,9 +45,9 @@ pub struct Ready {
 
 /// What a file brought.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Brought {
+pub struct ImportSummary {
     /// The facts.
-    pub facts: Arrived,
+    pub facts: MergeSummary,
     /// Photos that were new here.
     pub photos: u32,
     /// Photos that the shop shows now and this device still lacks.
@@ -55,11 +56,11 @@ pub struct Brought {
 
 /// Why a file was refused. Nothing was changed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum BringError {
+pub enum ImportError {
     /// No file came, or it could not be read from the device.
     NotRead,
     /// What reads it could not be fetched.
-    NotLoaded,
+    ChunkLoadError,
     /// Its photos are more than the device has room for.
     NoRoom,
     /// It is no backup, or a damaged one.
@@ -68,6 +69,29 @@ pub enum BringError {
     Conflict(Conflict),
     /// It could not be stored.
     Storage(StorageFault),
+}
+
+chunk! {
+    archive: fn split_make_backup(store: Store) -> Result<Work<Option<BackupFile>>, ChunkLoadError> {
+        Ok(Box::pin(store.make_backup()))
+    }
+}
+
+chunk! {
+    archive: fn split_import_backup(store: Store, file: Incoming) -> Result<Work<Result<ImportSummary, ImportError>>, ChunkLoadError> {
+        Ok(Box::pin(store.import_backup(file)))
+    }
+}
+
+async fn make_backup_lazily(store: Store) -> Result<Option<BackupFile>, ChunkLoadError> {
+    Ok(split_make_backup(store).await?.await)
+}
+
+async fn import_backup_lazily(
+    store: Store,
+    file: Incoming,
+) -> Result<Result<ImportSummary, ImportError>, ChunkLoadError> {
+    Ok(split_import_backup(store, file).await?.await)
 }
 
 impl Store {
@@ -88,30 +112,30 @@ impl Store {
         });
     }
 
-    async fn make_backup_later(self) -> Option<Ready> {
-        let made = later::make_backup(self).await;
+    async fn make_backup_later(self) -> Option<BackupFile> {
+        let made = make_backup_lazily(self).await;
         if made.is_err() {
-            self.tell(crate::words::part_failed_text());
+            self.notify(crate::i18n::part_failed_text());
         }
         made.ok().flatten()
     }
 
     /// The backup file: its work, in a part of its own.
-    pub(crate) async fn make_backup(self) -> Option<Ready> {
-        self.settle().await;
+    pub(crate) async fn make_backup(self) -> Option<BackupFile> {
+        self.flush().await;
         let storage = self.storage.get_value();
         // Where the store does not even read, what this page has seen is better than nothing.
         let mut entries = storage.everything().await.unwrap_or_else(|_| self.recent.get_value());
         // Only what saving has given up on: anything else is about to be stored, and would count twice.
         let blocked = matches!(self.saving.get_untracked(), SaveState::Blocked(_));
-        let rescued: Vec<Draft> = self.waiting.with_untracked(|waiting| {
+        let rescued: Vec<Draft> = self.pending.with_untracked(|waiting| {
             waiting.iter().filter(|_| blocked).map(|waiting| waiting.draft.clone()).collect()
         });
         // Under a device id of their own: their numbers here are not given out yet.
         entries.extend(allocate(&mut Head::default(), ids::new_id(), &rescued));
         let clock = clock::now();
         let (mut out, first) = BackupOut::new(&entries, clock.now).ok()?;
-        let mut parts = Parts::default();
+        let mut parts = FileParts::default();
         parts.add(&first)?;
         let mut photos = 0;
         let stored = storage.photos().await.unwrap_or_default();
@@ -130,7 +154,7 @@ impl Store {
         let minutes = clock.minutes_of(clock.now);
         let name = format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60);
         let file = SendWrapper::new(Outgoing::new(&name, &parts)?);
-        Some(Ready { file, facts: entries.len() as u64, photos, photos_left_out, rescued })
+        Some(BackupFile { file, facts: entries.len() as u64, photos, photos_left_out, rescued })
     }
 
     /// Sends the prepared file away, by sharing or as a download. Called in the tap itself.
@@ -138,19 +162,19 @@ impl Store {
         let Some(ready) = self.backup.with_untracked(|backup| backup.ready.clone()) else { return };
         spawn_local(async move {
             let left = if share { ready.file.share().await } else { ready.file.download() };
-            if matches!(left, Left::Shared | Left::Downloaded) {
+            if matches!(left, ExportOutcome::Shared | ExportOutcome::Downloaded) {
                 if !ready.rescued.is_empty() {
                     // They are in the file now; saved here too they would count twice when it comes back.
-                    self.waiting.update(|waiting| {
+                    self.pending.update(|waiting| {
                         for draft in &ready.rescued {
                             if let Some(at) = waiting.iter().position(|waiting| waiting.draft == *draft) {
                                 waiting.remove(at);
                             }
                         }
                     });
-                    self.try_again();
+                    self.retry_save();
                 }
-                self.set(|settings| {
+                self.update_settings(|settings| {
                     settings.backed_up = Some(clock::now().now);
                     settings.backed_up_facts = ready.facts;
                 });
@@ -169,80 +193,80 @@ impl Store {
     }
 
     /// Takes in a backup file: all of it or nothing.
-    pub fn bring(self, file: Option<Incoming>) {
+    pub fn import(self, file: Option<Incoming>) {
         self.backup.update(|backup| {
             backup.busy = true;
-            backup.brought = None;
+            backup.imported = None;
         });
         spawn_local(async move {
             clock::wait(Duration::from_millis(20)).await;
-            let brought = match file {
-                Some(file) => match later::bring_backup(self, file).await {
-                    Ok(brought) => brought,
-                    Err(NotLoaded) => Err(BringError::NotLoaded),
+            let imported = match file {
+                Some(file) => match import_backup_lazily(self, file).await {
+                    Ok(imported) => imported,
+                    Err(ChunkLoadError) => Err(ImportError::ChunkLoadError),
                 },
-                None => Err(BringError::NotRead),
+                None => Err(ImportError::NotRead),
             };
             self.backup.update(|backup| {
                 backup.busy = false;
-                backup.brought = Some(brought);
+                backup.imported = Some(imported);
             });
         });
     }
 
     /// Takes in a backup file: its work, in a part of its own.
-    pub(crate) async fn bring_backup(self, file: Incoming) -> Result<Brought, BringError> {
+    pub(crate) async fn import_backup(self, file: Incoming) -> Result<ImportSummary, ImportError> {
         let mut backup = read_backup(file).await.map_err(refused)?;
         let storage = self.storage.get_value();
         let arriving = std::mem::take(&mut backup.entries);
-        let mut all = storage.everything().await.map_err(BringError::Storage)?;
+        let mut all = storage.everything().await.map_err(ImportError::Storage)?;
         all.extend_from_slice(&arriving);
-        let shown = photos_of(all).map_err(BringError::Conflict)?.ids();
-        let mut bringing = Bringing { at: clock::now().now, new: Vec::new() };
+        let shown = photos_of(all).map_err(ImportError::Conflict)?.ids();
+        let mut photo_import = PhotoImport { at: clock::now().now, new: Vec::new() };
         // The photos first, then the facts that name them.
-        let brought = match self.bring_photos(&backup, &shown, &mut bringing).await {
-            Ok(()) => self.absorb(arriving).await.map_err(|error| match error {
-                AbsorbError::Conflict(conflict) => BringError::Conflict(conflict),
-                AbsorbError::Storage(fault) => BringError::Storage(fault),
+        let imported = match self.import_photos(&backup, &shown, &mut photo_import).await {
+            Ok(()) => self.merge(arriving).await.map_err(|error| match error {
+                MergeError::Conflict(conflict) => ImportError::Conflict(conflict),
+                MergeError::Storage(fault) => ImportError::Storage(fault),
             }),
             Err(error) => Err(error),
         };
-        let facts = match brought {
+        let facts = match imported {
             Ok(facts) => facts,
             Err(error) => {
                 // Whatever came in goes again; what somebody kept since stays.
-                let _ = storage.forget_photos(&bringing.new, bringing.at + 1).await;
+                let _ = storage.forget_photos(&photo_import.new, photo_import.at + 1).await;
                 return Err(error);
             }
         };
         let stored = storage.photos().await.unwrap_or_default();
         let photos_missing = shown.difference(&stored).count() as u32;
-        self.look_at_keeping();
-        Ok(Brought { facts, photos: bringing.new.len() as u32, photos_missing })
+        self.refresh_persistence();
+        Ok(ImportSummary { facts, photos: photo_import.new.len() as u32, photos_missing })
     }
 
     /// Reads every photo of a file, wanted or not, as one that is not what it says refuses the file;
     /// keeps those that the shop will show.
-    async fn bring_photos(
+    async fn import_photos(
         self,
         backup: &Backup<Incoming>,
         shown: &BTreeSet<PhotoId>,
-        bringing: &mut Bringing,
-    ) -> Result<(), BringError> {
+        photo_import: &mut PhotoImport,
+    ) -> Result<(), ImportError> {
         let storage = self.storage.get_value();
-        let stored = storage.photos().await.map_err(BringError::Storage)?;
+        let stored = storage.photos().await.map_err(ImportError::Storage)?;
         let here = self.shop.with_untracked(|shop| shop.photos.ids());
         let new = |id: &PhotoId| shown.contains(id) && !stored.contains(id);
         let need: f64 = backup.photos().filter(|(id, _)| new(id)).map(|(_, bytes)| f64::from(bytes)).sum();
         if need > 0.0 && !has_room(need).await {
-            return Err(BringError::NoRoom);
+            return Err(ImportError::NoRoom);
         }
         for (id, _) in backup.photos() {
             let Some(photo) = backup.photo(id).await.map_err(refused)? else { continue };
             // One that is stored but shown no more is about to be shown again: its time moves on.
             if shown.contains(&id) && !(stored.contains(&id) && here.contains(&id)) {
-                let kept = storage.keep_photo(&photo, None, bringing.at).await.map_err(BringError::Storage)?;
-                bringing.new.extend(kept.then_some(id));
+                let kept = storage.keep_photo(&photo, None, photo_import.at).await.map_err(ImportError::Storage)?;
+                photo_import.new.extend(kept.then_some(id));
             }
         }
         Ok(())
@@ -250,15 +274,15 @@ impl Store {
 }
 
 /// Photos of a file on their way in.
-struct Bringing {
+struct PhotoImport {
     /// The wall time they are kept as of.
     at: u64,
     /// Those that were not here before.
     new: Vec<PhotoId>,
 }
 
-fn refused(problem: BackupProblem) -> BringError {
-    if problem == BackupProblem::NotRead { BringError::NotRead } else { BringError::File(problem) }
+fn refused(problem: BackupProblem) -> ImportError {
+    if problem == BackupProblem::NotRead { ImportError::NotRead } else { ImportError::File(problem) }
 }
 
 /// The photos that a shop of these entries shows.

@@ -3,25 +3,25 @@
 
 mod archive;
 mod backup;
-mod journal;
-mod keeping;
+mod demo;
 mod notice;
+mod open;
+mod persistence;
 mod photos;
-mod queue;
+mod save_queue;
 
-pub(crate) use archive::read_whole;
-pub use backup::{BackupState, BringError, Brought, Ready};
-pub(crate) use journal::Folded;
-pub use journal::Loading;
-pub use keeping::Kept;
+pub use backup::{BackupState, ImportError, ImportSummary};
 pub use notice::Notice;
-pub use photos::{Adding, NotTaken, Shown};
-pub use queue::{SaveState, Waiting, after_the_disk};
+pub use open::Loading;
+pub use persistence::Persistence;
+pub use photos::{PhotoError, PhotoProgress, PhotoSource};
+pub use save_queue::{PendingFact, SaveState, after_write};
 
-use crate::platform::disk::Disk;
+use crate::platform;
+use crate::platform::clock;
 use crate::platform::indexed_db::IndexedDb;
+use crate::platform::journal_worker::JournalWorker;
 use crate::platform::settings::Settings;
-use crate::platform::{self, clock};
 use lastpull_core::journal::{DeviceId, Entry, Fact, Subject};
 use lastpull_core::plan::WallClock;
 use lastpull_core::shop::Shop;
@@ -43,13 +43,13 @@ pub struct Store {
     /// How the opening goes.
     pub loading: RwSignal<Loading>,
     /// Facts handed over and not saved yet.
-    pub waiting: RwSignal<Vec<Waiting>>,
+    pub pending: RwSignal<Vec<PendingFact>>,
     /// Whether saving works.
     pub saving: RwSignal<SaveState>,
     /// What to tell the person, with a way back where there is one.
     pub notice: RwSignal<Option<Notice>>,
     /// Whether the browser promises to keep the data, and the room there is.
-    pub kept: RwSignal<Kept>,
+    pub persistence: RwSignal<Persistence>,
     /// The backup being made or taken in.
     pub backup: RwSignal<BackupState>,
     /// Whether a new version of the app waits.
@@ -78,15 +78,15 @@ impl Store {
             clock: RwSignal::new(clock::now()),
             settings: RwSignal::new(settings),
             loading: RwSignal::new(Loading::Reading),
-            waiting: RwSignal::new(Vec::new()),
+            pending: RwSignal::new(Vec::new()),
             saving: RwSignal::new(SaveState::Fine),
             notice: RwSignal::new(None),
-            kept: RwSignal::new(Kept::default()),
+            persistence: RwSignal::new(Persistence::default()),
             backup: RwSignal::new(BackupState::default()),
             update_waits: RwSignal::new(false),
             offline_ready: RwSignal::new(false),
             install_offer: RwSignal::new(0),
-            storage: StoredValue::new_local(IndexedDb::new(name).beside(Disk::of_page())),
+            storage: StoredValue::new_local(IndexedDb::new(name).beside(JournalWorker::of_page())),
             recent: StoredValue::new(Vec::new()),
         }
     }
@@ -100,28 +100,28 @@ impl Store {
     pub fn start(self) {
         self.open();
         clock::every(Duration::from_secs(1), move || self.clock.set(clock::now()));
-        platform::wake::watch();
+        platform::wake_lock::watch();
         platform::install::watch(move || self.install_offer.update(|n| *n += 1));
         // Not while the first screen is being drawn.
         clock::after(Duration::from_millis(1500), move || {
             platform::updates::start(move || self.offline_ready.set(true), move || self.update_waits.set(true));
-            crate::later::fetch_ahead();
-            self.look_at_keeping();
-            self.forget_stray_demo();
+            crate::lazy::fetch_all();
+            self.refresh_persistence();
+            self.delete_leftover_demo();
         });
         clock::every(Duration::from_secs(30 * 60), platform::updates::look);
-        queue::warn_before_leaving(self);
+        save_queue::warn_before_leaving(self);
     }
 
     /// Changes the device's settings and keeps them.
-    pub fn set(self, change: impl FnOnce(&mut Settings)) {
+    pub fn update_settings(self, change: impl FnOnce(&mut Settings)) {
         self.settings.update(change);
         self.settings.with_untracked(platform::settings::save);
     }
 
     /// Who works at this device, where that is known.
-    pub fn crew(self) -> Option<String> {
-        self.settings.with_untracked(|settings| settings.crew.clone())
+    pub fn operator(self) -> Option<String> {
+        self.settings.with_untracked(|settings| settings.operator.clone())
     }
 
     /// Hands over facts about one subject to be saved.

@@ -20,12 +20,12 @@ const STAYS: Duration = Duration::from_secs(10);
 
 impl Store {
     /// Shows what was done.
-    pub fn tell(self, text: impl Into<String>) {
-        self.tell_with_undo(text, Vec::new());
+    pub fn notify(self, text: impl Into<String>) {
+        self.notify_with_undo(text, Vec::new());
     }
 
     /// Shows what was done, with undo.
-    pub fn tell_with_undo(self, text: impl Into<String>, undo: Vec<(Subject, Fact)>) {
+    pub fn notify_with_undo(self, text: impl Into<String>, undo: Vec<(Subject, Fact)>) {
         let notice = Notice { text: text.into(), undo };
         self.notice.set(Some(notice.clone()));
         clock::after(STAYS, move || {

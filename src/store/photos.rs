@@ -2,10 +2,9 @@
 //! nothing shows them any more.
 
 use super::Store;
-use crate::platform::keeping;
-use crate::platform::pictures::{self, PictureProblem};
-use crate::platform::{clock, spawn_local};
-use crate::words;
+use crate::i18n;
+use crate::platform::pictures::PictureProblem;
+use crate::platform::{clock, pictures, spawn_local, storage_persistence};
 use lastpull_core::journal::{Fact, StorageFault, Subject};
 use lastpull_core::photo::{LARGEST_MADE, Photo, PhotoFact, PhotoId, PhotoStore, photos_fit, photos_that_fit};
 use leptos::prelude::*;
@@ -14,18 +13,18 @@ use web_sys::File;
 
 /// How taking photos in goes.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct Adding {
+pub struct PhotoProgress {
     /// How many are through, well or not.
     pub done: u32,
     /// How many there are; 0 when nothing is under way.
     pub of: u32,
     /// Those that were not taken in: the file's name and why.
-    pub refused: Vec<(String, NotTaken)>,
+    pub refused: Vec<(String, PhotoError)>,
 }
 
 /// Why a photo was not taken in.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum NotTaken {
+pub enum PhotoError {
     /// No photo could be made of it.
     Picture(PictureProblem),
     /// The device has too little room left.
@@ -36,9 +35,9 @@ pub enum NotTaken {
 
 /// How a photo's bytes stand on this device.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Shown {
+pub enum PhotoSource {
     /// At this address.
-    At(String),
+    Url(String),
     /// They have not come to this device.
     Missing,
     /// The store does not give them.
@@ -47,93 +46,95 @@ pub enum Shown {
 
 /// Whether the browser has room for this many bytes more. Where it does not say, trying will.
 pub(super) async fn has_room(bytes: f64) -> bool {
-    keeping::room().await.is_none_or(|room| photos_fit(bytes, room.used, room.quota))
+    storage_persistence::space().await.is_none_or(|space| photos_fit(bytes, space.used, space.quota))
 }
 
 impl Store {
     /// How many more photos the device has room for, as far as the browser says.
     pub fn photos_that_fit(self) -> Option<u32> {
-        self.kept.with(|kept| kept.room.map(|room| photos_that_fit(room.used, room.quota)))
+        self.persistence.with(|persistence| persistence.space.map(|space| photos_that_fit(space.used, space.quota)))
     }
 
     /// Takes in pictures of something, one after the other; what does not work is told and the rest kept.
-    pub fn add_photos(self, subject: Subject, files: Vec<File>, adding: RwSignal<Adding>) {
+    pub fn add_photos(self, subject: Subject, files: Vec<File>, progress: RwSignal<PhotoProgress>) {
         if files.is_empty() {
             return;
         }
-        adding.update(|adding| {
-            if adding.of == 0 {
-                adding.refused.clear();
+        progress.update(|progress| {
+            if progress.of == 0 {
+                progress.refused.clear();
             }
-            adding.of += files.len() as u32;
+            progress.of += files.len() as u32;
         });
         spawn_local(async move {
             for file in files {
                 // Let the screen draw how far it is.
                 clock::wait(Duration::from_millis(1)).await;
                 let refused = self.add_photo(subject, &file).await.err();
-                adding.update(|adding| {
-                    adding.done += 1;
-                    adding.refused.extend(refused.map(|why| (file.name(), why)));
+                progress.update(|progress| {
+                    progress.done += 1;
+                    progress.refused.extend(refused.map(|why| (file.name(), why)));
                 });
             }
-            adding.update(|adding| {
-                if adding.done == adding.of {
-                    (adding.done, adding.of) = (0, 0);
+            progress.update(|progress| {
+                if progress.done == progress.of {
+                    (progress.done, progress.of) = (0, 0);
                 }
             });
-            self.look_at_keeping();
+            self.refresh_persistence();
         });
     }
 
     /// Takes in one picture of something.
     ///
     /// # Errors
-    /// [`NotTaken`].
-    pub async fn add_photo(self, subject: Subject, file: &File) -> Result<(), NotTaken> {
+    /// [`PhotoError`].
+    pub async fn add_photo(self, subject: Subject, file: &File) -> Result<(), PhotoError> {
         if !has_room(LARGEST_MADE as f64).await {
-            return Err(NotTaken::NoRoom);
+            return Err(PhotoError::NoRoom);
         }
         let storage = self.storage.get_value();
-        let picture = pictures::picture_of(file).await.map_err(NotTaken::Picture)?;
+        let picture = pictures::picture_of(file).await.map_err(PhotoError::Picture)?;
         let kept = storage.keep_photo(&picture.photo, Some(&picture.small), clock::now().now).await;
-        kept.map_err(|fault| if fault == StorageFault::Full { NotTaken::NoRoom } else { NotTaken::Storage(fault) })?;
+        kept.map_err(
+            |fault| if fault == StorageFault::Full { PhotoError::NoRoom } else { PhotoError::Storage(fault) },
+        )?;
         // Its bytes are on the disk: now a fact may name it.
         self.record_and_wait(vec![(subject, Fact::Photo(PhotoFact::taken(&picture.photo)))]).await;
         Ok(())
     }
 
     /// Drops a photo of something, with undo.
-    pub fn drop_photo(self, subject: Subject, photo: &Photo) {
+    pub fn delete_photo(self, subject: Subject, photo: &Photo) {
         self.record(subject, Fact::Photo(PhotoFact::Dropped(photo.id)));
-        self.tell_with_undo(words::photo_deleted(), vec![(subject, Fact::Photo(PhotoFact::from(photo)))]);
+        self.notify_with_undo(i18n::photo_deleted(), vec![(subject, Fact::Photo(PhotoFact::from(photo)))]);
     }
 
     /// Where the page can show a photo. The address is to be let go of.
-    pub async fn show_photo(self, photo: PhotoId) -> Shown {
+    pub async fn photo_url(self, photo: PhotoId) -> PhotoSource {
         match self.storage.get_value().photo(photo).await {
-            Ok(Some(bytes)) => pictures::address_of(&bytes).map_or(Shown::Missing, Shown::At),
-            Ok(None) => Shown::Missing,
-            Err(fault) => Shown::Fault(fault),
+            Ok(Some(bytes)) => pictures::address_of(&bytes).map_or(PhotoSource::Missing, PhotoSource::Url),
+            Ok(None) => PhotoSource::Missing,
+            Err(fault) => PhotoSource::Fault(fault),
         }
     }
 
     /// Where the page can show the small picture of a photo, made now where there was none.
-    pub async fn show_small(self, photo: PhotoId) -> Shown {
+    pub async fn thumbnail_url(self, photo: PhotoId) -> PhotoSource {
         let storage = self.storage.get_value();
         match storage.small(photo).await {
-            Ok(Some(small)) => return pictures::address_of(&small).map_or(Shown::Missing, Shown::At),
+            Ok(Some(small)) => return pictures::address_of(&small).map_or(PhotoSource::Missing, PhotoSource::Url),
             Ok(None) => {}
-            Err(fault) => return Shown::Fault(fault),
+            Err(fault) => return PhotoSource::Fault(fault),
         }
         let bytes = match storage.photo(photo).await {
             Ok(Some(bytes)) => bytes,
-            Ok(None) => return Shown::Missing,
-            Err(fault) => return Shown::Fault(fault),
+            Ok(None) => return PhotoSource::Missing,
+            Err(fault) => return PhotoSource::Fault(fault),
         };
-        let Some(small) = pictures::small_of(&bytes).await else { return Shown::Missing };
+        let Some(small) = pictures::small_of(&bytes).await else { return PhotoSource::Missing };
         // Only to be quicker next time.
         let _ = storage.keep_small(photo, &small).await;
-        pictures::address_of(&small).map_or(Shown::Missing, Shown::At)
+        pictures::address_of(&small).map_or(PhotoSource::Missing, PhotoSource::Url)
     }
 }

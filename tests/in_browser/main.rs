@@ -3,7 +3,7 @@
 
 mod older_database;
 mod pictures;
-mod places;
+mod routes;
 mod storage_contract;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);

@@ -1,8 +1,8 @@
 //! The storage contract in the browser's real IndexedDB, in headless Chromium.
 use js_sys::Array;
-use lastpull::platform::disk::Disk;
 use lastpull::platform::ids::new_id;
 use lastpull::platform::indexed_db::IndexedDb;
+use lastpull::platform::journal_worker::JournalWorker;
 use lastpull_core::journal::contract::pull;
 use lastpull_core::journal::{MemoryStorage, Opened, Storage};
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -32,9 +32,9 @@ mod memory {
 
 /// The same with the app's own thread beside it.
 fn beside(storage: IndexedDb) -> IndexedDb {
-    let script = Array::of1(&include_str!("../../src/platform/disk.js").into());
+    let script = Array::of1(&include_str!("../../src/platform/workers/disk.js").into());
     let url = Url::create_object_url_with_blob(&Blob::new_with_str_sequence(&script).unwrap()).unwrap();
-    storage.beside(Some(Disk::of(Worker::new(&url).unwrap())))
+    storage.beside(Some(JournalWorker::of(Worker::new(&url).unwrap())))
 }
 
 #[wasm_bindgen_test]

@@ -1,0 +1,32 @@
+//! Lines over every screen: that this is the demo, that a new version waits.
+
+use crate::i18n;
+use crate::platform::updates;
+use crate::store::Store;
+use leptos::prelude::*;
+
+/// The lines, where there are any.
+#[component]
+pub fn Banner() -> impl IntoView {
+    let store = Store::from_context();
+    let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
+    let update = Memo::new(move |_| store.update_waits.get().then(|| store.is_printing()));
+    view! {
+        {move || demo.get().then(|| view! {
+            <div class="banner" id="demo-banner">
+                <span>{i18n::demo_banner()}</span>
+                <button type="button" class="banner-button" on:click=move |_| crate::pages::welcome::demo::leave(store)>{i18n::demo_leave()}</button>
+            </div>
+        })}
+        {move || update.get().map(|printing| if printing {
+            view! { <div class="banner" id="update-banner"><span>{i18n::update_after_run()}</span></div> }.into_any()
+        } else {
+            view! {
+                <div class="banner" id="update-banner">
+                    <span>{i18n::update_waits()}</span>
+                    <button type="button" class="banner-button" on:click=move |_| updates::take_over()>{i18n::update_now()}</button>
+                </div>
+            }.into_any()
+        })}
+    }
+}

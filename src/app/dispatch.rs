@@ -1,0 +1,119 @@
+//! Which page a route shows, and which chunk holds its code.
+//!
+//! What the first page and the count need is in the first load; all other pages are in chunks. Only a chunk's own
+//! function may name its pages here: a page named elsewhere would be in the first load.
+
+use super::chunk::{Chunk, Draw};
+use crate::lazy::{self, ChunkLoadError, chunk};
+use crate::pages::day::DayPage;
+use crate::pages::failure::FailurePage;
+use crate::pages::jobs::{JobFormPage, JobPage, JobsPage, LotFormPage, RunFormPage};
+use crate::pages::press::{PickRunPage, RunBesideCount, RunPage};
+use crate::pages::settings::{BackupPage, DeviceSettingsPage, MenuPage, StoragePage};
+use crate::pages::{heat, ink, screens};
+use crate::platform::spawn_local;
+use crate::route::Route;
+use leptos::prelude::*;
+use std::cell::Cell;
+
+thread_local! {
+    static JOBS_AND_SETTINGS_DRAW: Cell<Option<Draw>> = const { Cell::new(None) };
+    static SHOP_FLOOR_DRAW: Cell<Option<Draw>> = const { Cell::new(None) };
+    static INK_DRAW: Cell<Option<Draw>> = const { Cell::new(None) };
+}
+
+/// Jobs, their forms, settings, backup.
+static JOBS_AND_SETTINGS: Chunk = Chunk::new(|| Box::pin(split_jobs_and_settings()), &JOBS_AND_SETTINGS_DRAW);
+/// A run before and after its count, screens, heat, failures on the press.
+static SHOP_FLOOR: Chunk = Chunk::new(|| Box::pin(split_shop_floor()), &SHOP_FLOOR_DRAW);
+/// Recipes, pots, colour.
+static INK: Chunk = Chunk::new(|| Box::pin(split_ink()), &INK_DRAW);
+
+chunk! {
+    jobs_and_settings: fn split_jobs_and_settings() -> Result<Draw, ChunkLoadError> {
+        Ok(jobs_and_settings)
+    }
+}
+
+chunk! {
+    shop_floor: fn split_shop_floor() -> Result<Draw, ChunkLoadError> {
+        Ok(shop_floor)
+    }
+}
+
+chunk! {
+    ink: fn split_ink() -> Result<Draw, ChunkLoadError> {
+        Ok(ink_pages)
+    }
+}
+
+/// Makes the chunks known to [`lazy`]. Called once, before the first page is drawn.
+pub fn register_chunks() {
+    lazy::register(|route| chunk_of(route).draw(route), fetch_all);
+}
+
+/// Fetches all chunks in the background, those of the press first. One that fails is fetched again when it is needed.
+fn fetch_all() {
+    spawn_local(async {
+        let _ = SHOP_FLOOR.fetch().await;
+        let _ = INK.fetch().await;
+        let _ = JOBS_AND_SETTINGS.fetch().await;
+    });
+}
+
+/// Draws the page of a route.
+pub fn page(route: Route) -> AnyView {
+    match route {
+        Route::Day => view! { <DayPage/> }.into_any(),
+        Route::Press => view! { <PickRunPage/> }.into_any(),
+        Route::Run(id) => view! { <RunPage id/> }.into_any(),
+        other => lazy::draw(other),
+    }
+}
+
+/// The chunk that holds the page of a route, or for a run what surrounds its count.
+fn chunk_of(route: Route) -> &'static Chunk {
+    match route {
+        Route::Run(_) | Route::Screens(_) | Route::Exposure(_) | Route::Failure(_) | Route::Heat(_) => &SHOP_FLOOR,
+        Route::Ink(_) | Route::Pot(_) | Route::Colour(_) => &INK,
+        _ => &JOBS_AND_SETTINGS,
+    }
+}
+
+fn jobs_and_settings(route: Route) -> AnyView {
+    match route {
+        Route::Jobs => view! { <JobsPage/> }.into_any(),
+        Route::NewJob => view! { <JobFormPage job=None/> }.into_any(),
+        Route::Job(id) => view! { <JobPage id/> }.into_any(),
+        Route::EditJob(id) => view! { <JobFormPage job=id/> }.into_any(),
+        Route::NewLot(job) => view! { <LotFormPage job=job lot=None/> }.into_any(),
+        Route::EditLot(lot) => view! { <LotFormPage job=None lot=lot/> }.into_any(),
+        Route::NewRun(lot) => view! { <RunFormPage lot=lot run=None/> }.into_any(),
+        Route::EditRun(run) => view! { <RunFormPage lot=None run=run/> }.into_any(),
+        Route::Menu => view! { <MenuPage/> }.into_any(),
+        Route::Settings => view! { <DeviceSettingsPage/> }.into_any(),
+        Route::Backup => view! { <BackupPage/> }.into_any(),
+        Route::Storage => view! { <StoragePage/> }.into_any(),
+        _ => ().into_any(),
+    }
+}
+
+fn shop_floor(route: Route) -> AnyView {
+    match route {
+        Route::Screens(route) => screens::inventory::page(route),
+        Route::Exposure(route) => screens::exposure::page(route),
+        Route::Failure(id) => view! { <FailurePage id/> }.into_any(),
+        Route::Heat(route) => heat::page(route),
+        Route::Run(id) => view! { <RunBesideCount id/> }.into_any(),
+        _ => ().into_any(),
+    }
+}
+
+fn ink_pages(route: Route) -> AnyView {
+    match route {
+        Route::Ink(route) => ink::shelf::page(route),
+        Route::Pot(route) => ink::pot::page(route),
+        Route::Colour(route) => ink::colour::page(route),
+        _ => ().into_any(),
+    }
+}

@@ -1,0 +1,59 @@
+//! The app around the pages: what is set up once, the shell, and which page a route shows.
+
+mod banner;
+mod chunk;
+mod dispatch;
+mod nav;
+mod notices;
+mod save_error_banner;
+mod shell;
+
+use crate::i18n::Locale;
+use crate::platform::dom;
+use crate::platform::settings::Language;
+use crate::route::Route;
+use crate::store::Store;
+use leptos::prelude::*;
+use shell::Shell;
+
+/// The whole app.
+#[component]
+pub fn App() -> impl IntoView {
+    dispatch::register_chunks();
+    let store = Store::new();
+    provide_context(store);
+    store.start();
+    let route = RwSignal::new(Route::from_hash(&dom::hash()));
+    let moved = window_event_listener_untyped("hashchange", move |_| {
+        route.set(Route::from_hash(&dom::hash()));
+        dom::scroll_to_top();
+        // Readers announce the new screen, and the keyboard goes on from its top.
+        dom::focus("heading");
+    });
+    on_cleanup(move || moved.remove());
+    let locale = Memo::new(move |_| store.settings.with(Locale::of));
+    let theme = Memo::new(move |_| store.settings.with(|settings| settings.theme));
+    Effect::new(move || {
+        dom::set_root("data-theme", theme.get().name());
+    });
+    Effect::new(move || {
+        dom::set_root(
+            "lang",
+            match locale.get().language {
+                Language::English => "en",
+                Language::Spanish => "es",
+            },
+        );
+    });
+    // Another language or other units: the page is opened anew, so that every word is. What waits to be
+    // saved is saved first.
+    locale.get_untracked().activate();
+    Effect::new(move |before: Option<Locale>| {
+        let now = locale.get();
+        if before.is_some_and(|before| before != now) {
+            store.reopen_page();
+        }
+        now
+    });
+    view! { <Shell route/> }
+}

@@ -1,0 +1,55 @@
+//! The frame around every page: banners, notices, navigation, and the page itself.
+
+use super::banner::Banner;
+use super::dispatch;
+use super::nav::Nav;
+use super::notices::Notices;
+use super::save_error_banner::SaveErrorBanner;
+use crate::i18n;
+use crate::pages::welcome::Welcome;
+use crate::platform::dom;
+use crate::route::Route;
+use crate::store::{Loading, Store};
+use leptos::prelude::*;
+
+#[component]
+pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
+    let store = Store::from_context();
+    let welcome = Memo::new(move |_| {
+        store.shop.with(|shop| shop.facts() == 0) && store.settings.with(|settings| !settings.started && !settings.demo)
+    });
+    let counting = Memo::new(move |_| matches!(route.get(), Route::Run(_) | Route::Press));
+    view! {
+        <a class="skip" href="#content" on:click=move |event| { event.prevent_default(); dom::focus("heading"); }>{i18n::skip_to_content()}</a>
+        <div class="shell" class:bare=move || welcome.get() class:press-shell=counting>
+            <div class="top"><Banner/><SaveErrorBanner/></div>
+            <main id="content">
+                {move || match store.loading.get() {
+                    Loading::Reading => view! { <p class="opening" role="status">{i18n::opening()}</p> }.into_any(),
+                    Loading::Failed(fault) => view! { <Failed fault/> }.into_any(),
+                    Loading::Ready if welcome.get() => view! { <Welcome/> }.into_any(),
+                    Loading::Ready => dispatch::page(route.get()),
+                }}
+            </main>
+            <Notices/>
+            {move || (!welcome.get()).then(|| view! { <Nav route/> })}
+        </div>
+    }
+}
+
+/// The journal does not open.
+#[component]
+fn Failed(fault: lastpull_core::journal::StorageFault) -> impl IntoView {
+    let store = Store::from_context();
+    view! {
+        <article class="page failed" role="alert">
+            <h1 id="heading" tabindex="-1">{i18n::load_failed_title()}</h1>
+            <p>{i18n::storage_fault(&fault)}</p>
+            <p>{i18n::load_failed_safe()}</p>
+            <div class="button-row">
+                <button type="button" class="button primary" on:click=move |_| store.open()>{i18n::try_again()}</button>
+                <button type="button" class="button" on:click=move |_| store.rescue()>{i18n::take_data_out()}</button>
+            </div>
+        </article>
+    }
+}

@@ -1,0 +1,84 @@
+//! Large keys for a weight, for one hand with ink on it. A keyboard does as well.
+
+use super::icon::Icon;
+use crate::i18n;
+use crate::platform::dom;
+use leptos::prelude::*;
+use web_sys::KeyboardEvent;
+
+/// Longest number that is typed.
+const LONGEST: usize = 9;
+
+/// Three columns of digits, and a fourth for what is done with the number: `aside` above, enter below.
+#[component]
+pub fn Keypad(
+    /// The number as typed.
+    text: RwSignal<String>,
+    /// What it is, for readers.
+    #[prop(into)]
+    label: String,
+    /// What enter says.
+    #[prop(into)]
+    enter: String,
+    /// Called with enter.
+    on_enter: Callback<()>,
+    /// Keys above enter.
+    #[prop(optional, into)]
+    aside: ViewFn,
+) -> impl IntoView {
+    let mark = i18n::decimal_mark();
+    let typed = window_event_listener(leptos::ev::keydown, move |event: KeyboardEvent| {
+        if dom::is_sheet_up() || dom::is_typing(&event) || event.ctrl_key() || event.meta_key() || event.alt_key() {
+            return;
+        }
+        let key = event.key();
+        match key.as_str() {
+            "Enter" if dom::is_on_button(&event) => return,
+            "Enter" => on_enter.run(()),
+            "Backspace" => take_off(text),
+            "Escape" | "Delete" => text.set(String::new()),
+            "." | "," => put_on(text, mark),
+            digit if digit.len() == 1 && digit.bytes().all(|byte| byte.is_ascii_digit()) => put_on(text, digit),
+            _ => return,
+        }
+        event.prevent_default();
+    });
+    on_cleanup(move || typed.remove());
+    let digit = move |digit: &'static str| {
+        view! {
+            <button type="button" class="pot-key" data-key=digit on:click=move |_| put_on(text, digit)>{digit}</button>
+        }
+    };
+    view! {
+        <div class="pot-keypad" role="group" aria-label=label on:click=move |event| dom::let_go_after_touch(&event)>
+            <div class="pot-keys">
+                {["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit).into_iter().collect::<Vec<_>>()}
+                <button type="button" class="pot-key" data-key="mark" aria-label=i18n::pot_key_mark() on:click=move |_| put_on(text, mark)>{mark}</button>
+                {digit("0")}
+                <button type="button" class="pot-key" data-key="back" aria-label=i18n::pot_key_back() on:click=move |_| take_off(text)><Icon name="erase"/></button>
+            </div>
+            <div class="pot-key-side">
+                {aside.run()}
+                <button type="button" class="pot-key primary" data-key="enter" on:click=move |_| on_enter.run(())>{enter}</button>
+            </div>
+        </div>
+    }
+}
+
+fn put_on(text: RwSignal<String>, key: &str) {
+    text.update(|text| {
+        let is_digit = key.bytes().all(|byte| byte.is_ascii_digit());
+        if text.len() < LONGEST && (is_digit || !text.contains(['.', ','])) {
+            if text.is_empty() && !is_digit {
+                text.push('0');
+            }
+            text.push_str(key);
+        }
+    });
+}
+
+fn take_off(text: RwSignal<String>) {
+    text.update(|text| {
+        text.pop();
+    });
+}

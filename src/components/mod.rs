@@ -1,0 +1,21 @@
+//! Building blocks of pages. They know neither the store nor a subject of the shop.
+
+mod checkboxes;
+mod choice;
+mod empty;
+mod icon;
+mod keypad;
+mod menu_row;
+mod page;
+mod sheet;
+mod swatch;
+
+pub use checkboxes::Checkboxes;
+pub use choice::{Choice, Switch};
+pub use empty::{Empty, NotHere};
+pub use icon::Icon;
+pub use keypad::Keypad;
+pub use menu_row::MenuRow;
+pub use page::Page;
+pub use sheet::Sheet;
+pub use swatch::{GarmentChip, Swatch};

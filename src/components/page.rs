@@ -1,0 +1,38 @@
+//! The frame of a screen: its heading, a way back, what it holds.
+
+use super::icon::Icon;
+use crate::i18n;
+use crate::platform::dom;
+use crate::route::Route;
+use leptos::prelude::*;
+
+/// A screen with its heading. `up` is the place its back arrow leads to.
+#[component]
+pub fn Page(
+    /// The heading, which is also the title of the window.
+    #[prop(into)]
+    title: Signal<String>,
+    /// Where back leads; none on a place of the bar.
+    #[prop(optional)]
+    up: Option<Route>,
+    /// Buttons beside the heading.
+    #[prop(optional, into)]
+    aside: ViewFn,
+    /// A name for the style sheet.
+    class: &'static str,
+    children: Children,
+) -> impl IntoView {
+    Effect::new(move || dom::set_title(&format!("{} · {}", title.get(), i18n::app_name())));
+    view! {
+        <article class=format!("page {class}")>
+            <header class="page-head">
+                {up.map(|route| view! {
+                    <a class="head-back" href=route.hash() aria-label=i18n::back()><Icon name="back"/></a>
+                })}
+                <h1 id="heading" tabindex="-1">{title}</h1>
+                <div class="head-aside">{aside.run()}</div>
+            </header>
+            {children()}
+        </article>
+    }
+}

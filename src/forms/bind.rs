@@ -1,0 +1,20 @@
+//! Binding a field to a text of a form.
+
+use leptos::prelude::*;
+
+/// A text of a form and how to set it.
+#[derive(Clone, Copy)]
+pub struct Bound {
+    /// The text as typed.
+    pub value: Signal<String>,
+    /// Called with each change.
+    pub set: Callback<String>,
+}
+
+/// Binds a field to a text of a form.
+pub fn bound<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, text: fn(&mut F) -> &mut String) -> Bound {
+    Bound {
+        value: Signal::derive(move || form.with(|form| text(&mut form.clone()).clone())),
+        set: Callback::new(move |typed| form.update(|form| *text(form) = typed)),
+    }
+}

@@ -1,0 +1,137 @@
+//! A field of a form, with what is wrong said beside it.
+
+use super::bind::Bound;
+use crate::i18n;
+use lastpull_core::job::Problems;
+use leptos::prelude::*;
+
+/// What a field takes, for the keyboard a phone shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// Words.
+    Words,
+    /// A whole number.
+    Whole,
+    /// A number with decimals.
+    Decimal,
+    /// A day.
+    Day,
+    /// A time of day.
+    Time,
+    /// A colour.
+    Colour,
+}
+
+impl Kind {
+    fn input(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Words => ("text", "text"),
+            // Not type=number: its browsers eat what they cannot read, and nothing typed may be lost.
+            Self::Whole => ("text", "numeric"),
+            Self::Decimal => ("text", "decimal"),
+            Self::Day => ("date", "text"),
+            Self::Time => ("time", "text"),
+            Self::Colour => ("color", "text"),
+        }
+    }
+}
+
+/// A field.
+#[component]
+pub fn Field(
+    /// Its name in the form's problems, and its id.
+    name: &'static str,
+    /// What it asks for.
+    #[prop(into)]
+    label: String,
+    /// What it takes.
+    kind: Kind,
+    /// The text.
+    bound: Bound,
+    /// What is wrong with the form.
+    #[prop(into)]
+    problems: Signal<Problems>,
+    /// The unit of the number.
+    #[prop(optional)]
+    unit: &'static str,
+    /// Help below the field.
+    #[prop(optional, into)]
+    hint: String,
+    /// What was typed here before.
+    #[prop(optional)]
+    suggestions: Vec<String>,
+) -> impl IntoView {
+    let (input_type, input_mode) = kind.input();
+    let problem = move || problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)));
+    // A form is filled in with points, and reads either mark.
+    let shown = move || {
+        let text = bound.value.get();
+        if kind == Kind::Decimal { i18n::with_mark(text) } else { text }
+    };
+    let list = format!("{name}-list");
+    let has_list = !suggestions.is_empty();
+    view! {
+        <div class="field" class:wrong=move || problem().is_some()>
+            <label for=name>{label}</label>
+            <div class="field-input">
+                <input
+                    id=name
+                    name=name
+                    type=input_type
+                    inputmode=input_mode
+                    autocomplete="off"
+                    list=has_list.then(|| list.clone())
+                    prop:value=shown
+                    on:input=move |event| bound.set.run(event_target_value(&event))
+                    aria-invalid=move || problem().is_some().to_string()
+                    aria-describedby=format!("{name}-help")
+                />
+                {(!unit.is_empty()).then(|| view! { <span class="unit">{unit}</span> })}
+            </div>
+            {has_list.then(|| view! {
+                <datalist id=list.clone()>
+                    {suggestions.iter().map(|text| view! { <option value=text.clone()></option> }).collect_view()}
+                </datalist>
+            })}
+            <p class="field-help" id=format!("{name}-help")>
+                {move || match problem() {
+                    Some(problem) => view! { <span class="problem">{problem}</span> }.into_any(),
+                    None => view! { <span>{hint.clone()}</span> }.into_any(),
+                }}
+            </p>
+        </div>
+    }
+}
+
+/// A field of several lines.
+#[component]
+pub fn TextArea(
+    /// Its name in the form's problems, and its id.
+    name: &'static str,
+    /// What it asks for.
+    #[prop(into)]
+    label: String,
+    /// The text.
+    bound: Bound,
+    /// What is wrong with the form.
+    #[prop(into)]
+    problems: Signal<Problems>,
+) -> impl IntoView {
+    let problem = move || problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)));
+    view! {
+        <div class="field" class:wrong=move || problem().is_some()>
+            <label for=name>{label}</label>
+            <textarea
+                id=name
+                name=name
+                rows="3"
+                prop:value=bound.value
+                on:input=move |event| bound.set.run(event_target_value(&event))
+                aria-describedby=format!("{name}-help")
+            ></textarea>
+            <p class="field-help" id=format!("{name}-help")>
+                {move || problem().map(|problem| view! { <span class="problem">{problem}</span> })}
+            </p>
+        </div>
+    }
+}

@@ -1,0 +1,17 @@
+//! Forms: fields bound to a struct of texts, checked and saved on submit.
+
+mod bind;
+mod crew_picker;
+mod debounced;
+mod field;
+mod record;
+mod save_bar;
+mod submit;
+
+pub use bind::{Bound, bound};
+pub use crew_picker::CrewPicker;
+pub use debounced::Debounced;
+pub use field::{Field, Kind, TextArea};
+pub use record::{delete, set};
+pub use save_bar::SaveBar;
+pub use submit::{FormSubmit, Validated};

@@ -1,0 +1,85 @@
+//! What a check expects and found, in words.
+
+use crate::i18n;
+use lastpull_core::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number};
+use lastpull_core::run::{CheckItem, Expected};
+
+/// What a check expects.
+pub fn expected_text(item: CheckItem, expected: &Expected) -> String {
+    match expected {
+        Expected::Temperature(value) => i18n::temperature(*value),
+        Expected::Time(value) => i18n::seconds(*value),
+        Expected::Length(value) if item == CheckItem::OffContact => i18n::off_contact(*value),
+        Expected::Length(value) => i18n::length(*value),
+        Expected::Belt(value) => i18n::belt(*value),
+        Expected::Count(n) if item == CheckItem::Passes => i18n::passes_n(*n),
+        Expected::Count(n) => i18n::hits_n(*n),
+        Expected::Mesh(mesh) => i18n::mesh(*mesh),
+        Expected::NoFlash => i18n::value_no_flash().into(),
+        Expected::Words(text) => text.clone(),
+        Expected::Garment { name, fabric, .. } => format!("{name}, {}", i18n::fabric(*fabric)),
+        Expected::Ink { name, .. } => name.clone(),
+    }
+}
+
+/// A stored value of the kind that a check expects, in words.
+pub fn value_text(item: CheckItem, expected: &Expected, value: i64) -> String {
+    let small = i32::try_from(value).unwrap_or(i32::MAX);
+    let unsigned = u32::try_from(value).unwrap_or(0);
+    let same_kind = match expected {
+        Expected::Temperature(_) => Expected::Temperature(Temperature::from_milli_celsius(small)),
+        Expected::Time(_) => Expected::Time(Seconds::from_milliseconds(unsigned)),
+        Expected::Length(_) => Expected::Length(Length::from_micrometres(small)),
+        Expected::Belt(_) => Expected::Belt(BeltSpeed::from_micrometres_a_second(unsigned)),
+        other => other.clone(),
+    };
+    expected_text(item, &same_kind)
+}
+
+/// The tolerance of a check in words; none where nothing is measured.
+pub fn tolerance_text(item: CheckItem, expected: &Expected) -> Option<String> {
+    let tolerance = expected.tolerance(item)?;
+    let amount = match (expected, i18n::units()) {
+        // A difference of degrees has no nought of its own.
+        (Expected::Temperature(_), Units::Inch) => {
+            format!("{}\u{a0}°F", i18n::number(tolerance as f64 / 1000.0 * 9.0 / 5.0, 0))
+        }
+        (Expected::Temperature(_), Units::Metric) => format!("{}\u{a0}°C", i18n::number(tolerance as f64 / 1000.0, 0)),
+        _ => value_text(item, expected, tolerance),
+    };
+    Some(i18n::check_tolerance(amount))
+}
+
+/// The unit that a measured value is typed in.
+pub fn unit_text(item: CheckItem, expected: &Expected) -> &'static str {
+    match expected {
+        Expected::Temperature(_) => i18n::unit_temperature(),
+        Expected::Time(_) => i18n::unit_seconds(),
+        Expected::Length(_) if item == CheckItem::OffContact => i18n::unit_off_contact(),
+        Expected::Length(_) => i18n::unit_length(),
+        Expected::Belt(_) => i18n::unit_belt(),
+        _ => "",
+    }
+}
+
+/// Reads a measured value into the stored unit.
+///
+/// # Errors
+/// [`NumberProblem`] when it is no number or nothing that can be measured.
+pub fn read_value(item: CheckItem, expected: &Expected, text: &str) -> Result<i64, NumberProblem> {
+    let units = i18n::units();
+    match expected {
+        Expected::Temperature(_) => parse_number(text, -40.0, 700.0)
+            .map(|degrees| i64::from(Temperature::from_units(degrees, units).milli_celsius())),
+        Expected::Time(_) => parse_number(text, 0.0, 3_600.0).map(|s| i64::from(Seconds::new(s).milliseconds())),
+        Expected::Length(_) if item == CheckItem::OffContact && units == Units::Metric => {
+            parse_number(text, 0.0, 100.0).map(|mm| i64::from(Length::from_millimetres(mm).micrometres()))
+        }
+        Expected::Length(_) => {
+            parse_number(text, 0.0, 100.0).map(|value| i64::from(Length::from_units(value, units).micrometres()))
+        }
+        Expected::Belt(_) => parse_number(text, 0.0, 1_000.0)
+            .map(|value| i64::from(BeltSpeed::from_units(value, units).micrometres_a_second())),
+        _ => Err(NumberProblem::NotANumber),
+    }
+}

@@ -1,0 +1,134 @@
+//! Words of the heat of the room.
+
+use super::{duration, messages};
+use lastpull_core::heat::{Assumption, HeatLevel, RoomCaveat, Schedule, Water};
+
+messages! {
+    room_title { "The room", "La sala" }
+    room_read { "Read the room", "Leer la sala" }
+    room_read_text { "Thermometer and hygrometer at the press, in the shade, away from dryer and flash.", "Termómetro e higrómetro junto a la prensa, a la sombra, lejos del horno y del flash." }
+    room_temperature { "Air", "Aire" }
+    room_humidity { "Humidity", "Humedad" }
+    room_save { "Note the reading", "Anotar la lectura" }
+    room_less(what) { "{what}: less", "{what}: menos" }
+    room_more(what) { "{what}: more", "{what}: más" }
+    room_feels(temperature) { "feels like {temperature}", "se siente como {temperature}" }
+    room_beyond { "past the published table", "fuera de la tabla publicada" }
+    room_no_index { "For air like this no heat index is published.", "Para este aire no hay índice de calor publicado." }
+    room_of(temperature, humidity) { "{temperature}, {humidity}\u{a0}%", "{temperature}, {humidity}\u{a0}%" }
+    room_ago(time) { "{time} ago", "hace {time}" }
+    room_just_now { "just now", "ahora mismo" }
+    room_old { "Older than two hours. Read the room again.", "Tiene más de dos horas. Lee la sala otra vez." }
+    room_read_again { "read again", "leer otra vez" }
+    level_lower { "Lower heat risk", "Riesgo por calor bajo" }
+    level_moderate { "Moderate heat risk", "Riesgo por calor moderado" }
+    level_high { "High heat risk", "Riesgo por calor alto" }
+    level_extreme { "Very high to extreme heat risk", "Riesgo por calor muy alto o extremo" }
+    asks_lower { "Water within reach, and a way to cool down.", "Agua a mano y un sitio para refrescarse." }
+    asks_moderate { "Drink every 15 to 20 minutes, rest in the cool, watch newcomers and each other.", "Bebe cada 15 o 20 minutos, descansa al fresco, cuida a los nuevos y unos de otros." }
+    asks_high { "Less heavy work and more rest; someone watches for signs of heat illness.", "Menos trabajo pesado y más descanso; alguien vigila los síntomas." }
+    asks_extreme { "Put off what can wait. Only what must be done, in the coolest place, or stop.", "Aplaza lo que pueda esperar. Solo lo imprescindible, en el sitio más fresco, o para." }
+    water_thirst { "Drink when thirsty.", "Bebe cuando tengas sed." }
+    water_four { "About 4 cups (1\u{a0}l) of water an hour.", "Alrededor de 1\u{a0}l de agua por hora (4 tazas)." }
+    water_past { "The published 4 cups (1\u{a0}l) an hour end below this heat: no less, and rest counts more.", "El litro por hora publicado termina antes de este calor: no menos, y cuenta más descansar." }
+    rest_title { "Work and rest", "Trabajo y descanso" }
+    rest_work { "How hard is the work?", "¿Cómo es el trabajo?" }
+    work_light { "Light", "Ligero" }
+    work_moderate { "Moderate", "Moderado" }
+    work_heavy { "Heavy", "Pesado" }
+    work_light_hint { "Sitting or standing at light hand work.", "Sentado o de pie, trabajo ligero de manos." }
+    work_moderate_hint { "Pulling squeegees, walking about, lifting now and then.", "Tirar de la racleta, andar, levantar algo de vez en cuando." }
+    work_heavy_hint { "Carrying cases, fast and without a pause.", "Cargar cajas, rápido y sin pausa." }
+    rest_normal { "As usual", "Como siempre" }
+    rest_minutes(work, rest) { "{work}\u{a0}min work, {rest}\u{a0}min rest", "{work}\u{a0}min de trabajo, {rest}\u{a0}min de descanso" }
+    rest_caution { "No minutes any more: put it off", "Ya no hay minutos: aplázalo" }
+    rest_below { "The table begins at 90\u{a0}°F (32\u{a0}°C).", "La tabla empieza a 32\u{a0}°C (90\u{a0}°F)." }
+    rest_beyond { "The table ends at 112\u{a0}°F (44\u{a0}°C).", "La tabla termina a 44\u{a0}°C (112\u{a0}°F)." }
+    rest_assumes { "The minutes take for granted", "Los minutos dan por hecho" }
+    rest_assumes_more { "Whatever is not so asks for more rest.", "Lo que no se cumpla pide más descanso." }
+    assume_fit { "fit", "buena forma" }
+    assume_rested { "well rested", "descanso suficiente" }
+    assume_hydrated { "well hydrated", "buena hidratación" }
+    assume_under_forty { "under 40", "menos de 40 años" }
+    assume_dry { "30\u{a0}% humidity", "30\u{a0}% de humedad" }
+    assume_air { "moving air", "aire en movimiento" }
+    room_leaves_out { "What the numbers leave out", "Lo que no cuentan los números" }
+    room_shade { "They hold for shade and light wind; full sun can add up to 15\u{a0}°F (8\u{a0}°C).", "Valen a la sombra y con poco viento; el sol puede sumar hasta 8\u{a0}°C (15\u{a0}°F)." }
+    room_radiant { "What dryer and flash radiate is not in them.", "No incluyen lo que irradian horno y flash." }
+    room_guidance { "Guidance only: local heat rules come first.", "Solo orientación: mandan las normas locales de calor." }
+    room_damper { "The air is damper than the rest table assumes: rest more.", "El aire es más húmedo que el de la tabla: descansa más." }
+    room_past_tables { "Past the published tables: a sign of extreme heat, not a measurement.", "Fuera de las tablas: señal de calor extremo, no una medida." }
+    room_earlier { "Earlier readings", "Lecturas anteriores" }
+    room_none_title { "Not read yet", "Sin leer todavía" }
+    room_none_text { "Read air and humidity, and this page says how hot it feels and what that asks for.", "Lee el aire y la humedad, y aquí se ve cómo se siente y qué pide." }
+    room_symptoms {
+        "Confused, fainting, hot dry skin, no longer sweating: stop, cool the person, call emergency services. Local heat rules come first.",
+        "Confusión, desmayo, piel caliente y seca, sin sudar: para, enfría a la persona y llama a emergencias. Mandan las normas locales."
+    }
+}
+
+/// A level in words.
+pub fn heat_level(level: HeatLevel) -> &'static str {
+    match level {
+        HeatLevel::Lower => level_lower(),
+        HeatLevel::Moderate => level_moderate(),
+        HeatLevel::High => level_high(),
+        HeatLevel::Extreme => level_extreme(),
+    }
+}
+
+/// How long ago, in words.
+pub fn minutes_ago(minutes: u64) -> String {
+    if minutes == 0 { room_just_now().into() } else { room_ago(duration(minutes * 60_000)) }
+}
+
+/// What a level asks for.
+pub fn level_asks(level: HeatLevel) -> &'static str {
+    match level {
+        HeatLevel::Lower => asks_lower(),
+        HeatLevel::Moderate => asks_moderate(),
+        HeatLevel::High => asks_high(),
+        HeatLevel::Extreme => asks_extreme(),
+    }
+}
+
+/// What is published on drinking.
+pub fn water(water: Water) -> &'static str {
+    match water {
+        Water::ToThirst => water_thirst(),
+        Water::FourCupsAnHour => water_four(),
+        Water::PastTheFigure => water_past(),
+    }
+}
+
+/// Minutes of work and rest.
+pub fn schedule(schedule: Schedule) -> String {
+    match schedule {
+        Schedule::Normal => rest_normal().into(),
+        Schedule::WorkRest { work, rest } => rest_minutes(work, rest),
+        Schedule::Caution => rest_caution().into(),
+    }
+}
+
+/// Something the minutes take for granted.
+pub fn assumption(assumption: Assumption) -> &'static str {
+    match assumption {
+        Assumption::Fit => assume_fit(),
+        Assumption::Rested => assume_rested(),
+        Assumption::Hydrated => assume_hydrated(),
+        Assumption::UnderForty => assume_under_forty(),
+        Assumption::ThirtyPercentHumidity => assume_dry(),
+        Assumption::MovingAir => assume_air(),
+    }
+}
+
+/// What the numbers leave out.
+pub fn room_caveat(caveat: RoomCaveat) -> &'static str {
+    match caveat {
+        RoomCaveat::ShadeAndLightWind => room_shade(),
+        RoomCaveat::RadiantHeat => room_radiant(),
+        RoomCaveat::GuidanceOnly => room_guidance(),
+        RoomCaveat::DamperThanTable => room_damper(),
+        RoomCaveat::PastTables => room_past_tables(),
+    }
+}

@@ -1,0 +1,142 @@
+//! Words for what went wrong: what happened, what is safe, what to do next.
+
+use super::{messages, number};
+use lastpull_core::exchange::BackupProblem;
+use lastpull_core::job::FormProblem;
+use lastpull_core::journal::StorageFault;
+use lastpull_core::quantity::NumberProblem;
+
+messages! {
+    problem_missing { "This is needed.", "Hace falta." }
+    problem_not_a_number { "Write a number here.", "Escribe un número." }
+    problem_too_low(least) { "{least} or more.", "{least} o más." }
+    problem_too_high(most) { "{most} or less.", "{most} o menos." }
+    problem_not_whole { "A whole number, please.", "Tiene que ser un número entero." }
+    problem_not_a_day { "That is not a day.", "Esa fecha no existe." }
+    problem_not_a_time { "That is not a time of day.", "Esa hora no existe." }
+    problem_past { "That day has passed.", "Ese día ya pasó." }
+    problem_too_long(most) { "At most {most} letters.", "Como mucho {most} letras." }
+    problem_no_pieces { "Enter how many pieces of at least one size.", "Pon cuántas piezas hay de al menos una talla." }
+    problem_taken { "Another one is called that already.", "Ya hay otra con ese nombre." }
+    problem_out_of_order { "This must not be below the one before it.", "No puede ser menor que el anterior." }
+    problem_not_a_grade { "A grade is 1 to 5 in half steps.", "La nota va de 1 a 5, de medio en medio." }
+    problem_too_many(most) { "At most {most} at once.", "Como mucho {most} a la vez." }
+    form_not_saved[n] {
+        "{n} thing to put right above. Nothing you typed is lost." | "{n} things to put right above. Nothing you typed is lost.",
+        "Hay {n} cosa por corregir arriba. No se pierde nada de lo escrito." | "Hay {n} cosas por corregir arriba. No se pierde nada de lo escrito."
+    }
+    not_written { "Nothing was written: a value is out of bounds.", "No se anotó nada: hay un valor fuera de límites." }
+    fault_full { "This device has no room left for the shop.", "No queda sitio en este dispositivo." }
+    fault_closed { "The browser closed the store.", "El navegador cerró el almacén." }
+    fault_blocked { "Another window holds an older version open. Close it.", "Otra ventana tiene abierta una versión anterior. Ciérrala." }
+    fault_unreadable {
+        "Part of what is stored does not read. Nothing was written over it.",
+        "Una parte de lo guardado no se puede leer. No se ha escrito encima."
+    }
+    fault_newer {
+        "The shop was last opened by a newer Lastpull. Load the newest version with a network once.",
+        "El taller se abrió con una versión más nueva. Carga la última versión una vez con red."
+    }
+    fault_unavailable {
+        "This browser window keeps no data (a private window, or storage is switched off).",
+        "Esta ventana no guarda datos (ventana privada o almacenamiento desactivado)."
+    }
+    fault_other(words) { "The store answered: {words}", "El almacén respondió: {words}" }
+    load_failed_title { "The shop does not open", "El taller no se abre" }
+    load_failed_safe {
+        "What is stored was not touched. Try again; if it stays so, take the data out as a file before anything else.",
+        "Lo guardado no se ha tocado. Prueba otra vez; si sigue igual, saca los datos en un archivo antes de nada."
+    }
+    try_again { "Try again", "Probar otra vez" }
+    retrying { "Saving failed, trying again …", "No se pudo guardar; probando otra vez …" }
+    blocked_title { "Counting stands still: saving fails", "El conteo se detiene: no se guarda" }
+    blocked_waiting[n] {
+        "{n} entry is not saved yet. It is still here: keep this page open." | "{n} entries are not saved yet. They are still here: keep this page open.",
+        "{n} anotación sin guardar. Sigue aquí: no cierres esta página." | "{n} anotaciones sin guardar. Siguen aquí: no cierres esta página."
+    }
+    blocked_next_full {
+        "Free some room on the device (photos, videos, other apps), then try again. Or take the data out as a file.",
+        "Libera espacio en el dispositivo (fotos, vídeos, otras apps) y prueba otra vez. O saca los datos en un archivo."
+    }
+    blocked_next {
+        "Try again. If it keeps failing, take the data out as a file, then close and open the app.",
+        "Prueba otra vez. Si sigue fallando, saca los datos en un archivo y después cierra y abre la app."
+    }
+    take_data_out { "Take the data out", "Sacar los datos" }
+    backup_too_large { "The file is larger than any backup.", "El archivo es más grande que cualquier copia." }
+    backup_not_archive { "The file is no archive, or was cut short on its way.", "El archivo no es un archivo comprimido o llegó cortado." }
+    backup_not_ours { "The file is an archive, but no Lastpull backup.", "El archivo no es una copia de Lastpull." }
+    backup_newer {
+        "The file was made by a newer Lastpull. Load the newest version here first.",
+        "El archivo es de una versión más nueva. Carga aquí antes la última versión."
+    }
+    backup_cut { "The file ends before its last fact.", "El archivo termina antes de su último hecho." }
+    backup_damaged { "The file was damaged on its way.", "El archivo se dañó por el camino." }
+    backup_bad_line(line) { "Line {line} of the file is nothing a Lastpull device wrote.", "La línea {line} del archivo no la escribió Lastpull." }
+    backup_bad_photo {
+        "A photo in the file is not what its name says, or holds more than a picture.",
+        "Una foto del archivo no es lo que dice su nombre, o lleva más que la imagen."
+    }
+    backup_conflict {
+        "The file holds other facts under numbers that are taken here. One of the two was tampered with or copied from another device's storage.",
+        "El archivo trae otros hechos con números ya ocupados aquí. Uno de los dos fue manipulado o copiado del almacén de otro dispositivo."
+    }
+    backup_not_read { "The file could not be read from the device.", "No se pudo leer el archivo." }
+    nothing_changed { "Nothing was changed.", "No se ha cambiado nada." }
+}
+
+/// Words for what is wrong with a field.
+pub fn form_problem(problem: FormProblem) -> String {
+    match problem {
+        FormProblem::Missing => problem_missing().into(),
+        FormProblem::Number(problem) => number_problem(problem),
+        FormProblem::NotADay => problem_not_a_day().into(),
+        FormProblem::NotATime => problem_not_a_time().into(),
+        FormProblem::Past => problem_past().into(),
+        FormProblem::TooLong { most } => problem_too_long(most),
+        FormProblem::NoPieces => problem_no_pieces().into(),
+        FormProblem::Taken => problem_taken().into(),
+        FormProblem::OutOfOrder => problem_out_of_order().into(),
+        FormProblem::NotAGrade => problem_not_a_grade().into(),
+        FormProblem::TooMany { most } => problem_too_many(most),
+        FormProblem::NotACurve(problem) => super::colour_curve_problem(problem).into(),
+    }
+}
+
+/// Words for what is wrong with a number.
+pub fn number_problem(problem: NumberProblem) -> String {
+    match problem {
+        NumberProblem::NotANumber => problem_not_a_number().into(),
+        NumberProblem::TooLow { least } => problem_too_low(number(least, 2)),
+        NumberProblem::TooHigh { most } => problem_too_high(number(most, 2)),
+        NumberProblem::NotWhole => problem_not_whole().into(),
+    }
+}
+
+/// Words for a fault of the store.
+pub fn storage_fault(fault: &StorageFault) -> String {
+    match fault {
+        StorageFault::Full => fault_full().into(),
+        StorageFault::Closed | StorageFault::Stale => fault_closed().into(),
+        StorageFault::Blocked => fault_blocked().into(),
+        StorageFault::Unreadable(_) => fault_unreadable().into(),
+        StorageFault::NewerVersion => fault_newer().into(),
+        StorageFault::Unavailable => fault_unavailable().into(),
+        StorageFault::Other(words) => fault_other(words),
+    }
+}
+
+/// Words for a file that was refused.
+pub fn backup_problem(problem: BackupProblem) -> String {
+    match problem {
+        BackupProblem::TooLarge => backup_too_large().into(),
+        BackupProblem::NotAnArchive => backup_not_archive().into(),
+        BackupProblem::NotABackup => backup_not_ours().into(),
+        BackupProblem::Newer => backup_newer().into(),
+        BackupProblem::CutShort => backup_cut().into(),
+        BackupProblem::Damaged => backup_damaged().into(),
+        BackupProblem::BadLine { line } => backup_bad_line(line),
+        BackupProblem::BadPhoto => backup_bad_photo().into(),
+        BackupProblem::NotRead => backup_not_read().into(),
+    }
+}

@@ -1,0 +1,159 @@
+//! Words of what fails on the press.
+
+use super::{burn_step, messages, something_else};
+use lastpull_core::failure::{FailureKind, Remedy};
+use lastpull_core::screen::{BurnStep, ScreenState};
+
+messages! {
+    act_failed { "Screen failed", "Falló pantalla" }
+    failure_new { "Something failed", "Algo falló" }
+    failure_on_screen(what, label) { "{what} · {label}", "{what} · {label}" }
+    failure_stands { "The press stands", "Parada" }
+    failure_stood { "The press stood", "Parada total" }
+    failure_stands_for(time) { "Press stands {time}", "Prensa parada {time}" }
+    failure_stood_for(time) { "stood {time}", "parada {time}" }
+    failure_look_at[n] { "{n} piece to look at" | "{n} pieces to look at", "{n} pieza por revisar" | "{n} piezas por revisar" }
+    failure_to_do { "not settled yet", "sin cerrar aún" }
+    failure_spoiled_n[n] { "{n} spoiled" | "{n} spoiled", "{n} mala" | "{n} malas" }
+    failure_good { "Good", "Buenas" }
+    failure_suspect { "Suspect", "Dudosas" }
+    failure_spoiled { "Spoiled", "Malas" }
+    failure_heaps { "Pieces of the run", "Piezas de la tirada" }
+    failure_if_now { "If it goes on now", "Si sigue ahora" }
+    failure_with_screen { "With the new screen", "Con la pantalla nueva" }
+    failure_as_it_runs { "As it runs", "Como va" }
+    failure_pulls_again(time) { "Pulls again about {time}", "Vuelve a imprimir hacia las {time}" }
+    failure_not_told { "not told yet", "sin anotar" }
+    failure_next { "Next", "Siguiente" }
+    failure_step_kind { "What failed?", "¿Qué falló?" }
+    failure_which_screen { "Which screen?", "¿Qué pantalla?" }
+    failure_not_listed(label) { "{label}, new on the list", "{label}, nueva en la lista" }
+    failure_step_mark { "Where on the print?", "¿En qué parte del estampado?" }
+    failure_mark_hint { "Touch the place as you look at the print. Arrow keys move the mark.", "Toca el sitio tal como ves el estampado. Las flechas mueven la marca." }
+    failure_mark_label(place) { "Place on the print: {place}", "Sitio en el estampado: {place}" }
+    failure_mark_none { "none marked", "sin marcar" }
+    failure_mark_at(place, right, down) { "{place}: {right} % from the left, {down} % from the top", "{place}: {right} % desde la izquierda, {down} % desde arriba" }
+    failure_mark_clear { "Take the mark off", "Quitar la marca" }
+    failure_step_since { "Pieces since the last good one", "Piezas desde la última buena" }
+    failure_since_hint { "How many were pulled since somebody last saw a good print? They are suspect until looked at.", "¿Cuántas se hicieron desde que alguien vio una buena? Son dudosas hasta revisarlas." }
+    failure_since_none { "None", "Ninguna" }
+    failure_since_all(n) { "All {n}", "Las {n}" }
+    failure_since_more { "One more", "Una más" }
+    failure_since_less { "One less", "Una menos" }
+    failure_since_last[n] { "The last {n} piece is suspect" | "The last {n} pieces are suspect", "La última pieza es dudosa ({n})" | "Las últimas {n} piezas son dudosas" }
+    failure_since_no { "No piece is suspect", "Ninguna pieza es dudosa" }
+    failure_since_nothing { "Nothing was counted before it failed.", "No se había contado nada antes del fallo." }
+    failure_step_remedy { "What is done about it?", "¿Qué se hace?" }
+    failure_tape_hint { "from below, over the hole", "por debajo, sobre el poro" }
+    failure_block_hint { "touch up, let it dry", "retocar y dejar secar" }
+    failure_clean_hint { "open the mesh, lift the spot", "abrir la malla, quitar la mancha" }
+    failure_burn_hint { "a new screen takes its place", "otra pantalla ocupa su lugar" }
+    failure_solvent { "Spot remover and screen cleaner: fresh air, gloves, eyes shielded, nothing hot or sparking near. Their safety data sheets decide.", "Quitamanchas y limpiador: aire fresco, guantes, ojos protegidos y nada caliente ni chispas cerca. Mandan sus fichas de seguridad." }
+    failure_lamp { "Exposure lamp: no eyes or skin in its light. Its maker's manual decides.", "Lámpara de insolación: ni ojos ni piel en su luz. Manda el manual del fabricante." }
+    failure_burn_title { "Which screen is burned?", "¿Qué pantalla se insola?" }
+    failure_burn_same { "same mesh", "misma malla" }
+    failure_burn_wanted(title) { "meant for {title}", "prevista para {title}" }
+    failure_burn_pulls(time) { "pulls about {time}", "imprime hacia las {time}" }
+    failure_burn_new { "Another clean frame", "Otro marco limpio" }
+    failure_burn_label { "Its label", "Su etiqueta" }
+    failure_burn_it { "Burn this one", "Insolar este" }
+    failure_burn_none { "No coated or clean screen is on the list.", "No hay pantallas emulsionadas ni limpias en la lista." }
+    failure_burn_other { "Another screen", "Otra pantalla" }
+    failure_burning(label) { "Screen {label}", "Pantalla {label}" }
+    failure_tick_hint { "Tick each step when it is done.", "Marca cada paso al terminarlo." }
+    failure_step_any_moment { "any moment", "en cualquier momento" }
+    failure_ready { "It can print. Set up and register, then go on.", "Ya puede imprimir. Monta, registra y sigue." }
+    failure_coated { "coated", "emulsionada" }
+    failure_clean_screen { "clean", "limpia" }
+    failure_go_on { "Go on", "Seguir" }
+    failure_to_count { "To the count", "Al conteo" }
+    failure_judge_title { "Look at the suspect pieces", "Revisar las dudosas" }
+    failure_judge_hint { "Spoiled ones leave the count: they are printed again, and their garments replaced.", "Las malas salen del conteo: se imprimen otra vez y se reponen sus prendas." }
+    failure_judged { "All were looked at", "Todas revisadas" }
+    failure_all_good { "All good", "Todas buenas" }
+    failure_all_spoiled { "All spoiled", "Todas malas" }
+    failure_size_open[n] { "{n} to look at" | "{n} to look at", "{n} por revisar" | "{n} por revisar" }
+    failure_one_good(size) { "{size}: one more is good", "{size}: una buena más" }
+    failure_one_less_good(size) { "{size}: one less is good", "{size}: una buena menos" }
+    failure_one_spoiled(size) { "{size}: one more is spoiled", "{size}: una mala más" }
+    failure_one_less_spoiled(size) { "{size}: one less is spoiled", "{size}: una mala menos" }
+    failure_judged_good[n] { "{n} piece is good." | "{n} pieces are good.", "{n} pieza buena." | "{n} piezas buenas." }
+    failure_judged_spoiled[n] { "{n} piece is spoiled, one more to pull." | "{n} pieces are spoiled, as many more to pull.", "{n} pieza mala: falta una más." | "{n} piezas malas: faltan otras tantas." }
+    failure_found_by(who, when) { "Found by {who}, {when}", "La vio {who}, {when}" }
+    failure_found_at(when) { "Found {when}", "Visto: {when}" }
+    failure_another { "Something else failed too", "Falló otra cosa más" }
+    failure_delete { "Delete this failure", "Borrar este fallo" }
+    failure_deleted { "The failure was deleted.", "Fallo borrado." }
+    failures_title { "What failed", "Lo que falló" }
+    failures_today { "Failed today", "Fallos de hoy" }
+    failures_cost(time, spoiled) { "The press stood {time} for it; {spoiled}.", "La prensa estuvo parada {time}; {spoiled}." }
+    failures_suspect[n] { "{n} counted piece is still suspect." | "{n} counted pieces are still suspect.", "{n} pieza contada aún es dudosa." | "{n} piezas contadas aún son dudosas." }
+    failure_kind_pinhole { "Pinhole", "Poro" }
+    failure_kind_clog { "Clogged mesh", "Malla tapada" }
+    failure_kind_spot { "Spot", "Mancha" }
+    failure_kind_breakdown { "Stencil lifts", "Emulsión suelta" }
+    failure_kind_tear { "Torn mesh", "Malla rota" }
+    failure_kind_ghost { "Ghost image", "Imagen fantasma" }
+    failure_kind_registration { "Out of register", "Fuera de registro" }
+    failure_tape { "Tape over it", "Tapar con cinta" }
+    failure_block { "Block it out", "Bloquear" }
+    failure_clean { "Clean it", "Limpiar" }
+    failure_burn { "Burn again", "Insolar de nuevo" }
+    failure_burn_coat { "Degrease and coat", "Desengrasar y emulsionar" }
+}
+
+/// What failed.
+pub fn failure_kind(kind: Option<FailureKind>) -> &'static str {
+    match kind {
+        None => failure_new(),
+        Some(FailureKind::Pinhole) => failure_kind_pinhole(),
+        Some(FailureKind::Clog) => failure_kind_clog(),
+        Some(FailureKind::Spot) => failure_kind_spot(),
+        Some(FailureKind::Breakdown) => failure_kind_breakdown(),
+        Some(FailureKind::Tear) => failure_kind_tear(),
+        Some(FailureKind::Ghost) => failure_kind_ghost(),
+        Some(FailureKind::RegistrationDrift) => failure_kind_registration(),
+        Some(FailureKind::Other) => something_else(),
+    }
+}
+
+/// What failed, and on which screen where that is known.
+pub fn failure_name(kind: Option<FailureKind>, screen: Option<&String>) -> String {
+    let what = failure_kind(kind);
+    screen.map_or_else(|| what.to_owned(), |label| failure_on_screen(what, label))
+}
+
+/// What is done about it, and how.
+pub fn failure_remedy(remedy: Remedy) -> (&'static str, &'static str) {
+    match remedy {
+        Remedy::Tape => (failure_tape(), failure_tape_hint()),
+        Remedy::BlockOut => (failure_block(), failure_block_hint()),
+        Remedy::Clean => (failure_clean(), failure_clean_hint()),
+        Remedy::BurnAgain => (failure_burn(), failure_burn_hint()),
+    }
+}
+
+/// A step of burning a screen.
+pub fn failure_burn_step(step: BurnStep) -> &'static str {
+    if step == BurnStep::Coat { failure_burn_coat() } else { burn_step(step) }
+}
+
+/// How far a screen of the stock is.
+pub fn failure_stock_state(state: ScreenState) -> &'static str {
+    if state == ScreenState::Coated { failure_coated() } else { failure_clean_screen() }
+}
+
+/// One of the nine parts of a print: column from the left, row from the top.
+pub fn failure_ninth((column, row): (usize, usize)) -> &'static str {
+    let english = [
+        ["top left", "top centre", "top right"],
+        ["left", "centre", "right"],
+        ["bottom left", "bottom centre", "bottom right"],
+    ];
+    let spanish = [
+        ["arriba a la izquierda", "arriba al centro", "arriba a la derecha"],
+        ["a la izquierda", "en el centro", "a la derecha"],
+        ["abajo a la izquierda", "abajo al centro", "abajo a la derecha"],
+    ];
+    super::localized(english, spanish)[row.min(2)][column.min(2)]
+}

@@ -1,0 +1,292 @@
+//! Numbers, times and quantities as this device writes them.
+
+use super::{
+    Locale, fabric_blend, fabric_canvas, fabric_cotton, fabric_nylon, fabric_other, fabric_polyester, fabric_tri_blend,
+    localized, messages, units,
+};
+use crate::platform::clock;
+use crate::platform::settings::Language;
+use lastpull_core::job::{Due, Fabric, Size};
+use lastpull_core::plan::{Day, WallClock};
+use lastpull_core::quantity::{BeltSpeed, Grams, Length, Seconds, Temperature, Units};
+use lastpull_core::run::Location;
+use lastpull_core::screen::MeshCount;
+
+messages! {
+    today { "today", "hoy" }
+    tomorrow { "tomorrow", "mañana" }
+    yesterday { "yesterday", "ayer" }
+    on_day_at(day, time) { "{day}, {time}", "{day}, {time}" }
+    under_a_minute { "< 1\u{a0}min", "< 1\u{a0}min" }
+    unit_seconds { "s", "s" }
+    unit_inch { "in", "pulg." }
+    unit_belt_inch { "in/min", "pulg./min" }
+    unit_mesh_inch { "threads/in", "hilos/pulg." }
+    unit_mesh_metric { "threads/cm", "hilos/cm" }
+    per_hour(n) { "{n} an hour", "{n} por hora" }
+    seconds_each(n) { "{n} s a piece", "{n} s por pieza" }
+}
+
+/// A number with at most so many decimals, no trailing noughts, and the language's decimal mark.
+pub fn number(value: f64, decimals: usize) -> String {
+    let mut text = format!("{value:.decimals$}");
+    if text.contains('.') {
+        text = text.trim_end_matches('0').trim_end_matches('.').to_owned();
+    }
+    with_mark(text)
+}
+
+/// A number written with a point, with the language's decimal mark.
+pub fn with_mark(text: String) -> String {
+    match Locale::current().language {
+        Language::English => text,
+        Language::Spanish => text.replace('.', ","),
+    }
+}
+
+/// A time of day from minutes after midnight.
+pub fn time_of(minutes: u16) -> String {
+    let (hours, minutes) = (minutes / 60, minutes % 60);
+    if Locale::current().clock_24 {
+        return format!("{hours}:{minutes:02}");
+    }
+    let half = localized(if hours < 12 { "am" } else { "pm" }, if hours < 12 { "a. m." } else { "p. m." });
+    format!("{}:{minutes:02}\u{a0}{half}", (hours + 11) % 12 + 1)
+}
+
+/// The time of day of a moment.
+pub fn time(at: u64) -> String {
+    time_of(clock::now().minutes_of(at))
+}
+
+/// The date and time of a moment, the day left out when it is today.
+pub fn moment(at: u64) -> String {
+    let clock = clock::now();
+    let day = clock.day_of(at);
+    if day == clock.today() { time(at) } else { on_day_at(day_name(day, clock), time(at)) }
+}
+
+/// A day as people say it: today, a weekday within the week, else the date.
+pub fn day_name(day: Day, clock: WallClock) -> String {
+    match day.days_after(clock.today()) {
+        0 => today().into(),
+        1 => tomorrow().into(),
+        -1 => yesterday().into(),
+        2..=6 => weekday(day.weekday()).into(),
+        _ => date(day),
+    }
+}
+
+/// A date with its month in letters.
+pub fn date(day: Day) -> String {
+    use chrono::Datelike;
+    let date = day.date();
+    let english = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+    let spanish = ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"];
+    let month = localized(english, spanish)[date.month0() as usize];
+    localized(format!("{month} {}", date.day()), format!("{} {month}", date.day()))
+}
+
+/// A weekday, 0 Monday.
+pub fn weekday(index: usize) -> &'static str {
+    let english = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+    let spanish = ["lunes", "martes", "miércoles", "jueves", "viernes", "sábado", "domingo"];
+    localized(english, spanish)[index % 7]
+}
+
+/// A due time.
+pub fn due(due: Due) -> String {
+    on_day_at(day_name(due.day, clock::now()), time_of(due.minutes))
+}
+
+/// A length of time for planning: hours and minutes.
+pub fn duration(milliseconds: u64) -> String {
+    let minutes = (milliseconds as f64 / 60_000.0).round() as u64;
+    match (minutes / 60, minutes % 60) {
+        (0, 0) => under_a_minute().into(),
+        (0, minutes) => format!("{minutes}\u{a0}min"),
+        (hours, 0) => format!("{hours}\u{a0}h"),
+        (hours, minutes) => format!("{hours}\u{a0}h {minutes}\u{a0}min"),
+    }
+}
+
+/// A running time: minutes and seconds.
+pub fn stopwatch(milliseconds: u64) -> String {
+    let seconds = milliseconds / 1000;
+    let (hours, minutes, seconds) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
+    if hours > 0 { format!("{hours}:{minutes:02}:{seconds:02}") } else { format!("{minutes}:{seconds:02}") }
+}
+
+/// A temperature with its degrees.
+pub fn temperature(value: Temperature) -> String {
+    format!("{}\u{a0}{}", number(value.in_units(units()).round(), 0), unit_temperature())
+}
+
+/// The degrees of the device.
+pub fn unit_temperature() -> &'static str {
+    match units() {
+        Units::Inch => "°F",
+        Units::Metric => "°C",
+    }
+}
+
+/// A length with its unit.
+pub fn length(value: Length) -> String {
+    format!("{}\u{a0}{}", number(value.in_units(units()), 2), unit_length())
+}
+
+/// The unit of placements and distances.
+pub fn unit_length() -> &'static str {
+    match units() {
+        Units::Inch => unit_inch(),
+        Units::Metric => "cm",
+    }
+}
+
+/// Off-contact with its unit: thousandths matter in inches, and nobody says centimetres.
+pub fn off_contact(value: Length) -> String {
+    match units() {
+        Units::Inch => format!("{}\u{a0}{}", number(value.inches(), 3), unit_inch()),
+        Units::Metric => format!("{}\u{a0}mm", number(value.millimetres(), 1)),
+    }
+}
+
+/// The unit of off-contact.
+pub fn unit_off_contact() -> &'static str {
+    match units() {
+        Units::Inch => unit_inch(),
+        Units::Metric => "mm",
+    }
+}
+
+/// A belt speed with its unit.
+pub fn belt(value: BeltSpeed) -> String {
+    format!("{}\u{a0}{}", number(value.in_units(units()), 1), unit_belt())
+}
+
+/// The unit of belt speeds.
+pub fn unit_belt() -> &'static str {
+    match units() {
+        Units::Inch => unit_belt_inch(),
+        Units::Metric => "cm/min",
+    }
+}
+
+/// A mesh as its sheet counts it.
+pub fn mesh_count(count: MeshCount) -> String {
+    match count {
+        MeshCount::PerInch(threads) => format!("{threads}\u{a0}{}", unit_mesh_inch()),
+        MeshCount::PerCentimetre(threads) => format!("{threads}\u{a0}{}", unit_mesh_metric()),
+    }
+}
+
+/// A mesh with its unit.
+pub fn mesh(threads_an_inch: u16) -> String {
+    match units() {
+        Units::Inch => format!("{threads_an_inch}\u{a0}{}", unit_mesh()),
+        Units::Metric => format!("{}\u{a0}{}", number((f64::from(threads_an_inch) / 2.54).round(), 0), unit_mesh()),
+    }
+}
+
+/// The unit of meshes.
+pub fn unit_mesh() -> &'static str {
+    match units() {
+        Units::Inch => unit_mesh_inch(),
+        Units::Metric => unit_mesh_metric(),
+    }
+}
+
+/// A set time with its unit.
+pub fn seconds(value: Seconds) -> String {
+    format!("{}\u{a0}{}", number(value.seconds(), 1), unit_seconds())
+}
+
+/// A weight with its unit, as fine as a glance needs it: large ones in pounds or kilograms.
+pub fn weight(value: Grams) -> String {
+    let (shown, size) = (value.in_units(units()), value.grams().abs());
+    match units() {
+        Units::Inch if size >= 907.0 => format!("{}\u{a0}lb", number(shown / 16.0, 2)),
+        Units::Inch => format!("{}\u{a0}oz", number(shown, 2)),
+        Units::Metric if size >= 1000.0 => format!("{}\u{a0}kg", number(shown / 1000.0, 2)),
+        Units::Metric => format!("{}\u{a0}g", number(shown, 1)),
+    }
+}
+
+/// A weight with its unit, as fine as a scale reads it.
+pub fn weight_fine(value: Grams) -> String {
+    format!("{}\u{a0}{}", number(value.in_units(units()), 3), unit_weight())
+}
+
+/// A weight in grams, whatever the units of the device: scales read grams in every country.
+pub fn grams(value: Grams) -> String {
+    format!("{}\u{a0}g", number(value.grams(), 3))
+}
+
+/// The unit of weights.
+pub fn unit_weight() -> &'static str {
+    match units() {
+        Units::Inch => "oz",
+        Units::Metric => "g",
+    }
+}
+
+/// A part in percent.
+pub fn percent(value: f64, decimals: usize) -> String {
+    format!("{}\u{a0}%", number(value, decimals))
+}
+
+/// A part in percent with two decimals always, to stand under others.
+pub fn percent_fixed(value: f64) -> String {
+    with_mark(format!("{value:.2}\u{a0}%"))
+}
+
+/// A number of bytes.
+pub fn bytes(value: f64) -> String {
+    if value >= 1e9 {
+        format!("{}\u{a0}GB", number(value / 1e9, 1))
+    } else if value >= 1e6 {
+        format!("{}\u{a0}MB", number(value / 1e6, 1))
+    } else {
+        format!("{}\u{a0}kB", number((value / 1e3).max(0.1), 1))
+    }
+}
+
+/// A size on its own: youth sizes say so.
+pub fn size(size: Option<Size>) -> String {
+    match size {
+        None => super::no_size().into(),
+        Some(Size::One) => super::one_size().into(),
+        Some(size) if size.is_youth() => super::size_youth(size.letters()),
+        Some(size) => size.letters().into(),
+    }
+}
+
+/// A fabric.
+pub fn fabric(fabric: Fabric) -> &'static str {
+    match fabric {
+        Fabric::Cotton => fabric_cotton(),
+        Fabric::Blend => fabric_blend(),
+        Fabric::Polyester => fabric_polyester(),
+        Fabric::TriBlend => fabric_tri_blend(),
+        Fabric::Nylon => fabric_nylon(),
+        Fabric::Canvas => fabric_canvas(),
+        Fabric::Other => fabric_other(),
+    }
+}
+
+/// A print location.
+pub fn location(location: Location) -> &'static str {
+    match location {
+        Location::FullFront => super::at_full_front(),
+        Location::LeftChest => super::at_left_chest(),
+        Location::RightChest => super::at_right_chest(),
+        Location::CentreChest => super::at_centre_chest(),
+        Location::FullBack => super::at_full_back(),
+        Location::UpperBack => super::at_upper_back(),
+        Location::LeftSleeve => super::at_left_sleeve(),
+        Location::RightSleeve => super::at_right_sleeve(),
+        Location::InsideNeck => super::at_inside_neck(),
+        Location::Pocket => super::at_pocket(),
+        Location::Other => super::at_other(),
+    }
+}

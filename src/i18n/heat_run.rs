@@ -1,0 +1,160 @@
+//! Words of heat before a run: what changes at the dryer, and what the heat does on paper.
+
+use super::messages;
+use lastpull_core::heat::{CureOnPaper, HeatCaveat, LimitName, Missing, SettlingBasis};
+
+messages! {
+    change_too_hot(fabric) { "The dryer is too hot for {fabric}", "El horno está demasiado caliente para {fabric}" }
+    change_set_up_too_hot(fabric) { "This set-up is too hot for {fabric}", "Este ajuste es demasiado caliente para {fabric}" }
+    change_first { "Heat first, ink after", "Primero el calor, después la tinta" }
+    change_settle { "Let the dryer settle", "Deja que el horno se estabilice" }
+    change_seen_to { "Dryer and flash are seen to", "Horno y flash, vistos" }
+    stands_run_before(temperature, job) { "It stands at {temperature}, as for {job}.", "Está a {temperature}, como para {job}." }
+    stands_settled(temperature) { "It settled at {temperature}.", "Se estabilizó a {temperature}." }
+    stands_on_its_way(temperature) { "It is on its way, and may still be at {temperature}.", "Va de camino y aún puede estar a {temperature}." }
+    asks_for(temperature) { "The run asks for {temperature}.", "La tirada pide {temperature}." }
+    at_limit_dye { "its dye moves into the print", "su tinte pasa al estampado" }
+    at_limit_scorch { "it scorches, shines or shrinks", "se quema, brilla o encoge" }
+    at_limit_ink { "the ink bears no more", "la tinta no aguanta más" }
+    change_edit { "Change the set-up", "Cambiar el ajuste" }
+    change_no_setting { "The run names no dryer temperature.", "La tirada no dice la temperatura del horno." }
+    change_enter_setting { "Enter it", "Ponerla" }
+    change_step_done { "done", "hecho" }
+    wait_allow(minutes) { "Allow about {minutes}\u{a0}min", "Cuenta con unos {minutes}\u{a0}min" }
+    wait_cold(minutes) { "From cold, allow about {minutes}\u{a0}min", "Desde frío, cuenta con unos {minutes}\u{a0}min" }
+    wait_learned[n] { "learned from {n} of your own timings" | "learned from {n} of your own timings", "según {n} medición tuya" | "según {n} mediciones tuyas" }
+    wait_our_own { "no timing yet: a cautious guess", "sin mediciones: estimación prudente" }
+    settle_start(temperature) { "Set to {temperature}, time it", "Poner a {temperature} y medir" }
+    settle_going(temperature) { "Settling to {temperature}", "Estabilizándose a {temperature}" }
+    settle_should { "It should have settled. Look, or measure.", "Ya debería estar. Mira, o mide." }
+    settle_done(temperature) { "Settled at {temperature}", "Ya está a {temperature}" }
+    settle_drop { "Stop timing", "Dejar de medir" }
+    settle_dropped { "Timing stopped, nothing noted.", "Medición parada, sin anotar." }
+    settle_logged(time) { "Settled after {time}.", "Estable tras {time}." }
+    hold_ink { "Hold the ink: the heat is not ready", "Espera con la tinta: el calor no está listo" }
+    hold_title { "The heat is not ready", "El calor no está listo" }
+    hold_text { "Ink dries in the mesh while a tunnel settles, and a garment too hot is lost.", "La tinta se seca en la malla mientras el túnel se estabiliza, y una prenda pasada de calor está perdida." }
+    hold_settling { "The dryer is still settling.", "El horno aún se está estabilizando." }
+    hold_steps[n] { "{n} change at dryer or flash is not made." | "{n} changes at dryer or flash are not made.", "Falta {n} cambio en horno o flash." | "Faltan {n} cambios en horno o flash." }
+    hold_noted { "Starting all the same is noted on the run as skipped.", "Si empiezas igual, queda anotado como saltado." }
+    hold_back { "Back to the dryer", "Volver al horno" }
+    paper_title { "Heat on paper", "El calor sobre el papel" }
+    paper_reached(spare) { "Cure reached on paper, {spare} to spare", "Curado sobre el papel, sobran {spare}" }
+    paper_too_cool(degrees) { "Too cool to cure on paper: {degrees} short", "No cura sobre el papel: faltan {degrees}" }
+    paper_too_short(has, needs) { "Too short on paper: {has} of {needs}", "Poco tiempo sobre el papel: {has} de {needs}" }
+    paper_unknown { "Cure not known", "Curado desconocido" }
+    paper_missing { "missing", "falta" }
+    paper_ink { "Ink at", "Tinta a" }
+    paper_dwell_both(set, belt) { "{set} set, {belt} from the belt", "{set} puestos, {belt} según la cinta" }
+    paper_dwell_belt(time) { "{time}, from the belt", "{time}, según la cinta" }
+    paper_passes_of(set, needed) { "{set}, needs {needed}", "{set}, hacen falta {needed}" }
+    paper_sheet { "The ink's sheet", "Ficha de la tinta" }
+    paper_belt_for(speed) { "Or run the belt at {speed} or slower.", "O pon la cinta a {speed} o menos." }
+    paper_passes_for[n] { "{n} pass would add up to it." | "{n} passes would add up to it.", "Con {n} vuelta se llega." | "Con {n} vueltas se llega." }
+    paper_limits { "Limits", "Límites" }
+    paper_no_setting { "No setting fits both this ink and this fabric", "Ningún ajuste sirve para esta tinta y este tejido" }
+    paper_conflict(cure, limit) { "This ink cures at {cure}, and the fabric bears no more than {limit}: no setting is right for both. Another ink, or another garment.", "Esta tinta cura a {cure} y el tejido no aguanta más de {limit}: ningún ajuste sirve. Otra tinta u otra prenda." }
+    name_dye { "Dye moves", "El tinte migra" }
+    name_scorch { "Scorches", "Se quema" }
+    name_ink { "Ink's highest", "Máximo de la tinta" }
+    state_clear(degrees) { "clear by {degrees}", "margen de {degrees}" }
+    state_close(degrees) { "close: {degrees} below", "cerca: {degrees} por debajo" }
+    state_passed(degrees) { "passed by {degrees}", "pasado por {degrees}" }
+    state_unknown { "not known", "sin saber" }
+    missing_setting { "the dryer's setting", "la temperatura del horno" }
+    missing_sensor { "the dryer's error", "el error del horno" }
+    missing_dwell { "time in the heat", "el tiempo en el calor" }
+    missing_sheet { "the ink's sheet", "la ficha de la tinta" }
+    missing_cure { "cure temperature on the sheet", "la temperatura de curado de la ficha" }
+    missing_hold { "cure time on the sheet", "el tiempo de curado de la ficha" }
+    fix_setting { "Enter the run's dryer temperature", "Poner la temperatura del horno" }
+    fix_sensor { "Measure the dryer at the print", "Medir el horno en el estampado" }
+    fix_dryer { "Enter your dryer", "Anotar tu horno" }
+    fix_dwell { "Enter time or belt speed of the run", "Poner tiempo o velocidad de la cinta" }
+    fix_sheet { "Enter the ink's sheet", "Anotar la ficha de la tinta" }
+    fix_sheet_edit { "Complete the ink's sheet", "Completar la ficha de la tinta" }
+    caveat_wash { "The wash test decides, not these figures.", "Decide la prueba de lavado, no estas cifras." }
+    caveat_heat_up { "The time to heat up and dry is counted in.", "Incluye el tiempo de calentar y secar." }
+    caveat_passes { "Whether passes add up is for the ink's sheet to say: the print cools between.", "Si las vueltas se suman lo dice la ficha: el estampado se enfría entre medias." }
+    caveat_not_measured { "The dryer's error was never measured: this is the bare setting.", "El error del horno no se ha medido: es la temperatura puesta." }
+    caveat_sensor_old { "The dryer was measured over 90 days ago.", "El horno se midió hace más de 90 días." }
+    caveat_sensor_elsewhere { "The dryer was measured far from this setting.", "El horno se midió lejos de esta temperatura." }
+    caveat_dryer_assumed { "Several dryers: the first one is assumed.", "Varios hornos: se supone el primero." }
+    caveat_dwells { "Set time and belt do not agree; the shorter one counts.", "Tiempo puesto y cinta no coinciden; vale el menor." }
+    caveat_belt { "The belt is set to a speed this dryer does not run.", "La cinta va a una velocidad que este horno no da." }
+    caveat_flash { "The flash heats this fabric too; its dye may move there already.", "El flash también calienta el tejido; el tinte puede migrar ya ahí." }
+    caveat_raised { "A limit of this fabric is one you raised.", "Un límite de este tejido lo subiste tú." }
+    dryer_choose { "Which dryer?", "¿Qué horno?" }
+    tests_standing_passed(kind, when) { "{kind} test passed {when}", "{kind}: superada, {when}" }
+    tests_standing_due(kind, why) { "{kind} test due: {why}", "{kind}: pendiente, {why}" }
+    tests_standing_waiting(kind) { "{kind} test under way", "{kind}: prueba en curso" }
+    trials_with_ink[n] { "{n} trial with this ink" | "{n} trials with this ink", "{n} ensayo con esta tinta" | "{n} ensayos con esta tinta" }
+    trial_same { "same ink, same fabric", "misma tinta, mismo tejido" }
+    trial_other_fabric { "on another fabric: its heat may be wrong here", "en otro tejido: su calor puede no valer" }
+    to_heat { "All about heat", "Todo sobre el calor" }
+}
+
+/// What a limit is about, after its temperature.
+pub fn at_limit(name: LimitName) -> &'static str {
+    match name {
+        LimitName::DyeMigration => at_limit_dye(),
+        LimitName::Scorch => at_limit_scorch(),
+        LimitName::InkHighest => at_limit_ink(),
+    }
+}
+
+/// The name of a limit.
+pub fn limit_name(name: LimitName) -> &'static str {
+    match name {
+        LimitName::DyeMigration => name_dye(),
+        LimitName::Scorch => name_scorch(),
+        LimitName::InkHighest => name_ink(),
+    }
+}
+
+/// What a waiting time rests on.
+pub fn wait_basis(basis: SettlingBasis) -> String {
+    match basis {
+        SettlingBasis::Logged(logs) => wait_learned(logs),
+        SettlingBasis::OurOwn => wait_our_own().into(),
+    }
+}
+
+/// Something that is not known.
+pub fn missing(what: Missing) -> &'static str {
+    match what {
+        Missing::Setting => missing_setting(),
+        Missing::Sensor => missing_sensor(),
+        Missing::Dwell => missing_dwell(),
+        Missing::Sheet => missing_sheet(),
+        Missing::CureTemperature => missing_cure(),
+        Missing::Hold => missing_hold(),
+    }
+}
+
+/// Whether a cure is reached on paper, in a line.
+pub fn cure_line(cure: &CureOnPaper) -> String {
+    match cure {
+        CureOnPaper::Unknown(_) => paper_unknown().into(),
+        CureOnPaper::TooCool(short) => paper_too_cool(super::degrees(*short)),
+        CureOnPaper::TooShort { has, needs, .. } => paper_too_short(super::seconds(*has), super::seconds(*needs)),
+        CureOnPaper::Reached { spare } => paper_reached(super::seconds(*spare)),
+    }
+}
+
+/// What to bear in mind.
+pub fn heat_caveat(caveat: HeatCaveat) -> &'static str {
+    match caveat {
+        HeatCaveat::WashTestDecides => caveat_wash(),
+        HeatCaveat::HeatUpCounted => caveat_heat_up(),
+        HeatCaveat::PassesMayNotAdd => caveat_passes(),
+        HeatCaveat::SensorNotMeasured => caveat_not_measured(),
+        HeatCaveat::SensorOld => caveat_sensor_old(),
+        HeatCaveat::SensorElsewhere => caveat_sensor_elsewhere(),
+        HeatCaveat::DryerAssumed => caveat_dryer_assumed(),
+        HeatCaveat::DwellsDiffer => caveat_dwells(),
+        HeatCaveat::BeltBeyondDryer => caveat_belt(),
+        HeatCaveat::FlashHeatsToo => caveat_flash(),
+        HeatCaveat::LimitRaised => caveat_raised(),
+    }
+}

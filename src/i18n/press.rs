@@ -1,0 +1,213 @@
+//! Words of the press: checks, count, pace, stops, and what came of a run.
+
+use super::{lot_title, messages, something_else};
+use lastpull_core::run::{Basis, CheckItem, MisprintCause, StopCause};
+
+messages! {
+    press_pick { "Which run goes on the press?", "¿Qué tirada va a la prensa?" }
+    press_empty_title { "Nothing waits for the press", "Nada espera la prensa" }
+    press_empty_text { "A job with garments and a run comes here when its turn comes.", "Un pedido con prendas y una tirada llega aquí cuando le toca." }
+    to_job { "To the job", "Ir al pedido" }
+    checks_title { "Before the first pull", "Antes de la primera pasada" }
+    checks_change_title { "Change these first", "Cambia esto primero" }
+    checks_change_after(what) { "On the press before: {what}.", "Antes en prensa: {what}." }
+    checks_same_title { "Same as before", "Igual que antes" }
+    checks_all_right { "All of these are right", "Todo esto está bien" }
+    checks_all_title { "Check", "Comprueba" }
+    checks_caution { "Hot tunnel, flash and platens: let them cool or use gloves before you reach in. The maker's manual decides.", "Túnel, flash y planchas queman: deja enfriar o usa guantes antes de meter la mano. Manda el manual del fabricante." }
+    check_tick { "Right", "Bien" }
+    check_ticked { "Checked", "Comprobado" }
+    check_measure { "Measure", "Medir" }
+    check_skip { "Skip", "Saltar" }
+    check_skipped { "Skipped", "Saltado" }
+    check_clear { "Take back", "Quitar" }
+    check_within(value) { "{value}: close enough", "{value}: dentro de margen" }
+    check_outside(value) { "{value}: too far off", "{value}: fuera de margen" }
+    check_tolerance(amount) { "± {amount}", "± {amount}" }
+    check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
+    screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }
+    screens_can_print { "ready", "listas" }
+    screens_kept(labels) { "Screens {labels} kept ready", "Pantallas {labels}: listas" }
+    screens_gone(labels) { "Screens {labels} to reclaim", "Pantallas {labels}: por recuperar" }
+    screens_keep { "Keep ready", "Dejarlas listas" }
+    screens_let_go { "To reclaim", "A recuperar" }
+    checks_open[n] { "{n} check is open" | "{n} checks are open", "Queda {n} comprobación" | "Quedan {n} comprobaciones" }
+    checks_skipped[n] { "{n} check was skipped" | "{n} checks were skipped", "{n} comprobación saltada" | "{n} comprobaciones saltadas" }
+    start_count { "Start the count", "Empezar a contar" }
+    start_open_title { "Start with open checks?", "¿Empezar sin comprobar todo?" }
+    start_open_text[n] { "{n} check is not made. It is noted as skipped." | "{n} checks are not made. They are noted as skipped.", "{n} comprobación sin hacer. Queda anotada como saltada." | "{n} comprobaciones sin hacer. Quedan anotadas como saltadas." }
+    start_anyway { "Start all the same", "Empezar de todos modos" }
+    checked_by { "Who checks?", "¿Quién comprueba?" }
+    item_dryer { "Dryer", "Horno" }
+    item_belt { "Belt", "Cinta" }
+    item_dwell { "Time in the heat", "Tiempo en el calor" }
+    item_passes { "Passes", "Vueltas" }
+    item_flash { "Flash", "Flash" }
+    item_flash_distance { "Flash height", "Altura del flash" }
+    item_screens { "Screens", "Pantallas" }
+    item_mesh { "Mesh", "Malla" }
+    item_off_contact { "Off-contact", "Fuera de contacto" }
+    item_squeegee { "Squeegee", "Racleta" }
+    item_below_collar { "Below the collar", "Bajo el cuello" }
+    item_placement { "Placement", "Posición" }
+    item_ink { "Ink", "Tinta" }
+    item_hits { "Hits", "Pasadas de tinta" }
+    value_no_flash { "No flash", "Sin flash" }
+    passes_n[n] { "{n} pass" | "{n} passes", "{n} vuelta" | "{n} vueltas" }
+    count_left[n] { "{n} left" | "{n} left", "falta {n}" | "faltan {n}" }
+    count_over[n] { "{n} over" | "{n} over", "sobra {n}" | "sobran {n}" }
+    count_complete { "All pulled", "Todas hechas" }
+    count_touch { "touch for each pull", "toca en cada pasada" }
+    count_not_saved { "not saved yet", "sin guardar aún" }
+    count_saved { "saved", "guardado" }
+    count_sizes { "Size being counted", "Talla que se cuenta" }
+    size_left { "left", "por hacer" }
+    act_misprint { "Misprint", "Mal impresa" }
+    act_number { "Add ±", "Sumar ±" }
+    act_stop { "Stop", "Parar" }
+    act_end { "End run", "Terminar" }
+    misprint_title { "What spoiled it?", "¿Qué la estropeó?" }
+    misprint_counted { "It stands in the count already", "Ya está contada" }
+    misprint_counted_hint { "Then it leaves the count, and one more is to pull.", "Entonces sale del conteo y falta una más." }
+    misprint_size { "Its size", "Su talla" }
+    misprint_noted(cause) { "Misprint: {cause}. One more to pull.", "Mal impresa: {cause}. Falta una más." }
+    misprints_so_far[n] { "{n} misprint to replace" | "{n} misprints to replace", "{n} por reponer" | "{n} por reponer" }
+    cause_placement { "Not in its place", "Fuera de sitio" }
+    cause_registration { "Registration", "Registro" }
+    cause_pinhole { "Pinhole or spot", "Poro o mancha" }
+    cause_smudge { "Smudge", "Manchada" }
+    cause_ink_lay { "Ink too thin or thick", "Poca o mucha tinta" }
+    cause_garment { "Lint, crease, seam", "Pelusa, arruga, costura" }
+    cause_heat { "Scorched or not cured", "Quemada o sin curar" }
+    cause_screen { "The screen gave way", "Falló la pantalla" }
+    number_title { "Add or take pieces", "Añadir o quitar piezas" }
+    number_hint { "For pieces that were pulled and not touched in, or touched in and not pulled.", "Para piezas hechas y no contadas, o contadas y no hechas." }
+    number_add { "Add", "Añadir" }
+    number_take { "Take off", "Quitar" }
+    number_added(pieces) { "{pieces} added.", "{pieces}: añadido." }
+    number_taken(pieces) { "{pieces} taken off.", "{pieces}: quitado." }
+    number_too_many { "More than was counted.", "Más de lo contado." }
+    stop_title { "Why does the press stop?", "¿Por qué para la prensa?" }
+    stop_screen { "Screen", "Pantalla" }
+    stop_ink { "Ink", "Tinta" }
+    stop_heat { "Flash or dryer", "Flash u horno" }
+    stop_garments { "Garments", "Prendas" }
+    stop_client { "Client, phone, door", "Cliente, teléfono, puerta" }
+    stop_break { "Break", "Descanso" }
+    stopped_for(cause) { "Stopped: {cause}", "Parada: {cause}" }
+    touch_to_resume { "Touch to go on", "Toca para seguir" }
+    end_short_title { "End the run short?", "¿Terminar con piezas de menos?" }
+    end_short_text[n] { "{n} piece is still to pull. The run can be taken up again." | "{n} pieces are still to pull. The run can be taken up again.", "Falta {n} pieza. La tirada se puede retomar." | "Faltan {n} piezas. La tirada se puede retomar." }
+    end_anyway { "End it short", "Terminar así" }
+    see_checks { "Checks", "Comprobaciones" }
+    started_at(time) { "On the press since {time}", "En prensa desde las {time}" }
+    at_work(time) { "At work {time}", "En marcha {time}" }
+    stood(time) { "Stood {time}", "Parada {time}" }
+    pace_none { "The pace shows after five pulls.", "El ritmo aparece tras cinco pasadas." }
+    pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
+    pace_between(early, late) { "Eight times in ten between {early} and {late}", "Ocho de cada diez veces entre {early} y {late}" }
+    pace_left(time) { "{time} left", "quedan {time}" }
+    pace_needed(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }
+    pace_no_time { "Closing has passed", "Ya es hora de cierre" }
+    pace_by_closing(good, planned) { "{good} of {planned} by closing", "{good} de {planned} al cierre" }
+    pace_title { "The pace", "El ritmo" }
+    pace_in_full { "The pace in full", "El ritmo completo" }
+    pace_basis(basis) { "Reckoned {basis}.", "Calculado {basis}." }
+    basis_this_run[n] { "from this run, {n} gap" | "from this run, {n} gaps", "de esta tirada, {n} intervalo" | "de esta tirada, {n} intervalos" }
+    basis_alike[n] { "from {n} run like it before" | "from {n} runs like it before", "de {n} tirada parecida" | "de {n} tiradas parecidas" }
+    basis_other[n] { "from {n} earlier run, not quite like it" | "from {n} earlier runs, not quite like it", "de {n} tirada anterior, no igual" | "de {n} tiradas anteriores, no iguales" }
+    basis_guess { "from your guess", "de tu estimación" }
+    chance_sure { "Makes closing", "Llega al cierre" }
+    chance_likely { "Likely makes closing", "Probablemente llega" }
+    chance_even { "May or may not make closing", "Puede llegar o no" }
+    chance_unlikely { "Will hardly make closing", "Difícilmente llega" }
+    chance_no { "Will not make closing", "No llega al cierre" }
+    chart_label(words) { "Pieces over time, and the fan of likely finishes. {words}", "Piezas en el tiempo y el abanico de finales probables. {words}" }
+    chart_closing { "closing", "cierre" }
+    ended_title { "Off the press", "Fuera de la prensa" }
+    ended_good { "Good pieces", "Piezas buenas" }
+    ended_short { "Short", "Faltan" }
+    ended_replace { "Garments to replace", "Prendas por reponer" }
+    ended_misprints { "Misprints", "Mal impresas" }
+    ended_from_to(from, to) { "{from} to {to}", "de {from} a {to}" }
+    ended_active { "At work", "En marcha" }
+    ended_stopped { "Stood", "Parada" }
+    ended_again { "Take it up again", "Retomarla" }
+    ended_next { "Next run", "Siguiente tirada" }
+    ended_finish_job { "Finish in the job", "Terminar en el pedido" }
+    ended_wash { "Cured or not, a wash test says. Follow the ink's data sheet.", "Si está curado lo dice una prueba de lavado. Sigue la ficha de la tinta." }
+    keys_hint { "Clickers and pedals count too: space, enter, arrows, page and volume keys. Backspace undoes.", "También cuentan pulsadores y pedales: espacio, intro, flechas, página y volumen. Retroceso deshace." }
+}
+
+/// A check.
+pub fn check_item(item: CheckItem) -> &'static str {
+    match item {
+        CheckItem::Dryer => item_dryer(),
+        CheckItem::Belt => item_belt(),
+        CheckItem::Dwell => item_dwell(),
+        CheckItem::Passes => item_passes(),
+        CheckItem::Flash => item_flash(),
+        CheckItem::FlashDistance => item_flash_distance(),
+        CheckItem::Garment => lot_title(),
+        CheckItem::Screens => item_screens(),
+        CheckItem::Mesh => item_mesh(),
+        CheckItem::OffContact => item_off_contact(),
+        CheckItem::Squeegee => item_squeegee(),
+        CheckItem::BelowCollar => item_below_collar(),
+        CheckItem::Placement => item_placement(),
+        CheckItem::Ink => item_ink(),
+        CheckItem::Hits => item_hits(),
+    }
+}
+
+/// The cause of a misprint.
+pub fn misprint_cause(cause: MisprintCause) -> &'static str {
+    match cause {
+        MisprintCause::Placement => cause_placement(),
+        MisprintCause::Registration => cause_registration(),
+        MisprintCause::Pinhole => cause_pinhole(),
+        MisprintCause::Smudge => cause_smudge(),
+        MisprintCause::InkLay => cause_ink_lay(),
+        MisprintCause::Garment => cause_garment(),
+        MisprintCause::Heat => cause_heat(),
+        MisprintCause::Other => something_else(),
+        MisprintCause::Screen => cause_screen(),
+    }
+}
+
+/// The cause of a stop.
+pub fn stop_cause(cause: StopCause) -> &'static str {
+    match cause {
+        StopCause::Screen => stop_screen(),
+        StopCause::Ink => stop_ink(),
+        StopCause::Heat => stop_heat(),
+        StopCause::Garments => stop_garments(),
+        StopCause::Client => stop_client(),
+        StopCause::Break => stop_break(),
+        StopCause::Other => something_else(),
+    }
+}
+
+/// What a forecast rests on.
+pub fn basis(basis: Basis) -> String {
+    match basis {
+        Basis::ThisRun { gaps } => basis_this_run(gaps),
+        Basis::History { runs, alike: true } => basis_alike(runs),
+        Basis::History { runs, alike: false } => basis_other(runs),
+        Basis::Guess => basis_guess().into(),
+    }
+}
+
+/// A chance of making closing, in words and, between the certainties, in percent.
+pub fn chance(chance: f64) -> String {
+    let words = match chance {
+        chance if chance >= 0.9 => chance_sure(),
+        chance if chance >= 0.6 => chance_likely(),
+        chance if chance > 0.4 => chance_even(),
+        chance if chance > 0.1 => chance_unlikely(),
+        _ => chance_no(),
+    };
+    // Nothing here is ever quite certain.
+    let percent = (chance * 100.0).round().clamp(1.0, 99.0);
+    format!("{words} ({percent} %)")
+}

@@ -1,0 +1,48 @@
+//! Closing today, moved by half an hour in one tap.
+
+use crate::components::Icon;
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::journal::Fact;
+use leptos::prelude::*;
+use uuid::Uuid;
+
+/// The closing line of the rail.
+#[component]
+pub fn Closing() -> impl IntoView {
+    let store = Store::from_context();
+    let today = Memo::new(move |_| store.clock.get().today());
+    let minutes = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));
+    let set = move |minutes: u16| {
+        store.record(Uuid::nil(), Fact::DayClosing { day: today.get_untracked(), minutes });
+        store.notify(i18n::closing_set(i18n::time_of(minutes)));
+    };
+    let shift = move |by: i32| {
+        if let Some(minutes) = minutes.get_untracked() {
+            set((i32::from(minutes) + by).clamp(0, 24 * 60 - 1) as u16);
+        }
+    };
+    move || {
+        match minutes.get() {
+        Some(at) => view! {
+            <div class="closing">
+                <button type="button" class="icon-button" aria-label=i18n::closing_earlier() on:click=move |_| shift(-30)>
+                    <Icon name="minus"/>
+                </button>
+                <strong id="closing">{i18n::closing_at(i18n::time_of(at))}</strong>
+                <button type="button" class="icon-button" aria-label=i18n::closing_later() on:click=move |_| shift(30)>
+                    <Icon name="plus"/>
+                </button>
+            </div>
+        }
+        .into_any(),
+        None => view! {
+            <div class="closing">
+                <strong id="closing">{i18n::closed_today()}</strong>
+                <button type="button" class="button" on:click=move |_| set(17 * 60)>{i18n::open_today()}</button>
+            </div>
+        }
+        .into_any(),
+    }
+    }
+}

@@ -1,0 +1,32 @@
+//! Once there is something to lose: putting the app on the home screen, and having the data kept.
+
+use crate::components::Icon;
+use crate::i18n;
+use crate::pages::settings::InstallHint;
+use crate::store::Store;
+use leptos::prelude::*;
+
+/// The hint, until it is followed or put away. Not in the demo, and not while a run is on the press.
+#[component]
+pub fn KeepDataHint() -> impl IntoView {
+    let store = Store::from_context();
+    let wanted = Memo::new(move |_| {
+        let at_stake = store.shop.with(|shop| shop.facts() > 20);
+        let open = store.settings.with(|settings| !settings.install_hint_done && !settings.demo);
+        let kept = store.persistence.with(|persistence| persistence.persisted != Some(false));
+        at_stake && open && !kept && !store.is_printing()
+    });
+    view! {
+        {move || wanted.get().then(|| view! {
+                <section class="card" id="keep-hint">
+                    <h2><Icon name="box"/>{i18n::keep_title()}</h2>
+                    <p>{i18n::keep_not_promised()}</p>
+                    <InstallHint/>
+                    <div class="button-row">
+                        <button type="button" class="button primary" on:click=move |_| store.request_persistence()>{i18n::keep_ask()}</button>
+                        <button type="button" class="button quiet" on:click=move |_| store.update_settings(|settings| settings.install_hint_done = true)>{i18n::keep_later()}</button>
+                    </div>
+                </section>
+        })}
+    }
+}

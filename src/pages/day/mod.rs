@@ -1,0 +1,10 @@
+//! The day: open runs from now to closing, and what was done.
+
+mod closing;
+mod done_today;
+mod keep_data_hint;
+mod page;
+mod rail;
+mod run_block;
+
+pub use page::DayPage;

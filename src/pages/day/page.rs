@@ -1,0 +1,47 @@
+//! The day's screen.
+
+use super::done_today::DoneToday;
+use super::keep_data_hint::KeepDataHint;
+use super::rail::Rail;
+use crate::components::{Empty, Icon, Page};
+use crate::i18n;
+use crate::pages::heat::ClimateStrip;
+use crate::pages::shared::{FailureBar, Verdict};
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::failure::standing_failures;
+use lastpull_core::plan::{RailVerdict, rail};
+use leptos::prelude::*;
+
+/// The day: verdict first, then the rail, then what was done.
+#[component]
+pub fn DayPage() -> impl IntoView {
+    let store = Store::from_context();
+    let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
+    let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
+    // What stands in the way of everything else comes first.
+    let standing = Memo::new(move |_| store.shop.with(standing_failures));
+    let aside = move || {
+        view! {
+            <a class="button" href=Route::Jobs.hash()>{i18n::place_jobs()}</a>
+            <a class="button primary with-icon" href=Route::NewJob.hash()><Icon name="plus"/>{i18n::new_job()}</a>
+        }
+    };
+    view! {
+        <Page title=Signal::derive(|| i18n::day_title().to_owned()) aside class="day">
+            {move || standing.get().into_iter().map(|notice| view! { <FailureBar notice titled=true/> }).collect_view()}
+            {move || match verdict.get() {
+                RailVerdict::Empty => view! {
+                    <Empty icon="day" title=i18n::day_empty_title() text=i18n::day_empty_text()>
+                        <a class="button primary" href=Route::NewJob.hash()>{i18n::new_job()}</a>
+                    </Empty>
+                }.into_any(),
+                verdict => view! { <Verdict verdict/> }.into_any(),
+            }}
+            <ClimateStrip/>
+            <Rail state/>
+            <DoneToday/>
+            <KeepDataHint/>
+        </Page>
+    }
+}

@@ -1,0 +1,94 @@
+//! The rail: runs hung on a line from now to closing, moved by drag or by buttons.
+
+use super::closing::Closing;
+use super::run_block::RunBlock;
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::job::RunId;
+use lastpull_core::journal::Fact;
+use lastpull_core::plan::{Fit, Rail as RailState, reordered};
+use leptos::prelude::*;
+use uuid::Uuid;
+use wasm_bindgen::JsCast;
+
+/// Where a dragged run hangs now.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drag {
+    /// Which run.
+    pub run: RunId,
+    /// Where the finger took hold, from the top of the window.
+    pub from: f64,
+    /// How far it has moved.
+    pub by: f64,
+}
+
+/// The rail.
+#[component]
+pub fn Rail(state: Memo<RailState>) -> impl IntoView {
+    let store = Store::from_context();
+    let drag = RwSignal::new(None::<Drag>);
+    let ids = Memo::new(move |_| state.with(|rail| rail.runs.iter().map(|run| run.id).collect::<Vec<_>>()));
+    // The closing line hangs before the first run that is not expected to make it.
+    let past = Memo::new(move |_| {
+        state.with(|rail| {
+            let past = |fit: Fit| matches!(fit, Fit::MissesClosing | Fit::Later);
+            rail.runs
+                .iter()
+                .find(|run| past(run.fit) || run.finish.zip(rail.closing).is_some_and(|(f, c)| f[0] > c))
+                .map(|run| run.id)
+        })
+    });
+    let place = Callback::new(move |(id, place): (RunId, usize)| {
+        let order = store.shop.with_untracked(|shop| reordered(shop, id, place));
+        let shown = ids.get_untracked();
+        if let Some(order) = order.filter(|order| *order != shown) {
+            let title =
+                state.with_untracked(|rail| rail.runs.iter().find(|run| run.id == id).map(|run| run.title.clone()));
+            let before = store.shop.with_untracked(|shop| shop.order().to_vec());
+            let text =
+                i18n::moved(title.unwrap_or_default(), order.iter().position(|run| *run == id).unwrap_or(place) + 1);
+            store.record(Uuid::nil(), Fact::RunsOrdered(order));
+            store.notify_with_undo(text, vec![(Uuid::nil(), Fact::RunsOrdered(before))]);
+        }
+    });
+    let drop_at = move |id: RunId, y: f64| place_under(&ids.get_untracked(), id, y);
+    let set_up = move || {
+        state.with(|rail| {
+            let time = i18n::duration((rail.set_up * 1000.0) as u64);
+            if rail.set_up_learned { i18n::set_up_between_learned(time) } else { i18n::set_up_between(time) }
+        })
+    };
+    view! {
+        <section class="rail" aria-label=i18n::rail_label()>
+            <p class="rail-now">{move || i18n::rail_now(i18n::time(store.clock.get().now))}</p>
+            <ol class="rail-runs">
+                <For each=move || ids.get() key=|id| *id let:id>
+                    <li
+                        id=format!("rail-{id}")
+                        class:dragged=move || drag.with(|drag| drag.is_some_and(|drag| drag.run == id))
+                        style:transform=move || drag.with(|drag| {
+                            drag.filter(|drag| drag.run == id).map(|drag| format!("translateY({}px)", drag.by))
+                        })
+                    >
+                        {move || (past.get() == Some(id)).then(|| view! { <Closing/> })}
+                        <RunBlock id state drag place drop_at=Callback::new(move |y| drop_at(id, y))/>
+                    </li>
+                </For>
+            </ol>
+            {move || past.get().is_none().then(|| view! { <Closing/> })}
+            {move || (!ids.with(Vec::is_empty)).then(|| view! { <p class="quiet-line">{set_up()}</p> })}
+        </section>
+    }
+}
+
+/// The place in the row that a height on the window stands for.
+fn place_under(ids: &[RunId], dragged: RunId, y: f64) -> Option<usize> {
+    let middle = |id: &RunId| {
+        let row = document().get_element_by_id(&format!("rail-{id}"))?.dyn_into::<web_sys::Element>().ok()?;
+        let rect = row.get_bounding_client_rect();
+        Some(f64::midpoint(rect.top(), rect.bottom()))
+    };
+    let from = ids.iter().position(|id| *id == dragged)?;
+    let place = ids.iter().filter(|id| **id != dragged).filter_map(middle).filter(|middle| *middle < y).count();
+    (place != from).then_some(place)
+}

@@ -1,0 +1,163 @@
+//! A run on the rail.
+
+use super::rail::Drag;
+use crate::components::{GarmentChip, Icon};
+use crate::i18n;
+use crate::route::Route;
+use lastpull_core::job::RunId;
+use lastpull_core::plan::{Fit, Rail, RailRun};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, PointerEvent};
+
+/// A run on the rail: what it is, when it is out of the dryer, and its handles.
+#[component]
+pub fn RunBlock(
+    id: RunId,
+    state: Memo<Rail>,
+    drag: RwSignal<Option<Drag>>,
+    place: Callback<(RunId, usize)>,
+    drop_at: Callback<f64, Option<usize>>,
+) -> impl IntoView {
+    let run = Memo::new(move |_| state.with(|rail| rail.runs.iter().find(|run| run.id == id).cloned()));
+    let index = Memo::new(move |_| state.with(|rail| rail.runs.iter().position(|run| run.id == id).unwrap_or(0)));
+    let first = Memo::new(move |_| state.with(|rail| rail.runs.iter().filter(|run| run.on_press).count()));
+    let last = Memo::new(move |_| state.with(|rail| rail.runs.len().saturating_sub(1)));
+    move || {
+        run.get().map(|run| {
+            let title = run.title.clone();
+            view! {
+                <div class="run-block" class:on-press=run.on_press data-fit=fit_name(run.fit)>
+                    <a class="run-link" href=Route::Run(id).hash()>
+                        <GarmentChip garment=run.garment_colour ink=run.ink_colour/>
+                        <span class="run-words">
+                            <strong>{run.title.clone()}</strong>
+                            <span>{i18n::location(run.location)}" · "{run.ink.clone()}</span>
+                            <small class="muted">{run.garment.clone()}", "{i18n::fabric(run.fabric)}</small>
+                            {run.due.map(|due| view! { <small class="muted">{i18n::due_at(i18n::due(due))}</small> })}
+                        </span>
+                        <Finish run=run.clone()/>
+                    </a>
+                    <Handles id title on_press=run.on_press index first last drag place drop_at/>
+                </div>
+            }
+        })
+    }
+}
+
+#[component]
+fn Finish(run: RailRun) -> impl IntoView {
+    let (icon, words) = match run.fit {
+        Fit::Fits => ("check", i18n::fit_fits()),
+        Fit::Tight => ("clock", i18n::fit_tight()),
+        Fit::MissesDue => ("alert", i18n::fit_misses_due()),
+        Fit::MissesClosing => ("alert", i18n::fit_misses_closing()),
+        Fit::Later => ("next", i18n::fit_later()),
+        Fit::Unknown => ("info", i18n::fit_unknown()),
+    };
+    view! {
+        <span class="run-finish">
+            <span class="run-pieces">{i18n::of_pieces(run.good, run.planned)}</span>
+            {run.finish.map(|[expected, early, late]| view! {
+                <strong class="out">{i18n::out_at(i18n::time(expected))}</strong>
+                <small>{if run.at_the_earliest {
+                    i18n::at_the_earliest().to_owned()
+                } else {
+                    i18n::from_to(i18n::time(early), i18n::time(late))
+                }}</small>
+            })}
+            {run.on_press.then(|| view! { <span class="badge press">{i18n::on_press()}</span> })}
+            <span class="badge fit"><Icon name=icon/>{words}</span>
+        </span>
+    }
+}
+
+/// Moving a run by drag, or by buttons.
+#[component]
+fn Handles(
+    id: RunId,
+    title: String,
+    on_press: bool,
+    index: Memo<usize>,
+    first: Memo<usize>,
+    last: Memo<usize>,
+    drag: RwSignal<Option<Drag>>,
+    place: Callback<(RunId, usize)>,
+    drop_at: Callback<f64, Option<usize>>,
+) -> impl IntoView {
+    let take = move |event: PointerEvent| {
+        if let Some(handle) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) {
+            let _ = handle.set_pointer_capture(event.pointer_id());
+        }
+        let from = f64::from(event.client_y());
+        drag.set(Some(Drag { run: id, from, by: 0.0 }));
+    };
+    let follow = move |event: PointerEvent| {
+        if drag.with_untracked(Option::is_some) {
+            let y = f64::from(event.client_y());
+            drag.update(|drag| {
+                if let Some(drag) = drag {
+                    drag.by = y - drag.from;
+                }
+            });
+        }
+    };
+    let release = move |event: PointerEvent| {
+        if drag.with_untracked(|drag| drag.is_some_and(|drag| drag.run == id)) {
+            let at = drop_at.run(f64::from(event.client_y()));
+            drag.set(None);
+            if let Some(at) = at {
+                place.run((id, at));
+            }
+        }
+    };
+    // What is on the press stays in front.
+    (!on_press)
+        .then(|| {
+            view! {
+                <div class="handles">
+                    <button
+                        type="button"
+                        class="icon-button"
+                        aria-label=i18n::move_up(&title)
+                        disabled=move || index.get() <= first.get()
+                        on:click=move |_| place.run((id, index.get_untracked().saturating_sub(1)))
+                    >
+                        <Icon name="up"/>
+                    </button>
+                    <span
+                        class="grip"
+                        title=i18n::drag(&title)
+                        on:pointerdown=take
+                        on:pointermove=follow
+                        on:pointerup=release
+                        on:pointercancel=move |_| drag.set(None)
+                    >
+                        <Icon name="grip"/>
+                    </span>
+                    <button
+                        type="button"
+                        class="icon-button"
+                        aria-label=i18n::move_down(&title)
+                        disabled=move || index.get() == last.get()
+                        on:click=move |_| place.run((id, index.get_untracked() + 1))
+                    >
+                        <Icon name="down"/>
+                    </button>
+                </div>
+            }
+        })
+        .into_any()
+}
+
+/// The name of a fit for the style sheet.
+fn fit_name(fit: Fit) -> &'static str {
+    match fit {
+        Fit::Fits => "fits",
+        Fit::Tight => "tight",
+        Fit::MissesDue => "misses-due",
+        Fit::MissesClosing => "misses",
+        Fit::Later => "later",
+        Fit::Unknown => "unknown",
+    }
+}

@@ -1,0 +1,83 @@
+//! The screen that is burned again: its steps to tick, and how long each takes.
+
+use super::record::record;
+use crate::components::Icon;
+use crate::i18n;
+use crate::platform::clock;
+use crate::store::Store;
+use lastpull_core::failure::FailureCard;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{StepRow, step_done, step_undone};
+use lastpull_core::shop::Shop;
+use leptos::prelude::*;
+
+/// The replacement, once there is one.
+#[component]
+pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> impl IntoView {
+    let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
+    let rows =
+        Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.steps.len()).unwrap_or_default()));
+    let label = Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.label.clone())));
+    move || {
+        label.get().map(|label| {
+            view! {
+                <section class="failure-burning" id="burning">
+                    <header>
+                        <h3>{i18n::failure_burning(label)}</h3>
+                        <button type="button" class="button quiet" id="burn-other" on:click=move |_| choosing.set(true)>{i18n::failure_burn_other()}</button>
+                    </header>
+                    {move || {
+                        if replacement.with(|found| found.as_ref().is_some_and(|found| found.ready.is_none())) {
+                            view! { <p class="failure-ready" role="status"><Icon name="check"/>{i18n::failure_ready()}</p> }
+                        } else {
+                            view! { <p class="quiet-line">{i18n::failure_tick_hint()}</p> }
+                        }
+                    }}
+                    <ol class="failure-ticks">
+                        {move || (0..rows.get()).map(|index| {
+                            let row = Memo::new(move |_| replacement.with(|found| {
+                                found.as_ref().and_then(|found| Some((found.screen, found.steps.get(index)?.clone())))
+                            }));
+                            view! { <Tick row/> }
+                        }).collect_view()}
+                    </ol>
+                    <p class="caution"><Icon name="alert"/>{i18n::failure_lamp()}</p>
+                </section>
+            }
+        })
+    }
+}
+
+/// A step, to tick when it is done and to take back.
+#[component]
+fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> impl IntoView {
+    let store = Store::from_context();
+    let is_done = move || row.with(|row| row.as_ref().is_some_and(|(_, row)| row.done));
+    let tick = move |_| {
+        let Some((screen, row)) = row.get_untracked() else { return };
+        let by = store.operator();
+        let undone = |shop: &Shop| Some(step_undone(shop.screens.live(screen)?, row.step, clock::now().now));
+        let fact = if row.done { store.shop.with_untracked(undone) } else { Some(step_done(row.step, by.as_deref())) };
+        record(store, fact.into_iter().map(|fact| (screen, fact)).collect());
+    };
+    let name = row.with_untracked(|row| row.as_ref().map_or("", |(_, row)| i18n::failure_burn_step(row.step)));
+    let step = row.with_untracked(|row| row.as_ref().map(|(_, row)| format!("{:?}", row.step)).unwrap_or_default());
+    let beside = move || {
+        row.with(|row| {
+            row.as_ref().map(|(_, row)| match (row.done, row.at) {
+                (true, at) => at.map(i18n::moment).unwrap_or_default(),
+                (false, _) if row.left == 0 => i18n::failure_step_any_moment().to_owned(),
+                (false, _) => i18n::pace_left(i18n::duration(row.left)),
+            })
+        })
+    };
+    view! {
+        <li>
+            <button type="button" class="failure-tick" data-step=step aria-pressed=move || is_done().to_string() on:click=tick>
+                <span class="failure-box" aria-hidden="true">{move || is_done().then(|| view! { <Icon name="check"/> })}</span>
+                <span>{name}</span>
+                <small>{beside}</small>
+            </button>
+        </li>
+    }
+}

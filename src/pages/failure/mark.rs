@@ -1,0 +1,117 @@
+//! Where on the print: a touch on the art as it lies on the garment.
+
+use super::record::record_change;
+use crate::components::Icon;
+use crate::forms::Debounced;
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::failure::{FailureCard, Mark, Print};
+use lastpull_core::journal::Subject;
+use lastpull_core::run::Location;
+use leptos::html;
+use leptos::prelude::*;
+use web_sys::{KeyboardEvent, PointerEvent};
+
+/// The art in the ink's colour on the garment's, with a mark to be put on it.
+#[component]
+pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
+    let store = Store::from_context();
+    let print = card.with_untracked(|card| card.as_ref().map(|card| card.print).unwrap_or_default());
+    let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.mark)));
+    let resting =
+        Debounced::new(Callback::new(move |mark: Option<Mark>| record_change(store, id, |form| form.mark = mark)));
+    let mark = Memo::new(move |_| resting.shown.get().unwrap_or_else(|| told.get()));
+    let art = NodeRef::<html::Div>::new();
+    let at = move |event: &PointerEvent| {
+        let rect = art.get_untracked()?.get_bounding_client_rect();
+        let share = |from: f64, length: f64, at: i32| (f64::from(at) - from) / length.max(1.0);
+        let x = share(rect.left(), rect.width(), event.client_x());
+        Some(Mark::at(x, share(rect.top(), rect.height(), event.client_y())))
+    };
+    let down = move |event: PointerEvent| {
+        if let (Some(art), Some(mark)) = (art.get_untracked(), at(&event)) {
+            let _ = art.set_pointer_capture(event.pointer_id());
+            resting.set(Some(mark));
+        }
+    };
+    let moves = move |event: PointerEvent| {
+        // A finger on the glass, or a pressed button of the mouse.
+        if event.buttons() > 0 {
+            if let Some(mark) = at(&event) {
+                resting.set(Some(mark));
+            }
+        }
+    };
+    let key = move |event: KeyboardEvent| {
+        let far = if event.shift_key() { 10 } else { 2 };
+        let (right, down) = match event.key().as_str() {
+            "ArrowLeft" => (-far, 0),
+            "ArrowRight" => (far, 0),
+            "ArrowUp" => (0, -far),
+            "ArrowDown" => (0, far),
+            _ => return,
+        };
+        event.prevent_default();
+        let from = mark.get_untracked();
+        resting.set(Some(from.map_or(Mark::at(0.5, 0.5), |mark| mark.moved(right, down))));
+    };
+    let (cloth, ink) = print.colours();
+    let (width, height) = print.shape();
+    let is_wide = width * 4 > height * 5;
+    view! {
+        <p class="quiet-line">{i18n::failure_mark_hint()}</p>
+        <div class="failure-print" style=("--cloth", cloth.to_string()) style=("--print", ink.to_string())>
+            <Around print/>
+            <div
+                class="failure-art"
+                id="art"
+                style:aspect-ratio=format!("{width} / {height}")
+                class:wide=is_wide
+                role="application"
+                tabindex="0"
+                aria-label=move || i18n::failure_mark_label(in_words(mark.get()))
+                node_ref=art
+                on:pointerdown=down
+                on:pointermove=moves
+                on:keydown=key
+            >
+                {move || mark.get().map(|Mark { x, y }| view! {
+                    <span class="failure-mark" style:left=permille(x) style:top=permille(y)></span>
+                })}
+            </div>
+        </div>
+        <p class="failure-mark-words" role="status" id="mark-words">{move || in_words(mark.get())}</p>
+        {move || mark.with(Option::is_some).then(|| view! {
+            <button type="button" class="button quiet" id="mark-clear" on:click=move |_| resting.done(None)><Icon name="cross"/>{i18n::failure_mark_clear()}</button>
+        })}
+    }
+}
+
+fn permille(value: u16) -> String {
+    format!("{}.{}%", value / 10, value % 10)
+}
+
+/// Where a mark is, in words.
+pub fn in_words(mark: Option<Mark>) -> String {
+    let Some(mark) = mark else { return i18n::failure_mark_none().to_owned() };
+    i18n::failure_mark_at(i18n::failure_ninth(mark.ninth()), mark.x / 10, mark.y / 10)
+}
+
+/// A line or two of the garment around the art: a collar, a hem, a pocket.
+#[component]
+fn Around(print: Print) -> impl IntoView {
+    let path = match print.location {
+        Location::FullFront | Location::CentreChest => "M36 0c4 12 24 12 28 0",
+        Location::FullBack | Location::UpperBack => "M36 0c4 5 24 5 28 0",
+        // As one looks at it: the left of who wears it is on the right.
+        Location::LeftChest => "M0 0c4 12 20 12 24 0",
+        Location::RightChest => "M76 0c4 12 20 12 24 0",
+        Location::LeftSleeve | Location::RightSleeve => "M0 94h100M0 97h100",
+        Location::InsideNeck => "M0 6c30 10 70 10 100 0",
+        Location::Pocket => "M8 6h84v70l-42 20-42-20zM8 13h84",
+        Location::Other => "",
+    };
+    view! {
+        <svg class="failure-around" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true" focusable="false"><path d=path></path></svg>
+    }
+}

@@ -1,0 +1,40 @@
+//! What the failure does to the run and to the day, as things stand.
+
+use crate::i18n;
+use crate::pages::shared::Verdict;
+use lastpull_core::failure::FailureCard;
+use lastpull_core::plan::RailVerdict;
+use leptos::prelude::*;
+
+/// When it pulls again, when the run is out, whether that makes closing, and what becomes of the day.
+#[component]
+pub fn Outlook(card: Memo<Option<FailureCard>>) -> impl IntoView {
+    let run = Memo::new(move |_| {
+        let card = card.get()?;
+        let pulls = card.replacement.as_ref().and_then(|replacement| replacement.pulls);
+        card.on_press.then_some((card.finish?, pulls, card.stands))
+    });
+    let day = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.day)));
+    view! {
+        <section class="failure-finish" id="new-finish">
+            {move || run.get().map(|(new, pulls, stands)| {
+                let [expected, early, late] = new.finish;
+                let lead = match (pulls, stands) {
+                    (Some(_), _) => i18n::failure_with_screen(),
+                    (None, true) => i18n::failure_if_now(),
+                    (None, false) => i18n::failure_as_it_runs(),
+                };
+                view! {
+                    {pulls.map(|at| view! { <p class="failure-pulls" id="pulls-again">{i18n::failure_pulls_again(i18n::time(at))}</p> })}
+                    <p class="pace-lead">
+                        <span>{lead}</span>
+                        <strong id="failure-out">{i18n::out_at(i18n::time(expected))}</strong>
+                        <small>{i18n::from_to(i18n::time(early), i18n::time(late))}</small>
+                        {new.chance.map(|chance| view! { <span class=format!("badge {}", crate::pages::press::chance_tone(chance))>{i18n::chance(chance)}</span> })}
+                    </p>
+                }
+            })}
+            {move || day.get().filter(|day| *day != RailVerdict::Empty).map(|verdict| view! { <Verdict verdict/> })}
+        </section>
+    }
+}

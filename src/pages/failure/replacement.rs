@@ -1,0 +1,60 @@
+//! Which screen takes the place of the one that failed.
+
+use super::record::record;
+use crate::components::Sheet;
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use crate::platform::ids;
+use crate::store::Store;
+use lastpull_core::failure::{Replacement, Stock, StockRow, burn_again_facts, stock_for};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::Subject;
+use leptos::prelude::*;
+
+/// The coated and clean screens of the shop, and a frame that is not on its list.
+#[component]
+pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> impl IntoView {
+    let store = Store::from_context();
+    let Stock { rows, new_pulls } =
+        store.shop.with_untracked(|shop| stock_for(shop, id, store.clock.get_untracked().now));
+    let label = RwSignal::new(String::new());
+    let problems = RwSignal::new(Problems::new());
+    let burn = move |replacement: Replacement| {
+        let by = store.operator();
+        match store.shop.with_untracked(|shop| burn_again_facts(shop, id, &replacement, by.as_deref())) {
+            Ok(facts) => {
+                choosing.set(false);
+                record(store, facts);
+            }
+            Err(found) => problems.set(found),
+        }
+    };
+    let none = rows.is_empty();
+    view! {
+        <Sheet title=i18n::failure_burn_title() on_close=Callback::new(move |()| choosing.set(false))>
+            {none.then(|| view! { <p>{i18n::failure_burn_none()}</p> })}
+            <ul class="failure-stock">
+                {rows.into_iter().map(|StockRow { id: screen, label, state, same_mesh, wanted_for, pulls }| view! {
+                    <li>
+                        <button type="button" class="button failure-stock-row" data-stock=label.clone() on:click=move |_| burn(Replacement::Stock(screen))>
+                            <strong>{label.clone()}</strong>
+                            <span class="row-words">
+                                <span>{i18n::failure_stock_state(state)}{if same_mesh { view! { " · "{i18n::failure_burn_same()} }.into_any() } else { ().into_any() }}</span>
+                                {wanted_for.map(|title| view! { <small class="failure-wanted">{i18n::failure_burn_wanted(title)}</small> })}
+                                <small>{i18n::failure_burn_pulls(i18n::time(pulls))}</small>
+                            </span>
+                        </button>
+                    </li>
+                }).collect_view()}
+            </ul>
+            <form novalidate=true on:submit=move |event| {
+                event.prevent_default();
+                burn(Replacement::New { id: ids::new_id(), label: label.get_untracked() });
+            }>
+                <h3>{i18n::failure_burn_new()}<small>{i18n::failure_burn_pulls(i18n::time(new_pulls))}</small></h3>
+                <Field name="label" label=i18n::failure_burn_label() kind=Kind::Words bound=bound(label, |label| label) problems=Signal::from(problems)/>
+                <button type="submit" class="button" class:primary=none>{i18n::failure_burn_it()}</button>
+            </form>
+        </Sheet>
+    }
+}

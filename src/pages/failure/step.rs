@@ -1,0 +1,102 @@
+//! The steps of telling a failure, in the order of the emergency. One is open at a time; those behind
+//! are a line each that opens again.
+
+use crate::components::Icon;
+use crate::i18n;
+use crate::platform::{clock, dom};
+use lastpull_core::failure::FailureCard;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// A step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Step {
+    /// What failed, on which screen.
+    Kind,
+    /// Photos of it.
+    Photos,
+    /// Where on the print.
+    Mark,
+    /// Pieces since the last good one.
+    Since,
+    /// What is done about it.
+    Remedy,
+}
+
+impl Step {
+    const ALL: [Self; 5] = [Self::Kind, Self::Photos, Self::Mark, Self::Since, Self::Remedy];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Kind => "step-kind",
+            Self::Photos => "step-photos",
+            Self::Mark => "step-mark",
+            Self::Since => "step-since",
+            Self::Remedy => "step-remedy",
+        }
+    }
+
+    fn is_told(self, card: &FailureCard) -> bool {
+        match self {
+            Self::Kind => card.failure.kind.is_some(),
+            Self::Photos => card.photos > 0,
+            Self::Mark => card.failure.mark.is_some(),
+            Self::Since => card.failure.since.is_some(),
+            Self::Remedy => card.failure.remedy.is_some(),
+        }
+    }
+
+    /// The step to begin with: the first that is not told, while the press stands.
+    pub fn first(card: &FailureCard) -> Option<Self> {
+        Self::ALL.into_iter().find(|step| card.stands && !step.is_told(card))
+    }
+
+    /// Goes to the next step that is not told; to none where all are.
+    pub fn leave(self, card: Option<&FailureCard>, current: RwSignal<Option<Self>>) {
+        let next = card.and_then(|card| Self::ALL.into_iter().find(|step| *step > self && !step.is_told(card)));
+        current.set(next);
+        let at = next.map_or("failure-foot", Self::name);
+        clock::after(Duration::ZERO, move || {
+            dom::scroll_to(at);
+            dom::focus(at);
+        });
+    }
+}
+
+/// A step as a line that opens. `told` says what was answered; none while nothing was.
+#[component]
+pub fn StepRow(
+    step: Step,
+    title: &'static str,
+    #[prop(into)] told: Signal<Option<String>>,
+    current: RwSignal<Option<Step>>,
+    #[prop(into)] body: ViewFn,
+) -> impl IntoView {
+    let is_open = move || current.get() == Some(step);
+    let toggle = move |_| current.update(|current| *current = (*current != Some(step)).then_some(step));
+    let number = Step::ALL.iter().position(|other| *other == step).unwrap_or(0) + 1;
+    view! {
+        <li class="failure-step" class:open=is_open class:told=move || told.with(Option::is_some)>
+            <h2>
+                <button type="button" class="failure-step-head" id=step.name() aria-expanded=move || is_open().to_string() on:click=toggle>
+                    <span class="failure-step-mark" aria-hidden="true">
+                        {move || if told.with(Option::is_some) { view! { <Icon name="check"/> }.into_any() } else { view! { <span>{number}</span> }.into_any() }}
+                    </span>
+                    <span class="row-words">
+                        <span>{title}</span>
+                        <small>{move || told.get().unwrap_or_else(|| i18n::failure_not_told().to_owned())}</small>
+                    </span>
+                </button>
+            </h2>
+            {move || is_open().then(|| view! { <div class="failure-step-body">{body.run()}</div> })}
+        </li>
+    }
+}
+
+/// The way on, at the end of a step.
+#[component]
+pub fn Next(#[prop(into)] on_next: Callback<()>) -> impl IntoView {
+    view! {
+        <button type="button" class="button failure-next" on:click=move |_| on_next.run(())>{i18n::failure_next()}<Icon name="down"/></button>
+    }
+}

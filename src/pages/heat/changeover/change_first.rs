@@ -1,0 +1,112 @@
+//! What to change at dryer and flash before ink goes on the screen. It stands before everything else.
+
+use super::settle::Settle;
+use crate::components::Icon;
+use crate::i18n;
+use crate::i18n::check_values::expected_text;
+use crate::route::{HeatRoute, Route};
+use crate::store::Store;
+use lastpull_core::heat::{Changeover, HeatCall, LimitFinding, StandsBy};
+use lastpull_core::job::RunId;
+use lastpull_core::run::{CheckRow, CheckState};
+use leptos::prelude::*;
+
+/// The change before a run. Nothing where nothing changes.
+#[component]
+pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
+    let store = Store::from_context();
+    move || {
+        change.with(|found| {
+            let Some(found) = found else { return ().into_any() };
+            match found.call() {
+                HeatCall::Nothing => ().into_any(),
+                HeatCall::SeenTo if found.settling.is_none() => view! {
+                    <p class="heat-ready" id="heat-ready"><Icon name="check"/>{i18n::change_seen_to()}</p>
+                }
+                .into_any(),
+                call => panel(store, id, call, found, change),
+            }
+        })
+    }
+}
+
+fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Memo<Option<Changeover>>) -> AnyView {
+    let fabric = found.to_fabric.map_or_else(|| i18n::fabric_this().to_owned(), i18n::fabric_inside);
+    let (tone, icon, title) = match call {
+        HeatCall::SetUpTooHot => ("bad", "alert", i18n::change_set_up_too_hot(fabric)),
+        HeatCall::TooHot => ("bad", "alert", i18n::change_too_hot(fabric)),
+        HeatCall::Settle => ("calm", "heat", i18n::change_settle().to_owned()),
+        HeatCall::SeenTo | HeatCall::Nothing => ("calm", "check", i18n::change_seen_to().to_owned()),
+        HeatCall::ChangeFirst => ("tight", "heat", i18n::change_first().to_owned()),
+    };
+    let set_up = call == HeatCall::SetUpTooHot;
+    let limits = found.limits_called();
+    let stands = if set_up {
+        found.setting.map(|asked| i18n::asks_for(i18n::temperature(asked)))
+    } else {
+        found.stands.filter(|_| call != HeatCall::Settle).map(|stands| stands_words(store, found, stands))
+    };
+    view! {
+        <section class=format!("heat-change {tone}") id="changeover" aria-labelledby="changeover-title">
+            <h2 id="changeover-title"><Icon name=icon/>{title}</h2>
+            {stands.map(|stands| view! { <p id="heat-stands">{stands}</p> })}
+            {(!limits.is_empty()).then(|| view! {
+                <ul class="heat-limits">{limits.iter().map(limit).collect::<Vec<_>>()}</ul>
+            })}
+            {set_up.then(|| view! { <a class="button" href=Route::EditRun(id).hash()>{i18n::change_edit()}</a> })}
+            {found.setting_missing.then(|| view! {
+                <p>{i18n::change_no_setting()}" "<a class="heat-fix" href=Route::EditRun(id).hash()>{i18n::change_enter_setting()}</a></p>
+            })}
+            {(!found.steps.is_empty()).then(|| view! {
+                <ol class="heat-steps">{found.steps.iter().map(step).collect::<Vec<_>>()}</ol>
+            })}
+            <Settle id change/>
+        </section>
+    }.into_any()
+}
+
+/// Where the dryer stands, and how that is known.
+fn stands_words(
+    store: Store,
+    found: &Changeover,
+    (temperature, by): (lastpull_core::quantity::Temperature, StandsBy),
+) -> String {
+    let at = i18n::temperature(temperature);
+    let job = found
+        .previous
+        .and_then(|run| store.shop.with_untracked(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())));
+    match by {
+        StandsBy::RunBefore => i18n::stands_run_before(at, job.unwrap_or_default()),
+        StandsBy::Settled => i18n::stands_settled(at),
+        StandsBy::OnItsWay => i18n::stands_on_its_way(at),
+    }
+}
+
+/// A limit that is passed: where it lies, what happens there, whose figure that is.
+fn limit(finding: &LimitFinding) -> AnyView {
+    view! {
+        <li>
+            <strong>{i18n::temperature(finding.limit)}</strong>
+            <span>{i18n::at_limit(finding.name)}<small>{i18n::limit_origin(finding.origin)}</small></span>
+        </li>
+    }
+    .into_any()
+}
+
+fn step(row: &CheckRow) -> AnyView {
+    let done = matches!(row.state, CheckState::Ticked | CheckState::Measured { within: true, .. });
+    let was = row.before.as_ref().map(|before| i18n::was(expected_text(row.item, before)));
+    view! {
+        <li class:done=done>
+            {done.then(|| view! { <Icon name="check"/> })}
+            <span>{i18n::check_item(row.item)}" "<strong>{expected_text(row.item, &row.expected)}</strong></span>
+            <small>{if done { Some(i18n::change_step_done().to_owned()) } else { was }}</small>
+        </li>
+    }
+    .into_any()
+}
+
+/// Where the pages of heat begin, from a run.
+pub fn to_heat() -> AnyView {
+    view! { <a class="button quiet" id="to-heat" href=HeatRoute::Home.hash()>{i18n::to_heat()}</a> }.into_any()
+}

@@ -1,0 +1,8 @@
+//! What to change at dryer and flash before a run.
+
+mod change_first;
+mod hold_dialog;
+mod settle;
+
+pub use change_first::{ChangeFirst, to_heat};
+pub use hold_dialog::HoldSheet;

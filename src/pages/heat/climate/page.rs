@@ -1,0 +1,125 @@
+//! The heat of the room: read by hand, and what it asks for.
+
+use super::advice::{Asks, Earlier, Rest};
+use crate::components::{Icon, Page};
+use crate::forms::FormSubmit;
+use crate::i18n;
+use crate::platform::ids;
+use crate::route::{HeatRoute, Route};
+use crate::store::Store;
+use lastpull_core::heat::{RoomForm, RoomView, room_view};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::Fact;
+use lastpull_core::quantity::{Units, parse_number};
+use leptos::prelude::*;
+
+/// The page.
+#[component]
+pub fn ClimatePage() -> impl IntoView {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let room = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| room_view(shop, store.clock.get_untracked().now))
+    });
+    view! {
+        <Page title=Signal::derive(|| i18n::room_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="room">
+            <Asks room/>
+            <Read room/>
+            <Rest room/>
+            <Earlier room/>
+        </Page>
+    }
+}
+
+/// Reading it: two big numbers, each with a step down and up.
+#[component]
+fn Read(room: Memo<RoomView>) -> impl IntoView {
+    let store = Store::from_context();
+    let units = i18n::units();
+    // Most readings are near the one before.
+    let start =
+        room.with_untracked(|room| room.now.as_ref().map(|row| RoomForm::of(&row.reading, units)).unwrap_or_default());
+    let form = RwSignal::new(start);
+    let id = RwSignal::new(ids::new_id());
+    let submit = FormSubmit::new(Box::new(move || {
+        let by = store.operator();
+        let fact = form.with(|form| form.check(units, by))?;
+        Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
+    }));
+    let problems = submit.problems;
+    // The next reading is another one; the one just noted can be taken back.
+    let send = move |event: leptos::ev::SubmitEvent| {
+        let read = id.get_untracked();
+        let noted = move || {
+            store.notify_with_undo(i18n::reading_noted(), vec![(read, Fact::Deleted)]);
+            id.set(ids::new_id());
+        };
+        submit.submit_then(store, &event, Box::new(noted));
+    };
+    let (first, step) = match units {
+        Units::Inch => (80.0, 1.0),
+        Units::Metric => (27.0, 0.5),
+    };
+    view! {
+        <section class="card room-read">
+            <h2>{i18n::room_read()}</h2>
+            <p class="quiet-line">{i18n::room_read_text()}</p>
+            <form on:submit=send novalidate=true>
+                <Stepper name="temperature" label=i18n::room_temperature() unit=i18n::unit_temperature() form text=|form| &mut form.temperature problems first step/>
+                <Stepper name="humidity" label=i18n::room_humidity() unit="%" form text=|form| &mut form.humidity problems first=50.0 step=1.0/>
+                <button type="submit" class="button huge primary" id="room-save" disabled=submit.busy>{i18n::room_save()}</button>
+            </form>
+        </section>
+    }
+}
+
+/// A big number with a step down and up.
+#[component]
+fn Stepper(
+    name: &'static str,
+    label: &'static str,
+    unit: &'static str,
+    form: RwSignal<RoomForm>,
+    text: fn(&mut RoomForm) -> &mut String,
+    problems: RwSignal<Problems>,
+    first: f64,
+    step: f64,
+) -> impl IntoView {
+    let problem = move || problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)));
+    let by = move |by: f64| {
+        form.update(|form| {
+            let text = text(form);
+            // What does not read as a number is left for the form to answer.
+            if text.trim().is_empty() {
+                *text = i18n::number(first, 1);
+            } else if let Ok(value) = parse_number(text, -1_000.0, 1_000.0) {
+                *text = i18n::number(value + by, 1);
+            }
+        });
+    };
+    view! {
+        <div class="field stepper" class:wrong=move || problem().is_some()>
+            <label for=name>{label}</label>
+            <div class="stepper-row">
+                <button type="button" class="button" aria-label=i18n::room_less(label) data-step=format!("{name}-less") on:click=move |_| by(-step)><Icon name="minus"/></button>
+                <span class="field-input">
+                    <input
+                        id=name
+                        name=name
+                        type="text"
+                        inputmode="decimal"
+                        autocomplete="off"
+                        prop:value=move || i18n::with_mark(form.with(|form| text(&mut form.clone()).clone()))
+                        on:input=move |event| form.update(|form| *text(form) = event_target_value(&event))
+                        aria-invalid=move || problem().is_some().to_string()
+                        aria-describedby=format!("{name}-help")
+                    />
+                    <span class="unit">{unit}</span>
+                </span>
+                <button type="button" class="button" aria-label=i18n::room_more(label) data-step=format!("{name}-more") on:click=move |_| by(step)><Icon name="plus"/></button>
+            </div>
+            <p class="field-help" id=format!("{name}-help")>{move || problem().map(|problem| view! { <span class="problem">{problem}</span> })}</p>
+        </div>
+    }
+}

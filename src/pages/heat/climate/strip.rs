@@ -1,0 +1,32 @@
+//! The room in a line on the day's screen, while it asks for care.
+
+use crate::components::Icon;
+use crate::i18n;
+use crate::route::HeatRoute;
+use crate::store::Store;
+use lastpull_core::heat::{HeatLevel, room_brief};
+use leptos::prelude::*;
+
+/// The line. Nothing while nothing is to be said.
+#[component]
+pub fn ClimateStrip() -> impl IntoView {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let brief = Memo::new(move |_| store.shop.with(|shop| room_brief(shop, minute.get() * 60_000 + 59_999)));
+    move || {
+        brief.get().map(|brief| {
+            let tone = if brief.level == HeatLevel::Moderate { "tight" } else { "bad" };
+            let age = i18n::minutes_ago(brief.minutes_ago);
+            view! {
+                <a class=format!("heat-strip {tone}") id="room-strip" href=HeatRoute::Climate.hash()>
+                    <Icon name="heat"/>
+                    <span>
+                        <strong>{i18n::heat_level(brief.level)}</strong>
+                        <small>{i18n::room_feels(i18n::temperature(brief.index.temperature()))}" · "{age}{brief.old.then(|| format!(" · {}", i18n::room_read_again()))}</small>
+                    </span>
+                    <Icon name="next"/>
+                </a>
+            }
+        })
+    }
+}

@@ -1,0 +1,15 @@
+//! A row that opens.
+
+use crate::components::Icon;
+use leptos::prelude::*;
+
+/// A row that opens.
+pub fn folding_row(tone: &'static str, icon: &'static str, id: &'static str, line: String, within: AnyView) -> AnyView {
+    view! {
+        <details class=format!("heat-row {tone}") id=id>
+            <summary><Icon name=icon/><span>{line}</span><Icon name="next"/></summary>
+            <div class="heat-row-body">{within}</div>
+        </details>
+    }
+    .into_any()
+}

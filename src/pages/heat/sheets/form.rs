@@ -1,0 +1,64 @@
+//! The figures of an ink's sheet.
+
+use crate::components::{NotHere, Page};
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, set};
+use crate::i18n;
+use crate::platform::ids;
+use crate::route::{HeatRoute, Route};
+use crate::store::Store;
+use lastpull_core::heat::{HeatFact, SheetForm};
+use lastpull_core::job::RunId;
+use lastpull_core::journal::{Fact, Subject};
+use leptos::prelude::*;
+
+const LIST: Route = Route::Heat(HeatRoute::Sheets);
+
+/// A new sheet, empty or of a run's ink; or one's figures.
+#[component]
+pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
+    let store = Store::from_context();
+    let before =
+        sheet.and_then(|id| store.shop.with_untracked(|shop| shop.heat.sheet(id).filter(|one| !one.deleted).cloned()));
+    if sheet.is_some() && before.is_none() {
+        return view! { <NotHere/> }.into_any();
+    }
+    let units = i18n::units();
+    let ink = run.and_then(|run| store.shop.with_untracked(|shop| shop.run(run).map(|run| run.ink.clone())));
+    let start = before.as_ref().map_or_else(
+        || SheetForm { ink: ink.unwrap_or_default(), ..SheetForm::default() },
+        |sheet| SheetForm::of(sheet, units),
+    );
+    let form = RwSignal::new(start);
+    let id = sheet.unwrap_or_else(ids::new_id);
+    let name = before.as_ref().map(|sheet| sheet.ink.clone());
+    let submit = FormSubmit::new(Box::new(move || {
+        let fields = form.with(|form| form.check(units, before.as_ref()))?;
+        Ok(set(id, fields, |fields| Fact::Heat(HeatFact::SheetSet(fields))))
+    }));
+    let problems = submit.problems;
+    let title = if sheet.is_some() { i18n::sheet_edit() } else { i18n::sheet_new() };
+    // From a run one goes back to it.
+    let then = run.map_or(LIST, Route::Run);
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up=then class="form">
+            <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
+                <Field name="ink" label=i18n::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems hint=i18n::sheet_ink_hint()/>
+                <div class="field-pair">
+                    <Field name="cure" label=i18n::sheet_cure() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.cure) problems hint=i18n::sheet_cure_hint()/>
+                    <Field name="hold" label=i18n::sheet_hold() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.hold) problems hint=i18n::sheet_hold_hint()/>
+                </div>
+                <div class="field-pair">
+                    <Field name="flash" label=i18n::sheet_flash() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.flash) problems/>
+                    <Field name="highest" label=i18n::sheet_highest() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.highest) problems/>
+                </div>
+                <Field name="source" label=i18n::sheet_source() kind=Kind::Words bound=bound(form, |f| &mut f.source) problems hint=i18n::sheet_source_hint()/>
+                <Field name="source_day" label=i18n::sheet_day() kind=Kind::Day bound=bound(form, |f| &mut f.source_day) problems/>
+                <p class="quiet-line">{i18n::heat_no_promise()}</p>
+                <SaveBar problems busy=submit.busy/>
+            </form>
+            {name.map(|name| view! {
+                <button type="button" class="button danger" id="delete" on:click=move |_| delete(store, id, i18n::sheet_deleted(name.clone()), LIST)>{i18n::delete()}</button>
+            })}
+        </Page>
+    }.into_any()
+}

@@ -1,0 +1,33 @@
+//! An instrument's curve, pasted.
+
+use crate::forms::{Field, Kind, TextArea, bound};
+use crate::i18n;
+use lastpull_core::ink::{CurveForm, SwatchSeen};
+use lastpull_core::job::Problems;
+use leptos::prelude::*;
+
+/// The curve that a form gives.
+pub fn curve_of(form: &CurveForm) -> (Option<SwatchSeen>, Problems) {
+    let mut problems = Problems::new();
+    let curve = form.check(&mut problems);
+    (curve, problems)
+}
+
+/// The field, put away until somebody has a curve.
+#[component]
+pub fn CurveField(form: RwSignal<CurveForm>) -> impl IntoView {
+    let problems = Memo::new(move |_| form.with(|form| curve_of(form).1));
+    let got = Memo::new(move |_| form.with(|form| curve_of(form).0.is_some()));
+    view! {
+        <details class="colour-how">
+            <summary>{i18n::colour_curve_or()}</summary>
+            <p class="quiet-line">{i18n::colour_curve_hint()}</p>
+            <TextArea name="values" label=i18n::colour_curve_values() bound=bound(form, |f| &mut f.values) problems/>
+            <div class="field-pair">
+                <Field name="first" label=i18n::colour_curve_first() kind=Kind::Decimal unit="nm" bound=bound(form, |f| &mut f.first) problems/>
+                <Field name="step" label=i18n::colour_curve_step() kind=Kind::Decimal unit="nm" bound=bound(form, |f| &mut f.step) problems/>
+            </div>
+            <p role="status">{move || got.get().then(i18n::colour_curve_got)}</p>
+        </details>
+    }
+}

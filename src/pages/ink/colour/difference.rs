@@ -1,0 +1,20 @@
+//! A difference: in words first and large, in numbers small.
+
+use crate::i18n;
+use lastpull_core::ink::Difference;
+use leptos::prelude::*;
+
+/// The words of a difference, a line each.
+pub fn in_words(difference: &Difference) -> AnyView {
+    if difference.words.is_empty() {
+        return view! { <p class="colour-words"><strong>{i18n::colour_same()}</strong></p> }.into_any();
+    }
+    let lines = difference.words.iter().map(|word| view! { <strong>{i18n::colour_word(word)}</strong> });
+    let lines = lines.collect_view();
+    view! { <p class="colour-words">{lines}</p> }.into_any()
+}
+
+/// Its numbers.
+pub fn in_numbers(difference: &Difference) -> String {
+    i18n::colour_numbers(i18n::colour_de(difference.de2000), i18n::colour_de(difference.cmc))
+}

@@ -1,0 +1,124 @@
+//! One drawdown, guided: what was drawn, how it lies, what was read.
+
+use super::curve_field::{CurveField, curve_of};
+use super::photo_subject::{PhotoOf, keep_picture};
+use super::reading_field::{Reading, ReadingField};
+use crate::components::{Choice, Icon, NotHere, Page};
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
+use crate::i18n;
+use crate::platform::ids;
+use crate::route::{ColourRoute, Route};
+use crate::store::Store;
+use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayKind, SwatchSeen, component_colour};
+use lastpull_core::job::{FormProblem, Problems};
+use lastpull_core::journal::{Fact, Subject};
+use leptos::prelude::*;
+
+/// The screen. It begins as the drawdown that is wanted next.
+#[component]
+pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
+    let store = Store::from_context();
+    let known = store.shop.with_untracked(|shop| {
+        let there = shop.ink.component(component).is_some_and(|component| !component.deleted);
+        component_colour(shop, component).filter(|_| there)
+    });
+    let Some(known) = known else { return view! { <NotHere/> }.into_any() };
+    let form = RwSignal::new(store.shop.with_untracked(|shop| DrawdownForm::next(shop, component)));
+    let curve = RwSignal::new(CurveForm::default());
+    let (seen, backing) = (RwSignal::new(Reading::default()), RwSignal::new(Reading::default()));
+    let id = ids::new_id();
+    let submit = FormSubmit::new(Box::new(move || {
+        let (of_curve, curve_problems) = curve.with(curve_of);
+        let colour = |reading: Reading| reading.value.map(SwatchSeen::Colour);
+        let mut form = form.get();
+        form.seen = of_curve.or_else(|| colour(seen.get()));
+        form.backing = colour(backing.get());
+        // What lay beside it is what the reading rests on: whoever doubts it later has to know.
+        if let Some(SwatchSeen::Colour(_)) = form.seen {
+            let beside = seen.get().beside.map(i18n::colour_photo_note);
+            let told = [form.note.trim().to_owned(), beside.unwrap_or_default()];
+            form.note = told.into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join("\n");
+        }
+        let wrong = seen.get().wrong || backing.get().wrong || !curve_problems.is_empty();
+        let fact = form.check(component, store.operator().as_deref())?;
+        if wrong {
+            let mut problems = Problems::new();
+            problems.insert("seen", FormProblem::Missing);
+            return Err(problems);
+        }
+        Ok(vec![(id, Fact::Ink(fact))])
+    }));
+    let problems = submit.problems;
+    let up = Route::Colour(ColourRoute::Component(component));
+    let saved = move || {
+        store.notify_with_undo(i18n::colour_drawdown_saved(), vec![(id, Fact::Deleted)]);
+        // A curve says more than a photo: then nothing was read from it.
+        let is_curve = curve.with_untracked(|curve| curve_of(curve).0.is_some());
+        keep_picture(store, id, seen.get_untracked().photo.filter(|_| !is_curve));
+        up.navigate();
+    };
+    let rests = store.shop.with_untracked(|shop| {
+        let whites = shop.ink.components().filter(|(id, other)| *id != component && other.kind == ComponentKind::Base);
+        let mut rests: Vec<(Option<Subject>, String)> =
+            whites.map(|(id, other)| (Some(id), other.name.clone())).collect();
+        rests.insert(0, (None, i18n::colour_rest_none().to_owned()));
+        rests
+    });
+    let lays = LayKind::ALL.map(|lay| (lay, i18n::colour_lay_kind(lay).to_owned())).to_vec();
+    let next = known.next.as_ref().map(i18n::colour_next_words);
+    let lay = Memo::new(move |_| form.with(|form| form.lay));
+    let bar = Memo::new(move |_| form.with(|form| form.bar));
+    let title = i18n::colour_drawdown_of(&known.name);
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up class="form">
+            {next.map(|next| view! { <p class="lead colour-wanted">{next}</p> })}
+            <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
+                <fieldset class="group">
+                    <legend>{i18n::colour_swatch_seen()}</legend>
+                    <p class="quiet-line">{i18n::colour_drawdown_wait()}</p>
+                    <ReadingField name="seen" label=i18n::colour_swatch_seen() reading=seen photo=PhotoOf::Drawdown(component)/>
+                    <CurveField form=curve/>
+                    <p class="problem" role="alert">{move || problems.with(|problems| problems.get("seen").map(|problem| i18n::form_problem(*problem)))}</p>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{i18n::colour_drawdown_title()}</legend>
+                    <Field name="share" label=i18n::colour_share() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.share) problems hint=i18n::colour_share_hint()/>
+                    <Choice label=i18n::colour_rest() name="rest" options=rests value=Signal::derive(move || form.with(|form| form.rest)) on_pick=Callback::new(move |rest| form.update(|form| form.rest = rest))/>
+                    <p class="problem" role="alert">{move || problems.with(|problems| problems.get("rest").map(|problem| i18n::form_problem(*problem)))}</p>
+                    <Choice label=i18n::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>
+                    {move || if lay.get() == LayKind::Hiding { ().into_any() } else { film(form, bar, backing, problems) }}
+                </fieldset>
+                <Field name="note" label=i18n::notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <SaveBar problems busy=submit.busy/>
+            </form>
+        </Page>
+    }.into_any()
+}
+
+/// How thick a film is, and what lies under it.
+fn film(
+    form: RwSignal<DrawdownForm>,
+    bar: Memo<bool>,
+    backing: RwSignal<Reading>,
+    problems: RwSignal<Problems>,
+) -> AnyView {
+    let ways = vec![(false, i18n::colour_film_print().to_owned()), (true, i18n::colour_film_bar().to_owned())];
+    view! {
+        <Choice label=i18n::colour_film() name="film" options=ways value=Signal::from(bar) on_pick=Callback::new(move |bar| form.update(|form| form.bar = bar))/>
+        {move || if bar.get() {
+            view! {
+                <div class="field-pair">
+                    <Field name="wet" label=i18n::colour_film_wet() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.wet) problems/>
+                    <Field name="a_hit" label=i18n::colour_film_a_hit() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.a_hit) problems hint=i18n::colour_film_a_hit_hint()/>
+                </div>
+            }.into_any()
+        } else {
+            view! { <Field name="hits" label=i18n::colour_film_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/> }.into_any()
+        }}
+        <details class="colour-how">
+            <summary><Icon name="edit"/>" "{i18n::colour_backing()}</summary>
+            <p class="quiet-line">{i18n::colour_backing_hint()}</p>
+            <ReadingField name="backing" label=i18n::colour_backing() reading=backing/>
+        </details>
+    }.into_any()
+}

@@ -1,0 +1,66 @@
+//! A colour as three numbers.
+
+use super::reading_field::Reading;
+use crate::i18n;
+use lastpull_core::ink::{ReadBy, ReadingForm};
+use lastpull_core::job::{FormProblem, Problems};
+use leptos::prelude::*;
+
+/// L*, a*, b*, as an instrument shows them or a card has them printed.
+#[component]
+pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static str) -> impl IntoView {
+    let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Instrument);
+    let form = RwSignal::new(ReadingForm::of(begun));
+    let problems = Memo::new(move |_| {
+        let mut problems = Problems::new();
+        form.with(|form| form.check(&mut problems));
+        // What is not typed yet is no mistake.
+        let mistakes = problems.iter().filter(|(_, problem)| **problem != FormProblem::Missing);
+        mistakes.map(|(field, problem)| (*field, *problem)).collect::<Problems>()
+    });
+    let typed = move |set: fn(&mut ReadingForm, String), text: String| {
+        form.update(|form| {
+            form.by = ReadBy::Instrument;
+            set(form, text);
+        });
+        let mut problems = Problems::new();
+        let value = form.with_untracked(|form| form.check(&mut problems));
+        let wrong = !problems.is_empty();
+        reading.set(Reading { value: value.filter(|_| !wrong), wrong, ..Reading::default() });
+    };
+    // With letters: some phones' number pads have no minus.
+    let input = move |field: &'static str,
+                      label: &'static str,
+                      get: fn(&ReadingForm) -> &String,
+                      set: fn(&mut ReadingForm, String)| {
+        let id = format!("{name}-{field}");
+        view! {
+            <div class="field" class:wrong=move || problems.with(|problems| problems.contains_key(field))>
+                <label for=id.clone()>{label}</label>
+                <input
+                    id=id
+                    type="text"
+                    inputmode=if field == "l" { "decimal" } else { "text" }
+                    autocomplete="off"
+                    prop:value=move || i18n::with_mark(form.with(|form| get(form).clone()))
+                    on:input=move |event| typed(set, event_target_value(&event))
+                    aria-invalid=move || problems.with(|problems| problems.contains_key(field)).to_string()
+                    aria-describedby=format!("{name}-help")
+                />
+            </div>
+        }
+    };
+    view! {
+        <div class="colour-lab">
+            {input("l", "L*", |form| &form.l, |form, text| form.l = text)}
+            {input("a", "a*", |form| &form.a, |form, text| form.a = text)}
+            {input("b", "b*", |form| &form.b, |form, text| form.b = text)}
+        </div>
+        <p class="field-help" id=format!("{name}-help")>
+            {move || problems.with(|problems| match problems.iter().next() {
+                Some((field, problem)) => view! { <span class="problem">{format!("{field}*: {}", i18n::form_problem(*problem))}</span> }.into_any(),
+                None => view! { <span>{hint}</span> }.into_any(),
+            })}
+        </p>
+    }
+}

@@ -1,0 +1,185 @@
+//! Three marks on a picture: put by touch, dragged, moved by the arrow keys, seen close up.
+
+use super::photo_subject::PhotoOf;
+use crate::components::{Choice, Icon};
+use crate::i18n;
+use lastpull_core::colour::photo_reading::Which;
+use leptos::html;
+use leptos::prelude::*;
+use web_sys::{KeyboardEvent, PointerEvent};
+
+/// In the order they are marked.
+const MARKS: [Which; 3] = [Which::Target, Which::Sample, Which::Neutral];
+
+/// Where the marks are, as shares of the picture.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Placed {
+    /// Of target, sample and neutral: across and down.
+    pub at: [[f64; 2]; 3],
+    /// Half their width, as a share of the shorter side.
+    pub radius: f64,
+    /// Which were put there by a hand.
+    set: [bool; 3],
+}
+
+impl Default for Placed {
+    fn default() -> Self {
+        Self { at: [[0.25, 0.5], [0.5, 0.5], [0.75, 0.5]], radius: 0.04, set: [false; 3] }
+    }
+}
+
+impl Placed {
+    /// Whether each was put.
+    pub fn is_set(&self) -> bool {
+        self.set.iter().all(|set| *set)
+    }
+
+    fn put(&mut self, which: usize, to: [f64; 2]) {
+        if let (Some(at), Some(set)) = (self.at.get_mut(which), self.set.get_mut(which)) {
+            (*at, *set) = (to.map(|share| share.clamp(0.0, 1.0)), true);
+        }
+    }
+
+    fn of(&self, which: usize) -> [f64; 2] {
+        self.at.get(which).copied().unwrap_or_default()
+    }
+}
+
+/// How many times the close view enlarges.
+const CLOSE: f64 = 4.0;
+/// Least and most radius.
+const RADII: (f64, f64) = (0.012, 0.2);
+
+/// The picture with its marks.
+#[component]
+pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, placed: RwSignal<Placed>) -> impl IntoView {
+    let now = RwSignal::new(0_usize);
+    let board = NodeRef::<html::Div>::new();
+    // The mark that a finger holds.
+    let held = RwSignal::new(None::<usize>);
+    let share = move |event: &PointerEvent| {
+        let rect = board.get_untracked()?.get_bounding_client_rect();
+        let x = (f64::from(event.client_x()) - rect.left()) / rect.width().max(1.0);
+        Some([x, (f64::from(event.client_y()) - rect.top()) / rect.height().max(1.0)])
+    };
+    let down = move |event: PointerEvent| {
+        event.prevent_default();
+        let (Some(board), Some(at)) = (board.get_untracked(), share(&event)) else { return };
+        let _ = board.set_pointer_capture(event.pointer_id());
+        // A mark within reach of the finger is taken up; else the one being marked comes here.
+        let ratio = height as f64 / width.max(1) as f64;
+        let near = |which: &usize| {
+            placed.with_untracked(|placed| {
+                let [x, y] = placed.of(*which);
+                placed.set.get(*which) == Some(&true) && (x - at[0]).hypot((y - at[1]) * ratio) < 0.06
+            })
+        };
+        let which = (0..MARKS.len()).find(near).unwrap_or_else(|| now.get_untracked());
+        now.set(which);
+        held.set(Some(which));
+        placed.update(|placed| placed.put(which, at));
+    };
+    let moves = move |event: PointerEvent| {
+        if let (Some(which), Some(at)) = (held.get_untracked(), share(&event)) {
+            placed.update(|placed| placed.put(which, at));
+        }
+    };
+    let up = move |_: PointerEvent| {
+        if held.get_untracked().is_some() {
+            held.set(None);
+            // On to the next that nobody has put yet.
+            let next = placed.with_untracked(|placed| placed.set.iter().position(|set| !set));
+            if let Some(next) = next {
+                now.set(next);
+            }
+        }
+    };
+    let key = move |event: KeyboardEvent| {
+        let far = if event.shift_key() { 0.05 } else { 0.005 };
+        let (x, y) = match event.key().as_str() {
+            "ArrowLeft" => (-far, 0.0),
+            "ArrowRight" => (far, 0.0),
+            "ArrowUp" => (0.0, -far),
+            "ArrowDown" => (0.0, far),
+            "Enter" | " " => (0.0, 0.0),
+            _ => return,
+        };
+        event.prevent_default();
+        let which = now.get_untracked();
+        placed.update(|placed| {
+            let at = placed.of(which);
+            placed.put(which, [at[0] + x, at[1] + y]);
+        });
+    };
+    let label = move || {
+        let which = now.get();
+        let [x, y] = placed.with(|placed| placed.of(which)).map(|share| i18n::number(share * 100.0, 0));
+        i18n::colour_mark_at(of.mark(MARKS.get(which).copied().unwrap_or(Which::Target)).0, x, y)
+    };
+    let size =
+        move |factor: f64| placed.update(|placed| placed.radius = (placed.radius * factor).clamp(RADII.0, RADII.1));
+    let options: Vec<(usize, String)> =
+        MARKS.iter().enumerate().map(|(place, which)| (place, of.mark(*which).0.to_owned())).collect();
+    // The window shows a quarter of the picture's width; its middle is the mark's.
+    let middle = move |axis: usize| {
+        let share = placed.with(|placed| placed.of(now.get()).get(axis).copied().unwrap_or_default());
+        format!("{:.2}%", (share * CLOSE - 0.5) / (CLOSE - 1.0) * 100.0)
+    };
+    let behind = format!("url({address})");
+    // The close view has the picture's own shape, so that shares of both are the same.
+    let shape = format!("{width} / {height}");
+    let ring = move |factor: f64| {
+        placed.with(|placed| {
+            let shorter = if width < height { 1.0 } else { height as f64 / width.max(1) as f64 };
+            format!("{:.3}%", placed.radius * 2.0 * shorter * factor * 100.0)
+        })
+    };
+    let marks = MARKS.iter().enumerate().map(|(which, kind)| {
+        let at = move |axis: usize| placed.with(|placed| format!("{:.3}%", placed.of(which)[axis.min(1)] * 100.0));
+        let letter = of.mark(*kind).2;
+        view! {
+            <span
+                class="colour-mark"
+                class:now=move || now.get() == which
+                class:put=move || placed.with(|placed| placed.set.get(which) == Some(&true))
+                style:left=move || at(0)
+                style:top=move || at(1)
+                style:width=move || ring(1.0)
+            ><b>{letter}</b></span>
+        }
+    });
+    let marks = marks.collect_view();
+    let is_held = Memo::new(move |_| held.with(Option::is_some));
+    view! {
+        <Choice label=i18n::colour_photo_which() name="mark" options value=Signal::from(now) on_pick=Callback::new(move |which| now.set(which))/>
+        <div
+            class="colour-board"
+            id="board"
+            role="application"
+            tabindex="0"
+            aria-label=label
+            style:aspect-ratio=shape.clone()
+            node_ref=board
+            on:pointerdown=down
+            on:pointermove=moves
+            on:pointerup=up
+            on:pointercancel=up
+            on:keydown=key
+        >
+            <img src=address alt="" draggable="false"/>
+            {marks}
+        </div>
+        <div class="colour-board-foot">
+            <div class="colour-close" class:held=is_held aria-hidden="true" style:aspect-ratio=shape style:background-image=behind style:background-size=format!("{:.0}% auto", CLOSE * 100.0) style:background-position-x=move || middle(0) style:background-position-y=move || middle(1)>
+                <span class="colour-ring" style:width=move || ring(CLOSE)></span>
+            </div>
+            <div class="colour-sizes">
+                <p role="status" class="quiet-line">{label}</p>
+                <div class="button-row">
+                    <button type="button" class="icon-button" aria-label=i18n::colour_smaller() on:click=move |_| size(1.0 / 1.25)><Icon name="minus"/></button>
+                    <button type="button" class="icon-button" aria-label=i18n::colour_larger() on:click=move |_| size(1.25)><Icon name="plus"/></button>
+                </div>
+            </div>
+        </div>
+    }
+}

@@ -1,0 +1,78 @@
+//! What a photo is taken of, and keeping it.
+
+use crate::i18n;
+use crate::platform::spawn_local;
+use crate::store::Store;
+use lastpull_core::colour::photo_reading::Which;
+use lastpull_core::journal::Subject;
+use send_wrapper::SendWrapper;
+use web_sys::File;
+
+/// What is read from a photo, beside what is known. Photos are trusted for the difference of the two only.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum PhotoOf {
+    /// A pot's swatch, beside its target.
+    #[default]
+    Swatch,
+    /// A garment, beside a target.
+    Garment,
+    /// A target, beside a garment.
+    Target,
+    /// A drawdown of this component, beside whatever of known colour is chosen.
+    Drawdown(Subject),
+}
+
+impl PhotoOf {
+    /// What must be known before there can be a photo.
+    pub fn lacks(self) -> &'static str {
+        match self {
+            Self::Swatch | Self::Garment => i18n::colour_garment_no_photo(),
+            Self::Drawdown(_) => i18n::colour_photo_no_patch(),
+            Self::Target => i18n::colour_target_no_photo(),
+        }
+    }
+
+    /// What a mark is put on: its name, its name within a sentence, its letter.
+    pub fn mark(self, which: Which) -> (&'static str, &'static str, &'static str) {
+        let target = || (i18n::colour_target(), i18n::colour_in_target(), "T");
+        let garment = || (i18n::colour_mark_garment(), i18n::colour_in_garment(), "G");
+        let known = || (i18n::colour_mark_known(), i18n::colour_in_known(), i18n::colour_letter_known());
+        match (self, which) {
+            (Self::Drawdown(_), Which::Target) => known(),
+            (Self::Drawdown(_), Which::Sample) => {
+                (i18n::colour_mark_drawdown(), i18n::colour_in_drawdown(), i18n::colour_letter_drawdown())
+            }
+            (_, Which::Neutral) => (i18n::colour_mark_neutral(), "", "N"),
+            (Self::Swatch, Which::Sample) => (i18n::colour_mark_sample(), i18n::colour_in_sample(), "S"),
+            (Self::Target, Which::Target) | (Self::Garment, Which::Sample) => garment(),
+            (Self::Swatch | Self::Garment, Which::Target) | (Self::Target, Which::Sample) => target(),
+        }
+    }
+}
+
+/// The picture that a reading came from.
+#[derive(Clone, Debug)]
+pub struct Taken(SendWrapper<File>);
+
+impl Taken {
+    /// Of a file.
+    pub fn of(file: SendWrapper<File>) -> Self {
+        Self(file)
+    }
+}
+
+impl PartialEq for Taken {
+    fn eq(&self, other: &Self) -> bool {
+        *self.0 == *other.0
+    }
+}
+
+/// Keeps the picture of a reading with what was read, to be looked at later. The reading stands without it.
+pub fn keep_picture(store: Store, subject: Subject, taken: Option<Taken>) {
+    let Some(Taken(file)) = taken else { return };
+    spawn_local(async move {
+        if let Err(why) = store.add_photo(subject, &file).await {
+            store.notify(i18n::photo_refused(file.name(), i18n::photo_not_taken(&why)));
+        }
+    });
+}

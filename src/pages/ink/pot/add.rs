@@ -1,0 +1,212 @@
+//! Something more into a pot: what, how much, why, and what it holds with it in.
+
+use super::event_note::Added;
+use super::ledger_text::scale_step;
+use crate::components::{Empty, Icon, Keypad, NotHere, Page, Swatch};
+use crate::forms::{Bound, Field, Kind};
+use crate::i18n;
+use crate::platform::{ids, wake_lock};
+use crate::route::{InkRoute, PotRoute, Route};
+use crate::store::Store;
+use lastpull_core::ink::{
+    AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, last_added, on_scale,
+    pot_state,
+};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use leptos::prelude::*;
+
+/// A correction.
+#[component]
+pub fn AddToPotPage(id: Subject) -> impl IntoView {
+    let store = Store::from_context();
+    let name =
+        store.shop.with_untracked(|shop| shop.ink.pot(id).filter(|pot| !pot.deleted).map(|pot| pot.name.clone()));
+    let Some(name) = name else { return view! { <NotHere/> }.into_any() };
+    wake_lock::stay_awake();
+    on_cleanup(wake_lock::let_sleep);
+    let step = scale_step(store);
+    let rows = Memo::new(move |_| store.shop.with(|shop| components_to_add(shop, id)));
+    if rows.with_untracked(Vec::is_empty) {
+        return no_components(id).into_any();
+    }
+    // A correction is mostly more of the last.
+    let likely = store.shop.with_untracked(|shop| last_added(shop, id));
+    let (picked, grams, total) = (RwSignal::new(likely), RwSignal::new(String::new()), RwSignal::new(false));
+    let added = RwSignal::new(None::<Subject>);
+    let (note, problems) = (RwSignal::new(String::new()), RwSignal::new(Problems::new()));
+    let form = move || PourForm {
+        component: picked.get(),
+        grams: grams.get(),
+        total: total.get(),
+        note: note.get(),
+        ..PourForm::default()
+    };
+    let checked = move || {
+        let form = form();
+        store.shop.with_untracked(|shop| {
+            form.check(shop, id, PourStep::Correction, store.operator().as_deref(), i18n::units())
+        })
+    };
+    let after = Memo::new(move |_| match checked() {
+        Ok(InkFact::Poured { component, grams, .. }) => {
+            Some((component, grams, store.shop.with(|shop| after_addition(shop, id, &[(component, grams)]))))
+        }
+        _ => None,
+    });
+    // What was wrong is looked at again with every change.
+    Effect::new(move || {
+        let found = checked();
+        if problems.with_untracked(|problems| !problems.is_empty()) {
+            problems.set(found.err().unwrap_or_default());
+        }
+    });
+    let send = Callback::new(move |()| match leptos::reactive::graph::untrack(checked) {
+        Err(found) => problems.set(found),
+        Ok(fact) => {
+            let event = ids::new_id();
+            crate::pages::ink::record::record_and_notify(store, vec![(event, Fact::Ink(fact))], i18n::pot_added_said());
+            grams.set(String::new());
+            note.set(String::new());
+            added.set(Some(event));
+        }
+    });
+    // What was just added, until it is gone on from, or taken back.
+    let just = Memo::new(move |_| {
+        added.get().filter(|event| store.shop.with(|shop| shop.ink.event(*event).is_some_and(|row| !row.deleted)))
+    });
+    let same = Callback::new(move |()| added.set(None));
+    let other = Callback::new(move |()| {
+        picked.set(None);
+        added.set(None);
+    });
+    // Once it is picked, the keys take its place in sight.
+    let choosing = RwSignal::new(false);
+    let pick = Callback::new(move |component: Subject| {
+        picked.set(Some(component));
+        choosing.set(false);
+    });
+    let picked_row = Memo::new(move |_| {
+        picked.get().and_then(|id| rows.with(|rows| rows.iter().find(|row| row.component == id).cloned()))
+    });
+    let shows = move || store.shop.with(|shop| on_scale(shop, id))[0];
+    let bound = Bound { value: note.into(), set: Callback::new(move |typed| note.set(typed)) };
+    let title = i18n::pot_add_to(name);
+    let entry = move || {
+        view! {
+            <div class="pot-add-what">
+                {move || match picked_row.get().filter(|_| !choosing.get()) {
+                    Some(row) => view! {
+                        <button type="button" class="pot-picked" id="picked" on:click=move |_| choosing.set(true)>
+                            <Swatch colour=row.colour/><strong>{row.name.clone()}</strong><span>{i18n::pot_pick_other()}</span>
+                        </button>
+                    }.into_any(),
+                    None => view! {
+                        <fieldset class="choice" id="component">
+                            <legend>{i18n::pot_which_component()}</legend>
+                            <div class="choice-row">{rows.with(|rows| rows.iter().enumerate().map(|(at, row)| component(at, row, pick)).collect::<Vec<_>>())}</div>
+                            {problem(problems, "component")}
+                        </fieldset>
+                    }.into_any(),
+                }}
+                <section class="pot-after" id="after" aria-live="polite">
+                    {move || match after.get() {
+                        None => view! { <p class="muted">{i18n::pot_after_wait()}</p> }.into_any(),
+                        Some((component, grams, after)) => preview(store, id, component, grams, &after, step).into_any(),
+                    }}
+                </section>
+            </div>
+            <section class="pot-entry">
+                <button type="button" class="pot-way" id="way" aria-pressed=move || total.get().to_string() on:click=move |_| total.update(|total| *total = !*total)>
+                    {move || if total.get() { i18n::pot_shows_total(i18n::pot_weight(shows(), step)) } else { i18n::pot_goes_in().to_owned() }}
+                    <Icon name="repeat"/>
+                </button>
+                <p class="pot-typed" class:none=move || grams.with(String::is_empty) id="typed" aria-live="polite">
+                    <strong>{move || if grams.with(String::is_empty) { "0".to_owned() } else { grams.get() }}</strong>
+                    <span>{i18n::unit_weight()}</span>
+                </p>
+                {problem(problems, "grams")}
+                <Keypad text=grams label=i18n::pot_keypad() enter=i18n::pot_add_it() on_enter=send/>
+            </section>
+            <section class="pot-why">
+                <p class="pot-chips">
+                    {move || chips(picked_row.get().map(|row| row.name)).into_iter().map(|chip| {
+                        let text = chip.clone();
+                        view! { <button type="button" class="button" on:click=move |_| note.set(text.clone())>{chip}</button> }
+                    }).collect::<Vec<_>>()}
+                </p>
+                <Field name="note" label=i18n::pot_why() kind=Kind::Words bound problems/>
+                <p class="quiet-line">{i18n::pot_photo_after()}</p>
+            </section>
+        }
+    };
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up=Route::Pot(PotRoute::Pot(id)) class="pot-add">
+            {move || match just.get() {
+                Some(event) => view! { <Added pot=id event same other/> }.into_any(),
+                None => entry().into_any(),
+            }}
+        </Page>
+    }
+    .into_any()
+}
+
+/// What is often said of a correction.
+fn chips(name: Option<String>) -> Vec<String> {
+    let touch = name.map(i18n::pot_touch_more);
+    let plain = [i18n::pot_too_light(), i18n::pot_too_dark(), i18n::pot_too_dull(), i18n::pot_too_thick()];
+    touch.into_iter().chain(plain.map(str::to_owned)).collect()
+}
+
+fn component(at: usize, row: &PartRow, pick: Callback<Subject>) -> AnyView {
+    let id = row.component;
+    view! {
+        <button type="button" class="button pot-component" id=format!("component-{at}") on:click=move |_| pick.run(id)>
+            <Swatch colour=row.colour/><span>{row.name.clone()}{(row.percent > 0.0).then(|| view! { <small>{i18n::pot_percent(row.percent)}</small> })}</span>
+        </button>
+    }.into_any()
+}
+
+fn problem(problems: RwSignal<Problems>, field: &'static str) -> AnyView {
+    view! {
+        <p class="problem" role="alert">{move || problems.with(|problems| problems.get(field).map(|problem| i18n::form_problem(*problem)))}</p>
+    }.into_any()
+}
+
+/// What the pot holds with it in, against what it holds now.
+fn preview(store: Store, id: Subject, added: Subject, grams: Grams, after: &AfterAddition, step: Grams) -> AnyView {
+    let before = store.shop.with(|shop| pot_state(shop, id).contents.percentages());
+    let weight = |grams: Grams| i18n::pot_weight(grams, step);
+    let was = |component: Subject| before.iter().find(|(id, _)| *id == component).map_or(0.0, |(_, percent)| *percent);
+    let name = |component: Subject| {
+        after.parts.iter().find(|part| part.component == component).map(|part| part.name.clone()).unwrap_or_default()
+    };
+    view! {
+        <h2>{i18n::pot_then_holds(weight(after.total))}<small>{i18n::pot_more(weight(grams))}</small></h2>
+        <ul class="pot-percents">
+            {after.parts.iter().map(|part| view! {
+                <li class:added=part.component == added>
+                    <Swatch colour=part.colour/><span>{part.name.clone()}</span>
+                    <small>{i18n::pot_was(i18n::pot_percent(was(part.component)))}</small>
+                    <strong>{i18n::pot_percent(part.percent)}</strong>
+                </li>
+            }).collect::<Vec<_>>()}
+        </ul>
+        {after.spills.is_some().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_will_spill(weight(after.spills))}</p> })}
+        {after.lacks.iter().map(|(component, grams)| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_lacks_of(weight(*grams), name(*component))}</p> }).collect::<Vec<_>>()}
+        {after.limits.iter().map(|limit| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_limit(limit)}</p> }).collect::<Vec<_>>()}
+    }.into_any()
+}
+
+fn no_components(id: Subject) -> AnyView {
+    let title = i18n::pot_add();
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up=Route::Pot(PotRoute::Pot(id)) class="pot-add">
+            <Empty icon="ink" title=i18n::pot_no_components() text=i18n::pot_no_components_text()>
+                <a class="button primary" href=Route::Ink(InkRoute::NewComponent).hash()>{i18n::pot_new_component()}</a>
+            </Empty>
+        </Page>
+    }
+    .into_any()
+}

@@ -1,0 +1,113 @@
+//! The client's yes, and saving what a pot holds as a revision.
+
+use crate::components::{Icon, Sheet};
+use crate::forms::{Bound, Field, Kind};
+use crate::i18n;
+use crate::pages::ink::record::record_and_notify;
+use crate::platform::ids;
+use crate::store::Store;
+use lastpull_core::ink::{PotCard, SaveAs, approve_facts, save_as, save_facts, with_reading};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::Subject;
+use leptos::prelude::*;
+
+/// Longest name and note that are kept.
+const LONGEST: usize = 80;
+
+/// Who says yes, and to what.
+#[component]
+pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let (client, as_written, revision) = card.with_untracked(|card| {
+        let card = card.as_ref();
+        let revision = card.and_then(|card| card.label.holds.revision.clone());
+        (card.map(|card| card.label.client.clone()), card.is_some_and(|card| card.as_written), revision)
+    });
+    let text = RwSignal::new(client.unwrap_or_default());
+    let called = called(store, id);
+    let what = match (as_written, revision) {
+        (true, Some(revision)) => i18n::pot_yes_as_written(i18n::pot_revision(&revision)),
+        (_, Some(revision)) => i18n::pot_yes_saves(i18n::pot_revision(&revision)),
+        (_, None) => i18n::pot_yes_first().to_owned(),
+    };
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let client: String = text.get_untracked().trim().chars().take(LONGEST).collect();
+        let by = store.operator();
+        let facts = store.shop.with_untracked(|shop| {
+            let facts = approve_facts(shop, id, &called.get_untracked(), &client, by.as_deref(), ids::new_id);
+            with_reading(shop, facts)
+        });
+        close.run(());
+        record_and_notify(store, facts, i18n::pot_yes_said());
+    };
+    view! {
+        <Sheet title=i18n::pot_client_yes() on_close=close>
+            <p>{what}</p>
+            <form on:submit=send novalidate=true>
+                {name_of(store, id, called)}
+                {plain("client", i18n::pot_client(), text)}
+                <div class="button-row"><button type="submit" class="button primary" id="yes-save">{i18n::pot_yes_note()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// Why it differs.
+#[component]
+pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let text = RwSignal::new(String::new());
+    let called = called(store, id);
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let note: String = text.get_untracked().trim().chars().take(LONGEST).collect();
+        let by = store.operator();
+        let facts = store
+            .shop
+            .with_untracked(|shop| save_facts(shop, id, &called.get_untracked(), &note, by.as_deref(), ids::new_id));
+        close.run(());
+        record_and_notify(store, facts, i18n::pot_saved_said());
+    };
+    view! {
+        <Sheet title=i18n::pot_save() on_close=close>
+            <p>{i18n::pot_save_text()}</p>
+            <form on:submit=send novalidate=true>
+                {name_of(store, id, called)}
+                {plain("note", i18n::ink_why(), text)}
+                <div class="button-row"><button type="submit" class="button primary" id="save-revision">{i18n::save()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// What the recipe of a pot is called, until something else is typed: what is written on the pot.
+fn called(store: Store, id: Subject) -> RwSignal<String> {
+    let name = store.shop.with_untracked(|shop| shop.ink.pot(id).map(|pot| pot.name.clone()));
+    RwSignal::new(name.unwrap_or_default())
+}
+
+/// What its recipe is to be called, where the pot is of none, and what comes of that name.
+fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyView> {
+    let found = move || store.shop.with_untracked(|shop| save_as(shop, id, &called.get()));
+    if matches!(found(), SaveAs::Own(_)) {
+        return None;
+    }
+    Some(view! {
+        {plain("recipe", i18n::pot_recipe_name(), called)}
+        {move || match found() {
+            SaveAs::Named { name, number, .. } => view! {
+                <p class="caution" id="joins"><Icon name="alert"/>{i18n::pot_joins_recipe(name, number.to_string())}</p>
+            }.into_any(),
+            SaveAs::New(name) => view! { <p class="quiet-line" id="joins">{i18n::pot_new_recipe(name)}</p> }.into_any(),
+            SaveAs::Own(_) => ().into_any(),
+        }}
+    }.into_any())
+}
+
+/// A field in which nothing can be wrong.
+fn plain(name: &'static str, label: &'static str, text: RwSignal<String>) -> AnyView {
+    let bound = Bound { value: text.into(), set: Callback::new(move |typed| text.set(typed)) };
+    let problems = RwSignal::new(Problems::new());
+    view! { <Field name label kind=Kind::Words bound problems/> }.into_any()
+}

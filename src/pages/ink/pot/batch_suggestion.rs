@@ -1,0 +1,27 @@
+//! A suggested batch, and what it rests on.
+
+use crate::i18n;
+use lastpull_core::ink::SuggestedBatch;
+use lastpull_core::quantity::Grams;
+use leptos::prelude::*;
+
+/// How much, and why so much.
+pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
+    let grams = |grams: Grams| i18n::pot_weight(grams, step);
+    let rests_on = match &batch.experience {
+        None => i18n::pot_by_formula(grams(batch.printed), grams(batch.loss)),
+        Some(learned) => {
+            let weighings = i18n::pot_weighings(learned.weighings);
+            let ratio = i18n::number(learned.ratio, 2);
+            i18n::pot_by_experience(weighings, i18n::pot_alike(learned.alike), ratio)
+        }
+    };
+    let spread = batch.experience.filter(|learned| learned.weighings > 1).map(|learned| {
+        let end = |ratio: f64| i18n::number(ratio, 2);
+        i18n::pot_between(end(learned.least), end(learned.most))
+    });
+    view! {
+        <p class="pot-suggested"><strong>{grams(batch.grams)}</strong>" "{i18n::pot_for_pieces(i18n::pieces(batch.pieces))}</p>
+        <p class="muted">{rests_on}{spread.map(|spread| format!(" {spread}"))}</p>
+    }.into_any()
+}

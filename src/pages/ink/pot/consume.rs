@@ -1,0 +1,138 @@
+//! Ink that left a pot: printed with, or thrown away.
+
+use super::ledger_text::scale_step;
+use crate::components::{Choice, Sheet};
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use crate::pages::ink::record::record_and_notify;
+use crate::platform::ids;
+use crate::store::Store;
+use lastpull_core::ink::{PotRun, TakeForm, likely_run, on_scale, runs_for_pot};
+use lastpull_core::job::{Problems, RunId};
+use lastpull_core::journal::{Fact, Subject};
+use leptos::prelude::*;
+
+/// What is left after a run, and on how many pieces the rest went.
+#[component]
+pub fn UsedSheet(id: Subject, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let runs = store.shop.with_untracked(|shop| runs_for_pot(shop, id));
+    let first = likely_run(&runs);
+    let pieces = |run: Option<RunId>| {
+        let good = run.and_then(|run| runs.iter().find(|row| row.run == run)).map_or(0, |row| row.good);
+        if good > 0 { good.to_string() } else { String::new() }
+    };
+    let form = RwSignal::new(TakeForm { total: true, pieces: pieces(first), ..TakeForm::default() });
+    let run = RwSignal::new(first);
+    let problems = RwSignal::new(Problems::new());
+    let mut options: Vec<(Option<RunId>, String)> = runs.iter().map(|row| (Some(row.run), run_words(row))).collect();
+    options.push((None, i18n::pot_no_run().to_owned()));
+    let counts = StoredValue::new(runs.iter().map(|row| (row.run, row.good)).collect::<Vec<_>>());
+    let pick = Callback::new(move |picked: Option<RunId>| {
+        run.set(picked);
+        let good =
+            counts.with_value(|counts| counts.iter().find(|(run, _)| Some(*run) == picked).map(|(_, good)| *good));
+        form.update(|form| {
+            form.pieces = good.filter(|good| *good > 0).map(|good| good.to_string()).unwrap_or_default();
+        });
+    });
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let checked = store.shop.with_untracked(|shop| {
+            form.with_untracked(|form| {
+                form.used(shop, id, run.get_untracked(), store.operator().as_deref(), i18n::units())
+            })
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                close.run(());
+                record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_used_said());
+            }
+        }
+    };
+    view! {
+        <Sheet title=i18n::pot_used() on_close=close>
+            <form on:submit=send novalidate=true>
+                <Choice label=i18n::pot_which_run() name="run" options value=run on_pick=pick/>
+                <WayOfWeighing form/>
+                <Weight id form problems/>
+                <Field name="pieces" label=i18n::pot_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems hint=i18n::pot_pieces_hint()/>
+                <div class="button-row"><button type="submit" class="button primary" id="used-save">{i18n::save()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// A run, with the pieces that no weighing tells of yet.
+fn run_words(run: &PotRun) -> String {
+    if run.good > 0 { format!("{} · {}", run.title, i18n::pieces(run.good)) } else { run.title.clone() }
+}
+
+/// What was thrown away, and why.
+#[component]
+pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let form = RwSignal::new(TakeForm::default());
+    let problems = RwSignal::new(Problems::new());
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let checked = store.shop.with_untracked(|shop| {
+            form.with_untracked(|form| form.wasted(shop, id, store.operator().as_deref(), i18n::units()))
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                close.run(());
+                record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_said());
+            }
+        }
+    };
+    view! {
+        <Sheet title=i18n::pot_waste() on_close=close>
+            <form on:submit=send novalidate=true>
+                <WayOfWeighing form/>
+                <Weight id form problems/>
+                <AllOfIt id form/>
+                <Field name="note" label=i18n::pot_why() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <p class="caution">{i18n::pot_waste_caution()}</p>
+                <div class="button-row"><button type="submit" class="button primary" id="waste-save">{i18n::save()}</button></div>
+            </form>
+        </Sheet>
+    }
+}
+
+/// Whether the pot is weighed afterwards, or what went out by itself.
+#[component]
+pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> impl IntoView {
+    let options = vec![(true, i18n::pot_take_total().to_owned()), (false, i18n::pot_take_own().to_owned())];
+    let value = Signal::derive(move || form.with(|form| form.total));
+    view! { <Choice label=i18n::pot_take_how() name="way" options value on_pick=Callback::new(move |total| form.update(|form| form.total = total))/> }
+}
+
+/// The weight, with what the scale shows now beside it.
+#[component]
+pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems>) -> impl IntoView {
+    let store = Store::from_context();
+    let step = scale_step(store);
+    let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
+    let grams = |grams| i18n::pot_weight(grams, step);
+    let total = Memo::new(move |_| form.with(|form| form.total));
+    let label = move || if total.get() { i18n::pot_weighs() } else { i18n::pot_went_out() };
+    let hint = i18n::pot_take_now(grams(now), grams(now.minus(empty)));
+    move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> }
+}
+
+/// Everything in it at one tap.
+#[component]
+pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> impl IntoView {
+    let store = Store::from_context();
+    let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
+    let all = now.minus(empty).text(i18n::units());
+    view! {
+        <button type="button" class="button" id="all-of-it" on:click=move |_| form.update(|form| {
+            form.total = false;
+            form.grams.clone_from(&all);
+        })>{i18n::pot_all_of_it()}</button>
+    }
+}

@@ -1,0 +1,58 @@
+//! One line of a pot's ledger: what the pot held after it, its note, its reading, its photos.
+
+use super::event_note::{Remarks, line_of};
+use super::ledger_text::{happened, scale_step, signed, take_back};
+use crate::components::{Icon, NotHere, Page};
+use crate::i18n;
+use crate::route::{PotRoute, Route};
+use crate::store::Store;
+use lastpull_core::ink::LedgerLine;
+use lastpull_core::journal::Subject;
+use lastpull_core::quantity::Grams;
+use leptos::prelude::*;
+
+/// The line.
+#[component]
+pub fn PotEventPage(pot: Subject, event: Subject) -> impl IntoView {
+    let store = Store::from_context();
+    let line = line_of(store, pot, event);
+    let here = Memo::new(move |_| line.with(Option::is_some));
+    move || {
+        if !here.get() {
+            return view! { <NotHere/> }.into_any();
+        }
+        let step = scale_step(store);
+        let title = Signal::derive(move || {
+            line.with(|line| line.as_ref().map(|line| happened(line, step)).unwrap_or_default())
+        });
+        view! {
+            <Page title up=Route::Pot(PotRoute::Pot(pot)) class="pot-event">
+                {move || line.get().map(|line| event_summary(store, &line, step))}
+                <Remarks pot event line/>
+            </Page>
+        }
+        .into_any()
+    }
+}
+
+fn event_summary(store: Store, line: &LedgerLine, step: Grams) -> AnyView {
+    let (event, deleted) = (line.event, line.deleted);
+    let names = store.shop.with_untracked(|shop| {
+        let name = |id: Subject| shop.ink.component(id).map(|component| component.name.clone()).unwrap_or_default();
+        line.percentages.iter().map(|(id, percent)| (name(*id), *percent)).collect::<Vec<_>>()
+    });
+    let by = [Some(i18n::moment(line.at)), line.by.clone()].into_iter().flatten().collect::<Vec<_>>().join(" · ");
+    let (icon, do_it) = if deleted { ("repeat", i18n::pot_tell_again()) } else { ("undo", i18n::pot_take_back()) };
+    view! {
+        <section class="pot-holds" class:deleted=deleted>
+            {signed(line, step).map(|grams| view! { <p class="pot-total"><strong>{grams}</strong></p> })}
+            <p class="quiet-line">{by}</p>
+            {deleted.then(|| view! { <p><span class="badge tight"><Icon name="undo"/>{i18n::pot_was_taken_back()}</span></p> })}
+            <h2>{i18n::pot_held_after(i18n::pot_weight(line.total, step))}</h2>
+            <ul class="pot-percents">
+                {names.into_iter().map(|(name, percent)| view! { <li><span>{name}</span><strong>{i18n::pot_percent(percent)}</strong></li> }).collect::<Vec<_>>()}
+            </ul>
+            <button type="button" class="button with-icon" id="take-back" on:click=move |_| take_back(store, event, deleted)><Icon name=icon/>{do_it}</button>
+        </section>
+    }.into_any()
+}

@@ -1,0 +1,61 @@
+//! What a line of the ledger says, and taking it back.
+
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use leptos::prelude::*;
+
+/// The steps of the shop's scale.
+pub fn scale_step(store: Store) -> Grams {
+    store.shop.with(|shop| shop.ink.scale.step)
+}
+
+/// Takes an event back, or tells it again where it was.
+pub fn take_back(store: Store, event: Subject, was_deleted: bool) {
+    let (now, undo, said) = if was_deleted {
+        (Fact::Restored, Fact::Deleted, i18n::pot_told_again())
+    } else {
+        (Fact::Deleted, Fact::Restored, i18n::pot_taken_back())
+    };
+    store.record(event, now);
+    store.notify_with_undo(said, vec![(event, undo)]);
+}
+
+/// What happened, in words.
+pub fn happened(line: &LedgerLine, step: Grams) -> String {
+    match &line.what {
+        LedgerWhat::Poured { name, step: PourStep::WeighIn, .. } => i18n::pot_did_weigh(name),
+        LedgerWhat::Poured { name, step: PourStep::Correction, .. } => i18n::pot_did_add(name),
+        LedgerWhat::Poured { name, step: PourStep::TopUp, .. } => i18n::pot_did_top_up(name),
+        LedgerWhat::Resized(whole) => i18n::pot_did_resize(i18n::pot_weight(*whole, step)),
+        LedgerWhat::Accepted { name, .. } => i18n::pot_did_accept(name),
+        LedgerWhat::MovedIn { name, .. } => i18n::pot_did_move_in(named(name)),
+        LedgerWhat::MovedOut { name, .. } => i18n::pot_did_move_out(named(name)),
+        LedgerWhat::Wasted => i18n::pot_did_waste().into(),
+        LedgerWhat::Used { pieces: 0, .. } => i18n::pot_did_use().into(),
+        LedgerWhat::Used { pieces, .. } => i18n::pot_did_print(i18n::pieces(*pieces)),
+        LedgerWhat::SwatchRead => i18n::pot_did_read().into(),
+        LedgerWhat::Matched => i18n::pot_matches().into(),
+        LedgerWhat::Approved { client, .. } if client.is_empty() => i18n::pot_did_approve_alone().into(),
+        LedgerWhat::Approved { client, .. } => i18n::pot_did_approve(client),
+        LedgerWhat::Saved(Some(revision)) => i18n::pot_did_save(i18n::pot_revision(revision)),
+        LedgerWhat::Saved(None) => i18n::pot_did_save_unknown().into(),
+    }
+}
+
+fn named(name: &str) -> String {
+    if name.is_empty() { i18n::pot_nameless().to_owned() } else { name.to_owned() }
+}
+
+/// The weight of a line with its sign; none where it has none.
+pub fn signed(line: &LedgerLine, step: Grams) -> Option<String> {
+    let weight = |grams: Grams| i18n::pot_weight(grams, step);
+    if line.grams.is_some() {
+        Some(format!("+{}", weight(line.grams)))
+    } else {
+        let out = Grams::ZERO.minus(line.grams);
+        out.is_some().then(|| format!("−{}", weight(out)))
+    }
+}

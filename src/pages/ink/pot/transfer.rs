@@ -1,0 +1,79 @@
+//! From pot to pot: a pot split, or two made one.
+
+use super::consume::{AllOfIt, WayOfWeighing, Weight};
+use crate::components::{Choice, Icon, Sheet};
+use crate::i18n;
+use crate::pages::ink::record::record_and_notify;
+use crate::platform::ids;
+use crate::store::Store;
+use lastpull_core::ink::{InkFact, PotField, TakeForm, ink_shelf};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::Grams;
+use leptos::prelude::*;
+
+/// Ink poured into another pot, or `into` this one.
+#[component]
+pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let step = super::ledger_text::scale_step(store);
+    let others = store.shop.with_untracked(|shop| ink_shelf(shop).pots);
+    let holding = |grams: Grams| !into || grams.is_some();
+    let mut options: Vec<(Option<Subject>, String)> = others
+        .into_iter()
+        .filter(|pot| pot.id != id && holding(pot.grams))
+        .map(|pot| (Some(pot.id), format!("{} · {}", pot.name, i18n::pot_weight(pot.grams, step))))
+        .collect();
+    if !into {
+        options.push((None, i18n::pot_new_one().to_owned()));
+    }
+    let none = options.is_empty();
+    let other = RwSignal::new(options.first().and_then(|(id, _)| *id));
+    let form = RwSignal::new(TakeForm { total: true, ..TakeForm::default() });
+    let problems = RwSignal::new(Problems::new());
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let new = ids::new_id();
+        let picked = other.get_untracked();
+        let pots = if into { [picked.unwrap_or(new), id] } else { [id, picked.unwrap_or(new)] };
+        let (checked, name, run) = store.shop.with_untracked(|shop| {
+            let checked =
+                form.with_untracked(|form| form.moved(shop, pots, store.operator().as_deref(), i18n::units()));
+            let pot = shop.ink.pot(id);
+            (checked, pot.map(|pot| pot.name.clone()).unwrap_or_default(), pot.and_then(|pot| pot.run))
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                let mut facts = Vec::new();
+                if picked.is_none() {
+                    let fields = vec![PotField::Name(i18n::pot_split_name(name)), PotField::Run(run)];
+                    facts.push((new, Fact::Ink(InkFact::PotSet(fields))));
+                }
+                facts.push((ids::new_id(), Fact::Ink(fact)));
+                close.run(());
+                record_and_notify(store, facts, i18n::pot_moved_said());
+            }
+        }
+    };
+    let title = if into { i18n::pot_move_in() } else { i18n::pot_move_out() };
+    let label = if into { i18n::pot_which_from() } else { i18n::pot_which_into() };
+    let from = Signal::derive(move || if into { other.get() } else { Some(id) });
+    view! {
+        <Sheet title on_close=close>
+            {if none {
+                view! { <p>{i18n::pot_no_other()}</p> }.into_any()
+            } else {
+                view! {
+                    <form on:submit=send novalidate=true>
+                        <Choice label name="other" options value=other on_pick=Callback::new(move |picked| other.set(picked))/>
+                        {into.then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_merge_caution()}</p> })}
+                        <WayOfWeighing form/>
+                        {move || from.get().map(|from| view! { <Weight id=from form problems/><AllOfIt id=from form/> })}
+                        <div class="button-row"><button type="submit" class="button primary" id="move-save">{i18n::save()}</button></div>
+                    </form>
+                }.into_any()
+            }}
+        </Sheet>
+    }
+}

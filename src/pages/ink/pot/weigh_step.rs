@@ -1,0 +1,187 @@
+//! The component at the scale: what the scale shall show, what it shows.
+
+use crate::components::{Icon, Keypad, Swatch};
+use crate::i18n;
+use crate::platform::{haptics, ids};
+use crate::route::{PotRoute, Route};
+use crate::store::Store;
+use lastpull_core::ink::{AtScale, InkFact, PourForm, PourStep, WeighInView, WeighRow, at_scale};
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::quantity::{Grams, NumberProblem};
+use leptos::prelude::*;
+
+/// Milliseconds within which a tap belongs to the one before it. Our own.
+const SECOND_TAP: f64 = 500.0;
+
+/// The component that is weighed now.
+#[component]
+pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Option<Subject>>) -> impl IntoView {
+    let store = Store::from_context();
+    let text = RwSignal::new(String::new());
+    // Some scales are zeroed after every component; then they show what went in by itself.
+    let total = RwSignal::new(true);
+    let wrong = RwSignal::new(None::<AtScale>);
+    let row = Memo::new(move |_| weighing.with(|view| now_of(view.as_ref())));
+    let typed = Memo::new(move |_| {
+        weighing.with(|view| match (view, now_of(view.as_ref())) {
+            (Some(view), Some(row)) => at_scale(view, &row, &text.get(), total.get(), i18n::units()),
+            _ => AtScale::Nothing,
+        })
+    });
+    // What was wrong is said until something else is typed.
+    Effect::new(move || {
+        text.track();
+        wrong.set(None);
+    });
+    let pour = move |component: Subject, grams: Grams| {
+        let (note, by) = (String::new(), store.operator());
+        let fact = InkFact::Poured { pot: id, component, grams, step: PourStep::WeighIn, note, reading: None, by };
+        store.record(ids::new_id(), Fact::Ink(fact));
+        text.set(String::new());
+        choice.set(None);
+        if store.settings.with_untracked(|settings| settings.buzz) {
+            haptics::buzz(20);
+        }
+    };
+    let enter = Callback::new(move |()| {
+        let Some(row) = row.get_untracked() else { return };
+        let component = Some(row.step.component);
+        let form =
+            PourForm { component, grams: text.get_untracked(), total: total.get_untracked(), ..PourForm::default() };
+        let checked = store
+            .shop
+            .with_untracked(|shop| form.check(shop, id, PourStep::WeighIn, store.operator().as_deref(), i18n::units()));
+        match checked {
+            Ok(InkFact::Poured { component, grams, .. }) => pour(component, grams),
+            _ => wrong.set(Some(typed.get_untracked())),
+        }
+    });
+    let before = StoredValue::new(f64::MIN);
+    let exact = move |event: leptos::ev::MouseEvent| {
+        // The second tap of two would be taken for the next component.
+        let is_second = event.time_stamp() - before.get_value() < SECOND_TAP;
+        before.set_value(event.time_stamp());
+        if let Some(row) = row.get_untracked().filter(|_| !is_second) {
+            pour(row.step.component, row.step.to_go());
+        }
+    };
+    let step = move || weighing.with(|view| view.as_ref().map(|view| view.scale_step).unwrap_or_default());
+    let leave_out = Callback::new(move |component: Subject| {
+        let event = ids::new_id();
+        store.record(
+            event,
+            Fact::Ink(InkFact::Accepted { pot: id, component, grams: Grams::ZERO, by: store.operator() }),
+        );
+        store.notify_with_undo(i18n::pot_left_out_said(), vec![(event, Fact::Deleted)]);
+    });
+    view! {
+        <div class="pot-at-scale">
+            <section class="pot-now" aria-live="polite" id="now">
+                {move || row.get().map(|row| drawn(&row, step(), total.get(), weighing.with(|view| view.as_ref().and_then(|view| view.tare))))}
+                {move || row.get().and_then(|row| too_fine(id, &row, step(), leave_out))}
+                {move || weighing.with(|view| view.as_ref().and_then(then))}
+                {move || weighing.with(|view| view.as_ref().map(cautions))}
+            </section>
+            <section class="pot-entry">
+                <button type="button" class="pot-way" id="way" aria-pressed=move || (!total.get()).to_string() on:click=move |_| total.update(|total| *total = !*total)>
+                    {move || if total.get() { i18n::pot_scale_total() } else { i18n::pot_scale_own() }}
+                    <Icon name="repeat"/>
+                </button>
+                <p class="pot-typed" class:none=move || text.with(String::is_empty) id="typed" aria-live="polite">
+                    <strong>{move || if text.with(String::is_empty) { "0".to_owned() } else { text.get() }}</strong>
+                    <span>{i18n::unit_weight()}</span>
+                </p>
+                <p class="pot-comes-to" id="comes-to" role="status">{move || {
+                    let typed = wrong.get().unwrap_or_else(|| typed.get());
+                    comes_to(&typed, step(), wrong.with(Option::is_some))
+                }}</p>
+                <Keypad
+                    text
+                    label=i18n::pot_keypad()
+                    enter=i18n::pot_enter()
+                    on_enter=enter
+                    aside=move || view! { <button type="button" class="pot-key exact" id="exact" on:click=exact><Icon name="check"/>{i18n::pot_exact()}</button> }
+                />
+            </section>
+        </div>
+    }
+}
+
+fn now_of(view: Option<&WeighInView>) -> Option<WeighRow> {
+    let view = view?;
+    view.rows.get(view.now?).cloned()
+}
+
+fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> AnyView {
+    let to_go = i18n::pot_weight(row.step.to_go(), step);
+    let shall = if total { i18n::pot_weight(row.scale_target.unwrap_or_default(), step) } else { to_go.clone() };
+    // The number is read from afar, the unit is known.
+    let (number, unit) = shall.split_once('\u{a0}').unwrap_or((&shall, ""));
+    let (number, unit, long) = (number.to_owned(), format!("\u{a0}{unit}"), number.len() > 7);
+    let vessel = match tare {
+        _ if !total => i18n::pot_zeroed_each().to_owned(),
+        Some(tare) => i18n::pot_with_tare(i18n::pot_weight(tare, step)),
+        None => i18n::pot_zeroed().to_owned(),
+    };
+    view! {
+        <h2 class="pot-now-name"><Swatch colour=row.colour/>{row.name.clone()}</h2>
+        <p class="pot-target"><span>{i18n::pot_scale_shall()}<small>{vessel}</small></span><strong id="target" class:long=long>{number}<small>{unit}</small></strong></p>
+        <dl class="pot-figures">
+            <div><dt>{i18n::pot_to_go()}</dt><dd id="to-go">{to_go}</dd></div>
+            <div><dt>{i18n::pot_in_now()}</dt><dd id="in-now">{i18n::pot_weight(row.step.poured, step)}</dd></div>
+        </dl>
+        {row.lacks.is_some().then(|| view! {
+            <p class="caution"><Icon name="alert"/>{i18n::pot_shelf_lacks(i18n::pot_weight(row.lacks, step))}</p>
+        })}
+    }.into_any()
+}
+
+/// What the scale cannot weigh in a batch as small as this, and the ways around it.
+fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subject>) -> Option<AnyView> {
+    let (enough, component) = (row.enough?, row.step.component);
+    let asks = i18n::pot_weight(row.step.exact, Grams::from_milligrams(1));
+    Some(view! {
+        <div class="pot-too-fine" id="too-fine">
+            <p class="caution"><Icon name="alert"/>{i18n::pot_too_fine(asks, i18n::pot_weight(step, step), i18n::weight(enough))}</p>
+            <div class="button-row">
+                <a class="button" href=Route::Pot(PotRoute::Edit(id)).hash()>{i18n::pot_make_more()}</a>
+                <button type="button" class="button" id="leave-out" on:click=move |_| leave_out.run(component)>{i18n::pot_leave_out()}</button>
+            </div>
+        </div>
+    }.into_any())
+}
+
+/// What comes after it.
+fn then(view: &WeighInView) -> Option<AnyView> {
+    let now = view.rows.get(view.now?)?;
+    let then = view.rows.get(view.then?)?;
+    let shall = i18n::pot_weight(now.scale_target?.plus(then.step.to_go()), view.scale_step);
+    Some(view! {
+        <p class="pot-then" id="then"><Swatch colour=then.colour/><span>{i18n::pot_then(&then.name, shall)}</span></p>
+    }.into_any())
+}
+
+/// What will not fit, said before it is poured.
+fn cautions(view: &WeighInView) -> Vec<AnyView> {
+    let spills = view.spills.is_some().then(|| i18n::pot_will_spill(i18n::pot_weight(view.spills, view.scale_step)));
+    let overloads =
+        view.overloads.is_some().then(|| i18n::pot_will_overload(i18n::pot_weight(view.overloads, view.scale_step)));
+    let lines = [spills, overloads].into_iter().flatten();
+    lines.map(|line| view! { <p class="caution"><Icon name="alert"/>{line}</p> }.into_any()).collect()
+}
+
+fn comes_to(typed: &AtScale, step: Grams, told: bool) -> Option<AnyView> {
+    let grams = |grams: &Grams| i18n::pot_weight(*grams, step);
+    let (tone, icon, line) = match typed {
+        AtScale::Nothing if told => ("bad", "alert", i18n::pot_type_first().to_owned()),
+        AtScale::Nothing => return None,
+        AtScale::Wrong(NumberProblem::TooLow { .. }) if told => ("bad", "alert", i18n::pot_no_more().to_owned()),
+        AtScale::Wrong(problem) if told => ("bad", "alert", i18n::number_problem(*problem)),
+        // Half a number is no mistake yet.
+        AtScale::Wrong(_) => return None,
+        AtScale::Short { poured, to_go } => ("calm", "drop", i18n::pot_short(grams(poured), grams(to_go))),
+        AtScale::On { poured } => ("good", "check", i18n::pot_on(grams(poured))),
+        AtScale::Over { poured, by } => ("tight", "alert", i18n::pot_over(grams(poured), grams(by))),
+    };
+    Some(view! { <span class=format!("badge {tone}")><Icon name=icon/>{line}</span> }.into_any())
+}

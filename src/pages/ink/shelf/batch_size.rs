@@ -1,0 +1,95 @@
+//! How much to make: a weight, or the pieces of a run.
+
+use super::make_again::Sized;
+use crate::components::Choice;
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use crate::route::{PotRoute, Route};
+use crate::store::Store;
+use lastpull_core::ink::{MakeForm, best_revision, made_for};
+use lastpull_core::job::{Problems, RunId};
+use lastpull_core::journal::Subject;
+use leptos::prelude::*;
+
+/// The question.
+#[component]
+pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> impl IntoView {
+    let by_pieces = Memo::new(move |_| form.with(|form| form.by_pieces));
+    let ways = vec![(false, i18n::ink_by_weight().to_owned()), (true, i18n::ink_by_pieces().to_owned())];
+    let pick = Callback::new(move |pieces: bool| form.update(|form| form.by_pieces = pieces));
+    let problems = Signal::derive(move || sized.with(|sized| sized.as_ref().err().cloned().unwrap_or_default()));
+    view! {
+        <div class="ink-how-much">
+            <Choice label=i18n::ink_by() name="by" options=ways value=by_pieces on_pick=pick/>
+            {move || if by_pieces.get() {
+                view! { <Pieces id form sized problems/> }.into_any()
+            } else {
+                view! { <Weight id form problems/> }.into_any()
+            }}
+        </div>
+    }
+}
+
+#[component]
+fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> impl IntoView {
+    let store = Store::from_context();
+    // The two weights are one unless something comes on top.
+    let on_top = store.shop.with_untracked(|shop| {
+        let revision = best_revision(shop, id).and_then(|revision| shop.ink.revision(revision));
+        revision.is_some_and(|revision| revision.parts.iter().any(|part| part.on_top))
+    });
+    let means = vec![(false, i18n::ink_size_whole().to_owned()), (true, i18n::ink_size_ink().to_owned())];
+    let of_ink = Signal::derive(move || form.with(|form| form.of_ink));
+    view! {
+        <Field name="grams" label=i18n::ink_again_grams() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems/>
+        {on_top.then(|| view! {
+            <Choice label=i18n::ink_size_means() name="of-ink" options=means value=of_ink on_pick=Callback::new(move |of_ink| form.update(|form| form.of_ink = of_ink))/>
+        })}
+    }
+}
+
+#[component]
+fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: Signal<Problems>) -> impl IntoView {
+    let store = Store::from_context();
+    let runs = Memo::new(move |_| {
+        store
+            .shop
+            .with(|shop| made_for(shop, id).into_iter().map(|row| (row.run, row.title, row.pieces)).collect::<Vec<_>>())
+    });
+    let run = Signal::derive(move || form.with(|form| form.run));
+    let pick = Callback::new(move |run: Option<RunId>| {
+        let pieces = runs.with_untracked(|runs| runs.iter().find(|row| Some(row.0) == run).map(|row| row.2));
+        form.update(|form| {
+            form.run = run;
+            if let Some(pieces) = pieces {
+                form.pieces = pieces.to_string();
+            }
+        });
+    });
+    view! {
+        {move || {
+            let rows = runs.get();
+            if rows.is_empty() {
+                return view! { <p class="quiet-line">{i18n::ink_no_runs()}</p> }.into_any();
+            }
+            let options = rows.into_iter().map(|(run, title, _)| (Some(run), title)).collect();
+            view! { <Choice label=i18n::ink_again_run() name="run" options value=run on_pick=pick/> }.into_any()
+        }}
+        <Field name="pieces" label=i18n::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+        {move || {
+            let missing = problems.with(|problems| problems.contains_key("run"));
+            let run = form.with(|form| form.run);
+            run.filter(|_| missing).map(|run| view! {
+                <div class="ink-choose tight">
+                    <p>{i18n::ink_no_print()}</p>
+                    <a class="button" href=Route::Pot(PotRoute::PrintUse(run)).hash()>{i18n::work_it_out()}</a>
+                </div>
+            })
+        }}
+        {move || sized.with(|sized| {
+            let batch = sized.as_ref().ok().and_then(|made| made.batch)?;
+            let from = batch.experience.map_or_else(|| i18n::ink_by_formula().to_owned(), |learned| i18n::ink_learned_from(learned.weighings));
+            Some(view! { <p class="quiet-line" id="batch"><strong>{i18n::weight(batch.grams)}</strong>". "{from}</p> })
+        })}
+    }
+}

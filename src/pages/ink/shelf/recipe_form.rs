@@ -1,0 +1,219 @@
+//! A recipe as it is written down: a new one, another revision, or its name and colour alone.
+
+use super::part_rows::{PartRows, Picking};
+use super::sum_check::{SumLine, TypedLimits};
+use crate::components::{NotHere, Page};
+use crate::forms::{Field, Kind, SaveBar, TextArea, bound};
+use crate::i18n;
+use crate::platform::{dom, ids, spawn_local};
+use crate::route::{InkRoute, Route};
+use crate::store::Store;
+use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
+use lastpull_core::job::{Problems, RunId};
+use lastpull_core::journal::{Fact, Subject};
+use leptos::prelude::*;
+
+/// The colour a new recipe begins with, as a new run does.
+const BLACK: &str = "#1c1b1a";
+
+/// What is done to a recipe.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Task {
+    New,
+    Edit,
+    Revise,
+}
+
+/// A form with where it began.
+struct Begun {
+    id: Subject,
+    form: RecipeForm,
+    before: Vec<Part>,
+    parent: Option<Subject>,
+    up: Route,
+}
+
+/// A new recipe, empty or for the ink that a run names.
+#[component]
+pub fn NewRecipePage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
+    let store = Store::from_context();
+    // What the field shows is what is saved: a browser shows an empty colour as black.
+    let mut form = RecipeForm { colour: BLACK.into(), ..RecipeForm::default() };
+    if let Some(run) = run {
+        store.shop.with_untracked(|shop| {
+            if let Some(run) = shop.run(run) {
+                form.name.clone_from(&run.ink);
+                form.colour = run.ink_colour.map_or_else(|| BLACK.into(), |colour| colour.to_string());
+            }
+        });
+    }
+    let up = Route::Ink(InkRoute::Home);
+    page(store, Task::New, Begun { id: ids::new_id(), form, before: Vec::new(), parent: None, up })
+}
+
+/// Its name, colour and notes; its parts too while it has none.
+#[component]
+pub fn EditRecipePage(id: Subject) -> impl IntoView {
+    let store = Store::from_context();
+    match begun(store, id) {
+        Some(begun) if begun.before.is_empty() => page(store, Task::Revise, begun).into_any(),
+        Some(begun) => page(store, Task::Edit, begun).into_any(),
+        None => view! { <NotHere/> }.into_any(),
+    }
+}
+
+/// Another revision: from the latest of a recipe, or from the revision that is named.
+#[component]
+pub fn RevisePage(id: Subject) -> impl IntoView {
+    let store = Store::from_context();
+    match begun(store, id) {
+        Some(begun) => page(store, Task::Revise, begun).into_any(),
+        None => view! { <NotHere/> }.into_any(),
+    }
+}
+
+fn begun(store: Store, id: Subject) -> Option<Begun> {
+    store.shop.with_untracked(|shop| {
+        let chosen = shop.ink.revision(id);
+        let recipe = chosen.map_or(id, |revision| revision.recipe);
+        let fields = shop.ink.recipe(recipe).filter(|found| !found.deleted)?;
+        let from = chosen.or_else(|| revisions_of(shop, recipe).last().copied());
+        let before = from.map(|revision| revision.parts.to_vec()).unwrap_or_default();
+        let up = Route::Ink(InkRoute::Recipe(recipe));
+        let form = RecipeForm::of(fields, &before);
+        Some(Begun { id: recipe, form, before, parent: from.map(|revision| revision.id), up })
+    })
+}
+
+fn page(store: Store, task: Task, begun: Begun) -> AnyView {
+    let Begun { id, form, before, parent, up } = begun;
+    let title = match task {
+        Task::New => i18n::ink_new_recipe().to_owned(),
+        Task::Edit => i18n::ink_recipe_edit().to_owned(),
+        Task::Revise => i18n::ink_recipe_revise(&form.name),
+    };
+    let form = RwSignal::new(form);
+    let problems = RwSignal::new(RecipeProblems::default());
+    // Saving was tried and something was wrong; or nothing differed.
+    let (asked, same) = (RwSignal::new(false), RwSignal::new(false));
+    let busy = RwSignal::new(false);
+    let revision = ids::new_id();
+    let kept = StoredValue::new(before);
+    let check =
+        move || store.shop.with(|shop| form.with(|form| kept.with_value(|before| form.check(shop, Some(id), before))));
+    Effect::new(move || {
+        let found = check();
+        same.set(false);
+        if asked.get() {
+            problems.set(found.err().unwrap_or_default());
+        }
+    });
+    let save = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let checked = match leptos::reactive::graph::untrack(check) {
+            Err(found) => {
+                // To what is wrong: the parts may be a screenful away from the button.
+                if found.fields.contains_key("name") {
+                    dom::focus("name");
+                } else {
+                    dom::scroll_to("parts");
+                }
+                problems.set(found);
+                return asked.set(true);
+            }
+            Ok(checked) => checked,
+        };
+        if task == Task::Revise && checked.parts.is_none() && checked.fields.is_empty() {
+            return same.set(true);
+        }
+        let mut facts = Vec::new();
+        if !checked.fields.is_empty() {
+            facts.push((id, Fact::Ink(InkFact::RecipeSet(checked.fields))));
+        }
+        if let Some(parts) = checked.parts {
+            let by = store.operator();
+            let fact = store
+                .shop
+                .with_untracked(|shop| revision_fact(shop, id, parts, parent, None, &checked.why, by.as_deref()));
+            facts.push((revision, Fact::Ink(fact)));
+        }
+        busy.set(true);
+        spawn_local(async move {
+            let saved = facts.is_empty() || store.record_and_wait(facts).await;
+            busy.set(false);
+            if saved {
+                if let Some(name) = store.shop.with_untracked(|shop| revision_name(shop, revision)) {
+                    store.notify(i18n::ink_saved_revision(i18n::ink_revision_name(&name)));
+                }
+                Route::Ink(InkRoute::Recipe(id)).navigate();
+            }
+        });
+    };
+    let fields = Signal::derive(move || problems.with(|problems| problems.fields.clone()));
+    let picking = Picking::new();
+    let parent_name = parent.and_then(|id| store.shop.with_untracked(|shop| revision_name(shop, id)));
+    let same_words = parent_name.map(|name| i18n::ink_same_parts(i18n::ink_revision_name(&name)));
+    let with_parts = task != Task::Edit;
+    let with_fields = task != Task::Revise || form.with_untracked(|form| form.parts.is_empty());
+    view! {
+        <Page title=Signal::derive(move || title.clone()) up class="form">
+            <form on:submit=save novalidate=true>
+                {with_fields.then(|| view! { <NameAndColour form fields/> })}
+                {with_parts.then(|| view! { <Parts form problems asked picking/> })}
+                {(task == Task::Revise).then(|| view! {
+                    <TextArea name="why" label=i18n::ink_why() bound=bound(form, |f| &mut f.why) problems=fields/>
+                    <p class="field-help ink-under"><span>{i18n::ink_why_hint()}</span></p>
+                })}
+                {with_fields.then(|| view! { <TextArea name="note" label=i18n::notes() bound=bound(form, |f| &mut f.note) problems=fields/> })}
+                {move || same.get().then(|| view! { <p class="problem" role="alert" id="same">{same_words.clone()}</p> })}
+                <SaveBar problems=all_problems(problems) busy/>
+            </form>
+            {picking.sheet(form)}
+        </Page>
+    }.into_any()
+}
+
+/// Everything that is wrong, as the foot of the form counts it.
+fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
+    Signal::derive(move || {
+        problems.with(|problems| {
+            let mut all = problems.fields.clone();
+            if let Some((_, problem)) = problems.rows.first() {
+                all.insert("rows", *problem);
+            }
+            if problems.sum.is_some() {
+                all.insert("sum", lastpull_core::job::FormProblem::Missing);
+            }
+            all
+        })
+    })
+}
+
+#[component]
+fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> impl IntoView {
+    view! {
+        <div class="field-pair colour-pair">
+            <Field name="ink_colour" label=i18n::ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems=fields/>
+            <Field name="name" label=i18n::ink_recipe_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems=fields hint=i18n::ink_recipe_name_hint()/>
+        </div>
+    }
+}
+
+#[component]
+fn Parts(
+    form: RwSignal<RecipeForm>,
+    problems: RwSignal<RecipeProblems>,
+    asked: RwSignal<bool>,
+    picking: Picking,
+) -> impl IntoView {
+    let missing = Memo::new(move |_| problems.with(|problems| problems.fields.contains_key("parts")));
+    view! {
+        <fieldset class="group ink-parts-group" id="parts">
+            <legend>{i18n::ink_recipe_parts()}</legend>
+            <PartRows form problems picking/>
+            {move || missing.get().then(|| view! { <p class="problem" id="parts-missing">{i18n::ink_parts_missing()}</p> })}
+            <SumLine form asked/>
+            <TypedLimits form/>
+        </fieldset>
+    }
+}

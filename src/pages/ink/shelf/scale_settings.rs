@@ -1,0 +1,34 @@
+//! The scale that ink is weighed on.
+
+use crate::components::Page;
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
+use crate::i18n;
+use crate::route::{InkRoute, Route};
+use crate::store::Store;
+use lastpull_core::ink::ScaleForm;
+use lastpull_core::journal::Fact;
+use leptos::prelude::*;
+use uuid::Uuid;
+
+const STOCK: Route = Route::Ink(InkRoute::Stock);
+
+/// Its form.
+#[component]
+pub fn ScaleSettingsPage() -> impl IntoView {
+    let store = Store::from_context();
+    let form = RwSignal::new(store.shop.with_untracked(|shop| ScaleForm::of(&shop.ink.scale)));
+    let submit = FormSubmit::new(Box::new(move || {
+        let fact = form.with(ScaleForm::check)?;
+        Ok(vec![(Uuid::nil(), Fact::Ink(fact))])
+    }));
+    let problems = submit.problems;
+    view! {
+        <Page title=Signal::derive(|| i18n::ink_scale().to_owned()) up=STOCK class="form">
+            <form on:submit=move |event| submit.submit(store, &event, STOCK) novalidate=true>
+                <Field name="step" label=i18n::ink_scale_step() kind=Kind::Decimal unit="g" bound=bound(form, |f| &mut f.step) problems hint=i18n::ink_scale_step_hint()/>
+                <Field name="most" label=i18n::ink_scale_most() kind=Kind::Decimal unit="g" bound=bound(form, |f| &mut f.most) problems hint=i18n::ink_scale_most_hint()/>
+                <SaveBar problems busy=submit.busy/>
+            </form>
+        </Page>
+    }
+}

@@ -1,0 +1,74 @@
+//! What came in, and what is left: one weight, told at the shelf.
+
+use crate::components::Sheet;
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use crate::platform::ids;
+use crate::store::Store;
+use lastpull_core::ink::{InkFact, StockForm};
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use leptos::prelude::*;
+
+/// Which of the two is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StockAsk {
+    /// It came in.
+    Delivery,
+    /// What is left was weighed.
+    Count,
+}
+
+/// The sheet, while it is asked.
+#[component]
+pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockAsk>>) -> impl IntoView {
+    let asked = Memo::new(move |_| ask.get());
+    move || asked.get().map(|what| view! { <Asked id what ask/> })
+}
+
+#[component]
+fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> impl IntoView {
+    let store = Store::from_context();
+    let name =
+        store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone()).unwrap_or_default());
+    let form = RwSignal::new(StockForm::default());
+    let problems = RwSignal::new(Problems::new());
+    let event = ids::new_id();
+    let title = match what {
+        StockAsk::Delivery => i18n::ink_came_in_title(&name),
+        StockAsk::Count => i18n::ink_count_title(&name),
+    };
+    let send = move |submitted: leptos::ev::SubmitEvent| {
+        submitted.prevent_default();
+        let (by, units) = (store.operator(), i18n::units());
+        let checked = form.with(|form| match what {
+            StockAsk::Delivery => form.delivered(id, by.as_deref(), units),
+            StockAsk::Count => form.counted(id, by.as_deref(), units),
+        });
+        match checked {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                let told = match &fact {
+                    InkFact::Delivered { grams, .. } => i18n::ink_delivered_notice(i18n::weight_fine(*grams), &name),
+                    InkFact::Counted { grams, .. } => i18n::ink_counted_notice(i18n::weight_fine(*grams), &name),
+                    _ => String::new(),
+                };
+                store.record(event, Fact::Ink(fact));
+                store.notify_with_undo(told, vec![(event, Fact::Deleted)]);
+                ask.set(None);
+            }
+        }
+    };
+    let hint = if what == StockAsk::Count { i18n::ink_count_hint() } else { "" };
+    view! {
+        <Sheet title on_close=Callback::new(move |()| ask.set(None))>
+            <form on:submit=send novalidate=true>
+                <Field name="grams" label=i18n::ink_how_much() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint/>
+                {(what == StockAsk::Delivery).then(|| view! {
+                    <Field name="note" label=i18n::ink_lot_note() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                })}
+                <button type="submit" class="button primary huge">{i18n::save()}</button>
+            </form>
+        </Sheet>
+    }
+}

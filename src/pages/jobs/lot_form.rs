@@ -1,0 +1,114 @@
+//! The garment form: what, which fabric, which colour, how many of each size.
+
+use crate::components::{Choice, Icon, NotHere, Page};
+use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
+use crate::i18n;
+use crate::platform::ids;
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Size, suggested_lot};
+use lastpull_core::journal::{Fact, LotField};
+use leptos::prelude::*;
+
+/// A new lot of a job, or a lot's fields.
+#[component]
+pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> impl IntoView {
+    let store = Store::from_context();
+    let before = lot.and_then(|id| store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).cloned()));
+    let of_job = job.or(before.as_ref().and_then(|lot| lot.job));
+    let known_job =
+        of_job.is_some_and(|id| store.shop.with_untracked(|shop| shop.job(id).is_some_and(|job| !job.deleted)));
+    let Some(of_job) = of_job.filter(|_| known_job) else { return view! { <NotHere/> }.into_any() };
+    let start = match &before {
+        Some(lot) => LotForm::of(lot),
+        None => store.shop.with_untracked(|shop| suggested_lot(shop, of_job).map(LotForm::of)).map_or_else(
+            || LotForm { colour: "#23262e".into(), ..LotForm::default() },
+            // The garment is likely the same again; how many of each size is not.
+            |form| LotForm { pieces: lastpull_core::sorted::Map::new(), ..form },
+        ),
+    };
+    let form = RwSignal::new(start);
+    // One id a form: saving twice is still one.
+    let id = lot.unwrap_or_else(ids::new_id);
+    let submit = FormSubmit::new(Box::new(move || {
+        let mut fields = form.with(|form| form.check(before.as_ref()))?;
+        if lot.is_none() {
+            fields.insert(0, LotField::Job(of_job));
+        }
+        Ok(set(id, fields, Fact::LotSet))
+    }));
+    let problems = submit.problems;
+    // New garments want their first run next.
+    let then = if lot.is_none() { Route::NewRun(id) } else { Route::Job(of_job) };
+    let fabric = Signal::derive(move || form.with(|form| form.fabric));
+    let fabrics = Fabric::ALL.into_iter().map(|fabric| (fabric, i18n::fabric(fabric).to_owned())).collect();
+    let total = move || {
+        form.with(|form| {
+            form.pieces.values().filter_map(|text| text.trim().parse::<u32>().ok()).fold(0, u32::saturating_add)
+        })
+    };
+    let title = if lot.is_some() { i18n::lot_edit_title() } else { i18n::lot_add() };
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up=Route::Job(of_job) class="form">
+            <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
+                <Field name="garment" label=i18n::lot_garment() kind=Kind::Words bound=bound(form, |f| &mut f.garment) problems hint=i18n::lot_garment_hint()/>
+                <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=fabric on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
+                {move || fabric.get().fears_heat().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::lot_fabric_caution()}</p> })}
+                <div class="field-pair colour-pair">
+                    <Field name="colour" label=i18n::lot_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems/>
+                    <Field name="colour_name" label=i18n::lot_colour_name() kind=Kind::Words bound=bound(form, |f| &mut f.colour_name) problems/>
+                </div>
+                <fieldset class="sizes" class:wrong=move || problems.with(|problems| problems.contains_key("pieces"))>
+                    <legend>{i18n::lot_pieces()}</legend>
+                    <Sizes title=i18n::adult() sizes=Size::ADULT.to_vec() form/>
+                    <Sizes title=i18n::youth() sizes=Size::YOUTH.to_vec() form/>
+                    <Sizes title=i18n::one_size() sizes=vec![Size::One] form/>
+                    <p class="sizes-total">{move || i18n::lot_total(i18n::pieces(total()))}</p>
+                    <p class="field-help" role="alert">
+                        {move || problems.with(|problems| problems.get("pieces").map(|problem| view! {
+                            <span class="problem" id="pieces-problem">{i18n::form_problem(*problem)}</span>
+                        }))}
+                    </p>
+                </fieldset>
+                <SaveBar problems busy=submit.busy/>
+            </form>
+        </Page>
+    }
+    .into_any()
+}
+
+#[component]
+fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>) -> impl IntoView {
+    view! {
+        <div class="size-group">
+            <h3>{title}</h3>
+            <div class="size-cells">
+                {sizes.into_iter().map(|size| view! { <SizeCell size form/> }).collect_view()}
+            </div>
+        </div>
+    }
+}
+
+#[component]
+fn SizeCell(size: Size, form: RwSignal<LotForm>) -> impl IntoView {
+    let id = format!("size-{size:?}").to_ascii_lowercase();
+    let field = Bound {
+        value: Signal::derive(move || form.with(|form| form.pieces.get(&size).cloned().unwrap_or_default())),
+        set: Callback::new(move |typed| form.update(|form| drop(form.pieces.insert(size, typed)))),
+    };
+    let letters = if size == Size::One { i18n::one_size() } else { size.letters() };
+    view! {
+        <div class="size-cell">
+            <label for=id.clone() aria-label=i18n::size(Some(size))>{letters}</label>
+            <input
+                id=id
+                type="text"
+                inputmode="numeric"
+                autocomplete="off"
+                placeholder="0"
+                prop:value=field.value
+                on:input=move |event| field.set.run(event_target_value(&event))
+            />
+        </div>
+    }
+}

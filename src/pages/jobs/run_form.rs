@@ -1,0 +1,144 @@
+//! The run form: the print, its heat, its screen, its place.
+
+use crate::components::{Choice, Icon, NotHere, Page, Switch};
+use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
+use crate::i18n;
+use crate::platform::ids;
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::ink::{ink_names, recipe_for};
+use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
+use lastpull_core::journal::{Fact, RunField};
+use lastpull_core::run::{Location, Run};
+use leptos::prelude::*;
+
+/// A new run of a lot, or a run's fields.
+#[component]
+pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
+    let store = Store::from_context();
+    let before = run.and_then(|id| store.shop.with_untracked(|shop| shop.run(id).filter(|run| !run.deleted).cloned()));
+    let of_lot = lot.or(before.as_ref().and_then(|run| run.lot));
+    let job = of_lot.and_then(|id| {
+        store.shop.with_untracked(|shop| shop.lot(id).filter(|lot| !lot.deleted).and_then(|lot| lot.job))
+    });
+    let (Some(of_lot), Some(job)) = (of_lot, job) else { return view! { <NotHere/> }.into_any() };
+    let units = i18n::units();
+    let from = RwSignal::new(None::<String>);
+    let start = before
+        .as_ref()
+        .map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
+    let form = RwSignal::new(start);
+    // One id a form: saving twice is still one.
+    let id = run.unwrap_or_else(ids::new_id);
+    let submit = FormSubmit::new(Box::new(move || {
+        let mut fields = form.with(|form| form.check(units, before.as_ref()))?;
+        if run.is_none() {
+            fields.insert(0, RunField::Lot(of_lot));
+        }
+        Ok(set(id, fields, Fact::RunSet))
+    }));
+    let problems = submit.problems;
+    let pick_location = move |location: Location| {
+        // A new run follows its location to the last one like it, until the person has named the ink.
+        let untouched = run.is_none()
+            && problems.with_untracked(Problems::is_empty)
+            && form.with_untracked(|form| form.ink.is_empty() || from.with_untracked(Option::is_some));
+        if untouched {
+            form.set(suggested(store, of_lot, location, from));
+        }
+        form.update(|form| form.location = location);
+    };
+    let location = Signal::derive(move || form.with(|form| form.location));
+    let locations = Location::ALL.into_iter().map(|location| (location, i18n::location(location).to_owned())).collect();
+    let flash = Signal::derive(move || form.with(|form| form.flash));
+    let title = if run.is_some() { i18n::run_edit_title() } else { i18n::run_add() };
+    let inks = store.shop.with_untracked(ink_names);
+    // An ink that has a recipe brings its colour.
+    let typed = bound(form, |f| &mut f.ink);
+    let name_ink = Callback::new(move |name: String| {
+        let colour = store.shop.with_untracked(|shop| recipe_for(shop, &name).and_then(|(_, recipe)| recipe.colour));
+        typed.set.run(name);
+        if let Some(colour) = colour {
+            form.update(|form| form.ink_colour = colour.to_string());
+        }
+    });
+    let ink = Bound { set: name_ink, ..typed };
+    view! {
+        <Page title=Signal::derive(move || title.to_owned()) up=Route::Job(job) class="form">
+            <form on:submit=move |event| submit.submit(store, &event, Route::Job(job)) novalidate=true>
+                <Choice label=i18n::run_where() name="location" options=locations value=location on_pick=Callback::new(pick_location)/>
+                {move || from.get().map(|from| view! { <p class="quiet-line" id="defaults-from"><Icon name="info"/>{i18n::run_defaults_from(from)}</p> })}
+                <fieldset class="group">
+                    <legend>{i18n::run_group_print()}</legend>
+                    <div class="field-pair colour-pair">
+                        <Field name="ink_colour" label=i18n::run_ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.ink_colour) problems/>
+                        <Field name="ink" label=i18n::item_ink() kind=Kind::Words bound=ink problems suggestions=inks/>
+                    </div>
+                    <div class="field-pair">
+                        <Field name="hits" label=i18n::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems hint=i18n::run_hits_hint()/>
+                        <Field name="guess" label=i18n::run_guess() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.guess) problems hint=i18n::run_guess_hint()/>
+                    </div>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{i18n::run_group_heat()}</legend>
+                    <Switch id="flash" label=i18n::run_flash() value=flash on_set=Callback::new(move |on| form.update(|form| form.flash = on))/>
+                    {move || flash.get().then(|| view! {
+                        <div class="field-pair">
+                            <Field name="flash_seconds" label=i18n::run_flash_seconds() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.flash_seconds) problems/>
+                            <Field name="flash_distance" label=i18n::item_flash_distance() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.flash_distance) problems/>
+                        </div>
+                    })}
+                    <div class="field-pair">
+                        <Field name="dryer" label=i18n::item_dryer() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
+                        <Field name="dwell" label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
+                    </div>
+                    <div class="field-pair">
+                        <Field name="belt" label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound(form, |f| &mut f.belt) problems/>
+                        <Field name="passes" label=i18n::item_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
+                    </div>
+                    <p class="caution"><Icon name="heat"/>{i18n::run_heat_caution()}</p>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{i18n::run_group_press()}</legend>
+                    <div class="field-pair">
+                        <Field name="screens" label=i18n::item_screens() kind=Kind::Words bound=bound(form, |f| &mut f.screens) problems hint=i18n::run_screens_hint()/>
+                        <Field name="mesh" label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
+                    </div>
+                    <div class="field-pair">
+                        <Field name="squeegee" label=i18n::item_squeegee() kind=Kind::Words bound=bound(form, |f| &mut f.squeegee) problems/>
+                        <Field name="off_contact" label=i18n::item_off_contact() kind=Kind::Decimal unit=i18n::unit_off_contact() bound=bound(form, |f| &mut f.off_contact) problems/>
+                    </div>
+                </fieldset>
+                <fieldset class="group">
+                    <legend>{i18n::item_placement()}</legend>
+                    <Field name="below_collar" label=i18n::item_below_collar() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.below_collar) problems hint=i18n::run_below_collar_hint()/>
+                    <Field name="placement" label=i18n::run_placement() kind=Kind::Words bound=bound(form, |f| &mut f.placement) problems/>
+                </fieldset>
+                <SaveBar problems busy=submit.busy/>
+            </form>
+        </Page>
+    }
+    .into_any()
+}
+
+/// The form a new run at a location starts from, and from which run it was taken.
+fn suggested(store: Store, lot: LotId, location: Location, from: RwSignal<Option<String>>) -> RunForm {
+    let found = store.shop.with_untracked(|shop| {
+        suggested_run(shop, lot, location).map(|run| {
+            let title = run
+                .lot
+                .and_then(|lot| shop.lot(lot))
+                .and_then(|lot| lot.job)
+                .and_then(|job| shop.job(job))
+                .map(|job| job.title.clone());
+            (run.clone(), format!("{} · {}", title.unwrap_or_default(), i18n::location(run.location)))
+        })
+    });
+    from.set(found.as_ref().map(|(_, name)| name.clone()));
+    let run = found.map_or_else(Run::default, |(run, _)| Run { ink: String::new(), guess: None, location, ..run });
+    let mut form = RunForm::of(&Run { location, ..run }, i18n::units());
+    if form.ink_colour.is_empty() {
+        form.ink_colour = "#1c1b1a".into();
+    }
+    form
+}

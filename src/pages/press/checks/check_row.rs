@@ -1,0 +1,177 @@
+//! One check: what it should be, what it was before, and what was found.
+
+use crate::components::{Icon, Swatch};
+use crate::i18n;
+use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_text, value_text};
+use crate::route::{Route, ScreensRoute};
+use crate::store::Store;
+use lastpull_core::job::RunId;
+use lastpull_core::journal::Fact;
+use lastpull_core::quantity::NumberProblem;
+use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
+use lastpull_core::screen::not_ready;
+use leptos::prelude::*;
+
+/// One line of the check list.
+#[component]
+pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl IntoView {
+    let store = Store::from_context();
+    let row = Memo::new(move |_| list.with(|list| list.rows().find(|row| row.item == item).cloned()));
+    let make = Callback::new(move |outcome: CheckOutcome| {
+        let row = store.shop.with_untracked(|shop| check_list(shop, id).rows().find(|row| row.item == item).cloned());
+        if let Some(row) = row {
+            let by = store.operator();
+            store.record(id, Fact::CheckMade { item, expected: row.expected, outcome, by });
+        }
+    });
+    move || {
+        row.get().map(|row| {
+            view! {
+                <li class="check" class:made=row.state != CheckState::Open data-item=format!("{item:?}")>
+                    <div class="check-words">
+                        <span class="check-item">{i18n::check_item(item)}</span>
+                        <span class="check-expected">
+                            {colour_of(&row.expected).map(|colour| view! { <Swatch colour=colour/> })}
+                            <strong>{expected_text(item, &row.expected)}</strong>
+                            {tolerance_text(item, &row.expected).map(|words| view! { <small>{words}</small> })}
+                        </span>
+                        {row.before.as_ref().map(|before| view! {
+                            <span class="check-was">{i18n::was(expected_text(item, before))}</span>
+                        })}
+                        {(item == CheckItem::Screens).then(|| view! { <NotReady id/> })}
+                        <Found row=row.clone()/>
+                    </div>
+                    <CheckButtons row=row.clone() make/>
+                </li>
+            }
+        })
+    }
+}
+
+fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> {
+    match expected {
+        Expected::Garment { colour, .. } | Expected::Ink { colour, .. } => Some(*colour),
+        _ => None,
+    }
+}
+
+/// Which of the run's screens cannot print yet, where the shop keeps a list of them.
+#[component]
+fn NotReady(id: RunId) -> impl IntoView {
+    let store = Store::from_context();
+    let waiting = Memo::new(move |_| store.shop.with(|shop| not_ready(shop, id)));
+    move || {
+        waiting.get().map(|labels| {
+            if labels.is_empty() {
+                return view! { <small class="muted">{i18n::screens_can_print()}</small> }.into_any();
+            }
+            view! {
+                <a class="badge tight" href=Route::Screens(ScreensRoute::Home).hash()>
+                    <Icon name="alert"/>{i18n::screens_not_ready(labels.join(", "))}
+                </a>
+            }
+            .into_any()
+        })
+    }
+}
+
+/// What was found, by whom and when.
+#[component]
+fn Found(row: CheckRow) -> impl IntoView {
+    let made = row.made.clone().map(|(who, when)| match who {
+        Some(who) => i18n::who_when(who, i18n::moment(when)),
+        None => i18n::moment(when),
+    });
+    let (tone, icon, text) = match row.state {
+        CheckState::Open => return ().into_any(),
+        CheckState::Ticked => ("good", "check", i18n::check_ticked().to_owned()),
+        CheckState::Skipped => ("tight", "skip", i18n::check_skipped().to_owned()),
+        CheckState::Measured { value, within: true } => {
+            ("good", "check", i18n::check_within(value_text(row.item, &row.expected, value)))
+        }
+        CheckState::Measured { value, within: false } => {
+            ("bad", "alert", i18n::check_outside(value_text(row.item, &row.expected, value)))
+        }
+    };
+    view! {
+        <span class="check-found">
+            <span class=format!("badge {tone}")><Icon name=icon/>{text}</span>
+            <small>{made}</small>
+        </span>
+    }
+    .into_any()
+}
+
+/// Right, measured, skip; or take back.
+#[component]
+fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
+    let item = row.item;
+    let name = i18n::check_item(item);
+    let measuring = RwSignal::new(false);
+    if row.state != CheckState::Open {
+        return view! {
+            <button type="button" class="button quiet" aria-label=format!("{name}: {}", i18n::check_clear()) on:click=move |_| make.run(CheckOutcome::Cleared)>
+                {i18n::check_clear()}
+            </button>
+        }.into_any()
+        .into_any();
+    }
+    let measurable = row.expected.tolerance(item).is_some();
+    let expected = StoredValue::new(row.expected);
+    view! {
+        <div class="check-buttons">
+            <button type="button" class="button tick" aria-label=format!("{name}: {}", i18n::check_tick()) on:click=move |_| make.run(CheckOutcome::Ticked)>
+                <Icon name="check"/>{i18n::check_tick()}
+            </button>
+            {measurable.then(|| view! {
+                <button
+                    type="button"
+                    class="button"
+                    aria-label=format!("{name}: {}", i18n::check_measure())
+                    aria-expanded=move || measuring.get().to_string()
+                    on:click=move |_| measuring.update(|on| *on = !*on)
+                >
+                    {i18n::check_measure()}
+                </button>
+            })}
+            <button type="button" class="button quiet" aria-label=format!("{name}: {}", i18n::check_skip()) on:click=move |_| make.run(CheckOutcome::Skipped)>
+                {i18n::check_skip()}
+            </button>
+        </div>
+        {move || measuring.get().then(|| view! { <Measure item expected make/> })}
+    }
+    .into_any()
+}
+
+/// A measured value, read when it is sent.
+#[component]
+fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> impl IntoView {
+    let text = RwSignal::new(String::new());
+    let problem = RwSignal::new(None::<NumberProblem>);
+    let id = format!("measure-{item:?}");
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        match expected.with_value(|expected| read_value(item, expected, &text.get_untracked())) {
+            Ok(value) => make.run(CheckOutcome::Measured(value)),
+            Err(found) => problem.set(Some(found)),
+        }
+    };
+    view! {
+        <form class="measure" on:submit=send novalidate=true>
+            <label class="visually-hidden" for=id.clone()>{i18n::check_measured_value(i18n::check_item(item))}</label>
+            <div class="field-input">
+                <input
+                    id=id
+                    type="text"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    prop:value=move || i18n::with_mark(text.get())
+                    on:input=move |event| text.set(event_target_value(&event))
+                />
+                <span class="unit">{expected.with_value(|expected| unit_text(item, expected))}</span>
+            </div>
+            <button type="submit" class="button primary">{i18n::save()}</button>
+            <p class="problem" role="alert">{move || problem.get().map(i18n::number_problem)}</p>
+        </form>
+    }
+}

@@ -1,0 +1,6 @@
+//! The checks before the first pull.
+
+mod check_row;
+mod page;
+
+pub use page::{Checks, Made};

@@ -1,0 +1,110 @@
+//! Undo, misprint, number, failed, stop, end: one touch each, under the zone. Five fit beside each other
+//! under a gloved thumb: stop and end share a place, since what stands or is complete can only end. With
+//! pieces left the sheet of a stop ends the run too.
+
+use super::dialogs::Asking;
+use crate::components::Icon;
+use crate::i18n;
+use crate::platform::{ids, spawn_local};
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::failure::{go_on_facts, judgement_back, notice_at_press, open_facts};
+use lastpull_core::job::RunId;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::run::{CountView, Standing, UndoView};
+use lastpull_core::screen::{facts_on_end, keeps_ready};
+use leptos::prelude::*;
+
+/// The row of controls.
+#[component]
+pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+    let store = Store::from_context();
+    let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));
+    let left = Memo::new(move |_| count.with(|count| count.left));
+    let ends =
+        Memo::new(move |_| count.with(|count| count.left == 0 || matches!(count.standing, Standing::Stopped { .. })));
+    let end = move |_| {
+        if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { end_run(store, id) }
+    };
+    view! {
+        <div class="controls">
+            <button type="button" class="control" id="undo" disabled=move || !can_undo.get() on:click=move |_| undo(store, id, count)>
+                <Icon name="undo"/><span>{i18n::undo()}</span>
+            </button>
+            <button type="button" class="control" id="misprint" on:click=move |_| asking.set(Some(Asking::Misprint))>
+                <Icon name="cross"/><span>{i18n::act_misprint()}</span>
+            </button>
+            <button type="button" class="control" id="number" on:click=move |_| asking.set(Some(Asking::Number))>
+                <Icon name="plus"/><span>{i18n::act_number()}</span>
+            </button>
+            <button type="button" class="control" id="failed" on:click=move |_| failed(store, id)>
+                <Icon name="alert"/><span>{i18n::act_failed()}</span>
+            </button>
+            {move || if ends.get() {
+                view! {
+                    <button type="button" class="control" class:primary=move || left.get() == 0 id="end" on:click=end>
+                        <Icon name="check"/><span>{i18n::act_end()}</span>
+                    </button>
+                }
+            } else {
+                view! {
+                    <button type="button" class="control" id="stop" on:click=move |_| asking.set(Some(Asking::Stop))>
+                        <Icon name="stop"/><span>{i18n::act_stop()}</span>
+                    </button>
+                }
+            }}
+        </div>
+    }
+}
+
+/// The run leaves the press, and its screens with it.
+pub fn end_run(store: Store, id: RunId) {
+    let by = store.operator();
+    let mut facts = vec![(id, Fact::RunEnded)];
+    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
+    store.record_all(facts);
+}
+
+/// Something failed: the press stops at once, and the rest is told after. Where it stands for a failure
+/// already, that one is meant.
+fn failed(store: Store, run: RunId) {
+    if let Some(notice) = standing_failure(store, run) {
+        return Route::Failure(notice).navigate();
+    }
+    let (id, by) = (ids::new_id(), store.operator());
+    let facts = store.shop.with_untracked(|shop| open_facts(shop, run, id, by.as_deref()));
+    spawn_local(async move {
+        if store.record_and_wait(facts).await {
+            Route::Failure(id).navigate();
+        }
+    });
+}
+
+/// The press goes on, after a failure with what belongs to it.
+pub fn go_on(store: Store, run: RunId) {
+    let by = store.operator();
+    let after_failure = standing_failure(store, run)
+        .map(|id| store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())))
+        .filter(|facts| !facts.is_empty());
+    store.record_all(after_failure.unwrap_or_else(|| vec![(run, Fact::Resumed)]));
+}
+
+/// The failure for which the press stands.
+fn standing_failure(store: Store, run: RunId) -> Option<Subject> {
+    let notice = store.shop.with_untracked(|shop| notice_at_press(shop, run))?;
+    notice.stood.is_none().then_some(notice.id)
+}
+
+/// Takes back the last thing this device did to the run, saved or not.
+pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
+    let fact = match count.with_untracked(|count| count.undo) {
+        Some(UndoView::Pulled { pieces, size }) => Fact::Pulled { pieces: -pieces, size },
+        Some(UndoView::Misprinted { pieces, size, cause, was_counted }) => {
+            Fact::Misprinted { pieces: -pieces, size, cause, was_counted }
+        }
+        None => return,
+    };
+    let judgement = store.shop.with_untracked(|shop| judgement_back(shop, id, &fact));
+    store.record_all([(id, fact)].into_iter().chain(judgement).collect());
+    super::zone::give_feedback(store, 40, None);
+}

@@ -1,0 +1,168 @@
+//! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
+
+use super::controls::end_run;
+use crate::components::{Choice, Icon, Sheet, Switch};
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::job::{RunId, Size};
+use lastpull_core::journal::Fact;
+use lastpull_core::quantity::parse_whole;
+use lastpull_core::run::{CountView, MisprintCause, StopCause};
+use leptos::prelude::*;
+
+/// What is being asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asking {
+    /// What spoiled a piece.
+    Misprint,
+    /// A number to add or take off.
+    Number,
+    /// Why the press stops.
+    Stop,
+    /// Whether to end short.
+    End,
+}
+
+/// The sheet that is up, if any.
+#[component]
+pub fn Sheets(
+    id: RunId,
+    count: Memo<CountView>,
+    size: Memo<Option<Size>>,
+    asking: RwSignal<Option<Asking>>,
+) -> impl IntoView {
+    let close = Callback::new(move |()| asking.set(None));
+    move || match asking.get() {
+        None => ().into_any(),
+        Some(Asking::Misprint) => view! { <Misprint id count size close/> }.into_any(),
+        Some(Asking::Number) => view! { <Number id count size close/> }.into_any(),
+        Some(Asking::Stop) => view! { <Stop id count close/> }.into_any(),
+        Some(Asking::End) => view! { <End id count close/> }.into_any(),
+    }
+}
+
+#[component]
+fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    // Most are seen as the garment leaves the platen, after its pull was counted.
+    let counted = RwSignal::new(count.with_untracked(|count| count.good > 0));
+    let last_size = count.with_untracked(|count| match count.undo {
+        Some(lastpull_core::run::UndoView::Pulled { size, .. }) => size,
+        _ => size.get_untracked(),
+    });
+    let of = RwSignal::new(last_size);
+    let sizes = count
+        .with_untracked(|count| count.sizes.iter().map(|row| (row.size, i18n::size(row.size))).collect::<Vec<_>>());
+    let note = move |cause: MisprintCause| {
+        close.run(());
+        let fact =
+            |pieces| Fact::Misprinted { pieces, size: of.get_untracked(), cause, was_counted: counted.get_untracked() };
+        store.record(id, fact(1));
+        store.notify_with_undo(i18n::misprint_noted(i18n::misprint_cause(cause)), vec![(id, fact(-1))]);
+    };
+    view! {
+        <Sheet title=i18n::misprint_title() on_close=close>
+            <Switch id="was-counted" label=i18n::misprint_counted() hint=i18n::misprint_counted_hint() value=counted on_set=Callback::new(move |on| counted.set(on))/>
+            {(sizes.len() > 1).then(|| view! {
+                <Choice label=i18n::misprint_size() name="misprint-size" options=sizes value=of on_pick=Callback::new(move |size| of.set(size))/>
+            })}
+            <div class="cause-grid">
+                {MisprintCause::ALL.into_iter().map(|cause| view! {
+                    <button type="button" class="button cause" data-cause=format!("{cause:?}") on:click=move |_| note(cause)>{i18n::misprint_cause(cause)}</button>
+                }).collect_view()}
+            </div>
+        </Sheet>
+    }
+}
+
+#[component]
+fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let text = RwSignal::new(String::new());
+    let problem = RwSignal::new(None::<String>);
+    let of = RwSignal::new(size.get_untracked());
+    let sizes = count
+        .with_untracked(|count| count.sizes.iter().map(|row| (row.size, i18n::size(row.size))).collect::<Vec<_>>());
+    let send = move |sign: i32| match parse_whole(&text.get_untracked(), 1, 10_000) {
+        Err(found) => problem.set(Some(i18n::number_problem(found))),
+        Ok(pieces) => {
+            let size = of.get_untracked();
+            let good = count.with_untracked(|count| {
+                count.sizes.iter().find(|row| row.size == size).map_or(count.good, |row| row.good)
+            });
+            if sign < 0 && pieces > good {
+                problem.set(Some(i18n::number_too_many().into()));
+                return;
+            }
+            close.run(());
+            let signed = sign * pieces.cast_signed();
+            store.record(id, Fact::Pulled { pieces: signed, size });
+            let said = i18n::pieces(pieces);
+            let text = if sign > 0 { i18n::number_added(said) } else { i18n::number_taken(said) };
+            store.notify_with_undo(text, vec![(id, Fact::Pulled { pieces: -signed, size })]);
+        }
+    };
+    view! {
+        <Sheet title=i18n::number_title() on_close=close>
+            <p>{i18n::number_hint()}</p>
+            {(sizes.len() > 1).then(|| view! {
+                <Choice label=i18n::misprint_size() name="number-size" options=sizes value=of on_pick=Callback::new(move |size| of.set(size))/>
+            })}
+            <form novalidate=true on:submit=move |event| { event.prevent_default(); send(1); }>
+                <div class="field">
+                    <label for="pieces">{i18n::pieces_how_many()}</label>
+                    <div class="field-input">
+                        <input id="pieces" type="text" inputmode="numeric" autocomplete="off" prop:value=text on:input=move |event| text.set(event_target_value(&event))/>
+                    </div>
+                    <p class="problem" role="alert">{problem}</p>
+                </div>
+                <div class="button-row">
+                    <button type="submit" class="button primary with-icon" id="number-add"><Icon name="plus"/>{i18n::number_add()}</button>
+                    <button type="button" class="button with-icon" id="number-take" on:click=move |_| send(-1)><Icon name="minus"/>{i18n::number_take()}</button>
+                </div>
+            </form>
+        </Sheet>
+    }
+}
+
+#[component]
+fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let stop = move |cause: StopCause| {
+        close.run(());
+        store.record(id, Fact::Stopped(cause));
+    };
+    view! {
+        <Sheet title=i18n::stop_title() on_close=close>
+            <div class="cause-grid">
+                {StopCause::ALL.into_iter().map(|cause| view! {
+                    <button type="button" class="button cause" data-cause=format!("{cause:?}") on:click=move |_| stop(cause)>{i18n::stop_cause(cause)}</button>
+                }).collect_view()}
+            </div>
+            <h3>{i18n::end_short_title()}</h3>
+            <EndShort id count close/>
+        </Sheet>
+    }
+}
+
+#[component]
+fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
+    view! {
+        <Sheet title=i18n::end_short_title() on_close=close>
+            <EndShort id count close/>
+        </Sheet>
+    }
+}
+
+/// What ending it now means.
+#[component]
+fn EndShort(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let left = count.with_untracked(|count| count.left);
+    view! {
+        <p>{i18n::end_short_text(left)}</p>
+        <div class="button-row">
+            <button type="button" class="button" id="end-anyway" on:click=move |_| { close.run(()); end_run(store, id); }>{i18n::end_anyway()}</button>
+        </div>
+    }
+}

@@ -1,0 +1,70 @@
+//! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
+
+use super::controls::Controls;
+use super::dialogs::{Asking, Sheets};
+use super::pace::Pace;
+use super::sizes::Sizes;
+use super::zone::Zone;
+use crate::components::{Icon, Sheet};
+use crate::pages::press::run::Heading;
+use crate::pages::shared::FailureBar;
+use crate::platform::{dom, wake_lock};
+use crate::route::Route;
+use crate::store::Store;
+use crate::{i18n, lazy};
+use lastpull_core::failure::notice_at_press;
+use lastpull_core::job::{RunId, Size};
+use lastpull_core::run::{CountView, check_list, count_view};
+use leptos::prelude::*;
+
+/// The counting screen.
+#[component]
+pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoView {
+    let store = Store::from_context();
+    let asking = RwSignal::new(None::<Asking>);
+    // The size picked by hand holds until it is full; then counting goes on with the next.
+    let picked = RwSignal::new(None::<Option<Size>>);
+    let size = Memo::new(move |_| {
+        count.with(|count| match picked.get() {
+            Some(size) if count.sizes.iter().any(|row| row.size == size && row.left() > 0) || count.left == 0 => size,
+            _ => count.next_size,
+        })
+    });
+    wake_lock::stay_awake();
+    on_cleanup(wake_lock::let_sleep);
+    let title = heading.title.clone();
+    Effect::new(move || dom::set_title(&format!("{title} · {}", i18n::app_name())));
+    // The pace follows what is saved: at the touch itself only the count is drawn.
+    let saved = Memo::new(move |_| {
+        store.shop.with(|shop| count_view(shop, id, store.device.get_untracked(), store.clock.get(), &[]))
+    });
+    let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
+    let failure = Memo::new(move |_| store.shop.with(|shop| notice_at_press(shop, id)));
+    let checks_open = RwSignal::new(false);
+    view! {
+        <article class="page count" on:click=move |event| dom::let_go_after_touch(&event)>
+            <header class="page-head">
+                <a class="head-back" href=Route::Day.hash() aria-label=i18n::back()><Icon name="back"/></a>
+                <div class="count-title">
+                    <h1 id="heading" tabindex="-1">{heading.title.clone()}</h1>
+                    <p>{heading.print.clone()}</p>
+                </div>
+                <button type="button" class="button quiet checks-button" class:skipped=move || { skipped.get() > 0 } on:click=move |_| checks_open.set(true)>
+                    {i18n::see_checks()}
+                    {move || (skipped.get() > 0).then(|| view! { <span class="visually-hidden">{i18n::checks_skipped(skipped.get())}</span><Icon name="skip"/> })}
+                </button>
+            </header>
+            {move || failure.get().map(|notice| view! { <FailureBar notice/> })}
+            <Pace count=saved/>
+            <Sizes count size picked/>
+            <Zone id count size garment=heading.garment ink=heading.ink/>
+            <Controls id count asking/>
+            <Sheets id count size asking/>
+            {move || checks_open.get().then(|| view! {
+                <Sheet title=i18n::checks_title() on_close=Callback::new(move |()| checks_open.set(false))>
+                    {lazy::draw(Route::Run(id))}
+                </Sheet>
+            })}
+        </article>
+    }
+}

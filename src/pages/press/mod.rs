@@ -1,0 +1,11 @@
+//! The press: which run to print, its checks, the count, the summary.
+
+mod checks;
+mod count;
+mod pick_run;
+mod run;
+mod summary;
+
+pub use count::chance_tone;
+pub use pick_run::PickRunPage;
+pub use run::{RunBesideCount, RunPage};

@@ -1,0 +1,59 @@
+//! Which run goes on the press.
+
+use super::run::RunPage;
+use crate::components::{Empty, GarmentChip, Page};
+use crate::i18n;
+use crate::platform::dom;
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::plan::{only_on_press, rail};
+use leptos::prelude::*;
+
+/// The run on the press, or the ones that wait for it.
+#[component]
+pub fn PickRunPage() -> impl IntoView {
+    let store = Store::from_context();
+    if let Some(id) = store.shop.with_untracked(only_on_press) {
+        dom::rename_place(&Route::Run(id).hash());
+        return view! { <RunPage id/> }.into_any();
+    }
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let runs = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| rail(shop, store.clock.get_untracked()).runs)
+    });
+    view! {
+        <Page title=Signal::derive(|| i18n::place_press().to_owned()) class="press-pick">
+            {move || if runs.with(Vec::is_empty) {
+                view! {
+                    <Empty icon="press" title=i18n::press_empty_title() text=i18n::press_empty_text()>
+                        <a class="button primary" href=Route::Jobs.hash()>{i18n::all_jobs()}</a>
+                    </Empty>
+                }.into_any()
+            } else {
+                view! {
+                    <p class="lead">{i18n::press_pick()}</p>
+                    <ul class="job-rows">
+                        {runs.get().into_iter().map(|run| view! {
+                            <li>
+                                <a class="job-row" href=Route::Run(run.id).hash()>
+                                    <GarmentChip garment=run.garment_colour ink=run.ink_colour/>
+                                    <span class="row-words">
+                                        <strong>{run.title}</strong>
+                                        <span>{i18n::location(run.location)}" · "{run.ink}</span>
+                                        <span class="muted">{run.garment}", "{i18n::fabric(run.fabric)}</span>
+                                    </span>
+                                    <span class="row-count">
+                                        {i18n::of_pieces(run.good, run.planned)}
+                                        {run.on_press.then(|| view! { <span class="badge press">{i18n::on_press()}</span> })}
+                                    </span>
+                                </a>
+                            </li>
+                        }).collect_view()}
+                    </ul>
+                }.into_any()
+            }}
+        </Page>
+    }
+    .into_any()
+}

@@ -1,0 +1,83 @@
+//! One run, from its checks to what came of it.
+//!
+//! Only the count must be there at once; what comes before and after it is drawn by the workshop.
+
+use super::checks::{Checks, Made};
+use super::count::Count;
+use super::summary::Ended;
+use crate::components::NotHere;
+use crate::lazy;
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::job::RunId;
+use lastpull_core::run::{CountView, Pending, Standing, count_view};
+use lastpull_core::shop::Shop;
+use leptos::prelude::*;
+
+/// What the heading of a run says.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Heading {
+    /// The job's id.
+    pub job: lastpull_core::job::JobId,
+    /// The job's title.
+    pub title: String,
+    /// Where it prints, and the ink.
+    pub print: String,
+    /// Garment colour.
+    pub garment: Option<lastpull_core::ink::Colour>,
+    /// Ink colour.
+    pub ink: Option<lastpull_core::ink::Colour>,
+}
+
+/// One run: checks while it waits, the count while it is on the press, the summary after.
+#[component]
+pub fn RunPage(id: RunId) -> impl IntoView {
+    let store = Store::from_context();
+    let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
+    let count = count_of(store, id);
+    let standing = Memo::new(move |_| count.with(CountView::phase));
+    move || match heading.get() {
+        None => view! { <NotHere/> }.into_any(),
+        Some(heading) => match standing.get() {
+            Standing::Waiting | Standing::Ended => lazy::draw(Route::Run(id)),
+            _ => view! { <Count id heading count/> }.into_any(),
+        },
+    }
+}
+
+/// The count, with what waits to be saved.
+fn count_of(store: Store, id: RunId) -> Memo<CountView> {
+    Memo::new(move |_| {
+        let pending: Vec<Pending> =
+            store.pending.with(|pending| pending.iter().map(crate::store::PendingFact::to_pending).collect());
+        store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
+    })
+}
+
+fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
+    let (job, of) = shop.job_of(id)?;
+    let run = shop.run(id)?;
+    let lot = run.lot.and_then(|lot| shop.lot(lot));
+    Some(Heading {
+        job,
+        title: of.title.clone(),
+        print: format!("{} · {}", crate::i18n::location(run.location), run.ink),
+        garment: lot.and_then(|lot| lot.colour),
+        ink: run.ink_colour,
+    })
+}
+
+/// What the workshop draws of a run: its checks before, what was checked during, what came of it after.
+#[component]
+pub fn RunBesideCount(id: RunId) -> impl IntoView {
+    let store = Store::from_context();
+    let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
+    let count = count_of(store, id);
+    let standing = Memo::new(move |_| count.with(CountView::phase));
+    move || match (heading.get(), standing.get()) {
+        (None, _) => view! { <NotHere/> }.into_any(),
+        (Some(heading), Standing::Waiting) => view! { <Checks id heading/> }.into_any(),
+        (Some(heading), Standing::Ended) => view! { <Ended id heading/> }.into_any(),
+        (Some(_), _) => view! { <Made id/> }.into_any(),
+    }
+}

@@ -1,0 +1,63 @@
+//! The bath is charged; or a charge is put right.
+
+use crate::components::{Icon, Sheet};
+use crate::forms::{CrewPicker, Field, Kind, bound};
+use crate::i18n;
+use crate::platform::ids;
+use crate::store::Store;
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::screen::{BathView, ChargeForm, ChargeRow};
+use leptos::prelude::*;
+
+/// The sheet of a charge: `charge`, or a new one.
+#[component]
+pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    let before: Option<ChargeRow> = charge.and_then(|id| {
+        bath.with_untracked(|bath| bath.charge.iter().chain(&bath.before).find(|row| row.id == id).cloned())
+    });
+    let form = RwSignal::new(before.as_ref().map_or_else(ChargeForm::default, |row| ChargeForm {
+        chemistry: row.chemistry.clone(),
+        by: row.by.clone().unwrap_or_default(),
+    }));
+    let problems = RwSignal::new(Problems::new());
+    // One id a sheet: pressing twice is still one.
+    let id = charge.unwrap_or_else(ids::new_id);
+    let is_new = before.is_none();
+    let send = move || {
+        if is_new {
+            form.update(|form| form.by = store.operator().unwrap_or_default());
+        }
+        match form.with_untracked(ChargeForm::check) {
+            Err(found) => problems.set(found),
+            Ok(fact) => {
+                close.run(());
+                store.record(id, Fact::Stencil(fact));
+                if is_new {
+                    store.notify_with_undo(i18n::bath_charged(), vec![(id, Fact::Deleted)]);
+                }
+            }
+        }
+    };
+    let delete = move |_| {
+        close.run(());
+        store.record(id, Fact::Deleted);
+        store.notify_with_undo(i18n::bath_charge_deleted(), vec![(id, Fact::Restored)]);
+    };
+    let title = if is_new { i18n::bath_charge_title() } else { i18n::bath_charge_edit_title() };
+    view! {
+        <Sheet title on_close=close>
+            <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
+            <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(); }>
+                <Field name="chemistry" label=i18n::bath_chemistry() kind=Kind::Words bound=bound(form, |f| &mut f.chemistry) problems hint=i18n::bath_chemistry_hint()/>
+                {is_new.then(|| view! { <CrewPicker/> })}
+                {is_new.then(|| view! { <p class="quiet-line">{i18n::bath_charge_text()}</p> })}
+                <button type="submit" class="button primary huge" id="charge-now">{if is_new { i18n::bath_charge_save() } else { i18n::save() }}</button>
+            </form>
+            {(!is_new).then(|| view! {
+                <button type="button" class="button quiet with-icon" id="delete-charge" on:click=delete><Icon name="bin"/>{i18n::delete()}</button>
+            })}
+        </Sheet>
+    }
+}

@@ -1,0 +1,78 @@
+//! Batches and charges of the past.
+
+use super::page::Asking;
+use crate::components::Icon;
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::screen::{BathView, ChargeRow, DoneBatch, forget_batch};
+use leptos::prelude::*;
+
+/// The batches of this charge, the latest first.
+#[component]
+pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
+    let store = Store::from_context();
+    let line = move |batch: &DoneBatch| {
+        let id = batch.id;
+        let when = i18n::moment(batch.at);
+        let minutes = batch.minutes.map_or_else(
+            || i18n::bath_no_time().to_owned(),
+            |minutes| format!("{} {}", i18n::bath_time(minutes), i18n::bath_min_a_screen()),
+        );
+        let delete = move |_| {
+            let step = store.shop.with_untracked(|shop| forget_batch(shop, id, store.operator().as_deref()));
+            store.record_all(step.facts);
+            store.notify_with_undo(i18n::bath_batch_deleted(), step.undo);
+        };
+        view! {
+            <li class="stencil-row">
+                <span class="row-words">
+                    <strong>{minutes}</strong>
+                    <span class="muted">{format!("{} · {when}", i18n::screens_n(u32::from(batch.count)))}</span>
+                </span>
+                <button type="button" class="icon-button" aria-label=i18n::bath_delete_batch(when.clone()) on:click=delete><Icon name="bin"/></button>
+            </li>
+        }
+    };
+    view! {
+        {move || bath.with(|bath| (!bath.done.is_empty()).then(|| view! {
+            <details class="stencil-fold" id="batches">
+                <summary>{i18n::bath_batches_title(bath.done.len())}</summary>
+                <ul class="stencil-list">{bath.done.iter().rev().map(line).collect_view()}</ul>
+            </details>
+        }))}
+    }
+}
+
+/// The charge that is in it and those before, the latest first.
+#[component]
+pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+    let line = move |row: &ChargeRow, now: bool| {
+        let id = row.id;
+        let what = if row.chemistry.is_empty() { i18n::bath_no_chemistry().to_owned() } else { row.chemistry.clone() };
+        let mut parts = vec![i18n::bath_charged_on(i18n::moment(row.at))];
+        parts.extend(row.by.clone());
+        parts.push(i18n::screens_n(row.screens));
+        if now {
+            parts.push(i18n::bath_this_charge().to_owned());
+        }
+        view! {
+            <li>
+                <button type="button" class="stencil-row" on:click=move |_| asking.set(Some(Asking::Charge(Some(id))))>
+                    <span class="row-words"><strong>{what}</strong><span class="muted">{parts.join(" · ")}</span></span>
+                    <Icon name="edit"/>
+                </button>
+            </li>
+        }
+    };
+    view! {
+        {move || bath.with(|bath| bath.charge.as_ref().map(|charge| view! {
+            <details class="stencil-fold" id="charges">
+                <summary>{i18n::bath_charges_title()}</summary>
+                <ul class="stencil-list">
+                    {line(charge, true)}
+                    {bath.before.iter().map(|row| line(row, false)).collect_view()}
+                </ul>
+            </details>
+        }))}
+    }
+}

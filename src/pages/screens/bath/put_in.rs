@@ -1,0 +1,77 @@
+//! Which screens go into the bath.
+
+use crate::components::{Checkboxes, Sheet};
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use crate::platform::ids;
+use crate::store::Store;
+use lastpull_core::job::Problems;
+use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::screen::{BatchInForm, ScreenFilter, ScreenState, StencilFact, put_in, screen_board};
+use leptos::prelude::*;
+
+/// The sheet: the screens that wait, to be touched, or a plain count.
+#[component]
+pub fn PutIn(close: Callback<()>) -> impl IntoView {
+    let store = Store::from_context();
+    // One id a sheet: pressing twice is still one.
+    let batch = ids::new_id();
+    let form = RwSignal::new(BatchInForm::default());
+    let problems = RwSignal::new(Problems::new());
+    let (waiting, capacity) = store.shop.with_untracked(|shop| {
+        let filter = ScreenFilter { state: Some(ScreenState::ToReclaim), ..ScreenFilter::default() };
+        let board = screen_board(shop, &filter, store.clock.get_untracked().now);
+        let rows = board.groups.into_iter().flat_map(|group| group.rows);
+        let option = |row: lastpull_core::screen::ScreenRow| {
+            let mesh = row.mesh.map(|sheet| i18n::cloth_short(&sheet.cloth())).unwrap_or_default();
+            (row.id, row.label, mesh)
+        };
+        (rows.map(option).collect::<Vec<_>>(), shop.stencils.bath.capacity)
+    });
+    let ticked = Signal::derive(move || form.with(|form| form.screens.clone()));
+    let tick = Callback::new(move |(id, on): (Subject, bool)| {
+        form.update(|form| {
+            form.screens.retain(|other| *other != id);
+            if on {
+                form.screens.push(id);
+            }
+        });
+    });
+    let over = Memo::new(move |_| {
+        let count = match form.with(BatchInForm::check) {
+            Ok(StencilFact::BatchIn { count, .. }) => Some(count),
+            _ => None,
+        };
+        count.zip(capacity).and_then(|(count, most)| (count > most).then_some(most))
+    });
+    let send = move || {
+        let step = store
+            .shop
+            .with_untracked(|shop| form.with_untracked(|form| put_in(shop, batch, form, store.operator().as_deref())));
+        match step {
+            Err(found) => problems.set(found),
+            Ok(step) => {
+                let count = step.facts.iter().find_map(|(_, fact)| match fact {
+                    Fact::Stencil(StencilFact::BatchIn { count, .. }) => Some(u32::from(*count)),
+                    _ => None,
+                });
+                close.run(());
+                store.record_all(step.facts);
+                store.notify_with_undo(i18n::bath_put_in_done(count.unwrap_or_default()), step.undo);
+            }
+        }
+    };
+    let none = waiting.is_empty();
+    let (label, hint) =
+        if none { (i18n::bath_count_plain(), "") } else { (i18n::bath_count(), i18n::bath_count_hint()) };
+    view! {
+        <Sheet title=i18n::bath_put_in() on_close=close>
+            <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(); }>
+                {(!none).then(|| view! { <Checkboxes label=i18n::bath_pick() name="into" options=waiting ticked on_tick=tick/> })}
+                <Field name="count" label kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems hint/>
+                {move || over.get().map(|most| view! { <p class="quiet-line" id="over-capacity">{i18n::bath_capacity_over(most)}</p> })}
+                <button type="submit" class="button primary huge" id="put-in-now">{i18n::bath_put_in_these()}</button>
+            </form>
+        </Sheet>
+    }
+}

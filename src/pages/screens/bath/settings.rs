@@ -1,0 +1,39 @@
+//! How the shop uses its bath.
+
+use crate::components::{Icon, Page};
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};
+use crate::i18n;
+use crate::route::{ExposureRoute, Route};
+use crate::store::Store;
+use lastpull_core::journal::Fact;
+use lastpull_core::screen::{BathForm, RECHARGE_AT, StencilFact};
+use leptos::prelude::*;
+use uuid::Uuid;
+
+/// The form.
+#[component]
+pub fn BathSettingsPage() -> impl IntoView {
+    let store = Store::from_context();
+    let form = RwSignal::new(store.shop.with_untracked(|shop| BathForm::of(&shop.stencils.bath)));
+    let submit = FormSubmit::new(Box::new(move || {
+        let fields = store.shop.with_untracked(|shop| form.with(|form| form.check(&shop.stencils.bath)))?;
+        Ok(set(Uuid::nil(), fields, |fields| Fact::Stencil(StencilFact::Bath(fields))))
+    }));
+    let problems = submit.problems;
+    let saved = move || {
+        store.notify(i18n::settings_saved());
+        Route::Exposure(ExposureRoute::Bath).navigate();
+    };
+    let own = i18n::number(f64::from(RECHARGE_AT) / 100.0, 2);
+    view! {
+        <Page title=Signal::derive(|| i18n::bath_settings().to_owned()) up=Route::Exposure(ExposureRoute::Bath) class="form">
+            <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
+                <Field name="capacity" label=i18n::bath_capacity() kind=Kind::Whole bound=bound(form, |f| &mut f.capacity) problems/>
+                <Field name="recharge_at" label=i18n::bath_recharge_at() kind=Kind::Decimal unit=i18n::bath_recharge_at_unit() bound=bound(form, |f| &mut f.recharge_at) problems hint=i18n::bath_recharge_at_hint(own)/>
+                <TextArea name="note" label=i18n::bath_note() bound=bound(form, |f| &mut f.note) problems/>
+                <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
+                <SaveBar problems busy=submit.busy/>
+            </form>
+        </Page>
+    }
+}

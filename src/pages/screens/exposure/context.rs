@@ -1,0 +1,88 @@
+//! What stands beside an answer: the room's air, and how evenly the lamp shines.
+
+use crate::components::Icon;
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use crate::route::{HeatRoute, Route};
+use crate::store::Store;
+use lastpull_core::screen::{DampNote, EdgeForm, ExposurePick, room_damp};
+use leptos::prelude::*;
+
+/// What the room's air means for the emulsion picked.
+#[component]
+pub fn Damp(pick: RwSignal<ExposurePick>) -> impl IntoView {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let damp = Memo::new(move |_| {
+        minute.get();
+        let emulsion = pick.with(|pick| pick.emulsion)?;
+        store.shop.with(|shop| room_damp(shop, emulsion, store.clock.get_untracked().now))
+    });
+    move || {
+        damp.get().map(|damp| {
+            let (icon, class) = match damp.note {
+                DampNote::Dry => ("check", "stencil-damp good"),
+                DampNote::NotRead => ("info", "stencil-damp"),
+                DampNote::MoreTime | DampNote::LessTimeButWeak => ("alert", "stencil-damp tight"),
+            };
+            view! {
+                <section class=class id="damp" aria-label=i18n::damp_title()>
+                    <p><Icon name=icon/><span>{i18n::damp(damp)}</span></p>
+                    {(damp.note == DampNote::NotRead).then(|| view! {
+                        <a class="button" href=Route::Heat(HeatRoute::Climate).hash()>{i18n::damp_read()}</a>
+                    })}
+                </section>
+            }
+        })
+    }
+}
+
+/// How much less light the corners of a frame get; for a lamp no law holds for, the words that say so.
+#[component]
+pub fn Edge(pick: RwSignal<ExposurePick>) -> impl IntoView {
+    let store = Store::from_context();
+    let form = RwSignal::new(EdgeForm::default());
+    let units = i18n::units();
+    let lamp = Memo::new(move |_| {
+        let id = pick.with(|pick| pick.lamp)?;
+        store.shop.with(|shop| shop.stencils.lamp(id).cloned())
+    });
+    let refused = Memo::new(move |_| {
+        lamp.with(|lamp| lamp.as_ref().and_then(|lamp| EdgeForm::default().light(lamp, units).err()).is_some())
+    });
+    // Only a number that cannot be read is told of: what is not typed yet is no mistake.
+    let problems = Memo::new(move |_| {
+        let mut found = form.with(|form| form.check(units)).err().unwrap_or_default();
+        form.with(|form| {
+            for (field, text) in [("width", &form.width), ("length", &form.length)] {
+                if text.trim().is_empty() {
+                    found.remove(&field);
+                }
+            }
+        });
+        found
+    });
+    let light = move || {
+        lamp.with(|lamp| form.with(|form| lamp.as_ref().and_then(|lamp| form.light(lamp, units).ok().flatten())))
+    };
+    view! {
+        <details class="stencil-fold" id="edge">
+            <summary>{i18n::edge_title()}</summary>
+            {move || if refused.get() {
+                view! { <p>{i18n::edge_refused()}</p> }.into_any()
+            } else {
+                view! {
+                    <p>{i18n::edge_text()}</p>
+                    <div class="field-pair">
+                        <Field name="width" label=i18n::edge_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.width) problems/>
+                        <Field name="length" label=i18n::edge_length() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.length) problems/>
+                    </div>
+                    <p aria-live="polite" id="edge-answer">{move || light().map(|light| {
+                        let percent = |share: f64| i18n::number(share * 100.0, 0);
+                        i18n::edge_answer(percent(light.bulb_loss), percent(light.flat_loss))
+                    })}</p>
+                }.into_any()
+            }}
+        </details>
+    }
+}

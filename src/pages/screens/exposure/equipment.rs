@@ -1,0 +1,72 @@
+//! The shop's lamps and emulsions, and the step it aims at.
+
+use super::step_goal::Goal;
+use crate::components::{Icon, Page};
+use crate::i18n;
+use crate::route::{ExposureRoute, Route};
+use crate::store::Store;
+use lastpull_core::screen::{EmulsionRow, Lamp, LampRow, emulsion_list, lamp_list};
+use leptos::prelude::*;
+
+/// Lamps and emulsions.
+#[component]
+pub fn EquipmentPage() -> impl IntoView {
+    let store = Store::from_context();
+    let lamps = Memo::new(move |_| store.shop.with(lamp_list));
+    let emulsions = Memo::new(move |_| store.shop.with(emulsion_list));
+    view! {
+        <Page title=Signal::derive(|| i18n::stencil_kit().to_owned()) up=Route::Exposure(ExposureRoute::Home) class="stencil-kit">
+            <section>
+                <h2>{i18n::kit_lamps()}</h2>
+                {move || rows(lamps.with(|rows| rows.iter().map(lamp_line).collect()), i18n::kit_lamps_none())}
+                <a class="button with-icon" id="new-lamp" href=ExposureRoute::NewLamp.hash()><Icon name="plus"/>{i18n::lamp_new()}</a>
+            </section>
+            <section>
+                <h2>{i18n::kit_emulsions()}</h2>
+                {move || rows(emulsions.with(|rows| rows.iter().map(emulsion_line).collect()), i18n::kit_emulsions_none())}
+                <a class="button with-icon" id="new-emulsion" href=ExposureRoute::NewEmulsion.hash()><Icon name="plus"/>{i18n::emulsion_new()}</a>
+            </section>
+            <Goal/>
+            <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
+        </Page>
+    }
+}
+
+/// Where a line leads, what is called so, and what it is.
+type Line = (ExposureRoute, String, String, usize);
+
+fn lamp_line(row: &LampRow) -> Line {
+    (ExposureRoute::Lamp(row.id), row.lamp.name.clone(), lamp_text(&row.lamp), row.exposures)
+}
+
+fn lamp_text(lamp: &Lamp) -> String {
+    let kind = i18n::lamp_kind_name(lamp.kind);
+    lamp.distance.map_or_else(|| kind.to_owned(), |distance| format!("{kind} · {}", i18n::length(distance)))
+}
+
+fn emulsion_line(row: &EmulsionRow) -> Line {
+    let family = i18n::emulsion_family_name(row.emulsion.family);
+    let solids = row.emulsion.solids.map(|percent| format!(" · {percent}\u{a0}%")).unwrap_or_default();
+    (ExposureRoute::Emulsion(row.id), row.emulsion.name.clone(), format!("{family}{solids}"), row.exposures)
+}
+
+fn rows(lines: Vec<Line>, none: &'static str) -> AnyView {
+    if lines.is_empty() {
+        return view! { <p class="quiet-line">{none}</p> }.into_any();
+    }
+    let line = |(route, name, text, times): Line| {
+        view! {
+            <li>
+                <a class="stencil-row" href=route.hash()>
+                    <span class="row-words">
+                        <strong>{name}</strong>
+                        <span class="muted">{text}</span>
+                        <span class="muted">{i18n::kit_times(times as u32)}</span>
+                    </span>
+                    <Icon name="next"/>
+                </a>
+            </li>
+        }
+    };
+    view! { <ul class="stencil-list">{lines.into_iter().map(line).collect_view()}</ul> }.into_any()
+}

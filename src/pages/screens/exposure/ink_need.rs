@@ -1,0 +1,94 @@
+//! The ink a run needs through a mesh, and what a weighed run teaches.
+
+use crate::forms::{Bound, Field, Kind, bound};
+use crate::i18n;
+use lastpull_core::job::{FormProblem, Problems};
+use lastpull_core::quantity::parse_number;
+use lastpull_core::screen::{InkUse, InkUseForm, ink_need, transfer_of};
+use leptos::prelude::*;
+
+/// Heaviest use that is weighed, in grams.
+const HEAVIEST: f64 = 100_000.0;
+
+/// The need, while a mesh of known volume is picked.
+#[component]
+pub fn Need(volume: Memo<Option<f64>>) -> impl IntoView {
+    let form = RwSignal::new(InkUseForm::default());
+    let weighed = RwSignal::new(String::new());
+    let units = i18n::units();
+    let checked = Memo::new(move |_| volume.get().map(|volume| form.with(|form| form.check(volume, units))));
+    // What is not typed yet is no mistake.
+    let problems = Memo::new(move |_| {
+        let mut found = checked.with(|checked| checked.clone().and_then(Result::err)).unwrap_or_default();
+        found.retain(|_, problem| *problem != FormProblem::Missing);
+        found
+    });
+    let ink = Memo::new(move |_| checked.with(|checked| checked.clone().and_then(Result::ok)));
+    let here = Memo::new(move |_| volume.with(Option::is_some));
+    move || {
+        here.get().then(|| view! {
+            <section class="stencil-part">
+                <h2>{i18n::volume_need_title()}</h2>
+                <div class="field-pair">
+                    <Field name="width" label=i18n::volume_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.width) problems/>
+                    <Field name="height" label=i18n::volume_height() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.height) problems/>
+                </div>
+                <div class="field-pair">
+                    <Field name="coverage" label=i18n::volume_coverage() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.coverage) problems/>
+                    <Field name="pieces" label=i18n::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+                </div>
+                <div class="card stencil-answer" id="need" aria-live="polite">{move || needed(ink.get())}</div>
+                <details class="stencil-fold" id="finer">
+                    <summary>{i18n::volume_finer()}</summary>
+                    <Field name="hits" label=i18n::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/>
+                    <Field name="transfer" label=i18n::volume_transfer() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.transfer) problems hint=i18n::volume_transfer_hint()/>
+                    <Field name="density" label=i18n::volume_density() kind=Kind::Decimal unit=i18n::volume_density_unit() bound=bound(form, |f| &mut f.density) problems/>
+                    <Weighed form weighed ink/>
+                </details>
+            </section>
+        })
+    }
+}
+
+fn needed(ink: Option<InkUse>) -> AnyView {
+    let Some(ink) = ink else { return view! { <p class="muted">{i18n::volume_need_wait()}</p> }.into_any() };
+    let need = ink_need(&ink);
+    let fine = |grams: f64| i18n::number(grams, if grams < 10.0 { 2 } else { 0 });
+    view! {
+        <p class="stencil-time"><strong>{i18n::volume_grams(i18n::number(need.grams, usize::from(need.grams < 100.0)))}</strong></p>
+        <p>{i18n::volume_need(fine(need.grams_a_print), fine(need.cm3))}</p>
+        {need.prints_a_kilogram.map(|prints| view! { <p>{i18n::volume_prints(i18n::number(prints.floor(), 0))}</p> })}
+        <p class="muted">{i18n::volume_without()}</p>
+    }.into_any()
+}
+
+/// What a run that was weighed says of the share that goes onto the garment.
+#[component]
+fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Option<InkUse>>) -> impl IntoView {
+    let grams =
+        Memo::new(move |_| weighed.with(|text| (!text.trim().is_empty()).then(|| parse_number(text, 0.1, HEAVIEST))));
+    let problems = Memo::new(move |_| {
+        let mut problems = Problems::new();
+        if let Some(Err(problem)) = grams.get() {
+            problems.insert("weighed", FormProblem::Number(problem));
+        }
+        problems
+    });
+    let transfer = Memo::new(move |_| {
+        let used = grams.get().and_then(Result::ok)?;
+        ink.get().and_then(|ink| transfer_of(&ink, used)).map(|share| i18n::number(share * 100.0, 0))
+    });
+    let text = Bound { value: weighed.into(), set: Callback::new(move |typed| weighed.set(typed)) };
+    view! {
+        <Field name="weighed" label=i18n::volume_weighed() kind=Kind::Decimal unit=i18n::unit_grams() bound=text problems hint=i18n::volume_weighed_hint()/>
+        {move || transfer.get().map(|percent| {
+            let take = percent.clone();
+            view! {
+                <div class="button-row stencil-real" id="real-transfer">
+                    <p>{i18n::volume_real_transfer(percent)}</p>
+                    <button type="button" class="button" on:click=move |_| form.update(|form| form.transfer.clone_from(&take))>{i18n::volume_take_transfer()}</button>
+                </div>
+            }
+        })}
+    }
+}

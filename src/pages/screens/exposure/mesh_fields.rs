@@ -1,0 +1,58 @@
+//! A mesh that is typed: its count, thread and colour.
+
+use crate::components::{Choice, Switch};
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use lastpull_core::job::Problems;
+use lastpull_core::quantity::Units;
+use leptos::prelude::*;
+
+/// Where a form keeps a mesh.
+pub struct ClothOf<F> {
+    /// Threads, and the name of the field.
+    pub count: (&'static str, fn(&mut F) -> &mut String),
+    /// Thread in micrometres.
+    pub thread: fn(&mut F) -> &mut String,
+    /// What it is counted in.
+    pub per: fn(&mut F) -> &mut Units,
+    /// Whether it is dyed.
+    pub dyed: fn(&mut F) -> &mut bool,
+}
+
+/// The fields.
+pub fn cloth_fields<F: Clone + Send + Sync + 'static>(
+    form: RwSignal<F>,
+    problems: Signal<Problems>,
+    of: &ClothOf<F>,
+) -> AnyView {
+    let ((name, count), thread, dyed) = (of.count, of.thread, of.dyed);
+    view! {
+        <div class="field-pair">
+            <Field name label=i18n::screen_mesh_count() kind=Kind::Whole bound=bound(form, count) problems/>
+            <Field name="thread" label=i18n::screen_form_thread() kind=Kind::Whole unit=i18n::exposure_um() bound=bound(form, thread) problems hint=i18n::sheet_may_stay_empty()/>
+        </div>
+        {counted(form, of.per)}
+        <Switch
+            id="dyed"
+            label=i18n::screen_form_dyed()
+            value=Signal::derive(move || form.with(|form| *dyed(&mut form.clone())))
+            on_set=Callback::new(move |on| form.update(|form| *dyed(form) = on))
+        />
+    }.into_any()
+}
+
+/// What a mesh is counted in.
+pub fn counted<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, per: fn(&mut F) -> &mut Units) -> AnyView {
+    let options =
+        vec![(Units::Inch, i18n::mesh_per_inch().to_owned()), (Units::Metric, i18n::mesh_per_centimetre().to_owned())];
+    view! {
+        <Choice
+            label=i18n::mesh_per()
+            name="per"
+            options
+            value=Signal::derive(move || form.with(|form| *per(&mut form.clone())))
+            on_pick=Callback::new(move |one| form.update(|form| *per(form) = one))
+        />
+    }
+    .into_any()
+}

@@ -1,0 +1,52 @@
+//! How long to expose: the answer, what it is for, and what stands beside it.
+
+use super::answer::Answer;
+use super::context::{Damp, Edge};
+use super::known_times::Known;
+use super::last_query;
+use super::query_fields::Picks;
+use crate::components::{Empty, Icon, Page};
+use crate::i18n;
+use crate::route::{ExposureRoute, Route};
+use crate::store::Store;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{ExposurePick, emulsion_list, lamp_list};
+use leptos::prelude::*;
+
+/// How long to expose; for a screen of the shop, or what was asked last.
+#[component]
+pub fn ExposurePage(#[prop(into)] screen: Option<Subject>) -> impl IntoView {
+    let store = Store::from_context();
+    let pick = RwSignal::new(match screen {
+        Some(id) => store.shop.with_untracked(|shop| ExposurePick::for_screen(shop, id)),
+        None => last_query::pick(store),
+    });
+    Effect::new(move || last_query::keep(pick.get()));
+    let bare = Memo::new(move |_| store.shop.with(|shop| lamp_list(shop).is_empty() || emulsion_list(shop).is_empty()));
+    view! {
+        <Page title=Signal::derive(|| i18n::exposure_title().to_owned()) up=Route::Exposure(ExposureRoute::Home) class="stencil-exposure">
+            {move || if bare.get() {
+                view! {
+                    <Empty icon="sun" title=i18n::exposure_begin_title() text=i18n::exposure_begin_text()>
+                        <a class="button primary" href=ExposureRoute::Equipment.hash()>{i18n::stencil_kit()}</a>
+                    </Empty>
+                }.into_any()
+            } else {
+                view! {
+                    <div class="stencil-desk">
+                        <Answer pick/>
+                        <Picks pick/>
+                        <div class="stencil-aside">
+                            <Damp pick/>
+                            <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
+                        </div>
+                    </div>
+                    <div class="stencil-folds">
+                        <Edge pick/>
+                        <Known/>
+                    </div>
+                }.into_any()
+            }}
+        </Page>
+    }
+}

@@ -1,0 +1,41 @@
+//! The step of the guide that the shop aims at.
+
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::journal::Fact;
+use lastpull_core::screen::{StencilFact, check_goal};
+use leptos::prelude::*;
+use uuid::Uuid;
+
+/// The setting.
+#[component]
+pub fn Goal() -> impl IntoView {
+    let store = Store::from_context();
+    let goal = move || store.shop.with_untracked(|shop| shop.stencils.goal());
+    let text = RwSignal::new(goal().to_string());
+    let submit = FormSubmit::new(Box::new(move || {
+        let fact = text.with(|text| check_goal(text))?;
+        Ok(if fact == StencilFact::Goal(goal()) { Vec::new() } else { vec![(Uuid::nil(), Fact::Stencil(fact))] })
+    }));
+    let problems = submit.problems;
+    let save = move |event: leptos::ev::SubmitEvent| {
+        let before = goal();
+        let saved = move || {
+            let step = goal();
+            let undo = (step != before).then_some((Uuid::nil(), Fact::Stencil(StencilFact::Goal(before))));
+            store.notify_with_undo(i18n::kit_goal_saved(step), undo.into_iter().collect());
+        };
+        submit.submit_then(store, &event, Box::new(saved));
+    };
+    view! {
+        <section class="card">
+            <h2>{i18n::kit_goal_title()}</h2>
+            <p class="quiet-line">{i18n::kit_goal_text()}</p>
+            <form on:submit=save novalidate=true>
+                <Field name="goal" label=i18n::kit_goal() kind=Kind::Whole bound=bound(text, |text| text) problems/>
+                <SaveBar problems busy=submit.busy/>
+            </form>
+        </section>
+    }
+}

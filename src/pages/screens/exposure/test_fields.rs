@@ -1,0 +1,148 @@
+//! The fields of a test, and what it is for.
+
+use super::mesh_fields::{ClothOf, cloth_fields};
+use crate::components::Choice;
+use crate::forms::{Field, Kind, bound};
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::job::Problems;
+use lastpull_core::screen::{CALCULATOR_COLUMNS, ExposureForm, FoundKind, GUIDE_STEPS, emulsion_list, lamp_list};
+use leptos::prelude::*;
+
+/// What was read from the test, by its kind.
+#[component]
+pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
+    let kind = Memo::new(move |_| form.with(|form| form.kind));
+    let time = move |label: &'static str| {
+        view! { <Field name="time" label kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.time) problems/> }
+    };
+    view! {
+        {move || match kind.get() {
+            FoundKind::StepGuide => view! {
+                {time(i18n::exposure_test_time())}
+                <Steps form problems/>
+            }.into_any(),
+            FoundKind::Columns => view! {
+                {time(i18n::exposure_test_time())}
+                <Columns form problems/>
+            }.into_any(),
+            FoundKind::Distance => view! {
+                <div class="field-pair">
+                    {time(i18n::exposure_old_time())}
+                    <Field name="from" label=i18n::exposure_from() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.from) problems/>
+                </div>
+            }.into_any(),
+            FoundKind::Practice => time(i18n::exposure_known_time()).into_any(),
+        }}
+    }
+}
+
+/// The guide, a key a step; nought when none held.
+#[component]
+fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
+    let store = Store::from_context();
+    let goal = store.shop.with_untracked(|shop| shop.stencils.goal());
+    let options = (0..=GUIDE_STEPS)
+        .map(|step| (step, if step == 0 { i18n::exposure_solid_none().to_owned() } else { step.to_string() }))
+        .collect();
+    // Nothing chosen is a step past the guide.
+    let value = Signal::derive(move || form.with(|form| form.solid.trim().parse().unwrap_or(u8::MAX)));
+    let problem = move || problems.with(|problems| problems.get("solid").map(|problem| i18n::form_problem(*problem)));
+    view! {
+        <div class="stencil-steps">
+            <Choice label=i18n::exposure_solid() name="solid" options value on_pick=Callback::new(move |step: u8| form.update(|form| form.solid = step.to_string()))/>
+            <p class="field-help">
+                {move || problem().map(|problem| view! { <span class="problem">{problem}</span> " " })}
+                <span>{i18n::exposure_solid_hint(goal)}</span>
+            </p>
+        </div>
+    }
+}
+
+/// The columns of common films, and any other share of the light.
+#[component]
+fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
+    let share = |percent: u8| i18n::number(f64::from(percent) / 100.0, 2);
+    let options = CALCULATOR_COLUMNS.into_iter().map(|percent| (percent, share(percent))).collect();
+    let value = Signal::derive(move || {
+        let typed = form.with(|form| form.factor.trim().to_owned());
+        CALCULATOR_COLUMNS.into_iter().find(|percent| share(*percent) == typed).unwrap_or(0)
+    });
+    let pick = Callback::new(move |percent: u8| form.update(|form| form.factor = share(percent)));
+    view! {
+        <Choice label=i18n::exposure_factor() name="column" options value on_pick=pick/>
+        <Field name="factor" label=i18n::exposure_factor_typed() kind=Kind::Decimal bound=bound(form, |f| &mut f.factor) problems hint=i18n::exposure_factor_hint()/>
+    }
+}
+
+/// For which emulsion, mesh, lamp and coats: folded away while it is as picked before.
+#[component]
+pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> impl IntoView {
+    let store = Store::from_context();
+    let (emulsions, lamps) = store.shop.with_untracked(|shop| {
+        let emulsions: Vec<_> = emulsion_list(shop).into_iter().map(|row| (Some(row.id), row.emulsion.name)).collect();
+        let lamps: Vec<_> = lamp_list(shop).into_iter().map(|row| (Some(row.id), row.lamp.name)).collect();
+        (emulsions, lamps)
+    });
+    let summary = Memo::new(move |_| {
+        form.with(|form| {
+            let (emulsion, lamp) = store.shop.with(|shop| {
+                let emulsion = form.emulsion.and_then(|id| shop.stencils.emulsion(id)).map(|kept| kept.name.clone());
+                let lamp = form.lamp.and_then(|id| shop.stencils.lamp(id)).map(|kept| kept.name.clone());
+                (emulsion, lamp)
+            });
+            let mesh = (!form.mesh.trim().is_empty()).then(|| form.mesh.trim().to_owned());
+            [emulsion, mesh, lamp].into_iter().flatten().collect::<Vec<_>>().join(" · ")
+        })
+    });
+    // A field that is wrong must be seen.
+    let wrong = Memo::new(move |_| {
+        problems.with(|problems| {
+            ["emulsion", "lamp", "mesh", "thread", "coats_print", "coats_squeegee"]
+                .iter()
+                .any(|field| problems.contains_key(field))
+        })
+    });
+    let missing = move |field: &'static str| {
+        problems
+            .with(|problems| problems.contains_key(&field))
+            .then(|| view! { <p class="problem">{i18n::exposure_pick_one()}</p> })
+    };
+    let of = ClothOf {
+        count: ("mesh", |form: &mut ExposureForm| &mut form.mesh),
+        thread: |form| &mut form.thread,
+        per: |form| &mut form.per,
+        dyed: |form| &mut form.dyed,
+    };
+    view! {
+        <details class="stencil-fold" id="which" prop:open=move || open || wrong.get()>
+            <summary>
+                <span class="row-words"><strong>{i18n::exposure_for()}</strong><span class="muted">{move || match summary.get() {
+                    summary if summary.is_empty() => i18n::exposure_which().to_owned(),
+                    summary => summary,
+                }}</span></span>
+            </summary>
+            <Choice
+                label=i18n::screen_emulsion()
+                name="emulsion"
+                options=emulsions
+                value=Signal::derive(move || form.with(|form| form.emulsion))
+                on_pick=Callback::new(move |id| form.update(|form| form.emulsion = id))
+            />
+            {move || missing("emulsion")}
+            <Choice
+                label=i18n::exposure_lamp()
+                name="lamp"
+                options=lamps
+                value=Signal::derive(move || form.with(|form| form.lamp))
+                on_pick=Callback::new(move |id| form.update(|form| form.lamp = id))
+            />
+            {move || missing("lamp")}
+            {cloth_fields(form, problems.into(), &of)}
+            <div class="field-pair">
+                <Field name="coats_print" label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
+                <Field name="coats_squeegee" label=i18n::screen_form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
+            </div>
+        </details>
+    }
+}

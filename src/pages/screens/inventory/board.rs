@@ -1,0 +1,153 @@
+//! All screens by where they stand, to be found, and picked to be moved together.
+
+use super::row::{Row, Words};
+use super::select_bar::SelectBar;
+use crate::components::Choice;
+use crate::i18n;
+use crate::store::Store;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{ScreenBoard, ScreenFilter, ScreenGroup, ScreenState, screen_board};
+use leptos::prelude::*;
+
+/// Fewer than these are seen at a glance, and nothing to search among.
+const SEARCHABLE: u32 = 9;
+
+/// Which screens are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Show {
+    All,
+    In(ScreenState),
+    TooOld,
+}
+
+/// The board.
+#[component]
+pub fn Board() -> impl IntoView {
+    let store = Store::from_context();
+    let show = RwSignal::new(Show::All);
+    let search = RwSignal::new(String::new());
+    // The screens picked, while picking.
+    let picked = RwSignal::new(None::<Vec<Subject>>);
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let board = Memo::new(move |_| {
+        minute.get();
+        let show = show.get();
+        let state = if let Show::In(state) = show { Some(state) } else { None };
+        let filter = ScreenFilter { state, warned: show == Show::TooOld, search: search.get() };
+        store.shop.with(|shop| screen_board(shop, &filter, store.clock.get_untracked().now))
+    });
+    let picking = Memo::new(move |_| picked.with(Option::is_some));
+    let searchable = Memo::new(move |_| board.with(|board| board.total >= SEARCHABLE));
+    view! {
+        <section class="screen-board">
+            <div class="screen-board-head">
+                <h2>{i18n::board_title()}</h2>
+                <button type="button" class="button" id="select" on:click=move |_| picked.update(|picked| *picked = if picked.is_some() { None } else { Some(Vec::new()) })>
+                    {move || if picking.get() { i18n::cancel() } else { i18n::screens_select() }}
+                </button>
+            </div>
+            <Chips board show/>
+            {move || searchable.get().then(|| view! {
+                <div class="search">
+                    <label class="visually-hidden" for="search">{i18n::board_search()}</label>
+                    <input id="search" type="search" placeholder=i18n::board_search() prop:value=search on:input=move |event| search.set(event_target_value(&event))/>
+                </div>
+            })}
+            {move || {
+                let picking = picking.get();
+                let groups = board.with(|board| board.groups.clone());
+                let shown = board.with(|board| board.shown);
+                view! {
+                    {(shown == 0).then(|| view! { <p class="quiet-line">{i18n::board_none()}</p> })}
+                    {groups
+                        .into_iter()
+                        .filter(|group| !group.rows.is_empty())
+                        .map(|group| view! { <Group group picking picked/> })
+                        .collect_view()}
+                }
+            }}
+            {move || picking.get().then(|| view! { <SelectBar picked/> })}
+        </section>
+    }
+}
+
+/// What can be shown alone, each with its count.
+#[component]
+fn Chips(board: Memo<ScreenBoard>, show: RwSignal<Show>) -> impl IntoView {
+    let counts = Memo::new(move |_| {
+        board.with(|board| {
+            let states: Vec<_> = board.groups.iter().map(|group| (group.state, group.count)).collect();
+            (board.total, board.warned, states)
+        })
+    });
+    move || {
+        let (total, warned, states) = counts.get();
+        let mut options = vec![(Show::All, i18n::board_all(total))];
+        if warned > 0 || show.get() == Show::TooOld {
+            options.push((Show::TooOld, i18n::board_warned(warned)));
+        }
+        options.extend(
+            states.iter().map(|(state, count)| (Show::In(*state), format!("{} {count}", i18n::screen_state(*state)))),
+        );
+        view! {
+            <div class="screen-chips">
+                <Choice label=i18n::board_show() name="show" options value=Signal::from(show) on_pick=Callback::new(move |to| show.set(to))/>
+            </div>
+        }
+    }
+}
+
+/// The screens in one state.
+#[component]
+fn Group(group: ScreenGroup, picking: bool, picked: RwSignal<Option<Vec<Subject>>>) -> impl IntoView {
+    let ScreenGroup { state, count, rows } = group;
+    let ids: Vec<Subject> = rows.iter().map(|row| row.id).collect();
+    let name = i18n::screen_state(state);
+    let pick_all = move |_| {
+        picked.update(|picked| {
+            let picked = picked.get_or_insert_default();
+            // A second touch lets them go again.
+            let all = ids.iter().all(|id| picked.contains(id));
+            picked.retain(|id| !ids.contains(id));
+            if !all {
+                picked.extend(&ids);
+            }
+        });
+    };
+    view! {
+        <section class="screen-group" data-state=format!("{state:?}")>
+            <div class="screen-group-head">
+                <h3>{name}" "<span class="muted">{count}</span></h3>
+                {picking.then(|| view! {
+                    <button type="button" class="button quiet" aria-label=i18n::screens_select_all_of(name) on:click=pick_all>{i18n::screens_select_all()}</button>
+                })}
+            </div>
+            <ul class="screen-rows">
+                {rows.into_iter().map(|row| if picking {
+                    let id = row.id;
+                    let input = format!("pick-{id}");
+                    let toggle = move |_| picked.update(|picked| {
+                        let picked = picked.get_or_insert_default();
+                        match picked.iter().position(|other| *other == id) {
+                            Some(at) => drop(picked.remove(at)),
+                            None => picked.push(id),
+                        }
+                    });
+                    view! {
+                        <li class="screen-pick">
+                            <input
+                                type="checkbox"
+                                id=input.clone()
+                                prop:checked=move || picked.with(|picked| picked.as_ref().is_some_and(|picked| picked.contains(&id)))
+                                on:change=toggle
+                            />
+                            <label class="screen-row" for=input><Words row/></label>
+                        </li>
+                    }.into_any()
+                } else {
+                    view! { <Row row/> }.into_any()
+                }).collect_view()}
+            </ul>
+        </section>
+    }
+}

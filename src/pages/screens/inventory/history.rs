@@ -1,0 +1,80 @@
+//! What happened to a screen: when and by whom, the latest first, which can be taken back; and what failed.
+
+use crate::components::Icon;
+use crate::i18n;
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::failure::FailureRow;
+use lastpull_core::journal::Subject;
+use lastpull_core::screen::{Screen, ScreenEvent, as_it_stands, latest_undone};
+use leptos::prelude::*;
+
+/// The changes of a screen that are kept.
+#[component]
+pub fn History(id: Subject, screen: Screen) -> impl IntoView {
+    let store = Store::from_context();
+    if screen.log.is_empty() {
+        return ().into_any();
+    }
+    let take_back = move |_| {
+        let found = store.shop.with_untracked(|shop| {
+            let screen = shop.screens.live(id)?;
+            let (_, fact) = latest_undone(screen)?;
+            Some((screen.label.clone(), fact, as_it_stands(screen)))
+        });
+        if let Some((label, fact, stands)) = found {
+            store.record(id, fact);
+            store.notify_with_undo(i18n::screen_taken_back(label), vec![(id, stands)]);
+        }
+    };
+    view! {
+        <section class="screen-history">
+            <h2>{i18n::screen_history()}</h2>
+            <ul>
+                {screen.log.into_iter().rev().enumerate().map(|(index, change)| {
+                    let what = match change.what {
+                        ScreenEvent::To(state) => i18n::screen_state(state),
+                        ScreenEvent::Dry(true) => i18n::history_dry(),
+                        ScreenEvent::Dry(false) => i18n::history_not_dry(),
+                    };
+                    view! {
+                        <li>
+                            <span class="row-words"><strong>{what}</strong><span class="muted">{i18n::by_whom(change.at, change.by)}</span></span>
+                            {(index == 0).then(|| view! {
+                                <button type="button" class="button quiet" id="take-back" on:click=take_back>{i18n::screen_take_back()}</button>
+                            })}
+                        </li>
+                    }
+                }).collect_view()}
+            </ul>
+        </section>
+    }.into_any()
+}
+
+/// What failed of it.
+#[component]
+pub fn Failures(rows: Vec<FailureRow>) -> impl IntoView {
+    (!rows.is_empty())
+        .then(|| {
+            view! {
+                <section class="screen-failures">
+                    <h2>{i18n::screen_failures()}</h2>
+                    <ul class="menu">
+                        {rows.into_iter().map(|row| view! {
+                            <li>
+                                <a class="menu-row" href=Route::Failure(row.id).hash()>
+                                    <Icon name="alert"/>
+                                    <span class="row-words">
+                                        <strong>{i18n::failure_kind(row.kind)}</strong>
+                                        <span class="muted">{i18n::moment(row.at)}{row.open.then(|| format!(" · {}", i18n::failure_open()))}</span>
+                                    </span>
+                                    <Icon name="next"/>
+                                </a>
+                            </li>
+                        }).collect_view()}
+                    </ul>
+                </section>
+            }
+        })
+        .into_any()
+}

@@ -1,0 +1,23 @@
+//! The button that moves screens on.
+
+use crate::i18n;
+use lastpull_core::screen::ScreenState;
+use leptos::prelude::*;
+
+/// To this state; the usual next one stands out.
+pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> AnyView {
+    let name = i18n::screen_state(to);
+    view! {
+        <button
+            type="button"
+            class="button"
+            class:primary=usual
+            data-to=format!("{to:?}")
+            aria-label=i18n::move_to(name)
+            on:click=move |_| go()
+        >
+            {name}
+        </button>
+    }
+    .into_any()
+}

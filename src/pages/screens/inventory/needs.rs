@@ -1,0 +1,129 @@
+//! What the runs ahead still need burned, counted back from when each wants its screens.
+
+use super::record::record_with_undo;
+use crate::components::{Icon, Swatch};
+use crate::i18n;
+use crate::route::{Route, ScreensRoute};
+use crate::store::Store;
+use lastpull_core::job::RunId;
+use lastpull_core::screen::{NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
+use leptos::prelude::*;
+
+/// Run by run, in the order of the day.
+#[component]
+pub fn Needs() -> impl IntoView {
+    let store = Store::from_context();
+    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
+    let needs = Memo::new(move |_| {
+        minute.get();
+        store.shop.with(|shop| screen_needs(shop, store.clock.get_untracked()))
+    });
+    move || {
+        let needs = needs.get();
+        if needs.is_empty() {
+            return view! { <p class="verdict good" id="needs-none"><Icon name="check"/>{i18n::needs_none()}</p> }
+                .into_any();
+        }
+        view! {
+            <section class="screen-needs" id="needs">
+                <h2>{i18n::needs_title()}</h2>
+                {needs.into_iter().map(|need| view! { <Need need/> }).collect_view()}
+            </section>
+        }
+        .into_any()
+    }
+}
+
+#[component]
+fn Need(need: RunNeeds) -> impl IntoView {
+    let run = need.run;
+    let unlisted = need.screens.iter().any(|screen| screen.screen.is_none());
+    let [ready, wanted] = [need.ready, need.wanted].map(i18n::moment);
+    let timing = if need.late_by > 0 {
+        view! {
+            <p class="screen-when late"><Icon name="alert"/>{i18n::needs_late(i18n::duration(need.late_by), ready, wanted)}</p>
+        }
+    } else {
+        view! { <p class="screen-when"><Icon name="clock"/>{i18n::needs_in_time(ready, wanted)}</p> }
+    };
+    let (late, has_steps) = (need.late_by > 0, !need.steps.is_empty());
+    view! {
+        <article class="screen-need" class:late=late data-run=run.to_string()>
+            <h3>
+                <Swatch colour=need.ink_colour/>
+                <a href=Route::Run(run).hash()>
+                    <strong>{need.title}</strong>
+                    <span class="muted">{i18n::location(need.location)}" · "{need.ink}</span>
+                </a>
+            </h3>
+            {has_steps.then_some(timing)}
+            <p class="badges">
+                {need.screens.into_iter().map(|screen| view! { <Named screen/> }).collect_view()}
+            </p>
+            {has_steps.then(|| view! {
+                <ol class="screen-steps">
+                    {need.steps.into_iter().map(|step| view! { <Step run step/> }).collect_view()}
+                </ol>
+            })}
+            {unlisted.then(|| view! {
+                <a class="button with-icon" href=Route::Screens(ScreensRoute::NewForRun(run)).hash()><Icon name="plus"/>{i18n::needs_add()}</a>
+            })}
+            {(!has_steps && !unlisted).then(|| view! {
+                <p>{i18n::needs_no_labels()}</p>
+                <a class="button with-icon" href=Route::EditRun(run).hash()><Icon name="edit"/>{i18n::needs_name_them()}</a>
+            })}
+        </article>
+    }
+}
+
+/// A screen that the run names, where it stands, and whether something else is on it.
+#[component]
+fn Named(screen: NeedScreen) -> impl IntoView {
+    let store = Store::from_context();
+    let NeedScreen { label, screen, state, carries_other } = screen;
+    let (Some(id), Some(state)) = (screen, state) else {
+        return view! { <span class="badge tight"><Icon name="info"/>{i18n::needs_unlisted(label)}</span> }.into_any();
+    };
+    let other = carries_other
+        .and_then(|run| store.shop.with_untracked(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())));
+    let other = other.map(|title| i18n::needs_other_art(&label, title));
+    view! {
+        <a class="badge screen-link" href=Route::Screens(ScreensRoute::Screen(id)).hash()>{label}" · "{i18n::screen_state(state)}</a>
+        {other.map(|text| view! { <span class="badge tight"><Icon name="alert"/>{text}</span> })}
+    }.into_any()
+}
+
+#[component]
+fn Step(run: RunId, step: NeedStep) -> impl IntoView {
+    let store = Store::from_context();
+    let NeedStep { step, screens, time, latest, late, now } = step;
+    let name = i18n::burn_step(step);
+    let can = !now.is_empty();
+    let tick = move |_| {
+        let (facts, labels) = store.shop.with_untracked(|shop| {
+            let label = |id: &_| shop.screens.live(*id).map(|screen| screen.label.clone());
+            let labels: Vec<String> = now.iter().filter_map(label).collect();
+            (tick_facts(shop, &now, step, Some(run), store.operator().as_deref()), labels.join(", "))
+        });
+        record_with_undo(store, facts, i18n::burn_done_for(name, labels));
+    };
+    let when = i18n::moment(latest);
+    view! {
+        <li class="screen-step" class:next=can data-step=format!("{step:?}")>
+            <span class="row-words">
+                <strong>{name}</strong>
+                <span class="muted">{i18n::screens_n(screens)}" · "{i18n::duration(time)}</span>
+                {if late {
+                    view! { <span class="screen-late"><Icon name="alert"/>{i18n::begin_late(when)}</span> }.into_any()
+                } else {
+                    view! { <span>{i18n::begin_by(when)}</span> }.into_any()
+                }}
+            </span>
+            {can.then(|| view! {
+                <button type="button" class="button with-icon" aria-label=format!("{name}: {}", i18n::burn_step_done()) on:click=tick>
+                    <Icon name="check"/>{i18n::burn_step_done()}
+                </button>
+            })}
+        </li>
+    }
+}

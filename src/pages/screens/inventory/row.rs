@@ -1,0 +1,41 @@
+//! A screen in a line: its label, its mesh, how long it has stood there, what it carries.
+
+use crate::components::{Icon, Swatch};
+use crate::i18n;
+use crate::route::{Route, ScreensRoute};
+use lastpull_core::screen::ScreenRow;
+use leptos::prelude::*;
+
+/// A line that leads to the screen's card.
+#[component]
+pub fn Row(row: ScreenRow) -> impl IntoView {
+    let card = Route::Screens(ScreensRoute::Screen(row.id)).hash();
+    view! { <li><a class="screen-row" href=card><Words row/></a></li> }
+}
+
+/// What the line says.
+#[component]
+pub fn Words(row: ScreenRow) -> impl IntoView {
+    let mesh = row.mesh.map(|mesh| i18n::mesh_count(mesh.count));
+    let warning = row.warning.map(|warning| {
+        view! { <span><span class="badge tight"><Icon name="alert"/>{i18n::age_warning_short(warning)}</span></span> }
+    });
+    let age = row.warning.is_none().then(|| i18n::age(row.age));
+    let carries = row.carries.into_iter().next().map(|carried| {
+        view! {
+            <span class="screen-art">
+                <Swatch colour=carried.ink_colour/>
+                <span>{carried.title}{(!row.colour.is_empty()).then(|| format!(" · {}", row.colour))}</span>
+            </span>
+        }
+    });
+    view! {
+        <strong class="screen-label">{row.label}</strong>
+        <span class="row-words">
+            <span class="muted">{mesh}</span>
+            {carries}
+            {warning}
+        </span>
+        <span class="screen-age muted">{age}</span>
+    }
+}

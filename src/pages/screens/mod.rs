@@ -1,0 +1,5 @@
+//! Screens: the inventory, exposing, the reclaim bath.
+
+pub mod bath;
+pub mod exposure;
+pub mod inventory;

@@ -1,0 +1,53 @@
+//! Settings of this device, and of the shop.
+
+use super::shop::ShopSettings;
+use crate::components::{Choice, Icon, Page, Switch};
+use crate::i18n;
+use crate::i18n::Locale;
+use crate::platform::settings::{Language, Theme};
+use crate::route::Route;
+use crate::store::Store;
+use leptos::prelude::*;
+
+/// Settings. Each takes hold at once.
+#[component]
+pub fn DeviceSettingsPage() -> impl IntoView {
+    let store = Store::from_context();
+    let settings = store.settings;
+    let language = Signal::derive(move || settings.with(|settings| Locale::of(settings).language));
+    let theme = Signal::derive(move || settings.with(|settings| settings.theme));
+    let languages = vec![
+        (Language::English, i18n::language_english().to_owned()),
+        (Language::Spanish, i18n::language_spanish().to_owned()),
+    ];
+    let themes = vec![
+        (Theme::Device, i18n::theme_device().to_owned()),
+        (Theme::Light, i18n::theme_light().to_owned()),
+        (Theme::Dark, i18n::theme_dark().to_owned()),
+        (Theme::Amber, i18n::theme_amber().to_owned()),
+    ];
+    let units = vec![(false, i18n::units_inch().to_owned()), (true, i18n::units_metric().to_owned())];
+    let clocks = vec![(false, i18n::clock_12().to_owned()), (true, i18n::clock_24().to_owned())];
+    view! {
+        <Page title=Signal::derive(|| i18n::settings_title().to_owned()) up=Route::Menu class="settings">
+            <section class="card">
+                <h2>{i18n::settings_device()}</h2>
+                <Choice label=i18n::settings_language() name="language" options=languages value=language
+                    on_pick=Callback::new(move |language| store.update_settings(|settings| settings.language = Some(language)))/>
+                <Choice label=i18n::settings_theme() name="theme" options=themes value=theme
+                    on_pick=Callback::new(move |theme| store.update_settings(|settings| settings.theme = theme))/>
+                {move || (theme.get() == Theme::Amber).then(|| view! { <p class="caution"><Icon name="info"/>{i18n::theme_amber_caution()}</p> })}
+                <Choice label=i18n::settings_units() name="units" options=units value=Signal::derive(move || settings.with(|s| s.metric))
+                    on_pick=Callback::new(move |metric| store.update_settings(|settings| settings.metric = metric))/>
+                <Choice label=i18n::settings_clock() name="clock" options=clocks value=Signal::derive(move || settings.with(|s| s.clock_24))
+                    on_pick=Callback::new(move |on| store.update_settings(|settings| settings.clock_24 = on))/>
+                <Switch id="buzz" label=i18n::settings_buzz() hint=i18n::settings_buzz_hint() value=Signal::derive(move || settings.with(|s| s.buzz))
+                    on_set=Callback::new(move |on| store.update_settings(|settings| settings.buzz = on))/>
+                <Switch id="click" label=i18n::settings_click() value=Signal::derive(move || settings.with(|s| s.click))
+                    on_set=Callback::new(move |on| store.update_settings(|settings| settings.click = on))/>
+                <p class="quiet-line">{i18n::keys_hint()}</p>
+            </section>
+            <ShopSettings/>
+        </Page>
+    }
+}

@@ -1,0 +1,27 @@
+//! What the day comes to, in a sentence.
+
+use crate::components::Icon;
+use crate::i18n;
+use lastpull_core::plan::RailVerdict;
+use leptos::prelude::*;
+
+/// The verdict on the day.
+#[component]
+pub fn Verdict(verdict: RailVerdict) -> impl IntoView {
+    let (tone, icon, text) = match verdict {
+        RailVerdict::Empty => ("good", "check", String::new()),
+        RailVerdict::Fits { finish, spare } => {
+            ("good", "check", i18n::verdict_fits(i18n::time(finish), i18n::duration(spare)))
+        }
+        RailVerdict::Tight { finish } => ("tight", "clock", i18n::verdict_tight(i18n::time(finish))),
+        RailVerdict::Misses { runs, over } => {
+            ("bad", "alert", i18n::verdict_misses(i18n::runs(runs), i18n::duration(over)))
+        }
+        RailVerdict::Late { runs } => ("bad", "alert", i18n::verdict_late(i18n::runs(runs))),
+        RailVerdict::Unknown { runs } => ("tight", "info", i18n::verdict_unknown(i18n::runs(runs))),
+        RailVerdict::Closed { runs } => ("tight", "clock", i18n::verdict_closed(i18n::runs(runs))),
+    };
+    view! {
+        <p class=format!("verdict {tone}") id="verdict"><Icon name=icon/><span>{text}</span></p>
+    }
+}

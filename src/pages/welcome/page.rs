@@ -1,0 +1,51 @@
+//! The first start: a clean shop, a file from another device, or the demo.
+
+use crate::components::Icon;
+use crate::i18n;
+use crate::route::Route;
+use crate::store::Store;
+use lastpull_core::journal::Fact;
+use leptos::prelude::*;
+use uuid::Uuid;
+
+/// The first screen of a device that holds nothing yet.
+#[component]
+pub fn Welcome() -> impl IntoView {
+    let store = Store::from_context();
+    let name = RwSignal::new(String::new());
+    let start = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let name = name.get_untracked().trim().chars().take(80).collect::<String>();
+        if !name.is_empty() {
+            store.record(Uuid::nil(), Fact::ShopNamed(name));
+        }
+        store.update_settings(|settings| settings.started = true);
+        Route::Day.navigate();
+    };
+    view! {
+        <article class="welcome">
+            <div class="welcome-mark"><Icon name="press"/></div>
+            <h1 id="heading" tabindex="-1">{i18n::welcome_title()}</h1>
+            <p class="lead">{i18n::welcome_text()}</p>
+            <form class="card" on:submit=start>
+                <div class="field">
+                    <label for="shop-name">{i18n::welcome_shop_name()}</label>
+                    <div class="field-input">
+                        <input id="shop-name" type="text" autocomplete="off" prop:value=name on:input=move |event| name.set(event_target_value(&event))/>
+                    </div>
+                </div>
+                <button type="submit" class="button primary huge" id="start-shop">{i18n::welcome_start()}</button>
+            </form>
+            <button type="button" class="button huge" id="open-demo" on:click=move |_| super::demo::enter(store)>{i18n::welcome_demo()}</button>
+            <p class="quiet-line">{i18n::welcome_demo_hint()}</p>
+            <a
+                class="button quiet"
+                href=Route::Backup.hash()
+                id="have-file"
+                on:click=move |_| store.update_settings(|settings| settings.started = true)
+            >
+                {i18n::welcome_file()}
+            </a>
+        </article>
+    }
+}

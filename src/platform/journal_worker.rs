@@ -1,0 +1,130 @@
+//! The journal's own thread (`disk.js`): it reads while the app is still being compiled, and a count's commit
+//! waits for no frame there. Where the browser has no such thread, or it fails or falls silent, the page does
+//! the same itself; asking twice never stores twice, since every append names the head it builds on.
+
+use super::worker::{WorkerClient, bytes, get};
+use js_sys::{Array, Promise, Uint8Array};
+use std::cell::RefCell;
+use std::rc::Rc;
+use std::time::Duration;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::Worker;
+
+/// How long an answer may take before the page does the work itself.
+const PATIENCE: Duration = Duration::from_secs(3);
+
+/// The thread. Clones are the same one.
+#[derive(Clone)]
+pub struct JournalWorker {
+    worker: WorkerClient,
+    /// What it read before the app was there: of which journal.
+    early: Rc<RefCell<Option<(String, Promise)>>>,
+}
+
+/// What is stored, as bytes.
+pub struct Stored {
+    /// The database's version.
+    pub version: u32,
+    /// The values of the store `meta`, in the order of their keys.
+    pub meta: Vec<Vec<u8>>,
+    /// The checkpoint.
+    pub checkpoint: Option<Vec<u8>>,
+    /// The values of the store `tail`.
+    pub tail: Vec<Vec<u8>>,
+}
+
+/// What became of an append.
+pub enum Appended {
+    /// It is on the disk.
+    Saved,
+    /// Nothing was stored: the store `meta` holds these values, not those the append was built on.
+    Changed(Vec<Vec<u8>>),
+    /// There is no answer. It may be stored or not.
+    Unknown,
+}
+
+/// An append: on top of which `meta`, to which head, which records under which keys.
+pub struct Append<'a> {
+    /// The database's name.
+    pub name: &'a str,
+    /// Its version.
+    pub version: u32,
+    /// The values of the store `meta` that it builds on.
+    pub meta: &'a [Vec<u8>],
+    /// The head afterwards.
+    pub head: &'a [u8],
+    /// Keys of the new records.
+    pub keys: Array,
+    /// The new records.
+    pub records: Vec<Vec<u8>>,
+}
+
+thread_local! {
+    static OF_PAGE: Option<JournalWorker> = JournalWorker::started_with_page();
+}
+
+impl JournalWorker {
+    /// The thread that was started with the page; none where that was not possible.
+    pub fn of_page() -> Option<Self> {
+        OF_PAGE.with(Clone::clone)
+    }
+
+    fn started_with_page() -> Option<Self> {
+        let worker: Worker = get(&js_sys::global(), "lastpullDisk").dyn_into().ok()?;
+        let early = (get(&worker, "earlyName").as_string()).zip(get(&worker, "early").dyn_into::<Promise>().ok());
+        let disk = Self::of(worker);
+        disk.early.replace(early);
+        Some(disk)
+    }
+
+    /// A thread running `disk.js`.
+    pub fn of(worker: Worker) -> Self {
+        Self { worker: WorkerClient::of(worker, PATIENCE), early: Rc::default() }
+    }
+
+    /// What is stored in the journal of this name; none where the page must look for itself.
+    pub async fn read(&self, name: &str) -> Option<Stored> {
+        let early = self.early.take().filter(|(of, _)| of == name);
+        let answer = match early {
+            Some((_, early)) => self.worker.answer(early).await,
+            None => self.worker.ask(&[name.into()]).await,
+        };
+        let meta = bytes_of(&get(&answer, "meta"))?;
+        Some(Stored {
+            version: get(&answer, "version").as_f64()? as u32,
+            meta,
+            checkpoint: bytes(&get(&answer, "checkpoint")),
+            tail: bytes_of(&get(&answer, "tail"))?,
+        })
+    }
+
+    /// Appends, if the head is still the one it builds on.
+    pub async fn append(&self, append: Append<'_>) -> Appended {
+        // In one row: the page's thread, which has a touch to answer, writes out one array much sooner than six.
+        let all = || {
+            append.meta.iter().map(Vec::as_slice).chain([append.head]).chain(append.records.iter().map(Vec::as_slice))
+        };
+        let row: Vec<u8> = all().flatten().copied().collect();
+        let lengths: Array = all().map(|bytes| JsValue::from(bytes.len())).collect();
+        let answer = self
+            .worker
+            .ask(&[
+                append.name.into(),
+                append.version.into(),
+                Uint8Array::from(row.as_slice()).into(),
+                lengths.into(),
+                append.meta.len().into(),
+                append.keys.into(),
+            ])
+            .await;
+        if get(&answer, "saved").is_truthy() {
+            return Appended::Saved;
+        }
+        bytes_of(&get(&answer, "meta")).map_or(Appended::Unknown, Appended::Changed)
+    }
+}
+
+fn bytes_of(list: &JsValue) -> Option<Vec<Vec<u8>>> {
+    let list = list.dyn_ref::<Array>()?;
+    list.iter().map(|value| bytes(&value)).collect()
+}

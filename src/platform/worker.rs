@@ -1,0 +1,124 @@
+//! A script that runs beside the page and answers questions. Where the browser starts none, or it fails or falls
+//! silent, there is no answer, and whoever asked does the work itself.
+
+use super::clock;
+use js_sys::{Array, Function, Promise, Reflect, Uint8Array};
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use std::time::Duration;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{MessageEvent, Worker};
+
+/// The thread. Clones are the same one.
+#[derive(Clone)]
+pub struct WorkerClient(Rc<Shared>);
+
+struct Shared {
+    worker: Worker,
+    /// Who waits for which answer.
+    waiting: RefCell<Vec<(u32, Function)>>,
+    last: Cell<u32>,
+    /// How long an answer may take.
+    patience: Duration,
+    /// It failed or fell silent; it is not asked again.
+    given_up: Cell<bool>,
+}
+
+impl WorkerClient {
+    /// A script of the app's own, by its name.
+    pub fn start(script: &str, patience: Duration) -> Option<Self> {
+        let folder = get(&js_sys::global(), "lastpullFolder").as_string()?;
+        let worker = Worker::new(&format!("{folder}{script}")).ok()?;
+        Some(Self::of(worker, patience))
+    }
+
+    /// A script that runs already.
+    pub fn of(worker: Worker, patience: Duration) -> Self {
+        let asked = Rc::new(Shared {
+            worker,
+            waiting: RefCell::default(),
+            last: Cell::new(0),
+            patience,
+            given_up: Cell::new(false),
+        });
+        let heard = Rc::clone(&asked);
+        let on_message = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
+            let answer = event.data();
+            if let Some(id) = get(&answer, "id").as_f64() {
+                heard.resolve(id as u32, &answer);
+            }
+        });
+        let _ = asked.worker.add_event_listener_with_callback("message", on_message.as_ref().unchecked_ref());
+        on_message.forget();
+        let failed = Rc::clone(&asked);
+        let on_error = Closure::<dyn Fn()>::new(move || failed.give_up());
+        let _ = asked.worker.add_event_listener_with_callback("error", on_error.as_ref().unchecked_ref());
+        on_error.forget();
+        Self(asked)
+    }
+
+    /// Asks, and gives the answer; undefined where none comes. The script gets a number to answer to, then what is asked.
+    pub async fn ask(&self, question: &[JsValue]) -> JsValue {
+        let asked = &self.0;
+        if asked.given_up.get() {
+            return JsValue::UNDEFINED;
+        }
+        let id = asked.last.get() + 1;
+        asked.last.set(id);
+        // A row, not an object with names: a page that has a touch to answer writes it out sooner.
+        let message: Array = [id.into()].iter().chain(question).collect();
+        let answer = Promise::new(&mut |resolve, _| asked.waiting.borrow_mut().push((id, resolve)));
+        if asked.worker.post_message(&message).is_err() {
+            asked.give_up();
+        }
+        self.answer(answer).await
+    }
+
+    /// An answer on its way, or undefined and no more questions when it does not come.
+    pub async fn answer(&self, answer: Promise) -> JsValue {
+        let came = Rc::new(Cell::new(false));
+        let silence = Promise::new(&mut |resolve, _| {
+            let (asked, came) = (Rc::clone(&self.0), Rc::clone(&came));
+            clock::after(self.0.patience, move || {
+                if !came.get() {
+                    asked.give_up();
+                    let _ = resolve.call0(&JsValue::UNDEFINED);
+                }
+            });
+        });
+        let first = JsFuture::from(Promise::race(&Array::of2(&answer, &silence))).await;
+        came.set(true);
+        first.unwrap_or_default()
+    }
+}
+
+impl Shared {
+    fn resolve(&self, id: u32, answer: &JsValue) {
+        let waiting = {
+            let mut waiting = self.waiting.borrow_mut();
+            waiting.iter().position(|(asked, _)| *asked == id).map(|at| waiting.swap_remove(at))
+        };
+        if let Some((_, resolve)) = waiting {
+            let _ = resolve.call1(&JsValue::UNDEFINED, answer);
+        }
+    }
+
+    fn give_up(&self) {
+        self.given_up.set(true);
+        for (_, resolve) in self.waiting.take() {
+            let _ = resolve.call0(&JsValue::UNDEFINED);
+        }
+    }
+}
+
+/// A field of an answer; undefined where it has none.
+pub fn get(of: &JsValue, name: &str) -> JsValue {
+    Reflect::get(of, &name.into()).unwrap_or_default()
+}
+
+/// The bytes of an answer's field.
+pub fn bytes(value: &JsValue) -> Option<Vec<u8>> {
+    value.dyn_ref::<Uint8Array>().map(Uint8Array::to_vec)
+}

@@ -1,0 +1,134 @@
+//! Where in the app a person is: read from `location.hash`, so that any static folder at any path
+//! serves every screen, and the browser's back button works.
+
+mod colour;
+mod exposure;
+mod heat;
+mod ink;
+mod pot;
+mod screens;
+
+pub use colour::ColourRoute;
+pub use exposure::ExposureRoute;
+pub use heat::HeatRoute;
+pub use ink::InkRoute;
+pub use pot::PotRoute;
+pub use screens::ScreensRoute;
+
+use uuid::Uuid;
+
+/// A screen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Route {
+    /// The day's rail.
+    #[default]
+    Day,
+    /// All jobs.
+    Jobs,
+    /// A new job.
+    NewJob,
+    /// A job.
+    Job(Uuid),
+    /// Its fields.
+    EditJob(Uuid),
+    /// A new lot of a job.
+    NewLot(Uuid),
+    /// A lot's fields.
+    EditLot(Uuid),
+    /// A new run of a lot.
+    NewRun(Uuid),
+    /// A run's fields.
+    EditRun(Uuid),
+    /// Which run to print.
+    Press,
+    /// A run on the press: checks, count, what came of it.
+    Run(Uuid),
+    /// The shop's screens.
+    Screens(ScreensRoute),
+    /// Exposing and reclaiming.
+    Exposure(ExposureRoute),
+    /// Something that failed on the press.
+    Failure(Uuid),
+    /// Dryers, cure and the room.
+    Heat(HeatRoute),
+    /// Recipes, components, stock.
+    Ink(InkRoute),
+    /// A pot of ink.
+    Pot(PotRoute),
+    /// Readings of colour.
+    Colour(ColourRoute),
+    /// Everything else.
+    Menu,
+    /// Settings.
+    Settings,
+    /// Backup, out and in.
+    Backup,
+    /// Where the data is and what the app is.
+    Storage,
+}
+
+impl Route {
+    /// The place of a hash; the day for anything unknown.
+    pub fn from_hash(hash: &str) -> Self {
+        let path: Vec<&str> = hash.trim_start_matches('#').split('/').filter(|part| !part.is_empty()).collect();
+        let id = |text: &str| Uuid::parse_str(text).ok();
+        let found = match path.as_slice() {
+            ["jobs"] => Some(Self::Jobs),
+            ["job", "new"] => Some(Self::NewJob),
+            ["job", job] => id(job).map(Self::Job),
+            ["job", job, "edit"] => id(job).map(Self::EditJob),
+            ["job", job, "lot"] => id(job).map(Self::NewLot),
+            ["lot", lot] => id(lot).map(Self::EditLot),
+            ["lot", lot, "run"] => id(lot).map(Self::NewRun),
+            ["run", run] => id(run).map(Self::EditRun),
+            ["press"] => Some(Self::Press),
+            ["press", run] => id(run).map(Self::Run),
+            ["screens", rest @ ..] => ScreensRoute::from_path(rest).map(Self::Screens),
+            ["stencil", rest @ ..] => ExposureRoute::from_path(rest).map(Self::Exposure),
+            ["failure", failure] => id(failure).map(Self::Failure),
+            ["heat", rest @ ..] => HeatRoute::from_path(rest).map(Self::Heat),
+            ["ink", rest @ ..] => InkRoute::from_path(rest).map(Self::Ink),
+            ["pot", rest @ ..] => PotRoute::from_path(rest).map(Self::Pot),
+            ["colour", rest @ ..] => ColourRoute::from_path(rest).map(Self::Colour),
+            ["more"] => Some(Self::Menu),
+            ["more", "settings"] => Some(Self::Settings),
+            ["more", "backup"] => Some(Self::Backup),
+            ["more", "about"] => Some(Self::Storage),
+            _ => None,
+        };
+        found.unwrap_or_default()
+    }
+
+    /// Its hash.
+    pub fn hash(self) -> String {
+        match self {
+            Self::Day => "#/".into(),
+            Self::Jobs => "#/jobs".into(),
+            Self::NewJob => "#/job/new".into(),
+            Self::Job(job) => format!("#/job/{job}"),
+            Self::EditJob(job) => format!("#/job/{job}/edit"),
+            Self::NewLot(job) => format!("#/job/{job}/lot"),
+            Self::EditLot(lot) => format!("#/lot/{lot}"),
+            Self::NewRun(lot) => format!("#/lot/{lot}/run"),
+            Self::EditRun(run) => format!("#/run/{run}"),
+            Self::Press => "#/press".into(),
+            Self::Run(run) => format!("#/press/{run}"),
+            Self::Screens(route) => format!("#/screens{}", route.path()),
+            Self::Exposure(route) => format!("#/stencil{}", route.path()),
+            Self::Failure(failure) => format!("#/failure/{failure}"),
+            Self::Heat(route) => format!("#/heat{}", route.path()),
+            Self::Ink(route) => format!("#/ink{}", route.path()),
+            Self::Pot(route) => format!("#/pot{}", route.path()),
+            Self::Colour(route) => format!("#/colour{}", route.path()),
+            Self::Menu => "#/more".into(),
+            Self::Settings => "#/more/settings".into(),
+            Self::Backup => "#/more/backup".into(),
+            Self::Storage => "#/more/about".into(),
+        }
+    }
+
+    /// Goes there.
+    pub fn navigate(self) {
+        crate::platform::dom::set_hash(&self.hash());
+    }
+}

@@ -1,0 +1,80 @@
+//! The demo shop, in a database of its own.
+
+use super::{BackupState, DEMO, Loading, Store};
+use crate::lazy::{ChunkLoadError, chunk};
+use crate::platform::indexed_db::IndexedDb;
+use crate::platform::{clock, ids, spawn_local, tabs};
+use lastpull_core::journal::{DeviceId, Draft, Storage};
+use lastpull_core::plan::WallClock;
+use lastpull_core::shop::Shop;
+use leptos::prelude::*;
+
+/// Makes the facts of a demo shop: as of when, recorded by which device, and what that device is called.
+type DemoFacts = fn(WallClock, DeviceId, &str) -> Vec<Draft>;
+
+fn demo_facts(clock: WallClock, device: DeviceId, name: &str) -> Vec<Draft> {
+    lastpull_core::demo::demo_facts(clock, device, name, ids::new_id)
+}
+
+chunk! {
+    jobs_and_settings: fn split_demo_facts() -> Result<DemoFacts, ChunkLoadError> {
+        Ok(demo_facts)
+    }
+}
+
+impl Store {
+    /// Opens the demo shop beside the shop's own.
+    pub fn enter_demo(self, device_name: String) {
+        spawn_local(async move {
+            // What waits belongs to the shop's own journal.
+            if !self.flush().await {
+                return;
+            }
+            let Ok(facts) = split_demo_facts().await else {
+                self.notify(crate::i18n::part_failed_text());
+                return;
+            };
+            self.update_settings(crate::platform::settings::Settings::suspend_shop);
+            self.backup.set(BackupState::default());
+            let storage = IndexedDb::new(DEMO);
+            let filled = async {
+                storage.erase().await?;
+                let device = storage.open().await?.device;
+                let mut drafts = facts(clock::now(), device, &device_name);
+                drafts.sort_by_key(|draft| draft.at);
+                storage.append(&drafts).await.map(drop)
+            };
+            match filled.await {
+                Ok(()) => self.open(),
+                Err(fault) => self.loading.set(Loading::Failed(fault)),
+            }
+        });
+    }
+
+    /// Leaves the demo shop and forgets it wholly.
+    pub fn leave_demo(self) {
+        let storage = self.storage.get_value();
+        self.update_settings(crate::platform::settings::Settings::resume_shop);
+        self.backup.set(BackupState::default());
+        self.pending.set(Vec::new());
+        self.shop.set(Shop::default());
+        self.notice.set(None);
+        spawn_local(async move {
+            // Emptied first: should another tab hold the database open, only its empty shell waits.
+            let _ = storage.erase().await;
+            tabs::notify_changed();
+            self.open();
+            self.notify(crate::i18n::demo_left());
+            let _ = storage.delete().await;
+        });
+    }
+
+    /// Forgets a demo shop that a killed browser left behind.
+    pub(super) fn delete_leftover_demo(self) {
+        if !self.settings.with_untracked(|settings| settings.demo) {
+            spawn_local(async move {
+                let _ = IndexedDb::new(DEMO).delete().await;
+            });
+        }
+    }
+}

@@ -1,0 +1,168 @@
+//! Opening the journal: the checkpoint and what came after it, or everything where that will not do.
+
+use super::archive::{compact_lazily, read_all_lazily};
+use super::backup::BackupState;
+use super::{DEMO, SHOP, Store};
+use crate::platform::indexed_db::IndexedDb;
+use crate::platform::journal_worker::JournalWorker;
+use crate::platform::tabs::TabMessage;
+use crate::platform::{clock, settings, spawn_local, tabs};
+use lastpull_core::journal::{Checkpoint, Conflict, Entry, Opened, Storage, StorageFault};
+use lastpull_core::photo::Photos;
+use lastpull_core::shop::Shop;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// How opening the journal goes.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Loading {
+    /// Reading.
+    Reading,
+    /// Ready to work.
+    Ready,
+    /// It does not open. Nothing was written.
+    Failed(StorageFault),
+}
+
+/// Entries in the tail from which it is packed. Opening reads a tail of this size in a few
+/// milliseconds.
+const LONG_TAIL: usize = 400;
+
+/// What opening came to.
+pub(crate) struct LoadedShop {
+    pub(crate) opened: Opened,
+    pub(crate) shop: Shop,
+    /// Whether the checkpoint could not be used.
+    pub(crate) from_scratch: bool,
+}
+
+/// Reads and folds what is stored.
+pub(super) async fn read(storage: &IndexedDb) -> Result<LoadedShop, StorageFault> {
+    let opened = storage.open().await?;
+    let saved = opened.checkpoint.as_ref().and_then(Checkpoint::shop);
+    if let Some(mut shop) = saved.or_else(|| opened.checkpoint.is_none().then(Shop::default)) {
+        // The facts counted must be the facts stored, or something is missing under the checkpoint.
+        if shop.apply_all(&opened.tail) && shop.facts() == opened.head.coverage.len() {
+            return Ok(LoadedShop { opened, shop, from_scratch: false });
+        }
+    }
+    read_all_lazily(storage.clone(), opened).await.unwrap_or_else(|_| Err(not_loaded()))
+}
+
+fn not_loaded() -> StorageFault {
+    StorageFault::Other(crate::i18n::part_failed_text().into())
+}
+
+impl Store {
+    /// Opens the shop's journal, or the demo's.
+    pub fn open(self) {
+        let demo = self.settings.with_untracked(|settings| settings.demo);
+        let name = if demo { DEMO } else { SHOP };
+        self.storage.set_value(IndexedDb::new(name).beside(JournalWorker::of_page()));
+        self.loading.set(Loading::Reading);
+        tabs::listen(name, move |message| self.on_tab_message(message));
+        spawn_local(async move {
+            match self.reload().await {
+                Ok(from_scratch) => {
+                    self.loading.set(Loading::Ready);
+                    let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
+                    let photos = self.shop.with_untracked(|shop| shop.photos != Photos::default());
+                    if from_scratch || long || photos {
+                        clock::after(Duration::from_millis(2500), move || self.compact(from_scratch || long));
+                    }
+                }
+                Err(fault) => self.loading.set(Loading::Failed(fault)),
+            }
+        });
+    }
+
+    /// Reads the journal again from what is stored. Says whether the checkpoint was of no use.
+    pub(super) async fn reload(self) -> Result<bool, StorageFault> {
+        let storage = self.storage.get_value();
+        let mut tries = 0;
+        let folded = loop {
+            match read(&storage).await {
+                Err(StorageFault::Stale) if tries < 3 => tries += 1,
+                other => break other?,
+            }
+        };
+        self.device.set(folded.opened.device);
+        self.recent.set_value(folded.opened.tail);
+        self.shop.set(folded.shop);
+        Ok(folded.from_scratch)
+    }
+
+    /// Takes saved entries into the shop on screen; reads anew where they do not follow on.
+    pub(super) fn apply_saved(self, entries: &[Entry]) {
+        self.recent.update_value(|recent| recent.extend_from_slice(entries));
+        let mut follows = false;
+        self.shop.update(|shop| follows = shop.apply_all(entries));
+        if !follows {
+            self.spawn_reload();
+        }
+    }
+
+    fn spawn_reload(self) {
+        spawn_local(async move {
+            if let Err(fault) = self.reload().await {
+                self.loading.set(Loading::Failed(fault));
+            }
+        });
+    }
+
+    fn on_tab_message(self, message: TabMessage) {
+        match message {
+            TabMessage::Saved(entries) => self.apply_saved(&entries),
+            TabMessage::Changed => self.spawn_reload(),
+        }
+    }
+
+    /// Packs a long tail and saves the fold, and forgets photos that nothing shows. Never needed for safety; a
+    /// failure is left for next time.
+    pub(super) fn compact(self, long: bool) {
+        spawn_local(async move {
+            let _ = compact_lazily(self, long).await;
+        });
+    }
+
+    /// Forgets everything this device holds, of the shop and its settings.
+    pub fn erase_all(self) {
+        let storage = self.storage.get_value();
+        spawn_local(async move {
+            match storage.erase().await {
+                Ok(()) => {
+                    settings::forget();
+                    self.settings.set(settings::load());
+                    self.backup.set(BackupState::default());
+                    self.pending.set(Vec::new());
+                    tabs::notify_changed();
+                    crate::platform::dom::set_hash("");
+                    self.open();
+                }
+                Err(fault) => self.loading.set(Loading::Failed(fault)),
+            }
+        });
+    }
+}
+
+/// What a file brought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MergeSummary {
+    /// Facts that were new here.
+    pub new: u64,
+    /// Facts that were here already.
+    pub known: u64,
+    /// Facts that are missing in between.
+    pub gaps: u64,
+    /// Facts dated further ahead than clocks drift.
+    pub far_ahead: u64,
+}
+
+/// Why a file was not taken in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MergeError {
+    /// It contradicts what is here.
+    Conflict(Conflict),
+    /// It could not be stored.
+    Storage(StorageFault),
+}

@@ -1,0 +1,89 @@
+//! A hash names a route, and nonsense leads to the day.
+
+use lastpull::route::{ExposureRoute, HeatRoute, Route};
+use uuid::Uuid;
+use wasm_bindgen_test::wasm_bindgen_test;
+
+#[wasm_bindgen_test]
+fn every_route_reads_back_from_its_hash() {
+    let id = Uuid::from_u128(7);
+    for route in [
+        Route::Day,
+        Route::Jobs,
+        Route::NewJob,
+        Route::Job(id),
+        Route::EditJob(id),
+        Route::NewLot(id),
+        Route::EditLot(id),
+        Route::NewRun(id),
+        Route::EditRun(id),
+        Route::Press,
+        Route::Run(id),
+        Route::Menu,
+        Route::Settings,
+        Route::Backup,
+        Route::Storage,
+    ] {
+        assert_eq!(Route::from_hash(&route.hash()), route);
+    }
+}
+
+#[wasm_bindgen_test]
+fn every_route_of_heat_reads_back_from_its_hash() {
+    let id = Uuid::from_u128(7);
+    for route in [
+        HeatRoute::Home,
+        HeatRoute::Climate,
+        HeatRoute::Dryers,
+        HeatRoute::NewDryer,
+        HeatRoute::Dryer(id),
+        HeatRoute::Measure(id),
+        HeatRoute::SettlingTimes,
+        HeatRoute::Sheets,
+        HeatRoute::NewSheet,
+        HeatRoute::NewSheetForRun(id),
+        HeatRoute::Sheet(id),
+        HeatRoute::Limits,
+        HeatRoute::Limit(5),
+        HeatRoute::Tests,
+        HeatRoute::NewTest,
+        HeatRoute::NewTestForRun(id),
+        HeatRoute::Test(id),
+        HeatRoute::Trials,
+        HeatRoute::NewTrial,
+        HeatRoute::NewTrialForRun(id),
+        HeatRoute::Trial(id),
+    ] {
+        assert_eq!(Route::from_hash(&Route::Heat(route).hash()), Route::Heat(route));
+    }
+}
+
+#[wasm_bindgen_test]
+fn every_route_of_exposure_and_bath_reads_back_from_its_hash() {
+    let id = Uuid::from_u128(7);
+    for route in [
+        ExposureRoute::Home,
+        ExposureRoute::Time,
+        ExposureRoute::TimeForScreen(id),
+        ExposureRoute::NewTest,
+        ExposureRoute::NewTestFrom(id),
+        ExposureRoute::Test(id),
+        ExposureRoute::Equipment,
+        ExposureRoute::NewLamp,
+        ExposureRoute::Lamp(id),
+        ExposureRoute::NewEmulsion,
+        ExposureRoute::Emulsion(id),
+        ExposureRoute::Bath,
+        ExposureRoute::BathSettings,
+        ExposureRoute::Volume,
+    ] {
+        assert_eq!(Route::from_hash(&route.hash()), Route::Exposure(route));
+    }
+}
+
+#[wasm_bindgen_test]
+fn nonsense_leads_to_the_day() {
+    for hash in ["", "#", "#/nowhere", "#/job/7", "#/press/<script>", "#/heat/limit/900", "#/heat/test/7"] {
+        assert_eq!(Route::from_hash(hash), Route::Day, "{hash}");
+    }
+}
