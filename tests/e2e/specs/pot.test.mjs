@@ -381,6 +381,7 @@ test("changing a pot's size changes its targets at the scale", async (t) => {
   const potHash = await startPot(page, { size: "500" });
   await enterReading(page, "104");
   await press(page, "#scale-rest");
+  await waitForTarget(page, g("260.0"));
   await go(page, `${potHash}/edit`, "#size");
   assert.equal(await page.locator("#size").inputValue(), "520");
   await fillForm(page, { size: "600" });

@@ -150,6 +150,7 @@ const PAGES = [
     name: "failed: which screen", from: "failed",
     open: async (page) => {
       await press(page, "[data-kind=Spot]");
+      await page.locator("[data-kind=Spot][aria-pressed=true]").waitFor();
       await press(page, page.locator(".failure-screen").first());
       await page.locator(".photos").waitFor();
     },
