@@ -21,11 +21,15 @@
 //! - [`quantity`]: temperatures, lengths, weights and times that know their unit
 //! - [`demo`]: an invented shop that fills every screen
 
+pub mod bounds;
 pub mod colour;
 pub mod demo;
 pub mod exchange;
+pub mod facts;
 pub mod failure;
+pub mod form;
 pub mod heat;
+pub mod ids;
 pub mod ink;
 pub mod job;
 pub mod journal;
@@ -38,3 +42,5 @@ pub mod screen;
 pub mod shop;
 pub mod sorted;
 pub mod table;
+pub mod text;
+pub mod time;

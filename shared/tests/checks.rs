@@ -1,8 +1,9 @@
 //! The check list before the first pull: its order, what changed since the run before, what was made.
 
 use crate::shop::{Press, wall};
-use lastpull_core::job::{Fabric, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, Expected, Flash, check_list, ended_view};
 

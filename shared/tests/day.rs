@@ -1,10 +1,11 @@
 //! What was done today beside the usual, where one day ends and the next begins, and when the shop closes.
 
 use crate::shop::{DAY, HOUR, OPENING, Press, WEST, clock, near, today, wall};
+use lastpull_core::facts::Fact;
 use lastpull_core::job::{Fabric, Size};
-use lastpull_core::journal::Fact;
-use lastpull_core::plan::{DoneToday, WallClock, closing_of, done_today};
+use lastpull_core::plan::{DoneToday, closing_of, done_today};
 use lastpull_core::run::StopCause;
+use lastpull_core::time::WallClock;
 use uuid::Uuid;
 
 /// Local midnight after opening.

@@ -1,17 +1,20 @@
 //! Whatever the order, overlap and repetition in which devices' files arrive, the shop is the same.
 
+use lastpull_core::colour::Colour;
+use lastpull_core::facts::{Fact, JobField, LotField, RunField};
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
 use lastpull_core::heat::{
     HeatFact, HeaterField, HeaterKind, LimitKind, SensorMethod, SheetField, TestField, TestResult, TrialField,
     TrialVerdict,
 };
+use lastpull_core::ids::PhotoId;
 use lastpull_core::ink::{
-    BatchSize, Colour, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, InkFact, Lay, Part, PotField,
+    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, InkFact, Lay, Part, PotField,
     PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen,
 };
 use lastpull_core::job::{Fabric, Size, SizePieces};
-use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
-use lastpull_core::photo::{PhotoFact, PhotoId};
+use lastpull_core::journal::{Checkpoint, Entry, Journal, Stamp, record, segment};
+use lastpull_core::photo::PhotoFact;
 use lastpull_core::quantity::{Grams, Length, Seconds, Temperature};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
@@ -389,7 +392,7 @@ proptest! {
     #[test]
     fn no_journal_makes_the_screen_room_or_a_failure_panic(entries in any_entries(), now in 0..4_000_000u64) {
         let shop = Shop::fold(&Journal::of(entries).unwrap());
-        let clock = lastpull_core::plan::WallClock { now, offset_minutes: 60 };
+        let clock = lastpull_core::time::WallClock { now, offset_minutes: 60 };
         let board = lastpull_core::screen::screen_board(&shop, &lastpull_core::screen::ScreenFilter::default(), now);
         prop_assert_eq!(board.groups.iter().map(|group| group.count).sum::<u32>(), board.total);
         lastpull_core::screen::screen_needs(&shop, clock);

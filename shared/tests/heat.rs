@@ -1,14 +1,15 @@
 //! What heat does to a run: dwell, cure on paper, limits of the fabric; and the changeover.
 
 use crate::shop::{DAY, HOUR, Press, wall};
+use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::heat::{
     Changeover, CureOnPaper, Direction, DryerChoice, HeatCall, HeatCaveat, HeatFact, HeaterField, HeaterKind,
     LimitKind, LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
     changeover, changeover_between, dwell, fabric_limit, fabric_limits, fastest_belt, left_out_at_start, passes_for,
     run_heat, settled_facts, settling_log, settling_pace, sheet_for, unit_list,
 };
-use lastpull_core::job::{Fabric, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, Flash, check_list};
 use lastpull_core::shop::Shop;

@@ -1,12 +1,12 @@
 //! The heat of the room: the published index, its levels, the rest table, and readings by hand.
 
 use crate::shop::{HOUR, Press, wall};
+use lastpull_core::facts::Fact;
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::{
     Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_brief,
     room_view, work_rest,
 };
-use lastpull_core::job::FormProblem;
-use lastpull_core::journal::Fact;
 use lastpull_core::quantity::{NumberProblem, Temperature, Units};
 use proptest::prelude::*;
 use uuid::Uuid;

@@ -1,18 +1,21 @@
 //! Wash, crock and stretch tests, when they are due again; trials; and the forms of heat.
 
 use crate::shop::Press;
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::{
     FabricLimitForm, Grade, HeatFact, HeatSettings, HeaterField, HeaterForm, HeaterKind, LimitKind, SensorForm,
     SensorMethod, SettlingForm, SheetField, SheetForm, TestField, TestForm, TestKind, TestMethod, TestResult,
     TrialField, TrialFit, TrialForm, TrialVerdict, WhyDue, heat_settings, inks_without_sheet, sheet_list, test_log,
     test_standing, tests_due, trials_for,
 };
-use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
-use lastpull_core::photo::{PhotoFact, PhotoId};
-use lastpull_core::plan::Day;
+use lastpull_core::ids::PhotoId;
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::photo::PhotoFact;
 use lastpull_core::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units};
 use lastpull_core::run::Flash;
+use lastpull_core::time::Day;
 use uuid::Uuid;
 
 fn f(degrees: f64) -> Temperature {

@@ -2,7 +2,12 @@
 //! Grams are checked by hand or against `ink_recipe_by_weight.csv`; limits and thresholds are our own.
 
 use crate::shop::{PHONE, Press, TABLET};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::ink_key;
+use lastpull_core::ids::PhotoId;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
     LimitOf, Low, MakeForm, Part, PartForm, PhotoSample, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm,
@@ -13,9 +18,8 @@ use lastpull_core::ink::{
     repair_facts, revision_fact, revision_name, revisions_of, room_of, runs_for_pot, save_as, save_facts, save_pot,
     stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
-use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
-use lastpull_core::journal::{Fact, RunField, Subject};
-use lastpull_core::photo::{PhotoFact, PhotoId};
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::photo::PhotoFact;
 use lastpull_core::quantity::{Grams, Length, NumberProblem, Units};
 use lastpull_core::screen::{InkUseForm, MeshCount, MeshSheet, ScreenFact, ScreenField};
 use lastpull_core::shop::Shop;

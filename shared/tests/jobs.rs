@@ -1,12 +1,12 @@
 //! The list of jobs, an order printed again, and where a new run starts.
 
 use crate::shop::{HOUR, Press, clock, due, today, wall};
-use lastpull_core::ink::Colour;
+use lastpull_core::colour::Colour;
+use lastpull_core::facts::{Fact, JobField, LotField, RunField};
+use lastpull_core::ids::{LotId, RunId};
 use lastpull_core::job::{
-    Fabric, JobList, JobRow, LotId, RunId, Size, SizePieces, job_card, job_list, repeat_order, suggested_lot,
-    suggested_run,
+    Fabric, JobList, JobRow, Size, SizePieces, job_card, job_list, repeat_order, suggested_lot, suggested_run,
 };
-use lastpull_core::journal::{Fact, JobField, LotField, RunField};
 use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::{Flash, Location, Progress};
 use uuid::Uuid;

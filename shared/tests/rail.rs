@@ -1,8 +1,9 @@
 //! The day's rail: the order of its runs, when each is out of the dryer, and whether that makes it.
 
 use crate::shop::{DAY, Press, due, today, wall};
-use lastpull_core::job::{Fabric, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Rail, RailVerdict, only_on_press, reordered};
 use lastpull_core::quantity::Seconds;
 use lastpull_core::run::Basis;

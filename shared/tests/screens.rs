@@ -2,8 +2,11 @@
 //! day's runs still need burned. Step times and limits are our own or common practice; the tests set theirs.
 
 use crate::shop::{DAY, HOUR, Press, clock, wall};
-use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
-use lastpull_core::journal::{Fact, RunField, Subject};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::form::FormProblem;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::Fit;
 use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{

@@ -2,9 +2,11 @@
 //! along, what can be picked, the room's air, the figures on the way in.
 
 use crate::shop::{HOUR, Press, near, wall};
+use lastpull_core::facts::Fact;
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::HeatFact;
-use lastpull_core::job::{FormProblem, RunId};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::quantity::{NumberProblem, Seconds, Temperature, Units};
 use lastpull_core::screen::{
     BatchInForm, BatchOutForm, BatchTimeKind, BathStep, Coats, DampNote, EmulsionForm, ExposureForm, ExposurePick,

@@ -1,8 +1,9 @@
 //! Whether each run makes it, and what the rail says of the day as a whole.
 
 use crate::shop::{DAY, HOUR, Press, due, near, today, wall};
-use lastpull_core::job::{Due, Fabric, Size};
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Fit, Rail, RailVerdict};
+use lastpull_core::time::Due;
 
 const CLOSING: u64 = 9 * HOUR;
 

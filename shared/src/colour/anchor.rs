@@ -1,9 +1,7 @@
 //! Holding the theory to what was seen: the pot's own reading corrects what its recipe says.
 
 use super::difference::parts2000;
-use super::predict::Seen;
-use super::spectrum::{BANDS, STEP_NM};
-use super::{Constants, Lab, Reflectance, ciede2000};
+use super::{BANDS, Constants, Lab, Reflectance, STEP_NM, Seen, ciede2000};
 
 /// The pot's mixture, moved so that it looks as it was read.
 #[derive(Clone, Copy, PartialEq, Debug)]

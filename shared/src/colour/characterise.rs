@@ -1,8 +1,7 @@
 //! What a component does to light, worked out from its drawdowns.
 
-use super::kubelka_munk::{Surface, hiding, over_backing};
-use super::spectrum::{BANDS, Bands};
-use super::{Constants, Origin, Reflectance, ciede2000};
+use super::kubelka_munk::{hiding, over_backing};
+use super::{BANDS, Bands, Constants, Origin, Reflectance, Surface, ciede2000};
 
 /// How a drawdown lies.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -1,8 +1,7 @@
 //! What an ink does to light, band by band: taken away and thrown back, a film.
 
-use super::kubelka_munk::{Surface, hiding, over_backing};
-use super::spectrum::{BANDS, Bands};
-use super::{Origin, Reflectance};
+use super::kubelka_munk::{hiding, over_backing};
+use super::{BANDS, Bands, Origin, Reflectance, Surface};
 
 /// K and S of a component or a mixture, each for one film as the shop lays it down.
 #[derive(Clone, Copy, PartialEq, Debug)]

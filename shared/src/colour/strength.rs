@@ -48,8 +48,7 @@ impl Lesson {
 mod tests {
     use super::*;
     use crate::colour::check_rows::near;
-    use crate::colour::spectrum::BANDS;
-    use crate::colour::{Constants, Origin, Seen, Surface, predict};
+    use crate::colour::{BANDS, Constants, Origin, Seen, Surface, predict};
 
     fn lesson(reach: f64) -> Lesson {
         let before = Lab::new(60.0, 10.0, 20.0);

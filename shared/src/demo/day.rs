@@ -5,11 +5,10 @@ use super::heat;
 use super::ink::{Printed, bench};
 use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
-use crate::ink::Colour;
-use crate::job::{Fabric, Size};
-use crate::journal::{Draft, Fact};
-use crate::plan::WallClock;
-use crate::run::{Location, MisprintCause, StopCause};
+use crate::colour::Colour;
+use crate::facts::{Fabric, Fact, Location, MisprintCause, Size, StopCause};
+use crate::journal::Draft;
+use crate::time::WallClock;
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;
@@ -282,8 +281,9 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 }
 
 #[cfg(test)]
-pub(super) mod tests {
+pub(crate) mod tests {
     use super::*;
+    use crate::facts::{BurnStep, ScreenState};
     use crate::failure::failure_card;
     use crate::heat::{
         CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
@@ -293,8 +293,8 @@ pub(super) mod tests {
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
     use crate::screen::{
-        BathTrend, BurnStep, ExposureAnswer, ExposurePick, ScreenFilter, ScreenState, ScreensLeft, bath_chart,
-        bath_view, exposure_for, screen_board, screen_needs, stencil_home,
+        BathTrend, ExposureAnswer, ExposurePick, ScreenFilter, ScreensLeft, bath_chart, bath_view, exposure_for,
+        screen_board, screen_needs, stencil_home,
     };
     use crate::shop::Shop;
 
@@ -354,7 +354,7 @@ pub(super) mod tests {
         }
         let polyester = check_list(&shop, rail.runs[1].id);
         assert!(polyester.heat_first());
-        assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
+        assert_eq!(polyester.changes[0].item, crate::facts::CheckItem::Dryer);
     }
 
     #[test]

@@ -1,9 +1,8 @@
 //! What failed in the invented shop's earlier weeks, and how it went on.
 
 use super::maker::Maker;
-use crate::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
-use crate::job::{RunId, Size};
-use crate::journal::Fact;
+use crate::facts::{Fact, FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
+use crate::ids::RunId;
 use uuid::Uuid;
 
 /// A failure of a run for which it stood from `from` on: told within two minutes, and its suspects, mediums,

@@ -1,14 +1,12 @@
 //! The heat of the invented shop: its dryer and flash, its inks' sheets, what was timed, tested and read.
 
 use super::maker::Maker;
-use crate::heat::{
-    HeatFact, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestForm, TestResult, TrialField,
-    TrialVerdict, heat_settings,
+use crate::facts::{
+    Fabric, Fact, Flash, HeatFact, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestResult,
+    TrialField, TrialVerdict,
 };
-use crate::job::Fabric;
-use crate::journal::Fact;
+use crate::heat::{TestForm, heat_settings};
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
-use crate::run::Flash;
 use crate::shop::Shop;
 use uuid::Uuid;
 

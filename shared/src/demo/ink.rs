@@ -3,12 +3,13 @@
 
 use super::maker::Maker;
 use super::screens::DayRuns;
-use crate::ink::{
-    BatchSize, Colour, ComponentField, ComponentKind, Hiding, InkFact, Part, PotField, PourStep, PrintUse, RecipeField,
-    Share, save_pot,
+use crate::colour::Colour;
+use crate::facts::{
+    BatchSize, ComponentField, ComponentKind, Fact, Hiding, InkFact, Part, PotField, PourStep, PrintUse, RecipeField,
+    Share,
 };
-use crate::job::RunId;
-use crate::journal::{Fact, Subject};
+use crate::ids::{RunId, Subject};
+use crate::ink::save_pot;
 use crate::quantity::{Grams, Length};
 use crate::shop::Shop;
 use uuid::Uuid;
@@ -423,8 +424,8 @@ fn signal<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRu
 
 #[cfg(test)]
 mod tests {
-    use super::super::day::tests::shop;
     use super::*;
+    use crate::demo::day::tests::shop;
     use crate::ink::{
         Alike, Low, PotStage, ink_names, ink_shelf, limits_broken, make_again, pot_card, pot_label, pot_state,
         recipe_card, recipe_for, run_ink, stock_view, suggested_batch, weigh_in_view,

@@ -1,12 +1,12 @@
 //! Writes the facts of an invented day the way hands would have.
 
-use crate::ink::Colour;
-use crate::job::{Due, Fabric, Size, SizePieces};
-use crate::journal::{Draft, Fact, JobField, LotField, RunField};
-use crate::plan::{Day, WallClock};
+use crate::colour::Colour;
+use crate::facts::{CheckOutcome, Fabric, Fact, Flash, JobField, Location, LotField, RunField, Size, SizePieces};
+use crate::journal::Draft;
 use crate::quantity::{Length, Seconds, Temperature};
-use crate::run::{CheckOutcome, Flash, Location, check_list};
+use crate::run::check_list;
 use crate::shop::Shop;
+use crate::time::{Day, Due, WallClock};
 use uuid::Uuid;
 
 /// Collects facts in the order they happened.

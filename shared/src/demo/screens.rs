@@ -1,12 +1,12 @@
 //! The invented shop's screens: some on the press, some ready, one to burn for tomorrow, one coat too old.
 
 use super::maker::Maker;
-use crate::job::RunId;
-use crate::journal::{Fact, Subject};
-use crate::quantity::Seconds;
-use crate::screen::{
-    AgeLimits, BurnStep, Coats, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes, step_done,
+use crate::facts::{
+    AgeLimits, BurnStep, Coats, Fact, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes,
 };
+use crate::ids::{RunId, Subject};
+use crate::quantity::Seconds;
+use crate::screen::step_done;
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;

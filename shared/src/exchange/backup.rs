@@ -12,9 +12,12 @@
 //! line refuses the whole file. So does a photo that is not what its name says, or more than a picture.
 //! Other files that somebody packed along are left alone.
 
-use super::archive::{NoFile, Packed, Packing, Row, Source, Unpacking, list};
+use super::Source;
+use super::archive::{NoFile, Packed, Packing, Row, Unpacking, list};
+use crate::facts::LARGEST_TAKEN;
+use crate::ids::PhotoId;
 use crate::journal::{Entry, EntryProblem};
-use crate::photo::{JpegPhoto, LARGEST_TAKEN, PhotoId};
+use crate::photo::JpegPhoto;
 use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -239,7 +242,7 @@ impl Lines {
             bytes.extend_from_slice(ahead);
             self.ahead.clear();
             self.read = 0;
-            if bytes.len() > Entry::LONGEST_LINE {
+            if bytes.len() > crate::bounds::LONGEST_LINE {
                 return Err(bad);
             }
             let piece = self.from.next_piece().map_err(|_| BackupProblem::Damaged)?;
@@ -253,7 +256,7 @@ impl Lines {
             }
             self.ahead.extend_from_slice(piece);
         }
-        if bytes.len() > Entry::LONGEST_LINE {
+        if bytes.len() > crate::bounds::LONGEST_LINE {
             return Err(bad);
         }
         String::from_utf8(bytes).map(Some).map_err(|_| bad)
@@ -263,11 +266,13 @@ impl Lines {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::journal::{Fact, Stamp};
+    use crate::facts::Fact;
+    use crate::journal::Stamp;
     use crate::photo::contract::photo;
     use std::io::{Cursor, Write};
     use uuid::Uuid;
-    use zip::{CompressionMethod, ZipArchive, ZipWriter, write::SimpleFileOptions};
+    use zip::write::SimpleFileOptions;
+    use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
     fn entries() -> Vec<Entry> {
         (1..=40)

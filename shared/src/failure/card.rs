@@ -3,13 +3,14 @@
 use super::form::most_since;
 use super::pieces::open_of;
 use super::rows::{row, stop_of};
-use super::{Failure, FailureRow, Print, RunPieces, Verdict, run_pieces, wait_for_screen};
-use crate::job::{JobId, Size};
-use crate::journal::Subject;
-use crate::plan::{RailVerdict, WallClock, closing_of, rail};
+use super::{Failure, FailureRow, Print, RunPieces, run_pieces, wait_for_screen};
+use crate::facts::{ScreenState, Size, Verdict};
+use crate::ids::{JobId, Subject};
+use crate::plan::{RailVerdict, closing_of, rail};
 use crate::run::{forecast, stop_rate};
-use crate::screen::{LabelMatch, ScreenState, StepRow, burn_steps, screens_of};
+use crate::screen::{LabelMatch, StepRow, burn_steps, screens_of};
 use crate::shop::Shop;
+use crate::time::WallClock;
 
 /// Suspect and judged pieces of a size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,8 +1,7 @@
 //! Failures as the facts leave them.
 
-use super::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
-use crate::job::{RunId, Size};
-use crate::journal::Subject;
+use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
+use crate::ids::{RunId, Subject};
 use crate::pack::Pack;
 use crate::sorted::{Map, sort_by_key};
 use crate::table::Table;

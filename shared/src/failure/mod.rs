@@ -1,11 +1,9 @@
 //! What goes wrong on the press, and what it costs.
 
 mod card;
-mod fact;
 mod failures;
 mod form;
 mod judge;
-mod kind;
 mod notice;
 mod open;
 mod pieces;
@@ -15,12 +13,11 @@ mod rows;
 mod stock;
 mod wait;
 
+pub use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
 pub use card::{FailureCard, JudgeRow, NewFinish, ReplacementView, failure_card};
-pub use fact::{FailureFact, FailureField, Suspects, Verdict};
 pub use failures::{Failure, Failures};
 pub use form::FailureForm;
 pub use judge::{judge_all_facts, judge_facts, judgement_back, taken_back};
-pub use kind::{FailureKind, Mark, Remedy};
 pub use notice::{FailureNotice, notice_at_press, notices_of, notices_today, standing_failures};
 pub use open::{delete_facts, list_screen_facts, open_facts, undelete_facts};
 pub use pieces::{RunPieces, run_pieces, suspects_back, suspects_of};

@@ -1,13 +1,14 @@
 //! What other screens say of failures in a line, with a way to them.
 
+use super::Failure;
 use super::pieces::open_pieces;
 use super::rows::{is_open, stop_of};
-use super::{Failure, FailureKind};
-use crate::job::RunId;
-use crate::journal::Subject;
-use crate::plan::{WallClock, open_runs};
+use crate::facts::FailureKind;
+use crate::ids::{RunId, Subject};
+use crate::plan::open_runs;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::time::WallClock;
 
 /// A failure in a few words.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,8 +1,8 @@
 //! How many pieces of a run are good, suspect and spoiled?
 
-use super::{Failure, Suspects};
-use crate::job::{RunId, Size};
-use crate::journal::Subject;
+use super::Failure;
+use crate::facts::{Size, Suspects};
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 use crate::sorted::Map;
 
@@ -73,7 +73,7 @@ pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) 
     let own = shop.failures.live(id);
     for (_, size, ..) in &pulls {
         // What this failure spoiled was counted when it became suspect.
-        let spoiled = own.map_or(0, |failure| failure.judged_of(*size, super::Verdict::Spoiled));
+        let spoiled = own.map_or(0, |failure| failure.judged_of(*size, crate::facts::Verdict::Spoiled));
         room.insert(*size, progress.good_of(*size) + spoiled);
     }
     let others: Vec<&Failure> =

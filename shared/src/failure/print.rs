@@ -1,7 +1,7 @@
 //! What a print looks like from afar, to mark a place on it.
 
-use crate::ink::Colour;
-use crate::run::Location;
+use crate::colour::Colour;
+use crate::facts::Location;
 
 /// A print on its garment.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]

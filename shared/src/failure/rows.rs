@@ -1,14 +1,13 @@
 //! Failures in a line each: of a run, of a screen, of a day.
 
 use super::pieces::open_pieces;
-use super::{Failure, FailureKind, Remedy, suspects_of};
-use crate::job::RunId;
-use crate::journal::Subject;
-use crate::plan::WallClock;
+use super::{Failure, suspects_of};
+use crate::facts::{FailureKind, Remedy, ScreenState};
+use crate::ids::{RunId, Subject};
 use crate::run::Stop;
-use crate::screen::ScreenState;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::time::WallClock;
 
 /// A failure in a line.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,9 +1,9 @@
 //! Which screen could take the place of the one that failed, and when would the press pull again?
 
-use crate::job::RunId;
-use crate::journal::Subject;
+use crate::facts::ScreenState;
+use crate::ids::{RunId, Subject};
 use crate::plan::{open_runs, set_up_time};
-use crate::screen::{Screen, ScreenState, screens_of, steps_left};
+use crate::screen::{Screen, screens_of, steps_left};
 use crate::shop::Shop;
 
 /// A screen of the shop that could take the place of the one that failed.

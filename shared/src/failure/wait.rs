@@ -1,9 +1,9 @@
 //! How long does the press wait for the screen that is burned again?
 
-use super::Remedy;
-use crate::job::RunId;
+use crate::facts::{Remedy, ScreenState};
+use crate::ids::RunId;
 use crate::plan::set_up_time;
-use crate::screen::{ScreenState, steps_left};
+use crate::screen::steps_left;
 use crate::shop::Shop;
 
 /// Milliseconds from wall time `now` until pulling can go on: the steps left of the screen burned

@@ -6,10 +6,10 @@
 use super::cure::{Heated, findings};
 use super::run_heat::dryer_of;
 use super::{Heater, LimitFinding, LimitState, SensorReading, SettlingBasis, run_heat, settling_time, sheet_for};
-use crate::job::{Fabric, RunId};
-use crate::journal::Subject;
+use crate::facts::{CheckItem, Fabric};
+use crate::ids::{RunId, Subject};
 use crate::quantity::{Degrees, Seconds, Temperature};
-use crate::run::{CheckItem, CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
+use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
 use crate::sorted::sort_by;
 
@@ -27,7 +27,7 @@ pub enum StandsBy {
 /// A dryer on its way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SettlingNow {
-    /// Which settling: what [`super::HeatFact::SettlingFinished`] is about.
+    /// Which settling: what [`crate::facts::HeatFact::SettlingFinished`] is about.
     pub id: Subject,
     /// Where it goes.
     pub to: Temperature,

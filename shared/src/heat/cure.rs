@@ -1,7 +1,7 @@
 //! Whether a print is cured on paper, and whether its fabric bears the heat.
 
-use super::{LimitKind, LimitOrigin, SheetFigures, fabric_limit, fastest_belt, passes_for};
-use crate::job::Fabric;
+use super::{LimitOrigin, fabric_limit, fastest_belt, passes_for};
+use crate::facts::{Fabric, LimitKind, SheetFigures};
 use crate::quantity::{BeltSpeed, Degrees, Length, Seconds, Temperature};
 use crate::shop::Shop;
 

@@ -1,9 +1,10 @@
 //! What is typed in about a dryer or flash unit: the unit, its measured error, and how it settled.
 
+use super::Heater;
 use super::typed::{NOTE, belt_text, keep_belt, keep_temperature, length_text};
-use super::{HeatFact, Heater, HeaterField, HeaterKind, SensorMethod};
-use crate::job::{FormProblem, Problems, keep, keep_number, keep_optional, name, required_name};
-use crate::journal::Subject;
+use crate::facts::{HeatFact, HeaterField, HeaterKind, SensorMethod};
+use crate::form::{FormProblem, Problems, keep, keep_number, keep_optional, name, required_name};
+use crate::ids::Subject;
 use crate::quantity::{Length, Seconds, Temperature, Units, parse_number};
 
 /// The form of a dryer or flash unit. Numbers are in the units of the device.

@@ -3,21 +3,11 @@
 //! Published figures differ. Where they do, the lower is the default, the other is shown beside it,
 //! and the shop may set its own.
 
-use crate::job::Fabric;
+use crate::facts::{Fabric, LimitKind};
 use crate::pack::Pack;
 use crate::quantity::Temperature;
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
-
-/// What too much heat does to a fabric. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case")]
-pub enum LimitKind {
-    /// The fabric's dye moves into the print. It may show only days later.
-    DyeMigration,
-    /// The fabric scorches, glazes or shrinks.
-    Scorch,
-}
 
 /// Where a limit comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,8 +1,7 @@
 //! What the pages of heat list.
 
 use super::{Heater, InkSheet, Settling, TestStanding, ink_key, sheet_for, test_standing};
-use crate::job::RunId;
-use crate::journal::Subject;
+use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
 use crate::sorted::sort_by;

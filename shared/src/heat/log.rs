@@ -1,8 +1,8 @@
 //! What the facts about heat add up to.
 
-use super::{CureTest, HeatFact, Heater, InkSheet, LimitKind, OwnLimit, RoomReading, SensorReading, Settling, Trial};
-use crate::job::{Fabric, RunId};
-use crate::journal::Subject;
+use super::{CureTest, Heater, InkSheet, OwnLimit, RoomReading, SensorReading, Settling, Trial};
+use crate::facts::{Fabric, HeatFact, LimitKind};
+use crate::ids::{RunId, Subject};
 use crate::pack::Pack;
 use crate::sorted::Map;
 use crate::table::Table;

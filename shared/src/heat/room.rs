@@ -2,7 +2,7 @@
 
 use super::room_brief::OLD_MINUTES;
 use super::{Assumption, HeatIndex, HeatLevel, Water, WorkRest, heat_index, work_rest};
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::pack::Pack;
 use crate::quantity::Temperature;
 use crate::shop::Shop;

@@ -1,7 +1,8 @@
 //! What is typed in from a thermometer and hygrometer in the room.
 
-use super::{HeatFact, RoomReading};
-use crate::job::{Problems, keep_number, shown};
+use super::RoomReading;
+use crate::facts::HeatFact;
+use crate::form::{Problems, keep_number, shown};
 use crate::quantity::{Temperature, Units, parse_number, parse_whole};
 
 /// The form of a reading of the room.

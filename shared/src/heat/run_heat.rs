@@ -2,11 +2,11 @@
 
 use super::cure::{Heated, findings};
 use super::{
-    CureOnPaper, HeatSettings, Heater, InkSheet, LimitFinding, LimitName, LimitState, SensorReading, cure_on_paper,
-    dwell, passes_for, sheet_for,
+    CureOnPaper, Heater, InkSheet, LimitFinding, LimitName, LimitState, SensorReading, cure_on_paper, dwell,
+    passes_for, sheet_for,
 };
-use crate::job::{Fabric, RunId};
-use crate::journal::Subject;
+use crate::facts::{Fabric, HeatSettings};
+use crate::ids::{RunId, Subject};
 use crate::quantity::{BeltSpeed, Degrees, Seconds, Temperature};
 use crate::run::Run;
 use crate::shop::Shop;

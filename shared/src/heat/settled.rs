@@ -1,9 +1,9 @@
 //! A dryer whose settling was timed has settled.
 
-use super::{HeatFact, SettlingNow};
-use crate::job::RunId;
-use crate::journal::{Fact, Subject};
-use crate::run::{CheckItem, CheckOutcome, CheckState, Expected, check_list};
+use super::SettlingNow;
+use crate::facts::{CheckItem, CheckOutcome, Expected, Fact, HeatFact};
+use crate::ids::{RunId, Subject};
+use crate::run::{CheckState, check_list};
 use crate::shop::Shop;
 
 /// What is recorded when somebody says that the dryer has settled: how long it took; and, where it settled

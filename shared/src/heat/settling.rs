@@ -1,6 +1,6 @@
 //! How long a dryer takes to settle at another temperature, learned from the shop's own logs.
 
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::pack::Pack;
 use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::shop::Shop;

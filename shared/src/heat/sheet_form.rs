@@ -1,10 +1,11 @@
 //! What is typed in from an ink's sheet, and the shop's own limit of a fabric.
 
 use super::typed::{NOTE, keep_seconds, keep_temperature, seconds_text, temperature_text};
-use super::{FabricLimit, HeatFact, InkSheet, LimitKind, LimitOrigin, SheetField};
-use crate::job::{Fabric, FormProblem, Problems, keep, name, required_name};
-use crate::plan::Day;
+use super::{FabricLimit, InkSheet, LimitOrigin};
+use crate::facts::{Fabric, HeatFact, LimitKind, SheetField};
+use crate::form::{FormProblem, Problems, keep, name, required_name};
 use crate::quantity::Units;
+use crate::time::Day;
 
 /// The form of an ink's sheet. Temperatures are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]

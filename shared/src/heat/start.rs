@@ -1,7 +1,8 @@
 //! What is noted when a run starts although something was left open.
 
 use super::Changeover;
-use crate::run::{CheckItem, CheckList, CheckState, Expected};
+use crate::facts::{CheckItem, Expected};
+use crate::run::{CheckList, CheckState};
 
 /// The checks that starting now notes as skipped: those that are open, and the dryer's where ink should
 /// have been held off the screen, whatever was said of it before.

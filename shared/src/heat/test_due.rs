@@ -1,8 +1,8 @@
 //! When a cure must be tested again.
 
-use super::{CureTest, HeatSettings, TestKind, TestResult, heat_settings, tests_of};
-use crate::job::{Fabric, RunId};
-use crate::journal::Subject;
+use super::{CureTest, heat_settings, tests_of};
+use crate::facts::{Fabric, HeatSettings, TestKind, TestResult};
+use crate::ids::{RunId, Subject};
 use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::shop::Shop;
 

@@ -1,8 +1,9 @@
 //! What is typed in about a wash, crock or stretch test.
 
+use super::CureTest;
 use super::typed::{NAME, NOTE};
-use super::{CureTest, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
-use crate::job::{Fabric, FormProblem, Problems, keep, keep_number, name, required_name, shown};
+use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
+use crate::form::{FormProblem, Problems, keep, keep_number, name, required_name, shown};
 use crate::quantity::{parse_number, parse_whole};
 
 /// The form of a test.

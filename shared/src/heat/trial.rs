@@ -1,78 +1,13 @@
 //! Trials: a new ink on a fabric, with how it was printed and what came of it.
 
-use super::fact::{is_belt, is_met, is_set};
 use super::ink_key;
-use crate::job::{Fabric, RunId};
-use crate::journal::Subject;
-use crate::journal::fact::{is_name, is_note};
+use crate::facts::{Fabric, Flash, TrialField, TrialVerdict};
+use crate::ids::{RunId, Subject};
 use crate::pack::Pack;
 use crate::quantity::{BeltSpeed, Seconds, Temperature};
-use crate::run::Flash;
 use crate::shop::Shop;
 use crate::sorted::sort_by;
 use serde::{Deserialize, Serialize};
-
-/// What the shop makes of a trial. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case")]
-pub enum TrialVerdict {
-    /// Not decided yet.
-    #[default]
-    Open,
-    /// Print it this way.
-    Keep,
-    /// Nearly: change something and try again.
-    Adjust,
-    /// Not this way.
-    Reject,
-}
-
-/// A field of a trial. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum TrialField {
-    /// The ink's name.
-    Ink(String),
-    /// The fabric.
-    Fabric(Fabric),
-    /// Threads an inch.
-    Mesh(Option<u16>),
-    /// Strokes that lay ink.
-    Hits(u8),
-    /// Flash, or none.
-    Flash(Option<Flash>),
-    /// What the dryer was set to.
-    Dryer(Option<Temperature>),
-    /// How fast its belt ran.
-    Belt(Option<BeltSpeed>),
-    /// Time in the heat, one pass.
-    Dwell(Option<Seconds>),
-    /// Passes.
-    Passes(u8),
-    /// What came of it.
-    Outcome(String),
-    /// What the shop makes of it.
-    Verdict(TrialVerdict),
-    /// Anything else to know.
-    Notes(String),
-    /// Who tried it.
-    By(Option<String>),
-}
-
-impl TrialField {
-    pub(super) fn in_bounds(&self) -> bool {
-        match self {
-            Self::Ink(text) => is_name(text),
-            Self::By(by) => by.iter().all(|text| is_name(text)),
-            Self::Outcome(text) | Self::Notes(text) => is_note(text),
-            Self::Flash(flash) => flash.is_none_or(|flash| is_set(flash.seconds)),
-            Self::Dryer(temperature) => temperature.is_none_or(is_met),
-            Self::Belt(speed) => speed.is_none_or(is_belt),
-            Self::Dwell(time) => time.is_none_or(is_set),
-            Self::Fabric(_) | Self::Mesh(_) | Self::Hits(_) | Self::Passes(_) | Self::Verdict(_) => true,
-        }
-    }
-}
 
 /// A trial of an ink on a fabric.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]

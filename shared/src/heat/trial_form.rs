@@ -1,10 +1,11 @@
 //! What is typed in about a trial.
 
+use super::Trial;
 use super::typed::{
     NAME, NOTE, belt_text, keep_belt, keep_flash, keep_seconds, keep_temperature, seconds_text, temperature_text,
 };
-use super::{Trial, TrialField, TrialVerdict};
-use crate::job::{Fabric, Problems, keep, keep_number, keep_optional, name, required_name, shown};
+use crate::facts::{Fabric, TrialField, TrialVerdict};
+use crate::form::{Problems, keep, keep_number, keep_optional, name, required_name, shown};
 use crate::quantity::{Units, parse_number, parse_whole};
 use crate::run::Run;
 use crate::shop::Shop;

@@ -1,8 +1,8 @@
 //! Reading and showing what is typed into the forms of heat.
 
-use crate::job::{Problems, keep_optional, shown};
+use crate::facts::Flash;
+use crate::form::{Problems, keep_optional, shown};
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
-use crate::run::Flash;
 
 /// Longest name typed in.
 pub(super) const NAME: usize = 80;

@@ -1,15 +1,15 @@
 //! What would an addition make of a pot? And more of the same?
 
 use super::apportion::apportion;
-use super::replay::pot_state;
 use super::revision::in_order;
-use super::rows::{PartRow, part_rows};
-use super::{ComponentKind, InkFact, LimitBroken, PourStep, limits_broken, stock_left};
-use crate::job::small;
-use crate::journal::Subject;
+use super::rows::part_rows;
+use super::{LimitBroken, PartRow, limits_broken, pot_state, stock_left};
+use crate::facts::{ComponentKind, InkFact, PourStep};
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::text::lowercase_latin;
 
 /// A pot as it would be.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,7 +57,9 @@ pub fn components_to_add(shop: &Shop, pot: Subject) -> Vec<PartRow> {
     let others: Vec<(Subject, f64)> = shop.ink.components().map(|(id, _)| (id, 0.0)).collect();
     let mut others = part_rows(shop, &others);
     others.retain(|row| !rows.iter().any(|there| there.component == row.component));
-    sort_by_key(&mut others, |row| (row.kind != ComponentKind::Pigment, row.kind, small(&row.name), row.component));
+    sort_by_key(&mut others, |row| {
+        (row.kind != ComponentKind::Pigment, row.kind, lowercase_latin(&row.name), row.component)
+    });
     rows.extend(others);
     rows
 }

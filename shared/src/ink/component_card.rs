@@ -1,8 +1,9 @@
 //! One component: what is left of it, what happened to it, and what it is used in.
 
-use super::stock_view::{StockRow, stock_view};
-use super::{Colour, Component, InkFact, PourStep, best_revision};
-use crate::journal::Subject;
+use super::{Component, StockRow, best_revision, stock_view};
+use crate::colour::Colour;
+use crate::facts::{InkFact, PourStep};
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
@@ -79,7 +80,7 @@ pub fn component_card(shop: &Shop, id: Subject) -> Option<ComponentCard> {
             used_in.push(UsedIn { recipe, name: fields.name.clone(), colour: fields.colour });
         }
     }
-    sort_by_key(&mut used_in, |row| (crate::job::small(&row.name), row.recipe));
+    sort_by_key(&mut used_in, |row| (crate::text::lowercase_latin(&row.name), row.recipe));
     Some(ComponentCard { id, component, stock, lines: lines(shop, id), used_in })
 }
 

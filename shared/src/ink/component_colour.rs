@@ -1,10 +1,11 @@
 //! How well is a component's colour known, and what is to be drawn down next?
 
-use super::known_colour::{Knowledge, Strengths, drawdowns_of};
+use super::known_colour::{Knowledge, drawdowns_of};
 use super::rows::component_name;
-use super::{ComponentKind, DrawdownMade, Hiding, Lay, RestsOn, Share};
+use super::{RestsOn, Strengths};
 use crate::colour::{Lab, Origin, ciede2000};
-use crate::journal::Subject;
+use crate::facts::{ComponentKind, DrawdownMade, Hiding, Lay, Share};
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// A drawdown in the list.

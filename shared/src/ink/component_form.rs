@@ -1,9 +1,11 @@
 //! A component as it is typed in.
 
-use super::{Colour, Component, ComponentField, ComponentKind, Hiding, Share};
+use super::Component;
+use crate::colour::Colour;
+use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
+use crate::form::{FormProblem, Problems, changed, keep, keep_optional, name, required_name, shown};
 use crate::heat::ink_key;
-use crate::job::{FormProblem, Problems, changed, keep, keep_optional, name, required_name, shown};
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::quantity::{Grams, Units, parse_number};
 use crate::shop::Shop;
 

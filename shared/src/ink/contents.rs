@@ -2,7 +2,7 @@
 
 use super::apportion::apportion;
 use super::recipe::percent_of;
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::table::Table;
 

@@ -1,6 +1,6 @@
 //! What does an ink cost?
 
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// A price, and how much of the ink it leaves out.

@@ -1,13 +1,13 @@
 //! Will an ink cover a garment, after how many hits, and what do they take?
 
-use super::component_colour::{NotDrawn, not_drawn, white_of};
+use super::component_colour::{not_drawn, white_of};
 use super::known_colour::Knowledge;
-use super::pot_reading::{Garment, garment_of};
-use super::{best_revision, lab_of, percentages};
+use super::{Garment, NotDrawn, best_revision, garment_of, percentages};
 use crate::colour::{FULL_HIDING, Lab, Look, Origin, Surface, Work, smoothest, will_it_cover};
+use crate::facts::lab_of;
+use crate::form::{FormProblem, Problems, keep_number, required, shown};
 use crate::heat::ink_key;
-use crate::job::{FormProblem, Problems, RunId, keep_number, required, shown};
-use crate::journal::Subject;
+use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
 use crate::quantity::{parse_number, parse_whole};
 use crate::shop::Shop;
@@ -159,7 +159,7 @@ pub fn cover_view(shop: &Shop, id: Subject, ask: &CoverAsk) -> Result<CoverView,
 /// Opaque components that were drawn down and are light enough to print under another.
 fn whites(knowledge: &mut Knowledge) -> Vec<Subject> {
     let shop = knowledge.shop;
-    let opaque = shop.ink.components().filter(|(_, component)| component.hiding == super::Hiding::Opaque);
+    let opaque = shop.ink.components().filter(|(_, component)| component.hiding == crate::facts::Hiding::Opaque);
     let ids: Vec<Subject> = opaque.map(|(id, _)| id).collect();
     let mut whites = Vec::new();
     for id in ids {

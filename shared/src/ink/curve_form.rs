@@ -1,8 +1,8 @@
 //! What is typed or pasted of an instrument's curve.
 
-use super::SwatchSeen;
 use crate::colour::{Reflectance, SpectrumProblem};
-use crate::job::{FormProblem, Problems, keep_number};
+use crate::facts::SwatchSeen;
+use crate::form::{FormProblem, Problems, keep_number};
 use crate::quantity::parse_number;
 
 /// The form of a curve.

@@ -1,8 +1,9 @@
 //! What is typed of a drawdown.
 
-use super::{DrawdownMade, Film, InkFact, Lay, NextDrawdown, Share, SwatchSeen, component_colour};
-use crate::job::{FormProblem, Problems, keep, keep_number, name, required};
-use crate::journal::Subject;
+use super::{NextDrawdown, component_colour};
+use crate::facts::{DrawdownMade, Film, InkFact, Lay, Share, SwatchSeen};
+use crate::form::{FormProblem, Problems, keep, keep_number, name, required};
+use crate::ids::Subject;
 use crate::quantity::{parse_number, parse_whole};
 use crate::shop::Shop;
 

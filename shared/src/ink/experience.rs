@@ -1,8 +1,8 @@
 //! What did such runs really use?
 
-use super::InkFact;
+use crate::facts::{Fabric, InkFact};
 use crate::heat::ink_key;
-use crate::job::{Fabric, RunId};
+use crate::ids::RunId;
 use crate::quantity::Grams;
 use crate::screen::screens_of;
 use crate::shop::Shop;

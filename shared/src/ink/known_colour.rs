@@ -1,9 +1,10 @@
 //! What does a component do to light, as far as the shop's drawdowns tell?
 
+use super::RestsOn;
 use super::lessons::lessons_of;
-use super::{ComponentKind, DrawdownMade, Hiding, InkFact, Lay, RestsOn};
 use crate::colour::{BANDS, Body, Characterised, Constants, Drawdown, Laid, Origin, Surface, characterise, strength};
-use crate::journal::Subject;
+use crate::facts::{ComponentKind, DrawdownMade, Hiding, InkFact, Lay};
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// What is known of a component.
@@ -92,9 +93,9 @@ impl<'a> Knowledge<'a> {
 
     /// A drawdown with all that it rests on; none where its white or base is not known.
     pub(super) fn parts(&mut self, made: &DrawdownMade) -> Option<Parts> {
-        let rest = match made.rest.filter(|_| made.share < super::Share::WHOLE) {
+        let rest = match made.rest.filter(|_| made.share < crate::facts::Share::WHOLE) {
             Some(rest) => Some(self.plain(rest)?.constants),
-            None if made.share < super::Share::WHOLE => return None,
+            None if made.share < crate::facts::Share::WHOLE => return None,
             None => None,
         };
         let over = match &made.lay {

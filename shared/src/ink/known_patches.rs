@@ -2,9 +2,10 @@
 
 use super::known_colour::drawdowns_of;
 use super::rows::component_name;
-use super::{ColourReading, LayKind, ReadBy, Share, SwatchSeen, kind_of, lab_of, reading_of};
+use super::{LayKind, kind_of};
 use crate::colour::{Lab, ciede2000};
-use crate::journal::Subject;
+use crate::facts::{ColourReading, ReadBy, Share, SwatchSeen, lab_of, reading_of};
+use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::sorted::sort_by;
 

@@ -1,11 +1,11 @@
 //! What is written on a pot.
 
 use super::needs::recipe_of;
-use super::replay::pot_state;
 use super::revision::in_order;
-use super::rows::{PartRow, part_rows};
-use super::{Approval, Colour, PotState, RevisionName, approval, revision_name};
-use crate::journal::Subject;
+use super::rows::part_rows;
+use super::{Approval, PartRow, PotState, RevisionName, approval, pot_state, revision_name};
+use crate::colour::Colour;
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 

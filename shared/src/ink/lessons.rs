@@ -2,9 +2,9 @@
 
 use super::known_colour::Knowledge;
 use super::pot_reading::{Ground, held, last_reading, moments, weights_of};
-use super::{InkFact, PourStep, lab_of};
 use crate::colour::{Constants, Lesson};
-use crate::journal::Subject;
+use crate::facts::{InkFact, PourStep, lab_of};
+use crate::ids::Subject;
 
 /// Most corrections that are learned from, the latest of them: our own.
 const MOST: usize = 8;

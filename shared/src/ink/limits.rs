@@ -1,7 +1,7 @@
 //! Does an ink keep to the data sheets of what is in it?
 
-use super::ComponentKind;
-use crate::journal::Subject;
+use crate::facts::ComponentKind;
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// Which limit.
@@ -48,7 +48,7 @@ pub fn limits_broken(shop: &Shop, percentages: &[(Subject, f64)]) -> Vec<LimitBr
             (LimitOf::Pigment, component.most_pigment.filter(|_| has_base), pigment),
         ];
         for (limit, most, percent) in limits {
-            if let Some(most) = most.map(super::Share::percent).filter(|most| percent > most + ROUNDING) {
+            if let Some(most) = most.map(crate::facts::Share::percent).filter(|most| percent > most + ROUNDING) {
                 broken.push(LimitBroken { component: *id, name: component.name.clone(), limit, percent, most });
             }
         }

@@ -1,8 +1,8 @@
 //! The ink bench as the facts leave it.
 
-use super::{ColourReading, Component, InkFact, Part, Pot, PrintUse, Recipe};
-use crate::job::{LotId, RunId};
-use crate::journal::Subject;
+use super::{Component, Pot, Recipe};
+use crate::facts::{ColourReading, InkFact, Part, PrintUse};
+use crate::ids::{LotId, RunId, Subject};
 use crate::pack::Pack;
 use crate::quantity::Grams;
 use crate::sorted::sort_by_key;

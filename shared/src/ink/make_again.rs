@@ -1,11 +1,12 @@
 //! Make this again: grams for any size, and of which revision.
 
-use super::rows::{PartRow, part_rows};
+use super::rows::part_rows;
 use super::{
-    Approval, BatchSize, LimitBroken, RevisionName, approvals_of, best_revision, limits_broken, percentages,
+    Approval, LimitBroken, PartRow, RevisionName, approvals_of, best_revision, limits_broken, percentages,
     revision_name, revisions_of, scaled,
 };
-use crate::journal::Subject;
+use crate::facts::BatchSize;
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 

@@ -1,9 +1,10 @@
 //! How much of a recipe to make again, as it is typed in.
 
 use super::new_pot::{free_name, last_vessel};
-use super::{BatchSize, PotField, PotForm, SuggestedBatch, ink_needed, recipe_for, suggested_batch};
-use crate::job::{FormProblem, Problems, RunId, keep, required};
-use crate::journal::Subject;
+use super::{PotForm, SuggestedBatch, ink_needed, recipe_for, suggested_batch};
+use crate::facts::{BatchSize, PotField};
+use crate::form::{FormProblem, Problems, keep, required};
+use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
 use crate::quantity::{Grams, NumberProblem, Units, parse_whole};
 use crate::shop::Shop;

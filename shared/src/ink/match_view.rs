@@ -1,12 +1,13 @@
 //! Does the pot match its target, and what is to be added?
 
-use super::component_colour::{NotDrawn, not_drawn};
+use super::component_colour::not_drawn;
 use super::known_colour::Knowledge;
-use super::pot_reading::{Garment, Ground, PotReading, held, last_reading, moments, weights_of};
-use super::{ColourReading, ComponentKind, Pot, PotState, ReadOn, Share, lab_of, stock_left};
+use super::pot_reading::{Ground, held, last_reading, moments, weights_of};
+use super::{Garment, NotDrawn, Pot, PotReading, PotState, stock_left};
 use crate::colour::correction::{Advice, Correction, Offer, Verdict, Wish, what_to_add};
 use crate::colour::{Constants, Lab, Origin, Word, ciede2000, cmc_2_1, in_words};
-use crate::journal::Subject;
+use crate::facts::{ColourReading, ComponentKind, ReadOn, Share, lab_of};
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 
@@ -43,7 +44,7 @@ pub struct AddRow {
     /// Its name.
     pub name: String,
     /// Its colour.
-    pub colour: Option<super::Colour>,
+    pub colour: Option<crate::colour::Colour>,
     /// How much.
     pub grams: Grams,
 }

@@ -2,14 +2,14 @@
 
 use super::replay::replay;
 use super::{PotState, approvals_of, revisions_of, suggested_batch};
+use crate::colour::Colour;
 use crate::heat::ink_key;
-use crate::ink::Colour;
-use crate::job::{Due, JobId, RunId};
-use crate::journal::Subject;
+use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::table::Table;
+use crate::time::Due;
 
 /// The ink of a coming run.
 #[derive(Clone, Debug, PartialEq)]

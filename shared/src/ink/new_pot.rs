@@ -1,14 +1,15 @@
 //! A new pot: of which revision, for which run, and how much of it?
 
-use super::rows::{PartRow, part_rows};
+use super::rows::part_rows;
 use super::{
-    Approval, Colour, InkNeeded, RevisionName, SuggestedBatch, approvals_of, best_revision, ink_needed, percentages,
+    Approval, InkNeeded, PartRow, RevisionName, SuggestedBatch, approvals_of, best_revision, ink_needed, percentages,
     recipe_for, revision_name, revisions_of, suggested_batch,
 };
-use crate::job::{RunId, small};
-use crate::journal::Subject;
+use crate::colour::Colour;
+use crate::ids::{RunId, Subject};
 use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::text::lowercase_latin;
 
 /// A coming run that a new pot may be for.
 #[derive(Clone, Debug, PartialEq)]
@@ -127,7 +128,9 @@ fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
 
 /// The ink's name, numbered where an open pot bears it.
 pub(super) fn free_name(shop: &Shop, ink: &str) -> String {
-    let taken = |name: &str| shop.ink.pots().any(|(_, pot)| pot.is_open() && small(&pot.name) == small(name));
+    let taken = |name: &str| {
+        shop.ink.pots().any(|(_, pot)| pot.is_open() && lowercase_latin(&pot.name) == lowercase_latin(name))
+    };
     let numbered = (2..).map(|number| format!("{ink} {number}"));
     std::iter::once(ink.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()
 }

@@ -1,7 +1,8 @@
 //! Percentages that do not add up to 100: why, and what would mend it?
 
+use super::PartForm;
 use super::apportion::apportion;
-use super::{ComponentKind, PartForm, Share};
+use crate::facts::{ComponentKind, Share};
 use crate::shop::Shop;
 
 /// What is wrong with a sum, as far as the numbers tell.

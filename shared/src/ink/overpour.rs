@@ -3,9 +3,9 @@
 use super::apportion::apportion;
 use super::recipe::{percent_of, weights};
 use super::scaled::to_weigh;
-use super::stock::stock_left;
-use super::{InkFact, StepState, WeighIn};
-use crate::journal::{Fact, Subject};
+use super::{StepState, WeighIn, stock_left};
+use crate::facts::{Fact, InkFact};
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use uuid::Uuid;

@@ -1,12 +1,12 @@
 //! What does a photo say of a pot?
 
 use super::needs::recipe_of;
+use super::pot_state;
 use super::remark_form::read_again;
-use super::replay::pot_state;
-use super::{ColourReading, InkFact, ReadBy, RecipeField, lab_of, reading_of};
 use crate::colour::Lab;
 use crate::colour::photo_reading::PhotoReading;
-use crate::journal::{Fact, Subject};
+use crate::facts::{ColourReading, Fact, InkFact, ReadBy, RecipeField, lab_of, reading_of};
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// What is kept of a photo.

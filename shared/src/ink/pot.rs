@@ -1,35 +1,9 @@
 //! A pot: a batch of ink, from the first gram in it to the last.
 
-use super::BatchSize;
-use super::component::is_kept;
-use crate::job::RunId;
-use crate::journal::Subject;
-use crate::journal::fact::{is_name, is_note};
+use crate::facts::{BatchSize, PotField};
+use crate::ids::{RunId, Subject};
 use crate::pack::Pack;
 use crate::quantity::Grams;
-use serde::{Deserialize, Serialize};
-
-/// A field of a pot. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum PotField {
-    /// What is written on it.
-    Name(String),
-    /// The revision it is weighed by.
-    Revision(Option<Subject>),
-    /// How much of it.
-    Size(Option<BatchSize>),
-    /// How much it holds, filled to where it can still be stirred.
-    Capacity(Option<Grams>),
-    /// What it weighs empty; none where the scale is zeroed with the pot on it.
-    Tare(Option<Grams>),
-    /// The run it is for.
-    Run(Option<RunId>),
-    /// Anything else.
-    Note(String),
-    /// Whether it is done with: empty, washed out.
-    Closed(bool),
-}
 
 /// A pot, as the facts about it leave it. What is in it is the replay of its ledger.
 #[derive(Clone, Debug, PartialEq, Default, Pack)]
@@ -54,19 +28,6 @@ pub struct Pot {
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,
-}
-
-impl PotField {
-    /// As [`crate::journal::Fact::in_bounds`].
-    pub(super) fn in_bounds(&self) -> bool {
-        match self {
-            Self::Name(text) => is_name(text),
-            Self::Note(text) => is_note(text),
-            Self::Size(size) => size.is_none_or(BatchSize::in_bounds),
-            Self::Capacity(weight) | Self::Tare(weight) => weight.is_none_or(is_kept),
-            Self::Revision(_) | Self::Run(_) | Self::Closed(_) => true,
-        }
-    }
 }
 
 impl Pot {

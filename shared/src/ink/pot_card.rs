@@ -5,11 +5,11 @@ use super::replay::replay;
 use super::revision::{holds_as_written, in_order};
 use super::rows::{component_name, pot_name};
 use super::{
-    ColourReading, InkCost, InkEvent, InkFact, LimitBroken, PotLabel, PotStage, PotState, PourStep, RevisionName,
-    ink_cost, limits_broken, pot_stage, revision_name, weigh_in,
+    InkCost, InkEvent, LimitBroken, PotLabel, PotStage, PotState, RevisionName, ink_cost, limits_broken, pot_stage,
+    revision_name, weigh_in,
 };
-use crate::job::{JobId, RunId};
-use crate::journal::Subject;
+use crate::facts::{ColourReading, InkFact, PourStep};
+use crate::ids::{JobId, RunId, Subject};
 use crate::quantity::Grams;
 use crate::shop::Shop;
 

@@ -2,9 +2,10 @@
 
 use super::component_form::NOTE;
 use super::weigh_in::{as_resized, is_begun};
-use super::{BatchSize, InkFact, Pot, PotField, Scale};
-use crate::job::{FormProblem, Problems, RunId, changed, keep, keep_optional, name, required, required_name};
-use crate::journal::{Fact, Subject};
+use super::{Pot, Scale};
+use crate::facts::{BatchSize, Fact, InkFact, PotField};
+use crate::form::{FormProblem, Problems, changed, keep, keep_optional, name, required, required_name};
+use crate::ids::{RunId, Subject};
 use crate::quantity::{Grams, NumberProblem, Units};
 use crate::shop::Shop;
 use uuid::Uuid;

@@ -1,11 +1,11 @@
 //! What was a pot read as, on what, and what went in since?
 
 use super::replay::replay;
-use super::{ColourReading, Contents, InkFact, PotState, ReadOn, lab_of};
+use super::{Contents, PotState};
 use crate::colour::{Constants, Lab, Origin, Print, Reflectance, Seen, Surface, anchored_to_colour, smoothest};
+use crate::facts::{ColourReading, Fact, InkFact, ReadOn, lab_of};
 use crate::heat::ink_key;
-use crate::job::{LotId, RunId};
-use crate::journal::{Fact, Subject};
+use crate::ids::{LotId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 

@@ -1,11 +1,10 @@
 //! Which runs may a pot have been printed on?
 
-use super::InkFact;
 use super::needs::recipe_of;
-use super::replay::pot_state;
+use super::pot_state;
+use crate::facts::InkFact;
 use crate::heat::ink_key;
-use crate::job::RunId;
-use crate::journal::Subject;
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
 

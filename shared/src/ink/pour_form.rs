@@ -1,10 +1,10 @@
 //! What is typed at the scale: pours, corrections, and what is taken out of a pot.
 
 use super::component_form::NOTE;
-use super::replay::pot_state;
-use super::{InkFact, PourStep, ReadingForm};
-use crate::job::{FormProblem, Problems, RunId, keep, keep_optional, name, required};
-use crate::journal::Subject;
+use super::{ReadingForm, pot_state};
+use crate::facts::{InkFact, PourStep};
+use crate::form::{FormProblem, Problems, keep, keep_optional, name, required};
+use crate::ids::{RunId, Subject};
 use crate::quantity::{Grams, NumberProblem, Units, parse_whole};
 use crate::shop::Shop;
 

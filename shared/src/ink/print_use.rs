@@ -1,50 +1,14 @@
-//! What a print of a run takes: its art, its mesh, its strokes. **Frozen** as [`crate::journal::Fact`] is.
+//! What a print of a run takes: its art, its mesh, its strokes. **Frozen** as [`crate::facts::Fact`] is.
 
-use super::revision::revisions_of;
-use super::{best_revision, percentages, recipe_for};
-use crate::job::{Problems, RunId, keep, required, shown};
-use crate::journal::Subject;
-use crate::pack::Pack;
-use crate::quantity::{Grams, Length, Units, parse_number};
+use super::{best_revision, percentages, recipe_for, revisions_of};
+use crate::facts::PrintUse;
+use crate::form::{Problems, keep, required, shown};
+use crate::ids::{RunId, Subject};
+use crate::quantity::{Grams, Units, parse_number};
 use crate::screen::{InkUse, InkUseForm, ink_need, mesh_volume, screens_of};
 use crate::shop::Shop;
-use serde::{Deserialize, Serialize};
-
-/// What a print takes, as it was worked out for a run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
-#[serde(deny_unknown_fields)]
-pub struct PrintUse {
-    /// Width of the art.
-    pub width: Length,
-    /// Height of the art.
-    pub height: Length,
-    /// Thousandths of that rectangle which print.
-    pub coverage: u16,
-    /// Ink volume of the mesh, in hundredths of a cm³/m².
-    pub volume: u16,
-    /// Strokes that lay ink.
-    pub hits: u8,
-    /// Thousandths of the mesh's ink that go onto the garment.
-    pub transfer: u16,
-    /// Milligrams a cubic centimetre of the ink.
-    pub density: u16,
-    /// Thousandths that are mixed in addition, for what stays in pot, screen and flood.
-    pub loss: u16,
-}
 
 impl PrintUse {
-    /// As [`crate::journal::Fact::in_bounds`].
-    pub(super) fn in_bounds(self) -> bool {
-        let side = |length: Length| (0..=2_000_000).contains(&length.micrometres());
-        side(self.width)
-            && side(self.height)
-            && self.coverage <= 1_000
-            && (1..=20).contains(&self.hits)
-            && self.transfer <= 5_000
-            && (100..=9_000).contains(&self.density)
-            && self.loss <= 10_000
-    }
-
     /// The same for the formula of the ink used, for so many pieces.
     pub fn ink_use(&self, pieces: u32) -> InkUse {
         InkUse {

@@ -6,39 +6,10 @@
 //! any number of parts on top.
 
 use super::apportion::apportion;
-use super::{Colour, ColourReading, ReadOn, Share};
-use crate::journal::Subject;
-use crate::journal::fact::{LIST, is_name, is_note};
+use crate::colour::Colour;
+use crate::facts::{ColourReading, Part, ReadOn, RecipeField, Share};
+use crate::ids::Subject;
 use crate::pack::Pack;
-use serde::{Deserialize, Serialize};
-
-/// A part of a recipe. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
-#[serde(deny_unknown_fields)]
-pub struct Part {
-    /// What of.
-    pub component: Subject,
-    /// How much of the ink's weight.
-    pub share: Share,
-    /// Whether it comes on top of the ink's weight.
-    pub on_top: bool,
-}
-
-/// A field of a recipe. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum RecipeField {
-    /// What the ink is called: runs name it so.
-    Name(String),
-    /// Its colour, as a screen shows it.
-    Colour(Option<Colour>),
-    /// The colour it is to have, where that was read.
-    Target(Option<ColourReading>),
-    /// Anything else.
-    Note(String),
-    /// On what target and swatches are read.
-    ReadOn(ReadOn),
-}
 
 /// A recipe, as the facts about it leave it. Its parts are those of its revisions.
 #[derive(Clone, Debug, PartialEq, Default, Pack)]
@@ -61,18 +32,6 @@ pub struct Recipe {
     pub deleted: bool,
 }
 
-impl RecipeField {
-    /// As [`crate::journal::Fact::in_bounds`].
-    pub(super) fn in_bounds(&self) -> bool {
-        match self {
-            Self::Name(text) => is_name(text),
-            Self::Note(text) => is_note(text),
-            Self::Target(reading) => reading.is_none_or(ColourReading::in_bounds),
-            Self::Colour(_) | Self::ReadOn(_) => true,
-        }
-    }
-}
-
 impl Recipe {
     pub(super) fn set(&mut self, field: &RecipeField) {
         match field {
@@ -83,14 +42,6 @@ impl Recipe {
             RecipeField::ReadOn(on) => self.read_on = *on,
         }
     }
-}
-
-/// Whether a list of parts is a recipe: each of some weight, and those of the ink the whole of it.
-pub(super) fn is_whole(parts: &[Part]) -> bool {
-    let ink: u64 = parts.iter().filter(|part| !part.on_top).map(|part| u64::from(part.share.billionths())).sum();
-    (1..=LIST).contains(&parts.len())
-        && parts.iter().all(|part| part.share > Share::default() && part.share.in_bounds())
-        && ink == u64::from(Share::WHOLE.billionths())
 }
 
 /// Each component once, with its weight against the others: what is of the ink and what is on top of it in
@@ -137,6 +88,7 @@ pub(super) fn parts_of(weights: &[(Subject, i64)]) -> Vec<Part> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::facts::is_whole;
     use proptest::prelude::*;
     use uuid::Uuid;
 

@@ -1,14 +1,13 @@
 //! One recipe: its revisions, their ancestry, and what is made of it.
 
 use super::needs::{open_pots, recipe_of};
-use super::rows::{PartRow, part_rows};
-use super::shelf::{PotLine, pot_line};
+use super::rows::part_rows;
+use super::shelf::pot_line;
 use super::{
-    Approval, InkCost, LimitBroken, Recipe, RevisionName, approvals_of, best_revision, density_of, ink_cost,
-    limits_broken, percentages, recipe_for, revision_name, revisions_of,
+    Approval, InkCost, LimitBroken, PartRow, PotLine, Recipe, RevisionName, approvals_of, best_revision, density_of,
+    ink_cost, limits_broken, percentages, recipe_for, revision_name, revisions_of,
 };
-use crate::job::RunId;
-use crate::journal::Subject;
+use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 

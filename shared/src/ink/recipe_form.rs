@@ -2,12 +2,13 @@
 
 use super::component_form::NOTE;
 use super::off_sum::off_sum;
-use super::recipe::{Part, Recipe, RecipeField, percentages};
-use super::{Colour, ColourReading, LimitBroken, OffSum, ReadingForm, Share, limits_broken};
+use super::{LimitBroken, OffSum, ReadingForm, Recipe, limits_broken, percentages};
+use crate::bounds::LIST;
+use crate::colour::Colour;
+use crate::facts::{ColourReading, Part, RecipeField, Share};
+use crate::form::{FormProblem, Problems, keep, name, required, required_name};
 use crate::heat::ink_key;
-use crate::job::{FormProblem, Problems, keep, name, required, required_name};
-use crate::journal::Subject;
-use crate::journal::fact::LIST;
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// A row of the recipe form.

@@ -1,9 +1,9 @@
 //! What is said of a pour afterwards: why, and what a swatch read with it in.
 
 use super::component_form::NOTE;
-use super::{ColourReading, InkFact};
-use crate::job::{Problems, keep, name};
-use crate::journal::Subject;
+use crate::facts::{ColourReading, InkFact};
+use crate::form::{Problems, keep, name};
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// The form of a note.

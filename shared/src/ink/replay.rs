@@ -4,8 +4,9 @@
 //! that arrives late from another phone, changes everything after it as if it had always been so.
 
 use super::recipe::weights;
-use super::{Contents, InkEvent, InkFact, Part, PourStep};
-use crate::journal::Subject;
+use super::{Contents, InkEvent};
+use crate::facts::{InkFact, Part, PourStep};
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;

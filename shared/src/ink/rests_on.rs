@@ -1,8 +1,8 @@
 //! On what does the colour of a component rest: instruments, or photos?
 
 use super::known_colour::Knowledge;
-use super::{DrawdownMade, Lay, ReadBy, Share, SwatchSeen};
-use crate::journal::Subject;
+use crate::facts::{DrawdownMade, Lay, ReadBy, Share, SwatchSeen};
+use crate::ids::Subject;
 
 /// On what it rests.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]

@@ -1,9 +1,9 @@
 //! Which revision of a recipe is meant, and to which the client said yes.
 
 use super::recipe::parts_of;
-use super::replay::pot_state;
-use super::{Contents, InkEvent, InkFact, Part, PotState, Revision, recipe_for, weigh_in};
-use crate::journal::{Fact, Subject};
+use super::{Contents, InkEvent, PotState, Revision, pot_state, recipe_for, weigh_in};
+use crate::facts::{Fact, InkFact, Part};
+use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
 use uuid::Uuid;
@@ -181,7 +181,7 @@ pub fn save_facts(
             SaveAs::Own(recipe) | SaveAs::Named { recipe, .. } => recipe,
             SaveAs::New(name) => {
                 let recipe = new_id();
-                facts.push((recipe, Fact::Ink(InkFact::RecipeSet(vec![super::RecipeField::Name(name)]))));
+                facts.push((recipe, Fact::Ink(InkFact::RecipeSet(vec![crate::facts::RecipeField::Name(name)]))));
                 recipe
             }
         };

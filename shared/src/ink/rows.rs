@@ -1,7 +1,9 @@
 //! A component as lists show it.
 
-use super::{Colour, ComponentKind, stock_left};
-use crate::journal::Subject;
+use super::stock_left;
+use crate::colour::Colour;
+use crate::facts::ComponentKind;
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 

@@ -1,10 +1,9 @@
 //! Where is the ink of a run: in which pot, by which recipe, or still to be mixed?
 
-use super::needs::{InkNeeded, needed_of, open_pots, recipe_of};
-use super::shelf::{PotLine, pot_line};
-use super::{PotStage, recipe_for};
-use crate::job::RunId;
-use crate::journal::Subject;
+use super::needs::{needed_of, open_pots, recipe_of};
+use super::shelf::pot_line;
+use super::{InkNeeded, PotLine, PotStage, recipe_for};
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
 /// The ink of a run.

@@ -1,47 +1,10 @@
 //! A recipe in grams, for a batch of any size.
 
 use super::apportion::apportion;
-use super::component::is_kept;
-use super::recipe::{Part, weights};
-use crate::journal::Subject;
-use crate::pack::Pack;
+use super::recipe::weights;
+use crate::facts::{BatchSize, Part};
+use crate::ids::Subject;
 use crate::quantity::Grams;
-use serde::{Deserialize, Serialize};
-
-/// How large a batch is to be. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum BatchSize {
-    /// All that will be in the pot.
-    Whole(Grams),
-    /// The ink alone; what is on top comes to it.
-    Ink(Grams),
-}
-
-impl BatchSize {
-    /// As [`crate::journal::Fact::in_bounds`].
-    pub(super) fn in_bounds(self) -> bool {
-        let (Self::Whole(weight) | Self::Ink(weight)) = self;
-        is_kept(weight)
-    }
-
-    /// What the whole pot will weigh, no more than a weight can be.
-    pub fn whole(self, parts: &[Part]) -> Grams {
-        let sum = |on_top| -> i64 {
-            let of = parts.iter().filter(|part| part.on_top == on_top);
-            of.map(|part| i64::from(part.share.billionths())).sum()
-        };
-        let whole = match self {
-            Self::Whole(weight) => weight,
-            Self::Ink(weight) => {
-                let (ink, top) = (sum(false) as f64, sum(true) as f64);
-                let more = if ink > 0.0 { weight.milligrams() as f64 * top / ink } else { 0.0 };
-                weight.plus(Grams::from_milligrams(more.round() as i64))
-            }
-        };
-        whole.min(Grams::MOST)
-    }
-}
 
 /// A component of a batch.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -118,7 +81,7 @@ pub(super) fn enough(step: Grams, part: f64) -> Grams {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ink::Share;
+    use crate::facts::Share;
     use std::collections::BTreeMap;
     use uuid::Uuid;
 

@@ -1,14 +1,15 @@
 //! The ink bench at a glance: recipes, pots, and what the day's runs need.
 
 use super::label::label_of;
-use super::needs::{InkNeeded, needed_of, open_pots, recipe_of};
+use super::needs::{needed_of, open_pots, recipe_of};
 use super::stock_view::stock_of;
-use super::{Colour, Holds, PotStage, PotState, RevisionName, approvals_of, pot_stage, revision_name, revisions_of};
-use crate::job::{RunId, small};
-use crate::journal::Subject;
+use super::{Holds, InkNeeded, PotStage, PotState, RevisionName, approvals_of, pot_stage, revision_name, revisions_of};
+use crate::colour::Colour;
+use crate::ids::{RunId, Subject};
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::text::lowercase_latin;
 
 /// A recipe in the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -91,7 +92,7 @@ pub fn ink_shelf(shop: &Shop) -> InkShelf {
             in_pots: of_it.map(|state| state.contents.total()).sum(),
         });
     }
-    sort_by_key(&mut recipes, |recipe| (small(&recipe.name), recipe.id));
+    sort_by_key(&mut recipes, |recipe| (lowercase_latin(&recipe.name), recipe.id));
     let needed = needed_of(shop, &open);
     let low = stock_of(shop, needed.clone()).low;
     InkShelf { needed, pots, recipes, low, components: shop.ink.components().count() as u32 }

@@ -1,7 +1,7 @@
 //! How far is a pot?
 
 use super::{PotState, weigh_in};
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// How far a pot is.

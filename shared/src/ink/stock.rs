@@ -1,7 +1,7 @@
 //! How much of a component is left?
 
-use super::InkFact;
-use crate::journal::Subject;
+use crate::facts::InkFact;
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 

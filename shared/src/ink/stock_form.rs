@@ -1,9 +1,9 @@
 //! What is typed at the shelf: what came in, and what is left.
 
-use super::InkFact;
 use super::component_form::NOTE;
-use crate::job::{Problems, keep, name, required};
-use crate::journal::Subject;
+use crate::facts::InkFact;
+use crate::form::{Problems, keep, name, required};
+use crate::ids::Subject;
 use crate::quantity::{Grams, Units};
 
 /// The form of a delivery, or of a weighing of what is left. Weights are in the units of the device.

@@ -1,10 +1,10 @@
 //! What is left on the shelf, what the coming runs take of it, and what to buy.
 
-use super::needs::{InkNeeded, ink_needed};
 use super::stock::counted_at;
-use super::{BatchSize, Colour, Component, ComponentKind, scaled, stock_left};
-use crate::job::RunId;
-use crate::journal::Subject;
+use super::{Component, InkNeeded, ink_needed, scaled, stock_left};
+use crate::colour::Colour;
+use crate::facts::{BatchSize, ComponentKind};
+use crate::ids::{RunId, Subject};
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
@@ -101,7 +101,9 @@ pub(super) fn stock_of(shop: &Shop, needed: Vec<InkNeeded>) -> StockView {
         }
         view.rows.push(row);
     }
-    sort_by_key(&mut view.rows, |row| (row.low.is_none(), row.kind, crate::job::small(&row.name), row.component));
+    sort_by_key(&mut view.rows, |row| {
+        (row.low.is_none(), row.kind, crate::text::lowercase_latin(&row.name), row.component)
+    });
     view.unknown = needed.into_iter().filter(|need| need.grams.is_none() || need.revision.is_none()).collect();
     view
 }

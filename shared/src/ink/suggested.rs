@@ -1,7 +1,8 @@
 //! How much ink should be mixed for a run?
 
-use super::{Experience, PrintUse, experience};
-use crate::job::RunId;
+use super::{Experience, experience};
+use crate::facts::PrintUse;
+use crate::ids::RunId;
 use crate::quantity::Grams;
 use crate::screen::ink_need;
 use crate::shop::Shop;

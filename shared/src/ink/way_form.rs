@@ -1,8 +1,9 @@
 //! What was really poured of an advised addition.
 
-use super::{AddWay, InkFact, PourStep};
-use crate::job::{FormProblem, Problems};
-use crate::journal::Subject;
+use super::AddWay;
+use crate::facts::{InkFact, PourStep};
+use crate::form::{FormProblem, Problems};
+use crate::ids::Subject;
 use crate::quantity::{Grams, Units};
 
 /// The fields of a way to correct a pot: as many as it has components at most.

@@ -2,10 +2,10 @@
 
 use super::apportion::apportion;
 use super::recipe::weights;
-use super::replay::pot_state;
 use super::scaled::to_weigh;
-use super::{BatchSize, InkFact, Pot, PourStep};
-use crate::journal::Subject;
+use super::{Pot, pot_state};
+use crate::facts::{BatchSize, InkFact, PourStep};
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::table::Table;

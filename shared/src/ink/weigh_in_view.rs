@@ -3,9 +3,10 @@
 use super::rows::component_name;
 use super::scaled::enough;
 use super::{
-    Colour, Holds, OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, revision_name, stock_left, weigh_in,
+    Holds, OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, revision_name, stock_left, weigh_in,
 };
-use crate::journal::Subject;
+use crate::colour::Colour;
+use crate::ids::Subject;
 use crate::quantity::Grams;
 use crate::shop::Shop;
 

@@ -1,7 +1,9 @@
 //! Where a new lot or run starts: from the last one like it.
 
-use super::{JobId, Lot, LotId};
-use crate::run::{Location, Run};
+use super::Lot;
+use crate::facts::Location;
+use crate::ids::{JobId, LotId};
+use crate::run::Run;
 use crate::shop::Shop;
 
 /// The lot a new one of this job starts from: the job's last, else the shop's last.

@@ -1,7 +1,8 @@
 //! One job, as its screen shows it.
 
-use super::{Job, JobId, Lot, LotId, RunId};
+use super::{Job, Lot};
 use crate::failure::{FailureNotice, notices_of};
+use crate::ids::{JobId, LotId, RunId};
 use crate::run::{Run, Standing};
 use crate::shop::Shop;
 

@@ -1,11 +1,13 @@
 //! All jobs of the shop.
 
-use super::{Due, JobId, Lot};
-use crate::ink::Colour;
-use crate::plan::WallClock;
+use super::Lot;
+use crate::colour::Colour;
+use crate::ids::JobId;
 use crate::run::Run;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::text::lowercase_latin;
+use crate::time::{Due, WallClock};
 
 /// A job in the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,23 +41,13 @@ pub struct JobList {
     pub finished: Vec<JobRow>,
 }
 
-/// Small letters for capitals, as far as the app's two languages have them; the tables for every
-/// script of the world would be 10 kB of the app.
-pub(crate) fn small(text: &str) -> String {
-    let small = |letter| match letter {
-        'À'..='Ö' | 'Ø'..='Þ' => char::from_u32(letter as u32 + 32).unwrap_or(letter),
-        _ => letter.to_ascii_lowercase(),
-    };
-    text.chars().map(small).collect()
-}
-
 /// The list of jobs whose title, client or notes hold every word of `search`.
 pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
-    let words: Vec<String> = search.split_whitespace().map(small).collect();
+    let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
     let prints = prints_by_job(shop);
     let mut list = JobList::default();
     for (id, job) in shop.jobs().filter(|(_, job)| !job.deleted) {
-        let text = small(&format!("{} {} {}", job.title, job.client, job.notes));
+        let text = lowercase_latin(&format!("{} {} {}", job.title, job.client, job.notes));
         if !words.iter().all(|word| text.contains(word.as_str())) {
             continue;
         }
@@ -98,16 +90,4 @@ fn prints_by_job(shop: &Shop) -> Vec<(JobId, Print<'_>)> {
     }
     sort_by_key(&mut prints, |(job, print)| (*job, print.lot.rank, print.run.rank));
     prints
-}
-
-#[cfg(test)]
-mod tests {
-    use super::small;
-
-    #[test]
-    fn capitals_of_both_languages_become_small() {
-        for text in ["Camisetas ÑANDÚ", "ÁÉÍÓÚÜ ¿Qué? ×÷ß", "TOUR tees, 2XL"] {
-            assert_eq!(small(text), text.to_lowercase());
-        }
-    }
 }

@@ -1,8 +1,8 @@
 //! A garment lot: garments of one kind, fabric and colour.
 
-use super::{Fabric, JobId, Size};
-use crate::ink::Colour;
-use crate::journal::LotField;
+use crate::colour::Colour;
+use crate::facts::{Fabric, LotField, Size};
+use crate::ids::JobId;
 use crate::pack::Pack;
 use crate::sorted::Map;
 use serde::{Deserialize, Serialize};

@@ -1,17 +1,10 @@
 //! The job: one client's order.
 
-use super::Due;
-use crate::journal::JobField;
+use crate::facts::JobField;
+use crate::ids::JobId;
 use crate::pack::Pack;
+use crate::time::Due;
 use serde::{Deserialize, Serialize};
-use uuid::Uuid;
-
-/// Names a job.
-pub type JobId = Uuid;
-/// Names a garment lot.
-pub type LotId = Uuid;
-/// Names a run.
-pub type RunId = Uuid;
 
 /// A client's order, as the facts about it leave it.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]

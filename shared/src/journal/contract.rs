@@ -4,7 +4,8 @@
 //! They assert, and so panic, like any test; nothing outside tests calls them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
-use super::{Checkpoint, Draft, Entry, Fact, Head, Journal, Stamp, Storage, StorageFault};
+use super::{Checkpoint, Draft, Entry, Head, Journal, Stamp, Storage, StorageFault};
+use crate::facts::Fact;
 use crate::shop::Shop;
 use std::collections::BTreeSet;
 use uuid::Uuid;

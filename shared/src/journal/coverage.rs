@@ -1,6 +1,7 @@
 //! Which facts of which device are here, and which are missing.
 
-use super::{DeviceId, Entry};
+use super::Entry;
+use crate::ids::DeviceId;
 use crate::pack::Pack;
 use crate::table::Table;
 

@@ -1,15 +1,10 @@
 //! One fact, with who recorded it, as which number, and when.
 
-use super::{Fact, Stamp};
+use super::Stamp;
+use crate::bounds::LONGEST_LINE;
+use crate::facts::Fact;
+use crate::ids::{DeviceId, Subject};
 use serde::{Deserialize, Serialize};
-use uuid::Uuid;
-
-/// The device that recorded a fact. Made anew when a device starts with an empty journal.
-pub type DeviceId = Uuid;
-
-/// What a fact is about: a job, a lot, a run, a device, or (nil) the shop. Identity only: the order
-/// inside a `UUIDv7` means nothing here.
-pub type Subject = Uuid;
 
 /// What entries are ordered by in the fold.
 pub type OrderKey = (Stamp, DeviceId, u64);
@@ -59,9 +54,6 @@ struct WireIn<'a> {
 }
 
 impl Entry {
-    /// The longest line taken from a file, in bytes.
-    pub const LONGEST_LINE: usize = 64 * 1024;
-
     /// Past any number a device will reach: a thousand facts a second for a century.
     const HIGHEST_SEQ: u64 = 1 << 42;
 
@@ -91,7 +83,7 @@ impl Entry {
     /// # Errors
     /// [`EntryProblem`] when the line is no entry, or no device could have recorded it.
     pub fn from_line(line: &str) -> Result<Self, EntryProblem> {
-        if line.len() > Self::LONGEST_LINE {
+        if line.len() > LONGEST_LINE {
             return Err(EntryProblem::OutOfBounds);
         }
         let wire: WireIn = serde_json::from_str(line).map_err(|_| EntryProblem::NotAnEntry)?;
@@ -108,7 +100,8 @@ impl Entry {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::journal::JobField;
+    use crate::facts::JobField;
+    use uuid::Uuid;
 
     fn sample() -> Entry {
         Entry {

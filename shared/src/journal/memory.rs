@@ -1,10 +1,10 @@
 //! The journal in memory: for tests, for the demo's making, and as the plainest reading of the
 //! storage promise. Clones share one store, as two tabs share one database.
 
-use super::segment::{self, Segment};
-use super::storage::allocate;
-use super::{Checkpoint, DeviceId, Draft, Entry, Head, HybridClock, Opened, Storage, StorageFault};
-use crate::photo::{Card, JpegPhoto, PhotoId, PhotoStore};
+use super::segment::Segment;
+use super::{Checkpoint, Draft, Entry, Head, HybridClock, Opened, Storage, StorageFault, allocate, segment};
+use crate::ids::{DeviceId, PhotoId};
+use crate::photo::{Card, JpegPhoto, PhotoStore};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;

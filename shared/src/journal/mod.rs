@@ -11,7 +11,6 @@ pub mod checkpoint;
 pub mod contract;
 mod coverage;
 mod entry;
-pub(crate) mod fact;
 mod memory;
 pub mod record;
 pub mod segment;
@@ -21,8 +20,7 @@ mod storage;
 
 pub use checkpoint::Checkpoint;
 pub use coverage::{Coverage, Gap};
-pub use entry::{DeviceId, Entry, EntryProblem, OrderKey, Subject};
-pub use fact::{Fact, JobField, LotField, RunField};
+pub use entry::{Entry, EntryProblem, OrderKey};
 pub use memory::MemoryStorage;
 pub use set::{Absorbed, Conflict, Journal};
 pub use stamp::{FarAhead, HybridClock, Stamp};

@@ -4,7 +4,8 @@
 //! subject (16 bytes), and the fact as in [`put_fact`]. **Frozen**; a change is a new version with a
 //! decoder of its own beside this one.
 
-use super::{Entry, Fact, Stamp};
+use super::{Entry, Stamp};
+use crate::facts::Fact;
 use crate::pack::{Pack, Reader};
 
 /// The version that is written.

@@ -6,7 +6,8 @@
 //! **Frozen**; a change is a new version with a decoder of its own beside this one.
 
 use super::record::{BytesProblem, put, put_fact, take_fact};
-use super::{DeviceId, Entry, Stamp};
+use super::{Entry, Stamp};
+use crate::ids::DeviceId;
 use crate::pack::{Pack, Reader};
 use crate::sorted::sort_by_key;
 use std::collections::{BTreeMap, HashMap};
@@ -114,7 +115,7 @@ fn unpack_v1(bytes: &[u8]) -> Option<Vec<Entry>> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::journal::Fact;
+    use crate::facts::Fact;
 
     fn entry(seq: u64, wall: u64, subject: u128) -> Entry {
         Entry {

@@ -1,6 +1,7 @@
 //! A set of entries, and merging by union.
 
-use super::{Coverage, DeviceId, Entry, Gap, Stamp};
+use super::{Coverage, Entry, Gap, Stamp};
+use crate::ids::DeviceId;
 use crate::sorted::sort_by_key;
 use crate::table::Table;
 
@@ -180,7 +181,8 @@ fn merge_sorted(held: &mut Vec<Entry>, arriving: Vec<Entry>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::journal::{Fact, Stamp};
+    use crate::facts::Fact;
+    use crate::journal::Stamp;
     use uuid::Uuid;
 
     fn entry(device: u128, seq: u64, wall: u64) -> Entry {

@@ -1,7 +1,9 @@
 //! The promise that every place to keep a journal makes.
 
-use super::{Checkpoint, Coverage, DeviceId, Entry, Fact, HybridClock, Subject};
-use crate::journal::record::BytesProblem;
+use super::record::BytesProblem;
+use super::{Checkpoint, Coverage, Entry, HybridClock};
+use crate::facts::Fact;
+use crate::ids::{DeviceId, Subject};
 use crate::pack::Pack;
 
 /// A fact to be appended: the storage gives it its number and stamp.

@@ -4,8 +4,9 @@
 //! They assert, and so panic, like any test; nothing outside tests calls them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
-use super::{JpegPhoto, PhotoFact, PhotoStore};
-use crate::journal::{Draft, Fact, Storage};
+use super::{JpegPhoto, PhotoStore};
+use crate::facts::{Fact, PhotoFact};
+use crate::journal::{Draft, Storage};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 

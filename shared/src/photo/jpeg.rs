@@ -5,17 +5,22 @@
 //! segments B.1.1.4, entropy-coded data B.1.1.5, high-level syntax B.2) and JFIF 1.02 (ITU-T T.871, section 10)
 //! and keeps tables, frame, scans and the plain JFIF heading, nothing else.
 
-use super::PhotoId;
+use crate::facts::{LARGEST_TAKEN, LONGEST_TAKEN, PhotoFact};
+use crate::ids::PhotoId;
 use std::ops::Range;
+
+impl PhotoFact {
+    /// That this photo was taken.
+    pub fn taken(photo: &JpegPhoto) -> Self {
+        let bytes = photo.bytes().len() as u32;
+        Self::Taken { photo: photo.id(), width: photo.width(), height: photo.height(), bytes }
+    }
+}
 
 /// The longest side a device makes a photo with, in pixels.
 pub const LONGEST_SIDE: u16 = 1600;
 /// The largest file a device makes of a photo, in bytes.
 pub const LARGEST_MADE: usize = 300_000;
-/// The longest side taken from elsewhere: a browser's memory for it stays within 64 MB.
-pub const LONGEST_TAKEN: u16 = 4096;
-/// The largest photo taken from elsewhere, in bytes.
-pub const LARGEST_TAKEN: usize = 1024 * 1024;
 
 /// A photo as it is stored: checked to be JPEG, of bounded size, without metadata; named by its hash.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -182,8 +187,8 @@ fn end_of_scan(bytes: &[u8], mut at: usize) -> Option<usize> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::contract::picture;
     use super::*;
+    use crate::photo::contract::picture;
     use proptest::prelude::*;
 
     fn segment(marker: u8, inside: &[u8]) -> Vec<u8> {

@@ -1,11 +1,17 @@
 //! Photos as the facts leave them.
 
-use super::{PhotoFact, PhotoId};
-use crate::journal::Subject;
+use crate::facts::PhotoFact;
+use crate::ids::{PhotoId, Subject};
 use crate::pack::Pack;
 use crate::sorted::sort_by_key;
 use crate::table::Table;
 use std::collections::{BTreeMap, BTreeSet};
+
+impl From<&Photo> for PhotoFact {
+    fn from(photo: &Photo) -> Self {
+        Self::Taken { photo: photo.id, width: photo.width, height: photo.height, bytes: photo.bytes }
+    }
+}
 
 /// A photo of something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Pack)]

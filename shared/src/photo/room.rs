@@ -1,6 +1,6 @@
 //! How many more photos the device has room for.
 
-use super::jpeg::LARGEST_MADE;
+use super::LARGEST_MADE;
 
 /// Room in bytes that photos leave to the journal: years of counting. Our own.
 const LEFT_TO_JOURNAL: f64 = 20.0 * 1024.0 * 1024.0;

@@ -1,6 +1,7 @@
 //! The promise that every place to keep photos makes, beside that of the journal.
 
-use super::{JpegPhoto, PhotoId};
+use super::JpegPhoto;
+use crate::ids::PhotoId;
 use crate::journal::StorageFault;
 use std::collections::BTreeSet;
 

@@ -1,8 +1,8 @@
 //! When the shop closes.
 
-use super::{Day, WallClock};
 use crate::pack::Pack;
 use crate::sorted::Map;
+use crate::time::{Day, WallClock};
 use serde::{Deserialize, Serialize};
 
 /// Closing times: by weekday, and for single days that differ.

@@ -1,7 +1,8 @@
 //! What was done today, beside the shop's usual.
 
-use super::{TallyRow, WallClock};
+use super::TallyRow;
 use crate::shop::Shop;
+use crate::time::WallClock;
 
 /// Today's work.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]

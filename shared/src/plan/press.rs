@@ -1,7 +1,7 @@
 //! What stands on the press.
 
 use super::open_runs;
-use crate::job::RunId;
+use crate::ids::RunId;
 use crate::shop::Shop;
 
 /// The run on the press, when it is the only one there: then there is nothing to pick.

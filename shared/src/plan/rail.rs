@@ -1,14 +1,16 @@
 //! The day's rail: open runs one after another from now to closing.
 
-use super::{Day, WallClock, closing_of};
+use super::closing_of;
+use crate::colour::Colour;
+use crate::facts::{Fabric, Location};
 use crate::failure::wait_for_screen;
-use crate::ink::Colour;
-use crate::job::{Due, Fabric, JobId, RunId};
+use crate::ids::{JobId, RunId};
 use crate::quantity::Seconds;
-use crate::run::{Basis, Forecast, Location, Run, forecast, stop_rate};
+use crate::run::{Basis, Forecast, Run, forecast, stop_rate};
 use crate::screen::readiness;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::time::{Day, Due, WallClock};
 
 /// Whether a run makes it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,8 +1,8 @@
 //! What was printed when, in quarters of an hour, so that any clock can cut it into days.
 
-use super::{Day, WallClock};
 use crate::pack::Pack;
 use crate::sorted::Map;
+use crate::time::{Day, WallClock};
 use serde::{Deserialize, Serialize};
 
 /// A quarter of an hour in milliseconds. Every civil time zone is a whole number of them from UTC.

@@ -1,11 +1,12 @@
 //! The run on the press, as the counting screen shows it.
 
 use super::progress::Act;
-use super::{Basis, Fan, Forecast, MisprintCause, Progress, StopCause, TimeLeft, fan, forecast, stop_rate};
-use crate::job::{RunId, Size};
-use crate::journal::{DeviceId, Fact};
-use crate::plan::{WallClock, closing_of};
+use super::{Basis, Fan, Forecast, Progress, TimeLeft, fan, forecast, stop_rate};
+use crate::facts::{Fact, MisprintCause, Size, StopCause};
+use crate::ids::{DeviceId, RunId};
+use crate::plan::closing_of;
 use crate::shop::Shop;
+use crate::time::WallClock;
 use std::borrow::Cow;
 
 /// Something that happened to a run and is not stored yet.

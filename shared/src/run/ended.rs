@@ -1,8 +1,8 @@
 //! A run that has left the press: what came of it.
 
-use super::MisprintCause;
+use crate::facts::{MisprintCause, Size};
 use crate::failure::{FailureNotice, notices_of, run_pieces, suspects_of};
-use crate::job::{RunId, Size};
+use crate::ids::RunId;
 use crate::shop::Shop;
 
 /// The summary of a run.

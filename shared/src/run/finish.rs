@@ -1,7 +1,6 @@
 //! How long for the pieces that are left, and how sure is that?
 
-use super::Pace;
-use super::student_t::{chance_below, quantile};
+use super::{Pace, chance_below, quantile};
 
 /// What is known of a piece's seconds.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -90,7 +89,8 @@ pub fn pieces_within(spread: &Spread, seconds: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use rand::{SeedableRng, rngs::StdRng};
+    use rand::SeedableRng;
+    use rand::rngs::StdRng;
     use rand_distr::{Distribution, Gamma};
 
     fn rows(text: &str) -> Vec<Vec<&str>> {
@@ -153,8 +153,8 @@ mod tests {
         let gamma = Gamma::new(shape, 40.0 / shape).unwrap();
         let hits = (0..trials)
             .filter(|_| {
-                let seen: Vec<super::super::Gap> = (0..n)
-                    .map(|_| super::super::Gap { seconds: gamma.sample(rng), pieces: 1, is_pause: false })
+                let seen: Vec<crate::run::Gap> = (0..n)
+                    .map(|_| crate::run::Gap { seconds: gamma.sample(rng), pieces: 1, is_pause: false })
                     .collect();
                 let spread = Spread::of(&Pace::of(&seen).unwrap()).unwrap();
                 let truth: f64 = (0..m).map(|_| gamma.sample(rng)).sum();

@@ -2,7 +2,7 @@
 
 use super::{Spread, TimeLeft, history_for};
 use crate::failure::wait_for_screen;
-use crate::job::RunId;
+use crate::ids::RunId;
 use crate::shop::Shop;
 
 /// What a forecast rests on.

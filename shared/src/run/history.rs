@@ -1,7 +1,7 @@
 //! What does the shop know of such runs? The pace of runs that left the press.
 
 use super::{Pace, Run, Spread};
-use crate::job::RunId;
+use crate::ids::RunId;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
 

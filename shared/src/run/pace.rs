@@ -105,7 +105,7 @@ impl Pace {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::run::StopCause;
+    use crate::facts::StopCause;
 
     fn pulls(seconds: &[f64]) -> Vec<Pull> {
         seconds.iter().map(|s| Pull { at: (s * 1000.0) as u64, pieces: 1, size: None }).collect()

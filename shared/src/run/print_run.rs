@@ -1,9 +1,9 @@
 //! The run itself, as the facts about it leave it.
 
-use super::{CheckItem, CheckRecord, Location, Progress, SetUp};
-use crate::ink::Colour;
-use crate::job::LotId;
-use crate::journal::{DeviceId, Fact, RunField};
+use super::{CheckRecord, Progress, SetUp};
+use crate::colour::Colour;
+use crate::facts::{CheckItem, Fact, Location, RunField};
+use crate::ids::{DeviceId, LotId};
 use crate::pack::Pack;
 use crate::quantity::Seconds;
 use crate::sorted::Map;

@@ -1,8 +1,8 @@
 //! What has happened to a run on the press.
 
-use super::{MisprintCause, Pace, Stop, StopCause, gaps};
-use crate::job::Size;
-use crate::journal::DeviceId;
+use super::{Pace, Stop, gaps};
+use crate::facts::{MisprintCause, Size, StopCause};
+use crate::ids::DeviceId;
 use crate::pack::Pack;
 use crate::sorted::Map;
 use crate::table::Table;

@@ -1,19 +1,9 @@
 //! How the press, flash and dryer are set for a run.
 
-use crate::journal::RunField;
+use crate::facts::{Flash, RunField};
 use crate::pack::Pack;
 use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
-
-/// The flash unit between two strokes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
-#[serde(deny_unknown_fields)]
-pub struct Flash {
-    /// How long it stands over the print.
-    pub seconds: Seconds,
-    /// From its element to the print, where it was noted.
-    pub distance: Option<Length>,
-}
 
 /// How a run is to be printed. What is not known yet is left open.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]

@@ -1,33 +1,8 @@
 //! Times in which the press stood.
 
+use crate::facts::StopCause;
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
-
-/// Why the press stopped. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case")]
-pub enum StopCause {
-    /// The screen: a clog, a spot, registration.
-    Screen,
-    /// The ink: out, drying, colour off.
-    Ink,
-    /// The flash or the dryer.
-    Heat,
-    /// Garments: wrong, missing, to be sorted.
-    Garments,
-    /// The client, the phone, the door.
-    Client,
-    /// A break: food, water, rest.
-    Break,
-    /// Anything else.
-    Other,
-}
-
-impl StopCause {
-    /// All, in the order they are offered.
-    pub const ALL: [Self; 7] =
-        [Self::Screen, Self::Ink, Self::Heat, Self::Garments, Self::Client, Self::Break, Self::Other];
-}
 
 /// A time in which nothing was pulled, in wall milliseconds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]

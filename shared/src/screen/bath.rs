@@ -1,64 +1,14 @@
 //! The reclaim bath: its charges, and the batches of screens that went through it.
 
-use super::stencil_fact::MOST_SCREENS;
-use crate::journal::Subject;
-use crate::journal::fact::NOTE;
+use crate::facts::{BatchTime, BathField};
+use crate::ids::Subject;
 use crate::pack::Pack;
-use crate::quantity::Seconds;
 use crate::sorted::sort_by_key;
 use crate::table::Table;
 use serde::{Deserialize, Serialize};
 
-/// How long a batch took. **Frozen**: it is stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum BatchTime {
-    /// From going in to coming out, as recorded.
-    Elapsed,
-    /// All of it together.
-    Whole(Seconds),
-    /// Its time shared among its screens.
-    EachScreen(Seconds),
-}
-
-/// Longest a batch is in the bath, in seconds: two days.
-pub(super) const LONGEST_BATCH: u32 = 2 * 86_400;
-
-impl BatchTime {
-    /// As [`crate::journal::Fact::in_bounds`].
-    pub(crate) fn in_bounds(self) -> bool {
-        match self {
-            Self::Elapsed => true,
-            Self::Whole(time) | Self::EachScreen(time) => (1..=LONGEST_BATCH * 1_000).contains(&time.milliseconds()),
-        }
-    }
-}
-
-/// How the shop uses its bath. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum BathField {
-    /// How many screens fit in at once.
-    Capacity(Option<u16>),
-    /// Charge anew when a screen takes this many percent of what it took when the bath was fresh.
-    RechargeAt(Option<u16>),
-    /// What is typed beside the bath: dilution, supplier's sheet, where the gloves hang.
-    Note(String),
-}
-
 /// When to charge anew, in percent of the fresh bath's minutes, unless the shop says otherwise. Our own.
 pub const RECHARGE_AT: u16 = 150;
-
-impl BathField {
-    /// As [`crate::journal::Fact::in_bounds`].
-    pub(crate) fn in_bounds(&self) -> bool {
-        match self {
-            Self::Capacity(count) => count.is_none_or(|count| (1..=MOST_SCREENS).contains(&count)),
-            Self::RechargeAt(percent) => percent.is_none_or(|percent| (101..=1_000).contains(&percent)),
-            Self::Note(text) => text.chars().count() <= NOTE,
-        }
-    }
-}
 
 /// A charge of the bath.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
@@ -233,6 +183,7 @@ impl Batch {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Seconds;
     use uuid::Uuid;
 
     fn batch_of(time: BatchTime, count: u16) -> Batch {

@@ -1,10 +1,9 @@
 //! What is typed beside the bath.
 
-use super::bath::LONGEST_BATCH;
-use super::stencil_fact::MOST_SCREENS;
-use super::{BatchTime, Bath, BathField, StencilFact};
-use crate::job::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required, shown};
-use crate::journal::Subject;
+use super::Bath;
+use crate::facts::{BatchTime, BathField, LONGEST_BATCH, MOST_SCREENS, StencilFact};
+use crate::form::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required, shown};
+use crate::ids::Subject;
 use crate::quantity::{NumberProblem, Seconds, parse_number, parse_whole};
 
 /// Longest note.

@@ -1,10 +1,10 @@
 //! Putting screens into the bath and taking them out: the batch and its screens in one stroke, and
 //! what takes all of it back.
 
-use super::moves::moved;
-use super::{BatchInForm, BatchOutForm, ScreenFact, ScreenField, ScreenState, StencilFact, move_facts};
-use crate::job::{FormProblem, Problems};
-use crate::journal::{Fact, Subject};
+use super::{BatchInForm, BatchOutForm, move_facts, moved};
+use crate::facts::{Fact, ScreenFact, ScreenField, ScreenState, StencilFact};
+use crate::form::{FormProblem, Problems};
+use crate::ids::Subject;
 use crate::quantity::NumberProblem;
 use crate::shop::Shop;
 

@@ -175,7 +175,7 @@ mod tests {
         }
     }
 
-    const RECHARGE: u16 = super::super::RECHARGE_AT;
+    const RECHARGE: u16 = crate::screen::RECHARGE_AT;
 
     #[test]
     fn five_batches_are_too_few_to_say() {

@@ -3,7 +3,7 @@
 
 use super::theil_sen::median;
 use super::{Batch, BathPace, BathPoint, BathTrend, ScreensLeft, bath_pace, bath_trend};
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// The reclaim bath.

@@ -1,11 +1,12 @@
 //! All screens of the shop, by where they stand.
 
 use super::carried::{Naming, carried, naming};
-use super::{AgeWarning, Carried, MeshSheet, Screen, ScreenState, age_warning};
-use crate::job::small;
-use crate::journal::Subject;
+use super::{AgeWarning, Carried, Screen, age_warning};
+use crate::facts::{MeshSheet, ScreenState};
+use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::text::lowercase_latin;
 
 /// Which screens to show.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -70,7 +71,7 @@ pub struct ScreenBoard {
 /// The board as of wall time `now`.
 pub fn screen_board(shop: &Shop, filter: &ScreenFilter, now: u64) -> ScreenBoard {
     let naming = naming(shop);
-    let words: Vec<String> = filter.search.split_whitespace().map(small).collect();
+    let words: Vec<String> = filter.search.split_whitespace().map(lowercase_latin).collect();
     let mut board = ScreenBoard::default();
     let mut groups: Vec<ScreenGroup> =
         ScreenState::ALL.into_iter().map(|state| ScreenGroup { state, count: 0, rows: Vec::new() }).collect();
@@ -115,12 +116,18 @@ fn has_words(screen: &Screen, row: &ScreenRow, words: &[String]) -> bool {
     if words.is_empty() {
         return true;
     }
-    let mut text = [&screen.label, &screen.emulsion, &screen.notes, &screen.colour].map(|part| small(part)).join(" ");
+    let mut text =
+        [&screen.label, &screen.emulsion, &screen.notes, &screen.colour].map(|part| lowercase_latin(part)).join(" ");
     if let Some(mesh) = screen.mesh {
         text = format!("{text} {}", mesh.count.an_inch());
     }
     for carried in &row.carries {
-        text = format!("{text} {} {} {}", small(&carried.title), small(&carried.client), small(&carried.ink));
+        text = format!(
+            "{text} {} {} {}",
+            lowercase_latin(&carried.title),
+            lowercase_latin(&carried.client),
+            lowercase_latin(&carried.ink)
+        );
     }
     words.iter().all(|word| text.contains(word.as_str()))
 }
@@ -129,7 +136,7 @@ fn has_words(screen: &Screen, row: &ScreenRow, words: &[String]) -> bool {
 fn label_key(label: &str) -> String {
     let mut key = String::new();
     let mut digits = String::new();
-    for letter in small(label).chars().chain([' ']) {
+    for letter in lowercase_latin(label).chars().chain([' ']) {
         if letter.is_ascii_digit() {
             digits.push(letter);
         } else {

@@ -1,6 +1,7 @@
 //! How far is a screen on its way to printing, and how long is the rest?
 
-use super::{BurnStep, Screen, ScreenEvent, ScreenState, StepTimes};
+use super::{Screen, ScreenEvent};
+use crate::facts::{BurnStep, ScreenState, StepTimes};
 
 /// A step of a screen.
 #[derive(Clone, Debug, PartialEq, Eq)]

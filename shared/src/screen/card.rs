@@ -1,10 +1,11 @@
 //! One screen, with all that is known of it.
 
-use super::board::{ScreenRow, screen_row};
+use super::board::screen_row;
 use super::carried::naming;
-use super::{BurnStep, Screen, ScreenState, StepRow, burn_steps};
+use super::{Screen, ScreenRow, StepRow, burn_steps};
+use crate::facts::{BurnStep, ScreenState};
 use crate::failure::{FailureRow, failures_of_screen};
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// A screen's card.

@@ -1,11 +1,10 @@
 //! What is on a screen, or is to be?
 
 use super::screens_of;
-use crate::ink::Colour;
-use crate::job::{JobId, RunId};
-use crate::journal::Subject;
+use crate::colour::Colour;
+use crate::facts::Location;
+use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
-use crate::run::Location;
 use crate::shop::Shop;
 use crate::table::Table;
 

@@ -1,8 +1,8 @@
 //! The frame under a lamp, as it is typed in to learn how evenly it is lit.
 
-use super::lamp::FURTHEST;
 use super::{EdgeLight, Lamp, NoDistanceLaw, edge_light};
-use crate::job::{Problems, keep, required};
+use crate::facts::FURTHEST;
+use crate::form::{Problems, keep, required};
 use crate::quantity::{Length, Units};
 
 /// The inside of a frame, in inches or centimetres as the device is set.
@@ -46,7 +46,7 @@ impl EdgeForm {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::screen::LampKind;
+    use crate::facts::LampKind;
 
     fn lamp(kind: LampKind, inches: f64) -> Lamp {
         Lamp { kind, distance: Some(Length::from_inches(inches)), ..Lamp::default() }

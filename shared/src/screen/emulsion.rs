@@ -1,26 +1,8 @@
 //! The shop's emulsions, and what damp air does to them.
 
-use crate::journal::fact::is_name;
+use crate::facts::{EmulsionField, Family};
 use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
-
-/// What hardens an emulsion. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case")]
-pub enum Family {
-    /// Diazo.
-    #[default]
-    Diazo,
-    /// Diazo and photopolymer together.
-    DualCure,
-    /// Pure photopolymer.
-    Photopolymer,
-}
-
-impl Family {
-    /// All, in the order they are offered.
-    pub const ALL: [Self; 3] = [Self::Diazo, Self::DualCure, Self::Photopolymer];
-}
 
 /// An emulsion.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
@@ -35,18 +17,6 @@ pub struct Emulsion {
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,
-}
-
-/// A field of an emulsion. **Frozen** as [`crate::journal::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum EmulsionField {
-    /// What the shop calls it.
-    Name(String),
-    /// What hardens it.
-    Family(Family),
-    /// Solids, in percent.
-    Solids(Option<u8>),
 }
 
 impl Emulsion {
@@ -64,17 +34,6 @@ impl Emulsion {
             EmulsionField::Family(self.family),
             EmulsionField::Solids(self.solids),
         ]
-    }
-}
-
-impl EmulsionField {
-    /// As [`crate::journal::Fact::in_bounds`].
-    pub(crate) fn in_bounds(&self) -> bool {
-        match self {
-            Self::Name(name) => is_name(name),
-            Self::Family(_) => true,
-            Self::Solids(solids) => solids.is_none_or(|percent| percent <= 100),
-        }
     }
 }
 

@@ -1,8 +1,9 @@
 //! An emulsion as it is typed in, and the list of emulsions.
 
-use super::{Emulsion, EmulsionField, Family};
-use crate::job::{FormProblem, Problems, changed, keep, keep_optional, required_name};
-use crate::journal::Subject;
+use super::Emulsion;
+use crate::facts::{EmulsionField, Family};
+use crate::form::{FormProblem, Problems, changed, keep, keep_optional, required_name};
+use crate::ids::Subject;
 use crate::quantity::parse_whole;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;

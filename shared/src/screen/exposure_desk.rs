@@ -1,11 +1,12 @@
 //! What stands beside the question how long to expose: what can be picked, and how damp the room is.
 
-use super::{Coats, DampNote, ExposureAsked, MeshCloth, damp_note, emulsion_list, lamp_list};
+use super::{DampNote, ExposureAsked, damp_note, emulsion_list, lamp_list};
+use crate::facts::{Coats, MeshCloth};
 use crate::heat::room_view;
-use crate::job::small;
-use crate::journal::Subject;
+use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
+use crate::text::lowercase_latin;
 use std::cmp::Reverse;
 
 /// What is picked so far.
@@ -59,8 +60,8 @@ impl ExposurePick {
     pub fn for_screen(shop: &Shop, screen: Subject) -> Self {
         let usual = Self::usual(shop);
         let Some(screen) = shop.screens.live(screen) else { return usual };
-        let named = small(screen.emulsion.trim());
-        let emulsion = emulsion_list(shop).into_iter().find(|row| small(row.emulsion.name.trim()) == named);
+        let named = lowercase_latin(screen.emulsion.trim());
+        let emulsion = emulsion_list(shop).into_iter().find(|row| lowercase_latin(row.emulsion.name.trim()) == named);
         Self {
             emulsion: emulsion.map(|row| row.id).or(usual.emulsion),
             cloth: screen.mesh.map(|sheet| sheet.cloth()).or(usual.cloth),

@@ -1,6 +1,6 @@
 //! What another distance, or the way to the frame's edge, does to the light of a lamp.
 
-use super::LampKind;
+use crate::facts::LampKind;
 use crate::quantity::{Length, Seconds};
 
 /// Why nothing can be computed from a distance.

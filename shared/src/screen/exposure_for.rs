@@ -1,7 +1,8 @@
 //! How long to expose this screen?
 
-use super::{Coats, Found, KnownExposure, LampKind, MeshCloth, time_at_distance};
-use crate::journal::Subject;
+use super::{KnownExposure, time_at_distance};
+use crate::facts::{Coats, Found, LampKind, MeshCloth};
+use crate::ids::Subject;
 use crate::quantity::{Length, Seconds};
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;

@@ -2,15 +2,16 @@
 
 use super::bath_form::somebody;
 use super::exposure_distance::is_point;
-use super::lamp::FURTHEST;
 use super::mesh_sheet_form::parse_count;
-use super::step_wedge::{GUIDE_STEPS, LONGEST, SHORTEST, from_columns, from_step_guide};
 use super::{
-    Coats, Exposure, ExposurePick, Found, LEAST_GOAL, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw,
-    NoReading, StencilFact, TestAdvice, time_at_distance,
+    ExposurePick, LEAST_GOAL, NoDistanceLaw, NoReading, TestAdvice, from_columns, from_step_guide, time_at_distance,
 };
-use crate::job::{FormProblem, Problems, keep, keep_number, keep_optional, name, required, shown};
-use crate::journal::Subject;
+use crate::facts::{
+    Coats, Exposure, FURTHEST, Found, GUIDE_STEPS, LONGEST, LampKind, MeshCloth, MeshCount, MeshSheet, SHORTEST,
+    StencilFact,
+};
+use crate::form::{FormProblem, Problems, keep, keep_number, keep_optional, name, required, shown};
+use crate::ids::Subject;
 use crate::quantity::{Length, Seconds, Units, parse_number, parse_whole};
 use crate::shop::Shop;
 
@@ -296,7 +297,7 @@ impl ExposureForm {
         let (Some(old_time), Some(from)) = (old_time, from) else { return Ok(None) };
         let to = self.distance(shop, before).unwrap_or(Length::from_micrometres(0));
         let time = time_at_distance(lamp.kind, old_time, from, to).map_err(ExposureRefused::Distance)?;
-        if !super::step_wedge::is_exposure(time) {
+        if !crate::facts::is_exposure(time) {
             return Err(ExposureRefused::Test(NoReading::OutOfReach));
         }
         let found = Found::Distance { before: old_time, from };

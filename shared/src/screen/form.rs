@@ -1,10 +1,10 @@
 //! What is typed into a screen's form, and into the screen room's settings.
 
-use super::fact::MOST_TENSION;
 use super::labels::plain;
-use super::{AgeLimits, Coats, MeshSheetForm, Screen, ScreenFact, ScreenField, StepTimes};
-use crate::job::{FormProblem, Problems, RunId, changed, keep, keep_number, keep_optional, name, required_name, shown};
-use crate::journal::{Fact, Subject};
+use super::{MeshSheetForm, Screen};
+use crate::facts::{AgeLimits, Coats, Fact, MOST_TENSION, ScreenFact, ScreenField, StepTimes};
+use crate::form::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required_name, shown};
+use crate::ids::{RunId, Subject};
 use crate::quantity::{Seconds, parse_number, parse_whole};
 use crate::shop::Shop;
 use uuid::Uuid;

@@ -1,7 +1,7 @@
 //! Several labels in one line: "A1–A6, 12, 20-24".
 
 use super::labels::plain;
-use crate::job::FormProblem;
+use crate::form::FormProblem;
 
 /// Most screens that are added at once: a mistyped "1-1000" must not fill the shop.
 pub const MOST_LABELS: usize = 60;

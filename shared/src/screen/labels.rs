@@ -1,9 +1,9 @@
 //! Which screens of the shop does a run's line of labels mean?
 
-use crate::job::{RunId, small};
-use crate::journal::Subject;
-use crate::screen::ScreenState;
+use crate::facts::ScreenState;
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
+use crate::text::lowercase_latin;
 
 /// A label in a run's line, and the screen it means.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,7 +22,7 @@ fn words(text: &str) -> impl Iterator<Item = &str> {
 
 /// A label as it is compared: small letters, its words parted by one space.
 pub(crate) fn plain(text: &str) -> String {
-    words(text).map(small).collect::<Vec<_>>().join(" ")
+    words(text).map(lowercase_latin).collect::<Vec<_>>().join(" ")
 }
 
 /// The labels of a line, in its order, each once. Where one label is the beginning of another
@@ -44,7 +44,7 @@ pub fn match_labels(shop: &Shop, line: &str) -> Vec<LabelMatch> {
             .filter_map(|(label, id, failed)| {
                 let length = label.split(' ').count();
                 let here = typed.get(at..at + length)?;
-                let same = here.iter().zip(label.split(' ')).all(|(typed, known)| small(typed) == known);
+                let same = here.iter().zip(label.split(' ')).all(|(typed, known)| lowercase_latin(typed) == known);
                 same.then_some((length, !failed, *id))
             })
             .max_by_key(|(length, sound, id)| (*length, *sound, std::cmp::Reverse(*id)));

@@ -1,9 +1,9 @@
 //! A lamp as it is typed in, and the list of lamps.
 
-use super::lamp::FURTHEST;
-use super::{Lamp, LampField, LampKind};
-use crate::job::{FormProblem, Problems, changed, keep, keep_optional, required_name, shown};
-use crate::journal::Subject;
+use super::Lamp;
+use crate::facts::{FURTHEST, LampField, LampKind};
+use crate::form::{FormProblem, Problems, changed, keep, keep_optional, required_name, shown};
+use crate::ids::Subject;
 use crate::quantity::{Length, Units};
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;

@@ -1,6 +1,6 @@
 //! How much ink does a run need?
 
-use crate::job::{Problems, keep, required};
+use crate::form::{Problems, keep, required};
 use crate::quantity::{Length, Units, parse_number, parse_whole};
 
 /// What ink is printed on, and through what.
@@ -117,7 +117,7 @@ impl InkUseForm {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::FormProblem;
+    use crate::form::FormProblem;
     use crate::quantity::NumberProblem;
 
     /// Source: `mesh_ink_use_checks.csv`.

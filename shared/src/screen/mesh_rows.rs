@@ -1,6 +1,7 @@
 //! The meshes of the shop's screens.
 
-use super::{MeshSheet, mesh_volume};
+use super::mesh_volume;
+use crate::facts::MeshSheet;
 use crate::shop::Shop;
 use crate::sorted::sort_by_key;
 

@@ -1,7 +1,7 @@
 //! A mesh's data sheet as it is typed in.
 
-use super::{MeshCount, MeshSheet};
-use crate::job::{FormProblem, Problems, keep_number, keep_optional, shown};
+use crate::facts::{MeshCount, MeshSheet};
+use crate::form::{FormProblem, Problems, keep_number, keep_optional, shown};
 use crate::quantity::{NumberProblem, Units, parse_number, parse_whole};
 
 /// The form of a mesh's data sheet. Micrometres and percent are the same in every country; the

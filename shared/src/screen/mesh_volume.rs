@@ -1,6 +1,6 @@
 //! How open a mesh is, and how much ink it can carry.
 
-use super::MeshSheet;
+use crate::facts::MeshSheet;
 
 /// Open area of a mesh, and where it is from.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,8 +81,8 @@ pub fn mesh_volume(sheet: &MeshSheet) -> Result<MeshVolume, SheetLacks> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::MeshCount;
     use super::*;
+    use crate::facts::MeshCount;
 
     /// The rows whose source could be opened: cells by column.
     fn opened_rows() -> Vec<Vec<&'static str>> {

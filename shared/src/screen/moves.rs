@@ -1,8 +1,7 @@
 //! Moving screens from state to state, one or many at a time.
 
-use super::{BurnStep, ScreenFact, ScreenField, ScreenState};
-use crate::job::RunId;
-use crate::journal::{Fact, Subject};
+use crate::facts::{BurnStep, Fact, ScreenFact, ScreenField, ScreenState};
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
 /// The states that every screen of a selection can go to, the usual way of the first one first.

@@ -1,13 +1,13 @@
 //! What do today's runs still need burned, and by when must each step begin?
 
 use super::burn_steps::next_step;
-use super::{BurnStep, ScreenState, StepSum, readiness, screens_of};
-use crate::ink::Colour;
-use crate::job::{JobId, RunId};
-use crate::journal::Subject;
-use crate::plan::{Rail, WallClock, rail};
-use crate::run::Location;
+use super::{StepSum, readiness, screens_of};
+use crate::colour::Colour;
+use crate::facts::{BurnStep, Location, ScreenState};
+use crate::ids::{JobId, RunId, Subject};
+use crate::plan::{Rail, rail};
 use crate::shop::Shop;
+use crate::time::WallClock;
 
 /// A screen that a run names.
 #[derive(Clone, Debug, PartialEq, Eq)]

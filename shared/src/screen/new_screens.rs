@@ -1,10 +1,10 @@
 //! Screens that are new to the list, one or several at once.
 
 use super::labels::plain;
-use super::moves::moved;
-use super::{MeshSheet, MeshSheetForm, ScreenForm, ScreenState, expand_labels};
-use crate::job::Problems;
-use crate::journal::{Fact, Subject};
+use super::{MeshSheetForm, ScreenForm, expand_labels, moved};
+use crate::facts::{Fact, MeshSheet, ScreenState};
+use crate::form::Problems;
+use crate::ids::Subject;
 use crate::shop::Shop;
 
 impl ScreenForm {

@@ -1,9 +1,8 @@
 //! Screens follow their run onto the press and off it.
 
-use super::moves::moved;
-use super::{ScreenFact, ScreenField, ScreenState, screens_of};
-use crate::job::{JobId, RunId};
-use crate::journal::{Fact, Subject};
+use super::{moved, screens_of};
+use crate::facts::{Fact, ScreenFact, ScreenField, ScreenState};
+use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 

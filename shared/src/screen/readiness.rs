@@ -1,8 +1,8 @@
 //! When could the screens of a run print at the earliest?
 
-use super::{BurnStep, screens_of, steps_left};
-use crate::job::RunId;
-use crate::journal::Subject;
+use super::{screens_of, steps_left};
+use crate::facts::BurnStep;
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
 /// A step that screens of a run still need.

@@ -1,9 +1,8 @@
 //! The shop's screens as the facts leave them.
 
 use super::standing::ScreenStanding;
-use super::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
-use crate::job::RunId;
-use crate::journal::Subject;
+use crate::facts::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
+use crate::ids::{RunId, Subject};
 use crate::pack::Pack;
 use crate::table::Table;
 use serde::{Deserialize, Serialize};

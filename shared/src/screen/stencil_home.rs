@@ -1,6 +1,7 @@
 //! The way in to exposing and reclaiming: one figure each.
 
-use super::{BathPace, BathTrend, ScreenState, bath_view, emulsion_list, lamp_list, mesh_rows};
+use super::{BathPace, BathTrend, bath_view, emulsion_list, lamp_list, mesh_rows};
+use crate::facts::ScreenState;
 use crate::shop::Shop;
 
 /// One figure of each.

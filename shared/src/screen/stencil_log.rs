@@ -1,7 +1,8 @@
 //! What the facts about stencils add up to.
 
-use super::{Bath, Emulsion, KnownExposure, LEAST_GOAL, Lamp, StencilFact};
-use crate::journal::Subject;
+use super::{Bath, Emulsion, KnownExposure, LEAST_GOAL, Lamp};
+use crate::facts::StencilFact;
+use crate::ids::Subject;
 use crate::pack::Pack;
 use crate::table::Table;
 

@@ -5,7 +5,8 @@
 //! makes an empty shell of it, so that no order of files loses anything.
 
 use super::Shop;
-use crate::journal::{Entry, Fact, Journal};
+use crate::facts::Fact;
+use crate::journal::{Entry, Journal};
 use crate::sorted::sort_by_key;
 
 impl Shop {

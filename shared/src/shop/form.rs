@@ -1,8 +1,9 @@
 //! What is typed into the shop's settings, checked and turned into facts.
 
 use super::Shop;
-use crate::job::{FormProblem, Problems};
-use crate::journal::{DeviceId, Fact, Subject};
+use crate::facts::Fact;
+use crate::form::{FormProblem, Problems};
+use crate::ids::{DeviceId, Subject};
 use crate::quantity::{Seconds, parse_number, parse_whole};
 use uuid::Uuid;
 

@@ -1,9 +1,11 @@
 //! The shop as it stands.
 
+use crate::facts::Size;
 use crate::failure::Failures;
 use crate::heat::HeatLog;
+use crate::ids::{JobId, LotId, RunId};
 use crate::ink::InkLog;
-use crate::job::{Job, JobId, Lot, LotId, RunId, Size};
+use crate::job::{Job, Lot};
 use crate::journal::OrderKey;
 use crate::pack::Pack;
 use crate::photo::Photos;

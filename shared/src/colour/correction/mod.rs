@@ -1,13 +1,12 @@
 //! What to add: the smallest additions that bring the pot closest to its target.
 
+use super::{Constants, Lab, Seen};
+use model::Model;
+use search::Found;
+
 mod model;
 mod search;
 mod step;
-
-use super::predict::Seen;
-use super::{Constants, Lab};
-use model::Model;
-use search::Found;
 
 /// A component that could go in.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -1,8 +1,8 @@
 //! Which components, and how much of each.
 
-use super::super::ciede2000;
 use super::model::Model;
 use super::step::{dot, least_within};
+use crate::colour::ciede2000;
 use crate::sorted::sort_by;
 
 /// Some of the offers and how much of each, in parts of the pot.

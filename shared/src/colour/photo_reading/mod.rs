@@ -1,10 +1,10 @@
 //! Colours read from one photo: target and sample beside a neutral under the same light.
 
-mod patch;
-
 use super::Lab;
 use super::srgb::{D65, times, xyz_of_linear};
 use patch::Patch;
+
+mod patch;
 
 /// A picture as a canvas gives it.
 #[derive(Clone, Copy, Debug)]

@@ -1,0 +1,47 @@
+//! An exposure that was found, as it is stored. **Frozen** as [`crate::facts::Fact`] is.
+
+use super::found::{Found, is_exposure};
+use super::lamp::is_lamp_distance;
+use crate::bounds::{is_name, is_note};
+use crate::facts::{Coats, MeshCloth};
+use crate::ids::Subject;
+use crate::pack::Pack;
+use crate::quantity::{Length, Seconds};
+use serde::{Deserialize, Serialize};
+
+/// An exposure as it was found. **Frozen** as [`crate::facts::Fact`] is.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[serde(deny_unknown_fields)]
+pub struct Exposure {
+    /// For which emulsion.
+    pub emulsion: Subject,
+    /// Under which lamp.
+    pub lamp: Subject,
+    /// From which distance; none where there is none to tell.
+    pub distance: Option<Length>,
+    /// Through which mesh.
+    pub cloth: MeshCloth,
+    /// How it was coated, where it was told.
+    pub coats: Option<Coats>,
+    /// How long.
+    pub time: Seconds,
+    /// How it was found.
+    pub found: Found,
+    /// Who found it, where the shop has named its crew.
+    pub by: Option<String>,
+    /// Anything else to know.
+    pub note: String,
+}
+
+impl Exposure {
+    /// As [`crate::facts::Fact::in_bounds`].
+    pub(crate) fn in_bounds(&self) -> bool {
+        self.distance.is_none_or(is_lamp_distance)
+            && self.cloth.in_bounds()
+            && self.coats.is_none_or(Coats::in_bounds)
+            && is_exposure(self.time)
+            && self.found.in_bounds()
+            && self.by.as_deref().is_none_or(is_name)
+            && is_note(&self.note)
+    }
+}

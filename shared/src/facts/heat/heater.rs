@@ -1,0 +1,61 @@
+//! The stored fields of dryers and flash units. **Frozen** as [`crate::facts::Fact`] is.
+
+use crate::bounds::{is_name, is_note};
+use crate::facts::{is_belt, is_built};
+use crate::pack::Pack;
+use crate::quantity::{BeltSpeed, Length};
+use serde::{Deserialize, Serialize};
+
+/// What kind of unit. **Frozen**: stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[serde(rename_all = "snake_case")]
+pub enum HeaterKind {
+    /// A conveyor dryer.
+    #[default]
+    Dryer,
+    /// A flash unit.
+    Flash,
+}
+
+/// How the temperature of a print was found. **Frozen**: stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[serde(rename_all = "snake_case")]
+pub enum SensorMethod {
+    /// A probe that rides through on the print.
+    #[default]
+    Probe,
+    /// A temperature strip on the garment.
+    Strip,
+    /// An infrared thermometer at the exit: it sees the surface only, after it has begun to cool.
+    Infrared,
+}
+
+/// A field of a dryer or flash unit. **Frozen**: stored.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum HeaterField {
+    /// Dryer or flash unit.
+    Kind(HeaterKind),
+    /// What the shop calls it.
+    Name(String),
+    /// Length of belt that is under heat.
+    HeatedLength(Option<Length>),
+    /// Slowest its belt runs.
+    Slowest(Option<BeltSpeed>),
+    /// Fastest its belt runs.
+    Fastest(Option<BeltSpeed>),
+    /// Anything else to know.
+    Notes(String),
+}
+
+impl HeaterField {
+    pub(crate) fn in_bounds(&self) -> bool {
+        match self {
+            Self::Kind(_) => true,
+            Self::Name(text) => is_name(text),
+            Self::HeatedLength(length) => length.is_none_or(is_built),
+            Self::Slowest(speed) | Self::Fastest(speed) => speed.is_none_or(is_belt),
+            Self::Notes(text) => is_note(text),
+        }
+    }
+}

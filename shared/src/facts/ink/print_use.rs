@@ -1,0 +1,41 @@
+//! What a print of a run takes, as it is stored. **Frozen** as [`crate::facts::Fact`] is.
+
+use crate::pack::Pack;
+use crate::quantity::Length;
+use serde::{Deserialize, Serialize};
+
+/// What a print takes, as it was worked out for a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[serde(deny_unknown_fields)]
+pub struct PrintUse {
+    /// Width of the art.
+    pub width: Length,
+    /// Height of the art.
+    pub height: Length,
+    /// Thousandths of that rectangle which print.
+    pub coverage: u16,
+    /// Ink volume of the mesh, in hundredths of a cm³/m².
+    pub volume: u16,
+    /// Strokes that lay ink.
+    pub hits: u8,
+    /// Thousandths of the mesh's ink that go onto the garment.
+    pub transfer: u16,
+    /// Milligrams a cubic centimetre of the ink.
+    pub density: u16,
+    /// Thousandths that are mixed in addition, for what stays in pot, screen and flood.
+    pub loss: u16,
+}
+
+impl PrintUse {
+    /// As [`crate::facts::Fact::in_bounds`].
+    pub(crate) fn in_bounds(self) -> bool {
+        let side = |length: Length| (0..=2_000_000).contains(&length.micrometres());
+        side(self.width)
+            && side(self.height)
+            && self.coverage <= 1_000
+            && (1..=20).contains(&self.hits)
+            && self.transfer <= 5_000
+            && (100..=9_000).contains(&self.density)
+            && self.loss <= 10_000
+    }
+}

@@ -1,0 +1,57 @@
+//! The stored fields and parts of a recipe. **Frozen** as [`crate::facts::Fact`] is.
+
+use super::reading::{ColourReading, ReadOn};
+use super::share::Share;
+use crate::bounds::{LIST, is_name, is_note};
+use crate::colour::Colour;
+use crate::ids::Subject;
+use crate::pack::Pack;
+use serde::{Deserialize, Serialize};
+
+/// A part of a recipe. **Frozen**: stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[serde(deny_unknown_fields)]
+pub struct Part {
+    /// What of.
+    pub component: Subject,
+    /// How much of the ink's weight.
+    pub share: Share,
+    /// Whether it comes on top of the ink's weight.
+    pub on_top: bool,
+}
+
+/// A field of a recipe. **Frozen** as [`crate::facts::Fact`] is.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum RecipeField {
+    /// What the ink is called: runs name it so.
+    Name(String),
+    /// Its colour, as a screen shows it.
+    Colour(Option<Colour>),
+    /// The colour it is to have, where that was read.
+    Target(Option<ColourReading>),
+    /// Anything else.
+    Note(String),
+    /// On what target and swatches are read.
+    ReadOn(ReadOn),
+}
+
+impl RecipeField {
+    /// As [`crate::facts::Fact::in_bounds`].
+    pub(crate) fn in_bounds(&self) -> bool {
+        match self {
+            Self::Name(text) => is_name(text),
+            Self::Note(text) => is_note(text),
+            Self::Target(reading) => reading.is_none_or(ColourReading::in_bounds),
+            Self::Colour(_) | Self::ReadOn(_) => true,
+        }
+    }
+}
+
+/// Whether a list of parts is a recipe: each of some weight, and those of the ink the whole of it.
+pub(crate) fn is_whole(parts: &[Part]) -> bool {
+    let ink: u64 = parts.iter().filter(|part| !part.on_top).map(|part| u64::from(part.share.billionths())).sum();
+    (1..=LIST).contains(&parts.len())
+        && parts.iter().all(|part| part.share > Share::default() && part.share.in_bounds())
+        && ink == u64::from(Share::WHOLE.billionths())
+}

@@ -1,0 +1,215 @@
+//! Everything that can happen in the shop, as far as this version knows.
+//!
+//! **Frozen**: the names are a file format (`journal.ndjson`) and the order of the variants is a
+//! disk format (segments). Variants and fields are added at the end and never changed, renamed,
+//! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
+
+use crate::bounds::{LIST, LONGEST_LINE, NAME, PIECES, is_name, is_note};
+use crate::pack::Pack;
+use crate::quantity::Seconds;
+use crate::time::Day;
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+use uuid::Uuid;
+
+mod check;
+mod exposure;
+mod failure;
+mod heat;
+mod ink;
+mod job;
+mod photo;
+mod run;
+mod screen;
+
+pub use check::{CheckItem, CheckOutcome, Expected};
+pub use exposure::*;
+pub use failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
+pub use heat::*;
+pub use ink::*;
+pub use job::{Fabric, JobField, LotField, Size, SizePieces};
+pub use photo::{LARGEST_TAKEN, LONGEST_TAKEN, PhotoFact};
+pub use run::{Flash, Location, MisprintCause, RunField, StopCause};
+pub use screen::*;
+
+/// Something that happened. Which job, lot, run or device it happened to is the entry's subject.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Fact {
+    /// The shop was given its name.
+    ShopNamed(String),
+    /// These are the people who work here.
+    CrewNamed(Vec<String>),
+    /// Usual closing, minutes after midnight, Monday first; none on a day off.
+    WeekClosing([Option<u16>; 7]),
+    /// Closing on one day differs from its weekday's.
+    DayClosing {
+        /// The day.
+        day: Day,
+        /// Minutes after midnight.
+        minutes: u16,
+    },
+    /// Usual time from one run's end to the next one's first pull.
+    SetUpAllowance(Seconds),
+    /// A device was given its name; the subject is the device.
+    DeviceNamed(String),
+    /// The order in which the shop means to print its open runs.
+    RunsOrdered(Vec<Uuid>),
+    /// Fields of a job were set; the job comes to be with the first.
+    JobSet(Vec<JobField>),
+    /// Fields of a garment lot were set.
+    LotSet(Vec<LotField>),
+    /// Fields of a run were set.
+    RunSet(Vec<RunField>),
+    /// The job, lot or run was deleted.
+    Deleted,
+    /// The deletion was taken back.
+    Restored,
+    /// Everything of the job is printed and packed.
+    JobFinished,
+    /// The job is open again.
+    JobReopened,
+    /// A check before the first pull was made, skipped or taken back.
+    CheckMade {
+        /// Which check.
+        item: CheckItem,
+        /// What the set-up asked for when it was made.
+        expected: Expected,
+        /// What came of it.
+        outcome: CheckOutcome,
+        /// Who made it, where the shop has named its crew.
+        by: Option<String>,
+    },
+    /// The run's first garment went on the platen, or the run was taken up again after its end.
+    RunStarted,
+    /// Pieces were pulled; negative when a count was taken back.
+    Pulled {
+        /// How many.
+        pieces: i32,
+        /// Of which size, where sizes are counted.
+        size: Option<Size>,
+    },
+    /// Pieces were spoiled; negative when that was taken back.
+    Misprinted {
+        /// How many.
+        pieces: i32,
+        /// Of which size.
+        size: Option<Size>,
+        /// Why.
+        cause: MisprintCause,
+        /// Whether they stood in the count already, and so leave it.
+        was_counted: bool,
+    },
+    /// The press stopped.
+    Stopped(StopCause),
+    /// The press goes on.
+    Resumed,
+    /// The run left the press.
+    RunEnded,
+    /// Something about dryers, flash units, inks' limits, tests of a cure, or the room.
+    Heat(HeatFact),
+    /// Something about a screen.
+    Screen(ScreenFact),
+    /// Something about exposing stencils, or about the reclaim bath.
+    Stencil(StencilFact),
+    /// Something that failed on the press.
+    Failure(FailureFact),
+    /// Something about a photo; the subject is what it shows.
+    Photo(PhotoFact),
+    /// Something at the ink bench.
+    Ink(InkFact),
+    /// A fact of a newer version: kept and carried on, byte for byte.
+    #[serde(skip)]
+    Unknown {
+        /// Its name.
+        kind: String,
+        /// Its JSON, as it came.
+        body: String,
+    },
+}
+/// Most runs in one order of the day.
+const ORDER: usize = 2_000;
+
+impl Fact {
+    /// The fact as JSON. An unknown fact comes out as it went in.
+    pub fn to_json(&self) -> Box<RawValue> {
+        let text = match self {
+            Self::Unknown { body, .. } => body.clone(),
+            known => serde_json::to_string(known).unwrap_or_else(|_| "null".into()),
+        };
+        RawValue::from_string(text).unwrap_or_default()
+    }
+
+    /// Reads a fact. A kind this version does not know, or knows with fewer fields, is kept as
+    /// [`Fact::Unknown`]. None when the JSON is not of a fact's shape at all.
+    pub fn from_json(json: &str) -> Option<Self> {
+        if let Ok(known) = serde_json::from_str(json) {
+            return Some(known);
+        }
+        let kind = match serde_json::from_str(json).ok()? {
+            serde_json::Value::String(kind) => kind,
+            serde_json::Value::Object(map) if map.len() == 1 => map.into_iter().next()?.0,
+            _ => return None,
+        };
+        Some(Self::Unknown { kind, body: json.to_owned() })
+    }
+
+    /// Whether every name, list and number is of a size that a device records. Files from
+    /// elsewhere are held to it before anything is stored.
+    pub fn in_bounds(&self) -> bool {
+        let name = |text: &String| is_name(text);
+        let note = |text: &String| is_note(text);
+        let minutes = |minutes: &u16| *minutes < 24 * 60;
+        match self {
+            Self::ShopNamed(text) | Self::DeviceNamed(text) => name(text),
+            Self::CrewNamed(names) => names.len() <= LIST && names.iter().all(name),
+            Self::WeekClosing(week) => week.iter().flatten().all(minutes),
+            Self::DayClosing { minutes: at, .. } => minutes(at),
+            Self::RunsOrdered(runs) => runs.len() <= ORDER,
+            Self::JobSet(fields) => {
+                fields.len() <= LIST
+                    && fields.iter().all(|field| match field {
+                        JobField::Client(text) | JobField::Title(text) => name(text),
+                        JobField::Notes(text) => note(text),
+                        JobField::Due(_) | JobField::Exempt(_) | JobField::RepeatOf(_) => true,
+                    })
+            }
+            Self::LotSet(fields) => {
+                fields.len() <= LIST
+                    && fields.iter().all(|field| match field {
+                        LotField::Garment(text) | LotField::ColourName(text) => name(text),
+                        LotField::Pieces(pieces) => {
+                            pieces.len() <= LIST && pieces.iter().all(|row| row.pieces <= PIECES as u32)
+                        }
+                        LotField::Job(_) | LotField::Fabric(_) | LotField::Colour(_) => true,
+                    })
+            }
+            Self::RunSet(fields) => {
+                fields.len() <= LIST
+                    && fields.iter().all(|field| match field {
+                        RunField::Ink(text) | RunField::Screens(text) | RunField::Squeegee(text) => name(text),
+                        RunField::Placement(text) => note(text),
+                        _ => true,
+                    })
+            }
+            Self::CheckMade { expected, by, .. } => by.iter().all(name) && expected.in_bounds(),
+            Self::Pulled { pieces, .. } | Self::Misprinted { pieces, .. } => pieces.abs() <= PIECES,
+            Self::Heat(fact) => fact.in_bounds(),
+            Self::Screen(fact) => fact.in_bounds(),
+            Self::Stencil(fact) => fact.in_bounds(),
+            Self::Failure(fact) => fact.in_bounds(),
+            Self::Photo(fact) => fact.in_bounds(),
+            Self::Ink(fact) => fact.in_bounds(),
+            Self::Unknown { kind, body } => kind.len() <= NAME && body.len() <= LONGEST_LINE,
+            Self::SetUpAllowance(_)
+            | Self::Deleted
+            | Self::Restored
+            | Self::JobFinished
+            | Self::JobReopened
+            | Self::RunStarted
+            | Self::Stopped(_)
+            | Self::Resumed
+            | Self::RunEnded => true,
+        }
+    }
+}

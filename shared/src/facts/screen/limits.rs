@@ -1,0 +1,32 @@
+//! After how many days a shop wants to be warned of a screen. **Frozen** as [`crate::facts::Fact`] is.
+
+use crate::pack::Pack;
+use serde::{Deserialize, Serialize};
+
+/// After how many days the shop wants to be warned. **Frozen**: a fact holds it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[serde(deny_unknown_fields)]
+pub struct AgeLimits {
+    /// Days a coated screen may wait for its exposure.
+    pub coated: u16,
+    /// Days a stencil may stay in the mesh after its exposure.
+    pub exposed: u16,
+}
+
+/// Four weeks coated, sixty days with a stencil: our own figures, until the shop sets what its
+/// emulsion's data sheet says.
+impl Default for AgeLimits {
+    fn default() -> Self {
+        Self { coated: 28, exposed: 60 }
+    }
+}
+
+impl AgeLimits {
+    /// The longest limit that can be set, in days.
+    pub(crate) const MOST: u16 = 2_000;
+
+    /// As [`crate::facts::Fact::in_bounds`].
+    pub(crate) fn in_bounds(self) -> bool {
+        (1..=Self::MOST).contains(&self.coated) && (1..=Self::MOST).contains(&self.exposed)
+    }
+}

@@ -1,0 +1,16 @@
+//! An exposure that was found: for which emulsion, mesh and lamp, how long, and how it was found.
+
+use crate::facts::Exposure;
+use crate::pack::Pack;
+use serde::{Deserialize, Serialize};
+
+/// An exposure that the shop knows.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+pub struct KnownExposure {
+    /// What was found.
+    pub fact: Exposure,
+    /// Wall time.
+    pub at: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}

@@ -1,0 +1,15 @@
+//! When a job is due.
+
+use super::Day;
+use crate::pack::Pack;
+use serde::{Deserialize, Serialize};
+
+/// A day and a time of day, by the clock on the shop's wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[serde(deny_unknown_fields)]
+pub struct Due {
+    /// The day.
+    pub day: Day,
+    /// Minutes after midnight.
+    pub minutes: u16,
+}
