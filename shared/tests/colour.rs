@@ -18,6 +18,7 @@ use lastpull_core::ink::{
     with_reading,
 };
 use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
 use lastpull_core::quantity::Grams;
 use std::collections::BTreeMap;
 use uuid::Uuid;

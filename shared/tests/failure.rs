@@ -12,6 +12,7 @@ use lastpull_core::form::FormProblem;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
+use lastpull_core::journal::JournalFact;
 use lastpull_core::quantity::Seconds;
 use lastpull_core::run::{MisprintCause, Standing, StopCause, ended_view};
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, StepTimes, step_done};

@@ -1,6 +1,7 @@
 //! Whatever the order, overlap and repetition in which devices' files arrive, the shop is the same.
 
 use lastpull_core::colour::Colour;
+use lastpull_core::facts::{Entry, Journal};
 use lastpull_core::facts::{Fact, JobField, LotField, RunField};
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
 use lastpull_core::heat::{
@@ -13,7 +14,7 @@ use lastpull_core::ink::{
     PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen,
 };
 use lastpull_core::job::{Fabric, Size, SizePieces};
-use lastpull_core::journal::{Checkpoint, Entry, Journal, Stamp, record, segment};
+use lastpull_core::journal::{Checkpoint, Stamp, record, segment};
 use lastpull_core::photo::PhotoFact;
 use lastpull_core::quantity::{Grams, Length, Seconds, Temperature};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
@@ -374,13 +375,13 @@ proptest! {
 
     #[test]
     fn damaged_bytes_never_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
-        let _ = record::decode(&bytes);
-        let _ = segment::unpack(&bytes);
+        let _ = record::decode::<Fact>(&bytes);
+        let _ = segment::unpack::<Fact>(&bytes);
         let _ = pollster::block_on(lastpull_core::exchange::read_backup(bytes.as_slice())).map(|backup| backup.entries);
         let mut ours = vec![1u8];
         ours.extend(&bytes);
-        let _ = record::decode(&ours);
-        let _ = segment::unpack(&ours);
+        let _ = record::decode::<Fact>(&ours);
+        let _ = segment::unpack::<Fact>(&ours);
         let _ = Checkpoint { bytes: ours }.shop();
     }
 }

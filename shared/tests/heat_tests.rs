@@ -12,6 +12,7 @@ use lastpull_core::heat::{
 use lastpull_core::ids::PhotoId;
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
 use lastpull_core::photo::PhotoFact;
 use lastpull_core::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units};
 use lastpull_core::run::Flash;

@@ -19,6 +19,7 @@ use lastpull_core::ink::{
     stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
 use lastpull_core::photo::PhotoFact;
 use lastpull_core::quantity::{Grams, Length, NumberProblem, Units};
 use lastpull_core::screen::{InkUseForm, MeshCount, MeshSheet, ScreenFact, ScreenField};
@@ -1457,7 +1458,7 @@ fn facts_about_what_is_not_known_yet_are_not_lost() {
 
 mod properties {
     use super::*;
-    use lastpull_core::journal::Journal;
+    use lastpull_core::facts::Journal;
     use proptest::prelude::*;
     use proptest::sample::Index;
 

@@ -7,6 +7,7 @@ use lastpull_core::form::FormProblem;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
 use lastpull_core::plan::Fit;
 use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{

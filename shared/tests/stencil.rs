@@ -2,10 +2,11 @@
 //! the day.
 
 use crate::shop::{DAY, HOUR, PHONE, Press, TABLET, near, wall};
+use lastpull_core::facts::Entry;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
 use lastpull_core::ids::Subject;
-use lastpull_core::journal::Entry;
+use lastpull_core::journal::JournalFact;
 use lastpull_core::quantity::{Length, NumberProblem, Seconds, Units};
 use lastpull_core::screen::{
     BatchTime, BathField, BathTrend, Coats, Difference, EmulsionForm, Exposure, ExposureAnswer, ExposureAsked,

@@ -7,6 +7,7 @@ use lastpull_core::form::FormProblem;
 use lastpull_core::heat::HeatFact;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
+use lastpull_core::journal::JournalFact;
 use lastpull_core::quantity::{NumberProblem, Seconds, Temperature, Units};
 use lastpull_core::screen::{
     BatchInForm, BatchOutForm, BatchTimeKind, BathStep, Coats, DampNote, EmulsionForm, ExposureForm, ExposurePick,

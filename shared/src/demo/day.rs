@@ -6,8 +6,8 @@ use super::ink::{Printed, bench};
 use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
 use crate::colour::Colour;
+use crate::facts::Draft;
 use crate::facts::{Fabric, Fact, Location, MisprintCause, Size, StopCause};
-use crate::journal::Draft;
 use crate::time::WallClock;
 use uuid::Uuid;
 
@@ -283,13 +283,14 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 #[cfg(test)]
 pub(crate) mod tests {
     use super::*;
+    use crate::facts::Journal;
     use crate::facts::{BurnStep, ScreenState};
     use crate::failure::failure_card;
     use crate::heat::{
         CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
         test_standing, tests_due, trials_for,
     };
-    use crate::journal::{Head, Journal, allocate};
+    use crate::journal::{Head, assign_sequence};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
     use crate::screen::{
@@ -308,7 +309,7 @@ pub(crate) mod tests {
         assert!(drafts.windows(2).all(|pair| pair[1].at <= clock.now && pair[0].at <= clock.now));
         let mut sorted = drafts;
         sorted.sort_by_key(|draft| draft.at);
-        let entries = allocate(&mut Head::default(), Uuid::from_u128(1), &sorted);
+        let entries = assign_sequence(&mut Head::default(), Uuid::from_u128(1), &sorted);
         (Shop::fold(&Journal::of(entries).unwrap()), clock)
     }
 

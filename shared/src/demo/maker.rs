@@ -1,8 +1,8 @@
 //! Writes the facts of an invented day the way hands would have.
 
 use crate::colour::Colour;
+use crate::facts::Draft;
 use crate::facts::{CheckOutcome, Fabric, Fact, Flash, JobField, Location, LotField, RunField, Size, SizePieces};
-use crate::journal::Draft;
 use crate::quantity::{Length, Seconds, Temperature};
 use crate::run::check_list;
 use crate::shop::Shop;
@@ -144,8 +144,8 @@ impl<N: FnMut() -> Uuid> Maker<N> {
     }
 
     /// The facts so far as entries of one device, for asking the core about them.
-    pub(super) fn entries(&self) -> Vec<crate::journal::Entry> {
+    pub(super) fn entries(&self) -> Vec<crate::facts::Entry> {
         let mut head = crate::journal::Head::default();
-        crate::journal::allocate(&mut head, Uuid::from_u128(1), &self.drafts)
+        crate::journal::assign_sequence(&mut head, Uuid::from_u128(1), &self.drafts)
     }
 }

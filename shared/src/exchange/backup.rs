@@ -14,9 +14,10 @@
 
 use super::Source;
 use super::archive::{NoFile, Packed, Packing, Row, Unpacking, list};
+use crate::facts::Entry;
 use crate::facts::LARGEST_TAKEN;
 use crate::ids::PhotoId;
-use crate::journal::{Entry, EntryProblem};
+use crate::journal::EntryProblem;
 use crate::photo::JpegPhoto;
 use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};

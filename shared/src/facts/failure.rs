@@ -199,6 +199,7 @@ impl Mark {
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::journal::JournalFact;
 
     #[test]
     fn the_names_of_failure_facts_are_a_file_format() {

@@ -5,11 +5,11 @@
 //! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
 
 use crate::bounds::{LIST, LONGEST_LINE, NAME, PIECES, is_name, is_note};
+use crate::journal::{self, JournalFact};
 use crate::pack::Pack;
 use crate::quantity::Seconds;
 use crate::time::Day;
 use serde::{Deserialize, Serialize};
-use serde_json::value::RawValue;
 use uuid::Uuid;
 
 mod check;
@@ -31,6 +31,17 @@ pub use job::{Fabric, JobField, LotField, Size, SizePieces};
 pub use photo::{LARGEST_TAKEN, LONGEST_TAKEN, PhotoFact};
 pub use run::{Flash, Location, MisprintCause, RunField, StopCause};
 pub use screen::*;
+
+/// An entry of the shop's journal.
+pub type Entry = journal::Entry<Fact>;
+/// The shop's journal.
+pub type Journal = journal::Journal<Fact>;
+/// A fact of the shop that is to be appended.
+pub type Draft = journal::Draft<Fact>;
+/// What opening the shop's journal reads.
+pub type Opened = journal::Opened<Fact>;
+/// The shop's journal in memory.
+pub type MemoryStorage = journal::MemoryStorage<Fact>;
 
 /// Something that happened. Which job, lot, run or device it happened to is the entry's subject.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
@@ -130,33 +141,19 @@ pub enum Fact {
 /// Most runs in one order of the day.
 const ORDER: usize = 2_000;
 
-impl Fact {
-    /// The fact as JSON. An unknown fact comes out as it went in.
-    pub fn to_json(&self) -> Box<RawValue> {
-        let text = match self {
-            Self::Unknown { body, .. } => body.clone(),
-            known => serde_json::to_string(known).unwrap_or_else(|_| "null".into()),
-        };
-        RawValue::from_string(text).unwrap_or_default()
+impl JournalFact for Fact {
+    fn unknown(kind: String, body: String) -> Self {
+        Self::Unknown { kind, body }
     }
 
-    /// Reads a fact. A kind this version does not know, or knows with fewer fields, is kept as
-    /// [`Fact::Unknown`]. None when the JSON is not of a fact's shape at all.
-    pub fn from_json(json: &str) -> Option<Self> {
-        if let Ok(known) = serde_json::from_str(json) {
-            return Some(known);
+    fn as_unknown(&self) -> Option<(&String, &String)> {
+        match self {
+            Self::Unknown { kind, body } => Some((kind, body)),
+            _ => None,
         }
-        let kind = match serde_json::from_str(json).ok()? {
-            serde_json::Value::String(kind) => kind,
-            serde_json::Value::Object(map) if map.len() == 1 => map.into_iter().next()?.0,
-            _ => return None,
-        };
-        Some(Self::Unknown { kind, body: json.to_owned() })
     }
 
-    /// Whether every name, list and number is of a size that a device records. Files from
-    /// elsewhere are held to it before anything is stored.
-    pub fn in_bounds(&self) -> bool {
+    fn in_bounds(&self) -> bool {
         let name = |text: &String| is_name(text);
         let note = |text: &String| is_note(text);
         let minutes = |minutes: &u16| *minutes < 24 * 60;
@@ -211,5 +208,11 @@ impl Fact {
             | Self::Resumed
             | Self::RunEnded => true,
         }
+    }
+}
+
+impl journal::contract::SampleFact for Fact {
+    fn pull(pieces: i32) -> Self {
+        Self::Pulled { pieces, size: None }
     }
 }

@@ -44,6 +44,7 @@ pub const LARGEST_TAKEN: usize = 1024 * 1024;
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::journal::JournalFact;
 
     /// Lines like these are in people's backup files.
     #[test]

@@ -1,32 +1,11 @@
-//! The folded shop as bytes, so that opening the app does not fold ten years of work again.
+//! What the facts were folded into, as bytes, so that opening the journal does not fold all of it again.
 //!
-//! Schema: one byte, the checkpoint's version; then the [`Shop`] in postcard. A checkpoint is a
-//! cache: one of another version, or one that does not read, is thrown away and the journal folded
-//! anew. Raise [`VERSION`] whenever anything inside [`Shop`] changes shape or meaning.
+//! The journal keeps the bytes and does not look into them; what is folded writes and reads them.
 
-use crate::shop::Shop;
-
-/// The version that is written, and the only one read.
-pub const VERSION: u8 = 6;
-
-/// The stored bytes of a folded shop.
+/// The stored bytes of a folded journal. A cache: bytes that do not read are thrown away, and the
+/// journal is folded again.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Checkpoint {
-    /// Version and postcard.
+    /// A version byte, and what was folded.
     pub bytes: Vec<u8>,
-}
-
-impl Checkpoint {
-    /// Saves a shop.
-    pub fn of(shop: &Shop) -> Self {
-        let mut bytes = vec![VERSION];
-        super::record::put(shop, &mut bytes);
-        Self { bytes }
-    }
-
-    /// The shop saved, or none when the bytes are of another version or damaged: fold anew then.
-    pub fn shop(&self) -> Option<Shop> {
-        let (&version, rest) = self.bytes.split_first()?;
-        if version == VERSION { crate::pack::from_bytes(rest) } else { None }
-    }
 }

@@ -64,7 +64,7 @@ impl Coverage {
     }
 
     /// Notes all of these entries.
-    pub fn add_all<'a>(&mut self, entries: impl IntoIterator<Item = &'a Entry>) {
+    pub fn add_all<'a, F: 'a>(&mut self, entries: impl IntoIterator<Item = &'a Entry<F>>) {
         for entry in entries {
             self.add(entry.device, entry.seq);
         }

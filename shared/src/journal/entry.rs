@@ -1,8 +1,8 @@
 //! One fact, with who recorded it, as which number, and when.
 
+use super::JournalFact;
 use super::Stamp;
 use crate::bounds::LONGEST_LINE;
-use crate::facts::Fact;
 use crate::ids::{DeviceId, Subject};
 use serde::{Deserialize, Serialize};
 
@@ -11,7 +11,7 @@ pub type OrderKey = (Stamp, DeviceId, u64);
 
 /// A fact in the journal. Entries never change and are never removed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Entry {
+pub struct Entry<F> {
     /// Who recorded it.
     pub device: DeviceId,
     /// 1, 2, 3 … for each device, without gaps.
@@ -21,7 +21,7 @@ pub struct Entry {
     /// What it is about.
     pub subject: Subject,
     /// What happened.
-    pub fact: Fact,
+    pub fact: F,
 }
 
 /// Why a line of a journal file cannot be an entry.
@@ -53,7 +53,7 @@ struct WireIn<'a> {
     fact: &'a serde_json::value::RawValue,
 }
 
-impl Entry {
+impl<F> Entry<F> {
     /// Past any number a device will reach: a thousand facts a second for a century.
     const HIGHEST_SEQ: u64 = 1 << 42;
 
@@ -64,7 +64,9 @@ impl Entry {
     pub fn key(&self) -> OrderKey {
         (self.stamp, self.device, self.seq)
     }
+}
 
+impl<F: JournalFact> Entry<F> {
     /// The entry as a line of `journal.ndjson`, without the line end.
     pub fn to_line(&self) -> String {
         let fact = self.fact.to_json();
@@ -87,7 +89,7 @@ impl Entry {
             return Err(EntryProblem::OutOfBounds);
         }
         let wire: WireIn = serde_json::from_str(line).map_err(|_| EntryProblem::NotAnEntry)?;
-        let fact = Fact::from_json(wire.fact.get()).ok_or(EntryProblem::NotAnEntry)?;
+        let fact = F::from_json(wire.fact.get()).ok_or(EntryProblem::NotAnEntry)?;
         let in_bounds =
             (1..=Self::HIGHEST_SEQ).contains(&wire.seq) && wire.stamp.wall <= Self::LATEST_WALL && fact.in_bounds();
         if !in_bounds {
@@ -100,8 +102,11 @@ impl Entry {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::facts::Fact;
     use crate::facts::JobField;
     use uuid::Uuid;
+
+    type Entry = super::Entry<Fact>;
 
     fn sample() -> Entry {
         Entry {

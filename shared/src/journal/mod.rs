@@ -1,5 +1,6 @@
-//! The journal is the truth: everything that happens is a [`Fact`] appended by one device, and the
-//! shop as it stands is a deterministic fold over them.
+//! The journal: facts appended by devices, of which the shop is a deterministic fold.
+//!
+//! It knows no particular fact: everything is generic over a [`JournalFact`].
 //!
 //! - An [`Entry`] is a fact with who, which number, and when.
 //! - [`Stamp`] and [`HybridClock`] give the order, [`Coverage`] says which facts are here and missing.
@@ -11,6 +12,7 @@ pub mod checkpoint;
 pub mod contract;
 mod coverage;
 mod entry;
+mod fact;
 mod memory;
 pub mod record;
 pub mod segment;
@@ -21,7 +23,8 @@ mod storage;
 pub use checkpoint::Checkpoint;
 pub use coverage::{Coverage, Gap};
 pub use entry::{Entry, EntryProblem, OrderKey};
+pub use fact::JournalFact;
 pub use memory::MemoryStorage;
 pub use set::{Absorbed, Conflict, Journal};
 pub use stamp::{FarAhead, HybridClock, Stamp};
-pub use storage::{Draft, Head, Opened, Storage, StorageFault, allocate};
+pub use storage::{Draft, Head, Opened, Storage, StorageFault, assign_sequence};

@@ -4,8 +4,7 @@
 //! subject (16 bytes), and the fact as in [`put_fact`]. **Frozen**; a change is a new version with a
 //! decoder of its own beside this one.
 
-use super::{Entry, Stamp};
-use crate::facts::Fact;
+use super::{Entry, JournalFact, Stamp};
 use crate::pack::{Pack, Reader};
 
 /// The version that is written.
@@ -21,23 +20,23 @@ pub enum BytesProblem {
 }
 
 /// A fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
-pub(super) fn put_fact(fact: &Fact, out: &mut Vec<u8>) {
-    match fact {
-        Fact::Unknown { kind, body } => {
+pub(super) fn put_fact<F: JournalFact>(fact: &F, out: &mut Vec<u8>) {
+    match fact.as_unknown() {
+        Some((kind, body)) => {
             out.push(0);
             put(kind, out);
             put(body, out);
         }
-        known => {
+        None => {
             out.push(1);
-            put(known, out);
+            put(fact, out);
         }
     }
 }
 
 /// Reads what [`put_fact`] wrote.
-pub(super) fn take_fact(from: &mut Reader<'_>) -> Fact {
-    if bool::take(from) { Fact::take(from) } else { Fact::Unknown { kind: Pack::take(from), body: Pack::take(from) } }
+pub(super) fn take_fact<F: JournalFact>(from: &mut Reader<'_>) -> F {
+    if bool::take(from) { F::take(from) } else { F::unknown(Pack::take(from), Pack::take(from)) }
 }
 
 /// Appends a value.
@@ -46,7 +45,7 @@ pub(super) fn put<T: Pack>(value: &T, out: &mut Vec<u8>) {
 }
 
 /// The bytes of an entry.
-pub fn encode(entry: &Entry) -> Vec<u8> {
+pub fn encode<F: JournalFact>(entry: &Entry<F>) -> Vec<u8> {
     let mut out = vec![VERSION];
     out.extend_from_slice(entry.device.as_bytes());
     put(&(entry.seq, entry.stamp.wall, entry.stamp.counter), &mut out);
@@ -59,7 +58,7 @@ pub fn encode(entry: &Entry) -> Vec<u8> {
 ///
 /// # Errors
 /// [`BytesProblem`]; bytes left over after the fact count as damage.
-pub fn decode(bytes: &[u8]) -> Result<Entry, BytesProblem> {
+pub fn decode<F: JournalFact>(bytes: &[u8]) -> Result<Entry<F>, BytesProblem> {
     match bytes.split_first() {
         Some((&VERSION, rest)) => decode_v1(rest).ok_or(BytesProblem::Damaged),
         Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
@@ -67,7 +66,7 @@ pub fn decode(bytes: &[u8]) -> Result<Entry, BytesProblem> {
     }
 }
 
-fn decode_v1(bytes: &[u8]) -> Option<Entry> {
+fn decode_v1<F: JournalFact>(bytes: &[u8]) -> Option<Entry<F>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
     let (seq, wall, counter) = Pack::take(&mut from);
@@ -79,7 +78,10 @@ fn decode_v1(bytes: &[u8]) -> Option<Entry> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::facts::Fact;
     use uuid::Uuid;
+
+    type Entry = super::Entry<Fact>;
 
     fn pulled() -> Entry {
         Entry {
@@ -119,12 +121,12 @@ mod tests {
         let good = encode(&pulled());
         let mut newer = good.clone();
         newer[0] = 9;
-        assert_eq!(decode(&newer), Err(BytesProblem::Newer(9)));
+        assert_eq!(decode::<Fact>(&newer), Err(BytesProblem::Newer(9)));
         for cut in 0..good.len() {
-            assert_eq!(decode(&good[..cut]), Err(BytesProblem::Damaged), "{cut}");
+            assert_eq!(decode::<Fact>(&good[..cut]), Err(BytesProblem::Damaged), "{cut}");
         }
         let mut long = good;
         long.push(0);
-        assert_eq!(decode(&long), Err(BytesProblem::Damaged));
+        assert_eq!(decode::<Fact>(&long), Err(BytesProblem::Damaged));
     }
 }

@@ -6,7 +6,7 @@
 //! **Frozen**; a change is a new version with a decoder of its own beside this one.
 
 use super::record::{BytesProblem, put, put_fact, take_fact};
-use super::{Entry, Stamp};
+use super::{Entry, JournalFact, Stamp};
 use crate::ids::DeviceId;
 use crate::pack::{Pack, Reader};
 use crate::sorted::sort_by_key;
@@ -32,8 +32,8 @@ pub struct Segment {
 
 /// Packs entries, in any order, into one segment for each stretch of following numbers. An entry
 /// given twice is packed once.
-pub fn pack<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Vec<Segment> {
-    let mut devices: BTreeMap<DeviceId, Vec<&Entry>> = BTreeMap::new();
+pub fn pack<'a, F: JournalFact + 'a>(entries: impl IntoIterator<Item = &'a Entry<F>>) -> Vec<Segment> {
+    let mut devices: BTreeMap<DeviceId, Vec<&Entry<F>>> = BTreeMap::new();
     for entry in entries {
         devices.entry(entry.device).or_default().push(entry);
     }
@@ -48,7 +48,7 @@ pub fn pack<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Vec<Segment> {
     segments
 }
 
-fn pack_stretch(stretch: &[&Entry]) -> Segment {
+fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
     let (device, first) = (stretch[0].device, stretch[0].seq);
     let mut subjects = Vec::new();
     let mut index = HashMap::new();
@@ -79,7 +79,7 @@ fn pack_stretch(stretch: &[&Entry]) -> Segment {
 ///
 /// # Errors
 /// [`BytesProblem`]; bytes left over at the end count as damage.
-pub fn unpack(bytes: &[u8]) -> Result<Vec<Entry>, BytesProblem> {
+pub fn unpack<F: JournalFact>(bytes: &[u8]) -> Result<Vec<Entry<F>>, BytesProblem> {
     match bytes.split_first() {
         Some((&VERSION, rest)) => unpack_v1(rest).ok_or(BytesProblem::Damaged),
         Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
@@ -87,7 +87,7 @@ pub fn unpack(bytes: &[u8]) -> Result<Vec<Entry>, BytesProblem> {
     }
 }
 
-fn unpack_v1(bytes: &[u8]) -> Option<Vec<Entry>> {
+fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
     let (first, count, subject_count): (u64, u64, u64) = Pack::take(&mut from);
@@ -116,6 +116,8 @@ fn unpack_v1(bytes: &[u8]) -> Option<Vec<Entry>> {
 mod tests {
     use super::*;
     use crate::facts::Fact;
+
+    type Entry = super::Entry<Fact>;
 
     fn entry(seq: u64, wall: u64, subject: u128) -> Entry {
         Entry {
@@ -162,13 +164,13 @@ mod tests {
     fn damaged_bytes_are_refused_without_asking_for_memory() {
         let good = pack(&[entry(1, 10, 1), entry(2, 20, 1)])[0].bytes.clone();
         for cut in 0..good.len() {
-            assert!(unpack(&good[..cut]).is_err(), "{cut}");
+            assert!(unpack::<Fact>(&good[..cut]).is_err(), "{cut}");
         }
         let mut huge = good[..17].to_vec();
         put(&(1u64, u64::MAX, u64::MAX), &mut huge);
-        assert_eq!(unpack(&huge), Err(BytesProblem::Damaged));
+        assert_eq!(unpack::<Fact>(&huge), Err(BytesProblem::Damaged));
         let mut newer = good;
         newer[0] = 2;
-        assert_eq!(unpack(&newer), Err(BytesProblem::Newer(2)));
+        assert_eq!(unpack::<Fact>(&newer), Err(BytesProblem::Newer(2)));
     }
 }

@@ -1,16 +1,16 @@
 //! A set of entries, and merging by union.
 
-use super::{Coverage, Entry, Gap, Stamp};
+use super::{Coverage, Entry, Gap, JournalFact, Stamp};
 use crate::ids::DeviceId;
 use crate::sorted::sort_by_key;
 use crate::table::Table;
 
 /// Entries of all devices. However they arrive, in whatever order, overlap and repetition, the same
 /// entries make the same journal.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Journal {
+#[derive(Clone, Debug, PartialEq)]
+pub struct Journal<F> {
     /// For each device, its entries by rising sequence number.
-    devices: Table<Vec<Entry>>,
+    devices: Table<Vec<Entry<F>>>,
 }
 
 /// What a merge brought.
@@ -32,12 +32,18 @@ pub struct Conflict {
     pub seq: u64,
 }
 
-impl Journal {
+impl<F> Default for Journal<F> {
+    fn default() -> Self {
+        Self { devices: Table::default() }
+    }
+}
+
+impl<F: JournalFact> Journal<F> {
     /// A journal of these entries.
     ///
     /// # Errors
     /// [`Conflict`] when two different entries claim one number.
-    pub fn of(entries: Vec<Entry>) -> Result<Self, Conflict> {
+    pub fn of(entries: Vec<Entry<F>>) -> Result<Self, Conflict> {
         let mut journal = Self::default();
         journal.absorb(entries)?;
         Ok(journal)
@@ -47,7 +53,7 @@ impl Journal {
     ///
     /// # Errors
     /// [`Conflict`] when an entry differs from the one held under its number; nothing is changed.
-    pub fn absorb(&mut self, entries: Vec<Entry>) -> Result<Absorbed, Conflict> {
+    pub fn absorb(&mut self, entries: Vec<Entry<F>>) -> Result<Absorbed, Conflict> {
         let offered = entries.len() as u64;
         let mut arriving = by_device(entries);
         let devices: Vec<DeviceId> = arriving.keys().copied().collect();
@@ -56,7 +62,7 @@ impl Journal {
             if !list.is_sorted_by_key(|entry| entry.seq) {
                 sort_by_key(list, |entry| entry.seq);
             }
-            let same = |pair: &&[Entry]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
+            let same = |pair: &&[Entry<F>]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
             if let Some(pair) = list.windows(2).find(same) {
                 return Err(Conflict { device, seq: pair[0].seq });
             }
@@ -76,8 +82,8 @@ impl Journal {
     }
 
     /// Every entry in the order of the fold: by stamp, then device, then number.
-    pub fn in_order(&self) -> Vec<&Entry> {
-        let mut keyed: Vec<(Stamp, &Entry)> = Vec::with_capacity(self.len());
+    pub fn in_order(&self) -> Vec<&Entry<F>> {
+        let mut keyed: Vec<(Stamp, &Entry<F>)> = Vec::with_capacity(self.len());
         for list in self.devices.values() {
             keyed.extend(list.iter().map(|entry| (entry.stamp, entry)));
         }
@@ -88,12 +94,12 @@ impl Journal {
     }
 
     /// Every entry, device by device, by rising number.
-    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+    pub fn entries(&self) -> impl Iterator<Item = &Entry<F>> {
         self.devices.values().flatten()
     }
 
     /// The entries of this journal that `known` does not hold.
-    pub fn beyond(&self, known: &Coverage) -> Vec<Entry> {
+    pub fn beyond(&self, known: &Coverage) -> Vec<Entry<F>> {
         self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
     }
 
@@ -121,8 +127,8 @@ impl Journal {
 }
 
 /// Entries by device. A file of one device, the common case, is not copied.
-fn by_device(entries: Vec<Entry>) -> Table<Vec<Entry>> {
-    let mut devices = Table::<Vec<Entry>>::default();
+fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
+    let mut devices = Table::<Vec<Entry<F>>>::default();
     let Some(first) = entries.first().map(|entry| entry.device) else { return devices };
     if entries.iter().all(|entry| entry.device == first) {
         devices.insert(first, entries);
@@ -142,7 +148,7 @@ fn by_device(entries: Vec<Entry>) -> Table<Vec<Entry>> {
 }
 
 /// The first number under which two sorted lists hold different entries.
-fn disagreement(held: &[Entry], arriving: &[Entry]) -> Option<u64> {
+fn disagreement<F: JournalFact>(held: &[Entry<F>], arriving: &[Entry<F>]) -> Option<u64> {
     let mut held = held.iter().peekable();
     for entry in arriving {
         while held.next_if(|other| other.seq < entry.seq).is_some() {}
@@ -154,12 +160,12 @@ fn disagreement(held: &[Entry], arriving: &[Entry]) -> Option<u64> {
 }
 
 /// Merges a sorted list into a sorted list; where both hold a number the entry already held stays.
-fn merge_sorted(held: &mut Vec<Entry>, arriving: Vec<Entry>) {
+fn merge_sorted<F: JournalFact>(held: &mut Vec<Entry<F>>, arriving: Vec<Entry<F>>) {
     if held.is_empty() {
         *held = arriving;
         return;
     }
-    let in_front = |list: &[Entry]| list.first().map(|entry| entry.seq);
+    let in_front = |list: &[Entry<F>]| list.first().map(|entry| entry.seq);
     if held.last().map(|entry| entry.seq) < in_front(&arriving) {
         held.extend(arriving);
         return;
@@ -184,6 +190,9 @@ mod tests {
     use crate::facts::Fact;
     use crate::journal::Stamp;
     use uuid::Uuid;
+
+    type Entry = super::Entry<Fact>;
+    type Journal = super::Journal<Fact>;
 
     fn entry(device: u128, seq: u64, wall: u64) -> Entry {
         let fact = Fact::ShopNamed(format!("{device}/{seq}"));

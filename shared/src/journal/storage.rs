@@ -2,19 +2,18 @@
 
 use super::record::BytesProblem;
 use super::{Checkpoint, Coverage, Entry, HybridClock};
-use crate::facts::Fact;
 use crate::ids::{DeviceId, Subject};
 use crate::pack::Pack;
 
 /// A fact to be appended: the storage gives it its number and stamp.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Draft {
+pub struct Draft<F> {
     /// Wall time at which it happened, in milliseconds since 1970.
     pub at: u64,
     /// What it is about.
     pub subject: Subject,
     /// What happened.
-    pub fact: Fact,
+    pub fact: F,
 }
 
 /// The one small record that every write reads and rewrites: what is here, and the clock.
@@ -52,7 +51,7 @@ impl Head {
 
 /// What opening a journal reads: as much as today's work, however long the shop has been at it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Opened {
+pub struct Opened<F> {
     /// This device, named in the journal's own place so that wiping one wipes the other.
     pub device: DeviceId,
     /// What is stored.
@@ -60,7 +59,7 @@ pub struct Opened {
     /// The shop folded over everything but the tail, where one was saved.
     pub checkpoint: Option<Checkpoint>,
     /// What came after the checkpoint, in any order.
-    pub tail: Vec<Entry>,
+    pub tail: Vec<Entry<F>>,
 }
 
 /// Why storing or reading failed.
@@ -90,37 +89,37 @@ pub enum StorageFault {
 /// `Ok`, or not at all. Several handles (two open tabs) may work on one store at once; each sees
 /// what any has committed.
 #[allow(async_fn_in_trait)]
-pub trait Storage {
+pub trait Storage<F> {
     /// Reads what is needed to go on working. Creates the device's identity on first use.
-    async fn open(&self) -> Result<Opened, StorageFault>;
+    async fn open(&self) -> Result<Opened<F>, StorageFault>;
 
     /// Appends facts of this device in the order given, and returns them as entries. Numbers and
     /// stamps are settled inside the transaction, so that two tabs cannot collide: given out from the head
     /// it reads, or made before and stored only if the head they build on is the one it reads.
-    async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault>;
+    async fn append(&self, drafts: &[Draft<F>]) -> Result<Vec<Entry<F>>, StorageFault>;
 
     /// Packs the tail together with `added` entries of other devices into segments, and saves the
     /// checkpoint, which must be the fold over all of it.
     ///
     /// # Errors
     /// [`StorageFault::Stale`] when what is stored is no longer `expected`; nothing is changed.
-    async fn consolidate(
+    async fn compact(
         &self,
         expected: &Head,
-        added: &[Entry],
+        added: &[Entry<F>],
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault>;
 
     /// Every entry stored, each once, in any order.
-    async fn everything(&self) -> Result<Vec<Entry>, StorageFault>;
+    async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault>;
 
     /// Forgets everything, the device's identity and photos kept beside it too.
     async fn erase(&self) -> Result<(), StorageFault>;
 }
 
 /// Gives drafts their numbers and stamps, and moves the head past them. Shared by the backends.
-pub fn allocate(head: &mut Head, device: DeviceId, drafts: &[Draft]) -> Vec<Entry> {
+pub fn assign_sequence<F: Clone>(head: &mut Head, device: DeviceId, drafts: &[Draft<F>]) -> Vec<Entry<F>> {
     let mut seq = head.coverage.next_seq(device);
     let mut entries = Vec::with_capacity(drafts.len());
     for draft in drafts {

@@ -8,6 +8,7 @@
 
 pub mod contract;
 mod jpeg;
+mod memory;
 mod photos;
 mod room;
 mod store;

@@ -6,7 +6,7 @@
 
 use super::Shop;
 use crate::facts::Fact;
-use crate::journal::{Entry, Journal};
+use crate::facts::{Entry, Journal};
 use crate::sorted::sort_by_key;
 
 impl Shop {

@@ -1,5 +1,6 @@
 //! The shop as it stands: the fold of the journal.
 
+pub mod checkpoint;
 mod fold;
 mod form;
 mod state;

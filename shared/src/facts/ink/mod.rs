@@ -322,6 +322,7 @@ impl InkFact {
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::journal::JournalFact;
     use crate::quantity::Length;
     use component::{ComponentKind, Hiding};
     use drawdown::{Film, Lay, SwatchSeen};

@@ -116,6 +116,7 @@ impl ScreenField {
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::journal::JournalFact;
     use mesh_sheet::MeshCount;
     use uuid::Uuid;
 

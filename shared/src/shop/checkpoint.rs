@@ -1,0 +1,27 @@
+//! The folded shop as bytes, so that opening the app does not fold ten years of work again.
+//!
+//! Schema: one byte, the checkpoint's version; then the [`Shop`] in postcard. A checkpoint is a
+//! cache: one of another version, or one that does not read, is thrown away and the journal folded
+//! anew. Raise [`VERSION`] whenever anything inside [`Shop`] changes shape or meaning.
+
+use super::Shop;
+use crate::journal::Checkpoint;
+use crate::pack::Pack;
+
+/// The version that is written, and the only one read.
+pub const VERSION: u8 = 6;
+
+impl Checkpoint {
+    /// Saves a shop.
+    pub fn of(shop: &Shop) -> Self {
+        let mut bytes = vec![VERSION];
+        shop.put(&mut bytes);
+        Self { bytes }
+    }
+
+    /// The shop saved, or none when the bytes are of another version or damaged: fold anew then.
+    pub fn shop(&self) -> Option<Shop> {
+        let (&version, rest) = self.bytes.split_first()?;
+        if version == VERSION { crate::pack::from_bytes(rest) } else { None }
+    }
+}
