@@ -1,7 +1,7 @@
 //! What every form needs: problems by field, and checks of names and numbers.
 
-use crate::quantity::NumberProblem;
-use crate::sorted::Map;
+use crate::collections::Map;
+use crate::units::NumberProblem;
 
 /// What is wrong with a field.
 #[derive(Clone, Copy, Debug, PartialEq)]

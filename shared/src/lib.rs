@@ -6,22 +6,30 @@
 //! The crate knows no browser, clock, randomness or disk: the time, new ids and bytes are passed in.
 //! Read it like the table of contents of the trade:
 //!
-//! - [`journal`]: facts, the clock that orders them, merging, packing, and the storage promise
+//! - [`facts`]: everything that can happen, as it is stored
+//! - [`journal`]: entries, the clock that orders them, merging, packing, and the storage contract
 //! - [`shop`]: the fold of the journal, and what belongs to the shop as a whole
 //! - [`job`]: the client's order, its garment lots and sizes
 //! - [`run`]: one lot, one print location, one ink: set-up, checks, counting, pace, finish
 //! - [`plan`]: the day's runs against closing
-//! - [`ink`]: colours as seen on a garment, and the bench at which inks are mixed
+//! - [`ink`]: recipes, pots and stock at the bench where inks are mixed
 //! - [`colour`]: colours seen and measured, pigment, what to add, will it cover
-//! - [`screen`]: screens from clean to reclaimed, their mesh and stencils, and the reclaim bath
+//! - [`screen`]: screens from clean to reclaimed, their mesh and exposure, and the reclaim bath
 //! - [`heat`]: dryer, flash, cure, and the heat of the room
 //! - [`failure`]: what goes wrong on the press, and what it costs
-//! - [`photo`]: photos of screens, prints and tests, and the promise to keep their bytes
+//! - [`photo`]: photos of screens, prints and tests, and the contract of what keeps their bytes
 //! - [`exchange`]: the backup file that travels between devices
-//! - [`quantity`]: temperatures, lengths, weights and times that know their unit
+//! - [`form`]: what every form needs
+//! - [`ids`], [`time`], [`units`]: identifiers; days and clock; quantities that know their unit
+//! - [`codec`], [`collections`]: stored bytes, and collections beside those of `std`
 //! - [`demo`]: an invented shop that fills every screen
 
-pub mod bounds;
+// The derive of `Encode` names this crate by its full path.
+extern crate self as lastpull_core;
+
+mod bounds;
+pub mod codec;
+pub mod collections;
 pub mod colour;
 pub mod demo;
 pub mod exchange;
@@ -33,14 +41,11 @@ pub mod ids;
 pub mod ink;
 pub mod job;
 pub mod journal;
-pub mod pack;
 pub mod photo;
 pub mod plan;
-pub mod quantity;
 pub mod run;
 pub mod screen;
 pub mod shop;
-pub mod sorted;
-pub mod table;
-pub mod text;
+mod text;
 pub mod time;
+pub mod units;

@@ -19,7 +19,7 @@ use lastpull_core::ink::{
 };
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::journal::JournalFact;
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 

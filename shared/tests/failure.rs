@@ -13,9 +13,9 @@ use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
 use lastpull_core::journal::JournalFact;
-use lastpull_core::quantity::Seconds;
 use lastpull_core::run::{MisprintCause, Standing, StopCause, ended_view};
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, StepTimes, step_done};
+use lastpull_core::units::Seconds;
 use proptest::prelude::*;
 use uuid::Uuid;
 

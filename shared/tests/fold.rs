@@ -16,7 +16,6 @@ use lastpull_core::ink::{
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Stamp, record, segment};
 use lastpull_core::photo::PhotoFact;
-use lastpull_core::quantity::{Grams, Length, Seconds, Temperature};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
 use lastpull_core::screen::{
@@ -24,6 +23,7 @@ use lastpull_core::screen::{
     StencilFact,
 };
 use lastpull_core::shop::Shop;
+use lastpull_core::units::{Grams, Length, Seconds, Temperature};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use uuid::Uuid;
@@ -430,8 +430,8 @@ proptest! {
         stock_view(&shop);
         for id in (0x10u128..0x18).map(Uuid::from_u128) {
             let state = pot_state(&shop, id);
-            let gone = state.used.plus(state.wasted).plus(state.moved_out);
-            prop_assert_eq!(state.came_in, state.contents.total().plus(gone));
+            let gone = state.used.saturating_add(state.wasted).saturating_add(state.moved_out);
+            prop_assert_eq!(state.came_in, state.contents.total().saturating_add(gone));
             pot_card(&shop, id);
             recipe_card(&shop, id);
             match_view(&shop, id);

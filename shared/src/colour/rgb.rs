@@ -1,6 +1,6 @@
 //! A colour as a phone shows it.
 
-use crate::pack::{Pack, Reader};
+use crate::codec::{Encode, Reader};
 use palette::{FromColor, Lab, Srgb};
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
@@ -62,13 +62,13 @@ impl fmt::Display for Colour {
     }
 }
 
-impl Pack for Colour {
-    fn put(&self, out: &mut Vec<u8>) {
-        self.rgb.put(out);
+impl Encode for Colour {
+    fn encode(&self, out: &mut Vec<u8>) {
+        self.rgb.encode(out);
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
-        Self { rgb: Pack::take(from) }
+    fn decode(from: &mut Reader<'_>) -> Self {
+        Self { rgb: Encode::decode(from) }
     }
 }
 

@@ -26,7 +26,7 @@ pub fn strength(lessons: &[Lesson]) -> f64 {
     if ratios.is_empty() {
         return 1.0;
     }
-    crate::sorted::sort_by(&mut ratios, f64::total_cmp);
+    crate::collections::sort_by(&mut ratios, f64::total_cmp);
     let count = ratios.len();
     let at = |place: usize| ratios.get(place).copied().unwrap_or_default();
     let middle = f64::midpoint(at((count - 1) / 2), at(count / 2));

@@ -8,9 +8,8 @@
 use super::ink::DemoInks;
 use super::maker::Maker;
 use crate::colour::{BANDS, Colour, Constants, Lab, Origin, Print, Reflectance, Seen, Surface, smoothest};
-use crate::facts::{
-    DrawdownMade, Fact, Film, InkFact, Lay, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, reading_of,
-};
+use crate::facts::ink::InkFact;
+use crate::facts::{DrawdownMade, Fact, Film, Lay, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, reading_of};
 use crate::ids::Subject;
 use uuid::Uuid;
 

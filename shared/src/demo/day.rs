@@ -6,8 +6,7 @@ use super::ink::{Printed, bench};
 use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
 use crate::colour::Colour;
-use crate::facts::Draft;
-use crate::facts::{Fabric, Fact, Location, MisprintCause, Size, StopCause};
+use crate::facts::{Draft, Fabric, Fact, Location, MisprintCause, Size, StopCause};
 use crate::time::WallClock;
 use uuid::Uuid;
 
@@ -171,7 +170,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         early + 2 * MINUTE,
         "Marsh Lane Seed Library",
         "Swap day totes",
-        Some((today.plus(1), 12 * 60)),
+        Some((today.plus_days(1), 12 * 60)),
         true,
         "Exemption letter is in the drawer.",
     );
@@ -202,7 +201,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         early + 3 * MINUTE,
         "Opening Knights Chess Club",
         "Junior ladder",
-        Some((today.plus(3), 16 * 60)),
+        Some((today.plus_days(3), 16 * 60)),
         false,
         "",
     );
@@ -283,8 +282,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 #[cfg(test)]
 pub(crate) mod tests {
     use super::*;
-    use crate::facts::Journal;
-    use crate::facts::{BurnStep, ScreenState};
+    use crate::facts::{BurnStep, Journal, ScreenState};
     use crate::failure::failure_card;
     use crate::heat::{
         CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,

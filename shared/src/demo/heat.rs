@@ -1,13 +1,14 @@
 //! The heat of the invented shop: its dryer and flash, its inks' sheets, what was timed, tested and read.
 
 use super::maker::Maker;
+use crate::facts::heat::HeatFact;
 use crate::facts::{
-    Fabric, Fact, Flash, HeatFact, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestResult,
-    TrialField, TrialVerdict,
+    Fabric, Fact, Flash, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestResult, TrialField,
+    TrialVerdict,
 };
 use crate::heat::{TestForm, heat_settings};
-use crate::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use crate::shop::Shop;
+use crate::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;
@@ -39,7 +40,7 @@ pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
 
 fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) -> Uuid {
     let (dryer, flash) = (maker.id(), maker.id());
-    let belt = |speed| Some(BeltSpeed::from_units(speed, Units::Inch));
+    let belt = |speed| Some(BeltSpeed::from_units(speed, Units::UsCustomary));
     let tunnel = vec![
         HeaterField::Kind(HeaterKind::Dryer),
         HeaterField::Name("Tunnel".into()),

@@ -4,14 +4,14 @@
 use super::maker::Maker;
 use super::screens::DayRuns;
 use crate::colour::Colour;
+use crate::facts::ink::{InkFact, PourStep};
 use crate::facts::{
-    BatchSize, ComponentField, ComponentKind, Fact, Hiding, InkFact, Part, PotField, PourStep, PrintUse, RecipeField,
-    Share,
+    BatchSize, ComponentField, ComponentKind, Fact, Hiding, Part, PotField, PrintUse, RecipeField, Share,
 };
 use crate::ids::{RunId, Subject};
 use crate::ink::save_pot;
-use crate::quantity::{Grams, Length};
 use crate::shop::Shop;
+use crate::units::{Grams, Length};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;
@@ -442,7 +442,7 @@ mod tests {
         assert_eq!(needed, [("Apricot", true), ("Signal white", true), ("Fern", true), ("Night", false)]);
         let [choir, jerseys, totes, ladder] = &shelf.needed[..] else { panic!("{:?}", shelf.needed) };
         assert_eq!(choir.to_mix, Some(Grams::ZERO), "the choir's is mixed: {choir:?}");
-        assert!(jerseys.to_mix.is_some_and(Grams::is_some) && totes.to_mix.is_some_and(Grams::is_some));
+        assert!(jerseys.to_mix.is_some_and(Grams::is_positive) && totes.to_mix.is_some_and(Grams::is_positive));
         assert!(ladder.grams.is_none());
         let pots: Vec<_> = shelf.pots.iter().map(|pot| (pot.name.as_str(), pot.stage)).collect();
         assert_eq!(
@@ -458,7 +458,7 @@ mod tests {
         for pot in &shelf.pots {
             let card = pot_card(&shop, pot.id).unwrap();
             assert!(!card.ledger.is_empty() && pot_label(&shop, pot.id).is_some());
-            assert!(!pot_state(&shop, pot.id).short.is_some(), "{card:?}");
+            assert!(!pot_state(&shop, pot.id).short.is_positive(), "{card:?}");
         }
         let half = weigh_in_view(&shop, shelf.pots[0].id, None).unwrap();
         assert_eq!((half.now, half.done), (Some(1), false));

@@ -1,12 +1,13 @@
 //! Writes the facts of an invented day the way hands would have.
 
 use crate::colour::Colour;
-use crate::facts::Draft;
-use crate::facts::{CheckOutcome, Fabric, Fact, Flash, JobField, Location, LotField, RunField, Size, SizePieces};
-use crate::quantity::{Length, Seconds, Temperature};
+use crate::facts::{
+    CheckOutcome, Draft, Fabric, Fact, Flash, JobField, Location, LotField, RunField, Size, SizePieces,
+};
 use crate::run::check_list;
 use crate::shop::Shop;
 use crate::time::{Day, Due, WallClock};
+use crate::units::{Length, Seconds, Temperature};
 use uuid::Uuid;
 
 /// Collects facts in the order they happened.

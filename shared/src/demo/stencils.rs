@@ -2,12 +2,14 @@
 //! that is visibly slowing.
 
 use super::maker::Maker;
+use crate::facts::exposure::StencilFact;
+use crate::facts::screen::{ScreenFact, ScreenField};
 use crate::facts::{
     BatchTime, BathField, Coats, EmulsionField, Exposure, Fact, Family, Found, LampField, LampKind, MeshCloth,
-    MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
+    MeshCount, MeshSheet, ScreenState,
 };
 use crate::ids::Subject;
-use crate::quantity::{Length, Seconds};
+use crate::units::{Length, Seconds};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;

@@ -14,12 +14,11 @@
 
 use super::Source;
 use super::archive::{NoFile, Packed, Packing, Row, Unpacking, list};
-use crate::facts::Entry;
-use crate::facts::LARGEST_TAKEN;
+use crate::collections::sort_by_key;
+use crate::facts::{Entry, LARGEST_TAKEN};
 use crate::ids::PhotoId;
 use crate::journal::EntryProblem;
 use crate::photo::JpegPhoto;
-use crate::sorted::sort_by_key;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 

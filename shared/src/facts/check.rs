@@ -1,15 +1,15 @@
 //! The checks before the first pull, as they are stored. **Frozen** as [`crate::facts::Fact`] is.
 
 use super::Fabric;
+use crate::codec::Encode;
 use crate::colour::Colour;
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
+use crate::units::{BeltSpeed, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// A thing to check. **Frozen** names and order: they are stored, and the order is the order to work
 /// in. Heat first, since a tunnel takes minutes to settle and must have done so before ink touches a
 /// screen; then what touches the garment; ink last.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum CheckItem {
     /// The dryer's temperature.
@@ -52,7 +52,7 @@ impl CheckItem {
 }
 
 /// What a check should find. **Frozen**: stored with each check made.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Expected {
     /// A temperature.
@@ -125,7 +125,7 @@ impl Expected {
 }
 
 /// What came of a check. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum CheckOutcome {
     /// Looked at and right.

@@ -2,12 +2,12 @@
 
 use super::{MisprintCause, Size};
 use crate::bounds::{LIST, PIECES, is_name, is_note};
+use crate::codec::Encode;
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// Something about a failure; the subject is the failure.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum FailureFact {
     /// Fields of it were set; it comes to be with the first.
@@ -27,7 +27,7 @@ pub enum FailureFact {
 }
 
 /// What a suspect piece was found to be. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Verdict {
     /// Good after all.
@@ -37,7 +37,7 @@ pub enum Verdict {
 }
 
 /// A field of a failure.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum FailureField {
     /// The run in which it happened.
@@ -63,7 +63,7 @@ pub enum FailureField {
 }
 
 /// Suspect pieces of a size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Suspects {
     /// The size; none for pieces counted without one.
@@ -96,7 +96,7 @@ impl FailureField {
 }
 
 /// What failed. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum FailureKind {
     /// A hole in the stencil that lets ink through.
@@ -141,7 +141,7 @@ impl FailureKind {
 }
 
 /// What is done about it. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Remedy {
     /// Tape over it.
@@ -161,7 +161,7 @@ impl Remedy {
 
 /// Where on the print, in thousandths of the art's box: from its left edge, as one looks at the print,
 /// and from its top.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Mark {
     /// From the left edge.

@@ -1,13 +1,13 @@
 //! The stored fields of jobs and garment lots. **Frozen** as [`crate::facts::Fact`] is.
 
+use crate::codec::Encode;
 use crate::colour::Colour;
-use crate::pack::Pack;
 use crate::time::Due;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// The fabric of a garment. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Fabric {
     /// Cotton.
@@ -40,7 +40,7 @@ impl Fabric {
 
 /// A size on the label. **Frozen** names and order: they are stored. The order is also the order
 /// in which sizes are shown and printed, small to large, youth before adult.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Size {
     /// Totes, caps: one size.
@@ -105,7 +105,7 @@ impl Size {
 }
 
 /// How many pieces of a size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct SizePieces {
     /// The size.
@@ -115,7 +115,7 @@ pub struct SizePieces {
 }
 
 /// A field of a job.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum JobField {
     /// Who ordered it.
@@ -133,7 +133,7 @@ pub enum JobField {
 }
 
 /// A field of a garment lot.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum LotField {
     /// The job it belongs to.

@@ -5,22 +5,23 @@
 //! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
 
 use crate::bounds::{LIST, LONGEST_LINE, NAME, PIECES, is_name, is_note};
-use crate::journal::{self, JournalFact};
-use crate::pack::Pack;
-use crate::quantity::Seconds;
+use crate::codec::Encode;
+use crate::journal;
+use crate::journal::JournalFact;
 use crate::time::Day;
+use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 mod check;
-mod exposure;
+pub(crate) mod exposure;
 mod failure;
-mod heat;
-mod ink;
+pub(crate) mod heat;
+pub(crate) mod ink;
 mod job;
 mod photo;
 mod run;
-mod screen;
+pub(crate) mod screen;
 
 pub use check::{CheckItem, CheckOutcome, Expected};
 pub use exposure::*;
@@ -44,7 +45,7 @@ pub type Opened = journal::Opened<Fact>;
 pub type MemoryStorage = journal::MemoryStorage<Fact>;
 
 /// Something that happened. Which job, lot, run or device it happened to is the entry's subject.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Fact {
     /// The shop was given its name.

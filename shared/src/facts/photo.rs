@@ -1,11 +1,11 @@
 //! What can happen to a photo. **Frozen** as [`crate::facts::Fact`] is.
 
+use crate::codec::Encode;
 use crate::ids::PhotoId;
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// Something about a photo; the subject is what it shows: a failure, a screen, a test, a batch.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum PhotoFact {
     /// A photo of the subject was taken.

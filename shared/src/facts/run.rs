@@ -1,13 +1,13 @@
 //! The stored fields of a run, and why it stopped or spoiled. **Frozen** as [`crate::facts::Fact`] is.
 
+use crate::codec::Encode;
 use crate::colour::Colour;
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
+use crate::units::{BeltSpeed, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// A field of a run.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum RunField {
     /// The lot it prints on.
@@ -47,7 +47,7 @@ pub enum RunField {
 }
 
 /// A print location. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Location {
     /// Full front.
@@ -93,7 +93,7 @@ impl Location {
 }
 
 /// The cause of a misprint. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum MisprintCause {
     /// Not where it belongs.
@@ -132,7 +132,7 @@ impl MisprintCause {
 }
 
 /// The flash unit between two strokes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Flash {
     /// How long it stands over the print.
@@ -142,7 +142,7 @@ pub struct Flash {
 }
 
 /// Why the press stopped. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum StopCause {
     /// The screen: a clog, a spot, registration.

@@ -1,14 +1,13 @@
 //! Failures as the facts leave them.
 
+use crate::codec::Encode;
+use crate::collections::{Map, Table, sort_by_key};
 use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
-use crate::sorted::{Map, sort_by_key};
-use crate::table::Table;
 use serde::{Deserialize, Serialize};
 
 /// Something that failed.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Failure {
     /// The run in which it happened; none until that fact has arrived.
     pub run: Option<RunId>,
@@ -94,7 +93,7 @@ impl Failure {
 }
 
 /// All failures.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Failures {
     all: Table<Failure>,
 }

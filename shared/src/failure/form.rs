@@ -5,8 +5,8 @@ use super::{Failure, suspects_back};
 use crate::facts::{Fact, FailureField, FailureKind, Mark};
 use crate::form::{Problems, changed, keep, keep_optional, name};
 use crate::ids::Subject;
-use crate::quantity::parse_whole;
 use crate::shop::Shop;
+use crate::units::parse_whole;
 
 /// The form of a failure.
 #[derive(Clone, Debug, PartialEq, Default)]

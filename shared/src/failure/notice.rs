@@ -3,11 +3,11 @@
 use super::Failure;
 use super::pieces::open_pieces;
 use super::rows::{is_open, stop_of};
+use crate::collections::sort_by_key;
 use crate::facts::FailureKind;
 use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::time::WallClock;
 
 /// A failure in a few words.

@@ -1,10 +1,10 @@
 //! How many pieces of a run are good, suspect and spoiled?
 
 use super::Failure;
+use crate::collections::Map;
 use crate::facts::{Size, Suspects};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
-use crate::sorted::Map;
 
 /// The pieces of a run, each in one of three heaps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]

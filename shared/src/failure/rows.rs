@@ -2,11 +2,11 @@
 
 use super::pieces::open_pieces;
 use super::{Failure, suspects_of};
+use crate::collections::sort_by_key;
 use crate::facts::{FailureKind, Remedy, ScreenState};
 use crate::ids::{RunId, Subject};
 use crate::run::Stop;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::time::WallClock;
 
 /// A failure in a line.

@@ -62,7 +62,7 @@ pub fn stock_for(shop: &Shop, id: Subject, now: u64) -> Stock {
             pulls: pulls(screen),
         })
         .collect();
-    crate::sorted::sort_by_key(&mut rows, |row| {
+    crate::collections::sort_by_key(&mut rows, |row| {
         (row.wanted_for.is_some(), !row.same_mesh, row.pulls, row.label.clone(), row.id)
     });
     Stock { rows, new_pulls: pulls(&Screen { state: ScreenState::Clean, ..Screen::default() }) }

@@ -6,12 +6,12 @@
 use super::cure::{Heated, findings};
 use super::run_heat::dryer_of;
 use super::{Heater, LimitFinding, LimitState, SensorReading, SettlingBasis, run_heat, settling_time, sheet_for};
+use crate::collections::sort_by;
 use crate::facts::{CheckItem, Fabric};
 use crate::ids::{RunId, Subject};
-use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
-use crate::sorted::sort_by;
+use crate::units::{Seconds, Temperature, TemperatureDelta};
 
 /// How it is known where the dryer stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,7 +27,7 @@ pub enum StandsBy {
 /// A dryer on its way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SettlingNow {
-    /// Which settling: what [`crate::facts::HeatFact::SettlingFinished`] is about.
+    /// Which settling: what [`crate::facts::heat::HeatFact::SettlingFinished`] is about.
     pub id: Subject,
     /// Where it goes.
     pub to: Temperature,
@@ -166,8 +166,8 @@ impl Changeover {
     }
 
     /// How far the dryer's temperature changes: below nothing when it must cool.
-    pub fn change(&self) -> Option<Degrees> {
-        self.wait.map(|wait| Degrees::between(wait.from, wait.to))
+    pub fn change(&self) -> Option<TemperatureDelta> {
+        self.wait.map(|wait| TemperatureDelta::between(wait.from, wait.to))
     }
 }
 
@@ -224,7 +224,7 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     let seen_to = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
     let settling = latest.filter(|latest| latest.took.is_none()).and_then(|latest| {
         let so_far = going_for(latest.at, now);
-        let (whole, _) = settling_time(shop, dryer_id, Degrees::between(latest.from, latest.to))?;
+        let (whole, _) = settling_time(shop, dryer_id, TemperatureDelta::between(latest.from, latest.to))?;
         let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(so_far.milliseconds()));
         Some(SettlingNow { id: latest.id, to: latest.to, since: latest.at, so_far, left })
     });
@@ -269,7 +269,7 @@ fn wait_for(
     cold: bool,
 ) -> Option<Wait> {
     let way = |from: Temperature| {
-        let change = Degrees::between(from, to);
+        let change = TemperatureDelta::between(from, to);
         let (seconds, basis) =
             settling_time(shop, dryer, change).filter(|_| change.size().milli_celsius() > SETTLED)?;
         let left = seconds.milliseconds().saturating_sub(waited);

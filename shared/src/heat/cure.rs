@@ -1,9 +1,10 @@
 //! Whether a print is cured on paper, and whether its fabric bears the heat.
 
 use super::{LimitOrigin, fabric_limit, fastest_belt, passes_for};
-use crate::facts::{Fabric, LimitKind, SheetFigures};
-use crate::quantity::{BeltSpeed, Degrees, Length, Seconds, Temperature};
+use crate::facts::heat::LimitKind;
+use crate::facts::{Fabric, SheetFigures};
 use crate::shop::Shop;
+use crate::units::{BeltSpeed, Length, Seconds, Temperature, TemperatureDelta};
 
 /// What is not known, so that nothing can be said of the cure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,7 +29,7 @@ pub enum CureOnPaper {
     /// Nothing can be said until these are known.
     Unknown(Vec<Missing>),
     /// The ink does not get hot enough, by so much.
-    TooCool(Degrees),
+    TooCool(TemperatureDelta),
     /// It is hot enough, but not for long enough.
     TooShort {
         /// Time in the heat over all passes.
@@ -53,7 +54,7 @@ pub struct Heated {
     /// The dryer's setting.
     pub setting: Option<Temperature>,
     /// How far what reaches the print lies from it, where measured.
-    pub offset: Option<Degrees>,
+    pub offset: Option<TemperatureDelta>,
     /// Time in the heat, one pass.
     pub dwell: Option<Seconds>,
     /// Passes.
@@ -66,7 +67,7 @@ impl Heated {
     /// The ink's temperature: setting plus the sensor's offset. The bare setting where nothing was
     /// measured.
     pub fn estimate(&self) -> Option<Temperature> {
-        self.setting.map(|setting| setting.plus(self.offset.unwrap_or_default()))
+        self.setting.map(|setting| setting.saturating_add(self.offset.unwrap_or_default()))
     }
 
     /// What to hold against a limit: the estimate, but where the measurement cannot be relied on, the
@@ -87,7 +88,7 @@ pub fn cure_on_paper(heated: &Heated, sheet: Option<&SheetFigures>) -> CureOnPap
     let cure = sheet.and_then(|sheet| sheet.cure);
     if let (Some(estimate), Some(cure)) = (estimate, cure) {
         if estimate < cure {
-            return CureOnPaper::TooCool(Degrees::between(estimate, cure));
+            return CureOnPaper::TooCool(TemperatureDelta::between(estimate, cure));
         }
     }
     let hold = sheet.and_then(|sheet| sheet.hold);
@@ -150,7 +151,7 @@ pub struct LimitFinding {
     /// How the temperature stands against it.
     pub state: LimitState,
     /// How far above (positive) or below (negative) the limit it is.
-    pub over: Option<Degrees>,
+    pub over: Option<TemperatureDelta>,
 }
 
 /// How far below a limit is close to it.
@@ -176,8 +177,8 @@ pub(super) fn findings(
     .into_iter()
     .flatten()
     .map(|(name, limit, origin)| {
-        let over = print.map(|print| Degrees::between(limit, print));
-        let state = match over.map(Degrees::milli_celsius) {
+        let over = print.map(|print| TemperatureDelta::between(limit, print));
+        let state = match over.map(TemperatureDelta::milli_celsius) {
             None => LimitState::Unknown,
             Some(over) if over >= 0 => LimitState::Passed,
             Some(over) if over >= -CLOSE => LimitState::Close,

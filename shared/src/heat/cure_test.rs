@@ -1,15 +1,15 @@
 //! Tests of a cure: wash, crock, stretch. The test decides, never the figures on paper.
 
 use super::ink_key;
+use crate::codec::Encode;
+use crate::collections::sort_by;
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
 use crate::ids::Subject;
-use crate::pack::Pack;
 use crate::shop::Shop;
-use crate::sorted::sort_by;
 use serde::{Deserialize, Serialize};
 
 /// A test of a cure.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct CureTest {
     /// The ink's name.
     pub ink: String,

@@ -1,6 +1,6 @@
 //! How long a garment is in the heat.
 
-use crate::quantity::{BeltSpeed, Length, Seconds};
+use crate::units::{BeltSpeed, Length, Seconds};
 
 /// The longest dwell that is believed: a day. Past it the belt as good as stands.
 const DAY: f64 = 86_400.0;

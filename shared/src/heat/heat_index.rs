@@ -1,6 +1,6 @@
 //! How hot the air feels: the heat index of the US National Weather Service.
 
-use crate::quantity::Temperature;
+use crate::units::Temperature;
 
 /// How hot the air feels.
 #[derive(Clone, Copy, Debug, PartialEq)]

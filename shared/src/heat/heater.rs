@@ -1,12 +1,12 @@
 //! Dryers and flash units, and how far their settings lie from what reaches the print.
 
+use crate::codec::Encode;
 use crate::facts::{HeaterField, HeaterKind, SensorMethod};
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Degrees, Length, Temperature};
+use crate::units::{BeltSpeed, Length, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};
 
 /// One measurement of what reaches the print.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct SensorReading {
     /// What the unit was set to.
     pub setting: Temperature,
@@ -20,8 +20,8 @@ pub struct SensorReading {
 
 impl SensorReading {
     /// How much hotter (positive) or cooler (negative) the print is than the setting.
-    pub fn offset(&self) -> Degrees {
-        Degrees::between(self.setting, self.found)
+    pub fn offset(&self) -> TemperatureDelta {
+        TemperatureDelta::between(self.setting, self.found)
     }
 }
 
@@ -29,7 +29,7 @@ impl SensorReading {
 const READINGS: usize = 12;
 
 /// A dryer or flash unit.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Heater {
     /// Dryer or flash unit.
     pub kind: HeaterKind,

@@ -2,10 +2,11 @@
 
 use super::Heater;
 use super::typed::{NOTE, belt_text, keep_belt, keep_temperature, length_text};
-use crate::facts::{HeatFact, HeaterField, HeaterKind, SensorMethod};
+use crate::facts::heat::HeatFact;
+use crate::facts::{HeaterField, HeaterKind, SensorMethod};
 use crate::form::{FormProblem, Problems, keep, keep_number, keep_optional, name, required_name};
 use crate::ids::Subject;
-use crate::quantity::{Length, Seconds, Temperature, Units, parse_number};
+use crate::units::{Length, Seconds, Temperature, Units, parse_number};
 
 /// The form of a dryer or flash unit. Numbers are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]

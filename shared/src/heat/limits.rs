@@ -3,10 +3,11 @@
 //! Published figures differ. Where they do, the lower is the default, the other is shown beside it,
 //! and the shop may set its own.
 
-use crate::facts::{Fabric, LimitKind};
-use crate::pack::Pack;
-use crate::quantity::Temperature;
+use crate::codec::Encode;
+use crate::facts::Fabric;
+use crate::facts::heat::LimitKind;
 use crate::shop::Shop;
+use crate::units::Temperature;
 use serde::{Deserialize, Serialize};
 
 /// Where a limit comes from.
@@ -55,7 +56,7 @@ impl FabricLimit {
 }
 
 /// The shop's own limit of a fabric.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct OwnLimit {
     /// From here on it is passed.
     pub temperature: Temperature,

@@ -1,10 +1,10 @@
 //! What the pages of heat list.
 
 use super::{Heater, InkSheet, Settling, TestStanding, ink_key, sheet_for, test_standing};
+use crate::collections::sort_by;
 use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::sorted::sort_by;
 
 /// The dryers and flash units the shop has: dryers first, each kind in the order in which it came.
 pub fn unit_list(shop: &Shop) -> Vec<(Subject, &Heater)> {

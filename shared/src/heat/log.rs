@@ -1,11 +1,11 @@
 //! What the facts about heat add up to.
 
 use super::{CureTest, Heater, InkSheet, OwnLimit, RoomReading, SensorReading, Settling, Trial};
-use crate::facts::{Fabric, HeatFact, LimitKind};
+use crate::codec::Encode;
+use crate::collections::{Map, Table};
+use crate::facts::Fabric;
+use crate::facts::heat::{HeatFact, LimitKind};
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
-use crate::sorted::Map;
-use crate::table::Table;
 
 /// Readings of the room that are kept: an hourly one for a day.
 const READINGS: usize = 24;
@@ -13,7 +13,7 @@ const READINGS: usize = 24;
 const SETTLINGS: usize = 200;
 
 /// What the shop knows of its heat.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct HeatLog {
     heaters: Table<Heater>,
     chosen: Table<Subject>,

@@ -29,9 +29,10 @@ mod trial_form;
 mod typed;
 mod work_rest;
 
+pub use crate::facts::heat::{HeatFact, LimitKind};
 pub use crate::facts::{
-    Grade, HeatFact, HeatSettings, HeaterField, HeaterKind, LimitKind, SensorMethod, SheetField, SheetFigures,
-    TestField, TestKind, TestMethod, TestResult, TrialField, TrialVerdict,
+    Grade, HeatSettings, HeaterField, HeaterKind, SensorMethod, SheetField, SheetFigures, TestField, TestKind,
+    TestMethod, TestResult, TrialField, TrialVerdict,
 };
 pub use changeover::{Changeover, HeatCall, SettlingNow, StandsBy, Wait, changeover, changeover_between};
 pub use cure::{CureOnPaper, LimitFinding, LimitName, LimitState, Missing, cure_on_paper};

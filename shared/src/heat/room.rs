@@ -2,14 +2,14 @@
 
 use super::room_brief::OLD_MINUTES;
 use super::{Assumption, HeatIndex, HeatLevel, Water, WorkRest, heat_index, work_rest};
+use crate::codec::Encode;
 use crate::ids::Subject;
-use crate::pack::Pack;
-use crate::quantity::Temperature;
 use crate::shop::Shop;
+use crate::units::Temperature;
 use serde::{Deserialize, Serialize};
 
 /// A reading of the room by hand.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct RoomReading {
     /// Which.
     pub id: Subject,

@@ -1,9 +1,9 @@
 //! What is typed in from a thermometer and hygrometer in the room.
 
 use super::RoomReading;
-use crate::facts::HeatFact;
+use crate::facts::heat::HeatFact;
 use crate::form::{Problems, keep_number, shown};
-use crate::quantity::{Temperature, Units, parse_number, parse_whole};
+use crate::units::{Temperature, Units, parse_number, parse_whole};
 
 /// The form of a reading of the room.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -29,7 +29,7 @@ impl RoomForm {
     pub fn check(&self, units: Units, by: Option<String>) -> Result<HeatFact, Problems> {
         let mut problems = Problems::new();
         let (least, most) = match units {
-            Units::Inch => (14.0, 131.0),
+            Units::UsCustomary => (14.0, 131.0),
             Units::Metric => (-10.0, 55.0),
         };
         let read = parse_number(&self.temperature, least, most);

@@ -7,9 +7,9 @@ use super::{
 };
 use crate::facts::{Fabric, HeatSettings};
 use crate::ids::{RunId, Subject};
-use crate::quantity::{BeltSpeed, Degrees, Seconds, Temperature};
 use crate::run::Run;
 use crate::shop::Shop;
+use crate::units::{BeltSpeed, Seconds, Temperature, TemperatureDelta};
 
 /// Why a run goes through this dryer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,7 +39,7 @@ pub struct SensorView {
     /// The measurement it rests on.
     pub reading: SensorReading,
     /// How much hotter (positive) or cooler (negative) the print is than the setting.
-    pub offset: Degrees,
+    pub offset: TemperatureDelta,
     /// Whether it was measured more than 90 days ago. Our own.
     pub old: bool,
     /// Whether it was measured at a setting more than 25 °C from the run's. Our own.
@@ -166,7 +166,7 @@ pub(super) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, Dry
 
 fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: u64) -> Option<SensorView> {
     let reading = *heater.reading()?;
-    let off = setting.map_or(0, |setting| Degrees::between(reading.setting, setting).size().milli_celsius());
+    let off = setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).size().milli_celsius());
     Some(SensorView {
         reading,
         offset: reading.offset(),

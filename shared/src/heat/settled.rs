@@ -1,7 +1,8 @@
 //! A dryer whose settling was timed has settled.
 
 use super::SettlingNow;
-use crate::facts::{CheckItem, CheckOutcome, Expected, Fact, HeatFact};
+use crate::facts::heat::HeatFact;
+use crate::facts::{CheckItem, CheckOutcome, Expected, Fact};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckState, check_list};
 use crate::shop::Shop;

@@ -1,13 +1,13 @@
 //! How long a dryer takes to settle at another temperature, learned from the shop's own logs.
 
+use crate::codec::Encode;
 use crate::ids::Subject;
-use crate::pack::Pack;
-use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::shop::Shop;
+use crate::units::{Seconds, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};
 
 /// A dryer on its way from one temperature to another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct Settling {
     /// Which dryer, from where, to where; none until that fact has arrived.
     pub way: Option<(Subject, Temperature, Temperature)>,
@@ -32,7 +32,7 @@ pub enum Direction {
 
 impl Direction {
     /// The way from one temperature to another; none where both are the same.
-    pub fn of(change: Degrees) -> Option<Self> {
+    pub fn of(change: TemperatureDelta) -> Option<Self> {
         match change.milli_celsius() {
             0 => None,
             up if up > 0 => Some(Self::Up),
@@ -79,7 +79,7 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
         .filter(|(_, settling)| !settling.deleted)
         .filter_map(|(_, settling)| {
             let (of, from, to) = settling.way?;
-            let change = Degrees::between(from, to);
+            let change = TemperatureDelta::between(from, to);
             let counts = of == dryer
                 && Direction::of(change) == Some(direction)
                 && change.size().milli_celsius() >= SHORTEST_WAY;
@@ -102,7 +102,11 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
 
 /// How long a dryer needs to settle on the way of a change, and what that rests on. None where nothing
 /// changes. A shop that keeps no dryer gets the cautious figures.
-pub fn settling_time(shop: &Shop, dryer: Option<Subject>, change: Degrees) -> Option<(Seconds, SettlingBasis)> {
+pub fn settling_time(
+    shop: &Shop,
+    dryer: Option<Subject>,
+    change: TemperatureDelta,
+) -> Option<(Seconds, SettlingBasis)> {
     let direction = Direction::of(change)?;
     let pace = settling_pace(shop, dryer.unwrap_or_default(), direction);
     let seconds = (pace.seconds_a_degree * change.size().celsius()).min(4.0 * 3_600.0);

@@ -1,14 +1,14 @@
 //! What the maker's sheet says of an ink.
 
+use crate::codec::Encode;
 use crate::facts::{SheetField, SheetFigures};
 use crate::ids::Subject;
-use crate::pack::Pack;
 use crate::shop::Shop;
 use crate::time::Day;
 use serde::{Deserialize, Serialize};
 
 /// An ink's sheet.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct InkSheet {
     /// The ink's name, as runs carry it.
     pub ink: String,

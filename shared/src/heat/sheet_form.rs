@@ -2,10 +2,11 @@
 
 use super::typed::{NOTE, keep_seconds, keep_temperature, seconds_text, temperature_text};
 use super::{FabricLimit, InkSheet, LimitOrigin};
-use crate::facts::{Fabric, HeatFact, LimitKind, SheetField};
+use crate::facts::heat::{HeatFact, LimitKind};
+use crate::facts::{Fabric, SheetField};
 use crate::form::{FormProblem, Problems, keep, name, required_name};
-use crate::quantity::Units;
 use crate::time::Day;
+use crate::units::Units;
 
 /// The form of an ink's sheet. Temperatures are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]

@@ -3,8 +3,8 @@
 use super::{CureTest, heat_settings, tests_of};
 use crate::facts::{Fabric, HeatSettings, TestKind, TestResult};
 use crate::ids::{RunId, Subject};
-use crate::quantity::{Degrees, Seconds, Temperature};
 use crate::shop::Shop;
+use crate::units::{Seconds, Temperature, TemperatureDelta};
 
 /// Why a test is due.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -67,7 +67,7 @@ const SAME_MILLISECONDS: u32 = 1_000;
 
 fn same_temperature(a: Option<Temperature>, b: Option<Temperature>) -> bool {
     match (a, b) {
-        (Some(a), Some(b)) => Degrees::between(a, b).size().milli_celsius() <= SAME_DEGREES,
+        (Some(a), Some(b)) => TemperatureDelta::between(a, b).size().milli_celsius() <= SAME_DEGREES,
         (a, b) => a == b,
     }
 }

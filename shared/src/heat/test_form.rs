@@ -4,7 +4,7 @@ use super::CureTest;
 use super::typed::{NAME, NOTE};
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
 use crate::form::{FormProblem, Problems, keep, keep_number, name, required_name, shown};
-use crate::quantity::{parse_number, parse_whole};
+use crate::units::{parse_number, parse_whole};
 
 /// The form of a test.
 #[derive(Clone, Debug, PartialEq, Default)]

@@ -1,16 +1,16 @@
 //! Trials: a new ink on a fabric, with how it was printed and what came of it.
 
 use super::ink_key;
+use crate::codec::Encode;
+use crate::collections::sort_by;
 use crate::facts::{Fabric, Flash, TrialField, TrialVerdict};
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Seconds, Temperature};
 use crate::shop::Shop;
-use crate::sorted::sort_by;
+use crate::units::{BeltSpeed, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// A trial of an ink on a fabric.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Trial {
     /// The ink's name.
     pub ink: String,

@@ -6,9 +6,9 @@ use super::typed::{
 };
 use crate::facts::{Fabric, TrialField, TrialVerdict};
 use crate::form::{Problems, keep, keep_number, keep_optional, name, required_name, shown};
-use crate::quantity::{Units, parse_number, parse_whole};
 use crate::run::Run;
 use crate::shop::Shop;
+use crate::units::{Units, parse_number, parse_whole};
 
 /// The form of a trial. Numbers are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -46,7 +46,7 @@ const INCH: f64 = 2.54;
 
 fn mesh_text(mesh: Option<u16>, units: Units) -> String {
     let threads = |mesh: u16| match units {
-        Units::Inch => f64::from(mesh),
+        Units::UsCustomary => f64::from(mesh),
         Units::Metric => (f64::from(mesh) / INCH).round(),
     };
     mesh.map(|mesh| shown(threads(mesh))).unwrap_or_default()
@@ -100,7 +100,7 @@ impl TrialForm {
         let p = &mut problems;
         let ink = keep(p, "ink", required_name(&self.ink));
         let mesh = keep_optional(p, "mesh", &self.mesh, |text| match units {
-            Units::Inch => parse_number(text, 10.0, 600.0),
+            Units::UsCustomary => parse_number(text, 10.0, 600.0),
             Units::Metric => parse_number(text, 4.0, 240.0).map(|threads| threads * INCH),
         });
         let hits = keep_number(p, "hits", parse_whole(&self.hits, 1, 20));

@@ -2,7 +2,7 @@
 
 use crate::facts::Flash;
 use crate::form::{Problems, keep_optional, shown};
-use crate::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
+use crate::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 
 /// Longest name typed in.
 pub(super) const NAME: usize = 80;

@@ -3,14 +3,14 @@
 //! Written here rather than asked of the browser, which has it on HTTPS pages only; the crate of this
 //! name checks it in the tests.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
 
 /// The SHA-256 of a photo's bytes. **Frozen**: 64 lower-case hexadecimal digits in JSON and in file
 /// names, the 32 bytes as they are in packed form.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Encode)]
 pub struct PhotoId(pub [u8; 32]);
 
 impl PhotoId {

@@ -4,12 +4,13 @@ use super::apportion::apportion;
 use super::revision::in_order;
 use super::rows::part_rows;
 use super::{LimitBroken, PartRow, limits_broken, pot_state, stock_left};
-use crate::facts::{ComponentKind, InkFact, PourStep};
+use crate::collections::sort_by_key;
+use crate::facts::ComponentKind;
+use crate::facts::ink::{InkFact, PourStep};
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::text::lowercase_latin;
+use crate::units::Grams;
 
 /// A pot as it would be.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,9 +33,9 @@ pub fn after_addition(shop: &Shop, pot: Subject, additions: &[(Subject, Grams)])
     let mut lacks = Vec::new();
     for (component, grams) in additions {
         state.contents.pour(*component, *grams);
-        let left = stock_left(shop, *component).unwrap_or(*grams).or_nothing();
+        let left = stock_left(shop, *component).unwrap_or(*grams).max_zero();
         if *grams > left {
-            lacks.push((*component, grams.minus(left)));
+            lacks.push((*component, grams.saturating_sub(left)));
         }
     }
     let percent = super::recipe::percent_of(&in_order(shop, &state.contents, state.base));
@@ -42,7 +43,7 @@ pub fn after_addition(shop: &Shop, pot: Subject, additions: &[(Subject, Grams)])
     let capacity = shop.ink.pot(pot).and_then(|pot| pot.capacity);
     AfterAddition {
         total,
-        spills: capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing()),
+        spills: capacity.map_or(Grams::ZERO, |capacity| total.saturating_sub(capacity).max_zero()),
         lacks,
         limits: limits_broken(shop, &percent),
         parts: part_rows(shop, &percent),
@@ -76,11 +77,11 @@ pub fn last_added(shop: &Shop, pot: Subject) -> Option<Subject> {
 /// rounded to the scale. Nothing of an empty pot, or one that holds as much.
 pub fn top_up(shop: &Shop, pot: Subject, total: Grams) -> Vec<(Subject, Grams)> {
     let state = pot_state(shop, pot);
-    let more = total.minus(state.contents.total()).or_nothing();
+    let more = total.saturating_sub(state.contents.total()).max_zero();
     let weights = in_order(shop, &state.contents, state.base);
     let only: Vec<i64> = weights.iter().map(|(_, weight)| *weight).collect();
     let step = shop.ink.scale.step;
     let grams =
         apportion(&only, more.milligrams()).into_iter().map(|part| Grams::from_milligrams(part).rounded_to(step));
-    weights.iter().map(|(component, _)| *component).zip(grams).filter(|(_, grams)| grams.is_some()).collect()
+    weights.iter().map(|(component, _)| *component).zip(grams).filter(|(_, grams)| grams.is_positive()).collect()
 }

@@ -1,6 +1,6 @@
 //! How a whole is dealt out in parts that add up to it.
 
-use crate::sorted::sort_by_key;
+use crate::collections::sort_by_key;
 use std::cmp::Reverse;
 
 /// Deals out `total` in proportion to `weights`, in whole numbers that add up to it exactly; nothing to

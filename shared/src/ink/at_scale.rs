@@ -2,7 +2,7 @@
 
 use super::weigh_in::slack;
 use super::{WeighInView, WeighRow};
-use crate::quantity::{Grams, NumberProblem, Units};
+use crate::units::{Grams, NumberProblem, Units};
 
 /// What a typed reading comes to.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,19 +39,19 @@ pub fn at_scale(view: &WeighInView, row: &WeighRow, text: &str, total: bool, uni
         return AtScale::Nothing;
     }
     let before = if total { view.on_scale } else { Grams::ZERO };
-    let poured = match Grams::parse(text, Grams::ZERO, before.plus(Grams::MOST), units) {
-        Ok(weight) => weight.minus(before),
+    let poured = match Grams::parse(text, Grams::ZERO, before.saturating_add(Grams::MOST), units) {
+        Ok(weight) => weight.saturating_sub(before),
         Err(problem) => return AtScale::Wrong(problem),
     };
     let least = Grams::from_milligrams(1);
     if poured < least {
-        return AtScale::Wrong(NumberProblem::TooLow { least: before.plus(least).in_units(units) });
+        return AtScale::Wrong(NumberProblem::TooLow { least: before.saturating_add(least).in_units(units) });
     }
-    let (to_go, slack) = (row.step.to_go().minus(poured), slack(row.step.target, view.scale_step));
+    let (to_go, slack) = (row.step.to_go().saturating_sub(poured), slack(row.step.target, view.scale_step));
     if to_go > slack {
         AtScale::Short { poured, to_go }
-    } else if Grams::ZERO.minus(to_go) > slack {
-        AtScale::Over { poured, by: Grams::ZERO.minus(to_go) }
+    } else if Grams::ZERO.saturating_sub(to_go) > slack {
+        AtScale::Over { poured, by: Grams::ZERO.saturating_sub(to_go) }
     } else {
         AtScale::On { poured }
     }
@@ -64,7 +64,7 @@ pub fn scale_decimals(step: Grams, units: Units) -> usize {
         // As many as tell every step from the next.
         Units::Metric => [1000, 100, 10].iter().position(|unit| step % unit == 0).unwrap_or(3),
         // As many as no step is lost in.
-        Units::Inch => [28_350, 2_835, 284, 29].iter().position(|unit| step >= *unit).unwrap_or(4),
+        Units::UsCustomary => [28_350, 2_835, 284, 29].iter().position(|unit| step >= *unit).unwrap_or(4),
     }
 }
 
@@ -80,7 +80,11 @@ mod tests {
         for (step, metric, inch) in
             [(1, 3, 4), (10, 2, 4), (50, 2, 3), (100, 1, 3), (500, 1, 2), (1_000, 0, 2), (5_000, 0, 1)]
         {
-            assert_eq!([decimals(step, Units::Metric), decimals(step, Units::Inch)], [metric, inch], "{step} mg");
+            assert_eq!(
+                [decimals(step, Units::Metric), decimals(step, Units::UsCustomary)],
+                [metric, inch],
+                "{step} mg"
+            );
         }
     }
 }

@@ -1,12 +1,12 @@
 //! What inks are mixed of: pigments, bases, additives.
 
+use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
-use crate::pack::Pack;
-use crate::quantity::Grams;
+use crate::units::Grams;
 
 /// A pigment, base or additive, as the facts about it leave it.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Component {
     /// What the shop calls it.
     pub name: String,

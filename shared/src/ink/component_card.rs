@@ -1,12 +1,12 @@
 //! One component: what is left of it, what happened to it, and what it is used in.
 
 use super::{Component, StockRow, best_revision, stock_view};
+use crate::collections::sort_by_key;
 use crate::colour::Colour;
-use crate::facts::{InkFact, PourStep};
+use crate::facts::ink::{InkFact, PourStep};
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
+use crate::units::Grams;
 
 /// What happened to a component on the shelf.
 #[derive(Clone, Debug, PartialEq)]
@@ -90,7 +90,7 @@ fn lines(shop: &Shop, id: Subject) -> Vec<StockLine> {
     for (event, row) in shop.ink.events_of(id).into_iter().filter(|(_, row)| !row.deleted) {
         let (what, grams) = match &row.fact {
             InkFact::Delivered { grams, note, .. } => {
-                left = Some(left.unwrap_or_default().plus(*grams));
+                left = Some(left.unwrap_or_default().saturating_add(*grams));
                 (StockWhat::Delivered(note.clone()), *grams)
             }
             InkFact::Counted { grams, .. } => {
@@ -98,7 +98,7 @@ fn lines(shop: &Shop, id: Subject) -> Vec<StockLine> {
                 (StockWhat::Counted, *grams)
             }
             InkFact::Poured { pot, grams, step, .. } => {
-                left = left.map(|left| left.minus(*grams));
+                left = left.map(|left| left.saturating_sub(*grams));
                 let name = super::rows::pot_name(shop, *pot);
                 (StockWhat::Poured { pot: *pot, name, step: *step }, *grams)
             }

@@ -6,8 +6,8 @@ use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
 use crate::form::{FormProblem, Problems, changed, keep, keep_optional, name, required_name, shown};
 use crate::heat::ink_key;
 use crate::ids::Subject;
-use crate::quantity::{Grams, Units, parse_number};
 use crate::shop::Shop;
+use crate::units::{Grams, Units, parse_number};
 
 /// The component form. Weights are in the units of the device, density in g/cm³, limits in percent.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -103,7 +103,7 @@ impl ComponentForm {
             ComponentField::Most(most),
             ComponentField::MostPigment(most_pigment.filter(|_| self.kind == ComponentKind::Base)),
             ComponentField::LowAt(low_at),
-            ComponentField::Tub(tub.filter(|tub| tub.is_some())),
+            ComponentField::Tub(tub.filter(|tub| tub.is_positive())),
             ComponentField::Note(note),
         ];
         Ok(before.map_or(fields.clone(), |component| changed(fields, &component.fields())))

@@ -2,9 +2,9 @@
 
 use super::apportion::apportion;
 use super::recipe::percent_of;
+use crate::collections::Table;
 use crate::ids::Subject;
-use crate::quantity::Grams;
-use crate::table::Table;
+use crate::units::Grams;
 
 /// Grams of each component, stirred: whatever is taken out takes of each in proportion.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -25,7 +25,7 @@ impl Contents {
 
     /// Each component that is in it, in the order of their ids.
     pub fn rows(&self) -> Vec<(Subject, Grams)> {
-        self.of.iter().filter(|(_, grams)| grams.is_some()).map(|(id, grams)| (*id, *grams)).collect()
+        self.of.iter().filter(|(_, grams)| grams.is_positive()).map(|(id, grams)| (*id, *grams)).collect()
     }
 
     /// As weights.
@@ -41,7 +41,7 @@ impl Contents {
     /// Puts a component in.
     pub fn pour(&mut self, component: Subject, grams: Grams) {
         let here = self.of.or_default(component);
-        *here = here.plus(grams.or_nothing());
+        *here = here.saturating_add(grams.max_zero());
     }
 
     /// Puts the contents of another in.
@@ -57,7 +57,7 @@ impl Contents {
         let mut taken = Self::default();
         for ((component, here), part) in rows.into_iter().zip(parts) {
             let part = Grams::from_milligrams(part);
-            self.of.insert(component, here.minus(part));
+            self.of.insert(component, here.saturating_sub(part));
             taken.of.insert(component, part);
         }
         taken

@@ -9,8 +9,8 @@ use crate::form::{FormProblem, Problems, keep_number, required, shown};
 use crate::heat::ink_key;
 use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
-use crate::quantity::{parse_number, parse_whole};
 use crate::shop::Shop;
+use crate::units::{parse_number, parse_whole};
 use uuid::Uuid;
 
 /// A run that an ink is for.

@@ -3,7 +3,7 @@
 use crate::colour::{Reflectance, SpectrumProblem};
 use crate::facts::SwatchSeen;
 use crate::form::{FormProblem, Problems, keep_number};
-use crate::quantity::parse_number;
+use crate::units::parse_number;
 
 /// The form of a curve.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,11 +1,12 @@
 //! What is typed of a drawdown.
 
 use super::{NextDrawdown, component_colour};
-use crate::facts::{DrawdownMade, Film, InkFact, Lay, Share, SwatchSeen};
+use crate::facts::ink::InkFact;
+use crate::facts::{DrawdownMade, Film, Lay, Share, SwatchSeen};
 use crate::form::{FormProblem, Problems, keep, keep_number, name, required};
 use crate::ids::Subject;
-use crate::quantity::{parse_number, parse_whole};
 use crate::shop::Shop;
+use crate::units::{parse_number, parse_whole};
 
 /// How a drawdown lies, as a form asks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]

@@ -1,12 +1,13 @@
 //! What did such runs really use?
 
-use crate::facts::{Fabric, InkFact};
+use crate::collections::sort_by_key;
+use crate::facts::Fabric;
+use crate::facts::ink::InkFact;
 use crate::heat::ink_key;
 use crate::ids::RunId;
-use crate::quantity::Grams;
 use crate::screen::screens_of;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
+use crate::units::Grams;
 
 /// How alike the runs are that something was learned from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -73,7 +74,7 @@ pub fn experience(shop: &Shop, run: RunId) -> Option<Experience> {
     let mut weighings: Vec<(u64, Alike, Grams, Grams)> = Vec::new();
     for event in shop.ink.last_used(LOOKED_AT) {
         let InkFact::Used { run: Some(other), grams, paper: Some(paper), .. } = &event.fact else { continue };
-        let likely = paper.is_some() && LIKELY.contains(&(grams.grams() / paper.grams()));
+        let likely = paper.is_positive() && LIKELY.contains(&(grams.grams() / paper.grams()));
         let Some(that) = traits(shop, *other).filter(|_| likely) else { continue };
         let alike = if that.fabric != this.fabric {
             Alike::Any

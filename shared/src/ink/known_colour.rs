@@ -3,7 +3,8 @@
 use super::RestsOn;
 use super::lessons::lessons_of;
 use crate::colour::{BANDS, Body, Characterised, Constants, Drawdown, Laid, Origin, Surface, characterise, strength};
-use crate::facts::{ComponentKind, DrawdownMade, Hiding, InkFact, Lay};
+use crate::facts::ink::InkFact;
+use crate::facts::{ComponentKind, DrawdownMade, Hiding, Lay};
 use crate::ids::Subject;
 use crate::shop::Shop;
 

@@ -3,11 +3,11 @@
 use super::known_colour::drawdowns_of;
 use super::rows::component_name;
 use super::{LayKind, kind_of};
+use crate::collections::sort_by;
 use crate::colour::{Lab, ciede2000};
 use crate::facts::{ColourReading, ReadBy, Share, SwatchSeen, lab_of, reading_of};
 use crate::ids::Subject;
 use crate::shop::Shop;
-use crate::sorted::sort_by;
 
 /// What a known patch is.
 #[derive(Clone, Debug, PartialEq, Eq)]

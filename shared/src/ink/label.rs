@@ -6,8 +6,8 @@ use super::rows::part_rows;
 use super::{Approval, PartRow, PotState, RevisionName, approval, pot_state, revision_name};
 use crate::colour::Colour;
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// Which recipe a pot holds.
 #[derive(Clone, Debug, PartialEq, Default)]

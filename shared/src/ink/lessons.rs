@@ -3,7 +3,8 @@
 use super::known_colour::Knowledge;
 use super::pot_reading::{Ground, held, last_reading, moments, weights_of};
 use crate::colour::{Constants, Lesson};
-use crate::facts::{InkFact, PourStep, lab_of};
+use crate::facts::ink::{InkFact, PourStep};
+use crate::facts::lab_of;
 use crate::ids::Subject;
 
 /// Most corrections that are learned from, the latest of them: our own.

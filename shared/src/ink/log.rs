@@ -1,15 +1,15 @@
 //! The ink bench as the facts leave it.
 
 use super::{Component, Pot, Recipe};
-use crate::facts::{ColourReading, InkFact, Part, PrintUse};
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
+use crate::facts::ink::InkFact;
+use crate::facts::{ColourReading, Part, PrintUse};
 use crate::ids::{LotId, RunId, Subject};
-use crate::pack::Pack;
-use crate::quantity::Grams;
-use crate::sorted::sort_by_key;
-use crate::table::Table;
+use crate::units::Grams;
 
 /// Something that happened at the bench.
-#[derive(Clone, Debug, PartialEq, Pack)]
+#[derive(Clone, Debug, PartialEq, Encode)]
 pub struct InkEvent {
     /// What, as last told.
     pub fact: InkFact,
@@ -27,7 +27,7 @@ pub struct InkEvent {
 }
 
 /// The scale ink is weighed on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Scale {
     /// The steps it reads in.
     pub step: Grams,
@@ -64,7 +64,7 @@ pub struct Revision<'a> {
 }
 
 /// Components, recipes, pots, and everything that happened to them.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct InkLog {
     components: Table<Component>,
     recipes: Table<Recipe>,

@@ -7,8 +7,8 @@ use super::{
 };
 use crate::facts::BatchSize;
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// A component of the batch to make.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,7 +70,7 @@ pub fn make_again(shop: &Shop, recipe: Subject, choice: Option<Subject>, size: B
     let scaled = scaled(revision.parts, size, shop.ink.scale.step);
     let percent = percentages(revision.parts);
     let rows = scaled.parts.iter().zip(part_rows(shop, &percent)).map(|(scaled, part)| MakeRow {
-        lacks: part.left.map_or(Grams::ZERO, |left| scaled.grams.minus(left.or_nothing()).or_nothing()),
+        lacks: part.left.map_or(Grams::ZERO, |left| scaled.grams.saturating_sub(left.max_zero()).max_zero()),
         part,
         exact: scaled.exact,
         grams: scaled.grams,

@@ -6,8 +6,8 @@ use crate::facts::{BatchSize, PotField};
 use crate::form::{FormProblem, Problems, keep, required};
 use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
-use crate::quantity::{Grams, NumberProblem, Units, parse_whole};
 use crate::shop::Shop;
+use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
 /// The form of how much: a weight, or pieces of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -68,7 +68,7 @@ pub fn made_for(shop: &Shop, recipe: Subject) -> Vec<MakeFor> {
 /// No less than this, as a person would type it: whole grams, or tenths of an ounce.
 fn as_typed(grams: Grams, units: Units) -> Grams {
     match units {
-        Units::Inch => Grams::from_units((grams.in_units(units) * 10.0).ceil() / 10.0, units),
+        Units::UsCustomary => Grams::from_units((grams.in_units(units) * 10.0).ceil() / 10.0, units),
         Units::Metric => Grams::from_grams(grams.grams().ceil()),
     }
 }
@@ -80,7 +80,7 @@ impl MakeForm {
         let runs = made_for(shop, recipe);
         let lacking = ink_needed(shop)
             .into_iter()
-            .find(|need| need.recipe == Some(recipe) && need.to_mix.is_some_and(Grams::is_some));
+            .find(|need| need.recipe == Some(recipe) && need.to_mix.is_some_and(Grams::is_positive));
         let run = lacking.as_ref().map(|need| need.run).or_else(|| runs.first().map(|row| row.run));
         let mut last: Option<(u64, BatchSize)> = None;
         for (_, pot) in shop.ink.pots() {

@@ -8,8 +8,8 @@ use crate::colour::correction::{Advice, Correction, Offer, Verdict, Wish, what_t
 use crate::colour::{Constants, Lab, Origin, Word, ciede2000, cmc_2_1, in_words};
 use crate::facts::{ColourReading, ComponentKind, ReadOn, Share, lab_of};
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// CIEDE2000 that is near enough: what an eye finds side by side (our own).
 pub const NEAR_ENOUGH: f64 = 1.0;
@@ -166,7 +166,7 @@ pub fn match_view(shop: &Shop, id: Subject) -> Option<MatchView> {
     let shown = reading.as_ref().filter(|_| is_read).map(|reading| lab_of(reading.reading)).or(look);
     let difference = target.zip(shown).map(|(target, shown)| Difference::of(lab_of(target), shown));
     let advice = match (target, mixture) {
-        _ if !state.contents.total().is_some() => Err(NoAdvice::Empty),
+        _ if !state.contents.total().is_positive() => Err(NoAdvice::Empty),
         (None, _) => Err(NoAdvice::NoTarget),
         (_, Err(unknown)) => Err(NoAdvice::NotDrawn(not_drawn(&mut knowledge, &unknown))),
         (Some(target), Ok((mixture, left))) => {
@@ -222,10 +222,10 @@ fn advice(
     for (id, component) in shop.ink.components() {
         let in_pot = state.contents.of(id);
         if component.kind == ComponentKind::Pigment {
-            pigment = pigment.plus(in_pot);
+            pigment = pigment.saturating_add(in_pot);
         }
         // The tightest of the sheets of the bases in it; one that goes in brings its own.
-        if let Some(most) = component.most_pigment.filter(|_| in_pot.is_some()) {
+        if let Some(most) = component.most_pigment.filter(|_| in_pot.is_positive()) {
             most_pigment = most_pigment.min(part(most));
         }
         // What changes drying or hand is not for colour.
@@ -234,7 +234,7 @@ fn advice(
                 id,
                 constants,
                 in_pot,
-                stock: stock_left(shop, id).map_or(Grams::MOST, Grams::or_nothing),
+                stock: stock_left(shop, id).map_or(Grams::MOST, Grams::max_zero),
                 most: component.most,
                 pigment: component.kind == ComponentKind::Pigment,
                 most_pigment: component.most_pigment,
@@ -253,9 +253,13 @@ fn advice(
         })
         .collect();
     // As much again, where nobody said how much the pot holds: our own.
-    let room = pot.capacity.map_or(total, |capacity| capacity.minus(total).or_nothing());
+    let room = pot.capacity.map_or(total, |capacity| capacity.saturating_sub(total).max_zero());
     // Nor more than the scale bears, vessel and all.
-    let bears = shop.ink.scale.most.map(|most| most.minus(total).minus(pot.tare.unwrap_or_default()).or_nothing());
+    let bears = shop
+        .ink
+        .scale
+        .most
+        .map(|most| most.saturating_sub(total).saturating_sub(pot.tare.unwrap_or_default()).max_zero());
     let room = bears.map_or(room, |bears| bears.min(room));
     let advice = what_to_add(&Wish {
         pot: mixture,
@@ -284,7 +288,7 @@ fn advice(
         let additions = correction.additions.iter();
         let rows: Vec<AddRow> =
             additions.filter_map(|addition| Some(row(candidates.get(addition.offer)?, addition.grams))).collect();
-        let total = rows.iter().fold(total, |total, row| total.plus(row.grams));
+        let total = rows.iter().fold(total, |total, row| total.saturating_add(row.grams));
         AddWay { rows, look: correction.look, after: Difference::of(target, correction.look), total }
     };
     let Advice { before, ways, verdict } = &advice;

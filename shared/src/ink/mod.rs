@@ -61,9 +61,10 @@ mod way_form;
 mod weigh_in;
 mod weigh_in_view;
 
+pub use crate::facts::ink::{InkFact, PourStep};
 pub use crate::facts::{
-    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, Hiding, InkFact, Lay, Part, PotField,
-    PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, lab_of, reading_of,
+    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, Hiding, Lay, Part, PotField, PrintUse,
+    ReadBy, ReadOn, RecipeField, Share, SwatchSeen, lab_of, reading_of,
 };
 pub use addition::{AfterAddition, after_addition, components_to_add, last_added, top_up};
 pub use at_scale::{AtScale, at_scale, scale_decimals};

@@ -2,14 +2,14 @@
 
 use super::replay::replay;
 use super::{PotState, approvals_of, revisions_of, suggested_batch};
+use crate::collections::Table;
 use crate::colour::Colour;
 use crate::heat::ink_key;
 use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
-use crate::quantity::Grams;
 use crate::shop::Shop;
-use crate::table::Table;
 use crate::time::Due;
+use crate::units::Grams;
 
 /// The ink of a coming run.
 #[derive(Clone, Debug, PartialEq)]
@@ -93,11 +93,11 @@ pub(super) fn needed_of(shop: &Shop, pots: &Table<PotState>) -> Vec<InkNeeded> {
         for row in &mut rows {
             for (recipe, run, grams) in &mut left {
                 let fits = if meant { *run == Some(row.run) } else { recipe.is_some() && *recipe == row.recipe };
-                let lacks = row.grams.map_or(Grams::ZERO, |need| need.minus(row.in_pots).or_nothing());
+                let lacks = row.grams.map_or(Grams::ZERO, |need| need.saturating_sub(row.in_pots).max_zero());
                 if fits {
                     let given = lacks.min(*grams);
-                    row.in_pots = row.in_pots.plus(given);
-                    *grams = grams.minus(given);
+                    row.in_pots = row.in_pots.saturating_add(given);
+                    *grams = grams.saturating_sub(given);
                 }
             }
         }
@@ -107,7 +107,7 @@ pub(super) fn needed_of(shop: &Shop, pots: &Table<PotState>) -> Vec<InkNeeded> {
             let of = left.iter().filter(|(recipe, ..)| recipe.is_some() && *recipe == row.recipe);
             row.in_pots = of.map(|(.., grams)| *grams).sum();
         }
-        row.to_mix = row.grams.map(|need| need.minus(row.in_pots).or_nothing());
+        row.to_mix = row.grams.map(|need| need.saturating_sub(row.in_pots).max_zero());
     }
     rows
 }

@@ -7,9 +7,9 @@ use super::{
 };
 use crate::colour::Colour;
 use crate::ids::{RunId, Subject};
-use crate::quantity::Grams;
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
+use crate::units::Grams;
 
 /// A coming run that a new pot may be for.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,10 +4,11 @@ use super::apportion::apportion;
 use super::recipe::{percent_of, weights};
 use super::scaled::to_weigh;
 use super::{StepState, WeighIn, stock_left};
-use crate::facts::{Fact, InkFact};
+use crate::facts::Fact;
+use crate::facts::ink::InkFact;
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 use uuid::Uuid;
 
 /// A way on.
@@ -65,7 +66,7 @@ impl RepairPlan {
     /// Whether pot and shelf allow it, as far as they are known, and any batch can be as large. What was lacking
     /// before stands in the way of neither way: it is to be said, and must not be the end of the road.
     pub fn is_possible(&self) -> bool {
-        !self.too_large && !self.spills_more.is_some() && self.rows.iter().all(|row| !row.lacks_more.is_some())
+        !self.too_large && !self.spills_more.is_positive() && self.rows.iter().all(|row| !row.lacks_more.is_positive())
     }
 }
 
@@ -121,7 +122,7 @@ pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPo
     let of = &weigh_in.steps[driver];
     Some(OverPour {
         component: of.component,
-        by: of.poured.minus(of.target),
+        by: of.poured.saturating_sub(of.target),
         scale_rest: RepairPlan { too_large, ..plan(shop, pot, weigh_in, Grams::from_milligrams(whole), scaled) },
         accept: plan(shop, pot, weigh_in, weigh_in.whole, kept),
     })
@@ -136,9 +137,10 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
     let after = percent_of(&after);
     let mut rows = Vec::new();
     for (at, (step, [exact, target])) in weigh_in.steps.iter().zip(targets).enumerate() {
-        let to_pour = target.minus(step.poured).or_nothing();
+        let to_pour = target.saturating_sub(step.poured).max_zero();
         let left = stock_left(shop, step.component);
-        let lacks = |to_pour: Grams| left.map_or(Grams::ZERO, |left| to_pour.minus(left.or_nothing()).or_nothing());
+        let lacks =
+            |to_pour: Grams| left.map_or(Grams::ZERO, |left| to_pour.saturating_sub(left.max_zero()).max_zero());
         rows.push(RepairRow {
             component: step.component,
             exact,
@@ -147,19 +149,19 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
             percent: after.get(at).map_or(0.0, |(_, percent)| *percent),
             asked: asked.get(at).map_or(0.0, |(_, percent)| *percent),
             lacks: lacks(to_pour),
-            lacks_more: lacks(to_pour).minus(lacks(step.to_go())).or_nothing(),
+            lacks_more: lacks(to_pour).saturating_sub(lacks(step.to_go())).max_zero(),
         });
     }
-    let total = rows.iter().map(|row| row.target).sum::<Grams>().plus(weigh_in.other);
+    let total = rows.iter().map(|row| row.target).sum::<Grams>().saturating_add(weigh_in.other);
     let capacity = shop.ink.pot(pot).and_then(|pot| pot.capacity);
-    let spills = |total: Grams| capacity.map_or(Grams::ZERO, |capacity| total.minus(capacity).or_nothing());
-    let planned = weigh_in.steps.iter().map(|step| step.target).sum::<Grams>().plus(weigh_in.other);
+    let spills = |total: Grams| capacity.map_or(Grams::ZERO, |capacity| total.saturating_sub(capacity).max_zero());
+    let planned = weigh_in.steps.iter().map(|step| step.target).sum::<Grams>().saturating_add(weigh_in.other);
     RepairPlan {
         whole,
         total,
-        more: total.minus(planned),
+        more: total.saturating_sub(planned),
         spills: spills(total),
-        spills_more: spills(total).minus(spills(planned)).or_nothing(),
+        spills_more: spills(total).saturating_sub(spills(planned)).max_zero(),
         off: rows.iter().map(|row| (row.percent - row.asked).abs()).fold(0.0, f64::max),
         too_large: false,
         rows,

@@ -5,7 +5,8 @@ use super::pot_state;
 use super::remark_form::read_again;
 use crate::colour::Lab;
 use crate::colour::photo_reading::PhotoReading;
-use crate::facts::{ColourReading, Fact, InkFact, ReadBy, RecipeField, lab_of, reading_of};
+use crate::facts::ink::InkFact;
+use crate::facts::{ColourReading, Fact, ReadBy, RecipeField, lab_of, reading_of};
 use crate::ids::Subject;
 use crate::shop::Shop;
 

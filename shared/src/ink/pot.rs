@@ -1,12 +1,12 @@
 //! A pot: a batch of ink, from the first gram in it to the last.
 
+use crate::codec::Encode;
 use crate::facts::{BatchSize, PotField};
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
-use crate::quantity::Grams;
+use crate::units::Grams;
 
 /// A pot, as the facts about it leave it. What is in it is the replay of its ledger.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Pot {
     /// What is written on it.
     pub name: String,

@@ -8,10 +8,11 @@ use super::{
     InkCost, InkEvent, LimitBroken, PotLabel, PotStage, PotState, RevisionName, ink_cost, limits_broken, pot_stage,
     revision_name, weigh_in,
 };
-use crate::facts::{ColourReading, InkFact, PourStep};
+use crate::facts::ColourReading;
+use crate::facts::ink::{InkFact, PourStep};
 use crate::ids::{JobId, RunId, Subject};
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// What a line of the ledger tells.
 #[derive(Clone, Debug, PartialEq)]
@@ -195,8 +196,8 @@ pub fn pot_card(shop: &Shop, id: Subject) -> Option<PotCard> {
         as_written: holds_as_written(shop, id, &state).is_some(),
         unfinished: weigh_in(shop, id).is_some_and(|weigh_in| !weigh_in.is_done()),
         rows: rows.collect(),
-        on_scale: total.plus(pot.tare.unwrap_or_default()),
-        room: pot.capacity.map(|capacity| capacity.minus(total)),
+        on_scale: total.saturating_add(pot.tare.unwrap_or_default()),
+        room: pot.capacity.map(|capacity| capacity.saturating_sub(total)),
         short: state.short,
         used: state.used,
         wasted: state.wasted,
@@ -208,7 +209,7 @@ pub fn pot_card(shop: &Shop, id: Subject) -> Option<PotCard> {
 }
 
 fn line(shop: &Shop, pot: Subject, id: Subject, event: &InkEvent, after: &PotState) -> LedgerLine {
-    let out = |grams: &Grams| Grams::ZERO.minus(*grams);
+    let out = |grams: &Grams| Grams::ZERO.saturating_sub(*grams);
     let name = |component: &Subject| component_name(shop, *component);
     let (what, grams) = match &event.fact {
         InkFact::Poured { component, grams, step, .. } => {

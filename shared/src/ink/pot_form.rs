@@ -3,11 +3,12 @@
 use super::component_form::NOTE;
 use super::weigh_in::{as_resized, is_begun};
 use super::{Pot, Scale};
-use crate::facts::{BatchSize, Fact, InkFact, PotField};
+use crate::facts::ink::InkFact;
+use crate::facts::{BatchSize, Fact, PotField};
 use crate::form::{FormProblem, Problems, changed, keep, keep_optional, name, required, required_name};
 use crate::ids::{RunId, Subject};
-use crate::quantity::{Grams, NumberProblem, Units};
 use crate::shop::Shop;
+use crate::units::{Grams, NumberProblem, Units};
 use uuid::Uuid;
 
 /// The pot form. Weights are in the units of the device.

@@ -3,7 +3,8 @@
 use super::replay::replay;
 use super::{Contents, PotState};
 use crate::colour::{Constants, Lab, Origin, Print, Reflectance, Seen, Surface, anchored_to_colour, smoothest};
-use crate::facts::{ColourReading, Fact, InkFact, ReadOn, lab_of};
+use crate::facts::ink::InkFact;
+use crate::facts::{ColourReading, Fact, ReadOn, lab_of};
 use crate::heat::ink_key;
 use crate::ids::{LotId, RunId, Subject};
 use crate::plan::open_runs;

@@ -2,11 +2,11 @@
 
 use super::needs::recipe_of;
 use super::pot_state;
-use crate::facts::InkFact;
+use crate::collections::sort_by_key;
+use crate::facts::ink::InkFact;
 use crate::heat::ink_key;
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 
 /// A run of a pot's ink.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,16 +2,16 @@
 
 use super::component_form::NOTE;
 use super::{ReadingForm, pot_state};
-use crate::facts::{InkFact, PourStep};
+use crate::facts::ink::{InkFact, PourStep};
 use crate::form::{FormProblem, Problems, keep, keep_optional, name, required};
 use crate::ids::{RunId, Subject};
-use crate::quantity::{Grams, NumberProblem, Units, parse_whole};
 use crate::shop::Shop;
+use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
 /// What a scale shows now with a pot on it, and what it shows with the pot empty.
 pub fn on_scale(shop: &Shop, pot: Subject) -> [Grams; 2] {
     let tare = shop.ink.pot(pot).and_then(|pot| pot.tare).unwrap_or_default();
-    [pot_state(shop, pot).contents.total().plus(tare), tare]
+    [pot_state(shop, pot).contents.total().saturating_add(tare), tare]
 }
 
 /// A weight by itself, or as the total the scale shows with the pot on it.
@@ -51,9 +51,9 @@ impl PourForm {
         let before = if self.total { on_scale(shop, pot)[0] } else { Grams::ZERO };
         let least = Grams::from_milligrams(1);
         let typed = required(&self.grams, |text| {
-            let weight = Grams::parse(text, Grams::ZERO, before.plus(Grams::MOST), units)?;
-            let poured = weight.minus(before);
-            let low = NumberProblem::TooLow { least: before.plus(least).in_units(units) };
+            let weight = Grams::parse(text, Grams::ZERO, before.saturating_add(Grams::MOST), units)?;
+            let poured = weight.saturating_sub(before);
+            let low = NumberProblem::TooLow { least: before.saturating_add(least).in_units(units) };
             if poured < least { Err(low) } else { Ok(poured.min(Grams::MOST)) }
         });
         let grams = keep(p, "grams", typed);
@@ -86,15 +86,15 @@ impl TakeForm {
         let least = Grams::from_milligrams(1);
         let read = |text: &str| -> Result<Grams, NumberProblem> {
             if self.total {
-                let left = Grams::parse(text, empty, now.minus(least), units)?;
-                Ok(now.minus(left).min(now.minus(empty)).max(least))
+                let left = Grams::parse(text, empty, now.saturating_sub(least), units)?;
+                Ok(now.saturating_sub(left).min(now.saturating_sub(empty)).max(least))
             } else {
                 // As much as the pot holds may be typed as it is shown, which rounds.
-                let holds = now.minus(empty);
+                let holds = now.saturating_sub(empty);
                 Grams::parse(text, Grams::ZERO, holds, units).map(|grams| grams.min(holds).max(least))
             }
         };
-        if now.minus(empty).is_some() {
+        if now.saturating_sub(empty).is_positive() {
             keep(p, "grams", required(&self.grams, read))
         } else {
             p.insert("grams", FormProblem::Number(NumberProblem::TooHigh { most: 0.0 }));
@@ -130,8 +130,8 @@ impl TakeForm {
         let mut problems = Problems::new();
         let grams = self.taken(shop, from, units, &mut problems);
         if let Some((grams, room)) = grams.zip(room_of(shop, to)) {
-            if grams > room.or_nothing() {
-                let most = room.or_nothing().in_units(units);
+            if grams > room.max_zero() {
+                let most = room.max_zero().in_units(units);
                 problems.insert("grams", FormProblem::Number(NumberProblem::TooHigh { most }));
             }
         }
@@ -169,5 +169,5 @@ impl TakeForm {
 /// How much more a pot takes; none where its size is not known. Below nothing where it is fuller than it should be.
 pub fn room_of(shop: &Shop, pot: Subject) -> Option<Grams> {
     let capacity = shop.ink.pot(pot)?.capacity?;
-    Some(capacity.minus(pot_state(shop, pot).contents.total()))
+    Some(capacity.saturating_sub(pot_state(shop, pot).contents.total()))
 }

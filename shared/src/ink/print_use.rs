@@ -4,9 +4,9 @@ use super::{best_revision, percentages, recipe_for, revisions_of};
 use crate::facts::PrintUse;
 use crate::form::{Problems, keep, required, shown};
 use crate::ids::{RunId, Subject};
-use crate::quantity::{Grams, Units, parse_number};
 use crate::screen::{InkUse, InkUseForm, ink_need, mesh_volume, screens_of};
 use crate::shop::Shop;
+use crate::units::{Grams, Units, parse_number};
 
 impl PrintUse {
     /// The same for the formula of the ink used, for so many pieces.

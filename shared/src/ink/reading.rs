@@ -2,7 +2,7 @@
 
 use crate::facts::{ColourReading, FURTHEST, ReadBy};
 use crate::form::{FormProblem, Problems, keep_number};
-use crate::quantity::parse_number;
+use crate::units::parse_number;
 
 /// The form of a reading: three numbers, or nothing.
 #[derive(Clone, Debug, PartialEq, Default)]

@@ -6,13 +6,13 @@
 //! any number of parts on top.
 
 use super::apportion::apportion;
+use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::facts::{ColourReading, Part, ReadOn, RecipeField, Share};
 use crate::ids::Subject;
-use crate::pack::Pack;
 
 /// A recipe, as the facts about it leave it. Its parts are those of its revisions.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Recipe {
     /// What the ink is called: runs name it so.
     pub name: String,

@@ -1,7 +1,8 @@
 //! What is said of a pour afterwards: why, and what a swatch read with it in.
 
 use super::component_form::NOTE;
-use crate::facts::{ColourReading, InkFact};
+use crate::facts::ColourReading;
+use crate::facts::ink::InkFact;
 use crate::form::{Problems, keep, name};
 use crate::ids::Subject;
 use crate::shop::Shop;

@@ -5,12 +5,12 @@
 
 use super::recipe::weights;
 use super::{Contents, InkEvent};
-use crate::facts::{InkFact, Part, PourStep};
+use crate::collections::{Table, sort_by_key};
+use crate::facts::Part;
+use crate::facts::ink::{InkFact, PourStep};
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
-use crate::table::Table;
+use crate::units::Grams;
 
 /// A pot at some moment.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -61,7 +61,7 @@ impl PotState {
 
     fn take(&mut self, grams: Grams) -> Contents {
         let taken = self.contents.take(grams);
-        self.short = self.short.plus(grams.minus(taken.total()).or_nothing());
+        self.short = self.short.saturating_add(grams.saturating_sub(taken.total()).max_zero());
         taken
     }
 
@@ -156,7 +156,7 @@ fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent
     match fact {
         InkFact::Poured { component, grams, step, .. } => {
             state.contents.pour(*component, *grams);
-            state.came_in = state.came_in.plus(*grams);
+            state.came_in = state.came_in.saturating_add(*grams);
             match step {
                 // What was saved before all was in is another recipe than what is weighed on.
                 PourStep::WeighIn if state.base == state.weighed_by => (state.matched, state.approved) = (None, None),
@@ -167,11 +167,11 @@ fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent
         InkFact::Accepted { .. } => state.change(),
         InkFact::Wasted { grams, .. } => {
             let taken = state.take(*grams).total();
-            state.wasted = state.wasted.plus(taken);
+            state.wasted = state.wasted.saturating_add(taken);
         }
         InkFact::Used { grams, .. } => {
             let taken = state.take(*grams).total();
-            state.used = state.used.plus(taken);
+            state.used = state.used.saturating_add(taken);
         }
         InkFact::Matched { .. } => state.matched = (state.told <= event.rank).then_some(id),
         InkFact::Approved { .. } => state.approved = Some(id),
@@ -194,11 +194,11 @@ fn pour_over(
     source.settle(shop);
     let came = source.clone();
     let taken = source.take(grams);
-    source.moved_out = source.moved_out.plus(taken.total());
+    source.moved_out = source.moved_out.saturating_add(taken.total());
     watch(from, id, source);
     let Some(state) = states.get_mut(&to) else { return };
     state.told = state.told.max(came.told);
-    if !state.contents.total().is_some() && state.base.is_none() {
+    if !state.contents.total().is_positive() && state.base.is_none() {
         // A pot split off another is what that one is.
         (state.base, state.changes) = (came.base, came.changes);
         (state.matched, state.approved) = (came.matched, came.approved);
@@ -215,7 +215,7 @@ fn pour_over(
         state.topped_up += came.topped_up;
     }
     state.contents.pour_all(&taken);
-    state.came_in = state.came_in.plus(taken.total());
+    state.came_in = state.came_in.saturating_add(taken.total());
     watch(to, id, state);
 }
 

@@ -2,10 +2,11 @@
 
 use super::recipe::parts_of;
 use super::{Contents, InkEvent, PotState, Revision, pot_state, recipe_for, weigh_in};
-use crate::facts::{Fact, InkFact, Part};
+use crate::collections::sort_by_key;
+use crate::facts::ink::InkFact;
+use crate::facts::{Fact, Part};
 use crate::ids::Subject;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use uuid::Uuid;
 
 /// Longest name of a recipe that is kept.
@@ -176,7 +177,7 @@ pub fn save_facts(
 ) -> Vec<(Subject, Fact)> {
     let state = pot_state(shop, pot);
     let mut facts = Vec::new();
-    if state.contents.total().is_some() {
+    if state.contents.total().is_positive() {
         let recipe = match save_as(shop, pot, name) {
             SaveAs::Own(recipe) | SaveAs::Named { recipe, .. } => recipe,
             SaveAs::New(name) => {
@@ -202,7 +203,7 @@ pub fn approve_facts(
     mut new_id: impl FnMut() -> Uuid,
 ) -> Vec<(Subject, Fact)> {
     let state = pot_state(shop, pot);
-    if !state.contents.total().is_some() {
+    if !state.contents.total().is_positive() {
         return Vec::new();
     }
     let mut facts = Vec::new();

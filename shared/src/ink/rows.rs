@@ -4,8 +4,8 @@ use super::stock_left;
 use crate::colour::Colour;
 use crate::facts::ComponentKind;
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// A component of an ink.
 #[derive(Clone, Debug, PartialEq)]

@@ -31,7 +31,7 @@ pub fn run_ink(shop: &Shop, run: RunId) -> Option<RunInk> {
             pots.extend(pot_line(shop, *id, state).filter(|pot| pot.stage != PotStage::Empty));
         }
     }
-    crate::sorted::sort_by_key(&mut pots, |pot| (pot.run != Some(run), std::cmp::Reverse(pot.made), pot.id));
+    crate::collections::sort_by_key(&mut pots, |pot| (pot.run != Some(run), std::cmp::Reverse(pot.made), pot.id));
     if recipe.is_none() && pots.is_empty() {
         return None;
     }
@@ -48,7 +48,7 @@ pub fn ink_names(shop: &Shop) -> Vec<String> {
         }
     }
     names.retain(|name| !name.is_empty());
-    crate::sorted::sort_by(&mut names, Ord::cmp);
+    crate::collections::sort_by(&mut names, Ord::cmp);
     names.dedup();
     names
 }

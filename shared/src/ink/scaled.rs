@@ -4,7 +4,7 @@ use super::apportion::apportion;
 use super::recipe::weights;
 use crate::facts::{BatchSize, Part};
 use crate::ids::Subject;
-use crate::quantity::Grams;
+use crate::units::Grams;
 
 /// A component of a batch.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,8 +20,8 @@ pub struct ScaledPart {
 impl ScaledPart {
     /// What rounding to the scale makes of it: more or less than the recipe, as a part of what it asks for.
     pub fn error(&self) -> f64 {
-        let off = self.grams.minus(self.exact).milligrams() as f64;
-        if self.exact.is_some() { off / self.exact.milligrams() as f64 } else { 0.0 }
+        let off = self.grams.saturating_sub(self.exact).milligrams() as f64;
+        if self.exact.is_positive() { off / self.exact.milligrams() as f64 } else { 0.0 }
     }
 }
 
@@ -42,7 +42,7 @@ pub struct Scaled {
 /// one, since what is in the recipe goes into the pot. Our own.
 pub(super) fn to_weigh(exact: Grams, step: Grams) -> Grams {
     let rounded = exact.rounded_to(step);
-    if exact.is_some() { rounded.max(step) } else { rounded }
+    if exact.is_positive() { rounded.max(step) } else { rounded }
 }
 
 /// The grams of each component for a batch, and rounded to the steps of the scale with the error that makes.

@@ -4,12 +4,12 @@ use super::label::label_of;
 use super::needs::{needed_of, open_pots, recipe_of};
 use super::stock_view::stock_of;
 use super::{Holds, InkNeeded, PotStage, PotState, RevisionName, approvals_of, pot_stage, revision_name, revisions_of};
+use crate::collections::sort_by_key;
 use crate::colour::Colour;
 use crate::ids::{RunId, Subject};
-use crate::quantity::Grams;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::text::lowercase_latin;
+use crate::units::Grams;
 
 /// A recipe in the list.
 #[derive(Clone, Debug, PartialEq)]

@@ -24,13 +24,15 @@ pub enum PotStage {
 /// How far a pot is. A weigh-in is over once all of it is in, or anything else was done with the pot.
 pub fn pot_stage(shop: &Shop, id: Subject, state: &PotState) -> PotStage {
     let Some(pot) = shop.ink.pot(id) else { return PotStage::Empty };
-    let taken = state.used.plus(state.wasted).plus(state.moved_out);
-    let untouched = !taken.is_some() && state.matched.is_none() && state.approved.is_none();
+    let taken = state.used.saturating_add(state.wasted).saturating_add(state.moved_out);
+    let untouched = !taken.is_positive() && state.matched.is_none() && state.approved.is_none();
     if pot.closed {
         PotStage::Closed
-    } else if untouched && weigh_in(shop, id).is_some_and(|weigh_in| !weigh_in.is_done() && !weigh_in.other.is_some()) {
+    } else if untouched
+        && weigh_in(shop, id).is_some_and(|weigh_in| !weigh_in.is_done() && !weigh_in.other.is_positive())
+    {
         PotStage::Weighing
-    } else if !state.contents.total().is_some() {
+    } else if !state.contents.total().is_positive() {
         PotStage::Empty
     } else if state.approved.is_some() {
         PotStage::Approved

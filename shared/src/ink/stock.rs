@@ -1,9 +1,9 @@
 //! How much of a component is left?
 
-use crate::facts::InkFact;
+use crate::facts::ink::InkFact;
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// What is left of a component: what was weighed last, and what came and was poured since. None until it was
 /// weighed, or came in, for the first time. Below nothing where more was poured than the ledger knows of.
@@ -12,8 +12,8 @@ pub fn stock_left(shop: &Shop, component: Subject) -> Option<Grams> {
     for (_, event) in shop.ink.events_of(component).into_iter().filter(|(_, event)| !event.deleted) {
         match &event.fact {
             InkFact::Counted { grams, .. } => left = Some(*grams),
-            InkFact::Delivered { grams, .. } => left = Some(left.unwrap_or_default().plus(*grams)),
-            InkFact::Poured { grams, .. } => left = left.map(|left| left.minus(*grams)),
+            InkFact::Delivered { grams, .. } => left = Some(left.unwrap_or_default().saturating_add(*grams)),
+            InkFact::Poured { grams, .. } => left = left.map(|left| left.saturating_sub(*grams)),
             _ => {}
         }
     }

@@ -1,10 +1,10 @@
 //! What is typed at the shelf: what came in, and what is left.
 
 use super::component_form::NOTE;
-use crate::facts::InkFact;
+use crate::facts::ink::InkFact;
 use crate::form::{Problems, keep, name, required};
 use crate::ids::Subject;
-use crate::quantity::{Grams, Units};
+use crate::units::{Grams, Units};
 
 /// The form of a delivery, or of a weighing of what is left. Weights are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]

@@ -2,13 +2,12 @@
 
 use super::stock::counted_at;
 use super::{Component, InkNeeded, ink_needed, scaled, stock_left};
+use crate::collections::{Table, sort_by_key};
 use crate::colour::Colour;
 use crate::facts::{BatchSize, ComponentKind};
 use crate::ids::{RunId, Subject};
-use crate::quantity::Grams;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
-use crate::table::Table;
+use crate::units::Grams;
 
 /// Why a component is low.
 #[derive(Clone, Debug, PartialEq)]
@@ -85,7 +84,9 @@ pub(super) fn stock_of(shop: &Shop, needed: Vec<InkNeeded>) -> StockView {
     let mut wanted: Table<Vec<(usize, Grams)>> = Table::default();
     for (at, need) in needed.iter().enumerate() {
         let revision = need.revision.and_then(|id| shop.ink.revision(id));
-        let (Some(revision), Some(grams)) = (revision, need.to_mix.filter(|grams| grams.is_some())) else { continue };
+        let (Some(revision), Some(grams)) = (revision, need.to_mix.filter(|grams| grams.is_positive())) else {
+            continue;
+        };
         for part in scaled(revision.parts, BatchSize::Whole(grams), shop.ink.scale.step).parts {
             wanted.or_default(part.component).push((at, part.exact));
         }
@@ -111,16 +112,16 @@ pub(super) fn stock_of(shop: &Shop, needed: Vec<InkNeeded>) -> StockView {
 fn row(shop: &Shop, id: Subject, component: &Component, takes: &[(usize, Grams)], needed: &[InkNeeded]) -> StockRow {
     let left = stock_left(shop, id);
     let wanted: Grams = takes.iter().map(|(_, grams)| *grams).sum();
-    let here = left.unwrap_or_default().or_nothing();
+    let here = left.unwrap_or_default().max_zero();
     let mut rest = here;
     let mut first = None;
     for (at, grams) in takes {
-        rest = rest.minus(*grams);
+        rest = rest.saturating_sub(*grams);
         if rest < Grams::ZERO && first.is_none() {
             first = needed.get(*at);
         }
     }
-    let short = wanted.minus(here).or_nothing();
+    let short = wanted.saturating_sub(here).max_zero();
     let low = match (left, first) {
         // What was never weighed is not known to be low.
         (None, _) => None,
@@ -128,7 +129,7 @@ fn row(shop: &Shop, id: Subject, component: &Component, takes: &[(usize, Grams)]
         (Some(left), None) => component.low_at.filter(|limit| left < *limit).map(|_| Low::BelowLimit),
     };
     // Enough for the coming runs, with the limit left after them.
-    let lacks = wanted.plus(component.low_at.unwrap_or_default()).minus(here);
+    let lacks = wanted.saturating_add(component.low_at.unwrap_or_default()).saturating_sub(here);
     let buy = low.as_ref().map(|_| to_buy(component, lacks.max(Grams::from_milligrams(1))));
     StockRow {
         component: id,
@@ -144,7 +145,7 @@ fn row(shop: &Shop, id: Subject, component: &Component, takes: &[(usize, Grams)]
 }
 
 fn to_buy(component: &Component, lacks: Grams) -> ToBuy {
-    let tubs = component.tub.filter(|tub| tub.is_some()).map(|tub| {
+    let tubs = component.tub.filter(|tub| tub.is_positive()).map(|tub| {
         let (lacks, tub) = (lacks.milligrams(), tub.milligrams());
         (lacks.saturating_add(tub - 1) / tub, tub)
     });

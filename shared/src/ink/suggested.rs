@@ -3,9 +3,9 @@
 use super::{Experience, experience};
 use crate::facts::PrintUse;
 use crate::ids::RunId;
-use crate::quantity::Grams;
 use crate::screen::ink_need;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// A suggested batch.
 #[derive(Clone, Copy, Debug, PartialEq)]

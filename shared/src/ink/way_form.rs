@@ -1,10 +1,10 @@
 //! What was really poured of an advised addition.
 
 use super::AddWay;
-use crate::facts::{InkFact, PourStep};
+use crate::facts::ink::{InkFact, PourStep};
 use crate::form::{FormProblem, Problems};
 use crate::ids::Subject;
-use crate::quantity::{Grams, Units};
+use crate::units::{Grams, Units};
 
 /// The fields of a way to correct a pot: as many as it has components at most.
 pub const WAY_FIELDS: [&str; 3] = ["grams_1", "grams_2", "grams_3"];
@@ -50,7 +50,7 @@ impl WayForm {
             }
             match Grams::parse(text, Grams::ZERO, Grams::MOST, units) {
                 Err(problem) => drop(problems.insert(field, FormProblem::Number(problem))),
-                Ok(grams) if grams.is_some() => facts.push(InkFact::Poured {
+                Ok(grams) if grams.is_positive() => facts.push(InkFact::Poured {
                     pot,
                     component: *component,
                     grams,

@@ -4,11 +4,12 @@ use super::apportion::apportion;
 use super::recipe::weights;
 use super::scaled::to_weigh;
 use super::{Pot, pot_state};
-use crate::facts::{BatchSize, InkFact, PourStep};
+use crate::collections::Table;
+use crate::facts::BatchSize;
+use crate::facts::ink::{InkFact, PourStep};
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
-use crate::table::Table;
+use crate::units::Grams;
 
 /// How a component of a weigh-in stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,7 +42,7 @@ pub struct WeighStep {
 impl WeighStep {
     /// What is still to pour.
     pub fn to_go(&self) -> Grams {
-        if self.state == StepState::ToPour { self.target.minus(self.poured).or_nothing() } else { Grams::ZERO }
+        if self.state == StepState::ToPour { self.target.saturating_sub(self.poured).max_zero() } else { Grams::ZERO }
     }
 }
 
@@ -64,7 +65,7 @@ pub struct WeighIn {
 impl WeighIn {
     /// All that will be in the pot.
     pub fn total(&self) -> Grams {
-        self.steps.iter().map(|step| step.target.max(step.poured)).sum::<Grams>().plus(self.other)
+        self.steps.iter().map(|step| step.target.max(step.poured)).sum::<Grams>().saturating_add(self.other)
     }
 
     /// Which step is next; none when all are done.
@@ -86,9 +87,9 @@ pub(super) fn slack(target: Grams, step: Grams) -> Grams {
 
 fn state_of(target: Grams, poured: Grams, step: Grams) -> StepState {
     let slack = slack(target, step);
-    if poured.minus(target) > slack {
+    if poured.saturating_sub(target) > slack {
         StepState::Over
-    } else if target.minus(poured) > slack || (target.is_some() && !poured.is_some()) {
+    } else if target.saturating_sub(poured) > slack || (target.is_positive() && !poured.is_positive()) {
         StepState::ToPour
     } else {
         StepState::Done
@@ -128,7 +129,7 @@ pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
         match &event.fact {
             InkFact::Poured { component, grams, step: PourStep::WeighIn, .. } => {
                 let here: &mut Grams = poured.or_default(*component);
-                *here = here.plus(*grams);
+                *here = here.saturating_add(*grams);
                 last = Some(id);
             }
             InkFact::Resized { whole: now, .. } => (whole, last) = (*now, Some(id)),
@@ -157,6 +158,6 @@ pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
         })
         .collect();
     let holds = pot_state(shop, pot).contents.total();
-    let other = holds.minus(steps.iter().map(|step| step.poured).sum());
+    let other = holds.saturating_sub(steps.iter().map(|step| step.poured).sum());
     Some(WeighIn { whole, steps, other, holds, last })
 }

@@ -7,8 +7,8 @@ use super::{
 };
 use crate::colour::Colour;
 use crate::ids::Subject;
-use crate::quantity::Grams;
 use crate::shop::Shop;
+use crate::units::Grams;
 
 /// A component at the scale.
 #[derive(Clone, Debug, PartialEq)]
@@ -78,7 +78,7 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     let pot = shop.ink.pot(id)?;
     let state = pot_state(shop, id);
     let tare = pot.tare.unwrap_or_default();
-    let on_scale = weighing.holds.plus(tare);
+    let on_scale = weighing.holds.saturating_add(tare);
     let over = over_pour(shop, id, &weighing);
     let to_pour = |step: &&WeighStep| step.state == StepState::ToPour;
     let chosen = choice.and_then(|choice| weighing.steps.iter().position(|step| step.component == choice));
@@ -86,7 +86,8 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     let now = chosen.or_else(|| weighing.next()).filter(|_| over.is_none());
     let then = weighing.steps.iter().enumerate().find(|(at, step)| Some(*at) != now && to_pour(step)).map(|(at, _)| at);
     let total = weighing.total();
-    let beyond = |most: Option<Grams>, weight: Grams| most.map_or(Grams::ZERO, |most| weight.minus(most).or_nothing());
+    let beyond =
+        |most: Option<Grams>, weight: Grams| most.map_or(Grams::ZERO, |most| weight.saturating_sub(most).max_zero());
     // What was saved before all was in is not what is weighed on.
     let holds = Holds {
         revision: pot.revision.and_then(|id| revision_name(shop, id)),
@@ -94,8 +95,8 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
         as_written: true,
     };
     let error = |step: &WeighStep| {
-        let off = step.target.minus(step.exact).milligrams() as f64;
-        if step.exact.is_some() && !step.accepted { (off / step.exact.milligrams() as f64).abs() } else { 0.0 }
+        let off = step.target.saturating_sub(step.exact).milligrams() as f64;
+        if step.exact.is_positive() && !step.accepted { (off / step.exact.milligrams() as f64).abs() } else { 0.0 }
     };
     Some(WeighInView {
         pot: id,
@@ -107,7 +108,7 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
         holds_grams: weighing.holds,
         total,
         spills: beyond(pot.capacity, total),
-        overloads: beyond(shop.ink.scale.most, total.plus(tare)),
+        overloads: beyond(shop.ink.scale.most, total.saturating_add(tare)),
         rows: weighing.steps.iter().map(|step| row(shop, &weighing, *step, on_scale)).collect(),
         now,
         then: then.filter(|_| now.is_some()),
@@ -124,15 +125,15 @@ fn row(shop: &Shop, weighing: &WeighIn, step: WeighStep, on_scale: Grams) -> Wei
     let whole: Grams = weighing.steps.iter().map(|step| step.exact).sum();
     let share = step.exact.milligrams() as f64 / (whole.milligrams().max(1)) as f64;
     let scale = shop.ink.scale.step;
-    let too_fine = step.state == StepState::ToPour && !step.accepted && !step.exact.rounded_to(scale).is_some();
+    let too_fine = step.state == StepState::ToPour && !step.accepted && !step.exact.rounded_to(scale).is_positive();
     WeighRow {
         step,
         name: component_name(shop, step.component),
         colour: component.and_then(|component| component.colour),
         percent: share * 100.0,
         enough: too_fine.then(|| enough(scale, share)),
-        scale_target: to_go.is_some().then(|| on_scale.plus(to_go)),
+        scale_target: to_go.is_positive().then(|| on_scale.saturating_add(to_go)),
         left,
-        lacks: left.map_or(Grams::ZERO, |left| to_go.minus(left.or_nothing()).or_nothing()),
+        lacks: left.map_or(Grams::ZERO, |left| to_go.saturating_sub(left.max_zero()).max_zero()),
     }
 }

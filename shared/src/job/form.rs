@@ -4,15 +4,15 @@
 //! with a problem for each field that has one, and the form stays as it is.
 
 use super::{Job, Lot};
+use crate::collections::Map;
 use crate::colour::Colour;
 use crate::facts::{Fabric, Flash, JobField, Location, LotField, RunField, Size, SizePieces};
 use crate::form::{
     FormProblem, NAME, NOTE, Problems, changed, keep, keep_number, keep_optional, name, required_name, shown,
 };
-use crate::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
 use crate::run::Run;
-use crate::sorted::Map;
 use crate::time::{Day, Due};
+use crate::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
 
 /// The job form.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -359,7 +359,7 @@ impl RunForm {
 
 fn mesh_in_units(mesh: u16, units: Units) -> f64 {
     match units {
-        Units::Inch => f64::from(mesh),
+        Units::UsCustomary => f64::from(mesh),
         Units::Metric => f64::from(mesh) / 2.54,
     }
 }
@@ -367,28 +367,28 @@ fn mesh_in_units(mesh: u16, units: Units) -> f64 {
 /// Meshes are woven from about 10 to 500 threads an inch.
 fn parse_mesh(text: &str, units: Units) -> Result<u16, NumberProblem> {
     match units {
-        Units::Inch => parse_whole(text, 10, 500).map(|mesh| mesh as u16),
+        Units::UsCustomary => parse_whole(text, 10, 500).map(|mesh| mesh as u16),
         Units::Metric => parse_number(text, 4.0, 200.0).map(|mesh| (mesh * 2.54).round() as u16),
     }
 }
 
 fn off_contact_in_units(gap: Length, units: Units) -> f64 {
     match units {
-        Units::Inch => gap.inches(),
+        Units::UsCustomary => gap.inches(),
         Units::Metric => gap.millimetres(),
     }
 }
 
 fn parse_off_contact(text: &str, units: Units) -> Result<Length, NumberProblem> {
     match units {
-        Units::Inch => parse_number(text, 0.0, 1.0).map(Length::from_inches),
+        Units::UsCustomary => parse_number(text, 0.0, 1.0).map(Length::from_inches),
         Units::Metric => parse_number(text, 0.0, 25.0).map(Length::from_millimetres),
     }
 }
 
 impl Default for RunForm {
     fn default() -> Self {
-        Self::of(&Run::default(), Units::Inch)
+        Self::of(&Run::default(), Units::UsCustomary)
     }
 }
 
@@ -422,7 +422,7 @@ mod tests {
         let due = Due { day: today(), minutes: 600 };
         let job = Job { client: "Harbour Choir".into(), title: "Tour tees".into(), due: Some(due), ..Job::default() };
         let form = JobForm { notes: "fold".into(), ..JobForm::of(&job) };
-        let fields = form.check(today().plus(3), Some(&job), |_| None).unwrap();
+        let fields = form.check(today().plus_days(3), Some(&job), |_| None).unwrap();
         assert_eq!(fields, [JobField::Notes("fold".into())]);
     }
 
@@ -430,7 +430,7 @@ mod tests {
     fn an_empty_time_means_closing_on_that_day() {
         let form = JobForm { due_day: "2026-11-26".into(), ..job_form() };
         let fields = form.check(today(), None, |_| Some(1000)).unwrap();
-        assert!(fields.contains(&JobField::Due(Some(Due { day: today().plus(1), minutes: 1000 }))));
+        assert!(fields.contains(&JobField::Due(Some(Due { day: today().plus_days(1), minutes: 1000 }))));
     }
 
     #[test]
@@ -444,7 +444,7 @@ mod tests {
     #[test]
     fn an_impossible_dryer_is_answered_beside_its_field() {
         let form = RunForm { ink: "White".into(), dryer: "1000".into(), ..RunForm::default() };
-        let problems = form.check(Units::Inch, None).unwrap_err();
+        let problems = form.check(Units::UsCustomary, None).unwrap_err();
         assert_eq!(problems["dryer"], FormProblem::Number(NumberProblem::TooHigh { most: 500.0 }));
         assert_eq!(problems.len(), 1);
     }
@@ -463,7 +463,7 @@ mod tests {
             ..RunForm::default()
         };
         let mut run = Run::default();
-        form.check(Units::Inch, None).unwrap().iter().for_each(|field| run.set(field));
+        form.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| run.set(field));
         let metric = RunForm::of(&run, Units::Metric);
         assert_eq!(metric.dryer, "160");
         assert_eq!(metric.below_collar, "7.62");

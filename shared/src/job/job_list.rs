@@ -1,11 +1,11 @@
 //! All jobs of the shop.
 
 use super::Lot;
+use crate::collections::sort_by_key;
 use crate::colour::Colour;
 use crate::ids::JobId;
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::text::lowercase_latin;
 use crate::time::{Due, WallClock};
 

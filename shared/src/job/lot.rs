@@ -1,14 +1,14 @@
 //! A garment lot: garments of one kind, fabric and colour.
 
+use crate::codec::Encode;
+use crate::collections::Map;
 use crate::colour::Colour;
 use crate::facts::{Fabric, LotField, Size};
 use crate::ids::JobId;
-use crate::pack::Pack;
-use crate::sorted::Map;
 use serde::{Deserialize, Serialize};
 
 /// Garments of one kind, fabric and colour, as the facts about them leave them.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Lot {
     /// The job they belong to; none until that fact has arrived.
     pub job: Option<JobId>,

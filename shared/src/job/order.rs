@@ -1,13 +1,13 @@
 //! The job: one client's order.
 
+use crate::codec::Encode;
 use crate::facts::JobField;
 use crate::ids::JobId;
-use crate::pack::Pack;
 use crate::time::Due;
 use serde::{Deserialize, Serialize};
 
 /// A client's order, as the facts about it leave it.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Job {
     /// Who ordered it.
     pub client: String,

@@ -1,12 +1,12 @@
 //! Which facts of which device are here, and which are missing.
 
 use super::Entry;
+use crate::codec::Encode;
+use crate::collections::Table;
 use crate::ids::DeviceId;
-use crate::pack::Pack;
-use crate::table::Table;
 
 /// The runs of sequence numbers held of each device, first and last included, never touching.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Coverage {
     held: Table<Vec<(u64, u64)>>,
 }

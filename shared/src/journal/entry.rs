@@ -1,7 +1,6 @@
 //! One fact, with who recorded it, as which number, and when.
 
-use super::JournalFact;
-use super::Stamp;
+use super::{JournalFact, Stamp};
 use crate::bounds::LONGEST_LINE;
 use crate::ids::{DeviceId, Subject};
 use serde::{Deserialize, Serialize};
@@ -102,8 +101,7 @@ impl<F: JournalFact> Entry<F> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::facts::Fact;
-    use crate::facts::JobField;
+    use crate::facts::{Fact, JobField};
     use uuid::Uuid;
 
     type Entry = super::Entry<Fact>;

@@ -1,6 +1,6 @@
 //! What the journal asks of the facts in it.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::value::RawValue;
@@ -10,7 +10,7 @@ use std::fmt::Debug;
 /// one that keeps what only a newer version knows.
 ///
 /// In JSON a known fact is what serde makes of the enum: `"name"` or `{"name": …}`.
-pub trait JournalFact: Pack + Serialize + DeserializeOwned + Clone + Debug + PartialEq {
+pub trait JournalFact: Encode + Serialize + DeserializeOwned + Clone + Debug + PartialEq {
     /// A fact of a newer version: its name and its JSON, kept byte for byte.
     fn unknown(kind: String, body: String) -> Self;
 

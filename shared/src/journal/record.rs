@@ -1,11 +1,11 @@
 //! A single entry as bytes: how the tail of the journal is stored.
 //!
 //! Schema, version 1: one byte `1`; then in postcard: device (16 bytes), number, wall, counter,
-//! subject (16 bytes), and the fact as in [`put_fact`]. **Frozen**; a change is a new version with a
+//! subject (16 bytes), and the fact as in [`encode_fact`]. **Frozen**; a change is a new version with a
 //! decoder of its own beside this one.
 
 use super::{Entry, JournalFact, Stamp};
-use crate::pack::{Pack, Reader};
+use crate::codec::{Encode, Reader};
 
 /// The version that is written.
 pub const VERSION: u8 = 1;
@@ -20,37 +20,32 @@ pub enum BytesProblem {
 }
 
 /// A fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
-pub(super) fn put_fact<F: JournalFact>(fact: &F, out: &mut Vec<u8>) {
+pub(super) fn encode_fact<F: JournalFact>(fact: &F, out: &mut Vec<u8>) {
     match fact.as_unknown() {
         Some((kind, body)) => {
             out.push(0);
-            put(kind, out);
-            put(body, out);
+            kind.encode(out);
+            body.encode(out);
         }
         None => {
             out.push(1);
-            put(fact, out);
+            fact.encode(out);
         }
     }
 }
 
-/// Reads what [`put_fact`] wrote.
-pub(super) fn take_fact<F: JournalFact>(from: &mut Reader<'_>) -> F {
-    if bool::take(from) { F::take(from) } else { F::unknown(Pack::take(from), Pack::take(from)) }
-}
-
-/// Appends a value.
-pub(super) fn put<T: Pack>(value: &T, out: &mut Vec<u8>) {
-    value.put(out);
+/// Reads what [`encode_fact`] wrote.
+pub(super) fn decode_fact<F: JournalFact>(from: &mut Reader<'_>) -> F {
+    if bool::decode(from) { F::decode(from) } else { F::unknown(Encode::decode(from), Encode::decode(from)) }
 }
 
 /// The bytes of an entry.
 pub fn encode<F: JournalFact>(entry: &Entry<F>) -> Vec<u8> {
     let mut out = vec![VERSION];
     out.extend_from_slice(entry.device.as_bytes());
-    put(&(entry.seq, entry.stamp.wall, entry.stamp.counter), &mut out);
+    (entry.seq, entry.stamp.wall, entry.stamp.counter).encode(&mut out);
     out.extend_from_slice(entry.subject.as_bytes());
-    put_fact(&entry.fact, &mut out);
+    encode_fact(&entry.fact, &mut out);
     out
 }
 
@@ -69,10 +64,10 @@ pub fn decode<F: JournalFact>(bytes: &[u8]) -> Result<Entry<F>, BytesProblem> {
 fn decode_v1<F: JournalFact>(bytes: &[u8]) -> Option<Entry<F>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
-    let (seq, wall, counter) = Pack::take(&mut from);
+    let (seq, wall, counter) = Encode::decode(&mut from);
     let subject = from.id();
-    let fact = take_fact(&mut from);
-    from.whole(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact })
+    let fact = decode_fact(&mut from);
+    from.finish(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact })
 }
 
 #[cfg(test)]
@@ -81,7 +76,7 @@ mod tests {
     use crate::facts::Fact;
     use uuid::Uuid;
 
-    type Entry = super::Entry<Fact>;
+    type Entry = crate::journal::Entry<Fact>;
 
     fn pulled() -> Entry {
         Entry {

@@ -5,11 +5,11 @@
 //! entry before, counter, index of the subject, fact. Numbers follow each other without gaps.
 //! **Frozen**; a change is a new version with a decoder of its own beside this one.
 
-use super::record::{BytesProblem, put, put_fact, take_fact};
+use super::record::{BytesProblem, decode_fact, encode_fact};
 use super::{Entry, JournalFact, Stamp};
+use crate::codec::{Encode, Reader};
+use crate::collections::sort_by_key;
 use crate::ids::DeviceId;
-use crate::pack::{Pack, Reader};
-use crate::sorted::sort_by_key;
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
@@ -61,15 +61,15 @@ fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
     let mut bytes = Vec::with_capacity(32 + 16 * subjects.len() + 12 * stretch.len());
     bytes.push(VERSION);
     bytes.extend_from_slice(device.as_bytes());
-    put(&(first, stretch.len() as u64, subjects.len() as u64), &mut bytes);
+    (first, stretch.len() as u64, subjects.len() as u64).encode(&mut bytes);
     for subject in &subjects {
         bytes.extend_from_slice(subject.as_bytes());
     }
     let mut before = 0;
     for entry in stretch {
         let step = entry.stamp.wall.wrapping_sub(before) as i64;
-        put(&(step, entry.stamp.counter, index[&entry.subject]), &mut bytes);
-        put_fact(&entry.fact, &mut bytes);
+        (step, entry.stamp.counter, index[&entry.subject]).encode(&mut bytes);
+        encode_fact(&entry.fact, &mut bytes);
         before = entry.stamp.wall;
     }
     Segment { device, first, bytes }
@@ -90,7 +90,7 @@ pub fn unpack<F: JournalFact>(bytes: &[u8]) -> Result<Vec<Entry<F>>, BytesProble
 fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
-    let (first, count, subject_count): (u64, u64, u64) = Pack::take(&mut from);
+    let (first, count, subject_count): (u64, u64, u64) = Encode::decode(&mut from);
     // An entry takes five bytes at least, a subject sixteen.
     let left = from.left() as u64;
     if count > MOST || count > left || subject_count > left / 16 {
@@ -100,16 +100,16 @@ fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
     let mut entries = Vec::with_capacity(count as usize);
     let mut wall: u64 = 0;
     for number in 0..count {
-        let (step, counter, subject): (i64, u32, u64) = Pack::take(&mut from);
+        let (step, counter, subject): (i64, u32, u64) = Encode::decode(&mut from);
         wall = wall.wrapping_add(step as u64);
         let subject = *subjects.get(subject as usize)?;
         let seq = first.checked_add(number)?;
-        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact: take_fact(&mut from) });
+        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact: decode_fact(&mut from) });
         if from.has_failed() {
             return None;
         }
     }
-    from.whole(entries)
+    from.finish(entries)
 }
 
 #[cfg(test)]
@@ -117,7 +117,7 @@ mod tests {
     use super::*;
     use crate::facts::Fact;
 
-    type Entry = super::Entry<Fact>;
+    type Entry = crate::journal::Entry<Fact>;
 
     fn entry(seq: u64, wall: u64, subject: u128) -> Entry {
         Entry {
@@ -167,7 +167,7 @@ mod tests {
             assert!(unpack::<Fact>(&good[..cut]).is_err(), "{cut}");
         }
         let mut huge = good[..17].to_vec();
-        put(&(1u64, u64::MAX, u64::MAX), &mut huge);
+        (1u64, u64::MAX, u64::MAX).encode(&mut huge);
         assert_eq!(unpack::<Fact>(&huge), Err(BytesProblem::Damaged));
         let mut newer = good;
         newer[0] = 2;

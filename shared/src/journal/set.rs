@@ -1,9 +1,8 @@
 //! A set of entries, and merging by union.
 
 use super::{Coverage, Entry, Gap, JournalFact, Stamp};
+use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
-use crate::sorted::sort_by_key;
-use crate::table::Table;
 
 /// Entries of all devices. However they arrive, in whatever order, overlap and repetition, the same
 /// entries make the same journal.
@@ -191,7 +190,7 @@ mod tests {
     use crate::journal::Stamp;
     use uuid::Uuid;
 
-    type Entry = super::Entry<Fact>;
+    type Entry = crate::journal::Entry<Fact>;
     type Journal = super::Journal<Fact>;
 
     fn entry(device: u128, seq: u64, wall: u64) -> Entry {

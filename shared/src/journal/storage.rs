@@ -2,8 +2,8 @@
 
 use super::record::BytesProblem;
 use super::{Checkpoint, Coverage, Entry, HybridClock};
+use crate::codec::Encode;
 use crate::ids::{DeviceId, Subject};
-use crate::pack::Pack;
 
 /// A fact to be appended: the storage gives it its number and stamp.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,7 +17,7 @@ pub struct Draft<F> {
 }
 
 /// The one small record that every write reads and rewrites: what is here, and the clock.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Head {
     /// Which facts are stored, in the tail and in segments.
     pub coverage: Coverage,
@@ -32,7 +32,7 @@ impl Head {
     /// The stored bytes.
     pub fn to_bytes(&self) -> Vec<u8> {
         let mut bytes = vec![Self::VERSION];
-        super::record::put(self, &mut bytes);
+        self.encode(&mut bytes);
         bytes
     }
 
@@ -42,7 +42,7 @@ impl Head {
     /// [`BytesProblem`]; bytes left over count as damage.
     pub fn from_bytes(bytes: &[u8]) -> Result<Self, BytesProblem> {
         match bytes.split_first() {
-            Some((&Self::VERSION, rest)) => crate::pack::from_bytes(rest).ok_or(BytesProblem::Damaged),
+            Some((&Self::VERSION, rest)) => crate::codec::from_bytes(rest).ok_or(BytesProblem::Damaged),
             Some((&version, _)) if version > Self::VERSION => Err(BytesProblem::Newer(version)),
             _ => Err(BytesProblem::Damaged),
         }

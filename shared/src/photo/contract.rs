@@ -5,8 +5,7 @@
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
 use super::{JpegPhoto, PhotoStore};
-use crate::facts::Draft;
-use crate::facts::{Fact, PhotoFact};
+use crate::facts::{Draft, Fact, PhotoFact};
 use crate::journal::Storage;
 use std::collections::BTreeSet;
 use uuid::Uuid;

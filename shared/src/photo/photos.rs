@@ -1,10 +1,9 @@
 //! Photos as the facts leave them.
 
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
 use crate::facts::PhotoFact;
 use crate::ids::{PhotoId, Subject};
-use crate::pack::Pack;
-use crate::sorted::sort_by_key;
-use crate::table::Table;
 use std::collections::{BTreeMap, BTreeSet};
 
 impl From<&Photo> for PhotoFact {
@@ -14,7 +13,7 @@ impl From<&Photo> for PhotoFact {
 }
 
 /// A photo of something.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Photo {
     /// Which.
     pub id: PhotoId,
@@ -39,7 +38,7 @@ pub struct PhotoTotal {
 
 /// A photo and its place among those of its subject. One that was dropped keeps both, so that taking
 /// it back puts it where it was.
-#[derive(Clone, Copy, Debug, PartialEq, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Encode)]
 struct Row {
     photo: Photo,
     rank: u64,
@@ -48,7 +47,7 @@ struct Row {
 }
 
 /// All photos, by what they show.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Photos {
     of: Table<BTreeMap<PhotoId, Row>>,
     taken: u64,

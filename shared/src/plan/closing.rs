@@ -1,12 +1,12 @@
 //! When the shop closes.
 
-use crate::pack::Pack;
-use crate::sorted::Map;
+use crate::codec::Encode;
+use crate::collections::Map;
 use crate::time::{Day, WallClock};
 use serde::{Deserialize, Serialize};
 
 /// Closing times: by weekday, and for single days that differ.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct Closings {
     /// Minutes after midnight, Monday first; none on a day off.
     pub week: [Option<u16>; 7],
@@ -46,8 +46,8 @@ mod tests {
         let wednesday = Day::from_iso("2026-11-25").unwrap();
         closings.days.insert(wednesday, 15 * 60);
         assert_eq!(closings.on(wednesday), Some(900));
-        assert_eq!(closings.on(wednesday.plus(7)), Some(1020));
-        assert_eq!(closings.on(wednesday.plus(4)), None);
+        assert_eq!(closings.on(wednesday.plus_days(7)), Some(1020));
+        assert_eq!(closings.on(wednesday.plus_days(4)), None);
         let clock = WallClock { now: 1_795_600_000_000, offset_minutes: 60 };
         assert_eq!(closing_of(&closings, clock), Some(clock.moment(wednesday, 900)));
     }

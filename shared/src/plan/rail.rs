@@ -1,16 +1,16 @@
 //! The day's rail: open runs one after another from now to closing.
 
 use super::closing_of;
+use crate::collections::sort_by_key;
 use crate::colour::Colour;
 use crate::facts::{Fabric, Location};
 use crate::failure::wait_for_screen;
 use crate::ids::{JobId, RunId};
-use crate::quantity::Seconds;
 use crate::run::{Basis, Forecast, Run, forecast, stop_rate};
 use crate::screen::readiness;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::time::{Day, Due, WallClock};
+use crate::units::Seconds;
 
 /// Whether a run makes it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

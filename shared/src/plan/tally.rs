@@ -1,7 +1,7 @@
 //! What was printed when, in quarters of an hour, so that any clock can cut it into days.
 
-use crate::pack::Pack;
-use crate::sorted::Map;
+use crate::codec::Encode;
+use crate::collections::Map;
 use crate::time::{Day, WallClock};
 use serde::{Deserialize, Serialize};
 
@@ -12,7 +12,7 @@ const QUARTER: u64 = 15 * 60 * 1000;
 const KEPT: u64 = 120 * 24 * 4;
 
 /// What happened in one quarter of an hour, or one day.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct TallyRow {
     /// Good pieces.
     pub pieces: i64,
@@ -23,7 +23,7 @@ pub struct TallyRow {
 }
 
 /// The shop's recent work by quarters of an hour since 1970.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct Tally {
     quarters: Map<u64, TallyRow>,
 }

@@ -1,15 +1,15 @@
 //! What to check before the first pull, in the order to do it in.
 
 use super::Run;
+use crate::codec::Encode;
 use crate::facts::{CheckItem, CheckOutcome, Expected};
 use crate::ids::RunId;
 use crate::job::Lot;
-use crate::pack::Pack;
 use crate::shop::Shop;
 use serde::{Deserialize, Serialize};
 
 /// A check that was made.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct CheckRecord {
     /// What was expected then.
     pub expected: Expected,

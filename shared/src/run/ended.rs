@@ -44,7 +44,7 @@ pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
     let progress = &run.progress;
     let pieces = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.pieces.clone()).unwrap_or_default();
     let end = progress.ended.or(progress.touched).unwrap_or(0);
-    let mut spoiled: crate::sorted::Map<Option<Size>, u32> = crate::sorted::Map::new();
+    let mut spoiled: crate::collections::Map<Option<Size>, u32> = crate::collections::Map::new();
     for (size, _) in progress.misprints.keys() {
         spoiled.insert(*size, progress.misprints_of(*size));
     }

@@ -1,9 +1,9 @@
 //! What does the shop know of such runs? The pace of runs that left the press.
 
 use super::{Pace, Run, Spread};
+use crate::collections::sort_by_key;
 use crate::ids::RunId;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 
 /// What earlier runs say about one that has hardly begun.
 #[derive(Clone, Copy, Debug, PartialEq)]

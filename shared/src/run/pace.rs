@@ -1,7 +1,7 @@
 //! How fast is this run going? From the times of the counts, stops taken out.
 
 use super::{Pull, Stop, UNMARKED_PAUSE_SECONDS};
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// The working time from one count to the next.
@@ -49,7 +49,7 @@ pub fn gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<Gap> {
 /// μ̂ = ΣT/Σk and s² = Σ (T − kμ̂)²/k ÷ (N − 1) over N gaps. With every k = 1 these are the plain
 /// mean and standard deviation. Source: any text on weighted regression through the origin, e.g.
 /// NIST/SEMATECH e-Handbook of Statistical Methods, 4.1.4.3.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct Pace {
     /// Gaps observed.
     pub gaps: u32,

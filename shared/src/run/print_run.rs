@@ -1,15 +1,15 @@
 //! The run itself, as the facts about it leave it.
 
 use super::{CheckRecord, Progress, SetUp};
+use crate::codec::Encode;
+use crate::collections::Map;
 use crate::colour::Colour;
 use crate::facts::{CheckItem, Fact, Location, RunField};
 use crate::ids::{DeviceId, LotId};
-use crate::pack::Pack;
-use crate::quantity::Seconds;
-use crate::sorted::Map;
+use crate::units::Seconds;
 
 /// One lot at one location in one ink.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Run {
     /// The lot it prints on; none until that fact has arrived.
     pub lot: Option<LotId>,

@@ -1,11 +1,10 @@
 //! What has happened to a run on the press.
 
 use super::{Pace, Stop, gaps};
+use crate::codec::Encode;
+use crate::collections::{Map, Table};
 use crate::facts::{MisprintCause, Size, StopCause};
 use crate::ids::DeviceId;
-use crate::pack::Pack;
-use crate::sorted::Map;
-use crate::table::Table;
 use serde::{Deserialize, Serialize};
 
 /// A gap between pulls longer than this, with no stop marked, is taken for a pause that somebody
@@ -13,7 +12,7 @@ use serde::{Deserialize, Serialize};
 pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
 
 /// Pieces pulled at one moment.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct Pull {
     /// Wall time in milliseconds.
     pub at: u64,
@@ -24,7 +23,7 @@ pub struct Pull {
 }
 
 /// Something that undo can take back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub(crate) enum Act {
     Pulled { pieces: i32, size: Option<Size> },
     Misprinted { pieces: i32, size: Option<Size>, cause: MisprintCause, was_counted: bool },
@@ -34,7 +33,7 @@ pub(crate) enum Act {
 const UNDO_DEPTH: usize = 40;
 
 /// What has happened to a run on the press.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Progress {
     /// Good pieces by size; none where sizes are not counted. Sums of signed facts.
     pub(crate) good: Map<Option<Size>, i64>,

@@ -1,12 +1,12 @@
 //! How the press, flash and dryer are set for a run.
 
+use crate::codec::Encode;
 use crate::facts::{Flash, RunField};
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Length, Seconds, Temperature};
+use crate::units::{BeltSpeed, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// How a run is to be printed. What is not known yet is left open.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct SetUp {
     /// Labels of the screens.
     pub screens: String,

@@ -1,11 +1,11 @@
 //! Times in which the press stood.
 
+use crate::codec::Encode;
 use crate::facts::StopCause;
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A time in which nothing was pulled, in wall milliseconds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct Stop {
     /// When it began.
     pub from: u64,

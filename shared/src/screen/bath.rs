@@ -1,17 +1,16 @@
 //! The reclaim bath: its charges, and the batches of screens that went through it.
 
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
 use crate::facts::{BatchTime, BathField};
 use crate::ids::Subject;
-use crate::pack::Pack;
-use crate::sorted::sort_by_key;
-use crate::table::Table;
 use serde::{Deserialize, Serialize};
 
 /// When to charge anew, in percent of the fresh bath's minutes, unless the shop says otherwise. Our own.
 pub const RECHARGE_AT: u16 = 150;
 
 /// A charge of the bath.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct Charge {
     /// Wall time.
     pub at: u64,
@@ -24,7 +23,7 @@ pub struct Charge {
 }
 
 /// Screens that went through the bath together.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Batch {
     /// When they went in; none when only their coming out was recorded.
     pub went_in: Option<u64>,
@@ -68,7 +67,7 @@ impl Batch {
 }
 
 /// The reclaim bath as the facts leave it.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Bath {
     charges: Table<Charge>,
     batches: Table<Batch>,
@@ -183,7 +182,7 @@ impl Batch {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Seconds;
+    use crate::units::Seconds;
     use uuid::Uuid;
 
     fn batch_of(time: BatchTime, count: u16) -> Batch {

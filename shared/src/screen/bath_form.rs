@@ -1,10 +1,11 @@
 //! What is typed beside the bath.
 
 use super::Bath;
-use crate::facts::{BatchTime, BathField, LONGEST_BATCH, MOST_SCREENS, StencilFact};
+use crate::facts::exposure::{MOST_SCREENS, StencilFact};
+use crate::facts::{BatchTime, BathField, LONGEST_BATCH};
 use crate::form::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required, shown};
 use crate::ids::Subject;
-use crate::quantity::{NumberProblem, Seconds, parse_number, parse_whole};
+use crate::units::{NumberProblem, Seconds, parse_number, parse_whole};
 
 /// Longest note.
 const NOTE: usize = 2_000;

@@ -2,11 +2,13 @@
 //! what takes all of it back.
 
 use super::{BatchInForm, BatchOutForm, move_facts, moved};
-use crate::facts::{Fact, ScreenFact, ScreenField, ScreenState, StencilFact};
+use crate::facts::exposure::StencilFact;
+use crate::facts::screen::{ScreenFact, ScreenField};
+use crate::facts::{Fact, ScreenState};
 use crate::form::{FormProblem, Problems};
 use crate::ids::Subject;
-use crate::quantity::NumberProblem;
 use crate::shop::Shop;
+use crate::units::NumberProblem;
 
 /// What is recorded together, and what takes it back.
 #[derive(Clone, Debug, PartialEq, Default)]

@@ -145,7 +145,7 @@ pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
             }
         })
         .collect();
-    crate::sorted::sort_by_key(&mut in_bath, |row| (row.since, row.id));
+    crate::collections::sort_by_key(&mut in_bath, |row| (row.since, row.id));
     let trend = charges.last().map(|_| bath_trend(&points, bath.recharge_at()));
     let (batches, time) = queue(waiting, bath.capacity, &in_bath, usual);
     let mut rows = rows.into_iter();

@@ -2,10 +2,10 @@
 
 use super::carried::{Naming, carried, naming};
 use super::{AgeWarning, Carried, Screen, age_warning};
+use crate::collections::sort_by_key;
 use crate::facts::{MeshSheet, ScreenState};
 use crate::ids::Subject;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::text::lowercase_latin;
 
 /// Which screens to show.

@@ -1,12 +1,12 @@
 //! What is on a screen, or is to be?
 
 use super::screens_of;
+use crate::collections::Table;
 use crate::colour::Colour;
 use crate::facts::Location;
 use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
-use crate::table::Table;
 
 /// A run that a screen carries or is meant for.
 #[derive(Clone, Debug, PartialEq)]

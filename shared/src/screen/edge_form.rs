@@ -3,7 +3,7 @@
 use super::{EdgeLight, Lamp, NoDistanceLaw, edge_light};
 use crate::facts::FURTHEST;
 use crate::form::{Problems, keep, required};
-use crate::quantity::{Length, Units};
+use crate::units::{Length, Units};
 
 /// The inside of a frame, in inches or centimetres as the device is set.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -57,7 +57,7 @@ mod tests {
     fn the_corner_of_a_typed_frame_is_lit_as_the_cosine_laws_say() {
         // Half the diagonal of a frame of 12 by 16 is ten.
         let form = EdgeForm { width: "12".into(), length: "16".into() };
-        let light = form.light(&lamp(LampKind::Point, 20.0), Units::Inch).unwrap().unwrap();
+        let light = form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary).unwrap().unwrap();
         let row = include_str!("../../tests/data/exposure_edge_falloff.csv")
             .lines()
             .skip(1)
@@ -71,8 +71,8 @@ mod tests {
     #[test]
     fn what_no_law_holds_for_is_refused_before_anything_is_typed() {
         let form = EdgeForm::default();
-        assert_eq!(form.light(&lamp(LampKind::Tubes, 20.0), Units::Inch), Err(NoDistanceLaw::Tubes));
-        assert_eq!(form.light(&lamp(LampKind::Point, 0.0), Units::Inch), Err(NoDistanceLaw::NotKnown));
-        assert_eq!(form.light(&lamp(LampKind::Point, 20.0), Units::Inch), Ok(None));
+        assert_eq!(form.light(&lamp(LampKind::Tubes, 20.0), Units::UsCustomary), Err(NoDistanceLaw::Tubes));
+        assert_eq!(form.light(&lamp(LampKind::Point, 0.0), Units::UsCustomary), Err(NoDistanceLaw::NotKnown));
+        assert_eq!(form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary), Ok(None));
     }
 }

@@ -1,11 +1,11 @@
 //! The shop's emulsions, and what damp air does to them.
 
+use crate::codec::Encode;
 use crate::facts::{EmulsionField, Family};
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// An emulsion.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Emulsion {
     /// What the shop calls it.
     pub name: String,

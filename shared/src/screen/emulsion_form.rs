@@ -1,12 +1,12 @@
 //! An emulsion as it is typed in, and the list of emulsions.
 
 use super::Emulsion;
+use crate::collections::sort_by_key;
 use crate::facts::{EmulsionField, Family};
 use crate::form::{FormProblem, Problems, changed, keep, keep_optional, required_name};
 use crate::ids::Subject;
-use crate::quantity::parse_whole;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
+use crate::units::parse_whole;
 
 /// The emulsion form.
 #[derive(Clone, Debug, PartialEq, Default)]

@@ -1,11 +1,11 @@
 //! What stands beside the question how long to expose: what can be picked, and how damp the room is.
 
 use super::{DampNote, ExposureAsked, damp_note, emulsion_list, lamp_list};
+use crate::collections::sort_by_key;
 use crate::facts::{Coats, MeshCloth};
 use crate::heat::room_view;
 use crate::ids::Subject;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 use crate::text::lowercase_latin;
 use std::cmp::Reverse;
 

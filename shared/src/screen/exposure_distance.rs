@@ -1,7 +1,7 @@
 //! What another distance, or the way to the frame's edge, does to the light of a lamp.
 
 use crate::facts::LampKind;
-use crate::quantity::{Length, Seconds};
+use crate::units::{Length, Seconds};
 
 /// Why nothing can be computed from a distance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

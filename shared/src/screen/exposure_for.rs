@@ -1,11 +1,11 @@
 //! How long to expose this screen?
 
 use super::{KnownExposure, time_at_distance};
+use crate::collections::sort_by_key;
 use crate::facts::{Coats, Found, LampKind, MeshCloth};
 use crate::ids::Subject;
-use crate::quantity::{Length, Seconds};
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
+use crate::units::{Length, Seconds};
 use std::cmp::Reverse;
 
 /// What is to be exposed, and under what.

@@ -6,14 +6,14 @@ use super::mesh_sheet_form::parse_count;
 use super::{
     ExposurePick, LEAST_GOAL, NoDistanceLaw, NoReading, TestAdvice, from_columns, from_step_guide, time_at_distance,
 };
+use crate::facts::exposure::StencilFact;
 use crate::facts::{
     Coats, Exposure, FURTHEST, Found, GUIDE_STEPS, LONGEST, LampKind, MeshCloth, MeshCount, MeshSheet, SHORTEST,
-    StencilFact,
 };
 use crate::form::{FormProblem, Problems, keep, keep_number, keep_optional, name, required, shown};
 use crate::ids::Subject;
-use crate::quantity::{Length, Seconds, Units, parse_number, parse_whole};
 use crate::shop::Shop;
+use crate::units::{Length, Seconds, Units, parse_number, parse_whole};
 
 /// In which way an exposure is found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -122,7 +122,7 @@ impl ExposureForm {
 
     fn with_cloth(self, cloth: &MeshCloth, coats: Option<Coats>) -> Self {
         let (count, per) = match cloth.count {
-            MeshCount::PerInch(threads) => (threads, Units::Inch),
+            MeshCount::PerInch(threads) => (threads, Units::UsCustomary),
             MeshCount::PerCentimetre(threads) => (threads, Units::Metric),
         };
         let thread = cloth.thread_um.map(|um| um.to_string()).unwrap_or_default();

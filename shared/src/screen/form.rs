@@ -2,11 +2,12 @@
 
 use super::labels::plain;
 use super::{MeshSheetForm, Screen};
-use crate::facts::{AgeLimits, Coats, Fact, MOST_TENSION, ScreenFact, ScreenField, StepTimes};
+use crate::facts::screen::{MOST_TENSION, ScreenFact, ScreenField};
+use crate::facts::{AgeLimits, Coats, Fact, StepTimes};
 use crate::form::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required_name, shown};
 use crate::ids::{RunId, Subject};
-use crate::quantity::{Seconds, parse_number, parse_whole};
 use crate::shop::Shop;
+use crate::units::{Seconds, parse_number, parse_whole};
 use uuid::Uuid;
 
 /// The form of a screen.

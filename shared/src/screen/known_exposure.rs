@@ -1,11 +1,11 @@
 //! An exposure that was found: for which emulsion, mesh and lamp, how long, and how it was found.
 
+use crate::codec::Encode;
 use crate::facts::Exposure;
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// An exposure that the shop knows.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct KnownExposure {
     /// What was found.
     pub fact: Exposure,

@@ -1,12 +1,12 @@
 //! The shop's lamps: what can be said of their light, and of which not.
 
+use crate::codec::Encode;
 use crate::facts::{LampField, LampKind};
-use crate::pack::Pack;
-use crate::quantity::Length;
+use crate::units::Length;
 use serde::{Deserialize, Serialize};
 
 /// A lamp.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Lamp {
     /// What the shop calls it.
     pub name: String,

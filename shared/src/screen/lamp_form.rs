@@ -1,12 +1,12 @@
 //! A lamp as it is typed in, and the list of lamps.
 
 use super::Lamp;
+use crate::collections::sort_by_key;
 use crate::facts::{FURTHEST, LampField, LampKind};
 use crate::form::{FormProblem, Problems, changed, keep, keep_optional, required_name, shown};
 use crate::ids::Subject;
-use crate::quantity::{Length, Units};
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
+use crate::units::{Length, Units};
 
 /// The lamp form.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -84,23 +84,23 @@ pub fn lamp_list(shop: &Shop) -> Vec<LampRow> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::NumberProblem;
+    use crate::units::NumberProblem;
 
     #[test]
     fn a_lamp_needs_a_name_and_a_distance_it_can_have() {
         let form = LampForm { distance: "400".into(), ..LampForm::default() };
-        let problems = form.check(Units::Inch, None).unwrap_err();
+        let problems = form.check(Units::UsCustomary, None).unwrap_err();
         assert_eq!(problems["name"], FormProblem::Missing);
         assert_eq!(problems["distance"], FormProblem::Number(NumberProblem::TooHigh { most: 120.0 }));
         let form = LampForm { name: "Bulb".into(), distance: "0".into(), ..LampForm::default() };
-        assert_eq!(form.check(Units::Inch, None).unwrap_err()["distance"], FormProblem::Missing);
+        assert_eq!(form.check(Units::UsCustomary, None).unwrap_err()["distance"], FormProblem::Missing);
     }
 
     #[test]
     fn a_distance_typed_in_inches_is_untouched_by_saving_it_in_centimetres() {
         let form = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "18.33".into() };
         let mut lamp = Lamp::default();
-        form.check(Units::Inch, None).unwrap().iter().for_each(|field| lamp.set(field));
+        form.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| lamp.set(field));
         let metric = LampForm { kind: LampKind::Tubes, ..LampForm::of(&lamp, Units::Metric) };
         assert_eq!(metric.check(Units::Metric, Some(&lamp)).unwrap(), [LampField::Kind(LampKind::Tubes)]);
     }

@@ -1,7 +1,7 @@
 //! How much ink does a run need?
 
 use crate::form::{Problems, keep, required};
-use crate::quantity::{Length, Units, parse_number, parse_whole};
+use crate::units::{Length, Units, parse_number, parse_whole};
 
 /// What ink is printed on, and through what.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -118,7 +118,7 @@ impl InkUseForm {
 mod tests {
     use super::*;
     use crate::form::FormProblem;
-    use crate::quantity::NumberProblem;
+    use crate::units::NumberProblem;
 
     /// Source: `mesh_ink_use_checks.csv`.
     fn published() -> Vec<(InkUse, f64, f64)> {
@@ -167,7 +167,7 @@ mod tests {
     #[test]
     fn what_is_missing_or_impossible_is_answered_beside_its_field() {
         let form = InkUseForm { width: "12".into(), coverage: "120".into(), ..InkUseForm::default() };
-        let problems = form.check(25.0, Units::Inch).unwrap_err();
+        let problems = form.check(25.0, Units::UsCustomary).unwrap_err();
         assert_eq!(problems["height"], FormProblem::Missing);
         assert_eq!(problems["pieces"], FormProblem::Missing);
         assert_eq!(problems["coverage"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));

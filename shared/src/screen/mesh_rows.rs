@@ -1,9 +1,9 @@
 //! The meshes of the shop's screens.
 
 use super::mesh_volume;
+use crate::collections::sort_by_key;
 use crate::facts::MeshSheet;
 use crate::shop::Shop;
-use crate::sorted::sort_by_key;
 
 /// A mesh and the screens it is stretched on.
 #[derive(Clone, Debug, PartialEq)]

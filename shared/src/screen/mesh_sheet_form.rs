@@ -2,7 +2,7 @@
 
 use crate::facts::{MeshCount, MeshSheet};
 use crate::form::{FormProblem, Problems, keep_number, keep_optional, shown};
-use crate::quantity::{NumberProblem, Units, parse_number, parse_whole};
+use crate::units::{NumberProblem, Units, parse_number, parse_whole};
 
 /// The form of a mesh's data sheet. Micrometres and percent are the same in every country; the
 /// count is in whichever the sheet prints, so it has a unit of its own.
@@ -29,7 +29,7 @@ impl MeshSheetForm {
     pub fn of(sheet: &MeshSheet) -> Self {
         let um = |value: Option<u16>| value.map(|um| um.to_string()).unwrap_or_default();
         let (count, per) = match sheet.count {
-            MeshCount::PerInch(threads) => (threads, Units::Inch),
+            MeshCount::PerInch(threads) => (threads, Units::UsCustomary),
             MeshCount::PerCentimetre(threads) => (threads, Units::Metric),
         };
         Self {
@@ -81,12 +81,12 @@ impl MeshSheetForm {
 /// Reads a mesh count: a whole number of threads an inch or a centimetre.
 pub(super) fn parse_count(text: &str, per: Units) -> Result<MeshCount, NumberProblem> {
     let (least, most) = match per {
-        Units::Inch => (MeshCount::LEAST_INCH, MeshCount::MOST_INCH),
+        Units::UsCustomary => (MeshCount::LEAST_INCH, MeshCount::MOST_INCH),
         Units::Metric => (MeshCount::LEAST_CENTIMETRE, MeshCount::MOST_CENTIMETRE),
     };
     let threads = parse_whole(text, u32::from(least), u32::from(most))? as u16;
     Ok(match per {
-        Units::Inch => MeshCount::PerInch(threads),
+        Units::UsCustomary => MeshCount::PerInch(threads),
         Units::Metric => MeshCount::PerCentimetre(threads),
     })
 }

@@ -40,9 +40,11 @@ mod stencil_log;
 mod step_wedge;
 mod theil_sen;
 
+pub use crate::facts::exposure::StencilFact;
+pub use crate::facts::screen::{ScreenFact, ScreenField};
 pub use crate::facts::{
     AgeLimits, BatchTime, BathField, BurnStep, Coats, EmulsionField, Exposure, Family, Found, GUIDE_STEPS, LampField,
-    LampKind, MeshCloth, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact, StepTimes,
+    LampKind, MeshCloth, MeshCount, MeshSheet, ScreenState, StepTimes,
 };
 pub use age::{AgeWarning, age_warning};
 pub use bath::{Batch, Bath, Charge, RECHARGE_AT};

@@ -1,6 +1,7 @@
 //! Moving screens from state to state, one or many at a time.
 
-use crate::facts::{BurnStep, Fact, ScreenFact, ScreenField, ScreenState};
+use crate::facts::screen::{ScreenFact, ScreenField};
+use crate::facts::{BurnStep, Fact, ScreenState};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 

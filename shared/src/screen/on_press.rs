@@ -1,7 +1,8 @@
 //! Screens follow their run onto the press and off it.
 
 use super::{moved, screens_of};
-use crate::facts::{Fact, ScreenFact, ScreenField, ScreenState};
+use crate::facts::screen::{ScreenFact, ScreenField};
+use crate::facts::{Fact, ScreenState};
 use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;

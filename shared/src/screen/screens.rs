@@ -1,14 +1,15 @@
 //! The shop's screens as the facts leave them.
 
 use super::standing::ScreenStanding;
-use crate::facts::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
+use crate::codec::Encode;
+use crate::collections::Table;
+use crate::facts::screen::{ScreenFact, ScreenField};
+use crate::facts::{AgeLimits, Coats, MeshSheet, ScreenState, StepTimes};
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
-use crate::table::Table;
 use serde::{Deserialize, Serialize};
 
 /// A screen.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Screen {
     /// What is written on the frame.
     pub label: String,
@@ -45,7 +46,7 @@ pub struct Screen {
 }
 
 /// Something that happened to a screen.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct ScreenChange {
     /// Wall time.
     pub at: u64,
@@ -56,7 +57,7 @@ pub struct ScreenChange {
 }
 
 /// What can happen to a screen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub enum ScreenEvent {
     /// It went into this state.
     To(ScreenState),
@@ -97,7 +98,7 @@ impl Screen {
 }
 
 /// All screens of the shop.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Screens {
     all: Table<Screen>,
     /// After how many days the shop wants to be warned.

@@ -1,7 +1,8 @@
 //! Where a screen stands and since when; how a change moves it, and how a change is taken back.
 
 use super::{Screen, ScreenChange, ScreenEvent};
-use crate::facts::{BurnStep, Fact, ScreenFact, ScreenField, ScreenState};
+use crate::facts::screen::{ScreenFact, ScreenField};
+use crate::facts::{BurnStep, Fact, ScreenState};
 use crate::ids::Subject;
 use crate::shop::Shop;
 

@@ -1,13 +1,13 @@
 //! What the facts about stencils add up to.
 
 use super::{Bath, Emulsion, KnownExposure, LEAST_GOAL, Lamp};
-use crate::facts::StencilFact;
+use crate::codec::Encode;
+use crate::collections::Table;
+use crate::facts::exposure::StencilFact;
 use crate::ids::Subject;
-use crate::pack::Pack;
-use crate::table::Table;
 
 /// How stencils are exposed, and the reclaim bath.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct StencilLog {
     lamps: Table<Lamp>,
     emulsions: Table<Emulsion>,

@@ -1,7 +1,7 @@
 //! How long to expose, read from a test.
 
 use crate::facts::{GUIDE_STEPS, LONGEST, SHORTEST};
-use crate::quantity::Seconds;
+use crate::units::Seconds;
 
 /// The least solid step to aim at. Published by an emulsion maker as the minimum of a hard stencil
 /// ("How do I test exposure").

@@ -1,7 +1,7 @@
 //! A line through points some of which are wrong: a batch that was forgotten overnight must not
 //! make a bath look spent.
 
-use crate::sorted::sort_by;
+use crate::collections::sort_by;
 
 /// A robust line.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -5,8 +5,8 @@
 //! anew. Raise [`VERSION`] whenever anything inside [`Shop`] changes shape or meaning.
 
 use super::Shop;
+use crate::codec::Encode;
 use crate::journal::Checkpoint;
-use crate::pack::Pack;
 
 /// The version that is written, and the only one read.
 pub const VERSION: u8 = 6;
@@ -15,13 +15,13 @@ impl Checkpoint {
     /// Saves a shop.
     pub fn of(shop: &Shop) -> Self {
         let mut bytes = vec![VERSION];
-        shop.put(&mut bytes);
+        shop.encode(&mut bytes);
         Self { bytes }
     }
 
     /// The shop saved, or none when the bytes are of another version or damaged: fold anew then.
     pub fn shop(&self) -> Option<Shop> {
         let (&version, rest) = self.bytes.split_first()?;
-        if version == VERSION { crate::pack::from_bytes(rest) } else { None }
+        if version == VERSION { crate::codec::from_bytes(rest) } else { None }
     }
 }

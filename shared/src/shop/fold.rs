@@ -5,9 +5,8 @@
 //! makes an empty shell of it, so that no order of files loses anything.
 
 use super::Shop;
-use crate::facts::Fact;
-use crate::facts::{Entry, Journal};
-use crate::sorted::sort_by_key;
+use crate::collections::sort_by_key;
+use crate::facts::{Entry, Fact, Journal};
 
 impl Shop {
     /// The shop these facts add up to.

@@ -4,7 +4,7 @@ use super::Shop;
 use crate::facts::Fact;
 use crate::form::{FormProblem, Problems};
 use crate::ids::{DeviceId, Subject};
-use crate::quantity::{Seconds, parse_number, parse_whole};
+use crate::units::{Seconds, parse_number, parse_whole};
 use uuid::Uuid;
 
 /// The form of the shop's settings.

@@ -1,5 +1,7 @@
 //! The shop as it stands.
 
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
 use crate::facts::Size;
 use crate::failure::Failures;
 use crate::heat::HeatLog;
@@ -7,21 +9,18 @@ use crate::ids::{JobId, LotId, RunId};
 use crate::ink::InkLog;
 use crate::job::{Job, Lot};
 use crate::journal::OrderKey;
-use crate::pack::Pack;
 use crate::photo::Photos;
 use crate::plan::{Closings, Tally};
-use crate::quantity::Seconds;
 use crate::run::Run;
 use crate::screen::{Screens, StencilLog};
-use crate::sorted::sort_by_key;
-use crate::table::Table;
+use crate::units::Seconds;
 use std::collections::BTreeMap;
 
 /// Facts of newer versions that this one carries without understanding: how many of each kind.
 pub type UnknownFacts = BTreeMap<String, u32>;
 
 /// Everything the facts so far add up to. Equal journals fold to equal bytes of it.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Shop {
     /// The shop's name; empty until it has one.
     pub name: String,

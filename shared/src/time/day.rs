@@ -1,6 +1,6 @@
 //! A calendar day.
 
-use crate::pack::{Pack, Reader};
+use crate::codec::{Encode, Reader};
 use chrono::{Datelike, Days, NaiveDate};
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
@@ -40,7 +40,7 @@ impl Day {
 
     /// This many days later; the last day there is when past it.
     #[must_use]
-    pub fn plus(self, days: u64) -> Self {
+    pub fn plus_days(self, days: u64) -> Self {
         Self { date: self.date.checked_add_days(Days::new(days)).unwrap_or(NaiveDate::MAX) }
     }
 
@@ -56,13 +56,13 @@ impl fmt::Display for Day {
     }
 }
 
-impl Pack for Day {
-    fn put(&self, out: &mut Vec<u8>) {
-        self.date.num_days_from_ce().put(out);
+impl Encode for Day {
+    fn encode(&self, out: &mut Vec<u8>) {
+        self.date.num_days_from_ce().encode(out);
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
-        let date = NaiveDate::from_num_days_from_ce_opt(i32::take(from));
+    fn decode(from: &mut Reader<'_>) -> Self {
+        let date = NaiveDate::from_num_days_from_ce_opt(i32::decode(from));
         Self {
             date: date.unwrap_or_else(|| {
                 from.fail();
@@ -102,7 +102,7 @@ mod tests {
         let day = Day::from_iso("2026-11-25").unwrap();
         assert_eq!(day.to_string(), "2026-11-25");
         assert_eq!(day.weekday(), 2);
-        assert_eq!(day.plus(6).days_after(day), 6);
+        assert_eq!(day.plus_days(6).days_after(day), 6);
         for text in [
             "",
             "2026-13-01",

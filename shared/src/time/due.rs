@@ -1,11 +1,11 @@
 //! When a job is due.
 
 use super::Day;
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// A day and a time of day, by the clock on the shop's wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Due {
     /// The day.

@@ -10,11 +10,11 @@ use lastpull_core::ids::{JobId, LotId, RunId};
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::HybridClock;
 use lastpull_core::plan::{Rail, rail};
-use lastpull_core::quantity::Seconds;
 use lastpull_core::run::{CountView, MisprintCause, StopCause, count_view};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::Due;
 use lastpull_core::time::{Day, WallClock};
+use lastpull_core::units::Seconds;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 

@@ -176,7 +176,7 @@ fn weighed(model: &Model, wish: &Wish, found: &Found) -> Option<Correction> {
     let additions = found.offers.iter().zip(parts);
     let mut additions: Vec<Addition> =
         additions.map(|(offer, part)| Addition { offer: *offer, grams: part * wish.grams }).collect();
-    crate::sorted::sort_by_key(&mut additions, |addition| addition.offer);
+    crate::collections::sort_by_key(&mut additions, |addition| addition.offer);
     Some(Correction { additions, after: model.off(&found.offers, parts), look: model.look(&found.offers, parts) })
 }
 

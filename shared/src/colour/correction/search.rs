@@ -2,8 +2,8 @@
 
 use super::model::Model;
 use super::step::{dot, least_within};
+use crate::collections::sort_by;
 use crate::colour::ciede2000;
-use crate::sorted::sort_by;
 
 /// Some of the offers and how much of each, in parts of the pot.
 #[derive(Clone)]

@@ -1,13 +1,13 @@
 //! The stored fields of the reclaim bath and its batches. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::NOTE;
-use crate::facts::MOST_SCREENS;
-use crate::pack::Pack;
-use crate::quantity::Seconds;
+use crate::codec::Encode;
+use crate::facts::exposure::MOST_SCREENS;
+use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 
 /// How long a batch took. **Frozen**: it is stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum BatchTime {
     /// From going in to coming out, as recorded.
@@ -32,7 +32,7 @@ impl BatchTime {
 }
 
 /// How the shop uses its bath. **Frozen** as [`crate::facts::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum BathField {
     /// How many screens fit in at once.

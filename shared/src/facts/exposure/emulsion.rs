@@ -1,11 +1,11 @@
 //! The stored fields of an emulsion. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::is_name;
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// What hardens an emulsion. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Family {
     /// Diazo.
@@ -23,7 +23,7 @@ impl Family {
 }
 
 /// A field of an emulsion. **Frozen** as [`crate::facts::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum EmulsionField {
     /// What the shop calls it.

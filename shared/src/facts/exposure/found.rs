@@ -1,8 +1,8 @@
 //! How an exposure was found, as it is stored. **Frozen** as [`crate::facts::Fact`] is.
 
 use super::lamp::is_lamp_distance;
-use crate::pack::Pack;
-use crate::quantity::{Length, Seconds};
+use crate::codec::Encode;
+use crate::units::{Length, Seconds};
 use serde::{Deserialize, Serialize};
 
 /// Steps on the guide.
@@ -13,7 +13,7 @@ pub const SHORTEST: f64 = 0.5;
 pub const LONGEST: f64 = 4.0 * 3_600.0;
 
 /// How an exposure was found. **Frozen**: it is stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Found {
     /// Read from a 21-step guide.

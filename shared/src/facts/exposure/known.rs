@@ -3,14 +3,14 @@
 use super::found::{Found, is_exposure};
 use super::lamp::is_lamp_distance;
 use crate::bounds::{is_name, is_note};
+use crate::codec::Encode;
 use crate::facts::{Coats, MeshCloth};
 use crate::ids::Subject;
-use crate::pack::Pack;
-use crate::quantity::{Length, Seconds};
+use crate::units::{Length, Seconds};
 use serde::{Deserialize, Serialize};
 
 /// An exposure as it was found. **Frozen** as [`crate::facts::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Exposure {
     /// For which emulsion.

@@ -1,12 +1,12 @@
 //! The stored fields of a lamp. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::is_name;
-use crate::pack::Pack;
-use crate::quantity::Length;
+use crate::codec::Encode;
+use crate::units::Length;
 use serde::{Deserialize, Serialize};
 
 /// What kind of lamp. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum LampKind {
     /// One small bulb at a distance.
@@ -26,7 +26,7 @@ impl LampKind {
 }
 
 /// A field of a lamp. **Frozen** as [`crate::facts::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum LampField {
     /// What the shop calls it.

@@ -1,8 +1,8 @@
 //! What can happen when stencils are exposed and reclaimed. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::{LIST, is_name, is_note};
+use crate::codec::Encode;
 use crate::ids::Subject;
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 mod bath;
@@ -21,7 +21,7 @@ pub(crate) use lamp::FURTHEST;
 pub use lamp::{LampField, LampKind};
 
 /// Something about exposing stencils, or about the reclaim bath.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum StencilFact {
     /// Fields of a lamp were set; the subject is the lamp.

@@ -2,14 +2,15 @@
 
 use super::sheet::SheetFigures;
 use crate::bounds::{is_name, is_note};
-use crate::facts::{Fabric, Flash, is_met, is_reachable, is_set};
+use crate::codec::Encode;
+use crate::facts::heat::{is_met, is_reachable, is_set};
+use crate::facts::{Fabric, Flash};
 use crate::ids::Subject;
-use crate::pack::Pack;
-use crate::quantity::{Degrees, Seconds, Temperature};
+use crate::units::{Seconds, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};
 
 /// What is tested. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TestKind {
     /// Washing.
@@ -22,7 +23,7 @@ pub enum TestKind {
 }
 
 /// By which method. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TestMethod {
     /// The shop's own way: its washing machine, a white cloth, two hands.
@@ -60,7 +61,7 @@ impl TestMethod {
 }
 
 /// How a test stands. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TestResult {
     /// Under way.
@@ -73,7 +74,7 @@ pub enum TestResult {
 }
 
 /// A grade on a grey scale in half steps: 2 (grade 1, worst) to 10 (grade 5, best). **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Grade {
     halves: u8,
@@ -92,7 +93,7 @@ impl Grade {
 }
 
 /// What a garment went through. **Frozen**: stored with each test.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct HeatSettings {
     /// Which dryer.
@@ -100,7 +101,7 @@ pub struct HeatSettings {
     /// What it was set to.
     pub temperature: Option<Temperature>,
     /// What was known of its error.
-    pub offset: Option<Degrees>,
+    pub offset: Option<TemperatureDelta>,
     /// Time in the heat, one pass.
     pub dwell: Option<Seconds>,
     /// Passes.
@@ -122,7 +123,7 @@ impl HeatSettings {
 }
 
 /// A field of a test. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum TestField {
     /// The ink's name.

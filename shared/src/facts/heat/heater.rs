@@ -1,13 +1,13 @@
 //! The stored fields of dryers and flash units. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::{is_name, is_note};
-use crate::facts::{is_belt, is_built};
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Length};
+use crate::codec::Encode;
+use crate::facts::heat::{is_belt, is_built};
+use crate::units::{BeltSpeed, Length};
 use serde::{Deserialize, Serialize};
 
 /// What kind of unit. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum HeaterKind {
     /// A conveyor dryer.
@@ -18,7 +18,7 @@ pub enum HeaterKind {
 }
 
 /// How the temperature of a print was found. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum SensorMethod {
     /// A probe that rides through on the print.
@@ -31,7 +31,7 @@ pub enum SensorMethod {
 }
 
 /// A field of a dryer or flash unit. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum HeaterField {
     /// Dryer or flash unit.

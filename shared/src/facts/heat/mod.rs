@@ -2,9 +2,9 @@
 
 use super::Fabric;
 use crate::bounds::{LIST, is_name, is_note};
+use crate::codec::Encode;
 use crate::ids::Subject;
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Degrees, Length, Seconds, Temperature};
+use crate::units::{BeltSpeed, Length, Seconds, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};
 
 mod cure_test;
@@ -18,7 +18,7 @@ pub use sheet::{SheetField, SheetFigures};
 pub use trial::{TrialField, TrialVerdict};
 
 /// Something about dryers, flash units, inks' limits, tests of a cure, or the room.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum HeatFact {
     /// The room was read; the subject is the reading.
@@ -98,7 +98,7 @@ pub(crate) fn is_met(temperature: Temperature) -> bool {
 }
 
 /// Whether a difference is one of two such temperatures.
-pub(crate) fn is_reachable(change: Degrees) -> bool {
+pub(crate) fn is_reachable(change: TemperatureDelta) -> bool {
     change.milli_celsius().saturating_abs() <= 640_000
 }
 
@@ -139,7 +139,7 @@ impl HeatFact {
 }
 
 /// What too much heat does to a fabric. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum LimitKind {
     /// The fabric's dye moves into the print. It may show only days later.

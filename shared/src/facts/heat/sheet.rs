@@ -1,14 +1,14 @@
 //! The stored fields of an ink's data sheet. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::{is_name, is_note};
-use crate::facts::{is_met, is_set};
-use crate::pack::Pack;
-use crate::quantity::{Seconds, Temperature};
+use crate::codec::Encode;
+use crate::facts::heat::{is_met, is_set};
 use crate::time::Day;
+use crate::units::{Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// A field of an ink's sheet. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum SheetField {
     /// The ink's name, as runs carry it.
@@ -40,7 +40,7 @@ impl SheetField {
 }
 
 /// The figures of a sheet. **Frozen**: stored with each test made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct SheetFigures {
     /// The ink's own temperature at which it cures.

@@ -1,13 +1,14 @@
 //! The stored fields of a trial of a cure. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::{is_name, is_note};
-use crate::facts::{Fabric, Flash, is_belt, is_met, is_set};
-use crate::pack::Pack;
-use crate::quantity::{BeltSpeed, Seconds, Temperature};
+use crate::codec::Encode;
+use crate::facts::heat::{is_belt, is_met, is_set};
+use crate::facts::{Fabric, Flash};
+use crate::units::{BeltSpeed, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
 /// What the shop makes of a trial. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TrialVerdict {
     /// Not decided yet.
@@ -22,7 +23,7 @@ pub enum TrialVerdict {
 }
 
 /// A field of a trial. **Frozen**: stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum TrialField {
     /// The ink's name.

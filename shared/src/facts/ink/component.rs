@@ -2,13 +2,13 @@
 
 use super::share::Share;
 use crate::bounds::{is_name, is_note};
+use crate::codec::Encode;
 use crate::colour::Colour;
-use crate::pack::Pack;
-use crate::quantity::Grams;
+use crate::units::Grams;
 use serde::{Deserialize, Serialize};
 
 /// What a component is for. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ComponentKind {
     /// What carries the colour.
@@ -26,7 +26,7 @@ impl ComponentKind {
 }
 
 /// Whether what lies below shows through. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Hiding {
     /// It shows through.
@@ -37,7 +37,7 @@ pub enum Hiding {
 }
 
 /// A field of a component. **Frozen** as [`crate::facts::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ComponentField {
     /// What the shop calls it.

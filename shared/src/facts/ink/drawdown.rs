@@ -3,13 +3,13 @@
 use super::reading::ColourReading;
 use super::share::Share;
 use crate::bounds::{is_name, is_note};
+use crate::codec::Encode;
 use crate::colour::{BANDS, Lab, Origin, Reflectance, smoothest};
 use crate::ids::Subject;
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// What was seen of a swatch.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum SwatchSeen {
     /// Its colour.
@@ -21,7 +21,7 @@ pub enum SwatchSeen {
 }
 
 /// How thick a film is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Film {
     /// So many hits through the screen that the shop prints with.
@@ -53,7 +53,7 @@ impl Film {
 }
 
 /// How a drawdown lies.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Lay {
     /// So thick that nothing shines through.
@@ -68,7 +68,7 @@ pub enum Lay {
 }
 
 /// A drawdown of a component.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct DrawdownMade {
     /// Of which component.

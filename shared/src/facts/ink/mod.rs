@@ -5,9 +5,9 @@
 //! are photos of it.
 
 use crate::bounds::{LIST, PIECES, is_name, is_note};
+use crate::codec::Encode;
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
-use crate::quantity::Grams;
+use crate::units::Grams;
 use serde::{Deserialize, Serialize};
 
 mod component;
@@ -29,7 +29,7 @@ pub use recipe::{Part, RecipeField};
 pub use share::Share;
 
 /// Something at the ink bench.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum InkFact {
     /// Fields of a component were set; it comes to be with the first. The subject is the component.
@@ -198,7 +198,7 @@ pub enum InkFact {
 }
 
 /// What a pour is for. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum PourStep {
     /// The recipe's own.
@@ -215,7 +215,7 @@ pub(crate) type Touched = [Option<Subject>; 2];
 impl InkFact {
     /// As [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
-        let poured = |grams: &Grams| grams.is_some() && is_kept(*grams);
+        let poured = |grams: &Grams| grams.is_positive() && is_kept(*grams);
         let person = |by: &Option<String>| by.iter().all(|text| is_name(text));
         let read = |reading: &Option<ColourReading>| reading.is_none_or(ColourReading::in_bounds);
         match self {
@@ -323,7 +323,7 @@ mod tests {
     use super::*;
     use crate::facts::Fact;
     use crate::journal::JournalFact;
-    use crate::quantity::Length;
+    use crate::units::Length;
     use component::{ComponentKind, Hiding};
     use drawdown::{Film, Lay, SwatchSeen};
     use reading::{ReadBy, ReadOn};
@@ -525,27 +525,27 @@ mod tests {
         let reading = [1, 0xa8, 0xb4, 0x06, 0xd0, 0x80, 0x05, 0xe3, 0x32, 1];
         let frozen = [&[6][..], &id(1), &id(2), &grams, &[1, 7], b"a touch", &reading, &[1, 4], b"Ines"].concat();
         assert_eq!(postcard::to_allocvec(&poured()).unwrap(), frozen);
-        assert_eq!(crate::pack::from_bytes::<InkFact>(&frozen), Some(poured()));
+        assert_eq!(crate::codec::from_bytes::<InkFact>(&frozen), Some(poured()));
         let whole = [0x80, 0x94, 0xeb, 0xdc, 0x03];
         let top = [0xc0, 0xf0, 0xf5, 0x0b];
         let frozen =
             [&[5][..], &id(1), &[3, 2], &id(2), &whole, &[0], &id(1), &top, &[1], &[1], &id(2), &[0, 0, 0]].concat();
-        assert_eq!(crate::pack::to_bytes(&saved()), frozen);
-        assert_eq!(crate::pack::from_bytes::<InkFact>(&frozen), Some(saved()));
+        assert_eq!(crate::codec::to_bytes(&saved()), frozen);
+        assert_eq!(crate::codec::from_bytes::<InkFact>(&frozen), Some(saved()));
         let over = drawn(Lay::Over { film: Film::Hits(2), backing: SwatchSeen::CHART_WHITE }, SwatchSeen::Flat(1));
         let tenth = [0x80, 0xc2, 0xd7, 0x2f];
         let frozen =
             [&[17][..], &id(2), &tenth, &[1], &id(1), &[1, 0, 2, 2, 0xc0, 0x3e], &[2, 1, 0], &[1, 4], b"Ines"].concat();
-        assert_eq!(crate::pack::to_bytes(&over), frozen);
+        assert_eq!(crate::codec::to_bytes(&over), frozen);
         assert_eq!(postcard::to_allocvec(&over).unwrap(), frozen);
-        assert_eq!(crate::pack::from_bytes::<InkFact>(&frozen), Some(over));
-        assert_eq!(crate::pack::to_bytes(&InkFact::GarmentRead(None)), [18, 0]);
+        assert_eq!(crate::codec::from_bytes::<InkFact>(&frozen), Some(over));
+        assert_eq!(crate::codec::to_bytes(&InkFact::GarmentRead(None)), [18, 0]);
     }
 
     #[test]
     fn weights_and_recipes_that_no_device_records_are_out_of_bounds() {
         let pour = |grams| InkFact::Wasted { pot: POT, grams, note: String::new(), by: None };
-        let too_much = Grams::MOST.plus(Grams::from_milligrams(1));
+        let too_much = Grams::MOST.saturating_add(Grams::from_milligrams(1));
         for (grams, taken) in
             [(Grams::MOST, true), (Grams::ZERO, false), (too_much, false), (Grams::from_grams(-1.0), false)]
         {

@@ -3,13 +3,13 @@
 use super::component::is_kept;
 use super::recipe::Part;
 use crate::bounds::{is_name, is_note};
+use crate::codec::Encode;
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
-use crate::quantity::Grams;
+use crate::units::Grams;
 use serde::{Deserialize, Serialize};
 
 /// A field of a pot. **Frozen** as [`crate::facts::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum PotField {
     /// What is written on it.
@@ -44,7 +44,7 @@ impl PotField {
 }
 
 /// How large a batch is to be. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum BatchSize {
     /// All that will be in the pot.
@@ -71,7 +71,7 @@ impl BatchSize {
             Self::Ink(weight) => {
                 let (ink, top) = (sum(false) as f64, sum(true) as f64);
                 let more = if ink > 0.0 { weight.milligrams() as f64 * top / ink } else { 0.0 };
-                weight.plus(Grams::from_milligrams(more.round() as i64))
+                weight.saturating_add(Grams::from_milligrams(more.round() as i64))
             }
         };
         whole.min(Grams::MOST)

@@ -1,11 +1,11 @@
 //! What a print of a run takes, as it is stored. **Frozen** as [`crate::facts::Fact`] is.
 
-use crate::pack::Pack;
-use crate::quantity::Length;
+use crate::codec::Encode;
+use crate::units::Length;
 use serde::{Deserialize, Serialize};
 
 /// What a print takes, as it was worked out for a run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct PrintUse {
     /// Width of the art.

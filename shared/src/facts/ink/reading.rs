@@ -1,10 +1,10 @@
 //! A swatch's colour as it was read, and on what. **Frozen** as [`crate::facts::Fact`] is.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// On what target and swatches of a recipe are read. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ReadOn {
     /// So thick that nothing shines through.
@@ -20,7 +20,7 @@ impl ReadOn {
 }
 
 /// How a colour was read. **Frozen** names and order: they are stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ReadBy {
     /// An instrument gave it.
@@ -38,7 +38,7 @@ impl ReadBy {
 }
 
 /// A colour in CIE L*a*b* (D65, 2°), in thousandths. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct ColourReading {
     /// L*, 0 black to 100,000 white.

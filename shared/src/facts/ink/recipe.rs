@@ -3,13 +3,13 @@
 use super::reading::{ColourReading, ReadOn};
 use super::share::Share;
 use crate::bounds::{LIST, is_name, is_note};
+use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::ids::Subject;
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 /// A part of a recipe. **Frozen**: stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Part {
     /// What of.
@@ -21,7 +21,7 @@ pub struct Part {
 }
 
 /// A field of a recipe. **Frozen** as [`crate::facts::Fact`] is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum RecipeField {
     /// What the ink is called: runs name it so.

@@ -1,11 +1,11 @@
 //! A part of a whole, as recipes have it.
 
-use crate::pack::Pack;
-use crate::quantity::{NumberProblem, parse_number};
+use crate::codec::Encode;
+use crate::units::{NumberProblem, parse_number};
 use serde::{Deserialize, Serialize};
 
 /// A part of a whole, kept in billionths: fine enough that a recipe read off a pot gives its grams back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Share {
     billionths: u32,

@@ -1,7 +1,7 @@
 //! The steps from an empty frame to a screen that can print, and how long they take.
 
-use crate::pack::Pack;
-use crate::quantity::Seconds;
+use crate::codec::Encode;
+use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 
 /// A step, in the order of the work.
@@ -33,7 +33,7 @@ impl BurnStep {
 }
 
 /// How long each step takes in this shop. **Frozen**: a fact holds it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct StepTimes {
     /// To take a stencil off.

@@ -1,10 +1,10 @@
 //! Coats of emulsion on a screen. **Frozen** as [`crate::facts::Fact`] is.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// Coats of emulsion. **Frozen**: it is stored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Coats {
     /// On the side that lies on the garment.

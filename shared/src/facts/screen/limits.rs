@@ -1,10 +1,10 @@
 //! After how many days a shop wants to be warned of a screen. **Frozen** as [`crate::facts::Fact`] is.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// After how many days the shop wants to be warned. **Frozen**: a fact holds it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct AgeLimits {
     /// Days a coated screen may wait for its exposure.

@@ -4,11 +4,11 @@
 //! mesh and are 1.6 % apart. Opening and open area are never derived from the nominal thread: woven
 //! threads flatten, and fine meshes then come out up to twice as open as they are.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// How close the threads lie, as the sheet counts them.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum MeshCount {
     /// Threads an inch.
@@ -50,7 +50,7 @@ impl MeshCount {
 }
 
 /// A mesh as light sees it: what an exposure was found for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct MeshCloth {
     /// Its count.
@@ -70,7 +70,7 @@ impl MeshCloth {
 }
 
 /// The data sheet of a mesh.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct MeshSheet {
     /// Its count.

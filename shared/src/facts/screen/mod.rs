@@ -1,8 +1,8 @@
 //! What can happen to a screen. **Frozen** as [`crate::facts::Fact`] is.
 
 use crate::bounds::{LIST, is_name, is_note};
+use crate::codec::Encode;
 use crate::ids::{RunId, Subject};
-use crate::pack::Pack;
 use serde::{Deserialize, Serialize};
 
 mod burn_step;
@@ -18,7 +18,7 @@ pub use mesh_sheet::{MeshCloth, MeshCount, MeshSheet};
 pub use state::ScreenState;
 
 /// Something about a screen; the subject is the screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenFact {
     /// Fields of a screen were set; the screen comes to be with the first.
@@ -55,7 +55,7 @@ pub enum ScreenFact {
 }
 
 /// A field of a screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenField {
     /// What is written on the frame.

@@ -1,11 +1,11 @@
 //! Where a screen stands between clean and reclaimed.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// The state of a screen. **Frozen** names and order: they are stored. The order is the way a screen
 /// goes, and the order in which states are shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ScreenState {
     /// Degreased or ready to be: no emulsion on it.

@@ -3,7 +3,7 @@
 //! One index serves every kind, so that a new kind of thing brings next to no code; a `BTreeMap` for each
 //! of a dozen kinds was a tenth of the bundle. Unlike [`crate::sorted::Map`] it may grow without end.
 
-use crate::pack::{Pack, Reader, put_number};
+use crate::codec::{Encode, Reader, encode_number};
 use std::collections::BTreeMap;
 use std::fmt;
 use uuid::Uuid;
@@ -163,17 +163,17 @@ impl<T: fmt::Debug> fmt::Debug for Table<T> {
 }
 
 /// Written as a map in the order of the ids.
-impl<T: Pack> Pack for Table<T> {
-    fn put(&self, out: &mut Vec<u8>) {
-        put_number(self.rows.len() as u64, out);
+impl<T: Encode> Encode for Table<T> {
+    fn encode(&self, out: &mut Vec<u8>) {
+        encode_number(self.rows.len() as u64, out);
         for (id, thing) in self.iter() {
-            id.put(out);
-            thing.put(out);
+            id.encode(out);
+            thing.encode(out);
         }
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
-        let rows = Vec::<(Uuid, T)>::take(from);
+    fn decode(from: &mut Reader<'_>) -> Self {
+        let rows = Vec::<(Uuid, T)>::decode(from);
         let mut table = Self::default();
         for (place, (id, _)) in rows.iter().enumerate() {
             if table.index.places.insert(*id, place as u32).is_some() {
@@ -188,7 +188,7 @@ impl<T: Pack> Pack for Table<T> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::pack::{from_bytes, to_bytes};
+    use crate::codec::{from_bytes, to_bytes};
 
     fn id(n: u128) -> Uuid {
         Uuid::from_u128(n)
@@ -221,8 +221,8 @@ mod tests {
     fn an_id_that_comes_twice_is_no_table() {
         let mut bytes = vec![2];
         for _ in 0..2 {
-            id(7).put(&mut bytes);
-            1u32.put(&mut bytes);
+            id(7).encode(&mut bytes);
+            1u32.encode(&mut bytes);
         }
         assert_eq!(from_bytes::<Table<u32>>(&bytes), None);
     }

@@ -1,11 +1,11 @@
 //! Speed of a dryer's belt.
 
 use super::{NumberProblem, Units, parse_number};
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// A belt speed, kept in micrometres a second.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct BeltSpeed {
     micrometres_a_second: u32,
@@ -19,7 +19,7 @@ const CENTIMETRE_A_MINUTE: f64 = 10_000.0 / 60.0;
 impl BeltSpeed {
     fn scale(units: Units) -> f64 {
         match units {
-            Units::Inch => INCH_A_MINUTE,
+            Units::UsCustomary => INCH_A_MINUTE,
             Units::Metric => CENTIMETRE_A_MINUTE,
         }
     }
@@ -50,7 +50,7 @@ impl BeltSpeed {
     /// [`NumberProblem`] when it is no number or out of bounds.
     pub fn parse(text: &str, units: Units) -> Result<Self, NumberProblem> {
         let (least, most) = match units {
-            Units::Inch => (1.0, 400.0),
+            Units::UsCustomary => (1.0, 400.0),
             Units::Metric => (2.0, 1000.0),
         };
         parse_number(text, least, most).map(|value| Self::from_units(value, units))
@@ -65,7 +65,7 @@ mod tests {
     fn every_tenth_of_an_inch_a_minute_reads_back() {
         for tenths in 10..400 {
             let typed = f64::from(tenths) / 10.0;
-            let kept = BeltSpeed::from_units(typed, Units::Inch).in_units(Units::Inch);
+            let kept = BeltSpeed::from_units(typed, Units::UsCustomary).in_units(Units::UsCustomary);
             assert!((kept - typed).abs() < 0.005);
         }
     }

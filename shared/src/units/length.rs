@@ -1,11 +1,11 @@
 //! Length: placement, off-contact, flash distance.
 
 use super::{NumberProblem, Units, parse_number};
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// A length, kept in micrometres.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Length {
     micrometres: i32,
@@ -48,7 +48,7 @@ impl Length {
     /// In inches, or in centimetres.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
-            Units::Inch => self.inches(),
+            Units::UsCustomary => self.inches(),
             Units::Metric => self.millimetres() / 10.0,
         }
     }
@@ -56,7 +56,7 @@ impl Length {
     /// From inches, or from centimetres.
     pub fn from_units(value: f64, units: Units) -> Self {
         match units {
-            Units::Inch => Self::from_inches(value),
+            Units::UsCustomary => Self::from_inches(value),
             Units::Metric => Self::from_millimetres(value * 10.0),
         }
     }
@@ -84,7 +84,7 @@ mod tests {
     #[test]
     fn a_length_past_the_bound_is_refused() {
         let most = Length::from_inches(20.0);
-        assert_eq!(Length::parse("21", most, Units::Inch), Err(NumberProblem::TooHigh { most: 20.0 }));
-        assert_eq!(Length::parse("-1", most, Units::Inch), Err(NumberProblem::TooLow { least: 0.0 }));
+        assert_eq!(Length::parse("21", most, Units::UsCustomary), Err(NumberProblem::TooHigh { most: 20.0 }));
+        assert_eq!(Length::parse("-1", most, Units::UsCustomary), Err(NumberProblem::TooLow { least: 0.0 }));
     }
 }

@@ -1,32 +1,14 @@
-//! Small maps and sorts, for the sake of the bundle: the standard ones bring some kilobytes of code for
-//! every type they hold. A [`Map`] is written to bytes and JSON exactly as a `BTreeMap` is; it is for
-//! keys whose number is bounded, since a new key moves all behind it. What a hostile file can make
-//! grow without end stays in a `BTreeMap`.
+//! A small map. It is written to bytes and JSON exactly as a `BTreeMap` is; it is for keys whose number is
+//! bounded, since a new key moves all behind it. What a hostile file can make grow without end stays in a
+//! `BTreeMap`.
 
-use crate::pack::{Pack, Reader, put_number};
+use crate::codec::{Encode, Reader, encode_number};
 use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
 use serde::ser::{Serialize, Serializer};
 use std::borrow::Borrow;
 use std::cmp::Ordering;
 use std::fmt;
 use std::marker::PhantomData;
-
-/// Sorts a list, stably: equals keep their order.
-pub fn sort_by<T>(list: &mut Vec<T>, compare: impl Fn(&T, &T) -> Ordering) {
-    // The sort itself knows places only, so that there is one of it.
-    fn sort(places: &mut [u32], compare: &dyn Fn(u32, u32) -> Ordering) {
-        places.sort_by(|a, b| compare(*a, *b));
-    }
-    let mut places: Vec<u32> = (0..list.len() as u32).collect();
-    sort(&mut places, &|a, b| compare(&list[a as usize], &list[b as usize]));
-    let mut taken: Vec<Option<T>> = list.drain(..).map(Some).collect();
-    list.extend(places.into_iter().filter_map(|place| taken[place as usize].take()));
-}
-
-/// Sorts a list by a key, stably.
-pub fn sort_by_key<T, K: Ord>(list: &mut Vec<T>, key: impl Fn(&T) -> K) {
-    sort_by(list, |a, b| key(a).cmp(&key(b)));
-}
 
 /// A map in the order of its keys, as one list.
 #[derive(Clone, PartialEq, Eq)]
@@ -228,17 +210,17 @@ impl<K: Ord + Borrow<Q>, V, Q: Ord + ?Sized> std::ops::Index<&Q> for Map<K, V> {
     }
 }
 
-impl<K: Pack + Ord, V: Pack> Pack for Map<K, V> {
-    fn put(&self, out: &mut Vec<u8>) {
-        put_number(self.rows.len() as u64, out);
+impl<K: Encode + Ord, V: Encode> Encode for Map<K, V> {
+    fn encode(&self, out: &mut Vec<u8>) {
+        encode_number(self.rows.len() as u64, out);
         for (key, value) in &self.rows {
-            key.put(out);
-            value.put(out);
+            key.encode(out);
+            value.encode(out);
         }
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
-        let rows = Vec::<(K, V)>::take(from);
+    fn decode(from: &mut Reader<'_>) -> Self {
+        let rows = Vec::<(K, V)>::decode(from);
         // Written in the order of the keys; anything else was not written by us.
         if rows.windows(2).any(|pair| pair[0].0 >= pair[1].0) {
             from.fail();
@@ -280,6 +262,7 @@ impl<'de, K: Deserialize<'de> + Ord, V: Deserialize<'de>> Deserialize<'de> for M
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::collections::sort_by_key;
     use std::collections::BTreeMap;
 
     #[test]

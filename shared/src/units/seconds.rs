@@ -1,11 +1,11 @@
 //! Times that are set on a machine: dwell, flash.
 
 use super::{NumberProblem, parse_number};
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// A set time, kept in milliseconds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode, Default)]
 #[serde(transparent)]
 pub struct Seconds {
     milliseconds: u32,

@@ -1,17 +1,17 @@
 //! A difference of two temperatures: a sensor's error, the way from one dryer setting to the next.
 
 use super::{Temperature, Units};
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// A signed difference of temperature, kept in thousandths of a degree Celsius.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
-pub struct Degrees {
+pub struct TemperatureDelta {
     milli_celsius: i32,
 }
 
-impl Degrees {
+impl TemperatureDelta {
     /// The way from one temperature to another: positive when it goes up.
     pub fn between(from: Temperature, to: Temperature) -> Self {
         Self { milli_celsius: to.milli_celsius().saturating_sub(from.milli_celsius()) }
@@ -35,7 +35,7 @@ impl Degrees {
     /// In the degrees a device shows. A difference has no 32 to add.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
-            Units::Inch => self.celsius() * 9.0 / 5.0,
+            Units::UsCustomary => self.celsius() * 9.0 / 5.0,
             Units::Metric => self.celsius(),
         }
     }
@@ -48,7 +48,7 @@ impl Degrees {
 
 impl Temperature {
     /// This temperature, so much higher or lower.
-    pub fn plus(self, change: Degrees) -> Self {
+    pub fn saturating_add(self, change: TemperatureDelta) -> Self {
         Self::from_milli_celsius(self.milli_celsius().saturating_add(change.milli_celsius))
     }
 }
@@ -59,16 +59,17 @@ mod tests {
 
     #[test]
     fn nine_fahrenheit_degrees_of_difference_are_five_celsius() {
-        let change = Degrees::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
+        let change =
+            TemperatureDelta::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
         assert_eq!(change.milli_celsius(), -5_000);
-        assert!((change.in_units(Units::Inch) + 9.0).abs() < 1e-9);
-        assert_eq!(Temperature::from_fahrenheit(320.0).plus(change), Temperature::from_fahrenheit(311.0));
+        assert!((change.in_units(Units::UsCustomary) + 9.0).abs() < 1e-9);
+        assert_eq!(Temperature::from_fahrenheit(320.0).saturating_add(change), Temperature::from_fahrenheit(311.0));
     }
 
     #[test]
     fn the_ends_of_the_number_do_not_overflow() {
         let (low, high) = (Temperature::from_milli_celsius(i32::MIN), Temperature::from_milli_celsius(i32::MAX));
-        assert_eq!(Degrees::between(low, high).milli_celsius(), i32::MAX);
-        assert_eq!(Degrees::between(high, low).size().milli_celsius(), i32::MAX);
+        assert_eq!(TemperatureDelta::between(low, high).milli_celsius(), i32::MAX);
+        assert_eq!(TemperatureDelta::between(high, low).size().milli_celsius(), i32::MAX);
     }
 }

@@ -1,11 +1,11 @@
 //! Weight of ink: what is poured, what a pot holds, what is left on the shelf.
 
 use super::{NumberProblem, Units, parse_number};
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// A weight, kept in milligrams. Signed, so that a difference is one too.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Grams {
     milligrams: i64,
@@ -43,7 +43,7 @@ impl Grams {
     /// In ounces, or in grams.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
-            Units::Inch => self.milligrams as f64 / OUNCE,
+            Units::UsCustomary => self.milligrams as f64 / OUNCE,
             Units::Metric => self.grams(),
         }
     }
@@ -51,7 +51,7 @@ impl Grams {
     /// From ounces, or from grams.
     pub fn from_units(value: f64, units: Units) -> Self {
         match units {
-            Units::Inch => Self { milligrams: (value * OUNCE).round() as i64 },
+            Units::UsCustomary => Self { milligrams: (value * OUNCE).round() as i64 },
             Units::Metric => Self::from_grams(value),
         }
     }
@@ -59,7 +59,7 @@ impl Grams {
     /// As a form shows it: grams to the milligram, ounces to the ten-thousandth, no trailing noughts.
     pub fn text(self, units: Units) -> String {
         let text = match units {
-            Units::Inch => format!("{:.4}", self.in_units(units)),
+            Units::UsCustomary => format!("{:.4}", self.in_units(units)),
             Units::Metric => format!("{:.3}", self.grams()),
         };
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
@@ -85,30 +85,30 @@ impl Grams {
         Self { milligrams: self.milligrams.saturating_add(half) / step * step }
     }
 
-    /// Both together.
-    pub fn plus(self, other: Self) -> Self {
+    /// Sum of both weights.
+    pub fn saturating_add(self, other: Self) -> Self {
         Self { milligrams: self.milligrams.saturating_add(other.milligrams) }
     }
 
-    /// This less the other; below nothing where the other is more.
-    pub fn minus(self, other: Self) -> Self {
+    /// This weight less the other one; negative if the other is more.
+    pub fn saturating_sub(self, other: Self) -> Self {
         Self { milligrams: self.milligrams.saturating_sub(other.milligrams) }
     }
 
-    /// This, or nothing where it is below nothing.
-    pub fn or_nothing(self) -> Self {
+    /// This weight, or zero if it is negative.
+    pub fn max_zero(self) -> Self {
         self.max(Self::ZERO)
     }
 
-    /// Whether it is more than nothing.
-    pub fn is_some(self) -> bool {
+    /// Whether it is more than zero.
+    pub fn is_positive(self) -> bool {
         self.milligrams > 0
     }
 }
 
 impl std::iter::Sum for Grams {
     fn sum<I: Iterator<Item = Self>>(all: I) -> Self {
-        all.fold(Self::ZERO, Self::plus)
+        all.fold(Self::ZERO, Self::saturating_add)
     }
 }
 
@@ -119,14 +119,15 @@ mod tests {
     /// Source: the international yard and pound agreement, 1959: a pound of 16 ounces is 453.59237 g.
     #[test]
     fn sixteen_ounces_are_a_pound() {
-        assert_eq!(Grams::from_units(16.0, Units::Inch), Grams::from_grams(453.592));
-        assert!((Grams::from_milligrams(453_592_370).in_units(Units::Inch) - 16_000.0).abs() < 1e-9);
+        assert_eq!(Grams::from_units(16.0, Units::UsCustomary), Grams::from_grams(453.592));
+        assert!((Grams::from_milligrams(453_592_370).in_units(Units::UsCustomary) - 16_000.0).abs() < 1e-9);
     }
 
     #[test]
     fn every_tenth_of_a_gram_and_hundredth_of_an_ounce_reads_back_as_it_was_typed() {
         for tenths in 0..9_000 {
-            for (units, typed) in [(Units::Metric, f64::from(tenths) / 10.0), (Units::Inch, f64::from(tenths) / 100.0)]
+            for (units, typed) in
+                [(Units::Metric, f64::from(tenths) / 10.0), (Units::UsCustomary, f64::from(tenths) / 100.0)]
             {
                 let text = typed.to_string();
                 let kept = Grams::parse(&text, Grams::ZERO, Grams::MOST, units).unwrap();
@@ -157,17 +158,23 @@ mod tests {
             Grams::parse("1001", Grams::ZERO, most, Units::Metric),
             Err(NumberProblem::TooHigh { most: 1000.0 })
         );
-        assert_eq!(Grams::parse("36", Grams::ZERO, most, Units::Inch), Err(NumberProblem::TooHigh { most: 35.274 }));
-        assert_eq!(Grams::parse("-1", Grams::ZERO, most, Units::Inch), Err(NumberProblem::TooLow { least: 0.0 }));
+        assert_eq!(
+            Grams::parse("36", Grams::ZERO, most, Units::UsCustomary),
+            Err(NumberProblem::TooHigh { most: 35.274 })
+        );
+        assert_eq!(
+            Grams::parse("-1", Grams::ZERO, most, Units::UsCustomary),
+            Err(NumberProblem::TooLow { least: 0.0 })
+        );
         assert_eq!(Grams::parse("12,5", Grams::ZERO, most, Units::Metric), Ok(Grams::from_grams(12.5)));
     }
 
     #[test]
     fn the_ends_of_the_number_do_not_overflow() {
         let (low, high) = (Grams::from_milligrams(i64::MIN), Grams::from_milligrams(i64::MAX));
-        assert_eq!(high.plus(Grams::MOST), high);
-        assert_eq!(low.minus(Grams::MOST), low);
-        assert_eq!(low.or_nothing(), Grams::ZERO);
+        assert_eq!(high.saturating_add(Grams::MOST), high);
+        assert_eq!(low.saturating_sub(Grams::MOST), low);
+        assert_eq!(low.max_zero(), Grams::ZERO);
         assert!(high.rounded_to(Grams::from_milligrams(100)) > Grams::MOST);
         assert!(low.rounded_to(Grams::from_milligrams(100)) < Grams::ZERO);
     }

@@ -1,11 +1,11 @@
 //! Temperature of a dryer, a flash unit or a print.
 
 use super::{NumberProblem, Units, parse_number};
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// A temperature, kept in thousandths of a degree Celsius.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Temperature {
     milli_celsius: i32,
@@ -40,7 +40,7 @@ impl Temperature {
     /// In the degrees a device shows.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
-            Units::Inch => self.fahrenheit(),
+            Units::UsCustomary => self.fahrenheit(),
             Units::Metric => self.celsius(),
         }
     }
@@ -48,7 +48,7 @@ impl Temperature {
     /// From the degrees a device shows.
     pub fn from_units(degrees: f64, units: Units) -> Self {
         match units {
-            Units::Inch => Self::from_fahrenheit(degrees),
+            Units::UsCustomary => Self::from_fahrenheit(degrees),
             Units::Metric => Self::from_celsius(degrees),
         }
     }
@@ -95,14 +95,14 @@ mod tests {
     #[test]
     fn every_whole_degree_reads_back_as_it_was_typed() {
         for degrees in 104..=500 {
-            let kept = Temperature::parse_dryer(&degrees.to_string(), Units::Inch).unwrap();
+            let kept = Temperature::parse_dryer(&degrees.to_string(), Units::UsCustomary).unwrap();
             assert_eq!(kept.fahrenheit().round() as i32, degrees);
         }
     }
 
     #[test]
     fn an_impossible_dryer_is_refused_with_its_bound() {
-        assert_eq!(Temperature::parse_dryer("900", Units::Inch), Err(NumberProblem::TooHigh { most: 500.0 }));
+        assert_eq!(Temperature::parse_dryer("900", Units::UsCustomary), Err(NumberProblem::TooHigh { most: 500.0 }));
         assert_eq!(Temperature::parse_dryer("20", Units::Metric), Err(NumberProblem::TooLow { least: 40.0 }));
     }
 }

@@ -11,7 +11,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
-pub use lastpull_pack::Pack;
+pub use lastpull_macros::Encode;
 
 /// Bytes being read.
 pub struct Reader<'a> {
@@ -20,30 +20,30 @@ pub struct Reader<'a> {
 }
 
 /// What can be stored.
-pub trait Pack {
+pub trait Encode {
     /// Appends its bytes.
-    fn put(&self, out: &mut Vec<u8>);
+    fn encode(&self, out: &mut Vec<u8>);
 
     /// Reads it. What comes out of a reader that has failed means nothing.
-    fn take(from: &mut Reader<'_>) -> Self;
+    fn decode(from: &mut Reader<'_>) -> Self;
 }
 
 /// The bytes of a value.
-pub fn to_bytes<T: Pack>(value: &T) -> Vec<u8> {
+pub fn to_bytes<T: Encode>(value: &T) -> Vec<u8> {
     let mut out = Vec::new();
-    value.put(&mut out);
+    value.encode(&mut out);
     out
 }
 
 /// The value of these bytes; none when they are not its bytes, or more than them.
-pub fn from_bytes<T: Pack>(bytes: &[u8]) -> Option<T> {
+pub fn from_bytes<T: Encode>(bytes: &[u8]) -> Option<T> {
     let mut reader = Reader::of(bytes);
-    let value = T::take(&mut reader);
-    reader.whole(value)
+    let value = T::decode(&mut reader);
+    reader.finish(value)
 }
 
 /// Appends a number, seven bits a byte, the lowest first.
-pub fn put_number(mut number: u64, out: &mut Vec<u8>) {
+pub fn encode_number(mut number: u64, out: &mut Vec<u8>) {
     while number >= 0x80 {
         out.push(number as u8 | 0x80);
         number >>= 7;
@@ -74,7 +74,7 @@ impl<'a> Reader<'a> {
     }
 
     /// The value, when the bytes made sense and none is left.
-    pub fn whole<T>(self, value: T) -> Option<T> {
+    pub fn finish<T>(self, value: T) -> Option<T> {
         (!self.failed && self.rest.is_empty()).then_some(value)
     }
 
@@ -146,12 +146,12 @@ impl<'a> Reader<'a> {
 
 macro_rules! unsigned {
     ($($number:ty),*) => {$(
-        impl Pack for $number {
-            fn put(&self, out: &mut Vec<u8>) {
-                put_number(u64::from(*self), out);
+        impl Encode for $number {
+            fn encode(&self, out: &mut Vec<u8>) {
+                encode_number(u64::from(*self), out);
             }
 
-            fn take(from: &mut Reader<'_>) -> Self {
+            fn decode(from: &mut Reader<'_>) -> Self {
                 from.number_below(<$number>::MAX.into()) as $number
             }
         }
@@ -161,13 +161,13 @@ unsigned!(u16, u32, u64);
 
 macro_rules! signed {
     ($($number:ty, $unsigned:ty);*) => {$(
-        impl Pack for $number {
-            fn put(&self, out: &mut Vec<u8>) {
+        impl Encode for $number {
+            fn encode(&self, out: &mut Vec<u8>) {
                 let number = i64::from(*self);
-                put_number(((number << 1) ^ (number >> 63)) as u64, out);
+                encode_number(((number << 1) ^ (number >> 63)) as u64, out);
             }
 
-            fn take(from: &mut Reader<'_>) -> Self {
+            fn decode(from: &mut Reader<'_>) -> Self {
                 let number = from.number_below(<$unsigned>::MAX.into());
                 ((number >> 1) as i64 ^ -((number & 1) as i64)) as $number
             }
@@ -176,22 +176,22 @@ macro_rules! signed {
 }
 signed!(i16, u16; i32, u32; i64, u64);
 
-impl Pack for u8 {
-    fn put(&self, out: &mut Vec<u8>) {
+impl Encode for u8 {
+    fn encode(&self, out: &mut Vec<u8>) {
         out.push(*self);
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         from.byte()
     }
 }
 
-impl Pack for bool {
-    fn put(&self, out: &mut Vec<u8>) {
+impl Encode for bool {
+    fn encode(&self, out: &mut Vec<u8>) {
         out.push(u8::from(*self));
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         match from.byte() {
             byte @ 0..=1 => byte == 1,
             _ => {
@@ -202,29 +202,29 @@ impl Pack for bool {
     }
 }
 
-impl Pack for () {
-    fn put(&self, _: &mut Vec<u8>) {}
+impl Encode for () {
+    fn encode(&self, _: &mut Vec<u8>) {}
 
-    fn take(_: &mut Reader<'_>) -> Self {}
+    fn decode(_: &mut Reader<'_>) -> Self {}
 }
 
-impl Pack for f64 {
-    fn put(&self, out: &mut Vec<u8>) {
+impl Encode for f64 {
+    fn encode(&self, out: &mut Vec<u8>) {
         out.extend_from_slice(&self.to_le_bytes());
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         from.bytes(8).first_chunk().map_or(0.0, |bytes| Self::from_le_bytes(*bytes))
     }
 }
 
-impl Pack for String {
-    fn put(&self, out: &mut Vec<u8>) {
-        put_number(self.len() as u64, out);
+impl Encode for String {
+    fn encode(&self, out: &mut Vec<u8>) {
+        encode_number(self.len() as u64, out);
         out.extend_from_slice(self.as_bytes());
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         let length = from.length();
         match Self::from_utf8(from.bytes(length).to_vec()) {
             Ok(text) => text,
@@ -236,13 +236,13 @@ impl Pack for String {
     }
 }
 
-impl Pack for Uuid {
-    fn put(&self, out: &mut Vec<u8>) {
+impl Encode for Uuid {
+    fn encode(&self, out: &mut Vec<u8>) {
         out.push(16);
         out.extend_from_slice(self.as_bytes());
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         if from.byte() != 16 {
             from.fail();
         }
@@ -250,28 +250,28 @@ impl Pack for Uuid {
     }
 }
 
-impl<T: Pack> Pack for Option<T> {
-    fn put(&self, out: &mut Vec<u8>) {
+impl<T: Encode> Encode for Option<T> {
+    fn encode(&self, out: &mut Vec<u8>) {
         out.push(u8::from(self.is_some()));
         if let Some(value) = self {
-            value.put(out);
+            value.encode(out);
         }
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
-        bool::take(from).then(|| T::take(from))
+    fn decode(from: &mut Reader<'_>) -> Self {
+        bool::decode(from).then(|| T::decode(from))
     }
 }
 
-impl<T: Pack> Pack for Vec<T> {
-    fn put(&self, out: &mut Vec<u8>) {
-        put_number(self.len() as u64, out);
+impl<T: Encode> Encode for Vec<T> {
+    fn encode(&self, out: &mut Vec<u8>) {
+        encode_number(self.len() as u64, out);
         for value in self {
-            value.put(out);
+            value.encode(out);
         }
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         let length = from.length();
         let mut list = Self::new();
         for _ in 0..length {
@@ -279,68 +279,68 @@ impl<T: Pack> Pack for Vec<T> {
             if from.failed {
                 break;
             }
-            list.push(T::take(from));
+            list.push(T::decode(from));
         }
         list
     }
 }
 
-impl<T: Pack, const N: usize> Pack for [T; N] {
-    fn put(&self, out: &mut Vec<u8>) {
+impl<T: Encode, const N: usize> Encode for [T; N] {
+    fn encode(&self, out: &mut Vec<u8>) {
         for value in self {
-            value.put(out);
+            value.encode(out);
         }
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
-        std::array::from_fn(|_| T::take(from))
+    fn decode(from: &mut Reader<'_>) -> Self {
+        std::array::from_fn(|_| T::decode(from))
     }
 }
 
 macro_rules! tuples {
     ($(($($name:ident $at:tt),*)),*) => {$(
-        impl<$($name: Pack),*> Pack for ($($name,)*) {
-            fn put(&self, out: &mut Vec<u8>) {
-                $(self.$at.put(out);)*
+        impl<$($name: Encode),*> Encode for ($($name,)*) {
+            fn encode(&self, out: &mut Vec<u8>) {
+                $(self.$at.encode(out);)*
             }
 
-            fn take(from: &mut Reader<'_>) -> Self {
-                ($($name::take(from),)*)
+            fn decode(from: &mut Reader<'_>) -> Self {
+                ($($name::decode(from),)*)
             }
         }
     )*};
 }
 tuples!((A 0, B 1), (A 0, B 1, C 2), (A 0, B 1, C 2, D 3));
 
-impl<K: Pack + Ord, V: Pack> Pack for BTreeMap<K, V> {
-    fn put(&self, out: &mut Vec<u8>) {
-        put_number(self.len() as u64, out);
+impl<K: Encode + Ord, V: Encode> Encode for BTreeMap<K, V> {
+    fn encode(&self, out: &mut Vec<u8>) {
+        encode_number(self.len() as u64, out);
         for (key, value) in self {
-            key.put(out);
-            value.put(out);
+            key.encode(out);
+            value.encode(out);
         }
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         let mut map = Self::new();
-        for (key, value) in Vec::<(K, V)>::take(from) {
+        for (key, value) in Vec::<(K, V)>::decode(from) {
             map.insert(key, value);
         }
         map
     }
 }
 
-impl<K: Pack + Ord> Pack for BTreeSet<K> {
-    fn put(&self, out: &mut Vec<u8>) {
-        put_number(self.len() as u64, out);
+impl<K: Encode + Ord> Encode for BTreeSet<K> {
+    fn encode(&self, out: &mut Vec<u8>) {
+        encode_number(self.len() as u64, out);
         for key in self {
-            key.put(out);
+            key.encode(out);
         }
     }
 
-    fn take(from: &mut Reader<'_>) -> Self {
+    fn decode(from: &mut Reader<'_>) -> Self {
         let mut set = Self::new();
-        for key in Vec::take(from) {
+        for key in Vec::decode(from) {
             set.insert(key);
         }
         set
@@ -353,14 +353,14 @@ mod tests {
     use proptest::prelude::*;
     use serde::{Deserialize, Serialize};
 
-    #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+    #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
     enum Kind {
         Bare,
         Pair(u8, i32),
         Named { text: String, list: Vec<Option<u16>> },
     }
 
-    #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
+    #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
     struct Whole {
         kinds: Vec<Kind>,
         map: BTreeMap<u32, (bool, i64)>,
@@ -396,7 +396,7 @@ mod tests {
         fn whatever_bytes_are_read_as_postcard_reads_them(bytes in prop::collection::vec(any::<u8>(), 0..60)) {
             let theirs = postcard::take_from_bytes::<Whole>(&bytes).ok();
             let mut reader = Reader::of(&bytes);
-            let whole = Whole::take(&mut reader);
+            let whole = Whole::decode(&mut reader);
             let ours = (!reader.failed).then_some((whole, reader.rest));
             // Postcard takes keys that come twice, and so do we.
             prop_assert_eq!(ours.map(|(whole, rest)| (to_bytes(&whole), rest)), theirs.map(|(whole, rest)| (to_bytes(&whole), rest)));
@@ -412,7 +412,7 @@ mod tests {
     #[test]
     fn a_length_that_was_a_lie_asks_for_no_memory() {
         let mut bytes = Vec::new();
-        put_number(u64::MAX, &mut bytes);
+        encode_number(u64::MAX, &mut bytes);
         assert_eq!(from_bytes::<Vec<u64>>(&bytes), None);
         assert_eq!(from_bytes::<String>(&bytes), None);
     }
