@@ -24,10 +24,7 @@
 //! - [`codec`], [`collections`]: stored bytes, and collections beside those of `std`
 //! - [`demo`]: an invented shop that fills every screen
 
-// The derive of `Encode` names this crate by its full path.
-extern crate self as lastpull_core;
-
-mod bounds;
+pub mod bounds;
 pub mod codec;
 pub mod collections;
 pub mod colour;
@@ -46,6 +43,9 @@ pub mod plan;
 pub mod run;
 pub mod screen;
 pub mod shop;
-mod text;
+pub mod text;
 pub mod time;
 pub mod units;
+
+// The derive of `Encode` names this crate by its full path.
+extern crate self as lastpull_core;

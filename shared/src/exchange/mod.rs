@@ -1,7 +1,7 @@
 //! The file that travels between devices in place of a server.
 
-mod archive;
 mod backup;
+mod zip;
 
-pub use archive::Source;
-pub use backup::{Backup, BackupOut, BackupProblem, LARGEST_FILE, read_backup};
+pub use backup::*;
+pub use zip::*;
