@@ -6,7 +6,7 @@ use lastpull_core::failure::{
     FailureForm, FailureKind, Mark, Remedy, Replacement, RunPieces, Verdict, burn_again_facts, delete_facts,
     failure_card, failures_of, failures_today, go_on_facts, judge_all_facts, judge_facts, judgement_back,
     list_screen_facts, notice_at_press, notices_today, open_facts, remedy_facts, run_pieces, standing_failures,
-    stock_for, suspects_of, taken_back, undelete_facts, wait_for_screen,
+    stock_for, suspects_of, taken_back, undelete_facts,
 };
 use lastpull_core::form::FormProblem;
 use lastpull_core::ids::RunId;
@@ -14,6 +14,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
 use lastpull_core::journal::JournalFact;
 use lastpull_core::run::{MisprintCause, Standing, StopCause, ended_view};
+use lastpull_core::screen::wait_for_screen;
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, StepTimes, step_done};
 use lastpull_core::units::Seconds;
 use proptest::prelude::*;

@@ -5,11 +5,12 @@
 //! films and mixtures, so that what is seen of them fits together. Blue is a little stronger in the pot than it was
 //! drawn down, which the shop may find out.
 
-use super::ink::DemoInks;
+use super::ink::shelf::DemoInks;
 use super::maker::Maker;
 use crate::colour::{BANDS, Colour, Constants, Lab, Origin, Print, Reflectance, Seen, Surface, smoothest};
-use crate::facts::ink::InkFact;
-use crate::facts::{DrawdownMade, Fact, Film, Lay, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, reading_of};
+use crate::facts::{
+    DrawdownMade, Fact, Film, InkFact, Lay, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, reading_of,
+};
 use crate::ids::Subject;
 use uuid::Uuid;
 

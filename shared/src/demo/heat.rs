@@ -1,10 +1,9 @@
 //! The heat of the invented shop: its dryer and flash, its inks' sheets, what was timed, tested and read.
 
 use super::maker::Maker;
-use crate::facts::heat::HeatFact;
 use crate::facts::{
-    Fabric, Fact, Flash, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestResult, TrialField,
-    TrialVerdict,
+    Fabric, Fact, Flash, HeatFact, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestResult,
+    TrialField, TrialVerdict,
 };
 use crate::heat::{TestForm, heat_settings};
 use crate::shop::Shop;

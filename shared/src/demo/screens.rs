@@ -1,8 +1,9 @@
 //! The invented shop's screens: some on the press, some ready, one to burn for tomorrow, one coat too old.
 
 use super::maker::Maker;
-use crate::facts::screen::{ScreenFact, ScreenField};
-use crate::facts::{AgeLimits, BurnStep, Coats, Fact, MeshCount, MeshSheet, ScreenState, StepTimes};
+use crate::facts::{
+    AgeLimits, BurnStep, Coats, Fact, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes,
+};
 use crate::ids::{RunId, Subject};
 use crate::screen::step_done;
 use crate::units::Seconds;

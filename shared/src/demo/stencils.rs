@@ -2,11 +2,9 @@
 //! that is visibly slowing.
 
 use super::maker::Maker;
-use crate::facts::exposure::StencilFact;
-use crate::facts::screen::{ScreenFact, ScreenField};
 use crate::facts::{
     BatchTime, BathField, Coats, EmulsionField, Exposure, Fact, Family, Found, LampField, LampKind, MeshCloth,
-    MeshCount, MeshSheet, ScreenState,
+    MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
 };
 use crate::ids::Subject;
 use crate::units::{Length, Seconds};

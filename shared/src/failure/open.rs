@@ -1,8 +1,7 @@
 //! Opening a failure with one tap, and taking it back.
 
 use super::Failure;
-use crate::facts::screen::{ScreenFact, ScreenField};
-use crate::facts::{Fact, FailureFact, FailureField, ScreenState, StopCause, Verdict};
+use crate::facts::{Fact, FailureFact, FailureField, ScreenFact, ScreenField, ScreenState, StopCause, Verdict};
 use crate::ids::{RunId, Subject};
 use crate::screen::{LabelMatch, moved, screens_of};
 use crate::shop::Shop;

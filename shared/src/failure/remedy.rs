@@ -1,8 +1,7 @@
 //! Deciding what is done about a failure, and going on.
 
 use super::open::{set, stop_facts};
-use crate::facts::screen::{ScreenFact, ScreenField};
-use crate::facts::{Fact, FailureField, Remedy, RunField, ScreenState};
+use crate::facts::{Fact, FailureField, Remedy, RunField, ScreenFact, ScreenField, ScreenState};
 use crate::form::Problems;
 use crate::ids::Subject;
 use crate::screen::{fields_of, free_label, moved, with_label};

@@ -9,14 +9,14 @@
 pub mod contract;
 mod jpeg;
 mod memory;
-mod photos;
+pub(crate) mod model;
 mod room;
 mod store;
 mod zoom;
 
 pub use crate::facts::{LARGEST_TAKEN, PhotoFact};
 pub use jpeg::{JpegPhoto, LARGEST_MADE, LONGEST_SIDE, jpeg_has_no_metadata, strip_metadata};
-pub use photos::{Photo, PhotoTotal, Photos};
+pub use model::{Photo, PhotoTotal, Photos};
 pub use room::{FEW_MORE, photos_fit, photos_that_fit};
 pub use store::{Card, PhotoStore, STORED_VERSION};
 pub use zoom::{DoubleTouch, Zoom};

@@ -1,34 +1,7 @@
 //! When the shop closes.
 
-use crate::codec::Encode;
-use crate::collections::Map;
-use crate::time::{Day, WallClock};
-use serde::{Deserialize, Serialize};
-
-/// Closing times: by weekday, and for single days that differ.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
-pub struct Closings {
-    /// Minutes after midnight, Monday first; none on a day off.
-    pub week: [Option<u16>; 7],
-    /// Days that differ.
-    pub days: Map<Day, u16>,
-}
-
-/// Five in the afternoon, Monday to Friday: where a new shop starts. Common practice, no source.
-const FIVE: Option<u16> = Some(17 * 60);
-
-impl Default for Closings {
-    fn default() -> Self {
-        Self { week: [FIVE, FIVE, FIVE, FIVE, FIVE, None, None], days: Map::new() }
-    }
-}
-
-impl Closings {
-    /// Minutes after midnight at which the shop closes on a day; none on a day off.
-    pub fn on(&self, day: Day) -> Option<u16> {
-        self.days.get(&day).copied().or(self.week[day.weekday()])
-    }
-}
+use super::Closings;
+use crate::time::WallClock;
 
 /// The moment the shop closes today; none on a day off.
 pub fn closing_of(closings: &Closings, clock: WallClock) -> Option<u64> {
@@ -39,6 +12,7 @@ pub fn closing_of(closings: &Closings, clock: WallClock) -> Option<u64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::time::Day;
 
     #[test]
     fn a_single_day_differs_from_its_weekday() {

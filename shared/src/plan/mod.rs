@@ -1,14 +1,13 @@
 //! The day: its runs against due times and closing.
 
 mod closing;
-mod done_today;
+pub(crate) mod model;
 mod press;
-mod rail;
-mod tally;
+mod set_up;
+mod views;
 
-pub use closing::{Closings, closing_of};
-pub use done_today::{DoneToday, done_today};
+pub use closing::closing_of;
+pub use model::*;
 pub use press::only_on_press;
-pub use rail::{Fit, Rail, RailRun, RailVerdict, rail, reordered};
-pub(crate) use rail::{open_runs, set_up_time};
-pub use tally::{Tally, TallyRow};
+pub(crate) use set_up::{open_runs, set_up_time};
+pub use views::*;

@@ -1,25 +1,10 @@
 //! What to check before the first pull, in the order to do it in.
 
-use super::Run;
-use crate::codec::Encode;
+use super::{CheckRecord, Run};
 use crate::facts::{CheckItem, CheckOutcome, Expected};
 use crate::ids::RunId;
 use crate::job::Lot;
 use crate::shop::Shop;
-use serde::{Deserialize, Serialize};
-
-/// A check that was made.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
-pub struct CheckRecord {
-    /// What was expected then.
-    pub expected: Expected,
-    /// What came of it.
-    pub outcome: CheckOutcome,
-    /// Who, where the crew is named.
-    pub by: Option<String>,
-    /// Wall time.
-    pub at: u64,
-}
 
 /// How a check stands.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,8 +2,8 @@
 
 pub mod checkpoint;
 mod fold;
-mod form;
+mod settings_form;
 mod state;
 
-pub use form::ShopForm;
+pub use settings_form::ShopForm;
 pub use state::{Shop, UnknownFacts};

@@ -3,16 +3,16 @@
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
 use crate::facts::Size;
-use crate::failure::Failures;
-use crate::heat::HeatLog;
+use crate::failure::model::Failures;
+use crate::heat::model::HeatLog;
 use crate::ids::{JobId, LotId, RunId};
-use crate::ink::InkLog;
-use crate::job::{Job, Lot};
+use crate::ink::model::InkLog;
+use crate::job::model::{Job, Lot};
 use crate::journal::OrderKey;
-use crate::photo::Photos;
-use crate::plan::{Closings, Tally};
-use crate::run::Run;
-use crate::screen::{Screens, StencilLog};
+use crate::photo::model::Photos;
+use crate::plan::model::{Closings, Tally};
+use crate::run::model::Run;
+use crate::screen::model::{Screens, StencilLog};
 use crate::units::Seconds;
 use std::collections::BTreeMap;
 

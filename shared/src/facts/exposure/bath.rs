@@ -2,7 +2,7 @@
 
 use crate::bounds::NOTE;
 use crate::codec::Encode;
-use crate::facts::exposure::MOST_SCREENS;
+use crate::facts::MOST_SCREENS;
 use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 

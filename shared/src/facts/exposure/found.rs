@@ -66,3 +66,7 @@ impl Found {
 pub(crate) fn is_exposure(time: Seconds) -> bool {
     (SHORTEST..=LONGEST).contains(&time.seconds())
 }
+
+/// The least solid step to aim at. Published by an emulsion maker as the minimum of a hard stencil
+/// ("How do I test exposure").
+pub const LEAST_GOAL: u8 = 7;

@@ -15,7 +15,7 @@ pub(crate) use bath::LONGEST_BATCH;
 pub use bath::{BatchTime, BathField};
 pub use emulsion::{EmulsionField, Family};
 pub(crate) use found::is_exposure;
-pub use found::{Found, GUIDE_STEPS, LONGEST, SHORTEST};
+pub use found::{Found, GUIDE_STEPS, LEAST_GOAL, LONGEST, SHORTEST};
 pub use known::Exposure;
 pub(crate) use lamp::FURTHEST;
 pub use lamp::{LampField, LampKind};

@@ -3,8 +3,7 @@
 use super::sheet::SheetFigures;
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::heat::{is_met, is_reachable, is_set};
-use crate::facts::{Fabric, Flash};
+use crate::facts::{Fabric, Flash, is_met, is_reachable, is_set};
 use crate::ids::Subject;
 use crate::units::{Seconds, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};

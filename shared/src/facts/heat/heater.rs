@@ -2,7 +2,7 @@
 
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::heat::{is_belt, is_built};
+use crate::facts::{is_belt, is_built};
 use crate::units::{BeltSpeed, Length};
 use serde::{Deserialize, Serialize};
 

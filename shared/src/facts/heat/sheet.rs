@@ -2,7 +2,7 @@
 
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::heat::{is_met, is_set};
+use crate::facts::{is_met, is_set};
 use crate::time::Day;
 use crate::units::{Seconds, Temperature};
 use serde::{Deserialize, Serialize};

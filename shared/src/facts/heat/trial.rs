@@ -2,8 +2,7 @@
 
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::heat::{is_belt, is_met, is_set};
-use crate::facts::{Fabric, Flash};
+use crate::facts::{Fabric, Flash, is_belt, is_met, is_set};
 use crate::units::{BeltSpeed, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 

@@ -1,6 +1,5 @@
-use super::*;
+use super::{pot, *};
 use crate::facts::Fact;
-use crate::facts::ink::pot;
 use crate::journal::JournalFact;
 use crate::units::Length;
 use component::{ComponentKind, Hiding};

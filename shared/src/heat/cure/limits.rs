@@ -1,0 +1,91 @@
+//! How much heat a fabric bears: before its dye moves into the print, and before it scorches.
+//!
+//! Published figures differ. Where they do, the lower is the default, the other is shown beside it,
+//! and the shop may set its own.
+
+use crate::facts::{Fabric, LimitKind};
+use crate::shop::Shop;
+use crate::units::Temperature;
+
+/// Where a limit comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LimitOrigin {
+    /// An ink maker's bulletin "Dye Migration": disperse dye starts to move at 265 °F.
+    MakersBulletin,
+    /// A trade magazine's glossary and a print shop's page: dye migration at 280 °F.
+    TradeGlossary,
+    /// A garment distributor's page on curing: on synthetics choose an ink that cures at or below 300 °F.
+    DistributorsPage,
+    /// Common practice, no source.
+    CommonPractice,
+    /// Our own: no figure was found for this fabric, so the most cautious one stands in.
+    OurOwn,
+    /// The shop set it.
+    Shop,
+    /// The ink maker's sheet, as the shop typed it in.
+    InkSheet,
+}
+
+/// A limit of a fabric.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FabricLimit {
+    /// Which fabric.
+    pub fabric: Fabric,
+    /// Which limit.
+    pub kind: LimitKind,
+    /// The temperature of the print from which on it counts as passed.
+    pub temperature: Temperature,
+    /// Where it comes from.
+    pub origin: LimitOrigin,
+    /// The default, where the shop set its own over one.
+    pub instead_of: Option<(Temperature, LimitOrigin)>,
+    /// Another published figure that is less cautious.
+    pub also_published: Option<(Temperature, LimitOrigin)>,
+    /// The shop's note on its own limit.
+    pub note: String,
+}
+
+impl FabricLimit {
+    /// Whether the shop's own limit allows more heat than the default.
+    pub fn is_raised(&self) -> bool {
+        self.instead_of.is_some_and(|(default, _)| self.temperature > default)
+    }
+}
+
+/// The cautious default in degrees Fahrenheit. None where the heat of a dryer is no known danger.
+fn default_of(fabric: Fabric, kind: LimitKind) -> Option<(Temperature, LimitOrigin)> {
+    use LimitOrigin::{CommonPractice, DistributorsPage, MakersBulletin, OurOwn};
+    let (degrees, origin) = match (fabric, kind) {
+        (Fabric::Cotton | Fabric::Canvas, LimitKind::DyeMigration) => return None,
+        (Fabric::Cotton | Fabric::Canvas, LimitKind::Scorch) => (375.0, CommonPractice),
+        (Fabric::Polyester | Fabric::Blend | Fabric::TriBlend, LimitKind::DyeMigration) => (265.0, MakersBulletin),
+        (Fabric::Nylon | Fabric::Other, LimitKind::DyeMigration) => (265.0, OurOwn),
+        (Fabric::Other, LimitKind::Scorch) => (300.0, OurOwn),
+        (_, LimitKind::Scorch) => (300.0, DistributorsPage),
+    };
+    Some((Temperature::from_fahrenheit(degrees), origin))
+}
+
+/// A limit of a fabric as it stands in this shop: its own, else the cautious default. None where
+/// there is neither.
+pub fn fabric_limit(shop: &Shop, fabric: Fabric, kind: LimitKind) -> Option<FabricLimit> {
+    let default = default_of(fabric, kind);
+    let own = shop.heat.own_limit(fabric, kind);
+    let (temperature, origin) = own.map(|own| (own.temperature, LimitOrigin::Shop)).or(default)?;
+    let published = default.is_some_and(|(_, origin)| origin == LimitOrigin::MakersBulletin);
+    Some(FabricLimit {
+        fabric,
+        kind,
+        temperature,
+        origin,
+        instead_of: default.filter(|_| own.is_some()),
+        also_published: published.then(|| (Temperature::from_fahrenheit(280.0), LimitOrigin::TradeGlossary)),
+        note: own.map(|own| own.note.clone()).unwrap_or_default(),
+    })
+}
+
+/// Every limit of every fabric, for the page where the shop sets its own.
+pub fn fabric_limits(shop: &Shop) -> Vec<FabricLimit> {
+    let both = [LimitKind::DyeMigration, LimitKind::Scorch];
+    Fabric::ALL.into_iter().flat_map(|fabric| both.map(|kind| fabric_limit(shop, fabric, kind))).flatten().collect()
+}

@@ -1,0 +1,103 @@
+//! What did such runs really use?
+
+use crate::collections::sort_by_key;
+use crate::facts::{Fabric, InkFact};
+use crate::heat::ink_key;
+use crate::ids::RunId;
+use crate::screen::screens_of;
+use crate::shop::Shop;
+use crate::units::Grams;
+
+/// How alike the runs are that something was learned from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Alike {
+    /// The same ink on the same fabric through the same mesh.
+    Ink,
+    /// The same fabric through the same mesh.
+    Mesh,
+    /// The same fabric.
+    Fabric,
+    /// Any run of the shop.
+    Any,
+}
+
+/// What earlier runs used against what they would have on paper.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Experience {
+    /// Grams used for a gram on paper, what stayed in pot, screen and flood included.
+    pub ratio: f64,
+    /// Of the run that used least.
+    pub least: f64,
+    /// Of the run that used most.
+    pub most: f64,
+    /// How many weighings.
+    pub weighings: u32,
+    /// How alike the runs are.
+    pub alike: Alike,
+}
+
+/// Most weighings learned from, the latest first. Our own.
+const MOST: usize = 12;
+
+/// Most weighings looked at. Our own.
+const LOOKED_AT: usize = 200;
+
+/// What may be used for a gram on paper: what is less or more was mistyped, or is of a print that was worked out
+/// wrongly. Our own.
+const LIKELY: std::ops::RangeInclusive<f64> = 0.1..=20.0;
+
+/// What a run is compared by.
+#[derive(PartialEq)]
+struct Traits {
+    ink: String,
+    fabric: Option<Fabric>,
+    mesh: Option<u16>,
+}
+
+fn traits(shop: &Shop, run: RunId) -> Option<Traits> {
+    let this = shop.run(run)?;
+    let sheet = screens_of(shop, run).iter().find_map(|found| shop.screens.live(found.screen?)?.mesh);
+    Some(Traits {
+        ink: ink_key(&this.ink),
+        fabric: this.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric),
+        mesh: sheet.map(|sheet| sheet.count.an_inch()).or(this.set_up.mesh),
+    })
+}
+
+/// What such runs really used for each gram on paper: all used grams over all grams on paper, of the latest
+/// weighings of runs as alike as there are any. None while nothing was weighed.
+///
+/// Our own, in the manner of the pace of earlier runs.
+pub fn experience(shop: &Shop, run: RunId) -> Option<Experience> {
+    let this = traits(shop, run)?;
+    let mut weighings: Vec<(u64, Alike, Grams, Grams)> = Vec::new();
+    for event in shop.ink.last_used(LOOKED_AT) {
+        let InkFact::Used { run: Some(other), grams, paper: Some(paper), .. } = &event.fact else { continue };
+        let likely = paper.is_positive() && LIKELY.contains(&(grams.grams() / paper.grams()));
+        let Some(that) = traits(shop, *other).filter(|_| likely) else { continue };
+        let alike = if that.fabric != this.fabric {
+            Alike::Any
+        } else if that.mesh != this.mesh || this.mesh.is_none() {
+            Alike::Fabric
+        } else if that.ink != this.ink {
+            Alike::Mesh
+        } else {
+            Alike::Ink
+        };
+        weighings.push((event.rank, alike, *grams, *paper));
+    }
+    let alike = weighings.iter().map(|(_, alike, ..)| *alike).min()?;
+    weighings.retain(|(_, other, ..)| *other == alike);
+    sort_by_key(&mut weighings, |(rank, ..)| std::cmp::Reverse(*rank));
+    weighings.truncate(MOST);
+    let sum = |pick: fn(&(u64, Alike, Grams, Grams)) -> Grams| weighings.iter().map(pick).sum::<Grams>().grams();
+    let ratios = weighings.iter().map(|(_, _, used, paper)| used.grams() / paper.grams());
+    let (used, paper) = (sum(|row| row.2), sum(|row| row.3));
+    Some(Experience {
+        ratio: used / paper,
+        least: ratios.clone().fold(f64::INFINITY, f64::min),
+        most: ratios.fold(0.0, f64::max),
+        weighings: weighings.len() as u32,
+        alike,
+    })
+}

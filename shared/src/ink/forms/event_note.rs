@@ -1,0 +1,55 @@
+//! What is said of a pour afterwards: why, and what a swatch read with it in.
+
+use super::component::NOTE;
+use crate::facts::{ColourReading, InkFact};
+use crate::form::{Problems, keep, name};
+use crate::ids::Subject;
+use crate::shop::Shop;
+
+/// The form of a note.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct RemarkForm {
+    /// Why, in words.
+    pub note: String,
+}
+
+impl RemarkForm {
+    /// The form of a pour as it was told; none where the event is none.
+    pub fn of(shop: &Shop, event: Subject) -> Option<Self> {
+        match &shop.ink.event(event)?.fact {
+            InkFact::Poured { note, .. } => Some(Self { note: note.clone() }),
+            _ => None,
+        }
+    }
+
+    /// The pour told again with this, or what is wrong; none where it is as it was.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `note`.
+    pub fn check(&self, shop: &Shop, event: Subject) -> Result<Option<InkFact>, Problems> {
+        let mut problems = Problems::new();
+        let Some(typed) = keep(&mut problems, "note", name(&self.note, NOTE)) else { return Err(problems) };
+        Ok(told_again(shop, event, |fact| {
+            if let InkFact::Poured { note, .. } = fact {
+                *note = typed;
+            }
+        }))
+    }
+}
+
+/// A pour or a reading told again with what the swatch read; none where it is as it was, or was neither. What was a
+/// reading keeps one.
+pub(crate) fn read_again(shop: &Shop, event: Subject, read: Option<ColourReading>) -> Option<InkFact> {
+    told_again(shop, event, |fact| match (fact, read) {
+        (InkFact::Poured { reading, .. }, read) => *reading = read,
+        (InkFact::SwatchRead { reading, .. }, Some(read)) => *reading = read,
+        _ => {}
+    })
+}
+
+fn told_again(shop: &Shop, event: Subject, change: impl FnOnce(&mut InkFact)) -> Option<InkFact> {
+    let told = &shop.ink.event(event)?.fact;
+    let mut again = told.clone();
+    change(&mut again);
+    (again != *told).then_some(again)
+}

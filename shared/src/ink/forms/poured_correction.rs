@@ -1,0 +1,116 @@
+//! What was really poured of an advised addition.
+
+use crate::facts::{InkFact, PourStep};
+use crate::form::{FormProblem, Problems};
+use crate::ids::Subject;
+use crate::ink::AddWay;
+use crate::units::{Grams, Units};
+
+/// The fields of a way to correct a pot: as many as it has components at most.
+pub const WAY_FIELDS: [&str; 3] = ["grams_1", "grams_2", "grams_3"];
+
+/// The form of what was poured. As advised until somebody types what the scale showed.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct WayForm {
+    /// Each component, and how much of it went in.
+    pub rows: Vec<(Subject, String)>,
+    /// Why: kept only where it went in as advised.
+    pub note: String,
+    /// What was advised of each, as it is typed.
+    advised: Vec<String>,
+}
+
+impl WayForm {
+    /// As advised.
+    pub fn of(way: &AddWay, note: String, units: Units) -> Self {
+        let rows = way.rows.iter().map(|row| (row.component, row.grams.text(units)));
+        Self::of_rows(rows.collect(), note)
+    }
+
+    fn of_rows(rows: Vec<(Subject, String)>, note: String) -> Self {
+        Self { advised: rows.iter().map(|(_, text)| text.clone()).collect(), rows, note }
+    }
+
+    /// What was worked out holds only for what was advised.
+    fn note(&self) -> String {
+        let as_advised = self.rows.iter().map(|(_, text)| text.trim()).eq(self.advised.iter().map(String::as_str));
+        if as_advised { self.note.clone() } else { String::new() }
+    }
+
+    /// The corrections, in their order. A component of which nothing went in is left out.
+    ///
+    /// # Errors
+    /// [`Problems`] by [`WAY_FIELDS`]; the first of them is missing where nothing went in at all.
+    pub fn check(&self, pot: Subject, by: Option<&str>, units: Units) -> Result<Vec<InkFact>, Problems> {
+        let mut problems = Problems::new();
+        let mut facts = Vec::new();
+        for ((component, text), field) in self.rows.iter().zip(WAY_FIELDS) {
+            if text.trim().is_empty() {
+                continue;
+            }
+            match Grams::parse(text, Grams::ZERO, Grams::MOST, units) {
+                Err(problem) => drop(problems.insert(field, FormProblem::Number(problem))),
+                Ok(grams) if grams.is_positive() => facts.push(InkFact::Poured {
+                    pot,
+                    component: *component,
+                    grams,
+                    step: PourStep::Correction,
+                    note: self.note(),
+                    reading: None,
+                    by: by.map(str::to_owned),
+                }),
+                Ok(_) => {}
+            }
+        }
+        if facts.is_empty() && problems.is_empty() {
+            problems.insert(WAY_FIELDS[0], FormProblem::Missing);
+        }
+        if problems.is_empty() { Ok(facts) } else { Err(problems) }
+    }
+}
+
+/// What really went in, as these facts tell: each component and its grams.
+pub fn poured_in(facts: &[InkFact]) -> Vec<(Subject, Grams)> {
+    let poured = facts.iter().filter_map(|fact| match fact {
+        InkFact::Poured { component, grams, .. } => Some((*component, *grams)),
+        _ => None,
+    });
+    poured.collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use uuid::Uuid;
+
+    #[test]
+    fn what_went_in_is_a_correction_each_and_nothing_is_no_answer() {
+        let id = |n| Uuid::from_u128(n);
+        let form =
+            |one: &str, two: &str| WayForm::of_rows(vec![(id(2), one.into()), (id(3), two.into())], "Too green".into());
+        let facts = form("3.2", "0").check(id(1), Some("Ines"), Units::Metric).unwrap();
+        let [InkFact::Poured { pot, component, grams, step: PourStep::Correction, .. }] = &facts[..] else { panic!() };
+        assert_eq!((*pot, *component, *grams), (id(1), id(2), Grams::from_grams(3.2)));
+        assert_eq!(form("3.2", "1.1").check(id(1), None, Units::Metric).unwrap().len(), 2);
+        let problems = form("", "0").check(id(1), None, Units::Metric).unwrap_err();
+        assert_eq!(problems.get("grams_1"), Some(&FormProblem::Missing));
+        assert!(form("3.2", "-1").check(id(1), None, Units::Metric).unwrap_err().contains_key("grams_2"));
+    }
+
+    #[test]
+    fn what_is_told_of_it_is_what_went_in_and_not_what_was_advised() {
+        let id = |n| Uuid::from_u128(n);
+        let mut form = WayForm::of_rows(vec![(id(2), "3.2".into()), (id(3), "1".into())], "ΔE 3.0 → 0.4".into());
+        let note = |fact: &InkFact| match fact {
+            InkFact::Poured { note, .. } => note.clone(),
+            _ => panic!("{fact:?}"),
+        };
+        let facts = form.check(id(1), None, Units::Metric).unwrap();
+        assert_eq!(note(&facts[0]), "ΔE 3.0 → 0.4");
+        form.rows[0].1 = "5".into();
+        form.rows[1].1 = "0".into();
+        let facts = form.check(id(1), None, Units::Metric).unwrap();
+        assert_eq!(poured_in(&facts), [(id(2), Grams::from_grams(5.0))]);
+        assert_eq!(note(&facts[0]), "", "nothing was worked out for that");
+    }
+}

@@ -1,0 +1,255 @@
+//! The ink bench as the facts leave it.
+
+use super::{Component, Pot, Recipe};
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
+use crate::facts::{ColourReading, InkFact, Part, PrintUse};
+use crate::ids::{LotId, RunId, Subject};
+use crate::units::Grams;
+
+/// Something that happened at the bench.
+#[derive(Clone, Debug, PartialEq, Encode)]
+pub struct InkEvent {
+    /// What, as last told.
+    pub fact: InkFact,
+    /// Wall time at which it was first told.
+    pub at: u64,
+    /// Its place among all facts of the shop when it was first told.
+    pub rank: u64,
+    /// Whether it was taken back.
+    pub deleted: bool,
+    /// The place among all facts of the one by which pots last came to hold something else because of it: that it
+    /// was first told, told with other grams, or taken back.
+    pub(crate) changed: u64,
+    /// The same, were it not taken back.
+    told: u64,
+}
+
+/// The scale ink is weighed on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
+pub struct Scale {
+    /// The steps it reads in.
+    pub step: Grams,
+    /// The most it bears, pot and all.
+    pub most: Option<Grams>,
+}
+
+impl Default for Scale {
+    /// Tenths of a gram, until the shop has said what it has: common practice, no source.
+    fn default() -> Self {
+        Self { step: Grams::from_milligrams(100), most: None }
+    }
+}
+
+/// A revision of a recipe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Revision<'a> {
+    /// Which.
+    pub id: Subject,
+    /// The recipe it is of.
+    pub recipe: Subject,
+    /// Its number when it was saved.
+    pub number: u16,
+    /// Its parts.
+    pub parts: &'a [Part],
+    /// The revision it came from.
+    pub parent: Option<Subject>,
+    /// The pot whose contents it is.
+    pub pot: Option<Subject>,
+    /// Why it differs.
+    pub note: &'a str,
+    /// The event of its saving.
+    pub event: &'a InkEvent,
+}
+
+/// Components, recipes, pots, and everything that happened to them.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct InkLog {
+    components: Table<Component>,
+    recipes: Table<Recipe>,
+    pots: Table<Pot>,
+    events: Table<InkEvent>,
+    /// The events about a thing, in the order they were first told of it.
+    about: Table<Vec<Subject>>,
+    prints: Table<PrintUse>,
+    /// The colours of lots' garments that were read.
+    garments: Table<ColourReading>,
+    /// The weighings of what was printed with, in the order they were first told.
+    used: Vec<Subject>,
+    /// The scale ink is weighed on.
+    pub scale: Scale,
+}
+
+impl InkLog {
+    /// A component, deleted or not.
+    pub fn component(&self, id: Subject) -> Option<&Component> {
+        self.components.get(&id)
+    }
+
+    /// The components that were not deleted.
+    pub fn components(&self) -> impl Iterator<Item = (Subject, &Component)> {
+        self.components.iter().filter(|(_, component)| !component.deleted).map(|(id, component)| (*id, component))
+    }
+
+    /// A recipe, deleted or not.
+    pub fn recipe(&self, id: Subject) -> Option<&Recipe> {
+        self.recipes.get(&id)
+    }
+
+    /// The recipes that were not deleted.
+    pub fn recipes(&self) -> impl Iterator<Item = (Subject, &Recipe)> {
+        self.recipes.iter().filter(|(_, recipe)| !recipe.deleted).map(|(id, recipe)| (*id, recipe))
+    }
+
+    /// A pot, deleted or not.
+    pub fn pot(&self, id: Subject) -> Option<&Pot> {
+        self.pots.get(&id)
+    }
+
+    /// The pots that were not deleted, those done with too.
+    pub fn pots(&self) -> impl Iterator<Item = (Subject, &Pot)> {
+        self.pots.iter().filter(|(_, pot)| !pot.deleted).map(|(id, pot)| (*id, pot))
+    }
+
+    /// What a print of a run takes, where that was worked out.
+    pub fn print(&self, run: RunId) -> Option<&PrintUse> {
+        self.prints.get(&run)
+    }
+
+    /// The colour of a lot's garments, where it was read.
+    pub fn garment(&self, lot: LotId) -> Option<ColourReading> {
+        self.garments.get(&lot).copied()
+    }
+
+    /// The lots whose garments' colour was read, deleted or not.
+    pub fn garments(&self) -> impl Iterator<Item = (LotId, ColourReading)> {
+        self.garments.iter().map(|(id, reading)| (*id, *reading))
+    }
+
+    /// An event, taken back or not.
+    pub fn event(&self, id: Subject) -> Option<&InkEvent> {
+        self.events.get(&id)
+    }
+
+    /// Every event about a component, recipe, revision, pot or run, those taken back too, in the order of the
+    /// journal.
+    pub fn events_of(&self, about: Subject) -> Vec<(Subject, &InkEvent)> {
+        let ids = self.about.get(&about).into_iter().flatten();
+        let mut events: Vec<_> = ids.filter_map(|id| Some((*id, self.events.get(id)?))).collect();
+        sort_by_key(&mut events, |(id, event)| (event.rank, *id));
+        events
+    }
+
+    /// The latest so many weighings of what was printed with, the latest first, those taken back left out.
+    pub(crate) fn last_used(&self, most: usize) -> impl Iterator<Item = &InkEvent> {
+        let live = self.used.iter().rev().filter_map(|id| self.events.get(id)).filter(|event| !event.deleted);
+        live.take(most)
+    }
+
+    /// A revision, taken back or not.
+    pub fn revision(&self, id: Subject) -> Option<Revision<'_>> {
+        let event = self.events.get(&id)?;
+        match &event.fact {
+            InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, .. } => {
+                Some(Revision { id, recipe: *recipe, number: *number, parts, parent: *parent, pot: *pot, note, event })
+            }
+            _ => None,
+        }
+    }
+
+    /// Folds a fact in. Whether its subject is something that can be deleted.
+    pub(crate) fn take(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) -> bool {
+        let first = |created: &mut u64| *created = if *created == 0 { at } else { *created };
+        match fact {
+            InkFact::ComponentSet(fields) => {
+                let component = self.components.or_default(id);
+                first(&mut component.created);
+                fields.iter().for_each(|field| component.set(field));
+            }
+            InkFact::RecipeSet(fields) => {
+                let recipe = self.recipes.or_default(id);
+                first(&mut recipe.created);
+                recipe.touched = at;
+                fields.iter().for_each(|field| recipe.set(field));
+            }
+            InkFact::PotSet(fields) => {
+                let pot = self.pots.or_default(id);
+                first(&mut pot.created);
+                fields.iter().for_each(|field| pot.set(field));
+            }
+            InkFact::ScaleSet { step, most } => {
+                self.scale = Scale { step: *step, most: *most };
+                return false;
+            }
+            InkFact::PrintSet(print) => {
+                match print {
+                    Some(print) => self.prints.insert(id, *print),
+                    None => drop(self.prints.remove(&id)),
+                }
+                return false;
+            }
+            InkFact::GarmentRead(reading) => {
+                match reading {
+                    Some(reading) => self.garments.insert(id, *reading),
+                    None => drop(self.garments.remove(&id)),
+                }
+                return false;
+            }
+            event => self.happened(id, at, rank, event),
+        }
+        true
+    }
+
+    fn happened(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
+        let things = |fact: &InkFact| fact.touches().into_iter().flatten().flatten();
+        match self.events.get_mut(&id) {
+            // Told again it is a correction, and stays where it was.
+            Some(event) => {
+                for thing in things(&event.fact).filter(|thing| !things(fact).any(|now| now == *thing)) {
+                    if let Some(ids) = self.about.get_mut(&thing) {
+                        ids.retain(|other| *other != id);
+                    }
+                }
+                for thing in things(fact).filter(|thing| !things(&event.fact).any(|was| was == *thing)) {
+                    push_once(self.about.or_default(thing), id);
+                }
+                if !event.fact.pours_as(fact) {
+                    (event.told, event.changed) = (rank, rank);
+                }
+                event.fact = fact.clone();
+            }
+            None => {
+                if matches!(fact, InkFact::Used { .. }) {
+                    self.used.push(id);
+                }
+                things(fact).for_each(|thing| push_once(self.about.or_default(thing), id));
+                self.events
+                    .insert(id, InkEvent { fact: fact.clone(), at, rank, deleted: false, changed: rank, told: rank });
+            }
+        }
+    }
+
+    /// Whether this was something of the bench, which is now deleted or back again, by the fact of this rank.
+    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool, rank: u64) -> bool {
+        if let Some(component) = self.components.get_mut(&id) {
+            component.deleted = deleted;
+        } else if let Some(recipe) = self.recipes.get_mut(&id) {
+            recipe.deleted = deleted;
+        } else if let Some(pot) = self.pots.get_mut(&id) {
+            pot.deleted = deleted;
+        } else if let Some(event) = self.events.get_mut(&id) {
+            event.deleted = deleted;
+            event.changed = if deleted { rank } else { event.told };
+        } else {
+            return false;
+        }
+        true
+    }
+}
+
+/// A fact may name one thing twice (a pot poured into itself): its event is about it once.
+fn push_once(ids: &mut Vec<Subject>, id: Subject) {
+    if ids.last() != Some(&id) {
+        ids.push(id);
+    }
+}

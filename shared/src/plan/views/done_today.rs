@@ -1,0 +1,61 @@
+//! What was done today, beside the shop's usual.
+
+use crate::plan::TallyRow;
+use crate::shop::Shop;
+use crate::time::WallClock;
+
+/// Today's work.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct DoneToday {
+    /// Jobs finished.
+    pub jobs: u32,
+    /// Good pieces, spoiled pieces and time pulling.
+    pub row: TallyRow,
+    /// A usual working day; none before there were three.
+    pub usual: Option<Usual>,
+}
+
+/// The mean of earlier working days.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Usual {
+    /// How many days.
+    pub days: u32,
+    /// Good pieces a day.
+    pub pieces: f64,
+    /// Spoiled pieces a day.
+    pub misprints: f64,
+    /// Milliseconds pulling a day.
+    pub active: f64,
+}
+
+/// Days needed before "usual" means something.
+const FEWEST_DAYS: usize = 3;
+/// Working days that usual is taken from.
+const MOST_DAYS: usize = 20;
+
+/// Today's work and the mean of up to twenty working days before.
+pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
+    let today = clock.today();
+    let days = shop.tally().days(clock);
+    let row = days.get(&today).copied().unwrap_or_default();
+    let finished = |job: &crate::job::Job| job.finished.is_some_and(|at| clock.day_of(at) == today);
+    let jobs = shop.jobs().filter(|(_, job)| !job.deleted && finished(job)).count() as u32;
+    let earlier: Vec<TallyRow> = days
+        .iter()
+        .rev()
+        .filter(|(day, row)| **day < today && row.pieces > 0)
+        .map(|(_, row)| *row)
+        .take(MOST_DAYS)
+        .collect();
+    let usual = (earlier.len() >= FEWEST_DAYS).then(|| {
+        let n = earlier.len() as f64;
+        let mean = |of: &dyn Fn(&TallyRow) -> f64| earlier.iter().map(of).sum::<f64>() / n;
+        Usual {
+            days: earlier.len() as u32,
+            pieces: mean(&|row| row.pieces as f64),
+            misprints: mean(&|row| row.misprints as f64),
+            active: mean(&|row| row.active as f64),
+        }
+    });
+    DoneToday { jobs, row, usual }
+}

@@ -1,0 +1,85 @@
+//! What does the shop know of such runs? The pace of runs that left the press.
+
+use super::finish::Spread;
+use crate::collections::sort_by_key;
+use crate::ids::RunId;
+use crate::run::{Pace, Run};
+use crate::shop::Shop;
+
+/// What earlier runs say about one that has hardly begun.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct History {
+    /// How many earlier runs.
+    pub runs: u32,
+    /// Whether they were alike in location, fabric, hits and flash, or only in some of these.
+    pub alike: bool,
+    /// What they say of a piece's seconds.
+    pub spread: Spread,
+}
+
+/// Fewest gaps that make a run worth learning from.
+const ENOUGH_GAPS: u32 = 5;
+/// Most runs learned from, the latest first.
+const MOST_RUNS: usize = 12;
+/// With a single earlier run, how far runs differ from each other, as a part of the mean. Our own
+/// caution: one run cannot tell.
+const ONE_RUN_SPREAD: f64 = 0.2;
+
+/// What the shop's own runs say about this one: those alike in location, fabric, hits and flash
+/// where there are any, else those with the same location, else all.
+pub fn history_for(shop: &Shop, id: RunId) -> Option<History> {
+    let this = shop.run(id)?;
+    let fabric = |run: &Run| run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
+    let mut others: Vec<(&Run, Pace)> = shop
+        .runs()
+        .filter(|(other, run)| *other != id && !run.deleted && !run.progress.is_on_press())
+        .filter_map(|(_, run)| run.progress.record.filter(|pace| pace.gaps >= ENOUGH_GAPS).map(|pace| (run, pace)))
+        .collect();
+    sort_by_key(&mut others, |(run, _)| std::cmp::Reverse(run.progress.touched));
+    let same_place = |run: &Run| run.location == this.location;
+    let alike = |run: &Run| {
+        same_place(run)
+            && fabric(run) == fabric(this)
+            && run.set_up.hits == this.set_up.hits
+            && run.set_up.flash.is_some() == this.set_up.flash.is_some()
+    };
+    let paces = |keep: &dyn Fn(&Run) -> bool| -> Vec<Pace> {
+        others.iter().filter(|(run, _)| keep(run)).map(|(_, pace)| *pace).take(MOST_RUNS).collect()
+    };
+    [(true, paces(&alike)), (false, paces(&same_place)), (false, paces(&|_| true))]
+        .into_iter()
+        .find(|(_, paces)| !paces.is_empty())
+        .map(|(alike, paces)| History { runs: paces.len() as u32, alike, spread: spread_of(&paces) })
+}
+
+/// Runs differ from each other more than pieces of a run do: the error of a new run's mean is the
+/// spread between runs, s·√(1 + 1/R), as in prediction of one new observation from R.
+fn spread_of(paces: &[Pace]) -> Spread {
+    let runs = paces.len() as f64;
+    let mean = paces.iter().map(|pace| pace.mean).sum::<f64>() / runs;
+    let within = (paces.iter().map(|pace| pace.sd.powi(2)).sum::<f64>() / runs).sqrt();
+    let (between, freedom) = if paces.len() > 1 {
+        let squares: f64 = paces.iter().map(|pace| (pace.mean - mean).powi(2)).sum();
+        ((squares / (runs - 1.0)).sqrt(), runs - 1.0)
+    } else {
+        (ONE_RUN_SPREAD * mean, 4.0)
+    };
+    Spread { mean, sd: within, mean_error: between * (1.0 + 1.0 / runs).sqrt(), freedom }
+}
+
+/// Seconds of trouble for each second of work, over the shop's latest runs. Nothing while there is
+/// no run to learn from.
+pub fn stop_rate(shop: &Shop) -> f64 {
+    let mut runs: Vec<&Run> = shop.runs().map(|(_, run)| run).filter(|run| run.progress.ended.is_some()).collect();
+    sort_by_key(&mut runs, |run| std::cmp::Reverse(run.progress.touched));
+    let (mut stood, mut worked) = (0.0, 0.0);
+    for run in runs.iter().take(MOST_RUNS) {
+        let progress = &run.progress;
+        let (Some(from), Some(to)) = (progress.started, progress.ended) else { continue };
+        let trouble: u64 =
+            progress.stops.iter().filter(|stop| stop.is_trouble()).map(|stop| stop.within(from, to)).sum();
+        stood += trouble as f64;
+        worked += progress.active_ms(to) as f64;
+    }
+    if worked > 0.0 { stood / worked } else { 0.0 }
+}

@@ -1,0 +1,93 @@
+//! Putting screens into the bath and taking them out: the batch and its screens in one stroke, and
+//! what takes all of it back.
+
+use crate::facts::{Fact, ScreenFact, ScreenField, ScreenState, StencilFact};
+use crate::form::{FormProblem, Problems};
+use crate::ids::Subject;
+use crate::screen::{BatchInForm, BatchOutForm, move_facts, moved};
+use crate::shop::Shop;
+use crate::units::NumberProblem;
+
+/// What is recorded together, and what takes it back.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct BathStep {
+    /// To record.
+    pub facts: Vec<(Subject, Fact)>,
+    /// To take it back.
+    pub undo: Vec<(Subject, Fact)>,
+}
+
+impl BathStep {
+    /// Moves screens along, noting how each is brought back to where it stood, with what it carried.
+    fn moves(&mut self, shop: &Shop, ids: &[Subject], to: ScreenState, by: Option<&str>) {
+        let facts = move_facts(shop, ids, to, by);
+        for (id, fact) in &facts {
+            let Some(screen) = shop.screens.live(*id) else { continue };
+            self.undo.push(match fact {
+                Fact::Screen(ScreenFact::Set(_)) => {
+                    let carried = vec![ScreenField::Run(screen.run), ScreenField::Colour(screen.colour.clone())];
+                    (*id, Fact::Screen(ScreenFact::Set(carried)))
+                }
+                _ => (*id, moved(screen.state, by)),
+            });
+        }
+        self.facts.extend(facts);
+    }
+}
+
+/// Screens go into the bath as the batch `batch`.
+///
+/// # Errors
+/// [`Problems`] as of [`BatchInForm::check`].
+pub fn put_in(shop: &Shop, batch: Subject, form: &BatchInForm, by: Option<&str>) -> Result<BathStep, Problems> {
+    let fact = Fact::Stencil(form.check()?);
+    let mut step = BathStep { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Deleted)] };
+    step.moves(shop, &form.screens, ScreenState::InBath, by);
+    Ok(step)
+}
+
+/// A batch comes out of the bath: its screens are clean, but for those that the form says are not,
+/// which wait again. A batch whose going in nobody recorded is one of a plain count.
+///
+/// # Errors
+/// [`Problems`] as of [`BatchOutForm::check`]; and `count` when not one of them came clean: then they
+/// are better left in.
+pub fn take_out(shop: &Shop, batch: Subject, form: &BatchOutForm, by: Option<&str>) -> Result<BathStep, Problems> {
+    let known = shop.stencils.bath.batch(batch).filter(|batch| batch.is_in());
+    let Some(known) = known else {
+        let fact = Fact::Stencil(form.check(false)?);
+        return Ok(BathStep { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Deleted)] });
+    };
+    let dirty: Vec<Subject> = known.screens.iter().copied().filter(|id| form.not_clean.contains(id)).collect();
+    let clean = u32::from(known.count()).saturating_sub(dirty.len() as u32);
+    if clean == 0 {
+        let mut problems = Problems::new();
+        problems.insert("count", FormProblem::Number(NumberProblem::TooLow { least: 1.0 }));
+        return Err(problems);
+    }
+    let typed = form.count.trim().is_empty() && !dirty.is_empty();
+    let counted = BatchOutForm { count: if typed { clean.to_string() } else { form.count.clone() }, ..form.clone() };
+    let fact = Fact::Stencil(counted.check(true)?);
+    let back = StencilFact::BatchIn { screens: known.screens.clone(), count: known.count() };
+    let mut step = BathStep { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Stencil(back))] };
+    let (dirty, clean): (Vec<_>, Vec<_>) = lying(shop, &known.screens).into_iter().partition(|id| dirty.contains(id));
+    step.moves(shop, &clean, ScreenState::Clean, by);
+    step.moves(shop, &dirty, ScreenState::ToReclaim, by);
+    Ok(step)
+}
+
+/// A batch that was recorded by mistake. Screens that lie in the bath with it wait again; those that
+/// went on since stay where they are.
+pub fn forget_batch(shop: &Shop, batch: Subject, by: Option<&str>) -> BathStep {
+    let mut step = BathStep { facts: vec![(batch, Fact::Deleted)], undo: vec![(batch, Fact::Restored)] };
+    if let Some(known) = shop.stencils.bath.batch(batch).filter(|batch| batch.is_in()) {
+        step.moves(shop, &lying(shop, &known.screens), ScreenState::ToReclaim, by);
+    }
+    step
+}
+
+/// Those of the screens that stand in the bath as far as the shop knows.
+fn lying(shop: &Shop, screens: &[Subject]) -> Vec<Subject> {
+    let lies = |id: &Subject| shop.screens.live(*id).is_some_and(|screen| screen.state == ScreenState::InBath);
+    screens.iter().copied().filter(lies).collect()
+}

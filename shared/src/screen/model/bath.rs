@@ -1,0 +1,236 @@
+//! The reclaim bath: its charges, and the batches of screens that went through it.
+
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
+use crate::facts::{BatchTime, BathField};
+use crate::ids::Subject;
+use serde::{Deserialize, Serialize};
+
+/// When to charge anew, in percent of the fresh bath's minutes, unless the shop says otherwise. Our own.
+pub const RECHARGE_AT: u16 = 150;
+
+/// A charge of the bath.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+pub struct Charge {
+    /// Wall time.
+    pub at: u64,
+    /// What it was charged with.
+    pub chemistry: String,
+    /// Who did it.
+    pub by: Option<String>,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+/// Screens that went through the bath together.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+pub struct Batch {
+    /// When they went in; none when only their coming out was recorded.
+    pub went_in: Option<u64>,
+    /// When they came out; none while they are in.
+    pub came_out: Option<u64>,
+    /// Which screens, where they are known.
+    pub screens: Vec<Subject>,
+    count_in: Option<u16>,
+    count_out: Option<u16>,
+    time: Option<BatchTime>,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+impl Batch {
+    /// How many screens.
+    pub fn count(&self) -> u16 {
+        self.count_out.or(self.count_in).unwrap_or(1).max(1)
+    }
+
+    /// When it began, as far as is known.
+    pub fn began(&self) -> u64 {
+        self.went_in.or(self.came_out).unwrap_or_default()
+    }
+
+    /// How long it was in, in milliseconds; none while it is, and where nobody told.
+    pub fn took(&self) -> Option<u64> {
+        let out = self.came_out?;
+        let milliseconds = match self.time? {
+            BatchTime::Elapsed => out.checked_sub(self.went_in?)?,
+            BatchTime::Whole(time) => u64::from(time.milliseconds()),
+            BatchTime::EachScreen(time) => u64::from(time.milliseconds()) * u64::from(self.count()),
+        };
+        (milliseconds > 0).then_some(milliseconds)
+    }
+
+    /// Minutes a screen: the batch's time shared among its screens; none as for [`took`](Self::took).
+    pub fn minutes_a_screen(&self) -> Option<f64> {
+        self.took().map(|milliseconds| milliseconds as f64 / 60_000.0 / f64::from(self.count()))
+    }
+}
+
+/// The reclaim bath as the facts leave it.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct Bath {
+    charges: Table<Charge>,
+    batches: Table<Batch>,
+    /// How many screens fit in at once.
+    pub capacity: Option<u16>,
+    recharge_at: Option<u16>,
+    /// What the shop keeps beside it.
+    pub note: String,
+}
+
+impl Bath {
+    /// When to charge anew, in percent of the fresh bath's minutes a screen.
+    pub fn recharge_at(&self) -> u16 {
+        self.recharge_at.unwrap_or(RECHARGE_AT)
+    }
+
+    /// Whether the shop set that itself.
+    pub fn recharge_is_own(&self) -> bool {
+        self.recharge_at.is_some()
+    }
+
+    /// The charges that were not deleted, oldest first.
+    pub fn charges(&self) -> Vec<(Subject, &Charge)> {
+        let mut charges: Vec<_> =
+            self.charges.iter().filter(|(_, charge)| !charge.deleted).map(|(id, charge)| (*id, charge)).collect();
+        sort_by_key(&mut charges, |(id, charge)| (charge.at, *id));
+        charges
+    }
+
+    /// The batches that were not deleted and began in a stretch of time, oldest first.
+    pub fn batches(&self, from: u64, before: u64) -> Vec<(Subject, &Batch)> {
+        let mut batches: Vec<_> = self
+            .batches
+            .iter()
+            .filter(|(_, batch)| !batch.deleted && (from..before).contains(&batch.began()))
+            .map(|(id, batch)| (*id, batch))
+            .collect();
+        sort_by_key(&mut batches, |(id, batch)| (batch.came_out.unwrap_or(u64::MAX), batch.began(), *id));
+        batches
+    }
+
+    /// A batch, deleted or not.
+    pub fn batch(&self, id: Subject) -> Option<&Batch> {
+        self.batches.get(&id)
+    }
+
+    /// The batch in which a screen lies in the bath now, and since when.
+    pub fn holding(&self, screen: Subject) -> Option<(Subject, u64)> {
+        let batch = self.batches.iter().find(|(_, batch)| batch.is_in() && batch.screens.contains(&screen));
+        batch.map(|(id, batch)| (*id, batch.began()))
+    }
+
+    pub(crate) fn set(&mut self, field: &BathField) {
+        match field {
+            BathField::Capacity(count) => self.capacity = *count,
+            BathField::RechargeAt(percent) => self.recharge_at = *percent,
+            BathField::Note(text) => self.note.clone_from(text),
+        }
+    }
+
+    pub(crate) fn fields(&self) -> Vec<BathField> {
+        vec![
+            BathField::Capacity(self.capacity),
+            BathField::RechargeAt(self.recharge_at),
+            BathField::Note(self.note.clone()),
+        ]
+    }
+
+    pub(crate) fn charge(&mut self, id: Subject, at: u64, chemistry: &str, by: Option<&str>) {
+        // Told again it is a correction of the words, not another charge.
+        let before = self.charges.get(&id);
+        let (at, deleted) = before.map_or((at, false), |charge| (charge.at, charge.deleted));
+        let charge = Charge { at, chemistry: chemistry.to_owned(), by: by.map(str::to_owned), deleted };
+        self.charges.insert(id, charge);
+    }
+
+    /// A batch that came out and goes in again was not clean: its time runs on from the first.
+    pub(crate) fn put_in(&mut self, id: Subject, at: u64, screens: &[Subject], count: u16) {
+        let batch = self.batches.or_default(id);
+        batch.went_in = batch.went_in.or(batch.came_out).or(Some(at));
+        (batch.came_out, batch.time, batch.count_out) = (None, None, None);
+        batch.screens = screens.to_vec();
+        batch.count_in = Some(count);
+    }
+
+    pub(crate) fn take_out(&mut self, id: Subject, at: u64, time: BatchTime, count: Option<u16>) {
+        let batch = self.batches.or_default(id);
+        batch.came_out = Some(at);
+        batch.time = Some(time);
+        batch.count_out = count;
+    }
+
+    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool) -> bool {
+        if let Some(charge) = self.charges.get_mut(&id) {
+            charge.deleted = deleted;
+        } else if let Some(batch) = self.batches.get_mut(&id) {
+            batch.deleted = deleted;
+        } else {
+            return false;
+        }
+        true
+    }
+}
+
+impl Batch {
+    /// Whether its screens lie in the bath now.
+    pub fn is_in(&self) -> bool {
+        !self.deleted && self.went_in.is_some() && self.came_out.is_none()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Seconds;
+    use uuid::Uuid;
+
+    fn batch_of(time: BatchTime, count: u16) -> Batch {
+        let mut bath = Bath::default();
+        let id = Uuid::from_u128(1);
+        bath.put_in(id, 60_000, &[], count);
+        bath.take_out(id, 60_000 + 12 * 60_000, time, None);
+        bath.batch(id).unwrap().clone()
+    }
+
+    #[test]
+    fn three_ways_of_telling_a_batchs_time_say_the_same() {
+        let minutes = |n: f64| Seconds::new(n * 60.0);
+        for time in [BatchTime::Elapsed, BatchTime::Whole(minutes(12.0)), BatchTime::EachScreen(minutes(3.0))] {
+            let batch = batch_of(time, 4);
+            assert_eq!(batch.took(), Some(12 * 60_000), "{time:?}");
+            assert_eq!(batch.minutes_a_screen(), Some(3.0));
+        }
+    }
+
+    #[test]
+    fn a_batch_whose_clock_ran_backwards_has_no_time() {
+        let mut bath = Bath::default();
+        let id = Uuid::from_u128(1);
+        bath.put_in(id, 500_000, &[], 2);
+        bath.take_out(id, 100_000, BatchTime::Elapsed, None);
+        assert_eq!(bath.batch(id).unwrap().took(), None);
+    }
+
+    #[test]
+    fn screens_that_go_back_in_keep_the_time_of_their_first_going_in() {
+        let id = Uuid::from_u128(1);
+        let mut bath = Bath::default();
+        bath.put_in(id, 60_000, &[], 2);
+        bath.take_out(id, 120_000, BatchTime::Elapsed, None);
+        bath.put_in(id, 130_000, &[], 2);
+        assert!(bath.batch(id).unwrap().is_in());
+        bath.take_out(id, 240_000, BatchTime::Elapsed, None);
+        assert_eq!(bath.batch(id).unwrap().took(), Some(180_000));
+    }
+
+    #[test]
+    fn a_screen_is_found_in_the_bath_until_its_batch_comes_out() {
+        let (id, screen) = (Uuid::from_u128(1), Uuid::from_u128(7));
+        let mut bath = Bath::default();
+        bath.put_in(id, 500, &[screen], 1);
+        assert_eq!(bath.holding(screen), Some((id, 500)));
+        bath.take_out(id, 900, BatchTime::Elapsed, None);
+        assert_eq!(bath.holding(screen), None);
+    }
+}

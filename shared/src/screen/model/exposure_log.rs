@@ -1,0 +1,102 @@
+//! What the facts about stencils add up to.
+
+use super::{Bath, Emulsion, KnownExposure, Lamp};
+use crate::codec::Encode;
+use crate::collections::Table;
+use crate::facts::{LEAST_GOAL, StencilFact};
+use crate::ids::Subject;
+
+/// How stencils are exposed, and the reclaim bath.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct StencilLog {
+    lamps: Table<Lamp>,
+    emulsions: Table<Emulsion>,
+    exposures: Table<KnownExposure>,
+    goal: Option<u8>,
+    /// The reclaim bath.
+    pub bath: Bath,
+}
+
+impl StencilLog {
+    /// A lamp, deleted or not.
+    pub fn lamp(&self, id: Subject) -> Option<&Lamp> {
+        self.lamps.get(&id)
+    }
+
+    /// All lamps, the deleted too.
+    pub fn lamps(&self) -> impl Iterator<Item = (Subject, &Lamp)> {
+        self.lamps.iter().map(|(id, lamp)| (*id, lamp))
+    }
+
+    /// An emulsion, deleted or not.
+    pub fn emulsion(&self, id: Subject) -> Option<&Emulsion> {
+        self.emulsions.get(&id)
+    }
+
+    /// All emulsions, the deleted too.
+    pub fn emulsions(&self) -> impl Iterator<Item = (Subject, &Emulsion)> {
+        self.emulsions.iter().map(|(id, emulsion)| (*id, emulsion))
+    }
+
+    /// An exposure that was found, deleted or not.
+    pub fn exposure(&self, id: Subject) -> Option<&KnownExposure> {
+        self.exposures.get(&id)
+    }
+
+    /// The exposures that were found and not deleted.
+    pub fn exposures(&self) -> impl Iterator<Item = (Subject, &KnownExposure)> {
+        self.exposures.iter().filter(|(_, known)| !known.deleted).map(|(id, known)| (*id, known))
+    }
+
+    /// The step of the guide that the shop aims at: its own, or the least that is published.
+    pub fn goal(&self) -> u8 {
+        self.goal.unwrap_or(LEAST_GOAL)
+    }
+
+    /// Folds a fact in. Whether its subject is something that can be deleted.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &StencilFact) -> bool {
+        match fact {
+            StencilFact::Lamp(fields) => {
+                let lamp = self.lamps.or_insert_with(subject, || Lamp { created: at, ..Lamp::default() });
+                fields.iter().for_each(|field| lamp.set(field));
+            }
+            StencilFact::Emulsion(fields) => {
+                let emulsion =
+                    self.emulsions.or_insert_with(subject, || Emulsion { created: at, ..Emulsion::default() });
+                fields.iter().for_each(|field| emulsion.set(field));
+            }
+            StencilFact::Exposure(fact) => {
+                // Told again it is a correction, not another finding.
+                let before = self.exposures.get(&subject);
+                let (at, deleted) = before.map_or((at, false), |known| (known.at, known.deleted));
+                self.exposures.insert(subject, KnownExposure { fact: fact.clone(), at, deleted });
+            }
+            StencilFact::Goal(step) => {
+                self.goal = Some(*step);
+                return false;
+            }
+            StencilFact::Bath(fields) => {
+                fields.iter().for_each(|field| self.bath.set(field));
+                return false;
+            }
+            StencilFact::BathCharged { chemistry, by } => self.bath.charge(subject, at, chemistry, by.as_deref()),
+            StencilFact::BatchIn { screens, count } => self.bath.put_in(subject, at, screens, *count),
+            StencilFact::BatchOut { time, count } => self.bath.take_out(subject, at, *time, *count),
+        }
+        true
+    }
+
+    /// Deletes or restores what it knows by this name. Whether it knows it.
+    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool) -> bool {
+        if let Some(lamp) = self.lamps.get_mut(&id) {
+            lamp.deleted = deleted;
+        } else if let Some(emulsion) = self.emulsions.get_mut(&id) {
+            emulsion.deleted = deleted;
+        } else if let Some(known) = self.exposures.get_mut(&id) {
+            known.deleted = deleted;
+        } else {
+            return self.bath.set_deleted(id, deleted);
+        }
+        true
+    }
+}
