@@ -24,10 +24,14 @@
 //! - [`codec`], [`collections`]: stored bytes, and collections beside those of `std`
 //! - [`demo`]: an invented shop that fills every screen
 
+// A new variant of a stored enum must not be swallowed by a wildcard arm.
+#![warn(clippy::wildcard_enum_match_arm)]
+
 pub mod bounds;
 pub mod codec;
 pub mod collections;
 pub mod colour;
+pub(crate) mod deletion;
 pub mod demo;
 pub mod exchange;
 pub mod facts;

@@ -8,6 +8,7 @@ mod failure;
 mod fan;
 mod fold;
 mod forecast;
+mod frozen;
 mod heat;
 mod heat_room;
 mod heat_tests;

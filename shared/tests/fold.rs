@@ -1,6 +1,7 @@
 //! Whatever the order, overlap and repetition in which devices' files arrive, the shop is the same.
 
 use lastpull_core::colour::Colour;
+use lastpull_core::facts::frozen::{rows, subject_of};
 use lastpull_core::facts::{Entry, Journal};
 use lastpull_core::facts::{Fact, JobField, LotField, RunField};
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
@@ -303,9 +304,23 @@ fn any_failure_fact() -> impl Strategy<Value = FailureFact> {
     ]
 }
 
+/// Any fact of the frozen rows, about what it is made for or about something else: so every variant is drawn.
+fn any_frozen_fact() -> impl Strategy<Value = (Uuid, Fact)> {
+    let facts: Vec<Fact> = rows().into_iter().map(|row| row.fact).collect();
+    (select(facts), prop::option::of((0x10u128..0x14).prop_map(Uuid::from_u128)))
+        .prop_map(|(fact, other)| (other.unwrap_or_else(|| subject_of(&fact)), fact))
+}
+
+/// Any fact of the ink bench among the frozen rows.
+fn any_frozen_ink_fact() -> impl Strategy<Value = InkFact> {
+    let ink = rows().into_iter().filter_map(|row| if let Fact::Ink(fact) = row.fact { Some(fact) } else { None });
+    select(ink.collect::<Vec<_>>())
+}
+
 /// Facts of six devices, each numbered from 1, at wall times that collide and cross.
 fn any_entries() -> impl Strategy<Value = Vec<Entry>> {
-    prop::collection::vec((0..DEVICES, 0..2_000_000u64, any_fact()), 1..60).prop_map(|rows| {
+    let fact = prop_oneof![2 => any_fact(), 1 => any_frozen_fact()];
+    prop::collection::vec((0..DEVICES, 0..2_000_000u64, fact), 1..60).prop_map(|rows| {
         let mut next = [1u64; DEVICES as usize];
         rows.into_iter()
             .map(|(device, wall, (subject, fact))| {
@@ -415,7 +430,10 @@ proptest! {
 
     #[test]
     fn no_journal_makes_the_ink_bench_panic_or_lose_a_gram(
-        facts in prop::collection::vec(((0x10u128..0x18).prop_map(Uuid::from_u128), any_ink_fact()), 1..60),
+        facts in prop::collection::vec(
+            ((0x10u128..0x18).prop_map(Uuid::from_u128), prop_oneof![3 => any_ink_fact(), 1 => any_frozen_ink_fact()]),
+            1..60,
+        ),
     ) {
         use lastpull_core::ink::*;
         let entries = facts.into_iter().enumerate().map(|(at, (subject, fact))| Entry {

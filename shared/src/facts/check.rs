@@ -93,7 +93,13 @@ impl Expected {
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Words(text) | Self::Garment { name: text, .. } | Self::Ink { name: text, .. } => text.len() <= 16_000,
-            _ => true,
+            Self::Temperature(_)
+            | Self::Time(_)
+            | Self::Length(_)
+            | Self::Belt(_)
+            | Self::Count(_)
+            | Self::Mesh(_)
+            | Self::NoFlash => true,
         }
     }
 
@@ -108,7 +114,15 @@ impl Expected {
             (Self::Length(_), CheckItem::OffContact) => Some(1_000),
             (Self::Length(_), _) => Some(6_350),
             (Self::Belt(speed), _) => Some(i64::from(speed.micrometres_a_second() / 20)),
-            _ => None,
+            (
+                Self::Count(_)
+                | Self::Mesh(_)
+                | Self::NoFlash
+                | Self::Words(_)
+                | Self::Garment { .. }
+                | Self::Ink { .. },
+                _,
+            ) => None,
         }
     }
 
@@ -119,7 +133,12 @@ impl Expected {
             Self::Time(s) => Some(i64::from(s.milliseconds())),
             Self::Length(l) => Some(i64::from(l.micrometres())),
             Self::Belt(speed) => Some(i64::from(speed.micrometres_a_second())),
-            _ => None,
+            Self::Count(_)
+            | Self::Mesh(_)
+            | Self::NoFlash
+            | Self::Words(_)
+            | Self::Garment { .. }
+            | Self::Ink { .. } => None,
         }
     }
 }

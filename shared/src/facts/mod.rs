@@ -2,7 +2,7 @@
 //!
 //! **Frozen**: the names are a file format (`journal.ndjson`) and the order of the variants is a
 //! disk format (segments). Variants and fields are added at the end and never changed, renamed,
-//! reordered or removed; a changed meaning is a new variant. `tests` below hold the bytes.
+//! reordered or removed; a changed meaning is a new variant. The rows in [`frozen`] hold the bytes.
 
 use crate::bounds::{LIST, LONGEST_LINE, NAME, PIECES, is_name, is_note};
 use crate::codec::Encode;
@@ -16,6 +16,8 @@ use uuid::Uuid;
 mod check;
 pub(crate) mod exposure;
 mod failure;
+#[doc(hidden)]
+pub mod frozen;
 pub(crate) mod heat;
 pub(crate) mod ink;
 mod job;
@@ -148,10 +150,7 @@ impl JournalFact for Fact {
     }
 
     fn as_unknown(&self) -> Option<(&String, &String)> {
-        match self {
-            Self::Unknown { kind, body } => Some((kind, body)),
-            _ => None,
-        }
+        if let Self::Unknown { kind, body } = self { Some((kind, body)) } else { None }
     }
 
     fn in_bounds(&self) -> bool {
@@ -187,7 +186,19 @@ impl JournalFact for Fact {
                     && fields.iter().all(|field| match field {
                         RunField::Ink(text) | RunField::Screens(text) | RunField::Squeegee(text) => name(text),
                         RunField::Placement(text) => note(text),
-                        _ => true,
+                        RunField::Lot(_)
+                        | RunField::Location(_)
+                        | RunField::InkColour(_)
+                        | RunField::Mesh(_)
+                        | RunField::Flash(_)
+                        | RunField::Hits(_)
+                        | RunField::Dryer(_)
+                        | RunField::Belt(_)
+                        | RunField::Dwell(_)
+                        | RunField::Passes(_)
+                        | RunField::OffContact(_)
+                        | RunField::BelowCollar(_)
+                        | RunField::Guess(_) => true,
                     })
             }
             Self::CheckMade { expected, by, .. } => by.iter().all(name) && expected.in_bounds(),

@@ -44,10 +44,10 @@ pub fn judge_all_facts(shop: &Shop, id: Subject, verdict: Verdict, by: Option<&s
 pub fn taken_back(facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     let back = |(subject, fact): &(Subject, Fact)| {
         let mut fact = fact.clone();
-        match &mut fact {
-            Fact::Failure(FailureFact::Judged { pieces, .. }) | Fact::Misprinted { pieces, .. } => *pieces = -*pieces,
-            _ => return None,
-        }
+        let (Fact::Failure(FailureFact::Judged { pieces, .. }) | Fact::Misprinted { pieces, .. }) = &mut fact else {
+            return None;
+        };
+        *pieces = -*pieces;
         Some((*subject, fact))
     };
     facts.iter().filter_map(back).collect()

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::collections::{Map, Table, sort_by_key};
+use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::{RunId, Subject};
 use serde::{Deserialize, Serialize};
@@ -36,6 +37,8 @@ pub struct Failure {
     /// Whether it was deleted.
     pub deleted: bool,
 }
+
+deletable!(Failure);
 
 impl Failure {
     fn set(&mut self, field: &FailureField) {
@@ -98,6 +101,12 @@ pub struct Failures {
     all: Table<Failure>,
 }
 
+impl DeleteById for Failures {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.all.delete(id, deletion)
+    }
+}
+
 impl Failures {
     /// A failure, deleted or not.
     pub fn get(&self, id: Subject) -> Option<&Failure> {
@@ -121,14 +130,9 @@ impl Failures {
         rows
     }
 
-    pub(crate) fn get_mut(&mut self, id: Subject) -> Option<&mut Failure> {
-        self.all.get_mut(&id)
-    }
-
-    /// Folds a fact in. `gone` says whether the failure was deleted before anything was known of it.
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact, gone: impl FnOnce() -> bool) {
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact) {
         let failure = self.all.or_insert_with(subject, || Failure { at, ..Failure::default() });
-        failure.deleted |= gone();
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
             FailureFact::Judged { pieces, size, verdict, .. } => {

@@ -3,6 +3,7 @@
 use crate::codec::Encode;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
+use serde_json::Value;
 use serde_json::value::RawValue;
 use std::fmt::Debug;
 
@@ -37,9 +38,9 @@ pub trait JournalFact: Encode + Serialize + DeserializeOwned + Clone + Debug + P
             return Some(known);
         }
         let kind = match serde_json::from_str(json).ok()? {
-            serde_json::Value::String(kind) => kind,
-            serde_json::Value::Object(map) if map.len() == 1 => map.into_iter().next()?.0,
-            _ => return None,
+            Value::String(kind) => kind,
+            Value::Object(map) if map.len() == 1 => map.into_iter().next()?.0,
+            Value::Null | Value::Bool(_) | Value::Number(_) | Value::Array(_) | Value::Object(_) => return None,
         };
         Some(Self::unknown(kind, json.to_owned()))
     }

@@ -155,7 +155,16 @@ impl RunForm {
                 RunField::Dwell(_) => self.dwell != was.dwell,
                 RunField::OffContact(_) => self.off_contact != was.off_contact,
                 RunField::BelowCollar(_) => self.below_collar != was.below_collar,
-                _ => true,
+                RunField::Lot(_)
+                | RunField::Location(_)
+                | RunField::Ink(_)
+                | RunField::InkColour(_)
+                | RunField::Screens(_)
+                | RunField::Hits(_)
+                | RunField::Passes(_)
+                | RunField::Squeegee(_)
+                | RunField::Placement(_)
+                | RunField::Guess(_) => true,
             })
             .collect()
     }

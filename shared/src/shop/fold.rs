@@ -6,7 +6,9 @@
 
 use super::Shop;
 use crate::collections::sort_by_key;
+use crate::deletion::{DeleteById, Deletion};
 use crate::facts::{Entry, Fact, Journal};
+use crate::ids::Subject;
 
 impl Shop {
     /// The shop these facts add up to.
@@ -56,24 +58,24 @@ impl Shop {
                 let job = self.jobs.or_default(id);
                 job.created = if job.created == 0 { at } else { job.created };
                 fields.iter().for_each(|field| job.set(field));
-                job.deleted |= self.gone.remove(&id).is_some();
+                self.gone.claim(id, self.facts, &mut self.jobs);
             }
             Fact::LotSet(fields) => {
                 let lot = self.lots.or_default(id);
                 lot.created = if lot.created == 0 { at } else { lot.created };
                 lot.rank = if lot.rank == 0 { self.facts } else { lot.rank };
                 fields.iter().for_each(|field| lot.set(field));
-                lot.deleted |= self.gone.remove(&id).is_some();
+                self.gone.claim(id, self.facts, &mut self.lots);
             }
             Fact::RunSet(fields) => {
                 let run = self.runs.or_default(id);
                 run.created = if run.created == 0 { at } else { run.created };
                 run.rank = if run.rank == 0 { self.facts } else { run.rank };
                 fields.iter().for_each(|field| run.set(field));
-                run.deleted |= self.gone.remove(&id).is_some();
+                self.gone.claim(id, self.facts, &mut self.runs);
             }
-            Fact::Deleted => self.set_deleted(entry, true),
-            Fact::Restored => self.set_deleted(entry, false),
+            Fact::Deleted => self.delete(id, true),
+            Fact::Restored => self.delete(id, false),
             Fact::JobFinished => {
                 self.jobs.or_default(id).finished = Some(at);
                 for (_, run) in self.runs.iter_mut().filter(|(_, run)| {
@@ -102,50 +104,45 @@ impl Shop {
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
-            Fact::Screen(fact) => self.screens.take(id, at, fact, || self.gone.remove(&id).is_some()),
-            Fact::Stencil(fact) => {
-                if self.stencils.take(id, at, fact) && self.gone.remove(&id).is_some() {
-                    self.stencils.set_deleted(id, true);
-                }
+            Fact::Screen(fact) => {
+                self.screens.take(id, at, fact);
+                self.gone.claim(id, self.facts, &mut self.screens);
             }
-            Fact::Failure(fact) => self.failures.take(id, at, fact, || self.gone.remove(&id).is_some()),
+            Fact::Stencil(fact) => {
+                self.stencils.take(id, at, fact);
+                self.gone.claim(id, self.facts, &mut self.stencils);
+            }
+            Fact::Failure(fact) => {
+                self.failures.take(id, at, fact);
+                self.gone.claim(id, self.facts, &mut self.failures);
+            }
             Fact::Heat(fact) => {
                 self.heat.take(id, at, fact);
-                if self.gone.contains_key(&id) && self.heat.set_deleted(id, true) {
-                    self.gone.remove(&id);
-                }
+                self.gone.claim(id, self.facts, &mut self.heat);
             }
             Fact::Photo(fact) => self.photos.take(id, at, fact),
             Fact::Ink(fact) => {
-                if self.ink.take(id, at, self.facts, fact) && self.gone.remove(&id).is_some() {
-                    self.ink.set_deleted(id, true, self.facts);
-                }
+                self.ink.take(id, at, self.facts, fact);
+                self.gone.claim(id, self.facts, &mut self.ink);
             }
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
         }
     }
 
-    fn set_deleted(&mut self, entry: &Entry, deleted: bool) {
-        let id = entry.subject;
-        if let Some(job) = self.jobs.get_mut(&id) {
-            job.deleted = deleted;
-        } else if let Some(lot) = self.lots.get_mut(&id) {
-            lot.deleted = deleted;
-        } else if let Some(run) = self.runs.get_mut(&id) {
-            run.deleted = deleted;
-        } else if let Some(screen) = self.screens.get_mut(id) {
-            screen.deleted = deleted;
-        } else if let Some(failure) = self.failures.get_mut(id) {
-            failure.deleted = deleted;
-        } else if self.stencils.set_deleted(id, deleted)
-            || self.heat.set_deleted(id, deleted)
-            || self.ink.set_deleted(id, deleted, self.facts)
-        {
-            // They keep it themselves.
-        } else if deleted {
-            self.gone.insert(id, ());
-        } else {
-            self.gone.remove(&id);
+    /// Deletes or restores the thing of this id: the first that has it. An id is of one thing only, but for hostile
+    /// files, and for those the order is fixed.
+    fn delete(&mut self, id: Subject, deleted: bool) {
+        let deletion = Deletion { deleted, rank: self.facts };
+        let known = self.jobs.delete(id, deletion)
+            || self.lots.delete(id, deletion)
+            || self.runs.delete(id, deletion)
+            || self.screens.delete(id, deletion)
+            || self.failures.delete(id, deletion)
+            || self.stencils.delete(id, deletion)
+            || self.heat.delete(id, deletion)
+            || self.ink.delete(id, deletion);
+        if !known {
+            self.gone.keep(id, deletion);
         }
     }
 }

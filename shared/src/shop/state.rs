@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
+use crate::deletion::Tombstones;
 use crate::facts::Size;
 use crate::failure::model::Failures;
 use crate::heat::model::HeatLog;
@@ -39,7 +40,7 @@ pub struct Shop {
     pub(crate) runs: Table<Run>,
     pub(crate) order: Vec<RunId>,
     /// Deleted before the first fact about them.
-    pub(crate) gone: Table<()>,
+    pub(crate) gone: Tombstones,
     /// Dryers, flash units, inks' limits, tests of a cure, and the room.
     pub heat: HeatLog,
     /// The shop's screens.

@@ -54,7 +54,7 @@ impl TestMethod {
     pub fn washes_a_run(self) -> u16 {
         match self {
             Self::Aatcc61 => 5,
-            _ => 1,
+            Self::Own | Self::Aatcc8 | Self::Iso105X12 | Self::Iso6330 => 1,
         }
     }
 }

@@ -117,7 +117,7 @@ impl SwatchSeen {
     pub fn lab(&self) -> Lab {
         match self {
             Self::Colour(reading) => lab_of(*reading),
-            other => other.reflectance().lab(),
+            Self::Curve(_) | Self::Flat(_) => self.reflectance().lab(),
         }
     }
 

@@ -273,7 +273,23 @@ impl InkFact {
         match self {
             Self::Poured { pot, .. } => Some(*pot),
             Self::Moved { to, .. } => Some(*to),
-            _ => None,
+            Self::ComponentSet(_)
+            | Self::RecipeSet(_)
+            | Self::PotSet(_)
+            | Self::ScaleSet { .. }
+            | Self::PrintSet(_)
+            | Self::GarmentRead(_)
+            | Self::RevisionSaved { .. }
+            | Self::Resized { .. }
+            | Self::Accepted { .. }
+            | Self::Wasted { .. }
+            | Self::Used { .. }
+            | Self::SwatchRead { .. }
+            | Self::Matched { .. }
+            | Self::Approved { .. }
+            | Self::Delivered { .. }
+            | Self::Counted { .. }
+            | Self::DrawnDown(_) => None,
         }
     }
 

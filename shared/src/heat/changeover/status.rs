@@ -151,7 +151,7 @@ impl Changeover {
         match self.call() {
             HeatCall::SetUpTooHot => &self.still_passed,
             HeatCall::TooHot => &self.danger,
-            _ => &[],
+            HeatCall::ChangeFirst | HeatCall::Settle | HeatCall::SeenTo | HeatCall::Nothing => &[],
         }
     }
 

@@ -3,6 +3,7 @@
 use super::{CureTest, Heater, InkSheet, OwnLimit, RoomReading, SensorReading, Settling, Trial};
 use crate::codec::Encode;
 use crate::collections::{Map, Table};
+use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{Fabric, HeatFact, LimitKind};
 use crate::ids::{RunId, Subject};
 
@@ -160,25 +161,18 @@ impl HeatLog {
         }
         self.settlings.or_default(id)
     }
+}
 
-    /// Marks what has this id as deleted or not; false when nothing here has it.
-    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool) -> bool {
-        let place = if let Some(heater) = self.heaters.get_mut(&id) {
-            &mut heater.deleted
-        } else if let Some(sheet) = self.sheets.get_mut(&id) {
-            &mut sheet.deleted
-        } else if let Some(test) = self.tests.get_mut(&id) {
-            &mut test.deleted
-        } else if let Some(trial) = self.trials.get_mut(&id) {
-            &mut trial.deleted
-        } else if let Some(settling) = self.settlings.get_mut(&id) {
-            &mut settling.deleted
-        } else if let Some(reading) = self.room.iter_mut().find(|reading| reading.id == id) {
-            &mut reading.deleted
-        } else {
-            return false;
-        };
-        *place = deleted;
-        true
+deletable!(Heater, InkSheet, CureTest, Trial, Settling, RoomReading);
+
+impl DeleteById for HeatLog {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        let room = &mut self.room;
+        self.heaters.delete(id, deletion)
+            || self.sheets.delete(id, deletion)
+            || self.tests.delete(id, deletion)
+            || self.trials.delete(id, deletion)
+            || self.settlings.delete(id, deletion)
+            || room.iter_mut().find(|reading| reading.id == id).map(|reading| reading.mark(deletion)).is_some()
     }
 }

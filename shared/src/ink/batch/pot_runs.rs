@@ -72,8 +72,5 @@ pub fn likely_run(runs: &[PotRun]) -> Option<RunId> {
 }
 
 fn told(fact: &InkFact) -> u32 {
-    match fact {
-        InkFact::Used { pieces, .. } => *pieces,
-        _ => 0,
-    }
+    if let InkFact::Used { pieces, .. } = fact { *pieces } else { 0 }
 }

@@ -14,7 +14,22 @@ pub fn stock_left(shop: &Shop, component: Subject) -> Option<Grams> {
             InkFact::Counted { grams, .. } => left = Some(*grams),
             InkFact::Delivered { grams, .. } => left = Some(left.unwrap_or_default().saturating_add(*grams)),
             InkFact::Poured { grams, .. } => left = left.map(|left| left.saturating_sub(*grams)),
-            _ => {}
+            InkFact::ComponentSet(_)
+            | InkFact::RecipeSet(_)
+            | InkFact::PotSet(_)
+            | InkFact::ScaleSet { .. }
+            | InkFact::PrintSet(_)
+            | InkFact::GarmentRead(_)
+            | InkFact::RevisionSaved { .. }
+            | InkFact::Resized { .. }
+            | InkFact::Accepted { .. }
+            | InkFact::Moved { .. }
+            | InkFact::Wasted { .. }
+            | InkFact::Used { .. }
+            | InkFact::SwatchRead { .. }
+            | InkFact::Matched { .. }
+            | InkFact::Approved { .. }
+            | InkFact::DrawnDown(_) => {}
         }
     }
     left

@@ -178,9 +178,9 @@ fn body_of(hiding: Hiding) -> Body {
 /// The drawdowns of a component that were not taken back, oldest first.
 pub(crate) fn drawdowns_of(shop: &Shop, id: Subject) -> Vec<(Subject, &DrawdownMade)> {
     let events = shop.ink.events_of(id).into_iter().filter(|(_, event)| !event.deleted);
-    let made = events.filter_map(|(event, row)| match &row.fact {
-        InkFact::DrawnDown(made) if made.component == id => Some((event, made)),
-        _ => None,
+    let made = events.filter_map(|(event, row)| {
+        let InkFact::DrawnDown(made) = &row.fact else { return None };
+        (made.component == id).then_some((event, made))
     });
     made.collect()
 }

@@ -161,7 +161,13 @@ impl MakeForm {
                     let low = FormProblem::Number(NumberProblem::TooLow { least: whole.in_units(units) });
                     return Err(Problems::from([("capacity", low)]));
                 }
-                _ => {}
+                PotField::Name(_)
+                | PotField::Revision(_)
+                | PotField::Capacity(_)
+                | PotField::Tare(_)
+                | PotField::Run(_)
+                | PotField::Note(_)
+                | PotField::Closed(_) => {}
             }
         }
         Ok(fields)

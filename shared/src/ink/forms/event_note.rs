@@ -16,10 +16,8 @@ pub struct RemarkForm {
 impl RemarkForm {
     /// The form of a pour as it was told; none where the event is none.
     pub fn of(shop: &Shop, event: Subject) -> Option<Self> {
-        match &shop.ink.event(event)?.fact {
-            InkFact::Poured { note, .. } => Some(Self { note: note.clone() }),
-            _ => None,
-        }
+        let InkFact::Poured { note, .. } = &shop.ink.event(event)?.fact else { return None };
+        Some(Self { note: note.clone() })
     }
 
     /// The pour told again with this, or what is wrong; none where it is as it was.

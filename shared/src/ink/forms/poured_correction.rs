@@ -71,9 +71,9 @@ impl WayForm {
 
 /// What really went in, as these facts tell: each component and its grams.
 pub fn poured_in(facts: &[InkFact]) -> Vec<(Subject, Grams)> {
-    let poured = facts.iter().filter_map(|fact| match fact {
-        InkFact::Poured { component, grams, .. } => Some((*component, *grams)),
-        _ => None,
+    let poured = facts.iter().filter_map(|fact| {
+        let InkFact::Poured { component, grams, .. } = fact else { return None };
+        Some((*component, *grams))
     });
     poured.collect()
 }
@@ -101,9 +101,9 @@ mod tests {
     fn what_is_told_of_it_is_what_went_in_and_not_what_was_advised() {
         let id = |n| Uuid::from_u128(n);
         let mut form = WayForm::of_rows(vec![(id(2), "3.2".into()), (id(3), "1".into())], "ΔE 3.0 → 0.4".into());
-        let note = |fact: &InkFact| match fact {
-            InkFact::Poured { note, .. } => note.clone(),
-            _ => panic!("{fact:?}"),
+        let note = |fact: &InkFact| {
+            let InkFact::Poured { note, .. } = fact else { panic!("{fact:?}") };
+            note.clone()
         };
         let facts = form.check(id(1), None, Units::Metric).unwrap();
         assert_eq!(note(&facts[0]), "ΔE 3.0 → 0.4");

@@ -3,6 +3,7 @@
 use super::{Component, Pot, Recipe};
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
+use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{ColourReading, InkFact, Part, PrintUse};
 use crate::ids::{LotId, RunId, Subject};
 use crate::units::Grams;
@@ -149,16 +150,12 @@ impl InkLog {
     /// A revision, taken back or not.
     pub fn revision(&self, id: Subject) -> Option<Revision<'_>> {
         let event = self.events.get(&id)?;
-        match &event.fact {
-            InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, .. } => {
-                Some(Revision { id, recipe: *recipe, number: *number, parts, parent: *parent, pot: *pot, note, event })
-            }
-            _ => None,
-        }
+        let InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, .. } = &event.fact else { return None };
+        Some(Revision { id, recipe: *recipe, number: *number, parts, parent: *parent, pot: *pot, note, event })
     }
 
-    /// Folds a fact in. Whether its subject is something that can be deleted.
-    pub(crate) fn take(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) -> bool {
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
         let first = |created: &mut u64| *created = if *created == 0 { at } else { *created };
         match fact {
             InkFact::ComponentSet(fields) => {
@@ -177,27 +174,25 @@ impl InkLog {
                 first(&mut pot.created);
                 fields.iter().for_each(|field| pot.set(field));
             }
-            InkFact::ScaleSet { step, most } => {
-                self.scale = Scale { step: *step, most: *most };
-                return false;
-            }
-            InkFact::PrintSet(print) => {
-                match print {
-                    Some(print) => self.prints.insert(id, *print),
-                    None => drop(self.prints.remove(&id)),
-                }
-                return false;
-            }
-            InkFact::GarmentRead(reading) => {
-                match reading {
-                    Some(reading) => self.garments.insert(id, *reading),
-                    None => drop(self.garments.remove(&id)),
-                }
-                return false;
-            }
-            event => self.happened(id, at, rank, event),
+            InkFact::ScaleSet { step, most } => self.scale = Scale { step: *step, most: *most },
+            InkFact::PrintSet(Some(print)) => self.prints.insert(id, *print),
+            InkFact::PrintSet(None) => drop(self.prints.remove(&id)),
+            InkFact::GarmentRead(Some(reading)) => self.garments.insert(id, *reading),
+            InkFact::GarmentRead(None) => drop(self.garments.remove(&id)),
+            InkFact::RevisionSaved { .. }
+            | InkFact::Poured { .. }
+            | InkFact::Resized { .. }
+            | InkFact::Accepted { .. }
+            | InkFact::Moved { .. }
+            | InkFact::Wasted { .. }
+            | InkFact::Used { .. }
+            | InkFact::SwatchRead { .. }
+            | InkFact::Matched { .. }
+            | InkFact::Approved { .. }
+            | InkFact::Delivered { .. }
+            | InkFact::Counted { .. }
+            | InkFact::DrawnDown(_) => self.happened(id, at, rank, fact),
         }
-        true
     }
 
     fn happened(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
@@ -228,22 +223,23 @@ impl InkLog {
             }
         }
     }
+}
 
-    /// Whether this was something of the bench, which is now deleted or back again, by the fact of this rank.
-    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool, rank: u64) -> bool {
-        if let Some(component) = self.components.get_mut(&id) {
-            component.deleted = deleted;
-        } else if let Some(recipe) = self.recipes.get_mut(&id) {
-            recipe.deleted = deleted;
-        } else if let Some(pot) = self.pots.get_mut(&id) {
-            pot.deleted = deleted;
-        } else if let Some(event) = self.events.get_mut(&id) {
-            event.deleted = deleted;
-            event.changed = if deleted { rank } else { event.told };
-        } else {
-            return false;
-        }
-        true
+deletable!(Component, Recipe, Pot);
+
+impl Deletable for InkEvent {
+    fn mark(&mut self, deletion: Deletion) {
+        self.deleted = deletion.deleted;
+        self.changed = if deletion.deleted { deletion.rank } else { self.told };
+    }
+}
+
+impl DeleteById for InkLog {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.components.delete(id, deletion)
+            || self.recipes.delete(id, deletion)
+            || self.pots.delete(id, deletion)
+            || self.events.delete(id, deletion)
     }
 }
 

@@ -68,9 +68,9 @@ pub fn components_to_add(shop: &Shop, pot: Subject) -> Vec<PartRow> {
 
 /// What was added last to correct a pot: what is likely added next.
 pub fn last_added(shop: &Shop, pot: Subject) -> Option<Subject> {
-    shop.ink.events_of(pot).into_iter().rev().find_map(|(_, event)| match event.fact {
-        InkFact::Poured { component, step: PourStep::Correction, .. } if !event.deleted => Some(component),
-        _ => None,
+    shop.ink.events_of(pot).into_iter().rev().find_map(|(_, event)| {
+        let InkFact::Poured { component, step: PourStep::Correction, .. } = event.fact else { return None };
+        (!event.deleted).then_some(component)
     })
 }
 

@@ -32,7 +32,22 @@ pub(crate) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
             InkFact::Moved { to, .. } => (None, (*to == pot).then_some(None)),
             InkFact::SwatchRead { reading, .. } => (Some(*reading), None),
             // What a match or a yes names is the reading before it, told once already: taking that back is enough.
-            _ => (None, None),
+            InkFact::ComponentSet(_)
+            | InkFact::RecipeSet(_)
+            | InkFact::PotSet(_)
+            | InkFact::ScaleSet { .. }
+            | InkFact::PrintSet(_)
+            | InkFact::GarmentRead(_)
+            | InkFact::RevisionSaved { .. }
+            | InkFact::Resized { .. }
+            | InkFact::Accepted { .. }
+            | InkFact::Wasted { .. }
+            | InkFact::Used { .. }
+            | InkFact::Matched { .. }
+            | InkFact::Approved { .. }
+            | InkFact::Delivered { .. }
+            | InkFact::Counted { .. }
+            | InkFact::DrawnDown(_) => (None, None),
         };
         let matched = state.matched == Some(event);
         moments.push(Moment { event, at: row.at, contents: state.contents.clone(), reading, poured, matched });

@@ -178,7 +178,18 @@ fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent
         InkFact::RevisionSaved { .. } => {
             (state.base, state.changes) = (Some(id), 0);
         }
-        _ => {}
+        InkFact::Resized { .. } | InkFact::SwatchRead { .. } => {}
+        // Poured over above, or nothing that happens to a pot.
+        InkFact::Moved { .. }
+        | InkFact::ComponentSet(_)
+        | InkFact::RecipeSet(_)
+        | InkFact::PotSet(_)
+        | InkFact::ScaleSet { .. }
+        | InkFact::PrintSet(_)
+        | InkFact::GarmentRead(_)
+        | InkFact::Delivered { .. }
+        | InkFact::Counted { .. }
+        | InkFact::DrawnDown(_) => return,
     }
     watch(pot, id, state);
 }
@@ -230,7 +241,16 @@ pub(crate) fn pot_of(fact: &InkFact) -> Option<Subject> {
         | InkFact::SwatchRead { pot, .. }
         | InkFact::Matched { pot, .. } => Some(*pot),
         InkFact::RevisionSaved { pot, .. } | InkFact::Approved { pot, .. } => *pot,
-        _ => None,
+        InkFact::Moved { .. }
+        | InkFact::ComponentSet(_)
+        | InkFact::RecipeSet(_)
+        | InkFact::PotSet(_)
+        | InkFact::ScaleSet { .. }
+        | InkFact::PrintSet(_)
+        | InkFact::GarmentRead(_)
+        | InkFact::Delivered { .. }
+        | InkFact::Counted { .. }
+        | InkFact::DrawnDown(_) => None,
     }
 }
 

@@ -111,9 +111,11 @@ pub(crate) fn as_resized(shop: &Shop, pot: Subject) -> Option<Pot> {
 
 /// Whether anything of the weigh-in of a pot was told that was not taken back.
 pub(crate) fn is_begun(shop: &Shop, pot: Subject) -> bool {
-    let weighs = |fact: &InkFact| match fact {
-        InkFact::Poured { step, .. } => *step == PourStep::WeighIn,
-        fact => matches!(fact, InkFact::Resized { .. } | InkFact::Accepted { .. }),
+    let weighs = |fact: &InkFact| {
+        matches!(
+            fact,
+            InkFact::Poured { step: PourStep::WeighIn, .. } | InkFact::Resized { .. } | InkFact::Accepted { .. }
+        )
     };
     shop.ink.events_of(pot).into_iter().any(|(_, event)| !event.deleted && weighs(&event.fact))
 }
@@ -138,7 +140,22 @@ pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
                 last = Some(id);
             }
             InkFact::SwatchRead { .. } => {}
-            _ => last = None,
+            InkFact::ComponentSet(_)
+            | InkFact::RecipeSet(_)
+            | InkFact::PotSet(_)
+            | InkFact::ScaleSet { .. }
+            | InkFact::PrintSet(_)
+            | InkFact::GarmentRead(_)
+            | InkFact::RevisionSaved { .. }
+            | InkFact::Poured { .. }
+            | InkFact::Moved { .. }
+            | InkFact::Wasted { .. }
+            | InkFact::Used { .. }
+            | InkFact::Matched { .. }
+            | InkFact::Approved { .. }
+            | InkFact::Delivered { .. }
+            | InkFact::Counted { .. }
+            | InkFact::DrawnDown(_) => last = None,
         }
     }
     let weights = weights(parts);

@@ -103,7 +103,22 @@ fn lines(shop: &Shop, id: Subject) -> Vec<StockLine> {
                 let name = crate::ink::recipe::rows::pot_name(shop, *pot);
                 (StockWhat::Poured { pot: *pot, name, step: *step }, *grams)
             }
-            _ => continue,
+            InkFact::ComponentSet(_)
+            | InkFact::RecipeSet(_)
+            | InkFact::PotSet(_)
+            | InkFact::ScaleSet { .. }
+            | InkFact::PrintSet(_)
+            | InkFact::GarmentRead(_)
+            | InkFact::RevisionSaved { .. }
+            | InkFact::Resized { .. }
+            | InkFact::Accepted { .. }
+            | InkFact::Moved { .. }
+            | InkFact::Wasted { .. }
+            | InkFact::Used { .. }
+            | InkFact::SwatchRead { .. }
+            | InkFact::Matched { .. }
+            | InkFact::Approved { .. }
+            | InkFact::DrawnDown(_) => continue,
         };
         lines.push(StockLine { event, at: row.at, by: row.fact.by().map(str::to_owned), what, grams, left });
     }

@@ -171,7 +171,7 @@ pub fn pot_card(shop: &Shop, id: Subject) -> Option<PotCard> {
         if let Some(at) = found.filter(|_| !event.deleted) {
             before = after.swap_remove(at).1;
         }
-        ledger.push(line(shop, id, event_id, event, &before));
+        ledger.extend(line(shop, id, event_id, event, &before));
     }
     let began = state.base.and_then(|base| shop.ink.revision(base));
     let began = began.map(|revision| crate::ink::percentages(revision.parts));
@@ -207,7 +207,7 @@ pub fn pot_card(shop: &Shop, id: Subject) -> Option<PotCard> {
     })
 }
 
-fn line(shop: &Shop, pot: Subject, id: Subject, event: &InkEvent, after: &PotState) -> LedgerLine {
+fn line(shop: &Shop, pot: Subject, id: Subject, event: &InkEvent, after: &PotState) -> Option<LedgerLine> {
     let out = |grams: &Grams| Grams::ZERO.saturating_sub(*grams);
     let name = |component: &Subject| component_name(shop, *component);
     let (what, grams) = match &event.fact {
@@ -230,17 +230,38 @@ fn line(shop: &Shop, pot: Subject, id: Subject, event: &InkEvent, after: &PotSta
             (LedgerWhat::Approved { revision, client: client.clone() }, Grams::ZERO)
         }
         InkFact::RevisionSaved { .. } => (LedgerWhat::Saved(revision_name(shop, id)), Grams::ZERO),
-        // What else there is never happens to a pot.
-        _ => (LedgerWhat::Matched, Grams::ZERO),
+        InkFact::Matched { .. } => (LedgerWhat::Matched, Grams::ZERO),
+        // Nothing that happens to a pot.
+        InkFact::ComponentSet(_)
+        | InkFact::RecipeSet(_)
+        | InkFact::PotSet(_)
+        | InkFact::ScaleSet { .. }
+        | InkFact::PrintSet(_)
+        | InkFact::GarmentRead(_)
+        | InkFact::Delivered { .. }
+        | InkFact::Counted { .. }
+        | InkFact::DrawnDown(_) => return None,
     };
     let (note, reading) = match &event.fact {
         InkFact::Poured { note, reading, .. } => (note.clone(), *reading),
         InkFact::SwatchRead { note, reading, .. } => (note.clone(), Some(*reading)),
         InkFact::Matched { reading, .. } | InkFact::Approved { reading, .. } => (String::new(), *reading),
         InkFact::Wasted { note, .. } | InkFact::RevisionSaved { note, .. } => (note.clone(), None),
-        _ => (String::new(), None),
+        InkFact::ComponentSet(_)
+        | InkFact::RecipeSet(_)
+        | InkFact::PotSet(_)
+        | InkFact::ScaleSet { .. }
+        | InkFact::PrintSet(_)
+        | InkFact::GarmentRead(_)
+        | InkFact::Resized { .. }
+        | InkFact::Accepted { .. }
+        | InkFact::Moved { .. }
+        | InkFact::Used { .. }
+        | InkFact::Delivered { .. }
+        | InkFact::Counted { .. }
+        | InkFact::DrawnDown(_) => (String::new(), None),
     };
-    LedgerLine {
+    Some(LedgerLine {
         event: id,
         at: event.at,
         by: event.fact.by().map(str::to_owned),
@@ -252,5 +273,5 @@ fn line(shop: &Shop, pot: Subject, id: Subject, event: &InkEvent, after: &PotSta
         deleted: event.deleted,
         total: after.contents.total(),
         percentages: crate::ink::recipe::percentages::percent_of(&in_order(shop, &after.contents, after.base)),
-    }
+    })
 }

@@ -1,6 +1,7 @@
 //! The job: one client's order.
 
 use crate::codec::Encode;
+use crate::deletion::deletable;
 use crate::facts::JobField;
 use crate::ids::JobId;
 use crate::time::Due;
@@ -28,6 +29,8 @@ pub struct Job {
     /// Whether it was deleted.
     pub deleted: bool,
 }
+
+deletable!(Job);
 
 impl Job {
     pub(crate) fn set(&mut self, field: &JobField) {

@@ -3,6 +3,7 @@
 use crate::codec::Encode;
 use crate::collections::Map;
 use crate::colour::Colour;
+use crate::deletion::deletable;
 use crate::facts::{Fabric, LotField, Size};
 use crate::ids::JobId;
 use serde::{Deserialize, Serialize};
@@ -29,6 +30,8 @@ pub struct Lot {
     /// Whether it was deleted.
     pub deleted: bool,
 }
+
+deletable!(Lot);
 
 impl Lot {
     pub(crate) fn set(&mut self, field: &LotField) {

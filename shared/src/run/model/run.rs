@@ -4,6 +4,7 @@ use super::{CheckRecord, Progress, SetUp};
 use crate::codec::Encode;
 use crate::collections::Map;
 use crate::colour::Colour;
+use crate::deletion::deletable;
 use crate::facts::{CheckItem, Fact, Location, RunField};
 use crate::ids::{DeviceId, LotId};
 use crate::units::Seconds;
@@ -35,6 +36,8 @@ pub struct Run {
     pub deleted: bool,
 }
 
+deletable!(Run);
+
 impl Run {
     /// Folds in what happened to the run on the press. Returns the milliseconds of work that a pull
     /// closed. Facts of other kinds change nothing here.
@@ -53,7 +56,27 @@ impl Run {
             Fact::Stopped(cause) => progress.stop(at, *cause),
             Fact::Resumed => progress.resume(at),
             Fact::RunEnded => progress.end(at),
-            _ => {}
+            Fact::ShopNamed(_)
+            | Fact::CrewNamed(_)
+            | Fact::WeekClosing(_)
+            | Fact::DayClosing { .. }
+            | Fact::SetUpAllowance(_)
+            | Fact::DeviceNamed(_)
+            | Fact::RunsOrdered(_)
+            | Fact::JobSet(_)
+            | Fact::LotSet(_)
+            | Fact::RunSet(_)
+            | Fact::Deleted
+            | Fact::Restored
+            | Fact::JobFinished
+            | Fact::JobReopened
+            | Fact::Heat(_)
+            | Fact::Screen(_)
+            | Fact::Stencil(_)
+            | Fact::Failure(_)
+            | Fact::Photo(_)
+            | Fact::Ink(_)
+            | Fact::Unknown { .. } => {}
         }
         0
     }
@@ -65,9 +88,18 @@ impl Run {
             RunField::Ink(ink) => self.ink.clone_from(ink),
             RunField::InkColour(colour) => self.ink_colour = Some(*colour),
             RunField::Guess(guess) => self.guess = *guess,
-            set_up => {
-                self.set_up.set(set_up);
-            }
+            RunField::Screens(_)
+            | RunField::Mesh(_)
+            | RunField::Flash(_)
+            | RunField::Hits(_)
+            | RunField::Dryer(_)
+            | RunField::Belt(_)
+            | RunField::Dwell(_)
+            | RunField::Passes(_)
+            | RunField::Squeegee(_)
+            | RunField::OffContact(_)
+            | RunField::BelowCollar(_)
+            | RunField::Placement(_) => self.set_up.set(field),
         }
     }
 }

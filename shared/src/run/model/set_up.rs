@@ -54,8 +54,8 @@ impl Default for SetUp {
 }
 
 impl SetUp {
-    /// Takes over a field; false when the field is not of the set-up.
-    pub(crate) fn set(&mut self, field: &RunField) -> bool {
+    /// Sets a field of the set-up. Fields of the run itself change nothing here.
+    pub(crate) fn set(&mut self, field: &RunField) {
         match field {
             RunField::Screens(screens) => self.screens.clone_from(screens),
             RunField::Mesh(mesh) => self.mesh = *mesh,
@@ -69,9 +69,12 @@ impl SetUp {
             RunField::OffContact(gap) => self.off_contact = *gap,
             RunField::BelowCollar(length) => self.below_collar = *length,
             RunField::Placement(text) => self.placement.clone_from(text),
-            _ => return false,
+            RunField::Lot(_)
+            | RunField::Location(_)
+            | RunField::Ink(_)
+            | RunField::InkColour(_)
+            | RunField::Guess(_) => {}
         }
-        true
     }
 
     /// The set-up as fields, for a new run that starts from it.

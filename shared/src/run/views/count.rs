@@ -23,10 +23,8 @@ pub struct Pending {
 impl Pending {
     /// How many pieces it moves, whichever way.
     fn pieces(&self) -> u32 {
-        match self.fact {
-            Fact::Pulled { pieces, .. } | Fact::Misprinted { pieces, .. } => pieces.unsigned_abs(),
-            _ => 0,
-        }
+        let (Fact::Pulled { pieces, .. } | Fact::Misprinted { pieces, .. }) = self.fact else { return 0 };
+        pieces.unsigned_abs()
     }
 }
 
@@ -143,8 +141,8 @@ impl CountView {
     /// Which of three screens the run is on: a stop is part of the count.
     pub fn phase(&self) -> Standing {
         match self.standing {
-            Standing::Stopped { .. } => Standing::Running,
-            standing => standing,
+            Standing::Stopped { .. } | Standing::Running => Standing::Running,
+            standing @ (Standing::Waiting | Standing::Ended) => standing,
         }
     }
 }

@@ -23,12 +23,11 @@ impl BathStep {
         let facts = move_facts(shop, ids, to, by);
         for (id, fact) in &facts {
             let Some(screen) = shop.screens.live(*id) else { continue };
-            self.undo.push(match fact {
-                Fact::Screen(ScreenFact::Set(_)) => {
-                    let carried = vec![ScreenField::Run(screen.run), ScreenField::Colour(screen.colour.clone())];
-                    (*id, Fact::Screen(ScreenFact::Set(carried)))
-                }
-                _ => (*id, moved(screen.state, by)),
+            self.undo.push(if let Fact::Screen(ScreenFact::Set(_)) = fact {
+                let carried = vec![ScreenField::Run(screen.run), ScreenField::Colour(screen.colour.clone())];
+                (*id, Fact::Screen(ScreenFact::Set(carried)))
+            } else {
+                (*id, moved(screen.state, by))
             });
         }
         self.facts.extend(facts);

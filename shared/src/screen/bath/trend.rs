@@ -161,7 +161,9 @@ mod tests {
                     prop_assert!(least <= likely && likely <= most);
                 }
                 BathTrend::Slowing(ScreensLeft::FarOff) => prop_assert!(exact > f64::from(batches as u32 * 4) * 2.9),
-                other => prop_assert!(false, "{other:?}"),
+                other @ (BathTrend::TooFew { .. } | BathTrend::Steady | BathTrend::Slowing(_) | BathTrend::Recharge) => {
+                    prop_assert!(false, "{other:?}");
+                }
             }
         }
 

@@ -37,6 +37,6 @@ pub fn age_warning(screen: &Screen, limits: AgeLimits, now: u64) -> Option<AgeWa
             let days = days_since(screen.exposed?);
             (days >= u32::from(limits.exposed)).then_some(AgeWarning::Exposed { days, limit: limits.exposed })
         }
-        _ => None,
+        ScreenState::Clean | ScreenState::OnPress | ScreenState::InBath | ScreenState::Failed => None,
     }
 }

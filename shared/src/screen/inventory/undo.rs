@@ -57,7 +57,7 @@ pub fn undo_of(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
             ScreenFact::Set(fields) => {
                 Fact::Screen(ScreenFact::Set(fields.iter().map(|field| before(screen, field)).collect()))
             }
-            _ => continue,
+            ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) | ScreenFact::Undone { .. } => continue,
         };
         if !undo.contains(&(*id, back.clone())) {
             undo.push((*id, back));

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
+use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{BatchTime, BathField};
 use crate::ids::Subject;
 use serde::{Deserialize, Serialize};
@@ -159,16 +160,13 @@ impl Bath {
         batch.time = Some(time);
         batch.count_out = count;
     }
+}
 
-    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool) -> bool {
-        if let Some(charge) = self.charges.get_mut(&id) {
-            charge.deleted = deleted;
-        } else if let Some(batch) = self.batches.get_mut(&id) {
-            batch.deleted = deleted;
-        } else {
-            return false;
-        }
-        true
+deletable!(Charge, Batch);
+
+impl DeleteById for Bath {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.charges.delete(id, deletion) || self.batches.delete(id, deletion)
     }
 }
 

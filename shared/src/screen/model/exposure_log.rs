@@ -3,6 +3,7 @@
 use super::{Bath, Emulsion, KnownExposure, Lamp};
 use crate::codec::Encode;
 use crate::collections::Table;
+use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{LEAST_GOAL, StencilFact};
 use crate::ids::Subject;
 
@@ -53,8 +54,8 @@ impl StencilLog {
         self.goal.unwrap_or(LEAST_GOAL)
     }
 
-    /// Folds a fact in. Whether its subject is something that can be deleted.
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &StencilFact) -> bool {
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &StencilFact) {
         match fact {
             StencilFact::Lamp(fields) => {
                 let lamp = self.lamps.or_insert_with(subject, || Lamp { created: at, ..Lamp::default() });
@@ -71,32 +72,22 @@ impl StencilLog {
                 let (at, deleted) = before.map_or((at, false), |known| (known.at, known.deleted));
                 self.exposures.insert(subject, KnownExposure { fact: fact.clone(), at, deleted });
             }
-            StencilFact::Goal(step) => {
-                self.goal = Some(*step);
-                return false;
-            }
-            StencilFact::Bath(fields) => {
-                fields.iter().for_each(|field| self.bath.set(field));
-                return false;
-            }
+            StencilFact::Goal(step) => self.goal = Some(*step),
+            StencilFact::Bath(fields) => fields.iter().for_each(|field| self.bath.set(field)),
             StencilFact::BathCharged { chemistry, by } => self.bath.charge(subject, at, chemistry, by.as_deref()),
             StencilFact::BatchIn { screens, count } => self.bath.put_in(subject, at, screens, *count),
             StencilFact::BatchOut { time, count } => self.bath.take_out(subject, at, *time, *count),
         }
-        true
     }
+}
 
-    /// Deletes or restores what it knows by this name. Whether it knows it.
-    pub(crate) fn set_deleted(&mut self, id: Subject, deleted: bool) -> bool {
-        if let Some(lamp) = self.lamps.get_mut(&id) {
-            lamp.deleted = deleted;
-        } else if let Some(emulsion) = self.emulsions.get_mut(&id) {
-            emulsion.deleted = deleted;
-        } else if let Some(known) = self.exposures.get_mut(&id) {
-            known.deleted = deleted;
-        } else {
-            return self.bath.set_deleted(id, deleted);
-        }
-        true
+deletable!(Lamp, Emulsion, KnownExposure);
+
+impl DeleteById for StencilLog {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.lamps.delete(id, deletion)
+            || self.emulsions.delete(id, deletion)
+            || self.exposures.delete(id, deletion)
+            || self.bath.delete(id, deletion)
     }
 }

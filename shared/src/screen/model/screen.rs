@@ -3,6 +3,7 @@
 use super::standing::ScreenStanding;
 use crate::codec::Encode;
 use crate::collections::Table;
+use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
 use crate::ids::{RunId, Subject};
 use serde::{Deserialize, Serialize};
@@ -67,6 +68,8 @@ pub enum ScreenEvent {
 /// Changes kept of each screen: about three lives of a stencil.
 const LOG: usize = 24;
 
+deletable!(Screen);
+
 impl Screen {
     fn set(&mut self, field: &ScreenField) {
         match field {
@@ -106,6 +109,12 @@ pub struct Screens {
     pub times: StepTimes,
 }
 
+impl DeleteById for Screens {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.all.delete(id, deletion)
+    }
+}
+
 impl Screens {
     /// A screen, deleted or not.
     pub fn get(&self, id: Subject) -> Option<&Screen> {
@@ -122,19 +131,14 @@ impl Screens {
         self.all.iter().filter(|(_, screen)| screen.is_live()).map(|(id, screen)| (*id, screen))
     }
 
-    pub(crate) fn get_mut(&mut self, id: Subject) -> Option<&mut Screen> {
-        self.all.get_mut(&id)
-    }
-
-    /// Folds a fact in. `gone` says whether the screen was deleted before anything was known of it.
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &ScreenFact, gone: impl FnOnce() -> bool) {
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &ScreenFact) {
         match fact {
             ScreenFact::AgeLimits(limits) => self.limits = *limits,
             ScreenFact::StepTimes(times) => self.times = *times,
-            about => {
+            ScreenFact::Set(_) | ScreenFact::Moved { .. } | ScreenFact::Dried { .. } | ScreenFact::Undone { .. } => {
                 let screen = self.all.or_insert_with(subject, || Screen { since: at, ..Screen::default() });
-                screen.deleted |= gone();
-                match about {
+                match fact {
                     ScreenFact::Set(fields) => {
                         screen.created.get_or_insert(at);
                         fields.iter().for_each(|field| screen.set(field));

@@ -23,7 +23,11 @@ impl ScreenStanding {
                     ScreenState::Exposed => Some(at),
                     state if state.has_image() => self.exposed.or(Some(at)),
                     ScreenState::Clean | ScreenState::Coated => None,
-                    _ => self.exposed,
+                    ScreenState::Ready
+                    | ScreenState::OnPress
+                    | ScreenState::ToReclaim
+                    | ScreenState::InBath
+                    | ScreenState::Failed => self.exposed,
                 };
                 Self { state: to, since: at, dry: None, exposed }
             }
