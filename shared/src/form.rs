@@ -8,42 +8,42 @@ use crate::units::NumberProblem;
 pub enum FormProblem {
     /// It must not be empty.
     Missing,
-    /// The number is none, or out of bounds.
+    /// It is not a number, or is out of bounds.
     Number(NumberProblem),
-    /// It is no day of the calendar.
+    /// It is not a calendar date.
     NotADay,
-    /// It is no time of day.
+    /// It is not a time of day.
     NotATime,
     /// The day has passed.
     Past,
-    /// Longer than is kept.
+    /// It is too long.
     TooLong {
-        /// Most characters.
+        /// Most characters allowed.
         most: usize,
     },
     /// No size has any pieces.
     NoPieces,
-    /// Something else has that name already.
+    /// Another item already has this name.
     Taken,
-    /// It is below the one it must not be below.
+    /// It is lower than a value that it must not be lower than.
     OutOfOrder,
-    /// It is no grade of a grey scale: 1 to 5 in half steps.
+    /// It is not a grade of the grey scale: 1 to 5 in half steps.
     NotAGrade,
-    /// More things than are added at once.
+    /// Too many items are added at once.
     TooMany {
-        /// The most.
+        /// Most items allowed.
         most: usize,
     },
-    /// The numbers are no curve of reflectance.
+    /// The numbers are not a reflectance curve.
     NotACurve(crate::colour::SpectrumProblem),
 }
 
-/// Problems by the name of their field; empty when all is well.
+/// Problems by field name; empty if there are none.
 pub type Problems = Map<&'static str, FormProblem>;
 
-/// Longest name typed in.
+/// Longest name, in characters.
 pub(crate) const NAME: usize = 80;
-/// Longest note typed in.
+/// Longest note, in characters.
 pub(crate) const NOTE: usize = 2_000;
 
 pub(crate) fn keep<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
@@ -58,7 +58,7 @@ pub(crate) fn keep_number<T>(
     keep(problems, field, read.map_err(FormProblem::Number))
 }
 
-/// An empty field reads as "not known".
+/// Parses a field in which an empty text means "not known".
 pub(crate) fn keep_optional<T>(
     problems: &mut Problems,
     field: &'static str,
@@ -77,17 +77,17 @@ pub(crate) fn required_name(text: &str) -> Result<String, FormProblem> {
     if text.trim().is_empty() { Err(FormProblem::Missing) } else { name(text, NAME) }
 }
 
-/// A number that must be typed.
+/// Parses a number that must not be empty.
 pub(crate) fn required<T>(text: &str, read: impl FnOnce(&str) -> Result<T, NumberProblem>) -> Result<T, FormProblem> {
     if text.trim().is_empty() { Err(FormProblem::Missing) } else { read(text).map_err(FormProblem::Number) }
 }
 
-/// The fields that differ from how the thing stands: an edit records nothing else.
+/// The fields that differ from the current ones: an edit records only what changed.
 pub(crate) fn changed<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
     fields.into_iter().filter(|field| !before.contains(field)).collect()
 }
 
-/// A number as a form shows it: at most two decimals, no trailing noughts.
+/// A number as shown in a form: at most two decimals, without trailing zeros.
 pub(crate) fn shown(value: f64) -> String {
     let text = format!("{value:.2}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()

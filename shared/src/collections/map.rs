@@ -10,7 +10,7 @@ use std::cmp::Ordering;
 use std::fmt;
 use std::marker::PhantomData;
 
-/// A map in the order of its keys, as one list.
+/// A map sorted by key, stored as one list.
 #[derive(Clone, PartialEq, Eq)]
 pub struct Map<K, V> {
     rows: Vec<(K, V)>,
@@ -28,12 +28,12 @@ impl<K, V> Map<K, V> {
         Self { rows: Vec::new() }
     }
 
-    /// How many keys it has.
+    /// Number of keys.
     pub fn len(&self) -> usize {
         self.rows.len()
     }
 
-    /// Whether it has none.
+    /// Whether the map is empty.
     pub fn is_empty(&self) -> bool {
         self.rows.is_empty()
     }
@@ -43,12 +43,12 @@ impl<K, V> Map<K, V> {
         self.rows.iter().map(|(key, value)| (key, value))
     }
 
-    /// The same, to change the values.
+    /// Keys and mutable values in the order of the keys.
     pub fn iter_mut(&mut self) -> impl Iterator<Item = (&K, &mut V)> {
         self.rows.iter_mut().map(|(key, value)| (&*key, value))
     }
 
-    /// The keys.
+    /// All keys in order.
     pub fn keys(&self) -> impl DoubleEndedIterator<Item = &K> + Clone {
         self.rows.iter().map(|(key, _)| key)
     }
@@ -58,12 +58,12 @@ impl<K, V> Map<K, V> {
         self.rows.iter().map(|(_, value)| value)
     }
 
-    /// Takes everything out.
+    /// Removes all entries.
     pub fn clear(&mut self) {
         self.rows.clear();
     }
 
-    /// Keeps only what is asked for.
+    /// Keeps only the entries for which `keep` returns `true`.
     pub fn retain(&mut self, mut keep: impl FnMut(&K, &mut V) -> bool) {
         self.rows.retain_mut(|(key, value)| keep(key, value));
     }
@@ -74,7 +74,7 @@ impl<K: Ord, V> Map<K, V> {
     where
         K: Borrow<Q>,
     {
-        // The latest key is asked for most: the quarter of an hour that is now, the size on the press.
+        // The last key is the one most asked for: the current quarter of an hour, the size on the press.
         let Some((last, before)) = self.rows.split_last() else { return Err(0) };
         match last.0.borrow().cmp(key) {
             Ordering::Less => Err(self.rows.len()),
@@ -91,7 +91,7 @@ impl<K: Ord, V> Map<K, V> {
         self.place(key).ok().map(|place| &self.rows[place].1)
     }
 
-    /// The value of a key, to change it.
+    /// The value of a key, mutably.
     pub fn get_mut<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<&mut V>
     where
         K: Borrow<Q>,
@@ -107,7 +107,7 @@ impl<K: Ord, V> Map<K, V> {
         self.place(key).is_ok()
     }
 
-    /// Puts a value in; gives the one it replaces.
+    /// Inserts a value and returns the one it replaces.
     pub fn insert(&mut self, key: K, value: V) -> Option<V> {
         match self.place(&key) {
             Ok(place) => Some(std::mem::replace(&mut self.rows[place].1, value)),
@@ -118,7 +118,7 @@ impl<K: Ord, V> Map<K, V> {
         }
     }
 
-    /// Takes a key out.
+    /// Removes and returns the value of a key.
     pub fn remove<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<V>
     where
         K: Borrow<Q>,
@@ -126,7 +126,7 @@ impl<K: Ord, V> Map<K, V> {
         self.place(key).ok().map(|place| self.rows.remove(place).1)
     }
 
-    /// The value of a key, put in when it is not there.
+    /// The value of a key, inserted if it is not there.
     pub fn or_insert_with(&mut self, key: K, value: impl FnOnce() -> V) -> &mut V {
         let place = match self.place(&key) {
             Ok(place) => place,
@@ -138,7 +138,7 @@ impl<K: Ord, V> Map<K, V> {
         &mut self.rows[place].1
     }
 
-    /// The value of a key, its default when it is not there.
+    /// The value of a key, inserted as the default if it is not there.
     pub fn or_default(&mut self, key: K) -> &mut V
     where
         V: Default,
@@ -221,7 +221,7 @@ impl<K: Encode + Ord, V: Encode> Encode for Map<K, V> {
 
     fn decode(from: &mut Reader<'_>) -> Self {
         let rows = Vec::<(K, V)>::decode(from);
-        // Written in the order of the keys; anything else was not written by us.
+        // Keys are written in order; anything else was not written by this codec.
         if rows.windows(2).any(|pair| pair[0].0 >= pair[1].0) {
             from.fail();
         }
@@ -266,7 +266,7 @@ mod tests {
     use std::collections::BTreeMap;
 
     #[test]
-    fn a_map_holds_reads_and_writes_what_the_standard_one_does() {
+    fn a_map_matches_btreemap_in_content_and_bytes() {
         let rows = [(5, "five"), (1, "one"), (9, "nine"), (5, "fife"), (3, "three")];
         let (mut ours, mut theirs) = (Map::new(), BTreeMap::new());
         for (key, value) in rows {
@@ -285,7 +285,7 @@ mod tests {
     }
 
     #[test]
-    fn equals_keep_their_order() {
+    fn sorting_is_stable() {
         let mut list: Vec<(u8, usize)> = (0..200).map(|at| ((at * 37 % 11) as u8, at)).collect();
         let mut expected = list.clone();
         expected.sort_by_key(|row| row.0);

@@ -2,9 +2,9 @@
 
 use std::cmp::Ordering;
 
-/// Sorts a list, stably: equals keep their order.
+/// Sorts a list stably.
 pub fn sort_by<T>(list: &mut Vec<T>, compare: impl Fn(&T, &T) -> Ordering) {
-    // The sort itself knows places only, so that there is one of it.
+    // The inner sort knows only positions, so it is compiled once.
     fn sort(places: &mut [u32], compare: &dyn Fn(u32, u32) -> Ordering) {
         places.sort_by(|a, b| compare(*a, *b));
     }
@@ -14,7 +14,7 @@ pub fn sort_by<T>(list: &mut Vec<T>, compare: impl Fn(&T, &T) -> Ordering) {
     list.extend(places.into_iter().filter_map(|place| taken[place as usize].take()));
 }
 
-/// Sorts a list by a key, stably.
+/// Sorts a list stably by a key.
 pub fn sort_by_key<T, K: Ord>(list: &mut Vec<T>, key: impl Fn(&T) -> K) {
     sort_by(list, |a, b| key(a).cmp(&key(b)));
 }

@@ -1,30 +1,31 @@
-//! Things of one kind by their id.
+//! Values of one type by their id.
 //!
-//! One index serves every kind, so that a new kind of thing brings next to no code; a `BTreeMap` for each
-//! of a dozen kinds was a tenth of the bundle. Unlike [`crate::sorted::Map`] it may grow without end.
+//! All tables share the code of one untyped index, so that a new type of value adds next to no code to the
+//! app; a `BTreeMap` for each of a dozen types was a tenth of the bundle. Unlike [`crate::sorted::Map`], a
+//! table may grow without bound.
 
 use crate::codec::{Encode, Reader, encode_number};
 use std::collections::BTreeMap;
 use std::fmt;
 use uuid::Uuid;
 
-/// Things by id, read in the order of their ids.
+/// Values by id, iterated in the order of their ids.
 #[derive(Clone)]
 pub struct Table<T> {
     index: Index,
     rows: Vec<(Uuid, T)>,
 }
 
-/// At which place each id stands: all that a table does without knowing what it holds.
+/// The position of each id in the rows: everything a table does without knowing its type of value.
 #[derive(Clone, Default)]
 struct Index {
     places: BTreeMap<Uuid, u32>,
-    /// What was written to of late, each where its id's last bits say; empty before that. Facts come in
-    /// stretches about one thing, from a few devices at once.
+    /// Recently written ids, each in the slot of its last bits; empty until the first write. Facts come in
+    /// batches about one subject, from a few devices.
     recent: Vec<Option<(Uuid, u32)>>,
 }
 
-/// How many ids are remembered.
+/// Number of recent ids.
 const RECENT: usize = 16;
 
 impl Index {
@@ -33,7 +34,7 @@ impl Index {
         self.places.get(id).map(|place| *place as usize)
     }
 
-    /// The place of an id; this one when it is new.
+    /// The position of an id; `new` if it is not there yet.
     #[inline(never)]
     fn place_or(&mut self, id: Uuid, new: usize) -> usize {
         self.recent.resize(RECENT, None);
@@ -48,7 +49,7 @@ impl Index {
         }
     }
 
-    /// Takes an id out. Another one will move to its place, so that no place is sure any more.
+    /// Removes an id. Another row moves to its position, so the recent positions are cleared.
     fn remove(&mut self, id: &Uuid) -> Option<usize> {
         self.recent.clear();
         self.places.remove(id).map(|place| place as usize)
@@ -66,52 +67,52 @@ impl<T> Table<T> {
         self.index.place(id)
     }
 
-    /// The thing of an id.
+    /// The value of an id.
     pub fn get(&self, id: &Uuid) -> Option<&T> {
         self.place(id).map(|place| &self.rows[place].1)
     }
 
-    /// The thing of an id, to change it.
+    /// The value of an id, mutably.
     pub fn get_mut(&mut self, id: &Uuid) -> Option<&mut T> {
         self.place(id).map(|place| &mut self.rows[place].1)
     }
 
-    /// Whether there is one of this id.
+    /// Whether there is a value with this id.
     pub fn contains_key(&self, id: &Uuid) -> bool {
         self.place(id).is_some()
     }
 
-    /// How many there are.
+    /// Number of values.
     pub fn len(&self) -> usize {
         self.rows.len()
     }
 
-    /// Whether there are none.
+    /// Whether there are no values.
     pub fn is_empty(&self) -> bool {
         self.rows.is_empty()
     }
 
-    /// Ids and things in the order of the ids.
+    /// Ids and values in the order of the ids.
     pub fn iter(&self) -> impl DoubleEndedIterator<Item = (&Uuid, &T)> + Clone {
         self.index.places.iter().map(|(id, place)| (id, &self.rows[*place as usize].1))
     }
 
-    /// The ids.
+    /// All ids in order.
     pub fn keys(&self) -> impl DoubleEndedIterator<Item = &Uuid> + Clone {
         self.index.places.keys()
     }
 
-    /// The things in the order of their ids.
+    /// Values in the order of their ids.
     pub fn values(&self) -> impl DoubleEndedIterator<Item = &T> + Clone {
         self.iter().map(|(_, thing)| thing)
     }
 
-    /// Ids and things to change, in no order that means anything.
+    /// Ids and mutable values, in no particular order.
     pub fn iter_mut(&mut self) -> impl Iterator<Item = (&Uuid, &mut T)> {
         self.rows.iter_mut().map(|(id, thing)| (&*id, thing))
     }
 
-    /// The thing of an id, put in when it is not there.
+    /// The value of an id, inserted if it is not there.
     pub fn or_insert_with(&mut self, id: Uuid, thing: impl FnOnce() -> T) -> &mut T {
         let place = self.index.place_or(id, self.rows.len());
         if place == self.rows.len() {
@@ -120,7 +121,7 @@ impl<T> Table<T> {
         &mut self.rows[place].1
     }
 
-    /// The thing of an id, its default when it is not there.
+    /// The value of an id, inserted as the default if it is not there.
     pub fn or_default(&mut self, id: Uuid) -> &mut T
     where
         T: Default,
@@ -128,7 +129,7 @@ impl<T> Table<T> {
         self.or_insert_with(id, T::default)
     }
 
-    /// Puts a thing in, in place of what was there.
+    /// Inserts a value, replacing the one of the same id.
     pub fn insert(&mut self, id: Uuid, thing: T) {
         let place = self.index.place_or(id, self.rows.len());
         match self.rows.get_mut(place) {
@@ -137,7 +138,7 @@ impl<T> Table<T> {
         }
     }
 
-    /// Takes a thing out.
+    /// Removes and returns a value.
     pub fn remove(&mut self, id: &Uuid) -> Option<T> {
         let place = self.index.remove(id)?;
         let (_, thing) = self.rows.swap_remove(place);
@@ -162,7 +163,7 @@ impl<T: fmt::Debug> fmt::Debug for Table<T> {
     }
 }
 
-/// Written as a map in the order of the ids.
+/// Encoded as a map in the order of the ids.
 impl<T: Encode> Encode for Table<T> {
     fn encode(&self, out: &mut Vec<u8>) {
         encode_number(self.rows.len() as u64, out);
@@ -195,7 +196,7 @@ mod tests {
     }
 
     #[test]
-    fn a_table_holds_what_the_standard_map_does_in_its_order_and_bytes() {
+    fn a_table_matches_btreemap_in_content_order_and_bytes() {
         let (mut ours, mut theirs) = (Table::default(), BTreeMap::new());
         for (n, word) in [(5, "five"), (1, "one"), (9, "nine"), (5, "fife"), (3, "three")] {
             ours.insert(id(n), word.to_owned());
@@ -205,7 +206,7 @@ mod tests {
         assert_eq!(ours.remove(&id(4)), None);
         ours.or_default(id(4)).push('!');
         theirs.entry(id(4)).or_default().push('!');
-        // It moved when another was taken out.
+        // Its position changed when another row was removed.
         ours.insert(id(3), "drei".to_owned());
         theirs.insert(id(3), "drei".to_owned());
         assert!(ours.iter().eq(theirs.iter()));
@@ -218,7 +219,7 @@ mod tests {
     }
 
     #[test]
-    fn an_id_that_comes_twice_is_no_table() {
+    fn a_duplicate_id_fails_to_decode() {
         let mut bytes = vec![2];
         for _ in 0..2 {
             id(7).encode(&mut bytes);

@@ -1,22 +1,22 @@
-//! Holding the theory to what was seen: the pot's own reading corrects what its recipe says.
+//! Corrects a predicted mixture by a reading of the pot: scales its absorption until it looks as it was read.
 
 use super::difference::parts2000;
 use super::{BANDS, Constants, Lab, Reflectance, STEP_NM, Seen, ciede2000};
 
-/// The pot's mixture, moved so that it looks as it was read.
+/// A mixture whose absorption was scaled so that it looks as it was read.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Anchored {
-    /// What it does to light.
+    /// The corrected absorption and scattering.
     pub constants: Constants,
-    /// What is left between the reading and its look, CIEDE2000: more than a trifle when no ink with its
-    /// power to throw light back can look so.
+    /// Difference between the reading and the corrected mixture, CIEDE2000. Large if no ink with this scattering can
+    /// have the colour read.
     pub left: f64,
-    /// How far the recipe alone was from the reading, CIEDE2000.
+    /// Difference between the reading and the uncorrected mixture, CIEDE2000.
     pub moved: f64,
 }
 
-/// Moves what the mixture takes away, by a factor that bends smoothly over the bands (three numbers for three
-/// numbers read), until it looks like the colour read. Our own; the least squares by Gauss and Newton.
+/// Scales the mixture's absorption until it looks like the colour read. The factor varies smoothly over the bands:
+/// three coefficients for the three numbers of a colour. Our own; least squares by the Gauss-Newton method, damped.
 pub fn anchored_to_colour(ink: &Constants, seen: Seen, read: Lab) -> Anchored {
     let bent = |p: [f64; 3]| {
         let mut ink = *ink;
@@ -72,10 +72,10 @@ pub fn anchored_to_colour(ink: &Constants, seen: Seen, read: Lab) -> Anchored {
     Anchored { constants, left, moved: ciede2000(read, seen.look(ink).lab()) }
 }
 
-/// Keeps the factor near 1 where the reading says nothing.
+/// Weight that keeps the factor near 1 where the reading does not determine it.
 const HOLD: f64 = 0.01;
 
-/// Three equations in three unknowns, positive definite; zeros where they are not.
+/// Solves three equations in three unknowns (positive definite); zeros if they are singular.
 fn three(mut rows: [[f64; 4]; 3]) -> [f64; 3] {
     for column in 0..3 {
         let head = rows[column];
@@ -94,8 +94,8 @@ fn three(mut rows: [[f64; 4]; 3]) -> [f64; 3] {
     [(rows[0][3] - rows[0][1] * y - rows[0][2] * z) / rows[0][0], y, z]
 }
 
-/// Moves what the mixture takes away band by band until it reflects what an instrument read: more K is less
-/// light in every band, so each is halved in.
+/// Scales the mixture's absorption band by band until it reflects what an instrument read. More absorption always means
+/// less reflected light, so each band is found by bisection.
 pub fn anchored_to_curve(ink: &Constants, seen: Seen, read: &Reflectance) -> Anchored {
     let (mut low, mut high) = ([-12.0_f64; BANDS], [8.0_f64; BANDS]);
     let at = |ln_k: &[f64; BANDS]| Constants { k: ln_k.map(f64::exp), s: ink.s, origin: ink.origin.and(read.origin) };
@@ -156,7 +156,7 @@ mod tests {
     }
 
     #[test]
-    fn a_reading_that_cannot_be_says_what_is_left() {
+    fn an_impossible_reading_leaves_a_difference() {
         let black_shirt = Reflectance::flat(0.03);
         let printed = Seen::Printed(crate::colour::Print {
             garment: &black_shirt,

@@ -1,47 +1,47 @@
-//! What a component does to light, worked out from its drawdowns.
+//! Fits a component's absorption and scattering to its drawdowns.
 
 use super::kubelka_munk::{hiding, over_backing};
 use super::{BANDS, Bands, Constants, Origin, Reflectance, Surface, ciede2000};
 
-/// How a drawdown lies.
+/// How the ink of a drawdown was applied.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub enum Laid<'a> {
-    /// So thick that nothing shines through.
+    /// So thick that nothing shows through.
     Hiding,
-    /// So many films, as the shop prints them, over something of known reflectance.
+    /// As films, as the shop prints them, over a backing of known reflectance.
     Over {
-        /// How many, 1 for one film.
+        /// Number of films, above 0 and at most 100; 1 for one film.
         films: f64,
-        /// What lies under it.
+        /// Reflectance of the backing.
         backing: &'a Reflectance,
     },
 }
 
-/// A drawdown of a component: alone (masstone) or let down with something known (tint).
+/// A drawdown of a component: alone (masstone) or let down with a known white or base (tint).
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Drawdown<'a> {
-    /// Share of the component by weight, over 0 to 1.
+    /// Share of the component by weight, above 0 and at most 1.
     pub share: f64,
-    /// The white or base that makes up the rest.
+    /// The white or base that makes up the rest; required if `share` is below 1.
     pub rest: Option<&'a Constants>,
-    /// How it lies.
+    /// How it was applied.
     pub laid: Laid<'a>,
-    /// What was seen of it.
+    /// Its reflectance as read.
     pub seen: &'a Reflectance,
 }
 
-/// What a component is like, for where its drawdowns do not say.
+/// What a component is like, used where its drawdowns do not determine its scattering.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Body {
-    /// Throws light back: whites, opaque pigments.
+    /// Scatters light: whites, opaque pigments.
     Opaque,
-    /// Lets light through: most pigment for water-based ink, clear bases.
+    /// Transmits light: most pigments for water-based ink, clear bases.
     Transparent,
 }
 
 impl Body {
-    /// What a film of it alone throws back, when nothing tells. Our own: a white hides about two thirds
-    /// of black in one film, a clear one hides next to nothing.
+    /// Scattering assumed for one film of the pure component. Our own: a white hides about two thirds of black in one
+    /// film, a clear one next to nothing.
     fn scatter(self) -> f64 {
         match self {
             Self::Opaque => 2.0,
@@ -50,28 +50,28 @@ impl Body {
     }
 }
 
-/// A component worked out.
+/// Result of [`characterise`].
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Characterised {
-    /// What it does.
+    /// The fitted absorption and scattering.
     pub constants: Constants,
-    /// Bands, of 31, in which the drawdowns told taking away and throwing back apart. In the others what it
-    /// throws back is assumed from its body.
+    /// Number of bands, of 31, in which the drawdowns determine both absorption and scattering. In the others
+    /// scattering is assumed from the [`Body`].
     pub told_apart: usize,
-    /// The worst difference between a drawdown and what the constants say of it, CIEDE2000. A large one is
-    /// a drawdown in the wrong place, or a wrong share.
+    /// Largest CIEDE2000 between a drawdown and what the constants predict for it. A large one points to a drawdown of
+    /// another component or a wrong share.
     pub worst: f64,
 }
 
-/// K and S of a component from one to eight drawdowns. A masstone and one tint in white give both; so does
-/// one film over black and over white; a masstone alone gives what it takes away for what its body throws
-/// back.
+/// K and S of a component from one to eight drawdowns. A masstone and one tint in white determine both; so does one
+/// film over black and over white. A masstone alone determines only K, for the S assumed from `body`.
 ///
-/// Per band the pair (K, S) with the least squares of the differences of the cube roots of reflectance,
-/// which is about how an eye weighs them. The S of its body has a part in it too, but a small one: it
-/// decides only where the readings say nothing. None without a usable drawdown.
+/// Per band the pair (K, S) with the least squared differences of the cube roots of reflectance, which is about how an
+/// eye weighs them. The S of `body` has a small weight, so that it decides only where the readings do not. `None`
+/// without drawdowns, with more than eight, or if one cannot be used (a share or number of films out of range, a tint
+/// without `rest`).
 ///
-/// Source of the equations: Allen 1980 (see `kubelka_munk`); the weighing is our own.
+/// Source of the equations: Allen 1980 (see `kubelka_munk`); the weighting is our own.
 pub fn characterise(drawdowns: &[Drawdown], body: Body, surface: Surface) -> Option<Characterised> {
     let usable = |drawdown: &Drawdown| {
         let lies = match drawdown.laid {
@@ -108,7 +108,7 @@ pub fn characterise(drawdowns: &[Drawdown], body: Body, surface: Surface) -> Opt
 }
 
 impl Drawdown<'_> {
-    /// What the constants say that it looks like; none where its shares are none.
+    /// Reflectance that the constants predict for this drawdown; `None` if its share is out of range.
     pub fn looks(&self, constants: &Constants, surface: Surface) -> Option<Reflectance> {
         let rest = self.rest.unwrap_or(&Constants::CLEAR);
         let mixed = Constants::mix(&[(self.share, constants), (1.0 - self.share, rest)])?;
@@ -124,7 +124,7 @@ struct Line {
     share: f64,
     k_rest: f64,
     s_rest: f64,
-    /// Films and backing; none when it hides.
+    /// Number of films and reflectance of the backing; `None` if the layer hides.
     over: Option<(f64, f64)>,
     surface: Surface,
     seen: f64,
@@ -146,7 +146,7 @@ impl Line {
         }
     }
 
-    /// Cube root of the reflectance predicted, less that seen.
+    /// Cube root of the predicted reflectance minus that of the reading.
     fn miss(&self, k: f64, s: f64) -> f64 {
         let k = self.share * k + (1.0 - self.share) * self.k_rest;
         let s = self.share * s + (1.0 - self.share) * self.s_rest;
@@ -168,13 +168,13 @@ struct Fit {
     told_apart: bool,
 }
 
-/// Weight of the assumed S beside a reading.
+/// Weight of the assumed S relative to a reading.
 const HINT: f64 = 3e-4;
-/// How sharply the readings must tell K from S: a reading off by 0.003 (a hundredth of the reflectance)
-/// then moves them by a third at most. Our own.
+/// How sharply the readings must separate K from S: a reading off by 0.003 (a hundredth of the reflectance) then moves
+/// them by a third at most. Our own.
 const SHARP: f64 = 0.009;
 
-/// Levenberg and Marquardt's method in (ln K, ln S), from the best of a coarse net.
+/// Levenberg-Marquardt in (ln K, ln S), started from the best point of a coarse grid.
 fn fit(lines: &[Line], scatter: f64) -> Fit {
     let hint = scatter.ln();
     let cost = |p: [f64; 2]| {
@@ -195,7 +195,7 @@ fn fit(lines: &[Line], scatter: f64) -> Fit {
     let mut damping = 1e-3;
     let mut spread = [0.0; 3];
     for _ in 0..60 {
-        // Slopes by small steps; two unknowns, so the normal equations are a two by two.
+        // Numerical derivatives; with two unknowns the normal equations are two by two.
         let (k, s) = (p[0].exp(), p[1].exp());
         let (mut a, mut b, mut c, mut g, mut h) = (0.0, 0.0, 0.0, 0.0, 0.0);
         for line in lines {
@@ -230,7 +230,7 @@ fn fit(lines: &[Line], scatter: f64) -> Fit {
             }
         }
     }
-    // The smaller eigenvalue of the readings' own equations: what they say in their dullest direction.
+    // The smaller eigenvalue of the readings' normal equations: how well they determine K and S in the worst direction.
     let [a, b, c] = spread;
     let least = f64::midpoint(a, c) - (((a - c) / 2.0).powi(2) + b * b).sqrt();
     Fit { k: p[0].exp(), s: p[1].exp(), told_apart: least > SHARP * SHARP }
@@ -257,9 +257,9 @@ mod tests {
         Constants { k: bands(|x| 0.02 + 0.1 * (-x * 20.0).exp()), s: [2.5; BANDS], origin: Origin::Measured }
     }
 
-    /// Source: `ink_km_inputs.csv` and the published mixtures of `ink_km_reference.csv`, here read the other
-    /// way: from the published masstone and half tint back to the pigment's K and S. In the first two of the
-    /// five bands both pigments have the same K/S, and no tint can tell K from S.
+    /// Source: `ink_km_inputs.csv` and the published mixtures of `ink_km_reference.csv`, here inverted: from the
+    /// published masstone and half tint back to the pigment's K and S. In the first two of the five bands both pigments
+    /// have the same K/S, so that no tint can separate K from S.
     #[test]
     fn a_published_masstone_and_tint_give_back_the_pigment() {
         const NAMES: [&str; 5] = ["band1", "band2", "band3", "band4", "band5"];
@@ -293,7 +293,7 @@ mod tests {
             ];
             let found = characterise(&drawdowns, Body::Opaque, skin).unwrap();
             for band in 2..5 {
-                // The part that the body has in S moves them by a fiftieth at most.
+                // The weight of the assumed S moves them by a fiftieth at most.
                 near(found.constants.k[band] / input("K_two_constant", own)[band], 1.0, 0.02);
                 near(found.constants.s[band] / input("S_two_constant", own)[band], 1.0, 0.02);
             }
@@ -317,15 +317,15 @@ mod tests {
             let q = found.constants.k[band] / found.constants.s[band];
             near(q / (pigment.k[band] / pigment.s[band]), 1.0, 0.02);
         }
-        // Where the pigment colours, its own K and S come back; where it hardly differs from white the tint
-        // says little and the body's guess may stand.
+        // Where the pigment absorbs, its own K and S come back; where it hardly differs from white, the tint says
+        // little and the assumed S may remain.
         for band in 5..14 {
             near(found.constants.k[band] / pigment.k[band], 1.0, 0.05);
         }
     }
 
     #[test]
-    fn a_film_over_black_and_white_gives_what_the_closed_form_gives() {
+    fn films_over_black_and_white_agree_with_the_closed_form() {
         let pigment = pigment();
         let (black, cloth) = (Reflectance::flat(0.03), Reflectance::flat(0.85));
         let (dark, light) = (pigment.over(1.0, &black, Surface::NONE), pigment.over(1.0, &cloth, Surface::NONE));
@@ -341,7 +341,7 @@ mod tests {
     }
 
     #[test]
-    fn a_masstone_alone_keeps_its_look_and_says_that_nothing_was_told_apart() {
+    fn a_masstone_alone_keeps_its_look_and_separates_no_band() {
         let masstone = pigment().in_bulk(Surface::NONE);
         let alone = [Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &masstone }];
         let found = characterise(&alone, Body::Opaque, Surface::NONE).unwrap();
@@ -351,7 +351,7 @@ mod tests {
     }
 
     #[test]
-    fn a_drawdown_that_cannot_be_is_refused() {
+    fn an_impossible_drawdown_is_refused() {
         let seen = Reflectance::flat(0.3);
         let sure = Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &seen };
         let refuse = |drawdowns: &[Drawdown]| characterise(drawdowns, Body::Opaque, Surface::NONE).is_none();

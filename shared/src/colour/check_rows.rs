@@ -1,4 +1,4 @@
-//! What the tests of this subject share: rows of a table by the name of the column, and nearness.
+//! Test helpers of this folder: rows of a CSV table by column name, and comparison within a tolerance.
 
 pub struct Row {
     header: Vec<&'static str>,
@@ -19,14 +19,14 @@ impl Row {
         names.map(|name| self.number(name))
     }
 
-    /// All cells from the named column on.
+    /// All cells from the named column on, as numbers.
     pub fn from(&self, name: &str) -> Vec<f64> {
         let at = self.header.iter().position(|cell| *cell == name).unwrap();
         self.cells[at..].iter().map(|cell| cell.parse().unwrap()).collect()
     }
 }
 
-/// The rows of a table with a heading; it must have so many.
+/// The rows of a CSV table with a header line. Panics unless there are `count` of them.
 pub fn rows(text: &'static str, count: usize) -> Vec<Row> {
     let mut lines = text.lines().filter(|line| !line.is_empty());
     let header: Vec<&str> = lines.next().unwrap().split(',').collect();

@@ -1,24 +1,25 @@
-//! What an ink does to light, band by band: taken away and thrown back, a film.
+//! Kubelka-Munk constants of an ink: absorption and scattering of one film, band by band.
 
 use super::kubelka_munk::{hiding, over_backing};
 use super::{BANDS, Bands, Origin, Reflectance, Surface};
 
-/// K and S of a component or a mixture, each for one film as the shop lays it down.
+/// K and S of a component or a mixture, each for one film as the shop prints it.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Constants {
-    /// What it takes away, 0 and up.
+    /// Absorption, 0 and up.
     pub k: Bands,
-    /// What it throws back, 0 and up.
+    /// Scattering, 0 and up.
     pub s: Bands,
-    /// Whether every reading behind it was a measured curve.
+    /// Whether every reading behind them was a measured curve.
     pub origin: Origin,
 }
 
 impl Constants {
-    /// Neither takes away nor throws back: water, a perfectly clear base.
+    /// No absorption and no scattering: water, or a perfectly clear base.
     pub const CLEAR: Self = Self { k: [0.0; BANDS], s: [0.0; BANDS], origin: Origin::Measured };
 
-    /// Of a mixture by weight. None when the parts weigh nothing or a weight is no weight.
+    /// Constants of a mixture of (weight, constants) parts; any unit of weight. `None` if the weights add up to
+    /// nothing, or one is negative or not finite.
     pub fn mix(parts: &[(f64, &Self)]) -> Option<Self> {
         let weight: f64 = parts.iter().map(|(part, _)| part).sum();
         if !(weight > 0.0 && weight.is_finite()) || parts.iter().any(|(part, _)| *part < 0.0) {
@@ -36,22 +37,22 @@ impl Constants {
         Some(mixed)
     }
 
-    /// As if there were so many times as much of it: a thicker film, a stronger pigment.
+    /// Constants of `factor` times as much of it: a thicker film, or a stronger pigment.
     pub fn times(&self, factor: f64) -> Self {
         Self { k: self.k.map(|k| k * factor), s: self.s.map(|s| s * factor), origin: self.origin }
     }
 
-    /// What a layer so thick that nothing shines through looks like.
+    /// Reflectance of a layer so thick that nothing shows through.
     pub fn in_bulk(&self, surface: Surface) -> Reflectance {
         let bands = std::array::from_fn(|band| {
             let (k, s) = (self.k[band], self.s[band]);
-            // Nothing thrown back, however thick: black where it takes anything away.
+            // Without scattering nothing comes back, however thick the layer.
             surface.measured(if s > 0.0 { hiding(k / s) } else { 0.0 })
         });
         Reflectance { bands, origin: self.origin }
     }
 
-    /// What so many films of it look like over a backing.
+    /// Reflectance of a number of films over a backing.
     pub fn over(&self, films: f64, backing: &Reflectance, surface: Surface) -> Reflectance {
         let bands = std::array::from_fn(|band| {
             surface.measured(over_backing(self.k[band] * films, self.s[band] * films, backing.bands[band]))
@@ -80,7 +81,7 @@ mod tests {
     }
 
     #[test]
-    fn a_mixture_with_one_guess_is_a_guess() {
+    fn a_mixture_with_one_reconstructed_part_is_reconstructed() {
         let guess = Constants { origin: Origin::Reconstructed, ..ink(1.0, 1.0) };
         let mixed = |part| Constants::mix(&[(1.0, &ink(1.0, 1.0)), (part, &guess)]).unwrap().origin;
         assert_eq!(mixed(0.1), Origin::Reconstructed);

@@ -1,29 +1,36 @@
-//! How far apart two colours look: CIEDE2000 and CMC(l:c).
+//! Colour difference: CIEDE2000 and CMC(l:c).
 
 use super::Lab;
 
-/// CIEDE2000 between two colours, all parametric factors 1. Symmetric; 0 is the same colour, about 1 a
-/// difference a trained eye just sees side by side.
+/// CIEDE2000 between two colours, all parametric factors 1. Symmetric; 0 is the same colour, about 1 a difference that
+/// a trained eye just sees side by side.
 ///
-/// Source: Sharma, Wu, Dalal, "The CIEDE2000 Color-Difference Formula: Implementation Notes, Supplementary
-/// Test Data, and Mathematical Observations", Color Research & Application 30(1), 2005; ISO/CIE 11664-6.
+/// Source: Sharma, Wu, Dalal, "The CIEDE2000 Color-Difference Formula: Implementation Notes, Supplementary Test Data,
+/// and Mathematical Observations", Color Research & Application 30(1), 2005; ISO/CIE 11664-6.
+///
+/// ```
+/// # use lastpull_core::colour::{Lab, ciede2000};
+/// // The first pair of the published test data.
+/// let difference = ciede2000(Lab::new(50.0, 2.6772, -79.7751), Lab::new(50.0, 0.0, -82.7485));
+/// assert!((difference - 2.0425).abs() < 1e-4);
+/// ```
 pub fn ciede2000(one: Lab, other: Lab) -> f64 {
     let [l, c, h] = parts2000(one, other);
     (l * l + c * c + h * h).sqrt()
 }
 
-/// CIEDE2000 from the first to the second colour as three numbers, the root of whose squares it is:
-/// lightness, chroma and hue, each already divided by what an eye bears there, the formula's rotation
-/// of the blues worked into the last two.
+/// CIEDE2000 from the first to the second colour as three numbers, whose root of summed squares it is: lightness,
+/// chroma and hue, each divided by its weighting function, the formula's rotation term for blues folded into the last
+/// two.
 pub(super) fn parts2000(one: Lab, other: Lab) -> [f64; 3] {
     let weights = Weights2000::between(one, other);
     weights.apart(one, other)
 }
 
-/// What CIEDE2000 divides by around two colours. The solver holds them still within one of its steps.
+/// The weighting functions of CIEDE2000 around two colours. The solver holds them constant within one of its steps.
 #[derive(Clone, Copy)]
 pub(super) struct Weights2000 {
-    /// a* is stretched by this for colours near grey.
+    /// Factor on a*, which stretches it for colours near grey.
     stretch: f64,
     lightness: f64,
     chroma: f64,
@@ -82,7 +89,7 @@ impl Polar {
     }
 }
 
-/// Degrees of hue from one to the other the short way, 0 when either is grey.
+/// Hue angle from one to the other the short way, -180 to 180 degrees; 0 if either is grey.
 fn turn(one: Polar, other: Polar) -> f64 {
     if one.chroma * other.chroma == 0.0 {
         return 0.0;
@@ -107,10 +114,17 @@ fn middle_hue(one: Polar, other: Polar) -> f64 {
     }
 }
 
-/// CMC(l:c) of a sample against a standard. Not symmetric: the standard sets the tolerance. Textiles use
-/// (2:1) for acceptability, (1:1) for what the eye can see.
+/// CMC(l:c) of a sample against a standard, with l = `lightness` and c = `chroma`. Not symmetric: the standard sets the
+/// tolerance. Textiles use (2:1) for acceptability, (1:1) for perceptibility.
 ///
 /// Source: Clarke, McDonald, Rigg, J. Soc. Dyers Colourists 100, 1984; ISO 105-J03, AATCC TM173.
+///
+/// ```
+/// # use lastpull_core::colour::{Lab, cmc};
+/// let (standard, sample) = (Lab::new(10.0, 0.0, 0.0), Lab::new(11.0, 0.0, 0.0));
+/// assert!((cmc(standard, sample, 2.0, 1.0) - 0.978_473_58).abs() < 1e-8);
+/// assert!((cmc(standard, sample, 1.0, 1.0) - 1.956_947_16).abs() < 1e-8);
+/// ```
 pub fn cmc(standard: Lab, sample: Lab, lightness: f64, chroma: f64) -> f64 {
     let (c, hue) = (standard.chroma(), standard.hue());
     let sl = if standard.l < 16.0 { 0.511 } else { 0.040_975 * standard.l / (1.0 + 0.017_65 * standard.l) };
@@ -131,7 +145,7 @@ pub fn cmc(standard: Lab, sample: Lab, lightness: f64, chroma: f64) -> f64 {
     (dl * dl + dc * dc + dh_squared / (sh * sh)).sqrt()
 }
 
-/// CMC(2:1), as the textile trade accepts or refuses by.
+/// CMC(2:1), the textile trade's acceptability tolerance. Not symmetric, see [`cmc`].
 pub fn cmc_2_1(standard: Lab, sample: Lab) -> f64 {
     cmc(standard, sample, 2.0, 1.0)
 }
@@ -150,7 +164,7 @@ mod tests {
 
     /// Source: Sharma, Wu, Dalal 2005, Table 1, all 34 pairs.
     #[test]
-    fn all_published_pairs_agree_both_ways_round() {
+    fn all_published_pairs_agree_in_both_directions() {
         for row in rows(include_str!("../../tests/data/colour_ciede2000_sharma34.csv"), 34) {
             let (one, other) = pair(&row, PAIR);
             near(ciede2000(one, other), row.number("dE00_published_4dp"), 1e-4);

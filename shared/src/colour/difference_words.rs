@@ -1,39 +1,39 @@
-//! What a printer calls the difference: lighter, redder, cleaner.
+//! Describes a colour difference in a printer's words: lighter, redder, cleaner.
 
 use super::difference::parts2000;
 use super::{Lab, ciede2000};
 use crate::collections::sort_by;
 
-/// Which way a sample lies from the target.
+/// Direction in which a sample differs from the target.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Lean {
     /// Higher L*.
     Lighter,
     /// Lower L*.
     Darker,
-    /// Its hue, or for a grey its a*, lies toward red.
+    /// Hue turned toward red; for greys a higher a*.
     Redder,
-    /// Toward green.
+    /// Hue turned toward green; for greys a lower a*.
     Greener,
-    /// Toward yellow.
+    /// Hue turned toward yellow; for greys a higher b*.
     Yellower,
-    /// Toward blue.
+    /// Hue turned toward blue; for greys a lower b*.
     Bluer,
-    /// Further from grey: brighter, cleaner.
+    /// Higher chroma: brighter, cleaner.
     Cleaner,
-    /// Nearer to grey: duller, dirtier.
+    /// Lower chroma: duller, dirtier.
     Dirtier,
 }
 
-/// How much of it, by the share it has in CIEDE2000. The limits are our own: half a unit is about what an
-/// eye misses, one what it finds side by side, two and a half what a client finds alone.
+/// Size of a difference, by its share of CIEDE2000. The limits are our own: an eye misses about half a unit, finds one
+/// side by side, and a client finds two and a half without comparison.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub enum Strength {
-    /// 0.5 to 1.
+    /// 0.5 to 1 unit.
     Slightly,
-    /// 1 to 2.5.
+    /// 1 to 2.5 units.
     Clearly,
-    /// More.
+    /// 2.5 units and more.
     Much,
 }
 
@@ -51,23 +51,22 @@ impl Strength {
 /// One word of the difference.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Word {
-    /// Which way.
+    /// Direction of the difference.
     pub lean: Lean,
-    /// How much.
+    /// Size of the difference.
     pub strength: Strength,
-    /// Its share in units of CIEDE2000.
+    /// Its share of CIEDE2000, in units; never negative.
     pub share: f64,
 }
 
-/// Under this chroma a colour has no hue to speak of and is told by a* and b* (our own).
+/// Chroma below which a colour counts as grey and is described by a* and b* instead of hue (our own).
 const GREY: f64 = 6.0;
 
-/// How the sample differs from the target, most striking first; empty when no part of it reaches half a
-/// unit of CIEDE2000. At most three words: one of lightness, two of colour.
+/// How the sample differs from the target, largest difference first. Empty if no component reaches half a unit of
+/// CIEDE2000. At most three words: one for lightness, two for colour.
 ///
-/// The hue's word is the axis it turns toward: from red that is yellow or blue, from yellow red or green,
-/// from green yellow or blue, from blue green or red. "Cleaner" and "dirtier" are chroma: common practice,
-/// no source.
+/// The word for hue is the axis it turns toward: from red that is yellow or blue, from yellow red or green, from green
+/// yellow or blue, from blue green or red. "Cleaner" and "dirtier" mean chroma: common practice, no source.
 pub fn in_words(target: Lab, sample: Lab) -> Vec<Word> {
     let mut words = Vec::new();
     let mut say = |share: f64, above: Lean, below: Lean| {
@@ -132,7 +131,7 @@ mod tests {
     }
 
     #[test]
-    fn each_way_has_its_word() {
+    fn each_direction_has_its_word() {
         let grey = Lab::new(50.0, 0.0, 0.0);
         assert_eq!(leans(grey, Lab { l: 53.0, ..grey }), [Lean::Lighter]);
         assert_eq!(leans(grey, Lab { l: 47.0, ..grey }), [Lean::Darker]);
@@ -158,7 +157,7 @@ mod tests {
     }
 
     #[test]
-    fn the_most_striking_comes_first_and_says_how_much() {
+    fn the_largest_difference_comes_first_with_its_size() {
         let target = polar(50.0, 40.0, 90.0);
         let words = in_words(target, polar(57.0, 40.0, 93.0));
         assert_eq!(words.iter().map(|word| word.lean).collect::<Vec<_>>(), [Lean::Lighter, Lean::Greener]);

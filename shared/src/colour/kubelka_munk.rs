@@ -1,12 +1,11 @@
 //! How pigment makes colour: the two-flux theory of Kubelka and Munk, one band of light at a time.
 //!
-//! `K` is what a film takes away, `S` what it throws back, both per film; reflectances are 0 to 1.
-//! Sources: Kubelka, Munk, Z. techn. Physik 12, 1931; Kubelka, J. Opt. Soc. Am. 38, 1948; Saunderson,
-//! J. Opt. Soc. Am. 32, 1942; Allen, "Colorant Formulation and Shading", in Optical Radiation Measurements 2,
-//! 1980, equations 19 to 26.
+//! `K` is absorption and `S` scattering, both per film; reflectances are 0 to 1. Sources: Kubelka, Munk, Z. techn.
+//! Physik 12, 1931; Kubelka, J. Opt. Soc. Am. 38, 1948; Saunderson, J. Opt. Soc. Am. 32, 1942; Allen, "Colorant
+//! Formulation and Shading", in Optical Radiation Measurements 2, 1980, equations 19 to 26.
 
-/// K/S of a film that hides, from its reflectance. Reflectance is taken from a ten-thousandth up, since
-/// nothing printed is blacker and K/S would run away.
+/// K/S of a film that hides, from its reflectance. The reflectance is clamped to 0.0001 to 1: nothing printed is
+/// blacker, and K/S would diverge.
 pub fn k_over_s(reflectance: f64) -> f64 {
     let r = reflectance.clamp(1e-4, 1.0);
     (1.0 - r) * (1.0 - r) / (2.0 * r)
@@ -19,12 +18,12 @@ pub fn hiding(k_over_s: f64) -> f64 {
     1.0 / (1.0 + q + (q * (q + 2.0)).sqrt())
 }
 
-/// K/S of a dyed or thinly printed cloth: its own K/S and, for each colorant, amount × K/S a unit.
+/// K/S of dyed or thinly printed cloth: the cloth's own plus (amount, K/S per unit of amount) of each colourant.
 pub fn single_constant(cloth: f64, colorants: &[(f64, f64)]) -> f64 {
     colorants.iter().fold(cloth, |sum, (amount, unit)| sum + amount * unit)
 }
 
-/// K and S of a mixture from parts by weight, each with its K and S. None when the parts weigh nothing.
+/// K and S of a mixture of (weight, K, S) parts. `None` if the weights add up to nothing.
 pub fn two_constant(parts: &[(f64, f64, f64)]) -> Option<(f64, f64)> {
     let weight: f64 = parts.iter().map(|(part, ..)| part).sum();
     (weight > 0.0).then(|| {
@@ -33,10 +32,17 @@ pub fn two_constant(parts: &[(f64, f64, f64)]) -> Option<(f64, f64)> {
     })
 }
 
-/// Reflectance of a film with `k` and `s` over a backing.
+/// Reflectance of a film with absorption `k` and scattering `s` (of the whole film) over a backing of reflectance
+/// `backing`, 0 to 1.
 ///
-/// The closed form, written with tanh(√(K(K+2S)))/√(K(K+2S)), so that a film that throws nothing back
-/// (Beer's law) and one that takes nothing away need no case of their own.
+/// The closed form, written with tanh(√(K(K+2S)))/√(K(K+2S)), so that a film that does not scatter (Beer's law) and one
+/// that does not absorb need no case of their own.
+///
+/// ```
+/// # use lastpull_core::colour::kubelka_munk::over_backing;
+/// // A film of thickness 0.3 with K = 0.5 and S = 2 over white; checked by integrating the equations.
+/// assert!((over_backing(0.5 * 0.3, 2.0 * 0.3, 0.8) - 0.638_396_65).abs() < 1e-8);
+/// ```
 pub fn over_backing(k: f64, s: f64, backing: f64) -> f64 {
     let (k, s) = (k.max(0.0), s.max(0.0));
     let root = (k * (k + 2.0 * s)).sqrt();
@@ -44,17 +50,27 @@ pub fn over_backing(k: f64, s: f64, backing: f64) -> f64 {
     (t * (s - (k + s) * backing) + backing) / (t * (k + s - s * backing) + 1.0)
 }
 
-/// tanh for what is not negative, in little code.
+/// tanh of a number that is not negative, in little code.
 fn tanh(x: f64) -> f64 {
     let e = (-2.0 * x).exp_m1();
     -e / (2.0 + e)
 }
 
-/// K and S of a film from its reflectance over a dark and over a light backing.
+/// K and S of a film from its (reflectance, backing) over a dark and over a light backing.
 ///
-/// Each backing gives one line in a = 1 + K/S and c = b·coth(bS), from the closed form; two backings give
-/// both. None when the film hides so well that both look alike, when the readings cross, or are no
-/// reflectances.
+/// Each backing gives one linear equation in a = 1 + K/S and c = b·coth(bS), from the closed form; two backings
+/// determine both. `None` if the film hides so well that both readings are alike, if the readings cross, or if they are
+/// no reflectances.
+///
+/// ```
+/// # use lastpull_core::colour::kubelka_munk::{from_two_backings, over_backing};
+/// let (black, white) = (0.05, 0.85);
+/// let read = |backing| (over_backing(0.2, 1.0, backing), backing);
+/// let (k, s) = from_two_backings(read(black), read(white)).unwrap();
+/// assert!((k - 0.2).abs() < 1e-9 && (s - 1.0).abs() < 1e-9);
+/// // The dark backing comes first.
+/// assert_eq!(from_two_backings(read(white), read(black)), None);
+/// ```
 pub fn from_two_backings((over_dark, dark): (f64, f64), (over_light, light): (f64, f64)) -> Option<(f64, f64)> {
     // R·a + g·a + R·c − g·c = 1 + R·g
     let (p, q) = (over_dark + dark, over_dark - dark);
@@ -75,29 +91,29 @@ pub fn from_two_backings((over_dark, dark): (f64, f64), (over_light, light): (f6
     Some(((a - 1.0) * scatter, scatter))
 }
 
-/// What the skin of a film does to light: Saunderson's correction.
+/// Reflection at the surface of a film: Saunderson's correction.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Surface {
-    /// Share of the light from outside that the skin throws back, 0.04 for a refractive index of 1.5.
+    /// Share of the light from outside that the surface reflects, 0.04 for a refractive index of 1.5.
     pub outside: f64,
-    /// Share of the light from inside that it throws back in, about 0.6 for a refractive index of 1.5.
+    /// Share of the light from inside that it reflects back in, about 0.6 for a refractive index of 1.5.
     pub inside: f64,
-    /// Whether the reading holds the gloss (specular included).
+    /// Whether readings include the gloss (specular included).
     pub gloss_included: bool,
 }
 
 impl Surface {
-    /// A surface without skin: cloth, and matt prints that soak in. What is measured is what is inside.
+    /// No reflection at the surface: cloth, and matt prints that soak in. Measured and inner reflectance are equal.
     pub const NONE: Self = Self { outside: 0.0, inside: 0.0, gloss_included: false };
 
-    /// What is measured of a reflectance inside the film.
+    /// The measured reflectance for a reflectance inside the film.
     pub fn measured(self, inner: f64) -> f64 {
         let gloss = if self.gloss_included { self.outside } else { 0.0 };
         gloss + (1.0 - self.outside) * (1.0 - self.inside) * inner / (1.0 - self.inside * inner)
     }
 
-    /// The reflectance inside the film of what is measured. None when the reading is less than the skin
-    /// alone would give.
+    /// The reflectance inside the film for a measured one. `None` if the reading is less than the surface alone
+    /// reflects.
     pub fn inner(self, measured: f64) -> Option<f64> {
         let through = measured - if self.gloss_included { self.outside } else { 0.0 };
         (through >= 0.0).then(|| through / ((1.0 - self.outside) * (1.0 - self.inside) + self.inside * through))
@@ -112,8 +128,8 @@ mod tests {
 
     const BANDS: [&str; 5] = ["band1", "band2", "band3", "band4", "band5"];
 
-    /// Source: an open test suite of pigment mixing (MIT), "calculated independently", recomputed: three
-    /// pigments in five bands, one constant, two constants, and two with the skin's correction.
+    /// Source: an open test suite of pigment mixing (MIT), "calculated independently", recomputed: three pigments in
+    /// five bands, one constant, two constants, and two with the surface correction.
     #[test]
     fn published_mixtures_agree_in_every_band() {
         let inputs = rows(include_str!("../../tests/data/ink_km_inputs.csv"), 9);
@@ -198,7 +214,7 @@ mod tests {
 
     /// Computed with an independent script.
     #[test]
-    fn the_table_of_k_over_s_agrees_there_and_back() {
+    fn k_over_s_agrees_with_the_table_in_both_directions() {
         for row in rows(include_str!("../../tests/data/ink_ks_table.csv"), 16) {
             let r = row.number("R");
             near(k_over_s(r), row.number("K_over_S"), 1e-10 + 1e-10 * row.number("K_over_S"));

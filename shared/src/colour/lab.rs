@@ -1,26 +1,26 @@
-//! A measured colour: CIE L*a*b*.
+//! A colour in CIE L*a*b*, and its conversions to XYZ, D50 and sRGB.
 
 use super::srgb::{D65, encoded, linear_of, linear_of_xyz, times, xyz_of_linear};
 use super::{Colour, ciede2000};
 
-/// White of D50, XYZ, from xy = (0.3457, 0.3585).
+/// XYZ of the D50 white, from xy = (0.3457, 0.3585).
 pub const D50: [f64; 3] = [0.964_295_676_429_567_7, 1.0, 0.825_104_602_510_460_5];
 
-/// Bradford, from D65 to D50 (CSS Color 4; computed from those whites).
+/// Bradford adaptation from D65 to D50 (CSS Color 4; computed from those whites).
 const TO_D50: [[f64; 3]; 3] = [
     [1.047_929_792_544_996_9, 0.022_946_870_601_609_666, -0.050_192_266_289_205_2],
     [0.029_627_808_770_055_8, 0.990_434_426_753_879_8, -0.017_073_799_063_418_79],
     [-0.009_243_040_646_204_511, 0.015_055_191_490_298_143, 0.751_874_281_428_137_2],
 ];
 
-/// Bradford, from D50 to D65.
+/// Bradford adaptation from D50 to D65.
 const FROM_D50: [[f64; 3]; 3] = [
     [0.955_473_421_488_075_1, -0.023_098_454_948_764_575, 0.063_259_243_200_570_64],
     [-0.028_369_709_333_863_68, 1.009_995_398_081_304, 0.021_041_441_191_917_306],
     [0.012_314_014_864_481_975, -0.020_507_649_298_898_943, 1.330_365_926_242_123_7],
 ];
 
-/// CIE L*a*b* of 1976 under D65 and the observer of 1931 (2°): what this shop compares colours in.
+/// CIE 1976 L*a*b* under D65 and the 1931 observer (2°). The crate compares all colours in it.
 #[derive(Clone, Copy, PartialEq, Debug, Default)]
 pub struct Lab {
     /// Lightness, 0 black to 100 white.
@@ -32,28 +32,28 @@ pub struct Lab {
 }
 
 impl Lab {
-    /// From its three numbers.
+    /// From L*, a* and b*.
     pub const fn new(l: f64, a: f64, b: f64) -> Self {
         Self { l, a, b }
     }
 
-    /// Of a screen's colour.
+    /// Of an sRGB colour.
     pub fn of(colour: Colour) -> Self {
         Self::from_xyz(xyz_of_linear(linear_of(colour)))
     }
 
-    /// Of XYZ under D65, white at Y = 1.
+    /// From XYZ under D65, white at Y = 1.
     pub fn from_xyz(xyz: [f64; 3]) -> Self {
         Self::from_relative([xyz[0] / D65[0], xyz[1] / D65[1], xyz[2] / D65[2]])
     }
 
-    /// Of XYZ, each divided by the white's. CIE 15, 8.2.1.
+    /// From XYZ divided by the white's XYZ. CIE 15, 8.2.1.
     pub fn from_relative(xyz: [f64; 3]) -> Self {
         let [x, y, z] = xyz.map(|t| if t > EDGE { t.cbrt() } else { t * SLOPE + 4.0 / 29.0 });
         Self { l: 116.0 * y - 16.0, a: 500.0 * (x - y), b: 200.0 * (y - z) }
     }
 
-    /// XYZ, each divided by the white's.
+    /// XYZ divided by the white's XYZ.
     pub fn to_relative(self) -> [f64; 3] {
         let y = (self.l + 16.0) / 116.0;
         let back = |f: f64| if f > 6.0 / 29.0 { f * f * f } else { (f - 4.0 / 29.0) / SLOPE };
@@ -66,7 +66,7 @@ impl Lab {
         [x * D65[0], y * D65[1], z * D65[2]]
     }
 
-    /// From L*, a*, b* under D50, as an instrument of the print trade gives them, adapted by Bradford.
+    /// From L*, a*, b* under D50, as instruments of the print trade report them; adapted by Bradford.
     pub fn from_d50([l, a, b]: [f64; 3]) -> Self {
         let [x, y, z] = Self { l, a, b }.to_relative();
         Self::from_xyz(times(&FROM_D50, [x * D50[0], y * D50[1], z * D50[2]]))
@@ -79,30 +79,30 @@ impl Lab {
         [l, a, b]
     }
 
-    /// How far from grey.
+    /// Chroma: distance from grey.
     pub fn chroma(self) -> f64 {
         self.a.hypot(self.b)
     }
 
-    /// Hue, 0 to 360 degrees: red 0, yellow 90, green 180, blue 270.
+    /// Hue angle, 0 to 360 degrees: red 0, yellow 90, green 180, blue 270.
     pub fn hue(self) -> f64 {
         let degrees = self.b.atan2(self.a).to_degrees();
         if degrees < 0.0 { degrees + 360.0 } else { degrees }
     }
 
-    /// The nearest colour of eight bits a channel, each channel cut off where a screen ends.
+    /// The nearest sRGB colour of 8 bits a channel; channels outside the gamut are clamped.
     pub fn to_colour(self) -> Colour {
         let channel = |light: f64| (encoded(light.clamp(0.0, 1.0)) * 255.0).round() as u8;
         Colour { rgb: linear_of_xyz(self.to_xyz()).map(channel) }
     }
 
-    /// Whether a screen can show it to within half a unit of CIEDE2000, about what an eye just misses
-    /// (our own limit): else a swatch is only the nearest.
+    /// Whether a screen can show it to within half a unit of CIEDE2000, about what an eye just misses (our own limit).
+    /// Otherwise a swatch is only the nearest colour.
     pub fn shows_on_screen(self) -> bool {
         ciede2000(self, Self::of(self.to_colour())) <= 0.5
     }
 
-    /// Whether an instrument could have given it: all finite, L* 0 to 100, a* and b* within 150 (our own).
+    /// Whether an instrument could have read it: all finite, L* 0 to 100, a* and b* within ±150 (our own).
     pub fn is_sensible(self) -> bool {
         (0.0..=100.0).contains(&self.l) && self.a.abs() <= 150.0 && self.b.abs() <= 150.0
     }
@@ -149,14 +149,14 @@ mod tests {
         assert!(!Lab::new(60.0, -90.0, 60.0).shows_on_screen());
     }
 
-    /// Another implementation: the palette crate.
+    /// Checked against another implementation: the palette crate.
     #[test]
     fn another_library_agrees() {
         for code in (0..0x0100_0000_u32).step_by(70_001) {
             let [_, r, g, b] = code.to_be_bytes();
             let theirs =
                 palette::Lab::<palette::white_point::D65, f64>::from_color(Srgb::new(r, g, b).into_format::<f64>());
-            // It keeps the whites of ASTM E308, a little apart from those of the xy coordinates.
+            // It uses the whites of ASTM E308, slightly different from those of the xy coordinates.
             let ours = Lab::of(Colour { rgb: [r, g, b] });
             assert!(ciede2000(ours, Lab::new(theirs.l, theirs.a, theirs.b)) < 0.03);
         }

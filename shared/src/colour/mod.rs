@@ -1,11 +1,23 @@
 //! Colour: as seen and as measured, how two differ, and how pigment makes them.
 //!
-//! From a reading to an answer: [`Lab`] or [`Reflectance`] (an instrument's curve, or the [`smoothest`]
-//! that looks like a colour) → [`characterise`] a component from its drawdowns → [`predict`] a recipe, or
-//! ask [`will_it_cover`]; hold a pot to its reading with [`anchored_to_colour`] and ask
-//! [`correction::what_to_add`].
+//! From a reading to an answer: [`Lab`] or [`Reflectance`] (an instrument's curve, or the [`smoothest`] with a given
+//! colour) → [`characterise`] a component from its drawdowns → [`predict`] a recipe, or ask [`will_it_cover`]; correct
+//! a pot's prediction by its reading with [`anchored_to_colour`] and ask [`correction::what_to_add`].
+//!
+//! # Decisions
+//!
+//! - Colour is Lab under D65, computed from 31 bands. A colour without a measured curve gets the smoothest curve that
+//!   has it, and everything that depends on it is marked [`Origin::Reconstructed`].
+//! - K and S are per film of the shop's own drawdowns, so that one theory covers pot, film and garment.
+//! - A correction starts from the pot's reading ([`anchored_to_colour`]), not from its recipe.
+//! - The search for additions optimises only promising starts. One test checks it against trying every choice,
+//!   another against scipy. One more component is advised only for a gain of 0.2 of CIEDE2000
+//!   ([`correction::WORTH_IT`]).
+//! - A photo is trusted for the difference of two patches, never for one colour. Clipped, uneven or patchy photos are
+//!   refused rather than corrected far. Under lamps about a quarter of a difference is uncertain
+//!   ([`photo_reading::in_doubt`], from rendered photos); from six units on the app says so.
 
-// The letters are those of the published formulae; small systems of equations are plainest by row and column.
+// The letters are those of the published formulae; small systems of equations are clearest by row and column.
 #![allow(clippy::many_single_char_names, clippy::needless_range_loop)]
 
 mod anchor;

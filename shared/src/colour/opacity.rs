@@ -1,23 +1,23 @@
-//! Will it cover? How much of the garment shines through, hit by hit.
+//! Predicts how well an ink covers a garment, hit by hit.
 
 use super::{Constants, Lab, Print, Reflectance, Surface, ciede2000};
 
-/// The white of an opacity chart throws back 80 % of the light: common practice, no source.
+/// Reflectance of an opacity chart's white, 80 %: common practice, no source.
 const CHART_WHITE: f64 = 0.80;
 
-/// The contrast ratio at which paint's standards speak of full hiding (ISO 6504-1:1983, scope).
+/// The contrast ratio that paint standards call full hiding (ISO 6504-1:1983, scope).
 pub const FULL_HIDING: f64 = 0.98;
 
-/// Contrast ratio of so many films: how light it is over black divided by how light over white, 0 lets
-/// everything through, 1 hides all. As paint's opacity: luminance Y over black and over the white of a chart
-/// (ISO 6504, ASTM D2805), here of an ideal black.
+/// Contrast ratio of a number of films: their lightness over black divided by that over white, 0 (hides nothing) to 1
+/// (hides all). As for paint: luminance Y over black and over the white of a chart (ISO 6504, ASTM D2805), here with an
+/// ideal black.
 pub fn contrast_ratio(ink: &Constants, films: f64, surface: Surface) -> f64 {
     let over = |backing: f64| ink.over(films, &Reflectance::flat(backing), surface).luminance();
     let light = over(CHART_WHITE);
     if light > 0.0 { (over(0.0) / light).clamp(0.0, 1.0) } else { 1.0 }
 }
 
-/// A way to print it.
+/// A sequence of hits.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Way {
     /// Hits of the ink.
@@ -26,29 +26,29 @@ pub struct Way {
     pub underbase: u8,
 }
 
-/// What it looks like printed one way.
+/// Predicted appearance of an ink printed in one sequence.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Look {
-    /// Which way.
+    /// The sequence of hits.
     pub way: Way,
     /// Its colour on this garment.
     pub lab: Lab,
-    /// How far from the colour that is wanted, CIEDE2000.
+    /// CIEDE2000 from the target colour.
     pub off: f64,
     /// Contrast ratio of all films together, 0 to 1.
     pub contrast_ratio: f64,
 }
 
-/// Whether it covers.
+/// Result of [`will_it_cover`].
 #[derive(Clone, PartialEq, Debug)]
 pub struct Cover {
     /// One, two and three hits on the bare garment; then one and two on an underbase, when there is one.
     pub looks: Vec<Look>,
-    /// Place in `looks` of the way with the fewest hits of all that comes within the tolerance. None when none does.
+    /// Index in `looks` of the sequence with the fewest hits within the tolerance. `None` if none is within it.
     pub enough: Option<usize>,
 }
 
-/// Hits on the bare garment, then hits on one of underbase: in the order of work.
+/// Hits on the bare garment, then hits on one hit of underbase, in order of effort.
 const WAYS: [Way; 5] = [
     Way { hits: 1, underbase: 0 },
     Way { hits: 2, underbase: 0 },
@@ -57,9 +57,10 @@ const WAYS: [Way; 5] = [
     Way { hits: 2, underbase: 1 },
 ];
 
-/// How an ink looks on a garment after one to three hits, and with an underbase, beside the colour that is
-/// wanted (the approved target, or the ink in bulk); and the least work that comes within `tolerance`
-/// of it in CIEDE2000. Fewest hits first; of two ways with as many hits the one without a second screen.
+/// Predicts an ink on a garment after one to three hits, and on an underbase, compared with the colour `wanted` (the
+/// approved target, or the ink in bulk), and picks the least work within `tolerance` of it in CIEDE2000: fewest hits
+/// first; of two sequences with as many hits the one without a second screen. `films_a_hit` is the film of one hit
+/// relative to a film of the drawdowns.
 pub fn will_it_cover(
     ink: &Constants,
     garment: &Reflectance,
@@ -92,10 +93,10 @@ pub fn will_it_cover(
     Cover { looks, enough }
 }
 
-/// What one way of printing takes.
+/// Time that one hit, one flash and one screen take.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Work {
-    /// One stroke with what belongs to it, in seconds.
+    /// One stroke with its handling, in seconds.
     pub hit: f64,
     /// One flash with its cooling, in seconds.
     pub flash: f64,
@@ -104,7 +105,7 @@ pub struct Work {
 }
 
 impl Work {
-    /// Minutes for so many pieces: a flash between any two hits, and one more screen for an underbase.
+    /// Minutes for a number of pieces: a flash between any two hits, and one more screen for an underbase.
     pub fn minutes(self, way: Way, pieces: u32) -> f64 {
         let hits = f64::from(way.hits) + f64::from(way.underbase);
         let piece = hits * self.hit + (hits - 1.0).max(0.0) * self.flash;
@@ -125,7 +126,7 @@ mod tests {
 
     /// By the closed form for a film that only scatters: over black S/(S+1), over g (S(1−g)+g)/(S(1−g)+1).
     #[test]
-    fn the_contrast_ratio_of_a_pure_white_is_that_of_the_closed_form() {
+    fn contrast_ratio_of_a_pure_white_agrees_with_the_closed_form() {
         for s in [0.1, 1.0, 5.0, 30.0] {
             let (black, white) = (s / (s + 1.0), (s * 0.2 + 0.8) / (s * 0.2 + 1.0));
             near(contrast_ratio(&ink(0.0, s), 1.0, Surface::NONE), black / white, 1e-6);
@@ -151,7 +152,7 @@ mod tests {
     }
 
     #[test]
-    fn the_least_work_that_covers_is_named_and_nothing_when_nothing_does() {
+    fn the_least_work_that_covers_is_picked_or_none() {
         let shirt = Reflectance::flat(0.05);
         let enough = |ink: &Constants, base, tolerance| {
             let wanted = ink.in_bulk(Surface::NONE).lab();
@@ -167,7 +168,7 @@ mod tests {
     }
 
     #[test]
-    fn minutes_are_those_of_the_strokes_and_the_flashes_between() {
+    fn minutes_add_up_strokes_and_the_flashes_between() {
         let work = Work { hit: 10.0, flash: 8.0, screen: 20.0 };
         near(work.minutes(Way { hits: 1, underbase: 0 }, 60), 10.0, 1e-12);
         near(work.minutes(Way { hits: 2, underbase: 0 }, 60), 28.0, 1e-12);

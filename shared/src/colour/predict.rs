@@ -1,25 +1,25 @@
-//! What a recipe will look like: in the pot, and printed on a garment.
+//! Predicts the colour of a recipe, in the pot and printed on a garment.
 
 use super::{Constants, Reflectance, Surface};
 
-/// How it is printed.
+/// How an ink is printed.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Print<'a> {
-    /// The cloth.
+    /// Reflectance of the garment.
     pub garment: &'a Reflectance,
-    /// The underbase and how many hits of it.
+    /// Constants of the underbase and its number of hits.
     pub underbase: Option<(&'a Constants, u8)>,
     /// Hits of the ink, each flashed before the next.
     pub hits: u8,
-    /// What one hit lays down, in films as the drawdowns were made; 1 when the same screen made both.
+    /// Film of one hit relative to a film of the drawdowns; 1 if the same screen made both.
     pub films_a_hit: f64,
-    /// The skin of the print.
+    /// Reflection at the surface of the print.
     pub surface: Surface,
 }
 
 impl Print<'_> {
-    /// What the ink lies on: the garment, under the underbase if there is one. The skin between the two is
-    /// gone once the ink lies on it.
+    /// Reflectance under the ink: the garment, covered by the underbase if there is one. The underbase has no surface
+    /// reflection once ink lies on it.
     pub fn ground(&self) -> Reflectance {
         match self.underbase {
             None => *self.garment,
@@ -27,28 +27,28 @@ impl Print<'_> {
         }
     }
 
-    /// How many films of the ink.
+    /// Number of films of the ink.
     pub fn films(&self) -> f64 {
         f64::from(self.hits) * self.films_a_hit
     }
 
-    /// What an ink looks like printed so.
+    /// Reflectance of an ink printed this way.
     pub fn look(&self, ink: &Constants) -> Reflectance {
         ink.over(self.films(), &self.ground(), self.surface)
     }
 }
 
-/// Where the colour is looked at.
+/// How a colour is viewed.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub enum Seen<'a> {
-    /// Thick enough to hide: the pot, a thick drawdown.
+    /// Thick enough to hide: in the pot, or as a thick drawdown.
     InThePot(Surface),
-    /// Printed.
+    /// Printed on a garment.
     Printed(Print<'a>),
 }
 
 impl Seen<'_> {
-    /// What an ink looks like there.
+    /// Reflectance of an ink viewed this way.
     pub fn look(&self, ink: &Constants) -> Reflectance {
         match self {
             Self::InThePot(surface) => ink.in_bulk(*surface),
@@ -57,8 +57,8 @@ impl Seen<'_> {
     }
 }
 
-/// What a recipe looks like: grams or parts of its components, each with what it does to light. None when
-/// it weighs nothing.
+/// Reflectance of a recipe of (weight, constants) parts; any unit of weight. `None` if the weights add up to nothing or
+/// one is negative.
 pub fn predict(recipe: &[(f64, &Constants)], seen: Seen) -> Option<Reflectance> {
     Some(seen.look(&Constants::mix(recipe)?))
 }
@@ -93,7 +93,7 @@ mod tests {
     }
 
     #[test]
-    fn a_clear_ink_vanishes_on_a_dark_shirt_and_stands_on_an_underbase() {
+    fn a_clear_ink_vanishes_on_a_dark_shirt_but_not_on_an_underbase() {
         let dark = Reflectance::flat(0.04);
         let (clear_yellow, white) = (ink(0.1, 0.03), ink(0.02, 2.5));
         let bare = Print { garment: &dark, underbase: None, hits: 1, films_a_hit: 1.0, surface: Surface::NONE };

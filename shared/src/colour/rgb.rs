@@ -1,4 +1,4 @@
-//! A colour as a phone shows it.
+//! An sRGB colour, as a phone shows it.
 
 use crate::codec::{Encode, Reader};
 use palette::{FromColor, Lab, Srgb};
@@ -6,8 +6,7 @@ use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
 
-/// An sRGB colour of eight bits a channel (IEC 61966-2-1). A likeness for the eye on a screen, not
-/// a measurement.
+/// An sRGB colour of 8 bits a channel (IEC 61966-2-1). A likeness for a screen, not a measurement.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub struct Colour {
     /// Red, green, blue.
@@ -20,7 +19,13 @@ impl Colour {
     /// White ink, white shirts.
     pub const WHITE: Self = Self { rgb: [0xff, 0xff, 0xff] };
 
-    /// From `#rrggbb`. None for anything else.
+    /// From `#rrggbb`. `None` for anything else.
+    ///
+    /// ```
+    /// # use lastpull_core::ink::Colour;
+    /// assert_eq!(Colour::from_hex("#1C1b1A"), Some(Colour::BLACK));
+    /// assert_eq!(Colour::from_hex("1c1b1a"), None);
+    /// ```
     pub fn from_hex(text: &str) -> Option<Self> {
         let digits = text.strip_prefix('#')?;
         if digits.len() != 6 || !digits.bytes().all(|b| b.is_ascii_hexdigit()) {
@@ -43,13 +48,13 @@ impl Colour {
         0.2126 * linear.red + 0.7152 * linear.green + 0.0722 * linear.blue
     }
 
-    /// Contrast ratio, 1 to 21 (WCAG 2.2, "contrast ratio").
+    /// Contrast ratio, 1 to 21 (WCAG 2.2, "contrast ratio"). Symmetric.
     pub fn contrast(self, other: Self) -> f64 {
         let (a, b) = (self.luminance() + 0.05, other.luminance() + 0.05);
         if a > b { a / b } else { b / a }
     }
 
-    /// Whether black writing reads better on it than white writing.
+    /// Whether black text is more readable on it than white text.
     pub fn wants_black_writing(self) -> bool {
         self.contrast(Self::BLACK) >= self.contrast(Self::WHITE)
     }
@@ -94,7 +99,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn contrast_is_that_of_the_accessibility_guidelines() {
+    fn contrast_agrees_with_the_accessibility_guidelines() {
         let black = Colour { rgb: [0; 3] };
         assert!((black.contrast(Colour::WHITE) - 21.0).abs() < 1e-9);
         // #767676 on white: the well-known grey that just passes 4.5 to 1 (WCAG 2.2, G18).

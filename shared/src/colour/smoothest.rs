@@ -1,24 +1,24 @@
-//! The smoothest reflectance that looks like a colour: for when no instrument gives one.
+//! The smoothest reflectance curve that has a given colour, for when no instrument measured one.
 
 use super::spectrum::{WEIGHTS, WHITE, relative_xyz};
 use super::{BANDS, Bands, Lab, Origin, Reflectance, ciede2000};
 
-/// A reflectance worked out from a colour.
+/// A reflectance reconstructed from a colour.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Smoothest {
     /// The curve, marked as reconstructed.
     pub reflectance: Reflectance,
-    /// How far its colour is from the colour asked for, CIEDE2000: 0 unless no matt surface looks so.
+    /// Difference between its colour and the colour asked for, CIEDE2000: 0 unless no matt surface can have that
+    /// colour.
     pub miss: f64,
 }
 
-/// The reflectance with the smallest slope, every band strictly within 0 and 1, that looks like `colour` in
-/// daylight. Where none does (brighter and more colourful than light allows), the nearest on the way to
-/// grey.
+/// The reflectance with the smallest slope, every band strictly between 0 and 1, that has `colour` in daylight. If none
+/// has (the colour is brighter and more saturated than reflected light allows), the nearest on the line toward grey. A
+/// colour that is not [`Lab::is_sensible`] is replaced by mid grey.
 ///
-/// Source: Burns, "Numerical methods for smoothest reflectance reconstruction", Color Research & Application
-/// 45(1), 2020: reflectance (tanh z + 1)/2, least sum of squared steps of z, by Newton's method on the
-/// Lagrangian.
+/// Source: Burns, "Numerical methods for smoothest reflectance reconstruction", Color Research & Application 45(1),
+/// 2020: reflectance (tanh z + 1)/2, least sum of squared steps of z, by Newton's method on the Lagrangian.
 pub fn smoothest(colour: Lab) -> Smoothest {
     let sought = if colour.is_sensible() { colour } else { Lab::new(50.0, 0.0, 0.0) };
     let bands = solve(sought.to_relative()).unwrap_or_else(|| toward_grey(sought));
@@ -46,7 +46,7 @@ fn toward_grey(colour: Lab) -> Bands {
 
 const UNKNOWN: usize = BANDS + 3;
 
-/// Newton's method on the 31 bands and the three multipliers. None when it does not settle.
+/// Newton's method on the 31 bands and the three multipliers. `None` if it does not converge.
 fn solve(xyz: [f64; 3]) -> Option<Bands> {
     if !xyz.iter().all(|value| (1e-5..1.2).contains(value)) {
         return None;
@@ -88,7 +88,7 @@ fn solve(xyz: [f64; 3]) -> Option<Bands> {
         if !longest.is_finite() {
             return None;
         }
-        // A long first stride could leave the place where a straight line says anything.
+        // A long first step could leave the region where the linear approximation holds.
         let part = (2.0 / longest).min(1.0);
         for (value, by) in z.iter_mut().zip(&step) {
             *value += part * by;
@@ -108,7 +108,7 @@ fn weight(band: usize, c: usize) -> f64 {
     WEIGHTS[band][c] / WHITE[c]
 }
 
-/// Gauss's elimination with the largest pivot. None when the rows do not determine the answer.
+/// Gaussian elimination with partial pivoting. `None` if the system is singular.
 fn eliminate(mut rows: Vec<[f64; UNKNOWN + 1]>) -> Option<[f64; UNKNOWN]> {
     for column in 0..UNKNOWN {
         let pivot = (column..UNKNOWN).max_by(|a, b| rows[*a][column].abs().total_cmp(&rows[*b][column].abs()))?;
@@ -154,7 +154,7 @@ mod tests {
     }
 
     #[test]
-    fn every_screen_colour_gets_a_curve_that_looks_like_it() {
+    fn every_screen_colour_gets_a_curve_of_that_colour() {
         let mut worst = 0.0_f64;
         for code in (0..0x0100_0000_u32).step_by(70_001) {
             let [_, r, g, b] = code.to_be_bytes();
@@ -167,7 +167,7 @@ mod tests {
     }
 
     #[test]
-    fn what_no_surface_looks_like_gets_the_nearest_and_says_how_far() {
+    fn an_impossible_colour_gets_the_nearest_with_its_difference() {
         let found = smoothest(Lab::new(90.0, 120.0, -120.0));
         assert!(found.miss > 5.0);
         assert!(found.reflectance.bands.iter().all(|value| (0.0..=1.0).contains(value)));

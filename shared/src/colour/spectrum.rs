@@ -2,66 +2,74 @@
 
 use super::Lab;
 
-/// Bands of light: 400 to 700 nm in steps of 10, as the instruments of the trade give them.
+/// Number of bands: 400 to 700 nm in steps of 10, as the trade's instruments report them.
 pub const BANDS: usize = 31;
-/// The middle of the first band, in nanometres.
+/// Centre of the first band, in nanometres.
 pub const FIRST_NM: f64 = 400.0;
-/// From one band to the next.
+/// Distance from one band to the next, in nanometres.
 pub const STEP_NM: f64 = 10.0;
 
-/// One number a band.
+/// One number per band.
 pub type Bands = [f64; BANDS];
 
 /// Where a reflectance comes from.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub enum Origin {
-    /// An instrument gave it band by band.
+    /// Measured by an instrument band by band.
     Measured,
-    /// Worked out from a colour's three numbers: one of many curves that look so in daylight. Under
-    /// another light, and when mixed, the real one may part from it.
+    /// Reconstructed from a colour's three numbers: one of many curves with this colour in daylight. Under another
+    /// light, and in a mixture, the real curve may differ.
     Reconstructed,
 }
 
 impl Origin {
-    /// Of what rests on both.
+    /// Origin of what depends on both: measured only if both are.
     pub fn and(self, other: Self) -> Self {
         self.max(other)
     }
 }
 
-/// How much of the light of each band comes back.
+/// Share of the light of each band that is reflected.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Reflectance {
-    /// 0 to 1 each.
+    /// The share in each band, 0 to 1.
     pub bands: Bands,
-    /// Measured, or worked out.
+    /// Measured or reconstructed.
     pub origin: Origin,
 }
 
-/// Why numbers are no reflectance that can be used.
+/// Why numbers are not a usable reflectance.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum SpectrumProblem {
-    /// Under eight values, more than a thousand, or steps that are no steps.
+    /// Fewer than eight values, more than a thousand, or a step outside 0.5 to 50 nm.
     NotASpectrum,
-    /// Does not reach from 420 to 680 nm: the colour would be a guess.
+    /// Does not cover 420 to 680 nm: the colour would be a guess.
     TooNarrow,
-    /// A value is no number, below 0 or above 1. Above 1 a sample glows; such ink cannot be mixed by this
-    /// theory.
+    /// A value is not a number, below 0 or above 1 (by more than 2 %). Above 1 a sample fluoresces; such ink cannot be
+    /// mixed by this theory.
     OutOfRange,
 }
 
 impl Reflectance {
-    /// The same in every band.
+    /// The same reflectance, 0 to 1, in every band.
     pub const fn flat(value: f64) -> Self {
         Self { bands: [value; BANDS], origin: Origin::Measured }
     }
 
-    /// From an instrument's values, 0 to 1, from `first` nm in steps of `step` nm: straight lines between
-    /// them, and the ends carried on where they stop short by 20 nm at most. Readings up to 2 % outside 0
-    /// to 1, an instrument's noise, are cut off there.
+    /// From an instrument's values, each 0 to 1, from `first` nm in steps of `step` nm. Values between are interpolated
+    /// linearly, and the end values extended by 20 nm at most. Readings up to 2 % outside 0 to 1, an instrument's
+    /// noise, are clamped.
     ///
     /// # Errors
-    /// When the numbers are no reflectance over the colours of light.
+    /// [`SpectrumProblem`] if the values are not a reflectance over the visible range.
+    ///
+    /// ```
+    /// # use lastpull_core::colour::{Reflectance, SpectrumProblem};
+    /// let grey = Reflectance::from_instrument(400.0, 10.0, &[0.18; 31]).unwrap();
+    /// assert!((grey.luminance() - 0.18).abs() < 1e-9);
+    /// // Percent are refused: the values are shares.
+    /// assert_eq!(Reflectance::from_instrument(400.0, 10.0, &[18.0; 31]), Err(SpectrumProblem::OutOfRange));
+    /// ```
     pub fn from_instrument(first: f64, step: f64, values: &[f64]) -> Result<Self, SpectrumProblem> {
         let last = values.len().saturating_sub(1);
         if !(8..=1000).contains(&values.len()) || !(0.5..=50.0).contains(&step) || !first.is_finite() {
@@ -82,12 +90,12 @@ impl Reflectance {
         Ok(Self { bands, origin: Origin::Measured })
     }
 
-    /// The colour in daylight.
+    /// The colour in daylight (D65).
     pub fn lab(&self) -> Lab {
         Lab::from_relative(relative_xyz(&self.bands))
     }
 
-    /// How light it is, Y, 0 to 1.
+    /// Luminance Y, 0 to 1.
     pub fn luminance(&self) -> f64 {
         relative_xyz(&self.bands)[1]
     }
@@ -104,8 +112,8 @@ pub(super) fn relative_xyz(bands: &Bands) -> [f64; 3] {
     [sum[0] / WHITE[0], sum[1] / WHITE[1], sum[2] / WHITE[2]]
 }
 
-/// What each band gives to X, Y and Z: the observer of 1931 (2°) in D65, by ASTM E308 at 10 nm, what lies
-/// beyond the ends counted with the end bands. Source: `shared/tests/data/ink_spectra.py`.
+/// Weight of each band in X, Y and Z: the 1931 observer (2°) under D65, by ASTM E308 at 10 nm, the tails beyond the
+/// ends added to the end bands. Source: `shared/tests/data/ink_spectra.py`.
 pub(super) const WEIGHTS: [[f64; 3]; BANDS] = [
     [0.001_306_43, 0.000_036_39, 0.006_181_40],
     [0.003_756_02, 0.000_100_50, 0.017_882_67],
@@ -192,7 +200,7 @@ mod tests {
     }
 
     #[test]
-    fn other_steps_and_shorter_ends_are_brought_to_the_bands() {
+    fn other_steps_and_shorter_ranges_are_interpolated() {
         let line = |nm: f64| 0.1 + (nm - 360.0) / 1000.0;
         let wide: Vec<f64> = (0..36).map(|at| line(380.0 + 10.0 * f64::from(at))).collect();
         let coarse: Vec<f64> = (0..15).map(|at| line(420.0 + 20.0 * f64::from(at))).collect();
@@ -205,7 +213,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_spectrum_is_refused() {
+    fn an_invalid_spectrum_is_refused() {
         use SpectrumProblem::{NotASpectrum, OutOfRange, TooNarrow};
         let read = |first, step, values: &[f64]| Reflectance::from_instrument(first, step, values).unwrap_err();
         assert_eq!(read(400.0, 10.0, &[0.5; 3]), NotASpectrum);

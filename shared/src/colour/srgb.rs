@@ -1,4 +1,4 @@
-//! From what a screen shows to what light it sends: sRGB, linear light, and CIE XYZ under D65.
+//! Conversions between encoded sRGB, linear light and CIE XYZ under D65.
 
 use super::Colour;
 
@@ -10,28 +10,28 @@ const TO_XYZ: [[f64; 3]; 3] = [
     [0.019_330_818_715_591_825, 0.119_194_779_794_625_95, 0.950_532_152_249_660_7],
 ];
 
-/// The way back.
+/// XYZ to linear sRGB: the inverse of `TO_XYZ`.
 const FROM_XYZ: [[f64; 3]; 3] = [
     [3.240_969_941_904_522, -1.537_383_177_570_094, -0.498_610_760_293_003_4],
     [-0.969_243_636_280_879_6, 1.875_967_501_507_720_2, 0.041_555_057_407_175_59],
     [0.055_630_079_696_993_66, -0.203_976_958_888_976_52, 1.056_971_514_242_878_6],
 ];
 
-/// White of D65, XYZ.
+/// XYZ of the D65 white.
 pub const D65: [f64; 3] = [0.950_455_927_051_671_6, 1.0, 1.089_057_750_759_878_4];
 
-/// A matrix on a triple.
+/// A matrix times a vector.
 pub(super) fn times(matrix: &[[f64; 3]; 3], [x, y, z]: [f64; 3]) -> [f64; 3] {
     matrix.map(|[a, b, c]| a * x + b * y + c * z)
 }
 
-/// Linear light, 0 to 1, of one encoded channel, 0 to 1. IEC 61966-2-1.
+/// Linear light, 0 to 1, of an encoded channel, 0 to 1. IEC 61966-2-1.
 pub fn linear(encoded: f64) -> f64 {
     if encoded <= 0.04045 { encoded / 12.92 } else { ((encoded + 0.055) / 1.055).powf(2.4) }
 }
 
-/// The encoded channel of linear light. IEC 61966-2-1. Below 0 and above 1 it goes on as it is, so that a
-/// colour no screen can show is still told from its neighbour.
+/// Encoded channel of linear light. IEC 61966-2-1. Values below 0 and above 1 are not clamped, so that colours outside
+/// the gamut can be distinguished.
 pub fn encoded(linear: f64) -> f64 {
     if linear <= 0.003_130_8 { linear * 12.92 } else { 1.055 * linear.powf(1.0 / 2.4) - 0.055 }
 }
@@ -41,12 +41,12 @@ pub fn xyz_of_linear(rgb: [f64; 3]) -> [f64; 3] {
     times(&TO_XYZ, rgb)
 }
 
-/// Linear sRGB of XYZ under D65; outside 0 to 1 where no screen of that standard shows it.
+/// Linear sRGB of XYZ under D65; outside 0 to 1 for colours outside the sRGB gamut.
 pub fn linear_of_xyz(xyz: [f64; 3]) -> [f64; 3] {
     times(&FROM_XYZ, xyz)
 }
 
-/// Linear light of a colour of eight bits a channel.
+/// Linear light of a colour of 8 bits a channel.
 pub fn linear_of(colour: Colour) -> [f64; 3] {
     colour.rgb.map(|channel| linear(f64::from(channel) / 255.0))
 }
@@ -77,7 +77,7 @@ mod tests {
 
     /// Source: `shared/tests/data/colour_matrices.json` (IEC 61966-2-1, from the primaries).
     #[test]
-    fn the_matrices_are_those_of_the_primaries() {
+    fn the_matrices_agree_with_the_primaries() {
         let published: Value = serde_json::from_str(include_str!("../../tests/data/colour_matrices.json")).unwrap();
         for (name, ours) in [("derived_from_primaries_RGB_to_XYZ", TO_XYZ), ("derived_XYZ_to_RGB", FROM_XYZ)] {
             for (row, line) in ours.iter().enumerate() {

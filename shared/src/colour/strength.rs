@@ -1,26 +1,34 @@
-//! What a shop's corrections teach about a component: how strong it really is.
+//! Learns a component's tinting strength from the shop's corrections.
 
 use super::Lab;
 
-/// One addition of a component alone, read before and after.
+/// One addition of a component alone to a pot that was read before and after.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Lesson {
     /// The pot's reading before.
     pub before: Lab,
-    /// What was predicted.
+    /// The colour predicted for after the addition.
     pub predicted: Lab,
-    /// The reading after.
+    /// The pot's reading after.
     pub after: Lab,
 }
 
-/// Weakest and strongest that is believed: further out is a wrong weight or a wrong swatch (our own).
+/// Weakest and strongest that is believed: further out a weight or a swatch was wrong (our own).
 const BELIEVED: (f64, f64) = (0.4, 2.5);
 
-/// How many times as strong a component is as its drawdowns say; 1 with no lesson.
+/// Tinting strength of a component relative to its drawdowns, 0.4 to 2.5; 1 if there is nothing to learn from.
 ///
-/// Each lesson compares the way the colour went with the way it should have gone, in L*a*b*; the middle one
-/// of their logarithms counts, drawn toward 1 as if there were one more lesson that says so. An addition that
-/// should have moved the colour by less than a unit teaches nothing. Our own.
+/// Each correction compares how far the colour moved along the predicted direction with how far it should have moved,
+/// in L*a*b*. The result is the median of the logarithms of these ratios, shrunk toward 1 as if one more correction
+/// said so. An addition that should have moved the colour by less than a unit is ignored. Our own.
+///
+/// ```
+/// # use lastpull_core::colour::{Lab, Lesson, strength};
+/// assert_eq!(strength(&[]), 1.0);
+/// // The colour moved 1.44 times as far as predicted; a single correction counts half.
+/// let [before, predicted, after] = [10.0, 20.0, 24.4].map(|b| Lab::new(60.0, 10.0, b));
+/// assert!((strength(&[Lesson { before, predicted, after }]) - 1.2).abs() < 1e-9);
+/// ```
 pub fn strength(lessons: &[Lesson]) -> f64 {
     let mut ratios: Vec<f64> = lessons.iter().filter_map(Lesson::ratio).map(f64::ln).collect();
     if ratios.is_empty() {
@@ -57,30 +65,30 @@ mod tests {
     }
 
     #[test]
-    fn nothing_learned_is_as_the_drawdowns_say() {
+    fn without_corrections_the_drawdowns_count() {
         near(strength(&[]), 1.0, 0.0);
         let trifle = Lesson { predicted: Lab::new(60.1, 10.0, 20.0), ..lesson(2.0) };
         near(strength(&[trifle]), 1.0, 0.0);
     }
 
     #[test]
-    fn one_lesson_is_half_believed_and_many_are_believed() {
+    fn one_correction_counts_half_and_many_count_fully() {
         near(strength(&[lesson(1.44)]), 1.2, 1e-9);
         let many = strength(&[lesson(1.44); 20]);
         assert!((1.41..1.44).contains(&many));
     }
 
     #[test]
-    fn one_wrong_weighing_does_not_turn_the_lessons() {
+    fn one_wrong_weighing_does_not_change_the_result() {
         let mut lessons = vec![lesson(1.2); 6];
         lessons.push(lesson(9.0));
         let learned = strength(&lessons);
         assert!((1.1..1.25).contains(&learned), "{learned}");
     }
 
-    /// A pigment really a quarter stronger than believed; corrections predicted with what was believed.
+    /// A pigment really a quarter stronger than its drawdowns say; corrections predicted from the drawdowns.
     #[test]
-    fn a_stronger_pigment_is_found_out_by_its_corrections() {
+    fn corrections_reveal_a_stronger_pigment() {
         let flat = |k: f64, s: f64| Constants { k: [k; BANDS], s: [s; BANDS], origin: Origin::Measured };
         let blue = Constants { k: std::array::from_fn(|band| if band > 14 { 30.0 } else { 2.0 }), ..flat(0.0, 0.3) };
         let white = flat(0.02, 2.0);
@@ -89,7 +97,7 @@ mod tests {
         let lessons: Vec<Lesson> = (1..8)
             .map(|step| {
                 let (holds, adds) = (f64::from(step) * 0.02, f64::from(step) * 0.006);
-                // The pot was read, so the prediction starts from what it really is.
+                // The pot was read, so the prediction starts from its real colour.
                 let pot = Constants::mix(&[(1.0, &white), (holds, &real)]).unwrap();
                 let after = |blue| look(&[(1.0 + holds, &pot), (adds, blue)]);
                 Lesson { before: look(&[(1.0, &pot)]), predicted: after(&blue), after: after(&real) }

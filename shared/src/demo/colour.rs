@@ -1,9 +1,9 @@
-//! The colours of the invented shop: drawdowns of its components, a target, swatches of a pot that is being
+//! Colours of the invented shop: drawdowns of its components, a target, and swatches of a pot being
 //! corrected.
 //!
-//! The true inks behind them are invented: humps of light taken away, worked through the core's own theory of
-//! films and mixtures, so that what is seen of them fits together. Blue is a little stronger in the pot than it was
-//! drawn down, which the shop may find out.
+//! The true inks are invented: absorption curves made of humps, put through the core's own model of films
+//! and mixtures, so that all observed colours are consistent. Blue is slightly stronger in the pot than in
+//! its drawdowns, which the shop can discover.
 
 use super::ink::shelf::DemoInks;
 use super::maker::Maker;
@@ -17,8 +17,8 @@ use uuid::Uuid;
 const MINUTE: u64 = 60_000;
 const DAY: u64 = 24 * 60 * MINUTE;
 
-/// What an invented component takes away: humps over the bands, each its middle, width and height, over a floor;
-/// and what it throws back.
+/// The true optics of an invented component: absorption as humps over the bands (middle, width and height
+/// of each) above a floor, and scattering.
 struct Truth {
     humps: &'static [(f64, f64, f64)],
     floor: f64,
@@ -43,10 +43,10 @@ impl Truth {
     }
 }
 
-/// How strong blue is in the pot, against its drawdowns.
+/// Strength of blue in the pot, relative to its drawdowns.
 const BLUE_REALLY: f64 = 1.15;
 
-/// Everything about colour at the bench.
+/// Records everything about colour.
 pub(super) fn colours<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Option<Colour>) {
     drawdowns(maker, inks);
     let apricot = [(inks.filled, 91.95), (inks.yellow, 4.97), (inks.red, 2.98), (inks.black, 0.1)];
@@ -63,13 +63,13 @@ fn happened<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) {
     maker.say(at, id, Fact::Ink(fact));
 }
 
-/// A component drawn down: its share, what it is let down with, over what.
+/// A drawdown of a component: its share, what it is diluted with, and what it is printed on.
 struct Drawn {
     of: (Subject, &'static Truth),
     percent: f64,
     rest: Option<(Subject, &'static Truth)>,
     over: Option<SwatchSeen>,
-    /// Whether the instrument gave the curve; else only its colour was noted.
+    /// Whether the instrument gave the curve; otherwise only the colour was recorded.
     curve: bool,
 }
 
@@ -121,7 +121,7 @@ fn drawdowns<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks) {
     }
 }
 
-/// What a mixture of the true inks looks like.
+/// The appearance of a mixture of the true inks.
 fn look(inks: &DemoInks, weights: &[(Subject, f64)], seen: Seen) -> Lab {
     let truth = |id: Subject| {
         let blue = id == inks.blue;
@@ -146,7 +146,8 @@ fn target<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, recipe: Subject, la
     maker.say(at, recipe, Fact::Ink(InkFact::RecipeSet(fields)));
 }
 
-/// Fern was too yellow beside the leaf, and still is after two touches of blue. Its swatches are printed on the tote.
+/// Fern was too yellow compared with the leaf, and still is after two additions of blue. Its swatches are
+/// printed on the tote.
 fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Colour) {
     let cloth: Reflectance = smoothest(Lab::of(tote)).reflectance;
     let print = Print { garment: &cloth, underbase: None, hits: 1, films_a_hit: 1.0, surface: Surface::NONE };
@@ -158,7 +159,7 @@ fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Colour)
     };
     let begun = maker.clock.now - 100 * MINUTE;
     target(maker, begun - MINUTE, inks.fern, with(4.9, 5.6), ReadOn::Garment);
-    // After the weigh-in, after the first touch, after the second.
+    // After the weigh-in, after the first addition, after the second.
     for (seconds, blue) in [(12 * 60, 3.4), (17 * 60 + 45, 3.8), (24 * 60, 4.0)] {
         let reading = reading_of(with(blue, 5.6), ReadBy::Instrument);
         let by = Some("Ines".into());
@@ -187,7 +188,7 @@ mod tests {
     const NOW: u64 = 1_795_638_600_000;
 
     #[test]
-    fn the_demo_components_are_known_and_one_asks_for_another_drawdown() {
+    fn demo_components_are_characterised_but_one_lacks_a_drawdown() {
         let (shop, _) = shop(NOW);
         let colour = |name| component_colour(&shop, component(&shop, name)).unwrap();
         for name in ["Base, white-filled", "Base, dense white", "Yellow", "Warm red", "Blue"] {
@@ -218,7 +219,7 @@ mod tests {
     }
 
     #[test]
-    fn the_demo_apricot_can_be_asked_whether_it_covers() {
+    fn the_coverage_of_the_demo_apricot_can_be_computed() {
         let (shop, _) = shop(NOW);
         let recipe = recipe_for(&shop, "Apricot").unwrap().0;
         let runs = cover_runs(&shop, recipe);

@@ -28,7 +28,7 @@ const COTTON: RunPlan = RunPlan {
 /// The canvas of tomorrow's totes.
 const TOTE: &str = "#e6dcc3";
 
-/// The facts of the demo shop, oldest first, around the moment of `clock`.
+/// The facts of the demo shop, oldest first, generated around the time of `clock`.
 pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
     let mut maker = Maker::new(clock, new_id);
     let start = clock.now.saturating_sub(16 * 24 * HOUR);
@@ -45,7 +45,7 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
     maker.drafts
 }
 
-/// Two weeks of finished orders: what the shop's pace and its usual day are taken from.
+/// Two weeks of finished orders, from which the shop's pace and usual day are learned.
 fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> Vec<Printed> {
     let mut printed = Vec::new();
     let clients = [
@@ -312,7 +312,7 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn the_demo_screen_room_has_times_to_look_up_and_a_bath_that_slows() {
+    fn the_demo_screen_room_has_exposures_and_a_slowing_bath() {
         let (shop, clock) = shop(1_795_638_600_000);
         let home = stencil_home(&shop, clock.now);
         assert_eq!((home.exposures, home.lamps, home.emulsions), (3, 1, 2));
@@ -328,7 +328,7 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn the_demo_day_fills_every_screen() {
+    fn the_demo_day_fills_every_page() {
         let (shop, clock) = shop(1_795_638_600_000);
         let rail = rail(&shop, clock);
         assert_eq!(rail.runs.len(), 4);
@@ -357,7 +357,7 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn the_demos_screens_wait_for_nobody_but_tomorrows_run() {
+    fn only_tomorrows_run_of_the_demo_waits_for_screens() {
         let (shop, clock) = shop(1_795_638_600_000);
         let rail = rail(&shop, clock);
         assert!(rail.runs.iter().all(|run| run.waits_until.is_none()), "{:#?}", rail.runs);
@@ -371,7 +371,7 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn the_demo_tunnel_is_too_hot_for_the_jerseys_and_everything_about_heat_is_there() {
+    fn the_demo_dryer_is_too_hot_for_the_jerseys_and_has_all_heat_data() {
         let (shop, clock) = shop(1_795_638_600_000);
         let rail = rail(&shop, clock);
         let [choir, jerseys] = [rail.runs[0].id, rail.runs[1].id];

@@ -1,12 +1,12 @@
-//! What failed in the invented shop's earlier weeks, and how it went on.
+//! Failures in the invented shop's earlier weeks, and how they were resolved.
 
 use super::maker::Maker;
 use crate::facts::{Fact, FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::RunId;
 use uuid::Uuid;
 
-/// A failure of a run for which it stood from `from` on: told within two minutes, and its suspects, mediums,
-/// looked at by the third. All were good.
+/// Records a failure for which a run was stopped at `from`: entered within two minutes, and its suspect
+/// pieces, size M, inspected within three. All were good.
 pub(super) fn failed<N: FnMut() -> Uuid>(maker: &mut Maker<N>, run: RunId, from: u64, times_before: usize) {
     let (kind, remedy, mark, suspect) = match times_before % 3 {
         0 => (FailureKind::Pinhole, Remedy::Tape, Mark { x: 270, y: 180 }, 4),

@@ -1,4 +1,5 @@
-//! The heat of the invented shop: its dryer and flash, its inks' sheets, what was timed, tested and read.
+//! Heat data of the invented shop: its dryer and flash unit, its ink data sheets, timings, tests and
+//! climate readings.
 
 use super::maker::Maker;
 use crate::facts::{
@@ -18,14 +19,14 @@ fn f(degrees: f64) -> Temperature {
     Temperature::from_fahrenheit(degrees)
 }
 
-/// What the shop has and keeps: units, sheets, what it timed, a trial, this morning's reading of the room.
+/// Records the shop's equipment: units, data sheets, timings, a trial, and this morning's climate reading.
 pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
     let now = maker.clock.now;
     let dryer = units(maker, start);
     let measured = HeatFact::SensorRead { setting: f(300.0), found: f(294.0), method: SensorMethod::Probe };
     maker.say(now - 9 * DAY, dryer, Fact::Heat(measured));
     sheets(maker, start);
-    // Six changes of the dryer that were timed: down for polyester, and up again.
+    // Six timed changes of the dryer setting: down for polyester and up again.
     for (days_ago, down, up) in [(12, 9, 4), (7, 11, 5), (5, 10, 4)] {
         let at = now - days_ago * DAY - 5 * HOUR;
         settle(maker, at, dryer, (320.0, 260.0), down);
@@ -96,7 +97,7 @@ fn trial<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
     maker.say(at, id, Fact::Heat(HeatFact::TrialSet(fields)));
 }
 
-/// A wash test of a run's ink that passed six days ago, at the run's own settings.
+/// Records a wash test of a run's ink that passed six days ago, at the run's settings.
 pub(super) fn washed<N: FnMut() -> Uuid>(maker: &mut Maker<N>, run: Uuid, ink: &str) {
     let mut shop = Shop::default();
     shop.apply_all(&maker.entries());

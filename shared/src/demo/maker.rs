@@ -1,4 +1,4 @@
-//! Writes the facts of an invented day the way hands would have.
+//! Generates the facts of an invented day as a crew would have recorded them.
 
 use crate::colour::Colour;
 use crate::facts::{
@@ -10,7 +10,7 @@ use crate::time::{Day, Due, WallClock};
 use crate::units::{Length, Seconds, Temperature};
 use uuid::Uuid;
 
-/// Collects facts in the order they happened.
+/// Collects facts in the order in which they happened.
 pub(super) struct Maker<N> {
     pub(super) clock: WallClock,
     pub(super) drafts: Vec<Draft>,
@@ -18,7 +18,7 @@ pub(super) struct Maker<N> {
     noise: u64,
 }
 
-/// A garment lot to be made up.
+/// A garment lot to generate.
 pub(super) struct LotPlan<'a> {
     pub(super) garment: &'a str,
     pub(super) fabric: Fabric,
@@ -27,7 +27,7 @@ pub(super) struct LotPlan<'a> {
     pub(super) pieces: &'a [(Size, u32)],
 }
 
-/// A run to be made up.
+/// A run to generate.
 pub(super) struct RunPlan<'a> {
     pub(super) location: Location,
     pub(super) ink: &'a str,
@@ -54,7 +54,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         self.drafts.push(Draft { at, subject, fact });
     }
 
-    /// A number between 0 and 1, the same row of them every time.
+    /// The next number of a fixed pseudo-random sequence between 0 and 1.
     pub(super) fn noise(&mut self) -> f64 {
         self.noise = self.noise.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         (self.noise >> 40) as f64 / f64::from(1 << 24)
@@ -120,7 +120,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         id
     }
 
-    /// Ticks every check of a run, a few with a measured value.
+    /// Records every check of a run, a few with a measured value.
     pub(super) fn check(&mut self, at: u64, run: Uuid, by: &str) {
         let mut shop = Shop::default();
         shop.apply_all(&self.entries());
@@ -132,7 +132,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         }
     }
 
-    /// Pulls pieces size by size, about `seconds` apart. Returns when the last was pulled.
+    /// Pulls pieces size by size, about `seconds` apart. Returns the time of the last pull.
     pub(super) fn pull(&mut self, from: u64, run: Uuid, sizes: &[(Size, u32)], seconds: f64) -> u64 {
         let mut at = from as f64;
         for &(size, pieces) in sizes {
@@ -144,7 +144,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         at as u64
     }
 
-    /// The facts so far as entries of one device, for asking the core about them.
+    /// The facts so far as entries of one device, for queries to the core.
     pub(super) fn entries(&self) -> Vec<crate::facts::Entry> {
         let mut head = crate::journal::Head::default();
         crate::journal::assign_sequence(&mut head, Uuid::from_u128(1), &self.drafts)

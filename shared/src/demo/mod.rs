@@ -1,7 +1,7 @@
-//! An invented shop, part-way through a busy day: every screen has something to show.
+//! An invented shop in the middle of a busy day, with data for every page.
 //!
-//! Nobody and nothing in it is real. Its facts are made around the moment it is opened, so that
-//! the day in it is always today.
+//! All persons and clients are invented. The facts are generated around the time at which the demo is
+//! opened, so that its day is always today.
 
 mod colour;
 mod day;

@@ -1,4 +1,5 @@
-//! The invented shop's screens: some on the press, some ready, one to burn for tomorrow, one coat too old.
+//! The invented shop's screens: some on the press, some ready, one to burn for tomorrow, one coated too
+//! long ago.
 
 use super::maker::Maker;
 use crate::facts::{
@@ -13,36 +14,36 @@ const MINUTE: u64 = 60_000;
 const HOUR: u64 = 60 * MINUTE;
 const DAY: u64 = 24 * HOUR;
 
-/// Runs of the day that screens were burned for.
+/// The runs of the day for which screens were burned.
 pub(super) struct DayRuns {
     /// On the press.
     pub(super) front: RunId,
-    /// Next.
+    /// Next on the press.
     pub(super) back: RunId,
     /// Tomorrow.
     pub(super) totes: RunId,
     /// In a few days.
     pub(super) ladder: RunId,
-    /// Done this morning.
+    /// Finished this morning.
     pub(super) bib: RunId,
-    /// When the first went on the press.
+    /// Wall time at which the first run went on the press.
     pub(super) began: u64,
-    /// When this morning's left it.
+    /// Wall time at which this morning's run left it.
     pub(super) bib_ended: u64,
 }
 
-/// What a data sheet says of a mesh: threads an inch; thread, opening, thickness in micrometres.
+/// Values of a mesh data sheet: threads per inch; thread, opening and thickness in micrometres.
 type Cloth = (u16, u16, Option<u16>, Option<u16>);
 
-// Invented, as everything here; the coarse one's sheet is lost.
+// Invented; the sheet of the coarse mesh is lost.
 const COARSE: Cloth = (110, 80, None, None);
 const MIDDLE: Cloth = (156, 64, Some(95), Some(102));
 const FINE: Cloth = (200, 48, Some(76), Some(75));
 const FINEST: Cloth = (230, 48, Some(60), Some(78));
 
-/// Hangs them all.
+/// Records all screens.
 pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) {
-    // A little earlier, so that no age is about to become another while somebody looks.
+    // Slightly earlier, so that no age changes while somebody is looking.
     let now = maker.clock.now.saturating_sub(5 * MINUTE);
     let rack = now.saturating_sub(16 * DAY) + HOUR;
     maker.say(rack, Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
@@ -58,12 +59,12 @@ pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) 
     let eleven = hang("11", MIDDLE, 190, "Torn at a corner: to be stretched anew.");
     let [twelve, thirteen, fourteen, fifteen] = ["12", "13", "14", "15"].map(|label| hang(label, MIDDLE, 232, ""));
     let sixteen = hang("16", FINEST, 250, "");
-    // Clean and waiting: 1, 2 and 6.
+    // Clean: 1, 2 and 6.
     for (screen, hours) in [(one, 26), (two, 25), (six, 3)] {
         maker.to(now - (hours + 20) * HOUR, screen, ScreenState::ToReclaim, "Moss");
         maker.to(now - hours * HOUR, screen, ScreenState::Clean, "Moss");
     }
-    // Coated: one long ago and forgotten, one for tomorrow's totes, one to spare.
+    // Coated: one long ago and forgotten, one for tomorrow's totes, one spare.
     for (screen, coated) in [(three, rack + HOUR), (four, now - 20 * HOUR), (five, now - 2 * DAY)] {
         maker.step(coated, screen, BurnStep::Coat, "Ines");
         maker.step(coated + 2 * HOUR, screen, BurnStep::Dry, "Ines");
@@ -118,7 +119,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         self.say(at, screen, step_done(step, Some(by)));
     }
 
-    /// From coat to exposure, and on to the tape where it was finished.
+    /// Records coating and exposure of a screen, and taping if it was finished.
     fn burn(&mut self, screen: Subject, coated: u64, exposed: u64, art: Option<(RunId, &str)>, finished: bool) {
         self.step(coated, screen, BurnStep::Coat, "Moss");
         self.step(coated + 90 * MINUTE, screen, BurnStep::Dry, "Moss");

@@ -1,5 +1,5 @@
-//! How the invented shop exposes and reclaims: one lamp, two emulsions, what it has tested, and a bath
-//! that is visibly slowing.
+//! Exposure and reclaiming in the invented shop: one lamp, two emulsions, the tests made, and a bath that
+//! is clearly slowing down.
 
 use super::maker::Maker;
 use crate::facts::{
@@ -14,12 +14,12 @@ const MINUTE: u64 = 60_000;
 const HOUR: u64 = 60 * MINUTE;
 const DAY: u64 = 24 * HOUR;
 
-/// Minutes a screen of the charge before this one, and of this one so far, batch by batch.
+/// Minutes per screen of the previous charge and of the current one, batch by batch.
 const SPENT: [f64; 8] = [5.2, 4.8, 5.1, 5.6, 6.1, 6.9, 7.6, 8.1];
 const SLOWING: [f64; 9] = [4.9, 5.1, 5.0, 5.4, 5.6, 6.0, 6.1, 6.6, 6.7];
 
-/// Screens that are done with, and their meshes: the first two lie in the bath, the others wait for it.
-/// Thread, opening and thickness in micrometres are invented, as all of it.
+/// Screens to reclaim and their meshes: the first two are in the bath, the others wait. Thread, opening and
+/// thickness in micrometres are invented.
 const DONE_WITH: [(&str, MeshSheet); 5] = [
     ("21", sheet(156, 64, Some(95), Some(102))),
     ("22", sheet(156, 64, Some(95), Some(102))),
@@ -39,7 +39,7 @@ const fn sheet(threads: u16, thread: u16, opening_um: Option<u16>, thickness_um:
     }
 }
 
-/// The screen room of the demo shop.
+/// Records the screen room of the demo shop.
 pub(super) fn stencils<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     exposures(maker);
     bath(maker);

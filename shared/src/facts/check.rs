@@ -6,52 +6,52 @@ use crate::colour::Colour;
 use crate::units::{BeltSpeed, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
-/// A thing to check. **Frozen** names and order: they are stored, and the order is the order to work
-/// in. Heat first, since a tunnel takes minutes to settle and must have done so before ink touches a
-/// screen; then what touches the garment; ink last.
+/// An item to check. **Frozen**: names and order are stored, and the order is the working order. Heat comes
+/// first, since a dryer takes minutes to settle and must have settled before ink touches a screen; then what
+/// touches the garment; ink last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum CheckItem {
-    /// The dryer's temperature.
+    /// Dryer temperature.
     Dryer,
-    /// The dryer's belt.
+    /// Belt speed of the dryer.
     Belt,
-    /// Time in the heat.
+    /// Dwell.
     Dwell,
     /// Passes through the dryer.
     Passes,
-    /// The flash, or none.
+    /// Flash time, or no flash.
     Flash,
-    /// The flash unit's height over the print.
+    /// Height of the flash unit above the print.
     FlashDistance,
-    /// Garments: which, in which colour.
+    /// Garment and its colour.
     Garment,
     /// The screens on the press.
     Screens,
-    /// Their mesh.
+    /// Mesh of the screens.
     Mesh,
-    /// Gap between screen and garment.
+    /// Off-contact: gap between screen and garment.
     OffContact,
     /// The squeegee.
     Squeegee,
-    /// Top of the print below the collar.
+    /// Distance from the collar to the top of the print.
     BelowCollar,
-    /// Anything else about where it goes.
+    /// Other notes on placement.
     Placement,
     /// The ink in the screen.
     Ink,
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     Hits,
 }
 
 impl CheckItem {
-    /// Whether it concerns the dryer or the flash, which must be right before ink is on the screen.
+    /// Whether it is about dryer or flash, which must be right before ink is on the screen.
     pub fn is_heat(self) -> bool {
         self <= Self::FlashDistance
     }
 }
 
-/// What a check should find. **Frozen**: stored with each check made.
+/// The value a check should find. **Frozen**: stored with each check.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Expected {
@@ -63,17 +63,17 @@ pub enum Expected {
     Length(Length),
     /// A belt speed.
     Belt(BeltSpeed),
-    /// A number of things.
+    /// A number of passes or strokes.
     Count(u32),
-    /// Threads an inch.
+    /// A mesh count in threads per inch.
     Mesh(u16),
-    /// No flash at all.
+    /// No flash.
     NoFlash,
-    /// In words the printer wrote.
+    /// Free text from the set-up.
     Words(String),
-    /// Garments.
+    /// A garment.
     Garment {
-        /// What garment.
+        /// Name of the garment.
         name: String,
         /// Its fabric.
         fabric: Fabric,
@@ -82,7 +82,7 @@ pub enum Expected {
     },
     /// An ink.
     Ink {
-        /// Its name.
+        /// Name of the ink.
         name: String,
         /// Its colour.
         colour: Option<Colour>,
@@ -103,9 +103,9 @@ impl Expected {
         }
     }
 
-    /// How far a measured value may lie off, in the stored unit; none where nothing is measured.
-    /// Common practice, no source: 5 °C and 5 s at the dryer, 1 s at the flash, 1 mm of off-contact, 6 mm of
-    /// placement or flash height, a twentieth of the belt speed.
+    /// Largest accepted difference of a measured value, in the unit of [`value`](Self::value); `None` if the
+    /// item is not measured. Common practice, no source: 5 °C and 5 s at the dryer, 1 s at the flash, 1 mm of
+    /// off-contact, 6 mm of placement or flash height, a twentieth of the belt speed.
     pub fn tolerance(&self, item: CheckItem) -> Option<i64> {
         match (self, item) {
             (Self::Temperature(_), _) => Some(5_000),
@@ -126,7 +126,8 @@ impl Expected {
         }
     }
 
-    /// The value in the stored unit; none where nothing is measured.
+    /// The value in its stored unit (milli-°C, milliseconds, micrometres, micrometres per second); `None` if
+    /// the item is not measured.
     pub fn value(&self) -> Option<i64> {
         match self {
             Self::Temperature(t) => Some(i64::from(t.milli_celsius())),
@@ -143,16 +144,16 @@ impl Expected {
     }
 }
 
-/// What came of a check. **Frozen**: stored.
+/// Outcome of a check. **Frozen**: stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum CheckOutcome {
-    /// Looked at and right.
+    /// Checked by eye and right.
     Ticked,
-    /// Measured: the value in the unit of [`Expected::value`].
+    /// Measured; the value is in the unit of [`Expected::value`].
     Measured(i64),
-    /// Left out, knowingly.
+    /// Skipped knowingly.
     Skipped,
-    /// Taken back.
+    /// The check was taken back.
     Cleared,
 }

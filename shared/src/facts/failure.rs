@@ -6,31 +6,31 @@ use crate::codec::Encode;
 use crate::ids::{RunId, Subject};
 use serde::{Deserialize, Serialize};
 
-/// Something about a failure; the subject is the failure.
+/// A fact about a failure; the subject is the failure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum FailureFact {
-    /// Fields of it were set; it comes to be with the first.
+    /// Sets fields of a failure. The first such fact creates it.
     Set(Vec<FailureField>),
-    /// Suspect pieces were looked at; negative when that was taken back. Spoiled ones leave the run's
-    /// count by a misprint of their own.
+    /// Suspect pieces were inspected; negative to undo that. Spoiled pieces leave the run's count through a
+    /// misprint of their own.
     Judged {
-        /// How many.
+        /// Number of pieces.
         pieces: i32,
-        /// Of which size.
+        /// Their size.
         size: Option<Size>,
-        /// What they were found to be.
+        /// The result.
         verdict: Verdict,
-        /// By whom, where the shop has named its crew.
+        /// Who inspected them; `None` if the shop keeps no crew list.
         by: Option<String>,
     },
 }
 
-/// What a suspect piece was found to be. **Frozen** names and order: they are stored.
+/// The result of inspecting a suspect piece. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Verdict {
-    /// Good after all.
+    /// Good.
     Good,
     /// Spoiled.
     Spoiled,
@@ -42,33 +42,33 @@ pub enum Verdict {
 pub enum FailureField {
     /// The run in which it happened.
     Run(RunId),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
     /// The screen that failed.
     Screen(Option<Subject>),
     /// What failed.
     Kind(FailureKind),
-    /// Where on the print.
+    /// Where on the print it is.
     Mark(Option<Mark>),
-    /// Pieces printed since the last one known to be good; none while nobody looked.
+    /// Number of pieces printed since the last one known to be good; `None` if nobody checked.
     Since(Option<u32>),
-    /// Which pieces that makes suspect.
+    /// The pieces that are suspect because of it.
     Suspects(Vec<Suspects>),
-    /// What is done about it.
+    /// The remedy that was chosen.
     Remedy(Option<Remedy>),
-    /// The screen burned in its place.
+    /// The screen that replaces the failed one.
     Replacement(Option<Subject>),
-    /// Who found it, where the shop has named its crew.
+    /// Who found it; `None` if the shop keeps no crew list.
     By(Option<String>),
 }
 
-/// Suspect pieces of a size.
+/// Suspect pieces of one size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Suspects {
-    /// The size; none for pieces counted without one.
+    /// The size; `None` for pieces counted without a size.
     pub size: Option<Size>,
-    /// How many.
+    /// Number of pieces.
     pub pieces: u32,
 }
 
@@ -95,30 +95,30 @@ impl FailureField {
     }
 }
 
-/// What failed. **Frozen** names and order: they are stored.
+/// The kind of a failure. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum FailureKind {
     /// A hole in the stencil that lets ink through.
     Pinhole,
-    /// Mesh that lets none through: dried ink, lint.
+    /// Mesh that lets no ink through: dried ink, lint.
     Clog,
     /// A spot on every print.
     Spot,
-    /// The stencil comes away.
+    /// The stencil comes off.
     Breakdown,
     /// The mesh tore.
     Tear,
-    /// An old image prints along.
+    /// An old image is printed along with the new one.
     Ghost,
-    /// The print wanders.
+    /// The registration drifts.
     RegistrationDrift,
     /// Anything else.
     Other,
 }
 
 impl FailureKind {
-    /// All, in the order they are offered.
+    /// All kinds, in the order in which they are offered.
     pub const ALL: [Self; 8] = [
         Self::Pinhole,
         Self::Clog,
@@ -130,7 +130,7 @@ impl FailureKind {
         Self::Other,
     ];
 
-    /// The cause under which pieces it spoiled are counted.
+    /// The misprint cause under which its spoiled pieces are counted.
     pub fn spoils_as(self) -> MisprintCause {
         match self {
             Self::Pinhole | Self::Spot => MisprintCause::Pinhole,
@@ -140,7 +140,7 @@ impl FailureKind {
     }
 }
 
-/// What is done about it. **Frozen** names and order: they are stored.
+/// What is done about a failure. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Remedy {
@@ -150,17 +150,17 @@ pub enum Remedy {
     BlockOut,
     /// Clean the screen.
     Clean,
-    /// Burn the screen again.
+    /// Burn a new screen.
     BurnAgain,
 }
 
 impl Remedy {
-    /// All, the quickest first.
+    /// All remedies, the quickest first.
     pub const ALL: [Self; 4] = [Self::Tape, Self::BlockOut, Self::Clean, Self::BurnAgain];
 }
 
-/// Where on the print, in thousandths of the art's box: from its left edge, as one looks at the print,
-/// and from its top.
+/// A place on the print, in thousandths of the art's box: from its left edge, as seen by somebody looking
+/// at the print, and from its top edge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Mark {
@@ -171,19 +171,19 @@ pub struct Mark {
 }
 
 impl Mark {
-    /// At a share of the width and height, held inside the box.
+    /// The mark at a share of the width and height; values outside 0 to 1 are clamped.
     pub fn at(x: f64, y: f64) -> Self {
         let permille = |share: f64| (share.clamp(0.0, 1.0) * 1000.0).round() as u16;
         Self { x: permille(x), y: permille(y) }
     }
 
-    /// The ninth of the box it lies in: column from the left, row from the top, each 0 to 2.
+    /// The ninth of the box it is in: column from the left and row from the top, each 0 to 2.
     pub fn ninth(self) -> (usize, usize) {
         let third = |permille: u16| usize::from(permille.min(999) / 334);
         (third(self.x), third(self.y))
     }
 
-    /// Moved by so many hundredths of the width and height, held inside the box.
+    /// Moved by hundredths of the width and height, but kept inside the box.
     pub fn moved(self, right: i32, down: i32) -> Self {
         let by = |permille: u16, step: i32| (i32::from(permille) + step * 10).clamp(0, 1000) as u16;
         Self { x: by(self.x, right), y: by(self.y, down) }
@@ -202,7 +202,7 @@ mod tests {
     use crate::journal::JournalFact;
 
     #[test]
-    fn the_names_of_failure_facts_are_a_file_format() {
+    fn the_json_names_of_failure_facts_are_frozen() {
         for (fact, json) in [
             (
                 FailureFact::Set(vec![
@@ -234,14 +234,14 @@ mod tests {
     }
 
     #[test]
-    fn a_mark_outside_the_art_is_out_of_bounds_and_a_touch_outside_is_held_inside() {
+    fn marks_stay_inside_the_art() {
         let outside = FailureFact::Set(vec![FailureField::Mark(Some(Mark { x: 1001, y: 0 }))]);
         assert!(!outside.in_bounds());
         assert_eq!(Mark::at(1.2, -0.1), Mark { x: 1000, y: 0 });
     }
 
     #[test]
-    fn a_mark_lies_in_one_of_nine_parts_and_stays_inside() {
+    fn a_mark_is_in_one_of_nine_parts_and_stays_inside() {
         let at = |x, y| Mark { x, y }.ninth();
         assert_eq!([at(0, 0), at(333, 334), at(667, 668), at(1000, 1000)], [(0, 0), (0, 1), (1, 2), (2, 2)]);
         assert_eq!(Mark { x: 995, y: 3 }.moved(1, -1), Mark { x: 1000, y: 0 });

@@ -28,22 +28,22 @@ pub enum Fabric {
 }
 
 impl Fabric {
-    /// All, in the order they are offered.
+    /// All fabrics, in the order in which they are offered.
     pub const ALL: [Self; 7] =
         [Self::Cotton, Self::Blend, Self::Polyester, Self::TriBlend, Self::Nylon, Self::Canvas, Self::Other];
 
-    /// Whether heat can spoil it in ways cotton does not know: dye that moves, fibre that melts.
+    /// Whether heat can damage it in ways that cotton is not: dye migration, melting fibres.
     pub fn fears_heat(self) -> bool {
         matches!(self, Self::Blend | Self::Polyester | Self::TriBlend | Self::Nylon)
     }
 }
 
-/// A size on the label. **Frozen** names and order: they are stored. The order is also the order
-/// in which sizes are shown and printed, small to large, youth before adult.
+/// A garment size. **Frozen** names and order: they are stored. The order is also the order in which sizes
+/// are shown and printed: small to large, youth before adult.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Size {
-    /// Totes, caps: one size.
+    /// One size, such as totes and caps.
     One,
     /// Youth extra small.
     YouthXs,
@@ -82,7 +82,14 @@ impl Size {
     /// Youth sizes, small to large.
     pub const YOUTH: [Self; 5] = [Self::YouthXs, Self::YouthS, Self::YouthM, Self::YouthL, Self::YouthXl];
 
-    /// The letters on the label; youth sizes and one-size are told apart by the words around them.
+    /// The letters on the label. They do not tell youth sizes from adult sizes.
+    ///
+    /// ```
+    /// use lastpull_core::job::Size;
+    ///
+    /// assert_eq!(Size::Xxl.letters(), "2XL");
+    /// assert_eq!(Size::YouthM.letters(), Size::M.letters());
+    /// ```
     pub fn letters(self) -> &'static str {
         match self {
             Self::One => "1",
@@ -104,13 +111,13 @@ impl Size {
     }
 }
 
-/// How many pieces of a size.
+/// Number of pieces of one size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct SizePieces {
     /// The size.
     pub size: Size,
-    /// How many.
+    /// Number of pieces.
     pub pieces: u32,
 }
 
@@ -118,13 +125,13 @@ pub struct SizePieces {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum JobField {
-    /// Who ordered it.
+    /// The client.
     Client(String),
-    /// What it is called in the shop.
+    /// The job's title.
     Title(String),
-    /// When it is due, in the shop's local time.
+    /// Due day and time in the shop's local time.
     Due(Option<Due>),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
     /// Whether its sale is exempt from tax.
     Exempt(bool),
@@ -138,14 +145,14 @@ pub enum JobField {
 pub enum LotField {
     /// The job it belongs to.
     Job(Uuid),
-    /// What garment.
+    /// The garment.
     Garment(String),
-    /// Of which fabric.
+    /// Its fabric.
     Fabric(Fabric),
-    /// In which colour.
+    /// Its colour.
     Colour(Colour),
-    /// What that colour is called.
+    /// Name of that colour.
     ColourName(String),
-    /// How many of each size.
+    /// Number of pieces of each size.
     Pieces(Vec<SizePieces>),
 }

@@ -46,98 +46,98 @@ pub type Opened = journal::Opened<Fact>;
 /// The shop's journal in memory.
 pub type MemoryStorage = journal::MemoryStorage<Fact>;
 
-/// Something that happened. Which job, lot, run or device it happened to is the entry's subject.
+/// Something that happened. Its job, lot, run or device is the entry's subject.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Fact {
     /// The shop was given its name.
     ShopNamed(String),
-    /// These are the people who work here.
+    /// The names of the crew were set.
     CrewNamed(Vec<String>),
-    /// Usual closing, minutes after midnight, Monday first; none on a day off.
+    /// Usual closing times were set: minutes after midnight, Monday first; `None` on a day off.
     WeekClosing([Option<u16>; 7]),
-    /// Closing on one day differs from its weekday's.
+    /// The closing time of one day was set.
     DayClosing {
         /// The day.
         day: Day,
         /// Minutes after midnight.
         minutes: u16,
     },
-    /// Usual time from one run's end to the next one's first pull.
+    /// Usual time from one run's end to the next one's first pull was set.
     SetUpAllowance(Seconds),
     /// A device was given its name; the subject is the device.
     DeviceNamed(String),
-    /// The order in which the shop means to print its open runs.
+    /// The order was set in which the shop means to print its open runs.
     RunsOrdered(Vec<Uuid>),
-    /// Fields of a job were set; the job comes to be with the first.
+    /// Fields of a job were set, which creates it the first time.
     JobSet(Vec<JobField>),
-    /// Fields of a garment lot were set.
+    /// Fields of a garment lot were set, which creates it the first time.
     LotSet(Vec<LotField>),
-    /// Fields of a run were set.
+    /// Fields of a run were set, which creates it the first time.
     RunSet(Vec<RunField>),
-    /// The job, lot or run was deleted.
+    /// The subject was deleted.
     Deleted,
     /// The deletion was taken back.
     Restored,
     /// Everything of the job is printed and packed.
     JobFinished,
-    /// The job is open again.
+    /// The job was reopened.
     JobReopened,
     /// A check before the first pull was made, skipped or taken back.
     CheckMade {
-        /// Which check.
+        /// The item that was checked.
         item: CheckItem,
-        /// What the set-up asked for when it was made.
+        /// What the set-up required at that time.
         expected: Expected,
-        /// What came of it.
+        /// Outcome.
         outcome: CheckOutcome,
-        /// Who made it, where the shop has named its crew.
+        /// Name of the person who made it, if entered.
         by: Option<String>,
     },
-    /// The run's first garment went on the platen, or the run was taken up again after its end.
+    /// The run's first garment went on the platen, or the run was reopened after its end.
     RunStarted,
-    /// Pieces were pulled; negative when a count was taken back.
+    /// Pieces were pulled, or with a negative number taken back.
     Pulled {
-        /// How many.
+        /// Number of pieces.
         pieces: i32,
-        /// Of which size, where sizes are counted.
+        /// Size of the pieces; `None` if sizes are not counted.
         size: Option<Size>,
     },
-    /// Pieces were spoiled; negative when that was taken back.
+    /// Pieces were spoiled, or with a negative number taken back.
     Misprinted {
-        /// How many.
+        /// Number of pieces.
         pieces: i32,
-        /// Of which size.
+        /// Size of the pieces; `None` if sizes are not counted.
         size: Option<Size>,
-        /// Why.
+        /// Cause.
         cause: MisprintCause,
-        /// Whether they stood in the count already, and so leave it.
+        /// Whether they had been counted as good, and so leave the count.
         was_counted: bool,
     },
     /// The press stopped.
     Stopped(StopCause),
-    /// The press goes on.
+    /// The press resumed.
     Resumed,
     /// The run left the press.
     RunEnded,
-    /// Something about dryers, flash units, inks' limits, tests of a cure, or the room.
+    /// A fact about dryers, flash units, ink sheets, fabric limits, cure tests, trials or the shop's climate.
     Heat(HeatFact),
-    /// Something about a screen.
+    /// A fact about a screen.
     Screen(ScreenFact),
-    /// Something about exposing stencils, or about the reclaim bath.
+    /// A fact about exposing stencils or the reclaim bath.
     Stencil(StencilFact),
-    /// Something that failed on the press.
+    /// A fact about a failure on the press.
     Failure(FailureFact),
-    /// Something about a photo; the subject is what it shows.
+    /// A fact about a photo; the subject is what it shows.
     Photo(PhotoFact),
-    /// Something at the ink bench.
+    /// A fact about ink components, recipes or pots.
     Ink(InkFact),
-    /// A fact of a newer version: kept and carried on, byte for byte.
+    /// A fact of a newer version, kept and passed on byte for byte.
     #[serde(skip)]
     Unknown {
-        /// Its name.
+        /// Its name in the JSON.
         kind: String,
-        /// Its JSON, as it came.
+        /// Its JSON as received.
         body: String,
     },
 }

@@ -4,22 +4,22 @@ use crate::codec::Encode;
 use crate::ids::PhotoId;
 use serde::{Deserialize, Serialize};
 
-/// Something about a photo; the subject is what it shows: a failure, a screen, a test, a batch.
+/// A fact about a photo; the subject is what the photo shows: a failure, a screen, a test, a batch.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum PhotoFact {
     /// A photo of the subject was taken.
     Taken {
-        /// Which.
+        /// The photo's id.
         photo: PhotoId,
         /// Width in pixels.
         width: u16,
         /// Height in pixels.
         height: u16,
-        /// Bytes.
+        /// Size of the file in bytes.
         bytes: u32,
     },
-    /// The photo shows the subject no more; where it shows nothing else its bytes go.
+    /// The photo no longer shows the subject. Its bytes are deleted once it shows no other subject.
     Dropped(PhotoId),
 }
 
@@ -35,9 +35,9 @@ impl PhotoFact {
         }
     }
 }
-/// The longest side taken from elsewhere: a browser's memory for it stays within 64 MB.
+/// Longest side accepted from a file, in pixels: the browser needs at most 64 MB to decode it.
 pub const LONGEST_TAKEN: u16 = 4096;
-/// The largest photo taken from elsewhere, in bytes.
+/// Largest photo accepted from a file, in bytes.
 pub const LARGEST_TAKEN: usize = 1024 * 1024;
 
 #[cfg(test)]
@@ -46,9 +46,9 @@ mod tests {
     use crate::facts::Fact;
     use crate::journal::JournalFact;
 
-    /// Lines like these are in people's backup files.
+    /// Lines like these are in users' backup files.
     #[test]
-    fn the_lines_of_photo_facts_are_frozen() {
+    fn the_json_lines_of_photo_facts_are_frozen() {
         let id = PhotoId([0xab; 32]);
         let hex = "ab".repeat(32);
         let taken = PhotoFact::Taken { photo: id, width: 1600, height: 1200, bytes: 280_000 };
@@ -65,7 +65,7 @@ mod tests {
         }
     }
 
-    /// Bytes like these are on people's phones.
+    /// Bytes like these are stored on users' devices.
     #[test]
     fn the_packed_bytes_of_photo_facts_are_frozen() {
         let taken = PhotoFact::Taken { photo: PhotoId([0xab; 32]), width: 1600, height: 1200, bytes: 280_000 };
@@ -77,7 +77,7 @@ mod tests {
     }
 
     #[test]
-    fn sides_and_sizes_that_no_device_makes_are_out_of_bounds() {
+    fn pixels_and_bytes_that_no_device_makes_are_out_of_bounds() {
         let taken =
             |width, height, bytes| PhotoFact::Taken { photo: PhotoId([0; 32]), width, height, bytes }.in_bounds();
         assert!(taken(1600, 1200, 300_000));

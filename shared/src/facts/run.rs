@@ -12,41 +12,41 @@ use uuid::Uuid;
 pub enum RunField {
     /// The lot it prints on.
     Lot(Uuid),
-    /// Where on the garment.
+    /// Print location.
     Location(Location),
     /// The ink's name.
     Ink(String),
     /// The ink's colour.
     InkColour(Colour),
-    /// The screens' labels.
+    /// Labels of the screens.
     Screens(String),
-    /// Threads an inch.
+    /// Mesh count in threads per inch.
     Mesh(Option<u16>),
-    /// The flash, or none.
+    /// The flash settings; `None` for no flash.
     Flash(Option<Flash>),
-    /// Strokes that lay ink, flash between them not counted.
+    /// Number of strokes that print ink; flashes between them are not counted.
     Hits(u8),
-    /// What the dryer is set to.
+    /// Dryer setting.
     Dryer(Option<Temperature>),
-    /// How fast its belt runs.
+    /// Belt speed.
     Belt(Option<BeltSpeed>),
-    /// How long a garment is in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     Dwell(Option<Seconds>),
-    /// How many times it goes through.
+    /// Passes through the dryer.
     Passes(u8),
-    /// Which squeegee.
+    /// The squeegee.
     Squeegee(String),
-    /// Gap between screen and garment.
+    /// Off-contact: gap between screen and garment.
     OffContact(Option<Length>),
-    /// From the bottom of the collar seam to the top of the print.
+    /// Distance from the bottom of the collar seam to the top of the print.
     BelowCollar(Option<Length>),
-    /// Anything else about where it goes.
+    /// Other notes on placement.
     Placement(String),
-    /// The printer's own guess of a piece's time, used before there is a count or a history.
+    /// The printer's guess of the time per piece, used before there is a count or a history.
     Guess(Option<Seconds>),
 }
 
-/// A print location. **Frozen** names and order: they are stored.
+/// A print location on a garment. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Location {
@@ -67,7 +67,7 @@ pub enum Location {
     LeftSleeve,
     /// Right sleeve, as worn.
     RightSleeve,
-    /// Inside the neck, where a label was.
+    /// Inside the neck, in place of a label.
     InsideNeck,
     /// On the pocket.
     Pocket,
@@ -76,7 +76,7 @@ pub enum Location {
 }
 
 impl Location {
-    /// All, in the order they are offered.
+    /// All variants, in the order the app offers them.
     pub const ALL: [Self; 11] = [
         Self::FullFront,
         Self::LeftChest,
@@ -92,32 +92,32 @@ impl Location {
     ];
 }
 
-/// The cause of a misprint. **Frozen** names and order: they are stored.
+/// Cause of a misprint. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum MisprintCause {
-    /// Not where it belongs.
+    /// Printed in the wrong place.
     Placement,
-    /// Colours or hits do not meet.
+    /// Colours or hits are out of register.
     Registration,
     /// A pinhole or spot in the stencil.
     Pinhole,
-    /// Ink got where a hand, platen or screen touched.
+    /// Ink where a hand, platen or screen touched.
     Smudge,
     /// Too little ink or too much.
     InkLay,
     /// Lint, a crease or a seam under the screen.
     Garment,
-    /// Too hot or not cured.
+    /// Scorched or not cured.
     Heat,
     /// Anything else.
     Other,
-    /// The stencil or the mesh gave way: breakdown, tear, clog, ghost.
+    /// The stencil or mesh failed: breakdown, tear, clog, ghost.
     Screen,
 }
 
 impl MisprintCause {
-    /// All, in the order they are offered.
+    /// All variants, in the order the app offers them.
     pub const ALL: [Self; 9] = [
         Self::Placement,
         Self::Registration,
@@ -131,17 +131,17 @@ impl MisprintCause {
     ];
 }
 
-/// The flash unit between two strokes.
+/// The flash unit's settings between two strokes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Flash {
-    /// How long it stands over the print.
+    /// Flash time.
     pub seconds: Seconds,
-    /// From its element to the print, where it was noted.
+    /// Distance from its element to the print, if recorded.
     pub distance: Option<Length>,
 }
 
-/// Why the press stopped. **Frozen** names and order: they are stored.
+/// Cause of a stop. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum StopCause {
@@ -162,7 +162,7 @@ pub enum StopCause {
 }
 
 impl StopCause {
-    /// All, in the order they are offered.
+    /// All variants, in the order the app offers them.
     pub const ALL: [Self; 7] =
         [Self::Screen, Self::Ink, Self::Heat, Self::Garments, Self::Client, Self::Break, Self::Other];
 }

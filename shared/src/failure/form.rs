@@ -1,4 +1,4 @@
-//! What is told of a failure.
+//! The form of a failure.
 
 use super::open::set;
 use super::{Failure, suspects_back};
@@ -15,19 +15,19 @@ pub struct FailureForm {
     pub kind: Option<FailureKind>,
     /// The screen that failed.
     pub screen: Option<Subject>,
-    /// Where on the print.
+    /// Where on the print it is.
     pub mark: Option<Mark>,
-    /// Pieces printed since the last known to be good, or empty.
+    /// Number of pieces printed since the last one known to be good, or empty.
     pub since: String,
-    /// Notes.
+    /// Free notes.
     pub notes: String,
 }
 
-/// Longest note typed in.
+/// Longest note, in characters.
 const NOTE: usize = 2_000;
 
 impl FailureForm {
-    /// The form of a failure as it stands.
+    /// The form filled in from a failure.
     pub fn of(failure: &Failure) -> Self {
         Self {
             kind: failure.kind,
@@ -38,12 +38,13 @@ impl FailureForm {
         }
     }
 
-    /// The facts that change the failure `id` to this; none when nothing changes. What is not known yet
-    /// stays open: it is told bit by bit, with the press standing. Another number of pieces makes other
-    /// pieces suspect; what was judged stays judged.
+    /// The facts that change the failure `id`; empty if nothing changes. Every field may be empty, because
+    /// a failure is entered step by step while the press is stopped. Another number of pieces makes other
+    /// pieces suspect; inspected pieces keep their verdict.
     ///
     /// # Errors
-    /// [`Problems`] by field: `since`, `notes`. No more pieces are suspect than the run has.
+    /// [`Problems`] by field: `since`, `notes`. `since` can be at most the number of pieces counted in the
+    /// run.
     pub fn check(&self, shop: &Shop, id: Subject) -> Result<Vec<(Subject, Fact)>, Problems> {
         let Some(failure) = shop.failures.live(id) else { return Ok(Vec::new()) };
         let mut problems = Problems::new();
@@ -70,13 +71,13 @@ impl FailureForm {
     }
 }
 
-/// How many pieces can be suspect at most: those counted before the failure was found.
+/// The highest number of pieces that can be suspect: those counted before the failure was found.
 pub(super) fn most_since(shop: &Shop, failure: &Failure) -> u32 {
     let progress = failure.run.and_then(|run| shop.run(run)).map(|run| &run.progress);
     let printed = progress.map_or(0, |progress| {
         let pulls = progress.pulls().iter().filter(|pull| pull.at <= failure.at);
         pulls.map(|pull| pull.pieces).fold(0, u32::saturating_add)
     });
-    // Looked at again at packing, when the counts were let go, the number stays what it was.
+    // Counts that were archived at packing are gone from the list, so the number never drops below `since`.
     printed.max(failure.since.unwrap_or(0))
 }

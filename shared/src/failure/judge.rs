@@ -1,4 +1,4 @@
-//! Looking at suspect pieces.
+//! Facts that record the inspection of suspect pieces.
 
 use super::Failure;
 use super::pieces::open_of;
@@ -6,9 +6,9 @@ use crate::facts::{Fact, FailureFact, Size, Verdict};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
-/// The facts that judge suspect pieces of one size: as many as are still suspect at most. Spoiled ones
-/// leave the count, so that they are to be printed again and their garments replaced. Negative pieces
-/// take judgements back, as many as were made at most.
+/// The facts that record a verdict on suspect pieces of one size, at most as many as are still suspect.
+/// Spoiled pieces leave the count, so that they are printed again and their garments replaced. A negative
+/// number takes verdicts back, at most as many as were given.
 pub fn judge_facts(
     shop: &Shop,
     id: Subject,
@@ -32,7 +32,7 @@ pub fn judge_facts(
     facts
 }
 
-/// The facts that judge all that is still suspect.
+/// The facts that give all pieces that are still suspect the same verdict.
 pub fn judge_all_facts(shop: &Shop, id: Subject, verdict: Verdict, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let sizes = failure.sizes().into_iter();
@@ -40,7 +40,7 @@ pub fn judge_all_facts(shop: &Shop, id: Subject, verdict: Verdict, by: Option<&s
     sizes.flat_map(|size| judge_facts(shop, id, size, open(size), verdict, by)).collect()
 }
 
-/// The facts that take judgements back that were just made.
+/// The facts that take back verdicts that were just given.
 pub fn taken_back(facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     let back = |(subject, fact): &(Subject, Fact)| {
         let mut fact = fact.clone();
@@ -53,8 +53,8 @@ pub fn taken_back(facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     facts.iter().filter_map(back).collect()
 }
 
-/// The fact that takes the judgement back from which a misprint of a run came; none where it came from
-/// none. Undo at the count takes back the misprint, and a judgement must not stay without it.
+/// The fact that takes back the verdict from which a misprint of a run came; `None` if it came from no
+/// verdict. Undo at the count takes back the misprint, and the verdict must not remain without it.
 pub fn judgement_back(shop: &Shop, run: RunId, misprint: &Fact) -> Option<(Subject, Fact)> {
     let Fact::Misprinted { pieces, size, cause, was_counted: true } = *misprint else { return None };
     let came_from = |failure: &Failure| {

@@ -1,4 +1,13 @@
-//! What goes wrong on the press, and what it costs.
+//! Failures on the press, and what they cost in time and pieces.
+//!
+//! # Decisions
+//!
+//! - **Failures.** One tap stops the press. Everything else about a failure is entered step by step, each
+//!   answer as a fact of its own, and what is not entered stays open. A stop that begins again before
+//!   another piece was pulled continues the earlier stop, because the press did not run in between.
+//! - **Suspect pieces** stay in the count until somebody inspects them. A spoiled piece leaves the count
+//!   through a misprint of its own, and undo at the count takes both back. A suspect piece belongs to the
+//!   first failure that made it suspect.
 
 mod form;
 mod judge;

@@ -1,4 +1,4 @@
-//! Failures as the facts leave them.
+//! The shop's failures, folded from the facts.
 
 use crate::codec::Encode;
 use crate::collections::{Map, Table, sort_by_key};
@@ -7,30 +7,30 @@ use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, S
 use crate::ids::{RunId, Subject};
 use serde::{Deserialize, Serialize};
 
-/// Something that failed.
+/// A failure.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Failure {
-    /// The run in which it happened; none until that fact has arrived.
+    /// The run in which it happened; `None` until that fact has arrived.
     pub run: Option<RunId>,
-    /// The screen that failed, where it is known.
+    /// The screen that failed, if known.
     pub screen: Option<Subject>,
     /// What failed.
     pub kind: Option<FailureKind>,
-    /// Where on the print.
+    /// Where on the print it is.
     pub mark: Option<Mark>,
-    /// Pieces printed since the last one known to be good.
+    /// Number of pieces printed since the last one known to be good.
     pub since: Option<u32>,
-    /// Which pieces that made suspect, by size.
+    /// Number of pieces it made suspect, by size.
     pub suspects: Map<Option<Size>, u32>,
-    /// Pieces judged, by size and verdict. Sums of signed facts.
+    /// Number of pieces inspected, by size and verdict: sums of signed facts.
     pub(crate) judged: Map<(Option<Size>, Verdict), i64>,
-    /// What is done about it.
+    /// The remedy that was chosen.
     pub remedy: Option<Remedy>,
-    /// The screen burned in its place.
+    /// The screen that replaces the failed one.
     pub replacement: Option<Subject>,
     /// Who found it.
     pub by: Option<String>,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
     /// Wall time of its first fact.
     pub at: u64,
@@ -63,19 +63,19 @@ impl Failure {
         }
     }
 
-    /// Pieces of a size judged so.
+    /// Number of pieces of a size with this verdict.
     pub fn judged_of(&self, size: Option<Size>, verdict: Verdict) -> u32 {
         self.judged.get(&(size, verdict)).copied().unwrap_or(0).clamp(0, i64::from(u32::MAX)) as u32
     }
 
-    /// Suspect pieces of a size that nobody has judged.
+    /// Number of suspect pieces of a size that nobody has inspected.
     pub fn open_of(&self, size: Option<Size>) -> u32 {
         let judged = |verdict| self.judged_of(size, verdict);
         let suspect = self.suspects.get(&size).copied().unwrap_or(0);
         suspect.saturating_sub(judged(Verdict::Good)).saturating_sub(judged(Verdict::Spoiled))
     }
 
-    /// The sizes it touches.
+    /// The sizes of its suspect and inspected pieces.
     pub fn sizes(&self) -> Vec<Option<Size>> {
         let mut sizes: Vec<Option<Size>> = self.suspects.keys().copied().collect();
         sizes.extend(self.judged.keys().map(|(size, _)| *size));
@@ -84,18 +84,18 @@ impl Failure {
         sizes
     }
 
-    /// Pieces judged good, of all sizes.
+    /// Number of pieces inspected and good, of all sizes.
     pub fn good(&self) -> u32 {
         self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Good)).fold(0, u32::saturating_add)
     }
 
-    /// Pieces judged spoiled, of all sizes.
+    /// Number of pieces inspected and spoiled, of all sizes.
     pub fn spoiled(&self) -> u32 {
         self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Spoiled)).fold(0, u32::saturating_add)
     }
 }
 
-/// All failures.
+/// The failures of the shop.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Failures {
     all: Table<Failure>,
@@ -108,7 +108,7 @@ impl DeleteById for Failures {
 }
 
 impl Failures {
-    /// A failure, deleted or not.
+    /// A failure, also if it was deleted.
     pub fn get(&self, id: Subject) -> Option<&Failure> {
         self.all.get(&id)
     }
@@ -123,7 +123,7 @@ impl Failures {
         self.all.iter().filter(|(_, failure)| !failure.deleted).map(|(id, failure)| (*id, failure))
     }
 
-    /// Those of a run, oldest first.
+    /// The failures of a run that were not deleted, oldest first.
     pub fn of_run(&self, run: RunId) -> Vec<(Subject, &Failure)> {
         let mut rows: Vec<_> = self.iter().filter(|(_, failure)| failure.run == Some(run)).collect();
         sort_by_key(&mut rows, |(id, failure)| (failure.at, *id));

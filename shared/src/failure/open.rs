@@ -1,4 +1,4 @@
-//! Opening a failure with one tap, and taking it back.
+//! Facts that open a failure with one tap, and that take it back.
 
 use super::Failure;
 use crate::facts::{Fact, FailureFact, FailureField, ScreenFact, ScreenField, ScreenState, StopCause, Verdict};
@@ -6,8 +6,8 @@ use crate::ids::{RunId, Subject};
 use crate::screen::{LabelMatch, moved, screens_of};
 use crate::shop::Shop;
 
-/// The facts that open the failure `id` of a run: the press stops, where it pulls, and the screen is
-/// the run's, where it names one only. Everything else is told later.
+/// The facts that open the failure `id` of a run. The press stops if it is pulling; the failed screen is
+/// the run's, if the run names only one. Everything else is entered later.
 pub fn open_facts(shop: &Shop, run: RunId, id: Subject, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let mut facts = stop_facts(shop, run);
     let mut fields = vec![FailureField::Run(run)];
@@ -19,8 +19,8 @@ pub fn open_facts(shop: &Shop, run: RunId, id: Subject, by: Option<&str>) -> Vec
     facts
 }
 
-/// The facts that put a screen on the shop's list that a run names and the list does not, as `screen`:
-/// it is on the press with the run's art, and it is the one that failed.
+/// The facts that add a screen to the shop's list, under the id `screen`, if the run names it and the list
+/// does not have it. It is on the press, assigned to the run, and is the one that failed.
 pub fn list_screen_facts(
     shop: &Shop,
     id: Subject,
@@ -41,14 +41,14 @@ pub fn list_screen_facts(
     ]
 }
 
-/// The stop of a run that pulls; nothing where the press stands or the run is not on it.
+/// The fact that stops a run that is pulling; empty if the run is stopped or not on the press.
 pub(super) fn stop_facts(shop: &Shop, run: RunId) -> Vec<(Subject, Fact)> {
     let pulls = shop.run(run).is_some_and(|run| run.progress.is_on_press() && run.progress.standing().is_none());
     if pulls { vec![(run, Fact::Stopped(StopCause::Screen))] } else { Vec::new() }
 }
 
-/// The facts that delete a failure opened by mistake: what it spoiled goes back into the count, and the
-/// press goes on where it stands for nothing else.
+/// The facts that delete a failure opened by mistake: the pieces it spoiled go back into the count, and the
+/// press continues if it is stopped for nothing else.
 pub fn delete_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let mut facts = vec![(id, Fact::Deleted)];
@@ -59,8 +59,8 @@ pub fn delete_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     facts
 }
 
-/// The facts that will take [`delete_facts`] back, asked for before it is done: the press stands again
-/// where that made it go on, as if it never had.
+/// The facts that undo [`delete_facts`], computed before the failure is deleted. If deleting it lets the
+/// press continue, it stops again, as if it had not continued.
 pub fn undelete_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let mut facts = vec![(id, Fact::Restored)];
@@ -81,7 +81,7 @@ fn spoiled_again(failure: &Failure, sign: i32) -> Vec<(Subject, Fact)> {
     failure.sizes().into_iter().filter_map(row).collect()
 }
 
-/// Whether the press stands since this failure was opened, and no other failure was opened since.
+/// Whether the press has been stopped since this failure was opened, and no other failure was opened since.
 fn stands_for_it_alone(shop: &Shop, run: RunId, id: Subject, failure: &Failure) -> bool {
     let standing = shop.run(run).and_then(|run| run.progress.standing());
     standing.is_some_and(|(since, cause)| {

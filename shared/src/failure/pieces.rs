@@ -6,45 +6,45 @@ use crate::facts::{Size, Suspects};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
-/// The pieces of a run, each in one of three heaps.
+/// The pieces of a run, each counted once.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct RunPieces {
-    /// Good, as far as anybody knows.
+    /// Good, as far as is known.
     pub good: u32,
-    /// Counted as good, but nobody has looked at them since something failed.
+    /// Counted as good, but not inspected since something failed.
     pub suspect: u32,
-    /// Spoiled: garments to replace.
+    /// Spoiled: their garments must be replaced.
     pub spoiled: u32,
 }
 
 impl RunPieces {
-    /// Everything printed.
+    /// All pieces printed.
     pub fn printed(&self) -> u32 {
         self.good + self.suspect + self.spoiled
     }
 }
 
-/// The three heaps of a run. Good and suspect together are the run's count; a size never has more
-/// suspects than were counted of it.
+/// The good, suspect and spoiled pieces of a run. Good and suspect pieces together are the run's count; a
+/// size never has more suspect pieces than were counted.
 pub fn run_pieces(shop: &Shop, run: RunId) -> RunPieces {
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return RunPieces::default() };
     let suspect = suspects_of(shop, run).values().sum::<u32>().min(progress.good());
     RunPieces { good: progress.good() - suspect, suspect, spoiled: progress.misprints() }
 }
 
-/// Suspect pieces of a failure of one size that nobody has judged. A count taken back since then took
-/// its suspects with it.
+/// Suspect pieces of one size of a failure that nobody has inspected. Counts that were undone are no longer
+/// suspect.
 pub(super) fn open_of(shop: &Shop, failure: &Failure, size: Option<Size>) -> u32 {
     let there = failure.run.and_then(|run| shop.run(run)).map_or(0, |run| run.progress.good_of(size));
     failure.open_of(size).min(there)
 }
 
-/// The same of all sizes.
+/// Like [`open_of`], for all sizes.
 pub(super) fn open_pieces(shop: &Shop, failure: &Failure) -> u32 {
     failure.sizes().into_iter().map(|size| open_of(shop, failure, size)).fold(0, u32::saturating_add)
 }
 
-/// Suspect pieces of a run that nobody has judged, by size.
+/// Suspect pieces of a run that nobody has inspected, by size.
 pub fn suspects_of(shop: &Shop, run: RunId) -> Map<Option<Size>, u32> {
     let mut open: Map<Option<Size>, u32> = Map::new();
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return open };
@@ -58,9 +58,10 @@ pub fn suspects_of(shop: &Shop, run: RunId) -> Map<Option<Size>, u32> {
     open
 }
 
-/// Which pieces become suspect, by size, when the last `since` pieces before a failure were printed
-/// without a look: walked back along the counts. Pieces that an earlier failure of the run holds suspect
-/// already are passed over, not counted twice; and no size gets more than is counted of it.
+/// The pieces that become suspect, by size, if the last `since` pieces before a failure at wall time `at`
+/// were not inspected: found by going back through the counts. Pieces that an earlier failure of the run
+/// already made suspect are skipped rather than counted twice, and no size gets more pieces than were
+/// counted.
 pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) -> Vec<Suspects> {
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return Vec::new() };
     let mut pulls: Vec<(u64, Option<Size>, u32, u32)> = progress
@@ -72,7 +73,7 @@ pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) 
     let mut room: Map<Option<Size>, u32> = Map::new();
     let own = shop.failures.live(id);
     for (_, size, ..) in &pulls {
-        // What this failure spoiled was counted when it became suspect.
+        // Pieces that this failure spoiled were still in the count when they became suspect.
         let spoiled = own.map_or(0, |failure| failure.judged_of(*size, crate::facts::Verdict::Spoiled));
         room.insert(*size, progress.good_of(*size) + spoiled);
     }

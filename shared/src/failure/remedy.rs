@@ -1,4 +1,4 @@
-//! Deciding what is done about a failure, and going on.
+//! Facts that record the remedy for a failure, and that let the press continue.
 
 use super::open::{set, stop_facts};
 use crate::facts::{Fact, FailureField, Remedy, RunField, ScreenFact, ScreenField, ScreenState};
@@ -7,25 +7,26 @@ use crate::ids::Subject;
 use crate::screen::{fields_of, free_label, moved, with_label};
 use crate::shop::Shop;
 
-/// The screen that takes the place of one that failed.
+/// The screen that replaces a failed one.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Replacement {
-    /// A frame that is not on the shop's list yet.
+    /// A frame that is not in the shop's list yet.
     New {
-        /// Its id to be.
+        /// Id for the new screen.
         id: Subject,
-        /// What is written on it.
+        /// Label on the frame.
         label: String,
     },
-    /// A screen the shop has: a coated one saves the longest wait.
+    /// A screen of the shop: a coated one saves the longest wait.
     Stock(Subject),
 }
 
-/// The facts of "burn it again": the failed screen is failed, the new one is linked to it and carries
-/// the run's art, the run names it in the other's place, and the press stands until it is there.
+/// The facts of burning a new screen: the failed screen is marked as failed, the new screen is linked to it
+/// and assigned to the run, the run names it in place of the failed one, and the press is stopped until the
+/// new screen can print.
 ///
 /// # Errors
-/// [`Problems`] of the field `label` for a new frame.
+/// [`Problems`] with the field `label` for a new frame.
 pub fn burn_again_facts(
     shop: &Shop,
     id: Subject,
@@ -53,7 +54,7 @@ pub fn burn_again_facts(
     fields.extend(failed.map(|(_, row)| ScreenField::Colour(row.colour.clone())));
     if matches!(replacement, Replacement::New { .. }) {
         fields.push(ScreenField::Label(label.clone()));
-        // The same mesh and coat as before, until somebody says otherwise.
+        // A new frame starts with the mesh and coats of the failed one.
         let like = |field: &ScreenField| {
             matches!(field, ScreenField::Mesh(_) | ScreenField::Emulsion(_) | ScreenField::Coats(_))
         };
@@ -69,8 +70,8 @@ pub fn burn_again_facts(
     Ok(facts)
 }
 
-/// The facts of another remedy. Where the screen was to be burned again, that is taken back: the run
-/// names the old one again, which is back on the press, and a new frame nobody has touched is deleted.
+/// The facts of any other remedy. If a new screen was to be burned, that is taken back: the run names the
+/// failed screen again, which is back on the press, and a new frame that nobody has worked on is deleted.
 pub fn remedy_facts(shop: &Shop, id: Subject, remedy: Remedy, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let mut fields = vec![FailureField::Remedy(Some(remedy))];
@@ -92,8 +93,8 @@ pub fn remedy_facts(shop: &Shop, id: Subject, remedy: Remedy, by: Option<&str>) 
     facts
 }
 
-/// The replacement chosen so far is let go: deleted where it is a new frame that nobody has worked on,
-/// else back to the stock.
+/// The facts that release the chosen replacement: a new frame that nobody has worked on is deleted, any
+/// other screen is unassigned.
 fn undone(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     let Some(new) = shop.failures.live(id).and_then(|failure| failure.replacement) else { return Vec::new() };
     let Some(screen) = shop.screens.live(new) else { return Vec::new() };
@@ -104,8 +105,8 @@ fn undone(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     vec![(new, Fact::Screen(ScreenFact::Set(fields)))]
 }
 
-/// The facts that let the press go on after a failure: its replacement is on the press, where there is
-/// one that can print.
+/// The facts that let the press continue after a failure. A replacement that can print moves onto the
+/// press.
 pub fn go_on_facts(shop: &Shop, id: Subject, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let mut facts = Vec::new();

@@ -1,4 +1,4 @@
-//! What the pages of heat list.
+//! Lists for the heat pages.
 
 use super::{Heater, InkSheet, Settling, TestStanding, ink_key, sheet_for, test_standing};
 use crate::collections::sort_by;
@@ -6,7 +6,7 @@ use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
 
-/// The dryers and flash units the shop has: dryers first, each kind in the order in which it came.
+/// The dryers and flash units in use: dryers first, each kind in order of creation.
 pub fn unit_list(shop: &Shop) -> Vec<(Subject, &Heater)> {
     let mut units: Vec<_> = shop.heat.heaters().filter(|(_, heater)| heater.known && !heater.deleted).collect();
     sort_by(&mut units, |(a, one), (b, other)| {
@@ -15,14 +15,14 @@ pub fn unit_list(shop: &Shop) -> Vec<(Subject, &Heater)> {
     units
 }
 
-/// The sheets the shop keeps, by the name of the ink.
+/// The ink sheets in use, by ink name.
 pub fn sheet_list(shop: &Shop) -> Vec<(Subject, &InkSheet)> {
     let mut sheets: Vec<_> = shop.heat.sheets().filter(|(_, sheet)| !sheet.deleted).collect();
     sort_by(&mut sheets, |(a, one), (b, other)| (ink_key(&one.ink), a).cmp(&(ink_key(&other.ink), b)));
     sheets
 }
 
-/// The settlings that were logged, the newest first; those under way too.
+/// All settlings with a known dryer, the newest first, including those in progress.
 pub fn settling_log(shop: &Shop) -> Vec<(Subject, &Settling)> {
     let mut log: Vec<_> =
         shop.heat.settlings().filter(|(_, settling)| !settling.deleted && settling.way.is_some()).collect();
@@ -30,7 +30,7 @@ pub fn settling_log(shop: &Shop) -> Vec<(Subject, &Settling)> {
     log
 }
 
-/// The runs that are still to print, of jobs that are not finished: those on the press too.
+/// The runs of open jobs that have not ended, including those on the press.
 fn runs_to_print(shop: &Shop) -> impl Iterator<Item = (RunId, &Run)> {
     shop.runs().filter(|(id, run)| {
         let open = shop.job_of(*id).is_some_and(|(_, job)| job.is_open());
@@ -38,7 +38,7 @@ fn runs_to_print(shop: &Shop) -> impl Iterator<Item = (RunId, &Run)> {
     })
 }
 
-/// Inks that are still to be printed and have no sheet yet, each with a run that wants it; by name.
+/// Inks that are still to be printed and have no sheet, by name, each with a run that uses it.
 pub fn inks_without_sheet(shop: &Shop) -> Vec<(String, RunId)> {
     let mut inks: Vec<(String, RunId)> = runs_to_print(shop)
         .filter(|(_, run)| !run.ink.trim().is_empty() && sheet_for(shop, &run.ink).is_none())
@@ -49,7 +49,7 @@ pub fn inks_without_sheet(shop: &Shop) -> Vec<(String, RunId)> {
     inks
 }
 
-/// The tests that are due, each with a run that asks for it: one for each ink on each fabric.
+/// The tests that are due, one per ink and fabric, each with a run that needs it.
 pub fn tests_due(shop: &Shop) -> Vec<(RunId, TestStanding)> {
     let mut due: Vec<(RunId, TestStanding)> = Vec::new();
     for (id, _) in runs_to_print(shop) {

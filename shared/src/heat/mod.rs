@@ -1,7 +1,21 @@
-//! Dryer, flash and cure; and the heat of the room.
+//! Dryers, flash units and ink cure; fabric heat limits; and heat stress in the shop.
 //!
-//! What is on paper never promises a cure: the wash test decides, and [`test_standing`] says when it is
-//! due again.
+//! Computed figures never promise a cure: only a wash test shows it, and [`test_standing`] reports when the
+//! next one is due.
+//!
+//! # Decisions
+//!
+//! - **Ink temperature.** The ink's temperature is the dryer's setting plus the error measured with a probe
+//!   or strip. Without a measurement the cure is unknown, while a limit is still checked against the bare
+//!   setting, so both errors fall on the cautious side. A measurement older than 90 days, or taken more than
+//!   25 °C away from the setting, is not relied on for a limit.
+//! - **Limits.** Of two published limits the lower is the default. Raising it is a fact with a reason.
+//! - **Changeover.** It is computed from the dryer's current temperature (the setting of the run before, or a
+//!   timed settling), and holds ink off the screen until the dryer was checked. While ink must be held, the
+//!   start button is below all open steps, its dialog offers the cautious answer first, and going on records
+//!   a skipped check of the dryer.
+//! - **Settling** is learned per dryer, separately for heating and cooling, as the median of seconds per
+//!   degree. "It has settled" ends the timing and also checks the dryer.
 
 mod changeover;
 mod climate;

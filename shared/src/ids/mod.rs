@@ -6,16 +6,16 @@ mod photo;
 
 pub use photo::PhotoId;
 
-/// Names a job.
+/// Id of a job.
 pub type JobId = Uuid;
-/// Names a garment lot.
+/// Id of a garment lot.
 pub type LotId = Uuid;
-/// Names a run.
+/// Id of a run.
 pub type RunId = Uuid;
 
-/// The device that recorded a fact. Made anew when a device starts with an empty journal.
+/// Id of the device that recorded a fact. A device gets a new one when it starts with an empty journal.
 pub type DeviceId = Uuid;
 
-/// What a fact is about: a job, a lot, a run, a device, or (nil) the shop. Identity only: the order
-/// inside a `UUIDv7` means nothing here.
+/// Id of what a fact is about: a job, a lot, a run, a device, or (nil) the shop. Only for identity: the time
+/// inside a `UUIDv7` has no meaning here.
 pub type Subject = Uuid;

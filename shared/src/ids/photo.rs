@@ -1,25 +1,35 @@
-//! Which photo: the SHA-256 of its bytes (FIPS 180-4, section 6.2).
+//! The id of a photo: the SHA-256 hash of its bytes (FIPS 180-4, section 6.2).
 //!
-//! Written here rather than asked of the browser, which has it on HTTPS pages only; the crate of this
-//! name checks it in the tests.
+//! Computed here because the browser offers it on HTTPS pages only; the tests check it against the `sha2`
+//! crate.
 
 use crate::codec::Encode;
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
 
-/// The SHA-256 of a photo's bytes. **Frozen**: 64 lower-case hexadecimal digits in JSON and in file
-/// names, the 32 bytes as they are in packed form.
+/// The SHA-256 hash of a photo's bytes. **Frozen**: 64 lower-case hexadecimal digits in JSON and in file
+/// names, 32 raw bytes in packed form.
+///
+/// ```
+/// use lastpull_core::photo::PhotoId;
+///
+/// let id = PhotoId::of(b"abc");
+/// let hex = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+/// assert_eq!(id.to_string(), hex);
+/// assert_eq!(PhotoId::parse(hex), Some(id));
+/// assert_eq!(PhotoId::parse(&hex.to_uppercase()), None);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Encode)]
 pub struct PhotoId(pub [u8; 32]);
 
 impl PhotoId {
-    /// The id of these bytes.
+    /// The id of a photo with these bytes.
     pub fn of(bytes: &[u8]) -> Self {
         let mut state = START;
         let mut blocks = bytes.chunks_exact(64);
         blocks.by_ref().for_each(|block| mix(&mut state, block));
-        // What is left over, a one bit, zeros, and the length in bits.
+        // Padding: the remaining bytes, a one bit, zeros, and the length in bits.
         let mut last = blocks.remainder().to_vec();
         last.push(0x80);
         last.resize(if last.len() > 56 { 120 } else { 56 }, 0);
@@ -32,7 +42,7 @@ impl PhotoId {
         Self(id)
     }
 
-    /// The id written in hexadecimal; none when the text is not exactly what [`fmt::Display`] writes.
+    /// Parses an id in hexadecimal; `None` unless the text is exactly what [`fmt::Display`] writes.
     pub fn parse(text: &str) -> Option<Self> {
         let digit = |byte: u8| match byte {
             b'0'..=b'9' => Some(byte - b'0'),
@@ -87,7 +97,7 @@ const ROUNDS: [u32; 64] = [
     0x748f_82ee, 0x78a5_636f, 0x84c8_7814, 0x8cc7_0208, 0x90be_fffa, 0xa450_6ceb, 0xbef9_a3f7, 0xc671_78f2,
 ];
 
-/// One block of 64 bytes into the state, in the letters of the standard.
+/// Mixes one block of 64 bytes into the state, with the variable names of the standard.
 #[allow(clippy::many_single_char_names)]
 fn mix(state: &mut [u32; 8], block: &[u8]) {
     let mut words = [0u32; 64];
@@ -128,13 +138,13 @@ mod tests {
     const ABC: &str = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
 
     #[test]
-    fn the_standards_own_example_comes_out() {
+    fn the_example_of_the_standard_is_reproduced() {
         assert_eq!(PhotoId::of(b"abc").to_string(), ABC);
     }
 
-    /// Ids written so are in files and in databases.
+    /// Ids in these forms are in files and in databases.
     #[test]
-    fn both_spellings_of_an_id_are_frozen() {
+    fn the_text_and_packed_forms_of_an_id_are_frozen() {
         let id = PhotoId::of(b"abc");
         assert_eq!(serde_json::to_string(&id).unwrap(), format!("\"{ABC}\""));
         assert_eq!(serde_json::from_str::<PhotoId>(&format!("\"{ABC}\"")).unwrap(), id);
@@ -145,7 +155,7 @@ mod tests {
     }
 
     #[test]
-    fn only_one_spelling_is_an_id() {
+    fn only_lower_case_hexadecimal_is_an_id() {
         let twice = format!("{ABC}{ABC}");
         for text in ["", &ABC[1..], &ABC.to_uppercase(), &twice, &ABC.replace('f', "g"), &"é".repeat(32)] {
             assert_eq!(PhotoId::parse(text), None, "{text}");
@@ -154,7 +164,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn it_is_what_another_hand_computes(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
+        fn the_hash_agrees_with_the_sha2_crate(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
             let (id, theirs) = (PhotoId::of(&bytes), Sha256::digest(&bytes));
             prop_assert_eq!(id.0.as_slice(), theirs.as_slice());
             prop_assert_eq!(PhotoId::parse(&id.to_string()), Some(id));

@@ -1,4 +1,4 @@
-//! Where a new lot or run starts: from the last one like it.
+//! Which earlier lot or run should a new one start from?
 
 use super::Lot;
 use crate::facts::Location;
@@ -6,7 +6,7 @@ use crate::ids::{JobId, LotId};
 use crate::run::Run;
 use crate::shop::Shop;
 
-/// The lot a new one of this job starts from: the job's last, else the shop's last.
+/// The lot that a new lot of this job starts from: the job's latest, otherwise the shop's latest.
 pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
     let last = |of_job: bool| {
         shop.lots
@@ -18,8 +18,8 @@ pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
     last(true).or_else(|| last(false))
 }
 
-/// The run that a new run at this location of this lot starts from: the latest with the same
-/// location and fabric, else the same fabric, else the same location. None when nothing is alike.
+/// The run that a new run of this lot at this location starts from: the latest with the same location and
+/// fabric, otherwise the same fabric, otherwise the same location. `None` if there is none.
 pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run> {
     let fabric = shop.lot(lot)?.fabric;
     let alike = |run: &Run| {
@@ -30,7 +30,7 @@ pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run
         match (same_fabric, same_place) {
             (true, true) => 3,
             (true, false) => 2,
-            // A dryer set for cotton is no start for a fabric that fears heat.
+            // Dryer settings for cotton are not offered for a heat-sensitive fabric.
             (false, true) if same_heat => 1,
             _ => 0,
         }

@@ -9,25 +9,25 @@ use crate::form::{FormProblem, NOTE, Problems, changed, keep, name, required_nam
 use crate::time::{Day, Due};
 use crate::units::parse_whole;
 
-/// The job form.
+/// The form of a job.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct JobForm {
-    /// Client.
+    /// Who ordered it.
     pub client: String,
-    /// Title.
+    /// The job's name in the shop.
     pub title: String,
-    /// Due day, `2026-11-25`, or empty.
+    /// Due date in ISO format, such as `2026-11-25`, or empty.
     pub due_day: String,
-    /// Due time, `16:30`, or empty for closing.
+    /// Due time in 24-hour format, such as `16:30`; empty for closing time.
     pub due_time: String,
-    /// Notes.
+    /// Free notes.
     pub notes: String,
-    /// Tax exempt.
+    /// Whether the sale is exempt from tax.
     pub exempt: bool,
 }
 
 impl JobForm {
-    /// The form of a job as it stands.
+    /// The form filled in from a job.
     pub fn of(job: &Job) -> Self {
         Self {
             client: job.client.clone(),
@@ -39,8 +39,8 @@ impl JobForm {
         }
     }
 
-    /// The fields that change a job, or what is wrong. `before` is the job edited, if any; `closing`
-    /// is when the shop closes on a day, which an empty time stands for.
+    /// The fields that changed, compared with `before`; all of them for a new job. `closing` returns the
+    /// shop's closing time on a day in minutes after midnight, for an empty due time.
     ///
     /// # Errors
     /// [`Problems`] by field: `client`, `title`, `due_day`, `due_time`, `notes`.
@@ -103,7 +103,7 @@ impl JobForm {
     }
 }
 
-/// Minutes after midnight of `16:30`.
+/// Minutes after midnight of a time such as `16:30`.
 fn minutes_of(text: &str) -> Option<u16> {
     let (hours, minutes) = text.trim().split_once(':')?;
     let hours = parse_whole(hours, 0, 23).ok()?;
@@ -135,13 +135,13 @@ mod tests {
     }
 
     #[test]
-    fn due_before_today_is_answered_beside_the_field() {
+    fn due_before_today_is_reported_at_the_field() {
         let form = JobForm { due_day: "2026-11-24".into(), ..job_form() };
         assert_eq!(form.check(today(), None, |_| None).unwrap_err()["due_day"], FormProblem::Past);
     }
 
     #[test]
-    fn an_old_due_day_left_alone_does_not_stand_in_the_way_of_an_edit() {
+    fn an_edit_may_keep_a_due_date_that_has_passed() {
         let due = Due { day: today(), minutes: 600 };
         let job = Job { client: "Harbour Choir".into(), title: "Tour tees".into(), due: Some(due), ..Job::default() };
         let form = JobForm { notes: "fold".into(), ..JobForm::of(&job) };
@@ -150,14 +150,14 @@ mod tests {
     }
 
     #[test]
-    fn an_empty_time_means_closing_on_that_day() {
+    fn an_empty_time_means_closing_time_of_that_day() {
         let form = JobForm { due_day: "2026-11-26".into(), ..job_form() };
         let fields = form.check(today(), None, |_| Some(1000)).unwrap();
         assert!(fields.contains(&JobField::Due(Some(Due { day: today().plus_days(1), minutes: 1000 }))));
     }
 
     #[test]
-    fn negative_pieces_are_refused_and_none_at_all_too() {
+    fn negative_pieces_and_no_pieces_at_all_are_refused() {
         let mut form = LotForm { garment: "Tee".into(), ..LotForm::default() };
         assert_eq!(form.check(None).unwrap_err()["pieces"], FormProblem::NoPieces);
         form.pieces.insert(Size::M, "-4".into());
@@ -165,7 +165,7 @@ mod tests {
     }
 
     #[test]
-    fn an_impossible_dryer_is_answered_beside_its_field() {
+    fn an_impossible_dryer_temperature_is_reported_at_the_field() {
         let form = RunForm { ink: "White".into(), dryer: "1000".into(), ..RunForm::default() };
         let problems = form.check(Units::UsCustomary, None).unwrap_err();
         assert_eq!(problems["dryer"], FormProblem::Number(NumberProblem::TooHigh { most: 500.0 }));
@@ -173,7 +173,7 @@ mod tests {
     }
 
     #[test]
-    fn a_set_up_typed_in_inches_is_untouched_by_saving_it_in_centimetres() {
+    fn saving_in_centimetres_keeps_a_set_up_typed_in_inches() {
         let form = RunForm {
             ink: "White".into(),
             dryer: "320".into(),

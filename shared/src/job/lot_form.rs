@@ -7,23 +7,23 @@ use crate::facts::{Fabric, LotField, Size, SizePieces};
 use crate::form::{FormProblem, NAME, Problems, changed, keep, name, required_name};
 use crate::units::parse_whole;
 
-/// The lot form.
+/// The form of a garment lot.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct LotForm {
-    /// Garment.
+    /// The kind of garment.
     pub garment: String,
-    /// Fabric.
+    /// The fabric.
     pub fabric: Fabric,
-    /// Colour, `#rrggbb`.
+    /// Garment colour as `#rrggbb`.
     pub colour: String,
-    /// What the colour is called.
+    /// Name of that colour.
     pub colour_name: String,
-    /// Pieces of each size, as typed.
+    /// Number of pieces of each size, as typed.
     pub pieces: Map<Size, String>,
 }
 
 impl LotForm {
-    /// The form of a lot as it stands.
+    /// The form filled in from a lot.
     pub fn of(lot: &Lot) -> Self {
         Self {
             garment: lot.garment.clone(),
@@ -34,10 +34,10 @@ impl LotForm {
         }
     }
 
-    /// The fields that change a lot, or what is wrong.
+    /// The fields that changed, compared with `before`; all of them for a new lot.
     ///
     /// # Errors
-    /// [`Problems`] by field: `garment`, `colour_name`, `pieces`, and each size by its label.
+    /// [`Problems`] by field: `garment`, `colour_name`, `pieces`.
     pub fn check(&self, before: Option<&Lot>) -> Result<Vec<LotField>, Problems> {
         let mut problems = Problems::new();
         let garment = keep(&mut problems, "garment", required_name(&self.garment));

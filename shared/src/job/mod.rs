@@ -1,4 +1,4 @@
-//! The client's order: what it is, which garments, how many of each size, and when it is due.
+//! The client's order: its garments, the number of pieces of each size, and when it is due.
 
 mod defaults;
 mod job_form;

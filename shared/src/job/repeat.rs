@@ -1,12 +1,13 @@
-//! A finished order, ordered again.
+//! Repeating an order.
 
 use crate::facts::{Fact, JobField, LotField, RunField, SizePieces};
 use crate::ids::{JobId, Subject};
 use crate::shop::Shop;
 use uuid::Uuid;
 
-/// The facts that make a repeat of a job: the same client, title, garments, runs and set-ups, with
-/// new ids from `new_id`; no due date, nothing printed. Empty when there is no such job.
+/// The facts that repeat a job, and the id of the new job: the same client, title, garments, runs and
+/// set-ups, without a due date and without prints. `new_id` returns the new ids. The facts are empty if
+/// there is no such job.
 pub fn repeat_order(shop: &Shop, job: JobId, mut new_id: impl FnMut() -> Uuid) -> (JobId, Vec<(Subject, Fact)>) {
     let new_job = new_id();
     let Some(original) = shop.job(job) else { return (new_job, Vec::new()) };

@@ -1,7 +1,7 @@
-//! The storage promise as tests: one suite of plain async functions, stamped onto each backend by
-//! [`storage_contract!`](crate::storage_contract). A new backend is a file and one macro line.
+//! The storage contract as tests: plain async functions, instantiated for each backend by
+//! [`storage_contract!`](crate::storage_contract). A new backend needs a file and one line with the macro.
 //!
-//! They assert, and so panic, like any test; nothing outside tests calls them.
+//! They assert, and so panic, like any test; nothing else calls them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
 use super::{Checkpoint, Draft, Entry, Head, Journal, JournalFact, Stamp, Storage, StorageFault};
@@ -49,7 +49,7 @@ pub async fn a_new_store_is_empty_and_keeps_its_device<F: SampleFact, S: Storage
     assert_ne!(first.device, Uuid::nil());
 }
 
-/// Numbers follow each other and stamps rise, whatever the wall clock does.
+/// Sequence numbers have no gaps and stamps rise, whatever the wall clock does.
 pub async fn appended_facts_are_numbered_and_stamped_in_order<F: SampleFact, S: Storage<F>>(storage: S) {
     let mut entries = storage.append(&[pull(500), pull(400)]).await.unwrap();
     entries.extend(storage.append(&[pull(450)]).await.unwrap());
@@ -68,7 +68,7 @@ pub async fn appending_nothing_changes_nothing<F: SampleFact, S: Storage<F>>(sto
     assert_eq!(storage.open().await.unwrap(), before);
 }
 
-/// Two handles on one store never give the same number twice, and lose nothing.
+/// Two handles on one store never assign the same number twice and lose nothing.
 pub async fn two_tabs_share_one_row_of_numbers<F: SampleFact, S: Storage<F> + Clone>(storage: S) {
     let other = storage.clone();
     storage.open().await.unwrap();
@@ -94,7 +94,7 @@ pub async fn compaction_moves_the_tail_and_keeps_every_fact<F: SampleFact, S: St
     assert_eq!(storage.read_all().await.unwrap().len(), 4);
 }
 
-/// Entries of other devices come in with gaps and all, and are there afterwards.
+/// Entries of other devices are stored, even with gaps in their numbers.
 pub async fn entries_of_other_devices_are_taken_in<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(10)]).await.unwrap();
     let head = compact(&storage, &[foreign(1, 5), foreign(2, 15), foreign(7, 20)]).await;
@@ -104,7 +104,7 @@ pub async fn entries_of_other_devices_are_taken_in<F: SampleFact, S: Storage<F>>
     assert_eq!(storage.read_all().await.unwrap().len(), 4);
 }
 
-/// A caller that has not seen the latest write is turned away, and nothing is changed.
+/// A caller that has not seen the latest write is refused, and nothing changes.
 pub async fn a_stale_compaction_changes_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     let seen = storage.open().await.unwrap().head;
     storage.append(&[pull(1)]).await.unwrap();
@@ -116,7 +116,7 @@ pub async fn a_stale_compaction_changes_nothing<F: SampleFact, S: Storage<F>>(st
     assert_eq!(storage.read_all().await.unwrap().len(), 1);
 }
 
-/// Facts this version does not know are stored and read like any other.
+/// Facts unknown to this version are stored and read like any other.
 pub async fn unknown_facts_are_kept<F: SampleFact, S: Storage<F>>(storage: S) {
     let fact = F::unknown("later".into(), r#"{"later":[1,2]}"#.into());
     let draft = Draft { at: 1, subject: Uuid::nil(), fact: fact.clone() };
@@ -126,7 +126,7 @@ pub async fn unknown_facts_are_kept<F: SampleFact, S: Storage<F>>(storage: S) {
     assert_eq!(storage.read_all().await.unwrap()[0].fact, fact);
 }
 
-/// Erasing forgets the facts and the device.
+/// Erasing removes the facts and the device's identity.
 pub async fn erasing_leaves_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(1)]).await.unwrap();
     let device = storage.open().await.unwrap().device;
@@ -137,7 +137,7 @@ pub async fn erasing_leaves_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     assert!(storage.read_all().await.unwrap().is_empty());
 }
 
-/// Stamps the contract onto a backend: an expression for a fresh store, and how to run a future.
+/// Instantiates the contract for a backend: an expression for a fresh store, and how to run a future.
 #[macro_export]
 macro_rules! storage_contract {
     // In a browser the test itself is async.

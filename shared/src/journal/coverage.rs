@@ -1,17 +1,17 @@
-//! Which facts of which device are here, and which are missing.
+//! Which facts of each device are present, and which are missing.
 
 use super::Entry;
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::ids::DeviceId;
 
-/// The runs of sequence numbers held of each device, first and last included, never touching.
+/// For each device, the ranges of sequence numbers that are present: inclusive, sorted, and never adjacent.
 #[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Coverage {
     held: Table<Vec<(u64, u64)>>,
 }
 
-/// Facts that exist, since later ones of the same device are here, but are missing.
+/// Facts that must exist, because later ones of the same device are present, but are missing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Gap {
     /// The device that recorded them.
@@ -23,19 +23,19 @@ pub struct Gap {
 }
 
 impl Gap {
-    /// How many facts are missing.
+    /// Number of missing facts.
     pub fn len(&self) -> u64 {
         self.last - self.first + 1
     }
 
-    /// Never: a gap has at least one fact.
+    /// Always `false`: a gap contains at least one fact.
     pub fn is_empty(&self) -> bool {
         false
     }
 }
 
 impl Coverage {
-    /// Whether this fact is here.
+    /// Whether this fact is present.
     pub fn holds(&self, device: DeviceId, seq: u64) -> bool {
         self.held.get(&device).is_some_and(|runs| {
             let after = runs.partition_point(|&(first, _)| first <= seq);
@@ -43,7 +43,7 @@ impl Coverage {
         })
     }
 
-    /// Notes a fact as here. Noting it twice changes nothing.
+    /// Marks a fact as present. Marking it again changes nothing.
     pub fn add(&mut self, device: DeviceId, seq: u64) {
         let runs = self.held.or_default(device);
         let after = runs.partition_point(|&(first, _)| first <= seq);
@@ -63,19 +63,19 @@ impl Coverage {
         }
     }
 
-    /// Notes all of these entries.
+    /// Marks all of these entries as present.
     pub fn add_all<'a, F: 'a>(&mut self, entries: impl IntoIterator<Item = &'a Entry<F>>) {
         for entry in entries {
             self.add(entry.device, entry.seq);
         }
     }
 
-    /// The number after the highest held of a device: 1 for a device that has recorded nothing.
+    /// The number after the highest one present of a device; 1 if there is none.
     pub fn next_seq(&self, device: DeviceId) -> u64 {
         self.held.get(&device).and_then(|runs| runs.last()).map_or(1, |&(_, last)| last + 1)
     }
 
-    /// What is missing below the highest number held of each device.
+    /// The ranges missing below the highest number of each device.
     pub fn gaps(&self) -> Vec<Gap> {
         let mut gaps = Vec::new();
         for (&device, runs) in self.held.iter() {
@@ -90,17 +90,17 @@ impl Coverage {
         gaps
     }
 
-    /// How many facts are here.
+    /// Number of facts present.
     pub fn len(&self) -> u64 {
         self.held.values().flatten().map(|&(first, last)| last - first + 1).sum()
     }
 
-    /// Whether no fact is here.
+    /// Whether no fact is present.
     pub fn is_empty(&self) -> bool {
         self.held.is_empty()
     }
 
-    /// The devices that facts came from.
+    /// The devices with facts present.
     pub fn devices(&self) -> impl Iterator<Item = DeviceId> {
         self.held.keys().copied()
     }
@@ -114,7 +114,7 @@ mod tests {
     use uuid::Uuid;
 
     #[test]
-    fn a_missing_file_shows_as_a_gap() {
+    fn a_missing_file_is_reported_as_a_gap() {
         let device = Uuid::from_u128(1);
         let mut coverage = Coverage::default();
         for seq in [1, 2, 6, 7] {
@@ -127,7 +127,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn coverage_is_the_set_of_what_was_added(seqs in prop::collection::vec(1u64..60, 0..80)) {
+        fn coverage_equals_the_set_of_added_numbers(seqs in prop::collection::vec(1u64..60, 0..80)) {
             let device = Uuid::from_u128(9);
             let mut coverage = Coverage::default();
             let mut set = BTreeSet::new();

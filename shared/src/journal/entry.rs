@@ -1,34 +1,34 @@
-//! One fact, with who recorded it, as which number, and when.
+//! Journal entries: a fact with its device, sequence number, stamp and subject.
 
 use super::{JournalFact, Stamp};
 use crate::bounds::LONGEST_LINE;
 use crate::ids::{DeviceId, Subject};
 use serde::{Deserialize, Serialize};
 
-/// What entries are ordered by in the fold.
+/// Sort key of entries in the fold.
 pub type OrderKey = (Stamp, DeviceId, u64);
 
 /// A fact in the journal. Entries never change and are never removed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Entry<F> {
-    /// Who recorded it.
+    /// The device that recorded it.
     pub device: DeviceId,
-    /// 1, 2, 3 … for each device, without gaps.
+    /// Sequence number: 1, 2, 3 … for each device, without gaps.
     pub seq: u64,
-    /// When, by the hybrid clock.
+    /// Time of recording by the hybrid clock.
     pub stamp: Stamp,
     /// What it is about.
     pub subject: Subject,
-    /// What happened.
+    /// The fact.
     pub fact: F,
 }
 
-/// Why a line of a journal file cannot be an entry.
+/// Why a line of a journal file is not an entry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum EntryProblem {
-    /// The text is no entry at all.
+    /// The text is not an entry.
     NotAnEntry,
-    /// The sequence number, a name, a list or a number lies outside what any device records.
+    /// The sequence number, a name, a list or a number is outside the bounds of what a device records.
     OutOfBounds,
 }
 
@@ -53,13 +53,13 @@ struct WireIn<'a> {
 }
 
 impl<F> Entry<F> {
-    /// Past any number a device will reach: a thousand facts a second for a century.
+    /// Highest sequence number accepted: a thousand facts per second for a century.
     const HIGHEST_SEQ: u64 = 1 << 42;
 
-    /// Past any wall time worth keeping: the year 2500, in milliseconds.
+    /// Latest Unix time accepted, in milliseconds: the year 2500.
     const LATEST_WALL: u64 = 16_725_225_600_000;
 
-    /// Where the entry stands in the fold.
+    /// Sort key of the entry in the fold.
     pub fn key(&self) -> OrderKey {
         (self.stamp, self.device, self.seq)
     }
@@ -79,10 +79,10 @@ impl<F: JournalFact> Entry<F> {
         .unwrap_or_default()
     }
 
-    /// Reads a line of `journal.ndjson`. A fact of an unknown kind is kept as it stands.
+    /// Parses a line of `journal.ndjson`. A fact of an unknown kind is kept unchanged.
     ///
     /// # Errors
-    /// [`EntryProblem`] when the line is no entry, or no device could have recorded it.
+    /// [`EntryProblem`] if the line is not an entry, or no device could have recorded it.
     pub fn from_line(line: &str) -> Result<Self, EntryProblem> {
         if line.len() > LONGEST_LINE {
             return Err(EntryProblem::OutOfBounds);
@@ -116,7 +116,7 @@ mod tests {
         }
     }
 
-    /// The line is a file format other devices read: it must not change.
+    /// The line is a file format read by other devices: it must not change.
     #[test]
     fn the_line_of_an_entry_is_frozen() {
         let line = r#"{"device":"00000000-0000-0000-0000-0000000000d1","seq":3,"stamp":[1790000000000,2],"subject":"00000000-0000-0000-0000-00000000050b","fact":{"job_set":[{"title":"Reunion tees"}]}}"#;
@@ -125,7 +125,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fact_of_a_newer_version_travels_on_unchanged() {
+    fn a_fact_of_a_newer_version_round_trips_unchanged() {
         let line = sample()
             .to_line()
             .replace(r#"{"job_set":[{"title":"Reunion tees"}]}"#, r#"{"laser_engraved":{"depth":[1,2,{"x":null}]}}"#);

@@ -22,7 +22,7 @@ pub trait JournalFact: Encode + Serialize + DeserializeOwned + Clone + Debug + P
     /// elsewhere are checked with it before anything is stored.
     fn in_bounds(&self) -> bool;
 
-    /// The fact as JSON. An unknown fact comes out as it went in.
+    /// The fact as JSON. An unknown fact is returned as it was received.
     fn to_json(&self) -> Box<RawValue> {
         let text = match self.as_unknown() {
             Some((_, body)) => body.clone(),

@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use std::marker::PhantomData;
 use std::rc::Rc;
 
-/// A journal kept in memory. It keeps the bytes a disk would keep, not the values.
+/// A journal kept in memory, as the bytes a disk would keep.
 pub struct MemoryStorage<F> {
     store: Rc<RefCell<Store>>,
     new_device: Rc<dyn Fn() -> DeviceId>,
@@ -39,12 +39,12 @@ struct Store {
 }
 
 impl<F> MemoryStorage<F> {
-    /// An empty store, which names its device with `new_device`.
+    /// An empty store that takes its device id from `new_device`.
     pub fn new(new_device: impl Fn() -> DeviceId + 'static) -> Self {
         Self { store: Rc::default(), new_device: Rc::new(new_device), facts: PhantomData }
     }
 
-    /// Makes the next transaction fail, as a full or lost disk would.
+    /// Makes the next transaction fail, as a full or removed disk would.
     pub fn fail_next(&self, fault: StorageFault) {
         self.store.borrow_mut().next_fault = Some(fault);
     }
@@ -149,7 +149,7 @@ mod tests {
     crate::storage_contract!(fresh(), |run| pollster::block_on(run));
 
     #[test]
-    fn a_full_disk_loses_nothing_that_was_saved() {
+    fn a_full_disk_loses_no_saved_fact() {
         let storage = fresh();
         let draft = contract::pull(1_000);
         pollster::block_on(async {

@@ -7,19 +7,19 @@
 use super::{Entry, JournalFact, Stamp};
 use crate::codec::{Encode, Reader};
 
-/// The version that is written.
+/// The version written.
 pub const VERSION: u8 = 1;
 
 /// Stored bytes that this version cannot read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BytesProblem {
-    /// Written by a newer version of Lastpull, whose number this is.
+    /// Written by a newer version of Lastpull; this is the format version.
     Newer(u8),
-    /// Cut short, overwritten or never ours.
+    /// Truncated, overwritten or written by something else.
     Damaged,
 }
 
-/// A fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
+/// Encodes a fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
 pub(super) fn encode_fact<F: JournalFact>(fact: &F, out: &mut Vec<u8>) {
     match fact.as_unknown() {
         Some((kind, body)) => {
@@ -39,7 +39,7 @@ pub(super) fn decode_fact<F: JournalFact>(from: &mut Reader<'_>) -> F {
     if bool::decode(from) { F::decode(from) } else { F::unknown(Encode::decode(from), Encode::decode(from)) }
 }
 
-/// The bytes of an entry.
+/// Encodes an entry.
 pub fn encode<F: JournalFact>(entry: &Entry<F>) -> Vec<u8> {
     let mut out = vec![VERSION];
     out.extend_from_slice(entry.device.as_bytes());
@@ -49,7 +49,7 @@ pub fn encode<F: JournalFact>(entry: &Entry<F>) -> Vec<u8> {
     out
 }
 
-/// The entry of these bytes.
+/// Decodes an entry.
 ///
 /// # Errors
 /// [`BytesProblem`]; bytes left over after the fact count as damage.
@@ -88,7 +88,7 @@ mod tests {
         }
     }
 
-    /// These bytes are on people's phones.
+    /// These bytes are stored on users' devices.
     #[test]
     fn the_bytes_of_version_1_are_frozen() {
         let frozen: &[u8] = &[
@@ -105,14 +105,14 @@ mod tests {
     }
 
     #[test]
-    fn unknown_facts_survive_the_disk() {
+    fn unknown_facts_round_trip_through_bytes() {
         let fact = Fact::Unknown { kind: "later".into(), body: r#"{"later":7}"#.into() };
         let entry = Entry { fact, ..pulled() };
         assert_eq!(decode(&encode(&entry)), Ok(entry));
     }
 
     #[test]
-    fn newer_short_and_trailing_bytes_are_told_apart() {
+    fn newer_truncated_and_trailing_bytes_are_distinguished() {
         let good = encode(&pulled());
         let mut newer = good.clone();
         newer[0] = 9;

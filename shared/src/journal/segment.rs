@@ -1,9 +1,9 @@
-//! Many entries of one device as bytes: how the journal is stored once it has left the tail.
+//! Many entries of one device as bytes, as the journal is stored after the tail was consolidated.
 //!
-//! Schema, version 1: one byte `1`; device (16 bytes); first number; count; the subjects as a list
-//! (each 16 bytes) in order of first use; then for each entry: wall as the signed difference to the
-//! entry before, counter, index of the subject, fact. Numbers follow each other without gaps.
-//! **Frozen**; a change is a new version with a decoder of its own beside this one.
+//! Schema, version 1: one byte `1`; device (16 bytes); first sequence number; count; the subjects as a list
+//! (each 16 bytes) in order of first use; then for each entry: wall time as the signed difference to the
+//! entry before, counter, index of the subject, fact. Sequence numbers have no gaps. **Frozen**: a change is
+//! a new version with its own decoder next to this one.
 
 use super::record::{BytesProblem, decode_fact, encode_fact};
 use super::{Entry, JournalFact, Stamp};
@@ -13,25 +13,25 @@ use crate::ids::DeviceId;
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
-/// The version that is written.
+/// The version written.
 pub const VERSION: u8 = 1;
 
-/// Most entries in one segment, so that a damaged length cannot ask for all memory.
+/// Most entries in one segment, so that a damaged length cannot allocate all memory.
 const MOST: u64 = 10_000_000;
 
-/// A packed stretch of one device's entries.
+/// A contiguous range of one device's entries as bytes.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Segment {
-    /// Whose entries.
+    /// The device that recorded the entries.
     pub device: DeviceId,
-    /// The first number in it.
+    /// Sequence number of the first entry.
     pub first: u64,
     /// The stored bytes.
     pub bytes: Vec<u8>,
 }
 
-/// Packs entries, in any order, into one segment for each stretch of following numbers. An entry
-/// given twice is packed once.
+/// Encodes entries, in any order, into one segment per contiguous range of sequence numbers. Duplicates are
+/// encoded once.
 pub fn pack<'a, F: JournalFact + 'a>(entries: impl IntoIterator<Item = &'a Entry<F>>) -> Vec<Segment> {
     let mut devices: BTreeMap<DeviceId, Vec<&Entry<F>>> = BTreeMap::new();
     for entry in entries {
@@ -75,7 +75,7 @@ fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
     Segment { device, first, bytes }
 }
 
-/// The entries of a segment's bytes, by rising number.
+/// Decodes the entries of a segment by rising sequence number.
 ///
 /// # Errors
 /// [`BytesProblem`]; bytes left over at the end count as damage.
@@ -91,7 +91,7 @@ fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
     let (first, count, subject_count): (u64, u64, u64) = Encode::decode(&mut from);
-    // An entry takes five bytes at least, a subject sixteen.
+    // An entry takes at least five bytes, a subject sixteen.
     let left = from.left() as u64;
     if count > MOST || count > left || subject_count > left / 16 {
         return None;
@@ -138,7 +138,7 @@ mod tests {
         assert_eq!(back, entries);
     }
 
-    /// These bytes are on people's phones.
+    /// These bytes are stored on users' devices.
     #[test]
     fn the_bytes_of_version_1_are_frozen() {
         let frozen: &[u8] = &[
@@ -161,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn damaged_bytes_are_refused_without_asking_for_memory() {
+    fn damaged_bytes_are_refused_without_allocating() {
         let good = pack(&[entry(1, 10, 1), entry(2, 20, 1)])[0].bytes.clone();
         for cut in 0..good.len() {
             assert!(unpack::<Fact>(&good[..cut]).is_err(), "{cut}");

@@ -1,33 +1,33 @@
-//! A set of entries, and merging by union.
+//! The journal as a set of entries, merged by union.
 
 use super::{Coverage, Entry, Gap, JournalFact, Stamp};
 use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
 
-/// Entries of all devices. However they arrive, in whatever order, overlap and repetition, the same
-/// entries make the same journal.
+/// The entries of all devices. The same entries make the same journal, in whatever order, overlap and
+/// repetition they arrive.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Journal<F> {
     /// For each device, its entries by rising sequence number.
     devices: Table<Vec<Entry<F>>>,
 }
 
-/// What a merge brought.
+/// The result of a merge.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Absorbed {
-    /// Facts that were new here.
+    /// Number of facts that were new.
     pub new: u64,
-    /// Facts that were here already.
+    /// Number of facts that were present already.
     pub known: u64,
 }
 
-/// Two different facts claim the same device and number. One file is forged or damaged, or a
-/// device was cloned; taking either would lose the other.
+/// Two different facts with the same device and sequence number. A file is forged or damaged, or a device was
+/// cloned; accepting either would lose the other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Conflict {
     /// The device.
     pub device: DeviceId,
-    /// The number both claim.
+    /// The sequence number of both.
     pub seq: u64,
 }
 
@@ -41,17 +41,17 @@ impl<F: JournalFact> Journal<F> {
     /// A journal of these entries.
     ///
     /// # Errors
-    /// [`Conflict`] when two different entries claim one number.
+    /// [`Conflict`] if two different entries have the same device and number.
     pub fn of(entries: Vec<Entry<F>>) -> Result<Self, Conflict> {
         let mut journal = Self::default();
         journal.absorb(entries)?;
         Ok(journal)
     }
 
-    /// Takes in entries, whatever their order, overlap and repetition. All or nothing.
+    /// Adds entries in any order, overlap and repetition. All or nothing.
     ///
     /// # Errors
-    /// [`Conflict`] when an entry differs from the one held under its number; nothing is changed.
+    /// [`Conflict`] if an entry differs from the present one with its number; nothing is changed.
     pub fn absorb(&mut self, entries: Vec<Entry<F>>) -> Result<Absorbed, Conflict> {
         let offered = entries.len() as u64;
         let mut arriving = by_device(entries);
@@ -80,52 +80,52 @@ impl<F: JournalFact> Journal<F> {
         Ok(Absorbed { new, known: offered - new })
     }
 
-    /// Every entry in the order of the fold: by stamp, then device, then number.
+    /// Every entry in fold order: by stamp, then device, then number.
     pub fn in_order(&self) -> Vec<&Entry<F>> {
         let mut keyed: Vec<(Stamp, &Entry<F>)> = Vec::with_capacity(self.len());
         for list in self.devices.values() {
             keyed.extend(list.iter().map(|entry| (entry.stamp, entry)));
         }
-        // Stable, and the lists stand by device and number already: ties come out right. Each is
+        // The sort is stable and the lists are by device and number already, so ties come out right. Each is
         // nearly in order by stamp too, and the standard sort merges such runs.
         keyed.sort_by_key(|(stamp, _)| *stamp);
         keyed.into_iter().map(|(_, entry)| entry).collect()
     }
 
-    /// Every entry, device by device, by rising number.
+    /// Every entry by device and rising number.
     pub fn entries(&self) -> impl Iterator<Item = &Entry<F>> {
         self.devices.values().flatten()
     }
 
-    /// The entries of this journal that `known` does not hold.
+    /// The entries that `known` does not contain.
     pub fn beyond(&self, known: &Coverage) -> Vec<Entry<F>> {
         self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
     }
 
-    /// Which facts are here.
+    /// Which facts are present.
     pub fn coverage(&self) -> Coverage {
         let mut coverage = Coverage::default();
         coverage.add_all(self.entries());
         coverage
     }
 
-    /// What is missing.
+    /// Ranges of missing facts.
     pub fn gaps(&self) -> Vec<Gap> {
         self.coverage().gaps()
     }
 
-    /// How many entries are here.
+    /// Number of entries.
     pub fn len(&self) -> usize {
         self.devices.values().map(Vec::len).sum()
     }
 
-    /// Whether there are none.
+    /// Whether there are no entries.
     pub fn is_empty(&self) -> bool {
         self.devices.is_empty()
     }
 }
 
-/// Entries by device. A file of one device, the common case, is not copied.
+/// Groups entries by device. A file of one device, the common case, is not copied.
 fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
     let mut devices = Table::<Vec<Entry<F>>>::default();
     let Some(first) = entries.first().map(|entry| entry.device) else { return devices };
@@ -133,7 +133,7 @@ fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
         devices.insert(first, entries);
         return devices;
     }
-    // Files hold one device's facts after another's: look the device up once a stretch.
+    // Files contain one device's facts after another's: look the device up once per range.
     let mut rest = entries.into_iter().peekable();
     while let Some(first) = rest.next() {
         let device = first.device;
@@ -146,7 +146,7 @@ fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
     devices
 }
 
-/// The first number under which two sorted lists hold different entries.
+/// The first number with different entries in two sorted lists.
 fn disagreement<F: JournalFact>(held: &[Entry<F>], arriving: &[Entry<F>]) -> Option<u64> {
     let mut held = held.iter().peekable();
     for entry in arriving {
@@ -158,7 +158,7 @@ fn disagreement<F: JournalFact>(held: &[Entry<F>], arriving: &[Entry<F>]) -> Opt
     None
 }
 
-/// Merges a sorted list into a sorted list; where both hold a number the entry already held stays.
+/// Merges a sorted list into another; for numbers in both, the present entry is kept.
 fn merge_sorted<F: JournalFact>(held: &mut Vec<Entry<F>>, arriving: Vec<Entry<F>>) {
     if held.is_empty() {
         *held = arriving;
@@ -209,7 +209,7 @@ mod tests {
     }
 
     #[test]
-    fn two_facts_under_one_number_change_nothing() {
+    fn two_facts_with_one_number_change_nothing() {
         let mut journal = Journal::of(vec![entry(1, 1, 5)]).unwrap();
         let before = journal.clone();
         let forged = entry(1, 1, 6);

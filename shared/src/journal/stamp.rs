@@ -1,18 +1,18 @@
 //! The hybrid logical clock that orders facts.
 //!
-//! Wall time as far as it can be trusted, a counter where it stands still or runs backwards.
-//! Method: S. Kulkarni et al., "Logical Physical Clocks", OPODIS 2014.
+//! Wall time as far as it can be trusted, and a counter while it stands still or runs backwards. Method: S.
+//! Kulkarni et al., "Logical Physical Clocks", OPODIS 2014.
 
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// When a fact was recorded: wall milliseconds since 1970 (UTC), then a counter within them.
+/// When a fact was recorded: Unix time in milliseconds, then a counter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(from = "(u64, u32)", into = "(u64, u32)")]
 pub struct Stamp {
-    /// Milliseconds since 1970-01-01T00:00Z by the device's clock.
+    /// Unix time in milliseconds by the device's clock.
     pub wall: u64,
-    /// Tells apart facts of one millisecond, and carries order while a clock lags.
+    /// Orders facts of the same millisecond, and facts recorded while the clock lags.
     pub counter: u32,
 }
 
@@ -38,23 +38,23 @@ impl Stamp {
     }
 }
 
-/// Another device's stamp lay further ahead of this device's clock than clocks drift.
+/// Another device's stamp was further ahead of this device's clock than can be trusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct FarAhead {
     /// How far ahead it was, in milliseconds.
     pub by: u64,
 }
 
-/// Gives each fact of this device a stamp later than every fact it has seen.
+/// Assigns each fact of this device a stamp later than every fact seen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct HybridClock {
     last: Stamp,
 }
 
 impl HybridClock {
-    /// Clocks of phones that set themselves agree within seconds, hand-set ones within minutes. An
-    /// hour is more than either: past it the other clock is wrong, and following it would spoil the
-    /// times of every later fact here.
+    /// Largest trusted lead of another clock, in milliseconds. Phones that set their clock automatically
+    /// agree within seconds, others within minutes. A clock more than an hour ahead is wrong, and following
+    /// it would spoil the times of every later fact here.
     pub const TRUSTED_AHEAD: u64 = 3_600_000;
 
     /// A clock that has seen stamps up to `last`.
@@ -62,23 +62,23 @@ impl HybridClock {
         Self { last }
     }
 
-    /// The latest stamp given or seen.
+    /// The latest stamp assigned or seen.
     pub fn last(self) -> Stamp {
         self.last
     }
 
-    /// A stamp for a fact that happened at wall time `now`, in milliseconds since 1970.
+    /// The stamp for a fact that happened at the Unix time `now` in milliseconds.
     pub fn stamp(&mut self, now: u64) -> Stamp {
         let fresh = Stamp { wall: now, counter: 0 };
         self.last = if fresh > self.last { fresh } else { self.last.next() };
         self.last
     }
 
-    /// Takes note of another device's stamp, so that what is recorded here next comes after it. A
-    /// stamp too far ahead of `now` moves the clock only as far as can be trusted.
+    /// Takes another device's stamp into account, so that the next one assigned here is later. A stamp too
+    /// far ahead of `now` (Unix time in milliseconds) advances the clock only as far as is trusted.
     ///
     /// # Errors
-    /// [`FarAhead`], for the person to be told; the clock is safe to go on with.
+    /// [`FarAhead`], which should be reported to the user; the clock remains usable.
     pub fn observe(&mut self, seen: Stamp, now: u64) -> Result<(), FarAhead> {
         let limit = Stamp { wall: now.saturating_add(Self::TRUSTED_AHEAD), counter: 0 };
         self.last = self.last.max(seen.min(limit));
@@ -91,7 +91,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn stamps_rise_while_the_wall_clock_stands_still_or_runs_back() {
+    fn stamps_rise_while_the_wall_clock_stalls_or_runs_back() {
         let mut clock = HybridClock::default();
         let stamps: Vec<Stamp> = [100, 100, 90, 101].map(|now| clock.stamp(now)).into();
         assert!(stamps.windows(2).all(|pair| pair[0] < pair[1]), "{stamps:?}");
@@ -99,7 +99,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_recorded_after_a_merge_comes_after_what_was_merged() {
+    fn facts_recorded_after_a_merge_sort_after_the_merged_ones() {
         let mut clock = HybridClock::default();
         let seen = Stamp { wall: 5_000, counter: 7 };
         assert_eq!(clock.observe(seen, 1_000), Ok(()));

@@ -1,42 +1,42 @@
-//! The promise that every place to keep a journal makes.
+//! The contract of every storage backend.
 
 use super::record::BytesProblem;
 use super::{Checkpoint, Coverage, Entry, HybridClock};
 use crate::codec::Encode;
 use crate::ids::{DeviceId, Subject};
 
-/// A fact to be appended: the storage gives it its number and stamp.
+/// A fact to append; the storage assigns its number and stamp.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft<F> {
-    /// Wall time at which it happened, in milliseconds since 1970.
+    /// Unix time in milliseconds at which it happened.
     pub at: u64,
     /// What it is about.
     pub subject: Subject,
-    /// What happened.
+    /// The fact.
     pub fact: F,
 }
 
-/// The one small record that every write reads and rewrites: what is here, and the clock.
+/// The small record that every write reads and replaces: which facts are stored, and the clock.
 #[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Head {
     /// Which facts are stored, in the tail and in segments.
     pub coverage: Coverage,
-    /// The clock, past every stamp stored.
+    /// The clock, after every stored stamp.
     pub clock: HybridClock,
 }
 
 impl Head {
-    /// The version that is written: one byte of it, then the head in postcard. **Frozen**.
+    /// The version written: one byte, then the head in postcard. **Frozen**.
     pub const VERSION: u8 = 1;
 
-    /// The stored bytes.
+    /// Encodes the head.
     pub fn to_bytes(&self) -> Vec<u8> {
         let mut bytes = vec![Self::VERSION];
         self.encode(&mut bytes);
         bytes
     }
 
-    /// The head of stored bytes.
+    /// Decodes a head.
     ///
     /// # Errors
     /// [`BytesProblem`]; bytes left over count as damage.
@@ -49,60 +49,59 @@ impl Head {
     }
 }
 
-/// What opening a journal reads: as much as today's work, however long the shop has been at it.
+/// What opening a journal reads: only as much as the work since the last checkpoint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Opened<F> {
-    /// This device, named in the journal's own place so that wiping one wipes the other.
+    /// Id of this device, stored with the journal so that erasing one erases the other.
     pub device: DeviceId,
-    /// What is stored.
+    /// Which facts are stored.
     pub head: Head,
-    /// The shop folded over everything but the tail, where one was saved.
+    /// The shop folded over everything but the tail, if one was saved.
     pub checkpoint: Option<Checkpoint>,
-    /// What came after the checkpoint, in any order.
+    /// Entries after the checkpoint, in any order.
     pub tail: Vec<Entry<F>>,
 }
 
 /// Why storing or reading failed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum StorageFault {
-    /// The device gives no more room.
+    /// The disk or the quota is full.
     Full,
-    /// The connection to the store was closed underneath; opening it again may help.
+    /// The connection to the database was closed; opening it again may help.
     Closed,
-    /// What was read before is not what is stored now: another window wrote. Read again and retry.
+    /// Another window wrote since the last read. Read again and retry.
     Stale,
-    /// Another window holds an older version open and does not let go.
+    /// Another window holds an older version of the database open.
     Blocked,
-    /// Stored bytes do not read. Nothing was written over them.
+    /// Stored bytes cannot be decoded. They were not overwritten.
     Unreadable(BytesProblem),
-    /// The journal was written by a newer version of Lastpull, which must be loaded first.
+    /// Written by a newer version of Lastpull, which must be loaded first.
     NewerVersion,
-    /// The browser has no store for this page (private window, or switched off).
+    /// The browser offers no storage to this page (private window, or switched off).
     Unavailable,
     /// Anything else, in the browser's words.
     Other(String),
 }
 
-/// Where a journal is kept.
+/// A place to store a journal.
 ///
-/// Every method is one transaction: it happens wholly and durably before its future resolves to
-/// `Ok`, or not at all. Several handles (two open tabs) may work on one store at once; each sees
-/// what any has committed.
+/// Every method is one transaction: it is complete and durable before its future resolves to `Ok`, or has no
+/// effect. Several handles (two open tabs) may use one store at once; each sees what any has committed.
 #[allow(async_fn_in_trait)]
 pub trait Storage<F> {
-    /// Reads what is needed to go on working. Creates the device's identity on first use.
+    /// Reads what is needed to continue working. Creates the device's id on first use.
     async fn open(&self) -> Result<Opened<F>, StorageFault>;
 
-    /// Appends facts of this device in the order given, and returns them as entries. Numbers and
-    /// stamps are settled inside the transaction, so that two tabs cannot collide: given out from the head
-    /// it reads, or made before and stored only if the head they build on is the one it reads.
+    /// Appends facts of this device in the given order and returns them as entries. Numbers and stamps are
+    /// assigned inside the transaction, so that two tabs cannot collide: either from the head it reads, or in
+    /// advance and stored only if the head they build on is the one it reads.
     async fn append(&self, drafts: &[Draft<F>]) -> Result<Vec<Entry<F>>, StorageFault>;
 
-    /// Packs the tail together with `added` entries of other devices into segments, and saves the
-    /// checkpoint, which must be the fold over all of it.
+    /// Encodes the tail and the `added` entries of other devices into segments, and saves the checkpoint,
+    /// which must be the fold over all of them.
     ///
     /// # Errors
-    /// [`StorageFault::Stale`] when what is stored is no longer `expected`; nothing is changed.
+    /// [`StorageFault::Stale`] if the stored head is no longer `expected`; nothing is changed.
     async fn compact(
         &self,
         expected: &Head,
@@ -111,14 +110,14 @@ pub trait Storage<F> {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault>;
 
-    /// Every entry stored, each once, in any order.
+    /// Every stored entry, each once, in any order.
     async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault>;
 
-    /// Forgets everything, the device's identity and photos kept beside it too.
+    /// Erases everything, including the device's id and the stored photos.
     async fn erase(&self) -> Result<(), StorageFault>;
 }
 
-/// Gives drafts their numbers and stamps, and moves the head past them. Shared by the backends.
+/// Assigns numbers and stamps to drafts and advances the head past them. Shared by the backends.
 pub fn assign_sequence<F: Clone>(head: &mut Head, device: DeviceId, drafts: &[Draft<F>]) -> Vec<Entry<F>> {
     let mut seq = head.coverage.next_seq(device);
     let mut entries = Vec::with_capacity(drafts.len());
@@ -136,7 +135,7 @@ mod tests {
     use super::*;
     use uuid::Uuid;
 
-    /// These bytes are on people's phones.
+    /// These bytes are stored on users' devices.
     #[test]
     fn the_bytes_of_a_head_of_version_1_are_frozen() {
         let mut head = Head::default();

@@ -1,7 +1,7 @@
-//! The promise of [`PhotoStore`] as tests, as [`crate::journal::contract`] has that of the journal:
-//! stamped onto each backend by [`photo_contract!`](crate::photo_contract).
+//! The contract of [`PhotoStore`] as tests, like [`crate::journal::contract`] for the journal.
+//! [`photo_contract!`](crate::photo_contract) generates them for a backend.
 //!
-//! They assert, and so panic, like any test; nothing outside tests calls them.
+//! Like any test they assert, and so may panic; only tests call them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
 use super::{JpegPhoto, PhotoStore};
@@ -10,8 +10,8 @@ use crate::journal::Storage;
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
-/// Bytes of the shape of a small picture without metadata, 16 by 8 pixels; another for each `seed`.
-/// They say nothing that can be drawn.
+/// The bytes of a small JPEG without metadata, 16 by 8 pixels, different for each `seed`. They have a valid
+/// structure but cannot be displayed.
 pub fn picture(seed: u8) -> Vec<u8> {
     let segment = |marker: u8, inside: &[u8]| {
         let length = (inside.len() as u16 + 2).to_be_bytes();
@@ -30,12 +30,12 @@ pub fn picture(seed: u8) -> Vec<u8> {
     .concat()
 }
 
-/// A photo of such bytes.
+/// A photo with the bytes of [`picture`].
 pub fn photo(seed: u8) -> JpegPhoto {
     JpegPhoto::of(picture(seed)).unwrap()
 }
 
-/// What was kept is read back, and what was not is none.
+/// A stored photo is read back, and one that was not stored is `None`.
 pub async fn a_photo_kept_is_read_back<S: Storage<Fact> + PhotoStore>(store: S) {
     assert!(store.keep_photo(&photo(1), Some(&[7, 7]), 5).await.unwrap());
     assert_eq!(store.photo(photo(1).id()).await.unwrap().unwrap(), picture(1));
@@ -45,7 +45,7 @@ pub async fn a_photo_kept_is_read_back<S: Storage<Fact> + PhotoStore>(store: S) 
     assert_eq!(store.photos().await.unwrap(), BTreeSet::from([photo(1).id()]));
 }
 
-/// A photo kept twice is there once, with the small picture of either.
+/// A photo stored twice exists once, with whichever thumbnail was given.
 pub async fn a_photo_kept_twice_is_there_once<S: Storage<Fact> + PhotoStore>(store: S) {
     assert!(store.keep_photo(&photo(1), Some(&[7]), 5).await.unwrap());
     assert!(!store.keep_photo(&photo(1), None, 6).await.unwrap());
@@ -53,7 +53,7 @@ pub async fn a_photo_kept_twice_is_there_once<S: Storage<Fact> + PhotoStore>(sto
     assert_eq!(store.photos().await.unwrap().len(), 1);
 }
 
-/// A small picture made later is kept, but not of a photo that is not here.
+/// A thumbnail added later is stored, but only for a photo that exists.
 pub async fn a_small_picture_made_later_is_kept<S: Storage<Fact> + PhotoStore>(store: S) {
     store.keep_photo(&photo(1), None, 5).await.unwrap();
     assert_eq!(store.small(photo(1).id()).await.unwrap(), None);
@@ -61,16 +61,16 @@ pub async fn a_small_picture_made_later_is_kept<S: Storage<Fact> + PhotoStore>(s
     store.keep_small(photo(2).id(), &[4, 2]).await.unwrap();
     assert_eq!(store.small(photo(1).id()).await.unwrap().unwrap(), [4, 2]);
     assert_eq!(store.small(photo(2).id()).await.unwrap(), None);
-    // And it does not count as keeping the photo anew.
+    // Adding it does not renew the photo's time.
     assert_eq!(store.forget_photos(&[photo(1).id()], 6).await.unwrap(), 1);
 }
 
-/// Only what is named and was kept long ago is forgotten, wholly.
+/// Only photos that are named and were stored before the given time are deleted, with their thumbnails.
 pub async fn forgetting_takes_what_is_named_and_old<S: Storage<Fact> + PhotoStore>(store: S) {
     for (seed, at) in [(1, 10), (2, 20), (3, 10), (4, 10)] {
         store.keep_photo(&photo(seed), Some(&[seed]), at).await.unwrap();
     }
-    // Taken again in the meantime.
+    // Stored again in the meantime.
     store.keep_photo(&photo(3), None, 21).await.unwrap();
     let named: Vec<_> = (1..=3).chain([9]).map(|seed| photo(seed).id()).collect();
     assert_eq!(store.forget_photos(&named, 20).await.unwrap(), 1);
@@ -80,7 +80,7 @@ pub async fn forgetting_takes_what_is_named_and_old<S: Storage<Fact> + PhotoStor
     assert_eq!(store.photos().await.unwrap(), left);
 }
 
-/// Two handles see what either has committed.
+/// Two handles each see what the other has committed.
 pub async fn two_tabs_see_the_same_photos<S: Storage<Fact> + PhotoStore + Clone>(store: S) {
     let other = store.clone();
     store.keep_photo(&photo(1), None, 5).await.unwrap();
@@ -89,7 +89,7 @@ pub async fn two_tabs_see_the_same_photos<S: Storage<Fact> + PhotoStore + Clone>
     assert_eq!(store.photos().await.unwrap().len(), 2);
 }
 
-/// Photos and facts do not disturb each other.
+/// Photos and facts do not affect each other.
 pub async fn photos_leave_the_journal_alone<S: Storage<Fact> + PhotoStore>(store: S) {
     store.keep_photo(&photo(1), None, 5).await.unwrap();
     assert!(store.read_all().await.unwrap().is_empty());
@@ -99,7 +99,7 @@ pub async fn photos_leave_the_journal_alone<S: Storage<Fact> + PhotoStore>(store
     assert_eq!(store.read_all().await.unwrap().len(), 1);
 }
 
-/// Erasing the store leaves no photo.
+/// Erasing the store deletes all photos.
 pub async fn erasing_leaves_no_photo<S: Storage<Fact> + PhotoStore>(store: S) {
     store.keep_photo(&photo(1), Some(&[1]), 5).await.unwrap();
     store.erase().await.unwrap();
@@ -107,7 +107,7 @@ pub async fn erasing_leaves_no_photo<S: Storage<Fact> + PhotoStore>(store: S) {
     assert_eq!(store.small(photo(1).id()).await.unwrap(), None);
 }
 
-/// Stamps the contract onto a backend: an expression for a fresh store, and how to run a future.
+/// Generates the contract tests for a backend: an expression for an empty store, and how to run a future.
 #[macro_export]
 macro_rules! photo_contract {
     (in_browser: $fresh:expr) => {

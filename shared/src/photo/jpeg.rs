@@ -1,28 +1,28 @@
-//! A photo's bytes: JPEG without a byte that is not the picture.
+//! Checks that a photo's bytes are JPEG without metadata, and removes metadata.
 //!
-//! A camera writes where and with what a picture was taken beside it, some encoders leave traces of
-//! their own, and anything may trail the end. The walk follows ITU-T T.81 Annex B (markers B.1.1,
-//! segments B.1.1.4, entropy-coded data B.1.1.5, high-level syntax B.2) and JFIF 1.02 (ITU-T T.871, section 10)
-//! and keeps tables, frame, scans and the plain JFIF heading, nothing else.
+//! Cameras add the place and the device, some encoders add data of their own, and any bytes may follow the
+//! end of the image. The parser follows ITU-T T.81 Annex B (markers B.1.1, segments B.1.1.4, entropy-coded
+//! data B.1.1.5, high-level syntax B.2) and JFIF 1.02 (ITU-T T.871, section 10). It keeps tables, frame,
+//! scans and the plain JFIF header, and nothing else.
 
 use crate::facts::{LARGEST_TAKEN, LONGEST_TAKEN, PhotoFact};
 use crate::ids::PhotoId;
 use std::ops::Range;
 
 impl PhotoFact {
-    /// That this photo was taken.
+    /// The fact that records this photo as taken.
     pub fn taken(photo: &JpegPhoto) -> Self {
         let bytes = photo.bytes().len() as u32;
         Self::Taken { photo: photo.id(), width: photo.width(), height: photo.height(), bytes }
     }
 }
 
-/// The longest side a device makes a photo with, in pixels.
+/// Longest side of a photo made by this app, in pixels.
 pub const LONGEST_SIDE: u16 = 1600;
-/// The largest file a device makes of a photo, in bytes.
+/// Largest file of a photo made by this app, in bytes.
 pub const LARGEST_MADE: usize = 300_000;
 
-/// A photo as it is stored: checked to be JPEG, of bounded size, without metadata; named by its hash.
+/// A photo as it is stored: valid JPEG of limited size without metadata, identified by its hash.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct JpegPhoto {
     id: PhotoId,
@@ -32,7 +32,8 @@ pub struct JpegPhoto {
 }
 
 impl JpegPhoto {
-    /// A photo of bytes that must be clean already. None when they are not a photo of ours.
+    /// A photo from bytes that are already clean; `None` if they are not JPEG, contain anything else, or
+    /// exceed the limits.
     pub fn of(bytes: Vec<u8>) -> Option<Self> {
         let walk = walk(&bytes)?;
         (walk.is_clean(bytes.len()) && bytes.len() <= LARGEST_TAKEN).then(|| Self {
@@ -43,12 +44,13 @@ impl JpegPhoto {
         })
     }
 
-    /// A photo of what an encoder gave: whatever is not the picture is dropped first.
+    /// A photo from the output of an encoder: anything but the image is removed first. `None` as for
+    /// [`of`](Self::of).
     pub fn cleaned(bytes: Vec<u8>) -> Option<Self> {
         if jpeg_has_no_metadata(&bytes) { Self::of(bytes) } else { Self::of(strip_metadata(&bytes)?) }
     }
 
-    /// Its name.
+    /// Its id.
     pub fn id(&self) -> PhotoId {
         self.id
     }
@@ -63,32 +65,31 @@ impl JpegPhoto {
         self.height
     }
 
-    /// The bytes.
+    /// The bytes of the file.
     pub fn bytes(&self) -> &[u8] {
         &self.bytes
     }
 
-    /// The bytes, for good.
+    /// The bytes of the file, without copying.
     pub fn into_bytes(self) -> Vec<u8> {
         self.bytes
     }
 }
 
-/// Whether these bytes are a whole JPEG picture and nothing but.
+/// Whether these bytes are one complete JPEG image and nothing else.
 pub fn jpeg_has_no_metadata(bytes: &[u8]) -> bool {
     walk(bytes).is_some_and(|walk| walk.is_clean(bytes.len()))
 }
 
-/// The picture without what is not the picture; none when there is no picture that can be followed to
-/// its end.
+/// The image without metadata; `None` if the bytes are not a JPEG that can be parsed to its end.
 pub fn strip_metadata(bytes: &[u8]) -> Option<Vec<u8>> {
     let walk = walk(bytes)?;
     Some(walk.kept.iter().filter_map(|range| bytes.get(range.clone())).flatten().copied().collect())
 }
 
-/// What a walk through the segments found.
+/// The result of parsing the segments.
 struct Walk {
-    /// Which bytes are the picture, in order; neighbours joined.
+    /// The byte ranges of the image, in order; adjacent ranges are merged.
     kept: Vec<Range<usize>>,
     width: u16,
     height: u16,
@@ -112,10 +113,10 @@ const SOI: u8 = 0xD8;
 const EOI: u8 = 0xD9;
 const SOS: u8 = 0xDA;
 const APP0: u8 = 0xE0;
-/// Baseline, extended and progressive Huffman frames: those that browsers draw.
+/// Baseline, extended and progressive Huffman frames: the ones that browsers display.
 const FRAMES: Range<u8> = 0xC0..0xC3;
 
-/// Walks from the start to the end of the image. Takes one step a segment, one look a byte.
+/// Parses from the start to the end of the image. Linear in the number of bytes.
 fn walk(bytes: &[u8]) -> Option<Walk> {
     if !bytes.starts_with(&[0xFF, SOI]) {
         return None;
@@ -136,7 +137,7 @@ fn walk(bytes: &[u8]) -> Option<Walk> {
         match marker {
             // Tables: quantization, Huffman, restart interval.
             0xDB | 0xC4 | 0xDD => walk.keep(start..at),
-            // A plain heading; a longer one holds a small picture that may show more than this one.
+            // A plain header. A longer one contains a thumbnail, which may show more than the image.
             APP0 if inside.len() == 14 && inside.starts_with(b"JFIF\0") && inside.ends_with(&[0, 0]) => {
                 walk.keep(start..at);
             }
@@ -153,15 +154,15 @@ fn walk(bytes: &[u8]) -> Option<Walk> {
                 at = end_of_scan(bytes, at)?;
                 walk.keep(start..at);
             }
-            // Application data and comments.
+            // Application data and comments are dropped.
             0xE0..=0xEF | 0xFE => {}
-            // Nothing that a browser writes or draws.
+            // Anything that browsers neither write nor display.
             _ => return None,
         }
     }
 }
 
-/// The marker here, past any bytes that fill up before it (B.1.1.2).
+/// The next marker, after any fill bytes (B.1.1.2).
 fn marker_at(bytes: &[u8], mut at: usize) -> Option<(usize, u8)> {
     loop {
         match bytes.get(at..at + 2)? {
@@ -173,8 +174,8 @@ fn marker_at(bytes: &[u8], mut at: usize) -> Option<(usize, u8)> {
     }
 }
 
-/// Where the entropy-coded data from here on ends: at the next marker that is no restart. A 0xFF
-/// within it is followed by zero (B.1.1.5).
+/// End of the entropy-coded data: the position of the next marker that is not a restart marker. Within the
+/// data, 0xFF is followed by zero (B.1.1.5).
 fn end_of_scan(bytes: &[u8], mut at: usize) -> Option<usize> {
     loop {
         at += bytes.get(at..)?.iter().position(|byte| *byte == 0xFF)?;
@@ -196,7 +197,7 @@ mod tests {
         [&[0xFF, marker], &length[..], inside].concat()
     }
 
-    /// A picture with this put in after its heading.
+    /// A picture with extra bytes after its header.
     fn with(extra: &[u8]) -> Vec<u8> {
         let clean = picture(1);
         [&clean[..20], extra, &clean[20..]].concat()
@@ -223,7 +224,7 @@ mod tests {
     }
 
     #[test]
-    fn a_heading_with_a_small_picture_in_it_is_metadata() {
+    fn a_header_with_a_thumbnail_is_metadata() {
         let heading = segment(0xE0, b"JFIF\0\x01\x02\0\0\x01\0\x01\x01\x01rgb");
         let marked = with(&heading);
         assert!(!jpeg_has_no_metadata(&marked));
@@ -231,14 +232,14 @@ mod tests {
     }
 
     #[test]
-    fn what_trails_the_end_is_refused_and_stripped() {
+    fn bytes_after_the_end_are_refused_and_stripped() {
         let trailing = [picture(1), b"a moving picture".to_vec()].concat();
         assert!(!jpeg_has_no_metadata(&trailing));
         assert_eq!(strip_metadata(&trailing).unwrap(), picture(1));
     }
 
     #[test]
-    fn metadata_between_scans_and_filling_bytes_go_too() {
+    fn metadata_between_scans_and_fill_bytes_are_removed() {
         let clean = picture(1);
         let end = clean.len() - 2;
         let hidden = [&clean[..end], &segment(0xE1, b"Exif"), &[0xFF, 0xFF], &clean[end..]].concat();
@@ -247,7 +248,7 @@ mod tests {
     }
 
     #[test]
-    fn progressive_pictures_and_restarts_are_followed_to_their_end() {
+    fn progressive_pictures_and_restarts_are_parsed_to_the_end() {
         let mut clean = picture(1);
         let frame = clean.windows(2).position(|two| two == [0xFF, 0xC0]).unwrap();
         clean[frame + 1] = 0xC2;
@@ -258,7 +259,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_cut_short_or_no_picture_is_none() {
+    fn truncated_files_and_other_files_are_refused() {
         let clean = picture(1);
         for cut in 0..clean.len() {
             assert_eq!(strip_metadata(&clean[..cut]), None, "{cut}");
@@ -267,14 +268,15 @@ mod tests {
         for bytes in [&b"\x89PNG\r\n"[..], b"GIF89a", &[0xFF, SOI, 0xFF, EOI], &[start, start].concat()] {
             assert_eq!(strip_metadata(bytes), None);
         }
-        // Arithmetic coding, a hierarchical frame and a line count after the scan: no browser draws them.
+        // Arithmetic coding, a hierarchical frame, and a line count after the scan: no browser displays
+        // these.
         for marker in [0xC9, 0xC5, 0xCC, 0xDC, 0xDE, 0x01] {
             assert_eq!(strip_metadata(&with(&segment(marker, &[8, 0, 8, 0, 8, 1]))), None, "{marker:x}");
         }
     }
 
     #[test]
-    fn pictures_too_large_to_draw_are_refused() {
+    fn pictures_too_large_to_display_are_refused() {
         let clean = picture(1);
         let frame = clean.windows(2).position(|two| two == [0xFF, 0xC0]).unwrap();
         for side in [frame + 5, frame + 7] {
@@ -293,7 +295,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_was_stripped_needs_no_stripping(
+        fn a_stripped_picture_needs_no_stripping(
             at in any::<prop::sample::Index>(), with in prop::collection::vec(any::<u8>(), 0..40),
         ) {
             let clean = picture(1);
@@ -304,7 +306,7 @@ mod tests {
         }
 
         #[test]
-        fn no_bytes_make_it_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
+        fn no_bytes_make_the_parser_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
             let mut ours = vec![0xFF, SOI];
             ours.extend(&bytes);
             let _ = JpegPhoto::cleaned(ours);

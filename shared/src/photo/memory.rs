@@ -70,7 +70,7 @@ mod tests {
     crate::photo_contract!(fresh(), |run| pollster::block_on(run));
 
     #[test]
-    fn a_full_disk_keeps_no_half_of_a_photo() {
+    fn a_full_disk_stores_no_partial_photo() {
         use crate::photo::contract::photo;
         let storage = fresh();
         pollster::block_on(async {

@@ -1,10 +1,16 @@
-//! Photos of screens, prints and tests: which there are and what they show. Their bytes are kept by
-//! their hash beside the journal.
+//! Photos of screens, prints and tests: which photos exist, what they show, and how their bytes are stored.
 //!
-//! - [`JpegPhoto`] is a photo's bytes: JPEG without metadata, of bounded size, named by [`PhotoId`]
-//! - [`Photos`] is what the facts say: which photos show what
-//! - [`PhotoStore`] is the promise of every place that keeps the bytes, [`contract`] its tests
-//! - [`Zoom`] is how a photo lies in its window
+//! # Decisions
+//!
+//! - The bytes of a photo are stored outside the journal, under their SHA-256 hash; a fact holds only the
+//!   hash, the size in pixels and the number of bytes.
+//! - Photos contain no metadata: neither place nor camera leaves the device with them.
+//!
+//! - [`JpegPhoto`]: the bytes of a photo, which are JPEG without metadata, of limited size, identified by
+//!   [`PhotoId`]
+//! - [`Photos`]: which photos show which subjects, folded from the facts
+//! - [`PhotoStore`]: the contract of every store for the bytes, with its tests in [`contract`]
+//! - [`Zoom`]: scale and position of a photo in its window
 
 pub mod contract;
 mod jpeg;

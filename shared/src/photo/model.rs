@@ -1,4 +1,4 @@
-//! Photos as the facts leave them.
+//! The photos of each subject, folded from the facts.
 
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
@@ -12,41 +12,41 @@ impl From<&Photo> for PhotoFact {
     }
 }
 
-/// A photo of something.
+/// A photo of a subject.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Photo {
-    /// Which.
+    /// The photo's id.
     pub id: PhotoId,
     /// Width in pixels.
     pub width: u16,
     /// Height in pixels.
     pub height: u16,
-    /// Bytes.
+    /// Size of the file in bytes.
     pub bytes: u32,
     /// Wall time at which it was first taken.
     pub at: u64,
 }
 
-/// How many different photos are shown, and how many bytes they are.
+/// Number and size of the photos in use, each photo counted once.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct PhotoTotal {
-    /// Photos.
+    /// Number of photos.
     pub count: u32,
-    /// Bytes of all of them.
+    /// Total bytes.
     pub bytes: u64,
 }
 
-/// A photo and its place among those of its subject. One that was dropped keeps both, so that taking
-/// it back puts it where it was.
+/// A photo and its rank among those of its subject. A photo that was dropped keeps its row, so that taking
+/// it again puts it where it was.
 #[derive(Clone, Copy, Debug, PartialEq, Encode)]
 struct Row {
     photo: Photo,
     rank: u64,
-    /// Wall time at which it was dropped, while it is.
+    /// Wall time at which it was dropped; `None` while it is in use.
     dropped: Option<u64>,
 }
 
-/// All photos, by what they show.
+/// All photos, by subject.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Photos {
     of: Table<BTreeMap<PhotoId, Row>>,
@@ -54,11 +54,11 @@ pub struct Photos {
 }
 
 impl Photos {
-    /// How long a photo that nothing shows is kept all the same, in milliseconds: a day, our own. Undo
-    /// and another window's work are long done by then.
+    /// How long an unused photo is kept, in milliseconds: a day, our own. By then undo and the work of
+    /// other windows are finished.
     pub const GRACE: u64 = 24 * 3_600_000;
 
-    /// The photos of something, in the order taken.
+    /// The photos of a subject, in the order taken.
     pub fn of(&self, subject: Subject) -> Vec<Photo> {
         let rows = self.of.get(&subject).into_iter().flat_map(BTreeMap::values);
         let mut shown: Vec<&Row> = rows.filter(|row| row.dropped.is_none()).collect();
@@ -66,24 +66,24 @@ impl Photos {
         shown.into_iter().map(|row| row.photo).collect()
     }
 
-    /// Every photo that something shows.
+    /// Every photo in use.
     pub fn ids(&self) -> BTreeSet<PhotoId> {
         self.shown().map(|photo| photo.id).collect()
     }
 
-    /// How many photos are shown, each counted once whatever it shows.
+    /// Number and size of the photos in use.
     pub fn total(&self) -> PhotoTotal {
         let sizes: BTreeMap<PhotoId, u32> = self.shown().map(|photo| (photo.id, photo.bytes)).collect();
         PhotoTotal { count: sizes.len() as u32, bytes: sizes.values().map(|bytes| u64::from(*bytes)).sum() }
     }
 
-    /// How many of the photos shown are not among those stored here: their file has not come yet.
+    /// Number of photos in use whose bytes are not among the stored ones, so have not arrived yet.
     pub fn missing(&self, stored: &BTreeSet<PhotoId>) -> u32 {
         self.ids().difference(stored).count() as u32
     }
 
-    /// Which of the photos stored here can be forgotten at wall time `now`: nothing shows them, and
-    /// none was dropped within [`Self::GRACE`]. How long the store has had them is for the store to know.
+    /// The stored photos that can be deleted at wall time `now`: those that are not in use and were not
+    /// dropped within [`Self::GRACE`]. The store itself checks how long it has had them.
     pub fn to_forget(&self, stored: &BTreeSet<PhotoId>, now: u64) -> Vec<PhotoId> {
         let lately = |row: &&Row| row.dropped.is_none_or(|at| at.saturating_add(Self::GRACE) > now);
         let rows = self.of.values().flat_map(BTreeMap::values);
@@ -134,7 +134,7 @@ mod tests {
     const RUN: Uuid = Uuid::from_u128(2);
 
     #[test]
-    fn a_dropped_photo_that_is_taken_again_is_where_it_was() {
+    fn a_dropped_photo_taken_again_is_where_it_was() {
         let mut photos = Photos::default();
         for (at, n) in [(10, 3), (20, 1), (30, 2)] {
             photos.take(SCREEN, at, &taken(n));
@@ -147,7 +147,7 @@ mod tests {
     }
 
     #[test]
-    fn dropping_what_was_never_taken_changes_nothing() {
+    fn dropping_a_photo_that_was_never_taken_changes_nothing() {
         let mut photos = Photos::default();
         photos.take(SCREEN, 1, &PhotoFact::Dropped(id(1)));
         assert_eq!(photos, Photos::default());
@@ -156,7 +156,7 @@ mod tests {
     }
 
     #[test]
-    fn a_photo_of_two_things_counts_once_and_stays_while_one_shows_it() {
+    fn a_photo_of_two_subjects_counts_once_and_stays_while_in_use() {
         let mut photos = Photos::default();
         photos.take(SCREEN, 1, &taken(2));
         photos.take(RUN, 2, &taken(2));
@@ -172,7 +172,7 @@ mod tests {
     }
 
     #[test]
-    fn photos_whose_bytes_have_not_come_are_missing() {
+    fn photos_whose_bytes_have_not_arrived_are_missing() {
         let mut photos = Photos::default();
         photos.take(SCREEN, 1, &taken(1));
         photos.take(SCREEN, 2, &taken(2));
@@ -181,7 +181,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn a_photo_is_shown_where_its_last_fact_took_it(
+        fn the_latest_fact_decides_whether_a_photo_is_in_use(
             facts in prop::collection::vec((0..3u128, 1..5u8, any::<bool>()), 0..60),
         ) {
             let mut photos = Photos::default();

@@ -1,21 +1,30 @@
-//! How many more photos the device has room for.
+//! How many more photos fit on the device?
 
 use super::LARGEST_MADE;
 
-/// Room in bytes that photos leave to the journal: years of counting. Our own.
+/// Storage that photos leave free for the journal, in bytes: enough for years of counting. Our own.
 const LEFT_TO_JOURNAL: f64 = 20.0 * 1024.0 * 1024.0;
 
-/// Photos fewer than which are told before there is no room at all: a few days' worth. Our own.
+/// If fewer photos than this fit, the user is warned: a few days' worth. Our own.
 pub const FEW_MORE: u32 = 100;
 
-/// How many photos of the largest size still fit, from what the browser estimates of room taken and of
-/// room in all, in bytes. Estimates are rough and may be nonsense; then it is 0 or very many.
+/// Number of photos of the largest size that still fit. `used` and `quota` are the browser's storage
+/// estimate in bytes. Estimates are rough and may be nonsense; the result is then 0 or very large.
+///
+/// ```
+/// use lastpull_core::photo::photos_that_fit;
+///
+/// let megabyte = 1024.0 * 1024.0;
+/// assert_eq!(photos_that_fit(79.0 * megabyte, 100.0 * megabyte), 3);
+/// assert_eq!(photos_that_fit(80.0 * megabyte, 100.0 * megabyte), 0);
+/// assert_eq!(photos_that_fit(f64::NAN, 1e9), 0);
+/// ```
 pub fn photos_that_fit(used: f64, quota: f64) -> u32 {
-    // Not a number comes out as 0, too much as the most there is.
+    // The conversion turns NaN into 0 and saturates at the largest `u32`.
     (bytes_for_photos(used, quota) / LARGEST_MADE as f64) as u32
 }
 
-/// Whether photos of so many bytes fit.
+/// Whether photos of `bytes` bytes in total still fit.
 pub fn photos_fit(bytes: f64, used: f64, quota: f64) -> bool {
     bytes_for_photos(used, quota) >= bytes
 }
@@ -29,7 +38,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_journal_keeps_room_of_its_own() {
+    fn storage_for_the_journal_is_kept_free() {
         let mega = 1024.0 * 1024.0;
         assert_eq!(photos_that_fit(80.0 * mega, 100.0 * mega), 0);
         assert_eq!(photos_that_fit(79.0 * mega, 100.0 * mega), 3);
@@ -38,7 +47,7 @@ mod tests {
     }
 
     #[test]
-    fn nonsense_from_the_browser_is_no_panic() {
+    fn nonsense_estimates_do_not_panic() {
         assert_eq!(photos_that_fit(9.0, 0.0), 0);
         assert_eq!(photos_that_fit(f64::NAN, 1e9), 0);
         assert_eq!(photos_that_fit(0.0, f64::INFINITY), u32::MAX);

@@ -1,53 +1,52 @@
-//! The promise that every place to keep photos makes, beside that of the journal.
+//! The contract of every store for the bytes of photos.
 
 use super::JpegPhoto;
 use crate::ids::PhotoId;
 use crate::journal::StorageFault;
 use std::collections::BTreeSet;
 
-/// Where the bytes of photos are kept, by their hash.
+/// Stores the bytes of photos under their hash.
 ///
 /// As with [`crate::journal::Storage`], every method is one transaction: it happens wholly and durably
 /// before its future resolves to `Ok`, or not at all; one that is dropped midway leaves nothing behind.
 /// Several handles may work on one store at once, and each sees what any has committed. Photos never
 /// change: two that keep the same one do no harm to each other.
 ///
-/// A photo is kept **before** the fact that names it is recorded, so that a device never names a photo
-/// whose bytes it did not have. What then never comes to be named is forgotten once it has been here
-/// for [`super::Photos::GRACE`].
+/// A photo is stored **before** the fact that names it is recorded, so that no device names a photo whose
+/// bytes it never had. A photo that no fact names afterwards is deleted once it has been stored for
+/// [`super::Photos::GRACE`].
 ///
 /// [`crate::journal::Storage::erase`] of the same store forgets the photos too.
 #[allow(async_fn_in_trait)]
 pub trait PhotoStore {
-    /// Keeps a photo, with a small picture of it where there is one, as of wall time `now`. Says
-    /// whether its bytes were not here before. Keeping it again only moves its time.
+    /// Stores a photo at wall time `now`, with a thumbnail if there is one. Returns whether its bytes are
+    /// new here. Storing it again only updates its time.
     async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault>;
 
-    /// Adds the small picture of a photo that came without. Nothing happens when the photo is not here.
+    /// Adds the thumbnail of a photo that was stored without one. Does nothing if the photo is not here.
     async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault>;
 
-    /// The bytes of a photo; none when it is not here.
+    /// The bytes of a photo; `None` if it is not here.
     async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault>;
 
-    /// The small picture of a photo; none when there is none.
+    /// The thumbnail of a photo; `None` if there is none.
     async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault>;
 
-    /// Which photos are here.
+    /// The ids of the photos that are here.
     async fn photos(&self) -> Result<BTreeSet<PhotoId>, StorageFault>;
 
-    /// Forgets those of these photos that were last kept before wall time `before`, and says how many
-    /// that were.
+    /// Deletes those of `photos` that were last stored before wall time `before`, and returns their number.
     async fn forget_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault>;
 }
 
-/// When a photo was last kept, and its small picture. Schema, version 1: one byte `1`; the wall time in
-/// milliseconds as eight bytes, lowest first; then the small picture, empty while there is none.
+/// When a photo was last stored, and its thumbnail. Schema, version 1: one byte `1`; the wall time in
+/// milliseconds as eight bytes, least significant first; then the thumbnail, empty if there is none.
 /// **Frozen**.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Card {
-    /// Wall time.
+    /// When it was last stored, as wall time.
     pub kept: u64,
-    /// JPEG.
+    /// The thumbnail as JPEG; empty if there is none.
     pub small: Vec<u8>,
 }
 
@@ -55,13 +54,13 @@ impl Card {
     /// The version that is written.
     pub const VERSION: u8 = 1;
 
-    /// The stored bytes.
+    /// The stored form.
     pub fn to_bytes(&self) -> Vec<u8> {
         [&[Self::VERSION], &self.kept.to_le_bytes()[..], &self.small].concat()
     }
 
-    /// The card of stored bytes. One that does not read counts as new and without a picture: that
-    /// loses nothing.
+    /// Reads the stored form; `None` if it cannot be read. The photo then counts as new and without a
+    /// thumbnail, which loses nothing.
     pub fn from_bytes(bytes: &[u8]) -> Option<Self> {
         let (&version, rest) = bytes.split_first()?;
         let (kept, small) = rest.split_first_chunk::<8>()?;
@@ -69,14 +68,14 @@ impl Card {
     }
 }
 
-/// The version byte before a photo's JPEG as it is stored. **Frozen**.
+/// The version byte before a stored photo's JPEG. **Frozen**.
 pub const STORED_VERSION: u8 = 1;
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    /// These bytes are on people's phones.
+    /// Bytes like these are stored on users' devices.
     #[test]
     fn the_bytes_of_a_card_of_version_1_are_frozen() {
         let card = Card { kept: 0x0102_0304, small: vec![9, 8] };

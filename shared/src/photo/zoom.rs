@@ -1,17 +1,17 @@
-//! How a photo lies in its window while fingers move it.
+//! Scale and position of a photo in its window while it is zoomed and dragged.
 
-/// How much larger the photo is drawn than it fits, and how far its middle lies from the window's.
+/// Scale of a photo relative to fitting its window, and offset of its middle from the window's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Zoom {
-    /// 1 where the whole photo fits.
+    /// 1 if the whole photo fits.
     pub scale: f64,
-    /// To the right, in pixels.
+    /// Offset to the right, in pixels.
     pub x: f64,
-    /// Down, in pixels.
+    /// Offset down, in pixels.
     pub y: f64,
 }
 
-/// Size of the window, in pixels.
+/// Width and height of the window, in pixels.
 pub type Window = (f64, f64);
 
 impl Default for Zoom {
@@ -21,37 +21,38 @@ impl Default for Zoom {
 }
 
 impl Zoom {
-    /// As large as it gets: past it a photo of 1600 pixels shows nothing more on a phone.
+    /// Largest scale: beyond it, a photo of 1600 pixels shows no more detail on a phone.
     pub const LARGEST: f64 = 6.0;
-    /// One press of a button or key.
+    /// Factor of one press of a button or key.
     pub const STEP: f64 = 1.5;
-    /// What a double touch makes of a photo that fits.
+    /// Scale after a double tap on a photo that fits.
     pub const CLOSE: f64 = 2.5;
 
-    /// Whether more of it is drawn than fits.
+    /// Whether it is larger than the window.
     pub fn is_close(self) -> bool {
         self.scale > 1.01
     }
 
-    /// Larger by `factor` around a point, given from the middle of the window; that point stays put.
+    /// Scaled by `factor` around a point, relative to the middle of the window; that point stays where it
+    /// is.
     pub fn by(self, factor: f64, (x, y): (f64, f64), window: Window) -> Self {
         let scale = (self.scale * factor).clamp(1.0, Self::LARGEST);
         let grown = scale / self.scale;
         Self { scale, x: x - (x - self.x) * grown, y: y - (y - self.y) * grown }.within(window)
     }
 
-    /// Close to the point where it fits, fitting where it is close.
+    /// Zooms in on the point if the photo fits the window, otherwise back to fitting.
     pub fn toggle(self, point: (f64, f64), window: Window) -> Self {
         if self.is_close() { Self::default() } else { self.by(Self::CLOSE, point, window) }
     }
 
-    /// Moved by so many pixels, never past its own edge.
+    /// Moved by pixels, but not beyond the photo's own edge.
     pub fn moved(self, (x, y): (f64, f64), window: Window) -> Self {
         Self { x: self.x + x, y: self.y + y, ..self }.within(window)
     }
 
-    /// Two fingers, each from where to where: their middle takes the photo along, their distance
-    /// sizes it.
+    /// Follows a pinch; each finger is given as its start and end. The middle between the fingers moves the
+    /// photo, their distance scales it.
     pub fn pinched(self, one: [(f64, f64); 2], two: [(f64, f64); 2], window: Window) -> Self {
         let middle = |a: (f64, f64), b: (f64, f64)| (f64::midpoint(a.0, b.0), f64::midpoint(a.1, b.1));
         let apart = |a: (f64, f64), b: (f64, f64)| (a.0 - b.0).hypot(a.1 - b.1);
@@ -68,25 +69,25 @@ impl Zoom {
     }
 }
 
-/// Tells two touches in one place shortly after each other from two touches. Browsers do so themselves,
-/// but not all of them where the page moves the photo.
+/// Detects double taps. Browsers do so themselves, but not all of them do on a page that moves the photo
+/// itself.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct DoubleTouch {
     last: Option<(f64, (f64, f64))>,
 }
 
 impl DoubleTouch {
-    /// Most milliseconds between the two: common practice, no source.
+    /// Longest time between the two taps, in milliseconds: common practice, no source.
     const WITHIN: f64 = 350.0;
-    /// Most pixels between the two: a thumb's width.
+    /// Longest distance between the two taps, in pixels: the width of a thumb.
     const APART: f64 = 40.0;
 
-    /// A touch at this time in milliseconds; whether it is the second of two.
+    /// Records a tap at a time in milliseconds. Returns whether it is the second of two.
     pub fn touched(&mut self, at: f64, point: (f64, f64)) -> bool {
         let second = self.last.is_some_and(|(before, other)| {
             at - before <= Self::WITHIN && (point.0 - other.0).hypot(point.1 - other.1) <= Self::APART
         });
-        // A third touch starts over.
+        // A third tap starts over.
         self.last = (!second).then_some((at, point));
         second
     }
@@ -98,7 +99,7 @@ mod tests {
 
     const WINDOW: Window = (400.0, 800.0);
 
-    /// Where a point of the photo, given from its middle as it fits, is drawn.
+    /// Where a point of the photo is drawn; the point is relative to its middle when it fits.
     fn drawn(zoom: Zoom, (x, y): (f64, f64)) -> (f64, f64) {
         (x * zoom.scale + zoom.x, y * zoom.scale + zoom.y)
     }
@@ -111,7 +112,7 @@ mod tests {
     }
 
     #[test]
-    fn it_never_leaves_its_window_nor_gets_smaller_than_it() {
+    fn the_photo_never_leaves_its_window_or_gets_smaller() {
         let far = Zoom::default().by(2.0, (0.0, 0.0), WINDOW).moved((9_999.0, -9_999.0), WINDOW);
         assert_eq!((far.x, far.y), (200.0, -400.0));
         let fits = far.by(0.01, (0.0, 0.0), WINDOW);
@@ -121,15 +122,15 @@ mod tests {
     }
 
     #[test]
-    fn two_fingers_spread_and_drag_at_once() {
+    fn two_fingers_zoom_and_drag_at_once() {
         let zoom = Zoom::default().pinched([(-10.0, 0.0), (-20.0, 30.0)], [(10.0, 0.0), (20.0, 30.0)], WINDOW);
         assert_eq!((zoom.scale, zoom.x, zoom.y), (2.0, 0.0, 30.0));
-        // Fingers on one spot say nothing of size.
+        // Two fingers on one spot define no scale.
         assert_eq!(zoom.pinched([(5.0, 5.0); 2], [(5.0, 5.0); 2], WINDOW), zoom);
     }
 
     #[test]
-    fn a_double_touch_goes_close_and_back() {
+    fn a_double_tap_zooms_in_and_back() {
         let close = Zoom::default().toggle((30.0, 40.0), WINDOW);
         assert!(close.is_close());
         assert_eq!(drawn(close, (30.0, 40.0)), (30.0, 40.0));
@@ -137,7 +138,7 @@ mod tests {
     }
 
     #[test]
-    fn two_touches_are_one_double_touch_when_near_in_time_and_place() {
+    fn two_taps_near_in_time_and_place_are_a_double_tap() {
         let mut touch = DoubleTouch::default();
         let touches = [(0.0, 0.0), (200.0, 10.0), (300.0, 10.0), (900.0, 10.0), (1_000.0, 90.0), (1_100.0, 95.0)];
         let told = touches.map(|(at, x)| touch.touched(at, (x, 0.0)));

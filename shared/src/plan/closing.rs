@@ -3,7 +3,7 @@
 use super::Closings;
 use crate::time::WallClock;
 
-/// The moment the shop closes today; none on a day off.
+/// Unix time in milliseconds at which the shop closes today; `None` on a day off.
 pub fn closing_of(closings: &Closings, clock: WallClock) -> Option<u64> {
     let today = clock.today();
     closings.on(today).map(|minutes| clock.moment(today, minutes))

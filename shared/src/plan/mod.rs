@@ -1,4 +1,11 @@
-//! The day: its runs against due times and closing.
+//! The day: its runs compared with due times and closing, and what was done.
+//!
+//! # Decisions
+//!
+//! - A rail run fits with a probability of 0.9 or more. The variances of the runs are added up along the
+//!   rail, so uncertainty grows towards the end of the day.
+//! - The set-up time between runs is learned from the shop's own changes; until there are three, it is what
+//!   the shop entered, or ten minutes.
 
 mod closing;
 pub(crate) mod model;

@@ -7,11 +7,10 @@ use crate::shop::Shop;
 use crate::time::Day;
 use crate::units::Seconds;
 
-/// Between runs, until the shop says or shows otherwise. Common practice, no source.
+/// Default seconds between runs. Common practice, no source.
 pub(crate) const USUAL_SET_UP: f64 = 600.0;
 
-/// Open runs in the order to print them: what is on the press, then as the shop ordered them, then
-/// by due time.
+/// Open runs in printing order: those on the press, then as the shop ordered them, then by due time.
 pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     let is_open = |id: RunId, run: &Run| {
         let job_open = shop.job_of(id).is_some_and(|(_, job)| job.is_open());
@@ -26,11 +25,11 @@ pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     open.into_iter().map(|(id, _)| id).collect()
 }
 
-/// Most time between two runs that still says something about set-up.
+/// Longest time between two runs, in milliseconds, that is taken for set-up.
 const LONGEST_SET_UP: u64 = 90 * 60 * 1000;
 
-/// Seconds between runs: the mean of the last ten changes from one run's end to the next one's first
-/// pull, else what the shop set, else a common figure. And whether it was learned.
+/// Seconds between runs, and whether they were learned: the mean of the last ten changes from one run's end
+/// to the next one's first pull, else what the shop entered, else a default.
 pub(crate) fn set_up_time(shop: &Shop) -> (f64, bool) {
     let mut ends: Vec<u64> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
     ends.sort_unstable();

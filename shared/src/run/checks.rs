@@ -1,4 +1,4 @@
-//! What to check before the first pull, in the order to do it in.
+//! The checks before the first pull, in working order.
 
 use super::{CheckRecord, Run};
 use crate::facts::{CheckItem, CheckOutcome, Expected};
@@ -6,79 +6,80 @@ use crate::ids::RunId;
 use crate::job::Lot;
 use crate::shop::Shop;
 
-/// How a check stands.
+/// State of a check in the list.
 #[derive(Clone, Debug, PartialEq)]
 pub enum CheckState {
-    /// Not made yet, or made against a set-up that has changed since.
+    /// Not made, or made for a set-up that has changed since.
     Open,
     /// Ticked.
     Ticked,
-    /// Measured, and whether within tolerance.
+    /// Measured.
     Measured {
         /// The measured value in the unit of [`Expected::value`].
         value: i64,
-        /// Whether it is close enough.
+        /// Whether it is within tolerance.
         within: bool,
     },
-    /// Left out, knowingly.
+    /// Skipped knowingly.
     Skipped,
 }
 
-/// A line of the check list.
+/// A row of the check list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CheckRow {
-    /// What to check.
+    /// The item to check.
     pub item: CheckItem,
-    /// What it should be.
+    /// The value it should have.
     pub expected: Expected,
-    /// What it was for the run before, when that differs.
+    /// The value for the run before, if it differs.
     pub before: Option<Expected>,
-    /// How it stands.
+    /// State of the check.
     pub state: CheckState,
-    /// Who and when, when made.
+    /// Who made it and when (Unix time in milliseconds); `None` while open.
     pub made: Option<(Option<String>, u64)>,
 }
 
 /// The check list of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct CheckList {
-    /// What differs from the run that was on the press before, in the order to do it.
+    /// Items that differ from the previous run on the press, in working order.
     pub changes: Vec<CheckRow>,
-    /// What stays as it was, in the same order. With no run before, everything.
+    /// Items that stay the same, in working order; all items if there is no previous run.
     pub same: Vec<CheckRow>,
-    /// The run that was on the press before.
+    /// The previous run on the press.
     pub previous: Option<RunId>,
 }
 
 impl CheckList {
-    /// All lines, changes first.
+    /// All rows, changes first.
     pub fn rows(&self) -> impl Iterator<Item = &CheckRow> {
         self.changes.iter().chain(&self.same)
     }
 
-    /// How many are still open.
+    /// Number of open checks.
     pub fn open(&self) -> usize {
         self.rows().filter(|row| row.state == CheckState::Open).count()
     }
 
-    /// How many were left out.
+    /// Number of skipped checks.
     pub fn skipped(&self) -> usize {
         self.rows().filter(|row| row.state == CheckState::Skipped).count()
     }
 
-    /// Whether heat has to change before ink goes on the screen, and has not been seen to yet.
+    /// Whether a dryer or flash setting differs from the previous run and is not verified yet.
     pub fn heat_first(&self) -> bool {
         let to_do = |state: &CheckState| matches!(state, CheckState::Open | CheckState::Measured { within: false, .. });
         self.changes.iter().any(|row| row.item.is_heat() && to_do(&row.state))
     }
 }
 
-/// The check list of a run, after the one that was on the press before it.
+/// The check list of a run, compared with the run that was on the press before it. Empty if the run is
+/// unknown.
 pub fn check_list(shop: &Shop, id: RunId) -> CheckList {
     check_list_after(shop, previous_on_press(shop, id), id)
 }
 
-/// The check list of a run if it came after this one.
+/// The check list of a run, compared with `previous`; `None` compares with nothing.
 pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> CheckList {
     let Some(run) = shop.run(id) else { return CheckList::default() };
     let before: Vec<(CheckItem, Expected)> = previous
@@ -114,9 +115,9 @@ fn state_of(item: CheckItem, record: &CheckRecord, expected: &Expected) -> Check
     }
 }
 
-/// The other run that was on the press last, before this one started.
+/// The other run that was last on the press before this one started.
 fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
-    // When a run went on the press: at its start, and each time it was taken up again.
+    // When a run went on the press: at its start, and whenever it was reopened.
     let went_on = |run: &Run, before: u64| {
         let again = run.progress.stops.iter().filter(|stop| stop.cause.is_none()).filter_map(|stop| stop.to);
         run.progress.started.into_iter().chain(again).filter(|at| *at < before).max()
@@ -129,7 +130,7 @@ fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
         .map(|(_, other)| other)
 }
 
-/// What the set-up asks for, in the order to work in. What it leaves open is not asked for.
+/// The expected values of a set-up in working order. Fields that are not set are left out.
 fn expectations(run: &Run, lot: Option<&Lot>) -> Vec<(CheckItem, Expected)> {
     let set_up = &run.set_up;
     let words = |text: &str| (!text.trim().is_empty()).then(|| Expected::Words(text.to_owned()));

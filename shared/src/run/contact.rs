@@ -1,25 +1,25 @@
-//! Which touches count? A fingertip does; a palm, a second finger beside it, a brush of the screen's
-//! edge and a bounce do not.
+//! Which touches count? A fingertip does; a palm, a second finger, a brush of the screen's edge and a bounce
+//! do not.
 
-/// A touch on the count zone as the screen reports it. Lengths in CSS pixels (1/96 inch at arm's
-/// length); position from the top left of the window.
+/// A touch on the count zone as the browser reports it. Lengths are in CSS pixels, positions from the top
+/// left of the window.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Touch {
-    /// Tells contacts apart while they last.
+    /// Identifies the contact while it lasts.
     pub id: i32,
-    /// From the left.
+    /// Distance from the left edge.
     pub x: f64,
-    /// From the top.
+    /// Distance from the top edge.
     pub y: f64,
-    /// Width of the contact; 0 or 1 where the screen does not measure it.
+    /// Width of the contact; 0 or 1 if the screen does not measure it.
     pub width: f64,
     /// Height of the contact.
     pub height: f64,
-    /// Milliseconds, on any clock that only goes forward.
+    /// Time in milliseconds on any monotonic clock.
     pub at: f64,
 }
 
-/// The window's size.
+/// Size of the window in CSS pixels.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Window {
     /// Width.
@@ -28,15 +28,17 @@ pub struct Window {
     pub height: f64,
 }
 
-/// Contacts closer to an edge of the window come from a hand that holds the device. Our own figure.
-const EDGE: f64 = 10.0;
-/// A contact this large is a palm or a sleeve: fingertips measure 16 to 20 mm at most (about 75 px).
+/// Contacts closer than this to an edge of the window, in CSS pixels, come from a hand that holds the device.
 /// Our own figure.
+const EDGE: f64 = 10.0;
+/// Contacts this wide or high, in CSS pixels, are a palm or a sleeve: fingertips measure 16 to 20 mm at most
+/// (about 75 px). Our own figure.
 const PALM: f64 = 90.0;
-/// A contact that comes back sooner is a bounce: nobody pulls a squeegee twice in it. Our own figure.
+/// A contact sooner than this after the last one, in milliseconds, is a bounce: nobody pulls a squeegee twice
+/// in that time. Our own figure.
 const BOUNCE: f64 = 120.0;
 
-/// The contacts on the zone now.
+/// The contacts currently on the count zone.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Contacts {
     down: Vec<i32>,
@@ -45,7 +47,7 @@ pub struct Contacts {
 }
 
 impl Contacts {
-    /// A contact begins. Whether it counts.
+    /// Starts a contact. Returns whether it counts as a pull.
     pub fn touch(&mut self, touch: Touch, window: Window) -> bool {
         let alone = self.down.is_empty();
         if !self.down.contains(&touch.id) {
@@ -62,7 +64,8 @@ impl Contacts {
         counts
     }
 
-    /// A contact ends, by lifting or because the system took it.
+    /// Ends a contact because it was lifted or cancelled, at the time `at` in milliseconds on the clock of
+    /// [`Touch::at`].
     pub fn lift(&mut self, id: i32, at: f64) {
         if self.down.contains(&id) {
             self.down.retain(|other| *other != id);
@@ -70,14 +73,14 @@ impl Contacts {
         }
     }
 
-    /// Every contact is gone: the page was hidden, or a sheet came up.
+    /// Forgets every contact, because the page was hidden or a dialog opened.
     pub fn clear(&mut self) {
         self.down.clear();
     }
 }
 
-/// Keys held down on anything keyboard-like: a clicker, a pedal, a keyboard. A key counts when it
-/// goes down and once only, however long it is held and however often it repeats.
+/// Keys held down on a clicker, a pedal or a keyboard. A key counts once when it goes down, however long it
+/// is held or repeats.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Keys {
     down: Vec<String>,
@@ -86,15 +89,15 @@ pub struct Keys {
 /// What a key means on the counting screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum KeyMeaning {
-    /// One more.
+    /// Count one piece.
     Count,
-    /// Take the last back.
+    /// Take the last one back.
     Undo,
 }
 
 impl Keys {
-    /// A key goes down. `key` is its name by the UI Events KeyboardEvent key Values standard (W3C).
-    /// None when it means nothing here, or is held.
+    /// Handles a key press. `key` is its value by the W3C standard "UI Events KeyboardEvent key Values".
+    /// `None` if the key has no meaning here or is already held.
     pub fn press(&mut self, key: &str, repeats: bool) -> Option<KeyMeaning> {
         let meaning = match key {
             " " | "Enter" | "ArrowRight" | "ArrowLeft" | "ArrowUp" | "ArrowDown" | "PageDown" | "PageUp"
@@ -111,12 +114,12 @@ impl Keys {
         (fresh && !repeats).then_some(meaning)
     }
 
-    /// A key comes up.
+    /// Handles a key release.
     pub fn release(&mut self, key: &str) {
         self.down.retain(|other| other != key);
     }
 
-    /// The window lost its keys: none is known to be down.
+    /// Forgets every held key, because the window lost focus.
     pub fn clear(&mut self) {
         self.down.clear();
     }
@@ -133,7 +136,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fingertip_counts_once_for_as_long_as_it_lies() {
+    fn a_fingertip_counts_once_while_it_is_down() {
         let mut contacts = Contacts::default();
         assert!(contacts.touch(tip(1, 0.0), PHONE));
         assert!(!contacts.touch(tip(2, 400.0), PHONE), "a second finger while the first lies");
@@ -145,7 +148,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bounce_does_not_count_and_a_quick_hand_does() {
+    fn a_bounce_does_not_count_but_a_quick_hand_does() {
         let mut contacts = Contacts::default();
         assert!(contacts.touch(tip(1, 0.0), PHONE));
         contacts.lift(1, 30.0);
@@ -155,7 +158,7 @@ mod tests {
     }
 
     #[test]
-    fn a_palm_and_the_screens_edge_do_not_count() {
+    fn a_palm_and_the_edge_of_the_screen_do_not_count() {
         let palm = Touch { width: 120.0, ..tip(1, 0.0) };
         assert!(!Contacts::default().touch(palm, PHONE));
         for (x, y) in [(3.0, 400.0), (387.0, 400.0), (200.0, 2.0), (200.0, 840.0)] {
@@ -164,7 +167,7 @@ mod tests {
     }
 
     #[test]
-    fn a_lost_contact_does_not_block_the_count_for_ever() {
+    fn a_lost_contact_does_not_block_the_count() {
         let mut contacts = Contacts::default();
         assert!(contacts.touch(tip(1, 0.0), PHONE));
         contacts.clear();
@@ -178,7 +181,7 @@ mod tests {
         for _ in 0..20 {
             assert_eq!(keys.press("PageDown", true), None);
         }
-        // Some clickers repeat without saying so.
+        // Some clickers repeat without setting the flag.
         assert_eq!(keys.press("PageDown", false), None);
         keys.release("PageDown");
         assert_eq!(keys.press("PageDown", false), Some(KeyMeaning::Count));

@@ -6,52 +6,52 @@ use crate::facts::{Flash, Location, RunField};
 use crate::form::{NAME, NOTE, Problems, changed, keep, keep_number, keep_optional, name, required_name, shown};
 use crate::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
 
-/// The run form. Numbers are in the units of the device.
+/// The form of a run. Numbers are in the device's units.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunForm {
-    /// Where.
+    /// The print location.
     pub location: Location,
-    /// Ink name.
+    /// Name of the ink.
     pub ink: String,
-    /// Ink colour, `#rrggbb`.
+    /// Ink colour as `#rrggbb`.
     pub ink_colour: String,
-    /// Screens.
+    /// Labels of the screens.
     pub screens: String,
-    /// Mesh: threads an inch, or a centimetre.
+    /// Mesh count, in threads per inch or per centimetre.
     pub mesh: String,
-    /// Whether there is a flash.
+    /// Whether there is a flash cure.
     pub flash: bool,
-    /// Its seconds.
+    /// Flash time in seconds.
     pub flash_seconds: String,
-    /// Its distance: inches, or centimetres.
+    /// Distance of the flash unit in inches or centimetres, or empty.
     pub flash_distance: String,
-    /// Hits.
+    /// Number of strokes that print ink.
     pub hits: String,
-    /// Dryer temperature.
+    /// Dryer temperature setting, in °F or °C.
     pub dryer: String,
-    /// Belt speed: inches or centimetres a minute.
+    /// Belt speed in inches or centimetres per minute.
     pub belt: String,
-    /// Dwell in seconds.
+    /// Dwell in the dryer, in seconds.
     pub dwell: String,
-    /// Passes.
+    /// Number of passes through the dryer.
     pub passes: String,
-    /// Squeegee.
+    /// The squeegee.
     pub squeegee: String,
-    /// Off-contact: inches, or millimetres.
+    /// Off-contact in inches or millimetres.
     pub off_contact: String,
-    /// Below the collar: inches, or centimetres.
+    /// Distance below the collar in inches or centimetres.
     pub below_collar: String,
-    /// Placement in words.
+    /// The placement in words.
     pub placement: String,
-    /// Guess of a piece's seconds.
+    /// Estimated seconds per piece.
     pub guess: String,
 }
 
-/// Furthest below a collar a print can start.
+/// Longest distance below a collar at which a print can start, in inches.
 const LOWEST_PRINT: f64 = 30.0;
 
 impl RunForm {
-    /// The form of a run as it stands, in the units of the device.
+    /// The form filled in from a run, in the device's units.
     pub fn of(run: &Run, units: Units) -> Self {
         let set_up = &run.set_up;
         let length = |length: Option<Length>| length.map(|l| shown(l.in_units(units))).unwrap_or_default();
@@ -78,10 +78,10 @@ impl RunForm {
         }
     }
 
-    /// The fields that change a run, or what is wrong.
+    /// The fields that changed, compared with `before`; all of them for a new run.
     ///
     /// # Errors
-    /// [`Problems`] by field, each named as the form's.
+    /// [`Problems`] by the names of this form's fields.
     pub fn check(&self, units: Units, before: Option<&Run>) -> Result<Vec<RunField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
@@ -133,8 +133,8 @@ impl RunForm {
         })
     }
 
-    /// What changed, as the person sees it: a number whose text they left alone is left alone too,
-    /// even where the device's units show it rounded.
+    /// The fields that the user changed: a number whose text was not edited keeps its stored value, even if
+    /// the device's units show it rounded.
     fn changed_run(&self, fields: Vec<RunField>, run: &Run, units: Units) -> Vec<RunField> {
         let mut standing = run.set_up.fields();
         standing.push(RunField::Location(run.location));
@@ -186,7 +186,7 @@ fn mesh_in_units(mesh: u16, units: Units) -> f64 {
     }
 }
 
-/// Meshes are woven from about 10 to 500 threads an inch.
+/// Parses a mesh count into threads per inch: meshes are woven from about 10 to 500 threads per inch.
 fn parse_mesh(text: &str, units: Units) -> Result<u16, NumberProblem> {
     match units {
         Units::UsCustomary => parse_whole(text, 10, 500).map(|mesh| mesh as u16),

@@ -1,5 +1,15 @@
-//! A run: one garment lot, one print location, one ink. Its set-up, the checks before the first
-//! pull, the count, the pace, and when it will leave the dryer.
+//! A run: one garment lot, one print location, one ink. Set-up, checks before the first pull, count, pace,
+//! and when the last piece is out of the dryer.
+//!
+//! # Decisions
+//!
+//! - **Pace.** It is taken from the gaps between counts without the stops. The prediction for m more pieces
+//!   is `m·x̄ ± t·s·√(m + m²/n)`; several pieces counted at once weigh as many. A gap over five minutes and
+//!   over six times the median gap is a pause that nobody marked. With fewer than five gaps a run uses the
+//!   shop's own runs first (those with the same location, fabric, hits and flash), then the printer's guess.
+//!   The view names the basis it used.
+//! - **Touches.** [`Contacts`] decides what counts: one contact at a time, no palm, no screen edge, no bounce
+//!   under 120 ms. Every key that a clicker or pedal may send counts once per press.
 
 mod checks;
 mod contact;

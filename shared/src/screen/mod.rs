@@ -1,4 +1,19 @@
-//! The shop's screens: mesh, stencil, state and age; exposing them; and the reclaim bath.
+//! The shop's screens (mesh, stencil, state and age), their exposure, and the reclaim bath.
+//!
+//! Wall times are milliseconds since 1970-01-01 UTC. Durations are milliseconds unless a name or a type
+//! says otherwise.
+//!
+//! # Decisions
+//!
+//! - **Exposure.** An exposure time holds for one emulsion, mesh, lamp and distance. For any other
+//!   combination the core returns the nearest known exposure, lists how it differs, and says that it must
+//!   be tested. Distance is converted for a point lamp only; for tubes, panels and contact tables the core
+//!   returns [`NoDistanceLaw`].
+//! - **Mesh.** The open area is the one on the data sheet, or is computed from the opening on the data
+//!   sheet; it is never computed from the nominal thread.
+//! - **Reclaim bath.** A bath is compared with itself when it was fresh: the median of its first three
+//!   batches, the median of its last three, and a Theil–Sen line through all of them. A batch belongs to
+//!   the charge during which it began; deleting a charge joins it with the one before.
 
 mod bath;
 mod exposure;

@@ -1,8 +1,8 @@
 //! Folding facts into the shop.
 //!
-//! Facts are applied in the order of (stamp, device, number). Fields are last-writer-wins by being
-//! written in that order; pieces are signed sums. A fact about something that has not arrived yet
-//! makes an empty shell of it, so that no order of files loses anything.
+//! Facts are applied in the order of (stamp, device, sequence number). Fields are last-writer-wins because
+//! they are written in that order; pieces are signed sums. A fact about something that has not arrived yet
+//! creates it with default values, so that nothing is lost whatever the order of the files.
 
 use super::Shop;
 use crate::collections::sort_by_key;
@@ -11,7 +11,7 @@ use crate::facts::{Entry, Fact, Journal};
 use crate::ids::Subject;
 
 impl Shop {
-    /// The shop these facts add up to.
+    /// Folds a whole journal.
     pub fn fold(journal: &Journal) -> Self {
         let mut shop = Self::default();
         for entry in journal.in_order() {
@@ -20,10 +20,10 @@ impl Shop {
         shop
     }
 
-    /// Folds entries in, in whatever order they are given.
+    /// Folds entries in, given in any order.
     ///
-    /// False when one of them comes before what was folded already, or was folded already: the
-    /// shop is then not changed, and must be folded anew from the journal.
+    /// Returns `false` and changes nothing if one of them comes before the last folded fact or was folded
+    /// already; the shop must then be folded again from the journal.
     pub fn apply_all(&mut self, entries: &[Entry]) -> bool {
         let mut sorted: Vec<&Entry> = entries.iter().collect();
         sort_by_key(&mut sorted, |entry| entry.key());
@@ -37,7 +37,7 @@ impl Shop {
         true
     }
 
-    /// Folds one fact in. It must come after every fact folded before.
+    /// Folds one fact in, which must come after every fact folded before.
     fn apply(&mut self, entry: &Entry) {
         let (at, id) = (entry.stamp.wall, entry.subject);
         self.last = Some(entry.key());

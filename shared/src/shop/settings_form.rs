@@ -1,4 +1,4 @@
-//! What is typed into the shop's settings, checked and turned into facts.
+//! Form of the shop's settings.
 
 use super::Shop;
 use crate::facts::Fact;
@@ -12,25 +12,25 @@ use uuid::Uuid;
 pub struct ShopForm {
     /// The shop's name.
     pub name: String,
-    /// What this device is called.
+    /// Name of this device.
     pub device_name: String,
-    /// Names with commas between.
+    /// Names of the crew, separated by commas.
     pub crew: String,
-    /// Closing by weekday, Monday first, `17:00`; empty on a day off.
+    /// Closing times by weekday, Monday first, as `17:00`; empty on a day off.
     pub week: [String; 7],
     /// Minutes between runs, or empty.
     pub set_up: String,
 }
 
-/// Names of the week's fields.
+/// Field names of the closing times.
 const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
-/// Longest name.
+/// Longest name, in characters.
 const NAME: usize = 80;
-/// Most people on the crew.
+/// Largest crew.
 const CREW: usize = 20;
 
 impl ShopForm {
-    /// The form as the shop stands, on this device.
+    /// The form filled with the current settings, on this device.
     pub fn of(shop: &Shop, device: DeviceId) -> Self {
         let clock = |minutes: Option<u16>| minutes.map(|m| format!("{:02}:{:02}", m / 60, m % 60)).unwrap_or_default();
         Self {
@@ -42,7 +42,7 @@ impl ShopForm {
         }
     }
 
-    /// The facts that change the shop to this, only where it differs.
+    /// The facts for the settings that differ from the shop's.
     ///
     /// # Errors
     /// [`Problems`] by field: `shop_name`, `device_name`, `crew`, `closing_0` to `closing_6`, `set_up`.
@@ -90,7 +90,7 @@ impl ShopForm {
     }
 }
 
-/// Minutes after midnight of `17:30`; none of nothing.
+/// Parses `17:30` into minutes after midnight; `None` for an empty text.
 fn minutes_of(text: &str) -> Result<Option<u16>, FormProblem> {
     let tidy = text.trim();
     if tidy.is_empty() {
@@ -123,7 +123,7 @@ mod tests {
     }
 
     #[test]
-    fn a_time_that_is_none_is_answered_beside_its_day() {
+    fn an_invalid_closing_time_is_reported_on_its_day() {
         let mut form = ShopForm::of(&Shop::default(), Uuid::nil());
         form.week[0] = "25:00".into();
         form.set_up = "-5".into();

@@ -1,4 +1,4 @@
-//! The shop as it stands.
+//! The folded state of the shop.
 
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
@@ -17,21 +17,21 @@ use crate::screen::model::{Screens, StencilLog};
 use crate::units::Seconds;
 use std::collections::BTreeMap;
 
-/// Facts of newer versions that this one carries without understanding: how many of each kind.
+/// Number of facts of each kind that only a newer version understands.
 pub type UnknownFacts = BTreeMap<String, u32>;
 
-/// Everything the facts so far add up to. Equal journals fold to equal bytes of it.
+/// Everything the facts so far add up to. Equal journals fold to equal bytes.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Shop {
     /// The shop's name; empty until it has one.
     pub name: String,
-    /// Who works here.
+    /// Names of the crew.
     pub crew: Vec<String>,
-    /// When it closes.
+    /// Closing times.
     pub closings: Closings,
-    /// Usual time between runs, as set by hand.
+    /// Time between runs, as entered by the shop.
     pub set_up_allowance: Option<Seconds>,
-    /// What devices are called.
+    /// Names of devices.
     pub devices: Table<String>,
     /// Facts this version does not understand.
     pub unknown: UnknownFacts,
@@ -39,19 +39,19 @@ pub struct Shop {
     pub(crate) lots: Table<Lot>,
     pub(crate) runs: Table<Run>,
     pub(crate) order: Vec<RunId>,
-    /// Deleted before the first fact about them.
+    /// Ids that were deleted before the first fact about them.
     pub(crate) gone: Tombstones,
-    /// Dryers, flash units, inks' limits, tests of a cure, and the room.
+    /// Dryers, flash units, ink sheets, fabric limits, cure tests, trials and climate readings.
     pub heat: HeatLog,
-    /// The shop's screens.
+    /// The screens.
     pub screens: Screens,
-    /// How stencils are exposed, and the reclaim bath.
+    /// Exposures of stencils, and the reclaim bath.
     pub stencils: StencilLog,
-    /// What failed on the press.
+    /// Failures on the press.
     pub failures: Failures,
-    /// Which photos there are, of what.
+    /// Photos and their subjects.
     pub photos: Photos,
-    /// The ink bench: components, recipes, pots.
+    /// Ink components, recipes and pots.
     pub ink: InkLog,
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
@@ -59,32 +59,32 @@ pub struct Shop {
 }
 
 impl Shop {
-    /// A job.
+    /// The job with this id.
     pub fn job(&self, id: JobId) -> Option<&Job> {
         self.jobs.get(&id)
     }
 
-    /// A garment lot.
+    /// The garment lot with this id.
     pub fn lot(&self, id: LotId) -> Option<&Lot> {
         self.lots.get(&id)
     }
 
-    /// A run.
+    /// The run with this id.
     pub fn run(&self, id: RunId) -> Option<&Run> {
         self.runs.get(&id)
     }
 
-    /// All jobs, the deleted too.
+    /// All jobs, including deleted ones.
     pub fn jobs(&self) -> impl Iterator<Item = (JobId, &Job)> {
         self.jobs.iter().map(|(id, job)| (*id, job))
     }
 
-    /// All runs, the deleted too.
+    /// All runs, including deleted ones.
     pub fn runs(&self) -> impl Iterator<Item = (RunId, &Run)> {
         self.runs.iter().map(|(id, run)| (*id, run))
     }
 
-    /// The lots of a job that were not deleted, oldest first.
+    /// The lots of a job that are not deleted, the oldest first.
     pub fn lots_of(&self, job: JobId) -> Vec<(LotId, &Lot)> {
         let mut lots: Vec<_> = self
             .lots
@@ -96,7 +96,7 @@ impl Shop {
         lots
     }
 
-    /// The runs of a lot that were not deleted, oldest first.
+    /// The runs of a lot that are not deleted, the oldest first.
     pub fn runs_of(&self, lot: LotId) -> Vec<(RunId, &Run)> {
         let mut runs: Vec<_> = self
             .runs
@@ -108,7 +108,7 @@ impl Shop {
         runs
     }
 
-    /// The job a run belongs to, when every link of it is here and none was deleted.
+    /// The job a run belongs to. `None` if run, lot or job is missing or deleted.
     pub fn job_of(&self, run: RunId) -> Option<(JobId, &Job)> {
         let run = self.runs.get(&run).filter(|run| !run.deleted)?;
         let lot = self.lots.get(&run.lot?).filter(|lot| !lot.deleted)?;
@@ -116,7 +116,7 @@ impl Shop {
         self.jobs.get(&id).filter(|job| !job.deleted).map(|job| (id, job))
     }
 
-    /// Pieces of a run still to pull.
+    /// Number of pieces a run still has to pull; 0 if the run or its lot is unknown.
     pub fn left_of(&self, run: RunId) -> u32 {
         let Some(run) = self.runs.get(&run) else { return 0 };
         let Some(lot) = run.lot.and_then(|lot| self.lots.get(&lot)) else { return 0 };
@@ -124,7 +124,7 @@ impl Shop {
         lot.pieces.iter().map(short).sum::<u32>().saturating_sub(run.progress.good_of(None))
     }
 
-    /// The order the shop means to print its runs in.
+    /// The order in which the shop means to print its runs.
     pub fn order(&self) -> &[RunId] {
         &self.order
     }
@@ -134,17 +134,17 @@ impl Shop {
         &self.tally
     }
 
-    /// How many facts were folded.
+    /// Number of facts folded.
     pub fn facts(&self) -> u64 {
         self.facts
     }
 
-    /// The key of the last fact folded: a fact that comes before it needs a new fold.
+    /// The key of the last fact folded. A fact that sorts before it needs a new fold.
     pub fn last_key(&self) -> Option<OrderKey> {
         self.last
     }
 
-    /// Whether nothing was ever entered: no job and no name.
+    /// Whether nothing was ever entered: no job and no shop name.
     pub fn is_new(&self) -> bool {
         self.jobs.is_empty() && self.name.is_empty()
     }

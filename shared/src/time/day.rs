@@ -1,4 +1,4 @@
-//! A calendar day.
+//! A calendar day without a time zone.
 
 use crate::codec::{Encode, Reader};
 use chrono::{Datelike, Days, NaiveDate};
@@ -6,7 +6,7 @@ use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
 
-/// A day of the calendar on the shop's wall (ISO 8601, proleptic Gregorian).
+/// A day of the shop's local calendar (ISO 8601, proleptic Gregorian).
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug, Hash)]
 pub struct Day {
     date: NaiveDate,
@@ -18,9 +18,10 @@ impl Day {
         Self { date }
     }
 
-    /// From `2026-11-25`. None for anything else, and for years no job is due in.
+    /// Parses `2026-11-25`. `None` for any other form, for dates that do not exist, and for years outside
+    /// 1970 to 2499.
     pub fn from_iso(text: &str) -> Option<Self> {
-        // By hand: chrono's reader of formats would be 20 kB of the app.
+        // By hand: chrono's format parser would add 20 kB to the app.
         let mut parts = text.split('-').map(|part| part.bytes().all(|byte| byte.is_ascii_digit()).then_some(part));
         let mut next = |length| parts.next()?.filter(|part| part.len() == length)?.parse::<u32>().ok();
         let (year, month, day) = (next(4)?, next(2)?, next(2)?);
@@ -33,18 +34,18 @@ impl Day {
         self.date
     }
 
-    /// 0 Monday to 6 Sunday.
+    /// Day of the week, 0 for Monday to 6 for Sunday.
     pub fn weekday(self) -> usize {
         self.date.weekday().num_days_from_monday() as usize
     }
 
-    /// This many days later; the last day there is when past it.
+    /// The day this many days later, at most the last one that can be represented.
     #[must_use]
     pub fn plus_days(self, days: u64) -> Self {
         Self { date: self.date.checked_add_days(Days::new(days)).unwrap_or(NaiveDate::MAX) }
     }
 
-    /// How many days later than `other` this is.
+    /// Number of days from `other` to this day; negative if this is earlier.
     pub fn days_after(self, other: Self) -> i64 {
         (self.date - other.date).num_days()
     }

@@ -4,7 +4,7 @@ use super::Day;
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// A day and a time of day, by the clock on the shop's wall.
+/// A day and a time of day in the shop's local time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Due {

@@ -1,42 +1,43 @@
-//! The clock on the wall: this moment and how the shop reads it.
+//! The current time and the shop's time zone offset, passed in from outside.
 
 use super::{Day, Due};
 use chrono::{DateTime, Duration, NaiveDate, NaiveTime, Timelike};
 
-/// A moment, and the shop's offset from UTC at it. Passed in from outside; the core has no clock.
+/// The current time with the shop's offset from UTC. The core has no clock of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct WallClock {
-    /// Milliseconds since 1970-01-01T00:00Z.
+    /// Unix time in milliseconds.
     pub now: u64,
-    /// Minutes that local time is ahead of UTC.
+    /// Minutes that local time is ahead of UTC; negative in the west.
     pub offset_minutes: i32,
 }
 
 impl WallClock {
-    /// The local day of a moment.
+    /// The local day of a Unix time in milliseconds.
     pub fn day_of(self, at: u64) -> Day {
         Day::new(self.local(at).date_naive())
     }
 
-    /// Today.
+    /// The current local day.
     pub fn today(self) -> Day {
         self.day_of(self.now)
     }
 
-    /// Minutes after local midnight of a moment.
+    /// Minutes after local midnight of a Unix time in milliseconds.
     pub fn minutes_of(self, at: u64) -> u16 {
         let time = self.local(at).time();
         (time.hour() * 60 + time.minute()) as u16
     }
 
-    /// The moment at which a local day's clock shows these minutes after midnight.
+    /// The Unix time in milliseconds at which the local clock shows these minutes after midnight on a day.
+    /// Uses the current offset for every day.
     pub fn moment(self, day: Day, minutes: u16) -> u64 {
         let midnight = day.date().and_time(NaiveTime::MIN).and_utc().timestamp_millis();
         let local = midnight + (i64::from(minutes) - i64::from(self.offset_minutes)) * 60_000;
         u64::try_from(local).unwrap_or(0)
     }
 
-    /// The moment a job is due.
+    /// The Unix time in milliseconds at which a job is due.
     pub fn due_moment(self, due: Due) -> u64 {
         self.moment(due.day, due.minutes)
     }
@@ -54,7 +55,7 @@ mod tests {
 
     #[test]
     fn local_time_reads_back() {
-        // 2026-11-25T20:30Z is 15:30 five hours west.
+        // 20:30 UTC is 15:30 five hours west.
         let clock = WallClock { now: 1_795_638_600_000, offset_minutes: -300 };
         assert_eq!(clock.today().to_string(), "2026-11-25");
         assert_eq!(clock.minutes_of(clock.now), 15 * 60 + 30);

@@ -1,23 +1,23 @@
-//! Weight of ink: what is poured, what a pot holds, what is left on the shelf.
+//! Weight of ink: poured, in a pot, or in stock.
 
 use super::{NumberProblem, Units, parse_number};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// A weight, kept in milligrams. Signed, so that a difference is one too.
+/// A signed weight, stored in milligrams.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Grams {
     milligrams: i64,
 }
 
-/// Milligrams in an ounce: 28.349523125 g by definition (international avoirdupois).
+/// Milligrams per ounce: 28.349523125 g by definition (international avoirdupois).
 const OUNCE: f64 = 28_349.523_125;
 
 impl Grams {
-    /// Nothing.
+    /// Zero.
     pub const ZERO: Self = Self { milligrams: 0 };
-    /// More than any shop pours or keeps of one thing: a tonne.
+    /// More than any shop pours or stores of one thing: a tonne.
     pub const MOST: Self = Self { milligrams: 1_000_000_000 };
 
     /// From grams, rounded to a milligram.
@@ -30,17 +30,17 @@ impl Grams {
         self.milligrams as f64 / 1000.0
     }
 
-    /// From the milligrams that are stored.
+    /// From milligrams.
     pub const fn from_milligrams(milligrams: i64) -> Self {
         Self { milligrams }
     }
 
-    /// The milligrams that are stored.
+    /// In milligrams.
     pub fn milligrams(self) -> i64 {
         self.milligrams
     }
 
-    /// In ounces, or in grams.
+    /// In ounces or grams.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
             Units::UsCustomary => self.milligrams as f64 / OUNCE,
@@ -48,7 +48,7 @@ impl Grams {
         }
     }
 
-    /// From ounces, or from grams.
+    /// From ounces or grams, rounded to a milligram.
     pub fn from_units(value: f64, units: Units) -> Self {
         match units {
             Units::UsCustomary => Self { milligrams: (value * OUNCE).round() as i64 },
@@ -56,7 +56,7 @@ impl Grams {
         }
     }
 
-    /// As a form shows it: grams to the milligram, ounces to the ten-thousandth, no trailing noughts.
+    /// As form text: ounces to four decimals or grams to three, without trailing zeros.
     pub fn text(self, units: Units) -> String {
         let text = match units {
             Units::UsCustomary => format!("{:.4}", self.in_units(units)),
@@ -65,17 +65,26 @@ impl Grams {
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     }
 
-    /// Reads a weight between `least` and `most`, in ounces or grams as the device is set.
+    /// Parses a weight between `least` and `most`, in ounces or grams by `units`.
     ///
     /// # Errors
-    /// [`NumberProblem`] when it is no number or out of bounds.
+    /// [`NumberProblem`] if it is not a number or out of bounds.
     pub fn parse(text: &str, least: Self, most: Self, units: Units) -> Result<Self, NumberProblem> {
-        // Bounds as a person would read them; what they cut off or let in is below any shop's scale.
+        // Round the bounds to readable numbers; the difference is below the step of any shop's scale.
         let round = |bound: Self| (bound.in_units(units) * 10_000.0).round() / 10_000.0;
         parse_number(text, round(least), round(most)).map(|value| Self::from_units(value, units))
     }
 
-    /// The nearest weight that a scale reading in steps of `step` can show; itself where there is no step.
+    /// The nearest weight that a scale with steps of `step` can show, half a step rounded away from zero;
+    /// unchanged if the step is zero.
+    ///
+    /// ```
+    /// use lastpull_core::quantity::Grams;
+    ///
+    /// let step = Grams::from_grams(0.1);
+    /// assert_eq!(Grams::from_grams(3.65).rounded_to(step), Grams::from_grams(3.7));
+    /// assert_eq!(Grams::from_grams(-3.65).rounded_to(step), Grams::from_grams(-3.7));
+    /// ```
     pub fn rounded_to(self, step: Self) -> Self {
         let step = step.milligrams;
         if step <= 1 {
@@ -124,7 +133,7 @@ mod tests {
     }
 
     #[test]
-    fn every_tenth_of_a_gram_and_hundredth_of_an_ounce_reads_back_as_it_was_typed() {
+    fn typed_tenths_of_grams_and_hundredths_of_ounces_read_back() {
         for tenths in 0..9_000 {
             for (units, typed) in
                 [(Units::Metric, f64::from(tenths) / 10.0), (Units::UsCustomary, f64::from(tenths) / 100.0)]
@@ -139,7 +148,7 @@ mod tests {
     }
 
     #[test]
-    fn a_scale_rounds_to_its_own_step_the_nearest_way() {
+    fn a_scale_rounds_to_its_nearest_step() {
         let at =
             |milligrams, step| Grams::from_milligrams(milligrams).rounded_to(Grams::from_milligrams(step)).milligrams();
         assert_eq!(at(601_155, 100), 601_200);
@@ -152,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn a_weight_past_the_bound_is_refused_in_the_units_typed() {
+    fn a_weight_out_of_bounds_is_refused_in_the_typed_unit() {
         let most = Grams::from_grams(1000.0);
         assert_eq!(
             Grams::parse("1001", Grams::ZERO, most, Units::Metric),
@@ -170,7 +179,7 @@ mod tests {
     }
 
     #[test]
-    fn the_ends_of_the_number_do_not_overflow() {
+    fn arithmetic_saturates_at_the_integer_limits() {
         let (low, high) = (Grams::from_milligrams(i64::MIN), Grams::from_milligrams(i64::MAX));
         assert_eq!(high.saturating_add(Grams::MOST), high);
         assert_eq!(low.saturating_sub(Grams::MOST), low);

@@ -1,17 +1,17 @@
-//! Length: placement, off-contact, flash distance.
+//! Lengths: placement, off-contact, flash distance, heated length.
 
 use super::{NumberProblem, Units, parse_number};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// A length, kept in micrometres.
+/// A length, stored in micrometres.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Length {
     micrometres: i32,
 }
 
-/// Micrometres in an inch: 25.4 mm by definition.
+/// Micrometres per inch: 25.4 mm by definition.
 const INCH: f64 = 25_400.0;
 
 impl Length {
@@ -35,17 +35,17 @@ impl Length {
         f64::from(self.micrometres) / 1000.0
     }
 
-    /// The micrometres that are stored.
+    /// In micrometres.
     pub fn micrometres(self) -> i32 {
         self.micrometres
     }
 
-    /// From the micrometres that are stored.
+    /// From micrometres.
     pub fn from_micrometres(micrometres: i32) -> Self {
         Self { micrometres }
     }
 
-    /// In inches, or in centimetres.
+    /// In inches or centimetres.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
             Units::UsCustomary => self.inches(),
@@ -53,7 +53,7 @@ impl Length {
         }
     }
 
-    /// From inches, or from centimetres.
+    /// From inches or centimetres.
     pub fn from_units(value: f64, units: Units) -> Self {
         match units {
             Units::UsCustomary => Self::from_inches(value),
@@ -61,10 +61,10 @@ impl Length {
         }
     }
 
-    /// Reads a length between nothing and `most`, in inches or centimetres as the device is set.
+    /// Parses a length between 0 and `most`, in inches or centimetres by `units`.
     ///
     /// # Errors
-    /// [`NumberProblem`] when it is no number or out of bounds.
+    /// [`NumberProblem`] if it is not a number or out of bounds.
     pub fn parse(text: &str, most: Self, units: Units) -> Result<Self, NumberProblem> {
         let most = (most.in_units(units) * 10.0).round() / 10.0;
         parse_number(text, 0.0, most).map(|value| Self::from_units(value, units))
@@ -82,7 +82,7 @@ mod tests {
     }
 
     #[test]
-    fn a_length_past_the_bound_is_refused() {
+    fn a_length_out_of_bounds_is_refused() {
         let most = Length::from_inches(20.0);
         assert_eq!(Length::parse("21", most, Units::UsCustomary), Err(NumberProblem::TooHigh { most: 20.0 }));
         assert_eq!(Length::parse("-1", most, Units::UsCustomary), Err(NumberProblem::TooLow { least: 0.0 }));

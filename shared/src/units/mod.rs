@@ -1,7 +1,7 @@
-//! Quantities that know their unit: a reader never has to ask "which unit, from which edge?".
+//! Quantities that know their unit.
 //!
-//! Values are kept as whole numbers of a small unit, so that two devices fold the same facts to the
-//! same bytes, and so that what a printer typed in either system of units reads back unchanged.
+//! Values are stored as whole numbers of a small unit, so that two devices fold the same facts to the same
+//! bytes, and so that what a printer typed in either system of units reads back unchanged.
 
 mod grams;
 mod length;
@@ -19,12 +19,12 @@ pub use speed::BeltSpeed;
 pub use temperature::Temperature;
 pub use temperature_delta::TemperatureDelta;
 
-/// Which system of units a device shows and reads. A setting of the device, never of the data.
+/// The system of units a device shows and reads. A setting of the device, never of the data.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Units {
-    /// Inches, degrees Fahrenheit, threads an inch, ounces.
+    /// Inches, degrees Fahrenheit, threads per inch, ounces.
     #[default]
     UsCustomary,
-    /// Centimetres, degrees Celsius, threads a centimetre, grams.
+    /// Centimetres, degrees Celsius, threads per centimetre, grams.
     Metric,
 }

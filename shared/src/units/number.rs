@@ -1,29 +1,36 @@
-//! Reading the numbers people type.
+//! Parsing of typed numbers.
 
-/// Why a typed number was not taken. The bounds are in the unit the person typed in.
+/// Why a typed number was refused. Bounds are in the unit it was typed in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum NumberProblem {
-    /// Nothing but a number, with a point or a comma, can stand here.
+    /// Not a number with an optional decimal point or comma.
     NotANumber,
-    /// Smaller than anything that can be meant.
+    /// Below the smallest number accepted.
     TooLow {
-        /// The smallest number taken.
+        /// The smallest number accepted.
         least: f64,
     },
-    /// Larger than anything that can be meant.
+    /// Above the largest number accepted.
     TooHigh {
-        /// The largest number taken.
+        /// The largest number accepted.
         most: f64,
     },
-    /// A count of things has no fraction.
+    /// A fraction where only whole numbers are accepted.
     NotWhole,
 }
 
-/// Reads a number between `least` and `most`. A comma is taken as a decimal point, spaces around
-/// are ignored.
+/// Parses a number between `least` and `most`. A comma is accepted as decimal point; spaces around are
+/// ignored.
 ///
 /// # Errors
-/// [`NumberProblem`] when the text is no finite number, or lies outside the bounds.
+/// [`NumberProblem`] if the text is not a finite number or is out of bounds.
+///
+/// ```
+/// use lastpull_core::quantity::{NumberProblem, parse_number};
+///
+/// assert_eq!(parse_number(" 3,5 ", 0.0, 10.0), Ok(3.5));
+/// assert_eq!(parse_number("1e3", 0.0, 1e6), Err(NumberProblem::NotANumber));
+/// ```
 pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProblem> {
     let tidy = text.trim().replace(',', ".");
     let value = plain_number(&tidy).ok_or(NumberProblem::NotANumber)?;
@@ -36,9 +43,9 @@ pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProb
     }
 }
 
-/// The number of a sign, digits and a point, 16 characters at most. Not `f64::from_str`, which also
-/// reads "inf", "nan" and "1e9", none of which a printer means, and brings tables of 10 kB for
-/// numbers longer than these, whose digits and power of ten an f64 holds exactly.
+/// Parses a sign, digits and a point, at most 16 characters. Not `f64::from_str`, which also accepts "inf",
+/// "nan" and "1e9", none of which a printer means, and brings tables of 10 kB for numbers longer than these,
+/// whose digits and power of ten an f64 represents exactly.
 fn plain_number(tidy: &str) -> Option<f64> {
     let digits = tidy.strip_prefix(['-', '+']).unwrap_or(tidy);
     let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
@@ -50,10 +57,10 @@ fn plain_number(tidy: &str) -> Option<f64> {
     Some(if tidy.starts_with('-') { -value } else { value })
 }
 
-/// Reads a whole number between `least` and `most`.
+/// Parses a whole number between `least` and `most`.
 ///
 /// # Errors
-/// [`NumberProblem`] as in [`parse_number`], and when there is a fraction.
+/// [`NumberProblem`] as in [`parse_number`], and for a fraction.
 pub fn parse_whole(text: &str, least: u32, most: u32) -> Result<u32, NumberProblem> {
     let value = parse_number(text, f64::from(least), f64::from(most))?;
     if value.fract() == 0.0 { Ok(value as u32) } else { Err(NumberProblem::NotWhole) }
@@ -76,7 +83,7 @@ mod tests {
     }
 
     #[test]
-    fn negative_pieces_are_too_low_and_half_pieces_not_whole() {
+    fn negative_pieces_are_too_low_and_fractions_are_not_whole() {
         assert_eq!(parse_whole("-3", 0, 100), Err(NumberProblem::TooLow { least: 0.0 }));
         assert_eq!(parse_whole("2.5", 0, 100), Err(NumberProblem::NotWhole));
         assert_eq!(parse_whole("101", 0, 100), Err(NumberProblem::TooHigh { most: 100.0 }));

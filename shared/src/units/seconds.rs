@@ -1,10 +1,10 @@
-//! Times that are set on a machine: dwell, flash.
+//! Times set on a machine: dwell, flash.
 
 use super::{NumberProblem, parse_number};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// A set time, kept in milliseconds.
+/// A time set on a machine, stored in milliseconds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode, Default)]
 #[serde(transparent)]
 pub struct Seconds {
@@ -12,7 +12,7 @@ pub struct Seconds {
 }
 
 impl Seconds {
-    /// From seconds.
+    /// From seconds, rounded to a millisecond; 0 if negative.
     pub fn new(seconds: f64) -> Self {
         Self { milliseconds: (seconds * 1000.0).round() as u32 }
     }
@@ -22,20 +22,20 @@ impl Seconds {
         f64::from(self.milliseconds) / 1000.0
     }
 
-    /// The milliseconds that are stored.
+    /// In milliseconds.
     pub fn milliseconds(self) -> u32 {
         self.milliseconds
     }
 
-    /// From the milliseconds that are stored.
+    /// From milliseconds.
     pub fn from_milliseconds(milliseconds: u32) -> Self {
         Self { milliseconds }
     }
 
-    /// Reads a time in seconds between `least` and `most`.
+    /// Parses a time in seconds between `least` and `most`.
     ///
     /// # Errors
-    /// [`NumberProblem`] when it is no number or out of bounds.
+    /// [`NumberProblem`] if it is not a number or out of bounds.
     pub fn parse(text: &str, least: f64, most: f64) -> Result<Self, NumberProblem> {
         parse_number(text, least, most).map(Self::new)
     }

@@ -1,19 +1,19 @@
-//! Speed of a dryer's belt.
+//! Belt speed of a dryer.
 
 use super::{NumberProblem, Units, parse_number};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// A belt speed, kept in micrometres a second.
+/// A belt speed, stored in micrometres per second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct BeltSpeed {
     micrometres_a_second: u32,
 }
 
-/// Micrometres a second in one inch a minute.
+/// One inch per minute in micrometres per second.
 const INCH_A_MINUTE: f64 = 25_400.0 / 60.0;
-/// Micrometres a second in one centimetre a minute.
+/// One centimetre per minute in micrometres per second.
 const CENTIMETRE_A_MINUTE: f64 = 10_000.0 / 60.0;
 
 impl BeltSpeed {
@@ -24,30 +24,30 @@ impl BeltSpeed {
         }
     }
 
-    /// In inches a minute, or in centimetres a minute.
+    /// In inches or centimetres per minute.
     pub fn in_units(self, units: Units) -> f64 {
         f64::from(self.micrometres_a_second) / Self::scale(units)
     }
 
-    /// From inches a minute, or from centimetres a minute.
+    /// From inches or centimetres per minute.
     pub fn from_units(value: f64, units: Units) -> Self {
         Self { micrometres_a_second: (value * Self::scale(units)).round() as u32 }
     }
 
-    /// The micrometres a second that are stored.
+    /// In micrometres per second.
     pub fn micrometres_a_second(self) -> u32 {
         self.micrometres_a_second
     }
 
-    /// From the micrometres a second that are stored.
+    /// From micrometres per second.
     pub fn from_micrometres_a_second(micrometres_a_second: u32) -> Self {
         Self { micrometres_a_second }
     }
 
-    /// Reads a belt speed: 1 to 400 inches a minute, 2 to 1,000 centimetres a minute.
+    /// Parses a belt speed of 1 to 400 inches per minute, or 2 to 1,000 centimetres per minute.
     ///
     /// # Errors
-    /// [`NumberProblem`] when it is no number or out of bounds.
+    /// [`NumberProblem`] if it is not a number or out of bounds.
     pub fn parse(text: &str, units: Units) -> Result<Self, NumberProblem> {
         let (least, most) = match units {
             Units::UsCustomary => (1.0, 400.0),

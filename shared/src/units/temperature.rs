@@ -1,10 +1,10 @@
-//! Temperature of a dryer, a flash unit or a print.
+//! Temperature of a dryer, a flash unit, a print or the air.
 
 use super::{NumberProblem, Units, parse_number};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// A temperature, kept in thousandths of a degree Celsius.
+/// A temperature, stored in thousandths of a degree Celsius.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Temperature {
@@ -12,9 +12,9 @@ pub struct Temperature {
 }
 
 impl Temperature {
-    /// The coolest setting a dryer is believed to have: 40 °C (104 °F). Below it, it is a typing slip.
+    /// The lowest dryer setting accepted: 40 °C (104 °F). Anything below is a typing error.
     pub const COOLEST_DRYER: Self = Self { milli_celsius: 40_000 };
-    /// The hottest: 260 °C (500 °F), past the scorch of any garment.
+    /// The highest dryer setting accepted: 260 °C (500 °F), above the scorch temperature of any garment.
     pub const HOTTEST_DRYER: Self = Self { milli_celsius: 260_000 };
 
     /// From degrees Celsius, rounded to a thousandth.
@@ -37,7 +37,7 @@ impl Temperature {
         self.celsius() * 9.0 / 5.0 + 32.0
     }
 
-    /// In the degrees a device shows.
+    /// In degrees Fahrenheit or Celsius.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
             Units::UsCustomary => self.fahrenheit(),
@@ -45,7 +45,7 @@ impl Temperature {
         }
     }
 
-    /// From the degrees a device shows.
+    /// From degrees Fahrenheit or Celsius.
     pub fn from_units(degrees: f64, units: Units) -> Self {
         match units {
             Units::UsCustomary => Self::from_fahrenheit(degrees),
@@ -53,20 +53,20 @@ impl Temperature {
         }
     }
 
-    /// The thousandths of a degree Celsius that are stored.
+    /// In thousandths of a degree Celsius.
     pub fn milli_celsius(self) -> i32 {
         self.milli_celsius
     }
 
-    /// From the thousandths of a degree Celsius that are stored.
+    /// From thousandths of a degree Celsius.
     pub fn from_milli_celsius(milli_celsius: i32) -> Self {
         Self { milli_celsius }
     }
 
-    /// Reads a dryer setting in the units of the device.
+    /// Parses a dryer setting in degrees Fahrenheit or Celsius by `units`.
     ///
     /// # Errors
-    /// [`NumberProblem`] when it is no number or nothing a dryer can be set to.
+    /// [`NumberProblem`] if it is not a number or no dryer can be set to it.
     pub fn parse_dryer(text: &str, units: Units) -> Result<Self, NumberProblem> {
         let least = Self::COOLEST_DRYER.in_units(units).round();
         let most = Self::HOTTEST_DRYER.in_units(units).round();
@@ -93,7 +93,7 @@ mod tests {
     }
 
     #[test]
-    fn every_whole_degree_reads_back_as_it_was_typed() {
+    fn every_typed_whole_degree_reads_back() {
         for degrees in 104..=500 {
             let kept = Temperature::parse_dryer(&degrees.to_string(), Units::UsCustomary).unwrap();
             assert_eq!(kept.fahrenheit().round() as i32, degrees);
@@ -101,7 +101,7 @@ mod tests {
     }
 
     #[test]
-    fn an_impossible_dryer_is_refused_with_its_bound() {
+    fn an_impossible_dryer_temperature_is_refused_with_its_bound() {
         assert_eq!(Temperature::parse_dryer("900", Units::UsCustomary), Err(NumberProblem::TooHigh { most: 500.0 }));
         assert_eq!(Temperature::parse_dryer("20", Units::Metric), Err(NumberProblem::TooLow { least: 40.0 }));
     }

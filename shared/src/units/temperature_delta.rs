@@ -1,10 +1,10 @@
-//! A difference of two temperatures: a sensor's error, the way from one dryer setting to the next.
+//! Differences of temperature: a sensor's error, the change from one dryer setting to the next.
 
 use super::{Temperature, Units};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// A signed difference of temperature, kept in thousandths of a degree Celsius.
+/// A signed difference of temperature, stored in thousandths of a degree Celsius.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct TemperatureDelta {
@@ -12,7 +12,14 @@ pub struct TemperatureDelta {
 }
 
 impl TemperatureDelta {
-    /// The way from one temperature to another: positive when it goes up.
+    /// The change from one temperature to another: positive if it rises. Saturates.
+    ///
+    /// ```
+    /// use lastpull_core::quantity::{Degrees, Temperature};
+    ///
+    /// let cooling = Degrees::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
+    /// assert_eq!(cooling.milli_celsius(), -5_000);
+    /// ```
     pub fn between(from: Temperature, to: Temperature) -> Self {
         Self { milli_celsius: to.milli_celsius().saturating_sub(from.milli_celsius()) }
     }
@@ -22,7 +29,7 @@ impl TemperatureDelta {
         Self { milli_celsius }
     }
 
-    /// The thousandths of a degree Celsius that are stored.
+    /// In thousandths of a degree Celsius.
     pub fn milli_celsius(self) -> i32 {
         self.milli_celsius
     }
@@ -32,7 +39,7 @@ impl TemperatureDelta {
         f64::from(self.milli_celsius) / 1000.0
     }
 
-    /// In the degrees a device shows. A difference has no 32 to add.
+    /// In degrees Fahrenheit or Celsius. A difference has no offset of 32.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
             Units::UsCustomary => self.celsius() * 9.0 / 5.0,
@@ -40,14 +47,14 @@ impl TemperatureDelta {
         }
     }
 
-    /// How far it is, whichever way.
+    /// The absolute value.
     pub fn size(self) -> Self {
         Self { milli_celsius: self.milli_celsius.saturating_abs() }
     }
 }
 
 impl Temperature {
-    /// This temperature, so much higher or lower.
+    /// The sum of this temperature and a change. Saturates.
     pub fn saturating_add(self, change: TemperatureDelta) -> Self {
         Self::from_milli_celsius(self.milli_celsius().saturating_add(change.milli_celsius))
     }
@@ -58,7 +65,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn nine_fahrenheit_degrees_of_difference_are_five_celsius() {
+    fn a_difference_of_nine_fahrenheit_is_five_celsius() {
         let change =
             TemperatureDelta::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
         assert_eq!(change.milli_celsius(), -5_000);
@@ -67,7 +74,7 @@ mod tests {
     }
 
     #[test]
-    fn the_ends_of_the_number_do_not_overflow() {
+    fn arithmetic_saturates_at_the_integer_limits() {
         let (low, high) = (Temperature::from_milli_celsius(i32::MIN), Temperature::from_milli_celsius(i32::MAX));
         assert_eq!(TemperatureDelta::between(low, high).milli_celsius(), i32::MAX);
         assert_eq!(TemperatureDelta::between(high, low).size().milli_celsius(), i32::MAX);

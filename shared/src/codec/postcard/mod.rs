@@ -1,48 +1,48 @@
-//! How stored bytes are written and read.
+//! Binary codec of stored values.
 //!
-//! The bytes are those of postcard, a published format (its wire format specification, version 1): numbers
-//! as varints, signed ones in zigzag, lists and texts behind their length, an enum behind its variant's
-//! number. The tests read and write them with the `postcard` crate as the other hand. Serde is not used for
-//! them in the app: its code for every type, with a way out at every field, was a fifth of the bundle.
+//! The format is postcard (wire format specification, version 1): numbers as varints, signed ones in zigzag,
+//! lists and strings behind their length, an enum behind its variant's index. The tests check it against the
+//! `postcard` crate. The app does not use serde for stored bytes, because its code for every type, with an
+//! error path at every field, was a fifth of the bundle.
 //!
-//! Reading never stops half way: once the bytes make no sense the [`Reader`] has failed, gives nothing but
-//! zeros and empty lists, and whoever asked throws the value away.
+//! Decoding never returns early: once the bytes are invalid, the [`Reader`] has failed and yields only zeros
+//! and empty lists, and the caller discards the value.
 
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 pub use lastpull_macros::Encode;
 
-/// Bytes being read.
+/// A cursor over bytes to decode.
 pub struct Reader<'a> {
     rest: &'a [u8],
     failed: bool,
 }
 
-/// What can be stored.
+/// A value with a binary encoding.
 pub trait Encode {
-    /// Appends its bytes.
+    /// Appends the encoded bytes.
     fn encode(&self, out: &mut Vec<u8>);
 
-    /// Reads it. What comes out of a reader that has failed means nothing.
+    /// Decodes a value. The result is meaningless if the reader has failed.
     fn decode(from: &mut Reader<'_>) -> Self;
 }
 
-/// The bytes of a value.
+/// Encodes a value.
 pub fn to_bytes<T: Encode>(value: &T) -> Vec<u8> {
     let mut out = Vec::new();
     value.encode(&mut out);
     out
 }
 
-/// The value of these bytes; none when they are not its bytes, or more than them.
+/// Decodes a value; `None` if the bytes are invalid or some are left over.
 pub fn from_bytes<T: Encode>(bytes: &[u8]) -> Option<T> {
     let mut reader = Reader::of(bytes);
     let value = T::decode(&mut reader);
     reader.finish(value)
 }
 
-/// Appends a number, seven bits a byte, the lowest first.
+/// Appends a number as a varint: seven bits per byte, the lowest first.
 pub fn encode_number(mut number: u64, out: &mut Vec<u8>) {
     while number >= 0x80 {
         out.push(number as u8 | 0x80);
@@ -52,33 +52,33 @@ pub fn encode_number(mut number: u64, out: &mut Vec<u8>) {
 }
 
 impl<'a> Reader<'a> {
-    /// Begins at the front of these bytes.
+    /// A reader at the start of these bytes.
     pub fn of(bytes: &'a [u8]) -> Self {
         Self { rest: bytes, failed: false }
     }
 
-    /// From here on nothing read means anything.
+    /// Marks the reader as failed. Everything read from here on is meaningless.
     pub fn fail(&mut self) {
         self.failed = true;
         self.rest = &[];
     }
 
-    /// Whether the bytes have made no sense.
+    /// Whether invalid bytes were read.
     pub fn has_failed(&self) -> bool {
         self.failed
     }
 
-    /// How many bytes are left.
+    /// Number of bytes left.
     pub fn left(&self) -> usize {
         self.rest.len()
     }
 
-    /// The value, when the bytes made sense and none is left.
+    /// Returns the value if no read failed and no bytes are left.
     pub fn finish<T>(self, value: T) -> Option<T> {
         (!self.failed && self.rest.is_empty()).then_some(value)
     }
 
-    /// The sixteen bytes of an id.
+    /// Reads the sixteen bytes of an id, without a length.
     pub fn id(&mut self) -> Uuid {
         self.bytes(16).first_chunk().map_or(Uuid::nil(), |bytes| Uuid::from_bytes(*bytes))
     }
@@ -96,7 +96,7 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// A number that may not be larger than this.
+    /// Reads a varint. Fails if it is larger than `most`.
     pub fn number_below(&mut self, most: u64) -> u64 {
         let (mut number, mut shift) = (0u64, 0);
         loop {
@@ -107,7 +107,7 @@ impl<'a> Reader<'a> {
                 break;
             }
             shift += 7;
-            // The tenth byte holds the one bit that is left.
+            // The tenth byte holds the one remaining bit.
             if shift == 63 {
                 number |= match self.byte() {
                     last @ 0..=1 => u64::from(last) << shift,
@@ -124,7 +124,8 @@ impl<'a> Reader<'a> {
         0
     }
 
-    /// A length that what is left can hold, when each of so many takes a byte or more.
+    /// Reads a length. Fails if it is larger than the number of bytes left, since every element takes at
+    /// least one.
     fn length(&mut self) -> usize {
         let most = self.rest.len() as u64;
         self.number_below(most) as usize
@@ -275,7 +276,7 @@ impl<T: Encode> Encode for Vec<T> {
         let length = from.length();
         let mut list = Self::new();
         for _ in 0..length {
-            // A length that was a lie is found out before its list is made.
+            // A false length is detected before the list grows to it.
             if from.failed {
                 break;
             }

@@ -33,33 +33,33 @@ fn any_whole() -> impl Strategy<Value = Whole> {
 }
 
 proptest! {
-    /// The other hand: the `postcard` crate.
+    /// Checked against the `postcard` crate.
     #[test]
-    fn what_is_written_is_postcard_and_reads_back(whole in any_whole()) {
+    fn encoded_bytes_match_postcard_and_round_trip(whole in any_whole()) {
         let bytes = to_bytes(&whole);
         prop_assert_eq!(&bytes, &postcard::to_allocvec(&whole).unwrap());
         prop_assert_eq!(from_bytes::<Whole>(&bytes), Some(whole));
     }
 
     #[test]
-    fn whatever_bytes_are_read_as_postcard_reads_them(bytes in prop::collection::vec(any::<u8>(), 0..60)) {
+    fn arbitrary_bytes_decode_as_postcard_decodes_them(bytes in prop::collection::vec(any::<u8>(), 0..60)) {
         let theirs = postcard::take_from_bytes::<Whole>(&bytes).ok();
         let mut reader = Reader::of(&bytes);
         let whole = Whole::decode(&mut reader);
         let ours = (!reader.failed).then_some((whole, reader.rest));
-        // Postcard takes keys that come twice, and so do we.
+        // Postcard accepts duplicate keys, and so do we.
         prop_assert_eq!(ours.map(|(whole, rest)| (to_bytes(&whole), rest)), theirs.map(|(whole, rest)| (to_bytes(&whole), rest)));
     }
 
     #[test]
-    fn bytes_cut_short_are_refused(whole in any_whole(), cut in any::<prop::sample::Index>()) {
+    fn truncated_bytes_are_refused(whole in any_whole(), cut in any::<prop::sample::Index>()) {
         let bytes = to_bytes(&whole);
         prop_assert_eq!(from_bytes::<Whole>(&bytes[..cut.index(bytes.len())]), None);
     }
 }
 
 #[test]
-fn a_length_that_was_a_lie_asks_for_no_memory() {
+fn a_false_length_allocates_no_memory() {
     let mut bytes = Vec::new();
     encode_number(u64::MAX, &mut bytes);
     assert_eq!(from_bytes::<Vec<u64>>(&bytes), None);

@@ -1,4 +1,4 @@
-//! What to add: the smallest additions that bring the pot closest to its target.
+//! Finds the smallest additions that bring a pot closest to its target colour.
 
 use super::{Constants, Lab, Seen};
 use model::Model;
@@ -8,56 +8,56 @@ mod model;
 mod search;
 mod step;
 
-/// A component that could go in.
+/// A component that may be added.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Offer<'a> {
-    /// What it does to light.
+    /// Its absorption and scattering.
     pub constants: &'a Constants,
     /// Grams of it in the pot now.
     pub in_pot: f64,
     /// Grams of it on the shelf.
     pub stock: f64,
-    /// The most of it that its sheet allows, as a share of the whole pot.
+    /// Data sheet limit: its largest share of the whole pot, 0 to 1.
     pub most: Option<f64>,
-    /// Whether it counts as pigment under the limit of all pigment together.
+    /// Whether it counts as pigment for the limits on all pigment together.
     pub pigment: bool,
-    /// The most that all pigment together may be of a pot with it in, as a share.
+    /// Data sheet limit that it brings along: the largest share of all pigment in a pot that contains it, 0 to 1.
     pub all_pigment: Option<f64>,
 }
 
-/// The pot and what it should become.
+/// The pot, its target colour, and what may be added.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Wish<'a> {
-    /// What the mixture in the pot does to light: by its recipe, or better held to its reading with
+    /// Constants of the mixture in the pot: predicted from its recipe, or better corrected by its reading with
     /// [`anchored_to_colour`](super::anchored_to_colour) or [`anchored_to_curve`](super::anchored_to_curve).
     pub pot: &'a Constants,
-    /// Grams in it.
+    /// Grams in the pot.
     pub grams: f64,
     /// Grams that still fit.
     pub room: f64,
-    /// The colour wanted.
+    /// Target colour.
     pub target: Lab,
-    /// Where it is looked at.
+    /// How the colour is viewed: in the pot or printed.
     pub seen: Seen<'a>,
-    /// What could go in.
+    /// Components that may be added.
     pub offers: &'a [Offer<'a>],
-    /// The most that all pigment together may be of the pot, and grams of pigment in it now. None leaves the limits of
-    /// what is on offer out too.
+    /// Largest share of all pigment in the pot, 0 to 1, and grams of pigment in it now. `None` ignores the same limit
+    /// of each of the `offers` too.
     pub all_pigment: Option<(f64, f64)>,
-    /// Components to add at most, 1 to 3.
+    /// Most components to add; clamped to 1 to 3.
     pub at_most: usize,
-    /// What the scale shows, in grams; 0 leaves amounts unrounded.
+    /// Step of the scale in grams; 0 leaves amounts unrounded.
     pub resolution: f64,
-    /// CIEDE2000 that is near enough.
+    /// CIEDE2000 up to which the colour counts as matching.
     pub near_enough: f64,
 }
 
-/// So much of a component.
+/// An amount of one component.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Addition {
-    /// Its place among the offers.
+    /// Index of the component in `offers`.
     pub offer: usize,
-    /// Grams.
+    /// Grams to add.
     pub grams: f64,
 }
 
@@ -66,53 +66,53 @@ pub struct Addition {
 pub struct Correction {
     /// What to add, in the order of the offers.
     pub additions: Vec<Addition>,
-    /// Predicted CIEDE2000 from the target afterwards.
+    /// Predicted CIEDE2000 from the target after the additions.
     pub after: f64,
-    /// The colour predicted.
+    /// Predicted colour after the additions.
     pub look: Lab,
 }
 
 impl Correction {
-    /// Grams added in all.
+    /// Grams added in total.
     pub fn grams(&self) -> f64 {
         self.additions.iter().map(|addition| addition.grams).sum()
     }
 }
 
-/// How far additions can bring it.
+/// How close additions can bring the pot.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Verdict {
-    /// It is near enough as it is.
+    /// It matches already.
     AlreadyThere,
-    /// The last way is predicted to be near enough.
+    /// The last way is predicted to match.
     GetsThere,
-    /// Closer, but no addition gets there.
+    /// The last way brings it closer, but no addition makes it match.
     OnlyCloser,
-    /// Nothing on offer brings it closer.
+    /// No addition brings it closer.
     NothingHelps,
 }
 
-/// What to add.
+/// Result of [`what_to_add`].
 #[derive(Clone, PartialEq, Debug)]
 pub struct Advice {
-    /// CIEDE2000 from the target as it is.
+    /// CIEDE2000 from the target before any addition.
     pub before: f64,
-    /// Best with one component, then with more where that is worth it; each closer than the one before. Empty
-    /// when nothing helps. The last is the one advised.
+    /// The best way with one component, then with more if that is worth it; each closer than the one before. Empty if
+    /// nothing helps. The last is the one advised.
     pub ways: Vec<Correction>,
-    /// How far that brings it.
+    /// How close the last way brings the pot.
     pub verdict: Verdict,
 }
 
-/// A way, or one more component in it, must bring this much of CIEDE2000: our own; less is not seen.
+/// Least gain in CIEDE2000 of a way, or of one more component in it: our own; a smaller one is not seen.
 pub const WORTH_IT: f64 = 0.2;
 
-/// The smallest additions that bring the pot closest to its target: only additions, within stock, pot and the
-/// limits of the sheets. A limit that the pot breaks already is held where no addition makes it worse.
+/// The smallest additions that bring the pot closest to its target, within stock, pot and the data sheets' limits;
+/// nothing is taken out. If the pot exceeds a limit already, additions must not make that worse.
 ///
-/// Least CIEDE2000, where every gram costs a little: doubling the pot weighs as much as a tenth of a unit (our
-/// own). Bounded nonlinear least squares by Levenberg and Marquardt's method; one component after the
-/// other, then the most promising pairs and threes. None when the pot is empty or a number is no number.
+/// Minimises CIEDE2000 with a small cost on every gram: doubling the pot costs as much as a tenth of a unit (our own).
+/// Bounded nonlinear least squares by the Levenberg-Marquardt method: single components first, then the most promising
+/// pairs and triples. `None` if the pot is empty or a number is out of range.
 pub fn what_to_add(wish: &Wish) -> Option<Advice> {
     let sane = |value: f64| value.is_finite() && value >= 0.0;
     let offers_sane = wish.offers.iter().all(|offer| {
@@ -148,7 +148,8 @@ pub fn what_to_add(wish: &Wish) -> Option<Advice> {
     Some(Advice { before, ways, verdict })
 }
 
-/// As the scale can weigh it: of the weights next to it, up and down for each component, those that come closest.
+/// Rounds the amounts to what the scale can weigh: of each amount rounded down and up, the allowed combination with the
+/// least cost.
 fn weighed(model: &Model, wish: &Wish, found: &Found) -> Option<Correction> {
     let size = found.offers.len();
     let grid = wish.resolution / wish.grams;

@@ -1,38 +1,38 @@
-//! What the pot looks like after an addition, and which way each component moves it.
+//! Predicts the pot's colour after an addition, and its derivatives by each component.
 
 use crate::colour::correction::{Offer, Wish};
 use crate::colour::difference::{Weights2000, parts2000};
 use crate::colour::spectrum::{WEIGHTS, WHITE};
 use crate::colour::{Bands, Constants, Lab, Seen, Surface};
 
-/// Doubling the pot weighs as much as this much of CIEDE2000.
+/// Cost of doubling the pot, in units of CIEDE2000.
 const SPARING: f64 = 0.1;
 
-/// A limit on the parts added: their weighted sum is at most `most`.
+/// A linear limit on the parts added: their weighted sum is at most `most`.
 #[derive(Clone, Copy)]
 pub struct Limit {
     pub weights: [f64; 3],
     pub most: f64,
 }
 
-/// The wish in parts of the pot.
+/// The problem in parts of the pot's weight: 1 is as much as the pot holds now.
 pub struct Model<'a> {
     pub offers: &'a [Offer<'a>],
     pot: &'a Constants,
     target: Lab,
     surface: Surface,
-    /// Films and what lies under them; none in the pot.
+    /// Number of films and the reflectance under them; `None` if viewed in the pot.
     printed: Option<(f64, Bands)>,
     grams: f64,
     room: f64,
     all_pigment: Option<(f64, f64)>,
 }
 
-/// Where the search stands: the differences, and how each part moves them.
+/// The residuals at a point of the search, and their derivatives.
 pub struct Slopes {
-    /// CIEDE2000 in its three parts, and what the grams weigh.
+    /// The three components of CIEDE2000, then the cost of the grams.
     pub misses: [f64; 4],
-    /// The same for each part added.
+    /// The derivatives of those by each part added.
     pub slopes: [[f64; 4]; 3],
 }
 
@@ -54,7 +54,7 @@ impl<'a> Model<'a> {
         }
     }
 
-    /// The limits on adding some of the offers.
+    /// The limits on adding the chosen offers.
     pub fn limits(&self, chosen: &[usize]) -> Vec<Limit> {
         let mut limits = Vec::with_capacity(12);
         let one = |place: usize, weight: f64| {
@@ -62,7 +62,7 @@ impl<'a> Model<'a> {
             weights[place] = weight;
             weights
         };
-        // So much of some of them in the whole: Σ chosen x + now ≤ most · (1 + Σ x).
+        // A share of the whole: Σ counted x + now ≤ most · (1 + Σ x).
         let share = |counts: [bool; 3], most: f64, now: f64| {
             let mut weights = [0.0; 3];
             for (weight, counts) in weights.iter_mut().zip(counts).take(chosen.len()) {
@@ -79,7 +79,7 @@ impl<'a> Model<'a> {
             }
         }
         if let Some((most, now)) = self.all_pigment {
-            // What goes in brings the limit of its own sheet along.
+            // An added base brings the limit of its own data sheet along.
             let most = chosen.iter().filter_map(|offer| self.offers[*offer].all_pigment).fold(most, f64::min);
             let counts = |at: usize| chosen.get(at).is_some_and(|offer| self.offers[*offer].pigment);
             limits.push(share(std::array::from_fn(counts), most, now));
@@ -88,18 +88,18 @@ impl<'a> Model<'a> {
         limits
     }
 
-    /// The most of one offer that is on the shelf and fits, in parts of the pot.
+    /// The most of one offer that is in stock and fits, in parts of the pot.
     pub fn at_hand(&self, offer: usize) -> f64 {
         self.offers[offer].stock.min(self.room) / self.grams
     }
 
-    /// Whether all limits are kept.
+    /// Whether the parts keep all limits.
     pub fn allows(&self, chosen: &[usize], parts: &[f64]) -> bool {
         let sum = |limit: &Limit| parts.iter().zip(limit.weights).map(|(part, weight)| part * weight).sum::<f64>();
         self.limits(chosen).iter().all(|limit| sum(limit) <= limit.most + 1e-9)
     }
 
-    /// K and S of the pot with the additions, before they are spread over the larger weight.
+    /// K and S of the pot with the additions, before dividing by the larger weight.
     fn sums(&self, chosen: &[usize], parts: &[f64], band: usize) -> (f64, f64) {
         let (mut k, mut s) = (self.pot.k[band], self.pot.s[band]);
         for (offer, part) in chosen.iter().zip(parts) {
@@ -110,7 +110,7 @@ impl<'a> Model<'a> {
         (k, s)
     }
 
-    /// The colour after adding.
+    /// Predicted colour after the additions.
     pub fn look(&self, chosen: &[usize], parts: &[f64]) -> Lab {
         let whole = 1.0 + parts.iter().sum::<f64>();
         let mut xyz = [0.0; 3];
@@ -128,24 +128,24 @@ impl<'a> Model<'a> {
         Lab::from_relative([xyz[0] / WHITE[0], xyz[1] / WHITE[1], xyz[2] / WHITE[2]])
     }
 
-    /// CIEDE2000 from the target after adding.
+    /// Predicted CIEDE2000 from the target after the additions.
     pub fn off(&self, chosen: &[usize], parts: &[f64]) -> f64 {
         crate::colour::ciede2000(self.target, self.look(chosen, parts))
     }
 
-    /// What is made least: the square of CIEDE2000 and that of what the grams weigh.
+    /// The objective to minimise: the squares of CIEDE2000 and of the cost of the grams.
     pub fn cost(&self, chosen: &[usize], parts: &[f64]) -> f64 {
         self.cost_of(self.look(chosen, parts), parts.iter().sum())
     }
 
-    /// The same of a look and all that was added for it.
+    /// The objective for a predicted colour and the parts added for it.
     pub fn cost_of(&self, look: Lab, added: f64) -> f64 {
         let off = crate::colour::ciede2000(self.target, look);
         off * off + (SPARING * added).powi(2)
     }
 
-    /// The misses and how they move. What CIEDE2000 divides by is held still for `quick` slopes, which
-    /// are good enough to come near.
+    /// The residuals and their derivatives. With `quick` the weighting functions of CIEDE2000 are held constant, which
+    /// is accurate enough to come near.
     pub fn slopes(&self, chosen: &[usize], parts: &[f64], quick: bool) -> Slopes {
         let total = parts.iter().sum::<f64>();
         let whole = 1.0 + total;
@@ -210,15 +210,15 @@ impl<'a> Model<'a> {
     }
 }
 
-/// A step in L*, a* and b* that is small, and not so small that it drowns in rounding.
+/// Step in L*, a* and b* for numerical derivatives: small, but well above rounding errors.
 const NUDGE: f64 = 1e-5;
 
-/// How the root of CIE 15's formula for L*a*b* grows.
+/// Derivative of the cube root in CIE 15's formula for L*a*b*.
 fn root_slope(t: f64) -> f64 {
     if t > 216.0 / 24389.0 { 1.0 / (3.0 * t.cbrt().powi(2)) } else { 841.0 / 108.0 }
 }
 
-/// Reflectance of a layer that hides, and how it grows with K and S.
+/// Reflectance of a layer that hides, and its derivatives by K and S.
 fn hiding(k: f64, s: f64) -> (f64, f64, f64) {
     if s <= 1e-12 {
         return (0.0, 0.0, 0.0);
@@ -230,7 +230,7 @@ fn hiding(k: f64, s: f64) -> (f64, f64, f64) {
     (r, by_q / s, -by_q * q / s)
 }
 
-/// Reflectance of a film over a backing as in `kubelka_munk::over_backing`, and how it grows with K and S.
+/// Reflectance of a film over a backing as in `kubelka_munk::over_backing`, and its derivatives by K and S.
 fn film(k: f64, s: f64, g: f64) -> (f64, f64, f64) {
     let square = k * (k + 2.0 * s);
     let root = square.sqrt();
@@ -257,7 +257,7 @@ mod tests {
     use crate::colour::kubelka_munk::over_backing;
 
     #[test]
-    fn films_and_their_slopes_are_those_of_the_closed_form() {
+    fn films_and_their_derivatives_agree_with_the_closed_form() {
         for (k, s) in [(0.3, 0.5), (2.0, 0.1), (1e-4, 0.2), (0.004, 0.008), (5.0, 9.0), (0.0, 0.4)] {
             for g in [0.02, 0.4, 0.9] {
                 let (r, by_k, by_s) = film(k, s, g);

@@ -1,11 +1,11 @@
-//! Which components, and how much of each.
+//! Searches which components to add, and how much of each.
 
 use super::model::Model;
 use super::step::{dot, least_within};
 use crate::collections::sort_by;
 use crate::colour::ciede2000;
 
-/// Some of the offers and how much of each, in parts of the pot.
+/// Some of the offers and the amount of each, in parts of the pot.
 #[derive(Clone)]
 pub struct Found {
     pub offers: Vec<usize>,
@@ -13,12 +13,12 @@ pub struct Found {
     pub cost: f64,
 }
 
-/// Starts of each size that are followed to their end: those that a first look finds most promising.
+/// Starts of each size that are optimised to the end: those that look most promising.
 const FOLLOWED: usize = 12;
-/// Pairs that a third component is added to.
+/// Pairs to which a third component is added.
 const GROWN: usize = 6;
 
-/// The best with one component, with two, with three. Fewer when a size brings nothing over the one before.
+/// The best solutions with one, two and three components, in this order; a size without a solution is left out.
 pub fn best_of_each_size(model: &Model, at_most: usize) -> Vec<Found> {
     let levels: Vec<Levels> = (0..model.offers.len()).map(|offer| Levels::of(model, offer)).collect();
     let ones = (0..model.offers.len()).filter(|offer| levels[*offer].best > 0.0).map(|offer| {
@@ -42,8 +42,8 @@ fn rank(found: &mut Vec<Found>) {
     sort_by(found, |one, other| one.cost.total_cmp(&other.cost));
 }
 
-/// Amounts of one component worth a look: the best of a few, and two that move the colour by half and by all of what
-/// is missing.
+/// Starting amounts of one component: the best of a coarse scan, and two that move the colour by about half and by all
+/// of the missing difference.
 struct Levels {
     best: f64,
     half: f64,
@@ -53,12 +53,12 @@ struct Levels {
 impl Levels {
     fn of(model: &Model, offer: usize) -> Self {
         let chosen = [offer];
-        // The sheets' limits are left out: another component may make room under them.
+        // The data sheets' limits are left out: another component may make room under them.
         let most = model.at_hand(offer);
         let (from, missing) = (model.look(&[], &[]), model.off(&[], &[]));
         let (mut best, mut least) = (0.0, missing * missing);
         let (mut half, mut whole) = (most, most);
-        // From all that is at hand down to a hundred-thousandth of it.
+        // From all that is available down to a hundred-thousandth of it.
         for place in 0..11 {
             let part = most * (-1.15 * f64::from(place)).exp();
             let look = model.look(&chosen, &[part]);
@@ -78,7 +78,7 @@ impl Levels {
     }
 }
 
-/// Adds one more component to what was found, and follows the most promising.
+/// Adds one more component to each solution and optimises the most promising results.
 fn grow(model: &Model, smaller: &[Found], levels: &[Levels], size: usize) -> Vec<Found> {
     let mut tries: Vec<Found> = Vec::new();
     let mut look_at = |offers: Vec<usize>, parts: [f64; 3]| {
@@ -95,7 +95,7 @@ fn grow(model: &Model, smaller: &[Found], levels: &[Levels], size: usize) -> Vec
         for (place, one) in all.iter().enumerate() {
             for other in &all[place + 1..] {
                 let (p, q) = (&levels[*one], &levels[*other]);
-                // A single that helps is a start already; its partner joins at nothing.
+                // A component that helps alone is a start already; its partner joins at zero.
                 let alone = |at: &Levels| if at.best > 0.0 { at.best } else { at.half };
                 for parts in
                     [[alone(p), 0.0, 0.0], [0.0, alone(q), 0.0], [p.half, q.half, 0.0], [p.whole, q.whole, 0.0]]
@@ -118,7 +118,7 @@ fn grow(model: &Model, smaller: &[Found], levels: &[Levels], size: usize) -> Vec
     follow_best(model, tries)
 }
 
-/// Follows the most promising starts; best first.
+/// Optimises the most promising starts; best first.
 fn follow_best(model: &Model, mut tries: Vec<Found>) -> Vec<Found> {
     rank(&mut tries);
     let starts = tries.into_iter().take(FOLLOWED);
@@ -131,8 +131,8 @@ fn same(one: &[usize], other: &[usize]) -> bool {
     one.len() == other.len() && one.iter().all(|offer| other.contains(offer))
 }
 
-/// The nearest amounts that the limits allow, each measured by its own size: where pigment is at its limit, some of
-/// the base that makes room for it stays in.
+/// The nearest amounts that the limits allow, distances measured relative to each amount: where pigment is at its
+/// limit, some of the base that makes room for it stays in.
 fn nearest_allowed(model: &Model, offers: &[usize], parts: [f64; 3]) -> [f64; 3] {
     let size = offers.len();
     if model.allows(offers, &parts[..size]) {
@@ -150,12 +150,12 @@ fn nearest_allowed(model: &Model, offers: &[usize], parts: [f64; 3]) -> [f64; 3]
     furthest(model, offers, found.map(|part| part.max(0.0)))
 }
 
-/// As far from nothing toward these parts as the limits allow.
+/// The parts scaled down as far as the limits require.
 fn furthest(model: &Model, offers: &[usize], parts: [f64; 3]) -> [f64; 3] {
     let mut share = 1.0_f64;
     for limit in model.limits(offers) {
         let along = dot(limit.weights, parts);
-        // A breath over a limit is rounding; where nothing is left of a limit it must not undo everything.
+        // An excess this small is rounding; under a limit of zero it must not remove everything.
         if along > limit.most + 1e-10 {
             share = share.min(limit.most.max(0.0) / along);
         }
@@ -163,7 +163,7 @@ fn furthest(model: &Model, offers: &[usize], parts: [f64; 3]) -> [f64; 3] {
     parts.map(|part| part * share)
 }
 
-/// Follows the slopes to the least near a start, within the limits: Levenberg and Marquardt's method.
+/// Descends to the minimum near a start within the limits: Levenberg-Marquardt method.
 fn follow(model: &Model, offers: Vec<usize>, start: [f64; 3], quick: bool) -> Found {
     let size = offers.len();
     let limits = model.limits(&offers);
@@ -209,7 +209,7 @@ fn product(a: [f64; 4], b: [f64; 4]) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3]
 }
 
-/// Every choice of so many components followed from many starts: slow, for the test of the search's shortcuts.
+/// Optimises every choice of `size` components from many starts: slow, to test the search's shortcuts.
 #[cfg(test)]
 pub fn best_of_all(model: &Model, size: usize) -> f64 {
     let levels: Vec<Levels> = (0..model.offers.len()).map(|offer| Levels::of(model, offer)).collect();

@@ -1,10 +1,10 @@
-//! One step of the search: the least of a square within straight limits, in at most three unknowns.
+//! One step of the search: minimises a quadratic function within linear limits, in at most three unknowns.
 
 use super::model::Limit;
 
-/// The step from 0 that makes ½·pᵀHp + gᵀp least while every limit keeps its `room`. `h` must be positive
-/// definite and no room negative. Active sets: walk to the least within the limits now touched, take up
-/// each limit met on the way, let go the one that holds back most.
+/// The step p from 0 that minimises ½·pᵀHp + gᵀp while every limit keeps its room. `h` must be positive definite and no
+/// room negative. Active-set method: move to the minimum on the active limits, add each limit met on the way, drop the
+/// one with the most negative multiplier.
 pub fn least_within(size: usize, h: [[f64; 3]; 3], g: [f64; 3], limits: &[Limit], rooms: &[f64]) -> [f64; 3] {
     let mut p = [0.0; 3];
     let mut touched: Vec<usize> = Vec::with_capacity(3);
@@ -12,7 +12,7 @@ pub fn least_within(size: usize, h: [[f64; 3]; 3], g: [f64; 3], limits: &[Limit]
         let Some((walk, holds)) = walk(size, h, g, p, limits, &touched) else { break };
         let length = walk.iter().fold(0.0_f64, |most, by| most.max(by.abs()));
         if length < 1e-15 {
-            // At the least of the touched limits: let go of one that only holds back.
+            // At the minimum on the active limits: drop a limit with a negative multiplier.
             let worst = (0..touched.len()).min_by(|a, b| holds[*a].total_cmp(&holds[*b]));
             match worst {
                 Some(place) if holds[place] < -1e-12 => {
@@ -51,7 +51,7 @@ pub fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
 
 const WIDEST: usize = 6;
 
-/// The walk to the least along the touched limits, and how hard each of them holds.
+/// The move to the minimum along the active limits, and the multiplier of each.
 fn walk(
     size: usize,
     h: [[f64; 3]; 3],
@@ -111,7 +111,8 @@ mod tests {
 
     const ROUND: [[f64; 3]; 3] = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
 
-    /// Answers by projection: for a round bowl the least within the limits is the point of them nearest to its middle.
+    /// Expected values by projection: for a round bowl the minimum within the limits is their point nearest to its
+    /// centre.
     #[test]
     fn a_round_bowl_ends_at_the_nearest_point_of_the_limits() {
         let box_of_one: Vec<Limit> = (0..3)
@@ -137,7 +138,7 @@ mod tests {
     }
 
     #[test]
-    fn a_slanted_bowl_keeps_its_limits_and_cannot_be_bettered_nearby() {
+    fn a_slanted_bowl_keeps_its_limits_and_is_minimal_nearby() {
         let h = [[4.0, 1.5, 0.5], [1.5, 3.0, -0.7], [0.5, -0.7, 2.0]];
         let g = [-3.0, 2.0, -4.0];
         let limits = [

@@ -1,3 +1,5 @@
+//! Tests the advice on additions against scipy's bounded solvers and an exhaustive search.
+//!
 use super::*;
 use crate::colour::check_rows::near;
 use crate::colour::{BANDS, Bands, Origin, Print, Reflectance, Surface, ciede2000, predict};
@@ -14,7 +16,7 @@ fn numbers(value: &Value) -> Vec<f64> {
     value.as_array().unwrap().iter().map(|number| number.as_f64().unwrap()).collect()
 }
 
-/// An invented ink bench and what scipy's bounded solvers found for it.
+/// Invented components, and the corrections that scipy's bounded solvers found for them.
 struct Bench {
     data: Value,
     components: Vec<Constants>,
@@ -55,7 +57,7 @@ fn pigment_in(pot: &[f64]) -> f64 {
     pot[1..6].iter().sum()
 }
 
-/// Ours may be better than theirs, and worse by less than a hundredth of a unit in any case.
+/// Ours may be better than theirs, and is never worse by a hundredth of a unit.
 #[test]
 fn additions_come_as_close_as_an_independent_bounded_solver() {
     let bench = Bench::stored();
@@ -131,7 +133,7 @@ fn simple<'a>(pot: &'a Constants, offers: &'a [Offer<'a>], target: Lab) -> Wish<
 }
 
 #[test]
-fn a_touch_of_blue_that_is_missing_is_found_to_the_gram() {
+fn a_missing_touch_of_blue_is_found_to_the_gram() {
     let bench = Bench::stored();
     let short = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
     let right = [500.0, 0.0, 6.0, 0.0, 7.4, 0.0, 0.0];
@@ -159,11 +161,11 @@ fn a_pot_that_is_near_enough_needs_nothing() {
 }
 
 #[test]
-fn a_colour_no_addition_reaches_is_said_to_be_out_of_reach() {
+fn a_colour_that_no_addition_reaches_is_reported() {
     let bench = Bench::stored();
     let grams = [100.0, 40.0, 0.0, 0.0, 0.0, 0.0, 0.0];
     let pot = bench.mixed(&grams);
-    // A dark grey pot; the yellow wanted would need a bucket of everything else.
+    // A dark grey pot; the yellow target would need a bucket of everything else.
     let target = Lab::new(85.0, 0.0, 90.0);
     let offers = bench.offers(&grams, &[50.0; 7], &[None; 7]);
     let advice = what_to_add(&Wish { grams: 140.0, room: 60.0, ..simple(&pot, &offers, target) }).unwrap();
@@ -192,7 +194,7 @@ fn a_limit_already_broken_is_not_broken_further() {
 }
 
 #[test]
-fn a_base_that_goes_in_brings_the_limit_of_its_sheet_along() {
+fn an_added_base_brings_the_limit_of_its_data_sheet() {
     let bench = Bench::stored();
     let grams = [0.0, 0.0, 6.0, 0.0, 3.0, 0.0, 500.0];
     let pot = bench.mixed(&grams);
@@ -216,7 +218,7 @@ fn a_base_that_goes_in_brings_the_limit_of_its_sheet_along() {
 }
 
 #[test]
-fn nonsense_is_no_wish() {
+fn impossible_input_gets_no_advice() {
     let bench = Bench::stored();
     let grams = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
     let pot = bench.mixed(&grams);
@@ -297,7 +299,7 @@ proptest! {
                     prop_assert!(grams_then / whole <= most.max(offer.in_pot / grams) + 1e-9);
                 }
             }
-            // What is promised is what the recipe as a whole is predicted to look like.
+            // The colour promised is the one predicted for the recipe as a whole.
             let look = predict(&then, seen).unwrap().lab();
             prop_assert!((ciede2000(target, look) - way.after).abs() < 1e-6);
         }
@@ -310,7 +312,7 @@ proptest! {
     }
 }
 
-/// A bench of fourteen, the stored one and the same half as strong, and a pot with some of each.
+/// Fourteen components, the stored ones and the same half as strong, and a pot with some of each.
 struct Large {
     components: Vec<Constants>,
     grams: Vec<f64>,
@@ -364,7 +366,7 @@ fn two_hits(garment: &Reflectance) -> Seen<'_> {
 }
 
 #[test]
-fn the_shortcuts_of_the_search_lose_nothing_an_eye_would_see() {
+fn the_shortcuts_of_the_search_lose_no_visible_difference() {
     let bench = Bench::stored();
     let garment = shirt(&bench);
     let mut random = dice(11);
@@ -385,7 +387,7 @@ fn the_shortcuts_of_the_search_lose_nothing_an_eye_would_see() {
     }
 }
 
-/// Not a check of right or wrong: prints how long advice takes. Run with
+/// Asserts nothing: prints how long advice takes. Run with
 /// `cargo test --release -p lastpull-core --lib how_long_advice_takes -- --ignored --nocapture`.
 #[test]
 #[ignore = "measures time"]
@@ -399,7 +401,7 @@ fn how_long_advice_takes() {
             let large = Large::any(&bench, &mut random, seen);
             let (pot, offers) = (large.pot(), large.offers());
             let wish = Wish { seen, near_enough: 0.0, ..simple(&pot, &offers, large.target) };
-            // The quickest of five: another program on the machine is no part of it.
+            // The quickest of five, to leave out other load on the machine.
             let once = || {
                 let start = std::time::Instant::now();
                 assert!(what_to_add(&wish).is_some());

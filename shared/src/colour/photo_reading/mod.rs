@@ -1,4 +1,4 @@
-//! Colours read from one photo: target and sample beside a neutral under the same light.
+//! Reads target and sample colours from one photo that shows a neutral under the same light.
 
 use super::Lab;
 use super::srgb::{D65, times, xyz_of_linear};
@@ -6,115 +6,121 @@ use patch::Patch;
 
 mod patch;
 
-/// A picture as a canvas gives it.
+/// Pixels of a picture, as a canvas returns them.
 #[derive(Clone, Copy, Debug)]
 pub struct Picture<'a> {
-    /// Pixels across.
+    /// Width in pixels.
     pub width: usize,
-    /// Pixels down.
+    /// Height in pixels.
     pub height: usize,
-    /// Red, green, blue and opacity of each pixel, row by row, sRGB.
+    /// Red, green, blue and alpha of each pixel, row by row, sRGB.
     pub rgba: &'a [u8],
 }
 
-/// A round patch that was marked, in pixels from the upper left corner.
+/// A round patch marked in a picture, in pixels from the upper left corner.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Mark {
-    /// Its middle, from the left.
+    /// Centre, from the left.
     pub x: f64,
-    /// Its middle, from the top.
+    /// Centre, from the top.
     pub y: f64,
-    /// Half its width.
+    /// Radius.
     pub radius: f64,
 }
 
-/// What was marked.
+/// The three patches marked in a picture.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Marks {
-    /// The colour wanted.
+    /// The target colour.
     pub target: Mark,
-    /// The colour made.
+    /// The colour of the sample.
     pub sample: Mark,
-    /// Something white or grey lying beside them.
+    /// Something white or grey beside them.
     pub neutral: Mark,
-    /// How light that is, L* 20 to 100: about 95 for plain white paper.
+    /// Lightness of the neutral, L* 20 to 100: about 95 for plain white paper.
     pub neutral_lightness: f64,
 }
 
-/// One of the three patches.
+/// Role of a marked patch.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Which {
-    /// The colour wanted.
+    /// The target colour.
     Target,
-    /// The colour made.
+    /// The colour of the sample.
     Sample,
     /// The white or grey.
     Neutral,
 }
 
-/// Why a photo is not read.
+/// Why a photo cannot be read.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum PhotoProblem {
-    /// The bytes are not as many as the picture's size asks for, or the neutral's lightness is none.
+    /// The number of bytes does not fit the picture's size, or the neutral's lightness is out of range.
     NotAPicture,
     /// The patch reaches over the edge of the picture.
     Outside(Which),
-    /// The patch holds too few pixels to average.
+    /// The patch has too few pixels to average.
     TooSmall(Which),
-    /// Too bright: some of its channels are at the top, and nobody knows how far over.
+    /// Overexposed: some of its channels are clipped at the top.
     TooBright(Which),
-    /// Too dark, or too colourful for a picture: some of its channels are at the bottom.
+    /// Too dark, or too saturated for sRGB: some of its channels are clipped at the bottom.
     TooDark(Which),
-    /// Not one plain colour: an edge, a crease or a highlight lies in it.
+    /// Not one plain colour: it contains an edge, a crease or a highlight.
     NotPlain(Which),
-    /// The light differs too much from patch to patch.
+    /// The light differs too much between the patches.
     UnevenLight,
-    /// The light is so coloured that the neutral does not look grey at all: or the mark is on something else.
+    /// The light is so strongly coloured that the neutral does not look grey, or the mark is on something else.
     ColouredLight,
 }
 
-/// What was read.
+/// Colours read from a photo.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct PhotoReading {
-    /// The colour wanted.
+    /// The target colour.
     pub target: Lab,
-    /// The colour made.
+    /// The colour of the sample.
     pub sample: Lab,
-    /// How many stops the photo was brighter than daylight on that neutral would make it; already corrected.
+    /// Stops by which the photo is brighter than daylight on that neutral would make it; already corrected.
     pub stops: f64,
-    /// How much the light differs from patch to patch, 0.1 is a tenth; already corrected.
+    /// How much the light differs between the patches (0.1 is a tenth); already corrected.
     pub unevenness: f64,
-    /// About how sure the colours are for the noise of the pixels alone, CIEDE2000.
+    /// Uncertainty of the colours from pixel noise alone, CIEDE2000.
     pub noise: f64,
 }
 
-/// More unevenness than this between two patches is refused: correcting it would be guessing (our own).
+/// Largest unevenness between two patches that is corrected; beyond it correcting would be guessing (our own).
 const TOO_UNEVEN: f64 = 0.25;
-/// One channel of the neutral may be so many times another (our own).
+/// Largest ratio between two channels of the neutral (our own).
 const TOO_COLOURED: f64 = 3.0;
 
-/// The share of a difference that lamp light may hide from a camera or add to it: half of what is read under lamps is
-/// off by less. Our own, held by a test over rendered photos.
+/// Share of a difference that lamp light may hide from a camera or add to it: half of the readings under lamps are off
+/// by less. Our own, checked by a test over rendered photos.
 const HIDDEN: f64 = 0.25;
-/// The most doubt that a difference is taken with unasked, CIEDE2000: our own.
+/// Largest uncertainty of a difference that is not mentioned, CIEDE2000: our own.
 const DOUBT: f64 = 1.5;
 
-/// How far off a difference of so much may be when it is read under lamp light, in CIEDE2000 as it is itself: two
-/// patches that look alike are seen alike by any camera, two that differ much are told apart by it in its own way.
-/// By daylight it is less. None where that is too little to speak of.
+/// Uncertainty of a difference read under lamp light, in CIEDE2000 like `difference`. Every camera sees two patches
+/// that look alike as alike, but each renders a large difference in its own way. In daylight it is smaller. `None` if
+/// it is too small to mention.
+///
+/// ```
+/// # use lastpull_core::colour::photo_reading::in_doubt;
+/// assert_eq!(in_doubt(4.0), None);
+/// assert_eq!(in_doubt(8.0), Some(2.0));
+/// ```
 pub fn in_doubt(difference: f64) -> Option<f64> {
     Some(difference * HIDDEN).filter(|doubt| *doubt > DOUBT)
 }
 
-/// Reads target and sample from a photo, corrected for exposure, for the light's colour, and for a gentle
-/// change of light over the picture, all by the neutral and by how the patches shade off.
+/// Reads target and sample from a photo, corrected for exposure, for the colour of the light, and for a gentle gradient
+/// of light over the picture, by the neutral and by the shading within the patches.
 ///
-/// Patches are averaged in linear light with the fifth at either end of each channel left out. White is
-/// adapted from the neutral to D65 by Bradford. The difference of the two colours is far surer than either:
-/// what the camera does wrong it does to both.
+/// Patches are averaged in linear light without the lowest and highest fifth of each channel. White is adapted from the
+/// neutral to D65 by Bradford. The difference of the two colours is far more reliable than either: errors of the camera
+/// affect both.
 ///
 /// # Errors
-/// When a patch cannot be read, or the light is uneven or coloured.
+/// [`PhotoProblem`] if a patch cannot be read, or the light is uneven or strongly coloured.
 pub fn read_photo(picture: Picture, marks: Marks) -> Result<PhotoReading, PhotoProblem> {
     if picture.width.checked_mul(picture.height).and_then(|n| n.checked_mul(4)) != Some(picture.rgba.len())
         || !(20.0..=100.0).contains(&marks.neutral_lightness)
@@ -142,7 +148,7 @@ pub fn read_photo(picture: Picture, marks: Marks) -> Result<PhotoReading, PhotoP
         let shade = light.at(patch, neutral);
         Lab::from_xyz(to_daylight.of(xyz_of_linear(patch.rgb.map(|value| value / shade))))
     };
-    // An error of the luminance by a share e moves L* by about (L* + 16)/3 · e.
+    // A relative error e of the luminance moves L* by about (L* + 16)/3 · e.
     let errors = patches.iter().map(|patch| patch.error * patch.error).sum::<f64>().sqrt();
     Ok(PhotoReading {
         target: read(target),
@@ -153,16 +159,16 @@ pub fn read_photo(picture: Picture, marks: Marks) -> Result<PhotoReading, PhotoP
     })
 }
 
-/// How the light changes over the picture: by a straight line in its logarithm.
+/// The gradient of the light over the picture: a linear change of its logarithm.
 struct Light {
-    /// Per pixel, across and down.
+    /// Change of the logarithm per pixel, across and down.
     slope: [f64; 2],
     unevenness: f64,
 }
 
 impl Light {
-    /// From how each patch shades off. Refused when the patches disagree beyond what their noise explains
-    /// (a shadow, a bent cloth), or when the change is large.
+    /// Estimates the gradient from the shading within each patch. An error if the patches disagree beyond their noise
+    /// (a shadow, a bent cloth), or if the gradient is large.
     fn over(patches: &[Patch; 3]) -> Result<Self, PhotoProblem> {
         let weight: f64 = patches.iter().map(|patch| patch.slope_error.powi(-2)).sum();
         let slope = [0, 1]
@@ -183,7 +189,7 @@ impl Light {
                 return Err(PhotoProblem::UnevenLight);
             }
         }
-        // What noise alone could be is no slope.
+        // A slope that noise alone could cause counts as none.
         if slope[0].hypot(slope[1]) < 3.0 * error {
             return Ok(Self { slope: [0.0; 2], unevenness: 0.0 });
         }
@@ -193,24 +199,24 @@ impl Light {
         Ok(Self { slope, unevenness })
     }
 
-    /// How many times as much light falls on a patch as on the neutral.
+    /// Light on a patch relative to the light on the neutral.
     fn at(&self, patch: &Patch, neutral: &Patch) -> f64 {
         let (x, y) = (patch.mark.x - neutral.mark.x, patch.mark.y - neutral.mark.y);
         (self.slope[0] * x + self.slope[1] * y).exp()
     }
 }
 
-/// Bradford's cones (CSS Color 4).
+/// Bradford's cone response matrix (CSS Color 4).
 const CONES: [[f64; 3]; 3] = [[0.8951, 0.2664, -0.1614], [-0.7502, 1.7135, 0.0367], [0.0389, -0.0685, 1.0296]];
 
-/// Their inverse.
+/// Its inverse.
 const FROM_CONES: [[f64; 3]; 3] = [
     [0.986_992_905_466_712_1, -0.147_054_256_420_990_13, 0.159_962_651_663_731_25],
     [0.432_305_269_723_394_6, 0.518_360_271_536_777_4, 0.049_291_228_212_855_594],
     [-0.008_528_664_575_177_33, 0.040_042_821_654_084_86, 0.968_486_695_787_55],
 ];
 
-/// White of a light to that of D65.
+/// Adaptation from the white of a light to that of D65.
 struct Adaptation {
     gains: [f64; 3],
 }

@@ -1,29 +1,29 @@
-//! One marked patch: its average colour, whether it is plain, and how it shades off.
+//! Measures one marked patch: its average colour, whether it is plain, and its shading.
 
 use crate::colour::photo_reading::{Mark, PhotoProblem, Picture, Which};
 use crate::colour::srgb::linear;
 
 /// Fewest pixels that are averaged.
 const FEWEST: u32 = 60;
-/// Share of pixels at the end of a channel that makes the average unknown (our own).
+/// Share of pixels clipped at the top of a channel above which the average is unknown (our own).
 const ENDS: f64 = 0.02;
-/// At the bottom a little more is borne, since noise reaches it first.
+/// The same at the bottom of a channel; higher, since noise reaches it first.
 const BOTTOM: f64 = 0.10;
-/// Share of pixels away from the middle colour that makes a patch not plain (our own).
+/// Share of pixels far from the average colour above which a patch is not plain (our own).
 const STRAY: f64 = 0.15;
-/// Least that the spread of noise is taken for.
+/// Least relative noise that is assumed.
 const LEAST_NOISE: f64 = 0.002;
 
-/// What a patch holds.
+/// Measurements of a patch.
 pub struct Patch {
     pub mark: Mark,
-    /// Linear light.
+    /// Average in linear light, 0 to 1.
     pub rgb: [f64; 3],
-    /// Relative error of its luminance by the noise of its pixels.
+    /// Relative error of its luminance from pixel noise.
     pub error: f64,
-    /// How the logarithm of its light changes, per pixel across and down.
+    /// Change of the logarithm of its luminance, per pixel across and down.
     pub slope: [f64; 2],
-    /// Standard error of that.
+    /// Standard error of the slope.
     pub slope_error: f64,
 }
 
@@ -66,7 +66,7 @@ impl Patch {
             return Err(PhotoProblem::NotPlain(which));
         }
 
-        // How it shades off: a plane through the luminance, pixels far from the middle left out.
+        // Shading: a plane fitted to the luminance, without pixels far from the average.
         let luminance = |rgb: [f64; 3]| 0.2126 * rgb[0] + 0.7152 * rgb[1] + 0.0722 * rgb[2];
         let middle = luminance(rgb);
         let mut plane = Plane::default();
@@ -83,7 +83,7 @@ impl Patch {
     }
 }
 
-/// Every pixel within a mark that lies within the picture.
+/// Calls `each` for every pixel within both the mark and the picture.
 fn pixels(picture: Picture, mark: Mark, mut each: impl FnMut(f64, f64, [u8; 3])) {
     let whole = |value: f64, most: usize| (value.max(0.0) as usize).min(most);
     let (top, bottom) =
@@ -103,13 +103,13 @@ fn pixels(picture: Picture, mark: Mark, mut each: impl FnMut(f64, f64, [u8; 3]))
     }
 }
 
-/// The mean of a channel without the fifth at either end.
+/// The mean of a channel without its lowest and highest fifth.
 fn trimmed(levels: &[u32; 256], count: u32, light: &[f64]) -> f64 {
     let cut = f64::from(count) / 5.0;
     let (mut passed, mut sum) = (0.0, 0.0);
     for (pixels, value) in levels.iter().zip(light) {
         let next = passed + f64::from(*pixels);
-        // The part of this level between the two cuts.
+        // The share of this level between the two cuts.
         let counted = (next.min(f64::from(count) - cut) - passed.max(cut)).max(0.0);
         sum += counted * value;
         passed = next;
@@ -117,7 +117,7 @@ fn trimmed(levels: &[u32; 256], count: u32, light: &[f64]) -> f64 {
     sum / (f64::from(count) - 2.0 * cut)
 }
 
-/// Sums for a plane of least squares.
+/// Sums for a least-squares plane.
 #[derive(Default)]
 struct Plane {
     n: f64,
@@ -146,7 +146,7 @@ impl Plane {
         self.vv += v * v;
     }
 
-    /// How it climbs across and down, and the standard deviation of what is left.
+    /// Slope across and down, and the standard deviation of the residuals.
     fn slope(&self) -> Option<([f64; 2], f64)> {
         let n = self.n;
         let about = |sum: f64, a: f64, b: f64| sum - a * b / n;

@@ -1,3 +1,5 @@
+//! Tests the photo reading on rendered photos under several lights, exposures and gradients.
+//!
 use super::*;
 use crate::colour::check_rows::{near, rows};
 use crate::colour::srgb::{encoded, linear_of_xyz};
@@ -7,7 +9,8 @@ use crate::ink::{PhotoSample, photo_sample};
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
 
-/// A room: its light, how far the camera's own white balance got, its exposure, and how the light falls off.
+/// A setting for photos: its light, how far the camera's own white balance got, its exposure, and the fall-off of
+/// light.
 #[derive(Clone, Copy)]
 struct Room {
     light: &'static str,
@@ -25,7 +28,7 @@ const PLACES: [Mark; 3] = [
     Mark { x: 125.0, y: 25.0, radius: 20.0 },
 ];
 
-/// What each band gives to XYZ under a light. Source: `ink_weights_10nm.csv` (CIE 015 tables, ASTM E308).
+/// Weight of each band in XYZ under a light. Source: `ink_weights_10nm.csv` (CIE 015 tables, ASTM E308).
 fn weights(light: &str) -> Vec<[f64; 3]> {
     let table = rows(include_str!("../../../tests/data/ink_weights_10nm.csv"), 4 * BANDS);
     table.iter().filter(|row| row.text("illuminant") == light).map(|row| row.numbers(["x", "y", "z"])).collect()
@@ -41,7 +44,7 @@ fn xyz(weights: &[[f64; 3]], curve: &Reflectance) -> [f64; 3] {
     sum
 }
 
-/// Renders target, sample and neutral side by side band by band under the room's light: XYZ, linear sRGB, the
+/// Renders target, sample and neutral side by side, band by band, under the room's light: XYZ, linear sRGB, the
 /// camera's channel gains, exposure, fall-off, grain of the cloth, noise, eight bits.
 fn render(room: Room, curves: [&Reflectance; 3], seed: u64) -> Vec<u8> {
     let mut random = StdRng::seed_from_u64(seed);
@@ -76,9 +79,8 @@ fn read(rgba: &[u8], marks: Marks) -> Result<PhotoReading, PhotoProblem> {
     read_photo(Picture { width: WIDTH, height: HEIGHT, rgba }, marks)
 }
 
-/// Invented inks, every other of them much darker, and a sample of each that missed it: stronger or weaker,
-/// and a little off in hue.
-/// Source of the curves: `ink_spectra_lab.csv`.
+/// Invented inks, every other of them much darker, each with a sample that missed it: stronger or weaker, and a little
+/// off in hue. Source of the curves: `ink_spectra_lab.csv`.
 fn pairs() -> Vec<(Reflectance, Reflectance)> {
     rows(include_str!("../../../tests/data/ink_spectra_lab.csv"), 24)
         .iter()
@@ -109,7 +111,7 @@ fn median(values: &mut [f64]) -> f64 {
     values[values.len() / 2]
 }
 
-/// How far the difference read is from the true one: the read one laid on the true target, against the true sample.
+/// Error of the difference read: applied to the true target and compared with the true sample.
 fn missed(reading: &PhotoReading, target: Lab, sample: Lab) -> f64 {
     let (from, to) = (reading.target, reading.sample);
     let laid = Lab::new(target.l + to.l - from.l, target.a + to.a - from.a, target.b + to.b - from.b);
@@ -117,7 +119,7 @@ fn missed(reading: &PhotoReading, target: Lab, sample: Lab) -> f64 {
 }
 
 #[test]
-fn the_difference_read_is_the_true_one_under_three_lights_two_stops_and_uneven_light() {
+fn differences_are_read_under_three_lights_exposures_and_gradients() {
     let pairs = pairs();
     let mut apart: Vec<f64> = pairs.iter().map(|(target, sample)| ciede2000(target.lab(), sample.lab())).collect();
     assert!(median(&mut apart) > 2.0, "there is a difference to read");
@@ -132,7 +134,7 @@ fn the_difference_read_is_the_true_one_under_three_lights_two_stops_and_uneven_l
                     asked += 1;
                     match read(&rgba, marks(lightness(&GREY))) {
                         Ok(reading) => here.push(missed(&reading, target.lab(), sample.lab())),
-                        // Dark and colourful inks run into the ends of a picture, and say so.
+                        // Dark and saturated inks are clipped, and refused as such.
                         Err(PhotoProblem::TooBright(_) | PhotoProblem::TooDark(_)) => refused += 1,
                         Err(problem) => panic!("{light} {stops} {falls}: {problem:?}"),
                     }
@@ -195,7 +197,7 @@ fn strongly_uneven_light_is_refused() {
         let uneven = render(Room { falls, ..DAY }, [&target, &sample, &GREY], 1);
         assert_eq!(read(&uneven, marks(lightness(&GREY))), Err(PhotoProblem::UnevenLight), "{falls}");
     }
-    // A shadow that falls off over one patch only.
+    // A shadow that falls over one patch only.
     let mut shadow = render(DAY, [&target, &sample, &GREY], 1);
     for (place, pixel) in shadow.chunks_exact_mut(4).enumerate() {
         let column = place % WIDTH;
@@ -226,7 +228,7 @@ fn a_blue_thing_is_no_neutral() {
 }
 
 #[test]
-fn marks_and_bytes_that_cannot_be_are_refused() {
+fn impossible_marks_and_bytes_are_refused() {
     let (target, sample) = plain();
     let picture = render(DAY, [&target, &sample, &GREY], 1);
     let with = |mark: Mark| read(&picture, Marks { sample: mark, ..marks(50.0) });
@@ -260,7 +262,7 @@ fn the_adaptation_is_bradfords() {
     }
 }
 
-/// What a photo says of a drawdown beside a patch of known colour, laid on that patch as it is kept.
+/// Colour of a drawdown read from a photo beside a patch of known colour, as it is stored.
 fn drawdown_read(known: &Reflectance, drawdown: &Reflectance, room: Room, seed: u64) -> Option<Lab> {
     let reading = read(&render(room, [known, drawdown, &GREY], seed), marks(lightness(&GREY))).ok()?;
     let on = reading_of(known.lab(), ReadBy::Instrument);
@@ -269,7 +271,7 @@ fn drawdown_read(known: &Reflectance, drawdown: &Reflectance, room: Room, seed: 
     Some(lab_of(sample))
 }
 
-/// Every light and exposure, a known patch beside a drawdown: how far apart they are, and how far off it is read.
+/// For every light and exposure, a known patch beside a drawdown: their true difference, and the error of the reading.
 fn drawdowns_read(light: &'static str, pairs: &[(Reflectance, Reflectance)]) -> Vec<(f64, f64)> {
     let mut rows = Vec::new();
     for (stops, falls) in [(-1.0, 0.0), (0.0, -0.2)] {
@@ -284,9 +286,9 @@ fn drawdowns_read(light: &'static str, pairs: &[(Reflectance, Reflectance)]) -> 
 }
 
 #[test]
-fn a_drawdown_is_read_beside_a_known_patch_and_what_is_in_doubt_is_said() {
+fn a_drawdown_is_read_beside_a_known_patch_with_its_uncertainty() {
     let inks: Vec<Reflectance> = pairs().iter().flat_map(|(ink, missed)| [*ink, *missed]).collect();
-    // Each beside itself made wrong, and beside inks that are quite others.
+    // Each beside a faulty copy of itself, and beside quite different inks.
     let beside = |step: usize| inks.iter().copied().zip(inks.iter().copied().cycle().skip(step)).take(inks.len());
     let pairs: Vec<_> = [1, 5].into_iter().flat_map(beside).collect();
     for light in ["D65", "A", "FL11"] {

@@ -11,7 +11,7 @@ use crate::facts::{InkFact, PotField, PourStep};
 use crate::units::Grams;
 use uuid::Uuid;
 
-/// Written down, corrected in the pot, saved, approved; mixed again this morning.
+/// Entered, corrected in the pot, saved, approved; mixed again this morning.
 pub(crate) fn apricot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns, earlier: &[Printed]) {
     let now = maker.clock.now;
     let begun = now - 14 * DAY - 5 * HOUR;
@@ -54,7 +54,7 @@ pub(crate) fn apricot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks,
     tell(maker, morning - MINUTE, day.front, InkFact::PrintSet(Some(print)));
 }
 
-/// Approved, mixed, and changed since by somebody nobody said yes to.
+/// Approved, mixed, and then changed to a revision that nobody has approved.
 pub(crate) fn bone<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns, earlier: &[Printed]) {
     let now = maker.clock.now;
     let begun = now - 13 * DAY - 5 * HOUR;
@@ -76,7 +76,7 @@ pub(crate) fn bone<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, da
     happened(maker, now - 3 * DAY, saved(inks.bone, 2, warmer, [Some(first), None], note));
 }
 
-/// For tomorrow's totes: weighed in, and nudged twice so far.
+/// For tomorrow's totes: weighed in, and corrected twice so far.
 pub(crate) fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns) {
     let begun = maker.clock.now - 100 * MINUTE;
     let mut written = of_ink(&[(inks.clear, 90.0), (inks.yellow, 5.6), (inks.blue, 3.4), (inks.black, 1.0)]);
@@ -98,7 +98,7 @@ pub(crate) fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, da
     tell(maker, begun, day.totes, InkFact::PrintSet(Some(print)));
 }
 
-/// For the jerseys, next on the press: the base is in, the rest is to be weighed.
+/// For the jerseys, next on the press: the base is in, the rest must still be weighed.
 pub(crate) fn signal<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, day: &DayRuns) {
     let now = maker.clock.now;
     let mut written = of_ink(&[(inks.filled, 70.0), (inks.white, 30.0)]);

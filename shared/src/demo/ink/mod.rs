@@ -1,5 +1,5 @@
-//! The ink bench of the invented shop: what it mixes of, its recipes and how they came to be, pots of the
-//! earlier weeks and of today, and what was printed from them.
+//! The ink data of the invented shop: its components, its recipes and their revisions, pots of the earlier
+//! weeks and of today, and what was printed from them.
 
 use super::maker::Maker;
 use super::screens::DayRuns;
@@ -12,17 +12,18 @@ mod colours;
 mod pots;
 pub(crate) mod shelf;
 
-/// A run of the earlier weeks that left the press.
+/// A finished run of the earlier weeks.
 pub(super) struct Printed {
     /// The run.
     pub(super) run: RunId,
-    /// Pieces it planned.
+    /// Number of pieces planned.
     pub(super) pieces: u32,
-    /// When it ended.
+    /// Wall time at which it ended.
     pub(super) ended: u64,
 }
 
-/// Everything at the ink bench. `earlier` are the runs of the weeks before, oldest first: by turns apricot and bone.
+/// Records everything about ink. `earlier` are the runs of the weeks before, oldest first, alternately
+/// apricot and bone.
 pub(super) fn bench<N: FnMut() -> Uuid>(maker: &mut Maker<N>, day: &DayRuns, earlier: &[Printed]) -> DemoInks {
     let inks = shelf(maker);
     apricot(maker, &inks, day, earlier);
@@ -46,7 +47,7 @@ pub(crate) mod tests {
     const NOW: u64 = 1_795_638_600_000;
 
     #[test]
-    fn the_demo_bench_fills_every_ink_screen() {
+    fn the_demo_fills_every_ink_page() {
         let (shop, _) = shop(NOW);
         let shelf = ink_shelf(&shop);
         let needed: Vec<_> = shelf.needed.iter().map(|row| (row.ink.as_str(), row.recipe.is_some())).collect();
@@ -90,7 +91,7 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn the_demo_recipes_keep_their_limits_and_one_has_a_newer_revision_nobody_approved() {
+    fn demo_recipes_are_within_limits_and_one_has_an_unapproved_revision() {
         let (shop, _) = shop(NOW);
         let card = |ink| recipe_card(&shop, recipe_for(&shop, ink).unwrap().0).unwrap();
         let apricot = card("Apricot");
@@ -113,7 +114,7 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn the_demo_shelf_runs_out_of_clear_before_the_totes_and_learned_what_runs_use() {
+    fn the_demo_runs_out_of_clear_base_before_the_totes() {
         let (shop, clock) = shop(NOW);
         let stock = stock_view(&shop);
         let low: Vec<_> = stock.rows.iter().filter_map(|row| Some((row.name.as_str(), row.low.clone()?))).collect();

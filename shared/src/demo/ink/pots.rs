@@ -16,21 +16,21 @@ pub(crate) fn tell<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: S
     maker.say(at, subject, Fact::Ink(fact));
 }
 
-/// An event with an id of its own.
+/// Records an event with an id of its own.
 pub(crate) fn happened<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) -> Subject {
     let id = maker.id();
     tell(maker, at, id, fact);
     id
 }
 
-/// Percent of each component.
+/// The percentage of each component.
 pub(crate) type Percents = [(Subject, f64)];
 
 pub(crate) fn part(&(component, percent): &(Subject, f64), on_top: bool) -> Part {
     Part { component, share: Share::from_percent(percent), on_top }
 }
 
-/// A pot that is mixed for something.
+/// A pot to be mixed.
 pub(crate) struct Mix<'a> {
     pub(crate) id: Subject,
     pub(crate) name: &'a str,
@@ -50,7 +50,7 @@ pub(crate) fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, mix: &Mix) 
     tell(maker, at, mix.id, InkFact::PotSet(fields));
 }
 
-/// Pours at the scale, one every minute and a half. Returns when the last was in.
+/// Pours the components at the scale, one every minute and a half. Returns the time of the last.
 pub(crate) fn pour<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
     at: u64,
@@ -80,7 +80,7 @@ pub(crate) fn saved(recipe: Subject, number: u16, parts: Vec<Part>, from: [Optio
     InkFact::RevisionSaved { recipe, number, parts, parent, pot, note: note.into(), by: Some("Ines".into()) }
 }
 
-/// What a pot holds, saved as a revision.
+/// Saves the contents of a pot as a revision.
 pub(crate) fn saved_from<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
     at: u64,
@@ -101,13 +101,14 @@ pub(crate) fn of_ink(percents: &Percents) -> Vec<Part> {
     percents.iter().map(|row| part(row, false)).collect()
 }
 
-/// Art of so many millimetres, a share of it printed, through a mesh of so many hundredths of a cm³/m².
+/// A print of art with sides in millimetres and a printed share, through a mesh with its ink volume in
+/// hundredths of a cm³/m².
 pub(crate) fn art(sides: [f64; 2], coverage: u16, volume: u16, hits: u8) -> PrintUse {
     let [width, height] = sides.map(Length::from_millimetres);
     PrintUse { width, height, coverage, volume, hits, transfer: 800, density: 1_200, loss: 100 }
 }
 
-/// A weighing after a run.
+/// Records a weighing after a run.
 pub(crate) fn used<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
     at: u64,

@@ -8,7 +8,7 @@ use crate::ids::Subject;
 use crate::units::Grams;
 use uuid::Uuid;
 
-/// What the bench is made of, for whoever invents more about it.
+/// The ids of the ink data, for other parts of the demo.
 pub(crate) struct DemoInks {
     pub(crate) clear: Subject,
     pub(crate) filled: Subject,
@@ -21,19 +21,19 @@ pub(crate) struct DemoInks {
     pub(crate) bonder: Subject,
     /// Mixed, printed and approved.
     pub(crate) apricot: Subject,
-    /// Approved, with a newer revision nobody said yes to.
+    /// Approved, with a newer revision that nobody has approved.
     pub(crate) bone: Subject,
-    /// On the scale now; nobody said yes to it yet.
+    /// On the scale now; not approved yet.
     pub(crate) signal: Subject,
     /// Being corrected.
     pub(crate) fern: Subject,
-    /// The pot of it.
+    /// Its pot.
     pub(crate) fern_pot: Subject,
     /// Today's pot of apricot.
     pub(crate) apricot_pot: Subject,
 }
 
-/// What a component is, as its row of the table says.
+/// A component, as in its row of the table.
 pub(crate) struct Invented {
     name: &'static str,
     kind: ComponentKind,
@@ -43,7 +43,7 @@ pub(crate) struct Invented {
     cost: u32,
     /// Percent: of itself, or of pigment in a base.
     most: Option<f64>,
-    /// Grams: told below, bought in, weighed two days ago.
+    /// Grams: the limit for low stock, the amount bought, the amount weighed two days ago.
     weights: [f64; 3],
 }
 
@@ -60,7 +60,7 @@ pub(crate) const fn pigment(name: &'static str, colour: &'static str, cost: u32,
     }
 }
 
-/// The shelf. Names, prices and data sheets are invented, as everything here.
+/// The components. Names, prices and data sheets are invented.
 pub(crate) const SHELF: [Invented; 9] = [
     Invented {
         name: "Base, clear",

@@ -9,27 +9,27 @@ use crate::journal::EntryProblem;
 use crate::photo::JpegPhoto;
 use std::collections::BTreeMap;
 
-/// The largest file taken, in bytes: the most that its format knows. It is read in places.
+/// Largest file accepted, in bytes: the limit of the ZIP format. It is read in parts.
 pub const LARGEST_FILE: u64 = u32::MAX as u64;
-/// The most entries taken.
+/// Most entries accepted.
 const MOST_ENTRIES: u64 = 2_000_000;
-/// The most bytes a packed journal may be: decades of a shop's facts.
+/// Largest compressed journal, in bytes: decades of a shop's facts.
 const LARGEST_PACKED: u32 = 64 * 1024 * 1024;
-/// The most bytes a journal may unpack to.
+/// Largest decompressed journal, in bytes.
 const LARGEST_JOURNAL: u64 = 512 * 1024 * 1024;
 
-/// Why a file was not taken in. Nothing was changed by trying.
+/// Why a file was refused. The attempt changes nothing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BackupProblem {
     /// Larger than any backup.
     TooLarge,
-    /// No ZIP archive, or one cut short.
+    /// Not a ZIP archive, or truncated.
     NotAnArchive,
-    /// An archive, but not one of ours.
+    /// A ZIP archive that is not a backup of this app.
     NotABackup,
     /// Made by a newer version of Lastpull.
     Newer,
-    /// Fewer entries than its heading says.
+    /// Fewer entries than the header says.
     CutShort,
     /// The bytes inside do not match their checksum.
     Damaged,
@@ -38,30 +38,30 @@ pub enum BackupProblem {
         /// Which line, from 1.
         line: u64,
     },
-    /// A photo that no device made, or under a name that is not its own.
+    /// A photo that no device made, or that does not match its name.
     BadPhoto,
-    /// It could not be read from the device, or not to its end.
+    /// The file could not be read to its end.
     NotRead,
 }
 
-/// A backup file that was opened: its journal read to the end, its photos to be fetched one by one.
+/// An opened backup file: its journal has been read to the end, its photos are fetched one by one.
 pub struct Backup<S> {
-    /// What the journal holds.
+    /// The entries of the journal.
     pub entries: Vec<Entry>,
     photos: BTreeMap<PhotoId, ZipEntry>,
     source: S,
 }
 
 impl<S: Source> Backup<S> {
-    /// The photos in it and the bytes each says to be.
+    /// The photos in the file and their sizes in bytes, as the archive gives them.
     pub fn photos(&self) -> impl Iterator<Item = (PhotoId, u32)> {
         self.photos.iter().map(|(id, row)| (*id, row.size))
     }
 
-    /// Fetches a photo of it. None when it is not in it.
+    /// Fetches a photo; `None` if the file does not contain it.
     ///
     /// # Errors
-    /// [`BackupProblem`]; then nothing of the file should be used.
+    /// [`BackupProblem`]; then nothing from the file should be used.
     pub async fn photo(&self, photo: PhotoId) -> Result<Option<JpegPhoto>, BackupProblem> {
         let Some(row) = self.photos.get(&photo) else { return Ok(None) };
         let file = EntryReader::new(&self.source, row).await.map_err(problem)?;
@@ -82,7 +82,7 @@ pub(crate) fn problem(missing: ZipError) -> BackupProblem {
 /// Opens a backup file and reads its journal to the end.
 ///
 /// # Errors
-/// [`BackupProblem`]; then nothing of it should be used.
+/// [`BackupProblem`]; then nothing from the file should be used.
 pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProblem> {
     if source.size() > LARGEST_FILE {
         return Err(BackupProblem::TooLarge);
@@ -97,7 +97,7 @@ pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProble
     Ok(Backup { entries, photos: photos_among(rows)?, source })
 }
 
-/// The rows of photos, by the ids that their names say.
+/// The archive entries of the photos, by the ids in their names.
 fn photos_among(rows: Vec<ZipEntry>) -> Result<BTreeMap<PhotoId, ZipEntry>, BackupProblem> {
     let mut photos = BTreeMap::new();
     for row in rows {
@@ -129,7 +129,7 @@ fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
     if heading.entries > MOST_ENTRIES {
         return Err(BackupProblem::TooLarge);
     }
-    // Not with the capacity the heading claims: it has proved nothing yet.
+    // Without reserving the number of entries in the header, which has not been verified.
     let mut entries = Vec::new();
     while let Some(text) = lines.next_line()? {
         let bad = BackupProblem::BadLine { line: lines.line };
@@ -141,10 +141,10 @@ fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
     if (entries.len() as u64) < heading.entries { Err(BackupProblem::CutShort) } else { Ok(entries) }
 }
 
-/// Lines of bounded length.
+/// Reads lines of limited length.
 struct Lines {
     from: EntryReader,
-    /// What was unpacked, and how much of it was read.
+    /// Decompressed bytes, and how many of them were read.
     ahead: Vec<u8>,
     read: usize,
     unpacked: u64,
@@ -174,7 +174,7 @@ impl Lines {
                 return if bytes.is_empty() { Ok(None) } else { Err(BackupProblem::CutShort) };
             }
             self.unpacked += piece.len() as u64;
-            // What the archive says of its size has proved nothing either.
+            // The size in the archive's list has not been verified either.
             if self.unpacked > LARGEST_JOURNAL {
                 return Err(BackupProblem::CutShort);
             }

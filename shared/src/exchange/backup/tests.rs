@@ -22,7 +22,7 @@ fn entries() -> Vec<Entry> {
         .collect()
 }
 
-/// A file of these entries and photos in one piece.
+/// A file with these entries and photos, in memory.
 fn write(entries: &[Entry], photos: &[JpegPhoto]) -> Vec<u8> {
     let (mut out, mut file) = BackupOut::new(entries, 9).unwrap();
     for photo in photos {
@@ -38,12 +38,12 @@ fn write_backup(entries: &[Entry], made: u64) -> Option<Vec<u8>> {
     Some([first, out.finish()].concat())
 }
 
-/// What the journal of a file holds.
+/// The entries of a file.
 fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
     pollster::block_on(reader::read_backup(bytes)).map(|backup| backup.entries)
 }
 
-/// All photos of a file, as one that takes it in reads them.
+/// All photos of a file, as an import reads them.
 fn read_photos(bytes: &[u8]) -> Result<Vec<JpegPhoto>, BackupProblem> {
     pollster::block_on(async {
         let backup = reader::read_backup(bytes).await?;
@@ -55,7 +55,7 @@ fn read_photos(bytes: &[u8]) -> Result<Vec<JpegPhoto>, BackupProblem> {
     })
 }
 
-/// An archive of a journal of no entries and other files, by another hand.
+/// An archive with an empty journal and other files, written by the `zip` crate.
 fn packed_with(method: CompressionMethod, files: &[(&str, &[u8])]) -> Vec<u8> {
     let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
     let options = SimpleFileOptions::default().compression_method(method);
@@ -73,14 +73,14 @@ fn name_of(photo: &JpegPhoto) -> String {
 }
 
 #[test]
-fn photos_go_out_as_they_are_and_come_in() {
+fn photos_are_written_unchanged_and_read_back() {
     let photos: Vec<JpegPhoto> = (1..=5).map(photo).collect();
     let bytes = write(&entries(), &photos);
     let mut back = read_photos(&bytes).unwrap();
     back.sort_by_key(|photo| photo.bytes()[30]);
     assert_eq!(back, photos);
     assert_eq!(read_backup(&bytes).unwrap().len(), 40);
-    // Another reader of the format finds them too, not packed.
+    // The `zip` crate finds them too, uncompressed.
     let mut archive = ZipArchive::new(Cursor::new(&bytes)).unwrap();
     assert_eq!(archive.len(), 6);
     for photo in photos {
@@ -93,7 +93,7 @@ fn photos_go_out_as_they_are_and_come_in() {
 }
 
 #[test]
-fn photos_that_were_packed_again_by_another_tool_read() {
+fn photos_recompressed_by_another_tool_are_read() {
     for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
         let name = name_of(&photo(3));
         let bytes = packed_with(method, &[("photos/", b""), ("notes.txt", b"hello"), (&name, photo(3).bytes())]);
@@ -111,7 +111,7 @@ fn photos_that_no_device_made_are_refused() {
     let large = vec![0; LARGEST_TAKEN + 1];
     let upper = name.to_uppercase().replace("PHOTOS", "photos").replace("JPG", "jpg");
     for (name, bytes, problem) in [
-        // Another photo's bytes under its name; metadata under its true name; no picture.
+        // Another photo's bytes under its name; metadata under the right name; not an image.
         (name.as_str(), &other, BackupProblem::BadPhoto),
         (&own, &exif, BackupProblem::BadPhoto),
         (&name, &b"hello".to_vec(), BackupProblem::BadPhoto),
@@ -128,7 +128,7 @@ fn photos_that_no_device_made_are_refused() {
 }
 
 #[test]
-fn a_photo_that_says_it_is_small_is_stopped_where_it_is_not() {
+fn a_photo_larger_than_its_stated_size_is_stopped() {
     let name = name_of(&photo(1));
     let mut bytes = packed_with(CompressionMethod::Deflated, &[(&name, &vec![0; 64 << 20])]);
     let central = bytes.windows(4).rposition(|four| four == b"PK\x01\x02").unwrap();
@@ -172,8 +172,8 @@ fn every_truncation_of_a_file_with_photos_is_refused() {
 }
 
 #[test]
-fn a_source_that_stops_reading_is_told_apart_from_a_bad_file() {
-    /// Reads so many times, then no more.
+fn an_unreadable_source_is_distinguished_from_a_bad_file() {
+    /// Can be read a number of times, then fails.
     struct Failing<'a>(&'a [u8], std::cell::Cell<u32>);
     impl Source for Failing<'_> {
         fn size(&self) -> u64 {
@@ -200,16 +200,16 @@ fn archive_of(name: &str, text: &str) -> Vec<u8> {
 }
 
 #[test]
-fn what_goes_out_comes_in() {
+fn written_entries_are_read_back() {
     let bytes = write_backup(&entries(), 9).unwrap();
     let mut back = read_backup(&bytes).unwrap();
     back.sort_by_key(|entry| entry.stamp);
     assert_eq!(back, entries());
 }
 
-/// Another reader of the format finds the same in it, checksum and all.
+/// The `zip` crate finds the same journal with a valid checksum.
 #[test]
-fn any_archive_tool_reads_it() {
+fn any_archive_tool_reads_the_file() {
     let bytes = write_backup(&entries(), 9).unwrap();
     let mut archive = ZipArchive::new(Cursor::new(&bytes)).unwrap();
     assert_eq!(archive.len(), 1);
@@ -228,7 +228,7 @@ fn a_journal_that_does_not_match_its_checksum_is_damaged() {
 }
 
 #[test]
-fn a_journal_that_was_packed_again_by_another_tool_reads() {
+fn a_journal_recompressed_by_another_tool_is_read() {
     let mut archive = ZipArchive::new(Cursor::new(write_backup(&entries(), 9).unwrap())).unwrap();
     let text = std::io::read_to_string(archive.by_name(JOURNAL).unwrap()).unwrap();
     for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
@@ -247,9 +247,9 @@ fn a_journal_that_was_packed_again_by_another_tool_reads() {
     }
 }
 
-/// A file written by version 1 of this program: `shared/tests/data/backup_v1.zip`.
+/// A file written by version 1 of this app: `shared/tests/data/backup_v1.zip`.
 #[test]
-fn a_file_of_version_1_still_reads() {
+fn a_file_of_version_1_is_still_read() {
     let bytes = include_bytes!("../../../tests/data/backup_v1.zip");
     let mut back = read_backup(bytes).unwrap();
     back.sort_by_key(|entry| entry.stamp);
@@ -276,7 +276,7 @@ fn a_flipped_byte_in_the_packed_journal_is_refused() {
 }
 
 #[test]
-fn foreign_and_hostile_files_are_refused_in_words() {
+fn foreign_and_hostile_files_are_refused_with_a_reason() {
     let heading = r#"{"journal":"lastpull","version":1,"entries":1,"made":1}"#;
     let cases: [(&[u8], BackupProblem); 3] = [
         (b"hello", BackupProblem::NotAnArchive),
@@ -302,14 +302,14 @@ fn foreign_and_hostile_files_are_refused_in_words() {
 }
 
 #[test]
-fn more_lines_than_the_heading_says_are_refused() {
+fn more_lines_than_the_header_says_are_refused() {
     let line = entries()[0].to_line();
     let text = format!("{{\"journal\":\"lastpull\",\"version\":1,\"entries\":1,\"made\":1}}\n{line}\n{line}\n");
     assert_eq!(read_backup(&archive_of(JOURNAL, &text)), Err(BackupProblem::BadLine { line: 3 }));
 }
 
 #[test]
-fn a_bomb_is_stopped_at_its_first_line() {
+fn a_decompression_bomb_is_stopped_at_its_first_line() {
     let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
     let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);
     archive.start_file(JOURNAL, options).unwrap();

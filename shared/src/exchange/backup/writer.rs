@@ -6,18 +6,20 @@ use crate::exchange::zip::writer::{DeflatedEntry, ZipWriter};
 use crate::facts::Entry;
 use crate::photo::JpegPhoto;
 
-/// A backup file while it is made, part after part, so that nobody need hold all its photos at once:
-/// the journal; then what goes before each photo, with the photo's bytes behind it; then the end.
+/// Writes a backup file part by part, so that its photos need not all be in memory: the journal, then for
+/// each photo a record followed by the photo's bytes, then the end.
 pub struct BackupOut {
     archive: ZipWriter,
     photos: usize,
 }
 
 impl BackupOut {
-    /// Starts a file with these entries, made at wall time `made`. Gives its first part.
+    /// Starts a file with these entries, made at wall time `made`. Returns the writer and the first part of
+    /// the file.
     ///
     /// # Errors
-    /// In words, should the archive not take them; memory does.
+    /// A message if the journal does not fit into the archive; this does not happen with a journal that
+    /// fits into memory.
     pub fn new<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: u64) -> Result<(Self, Vec<u8>), String> {
         let mut sorted: Vec<&Entry> = entries.into_iter().collect();
         sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
@@ -37,7 +39,8 @@ impl BackupOut {
         Ok((out, part))
     }
 
-    /// Adds a photo; gives the part that its bytes follow. None when the file takes no more.
+    /// Adds a photo and returns the part that precedes its bytes. `None` if the file cannot take another
+    /// photo.
     pub fn photo(&mut self, photo: &JpegPhoto) -> Option<Vec<u8>> {
         if self.photos == MOST_PHOTOS {
             return None;
@@ -47,7 +50,7 @@ impl BackupOut {
         Some(part)
     }
 
-    /// The last part.
+    /// The last part of the file.
     pub fn finish(self) -> Vec<u8> {
         self.archive.finish()
     }

@@ -12,14 +12,14 @@ pub use reader::Source;
 pub(crate) const LOCAL: &[u8; 4] = b"PK\x03\x04";
 pub(crate) const CENTRAL: &[u8; 4] = b"PK\x01\x02";
 pub(crate) const END: &[u8; 4] = b"PK\x05\x06";
-/// The sizes of the three records without their names and comments.
+/// Sizes of the three kinds of records, without names and comments.
 pub(crate) const LOCAL_SIZE: usize = 30;
 pub(crate) const CENTRAL_SIZE: usize = 46;
 pub(crate) const END_SIZE: usize = 22;
 pub(crate) const STORED: u16 = 0;
 pub(crate) const DEFLATED: u16 = 8;
 
-/// The CRC-32 of ZIP over what came so far and these bytes, four bits a step.
+/// Continues the CRC-32 of ZIP with these bytes, four bits at a time.
 pub(crate) fn crc(so_far: u32, bytes: &[u8]) -> u32 {
     const TABLE: [u32; 16] = {
         let mut table = [0; 16];

@@ -4,16 +4,16 @@ use crate::exchange::zip::{CENTRAL, CENTRAL_SIZE, DEFLATED, END, END_SIZE, LOCAL
 use miniz_oxide::inflate::stream::{InflateState, inflate};
 use miniz_oxide::{DataFormat, MZFlush, MZStatus};
 
-/// How much is unpacked at a time.
+/// Bytes decompressed at a time.
 const PIECE: usize = 32 * 1024;
 
-/// A file that is read in places, so that nobody need hold all of it.
+/// A file that is read in parts, so that it need not be in memory.
 #[allow(async_fn_in_trait)]
 pub trait Source {
-    /// How long it is.
+    /// Length in bytes.
     fn size(&self) -> u64;
 
-    /// These bytes of it, all of them; none when it does not read.
+    /// Reads `length` bytes at `from`; `None` if they cannot all be read.
     async fn read(&self, from: u64, length: usize) -> Option<Vec<u8>>;
 }
 
@@ -28,14 +28,14 @@ impl Source for &[u8] {
     }
 }
 
-/// Why an archive does not open, or a file of it.
+/// Why an archive, or a file in it, cannot be opened.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ZipError {
-    /// This is no archive, or one cut short.
+    /// Not a ZIP archive, or truncated.
     NotAnArchive,
-    /// The file is packed in a way that nobody packs one, or does not lie where the archive says.
+    /// The file uses an unsupported compression or encryption, or is not where the archive says.
     Missing,
-    /// The source does not read.
+    /// The source cannot be read.
     Unread,
 }
 
@@ -43,21 +43,21 @@ pub enum ZipError {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Damaged;
 
-/// What an archive says of a file in it. All of it is yet to be proved.
+/// The archive's entry for a file. Nothing in it has been verified.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ZipEntry {
-    /// Its name.
+    /// Name of the file.
     pub name: String,
-    /// How long it is, packed.
+    /// Compressed size in bytes.
     pub packed: u32,
-    /// How long it is.
+    /// Uncompressed size in bytes.
     pub size: u32,
     method: u16,
     crc: u32,
     start: u32,
 }
 
-/// The most an archive's list of files may take: more than that many photos in any tool's way of writing.
+/// Largest list of files accepted, in bytes: enough for the largest number of photos, written by any tool.
 const LARGEST_LIST: usize = 16 * 1024 * 1024;
 
 fn u16_at(bytes: &[u8], at: usize) -> Option<u16> {
@@ -68,7 +68,7 @@ fn u32_at(bytes: &[u8], at: usize) -> Option<u32> {
     Some(u32::from_le_bytes(bytes.get(at..at + 4)?.try_into().ok()?))
 }
 
-/// Where the last record starts: its comment reaches to the end of the archive.
+/// Start of the last record, whose comment extends to the end of the archive.
 fn end_of(tail: &[u8]) -> Option<usize> {
     let last = tail.len().checked_sub(END_SIZE)?;
     (last.saturating_sub(usize::from(u16::MAX))..=last).rev().find(|at| {
@@ -77,7 +77,10 @@ fn end_of(tail: &[u8]) -> Option<usize> {
     })
 }
 
-/// Reads the list of the files in an archive.
+/// Reads the list of files of an archive.
+///
+/// # Errors
+/// [`NoFile`] if the source cannot be read or is not a ZIP archive.
 pub async fn list<S: Source>(source: &S) -> Result<Vec<ZipEntry>, ZipError> {
     let length = source.size().min((END_SIZE + usize::from(u16::MAX)) as u64);
     let first = source.size() - length;
@@ -100,7 +103,7 @@ fn rows(list: &[u8], count: u16) -> Option<Vec<ZipEntry>> {
         let name = record.get(CENTRAL_SIZE..CENTRAL_SIZE + named)?;
         let encrypted = u16_at(record, 8)? & 1 == 1;
         rows.push(ZipEntry {
-            // A name that is not UTF-8 is none of ours.
+            // A name that is not UTF-8 is not one of ours.
             name: String::from_utf8_lossy(name).into_owned(),
             packed: u32_at(record, 20)?,
             size: u32_at(record, 24)?,
@@ -113,7 +116,7 @@ fn rows(list: &[u8], count: u16) -> Option<Vec<ZipEntry>> {
     Some(rows)
 }
 
-/// A file of an archive, while it is read.
+/// A file of an archive being decompressed.
 pub struct EntryReader {
     packed: Vec<u8>,
     taken: usize,
@@ -125,7 +128,11 @@ pub struct EntryReader {
 }
 
 impl EntryReader {
-    /// Fetches a file of an archive, as it is packed.
+    /// Fetches a file of an archive, still compressed.
+    ///
+    /// # Errors
+    /// [`NoFile`] if the source cannot be read, or the file is not where `row` says or uses an unsupported
+    /// method.
     pub async fn new<S: Source>(source: &S, row: &ZipEntry) -> Result<Self, ZipError> {
         let unpacker = match row.method {
             STORED => None,
@@ -148,7 +155,10 @@ impl EntryReader {
         Ok(Self { packed, taken: 0, unpacker, crc: row.crc, size, so_far: (0, 0), piece: Vec::new() })
     }
 
-    /// The next piece of the file; empty at its end, once that is known to be whole.
+    /// The next piece of the file; empty at its end, after the length and checksum were verified.
+    ///
+    /// # Errors
+    /// [`Damaged`] if the data cannot be decompressed, or the length or checksum is wrong.
     pub fn next_piece(&mut self) -> Result<&[u8], Damaged> {
         self.piece.resize(PIECE, 0);
         let packed = self.packed.get(self.taken..).unwrap_or_default();
@@ -173,7 +183,10 @@ impl EntryReader {
         Ok(&self.piece)
     }
 
-    /// The whole file, of at most `most` bytes.
+    /// The whole file.
+    ///
+    /// # Errors
+    /// [`Damaged`] as for [`next_piece`](Self::next_piece), and if the file is longer than `most` bytes.
     pub fn whole(mut self, most: usize) -> Result<Vec<u8>, Damaged> {
         let mut whole = Vec::new();
         loop {

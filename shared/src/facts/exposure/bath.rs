@@ -6,19 +6,19 @@ use crate::facts::MOST_SCREENS;
 use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 
-/// How long a batch took. **Frozen**: it is stored.
+/// How the time of a batch was recorded. **Frozen**: it is stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum BatchTime {
     /// From going in to coming out, as recorded.
     Elapsed,
-    /// All of it together.
+    /// Time for the whole batch.
     Whole(Seconds),
-    /// Its time shared among its screens.
+    /// Time per screen: the batch's time divided by its screens.
     EachScreen(Seconds),
 }
 
-/// Longest a batch is in the bath, in seconds: two days.
+/// Longest time of a batch, in seconds: two days.
 pub(crate) const LONGEST_BATCH: u32 = 2 * 86_400;
 
 impl BatchTime {
@@ -37,9 +37,9 @@ impl BatchTime {
 pub enum BathField {
     /// How many screens fit in at once.
     Capacity(Option<u16>),
-    /// Charge anew when a screen takes this many percent of what it took when the bath was fresh.
+    /// Recharge when a screen takes this many percent of the time it took in the fresh bath.
     RechargeAt(Option<u16>),
-    /// What is typed beside the bath: dilution, supplier's sheet, where the gloves hang.
+    /// Free notes: dilution, supplier's data sheet, where the gloves are.
     Note(String),
 }
 

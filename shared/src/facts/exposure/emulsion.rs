@@ -18,7 +18,7 @@ pub enum Family {
 }
 
 impl Family {
-    /// All, in the order they are offered.
+    /// All, in the order in which they are offered.
     pub const ALL: [Self; 3] = [Self::Diazo, Self::DualCure, Self::Photopolymer];
 }
 
@@ -26,11 +26,11 @@ impl Family {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum EmulsionField {
-    /// What the shop calls it.
+    /// The shop's name for it.
     Name(String),
     /// What hardens it.
     Family(Family),
-    /// Solids, in percent.
+    /// Solids content in percent.
     Solids(Option<u8>),
 }
 

@@ -5,46 +5,46 @@ use crate::codec::Encode;
 use crate::units::{Length, Seconds};
 use serde::{Deserialize, Serialize};
 
-/// Steps on the guide.
+/// Number of steps on the guide.
 pub const GUIDE_STEPS: u8 = 21;
-/// Shortest and longest exposure taken, in seconds: from a strong panel to a bulb across the room.
+/// Shortest exposure accepted, in seconds: a strong panel.
 pub const SHORTEST: f64 = 0.5;
-/// See [`SHORTEST`].
+/// Longest exposure accepted, in seconds: a bulb across the room.
 pub const LONGEST: f64 = 4.0 * 3_600.0;
 
-/// How an exposure was found. **Frozen**: it is stored.
+/// How an exposure time was found. **Frozen**: it is stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Found {
     /// Read from a 21-step guide.
     StepGuide {
-        /// How long the test was exposed.
+        /// Time of the test exposure.
         test: Seconds,
-        /// The last step that stayed solid.
+        /// The last step that stayed solid, 1 to 21.
         solid: u8,
-        /// The step that was aimed at.
+        /// The step that should stay solid, 1 to 21.
         goal: u8,
     },
-    /// Read from the columns of a calculator film.
+    /// Read from the columns of an exposure calculator film.
     Columns {
-        /// How long the test was exposed.
+        /// Time of the test exposure.
         test: Seconds,
-        /// Light of the best column, in percent of the test's.
+        /// Light of the best column, in percent of the test's light.
         percent: u8,
     },
     /// Computed from another distance of a point lamp; not tested yet.
     Distance {
-        /// The time at the old distance.
+        /// The exposure time at the old distance.
         before: Seconds,
         /// The old distance.
         from: Length,
     },
-    /// Known from the shop's practice.
+    /// Known from experience.
     Practice,
 }
 
 impl Found {
-    /// Whether a stencil was looked at: a computed time is not proved yet.
+    /// Whether it was confirmed on a stencil: a computed time is not.
     pub fn is_tested(self) -> bool {
         !matches!(self, Self::Distance { .. })
     }
@@ -62,11 +62,11 @@ impl Found {
     }
 }
 
-/// Whether a time can be an exposure's.
+/// Whether a time is between [`SHORTEST`] and [`LONGEST`].
 pub(crate) fn is_exposure(time: Seconds) -> bool {
     (SHORTEST..=LONGEST).contains(&time.seconds())
 }
 
-/// The least solid step to aim at. Published by an emulsion maker as the minimum of a hard stencil
+/// The lowest step that should stay solid. Published by an emulsion maker as the minimum for a hard stencil
 /// ("How do I test exposure").
 pub const LEAST_GOAL: u8 = 7;

@@ -13,23 +13,23 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Exposure {
-    /// For which emulsion.
+    /// The emulsion.
     pub emulsion: Subject,
-    /// Under which lamp.
+    /// The lamp.
     pub lamp: Subject,
-    /// From which distance; none where there is none to tell.
+    /// Distance from the lamp to the emulsion; `None` if it is not known or the lamp has none.
     pub distance: Option<Length>,
-    /// Through which mesh.
+    /// The mesh.
     pub cloth: MeshCloth,
-    /// How it was coated, where it was told.
+    /// How the screen was coated, if that was entered.
     pub coats: Option<Coats>,
-    /// How long.
+    /// The exposure time.
     pub time: Seconds,
     /// How it was found.
     pub found: Found,
-    /// Who found it, where the shop has named its crew.
+    /// Who found it; `None` if the shop keeps no crew list.
     pub by: Option<String>,
-    /// Anything else to know.
+    /// Free notes.
     pub note: String,
 }
 

@@ -5,7 +5,7 @@ use crate::codec::Encode;
 use crate::units::Length;
 use serde::{Deserialize, Serialize};
 
-/// What kind of lamp. **Frozen** names and order: they are stored.
+/// The kind of a lamp. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum LampKind {
@@ -16,12 +16,12 @@ pub enum LampKind {
     Tubes,
     /// A panel of light-emitting diodes.
     Panel,
-    /// A table on whose glass the screen lies.
+    /// A contact table: the screen lies on its glass.
     Contact,
 }
 
 impl LampKind {
-    /// All, in the order they are offered.
+    /// All, in the order in which they are offered.
     pub const ALL: [Self; 4] = [Self::Point, Self::Tubes, Self::Panel, Self::Contact];
 }
 
@@ -29,11 +29,11 @@ impl LampKind {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum LampField {
-    /// What the shop calls it.
+    /// The shop's name for it.
     Name(String),
-    /// What kind.
+    /// The kind of lamp.
     Kind(LampKind),
-    /// From the light to the emulsion.
+    /// Distance from the lamp to the emulsion.
     Distance(Option<Length>),
 }
 
@@ -48,10 +48,10 @@ impl LampField {
     }
 }
 
-/// Furthest a lamp hangs from its screen, in inches.
+/// Longest distance from a lamp to a screen, in inches.
 pub(crate) const FURTHEST: f64 = 120.0;
 
-/// Whether a length can be from a lamp to its screen.
+/// Whether a length is possible as the distance from a lamp to a screen.
 pub(crate) fn is_lamp_distance(distance: Length) -> bool {
     (1..=Length::from_inches(FURTHEST).micrometres()).contains(&distance.micrometres())
 }

@@ -20,39 +20,39 @@ pub use known::Exposure;
 pub(crate) use lamp::FURTHEST;
 pub use lamp::{LampField, LampKind};
 
-/// Something about exposing stencils, or about the reclaim bath.
+/// A fact about exposure, or about the reclaim bath.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum StencilFact {
-    /// Fields of a lamp were set; the subject is the lamp.
+    /// Sets fields of a lamp; the subject is the lamp.
     Lamp(Vec<LampField>),
-    /// Fields of an emulsion were set; the subject is the emulsion.
+    /// Sets fields of an emulsion; the subject is the emulsion.
     Emulsion(Vec<EmulsionField>),
-    /// The step of the 21-step guide that the shop aims at.
+    /// Sets the step of the 21-step guide that should stay solid.
     Goal(u8),
-    /// An exposure was found; the subject is this finding.
+    /// Records a known exposure; the subject is its id.
     Exposure(Exposure),
-    /// The reclaim bath was charged anew, and a new baseline begins; the subject is this charge.
+    /// The reclaim bath was charged, which begins a new baseline; the subject is the charge.
     BathCharged {
-        /// What it was charged with, in the shop's words.
+        /// The chemistry used, as the shop calls it.
         chemistry: String,
-        /// Who did it, where the shop has named its crew.
+        /// Who charged it; `None` if the shop keeps no crew list.
         by: Option<String>,
     },
-    /// How the shop uses its bath.
+    /// Sets how the shop uses its bath.
     Bath(Vec<BathField>),
     /// Screens went into the bath, or back into it; the subject is the batch.
     BatchIn {
-        /// Which, where they are known.
+        /// The screens, as far as they are in the shop's list.
         screens: Vec<Subject>,
-        /// How many.
+        /// Number of screens.
         count: u16,
     },
-    /// They came out clean.
+    /// The batch came out clean.
     BatchOut {
-        /// How long it took.
+        /// Its time.
         time: BatchTime,
-        /// How many, where that differs from how many went in.
+        /// Number of screens; `None` for as many as went in.
         count: Option<u16>,
     },
 }

@@ -8,20 +8,20 @@ use crate::ids::Subject;
 use crate::units::{Seconds, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};
 
-/// What is tested. **Frozen** names and order: they are stored.
+/// What is tested. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TestKind {
-    /// Washing.
+    /// Wash test.
     #[default]
     Wash,
-    /// Rubbing off.
+    /// Crock test: colour rubs off.
     Crock,
-    /// Stretching until it would crack.
+    /// Stretch test: the print cracks.
     Stretch,
 }
 
-/// By which method. **Frozen** names and order: they are stored.
+/// Test method. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TestMethod {
@@ -39,7 +39,7 @@ pub enum TestMethod {
 }
 
 impl TestMethod {
-    /// The methods there are for a kind of test.
+    /// The methods available for a kind of test.
     pub fn of(kind: TestKind) -> &'static [Self] {
         match kind {
             TestKind::Wash => &[Self::Own, Self::Aatcc61, Self::Iso6330],
@@ -48,9 +48,9 @@ impl TestMethod {
         }
     }
 
-    /// To how many home washes one run of the method comes. AATCC 61: one 45-minute test approximates
-    /// five, for colour loss and surface change, not for staining (scope of AATCC TM61). ISO 6330: each
-    /// procedure is one domestic wash (its scope).
+    /// How many home washes one run of the method stands for. AATCC 61: one 45-minute test approximates five,
+    /// for colour loss and surface change, not for staining (scope of AATCC TM61). ISO 6330: each procedure
+    /// is one domestic wash (its scope).
     pub fn washes_a_run(self) -> u16 {
         match self {
             Self::Aatcc61 => 5,
@@ -59,14 +59,14 @@ impl TestMethod {
     }
 }
 
-/// How a test stands. **Frozen** names and order: they are stored.
+/// Result of a test. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TestResult {
-    /// Under way.
+    /// The test is under way.
     #[default]
     Waiting,
-    /// Passed, in the eyes of the shop.
+    /// Passed, in the shop's judgement.
     Pass,
     /// Failed.
     Fail,
@@ -80,34 +80,34 @@ pub struct Grade {
 }
 
 impl Grade {
-    /// From half steps; none outside grade 1 to 5.
+    /// A grade from half steps; `None` outside 2 to 10 (grade 1 to 5).
     pub fn from_halves(halves: u8) -> Option<Self> {
         (2..=10).contains(&halves).then_some(Self { halves })
     }
 
-    /// In half steps.
+    /// The grade in half steps, 2 to 10.
     pub fn halves(self) -> u8 {
         self.halves
     }
 }
 
-/// What a garment went through. **Frozen**: stored with each test.
+/// The heat settings a tested garment went through. **Frozen**: stored with each test.
 #[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct HeatSettings {
-    /// Which dryer.
+    /// The dryer it went through.
     pub dryer: Option<Subject>,
-    /// What it was set to.
+    /// The dryer's setting.
     pub temperature: Option<Temperature>,
-    /// What was known of its error.
+    /// The dryer's measured error at that time, if known.
     pub offset: Option<TemperatureDelta>,
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     pub dwell: Option<Seconds>,
-    /// Passes.
+    /// Passes through the dryer.
     pub passes: u8,
-    /// Flash, or none.
+    /// Flash settings; `None` if not flashed.
     pub flash: Option<Flash>,
-    /// What the ink's sheet said.
+    /// Figures of the ink's sheet at that time.
     pub sheet: Option<SheetFigures>,
 }
 
@@ -131,21 +131,21 @@ pub enum TestField {
     Fabric(Fabric),
     /// What is tested.
     Kind(TestKind),
-    /// By which method.
+    /// Test method.
     Method(TestMethod),
-    /// How exactly: which procedure, temperature, cloth.
+    /// Details of the method: which procedure, temperature, cloth.
     MethodNote(String),
-    /// Runs of the method: washes, or strokes.
+    /// Number of runs of the method: washes, or strokes.
     Times(u16),
-    /// How it stands.
+    /// Result so far.
     Result(TestResult),
-    /// The grade, where a grey scale was used.
+    /// Grade, if a grey scale was used.
     Grade(Option<Grade>),
-    /// What the garment went through.
+    /// Heat settings of the tested garment.
     Settings(HeatSettings),
-    /// Who tested.
+    /// Name of the tester, if entered.
     By(Option<String>),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
 }
 

@@ -6,7 +6,7 @@ use crate::facts::{is_belt, is_built};
 use crate::units::{BeltSpeed, Length};
 use serde::{Deserialize, Serialize};
 
-/// What kind of unit. **Frozen**: stored.
+/// Kind of heating unit. **Frozen**: stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum HeaterKind {
@@ -17,16 +17,16 @@ pub enum HeaterKind {
     Flash,
 }
 
-/// How the temperature of a print was found. **Frozen**: stored.
+/// How a print's temperature was measured. **Frozen**: stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum SensorMethod {
-    /// A probe that rides through on the print.
+    /// A probe that travels through the dryer on the print.
     #[default]
     Probe,
     /// A temperature strip on the garment.
     Strip,
-    /// An infrared thermometer at the exit: it sees the surface only, after it has begun to cool.
+    /// An infrared thermometer at the exit: sees only the surface, after it has begun to cool.
     Infrared,
 }
 
@@ -36,15 +36,15 @@ pub enum SensorMethod {
 pub enum HeaterField {
     /// Dryer or flash unit.
     Kind(HeaterKind),
-    /// What the shop calls it.
+    /// Name in the shop.
     Name(String),
-    /// Length of belt that is under heat.
+    /// Length of belt under heat.
     HeatedLength(Option<Length>),
-    /// Slowest its belt runs.
+    /// Slowest belt speed.
     Slowest(Option<BeltSpeed>),
-    /// Fastest its belt runs.
+    /// Fastest belt speed.
     Fastest(Option<BeltSpeed>),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
 }
 

@@ -17,102 +17,102 @@ pub use heater::{HeaterField, HeaterKind, SensorMethod};
 pub use sheet::{SheetField, SheetFigures};
 pub use trial::{TrialField, TrialVerdict};
 
-/// Something about dryers, flash units, inks' limits, tests of a cure, or the room.
+/// A fact about dryers, flash units, ink sheets, fabric limits, cure tests, trials or the shop's climate.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum HeatFact {
-    /// The room was read; the subject is the reading.
+    /// Temperature and humidity of the shop were read; the subject is the reading.
     RoomRead {
         /// Air temperature in the shade.
         temperature: Temperature,
         /// Relative humidity in percent.
         humidity: u8,
-        /// Who read it, where the crew is named.
+        /// Name of the person who read it, if entered.
         by: Option<String>,
     },
-    /// Fields of a dryer or flash unit were set; it comes to be with the first. The subject is the unit.
+    /// Fields of a dryer or flash unit were set, which creates it the first time; the subject is the unit.
     HeaterSet(Vec<HeaterField>),
-    /// What reaches the print was measured against the unit's setting; the subject is the unit.
+    /// The print's temperature was measured against the unit's setting; the subject is the unit.
     SensorRead {
-        /// What the unit was set to.
+        /// The unit's setting.
         setting: Temperature,
-        /// What the probe or strip on a garment found.
+        /// Temperature found on the garment by probe or strip.
         found: Temperature,
-        /// With what.
+        /// How it was measured.
         method: SensorMethod,
     },
-    /// The last measurement of the unit was taken back.
+    /// The unit's last measurement was removed.
     SensorUnread,
-    /// The run goes through this dryer; the subject is the run. None: the shop's usual one.
+    /// A dryer was chosen for a run, or with `None` the choice was removed; the subject is the run.
     DryerChosen(Option<Subject>),
     /// Fields of an ink's sheet were set; the subject is the sheet.
     SheetSet(Vec<SheetField>),
-    /// The shop's own limit of a fabric, or none to go back to the cautious default.
+    /// The shop set its own limit of a fabric, or with `None` went back to the default.
     FabricLimit {
-        /// Which fabric.
+        /// The fabric.
         fabric: Fabric,
-        /// Which limit.
+        /// Kind of limit.
         kind: LimitKind,
-        /// From here on it is passed.
+        /// Temperature at which the limit counts as exceeded.
         temperature: Option<Temperature>,
-        /// Why, or from which sheet.
+        /// Reason, or the sheet it is from.
         note: String,
     },
-    /// A dryer was set to another temperature and is on its way; the subject is this settling.
+    /// A dryer was set to another temperature and is settling; the subject is this settling.
     SettlingStarted {
-        /// Which dryer.
+        /// The dryer.
         dryer: Subject,
-        /// Where it stood.
+        /// Starting temperature.
         from: Temperature,
-        /// Where it goes.
+        /// Target temperature.
         to: Temperature,
     },
-    /// It has settled: so long after it started.
+    /// The settling finished; this is how long it took.
     SettlingFinished(Seconds),
     /// Fields of a test were set; the subject is the test.
     TestSet(Vec<TestField>),
     /// Fields of a trial were set; the subject is the trial.
     TrialSet(Vec<TrialField>),
-    /// A settling that was not timed with the app: told afterwards, it says nothing of where the dryer
-    /// stands now. The subject is this settling.
+    /// A settling that was not timed in the app was entered afterwards. It says nothing about the dryer's
+    /// current temperature. The subject is this settling.
     SettlingLogged {
-        /// Which dryer.
+        /// The dryer.
         dryer: Subject,
-        /// Where it stood.
+        /// Starting temperature.
         from: Temperature,
-        /// Where it went.
+        /// Final temperature.
         to: Temperature,
         /// How long it took.
         took: Seconds,
     },
 }
 
-/// Longest settling, dwell or flash that is believed: four hours.
+/// Longest settling, dwell or flash accepted, in milliseconds: four hours.
 const LONGEST: u32 = 4 * 3_600_000;
-/// Longest heated length that is believed: 30 m.
+/// Longest heated length accepted, in micrometres: 30 m.
 const FURTHEST: i32 = 30_000_000;
 
-/// Whether a temperature is one a shop can meet: −40 to 600 °C.
+/// Whether a temperature can occur in a shop: −40 to 600 °C.
 pub(crate) fn is_met(temperature: Temperature) -> bool {
     (-40_000..=600_000).contains(&temperature.milli_celsius())
 }
 
-/// Whether a difference is one of two such temperatures.
+/// Whether a difference can occur between two such temperatures.
 pub(crate) fn is_reachable(change: TemperatureDelta) -> bool {
     change.milli_celsius().saturating_abs() <= 640_000
 }
 
-/// Whether a time is one a machine is set to.
+/// Whether a time can be set on a machine: up to four hours.
 pub(crate) fn is_set(time: Seconds) -> bool {
     time.milliseconds() <= LONGEST
 }
 
-/// Whether a length is one of a machine.
+/// Whether a length can be a machine's: 0 to 30 m.
 pub(crate) fn is_built(length: Length) -> bool {
     (0..=FURTHEST).contains(&length.micrometres())
 }
 
-/// Whether a belt moves, and no faster than one can.
+/// Whether a belt speed is possible: above 0, up to 1 m/s.
 pub(crate) fn is_belt(speed: BeltSpeed) -> bool {
     (1..=1_000_000).contains(&speed.micrometres_a_second())
 }
@@ -138,11 +138,11 @@ impl HeatFact {
     }
 }
 
-/// What too much heat does to a fabric. **Frozen** names and order: they are stored.
+/// Kind of damage a limit protects from. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum LimitKind {
-    /// The fabric's dye moves into the print. It may show only days later.
+    /// The fabric's dye migrates into the print, which may show only days later.
     DyeMigration,
     /// The fabric scorches, glazes or shrinks.
     Scorch,

@@ -11,19 +11,19 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum SheetField {
-    /// The ink's name, as runs carry it.
+    /// The ink's name as used in runs.
     Ink(String),
-    /// The ink's own temperature at which it cures.
+    /// Temperature of the ink at which it cures.
     Cure(Option<Temperature>),
-    /// How long it must stay there.
+    /// Time it must stay at that temperature.
     Hold(Option<Seconds>),
-    /// Temperature at which it is flashed.
+    /// Flash temperature.
     Flash(Option<Temperature>),
-    /// Highest temperature it bears.
+    /// Maximum temperature of the ink.
     Highest(Option<Temperature>),
-    /// Which sheet.
+    /// Title or number of the sheet.
     Source(String),
-    /// The date on the sheet, or on which it was read.
+    /// The date on the sheet, or the day it was read.
     SourceDay(Option<Day>),
 }
 
@@ -39,17 +39,17 @@ impl SheetField {
     }
 }
 
-/// The figures of a sheet. **Frozen**: stored with each test made.
+/// The figures of a sheet. **Frozen**: stored with each test.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct SheetFigures {
-    /// The ink's own temperature at which it cures.
+    /// Temperature of the ink at which it cures.
     pub cure: Option<Temperature>,
-    /// How long it must stay there.
+    /// Time it must stay at that temperature.
     pub hold: Option<Seconds>,
-    /// Temperature at which it is flashed.
+    /// Flash temperature.
     pub flash: Option<Temperature>,
-    /// Highest temperature it bears.
+    /// Maximum temperature of the ink.
     pub highest: Option<Temperature>,
 }
 

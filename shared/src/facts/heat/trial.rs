@@ -6,7 +6,7 @@ use crate::facts::{Fabric, Flash, is_belt, is_met, is_set};
 use crate::units::{BeltSpeed, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
-/// What the shop makes of a trial. **Frozen** names and order: they are stored.
+/// The shop's verdict on a trial. **Frozen**: names and order are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum TrialVerdict {
@@ -15,7 +15,7 @@ pub enum TrialVerdict {
     Open,
     /// Print it this way.
     Keep,
-    /// Nearly: change something and try again.
+    /// Nearly right: change something and try again.
     Adjust,
     /// Not this way.
     Reject,
@@ -29,27 +29,27 @@ pub enum TrialField {
     Ink(String),
     /// The fabric.
     Fabric(Fabric),
-    /// Threads an inch.
+    /// Mesh count in threads per inch.
     Mesh(Option<u16>),
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     Hits(u8),
-    /// Flash, or none.
+    /// Flash settings; `None` if not flashed.
     Flash(Option<Flash>),
-    /// What the dryer was set to.
+    /// Dryer setting.
     Dryer(Option<Temperature>),
-    /// How fast its belt ran.
+    /// Belt speed.
     Belt(Option<BeltSpeed>),
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     Dwell(Option<Seconds>),
-    /// Passes.
+    /// Passes through the dryer.
     Passes(u8),
-    /// What came of it.
+    /// Outcome, in the shop's words.
     Outcome(String),
-    /// What the shop makes of it.
+    /// The shop's verdict.
     Verdict(TrialVerdict),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
-    /// Who tried it.
+    /// Name of the person who ran the trial, if entered.
     By(Option<String>),
 }
 

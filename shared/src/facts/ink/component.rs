@@ -7,16 +7,16 @@ use crate::colour::Colour;
 use crate::units::Grams;
 use serde::{Deserialize, Serialize};
 
-/// What a component is for. **Frozen** names and order: they are stored.
+/// Role of a component in an ink. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ComponentKind {
-    /// What carries the colour.
+    /// Carries the colour.
     #[default]
     Base,
-    /// What gives it.
+    /// Gives the colour.
     Pigment,
-    /// What changes how it prints, dries or holds.
+    /// Changes how the ink prints, dries or holds.
     Additive,
 }
 
@@ -25,14 +25,14 @@ impl ComponentKind {
     pub const ALL: [Self; 3] = [Self::Base, Self::Pigment, Self::Additive];
 }
 
-/// Whether what lies below shows through. **Frozen** names and order: they are stored.
+/// Whether a component hides what lies below. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum Hiding {
-    /// It shows through.
+    /// What lies below shows through.
     #[default]
     Transparent,
-    /// It is hidden.
+    /// What lies below is hidden.
     Opaque,
 }
 
@@ -40,31 +40,31 @@ pub enum Hiding {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ComponentField {
-    /// What the shop calls it.
+    /// Name in the shop.
     Name(String),
-    /// What it is for.
+    /// Role in an ink.
     Kind(ComponentKind),
-    /// Its colour, as a screen shows it.
+    /// Colour shown on screen.
     Colour(Option<Colour>),
     /// Whether it hides.
     Hiding(Hiding),
-    /// Milligrams a cubic centimetre.
+    /// Density in milligrams per cubic centimetre.
     Density(Option<u16>),
-    /// Hundredths of the shop's currency for a kilogram.
+    /// Price of a kilogram in hundredths of the shop's currency.
     Cost(Option<u32>),
-    /// Its data sheet: the most of it in an ink.
+    /// Data sheet limit: its largest share of an ink.
     Most(Option<Share>),
-    /// A base's data sheet: the most pigment, all together, in an ink of it.
+    /// Data sheet limit of a base: the largest share of all pigment in an ink made with it.
     MostPigment(Option<Share>),
-    /// Say so when less than this is left.
+    /// Weight below which the stock is reported as low.
     LowAt(Option<Grams>),
-    /// What it is bought in.
+    /// Weight of the tub it is bought in.
     Tub(Option<Grams>),
-    /// Which data sheet, where it stands, anything else.
+    /// Free note: which data sheet, where it is kept, anything else.
     Note(String),
 }
 
-/// Whether a weight is one a shop keeps.
+/// Whether a weight may be stored: zero to [`Grams::MOST`].
 pub(crate) fn is_kept(weight: Grams) -> bool {
     (Grams::ZERO..=Grams::MOST).contains(&weight)
 }

@@ -8,35 +8,35 @@ use crate::colour::{BANDS, Lab, Origin, Reflectance, smoothest};
 use crate::ids::Subject;
 use serde::{Deserialize, Serialize};
 
-/// What was seen of a swatch.
+/// What was read of a swatch.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum SwatchSeen {
     /// Its colour.
     Colour(ColourReading),
-    /// Its reflectance in ten-thousandths, from 400 to 700 nm in steps of 10, as an instrument gave it.
+    /// Its reflectance in ten-thousandths, from 400 to 700 nm in steps of 10, as an instrument measured it.
     Curve(Vec<u16>),
-    /// The same in every band, in ten-thousandths: the white or black of an opacity chart, grey card.
+    /// The same reflectance in every band, in ten-thousandths: the white or black of an opacity chart, or a grey card.
     Flat(u16),
 }
 
-/// How thick a film is.
+/// Thickness of a film.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Film {
-    /// So many hits through the screen that the shop prints with.
+    /// Printed with this many hits through the screen that the shop prints with.
     Hits(u8),
     /// Drawn with a bar.
     Wet {
-        /// Its wet thickness in micrometres.
+        /// Wet thickness in micrometres.
         um: u16,
-        /// The wet thickness of one hit of the shop's, in micrometres: its ink volume in cm³/m².
+        /// Wet thickness of one of the shop's hits, in micrometres: its ink volume in cm³/m².
         a_hit: u16,
     },
 }
 
 impl Film {
-    /// How many hits it is worth.
+    /// Number of hits that it corresponds to.
     pub fn films(self) -> f64 {
         match self {
             Self::Hits(hits) => f64::from(hits),
@@ -52,17 +52,17 @@ impl Film {
     }
 }
 
-/// How a drawdown lies.
+/// How the ink of a drawdown was applied.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Lay {
-    /// So thick that nothing shines through.
+    /// So thick that nothing shows through.
     Hiding,
-    /// A film over something known.
+    /// As a film over a known backing.
     Over {
-        /// How thick.
+        /// Thickness of the film.
         film: Film,
-        /// What lies under it.
+        /// What was read of the backing.
         backing: SwatchSeen,
     },
 }
@@ -71,37 +71,37 @@ pub enum Lay {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct DrawdownMade {
-    /// Of which component.
+    /// The component.
     pub component: Subject,
-    /// Its share by weight: the whole is a masstone, less a tint.
+    /// Share of the component by weight: a masstone is all of it, less is a tint.
     pub share: Share,
     /// The white or base that makes up the rest.
     pub rest: Option<Subject>,
-    /// How it lies.
+    /// How it was applied.
     pub lay: Lay,
-    /// What was seen of it.
+    /// What was read of it.
     pub seen: SwatchSeen,
-    /// Anything to it.
+    /// Free note.
     pub note: String,
-    /// By whom.
+    /// Who recorded it, if known.
     pub by: Option<String>,
 }
 
-/// Ten-thousandths that are all light.
+/// Full reflectance, in ten-thousandths.
 const ALL: u16 = 10_000;
 
 impl SwatchSeen {
-    /// The white of an opacity chart, 80 %: common practice, no source.
+    /// White of an opacity chart, 80 %: common practice, no source.
     pub const CHART_WHITE: Self = Self::Flat(8_000);
-    /// The black of one, a hundredth: common practice, no source.
+    /// Black of an opacity chart, 1 %: common practice, no source.
     pub const CHART_BLACK: Self = Self::Flat(100);
 
-    /// A curve as it is kept.
+    /// A curve as it is stored.
     pub fn of_curve(curve: &Reflectance) -> Self {
         Self::Curve(curve.bands.iter().map(|value| (value.clamp(0.0, 1.0) * f64::from(ALL)).round() as u16).collect())
     }
 
-    /// How much of the light of each band comes back: measured, or the smoothest that looks so.
+    /// Reflectance in each band: as measured, or the smoothest curve with that colour.
     pub fn reflectance(&self) -> Reflectance {
         match self {
             Self::Colour(reading) => smoothest(lab_of(*reading)).reflectance,
@@ -142,13 +142,13 @@ impl DrawdownMade {
     }
 }
 
-/// A reading as a colour to reckon with.
+/// A stored reading as a colour to calculate with.
 pub fn lab_of(reading: ColourReading) -> Lab {
     let [l, a, b] = reading.lab();
     Lab::new(l, a, b)
 }
 
-/// A colour as it is kept.
+/// A colour as it is stored.
 pub fn reading_of(lab: Lab, by: super::reading::ReadBy) -> ColourReading {
     ColourReading::from_lab([lab.l, lab.a, lab.b], by)
 }
@@ -159,7 +159,7 @@ mod tests {
     use crate::facts::ink::reading::ReadBy;
 
     #[test]
-    fn a_curve_reads_back_as_it_was_measured_and_a_colour_as_one_that_looks_so() {
+    fn a_curve_reads_back_as_measured_and_a_colour_keeps_its_look() {
         let measured = Reflectance { bands: std::array::from_fn(|band| 0.02 * band as f64), origin: Origin::Measured };
         let back = SwatchSeen::of_curve(&measured).reflectance();
         assert_eq!(back.origin, Origin::Measured);
@@ -172,7 +172,7 @@ mod tests {
     }
 
     #[test]
-    fn a_wet_film_is_worth_as_many_hits_as_its_thickness_holds() {
+    fn a_wet_film_counts_as_many_hits_as_its_thickness_holds() {
         assert!((Film::Wet { um: 100, a_hit: 40 }.films() - 2.5).abs() < 1e-12);
         assert!((Film::Hits(2).films() - 2.0).abs() < 1e-12);
     }

@@ -28,188 +28,188 @@ pub(crate) use recipe::is_whole;
 pub use recipe::{Part, RecipeField};
 pub use share::Share;
 
-/// Something at the ink bench.
+/// A fact about ink.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum InkFact {
-    /// Fields of a component were set; it comes to be with the first. The subject is the component.
+    /// Fields of a component were set; the first fact creates it. The subject is the component.
     ComponentSet(Vec<ComponentField>),
-    /// Fields of a recipe were set; it comes to be with the first. The subject is the recipe.
+    /// Fields of a recipe were set; the first fact creates it. The subject is the recipe.
     RecipeSet(Vec<RecipeField>),
-    /// Fields of a pot were set; it comes to be with the first. The subject is the pot.
+    /// Fields of a pot were set; the first fact creates it. The subject is the pot.
     PotSet(Vec<PotField>),
-    /// The scale the shop weighs ink on.
+    /// The scale on which the shop weighs ink was set.
     ScaleSet {
-        /// The steps it reads in.
+        /// Its smallest step.
         step: Grams,
-        /// The most it bears, pot and all.
+        /// Its capacity, including the vessel.
         most: Option<Grams>,
     },
-    /// What a print of a run takes, or none where that is not known any more; the subject is the run.
+    /// How much ink a print of a run takes; `None` if that is no longer known. The subject is the run.
     PrintSet(Option<PrintUse>),
-    /// A revision of a recipe was written down; the subject is the revision.
+    /// A revision of a recipe was saved; the subject is the revision.
     RevisionSaved {
-        /// The recipe it is of.
+        /// The recipe.
         recipe: Subject,
-        /// Its number when it was saved. Two devices may give one number twice.
+        /// Its number when it was saved. Two devices may give the same number.
         number: u16,
         /// Its parts.
         parts: Vec<Part>,
-        /// The revision it came from.
+        /// The revision it was derived from.
         parent: Option<Subject>,
-        /// The pot whose contents it is.
+        /// The pot whose contents it records.
         pot: Option<Subject>,
-        /// Why it differs.
+        /// Why it differs from its parent.
         note: String,
-        /// By whom, where the crew is named.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
     /// A component was poured into a pot.
     Poured {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// What.
+        /// The component.
         component: Subject,
-        /// How much.
+        /// Weight poured.
         grams: Grams,
-        /// What for.
+        /// Purpose of the pour.
         step: PourStep,
-        /// Why, in words.
+        /// Why, as a note.
         note: String,
-        /// What a swatch read with it in.
+        /// Reading of a swatch made after the pour.
         reading: Option<ColourReading>,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// A weigh-in goes on to another size, so that what was poured too much keeps its proportion.
+    /// A weigh-in continues to another size, so that an over-poured component keeps its proportion.
     Resized {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// The recipe's whole from now on.
+        /// Weight of the whole recipe from now on.
         whole: Grams,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// A weigh-in takes what is in of a component as what was meant.
+    /// In a weigh-in, the weight poured of a component is accepted as its target.
     Accepted {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// Of what.
+        /// The component.
         component: Subject,
-        /// How much.
+        /// Weight accepted.
         grams: Grams,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
     /// Ink went from one pot into another.
     Moved {
-        /// Out of this pot.
+        /// The pot it was taken from.
         from: Subject,
-        /// Into this one.
+        /// The pot it was poured into.
         to: Subject,
-        /// How much.
+        /// Weight moved.
         grams: Grams,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
     /// Ink was thrown away, spilled, or dried in the pot.
     Wasted {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// How much.
+        /// Weight wasted.
         grams: Grams,
-        /// Why, in words.
+        /// Why, as a note.
         note: String,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// Ink was printed with.
+    /// Ink was used for printing.
     Used {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// On which run.
+        /// The run, if known.
         run: Option<RunId>,
-        /// How much.
+        /// Weight used.
         grams: Grams,
-        /// On how many pieces.
+        /// Number of pieces printed.
         pieces: u32,
-        /// What those pieces take on paper, were all the mesh holds to go over and nothing lost.
+        /// Calculated weight for those pieces, if all ink of the mesh were transferred and nothing lost.
         paper: Option<Grams>,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
     /// A swatch of a pot was read.
     SwatchRead {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// What it read.
+        /// The reading.
         reading: ColourReading,
-        /// Anything to it.
+        /// Free note.
         note: String,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// A pot was found to match.
+    /// A pot was found to match its target.
     Matched {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// What its swatch read.
+        /// Reading of its swatch.
         reading: Option<ColourReading>,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// The client said yes to a print.
+    /// The client approved a print.
     Approved {
-        /// To this revision of the recipe.
+        /// The revision approved.
         revision: Subject,
-        /// From which pot.
+        /// The pot it was printed from.
         pot: Option<Subject>,
-        /// Who said yes.
+        /// The client's name.
         client: String,
-        /// What the print read.
+        /// Reading of the print.
         reading: Option<ColourReading>,
-        /// Who heard it.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// A component came in.
+    /// A component was delivered.
     Delivered {
-        /// Which.
+        /// The component.
         component: Subject,
-        /// How much.
+        /// Weight delivered.
         grams: Grams,
-        /// From where, which lot.
+        /// Free note: from where, which lot.
         note: String,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// What is left of a component was weighed.
+    /// The remaining stock of a component was weighed.
     Counted {
-        /// Which.
+        /// The component.
         component: Subject,
-        /// How much.
+        /// Weight left.
         grams: Grams,
-        /// By whom.
+        /// Who recorded it, if known.
         by: Option<String>,
     },
-    /// A component was drawn down and looked at.
+    /// A component was drawn down and the drawdown read.
     DrawnDown(DrawdownMade),
-    /// The colour of a lot's garments was read, or is not known any more; the subject is the lot.
+    /// The colour of a lot's garments was read; `None` if it is no longer known. The subject is the lot.
     GarmentRead(Option<ColourReading>),
 }
 
-/// What a pour is for. **Frozen** names and order: they are stored.
+/// Purpose of a pour. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum PourStep {
-    /// The recipe's own.
+    /// Part of weighing in the recipe.
     WeighIn,
-    /// To bring the colour nearer.
+    /// Correction of the colour.
     Correction,
     /// More of the same, in the proportions of the pot.
     TopUp,
 }
 
-/// The things an event is about.
+/// The things that an event is about.
 pub(crate) type Touched = [Option<Subject>; 2];
 
 impl InkFact {
@@ -244,7 +244,8 @@ impl InkFact {
         }
     }
 
-    /// The pots, components, recipes, revisions and runs whose story it is part of; none for a fact that is no event.
+    /// The pots, components, recipes, revisions and runs whose history it is part of; `None` for a fact that is not an
+    /// event.
     pub(crate) fn touches(&self) -> Option<Touched> {
         Some(match self {
             Self::ComponentSet(_)
@@ -268,7 +269,7 @@ impl InkFact {
         })
     }
 
-    /// The pot that holds something else by it.
+    /// The pot whose contents it adds to.
     pub(crate) fn pours_into(&self) -> Option<Subject> {
         match self {
             Self::Poured { pot, .. } => Some(*pot),
@@ -293,7 +294,7 @@ impl InkFact {
         }
     }
 
-    /// Whether pots hold the same by this as by the other: a remark, a reading, who did it make no difference.
+    /// Whether it adds the same to the same pots as `other`: notes, readings and who recorded it do not count.
     pub(crate) fn pours_as(&self, other: &Self) -> bool {
         match (self, other) {
             (
@@ -308,7 +309,7 @@ impl InkFact {
         }
     }
 
-    /// Who did it, where that is noted.
+    /// Who recorded it, if known.
     pub fn by(&self) -> Option<&str> {
         match self {
             Self::ComponentSet(_)

@@ -12,21 +12,21 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum PotField {
-    /// What is written on it.
+    /// The name written on it.
     Name(String),
     /// The revision it is weighed by.
     Revision(Option<Subject>),
-    /// How much of it.
+    /// Size of the batch.
     Size(Option<BatchSize>),
-    /// How much it holds, filled to where it can still be stirred.
+    /// Capacity, filled to where it can still be stirred.
     Capacity(Option<Grams>),
-    /// What it weighs empty; none where the scale is zeroed with the pot on it.
+    /// Weight of the empty pot; `None` if the scale is zeroed with the pot on it.
     Tare(Option<Grams>),
     /// The run it is for.
     Run(Option<RunId>),
-    /// Anything else.
+    /// Free note.
     Note(String),
-    /// Whether it is done with: empty, washed out.
+    /// Whether it is closed: empty and washed out.
     Closed(bool),
 }
 
@@ -43,13 +43,13 @@ impl PotField {
     }
 }
 
-/// How large a batch is to be. **Frozen**: stored.
+/// Size of a batch. **Frozen**: stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum BatchSize {
-    /// All that will be in the pot.
+    /// Weight of everything in the pot.
     Whole(Grams),
-    /// The ink alone; what is on top comes to it.
+    /// Weight of the ink alone; parts on top are added to it.
     Ink(Grams),
 }
 
@@ -60,7 +60,21 @@ impl BatchSize {
         is_kept(weight)
     }
 
-    /// What the whole pot will weigh, no more than a weight can be.
+    /// Weight of everything in the pot, at most [`Grams::MOST`].
+    ///
+    /// ```
+    /// # use lastpull_core::ink::{BatchSize, Part, Share};
+    /// # use lastpull_core::quantity::Grams;
+    /// # use uuid::Uuid;
+    /// let part = |id, percent, on_top| {
+    ///     Part { component: Uuid::from_u128(id), share: Share::from_percent(percent), on_top }
+    /// };
+    /// // The published example: 500 g of ink, with 10 % and 3 % on top.
+    /// let recipe = [part(1, 100.0, false), part(2, 10.0, true), part(3, 3.0, true)];
+    /// let size = Grams::from_grams(500.0);
+    /// assert_eq!(BatchSize::Ink(size).whole(&recipe), Grams::from_grams(565.0));
+    /// assert_eq!(BatchSize::Whole(size).whole(&recipe), size);
+    /// ```
     pub fn whole(self, parts: &[Part]) -> Grams {
         let sum = |on_top| -> i64 {
             let of = parts.iter().filter(|part| part.on_top == on_top);

@@ -4,7 +4,7 @@ use crate::codec::Encode;
 use crate::units::Length;
 use serde::{Deserialize, Serialize};
 
-/// What a print takes, as it was worked out for a run.
+/// How much ink a print takes, as calculated for a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct PrintUse {
@@ -12,17 +12,17 @@ pub struct PrintUse {
     pub width: Length,
     /// Height of the art.
     pub height: Length,
-    /// Thousandths of that rectangle which print.
+    /// Share of that rectangle that is printed, in thousandths.
     pub coverage: u16,
     /// Ink volume of the mesh, in hundredths of a cm³/m².
     pub volume: u16,
     /// Strokes that lay ink.
     pub hits: u8,
-    /// Thousandths of the mesh's ink that go onto the garment.
+    /// Share of the mesh's ink that is transferred to the garment, in thousandths.
     pub transfer: u16,
-    /// Milligrams a cubic centimetre of the ink.
+    /// Density of the ink in milligrams per cubic centimetre.
     pub density: u16,
-    /// Thousandths that are mixed in addition, for what stays in pot, screen and flood.
+    /// Extra to mix for what stays in pot, screen and flood, in thousandths.
     pub loss: u16,
 }
 

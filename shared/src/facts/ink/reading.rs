@@ -3,14 +3,14 @@
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// On what target and swatches of a recipe are read. **Frozen** names and order: they are stored.
+/// What the target and the swatches of a recipe are read on. **Frozen** names and order: they are stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ReadOn {
-    /// So thick that nothing shines through.
+    /// A layer so thick that nothing shows through.
     #[default]
     Thick,
-    /// Printed on the garment, with the hits of its run.
+    /// A print on the garment, with the hits of its run.
     Garment,
 }
 
@@ -23,12 +23,12 @@ impl ReadOn {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ReadBy {
-    /// An instrument gave it.
+    /// By an instrument.
     #[default]
     Instrument,
-    /// It was taken from a photo.
+    /// From a photo.
     Photo,
-    /// It was worked out from the colour on a screen.
+    /// From a colour on a screen.
     Screen,
 }
 
@@ -43,15 +43,15 @@ impl ReadBy {
 pub struct ColourReading {
     /// L*, 0 black to 100,000 white.
     pub l: i32,
-    /// a*, green below nothing, red above.
+    /// a*, green below zero, red above.
     pub a: i32,
-    /// b*, blue below nothing, yellow above.
+    /// b*, blue below zero, yellow above.
     pub b: i32,
     /// How it was read.
     pub by: ReadBy,
 }
 
-/// The furthest a* or b* goes, in whole units: beyond every surface colour.
+/// Largest a* or b*, in whole units: beyond every surface colour.
 const FURTHEST: f64 = 160.0;
 
 impl ColourReading {

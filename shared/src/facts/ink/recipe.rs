@@ -12,11 +12,11 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Part {
-    /// What of.
+    /// The component.
     pub component: Subject,
-    /// How much of the ink's weight.
+    /// Its share of the ink's weight.
     pub share: Share,
-    /// Whether it comes on top of the ink's weight.
+    /// Whether it is added on top of the ink's weight.
     pub on_top: bool,
 }
 
@@ -24,15 +24,15 @@ pub struct Part {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum RecipeField {
-    /// What the ink is called: runs name it so.
+    /// Name of the ink: runs refer to it by this name.
     Name(String),
-    /// Its colour, as a screen shows it.
+    /// Colour shown on screen.
     Colour(Option<Colour>),
-    /// The colour it is to have, where that was read.
+    /// Target colour, if it was read.
     Target(Option<ColourReading>),
-    /// Anything else.
+    /// Free note.
     Note(String),
-    /// On what target and swatches are read.
+    /// What the target and the swatches are read on.
     ReadOn(ReadOn),
 }
 
@@ -48,7 +48,7 @@ impl RecipeField {
     }
 }
 
-/// Whether a list of parts is a recipe: each of some weight, and those of the ink the whole of it.
+/// Whether a list of parts is a complete recipe: none of them is zero, and those of the ink add up to 100 %.
 pub(crate) fn is_whole(parts: &[Part]) -> bool {
     let ink: u64 = parts.iter().filter(|part| !part.on_top).map(|part| u64::from(part.share.billionths())).sum();
     (1..=LIST).contains(&parts.len())

@@ -1,10 +1,10 @@
-//! A part of a whole, as recipes have it.
+//! A share of a whole, as recipes use it.
 
 use crate::codec::Encode;
 use crate::units::{NumberProblem, parse_number};
 use serde::{Deserialize, Serialize};
 
-/// A part of a whole, kept in billionths: fine enough that a recipe read off a pot gives its grams back.
+/// A share of a whole, stored in billionths: fine enough that a recipe computed from a pot gives its grams back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct Share {
@@ -15,9 +15,9 @@ pub struct Share {
 const PERCENT: f64 = 1e7;
 
 impl Share {
-    /// All of it.
+    /// 100 %.
     pub const WHOLE: Self = Self { billionths: 1_000_000_000 };
-    /// The most that is kept: what is added on top may weigh up to four times the ink.
+    /// Largest share that is stored: parts on top may weigh up to four times the ink.
     pub const MOST: Self = Self { billionths: 4_000_000_000 };
 
     /// From the billionths that are stored.
@@ -40,16 +40,16 @@ impl Share {
         f64::from(self.billionths) / PERCENT
     }
 
-    /// In percent as a form shows it: every decimal that is kept, no trailing noughts.
+    /// Percent as a form shows it: every stored decimal, without trailing zeros.
     pub fn text(self) -> String {
         let text = format!("{:.7}", self.percent());
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     }
 
-    /// Reads percent between `least` and `most`.
+    /// Parses percent between `least` and `most`.
     ///
     /// # Errors
-    /// [`NumberProblem`] when it is no number or out of bounds.
+    /// [`NumberProblem`] if it is not a number or out of bounds.
     pub fn parse(text: &str, least: f64, most: f64) -> Result<Self, NumberProblem> {
         parse_number(text, least, most).map(Self::from_percent)
     }

@@ -221,7 +221,7 @@ fn the_packed_bytes_of_ink_facts_are_frozen() {
 }
 
 #[test]
-fn weights_and_recipes_that_no_device_records_are_out_of_bounds() {
+fn impossible_weights_and_recipes_are_out_of_bounds() {
     let pour = |grams| InkFact::Wasted { pot: POT, grams, note: String::new(), by: None };
     let too_much = Grams::MOST.saturating_add(Grams::from_milligrams(1));
     for (grams, taken) in

@@ -1,4 +1,4 @@
-//! The steps from an empty frame to a screen that can print, and how long they take.
+//! The steps from a used frame to a screen that can print, and how long each takes.
 
 use crate::codec::Encode;
 use crate::units::Seconds;
@@ -7,26 +7,26 @@ use serde::{Deserialize, Serialize};
 /// A step, in the order of the work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum BurnStep {
-    /// Take the old stencil off.
+    /// Remove the old stencil.
     Reclaim,
     /// Degrease and coat.
     Coat,
     /// Let the emulsion dry.
     Dry,
-    /// Expose.
+    /// Expose the stencil.
     Expose,
     /// Wash out, and let it dry.
     WashDry,
-    /// Tape.
+    /// Tape the edges.
     Tape,
 }
 
 impl BurnStep {
-    /// All, in the order of the work.
+    /// All steps, in the order of the work.
     pub const ALL: [Self; 6] = [Self::Reclaim, Self::Coat, Self::Dry, Self::Expose, Self::WashDry, Self::Tape];
 
-    /// Whether it takes hands all along, so that several screens go one after another. Screens dry
-    /// side by side.
+    /// Whether somebody must work on it the whole time. Such steps are done one screen after another, while
+    /// any number of screens dry at once.
     pub fn is_by_hand(self) -> bool {
         !matches!(self, Self::Dry | Self::WashDry)
     }
@@ -36,22 +36,22 @@ impl BurnStep {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct StepTimes {
-    /// To take a stencil off.
+    /// To remove a stencil.
     pub reclaim: Seconds,
     /// To degrease and coat.
     pub coat: Seconds,
     /// To dry after coating.
     pub dry: Seconds,
-    /// To expose, with placing the film.
+    /// To expose, including placing the film.
     pub expose: Seconds,
-    /// To wash out, and dry.
+    /// To wash out and dry.
     pub wash_dry: Seconds,
     /// To tape.
     pub tape: Seconds,
 }
 
-/// Where a shop starts that has set none. Common practice, no source: drying above all depends on
-/// the room, so that a shop should set its own.
+/// The initial values of a shop that has entered none. Common practice, no source: drying time depends on
+/// the room most of all, so a shop should enter its own.
 impl Default for StepTimes {
     fn default() -> Self {
         let minutes = |minutes: u32| Seconds::from_milliseconds(minutes * 60_000);
@@ -67,10 +67,10 @@ impl Default for StepTimes {
 }
 
 impl StepTimes {
-    /// The longest a step can be set to.
+    /// The longest time that can be entered for a step, in minutes.
     pub(crate) const MOST_MINUTES: u32 = 3 * 24 * 60;
 
-    /// Milliseconds of a step.
+    /// Time for a step, in milliseconds.
     pub fn of(&self, step: BurnStep) -> u64 {
         let time = match step {
             BurnStep::Reclaim => self.reclaim,

@@ -3,18 +3,18 @@
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// Coats of emulsion. **Frozen**: it is stored.
+/// Number of coats of emulsion on each side. **Frozen**: it is stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct Coats {
-    /// On the side that lies on the garment.
+    /// On the print side, which touches the garment.
     pub print: u8,
-    /// On the side of the squeegee.
+    /// On the squeegee side.
     pub squeegee: u8,
 }
 
 impl Coats {
-    /// Most coats on a side.
+    /// Most coats on one side.
     pub(crate) const MOST: u8 = 9;
 
     /// As [`crate::facts::Fact::in_bounds`].

@@ -3,18 +3,18 @@
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// After how many days the shop wants to be warned. **Frozen**: a fact holds it.
+/// Number of days after which the shop wants a warning. **Frozen**: a fact holds it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct AgeLimits {
     /// Days a coated screen may wait for its exposure.
     pub coated: u16,
-    /// Days a stencil may stay in the mesh after its exposure.
+    /// Days a stencil may stay in the mesh after it was exposed.
     pub exposed: u16,
 }
 
-/// Four weeks coated, sixty days with a stencil: our own figures, until the shop sets what its
-/// emulsion's data sheet says.
+/// Four weeks coated, sixty days with a stencil: our own figures, until the shop enters those of its
+/// emulsion's data sheet.
 impl Default for AgeLimits {
     fn default() -> Self {
         Self { coated: 28, exposed: 60 }
@@ -22,7 +22,7 @@ impl Default for AgeLimits {
 }
 
 impl AgeLimits {
-    /// The longest limit that can be set, in days.
+    /// The longest limit that can be entered, in days.
     pub(crate) const MOST: u16 = 2_000;
 
     /// As [`crate::facts::Fact::in_bounds`].

@@ -7,18 +7,19 @@
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// How close the threads lie, as the sheet counts them.
+/// Number of threads per unit of length, in the unit of the sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum MeshCount {
-    /// Threads an inch.
+    /// Threads per inch.
     PerInch(u16),
-    /// Threads a centimetre.
+    /// Threads per centimetre.
     PerCentimetre(u16),
 }
 
 impl MeshCount {
-    /// From the middle of one thread to the middle of the next, in micrometres; none of no threads.
+    /// Distance from the middle of one thread to the middle of the next, in micrometres; `None` for zero
+    /// threads.
     pub fn pitch_um(self) -> Option<f64> {
         match self {
             Self::PerInch(0) | Self::PerCentimetre(0) => None,
@@ -27,7 +28,14 @@ impl MeshCount {
         }
     }
 
-    /// Threads an inch, rounded, as a run's set-up counts them.
+    /// Threads per inch, rounded, as a run's set-up counts them.
+    ///
+    /// ```
+    /// use lastpull_core::screen::MeshCount;
+    ///
+    /// assert_eq!(MeshCount::PerInch(225).an_inch(), 225);
+    /// assert_eq!(MeshCount::PerCentimetre(90).an_inch(), 229);
+    /// ```
     pub fn an_inch(self) -> u16 {
         match self {
             Self::PerInch(threads) => threads,
@@ -35,7 +43,8 @@ impl MeshCount {
         }
     }
 
-    /// Meshes are woven from about 10 to 500 threads an inch; a little beyond is taken.
+    /// Whether the count is plausible: meshes are woven from about 10 to 500 threads per inch, and a little
+    /// more is accepted.
     pub(crate) fn in_bounds(self) -> bool {
         match self {
             Self::PerInch(threads) => (Self::LEAST_INCH..=Self::MOST_INCH).contains(&threads),
@@ -49,7 +58,7 @@ impl MeshCount {
     pub(crate) const MOST_CENTIMETRE: u16 = 240;
 }
 
-/// A mesh as light sees it: what an exposure was found for.
+/// The properties of a mesh that affect its exposure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
 pub struct MeshCloth {
@@ -57,8 +66,8 @@ pub struct MeshCloth {
     pub count: MeshCount,
     /// Diameter of the thread before weaving, in micrometres.
     pub thread_um: Option<u16>,
-    /// Whether it is dyed, yellow or amber, against light that strays in the thread: dyed mesh takes
-    /// longer (common practice, no source).
+    /// Whether it is dyed yellow or amber, which reduces light scatter in the threads: dyed mesh needs
+    /// longer exposures (common practice, no source).
     pub dyed: bool,
 }
 
@@ -77,31 +86,32 @@ pub struct MeshSheet {
     pub count: MeshCount,
     /// Diameter of the thread before weaving, in micrometres.
     pub thread_um: Option<u16>,
-    /// Between two threads, in micrometres.
+    /// Width of the opening between two threads, in micrometres.
     pub opening_um: Option<u16>,
-    /// Share of the mesh that is open, in thousandths.
+    /// Open share of the mesh, in thousandths.
     pub open_area_permille: Option<u16>,
-    /// How thick the woven mesh is, in micrometres.
+    /// Thickness of the woven mesh, in micrometres.
     pub thickness_um: Option<u16>,
     /// Whether it is dyed, yellow or amber.
     pub dyed: bool,
 }
 
 impl MeshSheet {
-    /// Thicker than any thread, opening or mesh that garments are printed with.
+    /// Upper limit of all lengths, in micrometres: more than any thread, opening or mesh for garment
+    /// printing.
     pub(crate) const MOST_UM: u16 = 2_000;
 
-    /// Of a mesh of which only the count is known.
+    /// The sheet of a mesh of which only the count is known.
     pub fn of_count(count: MeshCount) -> Self {
         Self { count, thread_um: None, opening_um: None, open_area_permille: None, thickness_um: None, dyed: false }
     }
 
-    /// Of a mesh as light sees it: nothing is known of its openings.
+    /// The sheet of a mesh of which only the exposure properties are known.
     pub fn of_cloth(cloth: &MeshCloth) -> Self {
         Self { thread_um: cloth.thread_um, dyed: cloth.dyed, ..Self::of_count(cloth.count) }
     }
 
-    /// What an exposure for it is found under.
+    /// The properties that affect its exposure.
     pub fn cloth(&self) -> MeshCloth {
         MeshCloth { count: self.count, thread_um: self.thread_um, dyed: self.dyed }
     }
@@ -134,13 +144,13 @@ mod tests {
     }
 
     #[test]
-    fn a_sheet_with_a_line_this_version_does_not_know_is_not_half_read() {
+    fn a_sheet_with_an_unknown_field_is_refused() {
         let json = r#"{"count":{"per_inch":90},"thread_um":null,"opening_um":null,"open_area_permille":null,"thickness_um":null,"dyed":false,"weave":1}"#;
         assert!(serde_json::from_str::<MeshSheet>(json).is_err());
     }
 
     #[test]
-    fn no_threads_have_no_pitch_and_are_out_of_bounds() {
+    fn zero_threads_have_no_pitch_and_are_out_of_bounds() {
         for count in [MeshCount::PerInch(0), MeshCount::PerCentimetre(0)] {
             assert_eq!(count.pitch_um(), None);
             assert!(!MeshSheet::of_count(count).in_bounds());

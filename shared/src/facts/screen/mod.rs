@@ -17,35 +17,35 @@ pub use limits::AgeLimits;
 pub use mesh_sheet::{MeshCloth, MeshCount, MeshSheet};
 pub use state::ScreenState;
 
-/// Something about a screen; the subject is the screen.
+/// A fact about a screen; unless noted otherwise, the subject of the entry is the screen.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenFact {
-    /// Fields of a screen were set; the screen comes to be with the first.
+    /// Sets fields of a screen. The first such fact creates the screen.
     Set(Vec<ScreenField>),
-    /// It went into another state.
+    /// The screen moved to another state.
     Moved {
-        /// Which.
+        /// The new state.
         to: ScreenState,
-        /// By whom, where the shop has named its crew.
+        /// Who moved it; `None` if the shop keeps no crew list.
         by: Option<String>,
     },
-    /// Its coat, or its washed out stencil, was found dry, or not dry after all.
+    /// The coat, or the washed-out stencil, was found dry, or was wrongly recorded as dry.
     Dried {
         /// Whether it is dry.
         dry: bool,
-        /// By whom.
+        /// Who checked it; `None` if the shop keeps no crew list.
         by: Option<String>,
     },
-    /// After how many days the shop wants to be warned; about the shop, not a screen.
+    /// Number of days after which the shop wants a warning; concerns the shop, not one screen.
     AgeLimits(AgeLimits),
-    /// How long each step takes; about the shop, not a screen.
+    /// How long each step takes; concerns the shop, not one screen.
     StepTimes(StepTimes),
-    /// The latest change was taken back: it stands as it did before, for as long as it had.
+    /// The latest change was undone: the screen is in its earlier state again, with the age it had there.
     Undone {
-        /// Where.
+        /// The state it returns to.
         to: ScreenState,
-        /// Wall time since when.
+        /// Wall time since when it has been in that state.
         since: u64,
         /// Wall time at which it was found dry.
         dry: Option<u64>,
@@ -58,30 +58,30 @@ pub enum ScreenFact {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum ScreenField {
-    /// What is written on the frame.
+    /// The label on the frame.
     Label(String),
-    /// Its mesh, as the data sheet says.
+    /// The data sheet of its mesh.
     Mesh(Option<MeshSheet>),
-    /// Its tension when last measured, in tenths of N/cm.
+    /// Its tension at the last measurement, in tenths of N/cm.
     Tension(Option<u16>),
-    /// The emulsion on it, or last on it.
+    /// The emulsion on it, or the last one that was.
     Emulsion(String),
     /// How it is coated.
     Coats(Option<Coats>),
-    /// Anything else to know.
+    /// Free notes.
     Notes(String),
     /// The run whose art is on it.
     Run(Option<RunId>),
-    /// Which colour of the art it prints.
+    /// The colour of the art that it prints.
     Colour(String),
     /// The screen it was burned to replace.
     Replaces(Option<Subject>),
 }
 
-/// Tenths of N/cm: a drum is below it.
+/// Highest tension that can be entered, in tenths of N/cm; a drum has less.
 pub(crate) const MOST_TENSION: u16 = 1_000;
 
-/// No wall time is later: the year 37,648.
+/// Latest wall time that is accepted: the year 37,648.
 const LATEST: u64 = 1 << 50;
 
 impl ScreenFact {
@@ -121,7 +121,7 @@ mod tests {
     use uuid::Uuid;
 
     #[test]
-    fn the_names_of_screen_facts_are_a_file_format() {
+    fn the_json_names_of_screen_facts_are_frozen() {
         let by = Some("Ines".to_owned());
         let mesh = MeshSheet::of_count(MeshCount::PerInch(156));
         for (fact, json) in [
@@ -166,7 +166,7 @@ mod tests {
     }
 
     #[test]
-    fn what_no_device_records_is_out_of_bounds() {
+    fn values_that_no_device_records_are_out_of_bounds() {
         let far = ScreenFact::AgeLimits(AgeLimits { coated: 0, exposed: 30 });
         let tight = ScreenFact::Set(vec![ScreenField::Tension(Some(9_999))]);
         let long = ScreenFact::Moved { to: ScreenState::Clean, by: Some("x".repeat(161)) };

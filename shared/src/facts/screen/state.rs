@@ -1,14 +1,14 @@
-//! Where a screen stands between clean and reclaimed.
+//! The states of a screen, from clean to reclaimed.
 
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
-/// The state of a screen. **Frozen** names and order: they are stored. The order is the way a screen
-/// goes, and the order in which states are shown.
+/// The state of a screen. **Frozen** names and order: they are stored. The order is that of the work, and
+/// the order in which states are shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case")]
 pub enum ScreenState {
-    /// Degreased or ready to be: no emulsion on it.
+    /// No emulsion on it; degreased, or about to be.
     #[default]
     Clean,
     /// Emulsion on it, drying or dry.
@@ -19,16 +19,16 @@ pub enum ScreenState {
     Ready,
     /// On the press.
     OnPress,
-    /// Done with: its stencil may go.
+    /// No longer needed: its stencil may be removed.
     ToReclaim,
     /// In the reclaim bath.
     InBath,
-    /// It failed on the press or before.
+    /// It failed, on the press or before.
     Failed,
 }
 
 impl ScreenState {
-    /// All, in the order they are shown.
+    /// All states, in the order in which they are shown.
     pub const ALL: [Self; 8] = [
         Self::Clean,
         Self::Coated,
@@ -40,7 +40,7 @@ impl ScreenState {
         Self::Failed,
     ];
 
-    /// Where a screen goes from here, the usual way first.
+    /// The states a screen can move to from here, the usual one first.
     pub fn next(self) -> &'static [Self] {
         match self {
             Self::Clean => &[Self::Coated, Self::Failed],

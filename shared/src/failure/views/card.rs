@@ -1,4 +1,4 @@
-//! One failure, as its screen shows it.
+//! The card of one failure.
 
 use super::print::Print;
 use super::rows::{FailureRow, row, stop_of};
@@ -13,79 +13,79 @@ use crate::screen::{LabelMatch, StepRow, burn_steps, screens_of, wait_for_screen
 use crate::shop::Shop;
 use crate::time::WallClock;
 
-/// Suspect and judged pieces of a size.
+/// Pieces of one size that are suspect or have been inspected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct JudgeRow {
     /// The size.
     pub size: Option<Size>,
-    /// Still suspect.
+    /// Not inspected yet.
     pub suspect: u32,
-    /// Judged good.
+    /// Inspected and good.
     pub good: u32,
-    /// Judged spoiled.
+    /// Inspected and spoiled.
     pub spoiled: u32,
 }
 
-/// The screen that is burned in place of the failed one.
+/// The screen that replaces the failed one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ReplacementView {
     /// The screen.
     pub screen: Subject,
     /// Its label.
     pub label: String,
-    /// Where it stands.
+    /// Its state.
     pub state: ScreenState,
     /// Its steps, done and to do.
     pub steps: Vec<StepRow>,
-    /// Wall time at which it can print; none once it can.
+    /// Wall time at which it can print; `None` if it can print already.
     pub ready: Option<u64>,
-    /// Wall time at which pulling can go on, set-up included; none where the press does not wait for it.
+    /// Wall time at which pulling can continue, including set-up; `None` if the press does not wait for it.
     pub pulls: Option<u64>,
 }
 
-/// When the run is out of the dryer as things stand.
+/// When the run is expected to be out of the dryer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NewFinish {
     /// Wall times: expected, early, late.
     pub finish: [u64; 3],
-    /// Chance of making closing; none on a day off.
+    /// Probability of finishing before closing, 0 to 1; `None` on a day off.
     pub chance: Option<f64>,
 }
 
-/// A failure's card.
+/// The card of a failure.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FailureCard {
-    /// Its line: when, what, downtime so far, pieces.
+    /// Its row: when, what, downtime so far, pieces.
     pub row: FailureRow,
     /// The failure: mark, notes, who found it.
     pub failure: Failure,
-    /// The run's job, and its title.
+    /// The run's job and its title.
     pub job: Option<(JobId, String)>,
-    /// The print.
+    /// The print, for marking the place on it.
     pub print: Print,
-    /// Whether the press still stands.
+    /// Whether the press is still stopped for it.
     pub stands: bool,
     /// Whether the run is on the press.
     pub on_press: bool,
-    /// The run's screens, to choose the failed one from.
+    /// The screens that the run names, for choosing the failed one.
     pub screens: Vec<LabelMatch>,
     /// Most pieces that can be suspect: those counted before it was found.
     pub most: u32,
-    /// By size: suspect, good, spoiled.
+    /// Suspect and inspected pieces by size.
     pub sizes: Vec<JudgeRow>,
-    /// The run as a whole.
+    /// The pieces of the whole run.
     pub pieces: RunPieces,
-    /// The screen burned again.
+    /// The screen that replaces the failed one.
     pub replacement: Option<ReplacementView>,
-    /// When the run is out of the dryer; none once it is, and while nothing is known of its pace.
+    /// The new finish of the run; `None` if all pieces are pulled, and while its pace is not known.
     pub finish: Option<NewFinish>,
-    /// What that does to the day; none while the run is not on the press.
+    /// The state of the day; `None` if the run is not on the press.
     pub day: Option<RailVerdict>,
-    /// Photos of it.
+    /// Number of its photos.
     pub photos: u32,
 }
 
-/// The card of a failure as of the clock; none when there is no such failure.
+/// The card of a failure at the time of the clock; `None` if there is no such failure.
 pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<FailureCard> {
     let failure = shop.failures.live(id)?;
     let now = clock.now;

@@ -1,4 +1,4 @@
-//! What other screens say of failures in a line, with a way to them.
+//! One-line notices of failures, for other pages.
 
 use super::rows::{is_open, stop_of};
 use crate::collections::sort_by_key;
@@ -10,7 +10,7 @@ use crate::plan::open_runs;
 use crate::shop::Shop;
 use crate::time::WallClock;
 
-/// A failure in a few words.
+/// A failure in one line.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FailureNotice {
     /// Its id.
@@ -19,17 +19,17 @@ pub struct FailureNotice {
     pub title: String,
     /// What failed.
     pub kind: Option<FailureKind>,
-    /// The label of the screen, where it is known.
+    /// Label of the screen, if known.
     pub screen: Option<String>,
     /// Wall time at which it was found.
     pub at: u64,
-    /// Milliseconds the press stood for it; none while it stands.
+    /// Milliseconds the press was stopped for it; `None` while it is stopped.
     pub stood: Option<u64>,
     /// Whether something about it is still to do.
     pub open: bool,
-    /// Pieces nobody has judged yet.
+    /// Number of suspect pieces that nobody has inspected.
     pub suspect: u32,
-    /// Pieces it spoiled.
+    /// Number of pieces it spoiled.
     pub spoiled: u32,
 }
 
@@ -53,8 +53,8 @@ pub fn notices_of(shop: &Shop, run: RunId) -> Vec<FailureNotice> {
     shop.failures.of_run(run).into_iter().map(|(id, failure)| notice(shop, id, failure)).collect()
 }
 
-/// The one failure of a run that matters most at the press: for which it stands, else the latest with
-/// something still to do.
+/// The failure of a run that matters most at the press: one for which the press is stopped, otherwise the
+/// latest with something still to do.
 pub fn notice_at_press(shop: &Shop, run: RunId) -> Option<FailureNotice> {
     let mut rows = notices_of(shop, run);
     rows.retain(|row| row.open);
@@ -62,13 +62,13 @@ pub fn notice_at_press(shop: &Shop, run: RunId) -> Option<FailureNotice> {
     standing.map(|at| rows.swap_remove(at)).or_else(|| rows.pop())
 }
 
-/// The failures for which the press stands now, of each run the latest.
+/// The failures for which the press is stopped now, the latest of each run.
 pub fn standing_failures(shop: &Shop) -> Vec<FailureNotice> {
     let at_press = open_runs(shop).into_iter().filter_map(|run| notice_at_press(shop, run));
     at_press.filter(|row| row.stood.is_none()).collect()
 }
 
-/// Today's failures, and earlier ones of open jobs with something still to do; oldest first.
+/// Today's failures, and earlier failures of open jobs with something still to do; oldest first.
 pub fn notices_today(shop: &Shop, clock: WallClock) -> Vec<FailureNotice> {
     let today = clock.today();
     let job_open =

@@ -1,4 +1,4 @@
-//! What a print looks like from afar, to mark a place on it.
+//! A simplified picture of a print, for marking a place on it.
 
 use crate::colour::Colour;
 use crate::facts::Location;
@@ -6,7 +6,7 @@ use crate::facts::Location;
 /// A print on its garment.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Print {
-    /// Where on the garment.
+    /// The print location.
     pub location: Location,
     /// The garment's colour.
     pub garment: Option<Colour>,
@@ -15,8 +15,8 @@ pub struct Print {
 }
 
 impl Print {
-    /// Width and height of the box that art at this location usually fills. Only their ratio means
-    /// anything. Common practice, no source.
+    /// Width and height of the box that art at this location usually fills; only their ratio has a meaning.
+    /// Common practice, no source.
     pub fn shape(self) -> (u16, u16) {
         match self.location {
             Location::FullFront => (12, 14),
@@ -33,8 +33,8 @@ impl Print {
         }
     }
 
-    /// The garment's colour, and a colour for the art that is seen on it: the ink's where their contrast
-    /// is 3:1 or more, else black or white.
+    /// The garment's colour, and a colour for the art that is visible on it: the ink's colour if their
+    /// contrast is at least 3:1, otherwise black or white.
     pub fn colours(self) -> (Colour, Colour) {
         let cloth = self.garment.unwrap_or(Colour::WHITE);
         let plain = if cloth.wants_black_writing() { Colour::BLACK } else { Colour::WHITE };
@@ -47,7 +47,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn art_is_drawn_in_its_ink_where_that_can_be_seen_on_the_garment() {
+    fn art_is_drawn_in_its_ink_where_that_is_visible() {
         let colour = |hex| Colour::from_hex(hex);
         let seen = |garment, ink| Print { garment, ink, ..Print::default() }.colours().1;
         assert_eq!(Some(seen(colour("#2f3e5c"), colour("#f2a65a"))), colour("#f2a65a"));

@@ -1,4 +1,4 @@
-//! Failures in a line each: of a run, of a screen, of a day.
+//! Lists of failures: of a run, of a screen, of a day.
 
 use crate::collections::sort_by_key;
 use crate::facts::{FailureKind, Remedy, ScreenState};
@@ -9,39 +9,39 @@ use crate::run::Stop;
 use crate::shop::Shop;
 use crate::time::WallClock;
 
-/// A failure in a line.
+/// A row of a list of failures.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FailureRow {
-    /// Its id; photos of it are kept under it.
+    /// Its id, which is also the subject of its photos.
     pub id: Subject,
     /// The run.
     pub run: Option<RunId>,
-    /// Wall time.
+    /// When it was found, as wall time.
     pub at: u64,
     /// What failed.
     pub kind: Option<FailureKind>,
-    /// The label of the screen, where it is known.
+    /// Label of the screen, if known.
     pub screen: Option<String>,
-    /// What was done about it.
+    /// The remedy that was chosen.
     pub remedy: Option<Remedy>,
-    /// Milliseconds the press stood for it.
+    /// Milliseconds the press was stopped for it.
     pub downtime: u64,
-    /// Pieces nobody has judged yet.
+    /// Number of suspect pieces that nobody has inspected.
     pub suspect: u32,
-    /// Pieces judged good.
+    /// Number of pieces inspected and good.
     pub good: u32,
-    /// Pieces it spoiled.
+    /// Number of pieces it spoiled.
     pub spoiled: u32,
     /// Whether something about it is still to do.
     pub open: bool,
 }
 
-/// The failures of a run, oldest first.
+/// The failures of a run at wall time `now`, oldest first.
 pub fn failures_of(shop: &Shop, run: RunId, now: u64) -> Vec<FailureRow> {
     shop.failures.of_run(run).into_iter().map(|(id, failure)| row(shop, id, failure, now)).collect()
 }
 
-/// The failures of a screen, the latest first.
+/// The failures of a screen at wall time `now`, the latest first.
 pub fn failures_of_screen(shop: &Shop, screen: Subject, now: u64) -> Vec<FailureRow> {
     let mut rows: Vec<FailureRow> = shop
         .failures
@@ -61,7 +61,7 @@ pub(crate) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
         kind: failure.kind,
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         remedy: failure.remedy,
-        // A stop that is over took its time, whatever a clock that runs late says.
+        // A finished stop keeps its length, even if the device's clock is slow.
         downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, stop.to.unwrap_or(now))),
         suspect: open_pieces(shop, failure),
         good: failure.good(),
@@ -70,8 +70,8 @@ pub(crate) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
     }
 }
 
-/// The stop in which a failure was found: the press stood at that moment, or stopped for it. Before the
-/// failure it stood for something else.
+/// The stop in which a failure was found: the press was stopped at that moment, or stopped because of it.
+/// Before the failure, the stop had another cause.
 pub(crate) fn stop_of<'a>(shop: &'a Shop, failure: &Failure) -> Option<&'a Stop> {
     let stops = shop.run(failure.run?)?.progress.stops();
     let holds =
@@ -79,7 +79,7 @@ pub(crate) fn stop_of<'a>(shop: &'a Shop, failure: &Failure) -> Option<&'a Stop>
     stops.iter().rfind(holds)
 }
 
-/// Whether something is still to do: nothing decided, pieces to look at, the press standing for it, or a
+/// Whether something is still to do: no remedy, pieces to inspect, the press stopped for it, or a
 /// replacement that cannot print yet.
 pub(crate) fn is_open(shop: &Shop, failure: &Failure) -> bool {
     let standing = stop_of(shop, failure).is_some_and(|stop| stop.to.is_none());
@@ -94,15 +94,15 @@ pub(crate) fn is_open(shop: &Shop, failure: &Failure) -> bool {
 /// What failures cost on one day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct DayFailures {
-    /// How many.
+    /// Number of failures that day.
     pub count: u32,
-    /// How many of any day still have something to do.
+    /// Number of failures of any day with something still to do, in open jobs.
     pub open: u32,
-    /// Milliseconds the press stood for today's, a stop that two share counted once.
+    /// Milliseconds the press was stopped for that day's failures; a stop shared by two counts once.
     pub downtime: u64,
-    /// Pieces of open jobs still suspect.
+    /// Number of suspect pieces of open jobs.
     pub suspect: u32,
-    /// Pieces today's spoiled.
+    /// Number of pieces that day's failures spoiled.
     pub spoiled: u32,
 }
 
@@ -115,7 +115,7 @@ pub fn failures_today(shop: &Shop, clock: WallClock) -> DayFailures {
     let mut all: Vec<(Subject, &Failure)> = shop.failures.iter().collect();
     sort_by_key(&mut all, |(id, failure)| (failure.at, *id));
     for (id, failure) in all {
-        // Once its job is finished nobody waits for a verdict any more.
+        // Once its job is finished, nobody waits for the inspection any more.
         let job_open = failure.run.and_then(|run| shop.job_of(run)).is_some_and(|(_, job)| job.is_open());
         day.open += u32::from(job_open && is_open(shop, failure));
         runs.extend(failure.run.filter(|run| job_open && !runs.contains(run)));

@@ -1,4 +1,4 @@
-//! Which screen could take the place of the one that failed, and when would the press pull again?
+//! Which screen could replace the failed one, and when would the press pull again?
 
 use crate::facts::ScreenState;
 use crate::ids::{RunId, Subject};
@@ -6,34 +6,35 @@ use crate::plan::{open_runs, set_up_time};
 use crate::screen::{Screen, screens_of, steps_left};
 use crate::shop::Shop;
 
-/// A screen of the shop that could take the place of the one that failed.
+/// A screen of the shop that could replace the failed one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StockRow {
     /// The screen.
     pub id: Subject,
     /// Its label.
     pub label: String,
-    /// Where it stands.
+    /// Its state.
     pub state: ScreenState,
-    /// Whether its mesh is that of the one that failed.
+    /// Whether it has the same mesh count as the failed one.
     pub same_mesh: bool,
-    /// The job of another open run that names it.
+    /// Title of the job of another open run that names it.
     pub wanted_for: Option<String>,
-    /// Wall time at which pulling could go on with it.
+    /// Wall time at which pulling could continue with it.
     pub pulls: u64,
 }
 
-/// What there is to choose from.
+/// The screens to choose from.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stock {
-    /// Screens of the shop, free ones and those of the same mesh before others, then those nearest to printing.
+    /// Screens of the shop: those no other run names first, then those with the same mesh, then those
+    /// nearest to printing.
     pub rows: Vec<StockRow>,
-    /// Wall time at which pulling could go on with a clean frame that is not on the shop's list yet.
+    /// Wall time at which pulling could continue with a clean frame that is not in the shop's list yet.
     pub new_pulls: u64,
 }
 
-/// Coated and clean screens of the shop, to burn in place of the one that failed, as of wall time `now`.
-/// One that carries another run's art is left out; one that another run only names is told.
+/// The coated and clean screens of the shop that could replace the failed one, at wall time `now`. A screen
+/// that is assigned to another run is left out; one that another run only names has `wanted_for` set.
 pub fn stock_for(shop: &Shop, id: Subject, now: u64) -> Stock {
     let failure = shop.failures.live(id);
     let failed = failure.and_then(|failure| failure.screen).and_then(|screen| shop.screens.live(screen));

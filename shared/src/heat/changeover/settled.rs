@@ -1,4 +1,4 @@
-//! A dryer whose settling was timed has settled.
+//! What "the dryer has settled" records.
 
 use super::status::SettlingNow;
 use crate::facts::{CheckItem, CheckOutcome, Expected, Fact, HeatFact};
@@ -6,8 +6,9 @@ use crate::ids::{RunId, Subject};
 use crate::run::{CheckState, check_list};
 use crate::shop::Shop;
 
-/// What is recorded when somebody says that the dryer has settled: how long it took; and, where it settled
-/// at what the run asks for, that the run's dryer was looked at and is right, since that is what was said.
+/// The facts recorded when somebody confirms that the dryer has settled: the time it took and, if it settled
+/// at the temperature this run needs, a ticked check of the run's dryer. `now` is the Unix time in
+/// milliseconds.
 pub fn settled_facts(
     shop: &Shop,
     run: RunId,
@@ -19,7 +20,7 @@ pub fn settled_facts(
     let list = check_list(shop, run);
     let dryer = list.rows().find(|row| row.item == CheckItem::Dryer);
     if let Some(row) = dryer.filter(|row| row.expected == Expected::Temperature(settling.to)) {
-        // A temperature that was measured says more than a look at the display.
+        // A measured temperature says more than a look at the display.
         if !matches!(row.state, CheckState::Measured { within: true, .. }) {
             let (item, expected, outcome) = (row.item, row.expected.clone(), CheckOutcome::Ticked);
             facts.push((run, Fact::CheckMade { item, expected, outcome, by }));

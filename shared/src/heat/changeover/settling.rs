@@ -4,7 +4,7 @@ use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::units::{Seconds, TemperatureDelta};
 
-/// Which way a dryer goes. A tunnel cools more slowly than it heats, so each is learned apart.
+/// Direction of a temperature change. A dryer cools more slowly than it heats, so each is learned separately.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Direction {
     /// To a higher temperature.
@@ -14,7 +14,7 @@ pub enum Direction {
 }
 
 impl Direction {
-    /// The way from one temperature to another; none where both are the same.
+    /// The direction of a change; `None` for no change.
     pub fn of(change: TemperatureDelta) -> Option<Self> {
         match change.milli_celsius() {
             0 => None,
@@ -24,37 +24,36 @@ impl Direction {
     }
 }
 
-/// What a waiting time rests on.
+/// What an estimate of settling time is based on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SettlingBasis {
-    /// So many of the shop's own logs of this dryer, this way.
+    /// This many logs of the same dryer and direction.
     Logged(u32),
     /// No log yet: a cautious guess, our own.
     OurOwn,
 }
 
-/// How fast a dryer settles one way.
+/// How fast a dryer settles in one direction.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SettlingPace {
     /// Seconds for each degree Celsius.
     pub seconds_a_degree: f64,
-    /// What that rests on.
+    /// What the estimate is based on.
     pub basis: SettlingBasis,
 }
 
-/// Logs that are taken into the estimate: the latest of a dryer, one way.
+/// Number of logs in the estimate: the latest of a dryer in one direction.
 const LOGS: usize = 15;
-/// Shorter ways than this say more of the thermostat than of the tunnel: 5 °C. Our own.
+/// Smaller changes, in milli-°C, say more about the thermostat than the dryer: 5 °C. Our own.
 const SHORTEST_WAY: i32 = 5_000;
-/// Seconds for each degree Celsius while nothing is logged. Our own, on the slow side.
+/// Seconds per degree Celsius for heating without a log. Our own, on the slow side.
 const UP: f64 = 6.0;
-/// The same for a tunnel that cools. Our own, on the slow side.
+/// Seconds per degree Celsius for cooling without a log. Our own, on the slow side.
 const DOWN: f64 = 20.0;
 
-/// How fast a dryer settles at a higher or at a lower temperature: the median of its latest logs that
-/// way, each as seconds for a degree; of an even number the slower of the two in the middle, so that
-/// of two logs the slower one counts. The median, since a log that somebody forgot to end must not
-/// move it. While there is no log, a cautious figure of our own.
+/// How fast a dryer heats up or cools down: the median of its latest 15 logs in that direction, in seconds
+/// per degree. Of an even number the slower middle one is taken. The median, since a log that somebody forgot
+/// to end must not move it. Without a log, a cautious figure of our own.
 pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> SettlingPace {
     let mut logs: Vec<(u64, f64)> = shop
         .heat
@@ -83,8 +82,8 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
     }
 }
 
-/// How long a dryer needs to settle on the way of a change, and what that rests on. None where nothing
-/// changes. A shop that keeps no dryer gets the cautious figures.
+/// How long a dryer needs for a temperature change, at most four hours, and what the estimate is based on.
+/// `None` if there is no change. Without a dryer the cautious figures are used.
 pub fn settling_time(
     shop: &Shop,
     dryer: Option<Subject>,

@@ -1,7 +1,7 @@
-//! From one run to the next at the dryer: what must change, in which order, and how long to wait.
+//! Changeover at the dryer between two runs: what to change, in which order, and how long to wait.
 //!
-//! A tunnel left as it was for cotton spoils polyester with the first garment, and the damage may show
-//! only days later. So heat comes first, before ink touches the screen.
+//! A dryer still set for cotton spoils polyester with the first garment, and the damage may show only days
+//! later. So heat comes first, before ink touches the screen.
 
 use super::settling::{SettlingBasis, settling_time};
 use crate::collections::sort_by;
@@ -14,34 +14,34 @@ use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_af
 use crate::shop::Shop;
 use crate::units::{Seconds, Temperature, TemperatureDelta};
 
-/// How it is known where the dryer stands.
+/// What the dryer's current temperature is based on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum StandsBy {
-    /// The run before was printed at it.
+    /// The setting of the previous run, which was printed at this dryer.
     RunBefore,
-    /// It has settled there.
+    /// A settling that has finished.
     Settled,
-    /// It is on its way; the temperature is the one it comes from or goes to, whichever is hotter.
+    /// A settling in progress; the temperature is its start or its target, whichever is hotter.
     OnItsWay,
 }
 
-/// A dryer on its way.
+/// A dryer that is settling at another temperature.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SettlingNow {
     /// Which settling: what [`crate::facts::HeatFact::SettlingFinished`] is about.
     pub id: Subject,
-    /// Where it goes.
+    /// Target temperature.
     pub to: Temperature,
-    /// Wall time at which it started.
+    /// Unix time in milliseconds at which it started.
     pub since: u64,
-    /// How long it has been going on: what to record when it has settled now.
+    /// Time since the start, at most four hours. Recorded as the settling time if it ends now.
     pub so_far: Seconds,
-    /// How long it should still take; nothing when it should have settled.
+    /// Expected time left; zero if it should have settled by now.
     pub left: Seconds,
 }
 
 impl SettlingNow {
-    /// The same at a later moment: how long it has been going on then, and how long it should still take.
+    /// The same settling at the Unix time `now` (milliseconds), with elapsed and remaining time updated.
     pub fn at(self, now: u64) -> Self {
         let whole = self.so_far.milliseconds().saturating_add(self.left.milliseconds());
         let so_far = going_for(self.since, now);
@@ -50,40 +50,40 @@ impl SettlingNow {
     }
 }
 
-/// How long a settling has been going on: at most four hours, since somebody forgot to end it then.
+/// Time since a settling started, capped at four hours: by then somebody forgot to end it.
 fn going_for(since: u64, now: u64) -> Seconds {
     Seconds::from_milliseconds(now.saturating_sub(since).min(4 * 3_600_000) as u32)
 }
 
-/// How long to wait.
+/// Time to wait until the dryer has settled.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Wait {
-    /// From where.
+    /// Temperature at which the settling starts.
     pub from: Temperature,
-    /// To where.
+    /// Target temperature.
     pub to: Temperature,
-    /// How long that takes.
+    /// Time left to wait.
     pub seconds: Seconds,
-    /// In whole minutes, rounded up.
+    /// The same in whole minutes, rounded up.
     pub minutes: u32,
-    /// What it rests on.
+    /// What the estimate is based on.
     pub basis: SettlingBasis,
-    /// Whether the dryer is taken to be cold, since nothing was printed for three hours.
+    /// Whether the dryer is assumed to be cold because nothing was printed for three hours.
     pub cold: bool,
 }
 
-/// What a changeover comes to, the most urgent first.
+/// Status of a changeover, the most urgent first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HeatCall {
-    /// The run's own settings pass a limit: no waiting helps.
+    /// The run's own settings exceed a limit; waiting does not help.
     SetUpTooHot,
-    /// The dryer as it stands passes a limit.
+    /// The dryer's current temperature exceeds a limit.
     TooHot,
-    /// Something at dryer or flash is to change or still settles.
+    /// A dryer or flash setting still has to be changed, or the dryer is still settling.
     ChangeFirst,
-    /// Nothing is in danger; the dryer has to settle.
+    /// No limit is exceeded; the dryer has to settle.
     Settle,
-    /// All of it was seen to.
+    /// Every step is done and verified.
     SeenTo,
     /// Nothing changes.
     Nothing,
@@ -92,44 +92,44 @@ pub enum HeatCall {
 /// What to do at the dryer and flash between two runs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Changeover {
-    /// The run before.
+    /// The previous run on the press.
     pub previous: Option<RunId>,
-    /// Its fabric.
+    /// Fabric of the previous run.
     pub from_fabric: Option<Fabric>,
-    /// The fabric that comes.
+    /// Fabric of this run.
     pub to_fabric: Option<Fabric>,
-    /// The dryer of the run that comes.
+    /// The dryer this run uses.
     pub dryer: Option<Subject>,
-    /// Where that dryer stands, as far as it is known.
+    /// The dryer's current temperature and how it is known; `None` if unknown.
     pub stands: Option<(Temperature, StandsBy)>,
-    /// What is passed if a garment goes through it as it stands. To be shown before everything else.
+    /// Limits exceeded by a garment that goes through at the current temperature. Show these first.
     pub danger: Vec<LimitFinding>,
-    /// What is passed at the run's own settings too: the set-up itself is wrong for this fabric or ink.
+    /// Limits exceeded at the run's own settings too: the set-up is wrong for this fabric or ink.
     pub still_passed: Vec<LimitFinding>,
-    /// What the run that comes asks of the dryer.
+    /// The dryer temperature this run needs.
     pub setting: Option<Temperature>,
-    /// Whether the run that comes says nothing of its dryer temperature.
+    /// Whether this run's set-up has no dryer temperature.
     pub setting_missing: bool,
-    /// What differs at dryer and flash, in the order to do it: temperature, belt, passes, flash.
+    /// Differences at dryer and flash, in working order: temperature, belt, passes, flash.
     pub steps: Vec<CheckRow>,
-    /// How long to wait until the dryer has settled; none when there is nothing to wait for.
+    /// Time to wait until the dryer has settled; `None` if there is no need to wait.
     pub wait: Option<Wait>,
-    /// The settling that was started for it.
+    /// The settling in progress at this dryer, whatever its target.
     pub settling: Option<SettlingNow>,
     /// Whether the dryer's temperature was checked for this run and found right.
     pub seen_to: bool,
 }
 
 impl Changeover {
-    /// Whether ink must stay off the screen: something at dryer or flash is not done, or the dryer still
-    /// settles, or a limit would be passed.
+    /// Whether ink must stay off the screen: a dryer or flash step is open, the dryer is still settling, or a
+    /// limit would be exceeded.
     pub fn hold_ink(&self) -> bool {
         let to_do = |row: &CheckRow| is_to_do(&row.state);
         let unseen = !self.seen_to && (!self.danger.is_empty() || self.settling.is_some());
         !self.still_passed.is_empty() || unseen || self.steps.iter().any(to_do)
     }
 
-    /// What it comes to.
+    /// The overall status.
     pub fn call(&self) -> HeatCall {
         if !self.still_passed.is_empty() {
             HeatCall::SetUpTooHot
@@ -146,7 +146,7 @@ impl Changeover {
         }
     }
 
-    /// The limits that its call is about.
+    /// The exceeded limits behind [`call`](Self::call); empty if the status is about something else.
     pub fn limits_called(&self) -> &[LimitFinding] {
         match self.call() {
             HeatCall::SetUpTooHot => &self.still_passed,
@@ -155,40 +155,41 @@ impl Changeover {
         }
     }
 
-    /// The settling under way, where it goes to what the run asks for. One that goes elsewhere is of no
-    /// use to it.
+    /// The settling in progress, if its target is the temperature this run needs.
     pub fn timing(&self) -> Option<SettlingNow> {
         self.settling.filter(|settling| self.setting.is_none_or(|setting| setting == settling.to))
     }
 
-    /// How many changes at dryer and flash are not made.
+    /// Number of dryer and flash steps that are still open.
     pub fn steps_to_do(&self) -> u32 {
         self.steps.iter().filter(|row| is_to_do(&row.state)).count() as u32
     }
 
-    /// How far the dryer's temperature changes: below nothing when it must cool.
+    /// How far the dryer's temperature must change; negative if it must cool.
     pub fn change(&self) -> Option<TemperatureDelta> {
         self.wait.map(|wait| TemperatureDelta::between(wait.from, wait.to))
     }
 }
 
-/// Nothing printed for so long, and the dryer is taken to have been switched off: three hours. Our own.
+/// A dryer counts as cold after this many milliseconds without a print: three hours. Our own.
 const COLD_AFTER: u64 = 3 * 3_600_000;
-/// Where a cold dryer starts: 20 °C. Our own.
+/// Starting temperature of a cold dryer in milli-°C: 20 °C. Our own.
 const COLD: i32 = 20_000;
-/// A dryer that is no further off than this has nothing to settle: 1 °C. Our own.
+/// A dryer this close to its target, in milli-°C, needs no settling: 1 °C. Our own.
 const SETTLED: i32 = 1_000;
 
 fn is_to_do(state: &CheckState) -> bool {
     matches!(state, CheckState::Open | CheckState::Measured { within: false, .. })
 }
 
-/// What to do at dryer and flash before this run, after the one that was on the press before it.
+/// The changeover from the run that was last on the press to this run. `None` if the run is unknown. `now` is
+/// the Unix time in milliseconds.
 pub fn changeover(shop: &Shop, run: RunId, now: u64) -> Option<Changeover> {
     over(shop, check_list(shop, run), run, now)
 }
 
-/// The same between any two runs, for planning a day. None before: the first run of all.
+/// The changeover between any two runs, for planning a day; `before` is `None` for the first run of all.
+/// `None` if the run is unknown.
 pub fn changeover_between(shop: &Shop, before: Option<RunId>, run: RunId, now: u64) -> Option<Changeover> {
     over(shop, check_list_after(shop, before, run), run, now)
 }
@@ -204,7 +205,7 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     let left_at = before
         .filter(|(previous, _)| same_dryer(*previous))
         .and_then(|(_, run)| run.set_up.dryer.map(|temperature| (temperature, StandsBy::RunBefore)));
-    // A run before that is only planned: whatever the dryer does now, it will stand as that run leaves it.
+    // If the previous run is only planned, the dryer will be at that run's setting, whatever it does now.
     let went_on = before.map_or(0, |(_, run)| run.progress.started.unwrap_or(u64::MAX));
     let latest = latest_settling(shop, dryer_id).filter(|latest| latest.at >= went_on);
     let stands = latest.map(|latest| latest.stands()).or(left_at);
@@ -217,7 +218,7 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
         findings(shop, fabric_of(run), figures, as_it_stands.and_then(|heated| heated.against_limits(reliable)));
     danger.retain(|finding| finding.state == LimitState::Passed);
     let mut still_passed: Vec<LimitFinding> = heat.passed().copied().collect();
-    // The lowest is passed first.
+    // Sort by limit: the lowest is exceeded first.
     sort_by(&mut danger, |one, other| one.limit.cmp(&other.limit));
     sort_by(&mut still_passed, |one, other| one.limit.cmp(&other.limit));
     let steps: Vec<CheckRow> = list.changes.iter().filter(|row| row.item.is_heat()).cloned().collect();
@@ -259,8 +260,8 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     })
 }
 
-/// The wait on a way, less what was waited already. A cold dryer needs the longer of that and of heating
-/// up from cold.
+/// Time to settle from `from` to `to`, less the `waited` milliseconds. A cold dryer needs that or heating up
+/// from cold, whichever is longer.
 fn wait_for(
     shop: &Shop,
     dryer: Option<Subject>,
@@ -285,7 +286,7 @@ fn wait_for(
     }
 }
 
-/// A settling of one dryer, every part of it known.
+/// A settling of one dryer with all fields known.
 #[derive(Clone, Copy)]
 struct Latest {
     id: Subject,

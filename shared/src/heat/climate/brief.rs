@@ -1,27 +1,28 @@
-//! The room in a line, for the day's screen.
+//! One-line climate summary for the day page.
 
 use super::heat_index::{HeatIndex, HeatLevel, heat_index};
 use crate::shop::Shop;
 
-/// How hot the room felt when it was read last.
+/// How hot the shop felt at the latest reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RoomBrief {
-    /// How much care that asks for.
+    /// Risk level.
     pub level: HeatLevel,
-    /// How hot it felt.
+    /// Heat index.
     pub index: HeatIndex,
-    /// Whole minutes since.
+    /// Age in whole minutes.
     pub minutes_ago: u64,
-    /// Whether it is older than two hours, and the room must be read again.
+    /// Whether it is older than two hours and the shop must be read again.
     pub old: bool,
 }
 
-/// A reading older than this is called old: two hours. Our own.
+/// A reading older than this many minutes is called old: two hours. Our own.
 pub(crate) const OLD_MINUTES: u64 = 120;
-/// A reading older than this says nothing of today any more: eight hours. Our own.
+/// A reading older than this many minutes no longer describes today: eight hours. Our own.
 const FORGOTTEN_MINUTES: u64 = 8 * 60;
 
-/// The room in a line. None while it asks for no care, and when it was not read for eight hours.
+/// The climate summary. `None` if the level is [`HeatLevel::Lower`] or the reading is older than eight hours.
+/// `now` is the Unix time in milliseconds.
 pub fn room_brief(shop: &Shop, now: u64) -> Option<RoomBrief> {
     let reading = shop.heat.room().iter().rev().find(|reading| !reading.deleted)?;
     let minutes_ago = now.saturating_sub(reading.at) / 60_000;

@@ -1,4 +1,4 @@
-//! How hot the air feels: the heat index of the US National Weather Service.
+//! Heat index of the US National Weather Service: how hot the air feels.
 
 use crate::units::Temperature;
 
@@ -7,29 +7,38 @@ use crate::units::Temperature;
 pub struct HeatIndex {
     /// In degrees Fahrenheit.
     pub fahrenheit: f64,
-    /// Whether the air or the index lies past the published table, which ends at 110 °F of air and an
-    /// index of 137 °F: the number is then a sign of extreme heat, not a measurement.
+    /// Whether air or index is beyond the published table, which ends at 110 °F of air and an index of 137
+    /// °F. The number is then a sign of extreme heat, not a measurement.
     pub beyond_table: bool,
 }
 
 impl HeatIndex {
-    /// As a temperature.
+    /// The index as a temperature.
     pub fn temperature(self) -> Temperature {
         Temperature::from_fahrenheit(self.fahrenheit)
     }
 }
 
-/// Coolest air that is answered, in °F: below it nobody asks for heat.
+/// Coolest air for which an index is computed, in °F; below it heat is no concern.
 const COOLEST: f64 = 40.0;
-/// Hottest, in °F: above it a thermometer stands in the sun or the tunnel.
+/// Hottest air for which an index is computed, in °F; above it the thermometer is in the sun or the dryer.
 const HOTTEST: f64 = 130.0;
 
-/// How hot air of so many degrees Fahrenheit and percent relative humidity feels, in the shade and in
-/// light wind, for somebody away from radiant heat.
+/// Heat index for an air temperature in degrees Fahrenheit and a relative humidity in percent, in the shade,
+/// in light wind and away from radiant heat.
 ///
-/// 40 to 130 °F and 0 to 100 %; none outside. The regression has an error of 1.3 °F. Source: NWS Weather
-/// Prediction Center, "The Heat Index Equation" (L. P. Rothfusz, 1990), with its adjustments for dry and
-/// damp air; the range of the published table: NWS Tulsa, "Heat Index Information".
+/// `None` outside 40 to 130 °F or 0 to 100 %. The regression has an error of 1.3 °F. Source: NWS Weather
+/// Prediction Center, "The Heat Index Equation" (L. P. Rothfusz, 1990), with its adjustments for dry and damp
+/// air; the range of the published table: NWS Tulsa, "Heat Index Information".
+///
+/// ```
+/// use lastpull_core::heat::heat_index;
+///
+/// // Published table: 90 °F at 65 % feels like 103 °F.
+/// let index = heat_index(90.0, 65.0).unwrap();
+/// assert!((index.fahrenheit - 103.0).abs() < 1.3);
+/// assert!(heat_index(32.0, 50.0).is_none(), "degrees Fahrenheit, and 40 at least");
+/// ```
 pub fn heat_index(fahrenheit: f64, humidity: f64) -> Option<HeatIndex> {
     if !(COOLEST..=HOTTEST).contains(&fahrenheit) || !(0.0..=100.0).contains(&humidity) {
         return None;
@@ -58,7 +67,7 @@ fn adjustment(t: f64, r: f64) -> f64 {
     }
 }
 
-/// How much care a heat index asks for. Source: OSHA, "Protective Measures to Take at Each Risk Level".
+/// Risk level of a heat index. Source: OSHA, "Protective Measures to Take at Each Risk Level".
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum HeatLevel {
     /// Below 91 °F.
@@ -72,7 +81,7 @@ pub enum HeatLevel {
 }
 
 impl HeatLevel {
-    /// The level of an index in degrees Fahrenheit.
+    /// The level for an index in degrees Fahrenheit.
     pub fn of(fahrenheit: f64) -> Self {
         match fahrenheit {
             lower if lower < 91.0 => Self::Lower,
@@ -83,19 +92,19 @@ impl HeatLevel {
     }
 }
 
-/// What is published on drinking.
+/// Published advice on drinking water.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Water {
-    /// No figure below an index of 91 °F: to thirst.
+    /// No figure below an index of 91 °F: drink to thirst.
     ToThirst,
     /// About four cups an hour at 91 to 103 °F (OSHA, "Using the Heat Index: A Guide for Employers").
     FourCupsAnHour,
-    /// The published figure ends below this heat: no less than that, and rest counts more than water.
+    /// The published figure ends below this index: at least as much as that, and rest counts more than water.
     PastTheFigure,
 }
 
 impl Water {
-    /// What is published for a level.
+    /// The advice for a level.
     pub fn at(level: HeatLevel) -> Self {
         match level {
             HeatLevel::Lower => Self::ToThirst,

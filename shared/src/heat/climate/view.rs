@@ -1,4 +1,4 @@
-//! The heat of the room: what was read by hand, how it feels, and what it asks for.
+//! Heat stress in the shop: the climate as read by hand, how it feels, and what care it needs.
 
 use super::brief::OLD_MINUTES;
 use super::heat_index::{HeatIndex, HeatLevel, Water, heat_index};
@@ -6,54 +6,54 @@ use super::work_rest::{Assumption, WorkRest, work_rest};
 use crate::heat::RoomReading;
 use crate::shop::Shop;
 
-/// What the numbers leave out; shown with them.
+/// What the figures leave out; shown with them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RoomCaveat {
-    /// For shade and light wind; full sun can add up to 15 °F.
+    /// Valid for shade and light wind; full sun can add up to 15 °F.
     ShadeAndLightWind,
-    /// Radiant heat of dryer and flash is not counted.
+    /// Radiant heat of dryer and flash is not included.
     RadiantHeat,
-    /// Guidance; local code and somebody who knows decide.
+    /// Guidance only; local code and qualified people decide.
     GuidanceOnly,
-    /// The air is damper than the rest table takes for granted: rest more than it says.
+    /// The air is more humid than the rest table assumes: rest longer than it says.
     DamperThanTable,
-    /// The air or the index lies past the published tables.
+    /// Air or index is beyond the published tables.
     PastTables,
 }
 
-/// A reading with its age.
+/// A reading with its age and heat index.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RoomRow {
     /// The reading.
     pub reading: RoomReading,
-    /// Whole minutes since.
+    /// Age in whole minutes.
     pub minutes_ago: u64,
-    /// Whether it is older than two hours, and the room must be read again.
+    /// Whether it is older than two hours and the shop must be read again.
     pub old: bool,
-    /// How hot it felt; none where no index is given for such air.
+    /// How hot it felt; `None` if the index is not defined for such air.
     pub index: Option<HeatIndex>,
 }
 
-/// The room as it was read last.
+/// The latest climate reading and its consequences.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RoomView {
-    /// The last reading; none when there is none.
+    /// The latest reading, if any.
     pub now: Option<RoomRow>,
-    /// How much care it asks for; none where there is no index.
+    /// Risk level; `None` if there is no heat index.
     pub level: Option<HeatLevel>,
-    /// What is published on drinking at that level.
+    /// Published advice on drinking at that level.
     pub water: Option<Water>,
-    /// Minutes of work and rest.
+    /// Minutes of work and rest per hour.
     pub work_rest: Option<WorkRest>,
-    /// What those minutes take for granted.
+    /// What those minutes assume.
     pub assumptions: &'static [Assumption],
-    /// What the numbers leave out.
+    /// What the figures leave out.
     pub caveats: Vec<RoomCaveat>,
-    /// Readings before, the newest first, of the last day.
+    /// Earlier readings of the last day, the newest first.
     pub earlier: Vec<RoomRow>,
 }
 
-/// Readings further back are not shown.
+/// Oldest age shown, in minutes.
 const DAY_MINUTES: u64 = 24 * 60;
 
 fn row(reading: &RoomReading, now: u64) -> RoomRow {
@@ -66,7 +66,7 @@ fn row(reading: &RoomReading, now: u64) -> RoomRow {
     }
 }
 
-/// The room as it was read last, how it feels, and what that asks for.
+/// The latest climate reading, how it feels, and the care it needs. `now` is the Unix time in milliseconds.
 pub fn room_view(shop: &Shop, now: u64) -> RoomView {
     let mut rows = shop.heat.room().iter().rev().filter(|reading| !reading.deleted).map(|reading| row(reading, now));
     let last = rows.next();

@@ -1,22 +1,22 @@
-//! How many minutes of an hour to rest in the heat.
+//! Work and rest minutes per hour in the heat.
 
-/// Minutes of work and rest in an hour.
+/// Minutes of work and rest per hour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Schedule {
-    /// As usual.
+    /// Work as usual.
     Normal,
-    /// So many minutes of work, then so many of rest.
+    /// Alternate work and rest.
     WorkRest {
         /// Minutes of work.
         work: u8,
         /// Minutes of rest.
         rest: u8,
     },
-    /// The table gives no minutes any more: high risk of heat illness, put the work off.
+    /// The table gives no minutes at this heat: high risk of heat illness, postpone the work.
     Caution,
 }
 
-/// What the table says at one temperature.
+/// The table's schedules at one temperature.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct WorkRest {
     /// Light work.
@@ -25,13 +25,13 @@ pub struct WorkRest {
     pub moderate: Schedule,
     /// Heavy work.
     pub heavy: Schedule,
-    /// Whether the air is below the table, which begins at 90 °F.
+    /// Whether the air is below the table's range, which begins at 90 °F.
     pub below_table: bool,
-    /// Whether the air is hotter than the table, which ends at 112 °F.
+    /// Whether the air is above the table's range, which ends at 112 °F.
     pub beyond_table: bool,
 }
 
-/// What the table takes for granted. Each that is not so asks for more rest than it says.
+/// What the table assumes. Whatever does not hold calls for more rest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Assumption {
     /// Physically fit.
@@ -44,7 +44,7 @@ pub enum Assumption {
     UnderForty,
     /// 30 % relative humidity.
     ThirtyPercentHumidity,
-    /// Air that moves.
+    /// Moving air.
     MovingAir,
 }
 
@@ -54,9 +54,9 @@ impl Assumption {
         [Self::Fit, Self::Rested, Self::Hydrated, Self::UnderForty, Self::ThirtyPercentHumidity, Self::MovingAir];
 }
 
-/// First temperature of the table, °F.
+/// First temperature of the table in °F.
 const FIRST: f64 = 90.0;
-/// Minutes of work in an hour from 90 to 112 °F: light, moderate, heavy. 60 as usual, 0 caution.
+/// Minutes of work per hour from 90 to 112 °F: light, moderate, heavy. 60 means as usual, 0 caution.
 const MINUTES: [[u8; 3]; 23] = [
     [60, 60, 60],
     [60, 60, 60],
@@ -83,16 +83,24 @@ const MINUTES: [[u8; 3]; 23] = [
     [0, 0, 0],
 ];
 
-/// Minutes of work and rest at an air temperature in degrees Fahrenheit, rounded up to a whole degree.
+/// Work and rest minutes at an air temperature in degrees Fahrenheit, rounded up to a whole degree.
 ///
-/// Below 90 °F the table says nothing and work goes on as usual; past 112 °F it is caution throughout;
-/// both are told. None for no number. Source: CDC/NIOSH, "Heat Stress: Work/Rest Schedules" (from NIOSH
-/// 2016-106). Its additions for sun and humidity are not made here; see [`Assumption`].
+/// Below 90 °F the table is silent and work goes on as usual; above 112 °F all schedules are caution; both
+/// cases are flagged. `None` if the number is not finite. Source: CDC/NIOSH, "Heat Stress: Work/Rest
+/// Schedules" (from NIOSH 2016-106). Its additions for sun and humidity are not applied; see [`Assumption`].
+///
+/// ```
+/// use lastpull_core::heat::{Schedule, work_rest};
+///
+/// let at_95 = work_rest(95.0).unwrap();
+/// assert_eq!(at_95.moderate, Schedule::Normal);
+/// assert_eq!(at_95.heavy, Schedule::WorkRest { work: 45, rest: 15 });
+/// ```
 pub fn work_rest(fahrenheit: f64) -> Option<WorkRest> {
     if !fahrenheit.is_finite() {
         return None;
     }
-    // A degree stored in Celsius comes back a hair off: that hair is no degree.
+    // A temperature stored in Celsius converts back with a rounding error; ignore it.
     let row = (fahrenheit - 0.01).ceil() - FIRST;
     let below_table = row < 0.0;
     let found = if below_table { Some(&[60; 3]) } else { MINUTES.get(row as usize) };

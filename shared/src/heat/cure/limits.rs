@@ -1,13 +1,13 @@
-//! How much heat a fabric bears: before its dye moves into the print, and before it scorches.
+//! How much heat a fabric withstands before its dye migrates into the print, and before it scorches.
 //!
-//! Published figures differ. Where they do, the lower is the default, the other is shown beside it,
-//! and the shop may set its own.
+//! Published figures differ. If they do, the lower is the default, the other is shown with it, and the shop
+//! may set its own.
 
 use crate::facts::{Fabric, LimitKind};
 use crate::shop::Shop;
 use crate::units::Temperature;
 
-/// Where a limit comes from.
+/// Source of a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LimitOrigin {
     /// An ink maker's bulletin "Dye Migration": disperse dye starts to move at 265 °F.
@@ -18,26 +18,26 @@ pub enum LimitOrigin {
     DistributorsPage,
     /// Common practice, no source.
     CommonPractice,
-    /// Our own: no figure was found for this fabric, so the most cautious one stands in.
+    /// Our own: no figure was found for this fabric, so the most cautious one of the others is used.
     OurOwn,
-    /// The shop set it.
+    /// Set by the shop.
     Shop,
-    /// The ink maker's sheet, as the shop typed it in.
+    /// The ink maker's sheet, as the shop entered it.
     InkSheet,
 }
 
-/// A limit of a fabric.
+/// A heat limit of a fabric.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FabricLimit {
-    /// Which fabric.
+    /// The fabric.
     pub fabric: Fabric,
-    /// Which limit.
+    /// Kind of limit.
     pub kind: LimitKind,
-    /// The temperature of the print from which on it counts as passed.
+    /// Temperature of the print at which the limit counts as exceeded.
     pub temperature: Temperature,
-    /// Where it comes from.
+    /// Source of the temperature.
     pub origin: LimitOrigin,
-    /// The default, where the shop set its own over one.
+    /// The default that the shop's own limit replaces, if any.
     pub instead_of: Option<(Temperature, LimitOrigin)>,
     /// Another published figure that is less cautious.
     pub also_published: Option<(Temperature, LimitOrigin)>,
@@ -52,7 +52,7 @@ impl FabricLimit {
     }
 }
 
-/// The cautious default in degrees Fahrenheit. None where the heat of a dryer is no known danger.
+/// The cautious default. `None` if heat of a dryer is no known danger to the fabric.
 fn default_of(fabric: Fabric, kind: LimitKind) -> Option<(Temperature, LimitOrigin)> {
     use LimitOrigin::{CommonPractice, DistributorsPage, MakersBulletin, OurOwn};
     let (degrees, origin) = match (fabric, kind) {
@@ -66,8 +66,7 @@ fn default_of(fabric: Fabric, kind: LimitKind) -> Option<(Temperature, LimitOrig
     Some((Temperature::from_fahrenheit(degrees), origin))
 }
 
-/// A limit of a fabric as it stands in this shop: its own, else the cautious default. None where
-/// there is neither.
+/// A fabric's limit in this shop: its own, or else the cautious default. `None` if there is neither.
 pub fn fabric_limit(shop: &Shop, fabric: Fabric, kind: LimitKind) -> Option<FabricLimit> {
     let default = default_of(fabric, kind);
     let own = shop.heat.own_limit(fabric, kind);
@@ -84,7 +83,7 @@ pub fn fabric_limit(shop: &Shop, fabric: Fabric, kind: LimitKind) -> Option<Fabr
     })
 }
 
-/// Every limit of every fabric, for the page where the shop sets its own.
+/// All limits of all fabrics, for the page where the shop sets its own.
 pub fn fabric_limits(shop: &Shop) -> Vec<FabricLimit> {
     let both = [LimitKind::DyeMigration, LimitKind::Scorch];
     Fabric::ALL.into_iter().flat_map(|fabric| both.map(|kind| fabric_limit(shop, fabric, kind))).flatten().collect()

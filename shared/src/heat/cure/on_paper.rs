@@ -1,4 +1,4 @@
-//! Whether a print is cured on paper, and whether its fabric bears the heat.
+//! Whether an ink cures by its data sheet, and whether its fabric withstands the heat.
 
 use super::dwell::{fastest_belt, passes_for};
 use super::limits::{LimitOrigin, fabric_limit};
@@ -6,83 +6,84 @@ use crate::facts::{Fabric, LimitKind, SheetFigures};
 use crate::shop::Shop;
 use crate::units::{BeltSpeed, Length, Seconds, Temperature, TemperatureDelta};
 
-/// What is not known, so that nothing can be said of the cure.
+/// An input that is missing, so that nothing can be said about the cure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Missing {
     /// The run's dryer setting.
     Setting,
-    /// How far the dryer's setting lies from what reaches the print.
+    /// The measured difference between the dryer's setting and the print's temperature.
     Sensor,
-    /// Time in the heat: neither set, nor belt and heated length known.
+    /// The dwell: neither set, nor computable from belt speed and heated length.
     Dwell,
-    /// The ink's sheet.
+    /// The ink's data sheet.
     Sheet,
-    /// The cure temperature on that sheet.
+    /// The cure temperature on the sheet.
     CureTemperature,
-    /// The hold time on that sheet.
+    /// The hold time on the sheet.
     Hold,
 }
 
-/// Whether a cure is reached on paper. Never a promise: the wash test decides.
+/// Whether the computed figures reach the sheet's cure. Never a promise: the wash test decides.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum CureOnPaper {
-    /// Nothing can be said until these are known.
+    /// Not known because these inputs are missing.
     Unknown(Vec<Missing>),
-    /// The ink does not get hot enough, by so much.
+    /// The ink stays this far below its cure temperature.
     TooCool(TemperatureDelta),
-    /// It is hot enough, but not for long enough.
+    /// The ink is hot enough, but not for long enough.
     TooShort {
-        /// Time in the heat over all passes.
+        /// Dwell summed over all passes.
         has: Seconds,
-        /// Time the sheet asks for.
+        /// Hold time of the sheet.
         needs: Seconds,
-        /// Passes that would add up to it.
+        /// Number of passes that would reach the hold time.
         passes: u32,
-        /// The fastest belt that would do in the passes there are, where the heated length is known.
+        /// The fastest belt speed that would reach it in the passes that are set; `None` if the heated length
+        /// is unknown.
         belt: Option<BeltSpeed>,
     },
-    /// Temperature and time are those of the sheet, with so much time to spare.
+    /// Temperature and time meet the sheet.
     Reached {
-        /// Time in the heat beyond what the sheet asks for.
+        /// Dwell beyond the sheet's hold time.
         spare: Seconds,
     },
 }
 
-/// What the heat of a print rests on.
+/// The inputs that determine the heat a print receives.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct Heated {
     /// The dryer's setting.
     pub setting: Option<Temperature>,
-    /// How far what reaches the print lies from it, where measured.
+    /// Measured difference between the print's temperature and the setting, if known.
     pub offset: Option<TemperatureDelta>,
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     pub dwell: Option<Seconds>,
-    /// Passes.
+    /// Passes through the dryer.
     pub passes: u8,
     /// Heated length of the dryer.
     pub heated_length: Option<Length>,
 }
 
 impl Heated {
-    /// The ink's temperature: setting plus the sensor's offset. The bare setting where nothing was
+    /// Estimated ink temperature: the setting plus the measured offset, or the bare setting if nothing was
     /// measured.
     pub fn estimate(&self) -> Option<Temperature> {
         self.setting.map(|setting| setting.saturating_add(self.offset.unwrap_or_default()))
     }
 
-    /// What to hold against a limit: the estimate, but where the measurement cannot be relied on, the
-    /// hotter of it and the setting. Caution, our own.
+    /// The temperature to compare with limits: the estimate, or if the measurement is not `reliable`, the
+    /// hotter of estimate and setting. The caution is our own.
     pub fn against_limits(&self, reliable: bool) -> Option<Temperature> {
         let estimate = self.estimate()?;
         Some(if reliable { estimate } else { estimate.max(self.setting?) })
     }
 }
 
-/// Whether the ink is hot enough for long enough by its sheet, as far as that can be said.
+/// Compares a print's heat with the ink's sheet, as far as the inputs are known.
 ///
-/// The whole dwell is taken as time at temperature, which it is not: the print heats up first, and water
-/// must leave a water-based ink before it cures. An ink that is too cool is called so even where other
-/// things are missing. Source: the sheet the shop typed in.
+/// The whole dwell is counted as time at temperature, which it is not: the print heats up first, and water
+/// must leave a water-based ink before it cures. An ink that is too cool is reported as such even if other
+/// inputs are missing. Source: the sheet the shop entered.
 pub fn cure_on_paper(heated: &Heated, sheet: Option<&SheetFigures>) -> CureOnPaper {
     let estimate = heated.estimate();
     let cure = sheet.and_then(|sheet| sheet.cure);
@@ -115,49 +116,49 @@ pub fn cure_on_paper(heated: &Heated, sheet: Option<&SheetFigures>) -> CureOnPap
     CureOnPaper::Reached { spare: Seconds::from_milliseconds(has.milliseconds().saturating_sub(needs.milliseconds())) }
 }
 
-/// Which limit.
+/// The limit that is checked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LimitName {
-    /// The fabric's dye moves.
+    /// The fabric's dye migrates into the print.
     DyeMigration,
     /// The fabric scorches.
     Scorch,
-    /// The highest temperature the ink bears by its sheet.
+    /// The ink's maximum temperature by its sheet.
     InkHighest,
 }
 
-/// Where a temperature lies against a limit.
+/// A temperature compared with a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LimitState {
     /// The temperature is not known.
     Unknown,
-    /// Well below.
+    /// More than 5 °C below.
     Clear,
-    /// Below, by no more than a dryer wanders: 5 °C. Our own.
+    /// At most 5 °C below, which is as far as a dryer's temperature varies. Our own.
     Close,
-    /// At or above.
+    /// At the limit or above.
     Passed,
 }
 
-/// A temperature against a limit.
+/// The result of checking a temperature against one limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LimitFinding {
-    /// Which limit.
+    /// The limit that was checked.
     pub name: LimitName,
-    /// Where it lies.
+    /// Temperature of the limit.
     pub limit: Temperature,
-    /// Where that figure comes from.
+    /// Where that temperature comes from.
     pub origin: LimitOrigin,
-    /// How the temperature stands against it.
+    /// Result of the comparison.
     pub state: LimitState,
-    /// How far above (positive) or below (negative) the limit it is.
+    /// How far above (positive) or below (negative) the limit; `None` if the temperature is unknown.
     pub over: Option<TemperatureDelta>,
 }
 
-/// How far below a limit is close to it.
+/// A temperature no further below a limit than this is close to it, in milli-°C.
 const CLOSE: i32 = 5_000;
 
-/// A temperature of the print against every limit of the fabric and of the ink.
+/// Checks a print's temperature against every limit of the fabric and the ink.
 pub(crate) fn findings(
     shop: &Shop,
     fabric: Option<Fabric>,

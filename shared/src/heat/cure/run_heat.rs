@@ -1,4 +1,4 @@
-//! What the heat does to a run: the ink's temperature, its time in the heat, cure and limits.
+//! The heat a run's garments receive: ink temperature, dwell, cure and limits.
 
 use super::dwell::{dwell, passes_for};
 use super::on_paper::{CureOnPaper, Heated, LimitFinding, LimitName, LimitState, cure_on_paper, findings};
@@ -10,32 +10,32 @@ use crate::run::Run;
 use crate::shop::Shop;
 use crate::units::{BeltSpeed, Seconds, Temperature, TemperatureDelta};
 
-/// Why a run goes through this dryer.
+/// Why a run uses this dryer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DryerChoice {
     /// It was chosen for the run.
     Chosen,
     /// The shop has no other.
     Only,
-    /// The shop has several and none was chosen: its first is assumed.
+    /// The shop has several and none was chosen: the oldest is assumed.
     Assumed,
 }
 
-/// The dryer of a run.
+/// The dryer a run uses.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DryerUsed {
-    /// Which.
+    /// Id of the dryer.
     pub id: Subject,
-    /// What the shop calls it.
+    /// Name in the shop.
     pub name: String,
-    /// Why this one.
+    /// Why it is used.
     pub choice: DryerChoice,
 }
 
-/// What is known of the dryer's error.
+/// The dryer's measured error, with its reliability for this run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SensorView {
-    /// The measurement it rests on.
+    /// The measurement it is based on.
     pub reading: SensorReading,
     /// How much hotter (positive) or cooler (negative) the print is than the setting.
     pub offset: TemperatureDelta,
@@ -45,19 +45,20 @@ pub struct SensorView {
     pub elsewhere: bool,
 }
 
-/// Time in the heat, one pass.
+/// Dwell of one pass, as set and as computed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct DwellView {
-    /// As the run's set-up has it.
+    /// As set for the run.
     pub set: Option<Seconds>,
-    /// From belt and heated length.
+    /// Computed from belt speed and heated length.
     pub from_belt: Option<Seconds>,
     /// Whether the two differ by more than 5 s.
     pub differ: bool,
 }
 
 impl DwellView {
-    /// What is reckoned with: the shorter of the two, since a cure must not rest on the longer.
+    /// The dwell to compute with: the shorter of the two if they differ, since a cure must not depend on the
+    /// longer.
     pub fn used(&self) -> Option<Seconds> {
         match (self.set, self.from_belt) {
             (Some(set), Some(from_belt)) if self.differ => Some(set.min(from_belt)),
@@ -66,90 +67,90 @@ impl DwellView {
     }
 }
 
-/// The ink cures only where the fabric suffers: no setting is right for both.
+/// The ink cures only at a temperature that exceeds a limit: no setting suits both.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CureConflict {
     /// The ink's cure temperature.
     pub cure: Temperature,
-    /// The limit that is passed at it.
+    /// The limit exceeded at that temperature.
     pub limit: LimitFinding,
 }
 
-/// What to bear in mind with the figures.
+/// A caveat to show with the figures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HeatCaveat {
-    /// The wash test decides, not these figures. Always.
+    /// The wash test decides, not these figures. Always shown.
     WashTestDecides,
-    /// The time in which the print heats up and dries is counted as time at temperature.
+    /// Heating up and drying are counted as time at temperature.
     HeatUpCounted,
-    /// Whether two passes add up is for the ink's sheet to say: the print cools between.
+    /// Whether two passes add up depends on the ink's sheet: the print cools between them.
     PassesMayNotAdd,
-    /// The dryer's error was never measured: the ink's temperature is the bare setting.
+    /// The dryer's error was never measured: the ink temperature is the bare setting.
     SensorNotMeasured,
-    /// It was measured long ago.
+    /// The measurement is older than 90 days.
     SensorOld,
-    /// It was measured far from this setting.
+    /// The measurement was taken more than 25 °C from this setting.
     SensorElsewhere,
-    /// Several dryers and none chosen.
+    /// The shop has several dryers and none was chosen.
     DryerAssumed,
-    /// The dwell that is set and the one from the belt differ.
+    /// The dwell that is set and the computed one differ.
     DwellsDiffer,
-    /// The belt lies outside what the dryer runs.
+    /// The belt speed is outside the dryer's range.
     BeltBeyondDryer,
-    /// The flash heats this fabric too, and its dye may move there already.
+    /// The flash heats this fabric too, and its dye may migrate there.
     FlashHeatsToo,
-    /// A limit was raised by the shop above the cautious default.
+    /// The shop raised a limit above the cautious default.
     LimitRaised,
 }
 
-/// What the heat does to a run.
+/// The heat a run's garments receive.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunHeat {
-    /// The fabric; none until its lot has arrived.
+    /// The fabric; `None` until the lot is known.
     pub fabric: Option<Fabric>,
-    /// The dryer; none where the shop has none.
+    /// The dryer; `None` if the shop has none.
     pub dryer: Option<DryerUsed>,
-    /// What it is set to.
+    /// The dryer's setting.
     pub setting: Option<Temperature>,
-    /// What is known of its error.
+    /// The dryer's measured error, if any.
     pub sensor: Option<SensorView>,
-    /// The ink's temperature: setting plus error; the bare setting where that was not measured.
+    /// Ink temperature: setting plus error, or the bare setting if the error was not measured.
     pub ink_temperature: Option<Temperature>,
-    /// Time in the heat, one pass.
+    /// Dwell of one pass.
     pub dwell: DwellView,
     /// Passes that are set.
     pub passes: u8,
-    /// Passes that the hold time asks for; none where that cannot be said.
+    /// Passes needed for the sheet's hold time; `None` if unknown.
     pub passes_needed: Option<u32>,
-    /// The belt, where it lies outside what the dryer runs.
+    /// The belt speed, if it is outside the dryer's range.
     pub belt_beyond: Option<BeltSpeed>,
-    /// The ink's sheet.
+    /// The ink's sheet, if any.
     pub sheet: Option<(Subject, InkSheet)>,
-    /// Whether a cure is reached on paper.
+    /// Whether the figures reach the sheet's cure.
     pub cure: CureOnPaper,
-    /// The limits of fabric and ink.
+    /// Limits of fabric and ink.
     pub limits: Vec<LimitFinding>,
-    /// The ink cures only where the fabric suffers.
+    /// Set if the ink cures only at a temperature that exceeds a limit.
     pub conflict: Option<CureConflict>,
-    /// What to bear in mind.
+    /// Caveats to show with the figures.
     pub caveats: Vec<HeatCaveat>,
 }
 
 impl RunHeat {
-    /// The limits that are passed.
+    /// The limits that are exceeded.
     pub fn passed(&self) -> impl Iterator<Item = &LimitFinding> {
         self.limits.iter().filter(|finding| finding.state == LimitState::Passed)
     }
 }
 
-/// A measurement older than this is old.
+/// A measurement older than this many milliseconds is old: 90 days. Our own.
 const OLD: u64 = 90 * 86_400_000;
-/// A measurement at a setting further off than this says little.
+/// A measurement further from the setting than this, in milli-°C, is not relied on: 25 °C. Our own.
 const ELSEWHERE: i32 = 25_000;
-/// Dwells that differ by no more than this agree; the tolerance of the check.
+/// Dwells that differ by no more than this many milliseconds agree; the tolerance of the check.
 const AGREE: u32 = 5_000;
 
-/// The dryer a run goes through: the chosen one while the shop has it, else its only one, else its first.
+/// The dryer a run uses: the chosen one if it exists, else the oldest.
 pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, DryerChoice)> {
     let own = |id: Subject| shop.heat.heater(id).filter(|heater| heater.is_dryer());
     if let Some(id) = shop.heat.chosen_dryer(run) {
@@ -182,7 +183,8 @@ pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
     DwellView { set, from_belt, differ }
 }
 
-/// What the heat does to a run, at a moment. None for a run that is not known.
+/// The heat a run's garments receive, as of the Unix time `now` in milliseconds. `None` if the run is
+/// unknown.
 pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
     let run = shop.run(id)?;
     let fabric = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
@@ -205,7 +207,7 @@ pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
     let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.runs_at(*belt)));
     let mut cure = cure_on_paper(&heated, figures);
     if let CureOnPaper::TooShort { belt, .. } = &mut cure {
-        // A belt the dryer does not run is no advice.
+        // A belt speed outside the dryer's range is no advice.
         *belt = belt.filter(|belt| heater.is_none_or(|heater| heater.runs_at(*belt)));
     }
     let conflict = figures.and_then(|figures| {
@@ -251,7 +253,8 @@ pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
     })
 }
 
-/// What a garment of a run goes through: kept with each test, to see when another is due.
+/// The heat settings a run's garments go through. Stored with each test, to detect when another is due.
+/// `None` if the run is unknown.
 pub fn heat_settings(shop: &Shop, id: RunId) -> Option<HeatSettings> {
     let run = shop.run(id)?;
     let used = dryer_of(shop, id);

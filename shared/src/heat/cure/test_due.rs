@@ -1,4 +1,4 @@
-//! When a cure must be tested again.
+//! Whether a cure test is due again.
 
 use super::run_heat::heat_settings;
 use super::tests_made::tests_of;
@@ -11,60 +11,60 @@ use crate::units::{Seconds, Temperature, TemperatureDelta};
 /// Why a test is due.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WhyDue {
-    /// This ink on this fabric never passed one.
+    /// This ink never passed one on this fabric.
     NeverPassed,
-    /// The latest one failed.
+    /// The latest test failed.
     Failed,
-    /// Another dryer than at the last test that passed.
+    /// Another dryer than at the last passed test.
     Dryer,
     /// Another dryer temperature.
     Temperature,
-    /// The dryer's error was measured anew, and differs.
+    /// The dryer's error was measured again and differs.
     Sensor,
-    /// Another time in the heat.
+    /// Another dwell.
     Dwell,
     /// Another number of passes.
     Passes,
-    /// Another flash, or none.
+    /// Another flash setting, or none.
     Flash,
-    /// Other figures on the ink's sheet, or no sheet any more.
+    /// Other figures on the ink's sheet, or the sheet is gone.
     Sheet,
 }
 
 /// Whether one kind of test is due.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TestDue {
-    /// Which kind.
+    /// Kind of test.
     pub kind: TestKind,
-    /// Why it is due; empty when it is not.
+    /// Why it is due; empty if it is not.
     pub why: Vec<WhyDue>,
-    /// The last that passed: which, and when.
+    /// The last passed test: its id, and the Unix time in milliseconds of its result.
     pub passed: Option<(Subject, u64)>,
-    /// One that is under way.
+    /// A test under way.
     pub waiting: Option<Subject>,
 }
 
-/// How the tests of a run's ink on its fabric stand.
+/// Status of the tests of a run's ink on its fabric.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TestStanding {
-    /// The ink.
+    /// The ink's name.
     pub ink: String,
     /// The fabric.
     pub fabric: Fabric,
-    /// The wash test, which decides; then other kinds the shop has made of this ink on this fabric.
+    /// The wash test, which decides, then other kinds that the shop has made of this ink on this fabric.
     pub kinds: Vec<TestDue>,
 }
 
 impl TestStanding {
-    /// Whether any is due.
+    /// Whether any test is due.
     pub fn is_due(&self) -> bool {
         self.kinds.iter().any(|kind| !kind.why.is_empty())
     }
 }
 
-/// Temperatures that differ by no more than this are the same: 1 °C. Our own.
+/// Temperatures that differ by no more than this, in milli-°C, count as the same: 1 °C. Our own.
 const SAME_DEGREES: i32 = 1_000;
-/// Times that differ by no more than this are the same: 1 s. Our own.
+/// Times that differ by no more than this, in milliseconds, count as the same: 1 s. Our own.
 const SAME_MILLISECONDS: u32 = 1_000;
 
 fn same_temperature(a: Option<Temperature>, b: Option<Temperature>) -> bool {
@@ -81,7 +81,7 @@ fn same_time(a: Option<Seconds>, b: Option<Seconds>) -> bool {
     }
 }
 
-/// What differs between the settings a test passed at and those of now.
+/// The differences between the settings of a passed test and the current ones.
 fn changes(then: &HeatSettings, now: &HeatSettings) -> Vec<WhyDue> {
     let offset = |settings: &HeatSettings| settings.offset.unwrap_or_default().milli_celsius();
     [
@@ -100,7 +100,7 @@ fn changes(then: &HeatSettings, now: &HeatSettings) -> Vec<WhyDue> {
 }
 
 fn due(kind: TestKind, tests: &[(Subject, &CureTest)], now: &HeatSettings) -> TestDue {
-    // The latest result is first.
+    // The latest result comes first.
     let of = |result| tests.iter().find(|(_, test)| test.kind == kind && test.result == result).copied();
     let passed = of(TestResult::Pass);
     let failed_since = of(TestResult::Fail).filter(|(_, fail)| passed.is_none_or(|(_, pass)| fail.told > pass.told));
@@ -116,8 +116,8 @@ fn due(kind: TestKind, tests: &[(Subject, &CureTest)], now: &HeatSettings) -> Te
     }
 }
 
-/// How the tests of a run's ink on its fabric stand against the run's settings of now. None until the
-/// run, its ink and its fabric are known.
+/// Status of the tests of a run's ink on its fabric, compared with the run's current settings. `None` if the
+/// run, its ink or its fabric is unknown.
 pub fn test_standing(shop: &Shop, id: RunId) -> Option<TestStanding> {
     let run = shop.run(id)?;
     let fabric = shop.lot(run.lot?)?.fabric;

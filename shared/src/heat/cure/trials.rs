@@ -1,11 +1,11 @@
-//! Trials: a new ink on a fabric, with how it was printed and what came of it.
+//! Ink trials: a new ink on a fabric, how it was printed and with what result.
 
 use crate::collections::sort_by;
 use crate::heat::{Trial, ink_key};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
-/// How well a trial fits a run.
+/// How well a trial matches a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum TrialFit {
     /// The same ink on the same fabric.
@@ -14,8 +14,7 @@ pub enum TrialFit {
     Ink,
 }
 
-/// The trials that tell something for a run: the same ink on its fabric first, then the same ink on
-/// another; the newest first within each.
+/// Trials with a run's ink: those on its fabric first, then on other fabrics; the newest first within each.
 pub fn trials_for(shop: &Shop, run: RunId) -> Vec<(Subject, &Trial, TrialFit)> {
     let Some(run) = shop.run(run) else { return Vec::new() };
     let key = ink_key(&run.ink);
@@ -35,7 +34,7 @@ pub fn trials_for(shop: &Shop, run: RunId) -> Vec<(Subject, &Trial, TrialFit)> {
     found
 }
 
-/// Every trial that was not deleted, the newest first.
+/// All trials that are not deleted, the newest first.
 pub fn trial_log(shop: &Shop) -> Vec<(Subject, &Trial)> {
     let mut trials: Vec<_> = shop.heat.trials().filter(|(_, trial)| !trial.deleted).collect();
     sort_by(&mut trials, |(a, one), (b, other)| (other.created, b).cmp(&(one.created, a)));

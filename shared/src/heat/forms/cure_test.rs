@@ -1,4 +1,4 @@
-//! What is typed in about a wash, crock or stretch test.
+//! Form for a wash, crock or stretch test.
 
 use super::typed::{NAME, NOTE};
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
@@ -6,7 +6,7 @@ use crate::form::{FormProblem, Problems, keep, keep_number, name, required_name,
 use crate::heat::CureTest;
 use crate::units::{parse_number, parse_whole};
 
-/// The form of a test.
+/// The form of a cure test.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct TestForm {
     /// The ink's name.
@@ -15,17 +15,17 @@ pub struct TestForm {
     pub fabric: Fabric,
     /// What is tested.
     pub kind: TestKind,
-    /// By which method.
+    /// Test method.
     pub method: TestMethod,
-    /// How exactly.
+    /// Details of the method.
     pub method_note: String,
-    /// Runs of the method: washes, or strokes. Empty for none yet.
+    /// Number of runs of the method: washes, or strokes. Empty for none yet.
     pub times: String,
-    /// How it stands.
+    /// Result so far.
     pub result: TestResult,
     /// Grade 1 to 5 in half steps, or empty.
     pub grade: String,
-    /// Who tests, or empty.
+    /// Name of the tester, or empty.
     pub by: String,
     /// Notes.
     pub notes: String,
@@ -41,7 +41,7 @@ fn grade_of(text: &str) -> Result<Option<Grade>, FormProblem> {
 }
 
 impl TestForm {
-    /// The form of a test as it stands.
+    /// The form filled with a test's current values.
     pub fn of(test: &CureTest) -> Self {
         Self {
             ink: test.ink.clone(),
@@ -57,9 +57,9 @@ impl TestForm {
         }
     }
 
-    /// The fields that change a test, or what is wrong. `before` is the test edited, if any; `settings` is
-    /// what the garment went through, told with a new test. A result told again is told anew only where
-    /// it changed, so that an edit of the notes does not make an old test the latest.
+    /// The fields that change the test `before`, or all fields for a new test. `settings` are the heat
+    /// settings of the garment, recorded with a new test. A result is recorded only if it changed, so that
+    /// editing the notes does not make an old test the latest.
     ///
     /// # Errors
     /// [`Problems`] by field: `ink`, `method_note`, `times`, `grade`, `by`, `notes`.

@@ -1,4 +1,4 @@
-//! What is typed in about a dryer or flash unit: the unit, its measured error, and how it settled.
+//! Forms for dryers and flash units: the unit, its measured error, and a settling entered afterwards.
 
 use super::typed::{NOTE, belt_text, keep_belt, keep_temperature, length_text};
 use crate::facts::{HeatFact, HeaterField, HeaterKind, SensorMethod};
@@ -7,28 +7,28 @@ use crate::heat::Heater;
 use crate::ids::Subject;
 use crate::units::{Length, Seconds, Temperature, Units, parse_number};
 
-/// The form of a dryer or flash unit. Numbers are in the units of the device.
+/// The form of a dryer or flash unit. Numbers are typed in the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct HeaterForm {
     /// Dryer or flash unit.
     pub kind: HeaterKind,
-    /// What the shop calls it.
+    /// Name in the shop.
     pub name: String,
-    /// Heated length: inches, or centimetres. A dryer's only.
+    /// Heated length in inches or centimetres; dryers only.
     pub heated_length: String,
-    /// Slowest belt: inches or centimetres a minute. A dryer's only.
+    /// Slowest belt speed in inches or centimetres per minute; dryers only.
     pub slowest: String,
-    /// Fastest belt. A dryer's only.
+    /// Fastest belt speed in the same unit; dryers only.
     pub fastest: String,
     /// Notes.
     pub notes: String,
 }
 
-/// Longest heated length that is believed.
+/// Longest heated length accepted, in inches.
 const LONGEST_TUNNEL: f64 = 480.0;
 
 impl HeaterForm {
-    /// The form of a unit as it stands.
+    /// The form filled with a unit's current values.
     pub fn of(heater: &Heater, units: Units) -> Self {
         Self {
             kind: heater.kind,
@@ -40,8 +40,8 @@ impl HeaterForm {
         }
     }
 
-    /// The fields that change a unit, or what is wrong. `before` is the unit edited, if any. A number whose
-    /// text was left alone is left alone.
+    /// The fields that change the unit `before`, or all fields for a new unit. A number whose text is
+    /// unchanged produces no field.
     ///
     /// # Errors
     /// [`Problems`] by field: `name`, `heated_length`, `slowest`, `fastest`, `notes`.
@@ -84,19 +84,19 @@ impl HeaterForm {
     }
 }
 
-/// The form of a measurement with probe or strip.
+/// The form of a measurement with probe or strip. Temperatures are typed in the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct SensorForm {
-    /// What the unit was set to.
+    /// The unit's setting.
     pub setting: String,
-    /// What was found on the garment.
+    /// Temperature found on the garment.
     pub found: String,
-    /// With what.
+    /// How it was measured.
     pub method: SensorMethod,
 }
 
 impl SensorForm {
-    /// The fact of the measurement, or what is wrong. Its subject is the unit.
+    /// The fact of the measurement. Its subject is the unit.
     ///
     /// # Errors
     /// [`Problems`] by field: `setting`, `found`.
@@ -110,19 +110,19 @@ impl SensorForm {
     }
 }
 
-/// The form of a settling that was not timed with the app.
+/// The form of a settling that was not timed in the app. Temperatures are typed in the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct SettlingForm {
-    /// From which temperature.
+    /// Starting temperature.
     pub from: String,
-    /// To which.
+    /// Final temperature.
     pub to: String,
-    /// Minutes it took.
+    /// Duration in minutes.
     pub minutes: String,
 }
 
 impl SettlingForm {
-    /// The fact of a settling, about a new subject, or what is wrong.
+    /// The fact of the settling. Its subject must be a new id.
     ///
     /// # Errors
     /// [`Problems`] by field: `from`, `to`, `minutes`.

@@ -1,28 +1,27 @@
-//! What is typed in from a thermometer and hygrometer in the room.
+//! Form for a climate reading from thermometer and hygrometer.
 
 use crate::facts::HeatFact;
 use crate::form::{Problems, keep_number, shown};
 use crate::heat::RoomReading;
 use crate::units::{Temperature, Units, parse_number, parse_whole};
 
-/// The form of a reading of the room.
+/// The form of a climate reading.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct RoomForm {
-    /// Air temperature in the shade, in the units of the device.
+    /// Air temperature in the shade, in the device's units.
     pub temperature: String,
     /// Relative humidity in percent.
     pub humidity: String,
 }
 
 impl RoomForm {
-    /// The form as a reading filled it in.
+    /// The form filled with a reading's values.
     pub fn of(reading: &RoomReading, units: Units) -> Self {
         let temperature = shown((reading.temperature.in_units(units) * 10.0).round() / 10.0);
         Self { temperature, humidity: reading.humidity.to_string() }
     }
 
-    /// The fact of the reading, about a new subject, or what is wrong. A room from 14 to 131 °F, or −10 to
-    /// 55 °C, is believed.
+    /// The fact of the reading. Its subject must be a new id. Accepts 14 to 131 °F, or −10 to 55 °C.
     ///
     /// # Errors
     /// [`Problems`] by field: `temperature`, `humidity`.

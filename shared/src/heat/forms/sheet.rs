@@ -1,4 +1,4 @@
-//! What is typed in from an ink's sheet, and the shop's own limit of a fabric.
+//! Forms for an ink's data sheet and for the shop's own limit of a fabric.
 
 use super::typed::{NOTE, keep_seconds, keep_temperature, seconds_text, temperature_text};
 use crate::facts::{Fabric, HeatFact, LimitKind, SheetField};
@@ -7,27 +7,27 @@ use crate::heat::{FabricLimit, InkSheet, LimitOrigin};
 use crate::time::Day;
 use crate::units::Units;
 
-/// The form of an ink's sheet. Temperatures are in the units of the device.
+/// The form of an ink sheet. Temperatures are typed in the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct SheetForm {
-    /// The ink's name, as runs carry it.
+    /// The ink's name as used in runs.
     pub ink: String,
-    /// Cure temperature of the ink itself.
+    /// Cure temperature of the ink.
     pub cure: String,
-    /// Hold time in seconds; 0 where the sheet asks for none.
+    /// Hold time in seconds; 0 if the sheet asks for none.
     pub hold: String,
     /// Flash temperature.
     pub flash: String,
-    /// Highest temperature.
+    /// Maximum temperature of the ink.
     pub highest: String,
-    /// Which sheet.
+    /// Title or number of the sheet.
     pub source: String,
-    /// Its date, `2026-11-25`, or empty.
+    /// Its date as `2026-11-25`, or empty.
     pub source_day: String,
 }
 
 impl SheetForm {
-    /// The form of a sheet as it stands.
+    /// The form filled with a sheet's current values.
     pub fn of(sheet: &InkSheet, units: Units) -> Self {
         Self {
             ink: sheet.ink.clone(),
@@ -40,7 +40,7 @@ impl SheetForm {
         }
     }
 
-    /// The fields that change a sheet, or what is wrong. `before` is the sheet edited, if any.
+    /// The fields that change the sheet `before`, or all fields for a new sheet.
     ///
     /// # Errors
     /// [`Problems`] by field: `ink`, `cure`, `hold`, `flash`, `highest`, `source`, `source_day`.
@@ -81,14 +81,14 @@ impl SheetForm {
 /// The form of the shop's own limit of a fabric.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct FabricLimitForm {
-    /// The temperature of the print from which on it is passed; empty for the cautious default.
+    /// Temperature of the print at which the limit counts as exceeded; empty for the default.
     pub temperature: String,
-    /// Why, or from which sheet; asked for wherever a default is replaced.
+    /// Reason, or the sheet it is from; required with a temperature.
     pub note: String,
 }
 
 impl FabricLimitForm {
-    /// The form of a limit as it stands: empty while it is the default.
+    /// The form filled with the current limit; empty if that is the default.
     pub fn of(limit: Option<&FabricLimit>, units: Units) -> Self {
         match limit.filter(|limit| limit.origin == LimitOrigin::Shop) {
             Some(limit) => {
@@ -98,7 +98,7 @@ impl FabricLimitForm {
         }
     }
 
-    /// The fact of the limit, or what is wrong.
+    /// The fact of the limit.
     ///
     /// # Errors
     /// [`Problems`] by field: `temperature`, `note`.

@@ -1,4 +1,4 @@
-//! What is typed in about a trial.
+//! Form for an ink trial.
 
 use super::typed::{
     NAME, NOTE, belt_text, keep_belt, keep_flash, keep_seconds, keep_temperature, seconds_text, temperature_text,
@@ -10,38 +10,38 @@ use crate::run::Run;
 use crate::shop::Shop;
 use crate::units::{Units, parse_number, parse_whole};
 
-/// The form of a trial. Numbers are in the units of the device.
+/// The form of a trial. Numbers are typed in the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct TrialForm {
     /// The ink's name.
     pub ink: String,
     /// The fabric.
     pub fabric: Fabric,
-    /// Mesh: threads an inch, or a centimetre.
+    /// Mesh count in threads per inch, or per centimetre.
     pub mesh: String,
-    /// Hits.
+    /// Number of strokes that print ink.
     pub hits: String,
-    /// Flash in seconds, or empty for none.
+    /// Flash time in seconds, or empty for none.
     pub flash: String,
     /// Dryer temperature.
     pub dryer: String,
-    /// Belt speed: inches or centimetres a minute.
+    /// Belt speed in inches or centimetres per minute.
     pub belt: String,
     /// Dwell in seconds.
     pub dwell: String,
-    /// Passes.
+    /// Passes through the dryer.
     pub passes: String,
-    /// What came of it.
+    /// Outcome, in the shop's words.
     pub outcome: String,
-    /// What the shop makes of it.
+    /// The shop's verdict.
     pub verdict: TrialVerdict,
     /// Notes.
     pub notes: String,
-    /// Who tried it, or empty.
+    /// Name of the person who ran the trial, or empty.
     pub by: String,
 }
 
-/// Centimetres in an inch: a mesh is kept in threads an inch.
+/// Centimetres per inch: mesh is stored in threads per inch.
 const INCH: f64 = 2.54;
 
 fn mesh_text(mesh: Option<u16>, units: Units) -> String {
@@ -53,7 +53,7 @@ fn mesh_text(mesh: Option<u16>, units: Units) -> String {
 }
 
 impl TrialForm {
-    /// The form of a trial as it stands.
+    /// The form filled with a trial's current values.
     pub fn of(trial: &Trial, units: Units) -> Self {
         Self {
             ink: trial.ink.clone(),
@@ -72,7 +72,7 @@ impl TrialForm {
         }
     }
 
-    /// A form for a new trial that starts from how a run is set up.
+    /// A form for a new trial, filled with a run's set-up.
     pub fn from_run(shop: &Shop, run: &Run, units: Units) -> Self {
         let set_up = &run.set_up;
         let trial = Trial {
@@ -90,7 +90,7 @@ impl TrialForm {
         Self::of(&trial, units)
     }
 
-    /// The fields that change a trial, or what is wrong. `before` is the trial edited, if any.
+    /// The fields that change the trial `before`, or all fields for a new trial.
     ///
     /// # Errors
     /// [`Problems`] by field: `ink`, `mesh`, `hits`, `flash`, `dryer`, `belt`, `dwell`, `passes`, `outcome`,

@@ -4,7 +4,7 @@ use crate::codec::Encode;
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
 use serde::{Deserialize, Serialize};
 
-/// A test of a cure.
+/// A cure test.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct CureTest {
     /// The ink's name.
@@ -13,32 +13,32 @@ pub struct CureTest {
     pub fabric: Fabric,
     /// What is tested.
     pub kind: TestKind,
-    /// By which method.
+    /// Test method.
     pub method: TestMethod,
-    /// How exactly.
+    /// Details of the method.
     pub method_note: String,
-    /// Runs of the method.
+    /// Number of runs of the method.
     pub times: u16,
-    /// How it stands.
+    /// Result so far.
     pub result: TestResult,
-    /// When the result was told last.
+    /// Unix time in milliseconds at which the result was last recorded.
     pub told: u64,
-    /// The grade, where a grey scale was used.
+    /// Grade, if a grey scale was used.
     pub grade: Option<Grade>,
-    /// What the garment went through.
+    /// Heat settings of the tested garment.
     pub settings: HeatSettings,
-    /// Who tested.
+    /// Name of the tester, if entered.
     pub by: Option<String>,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
-    /// Wall time of its first fact.
+    /// Unix time in milliseconds of its first fact.
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,
 }
 
 impl CureTest {
-    /// How many home washes it stands for; nothing for other tests.
+    /// How many home washes the test stands for; 0 for other kinds of test.
     pub fn home_washes(&self) -> u16 {
         match self.kind {
             TestKind::Wash => self.times.saturating_mul(self.method.washes_a_run()),

@@ -1,20 +1,20 @@
-//! Dryers and flash units, and how far their settings lie from what reaches the print.
+//! Dryers and flash units, and how far their settings are from the print's temperature.
 
 use crate::codec::Encode;
 use crate::facts::{HeaterField, HeaterKind, SensorMethod};
 use crate::units::{BeltSpeed, Length, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};
 
-/// One measurement of what reaches the print.
+/// One measurement of the print's temperature.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct SensorReading {
-    /// What the unit was set to.
+    /// The unit's setting.
     pub setting: Temperature,
-    /// What was found on the garment.
+    /// Temperature found on the garment.
     pub found: Temperature,
-    /// With what.
+    /// How it was measured.
     pub method: SensorMethod,
-    /// Wall time.
+    /// Unix time in milliseconds.
     pub at: u64,
 }
 
@@ -25,7 +25,7 @@ impl SensorReading {
     }
 }
 
-/// Measurements of a unit that are kept.
+/// Number of measurements kept per unit.
 const READINGS: usize = 12;
 
 /// A dryer or flash unit.
@@ -33,21 +33,21 @@ const READINGS: usize = 12;
 pub struct Heater {
     /// Dryer or flash unit.
     pub kind: HeaterKind,
-    /// What the shop calls it.
+    /// Name in the shop.
     pub name: String,
-    /// Length of belt that is under heat.
+    /// Length of belt under heat.
     pub heated_length: Option<Length>,
-    /// Slowest its belt runs.
+    /// Slowest belt speed.
     pub slowest: Option<BeltSpeed>,
-    /// Fastest its belt runs.
+    /// Fastest belt speed.
     pub fastest: Option<BeltSpeed>,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
-    /// Measurements, the latest last; the last few only.
+    /// The last twelve measurements, the latest last.
     pub readings: Vec<SensorReading>,
-    /// Wall time of its first fact.
+    /// Unix time in milliseconds of its first fact.
     pub created: u64,
-    /// Whether its fields were ever told: a measurement may have arrived before them.
+    /// Whether any of its fields was ever set: a measurement may arrive before them.
     pub known: bool,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -59,12 +59,12 @@ impl Heater {
         self.readings.last()
     }
 
-    /// Whether it is a dryer the shop has.
+    /// Whether this is a dryer that exists and is not deleted.
     pub fn is_dryer(&self) -> bool {
         self.known && !self.deleted && self.kind == HeaterKind::Dryer
     }
 
-    /// Whether a belt speed lies inside what it runs, as far as that is known.
+    /// Whether a belt speed is within the unit's range; a missing bound allows any.
     pub fn runs_at(&self, speed: BeltSpeed) -> bool {
         self.slowest.is_none_or(|slowest| speed >= slowest) && self.fastest.is_none_or(|fastest| speed <= fastest)
     }

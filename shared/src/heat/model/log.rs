@@ -1,4 +1,4 @@
-//! What the facts about heat add up to.
+//! State folded from the facts about heat.
 
 use super::{CureTest, Heater, InkSheet, OwnLimit, RoomReading, SensorReading, Settling, Trial};
 use crate::codec::Encode;
@@ -7,12 +7,12 @@ use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{Fabric, HeatFact, LimitKind};
 use crate::ids::{RunId, Subject};
 
-/// Readings of the room that are kept: an hourly one for a day.
+/// Number of climate readings kept: hourly ones for a day.
 const READINGS: usize = 24;
-/// Settlings that are kept: far more than any estimate takes.
+/// Number of settlings kept: far more than any estimate uses.
 const SETTLINGS: usize = 200;
 
-/// What the shop knows of its heat.
+/// Dryers, flash units, sheets, limits, tests, trials and climate readings of the shop.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct HeatLog {
     heaters: Table<Heater>,
@@ -26,27 +26,27 @@ pub struct HeatLog {
 }
 
 impl HeatLog {
-    /// A dryer or flash unit, the deleted too.
+    /// The dryer or flash unit with this id, deleted or not.
     pub fn heater(&self, id: Subject) -> Option<&Heater> {
         self.heaters.get(&id)
     }
 
-    /// All dryers and flash units, the deleted too.
+    /// All dryers and flash units, including deleted ones.
     pub fn heaters(&self) -> impl Iterator<Item = (Subject, &Heater)> {
         self.heaters.iter().map(|(id, heater)| (*id, heater))
     }
 
-    /// The dryer that was chosen for a run, whether or not the shop still has it.
+    /// The dryer chosen for a run, whether or not it still exists.
     pub fn chosen_dryer(&self, run: RunId) -> Option<Subject> {
         self.chosen.get(&run).copied()
     }
 
-    /// An ink's sheet, the deleted too.
+    /// The ink sheet with this id, deleted or not.
     pub fn sheet(&self, id: Subject) -> Option<&InkSheet> {
         self.sheets.get(&id)
     }
 
-    /// All sheets, the deleted too.
+    /// All sheets, including deleted ones.
     pub fn sheets(&self) -> impl Iterator<Item = (Subject, &InkSheet)> {
         self.sheets.iter().map(|(id, sheet)| (*id, sheet))
     }
@@ -56,32 +56,32 @@ impl HeatLog {
         self.limits.get(&(fabric, kind))
     }
 
-    /// The latest settlings of dryers, the deleted too.
+    /// The latest settlings of all dryers, including deleted ones.
     pub fn settlings(&self) -> impl Iterator<Item = (Subject, &Settling)> {
         self.settlings.iter().map(|(id, settling)| (*id, settling))
     }
 
-    /// A test, the deleted too.
+    /// The test with this id, deleted or not.
     pub fn test(&self, id: Subject) -> Option<&CureTest> {
         self.tests.get(&id)
     }
 
-    /// All tests, the deleted too.
+    /// All tests, including deleted ones.
     pub fn tests(&self) -> impl Iterator<Item = (Subject, &CureTest)> {
         self.tests.iter().map(|(id, test)| (*id, test))
     }
 
-    /// A trial, the deleted too.
+    /// The trial with this id, deleted or not.
     pub fn trial(&self, id: Subject) -> Option<&Trial> {
         self.trials.get(&id)
     }
 
-    /// All trials, the deleted too.
+    /// All trials, including deleted ones.
     pub fn trials(&self) -> impl Iterator<Item = (Subject, &Trial)> {
         self.trials.iter().map(|(id, trial)| (*id, trial))
     }
 
-    /// The latest readings of the room, the newest last, the deleted too.
+    /// The latest climate readings, the newest last, including deleted ones.
     pub fn room(&self) -> &[RoomReading] {
         &self.room
     }
@@ -153,7 +153,7 @@ impl HeatLog {
         heater
     }
 
-    /// A settling; a new one takes the place of the oldest where there are too many.
+    /// The settling with this id; a new one replaces the oldest if there are too many.
     fn settling_at(&mut self, id: Subject) -> &mut Settling {
         if self.settlings.len() >= SETTLINGS && !self.settlings.contains_key(&id) {
             let oldest = self.settlings.iter().map(|(id, settling)| (settling.at, *id)).min();

@@ -7,8 +7,8 @@ use serde::{Deserialize, Serialize};
 /// The shop's own limit of a fabric.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct OwnLimit {
-    /// From here on it is passed.
+    /// Temperature at which it counts as exceeded.
     pub temperature: Temperature,
-    /// Why, or from which sheet.
+    /// Reason, or the sheet it is from.
     pub note: String,
 }

@@ -5,18 +5,18 @@ use crate::ids::Subject;
 use crate::units::Temperature;
 use serde::{Deserialize, Serialize};
 
-/// A reading of the room by hand.
+/// A climate reading taken by hand.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct RoomReading {
-    /// Which.
+    /// Id of the reading.
     pub id: Subject,
-    /// Wall time.
+    /// Unix time in milliseconds.
     pub at: u64,
     /// Air temperature in the shade.
     pub temperature: Temperature,
     /// Relative humidity in percent.
     pub humidity: u8,
-    /// Who read it, where the crew is named.
+    /// Name of the person who read it, if entered.
     pub by: Option<String>,
     /// Whether it was deleted.
     pub deleted: bool,

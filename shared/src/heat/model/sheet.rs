@@ -5,18 +5,18 @@ use crate::facts::{SheetField, SheetFigures};
 use crate::time::Day;
 use serde::{Deserialize, Serialize};
 
-/// An ink's sheet.
+/// An ink's data sheet.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct InkSheet {
-    /// The ink's name, as runs carry it.
+    /// The ink's name as used in runs.
     pub ink: String,
-    /// What the sheet says.
+    /// Figures of the sheet.
     pub figures: SheetFigures,
-    /// Which sheet.
+    /// Title or number of the sheet.
     pub source: String,
-    /// The date on the sheet, or on which it was read.
+    /// The date on the sheet, or the day it was read.
     pub source_day: Option<Day>,
-    /// Wall time of its last change.
+    /// Unix time in milliseconds of its last change.
     pub touched: u64,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -36,7 +36,13 @@ impl InkSheet {
     }
 }
 
-/// What two spellings of an ink's name have in common: small letters, no spaces.
+/// Key under which spellings of an ink's name match: lower case, without spaces.
+///
+/// ```
+/// use lastpull_core::heat::ink_key;
+///
+/// assert_eq!(ink_key("Dark  Navy"), ink_key("darknavy "));
+/// ```
 pub fn ink_key(name: &str) -> String {
     name.chars().filter(|letter| !letter.is_whitespace()).flat_map(char::to_lowercase).collect()
 }

@@ -12,29 +12,29 @@ pub struct Trial {
     pub ink: String,
     /// The fabric.
     pub fabric: Fabric,
-    /// Threads an inch.
+    /// Mesh count in threads per inch.
     pub mesh: Option<u16>,
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     pub hits: u8,
-    /// Flash, or none.
+    /// Flash settings; `None` if not flashed.
     pub flash: Option<Flash>,
-    /// What the dryer was set to.
+    /// Dryer setting.
     pub dryer: Option<Temperature>,
-    /// How fast its belt ran.
+    /// Belt speed.
     pub belt: Option<BeltSpeed>,
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     pub dwell: Option<Seconds>,
-    /// Passes.
+    /// Passes through the dryer.
     pub passes: u8,
-    /// What came of it.
+    /// Outcome, in the shop's words.
     pub outcome: String,
-    /// What the shop makes of it.
+    /// The shop's verdict.
     pub verdict: TrialVerdict,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
-    /// Who tried it.
+    /// Name of the person who ran the trial, if entered.
     pub by: Option<String>,
-    /// Wall time of its first fact.
+    /// Unix time in milliseconds of its first fact.
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,

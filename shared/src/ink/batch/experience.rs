@@ -1,4 +1,4 @@
-//! What did such runs really use?
+//! How much ink similar earlier runs really used.
 
 use crate::collections::sort_by_key;
 use crate::facts::{Fabric, InkFact};
@@ -8,7 +8,7 @@ use crate::screen::screens_of;
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// How alike the runs are that something was learned from.
+/// How similar the runs are that were compared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Alike {
     /// The same ink on the same fabric through the same mesh.
@@ -21,32 +21,32 @@ pub enum Alike {
     Any,
 }
 
-/// What earlier runs used against what they would have on paper.
+/// Ink that earlier runs used, relative to the calculated amount.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Experience {
-    /// Grams used for a gram on paper, what stayed in pot, screen and flood included.
+    /// Grams used per calculated gram, including what stayed in pot, screen and flood.
     pub ratio: f64,
-    /// Of the run that used least.
+    /// The ratio of the run that used least.
     pub least: f64,
-    /// Of the run that used most.
+    /// The ratio of the run that used most.
     pub most: f64,
-    /// How many weighings.
+    /// Number of weighings compared.
     pub weighings: u32,
-    /// How alike the runs are.
+    /// How similar the runs are.
     pub alike: Alike,
 }
 
-/// Most weighings learned from, the latest first. Our own.
+/// Most weighings compared, latest first. Our own.
 const MOST: usize = 12;
 
-/// Most weighings looked at. Our own.
+/// Most weighings looked through. Our own.
 const LOOKED_AT: usize = 200;
 
-/// What may be used for a gram on paper: what is less or more was mistyped, or is of a print that was worked out
-/// wrongly. Our own.
+/// Plausible grams used per calculated gram: outside this range something was mistyped, or calculated for another
+/// print. Our own.
 const LIKELY: std::ops::RangeInclusive<f64> = 0.1..=20.0;
 
-/// What a run is compared by.
+/// The traits by which runs are compared.
 #[derive(PartialEq)]
 struct Traits {
     ink: String,
@@ -64,8 +64,9 @@ fn traits(shop: &Shop, run: RunId) -> Option<Traits> {
     })
 }
 
-/// What such runs really used for each gram on paper: all used grams over all grams on paper, of the latest
-/// weighings of runs as alike as there are any. None while nothing was weighed.
+/// Ink used per calculated gram, learned from the runs most similar to this one: all grams used over all grams
+/// calculated, of the latest 12 weighings among the latest 200. Weighings with a ratio outside 0.1 to 20 are left out.
+/// `None` while nothing was weighed.
 ///
 /// Our own, in the manner of the pace of earlier runs.
 pub fn experience(shop: &Shop, run: RunId) -> Option<Experience> {

@@ -1,4 +1,4 @@
-//! Make this again: grams for any size, and of which revision.
+//! A batch of an existing recipe: which revision, and the grams for any size.
 
 use super::needs::best_revision;
 use crate::facts::BatchSize;
@@ -11,52 +11,52 @@ use crate::ink::{
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// A component of the batch to make.
+/// A component of the batch.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MakeRow {
     /// The component.
     pub part: PartRow,
-    /// What the recipe asks for, to the milligram.
+    /// Weight the recipe asks for, to the milligram.
     pub exact: Grams,
-    /// What is to be weighed.
+    /// Weight to weigh out.
     pub grams: Grams,
-    /// What rounding to the scale makes of it, as a part of it: more above nothing, less below.
+    /// Relative error from rounding to the scale: above zero for too much, below for too little.
     pub error: f64,
-    /// How much of it the shelf lacks, as far as the ledger knows.
+    /// Weight that is missing on the shelf, as far as the stock is known.
     pub lacks: Grams,
 }
 
-/// A batch to make of a recipe.
+/// A batch of a recipe.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MakeAgain {
     /// The recipe.
     pub recipe: Subject,
-    /// What the ink is called.
+    /// Name of the ink.
     pub name: String,
-    /// The revision these grams are of.
+    /// The revision of these grams.
     pub revision: RevisionName,
-    /// The client's yes to this revision, the latest; none where it has none.
+    /// The client's latest approval of this revision; `None` if it has none.
     pub approval: Option<Approval>,
-    /// The revision a client said yes to last, where that is another one.
+    /// The latest approval, if it is of another revision.
     pub approved: Option<Approval>,
-    /// Revisions saved after this one, oldest first: whoever wants one of them must choose it.
+    /// Revisions saved after this one, oldest first: they are used only if they are chosen.
     pub newer: Vec<RevisionName>,
     /// The components, in the order of the recipe.
     pub rows: Vec<MakeRow>,
-    /// What the batch is to weigh, on-top parts included.
+    /// Target weight of the batch, on-top parts included.
     pub whole: Grams,
-    /// What it will weigh as rounded to the scale.
+    /// Its weight as rounded to the scale.
     pub total: Grams,
-    /// The largest error that rounding makes of any component, whichever way.
+    /// Largest relative rounding error of any component, as an absolute value.
     pub worst: f64,
     /// The smallest batch in which no component is rounded by more than a hundredth of itself.
     pub enough: Grams,
-    /// Data sheets' limits that it passes.
+    /// Data sheet limits that it exceeds.
     pub limits: Vec<LimitBroken>,
 }
 
-/// A batch of a recipe: of the revision chosen, else of the one approved last, else of the latest. None where
-/// the recipe has no revision.
+/// A batch of a recipe: of the revision chosen, else of the one approved last, else of the latest. `None` if the recipe
+/// has no revision.
 pub fn make_again(shop: &Shop, recipe: Subject, choice: Option<Subject>, size: BatchSize) -> Option<MakeAgain> {
     let name = shop.ink.recipe(recipe)?.name.clone();
     let id = choice.or_else(|| best_revision(shop, recipe))?;
@@ -65,7 +65,7 @@ pub fn make_again(shop: &Shop, recipe: Subject, choice: Option<Subject>, size: B
     let (of_it, others): (Vec<Approval>, Vec<Approval>) =
         approvals.into_iter().partition(|approval| approval.revision.id == id);
     let approval = of_it.into_iter().next();
-    // Another one counts where it is the later yes, or this one has none.
+    // Another approval counts if it is later, or this revision has none.
     let approved = others.into_iter().next().filter(|other| approval.as_ref().is_none_or(|own| own.at < other.at));
     let newer = revisions_of(shop, recipe).into_iter().filter(|other| other.event.rank > revision.event.rank);
     let scaled = scaled(revision.parts, size, shop.ink.scale.step);

@@ -1,4 +1,4 @@
-//! Which ink do the coming runs need, and how much of it must still be mixed?
+//! Which ink the coming runs need, and how much of it must still be mixed.
 
 use super::suggested::suggested_batch;
 use crate::collections::Table;
@@ -12,7 +12,7 @@ use crate::shop::Shop;
 use crate::time::Due;
 use crate::units::Grams;
 
-/// The ink of a coming run.
+/// Ink that a coming run needs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InkNeeded {
     /// The run.
@@ -25,41 +25,41 @@ pub struct InkNeeded {
     pub client: String,
     /// When the job is due.
     pub due: Option<Due>,
-    /// The ink, as the run names it.
+    /// The ink, by the run's name for it.
     pub ink: String,
     /// Its colour.
     pub ink_colour: Option<Colour>,
     /// The garment's colour.
     pub garment_colour: Option<Colour>,
-    /// Pieces left.
+    /// Pieces left to print.
     pub pieces: u32,
-    /// The recipe of that name.
+    /// The recipe with that name.
     pub recipe: Option<Subject>,
-    /// The revision it would be mixed by: the one approved last, else the latest.
+    /// The revision to mix it by: the one approved last, else the latest.
     pub revision: Option<Subject>,
-    /// What it needs; none where what a print takes was not worked out.
+    /// Weight it needs; `None` if it was not calculated how much ink a print takes.
     pub grams: Option<Grams>,
-    /// What pots hold of it that no run before it needs.
+    /// Weight of it in pots, without what earlier runs need.
     pub in_pots: Grams,
-    /// What must still be mixed; none where the need is not known.
+    /// Weight still to be mixed; `None` if the need is unknown.
     pub to_mix: Option<Grams>,
 }
 
-/// The recipe a run's ink is mixed by, by its name, whatever its case and spaces. Of several, which two
-/// phones can bring about, the one changed last.
+/// The recipe of an ink by its name, ignoring case and spaces. If several have that name, which two phones can cause,
+/// the one changed last.
 pub fn recipe_for<'a>(shop: &'a Shop, ink: &str) -> Option<(Subject, &'a crate::ink::Recipe)> {
     let key = ink_key(ink);
     let named = shop.ink.recipes().filter(|(_, recipe)| !key.is_empty() && ink_key(&recipe.name) == key);
     named.max_by_key(|(id, recipe)| (recipe.touched, *id))
 }
 
-/// The revision a recipe is mixed by: the one approved last, else the latest.
+/// The revision to mix a recipe by: the one approved last, else the latest.
 pub fn best_revision(shop: &Shop, recipe: Subject) -> Option<Subject> {
     let approved = approvals_of(shop, recipe).first().map(|approval| approval.revision.id);
     approved.or_else(|| revisions_of(shop, recipe).last().map(|revision| revision.id))
 }
 
-/// The open pots as they stand.
+/// The current state of each open pot.
 pub(crate) fn open_pots(shop: &Shop) -> Table<PotState> {
     let open: Vec<Subject> = shop.ink.pots().filter(|(_, pot)| pot.is_open()).map(|(id, _)| id).collect();
     let mut states = replay(shop, &open, &mut |_, _, _| {});
@@ -70,13 +70,13 @@ pub(crate) fn open_pots(shop: &Shop) -> Table<PotState> {
     only
 }
 
-/// The recipe a pot is of: that of the revision it began as.
+/// The recipe of a pot: that of the revision it started as or was saved as.
 pub(crate) fn recipe_of(shop: &Shop, state: &PotState) -> Option<Subject> {
     Some(shop.ink.revision(state.base?)?.recipe)
 }
 
-/// The ink of the open runs, in the order of the day. What pots hold of a recipe goes to the first run that
-/// needs it, then to the next; a pot that is meant for a run goes to that run first.
+/// The ink of the open runs, in the order of the day. The contents of pots are assigned to the first run that needs
+/// them, then to the next; a pot meant for a run is assigned to that run first.
 pub fn ink_needed(shop: &Shop) -> Vec<InkNeeded> {
     needed_of(shop, &open_pots(shop))
 }
@@ -89,7 +89,7 @@ pub(crate) fn needed_of(shop: &Shop, pots: &Table<PotState>) -> Vec<InkNeeded> {
         left.push((recipe_of(shop, state), run, state.contents.total()));
     }
     let mut rows: Vec<InkNeeded> = open.iter().filter_map(|run| row(shop, *run)).collect();
-    // First what is meant for a run, then what anybody may have.
+    // First pots meant for a run, then those for any run.
     for meant in [true, false] {
         for row in &mut rows {
             for (recipe, run, grams) in &mut left {

@@ -1,4 +1,4 @@
-//! A new pot: of which revision, for which run, and how much of it?
+//! What to suggest for a new pot: its revision, its run, and its size.
 
 use super::needs::{InkNeeded, best_revision, ink_needed, recipe_for};
 use super::suggested::{SuggestedBatch, suggested_batch};
@@ -10,45 +10,45 @@ use crate::shop::Shop;
 use crate::text::lowercase_latin;
 use crate::units::Grams;
 
-/// A coming run that a new pot may be for.
+/// A coming run that a new pot can be for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PotFor {
-    /// What it needs, and what pots hold of it.
+    /// Ink it needs, and how much of it is in pots.
     pub need: InkNeeded,
-    /// The batch suggested for its pieces left; none where what a print takes was not worked out.
+    /// The batch suggested for its pieces left; `None` if it was not calculated how much ink a print takes.
     pub batch: Option<SuggestedBatch>,
 }
 
-/// What a new pot is made of and for.
+/// What is suggested for a new pot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NewPot {
-    /// What the ink is called.
+    /// Name of the ink.
     pub ink: String,
     /// Its colour.
     pub colour: Option<Colour>,
-    /// The recipe; none where the run's ink has none.
+    /// The recipe; `None` if the run's ink has none.
     pub recipe: Option<Subject>,
-    /// The revision it will be weighed by.
+    /// The revision to weigh it by.
     pub revision: Option<RevisionName>,
-    /// The client's latest yes to that revision.
+    /// The client's latest approval of that revision.
     pub approval: Option<Approval>,
-    /// The revision a client said yes to last, where that is another one.
+    /// The latest approval, if it is of another revision.
     pub approved: Option<Approval>,
-    /// Whether a revision was saved after it.
+    /// Whether another revision was saved later.
     pub newer: bool,
-    /// What it is mixed of.
+    /// Its components.
     pub parts: Vec<PartRow>,
-    /// Whether any of it is written as percent on top of the ink.
+    /// Whether any of them is written as percent on top of the ink.
     pub on_top: bool,
-    /// A name for it that no open pot bears.
+    /// A name that no open pot has.
     pub name: String,
-    /// The coming runs of this ink, in the order of the day; the run asked for is among them, whatever it is.
+    /// Coming runs of this ink in the order of the day; of a pot for a run only that run.
     pub runs: Vec<PotFor>,
-    /// Capacity and empty weight of the pot the shop entered last, where it told them: pots are bought by the sleeve.
+    /// Capacity and empty weight of the last pot entered with a capacity: pots are bought in bulk.
     pub vessel: [Option<Grams>; 2],
 }
 
-/// A new pot by a revision.
+/// A new pot of a revision; `None` if there is no such revision.
 pub fn new_pot_of(shop: &Shop, revision: Subject) -> Option<NewPot> {
     let of = shop.ink.revision(revision)?;
     let recipe = of.recipe;
@@ -59,8 +59,8 @@ pub fn new_pot_of(shop: &Shop, revision: Subject) -> Option<NewPot> {
     Some(view)
 }
 
-/// A new pot for the ink a run names, by the revision approved last, else the latest. None where there is no
-/// such run.
+/// A new pot for the ink that a run names, by the revision approved last, else the latest. `None` if there is no such
+/// run.
 pub fn new_pot_for(shop: &Shop, run: RunId) -> Option<NewPot> {
     let of = shop.run(run)?;
     let recipe = recipe_for(shop, &of.ink).map(|(id, _)| id);
@@ -74,7 +74,7 @@ pub fn new_pot_for(shop: &Shop, run: RunId) -> Option<NewPot> {
 }
 
 impl NewPot {
-    /// A new pot without a recipe: whatever goes in is what it is.
+    /// A new pot without a recipe: it is mixed by eye.
     pub fn by_eye(shop: &Shop) -> Self {
         bare(shop, Vec::new())
     }
@@ -101,7 +101,7 @@ fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
     }
 }
 
-/// Capacity and empty weight of the pot the shop entered last, where it told them.
+/// Capacity and empty weight of the last pot entered with a capacity.
 pub(crate) fn last_vessel(shop: &Shop) -> [Option<Grams>; 2] {
     let last = shop.ink.pots().filter(|(_, pot)| pot.capacity.is_some()).max_by_key(|(id, pot)| (pot.created, *id));
     last.map_or([None; 2], |(_, pot)| [pot.capacity, pot.tare])
@@ -112,7 +112,7 @@ fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
     let (of_it, others): (Vec<Approval>, Vec<Approval>) =
         approvals_of(shop, revision.recipe).into_iter().partition(|approval| approval.revision.id == id);
     view.approval = of_it.into_iter().next();
-    // Another one counts where it is the later yes, or this one has none.
+    // Another approval counts if it is later, or this revision has none.
     let later = |other: &Approval| view.approval.as_ref().is_none_or(|own| own.at < other.at);
     view.approved = others.into_iter().next().filter(later);
     view.newer = revisions_of(shop, revision.recipe).iter().any(|other| other.event.rank > revision.event.rank);
@@ -125,7 +125,7 @@ fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
     }
 }
 
-/// The ink's name, numbered where an open pot bears it.
+/// The ink's name, with a number if an open pot has it.
 pub(crate) fn free_name(shop: &Shop, ink: &str) -> String {
     let taken = |name: &str| {
         shop.ink.pots().any(|(_, pot)| pot.is_open() && lowercase_latin(&pot.name) == lowercase_latin(name))

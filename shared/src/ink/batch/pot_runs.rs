@@ -1,4 +1,4 @@
-//! Which runs may a pot have been printed on?
+//! The runs on which a pot may have been printed.
 
 use super::needs::recipe_of;
 use crate::collections::sort_by_key;
@@ -8,16 +8,16 @@ use crate::ids::{RunId, Subject};
 use crate::ink::pot_state;
 use crate::shop::Shop;
 
-/// A run of a pot's ink.
+/// A run with a pot's ink.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PotRun {
-    /// Which.
+    /// Id of the run.
     pub run: RunId,
     /// Its job's title.
     pub title: String,
-    /// Its ink.
+    /// Its name for the ink.
     pub ink: String,
-    /// Good pieces that no weighing tells of yet.
+    /// Good pieces that are not part of a recorded use of ink.
     pub good: u32,
     /// Whether the pot was made for it.
     pub own: bool,
@@ -28,8 +28,8 @@ pub struct PotRun {
 /// Most runs offered. Our own.
 const MOST: usize = 4;
 
-/// The runs of a pot's ink: its own first, then those on the press, then those printed last; runs of jobs that
-/// are finished only while pieces of theirs are not told of.
+/// The runs with a pot's ink: its own first, then those on the press, then those printed last; runs of finished jobs
+/// only while pieces of theirs are not part of a recorded use.
 pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
     let Some(pot) = shop.ink.pot(id) else { return Vec::new() };
     let recipe = recipe_of(shop, &pot_state(shop, id)).and_then(|recipe| shop.ink.recipe(recipe));
@@ -62,8 +62,8 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
     runs.into_iter().map(|(_, row)| row).collect()
 }
 
-/// The run a pot was most likely printed on: its own while that is on the press or has pieces not told of, else
-/// one of its ink on the press, else its own. None where nothing says so.
+/// The run on which a pot was most likely printed: its own if that is on the press or has unrecorded pieces, else one
+/// with its ink on the press, else its own. `None` if there is none of these.
 pub fn likely_run(runs: &[PotRun]) -> Option<RunId> {
     let first = |is: fn(&PotRun) -> bool| runs.iter().find(|run| is(run)).map(|run| run.run);
     first(|run| run.own && (run.on_press || run.good > 0))

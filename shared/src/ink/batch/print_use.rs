@@ -7,7 +7,7 @@ use crate::shop::Shop;
 use crate::units::Grams;
 
 impl PrintUse {
-    /// The same for the formula of the ink used, for so many pieces.
+    /// The input of the ink formula for a number of pieces.
     pub fn ink_use(&self, pieces: u32) -> InkUse {
         InkUse {
             width: self.width,
@@ -21,15 +21,15 @@ impl PrintUse {
         }
     }
 
-    /// What pieces take on paper, were all the mesh holds to go over and nothing lost: what used grams are
-    /// held against.
+    /// Calculated weight for a number of pieces, if all ink of the mesh were transferred and nothing lost: the
+    /// reference for the grams used.
     pub fn on_paper(&self, pieces: u32) -> Grams {
         Grams::from_grams(ink_need(&InkUse { transfer: 1.0, ..self.ink_use(pieces) }).grams)
     }
 }
 
-/// Density of a mixture, in g/cm³, were the volumes of its components to add up: `100 / Σ (percent / density)`.
-/// None where the density of any component is not known.
+/// Density of a mixture in g/cm³, assuming that the volumes of its components add up: `100 / Σ (percent / density)`.
+/// `None` if the density of a component is unknown.
 pub fn density_of(shop: &Shop, percentages: &[(Subject, f64)]) -> Option<f64> {
     let mut volume = 0.0;
     for (component, percent) in percentages {

@@ -1,4 +1,4 @@
-//! Where is the ink of a run: in which pot, by which recipe, or still to be mixed?
+//! The ink of a run: in which pot it is, by which recipe, or still to be mixed.
 
 use super::needs::{InkNeeded, needed_of, open_pots, recipe_for, recipe_of};
 use crate::ids::{RunId, Subject};
@@ -9,17 +9,17 @@ use crate::shop::Shop;
 /// The ink of a run.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunInk {
-    /// As the run names it.
+    /// The run's name for it.
     pub ink: String,
-    /// The recipe of that name.
+    /// The recipe with that name.
     pub recipe: Option<Subject>,
-    /// What it needs, while the run is open.
+    /// What it needs, if the run is open.
     pub need: Option<InkNeeded>,
-    /// The open pots of it that hold any, or are being weighed: the run's own first, then the youngest.
+    /// Its open pots that are not empty, or are being weighed: the run's own first, then the newest.
     pub pots: Vec<PotLine>,
 }
 
-/// The ink of a run; none where the run names none, or the bench knows nothing of it.
+/// The ink of a run; `None` if the run names none, or neither a recipe nor a pot has that ink.
 pub fn run_ink(shop: &Shop, run: RunId) -> Option<RunInk> {
     let ink = shop.run(run)?.ink.clone();
     let recipe = recipe_for(shop, &ink).map(|(recipe, _)| recipe);
@@ -39,7 +39,7 @@ pub fn run_ink(shop: &Shop, run: RunId) -> Option<RunInk> {
     Some(RunInk { ink, recipe, need, pots })
 }
 
-/// What the shop calls its inks: the names of its recipes, and every other name that a run bears, in their order.
+/// Names of the shop's inks, sorted: those of its recipes, and every other name that a run uses.
 pub fn ink_names(shop: &Shop) -> Vec<String> {
     let mut names: Vec<String> = shop.ink.recipes().map(|(_, recipe)| recipe.name.clone()).collect();
     for (_, run) in shop.runs() {

@@ -1,12 +1,12 @@
-//! How much of a component is left?
+//! How much of a component is left.
 
 use crate::facts::InkFact;
 use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// What is left of a component: what was weighed last, and what came and was poured since. None until it was
-/// weighed, or came in, for the first time. Below nothing where more was poured than the ledger knows of.
+/// Weight left of a component: the last weighing, plus deliveries and minus pours since. `None` until it was weighed or
+/// delivered for the first time. Below zero if more was poured than was recorded as delivered.
 pub fn stock_left(shop: &Shop, component: Subject) -> Option<Grams> {
     let mut left: Option<Grams> = None;
     for (_, event) in shop.ink.events_of(component).into_iter().filter(|(_, event)| !event.deleted) {
@@ -35,7 +35,7 @@ pub fn stock_left(shop: &Shop, component: Subject) -> Option<Grams> {
     left
 }
 
-/// The wall time at which a component was weighed last.
+/// Wall time of the last weighing of a component, in milliseconds since 1970-01-01 UTC.
 pub(crate) fn counted_at(shop: &Shop, component: Subject) -> Option<u64> {
     let events = shop.ink.events_of(component);
     let counted = |event: &crate::ink::InkEvent| !event.deleted && matches!(event.fact, InkFact::Counted { .. });

@@ -1,4 +1,4 @@
-//! What does a component do to light, as far as the shop's drawdowns tell?
+//! Absorption and scattering of the shop's components, worked out from their drawdowns.
 
 use super::provenance::RestsOn;
 use super::strength_learning::lessons_of;
@@ -10,42 +10,41 @@ use crate::shop::Shop;
 /// What is known of a component.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub(crate) struct Known {
-    /// What it does to light.
+    /// Its absorption and scattering.
     pub constants: Constants,
-    /// How well its drawdowns tell; none of a clear base or additive that nobody has drawn down and that is
-    /// taken as clear.
+    /// How well its drawdowns fit; `None` for a clear base or additive that was never drawn down and is assumed clear.
     pub drawn: Option<Drawn>,
 }
 
-/// How well drawdowns tell.
+/// How well the drawdowns of a component fit.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub(crate) struct Drawn {
-    /// Bands, of 31, in which they told taking away and throwing back apart.
+    /// Number of bands, of 31, in which they determine both absorption and scattering.
     pub told_apart: usize,
-    /// The worst difference between a drawdown and what is worked out, CIEDE2000.
+    /// Largest CIEDE2000 between a drawdown and its prediction.
     pub worst: f64,
-    /// What read them.
+    /// Whether instruments or photos read them.
     pub rests_on: RestsOn,
 }
 
-/// What one film of a clear base throws back: next to nothing, our own.
+/// Scattering of one film of a clear base: next to nothing, our own.
 const CLEAR: f64 = 0.01;
-/// The most drawdowns that are worked with, the latest of them.
+/// Most drawdowns used, the latest of them.
 const MOST: usize = 8;
 
-/// What components do to light, each worked out once.
+/// Constants of the shop's components, each worked out once.
 pub(crate) struct Knowledge<'a> {
     pub(crate) shop: &'a Shop,
     plain: Vec<(Subject, Option<Known>)>,
     strengths: Vec<(Subject, Strengths)>,
 }
 
-/// How strong a component is against its drawdowns, and how many corrections say so.
+/// Tinting strength of a component relative to its drawdowns, learned from corrections.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Strengths {
-    /// How many times as strong as its drawdowns say.
+    /// Factor on the strength that its drawdowns show.
     pub times: f64,
-    /// Corrections that it was learned from.
+    /// Number of corrections it was learned from.
     pub lessons: u32,
 }
 
@@ -54,8 +53,8 @@ impl<'a> Knowledge<'a> {
         Self { shop, plain: Vec::new(), strengths: Vec::new() }
     }
 
-    /// What the drawdowns say. A component whose white is let down with itself, round about, is worked out
-    /// without those.
+    /// The component as its drawdowns show it. Drawdowns whose white depends, directly or indirectly, on the component
+    /// itself are left out.
     pub(crate) fn plain(&mut self, id: Subject) -> Option<Known> {
         if let Some((_, known)) = self.plain.iter().find(|(other, _)| *other == id) {
             return *known;
@@ -91,7 +90,7 @@ impl<'a> Knowledge<'a> {
         }
     }
 
-    /// A drawdown with all that it rests on; none where its white or base is not known.
+    /// A drawdown with everything it depends on; `None` if its white or base is unknown.
     pub(crate) fn parts(&mut self, made: &DrawdownMade) -> Option<Parts> {
         let rest = match made.rest.filter(|_| made.share < crate::facts::Share::WHOLE) {
             Some(rest) => Some(self.plain(rest)?.constants),
@@ -105,7 +104,7 @@ impl<'a> Knowledge<'a> {
         Some(Parts { share: made.share.percent() / 100.0, rest, over, seen: made.seen.reflectance() })
     }
 
-    /// How strong it is, learned from corrections. Of pigments only: what else goes in moves a colour too little.
+    /// Tinting strength learned from corrections. Only of pigments: other components move a colour too little.
     pub(crate) fn strength(&mut self, id: Subject) -> Strengths {
         if let Some((_, found)) = self.strengths.iter().find(|(other, _)| *other == id) {
             return *found;
@@ -117,13 +116,16 @@ impl<'a> Knowledge<'a> {
         found
     }
 
-    /// What it does to light, as strong as corrections have shown it to be.
+    /// Its absorption and scattering, scaled by the learned tinting strength.
     pub(crate) fn constants(&mut self, id: Subject) -> Option<Constants> {
         let plain = self.plain(id)?.constants;
         Some(plain.times(self.strength(id).times))
     }
 
-    /// Of a mixture of weights; those that are not known.
+    /// Constants of a mixture by weight.
+    ///
+    /// # Errors
+    /// The components that are unknown.
     pub(crate) fn mix(&mut self, weights: &[(Subject, f64)]) -> Result<Constants, Vec<Subject>> {
         let mut unknown = Vec::new();
         let mut parts: Vec<(f64, Constants)> = Vec::new();
@@ -145,7 +147,7 @@ impl Known {
     }
 }
 
-/// A drawdown with what lies in it and under it.
+/// A drawdown with what is mixed into it and what lies under it.
 pub(crate) struct Parts {
     share: f64,
     rest: Option<Constants>,
@@ -167,7 +169,7 @@ impl Parts {
     }
 }
 
-/// How a component is taken where its drawdowns do not say.
+/// What a component is assumed to be like if its drawdowns do not determine its scattering.
 fn body_of(hiding: Hiding) -> Body {
     match hiding {
         Hiding::Opaque => Body::Opaque,
@@ -175,7 +177,7 @@ fn body_of(hiding: Hiding) -> Body {
     }
 }
 
-/// The drawdowns of a component that were not taken back, oldest first.
+/// The drawdowns of a component that were not undone, oldest first.
 pub(crate) fn drawdowns_of(shop: &Shop, id: Subject) -> Vec<(Subject, &DrawdownMade)> {
     let events = shop.ink.events_of(id).into_iter().filter(|(_, event)| !event.deleted);
     let made = events.filter_map(|(event, row)| {

@@ -1,4 +1,4 @@
-//! How well is a component's colour known, and what is to be drawn down next?
+//! How well a component's colour is known, and which drawdown to make next.
 
 use super::characterised::{Knowledge, Strengths, drawdowns_of};
 use super::provenance::RestsOn;
@@ -11,94 +11,94 @@ use crate::shop::Shop;
 /// A drawdown in the list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawdownLine {
-    /// Its event: photos are of it, deleting it takes it back.
+    /// Its event: photos refer to it, deleting it undoes the drawdown.
     pub event: Subject,
-    /// Wall time.
+    /// Wall time, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
-    /// As it was made.
+    /// The drawdown as recorded.
     pub made: DrawdownMade,
-    /// The name of its white or base.
+    /// Name of its white or base.
     pub rest: String,
-    /// What was seen of it.
+    /// Its colour as read.
     pub seen: Lab,
-    /// What the constants say that it looks like; none where it could not be used.
+    /// Its colour as predicted from the constants; `None` if the drawdown could not be used.
     pub said: Option<Lab>,
-    /// How far those are apart, CIEDE2000.
+    /// CIEDE2000 between the two.
     pub off: Option<f64>,
 }
 
-/// How good it is.
+/// How well a component's colour is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum HowGood {
-    /// Nothing is known.
+    /// Not at all.
     Unknown,
-    /// Nobody drew it down; it is clear, and taken as clear.
+    /// It was never drawn down; it is clear, and assumed clear.
     TakenAsClear,
-    /// One that disagrees with the others.
+    /// One of its drawdowns contradicts the others.
     Disagrees,
-    /// What it takes away is known for what such a component throws back.
+    /// Its absorption is known; its scattering is assumed.
     Half,
-    /// What it takes away and what it throws back are both known.
+    /// Its absorption and its scattering are both known.
     Good,
 }
 
-/// What is to be drawn down next.
+/// The drawdown to make next.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NextDrawdown {
-    /// The component alone, so thick that nothing shines through.
+    /// The component alone, so thick that nothing shows through.
     Straight,
-    /// Let down with this white or base, so thick that nothing shines through.
+    /// Let down with this white or base, so thick that nothing shows through.
     Tint {
-        /// With what.
+        /// The white or base.
         rest: Subject,
         /// Its name.
         name: String,
-        /// How much of the component, in percent.
+        /// Share of the component, in percent.
         percent: f64,
     },
     /// One film over black.
     OverBlack,
     /// One film over white.
     OverWhite,
-    /// One of those that are there, again.
+    /// One of the existing drawdowns again.
     Again(Subject),
 }
 
-/// What drawdowns of a component showed.
+/// What the drawdowns of a component show.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ComponentColour {
-    /// Which.
+    /// Id of the component.
     pub id: Subject,
     /// Its name.
     pub name: String,
-    /// What it is for.
+    /// Role of the component in an ink.
     pub kind: ComponentKind,
     /// The drawdowns, latest first.
     pub drawdowns: Vec<DrawdownLine>,
-    /// How good it is.
+    /// How well its colour is known.
     pub good: HowGood,
-    /// The worst difference between a drawdown and what is worked out, CIEDE2000.
+    /// Largest CIEDE2000 between a drawdown and its prediction.
     pub worst: Option<f64>,
-    /// Whether every reading behind it was a measured curve.
+    /// Whether every reading behind the constants was a measured curve.
     pub origin: Option<Origin>,
-    /// Whether instruments or photos read the drawdowns it is worked out from.
+    /// Whether instruments or photos read the drawdowns that were used.
     pub rests_on: RestsOn,
-    /// What one film of it alone looks like over white and over black, as worked out.
+    /// Predicted colour of one film of it alone, over white and over black.
     pub looks: Option<[Lab; 2]>,
-    /// What corrections have taught.
+    /// Tinting strength learned from corrections.
     pub strength: Strengths,
-    /// What is to be drawn down next; none when nothing more is needed.
+    /// The drawdown to make next; `None` if no more is needed.
     pub next: Option<NextDrawdown>,
 }
 
-/// Bands of 31 that must tell K and S apart for a good one: our own.
+/// Bands, of 31, in which K and S must both be determined to be well known: our own.
 const ENOUGH_BANDS: usize = 24;
-/// A drawdown off by more than this disagrees, CIEDE2000: our own.
+/// CIEDE2000 beyond which a drawdown contradicts the others: our own.
 const DISAGREES: f64 = 3.0;
-/// The first tint, in percent: common practice, no source.
+/// Share of the component in the first tint, in percent: common practice, no source.
 const TINT: f64 = 10.0;
 
-/// What drawdowns of a component showed; none where there is no such component.
+/// What the drawdowns of a component show; `None` if there is no such component.
 pub fn component_colour(shop: &Shop, id: Subject) -> Option<ComponentColour> {
     colour_of(&mut Knowledge::of(shop), id)
 }
@@ -131,7 +131,7 @@ pub(crate) fn colour_of(knowledge: &mut Knowledge, id: Subject) -> Option<Compon
         (None, _) => (HowGood::Unknown, missing),
         (Some(_), None) => (HowGood::TakenAsClear, missing),
         (_, Some(drawn)) if drawn.worst > DISAGREES => (HowGood::Disagrees, again(&lines)),
-        // Also where every drawdown is there: what they do not tell apart then is too little to be seen.
+        // Also if every drawdown exists: what they do not determine is then too small to be seen.
         (_, Some(drawn)) if drawn.told_apart >= ENOUGH_BANDS || missing.is_none() => (HowGood::Good, None),
         (_, Some(_)) => (HowGood::Half, missing),
     };
@@ -156,14 +156,14 @@ pub(crate) fn colour_of(knowledge: &mut Knowledge, id: Subject) -> Option<Compon
     })
 }
 
-/// The one that is furthest from the others.
+/// The drawdown furthest from its prediction.
 fn again(lines: &[DrawdownLine]) -> Option<NextDrawdown> {
     let worst = lines.iter().max_by(|one, other| one.off.unwrap_or(0.0).total_cmp(&other.off.unwrap_or(0.0)));
     worst.map(|line| NextDrawdown::Again(line.event))
 }
 
-/// Of two drawdowns both numbers of every band come: a base over black and over white; a pigment straight and
-/// let down with something that throws light back, or over black and over white where the shop has no such.
+/// The next of the two drawdowns that determine both constants of every band: of a base over black and over white; of a
+/// pigment straight and let down with something opaque, or over black and over white if the shop has no opaque white.
 fn missing_of(
     knowledge: &mut Knowledge,
     id: Subject,
@@ -200,7 +200,7 @@ fn missing_of(
     }
 }
 
-/// A white to let a pigment down with: opaque, drawn down itself, the lightest of them.
+/// A white to let a pigment down with: opaque, drawn down itself, and the lightest of those.
 pub(crate) fn white_of(knowledge: &mut Knowledge, other: Subject) -> Option<Subject> {
     let shop = knowledge.shop;
     let mut best: Option<(f64, Subject)> = None;
@@ -217,20 +217,20 @@ pub(crate) fn white_of(knowledge: &mut Knowledge, other: Subject) -> Option<Subj
 }
 
 impl ComponentColour {
-    /// Whether a mixture with it can be worked out.
+    /// Whether a mixture with it can be predicted.
     pub fn is_known(&self) -> bool {
         self.good > HowGood::Unknown
     }
 }
 
-/// What stands between a mixture and its colour: a component that nobody drew down.
+/// A component without drawdowns, so that the colour of a mixture cannot be predicted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NotDrawn {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
     /// Its name.
     pub name: String,
-    /// What is to be drawn down next.
+    /// The drawdown to make next.
     pub next: Option<NextDrawdown>,
 }
 

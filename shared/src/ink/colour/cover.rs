@@ -1,4 +1,4 @@
-//! Will an ink cover a garment, after how many hits, and what do they take?
+//! Whether an ink covers a garment, after how many hits, and how long that takes.
 
 use super::characterised::Knowledge;
 use super::component_colour::{NotDrawn, not_drawn, white_of};
@@ -11,20 +11,20 @@ use crate::plan::open_runs;
 use crate::shop::Shop;
 use uuid::Uuid;
 
-/// A run that an ink is for.
+/// A run that uses an ink.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CoverRun {
-    /// Which.
+    /// Id of the run.
     pub run: RunId,
     /// Its job's title.
     pub title: String,
-    /// Its garments; none where their colour is not known.
+    /// Its garments; `None` if their colour is unknown.
     pub garment: Option<Garment>,
-    /// Pieces left.
+    /// Pieces left to print.
     pub pieces: u32,
 }
 
-/// The open runs that a recipe's ink is for, in the order of the day.
+/// The open runs that use a recipe's ink, in the order of the day.
 pub fn cover_runs(shop: &Shop, recipe: Subject) -> Vec<CoverRun> {
     let Some(name) = shop.ink.recipe(recipe).map(|recipe| ink_key(&recipe.name)) else { return Vec::new() };
     let open = open_runs(shop).into_iter().filter_map(|id| {
@@ -39,63 +39,63 @@ pub fn cover_runs(shop: &Shop, recipe: Subject) -> Vec<CoverRun> {
     open.collect()
 }
 
-/// Off by less than this it covers, CIEDE2000: about what a client does not find alone (our own).
+/// CIEDE2000 below which an ink counts as covering: about what a client does not find alone (our own).
 pub const COVERS: f64 = 2.5;
 
-/// What an ink is to be printed on, and what work costs.
+/// What an ink is to be printed on, and how long each step takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CoverAsk {
-    /// The garment's colour.
+    /// Colour of the garment.
     pub garment: Lab,
-    /// The white to print under it; the shop's lightest opaque one where none is named.
+    /// The white for the underbase; `None` picks the shop's lightest opaque one.
     pub underbase: Option<Subject>,
-    /// How many pieces.
+    /// Number of pieces.
     pub pieces: u32,
-    /// What hits, flashes and one more screen take.
+    /// Times of hits, flashes and one more screen.
     pub work: Work,
 }
 
-/// One way to print it.
+/// One sequence of hits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CoverRow {
-    /// Hits, and how far that comes.
+    /// The sequence and its predicted appearance.
     pub look: Look,
     /// Minutes for all pieces.
     pub minutes: f64,
-    /// Whether it comes near enough to what is wanted.
+    /// Whether its colour is near enough to the target.
     pub covers: bool,
-    /// Whether the films hide by the standards of paint.
+    /// Whether the films reach full hiding by the standards of paint.
     pub hides: bool,
 }
 
-/// Whether an ink covers.
+/// Result of [`cover_view`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct CoverView {
     /// The recipe.
     pub recipe: Subject,
-    /// What the ink is called.
+    /// Name of the ink.
     pub name: String,
-    /// What is wanted.
+    /// The target colour.
     pub wanted: Lab,
-    /// Whether that is the recipe's target; else it is the ink in the pot.
+    /// Whether that is the recipe's target; otherwise it is the ink in the pot.
     pub is_target: bool,
-    /// The ways: one, two and three hits; then with an underbase.
+    /// The sequences: one, two and three hits; then with an underbase.
     pub rows: Vec<CoverRow>,
-    /// Of those that cover the one that takes least time; none when none does.
+    /// Index of the row that covers in the least time; `None` if none covers.
     pub enough: Option<usize>,
-    /// Where none does, the one that comes nearest.
+    /// If none covers, index of the row that comes nearest.
     pub nearest: Option<usize>,
-    /// The white that is printed under it; none where none was drawn down.
+    /// The white used as underbase and its name; `None` if no white was drawn down.
     pub underbase: Option<(Subject, String)>,
-    /// Whites that could be.
+    /// Whites that can be used as underbase.
     pub whites: Vec<(Subject, String)>,
-    /// Whether every curve behind it was measured.
+    /// Whether every curve behind the prediction was measured.
     pub origin: Origin,
-    /// Whether a drawdown behind it was read from a photo.
+    /// Whether a drawdown behind the prediction was read from a photo.
     pub by_photo: bool,
 }
 
-/// Why cover cannot be worked out.
+/// Why coverage cannot be predicted.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NoCover {
     /// The recipe has no parts yet.
@@ -104,7 +104,7 @@ pub enum NoCover {
     NotDrawn(Vec<NotDrawn>),
 }
 
-/// Whether the ink of a recipe covers a garment.
+/// Predicts whether the ink of a recipe covers a garment.
 ///
 /// # Errors
 /// [`NoCover`] says what is missing.
@@ -154,7 +154,7 @@ pub fn cover_view(shop: &Shop, id: Subject, ask: &CoverAsk) -> Result<CoverView,
     })
 }
 
-/// Opaque components that were drawn down and are light enough to print under another.
+/// Opaque components that were drawn down and are light enough for an underbase.
 fn whites(knowledge: &mut Knowledge) -> Vec<Subject> {
     let shop = knowledge.shop;
     let opaque = shop.ink.components().filter(|(_, component)| component.hiding == crate::facts::Hiding::Opaque);

@@ -1,4 +1,4 @@
-//! What of known colour can lie beside a drawdown while its photo is taken?
+//! Patches of known colour that can lie beside a drawdown in its photo.
 
 use super::characterised::drawdowns_of;
 use crate::collections::sort_by;
@@ -14,11 +14,11 @@ use crate::shop::Shop;
 pub enum PatchOf {
     /// A drawdown of a component.
     Drawdown {
-        /// The component's share.
+        /// Share of the component.
         share: Share,
-        /// The name of its white or base; empty where there is none.
+        /// Name of its white or base; empty if there is none.
         rest: String,
-        /// How it lies.
+        /// How it was applied.
         lay: LayKind,
     },
     /// The target of a recipe.
@@ -30,27 +30,27 @@ pub enum PatchOf {
 /// Something whose colour an instrument has read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct KnownPatch {
-    /// The drawdown's event, the recipe, or the lot.
+    /// Id of the drawdown's event, of the recipe, or of the lot.
     pub id: Subject,
     /// What it is.
     pub of: PatchOf,
-    /// What it is called: the component, the ink, or the garment and its colour.
+    /// Its name: the component, the ink, or the garment and its colour.
     pub name: String,
-    /// Its colour, by an instrument.
+    /// Its colour as an instrument read it.
     pub reading: ColourReading,
 }
 
-/// The most patches of the component itself, and of all: our own. More are not looked through with ink on the hands.
+/// Most patches of the component itself, and in total: our own. Nobody looks through more with ink on the hands.
 const MOST_OF_IT: usize = 5;
 const MOST: usize = 12;
 
-/// The patches that can lie beside a drawdown of a component, the likeliest first: its own drawdowns, the latest
-/// first, then whatever is nearest to it in colour, since the less two patches differ the surer a photo tells
-/// their difference ([`crate::colour::photo_reading::in_doubt`]).
+/// The patches that can lie beside a drawdown of a component, the most useful first: its own drawdowns, latest first,
+/// then those nearest to it in colour, since a photo reads a small difference more reliably
+/// ([`crate::colour::photo_reading::in_doubt`]).
 ///
-/// None that itself came from a photo: its errors would add to those of the new one, and nobody could say how many
-/// photos deep. None that is a screen's colour: that is a likeness, and no measurement of anything that can be laid
-/// on a table. A control card with printed values is no thing of the shop's; its numbers are typed.
+/// Patches read from a photo are left out: their errors would add to those of the new one, any number of photos deep.
+/// So are colours of a screen: they are likenesses, not measurements of something that can be laid on a table. A
+/// control card with printed values does not belong to the shop's data; its numbers are typed in.
 pub fn known_patches(shop: &Shop, component: Subject) -> Vec<KnownPatch> {
     let mut patches = drawn(shop, component);
     patches.reverse();

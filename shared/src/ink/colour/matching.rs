@@ -1,4 +1,4 @@
-//! Does the pot match its target, and what is to be added?
+//! Whether a pot matches its target, and what to add to it.
 
 use super::characterised::Knowledge;
 use super::component_colour::{NotDrawn, not_drawn};
@@ -11,24 +11,24 @@ use crate::ink::{Garment, Pot, PotReading, PotState, stock_left};
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// CIEDE2000 that is near enough: what an eye finds side by side (our own).
+/// CIEDE2000 up to which a pot matches: what an eye finds side by side (our own).
 pub const NEAR_ENOUGH: f64 = 1.0;
 
-/// How far a pot is from its target.
+/// Difference of a pot from its target.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Difference {
     /// CIEDE2000.
     pub de2000: f64,
     /// CMC(2:1).
     pub cmc: f64,
-    /// How the pot differs, most striking first.
+    /// How the pot differs, largest difference first.
     pub words: Vec<Word>,
-    /// Whether it is near enough.
+    /// Whether it is at most [`NEAR_ENOUGH`].
     pub near: bool,
 }
 
 impl Difference {
-    /// Of a sample from a target.
+    /// The difference of a sample from a target.
     pub fn of(target: Lab, sample: Lab) -> Self {
         let de2000 = ciede2000(target, sample);
         let words = in_words(target, sample);
@@ -36,16 +36,16 @@ impl Difference {
     }
 }
 
-/// So much of a component.
+/// A component to add.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AddRow {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
     /// Its name.
     pub name: String,
     /// Its colour.
     pub colour: Option<crate::colour::Colour>,
-    /// How much.
+    /// Its weight.
     pub grams: Grams,
 }
 
@@ -54,44 +54,45 @@ pub struct AddRow {
 pub struct AddWay {
     /// What to add.
     pub rows: Vec<AddRow>,
-    /// The colour predicted.
+    /// Predicted colour after the addition.
     pub look: Lab,
-    /// How far it will then be from the target, as predicted.
+    /// Predicted difference from the target after the addition.
     pub after: Difference,
-    /// What will then be in the pot.
+    /// Weight in the pot after the addition.
     pub total: Grams,
 }
 
-/// What to add.
+/// What to add to a pot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AddAdvice {
-    /// CIEDE2000 from the target as it is.
+    /// CIEDE2000 from the target before any addition.
     pub before: f64,
     /// Ways, each closer than the one before; the last is the one advised.
     pub ways: Vec<AddWay>,
-    /// How far that brings it.
+    /// How close the last way brings it.
     pub verdict: Verdict,
     /// Whether every curve behind it was measured.
     pub origin: Origin,
     /// Whether a drawdown behind it was read from a photo.
     pub by_photo: bool,
-    /// Whether it starts from a reading of the pot; else from what its recipe is worked out to look like.
+    /// Whether it starts from a reading of the pot; otherwise from the prediction for its recipe.
     pub from_reading: bool,
-    /// What is left between the reading and any ink of that recipe, CIEDE2000; more than a unit is a swatch that
-    /// does not belong to this pot.
+    /// CIEDE2000 between the reading and the nearest colour that this recipe can have; above 1 the swatch does not
+    /// belong to this pot.
     pub left: f64,
-    /// How many components could go in.
+    /// Number of components considered.
     pub offers: u32,
-    /// The most that could still go in, by the pot and what the scale bears; half of it is a guess where the pot's size is not known.
+    /// The most that can still be added, by the pot and the scale's capacity; a guess (as much again) if the pot's size
+    /// is unknown.
     pub room: Grams,
     /// Whether the pot's size is known.
     pub room_known: bool,
 }
 
-/// Why nothing can be advised.
+/// Why no advice is possible.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NoAdvice {
-    /// The recipe has no target, or the pot is of no recipe.
+    /// The recipe has no target, or the pot has no recipe.
     NoTarget,
     /// The pot is empty.
     Empty,
@@ -99,37 +100,37 @@ pub enum NoAdvice {
     NotDrawn(Vec<NotDrawn>),
 }
 
-/// A pot beside its target.
+/// A pot compared with its target.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MatchView {
-    /// Which pot.
+    /// The other pot.
     pub pot: Subject,
-    /// What is written on it.
+    /// The name written on it.
     pub name: String,
     /// Its recipe.
     pub recipe: Option<Subject>,
-    /// What the ink is called.
+    /// Name of the ink.
     pub ink: String,
-    /// What is in it.
+    /// Weight of its contents.
     pub total: Grams,
     /// The garment it is for.
     pub garment: Option<Garment>,
-    /// On what its swatches are read.
+    /// What its swatches are read on.
     pub on: ReadOn,
-    /// With how many hits, where they are printed.
+    /// Number of hits, if swatches are printed.
     pub hits: u8,
-    /// The colour it is to have.
+    /// The target colour.
     pub target: Option<ColourReading>,
-    /// The reading that tells most about it.
+    /// Its latest reading.
     pub reading: Option<PotReading>,
-    /// What it is worked out to look like now; none where not all in it was drawn down.
+    /// Predicted colour now; `None` if one of its components was never drawn down.
     pub look: Option<Lab>,
-    /// What stands between what is shown of it and the target: its reading while nothing went in since, else what is
-    /// worked out.
+    /// Difference between the colour shown and the target: of the reading if nothing was added since, otherwise of the
+    /// prediction.
     pub difference: Option<Difference>,
-    /// Whether that difference was read, not worked out.
+    /// Whether that difference was read rather than predicted.
     pub is_read: bool,
-    /// What to add.
+    /// What to add, or why that is unknown.
     pub advice: Result<AddAdvice, NoAdvice>,
 }
 
@@ -141,7 +142,7 @@ impl MatchView {
     }
 }
 
-/// A pot beside its target; none where there is no such pot.
+/// A pot compared with its target; `None` if there is no such pot.
 pub fn match_view(shop: &Shop, id: Subject) -> Option<MatchView> {
     let pot = shop.ink.pot(id)?;
     let (state, moments) = moments(shop, id);
@@ -194,7 +195,7 @@ pub fn match_view(shop: &Shop, id: Subject) -> Option<MatchView> {
     })
 }
 
-/// A component that may go in.
+/// A component that may be added.
 struct Candidate {
     id: Subject,
     constants: Constants,
@@ -224,11 +225,11 @@ fn advice(
         if component.kind == ComponentKind::Pigment {
             pigment = pigment.saturating_add(in_pot);
         }
-        // The tightest of the sheets of the bases in it; one that goes in brings its own.
+        // The strictest limit of the bases in the pot; an added base brings its own.
         if let Some(most) = component.most_pigment.filter(|_| in_pot.is_positive()) {
             most_pigment = most_pigment.min(part(most));
         }
-        // What changes drying or hand is not for colour.
+        // Additives change drying or feel, and are not used for colour.
         if component.kind != ComponentKind::Additive {
             candidates.extend(knowledge.constants(id).map(|constants| Candidate {
                 id,
@@ -252,9 +253,9 @@ fn advice(
             all_pigment: candidate.most_pigment.map(part),
         })
         .collect();
-    // As much again, where nobody said how much the pot holds: our own.
+    // Assume that as much again fits if the pot's size is unknown: our own.
     let room = pot.capacity.map_or(total, |capacity| capacity.saturating_sub(total).max_zero());
-    // Nor more than the scale bears, vessel and all.
+    // Nor more than the scale's capacity, vessel included.
     let bears = shop
         .ink
         .scale

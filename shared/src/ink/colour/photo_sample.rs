@@ -1,4 +1,4 @@
-//! What does a photo say of a pot?
+//! What a photo reading means for a pot's colour.
 
 use crate::colour::Lab;
 use crate::colour::photo_reading::PhotoReading;
@@ -9,17 +9,18 @@ use crate::ink::forms::event_note::read_again;
 use crate::ink::pot_state;
 use crate::shop::Shop;
 
-/// What is kept of a photo.
+/// The readings to store from a photo.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PhotoSample {
     /// The pot's reading.
     pub sample: ColourReading,
-    /// The target's, where it had none: both are then as the photo saw them, and only their difference is sure.
+    /// The target's reading, if it had none: both are then as the photo saw them, and only their difference is
+    /// reliable.
     pub target: Option<ColourReading>,
 }
 
-/// A photo tells a difference, not a colour: what it saw between target and sample is laid on the target as it
-/// is known. Without one the photo's own target becomes it.
+/// Applies a photo reading to the known target. A photo measures a difference, not a colour: the difference between its
+/// target and sample is added to the `known` target. Without one, the photo's own target is stored too.
 pub fn photo_sample(known: Option<ColourReading>, photo: &PhotoReading) -> PhotoSample {
     let Some(target) = known else {
         return PhotoSample {
@@ -32,16 +33,16 @@ pub fn photo_sample(known: Option<ColourReading>, photo: &PhotoReading) -> Photo
     PhotoSample { sample: reading_of(bounded(laid), ReadBy::Photo), target: None }
 }
 
-/// Facts, and those that take them back.
+/// Facts, and the facts that undo them.
 pub type WithUndo = [Vec<(Subject, Fact)>; 2];
 
-/// What notes a pot's reading as `event`: the target that a photo brought goes with it, and comes back with it.
+/// Records a pot's reading as `event`. A target that the photo brought is recorded, and undone, with it.
 pub fn reading_facts(shop: &Shop, pot: Subject, event: Subject, read: PhotoSample, by: Option<&str>) -> WithUndo {
     let noted = InkFact::SwatchRead { pot, reading: read.sample, note: String::new(), by: by.map(str::to_owned) };
     with_target(shop, pot, read.target, [(event, Fact::Ink(noted)), (event, Fact::Deleted)])
 }
 
-/// What notes a reading on a pour or a reading that there is already, likewise. Nothing where it reads so.
+/// Records a reading on an existing pour or reading, likewise. Empty if it has this reading already.
 pub fn reading_again(shop: &Shop, pot: Subject, event: Subject, read: Option<PhotoSample>) -> WithUndo {
     let (Some(noted), Some(was)) = (read_again(shop, event, read.map(|read| read.sample)), shop.ink.event(event))
     else {

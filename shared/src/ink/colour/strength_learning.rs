@@ -1,4 +1,4 @@
-//! What have corrections taught about a component?
+//! The corrections from which a component's tinting strength is learned.
 
 use super::characterised::Knowledge;
 use crate::colour::{Constants, Lesson};
@@ -6,17 +6,17 @@ use crate::facts::{InkFact, PourStep, lab_of};
 use crate::ids::Subject;
 use crate::ink::pot::reading::{Ground, held, last_reading, moments, weights_of};
 
-/// Most corrections that are learned from, the latest of them: our own.
+/// Most corrections used, the latest of them: our own.
 const MOST: usize = 8;
 
-/// An addition after which the pot was only found to match by eye teaches something where it should have moved the
-/// colour by so much, in L*a*b*: the eye lets about one unit pass. Our own.
+/// Least movement predicted, in L*a*b*, for a correction to count whose result was only found to match by eye: the eye
+/// misses about one unit. Our own.
 const SEEN_BY_EYE: f64 = 3.0;
 
-/// The corrections with this component alone whose pot was read before and after, each with what was to be
-/// expected by the drawdowns. A reading counts as before when nothing went in between, and as after likewise; where
-/// nobody read it after and it was found to match, it looked like its target. Two components between two readings
-/// teach nothing: one colour does not tell which of them was the stronger.
+/// The corrections with this component alone whose pot was read before and after, each with the colour that the
+/// drawdowns predict. Nothing may be added between the correction and either reading. If the pot was not read
+/// afterwards but found to match, it counts as having its target colour. Two components between two readings do not
+/// count: one colour does not tell which of them was the stronger.
 pub(crate) fn lessons_of(knowledge: &mut Knowledge, component: Subject) -> Vec<Lesson> {
     let shop = knowledge.shop;
     let mut lessons = Vec::new();
@@ -52,7 +52,7 @@ fn lesson(knowledge: &mut Knowledge, pot: Subject, event: Subject) -> Option<Les
     };
     let after = lab_of(measured.or_else(target)?);
     let ground = Ground::of(shop, pot, recipe);
-    // By the drawdowns alone: what was learned is what is to be learned here.
+    // From the drawdowns alone: the learned strength is what is to be learned here.
     let mut parts: Vec<(f64, Constants)> = Vec::new();
     for (id, weight) in weights_of(contents) {
         parts.push((weight, knowledge.plain(id)?.constants));

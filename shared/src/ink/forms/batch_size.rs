@@ -1,4 +1,4 @@
-//! How much of a recipe to make again, as it is typed in.
+//! The form of how much of a recipe to make again.
 
 use super::pot::PotForm;
 use crate::facts::{BatchSize, PotField};
@@ -10,31 +10,31 @@ use crate::plan::open_runs;
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
-/// The form of how much: a weight, or pieces of a run.
+/// The size of a batch: a weight, or pieces of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct MakeForm {
-    /// Whether it is by pieces.
+    /// Whether the size is given in pieces.
     pub by_pieces: bool,
-    /// How much, in the units of the device.
+    /// The weight, in the units of the device.
     pub grams: String,
-    /// Whether that is the ink alone, what is on top coming to it.
+    /// Whether that is the ink alone, with the on-top parts added to it.
     pub of_ink: bool,
     /// The run it is for.
     pub run: Option<RunId>,
-    /// For so many pieces of it.
+    /// Number of pieces of that run.
     pub pieces: String,
-    /// How much the pot holds, or empty.
+    /// Capacity of the pot, or empty.
     pub capacity: String,
-    /// What it weighs empty, or empty where the scale is zeroed with it on.
+    /// Weight of the empty pot, or empty if the scale is zeroed with it on.
     pub tare: String,
 }
 
-/// How much to make.
+/// The size of a batch to make.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MakeSize {
     /// The batch.
     pub size: BatchSize,
-    /// How it was worked out from pieces; none where it was typed.
+    /// How it was calculated from pieces; `None` if a weight was typed.
     pub batch: Option<SuggestedBatch>,
 }
 
@@ -47,7 +47,7 @@ pub struct MakeFor {
     pub title: String,
     /// Pieces left.
     pub pieces: u32,
-    /// Whether it is known what a print takes.
+    /// Whether it is known how much ink a print takes.
     pub known: bool,
 }
 
@@ -66,7 +66,7 @@ pub fn made_for(shop: &Shop, recipe: Subject) -> Vec<MakeFor> {
     rows
 }
 
-/// No less than this, as a person would type it: whole grams, or tenths of an ounce.
+/// Rounded up as a person would type it: to whole grams, or tenths of an ounce.
 fn as_typed(grams: Grams, units: Units) -> Grams {
     match units {
         Units::UsCustomary => Grams::from_units((grams.in_units(units) * 10.0).ceil() / 10.0, units),
@@ -75,8 +75,8 @@ fn as_typed(grams: Grams, units: Units) -> Grams {
 }
 
 impl MakeForm {
-    /// How much is likely wanted, in a pot like the last: what the first run that needs it still lacks; else as much as the pot of it
-    /// that was made last.
+    /// The amount likely needed, in a pot like the last one: what the first run that needs this ink still lacks, else
+    /// as much as in the last pot made of it.
     pub fn of(shop: &Shop, recipe: Subject, units: Units) -> Self {
         let runs = made_for(shop, recipe);
         let lacking = ink_needed(shop)
@@ -109,10 +109,10 @@ impl MakeForm {
         }
     }
 
-    /// How much to make, or what is wrong.
+    /// The size to make, or what is wrong.
     ///
     /// # Errors
-    /// [`Problems`] by field: `grams`, or `pieces`; `run` where it is not known what a print of it takes.
+    /// [`Problems`] by field: `grams`, or `pieces`; `run` if it is unknown how much ink a print of it takes.
     pub fn size(&self, shop: &Shop, units: Units) -> Result<MakeSize, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
@@ -135,11 +135,11 @@ impl MakeForm {
         Ok(MakeSize { size, batch: None })
     }
 
-    /// The fields of the pot this is weighed into, or what is wrong. It is named after the ink, and the job it
-    /// is for, numbered where an open pot bears that name.
+    /// The fields of the pot to weigh this into, or what is wrong. It is named after the ink and the job it is for,
+    /// with a number if an open pot has that name.
     ///
     /// # Errors
-    /// [`Problems`] as of [`size`](Self::size), and `capacity` where that is less than the batch; `tare`.
+    /// [`Problems`] as of [`size`](Self::size), `capacity` if it is less than the batch, and `tare`.
     pub fn pot(&self, shop: &Shop, revision: Subject, units: Units) -> Result<Vec<PotField>, Problems> {
         let size = self.size(shop, units)?.size;
         let made = shop.ink.revision(revision);
@@ -147,7 +147,7 @@ impl MakeForm {
         let ink = recipe.map(|recipe| recipe.name.clone()).unwrap_or_default();
         let title = self.run.and_then(|run| shop.job_of(run)).map(|(_, job)| job.title.clone()).unwrap_or_default();
         let name = if title.is_empty() { ink } else { format!("{ink}, {title}") };
-        // With room for its number.
+        // Leaves room for the number.
         let name = free_name(shop, &name.chars().take(70).collect::<String>());
         let (capacity, tare) = (self.capacity.clone(), self.tare.clone());
         let fields = PotForm { name, capacity, tare, ..PotForm::default() };
@@ -155,7 +155,7 @@ impl MakeForm {
         let whole = made.map(|made| size.whole(made.parts)).unwrap_or_default();
         for field in &mut fields {
             match field {
-                // To the milligram, whatever units it is shown in.
+                // To the milligram, whatever unit it is shown in.
                 PotField::Size(kept) => *kept = Some(size),
                 PotField::Capacity(Some(capacity)) if whole > *capacity => {
                     let low = FormProblem::Number(NumberProblem::TooLow { least: whole.in_units(units) });

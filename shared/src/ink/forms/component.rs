@@ -1,4 +1,4 @@
-//! A component as it is typed in.
+//! The component form.
 
 use crate::colour::Colour;
 use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
@@ -12,35 +12,35 @@ use crate::units::{Grams, Units, parse_number};
 /// The component form. Weights are in the units of the device, density in g/cm³, limits in percent.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ComponentForm {
-    /// What the shop calls it.
+    /// Name in the shop.
     pub name: String,
-    /// What it is for.
+    /// Role in an ink.
     pub kind: ComponentKind,
-    /// Its colour, `#rrggbb`, or empty.
+    /// Colour shown on screen, `#rrggbb`, or empty.
     pub colour: String,
     /// Whether it hides.
     pub hiding: Hiding,
-    /// Grams a cubic centimetre, or empty.
+    /// Density in g/cm³, or empty.
     pub density: String,
     /// Price of a kilogram, or empty.
     pub cost: String,
-    /// The most of it in an ink, in percent, or empty.
+    /// Largest share of it in an ink, in percent, or empty.
     pub most: String,
-    /// A base: the most pigment in an ink of it, in percent, or empty.
+    /// Of a base: the largest share of all pigment in an ink made with it, in percent, or empty.
     pub most_pigment: String,
-    /// Say so when less than this is left, or empty.
+    /// Weight below which the stock is reported as low, or empty.
     pub low_at: String,
-    /// What it is bought in, or empty.
+    /// Weight of the tub it is bought in, or empty.
     pub tub: String,
-    /// Anything else.
+    /// Free note.
     pub note: String,
 }
 
-/// Longest note typed in.
+/// Longest note that a form accepts, in characters.
 pub(crate) const NOTE: usize = 2_000;
 
 impl ComponentForm {
-    /// The form of a component as it stands.
+    /// The form filled from a component.
     pub fn of(component: &Component, units: Units) -> Self {
         let weight = |weight: Option<Grams>| weight.map(|weight| weight.text(units)).unwrap_or_default();
         let share = |share: Option<Share>| share.map(Share::text).unwrap_or_default();
@@ -59,11 +59,10 @@ impl ComponentForm {
         }
     }
 
-    /// The fields that change a component, or what is wrong. `id` is the component edited, if any.
+    /// The fields to change, or what is wrong. `id` is the component edited, if any.
     ///
     /// # Errors
-    /// [`Problems`] by field: `name`, `density`, `cost`, `most`, `most_pigment`, `low_at`, `tub`,
-    /// `note`.
+    /// [`Problems`] by field: `name`, `density`, `cost`, `most`, `most_pigment`, `low_at`, `tub`, `note`.
     pub fn check(&self, shop: &Shop, id: Option<Subject>, units: Units) -> Result<Vec<ComponentField>, Problems> {
         let before = id.and_then(|id| shop.ink.component(id));
         let was = before.map(|component| Self::of(component, units));
@@ -79,7 +78,7 @@ impl ComponentForm {
         });
         let most = keep_optional(p, "most", &self.most, |text| Share::parse(text, 0.0, 100.0));
         let most_pigment = keep_optional(p, "most_pigment", &self.most_pigment, |text| Share::parse(text, 0.0, 100.0));
-        // A weight whose text was not touched stays to the milligram, whatever units it was typed in.
+        // A weight whose text was not edited keeps its milligrams, whatever unit it is shown in.
         let mut weight = |field, here: &dyn Fn(&Self) -> &String, kept: &dyn Fn(&Component) -> Option<Grams>| match was
             .as_ref()
             .zip(before)
@@ -110,7 +109,7 @@ impl ComponentForm {
     }
 }
 
-/// Whether another component has this name, whatever its case and spaces.
+/// Whether another component has this name, ignoring case and spaces.
 fn is_taken(shop: &Shop, id: Option<Subject>, name: &str) -> bool {
     shop.ink.components().any(|(other, component)| Some(other) != id && ink_key(&component.name) == ink_key(name))
 }

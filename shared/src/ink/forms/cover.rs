@@ -6,12 +6,12 @@ use crate::ids::RunId;
 use crate::shop::Shop;
 use crate::units::{parse_number, parse_whole};
 
-/// The form of what a way of printing takes.
+/// The form of pieces and times for [`CoverView`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct CoverForm {
-    /// Pieces.
+    /// Number of pieces.
     pub pieces: String,
-    /// One stroke with what belongs to it, in seconds.
+    /// One stroke with its handling, in seconds.
     pub hit: String,
     /// One flash with its cooling, in seconds.
     pub flash: String,
@@ -19,7 +19,8 @@ pub struct CoverForm {
     pub screen: String,
 }
 
-/// Seconds of cooling after a flash, and of a hit; minutes of another screen; pieces, until somebody says. Our own.
+/// Defaults until others are entered: seconds of cooling after a flash, of a hit and of a flash, minutes of another
+/// screen, number of pieces. Our own.
 const COOLING: f64 = 4.0;
 const HIT: f64 = 6.0;
 const FLASH: f64 = 8.0;
@@ -27,7 +28,7 @@ const SCREEN: f64 = 30.0;
 const PIECES: u32 = 48;
 
 impl CoverForm {
-    /// For a run: its pieces left, its flash, and the shop's own time between runs for a screen.
+    /// The form for a run: its pieces left, its flash, and the shop's own time between runs for a screen.
     pub fn of(shop: &Shop, run: Option<RunId>) -> Self {
         let flash = run.and_then(|id| shop.run(id)).and_then(|run| run.set_up.flash);
         let flash = flash.map_or(FLASH, |flash| flash.seconds.seconds());
@@ -36,7 +37,7 @@ impl CoverForm {
         Self { pieces: pieces.to_string(), hit: shown(HIT), flash: shown(flash + COOLING), screen: shown(screen) }
     }
 
-    /// Pieces and work.
+    /// The number of pieces and the times.
     ///
     /// # Errors
     /// [`Problems`] by field: `pieces`, `hit`, `flash`, `screen`.

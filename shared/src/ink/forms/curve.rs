@@ -1,4 +1,4 @@
-//! What is typed or pasted of an instrument's curve.
+//! The form of an instrument's reflectance curve, typed or pasted.
 
 use crate::colour::{Reflectance, SpectrumProblem};
 use crate::facts::SwatchSeen;
@@ -8,11 +8,11 @@ use crate::units::parse_number;
 /// The form of a curve.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CurveForm {
-    /// Its values, one after another: of 1 or in percent.
+    /// The values, one after another: from 0 to 1, or in percent.
     pub values: String,
-    /// The wavelength of the first, in nanometres.
+    /// Wavelength of the first value, in nanometres.
     pub first: String,
-    /// From one to the next, in nanometres.
+    /// Distance from one value to the next, in nanometres.
     pub step: String,
 }
 
@@ -23,10 +23,11 @@ impl Default for CurveForm {
 }
 
 impl CurveForm {
-    /// The curve; none when nothing was typed. A comma is a decimal mark where numbers stand apart by space, tab,
-    /// semicolon or line, else what stands between them. Any value above 2 makes all of them percent.
+    /// The curve; `None` if nothing was typed or something is wrong. A comma is a decimal mark if the numbers are
+    /// separated by space, tab, semicolon or line; otherwise commas separate them. If any value is above 2, all of them
+    /// are percent.
     ///
-    /// Problems by field: `values`, `first`, `step`.
+    /// Adds to `problems` by field: `values`, `first`, `step`.
     pub fn check(&self, problems: &mut Problems) -> Option<SwatchSeen> {
         if self.values.trim().is_empty() {
             return None;
@@ -84,7 +85,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_curve_says_why() {
+    fn an_invalid_curve_reports_why() {
         let why = |values: &str| check(values).unwrap_err().get("values").copied();
         assert_eq!(why("0.1 0.2 blue"), Some(FormProblem::NotACurve(SpectrumProblem::NotASpectrum)));
         assert_eq!(why("0.1 0.2 0.3"), Some(FormProblem::NotACurve(SpectrumProblem::NotASpectrum)));

@@ -1,4 +1,4 @@
-//! What is typed of a drawdown.
+//! The drawdown form.
 
 use crate::facts::{DrawdownMade, Film, InkFact, Lay, Share, SwatchSeen};
 use crate::form::{FormProblem, Problems, keep, keep_number, name, required};
@@ -7,10 +7,10 @@ use crate::ink::{NextDrawdown, component_colour};
 use crate::shop::Shop;
 use crate::units::{parse_number, parse_whole};
 
-/// How a drawdown lies, as a form asks.
+/// How the ink is applied, as offered in a form.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum LayKind {
-    /// So thick that nothing shines through.
+    /// So thick that nothing shows through.
     #[default]
     Hiding,
     /// A film over white.
@@ -27,25 +27,25 @@ impl LayKind {
 /// The form of a drawdown.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawdownForm {
-    /// Percent of the component.
+    /// Share of the component, in percent.
     pub share: String,
     /// The white or base that makes up the rest.
     pub rest: Option<Subject>,
-    /// How it lies.
+    /// How the ink is applied.
     pub lay: LayKind,
-    /// Whether it was drawn with a bar; else printed.
+    /// Whether it was drawn with a bar; otherwise it was printed.
     pub bar: bool,
-    /// Hits.
+    /// Number of hits.
     pub hits: String,
     /// Wet thickness of the bar's film, in micrometres.
     pub wet: String,
-    /// Wet thickness of one hit of the shop's, in micrometres.
+    /// Wet thickness of one of the shop's hits, in micrometres.
     pub a_hit: String,
-    /// What was read of the white or black below; an opacity chart's where nothing was.
+    /// What was read of the backing; an opacity chart is assumed if nothing was.
     pub backing: Option<SwatchSeen>,
-    /// What was read of it.
+    /// What was read of the drawdown.
     pub seen: Option<SwatchSeen>,
-    /// Anything to it.
+    /// Free note.
     pub note: String,
 }
 
@@ -67,7 +67,8 @@ impl Default for DrawdownForm {
 }
 
 impl DrawdownForm {
-    /// The form of the drawdown that is to be made next; backing and film as they were last time.
+    /// The form for the drawdown to make next; one to repeat fills in its share, its white or base, and how it was
+    /// applied.
     pub fn next(shop: &Shop, component: Subject) -> Self {
         let mut form = Self::default();
         let Some(colour) = component_colour(shop, component) else { return form };
@@ -132,7 +133,7 @@ impl DrawdownForm {
     }
 }
 
-/// How a drawdown lies, as a form asks.
+/// A recorded layer as offered in a form.
 pub fn kind_of(lay: &Lay) -> LayKind {
     match lay {
         Lay::Hiding => LayKind::Hiding,

@@ -1,4 +1,4 @@
-//! What is said of a pour afterwards: why, and what a swatch read with it in.
+//! What is added to a pour afterwards: a note, and the reading of a swatch.
 
 use super::component::NOTE;
 use crate::facts::{ColourReading, InkFact};
@@ -9,18 +9,18 @@ use crate::shop::Shop;
 /// The form of a note.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct RemarkForm {
-    /// Why, in words.
+    /// Why, as a note.
     pub note: String,
 }
 
 impl RemarkForm {
-    /// The form of a pour as it was told; none where the event is none.
+    /// The form filled from a pour; `None` for another event.
     pub fn of(shop: &Shop, event: Subject) -> Option<Self> {
         let InkFact::Poured { note, .. } = &shop.ink.event(event)?.fact else { return None };
         Some(Self { note: note.clone() })
     }
 
-    /// The pour told again with this, or what is wrong; none where it is as it was.
+    /// The pour with the new note, or what is wrong; `None` if nothing changed.
     ///
     /// # Errors
     /// [`Problems`] by field: `note`.
@@ -35,8 +35,8 @@ impl RemarkForm {
     }
 }
 
-/// A pour or a reading told again with what the swatch read; none where it is as it was, or was neither. What was a
-/// reading keeps one.
+/// A pour or a reading, with what the swatch read; `None` if nothing changed, or it is another event. A reading cannot
+/// lose its value.
 pub(crate) fn read_again(shop: &Shop, event: Subject, read: Option<ColourReading>) -> Option<InkFact> {
     told_again(shop, event, |fact| match (fact, read) {
         (InkFact::Poured { reading, .. }, read) => *reading = read,

@@ -1,4 +1,4 @@
-//! A pot as it is typed in, and the shop's scale.
+//! The pot form, and the form of the shop's scale.
 
 use super::component::NOTE;
 use crate::facts::{BatchSize, Fact, InkFact, PotField};
@@ -13,22 +13,22 @@ use uuid::Uuid;
 /// The pot form. Weights are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct PotForm {
-    /// What is written on it.
+    /// The name written on it.
     pub name: String,
-    /// How much of it, or empty.
+    /// Size of the batch, or empty.
     pub size: String,
-    /// Whether that is the ink alone, what is on top coming to it.
+    /// Whether that is the ink alone, with the on-top parts added to it.
     pub of_ink: bool,
-    /// How much it holds, or empty.
+    /// Capacity, or empty.
     pub capacity: String,
-    /// What it weighs empty, or empty where the scale is zeroed with it on.
+    /// Weight of the empty pot, or empty if the scale is zeroed with it on.
     pub tare: String,
-    /// Anything else.
+    /// Free note.
     pub note: String,
 }
 
 impl PotForm {
-    /// The form of a pot as it stands.
+    /// The form filled from a pot.
     pub fn of(pot: &Pot, units: Units) -> Self {
         let weight = |weight: Option<Grams>| weight.map(|weight| weight.text(units)).unwrap_or_default();
         let (size, of_ink) = match pot.size {
@@ -46,13 +46,13 @@ impl PotForm {
         }
     }
 
-    /// The form of a pot to edit, with the size it is weighed to.
+    /// The form to edit a pot, with the size it is weighed to now.
     pub fn to_edit(shop: &Shop, id: Subject, units: Units) -> Option<Self> {
         as_resized(shop, id).map(|pot| Self::of(&pot, units))
     }
 
-    /// The facts that edit a pot, or what is wrong. Once its weigh-in was begun another size is another whole to weigh
-    /// on to, which undo at the scale takes back like any other.
+    /// The facts that edit a pot, or what is wrong. Once its weigh-in has started, a new size is recorded as a resize
+    /// of the weigh-in, which undo at the scale reverses like any other.
     ///
     /// # Errors
     /// [`Problems`] as of [`check`](Self::check).
@@ -81,8 +81,8 @@ impl PotForm {
         Ok(facts)
     }
 
-    /// The fields that change a pot to this revision and run, or what is wrong. `id` is the pot edited, if any.
-    /// A batch larger than its pot is refused.
+    /// The fields that change a pot to this revision and run, or what is wrong. `id` is the pot edited, if any. A batch
+    /// larger than its pot is refused.
     ///
     /// # Errors
     /// [`Problems`] by field: `name`, `size`, `capacity`, `tare`, `note`.
@@ -102,7 +102,7 @@ impl PotForm {
         let typed = keep(p, "name", required_name(&self.name));
         let note = keep(p, "note", name(&self.note, NOTE));
         let least = shop.ink.scale.step;
-        // A weight whose text was not touched stays to the milligram, whatever units it was typed in.
+        // A weight whose text was not edited keeps its milligrams, whatever unit it is shown in.
         let mut weight = |field, least: Grams, here: &dyn Fn(&Self) -> &String, kept: Option<Grams>| {
             if was.as_ref().is_some_and(|was| here(was) == here(self)) {
                 kept
@@ -138,17 +138,17 @@ impl PotForm {
     }
 }
 
-/// The form of the shop's scale. Its steps are in grams in every country; scales are.
+/// The form of the shop's scale. Weights are in grams in every country, as scales are.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ScaleForm {
-    /// The steps it reads in, in grams.
+    /// Its smallest step, in grams.
     pub step: String,
-    /// The most it bears, in grams, or empty.
+    /// Its capacity, in grams, or empty.
     pub most: String,
 }
 
 impl ScaleForm {
-    /// The form of the scale as it stands.
+    /// The form filled from the scale.
     pub fn of(scale: &Scale) -> Self {
         let most = scale.most.map(|most| most.text(Units::Metric)).unwrap_or_default();
         Self { step: scale.step.text(Units::Metric), most }

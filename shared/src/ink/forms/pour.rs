@@ -1,4 +1,4 @@
-//! What is typed at the scale: pours, corrections, and what is taken out of a pot.
+//! The forms at the scale: pours, corrections, and ink taken out of a pot.
 
 use super::component::NOTE;
 use super::reading::ReadingForm;
@@ -9,30 +9,30 @@ use crate::ink::pot_state;
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
-/// What a scale shows now with a pot on it, and what it shows with the pot empty.
+/// Weight that the scale shows with a pot on it now, and with the pot empty.
 pub fn on_scale(shop: &Shop, pot: Subject) -> [Grams; 2] {
     let tare = shop.ink.pot(pot).and_then(|pot| pot.tare).unwrap_or_default();
     [pot_state(shop, pot).contents.total().saturating_add(tare), tare]
 }
 
-/// A weight by itself, or as the total the scale shows with the pot on it.
+/// A pour: its own weight, or the total that the scale shows with the pot on it.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct PourForm {
-    /// What was poured; none until it is chosen.
+    /// The component; `None` until it is chosen.
     pub component: Option<Subject>,
     /// The weight.
     pub grams: String,
     /// Whether that is the total on the scale.
     pub total: bool,
-    /// Why, in words.
+    /// Why, as a note.
     pub note: String,
-    /// What a swatch read with it in.
+    /// Reading of a swatch made after the pour.
     pub reading: ReadingForm,
 }
 
 impl PourForm {
-    /// The fact of a pour into a pot, or what is wrong. A total that is no more than the scale showed before is
-    /// refused with that.
+    /// The fact of a pour into a pot, or what is wrong. A total no larger than what the scale showed before is a
+    /// problem of `grams`.
     ///
     /// # Errors
     /// [`Problems`] by field: `component`, `grams`, `note`, `l`, `a`, `b`.
@@ -67,21 +67,21 @@ impl PourForm {
     }
 }
 
-/// What is taken out of a pot: a weight by itself, or what the scale shows with the pot on it afterwards.
+/// Ink taken out of a pot: its own weight, or what the scale shows afterwards with the pot on it.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct TakeForm {
     /// The weight.
     pub grams: String,
     /// Whether that is what the scale shows afterwards.
     pub total: bool,
-    /// Why, in words.
+    /// Why, as a note.
     pub note: String,
-    /// Pieces it was printed on, or empty.
+    /// Number of pieces printed, or empty.
     pub pieces: String,
 }
 
 impl TakeForm {
-    /// What was taken out; more than is in the pot is refused.
+    /// Weight taken out; more than is in the pot is refused.
     fn taken(&self, shop: &Shop, pot: Subject, units: Units, p: &mut Problems) -> Option<Grams> {
         let [now, empty] = on_scale(shop, pot);
         let least = Grams::from_milligrams(1);
@@ -90,7 +90,7 @@ impl TakeForm {
                 let left = Grams::parse(text, empty, now.saturating_sub(least), units)?;
                 Ok(now.saturating_sub(left).min(now.saturating_sub(empty)).max(least))
             } else {
-                // As much as the pot holds may be typed as it is shown, which rounds.
+                // The whole contents may be typed as displayed, which is rounded.
                 let holds = now.saturating_sub(empty);
                 Grams::parse(text, Grams::ZERO, holds, units).map(|grams| grams.min(holds).max(least))
             }
@@ -103,7 +103,7 @@ impl TakeForm {
         }
     }
 
-    /// The fact of ink thrown away, or what is wrong.
+    /// The fact of ink wasted, or what is wrong.
     ///
     /// # Errors
     /// [`Problems`] by field: `grams`, `note`.
@@ -117,7 +117,7 @@ impl TakeForm {
         }
     }
 
-    /// The fact of ink that went into another pot, or what is wrong. More than that pot has room for is refused.
+    /// The fact of ink moved to another pot, or what is wrong. More than still fits into that pot is refused.
     ///
     /// # Errors
     /// [`Problems`] by field: `grams`.
@@ -142,8 +142,8 @@ impl TakeForm {
         }
     }
 
-    /// The fact of ink that was printed with, or what is wrong. What the pieces take on paper is noted with it,
-    /// where the run's print is known.
+    /// The fact of ink used for printing, or what is wrong. The calculated weight for the pieces is recorded with it,
+    /// if it is known how much ink a print of the run takes.
     ///
     /// # Errors
     /// [`Problems`] by field: `grams`, `pieces`.
@@ -167,7 +167,7 @@ impl TakeForm {
     }
 }
 
-/// How much more a pot takes; none where its size is not known. Below nothing where it is fuller than it should be.
+/// Weight that still fits into a pot, below zero if it is overfull; `None` if its capacity is unknown.
 pub fn room_of(shop: &Shop, pot: Subject) -> Option<Grams> {
     let capacity = shop.ink.pot(pot)?.capacity?;
     Some(capacity.saturating_sub(pot_state(shop, pot).contents.total()))

@@ -1,4 +1,4 @@
-//! What was really poured of an advised addition.
+//! The form of what was really poured of an advised correction.
 
 use crate::facts::{InkFact, PourStep};
 use crate::form::{FormProblem, Problems};
@@ -6,22 +6,22 @@ use crate::ids::Subject;
 use crate::ink::AddWay;
 use crate::units::{Grams, Units};
 
-/// The fields of a way to correct a pot: as many as it has components at most.
+/// Field names of the form: a correction has at most three components.
 pub const WAY_FIELDS: [&str; 3] = ["grams_1", "grams_2", "grams_3"];
 
-/// The form of what was poured. As advised until somebody types what the scale showed.
+/// The form of what was poured, filled with the advice until the scale's readings are typed.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct WayForm {
-    /// Each component, and how much of it went in.
+    /// Each component, and the weight that was poured.
     pub rows: Vec<(Subject, String)>,
-    /// Why: kept only where it went in as advised.
+    /// Why, as a note; kept only if everything was poured as advised.
     pub note: String,
-    /// What was advised of each, as it is typed.
+    /// The advised weights, as they would be typed.
     advised: Vec<String>,
 }
 
 impl WayForm {
-    /// As advised.
+    /// Filled with the advice.
     pub fn of(way: &AddWay, note: String, units: Units) -> Self {
         let rows = way.rows.iter().map(|row| (row.component, row.grams.text(units)));
         Self::of_rows(rows.collect(), note)
@@ -31,16 +31,16 @@ impl WayForm {
         Self { advised: rows.iter().map(|(_, text)| text.clone()).collect(), rows, note }
     }
 
-    /// What was worked out holds only for what was advised.
+    /// The note explains the advice, so it is dropped for other weights.
     fn note(&self) -> String {
         let as_advised = self.rows.iter().map(|(_, text)| text.trim()).eq(self.advised.iter().map(String::as_str));
         if as_advised { self.note.clone() } else { String::new() }
     }
 
-    /// The corrections, in their order. A component of which nothing went in is left out.
+    /// The corrections, in order. A component of which nothing was poured is left out.
     ///
     /// # Errors
-    /// [`Problems`] by [`WAY_FIELDS`]; the first of them is missing where nothing went in at all.
+    /// [`Problems`] by [`WAY_FIELDS`]; the first of them is missing if nothing was poured at all.
     pub fn check(&self, pot: Subject, by: Option<&str>, units: Units) -> Result<Vec<InkFact>, Problems> {
         let mut problems = Problems::new();
         let mut facts = Vec::new();
@@ -69,7 +69,7 @@ impl WayForm {
     }
 }
 
-/// What really went in, as these facts tell: each component and its grams.
+/// What was poured by these facts: each component and its grams.
 pub fn poured_in(facts: &[InkFact]) -> Vec<(Subject, Grams)> {
     let poured = facts.iter().filter_map(|fact| {
         let InkFact::Poured { component, grams, .. } = fact else { return None };
@@ -84,7 +84,7 @@ mod tests {
     use uuid::Uuid;
 
     #[test]
-    fn what_went_in_is_a_correction_each_and_nothing_is_no_answer() {
+    fn each_weight_poured_is_a_correction_and_none_is_a_problem() {
         let id = |n| Uuid::from_u128(n);
         let form =
             |one: &str, two: &str| WayForm::of_rows(vec![(id(2), one.into()), (id(3), two.into())], "Too green".into());
@@ -98,7 +98,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_told_of_it_is_what_went_in_and_not_what_was_advised() {
+    fn the_weights_poured_are_shown_not_those_advised() {
         let id = |n| Uuid::from_u128(n);
         let mut form = WayForm::of_rows(vec![(id(2), "3.2".into()), (id(3), "1".into())], "ΔE 3.0 → 0.4".into());
         let note = |fact: &InkFact| {

@@ -8,14 +8,15 @@ use crate::screen::{InkUseForm, mesh_volume, screens_of};
 use crate::shop::Shop;
 use crate::units::{Units, parse_number};
 
-/// The form of what a print takes. The pieces are the run's, and not to be typed: a pot is made for what is left of it.
+/// The form of how much ink a print takes. The number of pieces is the run's and is not typed: a pot is made for what
+/// is left to print.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PrintForm {
     /// Art, coverage in percent, hits, pieces, transfer in percent, density in g/cm³.
     pub ink: InkUseForm,
     /// Ink volume of the mesh, in cm³/m².
     pub volume: String,
-    /// Percent that is mixed in addition, for what stays in pot, screen and flood.
+    /// Extra to mix for what stays in pot, screen and flood, in percent.
     pub loss: String,
 }
 
@@ -27,8 +28,8 @@ impl Default for PrintForm {
 }
 
 impl PrintForm {
-    /// The form of a run: as it was worked out before, else from its set-up, its screen's data sheet and the
-    /// density of its ink's components; for the pieces left of it, or where none are, for one.
+    /// The form for a run: as calculated before, else from its set-up, its screen's data sheet and the density of its
+    /// ink's components; for the pieces left, or for one if none are left.
     pub fn of(shop: &Shop, run: RunId, units: Units) -> Self {
         let mut form = Self::default();
         form.ink.pieces = shop.left_of(run).max(1).to_string();
@@ -55,7 +56,7 @@ impl PrintForm {
         form
     }
 
-    /// What a print takes, and for how many pieces; or what is wrong.
+    /// How much ink a print takes, and the number of pieces; or what is wrong.
     ///
     /// # Errors
     /// [`Problems`] by field: `width`, `height`, `coverage`, `hits`, `pieces`, `transfer`, `density`, `volume`, `loss`.
@@ -86,15 +87,15 @@ impl PrintForm {
     }
 }
 
-/// Ink volume of the first of a run's screens whose data sheet tells it, in cm³/m².
+/// Ink volume of the first of a run's screens whose data sheet has it, in cm³/m².
 fn run_volume(shop: &Shop, run: RunId) -> Option<f64> {
     let screens = screens_of(shop, run);
     let sheets = screens.iter().filter_map(|found| shop.screens.live(found.screen?)?.mesh);
     sheets.filter_map(|sheet| mesh_volume(&sheet).ok()).map(|volume| volume.cm3_m2).next()
 }
 
-/// Density of an ink from that of its components, in g/cm³: volumes add up. None where its recipe, or the
-/// density of any component of it, is not known.
+/// Density of an ink from those of its components, in g/cm³, assuming that volumes add up. `None` if its recipe, or the
+/// density of one of its components, is unknown.
 fn ink_density(shop: &Shop, ink: &str) -> Option<f64> {
     let (recipe, _) = recipe_for(shop, ink)?;
     let revision = best_revision(shop, recipe).or_else(|| revisions_of(shop, recipe).last().map(|last| last.id))?;

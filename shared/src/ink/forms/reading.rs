@@ -1,10 +1,10 @@
-//! A swatch's colour, as it was read.
+//! The colour of a swatch as it was read, and the form of such a reading.
 
 use crate::facts::{ColourReading, FURTHEST, ReadBy};
 use crate::form::{FormProblem, Problems, keep_number};
 use crate::units::parse_number;
 
-/// The form of a reading: three numbers, or nothing.
+/// The form of a reading: three numbers, or all empty.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ReadingForm {
     /// L*.
@@ -18,16 +18,14 @@ pub struct ReadingForm {
 }
 
 impl ReadingForm {
-    /// The form of a reading as it stands.
+    /// The form filled from a reading.
     pub fn of(reading: Option<ColourReading>) -> Self {
         let Some(reading) = reading else { return Self::default() };
         let [l, a, b] = reading.lab().map(|value| value.to_string());
         Self { l, a, b, by: reading.by }
     }
 
-    /// The reading, none when nothing was typed; what is wrong goes into `problems`.
-    ///
-    /// Problems by field: `l`, `a`, `b`.
+    /// The reading; `None` if nothing was typed. Adds to `problems` by field: `l`, `a`, `b`.
     pub fn check(&self, problems: &mut Problems) -> Option<ColourReading> {
         let typed =
             [("l", &self.l, 0.0, 100.0), ("a", &self.a, -FURTHEST, FURTHEST), ("b", &self.b, -FURTHEST, FURTHEST)];

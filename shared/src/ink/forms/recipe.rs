@@ -1,4 +1,4 @@
-//! A recipe as it is typed in.
+//! The recipe form.
 
 use super::component::NOTE;
 use super::reading::ReadingForm;
@@ -15,26 +15,26 @@ use crate::shop::Shop;
 /// A row of the recipe form.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct PartForm {
-    /// What of; none until it is chosen.
+    /// The component; `None` until it is chosen.
     pub component: Option<Subject>,
-    /// Percent.
+    /// Percent, as typed.
     pub percent: String,
-    /// Whether it comes on top of the ink's weight.
+    /// Whether it is added on top of the ink's weight.
     pub on_top: bool,
 }
 
-/// The recipe form. Rows in which nothing was chosen or typed are passed over.
+/// The recipe form. Rows without a component and a percentage are ignored.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct RecipeForm {
-    /// What the ink is called.
+    /// Name of the ink.
     pub name: String,
-    /// Its colour, `#rrggbb`, or empty.
+    /// Colour shown on screen, `#rrggbb`, or empty.
     pub colour: String,
-    /// The colour it is to have.
+    /// Target colour.
     pub target: ReadingForm,
-    /// Anything else.
+    /// Free note.
     pub note: String,
-    /// What it is mixed of.
+    /// Its parts.
     pub parts: Vec<PartForm>,
     /// Why it differs from the revision before.
     pub why: String,
@@ -43,27 +43,28 @@ pub struct RecipeForm {
 /// What is wrong with a recipe.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct RecipeProblems {
-    /// By field: `name`, `note`, `why`, `l`, `a`, `b`, and `parts` where there are none or too many.
+    /// Problems by field: `name`, `note`, `why`, `l`, `a`, `b`, and `parts` if there are none or too many.
     pub fields: Problems,
-    /// By row: `Missing` where a component or percent lacks, `Taken` where the component stands twice.
+    /// Problems by row: `Missing` if the component or the percentage is missing, `Taken` if the component is listed
+    /// twice.
     pub rows: Vec<(usize, FormProblem)>,
-    /// The parts of the ink do not add up to 100.
+    /// Set if the parts of the ink do not add up to 100.
     pub sum: Option<OffSum>,
 }
 
-/// A recipe that is in order.
+/// A recipe without problems.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CheckedRecipe {
     /// The recipe's fields that changed.
     pub fields: Vec<RecipeField>,
-    /// Its parts; none where they are those of the revision edited.
+    /// Its parts; `None` if they are those of the revision edited.
     pub parts: Option<Vec<Part>>,
     /// Why it differs.
     pub why: String,
 }
 
 impl RecipeForm {
-    /// The form of a recipe as it stands, with the parts of one of its revisions.
+    /// The form filled from a recipe and the parts of one of its revisions.
     pub fn of(recipe: &Recipe, parts: &[Part]) -> Self {
         let row =
             |part: &Part| PartForm { component: Some(part.component), percent: part.share.text(), on_top: part.on_top };
@@ -77,22 +78,22 @@ impl RecipeForm {
         }
     }
 
-    /// What the parts of the ink add up to so far, in percent, and why it is not 100.
+    /// What the parts of the ink add up to so far and why it is not 100; `None` if it is 100.
     pub fn sum(&self, shop: &Shop) -> Option<OffSum> {
         let shares: Vec<Option<Share>> =
             self.parts.iter().map(|row| Share::parse(&row.percent, 0.0, 400.0).ok()).collect();
         off_sum(shop, &self.parts, &shares)
     }
 
-    /// What 100 g of the ink weigh with everything on top of it, in grams; none where nothing comes on top.
+    /// Weight of 100 g of the ink with everything on top of it, in grams; `None` if nothing is on top.
     pub fn with_top(&self) -> Option<f64> {
         let top = self.parts.iter().filter(|row| row.on_top);
         let more: f64 = top.filter_map(|row| Share::parse(&row.percent, 0.0, 400.0).ok()).map(Share::percent).sum();
         (more > 0.0).then_some(100.0 + more)
     }
 
-    /// Writes the recipe in the other convention: with additions on top of one ink, or all as parts of the
-    /// whole. No row is lost; what the sum then comes to is told by [`sum`](Self::sum).
+    /// Changes the convention: additions on top of one ink, or all parts of the whole. No row is lost;
+    /// [`sum`](Self::sum) explains the sum that results.
     pub fn write_on_top(&mut self, on_top: bool) {
         if !on_top {
             self.parts.iter_mut().for_each(|row| row.on_top = false);
@@ -103,7 +104,7 @@ impl RecipeForm {
         }
     }
 
-    /// The data sheets' limits that the recipe as typed so far passes; nothing before its ink is whole.
+    /// The data sheet limits that the recipe as typed exceeds; empty until its parts add up to 100.
     pub fn limits(&self, shop: &Shop) -> Vec<LimitBroken> {
         if self.sum(shop).is_some() {
             return Vec::new();
@@ -119,8 +120,8 @@ impl RecipeForm {
         limits_broken(shop, &percentages(&parts))
     }
 
-    /// What changes a recipe, or what is wrong. `id` is the recipe edited, if any, and `before` the parts the
-    /// form began with.
+    /// What changes a recipe, or what is wrong. `id` is the recipe edited, if any, and `before` the parts the form
+    /// started with.
     ///
     /// # Errors
     /// [`RecipeProblems`].

@@ -1,4 +1,4 @@
-//! What is typed at the shelf: what came in, and what is left.
+//! The form at the shelf: a delivery, or what is left.
 
 use super::component::NOTE;
 use crate::facts::InkFact;
@@ -9,9 +9,9 @@ use crate::units::{Grams, Units};
 /// The form of a delivery, or of a weighing of what is left. Weights are in the units of the device.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct StockForm {
-    /// How much.
+    /// The weight.
     pub grams: String,
-    /// From where, which lot: of a delivery.
+    /// Free note of a delivery: from where, which lot.
     pub note: String,
 }
 

@@ -1,36 +1,36 @@
-//! What inks are mixed of: pigments, bases, additives.
+//! A component that inks are mixed of: pigment, base or additive.
 
 use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
 use crate::units::Grams;
 
-/// A pigment, base or additive, as the facts about it leave it.
+/// A pigment, base or additive, in the state its facts leave it.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Component {
-    /// What the shop calls it.
+    /// Name in the shop.
     pub name: String,
-    /// What it is for.
+    /// Role in an ink.
     pub kind: ComponentKind,
-    /// Its colour, as a screen shows it.
+    /// Colour shown on screen.
     pub colour: Option<Colour>,
     /// Whether it hides.
     pub hiding: Hiding,
-    /// Milligrams a cubic centimetre.
+    /// Density in milligrams per cubic centimetre.
     pub density: Option<u16>,
-    /// Hundredths of the shop's currency for a kilogram.
+    /// Price of a kilogram in hundredths of the shop's currency.
     pub cost: Option<u32>,
-    /// The most of it in an ink.
+    /// Its largest share of an ink.
     pub most: Option<Share>,
-    /// The most pigment, all together, in an ink of this base.
+    /// The largest share of all pigment in an ink made with this base.
     pub most_pigment: Option<Share>,
-    /// Say so when less than this is left.
+    /// Weight below which the stock is reported as low.
     pub low_at: Option<Grams>,
-    /// What it is bought in.
+    /// Weight of the tub it is bought in.
     pub tub: Option<Grams>,
-    /// Anything else.
+    /// Free note.
     pub note: String,
-    /// Wall time of its first fact.
+    /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,

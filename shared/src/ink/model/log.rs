@@ -1,4 +1,4 @@
-//! The ink bench as the facts leave it.
+//! Ink components, recipes, pots and events, as the facts leave them.
 
 use super::{Component, Pot, Recipe};
 use crate::codec::Encode;
@@ -8,35 +8,35 @@ use crate::facts::{ColourReading, InkFact, Part, PrintUse};
 use crate::ids::{LotId, RunId, Subject};
 use crate::units::Grams;
 
-/// Something that happened at the bench.
+/// An event of a pot, component, recipe or revision.
 #[derive(Clone, Debug, PartialEq, Encode)]
 pub struct InkEvent {
-    /// What, as last told.
+    /// The fact last recorded for it.
     pub fact: InkFact,
-    /// Wall time at which it was first told.
+    /// Wall time at which it was first recorded, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
-    /// Its place among all facts of the shop when it was first told.
+    /// Its rank among all facts of the shop when it was first recorded.
     pub rank: u64,
-    /// Whether it was taken back.
+    /// Whether it was deleted, and so undone.
     pub deleted: bool,
-    /// The place among all facts of the one by which pots last came to hold something else because of it: that it
-    /// was first told, told with other grams, or taken back.
+    /// Rank of the fact that last changed the contents of pots through this event: the first recording, a recording
+    /// with other grams, or the deletion.
     pub(crate) changed: u64,
-    /// The same, were it not taken back.
+    /// The same, ignoring the deletion.
     told: u64,
 }
 
 /// The scale ink is weighed on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Scale {
-    /// The steps it reads in.
+    /// Its smallest step.
     pub step: Grams,
-    /// The most it bears, pot and all.
+    /// Its capacity, including the vessel.
     pub most: Option<Grams>,
 }
 
 impl Default for Scale {
-    /// Tenths of a gram, until the shop has said what it has: common practice, no source.
+    /// Steps of 0.1 g, until the shop has set its own: common practice, no source.
     fn default() -> Self {
         Self { step: Grams::from_milligrams(100), most: None }
     }
@@ -45,37 +45,37 @@ impl Default for Scale {
 /// A revision of a recipe.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Revision<'a> {
-    /// Which.
+    /// Id of the revision.
     pub id: Subject,
-    /// The recipe it is of.
+    /// The recipe it belongs to.
     pub recipe: Subject,
     /// Its number when it was saved.
     pub number: u16,
     /// Its parts.
     pub parts: &'a [Part],
-    /// The revision it came from.
+    /// The revision it was derived from.
     pub parent: Option<Subject>,
-    /// The pot whose contents it is.
+    /// The pot whose contents it records.
     pub pot: Option<Subject>,
-    /// Why it differs.
+    /// Why it differs from its parent.
     pub note: &'a str,
-    /// The event of its saving.
+    /// The event that saved it.
     pub event: &'a InkEvent,
 }
 
-/// Components, recipes, pots, and everything that happened to them.
+/// Components, recipes, pots, and all their events.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct InkLog {
     components: Table<Component>,
     recipes: Table<Recipe>,
     pots: Table<Pot>,
     events: Table<InkEvent>,
-    /// The events about a thing, in the order they were first told of it.
+    /// The ids of the events about each thing, in the order in which they were first recorded.
     about: Table<Vec<Subject>>,
     prints: Table<PrintUse>,
-    /// The colours of lots' garments that were read.
+    /// The colours read of lots' garments.
     garments: Table<ColourReading>,
-    /// The weighings of what was printed with, in the order they were first told.
+    /// The events of ink used for printing, in the order in which they were first recorded.
     used: Vec<Subject>,
     /// The scale ink is weighed on.
     pub scale: Scale,
@@ -107,33 +107,32 @@ impl InkLog {
         self.pots.get(&id)
     }
 
-    /// The pots that were not deleted, those done with too.
+    /// The pots that were not deleted, closed ones included.
     pub fn pots(&self) -> impl Iterator<Item = (Subject, &Pot)> {
         self.pots.iter().filter(|(_, pot)| !pot.deleted).map(|(id, pot)| (*id, pot))
     }
 
-    /// What a print of a run takes, where that was worked out.
+    /// How much ink a print of a run takes, if it was calculated.
     pub fn print(&self, run: RunId) -> Option<&PrintUse> {
         self.prints.get(&run)
     }
 
-    /// The colour of a lot's garments, where it was read.
+    /// The colour of a lot's garments, if it was read.
     pub fn garment(&self, lot: LotId) -> Option<ColourReading> {
         self.garments.get(&lot).copied()
     }
 
-    /// The lots whose garments' colour was read, deleted or not.
+    /// The lots whose garments' colour was read, deleted lots included.
     pub fn garments(&self) -> impl Iterator<Item = (LotId, ColourReading)> {
         self.garments.iter().map(|(id, reading)| (*id, *reading))
     }
 
-    /// An event, taken back or not.
+    /// An event, undone or not.
     pub fn event(&self, id: Subject) -> Option<&InkEvent> {
         self.events.get(&id)
     }
 
-    /// Every event about a component, recipe, revision, pot or run, those taken back too, in the order of the
-    /// journal.
+    /// Every event about a component, recipe, revision, pot or run, undone ones included, in the order of the journal.
     pub fn events_of(&self, about: Subject) -> Vec<(Subject, &InkEvent)> {
         let ids = self.about.get(&about).into_iter().flatten();
         let mut events: Vec<_> = ids.filter_map(|id| Some((*id, self.events.get(id)?))).collect();
@@ -141,13 +140,13 @@ impl InkLog {
         events
     }
 
-    /// The latest so many weighings of what was printed with, the latest first, those taken back left out.
+    /// The latest events of ink used for printing, at most `most`, latest first, without undone ones.
     pub(crate) fn last_used(&self, most: usize) -> impl Iterator<Item = &InkEvent> {
         let live = self.used.iter().rev().filter_map(|id| self.events.get(id)).filter(|event| !event.deleted);
         live.take(most)
     }
 
-    /// A revision, taken back or not.
+    /// A revision, undone or not.
     pub fn revision(&self, id: Subject) -> Option<Revision<'_>> {
         let event = self.events.get(&id)?;
         let InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, .. } = &event.fact else { return None };
@@ -198,7 +197,7 @@ impl InkLog {
     fn happened(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
         let things = |fact: &InkFact| fact.touches().into_iter().flatten().flatten();
         match self.events.get_mut(&id) {
-            // Told again it is a correction, and stays where it was.
+            // Recorded again it is a correction, and keeps its rank.
             Some(event) => {
                 for thing in things(&event.fact).filter(|thing| !things(fact).any(|now| now == *thing)) {
                     if let Some(ids) = self.about.get_mut(&thing) {
@@ -243,7 +242,7 @@ impl DeleteById for InkLog {
     }
 }
 
-/// A fact may name one thing twice (a pot poured into itself): its event is about it once.
+/// A fact may name one thing twice (a pot poured into itself): its event is listed there once.
 fn push_once(ids: &mut Vec<Subject>, id: Subject) {
     if ids.last() != Some(&id) {
         ids.push(id);

@@ -5,26 +5,26 @@ use crate::facts::{BatchSize, PotField};
 use crate::ids::{RunId, Subject};
 use crate::units::Grams;
 
-/// A pot, as the facts about it leave it. What is in it is the replay of its ledger.
+/// A pot, in the state its facts leave it. Its contents are replayed from its ledger.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Pot {
-    /// What is written on it.
+    /// The name written on it.
     pub name: String,
     /// The revision it is weighed by.
     pub revision: Option<Subject>,
-    /// How much of it.
+    /// Size of the batch.
     pub size: Option<BatchSize>,
-    /// How much it holds.
+    /// Capacity.
     pub capacity: Option<Grams>,
-    /// What it weighs empty; none where the scale is zeroed with the pot on it.
+    /// Weight of the empty pot; `None` if the scale is zeroed with the pot on it.
     pub tare: Option<Grams>,
     /// The run it is for.
     pub run: Option<RunId>,
-    /// Anything else.
+    /// Free note.
     pub note: String,
-    /// Whether it is done with.
+    /// Whether it is closed.
     pub closed: bool,
-    /// Wall time of its first fact.
+    /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -57,7 +57,7 @@ impl Pot {
         ]
     }
 
-    /// Whether it stands in the shop.
+    /// Whether it is neither deleted nor closed.
     pub fn is_open(&self) -> bool {
         !self.deleted && !self.closed
     }

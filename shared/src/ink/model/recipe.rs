@@ -4,22 +4,22 @@ use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::facts::{ColourReading, ReadOn, RecipeField};
 
-/// A recipe, as the facts about it leave it. Its parts are those of its revisions.
+/// A recipe, in the state its facts leave it. Its parts are those of its revisions.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Recipe {
-    /// What the ink is called: runs name it so.
+    /// Name of the ink: runs refer to it by this name.
     pub name: String,
-    /// Its colour, as a screen shows it.
+    /// Colour shown on screen.
     pub colour: Option<Colour>,
-    /// The colour it is to have, where that was read.
+    /// Target colour, if it was read.
     pub target: Option<ColourReading>,
-    /// On what target and swatches are read.
+    /// What the target and the swatches are read on.
     pub read_on: ReadOn,
-    /// Anything else.
+    /// Free note.
     pub note: String,
-    /// Wall time of its first fact.
+    /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
     pub created: u64,
-    /// Wall time of its last change.
+    /// Wall time of its last change, in milliseconds since 1970-01-01 UTC.
     pub touched: u64,
     /// Whether it was deleted.
     pub deleted: bool,

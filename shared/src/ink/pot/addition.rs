@@ -1,4 +1,4 @@
-//! What would an addition make of a pot? And more of the same?
+//! What an addition would make of a pot, and what tops it up.
 
 use super::replay::pot_state;
 use crate::collections::sort_by_key;
@@ -12,18 +12,18 @@ use crate::shop::Shop;
 use crate::text::lowercase_latin;
 use crate::units::Grams;
 
-/// A pot as it would be.
+/// A pot after an addition.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AfterAddition {
-    /// What it would weigh, without the vessel.
+    /// Its weight, without the vessel.
     pub total: Grams,
-    /// What would be in it, in percent.
+    /// Its components, in percent.
     pub parts: Vec<PartRow>,
-    /// By how much it would be too full; nothing where it fits, or the pot's size is not known.
+    /// Weight beyond the pot's capacity; zero if it fits or the capacity is unknown.
     pub spills: Grams,
-    /// How much of what is added the shelf lacks, by component.
+    /// Weight of each added component that is missing on the shelf.
     pub lacks: Vec<(Subject, Grams)>,
-    /// Data sheets' limits that it would pass.
+    /// Data sheet limits that it would exceed.
     pub limits: Vec<LimitBroken>,
 }
 
@@ -50,8 +50,8 @@ pub fn after_addition(shop: &Shop, pot: Subject, additions: &[(Subject, Grams)])
     }
 }
 
-/// What can be added to a pot: what is in it, in its order, then what else the shop has, pigments first. What was
-/// deleted is offered no more unless it is in the pot.
+/// Components that can be added to a pot: those in it, in its order, then the others of the shop, pigments first.
+/// Deleted components are offered only if they are in the pot.
 pub fn components_to_add(shop: &Shop, pot: Subject) -> Vec<PartRow> {
     let state = pot_state(shop, pot);
     let mut rows =
@@ -66,7 +66,7 @@ pub fn components_to_add(shop: &Shop, pot: Subject) -> Vec<PartRow> {
     rows
 }
 
-/// What was added last to correct a pot: what is likely added next.
+/// The component added last as a correction: the likely next one.
 pub fn last_added(shop: &Shop, pot: Subject) -> Option<Subject> {
     shop.ink.events_of(pot).into_iter().rev().find_map(|(_, event)| {
         let InkFact::Poured { component, step: PourStep::Correction, .. } = event.fact else { return None };
@@ -74,8 +74,8 @@ pub fn last_added(shop: &Shop, pot: Subject) -> Option<Subject> {
     })
 }
 
-/// The grams of each component that top a pot up to `total`, in the proportions of what it really holds, and
-/// rounded to the scale. Nothing of an empty pot, or one that holds as much.
+/// The grams of each component that top a pot up to `total`, in the proportions of its actual contents, rounded to the
+/// scale. Empty for an empty pot, or one that holds as much already.
 pub fn top_up(shop: &Shop, pot: Subject, total: Grams) -> Vec<(Subject, Grams)> {
     let state = pot_state(shop, pot);
     let more = total.saturating_sub(state.contents.total()).max_zero();

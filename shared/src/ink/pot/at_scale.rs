@@ -1,39 +1,39 @@
-//! What is typed at the scale, before it is told: how much is in, how much is still to go?
+//! Checks a scale reading while it is typed: how much is in, and how much is still to pour.
 
 use super::weigh_in::slack;
 use crate::ink::{WeighInView, WeighRow};
 use crate::units::{Grams, NumberProblem, Units};
 
-/// What a typed reading comes to.
+/// What a typed reading means.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum AtScale {
     /// Nothing was typed.
     Nothing,
-    /// It is no reading, or no more than the scale showed before.
+    /// It is not a weight, or no more than the scale showed before.
     Wrong(NumberProblem),
-    /// Less than is to go in.
+    /// Less than is still to pour.
     Short {
-        /// What went in.
+        /// Weight that went in.
         poured: Grams,
-        /// What is still to go.
+        /// Weight still to pour.
         to_go: Grams,
     },
-    /// What is to go in, as near as counts.
+    /// What is still to pour, within the tolerance.
     On {
-        /// What went in.
+        /// Weight that went in.
         poured: Grams,
     },
-    /// More than is to go in.
+    /// More than is still to pour.
     Over {
-        /// What went in.
+        /// Weight that went in.
         poured: Grams,
-        /// By how much it is too much.
+        /// Weight in excess.
         by: Grams,
     },
 }
 
-/// What a typed reading comes to for a component of a weigh-in: `total` where it is all that the scale shows with
-/// the pot on it, else what went in by itself.
+/// What a typed reading means for a component of a weigh-in. With `total` the text is everything the scale shows with
+/// the pot on it, otherwise the weight poured alone.
 pub fn at_scale(view: &WeighInView, row: &WeighRow, text: &str, total: bool, units: Units) -> AtScale {
     if text.trim().is_empty() {
         return AtScale::Nothing;
@@ -57,13 +57,13 @@ pub fn at_scale(view: &WeighInView, row: &WeighRow, text: &str, total: bool, uni
     }
 }
 
-/// How many decimals a scale reading in steps of `step` shows, in grams or as ounces.
+/// Number of decimals for readings of a scale with steps of `step`, in grams or ounces.
 pub fn scale_decimals(step: Grams, units: Units) -> usize {
     let step = step.milligrams().max(1);
     match units {
-        // As many as tell every step from the next.
+        // Enough to distinguish every step from the next.
         Units::Metric => [1000, 100, 10].iter().position(|unit| step % unit == 0).unwrap_or(3),
-        // As many as no step is lost in.
+        // Enough that no step is lost.
         Units::UsCustomary => [28_350, 2_835, 284, 29].iter().position(|unit| step >= *unit).unwrap_or(4),
     }
 }

@@ -1,4 +1,4 @@
-//! What is in a pot.
+//! The contents of a pot, by component.
 
 use crate::collections::Table;
 use crate::ids::Subject;
@@ -6,50 +6,51 @@ use crate::ink::recipe::apportion::apportion;
 use crate::ink::recipe::percentages::percent_of;
 use crate::units::Grams;
 
-/// Grams of each component, stirred: whatever is taken out takes of each in proportion.
+/// Grams of each component, stirred: whatever is taken out takes each in proportion.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Contents {
     of: Table<Grams>,
 }
 
 impl Contents {
-    /// All of it.
+    /// Total weight.
     pub fn total(&self) -> Grams {
         self.of.values().copied().sum()
     }
 
-    /// Of one component.
+    /// Weight of one component.
     pub fn of(&self, component: Subject) -> Grams {
         self.of.get(&component).copied().unwrap_or_default()
     }
 
-    /// Each component that is in it, in the order of their ids.
+    /// Each component in it with its weight, in the order of their ids.
     pub fn rows(&self) -> Vec<(Subject, Grams)> {
         self.of.iter().filter(|(_, grams)| grams.is_positive()).map(|(id, grams)| (*id, *grams)).collect()
     }
 
-    /// As weights.
+    /// Each component in it with its weight in milligrams.
     pub(crate) fn weights(&self) -> Vec<(Subject, i64)> {
         self.rows().into_iter().map(|(id, grams)| (id, grams.milligrams())).collect()
     }
 
-    /// The recipe it holds, in percent; nothing of an empty pot.
+    /// The share of each component in percent; empty for an empty pot.
     pub fn percentages(&self) -> Vec<(Subject, f64)> {
         percent_of(&self.weights())
     }
 
-    /// Puts a component in.
+    /// Adds a component.
     pub fn pour(&mut self, component: Subject, grams: Grams) {
         let here = self.of.or_default(component);
         *here = here.saturating_add(grams.max_zero());
     }
 
-    /// Puts the contents of another in.
+    /// Adds the contents of another pot.
     pub fn pour_all(&mut self, other: &Self) {
         other.rows().into_iter().for_each(|(component, grams)| self.pour(component, grams));
     }
 
-    /// Takes so much of it out, of each component in proportion, to the milligram; all of it where it holds less.
+    /// Takes out this weight, each component in proportion, to the milligram; everything if less is in it. Returns what
+    /// was taken.
     pub fn take(&mut self, grams: Grams) -> Self {
         let rows = self.rows();
         let only: Vec<i64> = rows.iter().map(|(_, grams)| grams.milligrams()).collect();

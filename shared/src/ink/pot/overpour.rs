@@ -1,4 +1,4 @@
-//! Too much is in of one component: what can be done about it?
+//! How to repair a weigh-in in which too much of a component was poured.
 
 use super::weigh_in::{StepState, WeighIn};
 use crate::facts::{Fact, InkFact};
@@ -11,90 +11,90 @@ use crate::shop::Shop;
 use crate::units::Grams;
 use uuid::Uuid;
 
-/// A way on.
+/// A way to repair an over-pour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Repair {
-    /// The rest is scaled to what is in: the recipe stays, the batch grows.
+    /// Scale the rest to what was poured: the recipe stays, the batch grows.
     ScaleRest,
-    /// What is in is meant: the rest stays as planned, the recipe changes.
+    /// Accept what was poured: the rest stays as planned, the recipe changes.
     Accept,
 }
 
 /// A component after a repair.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RepairRow {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
-    /// What will be in, to the milligram.
+    /// Weight that will be in the pot, to the milligram.
     pub exact: Grams,
-    /// What is to be weighed.
+    /// Weight to reach at the scale.
     pub target: Grams,
-    /// What is still to pour.
+    /// Weight still to pour.
     pub to_pour: Grams,
-    /// Its part of what will be weighed, in percent.
+    /// Its share of the weight in the pot, in percent.
     pub percent: f64,
-    /// What the recipe asks for, in percent.
+    /// The share that the recipe asks for, in percent.
     pub asked: f64,
-    /// How much of it the shelf lacks, as far as the ledger knows.
+    /// Weight that is missing on the shelf, as far as the stock is known.
     pub lacks: Grams,
-    /// How much of that it lacks for this way alone, and did not lack before.
+    /// How much of that is missing only because of this repair.
     pub lacks_more: Grams,
 }
 
-/// What a repair comes to.
+/// Result of a repair.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RepairPlan {
-    /// The recipe's whole after it.
+    /// Weight of the whole recipe after it.
     pub whole: Grams,
-    /// All that will be in the pot.
+    /// Weight in the pot after it.
     pub total: Grams,
-    /// By how much that is more than was planned.
+    /// Weight beyond what was planned.
     pub more: Grams,
-    /// By how much it is more than the pot takes; nothing where it fits, or the pot's size is not known.
+    /// Weight beyond the pot's capacity; zero if it fits or the capacity is unknown.
     pub spills: Grams,
-    /// How much of that is for this way alone, and would not have been before.
+    /// How much of that is too much only because of this repair.
     pub spills_more: Grams,
     /// The components, in the order of the recipe.
     pub rows: Vec<RepairRow>,
-    /// The largest difference from the recipe that it makes, in points of percent.
+    /// Largest deviation from the recipe, in percentage points.
     pub off: f64,
-    /// Whether it would be more than a batch can be; its figures are then those of the largest.
+    /// Whether the batch would be larger than allowed; the figures are then those of the largest batch.
     pub too_large: bool,
 }
 
 impl RepairPlan {
-    /// Whether pot and shelf allow it, as far as they are known, and any batch can be as large. What was lacking
-    /// before stands in the way of neither way: it is to be said, and must not be the end of the road.
+    /// Whether pot and shelf allow it, as far as they are known, and the batch is not too large. A shortage that
+    /// existed before rules out neither repair: it is shown, but must not block the weigh-in.
     pub fn is_possible(&self) -> bool {
         !self.too_large && !self.spills_more.is_positive() && self.rows.iter().all(|row| !row.lacks_more.is_positive())
     }
 }
 
-/// An over-pour, and both ways on from it.
+/// An over-pour, and both ways to repair it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OverPour {
-    /// What is too much: of several, the one furthest beyond its proportion.
+    /// The component; of several, the one furthest beyond its proportion.
     pub component: Subject,
-    /// By how much.
+    /// Weight in excess.
     pub by: Grams,
-    /// The rest scaled to it.
+    /// Result of scaling the rest.
     pub scale_rest: RepairPlan,
-    /// Or what is in accepted.
+    /// Result of accepting what was poured.
     pub accept: RepairPlan,
 }
 
-/// The over-pour of a weigh-in, with both ways on; none where nothing is too much.
+/// The over-pour of a weigh-in, with both repairs; `None` if nothing is over-poured.
 ///
-/// Scaling the rest: with `p` poured of a component that is the part `w` of the recipe, the whole becomes the
-/// largest `p / w`, so that nothing has to come out again; each other component is then poured up to its part
-/// of that. Components that were accepted before stay as they are.
+/// Scaling the rest: with `p` poured of a component whose share of the recipe is `w`, the whole becomes the largest `p
+/// / w`, so that nothing has to be taken out; each other component is then poured up to its share of that. Components
+/// that were accepted before stay as they are.
 pub fn over_pour(shop: &Shop, pot: Subject, weigh_in: &WeighIn) -> Option<OverPour> {
     let parts = shop.ink.revision(shop.ink.pot(pot)?.revision?)?.parts;
     let weights = weights(parts);
     let only: Vec<i64> = weights.iter().map(|(_, weight)| *weight).collect();
     let sum: i64 = only.iter().sum();
     let over = |at: usize| weigh_in.steps.get(at).is_some_and(|step| step.state == StepState::Over);
-    // The whole in which what is poured of a component is its proportion.
+    // The whole in which the weight poured of a component is in proportion.
     let wanted = |at: usize| -> i64 {
         let (poured, weight) = (i128::from(weigh_in.steps[at].poured.milligrams()), i128::from(only[at].max(1)));
         i64::try_from((poured * i128::from(sum) + weight - 1) / weight).unwrap_or(i64::MAX)
@@ -168,8 +168,8 @@ fn plan(shop: &Shop, pot: Subject, weigh_in: &WeighIn, whole: Grams, targets: Ve
     }
 }
 
-/// The facts of the way chosen: the weigh-in resized, or everything that is too much accepted. Nothing where
-/// nothing is too much, or the whole would be more than a batch can be.
+/// The facts of the repair chosen: a resize of the weigh-in, or an acceptance of everything over-poured. Empty if
+/// nothing is over-poured, or the batch would be larger than allowed.
 pub fn repair_facts(
     shop: &Shop,
     pot: Subject,

@@ -1,4 +1,4 @@
-//! What was a pot read as, on what, and what went in since?
+//! The latest reading of a pot, how it was viewed, and what was added since.
 
 use super::contents::Contents;
 use super::replay::{PotState, replay};
@@ -9,20 +9,20 @@ use crate::ids::{LotId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 
-/// A pot just after something happened to it.
+/// A pot just after an event.
 #[derive(Clone, Debug)]
 pub(crate) struct Moment {
     pub(crate) event: Subject,
     pub(crate) at: u64,
     pub(crate) contents: Contents,
     pub(crate) reading: Option<ColourReading>,
-    /// What went in, where anything did: which component, how many grams. None of it for ink of another pot.
+    /// The component and grams that the event added; `Some(None)` for ink of another pot, `None` if it added nothing.
     pub(crate) poured: Option<Option<(Subject, f64)>>,
-    /// Whether it was found to match just then, with what is in it as it is told now.
+    /// Whether this event found the pot to match, with the contents as they are recorded now.
     pub(crate) matched: bool,
 }
 
-/// A pot as it stands, and all that happened to it.
+/// A pot's current state, and its state after each of its events.
 pub(crate) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
     let mut moments: Vec<Moment> = Vec::new();
     let mut watch = |of: Subject, event: Subject, state: &PotState| {
@@ -31,7 +31,8 @@ pub(crate) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
             InkFact::Poured { component, grams, reading, .. } => (*reading, Some(Some((*component, grams.grams())))),
             InkFact::Moved { to, .. } => (None, (*to == pot).then_some(None)),
             InkFact::SwatchRead { reading, .. } => (Some(*reading), None),
-            // What a match or a yes names is the reading before it, told once already: taking that back is enough.
+            // A match or approval repeats the reading before it, which is recorded already: undoing that must be
+            // enough.
             InkFact::ComponentSet(_)
             | InkFact::RecipeSet(_)
             | InkFact::PotSet(_)
@@ -56,20 +57,20 @@ pub(crate) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
     (state, moments)
 }
 
-/// The reading of a pot that tells most about it.
+/// The latest reading of a pot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PotReading {
     /// Its event.
     pub event: Subject,
-    /// Wall time.
+    /// Wall time, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
-    /// What was read.
+    /// The reading.
     pub reading: ColourReading,
-    /// How many times something went into the pot since.
+    /// Number of additions to the pot since.
     pub since: u32,
 }
 
-/// The last reading among moments, and what the pot held then.
+/// The last reading among `moments`, and what the pot held then.
 pub(crate) fn last_reading(moments: &[Moment]) -> Option<(PotReading, &Contents)> {
     let place = moments.iter().rposition(|moment| moment.reading.is_some())?;
     let moment = moments.get(place)?;
@@ -78,13 +79,13 @@ pub(crate) fn last_reading(moments: &[Moment]) -> Option<(PotReading, &Contents)
     Some((reading, &moment.contents))
 }
 
-/// What a pot was read as, while nothing went in since: what a match or a yes rests on.
+/// The latest reading of a pot, if nothing was added since: what a match or an approval is based on.
 pub fn reading_now(shop: &Shop, pot: Subject) -> Option<ColourReading> {
     let (_, moments) = moments(shop, pot);
     last_reading(&moments).filter(|(last, _)| last.since == 0).map(|(last, _)| last.reading)
 }
 
-/// The same facts, where one is a yes from a pot, with what that pot was read as.
+/// Adds to each approval of a pot among `facts` that pot's current reading.
 pub fn with_reading(shop: &Shop, mut facts: Vec<(Subject, Fact)>) -> Vec<(Subject, Fact)> {
     for (_, fact) in &mut facts {
         if let Fact::Ink(InkFact::Approved { pot: Some(pot), reading, .. }) = fact {
@@ -94,20 +95,20 @@ pub fn with_reading(shop: &Shop, mut facts: Vec<(Subject, Fact)>) -> Vec<(Subjec
     facts
 }
 
-/// A garment as an ink lies on it.
+/// A garment as the surface that an ink is printed on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Garment {
-    /// The lot it is of, where it is of one.
+    /// Its lot, if it belongs to one.
     pub lot: Option<LotId>,
-    /// What its colour is called; empty where nobody said.
+    /// Name of its colour; empty if unknown.
     pub name: String,
     /// Its colour.
     pub colour: Lab,
-    /// Whether that was read; else it is the colour a screen shows for it.
+    /// Whether the colour was read; otherwise it is the one shown on screen.
     pub read: bool,
 }
 
-/// The garments of a lot; none where their colour is not known.
+/// The garment of a lot; `None` if its colour is unknown.
 pub fn garment_of(shop: &Shop, id: LotId) -> Option<Garment> {
     let lot = shop.lot(id)?;
     let read = shop.ink.garment(id);
@@ -115,7 +116,7 @@ pub fn garment_of(shop: &Shop, id: LotId) -> Option<Garment> {
     Some(Garment { lot: Some(id), name: lot.colour_name.clone(), colour, read: read.is_some() })
 }
 
-/// Where a pot's swatches are looked at.
+/// How a pot's swatches are viewed.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Ground {
     pub(crate) on: ReadOn,
@@ -124,7 +125,7 @@ pub(crate) struct Ground {
     cloth: Reflectance,
 }
 
-/// The run a pot is for, else the first open run with its ink.
+/// The run that a pot is for, else the first open run with its ink.
 fn run_of(shop: &Shop, pot: Subject, recipe: Option<Subject>) -> Option<RunId> {
     let of_pot = shop.ink.pot(pot).and_then(|pot| pot.run);
     of_pot.or_else(|| {
@@ -134,7 +135,7 @@ fn run_of(shop: &Shop, pot: Subject, recipe: Option<Subject>) -> Option<RunId> {
 }
 
 impl Ground {
-    /// As a pot's recipe says; thick where no garment is known.
+    /// As the pot's recipe specifies; thick if no garment is known.
     pub(crate) fn of(shop: &Shop, pot: Subject, recipe: Option<Subject>) -> Self {
         let run = run_of(shop, pot, recipe).and_then(|id| shop.run(id));
         let garment = run.and_then(|run| run.lot).and_then(|lot| garment_of(shop, lot));
@@ -165,8 +166,8 @@ impl Ground {
     }
 }
 
-/// What a pot does to light now, held to a reading of it: what the mixture took away then is bent until it looks
-/// as it was read, and what it takes away now is bent alike. With what the reading left unexplained, CIEDE2000.
+/// Constants of a pot now, corrected by an earlier reading: absorption K(λ) is scaled by the factor that anchors the
+/// mixture of that time (`then`) to its reading. Also returns the difference that remains unexplained, CIEDE2000.
 pub(crate) fn held(now: &Constants, then: &Constants, seen: Seen, reading: ColourReading) -> (Constants, f64) {
     let anchored = anchored_to_colour(then, seen, lab_of(reading));
     let mut held = *now;
@@ -174,7 +175,7 @@ pub(crate) fn held(now: &Constants, then: &Constants, seen: Seen, reading: Colou
         let factor = anchored.constants.k.get(band).zip(then.k.get(band)).map_or(1.0, |(to, from)| to / (from + 1e-6));
         *k = (*k + 1e-6) * factor;
     }
-    // Where nothing went in since, it is what was read.
+    // If nothing was added since, the pot is what was read.
     if now == then {
         held = anchored.constants;
     }
@@ -182,7 +183,7 @@ pub(crate) fn held(now: &Constants, then: &Constants, seen: Seen, reading: Colou
     (held, anchored.left)
 }
 
-/// A pot's contents as weights.
+/// The grams of each component of a pot.
 pub(crate) fn weights_of(contents: &Contents) -> Vec<(Subject, f64)> {
     contents.rows().into_iter().map(|(id, grams)| (id, grams.grams())).collect()
 }

@@ -1,6 +1,6 @@
-//! What each pot holds, from the story of its pours.
+//! What each pot holds, replayed from its events.
 //!
-//! Nothing of it is stored: events are played in the order of the journal, so that a pour taken back, or one
+//! Nothing of it is stored: events are replayed in the order of the journal, so that a pour that was undone, or one
 //! that arrives late from another phone, changes everything after it as if it had always been so.
 
 use super::contents::Contents;
@@ -12,45 +12,45 @@ use crate::ink::recipe::percentages::weights;
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// A pot at some moment.
+/// State of a pot at one moment.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct PotState {
-    /// What is in it.
+    /// Its contents.
     pub contents: Contents,
-    /// Everything that was poured into it, out of tubs and other pots.
+    /// Weight poured into it from tubs and other pots.
     pub came_in: Grams,
-    /// What was printed from it.
+    /// Weight used for printing.
     pub used: Grams,
-    /// What was thrown away.
+    /// Weight wasted.
     pub wasted: Grams,
-    /// What went into other pots.
+    /// Weight moved to other pots.
     pub moved_out: Grams,
-    /// What was said to be taken out beyond what was in it: some pour was not noted.
+    /// Weight recorded as taken out beyond its contents: a pour was not recorded.
     pub short: Grams,
-    /// The revision it holds as written: nothing was added to it that is not of that revision, and what is in it
-    /// is what that revision asks for, as near as the scale weighs.
+    /// The revision it holds as written: nothing else was added to it, and its contents are what that revision asks
+    /// for, within the accuracy of the scale.
     pub holds: Option<Subject>,
-    /// The revision it began as, or was last saved as.
+    /// The revision it started as, or was last saved as.
     pub base: Option<Subject>,
-    /// How many times it was changed since.
+    /// Number of changes since.
     pub changes: u32,
-    /// The event by which it matches; none after another change, nor where anything before it was taken back or told
-    /// otherwise since: it was not this ink that was found to match.
+    /// The event that found it to match; `None` after another change, or if anything before it was undone or corrected
+    /// since: that was not this ink.
     pub matched: Option<Subject>,
-    /// The event by which it is approved: none after another change, nor where its revision was taken back, or is
-    /// not what the pot holds.
+    /// The event that approved it; `None` after another change, or if its revision was undone or is not what the pot
+    /// holds.
     pub approved: Option<Subject>,
     /// The revision it is weighed by.
     weighed_by: Option<Subject>,
-    /// The place among all facts of the last by which what was poured so far came to be as it is told now.
+    /// Rank of the last fact that made what was poured so far what it is recorded as now.
     told: u64,
-    /// How many components were topped up.
+    /// Number of components topped up.
     topped_up: u32,
-    /// How many weighings of a whole recipe are in it, each rounded to the scale's steps.
+    /// Number of weighings of a whole recipe in it, each rounded to the scale's steps.
     weighings: u32,
 }
 
-/// What taking out of a pot in whole milligrams may have cost or left of a component: our own.
+/// Milligrams of a component that may be lost or left over by taking out whole milligrams: our own.
 const LOST: f64 = 5.0;
 
 impl PotState {
@@ -65,10 +65,10 @@ impl PotState {
         taken
     }
 
-    /// Whether what is in it is what these parts ask for, as near as a scale of these steps weighs; so is an empty
-    /// pot. Of each component a step and what counts as on target may be too much or too little, once for each
-    /// weighing of the whole recipe, and less of it once some was taken out; and a component that is not in at all is
-    /// none that was rounded. Our own.
+    /// Whether its contents are what these parts ask for, within the accuracy of a scale with these steps; true for an
+    /// empty pot. Each component may be off by one step plus the tolerance of a target, once per weighing of the whole
+    /// recipe, and by proportionally less after some was taken out. A component that is missing altogether does not
+    /// count as rounded. Our own.
     pub(crate) fn is_of(&self, parts: &[Part], step: Grams) -> bool {
         let number = |grams: Grams| grams.milligrams() as f64;
         let (weights, total) = (weights(parts), number(self.contents.total()));
@@ -84,7 +84,7 @@ impl PotState {
         for (component, weight) in &weights {
             let share = *weight as f64 / all as f64;
             let (here, asked) = (number(self.contents.of(*component)), share * total);
-            // What others are off by changes the whole, and with it what is asked of this one.
+            // Errors of other components change the whole, and so the target of this one.
             let near = off * (1.0 + share * count) + asked / 250.0 + LOST;
             if (here - asked).abs() > near || (here <= 0.0 && asked > LOST) {
                 return false;
@@ -94,7 +94,7 @@ impl PotState {
         total - of_it <= LOST
     }
 
-    /// Works out which revision it holds, and whether the yes it has is to that.
+    /// Determines which revision it holds, and whether its approval is of that one.
     fn settle(&mut self, shop: &Shop) {
         let live = |id: Subject| shop.ink.revision(id).filter(|revision| !revision.event.deleted);
         let is = |id: Subject| live(id).is_some_and(|revision| self.is_of(revision.parts, shop.ink.scale.step));
@@ -107,11 +107,11 @@ impl PotState {
     }
 }
 
-/// What is seen of the story as it is played: the pot, the event, and the pot after it.
+/// Called after each event of the replay with the pot, the event, and the pot's state after it.
 pub(crate) type Watch<'a> = &'a mut dyn FnMut(Subject, Subject, &PotState);
 
-/// Plays the story of these pots, and of every pot that was poured into them. Of an event taken back there remains
-/// when that was.
+/// Replays the events of these pots, and of every pot that was poured into them. An undone event only contributes the
+/// rank at which it was undone.
 pub(crate) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<PotState> {
     let log = &shop.ink;
     let mut states = Table::default();
@@ -158,7 +158,7 @@ fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent
             state.contents.pour(*component, *grams);
             state.came_in = state.came_in.saturating_add(*grams);
             match step {
-                // What was saved before all was in is another recipe than what is weighed on.
+                // What was saved before everything was in is another recipe than the one being weighed.
                 PourStep::WeighIn if state.base == state.weighed_by => (state.matched, state.approved) = (None, None),
                 PourStep::WeighIn | PourStep::Correction => state.change(),
                 PourStep::TopUp => state.topped_up += 1,
@@ -210,7 +210,7 @@ fn pour_over(
     let Some(state) = states.get_mut(&to) else { return };
     state.told = state.told.max(came.told);
     if !state.contents.total().is_positive() && state.base.is_none() {
-        // A pot split off another is what that one is.
+        // A pot split off another one takes over its state.
         (state.base, state.changes) = (came.base, came.changes);
         (state.matched, state.approved) = (came.matched, came.approved);
         (state.weighings, state.topped_up) = (came.weighings, came.topped_up);
@@ -219,7 +219,7 @@ fn pour_over(
         if state.base.is_none() || state.base != came.base || state.changes > 0 || came.changes > 0 {
             state.change();
         } else if state.holds.is_none() || came.holds.is_none() {
-            // Of one recipe, of which not all is in yet.
+            // The same recipe, but one of the pots is incomplete.
             (state.matched, state.approved) = (None, None);
         }
         state.weighings += 1 + came.weighings;
@@ -254,7 +254,7 @@ pub(crate) fn pot_of(fact: &InkFact) -> Option<Subject> {
     }
 }
 
-/// A pot as it stands now; an empty one where nothing is known of it.
+/// Current state of a pot; empty if nothing is known of it.
 pub fn pot_state(shop: &Shop, pot: Subject) -> PotState {
     replay(shop, &[pot], &mut |_, _, _| {}).remove(&pot).unwrap_or_default()
 }

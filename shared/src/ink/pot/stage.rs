@@ -1,28 +1,28 @@
-//! How far is a pot?
+//! How far a pot has come, from weighing to closed.
 
 use super::replay::PotState;
 use super::weigh_in::weigh_in;
 use crate::ids::Subject;
 use crate::shop::Shop;
 
-/// How far a pot is.
+/// How far a pot has come.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PotStage {
     /// It is being weighed by its recipe.
     Weighing,
-    /// It is mixed, and not yet found to match.
+    /// It is mixed, but not found to match yet.
     Mixed,
-    /// It matches.
+    /// It was found to match.
     Matched,
-    /// The client said yes to it.
+    /// The client approved it.
     Approved,
-    /// Nothing is in it, and nothing is to be weighed.
+    /// It is empty, and nothing is to be weighed.
     Empty,
-    /// It is done with.
+    /// It is closed.
     Closed,
 }
 
-/// How far a pot is. A weigh-in is over once all of it is in, or anything else was done with the pot.
+/// How far a pot has come. A weigh-in ends once all of it is in, or anything else was done with the pot.
 pub fn pot_stage(shop: &Shop, id: Subject, state: &PotState) -> PotStage {
     let Some(pot) = shop.ink.pot(id) else { return PotStage::Empty };
     let taken = state.used.saturating_add(state.wasted).saturating_add(state.moved_out);

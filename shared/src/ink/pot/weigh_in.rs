@@ -1,4 +1,4 @@
-//! Where does a weigh-in stand: what is in, and what is poured next?
+//! The progress of a weigh-in: what is in, and what to pour next.
 
 use super::replay::pot_state;
 use crate::collections::Table;
@@ -11,36 +11,36 @@ use crate::ink::recipe::scaled::to_weigh;
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// How a component of a weigh-in stands.
+/// State of a component in a weigh-in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum StepState {
     /// Not all of it is in.
     ToPour,
-    /// As much is in as was meant.
+    /// As much is in as the target, within the tolerance.
     Done,
-    /// More is in than was meant.
+    /// More is in than the target.
     Over,
 }
 
 /// A component of a weigh-in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WeighStep {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
-    /// What the recipe asks for, to the milligram.
+    /// Weight the recipe asks for, to the milligram.
     pub exact: Grams,
-    /// What is to be weighed.
+    /// Target weight at the scale.
     pub target: Grams,
-    /// What is in.
+    /// Weight poured.
     pub poured: Grams,
-    /// Whether what is in was taken as what was meant.
+    /// Whether the weight poured was accepted as the target.
     pub accepted: bool,
-    /// How it stands.
+    /// Its state.
     pub state: StepState,
 }
 
 impl WeighStep {
-    /// What is still to pour.
+    /// Weight still to pour.
     pub fn to_go(&self) -> Grams {
         if self.state == StepState::ToPour { self.target.saturating_sub(self.poured).max_zero() } else { Grams::ZERO }
     }
@@ -49,38 +49,38 @@ impl WeighStep {
 /// A weigh-in.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeighIn {
-    /// The recipe's whole, as resized last.
+    /// Weight of the whole recipe, as last resized.
     pub whole: Grams,
     /// Its components, in the order of the recipe.
     pub steps: Vec<WeighStep>,
-    /// What else is in the pot: corrections, ink of other pots, less what was taken out.
+    /// Weight of everything else in the pot: corrections and ink of other pots, minus what was taken out.
     pub other: Grams,
-    /// All that is in the pot.
+    /// Weight of everything in the pot.
     pub holds: Grams,
-    /// The last pour, resizing or acceptance, which undo takes back; none where there is none, or something
-    /// else happened to the pot since.
+    /// The last pour, resize or acceptance, which undo reverses; `None` if there is none, or something else happened to
+    /// the pot since.
     pub last: Option<Subject>,
 }
 
 impl WeighIn {
-    /// All that will be in the pot.
+    /// Weight of everything that will be in the pot.
     pub fn total(&self) -> Grams {
         self.steps.iter().map(|step| step.target.max(step.poured)).sum::<Grams>().saturating_add(self.other)
     }
 
-    /// Which step is next; none when all are done.
+    /// Index of the next step; `None` if all are done.
     pub fn next(&self) -> Option<usize> {
         self.steps.iter().position(|step| step.state == StepState::ToPour)
     }
 
-    /// Whether everything is in, and nothing in excess is undecided.
+    /// Whether everything is in, and every over-pour was decided.
     pub fn is_done(&self) -> bool {
         self.steps.iter().all(|step| step.state == StepState::Done)
     }
 }
 
-/// How far off a target counts as on it: half a step of the scale, or a five-hundredth of the target where
-/// that is more. Our own.
+/// How far a weight may be off its target: half a step of the scale, or a five-hundredth of the target if that is more.
+/// Our own.
 pub(crate) fn slack(target: Grams, step: Grams) -> Grams {
     Grams::from_milligrams((step.milligrams() / 2).max(target.milligrams() / 500))
 }
@@ -96,7 +96,7 @@ fn state_of(target: Grams, poured: Grams, step: Grams) -> StepState {
     }
 }
 
-/// A pot with the size it is weighed to: as resized last, where that is another than it began with.
+/// A pot with the size it is weighed to, if that was resized.
 pub(crate) fn as_resized(shop: &Shop, pot: Subject) -> Option<Pot> {
     let mut vessel = shop.ink.pot(pot)?.clone();
     let revision = vessel.revision.and_then(|id| shop.ink.revision(id));
@@ -109,7 +109,7 @@ pub(crate) fn as_resized(shop: &Shop, pot: Subject) -> Option<Pot> {
     Some(vessel)
 }
 
-/// Whether anything of the weigh-in of a pot was told that was not taken back.
+/// Whether the weigh-in of a pot has events that were not undone.
 pub(crate) fn is_begun(shop: &Shop, pot: Subject) -> bool {
     let weighs = |fact: &InkFact| {
         matches!(
@@ -120,7 +120,7 @@ pub(crate) fn is_begun(shop: &Shop, pot: Subject) -> bool {
     shop.ink.events_of(pot).into_iter().any(|(_, event)| !event.deleted && weighs(&event.fact))
 }
 
-/// The weigh-in of a pot by its revision; none where it has none, or no size.
+/// The weigh-in of a pot by its revision; `None` if it has no revision or no size.
 pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
     let log = &shop.ink;
     let vessel = log.pot(pot)?;
@@ -168,7 +168,7 @@ pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
         .map(|((component, _), exact)| {
             let (exact, taken) = (Grams::from_milligrams(exact), accepted.get(component).copied());
             let poured = poured.get(component).copied().unwrap_or_default();
-            // More of what was accepted is accepted as well.
+            // More of an accepted component is accepted as well.
             let target = taken.map_or_else(|| to_weigh(exact, scale), |taken| taken.max(poured));
             let state = state_of(target, poured, scale);
             WeighStep { component: *component, exact, target, poured, accepted: taken.is_some(), state }

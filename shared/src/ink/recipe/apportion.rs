@@ -1,11 +1,11 @@
-//! How a whole is dealt out in parts that add up to it.
+//! Divides a whole number into parts that add up to it.
 
 use crate::collections::sort_by_key;
 use std::cmp::Reverse;
 
-/// Deals out `total` in proportion to `weights`, in whole numbers that add up to it exactly; nothing to
-/// anyone where no weight is above nothing. No part is off its proportion by one or more, and none is
-/// larger than its weight while `total` is no larger than all of them.
+/// Divides `total` in proportion to `weights`, in whole numbers that add up to it exactly; all zero if no weight is
+/// positive. No part is off its proportion by one or more, and none is larger than its weight while `total` is no
+/// larger than all of them.
 ///
 /// Source: the largest-remainder method (Hamilton's); equal remainders go to the first.
 pub(crate) fn apportion(weights: &[i64], total: i64) -> Vec<i64> {

@@ -1,4 +1,4 @@
-//! What does an ink cost?
+//! Price of an ink.
 
 use crate::ids::Subject;
 use crate::shop::Shop;
@@ -6,13 +6,13 @@ use crate::shop::Shop;
 /// A price, and how much of the ink it leaves out.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct InkCost {
-    /// Hundredths of the shop's currency for a kilogram, of the components whose price is known.
+    /// Price of a kilogram in hundredths of the shop's currency, of the components whose price is known.
     pub a_kilogram: f64,
-    /// Percent of the ink whose price is not known.
+    /// Percent of the ink whose price is unknown.
     pub unpriced: f64,
 }
 
-/// The price of a kilogram of an ink of these percentages.
+/// The price of a kilogram of an ink with these percentages of components.
 pub fn ink_cost(shop: &Shop, percentages: &[(Subject, f64)]) -> InkCost {
     let mut cost = InkCost::default();
     for (component, percent) in percentages {

@@ -1,37 +1,37 @@
-//! Does an ink keep to the data sheets of what is in it?
+//! Whether an ink keeps to the data sheets of its components.
 
 use crate::facts::ComponentKind;
 use crate::ids::Subject;
 use crate::shop::Shop;
 
-/// Which limit.
+/// Kind of a data sheet limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LimitOf {
-    /// The most of this component in an ink.
+    /// The largest share of this component in an ink.
     Component,
-    /// The most pigment, all together, in an ink of this base.
+    /// The largest share of all pigment in an ink made with this base.
     Pigment,
 }
 
-/// A data sheet's limit that an ink passes.
+/// A data sheet limit that an ink exceeds.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LimitBroken {
-    /// Whose data sheet.
+    /// The component whose data sheet it is.
     pub component: Subject,
     /// Its name.
     pub name: String,
-    /// Which limit.
+    /// Kind of the limit.
     pub limit: LimitOf,
-    /// What is in, in percent of the whole.
+    /// The actual share, in percent of the whole.
     pub percent: f64,
-    /// The most the sheet allows, in percent.
+    /// The largest share allowed, in percent.
     pub most: f64,
 }
 
-/// Beyond a limit by less than this is rounding: a hundredth of a point. Our own.
+/// Excess up to this, in percentage points, is rounding. Our own.
 const ROUNDING: f64 = 0.01;
 
-/// The limits that an ink of these percentages passes, in the order of its components.
+/// The limits that an ink with these percentages exceeds, in the order of its components.
 pub fn limits_broken(shop: &Shop, percentages: &[(Subject, f64)]) -> Vec<LimitBroken> {
     let known = |id: Subject| shop.ink.component(id);
     let pigment: f64 = percentages

@@ -4,8 +4,8 @@ use super::apportion::apportion;
 use crate::facts::{Part, Share};
 use crate::ids::Subject;
 
-/// Each component once, with its weight against the others: what is of the ink and what is on top of it in
-/// one measure, in the order of the recipe.
+/// The weight of each component relative to the others, parts of the ink and parts on top together, each component
+/// once, in the order of the recipe.
 pub(crate) fn weights(parts: &[Part]) -> Vec<(Subject, i64)> {
     let mut weights: Vec<(Subject, i64)> = Vec::new();
     for part in parts {
@@ -18,13 +18,25 @@ pub(crate) fn weights(parts: &[Part]) -> Vec<(Subject, i64)> {
     weights
 }
 
-/// What a recipe comes to in percent of the whole pot, on-top parts included, each component once. The
-/// percentages add up to 100.
+/// Each component's percent of the whole pot, on-top parts included, each component once. The percentages add up to
+/// 100.
+///
+/// ```
+/// # use lastpull_core::ink::{Part, Share, percentages};
+/// # use uuid::Uuid;
+/// let part = |id, percent, on_top| {
+///     Part { component: Uuid::from_u128(id), share: Share::from_percent(percent), on_top }
+/// };
+/// // 500 g of ink with 50 g and 15 g on top weigh 565 g.
+/// let recipe = [part(1, 100.0, false), part(2, 10.0, true), part(3, 3.0, true)];
+/// let ink = percentages(&recipe)[0].1;
+/// assert!((ink - 500.0 / 565.0 * 100.0).abs() < 1e-9);
+/// ```
 pub fn percentages(parts: &[Part]) -> Vec<(Subject, f64)> {
     percent_of(&weights(parts))
 }
 
-/// Weights as percent of them all; none where they weigh nothing.
+/// Weights as percent of their sum; empty if that is zero.
 pub(crate) fn percent_of(weights: &[(Subject, i64)]) -> Vec<(Subject, f64)> {
     let sum: i64 = weights.iter().map(|(_, weight)| weight).sum();
     if sum <= 0 {
@@ -33,7 +45,7 @@ pub(crate) fn percent_of(weights: &[(Subject, i64)]) -> Vec<(Subject, f64)> {
     weights.iter().map(|(component, weight)| (*component, *weight as f64 * 100.0 / sum as f64)).collect()
 }
 
-/// Weights as a recipe of parts of the whole, to the billionth; what is less than that is left out.
+/// Weights as a recipe of parts of the whole, to the billionth; smaller ones are left out.
 pub(crate) fn parts_of(weights: &[(Subject, i64)]) -> Vec<Part> {
     let only: Vec<i64> = weights.iter().map(|(_, weight)| *weight).collect();
     let shares = apportion(&only, i64::from(Share::WHOLE.billionths()));
@@ -57,7 +69,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_on_top_makes_the_whole_more_than_the_ink() {
+    fn on_top_parts_make_the_whole_weigh_more_than_the_ink() {
         let parts = [part(1, 100.0, false), part(2, 10.0, true), part(3, 3.0, true), part(2, 12.0, true)];
         assert!(is_whole(&parts));
         let percent: Vec<f64> = percentages(&parts).iter().map(|(_, percent)| *percent).collect();

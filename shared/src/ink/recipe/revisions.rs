@@ -1,4 +1,4 @@
-//! Which revision of a recipe is meant, and to which the client said yes.
+//! The revisions of a recipe, and which of them the client approved.
 
 use super::percentages::parts_of;
 use crate::collections::sort_by_key;
@@ -8,31 +8,31 @@ use crate::ink::{Contents, InkEvent, PotState, Revision, pot_state, recipe_for, 
 use crate::shop::Shop;
 use uuid::Uuid;
 
-/// Longest name of a recipe that is kept.
+/// Longest name of a recipe that is stored, in characters.
 const NAME: usize = 80;
 
-/// What a revision is called.
+/// How a revision is shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RevisionName {
     /// The revision.
     pub id: Subject,
-    /// Its number when it was saved, which pots are labelled with.
+    /// Its number when it was saved; pots are labelled with it.
     pub number: u16,
-    /// Four signs that tell it from any other of its number.
+    /// Four characters that distinguish it from others with its number.
     pub mark: String,
-    /// Whether another revision has that number too, so that the mark must be read as well. Two phones without
-    /// a word between them bring that about.
+    /// Whether another revision has the same number, so that the mark must be read as well. Two phones that have not
+    /// exchanged data can cause that.
     pub twin: bool,
 }
 
-/// The revisions of a recipe that were not taken back, oldest first.
+/// The revisions of a recipe that were not undone, oldest first.
 pub fn revisions_of(shop: &Shop, recipe: Subject) -> Vec<Revision<'_>> {
     let events = shop.ink.events_of(recipe);
     let live = events.into_iter().filter(|(_, event)| !event.deleted);
     live.filter_map(|(id, _)| shop.ink.revision(id)).filter(|revision| revision.recipe == recipe).collect()
 }
 
-/// What a revision is called; none where it is not known.
+/// How a revision is shown; `None` if it is unknown.
 pub fn revision_name(shop: &Shop, id: Subject) -> Option<RevisionName> {
     let revision = shop.ink.revision(id)?;
     let twin =
@@ -55,20 +55,19 @@ pub fn revision_fact(
     InkFact::RevisionSaved { recipe, number, parts, parent, pot, note: note.to_owned(), by: by.map(str::to_owned) }
 }
 
-/// The number that the next revision of a recipe bears. Those of revisions taken back are not given out again: a
-/// label may bear them.
+/// The number for the next revision of a recipe. Numbers of undone revisions are not used again: a label may show them.
 fn next_number(shop: &Shop, recipe: Subject) -> u16 {
     let given = shop.ink.events_of(recipe).into_iter().filter_map(|(id, _)| shop.ink.revision(id));
     given.map(|revision| revision.number).max().unwrap_or(0).saturating_add(1)
 }
 
-/// What a pot really holds, as the parts of a revision: those of the revision it began as in their order,
-/// then the others, the most first.
+/// The actual contents of a pot as the parts of a revision: those of the revision it started as in their order, then
+/// the others, largest first.
 pub fn parts_in_pot(shop: &Shop, state: &PotState) -> Vec<Part> {
     parts_of(&in_order(shop, &state.contents, state.base))
 }
 
-/// The contents of a pot, those of a revision in its order first, then the others, the most first.
+/// The contents of a pot: those of a revision in its order first, then the others, largest first.
 pub(crate) fn in_order(shop: &Shop, contents: &Contents, base: Option<Subject>) -> Vec<(Subject, i64)> {
     let order: Vec<Subject> = base
         .and_then(|id| shop.ink.revision(id))
@@ -80,33 +79,33 @@ pub(crate) fn in_order(shop: &Shop, contents: &Contents, base: Option<Subject>) 
     weights
 }
 
-/// The fact that saves what a pot holds as a revision of a recipe, with the revision it began as for its
-/// parent. None of an empty pot.
+/// The fact that saves the contents of a pot as a revision of a recipe, with the revision it started as for its parent.
+/// `None` for an empty pot.
 pub fn save_pot(shop: &Shop, pot: Subject, recipe: Subject, note: &str, by: Option<&str>) -> Option<InkFact> {
     let state = pot_state(shop, pot);
     let parts = parts_in_pot(shop, &state);
     (!parts.is_empty()).then(|| revision_fact(shop, recipe, parts, state.base, Some(pot), note, by))
 }
 
-/// A client's yes.
+/// A client's approval.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Approval {
     /// Its event.
     pub event: Subject,
-    /// To which revision.
+    /// The revision approved.
     pub revision: RevisionName,
-    /// From which pot.
+    /// The pot it was printed from.
     pub pot: Option<Subject>,
-    /// Who said yes.
+    /// The client's name.
     pub client: String,
-    /// Who heard it.
+    /// Who recorded it, if known.
     pub by: Option<String>,
-    /// Wall time.
+    /// Wall time, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
 }
 
-/// Every yes to a revision of a recipe, latest first. A yes that was taken back, or to a revision that was,
-/// is none.
+/// Every approval of a recipe's revisions, latest first. Undone approvals, and approvals of undone revisions, are left
+/// out.
 pub fn approvals_of(shop: &Shop, recipe: Subject) -> Vec<Approval> {
     let mut found: Vec<(Subject, &InkEvent)> = Vec::new();
     for revision in revisions_of(shop, recipe) {
@@ -116,7 +115,7 @@ pub fn approvals_of(shop: &Shop, recipe: Subject) -> Vec<Approval> {
     found.into_iter().filter_map(|(id, _)| approval(shop, id)).collect()
 }
 
-/// An event of approval; none where it is none.
+/// The approval of an event; `None` if it is another event.
 pub fn approval(shop: &Shop, event: Subject) -> Option<Approval> {
     let row = shop.ink.event(event)?;
     let InkFact::Approved { revision, pot, client, by, .. } = &row.fact else { return None };
@@ -124,35 +123,34 @@ pub fn approval(shop: &Shop, event: Subject) -> Option<Approval> {
     Some(Approval { event, revision, pot: *pot, client: client.clone(), by: by.clone(), at: row.at })
 }
 
-/// The revision a pot holds as written: none once anything was added that is not of it, nor while some of what
-/// is to be weighed in by it is not in.
+/// The revision that a pot holds as written; `None` once anything else was added, or while its weigh-in is incomplete.
 pub(crate) fn holds_as_written(shop: &Shop, pot: Subject, state: &PotState) -> Option<Subject> {
     let weighed_by = shop.ink.pot(pot).and_then(|pot| pot.revision);
     let is_in = |id: &Subject| Some(*id) != weighed_by || weigh_in(shop, pot).is_none_or(|weigh_in| weigh_in.is_done());
     state.holds.filter(is_in)
 }
 
-/// The recipe that what a pot holds is saved as a revision of.
+/// The recipe under which the contents of a pot are saved as a revision.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum SaveAs {
-    /// Its own.
+    /// The pot's own recipe.
     Own(Subject),
-    /// Another that bears the name typed: it gets the revision of this number, and runs of its ink are mixed by it
-    /// once it is approved.
+    /// Another recipe, which has the name typed: it gets the revision with this number, and runs with its ink are mixed
+    /// by it once it is approved.
     Named {
-        /// Which.
+        /// Id of the recipe.
         recipe: Subject,
-        /// What it is called.
+        /// Its name.
         name: String,
         /// The revision's number.
         number: u16,
     },
-    /// A new one of this name.
+    /// A new recipe with this name.
     New(String),
 }
 
-/// The recipe that what a pot holds is saved as a revision of. `name` is asked for where the pot is of no recipe; an
-/// empty one is the pot's own. No second recipe of one name comes to be: runs could only take one of them.
+/// The recipe under which the contents of a pot are saved as a revision. `name` is used if the pot has no recipe; if
+/// empty, it is the pot's own name. No second recipe with the same name is created: runs could only use one of them.
 pub fn save_as(shop: &Shop, pot: Subject, name: &str) -> SaveAs {
     if let Some(base) = pot_state(shop, pot).base.and_then(|id| shop.ink.revision(id)) {
         return SaveAs::Own(base.recipe);
@@ -165,7 +163,7 @@ pub fn save_as(shop: &Shop, pot: Subject, name: &str) -> SaveAs {
     }
 }
 
-/// The facts that save what a pot holds as a revision of the recipe of [`save_as`]. Nothing of an empty pot.
+/// The facts that save the contents of a pot as a revision of the recipe from [`save_as`]. Empty for an empty pot.
 pub fn save_facts(
     shop: &Shop,
     pot: Subject,
@@ -191,8 +189,8 @@ pub fn save_facts(
     facts
 }
 
-/// The facts of a client's yes to a pot. What it holds is saved as a revision first, unless it is one as
-/// written, of the recipe of [`save_as`]. So a yes is always to one revision. Nothing of an empty pot.
+/// The facts of a client's approval of a pot. Unless the pot holds a revision as written, its contents are first saved
+/// as one, of the recipe from [`save_as`], so that an approval always refers to one revision. Empty for an empty pot.
 pub fn approve_facts(
     shop: &Shop,
     pot: Subject,

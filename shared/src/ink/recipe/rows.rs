@@ -1,4 +1,4 @@
-//! A component as lists show it.
+//! A component as it is shown in lists.
 
 use crate::colour::Colour;
 use crate::facts::ComponentKind;
@@ -10,17 +10,17 @@ use crate::units::Grams;
 /// A component of an ink.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PartRow {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
-    /// Its name; empty where nothing is known of it yet.
+    /// Its name; empty if nothing is known of it yet.
     pub name: String,
-    /// What it is for.
+    /// Role of the component in an ink.
     pub kind: ComponentKind,
     /// Its colour.
     pub colour: Option<Colour>,
     /// Percent of the whole ink.
     pub percent: f64,
-    /// What is left on the shelf; none until it was weighed or came in.
+    /// Weight left on the shelf; `None` until it was weighed or delivered.
     pub left: Option<Grams>,
 }
 

@@ -9,16 +9,16 @@ use crate::units::Grams;
 /// A component of a batch.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ScaledPart {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
-    /// What the recipe asks for, to the milligram.
+    /// Weight that the recipe asks for, to the milligram.
     pub exact: Grams,
-    /// What can be weighed: at least one step of the scale.
+    /// Weight that can be weighed: at least one step of the scale.
     pub grams: Grams,
 }
 
 impl ScaledPart {
-    /// What rounding to the scale makes of it: more or less than the recipe, as a part of what it asks for.
+    /// Relative rounding error: above zero if more is weighed than the recipe asks for.
     pub fn error(&self) -> f64 {
         let off = self.grams.saturating_sub(self.exact).milligrams() as f64;
         if self.exact.is_positive() { off / self.exact.milligrams() as f64 } else { 0.0 }
@@ -30,23 +30,23 @@ impl ScaledPart {
 pub struct Scaled {
     /// Its components, in the order of the recipe.
     pub parts: Vec<ScaledPart>,
-    /// All together, as weighed.
+    /// Weight of all of them, as rounded.
     pub total: Grams,
-    /// The largest error that rounding makes of any component, whichever way, as a part of it.
+    /// Largest relative rounding error of any component, as an absolute value.
     pub worst: f64,
     /// The smallest batch in which no component is rounded by more than a hundredth of itself.
     pub enough: Grams,
 }
 
-/// What is weighed of a component: rounded to the steps of the scale, and one of them where it is less than half of
-/// one, since what is in the recipe goes into the pot. Our own.
+/// Weight to weigh out: rounded to the steps of the scale, but to one step instead of zero, since every part of the
+/// recipe goes into the pot. Our own.
 pub(crate) fn to_weigh(exact: Grams, step: Grams) -> Grams {
     let rounded = exact.rounded_to(step);
     if exact.is_positive() { rounded.max(step) } else { rounded }
 }
 
-/// The grams of each component for a batch, and rounded to the steps of the scale with the error that makes.
-/// The exact ones add up to the batch, to the milligram.
+/// The grams of each component for a batch, exact and rounded to the steps of the scale, with the rounding error. The
+/// exact ones add up to the batch, to the milligram.
 ///
 /// Source: proportion; `ink_recipe_by_weight.csv`. The hundredth is our own.
 pub fn scaled(parts: &[Part], size: BatchSize, step: Grams) -> Scaled {
@@ -71,8 +71,8 @@ pub fn scaled(parts: &[Part], size: BatchSize, step: Grams) -> Scaled {
     }
 }
 
-/// The smallest batch in which rounding to the scale makes no more than a hundredth of what is this part of it;
-/// nothing where it is no part. The hundredth is our own.
+/// The smallest batch in which rounding to the scale changes a component with this share, 0 to 1, by no more than a
+/// hundredth of itself; zero for a share of zero. The hundredth is our own.
 pub(crate) fn enough(step: Grams, part: f64) -> Grams {
     let half = step.milligrams() as f64 / 2.0;
     if part > 0.0 { Grams::from_milligrams((half * 100.0 / part).ceil() as i64) } else { Grams::ZERO }
@@ -131,7 +131,7 @@ mod tests {
         let mut parts = parts(rows, true);
         parts.insert(0, Part { component: Uuid::from_u128(9), share: Share::WHOLE, on_top: false });
         let scaled = scaled(&parts, BatchSize::Ink(base), TENTH);
-        // The weight of the whole stands in the source column of the same file.
+        // The weight of the whole is in the source column of the same file.
         assert_eq!(scaled.total, Grams::from_grams(565.0));
         assert_eq!(scaled.parts[0].grams, base);
         for (part, row) in scaled.parts[1..].iter().zip(rows) {
@@ -142,7 +142,7 @@ mod tests {
 
     /// By hand: 3.65 g on a scale of half grams reads 3.5, which is 4.1 % too little.
     #[test]
-    fn the_error_of_a_coarse_scale_is_told_and_the_batch_it_would_take() {
+    fn a_coarse_scale_reports_its_error_and_the_batch_it_needs() {
         let cases = published();
         let half = Grams::from_grams(0.5);
         let parts = parts(&cases["computed_730g"], false);

@@ -1,16 +1,16 @@
-//! Percentages that do not add up to 100: why, and what would mend it?
+//! Explains percentages that do not add up to 100, and offers repairs.
 
 use super::apportion::apportion;
 use crate::facts::{ComponentKind, Share};
 use crate::ink::PartForm;
 use crate::shop::Shop;
 
-/// What is wrong with a sum, as far as the numbers tell.
+/// The likely cause of a wrong sum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WhyOff {
-    /// As far off as rounding the numbers to so many decimals makes it.
+    /// The numbers were rounded to their decimals.
     Rounded,
-    /// One part is 100 already and the others come to it: written as percent on top.
+    /// One part is 100 and the others add to it: written as percent on top.
     OnTop,
     /// Something is missing.
     TooLittle,
@@ -18,21 +18,21 @@ pub enum WhyOff {
     TooMuch,
 }
 
-/// A way to mend it.
+/// A way to repair a sum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SumFix {
-    /// All parts keep their proportions.
+    /// Scale all parts, keeping their proportions.
     Scale,
-    /// The base takes what is missing, or gives what is too much: this row.
+    /// Add the difference to the base in this row, or take it from there.
     Fill(usize),
-    /// The part of 100 is the ink, the others come on top.
+    /// Take the part of 100 as the ink, and the others as parts on top.
     OnTop,
 }
 
-/// A mend, and the form after it.
+/// A repair, and the form after it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SumOffer {
-    /// What it does.
+    /// The repair.
     pub fix: SumFix,
     /// The rows after it.
     pub parts: Vec<PartForm>,
@@ -43,16 +43,16 @@ pub struct SumOffer {
 pub struct OffSum {
     /// What the parts of the ink add up to, in percent.
     pub percent: f64,
-    /// Why, as far as the numbers tell.
+    /// The likely cause.
     pub why: WhyOff,
-    /// What would mend it, the likeliest first.
+    /// Repairs, the most likely first.
     pub offers: Vec<SumOffer>,
 }
 
-/// Explains a sum of parts of the ink that is not 100, and offers to mend it. `shares` are those of the rows,
-/// none where a row has no number yet. None when the sum is 100, or nothing was typed.
+/// Explains a sum of the ink's parts that is not 100, and offers repairs. `shares` belong to the rows, `None` for a row
+/// without a number. Returns `None` if the sum is 100, or nothing was typed.
 ///
-/// Rounded: off by no more than half of the last decimal typed for each row. Our own.
+/// A sum counts as rounded if it is off by no more than half of the last decimal typed, for each row. Our own.
 pub(crate) fn off_sum(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) -> Option<OffSum> {
     let of_ink: Vec<(usize, Share)> = rows
         .iter()
@@ -100,7 +100,7 @@ pub(crate) fn off_sum(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) 
         }
     }
     let only: Vec<i64> = of_ink.iter().map(|(_, share)| i64::from(share.billionths())).collect();
-    // Ten-thousandths of a percent are as fine as anybody types them.
+    // Nobody types more than four decimals of a percent.
     let scaled = apportion(&only, 1_000_000);
     if scaled.iter().all(|share| *share > 0) {
         let mut parts = rows.to_vec();
@@ -110,13 +110,13 @@ pub(crate) fn off_sum(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) 
         offers.push(SumOffer { fix: SumFix::Scale, parts });
     }
     if why == WhyOff::Rounded {
-        // The proportions are right as they are; no one part is to blame.
+        // The proportions are right as they are; no single part is wrong.
         offers.reverse();
     }
     Some(OffSum { percent: sum as f64 / 1e7, why, offers })
 }
 
-/// Decimals of a number as typed.
+/// Number of decimals of a number as typed.
 fn decimals(text: &str) -> u32 {
     text.trim().split_once(['.', ',']).map_or(0, |(_, part)| part.len() as u32)
 }

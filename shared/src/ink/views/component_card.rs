@@ -1,4 +1,4 @@
-//! One component: what is left of it, what happened to it, and what it is used in.
+//! View of one component: its stock, its stock changes, and the recipes that use it.
 
 use super::stock::{StockRow, stock_view};
 use crate::collections::sort_by_key;
@@ -9,68 +9,68 @@ use crate::ink::{Component, best_revision};
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// What happened to a component on the shelf.
+/// A change of a component's stock.
 #[derive(Clone, Debug, PartialEq)]
 pub enum StockWhat {
-    /// It came in; with whatever was noted of it.
+    /// It was delivered, with this note.
     Delivered(String),
-    /// What is left was weighed.
+    /// The remaining stock was weighed.
     Counted,
     /// It was poured into a pot.
     Poured {
-        /// Which pot.
+        /// The pot.
         pot: Subject,
-        /// Its name.
+        /// The pot's name.
         name: String,
-        /// What for.
+        /// Purpose of the pour.
         step: PourStep,
     },
 }
 
-/// A line of a component's story.
+/// A line of a component's stock history.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StockLine {
-    /// Its event: deleting it takes it back.
+    /// Its event; deleting it undoes the change.
     pub event: Subject,
-    /// Wall time.
+    /// Wall time, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
-    /// By whom.
+    /// Who recorded it, if known.
     pub by: Option<String>,
-    /// What happened.
+    /// The change.
     pub what: StockWhat,
-    /// How much came, went, or was left.
+    /// Weight delivered, poured or left.
     pub grams: Grams,
-    /// What was left after it; none before anything was known.
+    /// Stock after the change; `None` until the stock is known.
     pub left: Option<Grams>,
 }
 
-/// A recipe that has a component in it.
+/// A recipe that uses a component.
 #[derive(Clone, Debug, PartialEq)]
 pub struct UsedIn {
     /// The recipe.
     pub recipe: Subject,
-    /// What the ink is called.
+    /// Name of the ink.
     pub name: String,
-    /// Its colour.
+    /// Colour of the ink.
     pub colour: Option<Colour>,
 }
 
 /// A component's card.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ComponentCard {
-    /// Which.
+    /// Id of the component.
     pub id: Subject,
     /// Its fields.
     pub component: Component,
-    /// What is left, whether that is low and why, what to buy; as the shelf has it.
+    /// What is left, whether that is low and why, and what to buy, as in the stock list.
     pub stock: StockRow,
-    /// What happened to it, latest first, what was taken back left out.
+    /// Its stock changes, latest first, without undone ones.
     pub lines: Vec<StockLine>,
-    /// The recipes that are mixed with it, by name.
+    /// The recipes that use it, by name.
     pub used_in: Vec<UsedIn>,
 }
 
-/// The card of a component; none where there is none, or it was deleted.
+/// The card of a component; `None` if there is no such component or it was deleted.
 pub fn component_card(shop: &Shop, id: Subject) -> Option<ComponentCard> {
     let component = shop.ink.component(id).filter(|component| !component.deleted)?.clone();
     let stock = stock_view(shop).rows.into_iter().find(|row| row.component == id)?;

@@ -1,4 +1,4 @@
-//! What is written on a pot.
+//! The text on a pot's label.
 
 use crate::colour::Colour;
 use crate::ids::Subject;
@@ -9,47 +9,47 @@ use crate::ink::{Approval, PartRow, PotState, RevisionName, approval, pot_state,
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// Which recipe a pot holds.
+/// The revision that a pot holds.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Holds {
-    /// The revision it began as or was last saved as; none of a pot without one.
+    /// The revision it started as or was last saved as; `None` for a pot without one.
     pub revision: Option<RevisionName>,
-    /// How many times it was changed since.
+    /// Number of changes since.
     pub changes: u32,
-    /// Whether it is that revision as written; so is a pot without one, and an empty one.
+    /// Whether it holds that revision as written; also true for a pot without one, and for an empty one.
     pub as_written: bool,
 }
 
 /// A pot's label.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PotLabel {
-    /// What the ink is called: its recipe's name, else the pot's own.
+    /// Name of the ink: of its recipe, or else of the pot.
     pub name: String,
     /// The pot's own name.
     pub pot: String,
     /// The colour of its recipe.
     pub colour: Option<Colour>,
-    /// Which revision.
+    /// The revision it holds.
     pub holds: Holds,
-    /// The client's yes to what it holds, while nothing was changed since.
+    /// The client's approval of what it holds, if nothing was changed since.
     pub approval: Option<Approval>,
-    /// Wall time at which it was made.
+    /// Wall time at which it was made, in milliseconds since 1970-01-01 UTC.
     pub made: u64,
-    /// Who poured the first of it, where the crew is named.
+    /// Who poured the first component, if known.
     pub by: Option<String>,
-    /// The job's title; empty where it is for none.
+    /// The job's title; empty if it is for no job.
     pub job: String,
-    /// The client.
+    /// The client's name.
     pub client: String,
-    /// The run's ink, where it is for a run.
+    /// The run's name for the ink; empty if it is for no run.
     pub ink: String,
-    /// What it holds, without the vessel.
+    /// Weight of its contents, without the vessel.
     pub grams: Grams,
-    /// What it is mixed of, in percent.
+    /// Its components, in percent.
     pub parts: Vec<PartRow>,
 }
 
-/// The label of a pot; none where there is no such pot.
+/// The label of a pot; `None` if there is no such pot.
 pub fn pot_label(shop: &Shop, pot: Subject) -> Option<PotLabel> {
     label_of(shop, pot, &pot_state(shop, pot))
 }
@@ -86,7 +86,7 @@ pub(crate) fn holds_of(shop: &Shop, state: &PotState) -> Holds {
     }
 }
 
-/// Who poured the first of it.
+/// Who poured the first component.
 fn made_by(shop: &Shop, pot: Subject) -> Option<String> {
     let events = shop.ink.events_of(pot);
     let mut live = events.into_iter().filter(|(_, event)| !event.deleted);

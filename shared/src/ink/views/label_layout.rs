@@ -1,54 +1,54 @@
-//! Where the words of a pot's label stand, so that none is cut off whatever they are.
+//! Lays out the text of a pot's label so that nothing is cut off.
 
-/// What a label says, in words.
+/// The texts of a label.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct LabelWords {
-    /// What the ink is called.
+    /// Name of the ink.
     pub name: String,
-    /// Which revision.
+    /// The revision.
     pub mark: String,
-    /// What else must be known of what it holds: changes since, the client's yes.
+    /// What else must be known of its contents: changes since, the client's approval.
     pub notes: Vec<String>,
-    /// What is in it, with its part of it.
+    /// Each component and its share.
     pub parts: Vec<[String; 2]>,
-    /// What is written where there is no room for so many more parts.
+    /// Text at index n: what is shown if n more components do not fit.
     pub more: Vec<String>,
-    /// Grams, date, job, by whom.
+    /// Lines at the bottom: grams, date, job, who made it.
     pub foot: Vec<String>,
 }
 
-/// Words at a place on the label.
+/// A text at a position on the label.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Placed {
-    /// The words.
+    /// The text.
     pub text: String,
-    /// Their left edge.
+    /// Its left edge.
     pub x: f64,
-    /// Their baseline.
+    /// Its baseline.
     pub y: f64,
-    /// The height of their letters.
+    /// Its font size.
     pub size: f64,
-    /// Whether they are heavy.
+    /// Whether it is bold.
     pub bold: bool,
 }
 
-/// How wide words are: of this size, heavy or not.
+/// Width of a text of this font size, bold or not.
 pub type Measure<'a> = &'a dyn Fn(&str, f64, bool) -> f64;
 
-/// The label's size, three to two. Of no unit: it is drawn as large as is wanted.
+/// Width and height of the label, three to two. Without unit: it can be drawn at any size.
 pub const LABEL: [f64; 2] = [1200.0, 800.0];
-/// Width of the band in the ink's colour at its left.
+/// Width of the band in the ink's colour at the left edge.
 pub const BAND: f64 = 72.0;
 const MARGIN: f64 = 44.0;
 const GAP: f64 = 48.0;
-/// From one baseline to the next, in letters' heights.
+/// Line height, in font sizes.
 const LEADING: f64 = 1.25;
-/// The smallest letters that are read at arm's length on a label of the width of a hand. Our own.
+/// Smallest font size that can be read at arm's length on a label as wide as a hand. Our own.
 const LEAST: f64 = 26.0;
 
-/// Lays a label out: the name as large as it goes, in two lines at most; the foot at the foot; the parts between
-/// in as many columns as they need. What does not fit at the smallest size ends in an ellipsis, and parts beyond
-/// the room are counted.
+/// Lays out a label: the name as large as possible, in two lines at most; the foot at the bottom; the components
+/// between, in as many columns as they need. Text that does not fit at the smallest size ends in an ellipsis, and
+/// components that do not fit are counted.
 pub fn label_layout(words: &LabelWords, measure: Measure<'_>) -> Vec<Placed> {
     let left = BAND + MARGIN;
     let width = LABEL[0] - left - MARGIN;
@@ -77,7 +77,7 @@ pub fn label_layout(words: &LabelWords, measure: Measure<'_>) -> Vec<Placed> {
     placed
 }
 
-/// The parts, in one column or two.
+/// The components, in one column or two.
 fn parts(words: &LabelWords, [left, top]: [f64; 2], [width, room]: [f64; 2], measure: Measure<'_>) -> Vec<Placed> {
     let mut placed = Vec::new();
     let count = words.parts.len();
@@ -90,7 +90,7 @@ fn parts(words: &LabelWords, [left, top]: [f64; 2], [width, room]: [f64; 2], mea
     if rows == 0 {
         return placed;
     }
-    // The last place says how many more there are.
+    // The last row says how many more there are.
     let shown = if count > rows * columns { rows * columns - 1 } else { count };
     let figures = words.parts.iter().take(shown).map(|[_, percent]| measure(percent, size, true)).fold(0.0, f64::max);
     let after = figures + size * 0.6;
@@ -110,7 +110,7 @@ fn parts(words: &LabelWords, [left, top]: [f64; 2], [width, room]: [f64; 2], mea
     placed
 }
 
-/// The largest size at which words take no more than so many lines, and the lines.
+/// The largest font size at which a text takes at most `most` lines, and the lines.
 fn fitted(
     text: &str,
     width: f64,
@@ -135,7 +135,7 @@ fn fitted(
     }
 }
 
-/// Words in lines, broken between words only.
+/// Breaks a text into lines, between words only.
 fn wrapped(text: &str, width: f64, size: f64, bold: bool, measure: Measure<'_>) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
@@ -150,7 +150,7 @@ fn wrapped(text: &str, width: f64, size: f64, bold: bool, measure: Measure<'_>) 
     lines
 }
 
-/// Words as far as they fit, with an ellipsis where they do not.
+/// As much of a text as fits, with an ellipsis if it is cut.
 fn cut(text: &str, width: f64, size: f64, bold: bool, measure: Measure<'_>) -> String {
     if measure(text, size, bold) <= width {
         return text.to_owned();
@@ -168,7 +168,7 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// Letters of very different widths, as type has them; heavy ones are wider.
+    /// Characters of very different widths, as fonts have them; bold ones are wider.
     fn width_of(text: &str, size: f64, bold: bool) -> f64 {
         let wide = |letter: char| match letter {
             'W' | 'M' | '…' => 0.95,
@@ -190,7 +190,7 @@ mod tests {
     }
 
     #[test]
-    fn a_short_name_stands_large_and_every_part_is_named() {
+    fn a_short_name_is_large_and_every_part_is_named() {
         let placed = label_layout(&label("Brick", 4), &width_of);
         let name = placed.iter().find(|words| words.text == "Brick").unwrap();
         assert!((name.size - 124.0).abs() < 1e-9 && name.bold);
@@ -198,7 +198,7 @@ mod tests {
     }
 
     #[test]
-    fn parts_beyond_the_room_are_counted() {
+    fn parts_that_do_not_fit_are_counted() {
         let placed = label_layout(&label("Brick", 60), &width_of);
         let named = placed.iter().filter(|words| words.text.starts_with("Component")).count();
         assert!((8..60).contains(&named));
@@ -207,7 +207,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn nothing_on_a_label_is_cut_off_or_written_over(
+        fn nothing_on_a_label_is_cut_off_or_overlaps(
             name in "[Wila ]{1,120}", mark in "[A-z0-9 ]{0,80}", note in "[WMi ]{0,160}",
             parts in prop::collection::vec("[WMia ]{1,80}", 0..30), foot in prop::collection::vec("[WMil ]{0,160}", 0..3),
         ) {

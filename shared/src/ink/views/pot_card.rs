@@ -1,4 +1,4 @@
-//! One pot: what it holds, and the ledger of how it came to.
+//! View of one pot: what it holds, and the ledger of how that came about.
 
 use super::label::{PotLabel, label_of};
 use crate::facts::{ColourReading, InkFact, PourStep};
@@ -13,147 +13,147 @@ use crate::ink::{
 use crate::shop::Shop;
 use crate::units::Grams;
 
-/// What a line of the ledger tells.
+/// Kind of a line in the ledger.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LedgerWhat {
-    /// A component went in.
+    /// A component was poured in.
     Poured {
-        /// Which.
+        /// The component.
         component: Subject,
         /// Its name.
         name: String,
-        /// What for.
+        /// Purpose of the pour.
         step: PourStep,
     },
-    /// The weigh-in went on to this whole.
+    /// The weigh-in was resized to this whole.
     Resized(Grams),
-    /// What is in of a component was accepted.
+    /// The weight poured of a component was accepted.
     Accepted {
-        /// Which.
+        /// The component.
         component: Subject,
         /// Its name.
         name: String,
     },
-    /// Ink of another pot went in.
+    /// Ink from another pot was added.
     MovedIn {
-        /// Which pot.
+        /// Id of the pot.
         pot: Subject,
         /// Its name.
         name: String,
     },
-    /// Ink went into another pot.
+    /// Ink was moved to another pot.
     MovedOut {
-        /// Which pot.
+        /// The other pot.
         pot: Subject,
         /// Its name.
         name: String,
     },
     /// Ink was thrown away.
     Wasted,
-    /// Ink was printed with.
+    /// Ink was used for printing.
     Used {
-        /// On which run.
+        /// The run, if known.
         run: Option<RunId>,
-        /// On how many pieces.
+        /// Number of pieces.
         pieces: u32,
     },
     /// A swatch was read.
     SwatchRead,
-    /// It matches.
+    /// It was found to match.
     Matched,
-    /// The client said yes.
+    /// The client approved it.
     Approved {
-        /// To this revision.
+        /// The revision approved.
         revision: Option<RevisionName>,
-        /// Who.
+        /// The client's name.
         client: String,
     },
-    /// What it held was saved as a revision.
+    /// Its contents were saved as this revision.
     Saved(Option<RevisionName>),
 }
 
 /// A line of the ledger.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LedgerLine {
-    /// Its event: photos are of it, deleting it takes it back.
+    /// Its event: photos refer to it, deleting it undoes the line.
     pub event: Subject,
-    /// Wall time.
+    /// Wall time, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
-    /// By whom.
+    /// Who recorded it, if known.
     pub by: Option<String>,
     /// What happened.
     pub what: LedgerWhat,
-    /// What it was told to put in (above nothing) or take out (below).
+    /// Weight recorded as added (above zero) or taken out (below zero).
     pub grams: Grams,
-    /// Why, in words.
+    /// The note.
     pub note: String,
-    /// What a swatch read.
+    /// Reading of a swatch.
     pub reading: Option<ColourReading>,
-    /// How many photos there are of it.
+    /// Number of photos of it.
     pub photos: u32,
-    /// Whether it was taken back; it then changed nothing.
+    /// Whether it was undone; it then changed nothing.
     pub deleted: bool,
-    /// What the pot held after it.
+    /// Weight in the pot after it.
     pub total: Grams,
-    /// The recipe it held after it, in percent, in the order of the pot's rows.
+    /// Contents after it, in percent, in the order of the pot's rows.
     pub percentages: Vec<(Subject, f64)>,
 }
 
-/// What is in a pot of one component.
+/// A component in a pot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PotRow {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
     /// Its name.
     pub name: String,
-    /// How much.
+    /// Weight to add.
     pub grams: Grams,
     /// Percent of what is in the pot.
     pub percent: f64,
-    /// Percent in the revision it began as; none where it is of none.
+    /// Its percent in the revision the pot started as; `None` if the pot has no revision.
     pub began: Option<f64>,
 }
 
 /// A pot's card.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PotCard {
-    /// Which.
+    /// Id of the pot.
     pub id: Subject,
-    /// What is written on it: name, revision, yes, date, job, percentages.
+    /// Its label: name, revision, approval, date, job, percentages.
     pub label: PotLabel,
     /// Its recipe.
     pub recipe: Option<Subject>,
     /// The run it is for, and that run's job.
     pub run: Option<(RunId, Option<JobId>)>,
-    /// How far it is.
+    /// How far it has come.
     pub stage: PotStage,
-    /// Wall time since when it matches, while nothing was changed since.
+    /// Wall time since which it matches, in milliseconds since 1970-01-01 UTC, if nothing was changed since.
     pub matched: Option<u64>,
-    /// Whether it holds its revision as written, all of it weighed in and nothing else added.
+    /// Whether it holds its revision as written: all of it weighed in and nothing else added.
     pub as_written: bool,
-    /// Whether its weigh-in was begun and not all of it is in.
+    /// Whether its weigh-in was started and is not complete.
     pub unfinished: bool,
-    /// What is in it.
+    /// Its components.
     pub rows: Vec<PotRow>,
-    /// What the scale shows with it on.
+    /// Weight that the scale shows with the pot on it.
     pub on_scale: Grams,
-    /// How much more it takes; none where its size is not known.
+    /// Weight that still fits; `None` if its capacity is unknown.
     pub room: Option<Grams>,
-    /// What was told to be taken out beyond what was in it: some pour was not noted.
+    /// Weight recorded as taken out beyond its contents: a pour was not recorded.
     pub short: Grams,
-    /// What was printed from it.
+    /// Weight used for printing.
     pub used: Grams,
-    /// What was thrown away.
+    /// Weight wasted.
     pub wasted: Grams,
-    /// Data sheets' limits that it passes.
+    /// Data sheet limits that it exceeds.
     pub limits: Vec<LimitBroken>,
-    /// What it costs.
+    /// Price of its ink.
     pub cost: InkCost,
-    /// How it came to, oldest first, what was taken back too.
+    /// Its history, oldest first, undone events included.
     pub ledger: Vec<LedgerLine>,
 }
 
-/// The card of a pot; none where there is no such pot.
+/// The card of a pot; `None` if there is no such pot.
 pub fn pot_card(shop: &Shop, id: Subject) -> Option<PotCard> {
     let pot = shop.ink.pot(id)?;
     let mut after: Vec<(Subject, PotState)> = Vec::new();

@@ -1,4 +1,4 @@
-//! One recipe: its revisions, their ancestry, and what is made of it.
+//! View of one recipe: its revisions, their ancestry, its pots and its runs.
 
 use super::shelf::{PotLine, pot_line};
 use crate::ids::{RunId, Subject};
@@ -14,52 +14,52 @@ use crate::shop::Shop;
 /// A revision on the card.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RevisionRow {
-    /// What it is called.
+    /// Name of the revision.
     pub name: RevisionName,
-    /// Wall time at which it was saved.
+    /// Wall time at which it was saved, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
-    /// By whom.
+    /// Who saved it, if known.
     pub by: Option<String>,
-    /// Why it differs.
+    /// Why it differs from its parent.
     pub note: String,
-    /// The revision it came from.
+    /// The revision it was derived from.
     pub parent: Option<RevisionName>,
     /// The pot whose contents it is, and its name.
     pub pot: Option<(Subject, String)>,
-    /// What it is mixed of, in percent of the whole.
+    /// Its components, in percent of the whole.
     pub parts: Vec<PartRow>,
-    /// Whether any of it is written as percent on top of the ink.
+    /// Whether any of them is written as percent on top of the ink.
     pub on_top: bool,
-    /// The latest yes to it.
+    /// Its latest approval.
     pub approval: Option<Approval>,
-    /// What it costs.
+    /// Its price.
     pub cost: InkCost,
-    /// Its density in g/cm³, where that of every component is known.
+    /// Its density in g/cm³, if that of every component is known.
     pub density: Option<f64>,
-    /// Data sheets' limits that it passes.
+    /// Data sheet limits that it exceeds.
     pub limits: Vec<LimitBroken>,
 }
 
 /// A recipe's card.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RecipeCard {
-    /// Which.
+    /// Id of the recipe.
     pub id: Subject,
     /// Its fields.
     pub recipe: Recipe,
     /// Its revisions, latest first.
     pub revisions: Vec<RevisionRow>,
-    /// The one it is mixed by: approved last, else the latest.
+    /// The revision to mix it by: the one approved last, else the latest.
     pub best: Option<Subject>,
     /// Whether a revision was saved after the one approved last.
     pub newer_unapproved: bool,
     /// The open pots of it.
     pub pots: Vec<PotLine>,
-    /// The open runs that name its ink, in the order of the day.
+    /// The open runs that use its ink, in the order of the day.
     pub runs: Vec<RunId>,
 }
 
-/// The card of a recipe; none where there is no such recipe.
+/// The card of a recipe; `None` if there is no such recipe.
 pub fn recipe_card(shop: &Shop, id: Subject) -> Option<RecipeCard> {
     let recipe = shop.ink.recipe(id)?.clone();
     let approvals = approvals_of(shop, id);

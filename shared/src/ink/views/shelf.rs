@@ -1,4 +1,4 @@
-//! The ink bench at a glance: recipes, pots, and what the day's runs need.
+//! Overview of the ink: recipes, pots, and what the day's runs need.
 
 use super::label::{Holds, label_of};
 use super::stock::stock_of;
@@ -14,65 +14,65 @@ use crate::units::Grams;
 /// A recipe in the list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RecipeLine {
-    /// Which.
+    /// Id of the recipe.
     pub id: Subject,
-    /// What the ink is called.
+    /// Name of the ink.
     pub name: String,
     /// Its colour.
     pub colour: Option<Colour>,
-    /// Its latest revision; none while it has none.
+    /// Its latest revision; `None` if it has none.
     pub latest: Option<RevisionName>,
-    /// The revision approved last, and by whom.
+    /// The revision approved last, and the client's name.
     pub approved: Option<(RevisionName, String)>,
-    /// How many components the latest has.
+    /// Number of components in the latest revision.
     pub components: u32,
-    /// What open pots hold of it.
+    /// Weight of it in open pots.
     pub in_pots: Grams,
 }
 
 /// A pot in the list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PotLine {
-    /// Which.
+    /// Id of the pot.
     pub id: Subject,
-    /// What is written on it.
+    /// The name written on it.
     pub name: String,
-    /// What the ink is called.
+    /// Name of the ink.
     pub ink: String,
     /// Its colour.
     pub colour: Option<Colour>,
-    /// Which revision it holds.
+    /// The revision it holds.
     pub holds: Holds,
-    /// How far it is.
+    /// How far it has come.
     pub stage: PotStage,
-    /// What is in it.
+    /// Weight of its contents.
     pub grams: Grams,
-    /// How much it holds.
+    /// Its capacity.
     pub capacity: Option<Grams>,
     /// The run it is for.
     pub run: Option<RunId>,
-    /// That run's job's title; empty where it is for none.
+    /// That run's job's title; empty if it is for no run.
     pub job: String,
-    /// Wall time at which it was made.
+    /// Wall time at which it was made, in milliseconds since 1970-01-01 UTC.
     pub made: u64,
 }
 
-/// The ink bench.
+/// Overview of the shop's ink.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct InkShelf {
     /// What the open runs need, in the order of the day.
     pub needed: Vec<InkNeeded>,
-    /// The open pots: those being weighed first, then the youngest.
+    /// The open pots: those being weighed first, then the newest.
     pub pots: Vec<PotLine>,
     /// The recipes, by name.
     pub recipes: Vec<RecipeLine>,
-    /// How many components are low.
+    /// Number of components that are low.
     pub low: u32,
-    /// How many components the shop has.
+    /// Number of components.
     pub components: u32,
 }
 
-/// The ink bench as it stands.
+/// The current overview of the shop's ink.
 pub fn ink_shelf(shop: &Shop) -> InkShelf {
     let open = open_pots(shop);
     let mut pots: Vec<PotLine> = open.iter().filter_map(|(id, state)| pot_line(shop, *id, state)).collect();

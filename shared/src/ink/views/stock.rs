@@ -1,4 +1,4 @@
-//! What is left on the shelf, what the coming runs take of it, and what to buy.
+//! Stock on the shelf, what the coming runs need of it, and what to buy.
 
 use crate::collections::{Table, sort_by_key};
 use crate::colour::Colour;
@@ -12,46 +12,46 @@ use crate::units::Grams;
 /// Why a component is low.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Low {
-    /// It does not last for this coming run.
+    /// It is not enough for a coming run.
     ForRun {
-        /// The first run it does not last for.
+        /// The first run it is not enough for.
         run: RunId,
         /// Its job's title.
         title: String,
-        /// How much is lacking for all coming runs.
+        /// Weight missing for all coming runs together.
         short: Grams,
     },
-    /// Less is left than the shop wants to be told of.
+    /// Less is left than the limit that the shop has set.
     BelowLimit,
 }
 
 /// What to buy of a component.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ToBuy {
-    /// How much, in whole tubs where the tub is known.
+    /// Weight to buy, in whole tubs if the tub's weight is known.
     pub grams: Grams,
-    /// How many tubs; none where the tub is not known.
+    /// Number of tubs; `None` if the tub's weight is unknown.
     pub tubs: Option<u32>,
-    /// What it costs, in hundredths; none where the price is not known.
+    /// Its cost in hundredths of the shop's currency; `None` if the price is unknown.
     pub cost: Option<u64>,
 }
 
 /// A component on the shelf.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StockRow {
-    /// Which.
+    /// Id of the component.
     pub component: Subject,
     /// Its name.
     pub name: String,
-    /// What it is for.
+    /// Role of the component in an ink.
     pub kind: ComponentKind,
     /// Its colour.
     pub colour: Option<Colour>,
-    /// What is left; none until it was weighed or came in.
+    /// Weight left; `None` until it was weighed or delivered.
     pub left: Option<Grams>,
-    /// Wall time at which it was weighed last.
+    /// Wall time of its last weighing, in milliseconds since 1970-01-01 UTC.
     pub counted: Option<u64>,
-    /// What the coming runs take of it, as far as their need is known.
+    /// Weight that the coming runs need, as far as their need is known.
     pub wanted: Grams,
     /// Whether it is low, and why.
     pub low: Option<Low>,
@@ -59,28 +59,29 @@ pub struct StockRow {
     pub buy: Option<ToBuy>,
 }
 
-/// The shelf.
+/// The stock on the shelf.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct StockView {
     /// The components: those that are low first, then by kind and name.
     pub rows: Vec<StockRow>,
     /// How many are low.
     pub low: u32,
-    /// What everything to buy costs, in hundredths, as far as prices are known.
+    /// Cost of everything to buy, in hundredths of the shop's currency, as far as prices are known.
     pub cost: u64,
-    /// How many things to buy have no price.
+    /// Number of things to buy without a price.
     pub unpriced: u32,
-    /// Coming runs whose need is not known: no recipe of their ink's name, or what a print takes not worked out.
+    /// Coming runs whose need is unknown: there is no recipe with their ink's name, or it was not calculated how much
+    /// ink a print takes.
     pub unknown: Vec<InkNeeded>,
 }
 
-/// The shelf against the coming runs.
+/// The stock compared with what the coming runs need.
 pub fn stock_view(shop: &Shop) -> StockView {
     stock_of(shop, ink_needed(shop))
 }
 
 pub(crate) fn stock_of(shop: &Shop, needed: Vec<InkNeeded>) -> StockView {
-    // Of each component, what every coming run takes, in the order of the day.
+    // For each component, what every coming run needs, in the order of the day.
     let mut wanted: Table<Vec<(usize, Grams)>> = Table::default();
     for (at, need) in needed.iter().enumerate() {
         let revision = need.revision.and_then(|id| shop.ink.revision(id));

@@ -1,4 +1,4 @@
-//! The weigh-in at the scale, one component at a time.
+//! View of a weigh-in at the scale, one component at a time.
 
 use super::label::Holds;
 use crate::colour::Colour;
@@ -12,22 +12,22 @@ use crate::units::Grams;
 /// A component at the scale.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeighRow {
-    /// Its figures: target, what is in, how it stands.
+    /// Its target, its weight poured and its state.
     pub step: WeighStep,
     /// Its name.
     pub name: String,
     /// Its colour.
     pub colour: Option<Colour>,
-    /// Percent of the batch that the recipe asks for.
+    /// The percent of the batch that the recipe asks for.
     pub percent: f64,
-    /// What the scale will show when it is in; none where nothing of it is to be poured.
+    /// What the scale will show when it is in; `None` if nothing is left to pour.
     pub scale_target: Option<Grams>,
-    /// What is left on the shelf; none until it was weighed or came in.
+    /// Weight left on the shelf; `None` until it was weighed or delivered.
     pub left: Option<Grams>,
-    /// How much the shelf lacks of what is still to pour.
+    /// How much of the weight still to pour is missing on the shelf.
     pub lacks: Grams,
-    /// The smallest batch in which the scale weighs it to a hundredth of itself, where this batch asks for less than
-    /// half a step of it, so that the one step to pour is at least twice as much; none elsewhere.
+    /// The smallest batch in which the scale weighs it to a hundredth of itself, if this batch asks for less than half
+    /// a step of it, so that the one step to pour is at least twice as much. `None` otherwise.
     pub enough: Option<Grams>,
 }
 
@@ -36,42 +36,41 @@ pub struct WeighRow {
 pub struct WeighInView {
     /// The pot.
     pub pot: Subject,
-    /// What is written on it.
+    /// The name written on it.
     pub name: String,
-    /// Which revision is weighed.
+    /// The revision being weighed.
     pub holds: Holds,
-    /// What the pot weighs empty; none where the scale is zeroed with it on.
+    /// Weight of the empty pot; `None` if the scale is zeroed with it on.
     pub tare: Option<Grams>,
-    /// The steps the scale reads in.
+    /// Smallest step of the scale.
     pub scale_step: Grams,
-    /// What the scale shows now.
+    /// Weight that the scale shows now.
     pub on_scale: Grams,
-    /// What is in the pot.
+    /// Weight in the pot.
     pub holds_grams: Grams,
-    /// All that will be in it.
+    /// Weight of everything that will be in it.
     pub total: Grams,
-    /// By how much that is more than the pot takes, vessel left out; nothing where it fits, or is not known.
+    /// Weight beyond the pot's capacity; zero if it fits or the capacity is unknown.
     pub spills: Grams,
-    /// By how much the scale will be overloaded, vessel and all.
+    /// Weight beyond the scale's capacity, vessel included.
     pub overloads: Grams,
     /// The components, in the order they are weighed.
     pub rows: Vec<WeighRow>,
-    /// Which is weighed now; none when all is in, or an over-pour must be decided first.
+    /// Index of the component being weighed; `None` if all are in, or an over-pour must be decided first.
     pub now: Option<usize>,
-    /// Which comes after it.
+    /// Index of the component after it.
     pub then: Option<usize>,
-    /// The largest error that rounding to the scale makes of any component, as a part of it.
+    /// Largest relative rounding error of any component.
     pub worst: f64,
-    /// What is too much, and both ways on.
+    /// The over-pour, and both ways to repair it.
     pub over: Option<OverPour>,
-    /// What undo takes back.
+    /// The event that undo deletes.
     pub undo: Option<Subject>,
-    /// Whether all is in.
+    /// Whether everything is in.
     pub done: bool,
 }
 
-/// The weigh-in of a pot; none where it has no revision or no size. `choice` is a component that was picked out
-/// of turn.
+/// The weigh-in of a pot; `None` if it has no revision or no size. `choice` is a component picked out of turn.
 pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Option<WeighInView> {
     let weighing = weigh_in(shop, id)?;
     let pot = shop.ink.pot(id)?;
@@ -87,7 +86,7 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     let total = weighing.total();
     let beyond =
         |most: Option<Grams>, weight: Grams| most.map_or(Grams::ZERO, |most| weight.saturating_sub(most).max_zero());
-    // What was saved before all was in is not what is weighed on.
+    // A revision saved before everything was in is not the one being weighed.
     let holds = Holds {
         revision: pot.revision.and_then(|id| revision_name(shop, id)),
         changes: if state.base == pot.revision { state.changes } else { 0 },

@@ -7,24 +7,24 @@ use crate::ids::JobId;
 use crate::time::Due;
 use serde::{Deserialize, Serialize};
 
-/// A client's order, as the facts about it leave it.
+/// A client's order, folded from the facts.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Job {
     /// Who ordered it.
     pub client: String,
-    /// What it is called in the shop.
+    /// The job's name in the shop.
     pub title: String,
     /// When it is due.
     pub due: Option<Due>,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
-    /// Whether its sale is exempt from tax.
+    /// Whether the sale is exempt from tax.
     pub exempt: bool,
-    /// The job it repeats.
+    /// The job that it repeats.
     pub repeat_of: Option<JobId>,
     /// Wall time of its first fact.
     pub created: u64,
-    /// Wall time at which it was finished; none while it is open.
+    /// Wall time at which it was finished; `None` while it is open.
     pub finished: Option<u64>,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -44,7 +44,7 @@ impl Job {
         }
     }
 
-    /// Whether there is still something to do.
+    /// Whether it is neither finished nor deleted.
     pub fn is_open(&self) -> bool {
         !self.deleted && self.finished.is_none()
     }

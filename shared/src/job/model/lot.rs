@@ -8,22 +8,22 @@ use crate::facts::{Fabric, LotField, Size};
 use crate::ids::JobId;
 use serde::{Deserialize, Serialize};
 
-/// Garments of one kind, fabric and colour, as the facts about them leave them.
+/// Garments of one kind, fabric and colour, folded from the facts.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Lot {
-    /// The job they belong to; none until that fact has arrived.
+    /// The job they belong to; `None` until that fact has arrived.
     pub job: Option<JobId>,
-    /// What garment.
+    /// The kind of garment.
     pub garment: String,
-    /// Its fabric.
+    /// The fabric.
     pub fabric: Fabric,
-    /// Its colour.
+    /// The garment colour.
     pub colour: Option<Colour>,
-    /// What that colour is called.
+    /// Name of that colour.
     pub colour_name: String,
-    /// How many of each size; sizes with none are left out.
+    /// Number of pieces of each size, without sizes that have none.
     pub pieces: Map<Size, u32>,
-    /// Its first fact's place among all facts.
+    /// Index of its first fact among all facts.
     pub rank: u64,
     /// Wall time of its first fact.
     pub created: u64,
@@ -47,7 +47,7 @@ impl Lot {
         }
     }
 
-    /// All pieces of the lot.
+    /// Number of pieces in the lot.
     pub fn total(&self) -> u32 {
         self.pieces.values().sum()
     }

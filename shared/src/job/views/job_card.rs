@@ -1,4 +1,4 @@
-//! One job, as its screen shows it.
+//! The card of one job, with its lots and runs.
 
 use crate::failure::{FailureNotice, notices_of};
 use crate::ids::{JobId, LotId, RunId};
@@ -6,24 +6,24 @@ use crate::job::{Job, Lot};
 use crate::run::{Run, Standing};
 use crate::shop::Shop;
 
-/// A run on the card.
+/// A run on the card of a job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunCard {
     /// Its id.
     pub id: RunId,
     /// The run.
     pub run: Run,
-    /// Good pieces.
+    /// Number of good pieces.
     pub good: u32,
-    /// Spoiled pieces.
+    /// Number of spoiled pieces.
     pub misprints: u32,
-    /// Whether it waits, runs, stands or is done.
+    /// Whether the run is waiting, running, stopped or done.
     pub standing: Standing,
-    /// What failed in it, oldest first.
+    /// Its failures, oldest first.
     pub failures: Vec<FailureNotice>,
 }
 
-/// A garment lot on the card.
+/// A garment lot on the card of a job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LotCard {
     /// Its id.
@@ -34,7 +34,7 @@ pub struct LotCard {
     pub runs: Vec<RunCard>,
 }
 
-/// A job with everything below it.
+/// The card of a job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JobCard {
     /// Its id.
@@ -43,15 +43,15 @@ pub struct JobCard {
     pub job: Job,
     /// Its lots.
     pub lots: Vec<LotCard>,
-    /// Pieces to pull, every run counted.
+    /// Pieces to pull, added up over all runs.
     pub planned: u32,
-    /// Good pieces pulled, every run counted, never more than were planned.
+    /// Good pieces pulled, added up over all runs; at most `planned`.
     pub good: u32,
-    /// Whether every run has its pieces.
+    /// Whether every run has all its pieces.
     pub complete: bool,
 }
 
-/// The card of a job; none when there is no such job or it was deleted.
+/// The card of a job; `None` if there is no such job or it was deleted.
 pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
     let job = shop.job(id).filter(|job| !job.deleted)?;
     let lots: Vec<LotCard> = shop

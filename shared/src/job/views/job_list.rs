@@ -1,4 +1,4 @@
-//! All jobs of the shop.
+//! The list of the shop's jobs.
 
 use crate::collections::sort_by_key;
 use crate::colour::Colour;
@@ -9,39 +9,39 @@ use crate::shop::Shop;
 use crate::text::lowercase_latin;
 use crate::time::{Due, WallClock};
 
-/// A job in the list.
+/// A row of the list of jobs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JobRow {
     /// Its id.
     pub id: JobId,
-    /// What it is called.
+    /// The job's title.
     pub title: String,
-    /// Whose it is.
+    /// The client.
     pub client: String,
     /// When it is due.
     pub due: Option<Due>,
-    /// Whether that has passed while it is still open.
+    /// Whether the due time has passed while the job is open.
     pub overdue: bool,
-    /// When it was finished.
+    /// Wall time at which it was finished.
     pub finished: Option<u64>,
-    /// Pieces to pull, every run counted.
+    /// Pieces to pull, added up over all runs.
     pub planned: u32,
     /// Good pieces pulled.
     pub good: u32,
-    /// Garment and ink colours, for the eye: one pair a run.
+    /// Garment colour and ink colour of each run.
     pub swatches: Vec<(Option<Colour>, Option<Colour>)>,
 }
 
-/// All jobs that were not deleted.
+/// The shop's jobs, without deleted ones.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct JobList {
-    /// Open, the most urgent first; those without a date last.
+    /// Open jobs, the most urgent first; those without a due date last.
     pub open: Vec<JobRow>,
-    /// Finished, the latest first.
+    /// Finished jobs, the latest first.
     pub finished: Vec<JobRow>,
 }
 
-/// The list of jobs whose title, client or notes hold every word of `search`.
+/// The jobs whose title, client or notes contain every word of `search`.
 pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
     let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
     let prints = prints_by_job(shop);
@@ -78,8 +78,8 @@ struct Print<'a> {
     left: u32,
 }
 
-/// Every run with its job, by job and then oldest first, in one pass: a list of a thousand jobs looks
-/// at each run once.
+/// Every run with its job, sorted by job and then oldest first, in one pass: a list of a thousand jobs
+/// visits each run once.
 fn prints_by_job(shop: &Shop) -> Vec<(JobId, Print<'_>)> {
     let mut prints = Vec::new();
     for (id, run) in shop.runs().filter(|(_, run)| !run.deleted) {

@@ -5,16 +5,16 @@ use crate::collections::Map;
 use crate::time::Day;
 use serde::{Deserialize, Serialize};
 
-/// Closing times: by weekday, and for single days that differ.
+/// Closing times by weekday, and for single days that differ.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct Closings {
-    /// Minutes after midnight, Monday first; none on a day off.
+    /// Minutes after midnight by weekday, Monday first; `None` on a day off.
     pub week: [Option<u16>; 7],
-    /// Days that differ.
+    /// Minutes after midnight on days that differ from their weekday.
     pub days: Map<Day, u16>,
 }
 
-/// Five in the afternoon, Monday to Friday: where a new shop starts. Common practice, no source.
+/// Default closing time: five in the afternoon, Monday to Friday. Common practice, no source.
 const FIVE: Option<u16> = Some(17 * 60);
 
 impl Default for Closings {
@@ -24,7 +24,7 @@ impl Default for Closings {
 }
 
 impl Closings {
-    /// Minutes after midnight at which the shop closes on a day; none on a day off.
+    /// Minutes after midnight at which the shop closes on a day; `None` on a day off.
     pub fn on(&self, day: Day) -> Option<u16> {
         self.days.get(&day).copied().or(self.week[day.weekday()])
     }

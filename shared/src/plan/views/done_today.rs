@@ -1,4 +1,4 @@
-//! What was done today, beside the shop's usual.
+//! What was done today, compared with a usual day.
 
 use crate::plan::TallyRow;
 use crate::shop::Shop;
@@ -9,31 +9,31 @@ use crate::time::WallClock;
 pub struct DoneToday {
     /// Jobs finished.
     pub jobs: u32,
-    /// Good pieces, spoiled pieces and time pulling.
+    /// Good pieces, spoiled pieces and working time of today.
     pub row: TallyRow,
-    /// A usual working day; none before there were three.
+    /// A usual working day; `None` before there were three.
     pub usual: Option<Usual>,
 }
 
-/// The mean of earlier working days.
+/// Means over earlier working days.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Usual {
-    /// How many days.
+    /// Number of days.
     pub days: u32,
-    /// Good pieces a day.
+    /// Good pieces per day.
     pub pieces: f64,
-    /// Spoiled pieces a day.
+    /// Spoiled pieces per day.
     pub misprints: f64,
-    /// Milliseconds pulling a day.
+    /// Milliseconds of work per day.
     pub active: f64,
 }
 
-/// Days needed before "usual" means something.
+/// Fewest days for a usual day.
 const FEWEST_DAYS: usize = 3;
-/// Working days that usual is taken from.
+/// Most days used for a usual day.
 const MOST_DAYS: usize = 20;
 
-/// Today's work and the mean of up to twenty working days before.
+/// Today's work, and the means of up to twenty working days before.
 pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
     let today = clock.today();
     let days = shop.tally().days(clock);

@@ -9,20 +9,20 @@ use crate::screen::{readiness, wait_for_screen};
 use crate::shop::Shop;
 use crate::time::{Due, WallClock};
 
-/// Whether a run makes it.
+/// Whether a run is out of the dryer in time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fit {
-    /// Out of the dryer before closing and before it is due, with nine chances in ten.
+    /// Out of the dryer before closing and before it is due, with a probability of at least 0.9.
     Fits,
-    /// It may go either way.
+    /// Expected in time, but with a probability below 0.9.
     Tight,
-    /// It will be late for its own due time.
+    /// Late for its own due time.
     MissesDue,
-    /// It will not be out of the dryer by closing.
+    /// Not out of the dryer by closing.
     MissesClosing,
-    /// It runs past closing, but is not due today.
+    /// Runs past closing, but is not due today.
     Later,
-    /// Nothing is known of its pace.
+    /// Its pace is unknown.
     Unknown,
 }
 
@@ -37,7 +37,7 @@ pub struct RailRun {
     pub title: String,
     /// The client.
     pub client: String,
-    /// Where it prints.
+    /// Print location.
     pub location: Location,
     /// The garment.
     pub garment: String,
@@ -45,7 +45,7 @@ pub struct RailRun {
     pub fabric: Fabric,
     /// Its colour.
     pub garment_colour: Option<Colour>,
-    /// The ink.
+    /// Name of the ink.
     pub ink: String,
     /// Its colour.
     pub ink_colour: Option<Colour>,
@@ -57,82 +57,83 @@ pub struct RailRun {
     pub due: Option<Due>,
     /// Whether it is on the press now.
     pub on_press: bool,
-    /// What its time rests on; none when nothing is known.
+    /// What its forecast is based on; `None` if its pace is unknown.
     pub basis: Option<Basis>,
-    /// Wall time at which the press is free for it.
+    /// Unix time in milliseconds at which the press is free for it.
     pub free: u64,
-    /// Wall time until which it waits for a screen, longer than for the press (on the press: until pulling
-    /// can go on); none when it does not.
+    /// Unix time in milliseconds until which it waits for a screen after the press is free (on the press:
+    /// until pulling can continue); `None` if it does not wait.
     pub waits_until: Option<u64>,
-    /// Wall time at which its set-up can begin: the press is free and its screens can print.
+    /// Unix time in milliseconds at which its set-up can begin: the press is free and its screens are ready.
     pub begin: u64,
-    /// Wall times out of the dryer: expected, early, late; none when nothing is known.
+    /// Unix times in milliseconds at which it is out of the dryer: expected, early, late; `None` if its pace
+    /// is unknown.
     pub finish: Option<[u64; 3]>,
-    /// Whether a run before it has no known time, so that its own are the earliest possible.
+    /// Whether a run before it has no known pace, so that its own times are the earliest possible.
     pub at_the_earliest: bool,
-    /// Whether it makes it.
+    /// Whether it is in time.
     pub fit: Fit,
-    /// Chance of being out of the dryer by closing.
+    /// Probability of being out of the dryer by closing, 0 to 1.
     pub chance: Option<f64>,
 }
 
-/// What the rail says as a whole.
+/// Verdict on the whole rail.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum RailVerdict {
     /// There is nothing to print.
     #[default]
     Empty,
-    /// Everything due today makes closing.
+    /// Everything due today makes closing with a probability of at least 0.9.
     Fits {
-        /// When the last of it is out of the dryer.
+        /// Unix time in milliseconds at which the last of it is out of the dryer.
         finish: u64,
-        /// Milliseconds to spare.
+        /// Milliseconds left until closing.
         spare: u64,
     },
-    /// It may not.
+    /// Everything due today is expected to make closing, but with a probability below 0.9.
     Tight {
-        /// When the last of it is expected.
+        /// Unix time in milliseconds at which the last of it is expected out of the dryer.
         finish: u64,
     },
-    /// Some of it does not.
+    /// Some runs due today do not make closing.
     Misses {
-        /// How many runs.
+        /// Number of runs.
         runs: u32,
-        /// Milliseconds past closing that the last of them ends.
+        /// Milliseconds past closing at which the last of them ends.
         over: u64,
     },
-    /// Some of it is late for its own due time, though not for closing.
+    /// Some runs are late for their own due time, though not for closing.
     Late {
-        /// How many runs.
+        /// Number of runs.
         runs: u32,
     },
     /// Some runs have no known pace.
     Unknown {
-        /// How many runs.
+        /// Number of runs.
         runs: u32,
     },
     /// The shop is closed today, or has closed.
     Closed {
-        /// Runs still open.
+        /// Number of open runs.
         runs: u32,
     },
 }
 
-/// The rail.
+/// The rail of open runs.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Rail {
-    /// Runs in the order they will be printed.
+    /// Runs in printing order.
     pub runs: Vec<RailRun>,
-    /// Closing today; none on a day off.
+    /// Unix time in milliseconds of today's closing; `None` on a day off.
     pub closing: Option<u64>,
     /// The verdict.
     pub verdict: RailVerdict,
-    /// Seconds between runs that the rail reckons with.
+    /// Seconds between runs used for the rail.
     pub set_up: f64,
-    /// Whether that was learned from the shop's own days.
+    /// Whether these were learned from the shop's own days.
     pub set_up_learned: bool,
 }
-/// One standard error holds an 80 % interval this far out: the normal quantile at 0.9.
+/// The normal quantile at 0.9: half the width of an 80 % interval in standard errors.
 const NINTH: f64 = 1.281_551_565_544_6;
 
 /// The rail as of the clock.
@@ -151,7 +152,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
         let on_press = run.progress.is_on_press();
         let waits_until;
         if on_press {
-            // Its forecast holds the wait already.
+            // Its forecast includes the wait.
             let wait = wait_for_screen(shop, id, clock.now);
             waits_until = (wait > 0).then_some(clock.now + wait);
         } else {
@@ -202,7 +203,8 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
     Rail { runs, closing, verdict, set_up, set_up_learned }
 }
 
-/// Moves past a run: when it is out of the dryer, and the standard error of that, in milliseconds.
+/// Advances the rail by a run. Returns when it is out of the dryer (Unix time in milliseconds) and the
+/// standard error in milliseconds.
 fn step(forecast: &Forecast, cursor: &mut f64, variance: &mut f64) -> (f64, f64) {
     let dryer = if forecast.left == 0 { forecast.time.expected } else { forecast.transit };
     let press = (forecast.time.expected - dryer).max(0.0) * 1000.0;
@@ -270,7 +272,7 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
     if count(Fit::MissesDue) > 0 {
         return RailVerdict::Late { runs: count(Fit::MissesDue) };
     }
-    // An unknown pace matters where it is today's, or comes before something that is.
+    // An unknown pace matters only if the run is due today or comes before one that is.
     let until = runs.iter().rposition(|run| today(&run)).map_or(0, |last| last + 1);
     let unknown = runs[..until].iter().filter(|run| run.fit == Fit::Unknown).count() as u32;
     if unknown > 0 {
@@ -282,8 +284,8 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
     RailVerdict::Fits { finish: last, spare: closing.saturating_sub(last) }
 }
 
-/// The order after a run is moved to `place` among the open runs (0 first); nothing moves past a run
-/// on the press. None when the run is not open.
+/// The order after a run is moved to position `place` among the open runs (0 is first). Nothing moves in
+/// front of a run on the press. `None` if the run is not open.
 pub fn reordered(shop: &Shop, id: RunId, place: usize) -> Option<Vec<RunId>> {
     let mut order = open_runs(shop);
     let on_press = |id: &RunId| shop.run(*id).is_some_and(|run| run.progress.is_on_press());

@@ -7,12 +7,12 @@ use serde::{Deserialize, Serialize};
 /// A check that was made.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct CheckRecord {
-    /// What was expected then.
+    /// The expected value when it was made.
     pub expected: Expected,
-    /// What came of it.
+    /// Outcome.
     pub outcome: CheckOutcome,
-    /// Who, where the crew is named.
+    /// Name of the person who made it, if entered.
     pub by: Option<String>,
-    /// Wall time.
+    /// Unix time in milliseconds.
     pub at: u64,
 }

@@ -1,4 +1,4 @@
-//! How fast is this run going? From the times of the counts, stops taken out.
+//! How fast is this run going? Pace from the times of the counts, without the stops.
 
 use super::{Pull, Stop, UNMARKED_PAUSE_SECONDS};
 use crate::codec::Encode;
@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 /// The working time from one count to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gap {
-    /// Seconds, marked stops taken out.
+    /// Seconds, without marked stops.
     pub seconds: f64,
     /// Pieces counted at its end.
     pub pieces: u32,
@@ -15,10 +15,10 @@ pub struct Gap {
     pub is_pause: bool,
 }
 
-/// A gap this many times the run's middle gap may be an unmarked pause.
+/// A gap this many times the run's median gap may be an unmarked pause.
 const PAUSE_TIMES: f64 = 6.0;
 
-/// The gaps between pulls, with the stops taken out and unmarked pauses told apart.
+/// The gaps between pulls, without the stops and with unmarked pauses flagged.
 pub fn gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<Gap> {
     let mut gaps: Vec<Gap> = pulls
         .windows(2)
@@ -31,7 +31,7 @@ pub fn gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<Gap> {
         .collect();
     let each = |gap: &Gap| gap.seconds / f64::from(gap.pieces.max(1));
     if gaps.iter().any(|gap| each(gap) > UNMARKED_PAUSE_SECONDS) {
-        // The bits of numbers that are not negative stand in the order of the numbers.
+        // The bit patterns of non-negative floats sort like the floats.
         let mut sorted: Vec<u64> = gaps.iter().map(|gap| each(gap).to_bits()).collect();
         sorted.sort_unstable();
         let middle = f64::from_bits(sorted[(sorted.len() - 1) / 2]);
@@ -44,25 +44,25 @@ pub fn gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<Gap> {
 
 /// The pace of a run so far.
 ///
-/// Several pieces counted at once (k pieces in T seconds) weigh as k: with independent piece times of
-/// mean μ and variance σ², T has mean kμ and variance kσ², so weighted least squares gives
-/// μ̂ = ΣT/Σk and s² = Σ (T − kμ̂)²/k ÷ (N − 1) over N gaps. With every k = 1 these are the plain
-/// mean and standard deviation. Source: any text on weighted regression through the origin, e.g.
-/// NIST/SEMATECH e-Handbook of Statistical Methods, 4.1.4.3.
+/// Several pieces counted at once (k pieces in T seconds) weigh as k: with independent piece times of mean μ
+/// and variance σ², T has mean kμ and variance kσ², so weighted least squares gives μ̂ = ΣT/Σk and s² = Σ (T
+/// − kμ̂)²/k ÷ (N − 1) over N gaps. With every k = 1 these are the plain mean and standard deviation. Source:
+/// any text on weighted regression through the origin, e.g. NIST/SEMATECH e-Handbook of Statistical Methods,
+/// 4.1.4.3.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct Pace {
-    /// Gaps observed.
+    /// Number of gaps.
     pub gaps: u32,
-    /// Pieces counted in them.
+    /// Number of pieces counted in them.
     pub pieces: u32,
-    /// Seconds a piece.
+    /// Seconds per piece.
     pub mean: f64,
-    /// Standard deviation of a piece's seconds; 0 with a single gap.
+    /// Standard deviation of a piece's time in seconds; 0 with a single gap.
     pub sd: f64,
 }
 
 impl Pace {
-    /// The pace of these gaps, pauses left out; none without a gap that took time.
+    /// The pace of these gaps without the pauses; `None` if no gap took time.
     pub fn of(gaps: &[Gap]) -> Option<Self> {
         let worked = || gaps.iter().filter(|gap| !gap.is_pause && gap.pieces > 0);
         let count = worked().count();
@@ -82,8 +82,8 @@ impl Pace {
         Some(Self { gaps: count as u32, pieces, mean, sd })
     }
 
-    /// Both taken together. With SSᵢ = sᵢ²(Nᵢ − 1) around its own mean, the sum of squares around
-    /// the common mean is SS₁ + SS₂ + k₁(μ₁ − μ)² + k₂(μ₂ − μ)².
+    /// The two paces combined. With SSᵢ = sᵢ²(Nᵢ − 1) around its own mean, the sum of squares around the
+    /// common mean is SS₁ + SS₂ + k₁(μ₁ − μ)² + k₂(μ₂ − μ)².
     #[must_use]
     pub fn and(&self, other: &Self) -> Self {
         let (gaps, pieces) = (self.gaps + other.gaps, self.pieces + other.pieces);
@@ -96,7 +96,7 @@ impl Pace {
         Self { gaps, pieces, mean, sd }
     }
 
-    /// Pieces an hour.
+    /// Pieces per hour.
     pub fn per_hour(&self) -> f64 {
         3600.0 / self.mean
     }

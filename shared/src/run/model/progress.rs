@@ -1,4 +1,4 @@
-//! What has happened to a run on the press.
+//! What has happened to a run on the press: counts, misprints, stops and times.
 
 use super::{Pace, Stop, gaps};
 use crate::codec::Encode;
@@ -7,62 +7,62 @@ use crate::facts::{MisprintCause, Size, StopCause};
 use crate::ids::DeviceId;
 use serde::{Deserialize, Serialize};
 
-/// A gap between pulls longer than this, with no stop marked, is taken for a pause that somebody
-/// forgot to mark, provided it is also far longer than the run's other gaps. Our own rule.
+/// A gap between pulls longer than this, in seconds, without a marked stop is a pause that somebody forgot to
+/// mark, if it is also far longer than the run's other gaps. Our own rule.
 pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
 
-/// Pieces pulled at one moment.
+/// Pieces pulled at one time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct Pull {
-    /// Wall time in milliseconds.
+    /// Unix time in milliseconds.
     pub at: u64,
-    /// How many.
+    /// Number of pieces.
     pub pieces: u32,
-    /// Of which size.
+    /// Size of the pieces; `None` if sizes are not counted.
     pub size: Option<Size>,
 }
 
-/// Something that undo can take back.
+/// An action that undo can take back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub(crate) enum Act {
     Pulled { pieces: i32, size: Option<Size> },
     Misprinted { pieces: i32, size: Option<Size>, cause: MisprintCause, was_counted: bool },
 }
 
-/// How many acts of a device undo can go back.
+/// Most actions per device that undo can take back.
 const UNDO_DEPTH: usize = 40;
 
 /// What has happened to a run on the press.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Progress {
-    /// Good pieces by size; none where sizes are not counted. Sums of signed facts.
+    /// Good pieces by size; the key is `None` if sizes are not counted. Sums of signed facts.
     pub(crate) good: Map<Option<Size>, i64>,
-    /// Spoiled pieces by size and cause. Sums of signed facts.
+    /// Misprints by size and cause. Sums of signed facts.
     pub(crate) misprints: Map<(Option<Size>, MisprintCause), i64>,
-    /// Every pull that was not taken back, oldest first. Let go when the job is finished.
+    /// Every pull not taken back, the oldest first. Cleared when the job is finished.
     pub(crate) pulls: Vec<Pull>,
-    /// Every stop, oldest first.
+    /// Every stop, the oldest first.
     pub(crate) stops: Vec<Stop>,
-    /// When the first garment went on the platen.
+    /// Unix time in milliseconds of the first garment on the platen.
     pub(crate) started: Option<u64>,
-    /// When it last left the press; none while on it.
+    /// Unix time in milliseconds at which it last left the press; `None` while on it.
     pub(crate) ended: Option<u64>,
-    /// The last fact of the press about it.
+    /// Unix time in milliseconds of the latest fact from the press.
     pub(crate) touched: Option<u64>,
-    /// The pace it had when it left the press.
+    /// The pace when it last left the press.
     pub(crate) record: Option<Pace>,
-    /// The pace of the pulls that were let go.
+    /// The pace of the archived pulls.
     pub(crate) before: Option<Pace>,
-    /// Milliseconds of unmarked pauses among the pulls that were let go.
+    /// Milliseconds of unmarked pauses among the archived pulls.
     pub(crate) paused: u64,
-    /// Up to when work was handed to the tally.
+    /// Unix time in milliseconds up to which work was added to the tally.
     pub(crate) tallied: Option<u64>,
-    /// What undo can take back, by device, latest last.
+    /// Actions that undo can take back, by device, the latest last.
     pub(crate) acts: Table<Vec<Act>>,
 }
 
 impl Progress {
-    /// Good pieces, of all sizes. Never below nothing.
+    /// Good pieces of all sizes, never negative.
     pub fn good(&self) -> u32 {
         self.good.values().sum::<i64>().max(0) as u32
     }
@@ -82,7 +82,7 @@ impl Progress {
         self.misprints.iter().filter(|((of, _), _)| *of == size).map(|(_, n)| n).sum::<i64>().max(0) as u32
     }
 
-    /// Spoiled pieces by cause, only causes there were.
+    /// Spoiled pieces by cause, without causes of zero.
     pub fn misprint_causes(&self) -> Map<MisprintCause, u32> {
         let mut causes = Map::new();
         for ((_, cause), pieces) in &self.misprints {
@@ -93,37 +93,37 @@ impl Progress {
         causes
     }
 
-    /// The pulls that were not taken back, oldest first.
+    /// The pulls not taken back, the oldest first.
     pub fn pulls(&self) -> &[Pull] {
         &self.pulls
     }
 
-    /// The stops, oldest first.
+    /// The stops, the oldest first.
     pub fn stops(&self) -> &[Stop] {
         &self.stops
     }
 
-    /// When the first garment went on the platen.
+    /// Unix time in milliseconds of the first garment on the platen.
     pub fn started(&self) -> Option<u64> {
         self.started
     }
 
-    /// When it last left the press; none while it is on it or was never.
+    /// Unix time in milliseconds at which it last left the press; `None` while on it or before.
     pub fn ended(&self) -> Option<u64> {
         self.ended
     }
 
-    /// Whether it is on the press: started, and not ended.
+    /// Whether it is on the press: started and not ended.
     pub fn is_on_press(&self) -> bool {
         self.started.is_some() && self.ended.is_none()
     }
 
-    /// The stop that lasts: since when, and why.
+    /// The stop in progress: since when (Unix time in milliseconds) and why.
     pub fn standing(&self) -> Option<(u64, StopCause)> {
         self.stops.last().filter(|stop| stop.to.is_none()).and_then(|stop| Some((stop.from, stop.cause?)))
     }
 
-    /// The pace of the pulls so far, those let go included.
+    /// The pace of all pulls so far, including archived ones.
     pub fn pace(&self) -> Option<Pace> {
         let here = Pace::of(&gaps(&self.pulls, &self.stops));
         match (self.before, here) {
@@ -132,7 +132,7 @@ impl Progress {
         }
     }
 
-    /// Milliseconds the press stood between the start and `now`, unmarked pauses included.
+    /// Milliseconds stopped between the start and `now`, including unmarked pauses.
     pub fn stopped_ms(&self, now: u64) -> u64 {
         let Some(started) = self.started else { return 0 };
         let marked: u64 =
@@ -140,7 +140,7 @@ impl Progress {
         marked + self.unmarked_ms()
     }
 
-    /// Milliseconds at work between the start and `now` (or the end), stops taken out.
+    /// Milliseconds of work between the start and `now` (or the end), without stops.
     pub fn active_ms(&self, now: u64) -> u64 {
         let Some(started) = self.started else { return 0 };
         let end = self.ended.unwrap_or(now);
@@ -185,7 +185,7 @@ impl Progress {
         if self.is_on_press() && self.standing().is_none() {
             let pulled_since = |to: u64| self.pulls.last().is_some_and(|last| last.at >= to);
             match self.stops.last().filter(|last| last.cause == Some(cause)).and_then(|last| last.to) {
-                // A hand that slipped onto the zone: with nothing pulled, the press had not gone on.
+                // The zone was touched by accident: nothing was pulled since, so the press never resumed.
                 Some(to) if !pulled_since(to) => self.stops.last_mut().into_iter().for_each(|last| last.to = None),
                 _ => self.stops.push(Stop { from: at, to: None, cause: Some(cause) }),
             }
@@ -206,10 +206,10 @@ impl Progress {
         }
     }
 
-    /// Pieces pulled or taken back. Returns the milliseconds of work the pull closed.
+    /// Counts pieces, or takes them back if negative. Returns the milliseconds of work the pull completes.
     pub(crate) fn pull(&mut self, device: DeviceId, at: u64, pieces: i32, size: Option<Size>) -> u64 {
         if pieces > 0 {
-            // Counting is proof enough that the press runs; taking back is none.
+            // Counting shows that the press runs; taking back does not.
             self.start(at);
             self.resume(at);
         }
@@ -229,7 +229,7 @@ impl Progress {
         }
     }
 
-    /// Pieces spoiled or taken back. Returns the milliseconds of work the pull closed.
+    /// Records spoiled pieces, or takes them back if negative. Returns the milliseconds of work completed.
     pub(crate) fn misprint(
         &mut self,
         device: DeviceId,
@@ -239,7 +239,7 @@ impl Progress {
         cause: MisprintCause,
         was_counted: bool,
     ) -> u64 {
-        // Found at packing, it does not put the run back on the press.
+        // A misprint found while packing does not put the run back on the press.
         if pieces > 0 && self.ended.is_none() {
             self.start(at);
         }
@@ -251,7 +251,7 @@ impl Progress {
         if pieces > 0 {
             self.remember(device, Act::Misprinted { pieces, size, cause, was_counted });
             if !was_counted && self.ended.is_none() {
-                // A spoiled piece took its time on the press like any other.
+                // A spoiled piece took time on the press like any other.
                 self.pulls.push(Pull { at, pieces: pieces as u32, size });
                 return self.latest_gap_ms();
             }
@@ -265,7 +265,7 @@ impl Progress {
         0
     }
 
-    /// Lets go of what only an open job needs.
+    /// Drops what only an open job needs: single pulls and undo.
     pub(crate) fn condense(&mut self) {
         self.record = self.pace();
         self.before = self.record;
@@ -309,10 +309,10 @@ impl Progress {
         }
     }
 
-    /// Milliseconds of work between the last two pulls; nothing when it was a pause.
+    /// Milliseconds of work between the last two pulls; 0 if that was a pause.
     fn latest_gap_ms(&mut self) -> u64 {
         let Some(last) = self.pulls.last().copied() else { return 0 };
-        // The time of a piece taken back was handed to the tally already.
+        // The time of a piece taken back is already in the tally.
         let handed = self.tallied.replace(last.at).unwrap_or(0);
         let [.., before, _] = self.pulls.as_slice() else { return 0 };
         let from = before.at.max(handed);

@@ -1,4 +1,4 @@
-//! The run itself, as the facts about it leave it.
+//! The state of a run, folded from its facts.
 
 use super::{CheckRecord, Progress, SetUp};
 use crate::codec::Encode;
@@ -9,28 +9,28 @@ use crate::facts::{CheckItem, Fact, Location, RunField};
 use crate::ids::{DeviceId, LotId};
 use crate::units::Seconds;
 
-/// One lot at one location in one ink.
+/// A run: one lot at one location in one ink.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Run {
-    /// The lot it prints on; none until that fact has arrived.
+    /// The lot it prints on; `None` until that fact has arrived.
     pub lot: Option<LotId>,
-    /// Where on the garment.
+    /// Print location.
     pub location: Location,
     /// The ink's name.
     pub ink: String,
     /// The ink's colour.
     pub ink_colour: Option<Colour>,
-    /// How it is to be printed.
+    /// How it is set up.
     pub set_up: SetUp,
-    /// The printer's guess of a piece's time.
+    /// The printer's guess of the time per piece.
     pub guess: Option<Seconds>,
-    /// The checks made before the first pull.
+    /// The latest check of each item before the first pull.
     pub checks: Map<CheckItem, CheckRecord>,
-    /// What was pulled, spoiled and stopped.
+    /// Counts, misprints and stops.
     pub progress: Progress,
-    /// Its first fact's place among all facts.
+    /// Index of its first fact among all facts.
     pub rank: u64,
-    /// Wall time of its first fact.
+    /// Unix time in milliseconds of its first fact.
     pub created: u64,
     /// Whether it was deleted.
     pub deleted: bool,
@@ -39,8 +39,8 @@ pub struct Run {
 deletable!(Run);
 
 impl Run {
-    /// Folds in what happened to the run on the press. Returns the milliseconds of work that a pull
-    /// closed. Facts of other kinds change nothing here.
+    /// Applies a fact from the press. Returns the milliseconds of work that a pull completes, else 0. Other
+    /// kinds of facts change nothing.
     pub(crate) fn take(&mut self, device: DeviceId, at: u64, fact: &Fact) -> u64 {
         let progress = &mut self.progress;
         match fact {

@@ -1,36 +1,36 @@
-//! How the press, flash and dryer are set for a run.
+//! How press, flash and dryer are set up for a run.
 
 use crate::codec::Encode;
 use crate::facts::{Flash, RunField};
 use crate::units::{BeltSpeed, Length, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
-/// How a run is to be printed. What is not known yet is left open.
+/// The set-up of a run. Unknown fields are empty.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct SetUp {
     /// Labels of the screens.
     pub screens: String,
-    /// Mesh, in threads an inch.
+    /// Mesh count in threads per inch.
     pub mesh: Option<u16>,
-    /// The flash, or none.
+    /// Flash settings; `None` for no flash.
     pub flash: Option<Flash>,
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     pub hits: u8,
     /// Dryer setting.
     pub dryer: Option<Temperature>,
-    /// Speed of the dryer's belt.
+    /// Belt speed of the dryer.
     pub belt: Option<BeltSpeed>,
-    /// Time in the heat, one pass.
+    /// Dwell: time in the heat for one pass.
     pub dwell: Option<Seconds>,
     /// Passes through the dryer.
     pub passes: u8,
     /// The squeegee.
     pub squeegee: String,
-    /// Gap between screen and garment.
+    /// Off-contact: gap between screen and garment.
     pub off_contact: Option<Length>,
-    /// From the bottom of the collar seam to the top of the print.
+    /// Distance from the bottom of the collar seam to the top of the print.
     pub below_collar: Option<Length>,
-    /// Anything else about where the print goes.
+    /// Other notes on placement.
     pub placement: String,
 }
 
@@ -77,7 +77,7 @@ impl SetUp {
         }
     }
 
-    /// The set-up as fields, for a new run that starts from it.
+    /// The set-up as fields, for a new run that copies it.
     pub fn fields(&self) -> Vec<RunField> {
         vec![
             RunField::Screens(self.screens.clone()),
@@ -95,7 +95,7 @@ impl SetUp {
         ]
     }
 
-    /// How long the last piece is still in the dryer, in seconds; none where dwell is not known.
+    /// Seconds that the last piece spends in the dryer: dwell times passes; 0 if the dwell is unknown.
     pub fn dryer_transit(&self) -> f64 {
         self.dwell.map_or(0.0, Seconds::seconds) * f64::from(self.passes)
     }

@@ -1,30 +1,38 @@
-//! Times in which the press stood.
+//! Stops of the press.
 
 use crate::codec::Encode;
 use crate::facts::StopCause;
 use serde::{Deserialize, Serialize};
 
-/// A time in which nothing was pulled, in wall milliseconds.
+/// A time without pulls, in Unix milliseconds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct Stop {
-    /// When it began.
+    /// Unix time in milliseconds at which it began.
     pub from: u64,
-    /// When it ended; none while it lasts.
+    /// Unix time in milliseconds at which it ended; `None` while it lasts.
     pub to: Option<u64>,
-    /// Why; none when the run was off the press between its end and being taken up again.
+    /// Cause; `None` if the run was off the press between its end and being reopened.
     pub cause: Option<StopCause>,
 }
 
 impl Stop {
-    /// How much of it lies between two moments, in milliseconds. A stop that lasts reaches to the
-    /// later one.
+    /// Milliseconds of the stop between two Unix times. A stop that still lasts reaches to `to`.
+    ///
+    /// ```
+    /// use lastpull_core::run::{Stop, StopCause};
+    ///
+    /// let stop = Stop { from: 85_000, to: Some(685_000), cause: Some(StopCause::Screen) };
+    /// assert_eq!(stop.within(80_000, 100_000), 15_000);
+    /// assert_eq!(Stop { to: None, ..stop }.within(80_000, 100_000), 15_000);
+    /// assert_eq!(stop.within(700_000, 800_000), 0);
+    /// ```
     pub fn within(&self, from: u64, to: u64) -> u64 {
         let end = self.to.unwrap_or(to).min(to);
         end.saturating_sub(self.from.max(from))
     }
 
-    /// Whether it says something about how often presses stop here: breaks are chosen, and a run
-    /// off the press is not a press that stops.
+    /// Whether it counts towards the shop's stop rate. Breaks are chosen, and a run off the press is not a
+    /// stopped press.
     pub fn is_trouble(&self) -> bool {
         self.cause.is_some_and(|cause| cause != StopCause::Break)
     }

@@ -1,40 +1,41 @@
-//! The run as a line of pieces over time, opening into the fan of its likely finishes.
+//! Fan chart of a run: pieces over time so far, and the range of likely progress.
 
 use super::finish::TimeLeft;
 use super::forecast::{EIGHT_IN_TEN, Forecast};
 use crate::run::Progress;
 
-/// A point of the line: so many pieces at this moment.
+/// A point of the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FanPoint {
-    /// Wall time in milliseconds.
+    /// Unix time in milliseconds.
     pub at: u64,
     /// Pieces pulled by then.
     pub pieces: u32,
 }
 
-/// The line of what was pulled, and the fan of what is to come.
+/// The line of pulled pieces and the fan of the forecast.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Fan {
-    /// What was pulled.
+    /// Pieces pulled so far.
     pub line: Vec<FanPoint>,
-    /// The early edge: by then with nine chances in ten against.
+    /// Early edge of the 80 % interval.
     pub early: Vec<FanPoint>,
-    /// The middle.
+    /// Expected course.
     pub expected: Vec<FanPoint>,
-    /// The late edge.
+    /// Late edge of the 80 % interval.
     pub late: Vec<FanPoint>,
 }
 
-/// Most points in each line: enough for the eye on a phone.
+/// Largest number of points per line: enough for a phone.
 const POINTS: usize = 24;
 
-/// The line and fan of a run as of `now`. The fan stops at the press; the dryer comes after it.
+/// The fan chart of a run as of the Unix time `now` in milliseconds. It ends at the press: time in the dryer
+/// is not included.
 pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
     let mut line = Vec::new();
     let pulls = progress.pulls();
     let good = progress.good();
-    // What was let go is under the line, what was spoiled is off it: it ends at the count.
+    // Start below archived pulls and above misprints, so that the line ends at the count.
     let mut pulled = i64::from(good) - pulls.iter().map(|pull| i64::from(pull.pieces)).sum::<i64>();
     let step = pulls.len().div_ceil(POINTS).max(1);
     for (index, pull) in pulls.iter().enumerate() {

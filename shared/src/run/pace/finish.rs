@@ -1,23 +1,23 @@
-//! How long for the pieces that are left, and how sure is that?
+//! How long the pieces that are left will take: prediction intervals.
 
 use super::student_t::{chance_below, quantile};
 use crate::run::Pace;
 
-/// What is known of a piece's seconds.
+/// What is known about the time of one piece.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spread {
-    /// Seconds a piece.
+    /// Mean in seconds per piece.
     pub mean: f64,
-    /// Standard deviation of one piece's seconds around that mean.
+    /// Standard deviation of one piece's time in seconds.
     pub sd: f64,
-    /// Standard error of that mean: how far off it may be itself.
+    /// Standard error of `mean` in seconds.
     pub mean_error: f64,
     /// Degrees of freedom of `sd`.
     pub freedom: f64,
 }
 
 impl Spread {
-    /// From a pace; none while there are fewer than two gaps, and so no spread.
+    /// From a pace; `None` with fewer than two gaps, which have no deviation.
     pub fn of(pace: &Pace) -> Option<Self> {
         (pace.gaps >= 2).then(|| Self {
             mean: pace.mean,
@@ -27,40 +27,51 @@ impl Spread {
         })
     }
 
-    /// Standard error of the time for `pieces` more: √(m·s² + m²·e²). With the mean's own error
-    /// e = s/√n this is s·√(m + m²/n).
+    /// Standard error in seconds of the time for `pieces` more: √(m·s² + m²·e²). With the mean's own error e
+    /// = s/√n this is s·√(m + m²/n).
     pub fn error(&self, pieces: f64) -> f64 {
         (pieces * self.sd.powi(2) + (pieces * self.mean_error).powi(2)).sqrt()
     }
 }
 
-/// Seconds for the pieces that are left: a prediction interval.
+/// Prediction interval in seconds for the pieces that are left.
 ///
-/// m·x̄ ± t(ν)·s·√(m + m²/n). Source: prediction of a sum of future observations, G. J. Hahn and
-/// W. Q. Meeker, "Statistical Intervals", 1991, section 4.8; checked against
+/// m·x̄ ± t(ν)·s·√(m + m²/n). Source: prediction of a sum of future observations, G. J. Hahn and W. Q.
+/// Meeker, "Statistical Intervals", 1991, section 4.8; checked against
 /// `tests/data/pace_prediction_intervals.csv`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TimeLeft {
-    /// What to expect.
+    /// Expected time.
     pub expected: f64,
-    /// The early end of the interval, never before now.
+    /// Early end of the interval, never negative.
     pub low: f64,
-    /// The late end.
+    /// Late end of the interval.
     pub high: f64,
 }
 
 impl TimeLeft {
-    /// The interval that holds the truth with this `confidence` (0.8: eight times in ten).
+    /// The interval that contains the true time with probability `confidence` (0 to 1, exclusive).
+    ///
+    /// ```
+    /// use lastpull_core::run::{Spread, TimeLeft};
+    ///
+    /// // Mean, deviation and quantile of `tests/data/pace_observed_gaps.csv`: 12 gaps, one more piece.
+    /// let (mean, sd) = (43.641_667, 6.583_376);
+    /// let spread = Spread { mean, sd, mean_error: sd / 12.0_f64.sqrt(), freedom: 11.0 };
+    /// let left = TimeLeft::predict(&spread, 1, 0.8);
+    /// assert!((left.low - 34.299).abs() < 0.001);
+    /// assert!((left.high - 52.984).abs() < 0.001);
+    /// ```
     pub fn predict(spread: &Spread, pieces: u32, confidence: f64) -> Self {
         Self::within(spread, pieces, Self::reach(spread, confidence))
     }
 
-    /// The t(ν) of a confidence: the same for any number of pieces, and the costly part.
+    /// The t(ν) of a confidence: the same for any number of pieces, and costly to compute.
     pub(crate) fn reach(spread: &Spread, confidence: f64) -> f64 {
         quantile(0.5 + confidence / 2.0, spread.freedom)
     }
 
-    /// The interval with a [`reach`](Self::reach) already known.
+    /// The interval for a given [`reach`](Self::reach).
     pub(crate) fn within(spread: &Spread, pieces: u32, reach: f64) -> Self {
         let pieces = f64::from(pieces);
         let expected = pieces * spread.mean;
@@ -68,7 +79,7 @@ impl TimeLeft {
         Self { expected, low: (expected - reach).max(0.0), high: expected + reach }
     }
 
-    /// The chance that `pieces` more take no longer than `seconds`.
+    /// Probability that `pieces` more take no longer than `seconds`.
     pub fn chance_within(spread: &Spread, pieces: u32, seconds: f64) -> f64 {
         let expected = f64::from(pieces) * spread.mean;
         let error = spread.error(f64::from(pieces));
@@ -79,9 +90,8 @@ impl TimeLeft {
     }
 }
 
-/// How many pieces to expect in a stretch of `seconds`: t/μ + (c² − 1)/2 with c = sd/mean, never
-/// below nothing. Source: the renewal theorem, D. R. Cox, "Renewal Theory", 1962; checked against
-/// `tests/data/pace_renewal_counts.csv`.
+/// Expected number of pieces in `seconds`: t/μ + (c² − 1)/2 with c = sd/mean, at least 0. Source: the renewal
+/// theorem, D. R. Cox, "Renewal Theory", 1962; checked against `tests/data/pace_renewal_counts.csv`.
 pub fn pieces_within(spread: &Spread, seconds: f64) -> f64 {
     let c = spread.sd / spread.mean;
     (seconds / spread.mean + (c * c - 1.0) / 2.0).max(0.0)
@@ -122,10 +132,10 @@ mod tests {
         assert_eq!(read, 16);
     }
 
-    /// Source: `tests/data/pace_gamma_vs_normal.csv`: with mean and spread known for certain, the
-    /// normal column is met, and the exact gamma time is missed by no more than the file says.
+    /// Source: `tests/data/pace_gamma_vs_normal.csv`. With mean and deviation known exactly, the normal
+    /// column is matched, and the exact gamma time is missed by no more than the file says.
     #[test]
-    fn known_pace_agrees_with_the_normal_column_and_nears_the_exact_one() {
+    fn a_known_pace_matches_the_normal_and_nears_the_exact_column() {
         for row in rows(include_str!("../../../tests/data/pace_gamma_vs_normal.csv")) {
             let (shape, scale) = (number(row[1]), number(row[2]));
             let spread = Spread { mean: shape * scale, sd: shape.sqrt() * scale, mean_error: 0.0, freedom: 1e7 };
@@ -140,7 +150,7 @@ mod tests {
 
     /// Source: column `exact_mean_count` of `tests/data/pace_renewal_counts.csv`.
     #[test]
-    fn pieces_in_a_stretch_agree_with_the_exact_counts() {
+    fn pieces_within_a_time_agree_with_the_exact_counts() {
         for row in rows(include_str!("../../../tests/data/pace_renewal_counts.csv")) {
             let (shape, mean) = (number(row[0]), number(row[1]));
             let spread = Spread { mean, sd: mean / shape.sqrt(), mean_error: 0.0, freedom: 1e9 };
@@ -149,7 +159,7 @@ mod tests {
         }
     }
 
-    /// How often an interval of 80 % holds the truth, by simulation of gamma gaps.
+    /// Fraction of simulated gamma gaps in which the 80 % interval contains the true time.
     fn coverage(shape: f64, n: u32, m: u32, rng: &mut StdRng, trials: u32) -> f64 {
         let gamma = Gamma::new(shape, 40.0 / shape).unwrap();
         let hits = (0..trials)
@@ -167,7 +177,7 @@ mod tests {
     }
 
     #[test]
-    fn eight_in_ten_means_eight_in_ten_from_five_gaps_up() {
+    fn the_80_percent_interval_covers_80_percent_from_five_gaps() {
         let mut rng = StdRng::seed_from_u64(20_261_125);
         for spread in [0.1, 0.25, 0.4_f64] {
             for n in [5, 6, 8, 12, 30] {
@@ -191,7 +201,7 @@ mod tests {
     }
 
     #[test]
-    fn the_chance_of_the_expected_time_is_even() {
+    fn the_expected_time_is_met_with_probability_one_half() {
         let spread = Spread { mean: 40.0, sd: 8.0, mean_error: 2.5, freedom: 9.0 };
         assert!((TimeLeft::chance_within(&spread, 10, 400.0) - 0.5).abs() < 1e-12);
         assert!(TimeLeft::chance_within(&spread, 10, 600.0) > 0.99);

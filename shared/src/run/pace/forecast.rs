@@ -1,4 +1,4 @@
-//! When will this run have left the dryer, and does that make closing?
+//! When will this run be out of the dryer, and does that make closing?
 
 use super::finish::{Spread, TimeLeft};
 use super::history::history_for;
@@ -6,54 +6,56 @@ use crate::ids::RunId;
 use crate::screen::wait_for_screen;
 use crate::shop::Shop;
 
-/// What a forecast rests on.
+/// What a forecast is based on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Basis {
-    /// The run's own pulls.
+    /// The run's own counts.
     ThisRun {
-        /// Gaps between them.
+        /// Number of gaps between counts.
         gaps: u32,
     },
-    /// The shop's earlier runs.
+    /// Earlier runs of the shop.
     History {
-        /// How many.
+        /// Number of runs.
         runs: u32,
-        /// Whether they were alike in location, fabric, hits and flash.
+        /// Whether they have the same location, fabric, hits and flash.
         alike: bool,
     },
-    /// The printer's own guess.
+    /// The printer's guess.
     Guess,
 }
 
-/// When the pieces that are left will be out of the dryer.
+/// Forecast of when the remaining pieces are out of the dryer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Forecast {
-    /// What it rests on.
+    /// What it is based on.
     pub basis: Basis,
-    /// What is known of a piece's seconds.
+    /// What is known about the time of one piece.
     pub spread: Spread,
     /// Pieces left.
     pub left: u32,
-    /// Seconds until pulling can go on, while a screen is burned again and set up.
+    /// Seconds until pulling can continue while a screen is burned again and set up; 0 otherwise.
     pub wait: f64,
-    /// Seconds from now, the wait, dryer and expected stops included: expected, and eight times in ten between.
+    /// Seconds from now until the last piece is out of the dryer, including wait, dryer and expected stops:
+    /// an 80 % interval.
     pub time: TimeLeft,
-    /// Seconds of work since the last pull, already spent on the piece now on the platen.
+    /// Seconds of work since the last pull, already spent on the piece on the platen.
     pub spent: f64,
-    /// Seconds of stop expected for each second of work.
+    /// Expected seconds of stop per second of work.
     pub stop_rate: f64,
     /// Seconds the last piece takes through the dryer.
     pub transit: f64,
 }
 
-/// Gaps after which a run speaks for itself.
+/// Number of gaps from which a run's own pace is used.
 const ENOUGH_GAPS: u32 = 5;
-/// The confidence of every interval shown.
+/// Confidence of every interval shown: 80 %.
 pub(crate) const EIGHT_IN_TEN: f64 = 0.8;
-/// How far off a guess may be, as a part of it. Our own caution.
+/// Standard deviation assumed for a guess, as a fraction of it. Our own caution.
 const GUESS_ERROR: f64 = 0.25;
 
-/// The forecast of a run, as of wall time `now`; none when nothing is known of its pace.
+/// The forecast of a run as of the Unix time `now` in milliseconds. `stop_rate` is in seconds of stop per
+/// second of work. `None` if nothing is known about its pace.
 pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Forecast> {
     let run = shop.run(id)?;
     let left = shop.left_of(id);
@@ -84,13 +86,13 @@ pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Fore
 
 fn time_left(spread: &Spread, left: u32, spent: f64, stop_rate: f64, besides: f64) -> TimeLeft {
     let bare = TimeLeft::predict(spread, left, EIGHT_IN_TEN);
-    // However long the piece on the platen has taken, the ones after it are still to come.
+    // However long the piece on the platen has taken, the others still take their time.
     let least = f64::from(left - 1) / f64::from(left);
     let from_now = |seconds: f64| (seconds - spent).max(seconds * least) * (1.0 + stop_rate) + besides;
     TimeLeft { expected: from_now(bare.expected), low: from_now(bare.low), high: from_now(bare.high) }
 }
 
-/// Work since the last pull, stops taken out, in seconds; nothing while off the press.
+/// Seconds of work since the last pull, without stops; 0 while the run is off the press.
 fn spent_since_last_pull(run: &crate::run::Run, now: u64) -> f64 {
     let Some(last) = run.progress.pulls.last().filter(|_| run.progress.is_on_press()) else { return 0.0 };
     let stood: u64 = run.progress.stops.iter().map(|stop| stop.within(last.at, now)).sum();
@@ -98,7 +100,7 @@ fn spent_since_last_pull(run: &crate::run::Run, now: u64) -> f64 {
 }
 
 impl Forecast {
-    /// The chance that the last piece is out of the dryer `seconds` from now.
+    /// Probability that the last piece is out of the dryer within `seconds` from now.
     pub fn chance_within(&self, seconds: f64) -> f64 {
         if self.left == 0 {
             return if self.time.expected <= seconds { 1.0 } else { 0.0 };
@@ -107,13 +109,14 @@ impl Forecast {
         if work <= 0.0 { 0.0 } else { TimeLeft::chance_within(&self.spread, self.left, work + self.spent) }
     }
 
-    /// Pieces an hour needed to be out of the dryer `seconds` from now; none when there is no time.
+    /// Pieces per hour needed to have the last one out of the dryer within `seconds` from now; `None` if
+    /// there is no time left.
     pub fn needed_per_hour(&self, seconds: f64) -> Option<f64> {
         let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
         (work > 0.0).then(|| f64::from(self.left) / work * 3600.0)
     }
 
-    /// Pieces to expect out of the dryer `seconds` from now, of those that are left.
+    /// Number of the remaining pieces expected out of the dryer within `seconds` from now.
     pub fn pieces_within(&self, seconds: f64) -> u32 {
         let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
         if work <= 0.0 {

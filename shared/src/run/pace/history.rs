@@ -1,4 +1,4 @@
-//! What does the shop know of such runs? The pace of runs that left the press.
+//! What earlier runs of the shop say about the pace of this one.
 
 use super::finish::Spread;
 use crate::collections::sort_by_key;
@@ -6,27 +6,27 @@ use crate::ids::RunId;
 use crate::run::{Pace, Run};
 use crate::shop::Shop;
 
-/// What earlier runs say about one that has hardly begun.
+/// The pace of earlier runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct History {
-    /// How many earlier runs.
+    /// Number of earlier runs.
     pub runs: u32,
-    /// Whether they were alike in location, fabric, hits and flash, or only in some of these.
+    /// Whether they have the same location, fabric, hits and flash, or only some of these.
     pub alike: bool,
-    /// What they say of a piece's seconds.
+    /// What they say about the time of one piece.
     pub spread: Spread,
 }
 
-/// Fewest gaps that make a run worth learning from.
+/// Fewest gaps of a run to learn from.
 const ENOUGH_GAPS: u32 = 5;
 /// Most runs learned from, the latest first.
 const MOST_RUNS: usize = 12;
-/// With a single earlier run, how far runs differ from each other, as a part of the mean. Our own
-/// caution: one run cannot tell.
+/// Deviation between runs assumed with a single earlier run, as a fraction of the mean. Our own caution: one
+/// run cannot tell.
 const ONE_RUN_SPREAD: f64 = 0.2;
 
-/// What the shop's own runs say about this one: those alike in location, fabric, hits and flash
-/// where there are any, else those with the same location, else all.
+/// The pace of the shop's runs with the same location, fabric, hits and flash if there are any, else of those
+/// with the same location, else of all. `None` if there is no earlier run.
 pub fn history_for(shop: &Shop, id: RunId) -> Option<History> {
     let this = shop.run(id)?;
     let fabric = |run: &Run| run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
@@ -52,8 +52,9 @@ pub fn history_for(shop: &Shop, id: RunId) -> Option<History> {
         .map(|(alike, paces)| History { runs: paces.len() as u32, alike, spread: spread_of(&paces) })
 }
 
-/// Runs differ from each other more than pieces of a run do: the error of a new run's mean is the
-/// spread between runs, s·√(1 + 1/R), as in prediction of one new observation from R.
+/// Combines the paces of several runs. Runs differ from each other more than the pieces of a run: the error
+/// of a new run's mean is the deviation between runs, s·√(1 + 1/R), as in prediction of one new observation
+/// from R.
 fn spread_of(paces: &[Pace]) -> Spread {
     let runs = paces.len() as f64;
     let mean = paces.iter().map(|pace| pace.mean).sum::<f64>() / runs;
@@ -67,8 +68,8 @@ fn spread_of(paces: &[Pace]) -> Spread {
     Spread { mean, sd: within, mean_error: between * (1.0 + 1.0 / runs).sqrt(), freedom }
 }
 
-/// Seconds of trouble for each second of work, over the shop's latest runs. Nothing while there is
-/// no run to learn from.
+/// Seconds of trouble per second of work over the shop's latest twelve runs; 0 if there is no run to learn
+/// from.
 pub fn stop_rate(shop: &Shop) -> f64 {
     let mut runs: Vec<&Run> = shop.runs().map(|(_, run)| run).filter(|run| run.progress.ended.is_some()).collect();
     sort_by_key(&mut runs, |run| std::cmp::Reverse(run.progress.touched));

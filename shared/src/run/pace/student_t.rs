@@ -3,16 +3,16 @@
 //! P(T ≤ t) = 1 − ½ I(ν/(ν+t²); ν/2, ½) for t ≥ 0. Source: NIST Digital Library of Mathematical
 //! Functions, 8.17; the incomplete beta itself is the `puruspe` crate's.
 
-/// The chance that a t of `freedom` degrees lies below `t`.
+/// Cumulative distribution: the probability that Student's t with `freedom` degrees is below `t`.
 pub fn chance_below(t: f64, freedom: f64) -> f64 {
     let x = freedom / (freedom + t * t);
     let tail = 0.5 * puruspe::betai(freedom / 2.0, 0.5, x);
     if t >= 0.0 { 1.0 - tail } else { tail }
 }
 
-/// The t that a t of `freedom` degrees lies below with this `chance`, for a chance strictly between
-/// 0 and 1. Regula falsi with the Illinois rule (M. Dowell, P. Jarratt, BIT 11, 1971) inside a
-/// bracket: a dozen evaluations of [`chance_below`], and it cannot run away.
+/// The inverse of [`chance_below`]: the t with this `chance` (strictly between 0 and 1) below it. Regula
+/// falsi with the Illinois rule (M. Dowell, P. Jarratt, BIT 11, 1971) inside a bracket: a dozen evaluations
+/// of [`chance_below`], and it cannot diverge.
 pub fn quantile(chance: f64, freedom: f64) -> f64 {
     let off = |t: f64| chance_below(t, freedom) - chance;
     let (mut low, mut high) = (-1.0_f64, 1.0_f64);
@@ -58,7 +58,7 @@ mod tests {
     }
 
     #[test]
-    fn chance_and_quantile_undo_each_other() {
+    fn the_quantile_inverts_the_distribution() {
         for freedom in [1.0, 4.0, 30.0] {
             for chance in [0.01, 0.1, 0.5, 0.9, 0.999] {
                 assert!((chance_below(quantile(chance, freedom), freedom) - chance).abs() < 1e-9);

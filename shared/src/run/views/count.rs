@@ -1,4 +1,4 @@
-//! The run on the press, as the counting screen shows it.
+//! View state of the counting page.
 
 use crate::facts::{Fact, MisprintCause, Size, StopCause};
 use crate::ids::{DeviceId, RunId};
@@ -9,38 +9,38 @@ use crate::shop::Shop;
 use crate::time::WallClock;
 use std::borrow::Cow;
 
-/// Something that happened to a run and is not stored yet.
+/// A fact about a run that is not stored yet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pending {
     /// The run.
     pub run: RunId,
-    /// Wall time.
+    /// Unix time in milliseconds.
     pub at: u64,
-    /// What happened.
+    /// The fact.
     pub fact: Fact,
 }
 
 impl Pending {
-    /// How many pieces it moves, whichever way.
+    /// Number of pieces it adds or takes off, without sign.
     fn pieces(&self) -> u32 {
         let (Fact::Pulled { pieces, .. } | Fact::Misprinted { pieces, .. }) = self.fact else { return 0 };
         pieces.unsigned_abs()
     }
 }
 
-/// Whether the press pulls, stands, or is done with the run.
+/// Phase of a run on the press.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Standing {
     /// Not started.
     #[default]
     Waiting,
-    /// Pulling.
+    /// On the press and running.
     Running,
-    /// Standing.
+    /// On the press and stopped.
     Stopped {
-        /// Since when.
+        /// Unix time in milliseconds at which it stopped.
         since: u64,
-        /// Why.
+        /// Cause of the stop.
         cause: StopCause,
     },
     /// Off the press.
@@ -48,7 +48,7 @@ pub enum Standing {
 }
 
 impl Standing {
-    /// How a run stands, from what has happened to it.
+    /// The phase of a run's progress.
     pub fn of(progress: &Progress) -> Self {
         match (progress.started, progress.ended, progress.standing()) {
             (None, ..) => Self::Waiting,
@@ -59,14 +59,14 @@ impl Standing {
     }
 }
 
-/// One size of the run.
+/// Counts of one size of the run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SizeCount {
-    /// The size; none for pieces counted without one.
+    /// The size; `None` for pieces counted without one.
     pub size: Option<Size>,
     /// Pieces ordered.
     pub planned: u32,
-    /// Good pieces, those not stored yet included.
+    /// Good pieces, including those not stored yet.
     pub good: u32,
     /// Spoiled pieces.
     pub misprints: u32,
@@ -79,66 +79,66 @@ impl SizeCount {
     }
 }
 
-/// The pace against closing.
+/// Pace and forecast compared with closing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PaceView {
-    /// What it rests on.
+    /// What the forecast is based on.
     pub basis: Basis,
-    /// Pieces an hour.
+    /// Pieces per hour.
     pub per_hour: f64,
-    /// Seconds a piece.
+    /// Seconds per piece.
     pub seconds: f64,
-    /// Seconds until the last piece is out of the dryer.
+    /// Seconds from now until the last piece is out of the dryer.
     pub time: TimeLeft,
-    /// Wall times of that: expected, early, late.
+    /// Unix times in milliseconds at which that will be: expected, early, late.
     pub finish: [u64; 3],
-    /// Pieces an hour needed to make closing; none after closing or without one.
+    /// Pieces per hour needed to make closing; `None` if it is too late or there is no closing time.
     pub needed_per_hour: Option<f64>,
-    /// Chance of making closing; none without one.
+    /// Probability of making closing, 0 to 1; `None` without a closing time.
     pub chance: Option<f64>,
-    /// Good pieces to expect by closing.
+    /// Good pieces expected by closing; `None` without a closing time.
     pub by_closing: Option<u32>,
 }
 
-/// The counting screen.
+/// View state of the counting page.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct CountView {
-    /// Good pieces, those not stored yet included.
+    /// Good pieces, including those not stored yet.
     pub good: u32,
-    /// Pieces touched in but not stored yet, whatever their sign.
+    /// Pieces not stored yet, counted without sign.
     pub unsaved: u32,
     /// Pieces ordered.
     pub planned: u32,
     /// Pieces still to pull.
     pub left: u32,
-    /// Pieces pulled past the order.
+    /// Pieces pulled beyond the order.
     pub over: u32,
     /// Spoiled pieces.
     pub misprints: u32,
-    /// By size, where the lot has sizes.
+    /// Counts by size, if the lot has sizes.
     pub sizes: Vec<SizeCount>,
-    /// The first size with pieces left, which counting goes on with.
+    /// The size that the next count goes to: the first with pieces left, else the last.
     pub next_size: Option<Size>,
-    /// Whether the press pulls.
+    /// Phase of the run.
     pub standing: Standing,
-    /// When it started.
+    /// Unix time in milliseconds at which it started.
     pub started: Option<u64>,
-    /// Milliseconds at work.
+    /// Milliseconds of work.
     pub active: u64,
-    /// Milliseconds stood.
+    /// Milliseconds stopped.
     pub stopped: u64,
-    /// Pace and forecast; none while nothing is known.
+    /// Pace and forecast; `None` if no pace is known.
     pub pace: Option<PaceView>,
-    /// The line and its fan.
+    /// Fan chart of the run.
     pub fan: Fan,
-    /// Closing today.
+    /// Unix time in milliseconds of today's closing; `None` on a day off.
     pub closing: Option<u64>,
-    /// What undo on this device takes back.
+    /// The action that undo on this device takes back.
     pub undo: Option<UndoView>,
 }
 
 impl CountView {
-    /// Which of three screens the run is on: a stop is part of the count.
+    /// The phase that selects the page: as `standing`, but a stop counts as running.
     pub fn phase(&self) -> Standing {
         match self.standing {
             Standing::Stopped { .. } | Standing::Running => Standing::Running,
@@ -147,33 +147,34 @@ impl CountView {
     }
 }
 
-/// What undo takes back.
+/// The action that undo takes back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum UndoView {
     /// Counted pieces.
     Pulled {
-        /// How many; negative when taken off.
+        /// Number of pieces; negative if they were taken off.
         pieces: i32,
-        /// Of which size.
+        /// Size of the pieces; `None` if sizes are not counted.
         size: Option<Size>,
     },
     /// A misprint.
     Misprinted {
-        /// How many.
+        /// Number of pieces.
         pieces: i32,
-        /// Of which size.
+        /// Size of the pieces; `None` if sizes are not counted.
         size: Option<Size>,
-        /// Why.
+        /// Cause.
         cause: MisprintCause,
-        /// Whether it had been counted before.
+        /// Whether they had been counted as good before.
         was_counted: bool,
     },
 }
 
-/// The counting screen of a run on this device, as of the clock.
+/// View state of the counting page for a run on this device. `pending` facts are folded on top of the saved
+/// ones. Default if the run is unknown.
 pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pending: &[Pending]) -> CountView {
     let Some(saved) = shop.run(id) else { return CountView::default() };
-    // What is not stored yet is folded onto a copy, by the same rules.
+    // Facts not stored yet are folded onto a copy by the same rules.
     let mut run = Cow::Borrowed(saved);
     let mine = || pending.iter().filter(|waiting| waiting.run == id);
     for waiting in mine() {
@@ -191,7 +192,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
         .map(|lot| lot.pieces.iter().map(|(size, planned)| row(Some(*size), *planned)).collect())
         .unwrap_or_default();
     for size in progress.good.keys().chain(progress.misprints.keys().map(|(size, _)| size)) {
-        // Counted under a size that has left the order since: still shown, with none ordered.
+        // A size that has left the order but has counts: keep it, with none ordered.
         if !sizes.iter().any(|known| known.size == *size) {
             sizes.push(row(*size, 0));
         }

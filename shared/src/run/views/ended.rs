@@ -1,4 +1,4 @@
-//! A run that has left the press: what came of it.
+//! Summary of a run that has left the press.
 
 use crate::facts::{MisprintCause, Size};
 use crate::failure::{FailureNotice, notices_of, run_pieces, suspects_of};
@@ -10,35 +10,35 @@ use crate::shop::Shop;
 pub struct EndedView {
     /// Good pieces.
     pub good: u32,
-    /// Pieces counted as good that nobody has looked at since something failed.
+    /// Pieces counted as good that were not inspected since a failure.
     pub suspect: u32,
-    /// The same by size.
+    /// Suspect pieces by size.
     pub suspects: Vec<(Option<Size>, u32)>,
     /// Spoiled pieces.
     pub spoiled: u32,
     /// Pieces ordered.
     pub planned: u32,
-    /// Good pieces short of the order, by size: garments to print yet.
+    /// Good pieces short of the order, by size: garments still to print.
     pub short: Vec<(Option<Size>, u32)>,
     /// Spoiled garments, by size: garments to replace.
     pub replace: Vec<(Option<Size>, u32)>,
     /// Spoiled pieces by cause.
     pub causes: Vec<(MisprintCause, u32)>,
-    /// When it started and ended.
+    /// Unix times in milliseconds of start and end; `None` if it never started.
     pub span: Option<(u64, u64)>,
-    /// Milliseconds at work.
+    /// Milliseconds of work.
     pub active: u64,
-    /// Milliseconds stood.
+    /// Milliseconds stopped.
     pub stopped: u64,
-    /// Pieces an hour.
+    /// Pieces per hour.
     pub per_hour: Option<f64>,
-    /// Checks that were left out.
+    /// Number of skipped checks.
     pub skipped: u32,
-    /// What failed, oldest first.
+    /// Failures, the oldest first.
     pub failures: Vec<FailureNotice>,
 }
 
-/// The summary of a run.
+/// The summary of a run. Default if the run is unknown.
 pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
     let Some(run) = shop.run(id) else { return EndedView::default() };
     let progress = &run.progress;

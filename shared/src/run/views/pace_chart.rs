@@ -1,36 +1,36 @@
-//! The pace line and its fan as points on a chart from 0 to 1 both ways, time to the right and pieces
-//! up.
+//! The pace line and its fan as chart points from 0 to 1 on both axes, time to the right and pieces up.
 
 use super::count::CountView;
 use crate::run::FanPoint;
 
-/// A point: time from the left, pieces from the bottom, each 0 to 1.
+/// A point: time from the left and pieces from the bottom, each 0 to 1.
 pub type ChartPoint = (f64, f64);
 
 /// The chart of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct PaceChart {
-    /// What was pulled.
+    /// Pieces pulled so far.
     pub line: Vec<ChartPoint>,
-    /// What is expected.
+    /// Expected course.
     pub expected: Vec<ChartPoint>,
-    /// The edge of the fan, all the way round.
+    /// Outline of the fan as a closed polygon.
     pub fan: Vec<ChartPoint>,
-    /// Now.
+    /// The current time on the x axis.
     pub now: f64,
-    /// Closing, when it lies on the chart.
+    /// Closing on the x axis, if it is on the chart.
     pub closing: Option<f64>,
-    /// Whether closing lies further right than the chart goes.
+    /// Whether closing is beyond the right edge.
     pub closing_is_beyond: bool,
 }
 
-/// The chart of a counting screen; none before there is anything to draw.
+/// The chart of a counting page; `None` if the run has neither started nor pulled. `now` is the Unix time in
+/// milliseconds.
 pub fn pace_chart(count: &CountView, now: u64) -> Option<PaceChart> {
     let fan = &count.fan;
     let from = fan.line.first().map(|point| point.at).or(count.started)?;
     let expected_end = fan.expected.last().map_or(now, |point| point.at);
     let late_end = fan.late.last().map_or(now, |point| point.at);
-    // Closing hours away would press the run flat against the left edge: it gets half the chart at most.
+    // Closing hours away would squeeze the run against the left edge: it gets half the chart at most.
     let reach = late_end.max(expected_end + (expected_end.saturating_sub(from)) / 2).max(from + 60_000);
     let end = count
         .closing

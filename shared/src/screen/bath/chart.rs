@@ -1,46 +1,46 @@
-//! The bath's minutes a screen as a small chart.
+//! A small chart of the bath's minutes per screen.
 
 use super::theil_sen::{median, theil_sen};
 use super::trend::{BathPoint, bath_pace};
 
-/// Latest batches drawn.
+/// Most batches on the chart; the latest are kept.
 const DRAWN: usize = 60;
-/// A batch that took more than this many times the middle one is drawn at the upper edge: one
-/// forgotten overnight must not flatten the rest. Our own.
+/// A batch that took more than this many times the median is drawn at the upper edge: one batch forgotten
+/// overnight must not flatten the others. Our own.
 const FAR: f64 = 3.0;
-/// Air above the highest thing drawn.
+/// Height of the chart as a multiple of its highest value.
 const AIR: f64 = 1.12;
 
 /// A batch on the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ChartBatch {
-    /// From the oldest drawn, nought, to the latest, one.
+    /// From 0 for the oldest batch shown to 1 for the latest.
     pub x: f64,
-    /// From nothing, nought, to the upper edge, one.
+    /// From 0 for no time to 1 at the upper edge.
     pub y: f64,
-    /// Minutes a screen.
+    /// Minutes per screen.
     pub minutes: f64,
-    /// Whether it took longer than the chart is high.
+    /// Whether its value is above the upper edge.
     pub beyond: bool,
 }
 
-/// The chart: everything between nought and one, up and to the right.
+/// The chart: all coordinates are between 0 and 1, to the right and up.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BathChart {
     /// The batches, oldest first.
     pub batches: Vec<ChartBatch>,
-    /// How high lies what a screen took when the bath was fresh; none until that is known.
+    /// Height of the fresh bath's minutes per screen; `None` until that is known.
     pub fresh: Option<f64>,
-    /// How high lies the time at which the bath is charged anew.
+    /// Height of the limit at which the bath is recharged.
     pub limit: Option<f64>,
-    /// The robust line through them, from its left end to its right; none until there is a pace.
+    /// The robust line through the batches, its left and its right end; `None` until the speed is known.
     pub line: Option<[(f64, f64); 2]>,
-    /// Minutes a screen at which the bath is charged anew.
+    /// Minutes per screen at which the bath is recharged.
     pub limit_minutes: Option<f64>,
 }
 
-/// The chart of a charge's batches, oldest first; none for fewer than two. `recharge_at` in percent
-/// of the fresh bath's minutes a screen.
+/// The chart of a charge's batches, oldest first; `None` for fewer than two. `recharge_at` is in percent of
+/// the fresh bath's minutes per screen.
 pub fn bath_chart(points: &[BathPoint], recharge_at: u16) -> Option<BathChart> {
     let pace = bath_pace(points);
     let limit_minutes = pace.map(|pace| pace.fresh * f64::from(recharge_at) / 100.0);
@@ -84,7 +84,7 @@ mod tests {
     }
 
     #[test]
-    fn one_batch_is_no_chart_and_before_a_pace_there_is_no_line() {
+    fn one_batch_gives_no_chart_and_too_few_batches_no_line() {
         assert_eq!(bath_chart(&[], 150), None);
         assert_eq!(bath_chart(&charge(&[5.0]), 150), None);
         let chart = bath_chart(&charge(&[5.0, 6.0]), 150).unwrap();
@@ -93,7 +93,7 @@ mod tests {
     }
 
     #[test]
-    fn the_line_rises_with_a_bath_that_slows_and_the_threshold_lies_above_it() {
+    fn the_line_of_a_slowing_bath_rises_below_the_limit() {
         let chart = bath_chart(&charge(&[10.0, 10.0, 10.0, 11.0, 12.0, 12.0, 13.0]), 150).unwrap();
         let (fresh, limit, line) = (chart.fresh.unwrap(), chart.limit.unwrap(), chart.line.unwrap());
         assert!((limit / fresh - 1.5).abs() < 1e-9);

@@ -1,5 +1,5 @@
-//! Putting screens into the bath and taking them out: the batch and its screens in one stroke, and
-//! what takes all of it back.
+//! Facts that put screens into the bath and take them out, for the batch and its screens together, and the
+//! facts that undo them.
 
 use crate::facts::{Fact, ScreenFact, ScreenField, ScreenState, StencilFact};
 use crate::form::{FormProblem, Problems};
@@ -8,17 +8,17 @@ use crate::screen::{BatchInForm, BatchOutForm, move_facts, moved};
 use crate::shop::Shop;
 use crate::units::NumberProblem;
 
-/// What is recorded together, and what takes it back.
+/// Facts to record together, and the facts that undo them.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct BathStep {
-    /// To record.
+    /// The facts to record.
     pub facts: Vec<(Subject, Fact)>,
-    /// To take it back.
+    /// The facts that undo them.
     pub undo: Vec<(Subject, Fact)>,
 }
 
 impl BathStep {
-    /// Moves screens along, noting how each is brought back to where it stood, with what it carried.
+    /// Moves screens to a state, and adds the facts that return each to its current state, run and colour.
     fn moves(&mut self, shop: &Shop, ids: &[Subject], to: ScreenState, by: Option<&str>) {
         let facts = move_facts(shop, ids, to, by);
         for (id, fact) in &facts {
@@ -34,10 +34,10 @@ impl BathStep {
     }
 }
 
-/// Screens go into the bath as the batch `batch`.
+/// The facts that put screens into the bath as the batch with the id `batch`.
 ///
 /// # Errors
-/// [`Problems`] as of [`BatchInForm::check`].
+/// [`Problems`] as in [`BatchInForm::check`].
 pub fn put_in(shop: &Shop, batch: Subject, form: &BatchInForm, by: Option<&str>) -> Result<BathStep, Problems> {
     let fact = Fact::Stencil(form.check()?);
     let mut step = BathStep { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Deleted)] };
@@ -45,12 +45,13 @@ pub fn put_in(shop: &Shop, batch: Subject, form: &BatchInForm, by: Option<&str>)
     Ok(step)
 }
 
-/// A batch comes out of the bath: its screens are clean, but for those that the form says are not,
-/// which wait again. A batch whose going in nobody recorded is one of a plain count.
+/// The facts that take a batch out of the bath. Its screens are then clean, except those in the form's
+/// `not_clean`, which wait to be reclaimed again. A batch that was not recorded when it went in has only a
+/// number of screens.
 ///
 /// # Errors
-/// [`Problems`] as of [`BatchOutForm::check`]; and `count` when not one of them came clean: then they
-/// are better left in.
+/// [`Problems`] as in [`BatchOutForm::check`], and `count` if no screen came out clean: then the batch
+/// should stay in.
 pub fn take_out(shop: &Shop, batch: Subject, form: &BatchOutForm, by: Option<&str>) -> Result<BathStep, Problems> {
     let known = shop.stencils.bath.batch(batch).filter(|batch| batch.is_in());
     let Some(known) = known else {
@@ -75,8 +76,8 @@ pub fn take_out(shop: &Shop, batch: Subject, form: &BatchOutForm, by: Option<&st
     Ok(step)
 }
 
-/// A batch that was recorded by mistake. Screens that lie in the bath with it wait again; those that
-/// went on since stay where they are.
+/// The facts that delete a batch recorded by mistake. Its screens that are still in the bath wait to be
+/// reclaimed again; screens that have moved on keep their state.
 pub fn forget_batch(shop: &Shop, batch: Subject, by: Option<&str>) -> BathStep {
     let mut step = BathStep { facts: vec![(batch, Fact::Deleted)], undo: vec![(batch, Fact::Restored)] };
     if let Some(known) = shop.stencils.bath.batch(batch).filter(|batch| batch.is_in()) {
@@ -85,7 +86,7 @@ pub fn forget_batch(shop: &Shop, batch: Subject, by: Option<&str>) -> BathStep {
     step
 }
 
-/// Those of the screens that stand in the bath as far as the shop knows.
+/// Those of the screens whose state is [`ScreenState::InBath`].
 fn lying(shop: &Shop, screens: &[Subject]) -> Vec<Subject> {
     let lies = |id: &Subject| shop.screens.live(*id).is_some_and(|screen| screen.state == ScreenState::InBath);
     screens.iter().copied().filter(lies).collect()

@@ -1,25 +1,24 @@
-//! A line through points some of which are wrong: a batch that was forgotten overnight must not
-//! make a bath look spent.
+//! A line fitted to points with outliers: a batch forgotten overnight must not make a bath look spent.
 
 use crate::collections::sort_by;
 
 /// A robust line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Line {
-    /// The middle slope of all pairs of points.
+    /// Median of the slopes between all pairs of points.
     pub slope: f64,
-    /// The middle of what is left at nought.
+    /// Median of `y − slope × x` over all points.
     pub intercept: f64,
-    /// The slope is likely not less than this.
+    /// Lower end of the 80 % interval of the slope.
     pub least: f64,
-    /// The slope is likely not more than this.
+    /// Upper end of the 80 % interval of the slope.
     pub most: f64,
 }
 
-/// 80 % of such intervals hold the true slope.
+/// Quantile of the normal distribution for a two-sided 80 % interval.
 const Z: f64 = 1.281_551_565_544_600_4;
 
-/// The middle of a list; the mean of the two middle ones of an even list; none of an empty one.
+/// The median of a list; the mean of the two middle values if its length is even; `None` if it is empty.
 pub fn median(values: &[f64]) -> Option<f64> {
     let mut sorted = values.to_vec();
     sort_by(&mut sorted, f64::total_cmp);
@@ -28,11 +27,12 @@ pub fn median(values: &[f64]) -> Option<f64> {
     if sorted.len() % 2 == 1 { Some(upper) } else { Some(f64::midpoint(*sorted.get(half - 1)?, upper)) }
 }
 
-/// The line through points (x, y) whose x rise, with the interval that holds its slope four times in
-/// five; none of fewer than two points. The work grows with the square of the points: pass some dozens.
+/// The line through points (x, y), with the 80 % interval of its slope; `None` if no two points differ in
+/// x. The points must be in order of x. The cost grows with the square of their number: meant for some
+/// dozens.
 ///
 /// Source: P. K. Sen, "Estimates of the regression coefficient based on Kendall's tau", Journal of the
-/// American Statistical Association 63, 1968; ties of y as there.
+/// American Statistical Association 63, 1968, including its treatment of equal values of y.
 pub fn theil_sen(points: &[(f64, f64)]) -> Option<Line> {
     let mut slopes = Vec::new();
     for (place, (x, y)) in points.iter().enumerate() {
@@ -52,7 +52,7 @@ pub fn theil_sen(points: &[(f64, f64)]) -> Option<Line> {
     Some(Line { slope, intercept: median(&rest)?, least: at(lower)?, most: at(upper)? })
 }
 
-/// What equal values of y take off the spread of their ranks.
+/// What equal values of y subtract from the variance of their ranks.
 fn ties(points: &[(f64, f64)]) -> f64 {
     let mut values: Vec<f64> = points.iter().map(|(_, y)| *y).collect();
     sort_by(&mut values, f64::total_cmp);
@@ -83,7 +83,7 @@ mod tests {
     }
 
     #[test]
-    fn one_point_makes_no_line_and_none_has_no_middle() {
+    fn one_point_gives_no_line_and_an_empty_list_no_median() {
         assert_eq!(theil_sen(&[(1.0, 2.0)]), None);
         assert_eq!(theil_sen(&[(1.0, 2.0), (1.0, 3.0)]), None);
         assert_eq!(median(&[]), None);

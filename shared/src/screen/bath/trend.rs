@@ -1,79 +1,79 @@
-//! Whether the bath slows down, and how many screens it is still good for.
+//! Is the bath slowing down, and for how many more screens is it good?
 
 use super::theil_sen::{median, theil_sen};
 
-/// Batches that show the bath when it is fresh, and as many that show it now. Our own.
+/// Number of batches that describe the fresh bath, and number of batches that describe it now. Our own.
 pub const FRESH: usize = 3;
-/// Batches from which a trend is told. Our own.
+/// Least number of batches for a trend. Our own.
 pub const ENOUGH: usize = 2 * FRESH;
-/// Latest batches the trend looks at.
+/// Number of latest batches the trend is computed from.
 const LOOKED_AT: usize = 40;
-/// A recharge further off than this many times the screens done so far is not foretold. Our own.
+/// A recharge that is further away than this many times the screens done so far is not predicted. Our own.
 const FORESIGHT: f64 = 3.0;
 
-/// A batch that came out, of one charge.
+/// A finished batch of one charge.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BathPoint {
-    /// Screens done since the bath was charged, this batch's included.
+    /// Screens done since the bath was charged, including this batch.
     pub screens: u32,
-    /// How many were in this batch.
+    /// Screens in this batch.
     pub count: u16,
-    /// Minutes a screen.
+    /// Minutes per screen.
     pub minutes: f64,
 }
 
-/// How fast the bath is against itself when it was fresh.
+/// The bath's speed now and when it was fresh.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BathPace {
-    /// Minutes a screen when it was fresh: the middle of the first batches.
+    /// Minutes per screen when it was fresh: the median of the first batches.
     pub fresh: f64,
-    /// Minutes a screen now: the middle of the last ones.
+    /// Minutes per screen now: the median of the last batches.
     pub now: f64,
-    /// Whether the last batches are of another size than the first: then minutes a screen are not
-    /// quite like for like.
+    /// Whether the last batches differ in size from the first by more than a factor of 1.5: the minutes per
+    /// screen are then not quite comparable.
     pub sizes_differ: bool,
 }
 
 impl BathPace {
-    /// How many times the fresh bath's minutes a screen takes now.
+    /// Minutes per screen now, as a multiple of those of the fresh bath.
     pub fn ratio(&self) -> f64 {
         self.now / self.fresh
     }
 }
 
-/// What is told of the bath.
+/// What the batches of a charge say about the bath.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum BathTrend {
-    /// Too few batches to say.
+    /// Too few batches for a trend.
     TooFew {
         /// How many more are needed.
         more: usize,
     },
     /// No slowing that could not be chance.
     Steady,
-    /// It slows down.
+    /// The bath is slowing down.
     Slowing(ScreensLeft),
-    /// A screen takes as long as the shop lets it: charge anew.
+    /// A screen takes as long as the shop allows: the bath must be recharged.
     Recharge,
 }
 
-/// How many screens until the bath is as slow as the shop lets it become.
+/// Number of screens until the bath is as slow as the shop allows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ScreensLeft {
-    /// So far off that it is not foretold.
+    /// Too many to predict.
     FarOff,
-    /// About so many.
+    /// About this many.
     About {
-        /// Probably not fewer.
+        /// Lower bound.
         least: u32,
-        /// As the trend goes.
+        /// Best estimate.
         likely: u32,
-        /// Probably not more; none where there is no telling.
+        /// Upper bound; `None` if there is none.
         most: Option<u32>,
     },
 }
 
-/// The pace of a charge, once there are [`ENOUGH`] batches.
+/// The speed of a charge; `None` if there are fewer than [`ENOUGH`] batches.
 pub fn bath_pace(points: &[BathPoint]) -> Option<BathPace> {
     if points.len() < ENOUGH {
         return None;
@@ -85,13 +85,14 @@ pub fn bath_pace(points: &[BathPoint]) -> Option<BathPace> {
     Some(BathPace { fresh: minutes(first)?, now: minutes(last)?, sizes_differ: !(1.0 / 1.5..=1.5).contains(&sizes) })
 }
 
-/// What the batches of a charge, oldest first, say of the bath; `recharge_at` in percent of the fresh
-/// bath's minutes a screen.
+/// The trend of a charge. `points` are its finished batches, oldest first; `recharge_at` is the limit in
+/// percent of the fresh bath's minutes per screen.
 ///
-/// The bath is spent when the middle of the last three batches has come to `recharge_at`. Before
-/// that, it slows when the slope of a robust line through all batches is above nought with its whole
-/// 80 % interval; the line is then drawn on to the threshold, with the interval's slopes as bounds.
-/// The uncertainty is the slope's only. Our own rule on the method of [`theil_sen`].
+/// The bath is spent if the median of the last three batches has reached `recharge_at`. Before that, it is
+/// slowing if the slope of a robust line through the latest 40 batches is positive over its whole 80 %
+/// interval. The line is then extended to the limit, and the bounds of the slope give the bounds of the
+/// number of screens. The uncertainty is that of the slope only. Our own rule, using the method of
+/// [`theil_sen`].
 pub fn bath_trend(points: &[BathPoint], recharge_at: u16) -> BathTrend {
     let Some(pace) = bath_pace(points) else {
         return BathTrend::TooFew { more: ENOUGH.saturating_sub(points.len()) };
@@ -132,7 +133,7 @@ mod tests {
         }
 
         #[test]
-        fn a_doubling_is_noticed_after_its_second_batch(
+        fn a_doubling_is_detected_from_its_second_batch(
             minutes in 0.5..60.0f64, before in 4..40usize, slow in 2..10usize, noise in prop::collection::vec(-0.1..0.1f64, 50),
         ) {
             let mut all = vec![minutes; before];
@@ -149,8 +150,8 @@ mod tests {
         }
 
         #[test]
-        fn an_even_slowing_is_foretold_to_the_screen(fresh in 4.0..20.0f64, rise in 1..4u32, batches in 8..12usize) {
-            // Each batch of four screens takes a rise of percents of the fresh time longer.
+        fn the_end_of_an_even_slowing_is_predicted_to_the_screen(fresh in 4.0..20.0f64, rise in 1..4u32, batches in 8..12usize) {
+            // Each batch of four screens takes `rise` percent of the fresh time longer than the one before.
             let step = fresh * f64::from(rise) / 100.0;
             let minutes: Vec<f64> = (0..batches).map(|n| fresh + step * n as f64).collect();
             let limit = (fresh + step) * 1.5;
@@ -168,7 +169,7 @@ mod tests {
         }
 
         #[test]
-        fn no_minutes_make_it_panic_and_bounds_hold_the_likely(
+        fn no_input_panics_and_the_bounds_enclose_the_estimate(
             minutes in prop::collection::vec(0.01..2_000.0f64, 0..60), percent in 101..1_000u16,
         ) {
             if let BathTrend::Slowing(ScreensLeft::About { least, likely, most }) = bath_trend(&charge(&minutes), percent) {
@@ -180,7 +181,7 @@ mod tests {
     const RECHARGE: u16 = crate::screen::RECHARGE_AT;
 
     #[test]
-    fn five_batches_are_too_few_to_say() {
+    fn five_batches_are_too_few_for_a_trend() {
         assert_eq!(bath_trend(&charge(&[5.0; 5]), RECHARGE), BathTrend::TooFew { more: 1 });
         assert_eq!(bath_trend(&[], RECHARGE), BathTrend::TooFew { more: 6 });
     }
@@ -192,7 +193,7 @@ mod tests {
     }
 
     #[test]
-    fn batches_of_another_size_are_told_of() {
+    fn batches_of_a_different_size_are_reported() {
         let mut points = charge(&[5.0; 8]);
         assert!(!bath_pace(&points).unwrap().sizes_differ);
         points[5..].iter_mut().for_each(|point| point.count = 1);

@@ -2,24 +2,26 @@
 
 use crate::facts::Family;
 
-/// What damp air means for an exposure.
+/// What the room's humidity means for an exposure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DampNote {
-    /// The room was not read.
+    /// There is no current reading.
     NotRead,
     /// Dry enough for coated screens.
     Dry,
-    /// Diazo and dual-cure harden slower in damp air: they need more time.
+    /// Diazo and dual-cure emulsions harden more slowly in humid air: they need more time.
     MoreTime,
-    /// Photopolymer hardens faster: less time, and the stencil is weak all the same. Dry it first.
+    /// Photopolymer emulsions harden faster in humid air and need less time, but the stencil is weak: dry
+    /// it first.
     LessTimeButWeak,
 }
 
-/// The dampest air coated screens are kept in, percent relative humidity.
+/// The highest relative humidity for coated screens, in percent.
 pub const DAMPEST: u8 = 40;
 
-/// What the room's air means for an emulsion: damp air pulls the two families in opposite
-/// directions. `humidity` is the last reading, percent.
+/// What the room's humidity means for an emulsion: humid air affects the two kinds of emulsion in opposite
+/// directions. `humidity` is the latest reading in percent relative humidity; `None` if there is no current
+/// one.
 ///
 /// Source: `screen_room_facts.csv`: coated screens at or below 40 % relative humidity; an emulsion
 /// maker, "Humidity... It's a Constant Battle".
@@ -36,7 +38,7 @@ pub fn damp_note(family: Family, humidity: Option<u8>) -> DampNote {
 mod tests {
     use super::*;
 
-    /// What the table says of a fact.
+    /// The value of a fact in the published table.
     fn published(fact: &str) -> &'static str {
         include_str!("../../../tests/data/screen_room_facts.csv")
             .lines()
@@ -46,7 +48,7 @@ mod tests {
 
     /// Source: `screen_room_facts.csv`.
     #[test]
-    fn damp_air_pulls_the_two_families_in_opposite_directions() {
+    fn humid_air_affects_the_two_families_in_opposite_directions() {
         assert!(published("diazo and dual-cure in humid air,").starts_with("expose SLOWER (more time)"));
         assert!(
             published("pure photopolymer in humid air,").starts_with("\"expose FASTER (less time), stencil still weak")
@@ -58,7 +60,7 @@ mod tests {
 
     /// Source: `screen_room_facts.csv`.
     #[test]
-    fn up_to_the_published_humidity_the_room_is_dry_enough() {
+    fn a_room_up_to_the_published_humidity_is_dry_enough() {
         let published = published("coated screens: store at or below,");
         let percent: u8 = published.split(' ').next().unwrap().parse().unwrap();
         for family in Family::ALL {

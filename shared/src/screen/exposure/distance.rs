@@ -1,4 +1,4 @@
-//! What another distance, or the way to the frame's edge, does to the light of a lamp.
+//! How the distance from a lamp, and the way to the frame's edge, change its light.
 
 use crate::facts::LampKind;
 use crate::units::{Length, Seconds};
@@ -6,17 +6,17 @@ use crate::units::{Length, Seconds};
 /// Why nothing can be computed from a distance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoDistanceLaw {
-    /// The light of tubes does not thin out as a point's does: test.
+    /// The light of tubes does not fall off like that of a point: a test is needed.
     Tubes,
-    /// Nor does a panel's: test.
+    /// Nor does that of a panel: a test is needed.
     Panel,
-    /// On a contact table there is no distance to change.
+    /// A contact table has no distance that could change.
     Contact,
-    /// A distance is not known, or is nothing.
+    /// A distance is not known, or is zero.
     NotKnown,
 }
 
-/// Whether a lamp is small enough for laws of distance, else why not.
+/// Checks that a lamp is small enough for the distance laws.
 pub(crate) fn is_point(kind: LampKind) -> Result<(), NoDistanceLaw> {
     match kind {
         LampKind::Point => Ok(()),
@@ -26,11 +26,21 @@ pub(crate) fn is_point(kind: LampKind) -> Result<(), NoDistanceLaw> {
     }
 }
 
-/// How long to expose at `to`, when `time` was right at `from`: `time × (to / from)²`. For a point
-/// lamp only. What comes out is to be tested: reflectors bend the law.
+/// The exposure time at distance `to`, if `time` was right at distance `from`: `time × (to / from)²`. For a
+/// point lamp only. The result must be tested, because reflectors change the law.
+///
+/// ```
+/// use lastpull_core::quantity::{Length, Seconds};
+/// use lastpull_core::screen::{LampKind, NoDistanceLaw, time_at_distance};
+///
+/// let (from, to) = (Length::from_inches(20.0), Length::from_inches(30.0));
+/// let time = time_at_distance(LampKind::Point, Seconds::new(60.0), from, to).unwrap();
+/// assert_eq!(time, Seconds::new(135.0));
+/// assert_eq!(time_at_distance(LampKind::Tubes, Seconds::new(60.0), from, to), Err(NoDistanceLaw::Tubes));
+/// ```
 ///
 /// # Errors
-/// [`NoDistanceLaw`] for any other lamp, and when a distance is nothing.
+/// [`NoDistanceLaw`] for any other lamp, and if a distance is zero.
 ///
 /// Source: the inverse-square law; "Distance and Exposure", pellandphoto.com (68 min at 18.5 in is
 /// about 24 min at 11 in).
@@ -43,23 +53,23 @@ pub fn time_at_distance(kind: LampKind, time: Seconds, from: Length, to: Length)
     Ok(Seconds::new(time.seconds() * ratio * ratio))
 }
 
-/// How much less light than the middle a frame's edge gets, as shares of the middle's.
+/// How much less light the corner of a frame gets than its middle, as shares of the light in the middle (0
+/// to 1).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EdgeLight {
-    /// What is missing under a bare bulb, which shines alike to all sides: 1 − cos³.
+    /// Loss under a bare bulb, which shines equally in all directions: 1 − cos³.
     pub bulb_loss: f64,
-    /// What is missing under a small flat light, which shines most straight down: 1 − cos⁴.
+    /// Loss under a small flat light, which shines most strongly straight down: 1 − cos⁴.
     pub flat_loss: f64,
 }
 
-/// How much less light the corner of a frame gets than its middle, when a point lamp hangs over the
-/// middle at `height`, and the frame measures `width` by `length` inside. Between nothing lost and
-/// all of it.
+/// How much less light the corner of a frame gets than its middle. The point lamp hangs above the middle at
+/// `height`; `width` and `length` are the inside of the frame. Each loss is between 0 and 1.
 ///
 /// # Errors
-/// [`NoDistanceLaw`] for any other lamp, and when the height is nothing.
+/// [`NoDistanceLaw`] for any other lamp, and if the height is zero.
 ///
-/// Source: the cosine laws of illumination, cos³ for a point that shines alike to all sides and cos⁴
+/// Source: the cosine laws of illumination, cos³ for a point that shines equally in all directions and cos⁴
 /// for a Lambertian one; values in `exposure_edge_falloff.csv`.
 pub fn edge_light(kind: LampKind, height: Length, width: Length, length: Length) -> Result<EdgeLight, NoDistanceLaw> {
     is_point(kind)?;
@@ -79,7 +89,7 @@ mod tests {
 
     /// Source: `exposure_inverse_square.csv`; its first row is published as "about 24".
     #[test]
-    fn a_point_lamps_time_goes_with_the_square_of_its_distance() {
+    fn a_point_lamps_time_follows_the_square_of_its_distance() {
         let rows = include_str!("../../../tests/data/exposure_inverse_square.csv");
         let mut read = 0;
         for row in rows.lines().skip(1) {
@@ -95,7 +105,7 @@ mod tests {
     }
 
     #[test]
-    fn a_lamp_that_is_no_point_is_refused_with_its_reason() {
+    fn a_lamp_that_is_not_a_point_is_refused_with_its_reason() {
         let [near, far] = [10.0, 20.0].map(Length::from_inches);
         let time = Seconds::new(60.0);
         for (kind, reason) in [
@@ -113,7 +123,7 @@ mod tests {
 
     /// Source: `exposure_edge_falloff.csv`. A frame whose half diagonal is h has sides of h·√2.
     #[test]
-    fn the_corner_of_a_frame_gets_as_much_less_light_as_the_cosine_laws_say() {
+    fn the_light_at_a_frames_corner_follows_the_cosine_laws() {
         let rows = include_str!("../../../tests/data/exposure_edge_falloff.csv");
         let mut read = 0;
         for row in rows.lines().skip(1) {

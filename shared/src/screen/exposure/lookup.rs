@@ -1,4 +1,4 @@
-//! How long to expose this screen?
+//! How long must this screen be exposed?
 
 use super::distance::time_at_distance;
 use crate::collections::sort_by_key;
@@ -9,88 +9,88 @@ use crate::shop::Shop;
 use crate::units::{Length, Seconds};
 use std::cmp::Reverse;
 
-/// What is to be exposed, and under what.
+/// A query for an exposure time.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ExposureAsked {
     /// The emulsion.
     pub emulsion: Subject,
     /// The mesh.
     pub cloth: MeshCloth,
-    /// How it was coated, where that is known.
+    /// How the screen was coated, if that is known.
     pub coats: Option<Coats>,
     /// The lamp.
     pub lamp: Subject,
 }
 
-/// An exposure the shop knows, as a screen shows it.
+/// A known exposure, for display.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ExposureRow {
-    /// Which finding.
+    /// The exposure's id.
     pub id: Subject,
-    /// What the emulsion is called; empty when that has not arrived.
+    /// Name of the emulsion; empty if the emulsion's facts have not arrived.
     pub emulsion: String,
-    /// What the lamp is called.
+    /// Name of the lamp; empty if its facts have not arrived.
     pub lamp: String,
-    /// From which distance.
+    /// Distance from the lamp to the emulsion.
     pub distance: Option<Length>,
-    /// Through which mesh.
+    /// The mesh.
     pub cloth: MeshCloth,
-    /// How it was coated.
+    /// How the screen was coated.
     pub coats: Option<Coats>,
-    /// How long.
+    /// The exposure time.
     pub time: Seconds,
     /// How it was found.
     pub found: Found,
-    /// Whether a stencil was looked at.
+    /// Whether it was confirmed on a stencil, not only computed.
     pub tested: bool,
     /// Who found it.
     pub by: Option<String>,
-    /// When.
+    /// When it was recorded, as wall time.
     pub at: u64,
-    /// Anything else to know.
+    /// Free notes.
     pub note: String,
-    /// Whether no later one for the same emulsion, mesh, coats, lamp and distance is known.
+    /// Whether it is the latest for its emulsion, mesh, coats, lamp and distance.
     pub newest: bool,
 }
 
-/// How the nearest exposure that is known differs from what is asked.
+/// How the nearest known exposure differs from the query.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Difference {
     /// Another lamp: its time says little.
     Lamp,
     /// The lamp hung at another distance.
     Distance,
-    /// Dyed mesh instead of white, or the other way round.
+    /// Dyed mesh instead of undyed, or the reverse.
     Dyed,
-    /// Another count.
+    /// Another mesh count.
     Count,
-    /// Another thread, or one that is not known.
+    /// Another thread diameter, or one that is not known.
     Thread,
     /// Other coats.
     Coats,
 }
 
-/// What the shop knows of an exposure.
+/// The answer to [`ExposureAsked`].
 #[derive(Clone, Debug, PartialEq)]
 pub enum ExposureAnswer {
-    /// Found for just this.
+    /// An exposure for exactly this combination.
     Known(ExposureRow),
-    /// Not found for this: the nearest that is known. It must be tested.
+    /// No exposure for this combination: the nearest known one, which must be tested.
     Nearest {
         /// The nearest.
         row: ExposureRow,
         /// How it differs.
         differs: Vec<Difference>,
-        /// Where only the distance of a point lamp differs: the time computed for the new distance.
+        /// If only the distance of a point lamp differs: the time computed for the new distance.
         scaled: Option<Seconds>,
     },
-    /// Nothing is known of this emulsion: test.
+    /// No exposure with this emulsion is known: a test is needed.
     Unknown,
 }
 
-/// What the shop knows of an exposure. Only exposures of the same emulsion are offered; the nearest
-/// is the one with the same lamp, then distance, dye, the nearest count, the same thread, the same
-/// coats, and of those a tested before a computed one, the latest first. Our own order.
+/// The exposure for a query. Only exposures with the same emulsion are considered. The nearest is chosen
+/// by: same lamp, same distance, same dye, nearest mesh count, same thread, same coats, tested before
+/// computed, latest first. Our own order.
 pub fn exposure_for(shop: &Shop, asked: &ExposureAsked) -> ExposureAnswer {
     let log = &shop.stencils;
     let mut known: Vec<_> = log.exposures().filter(|(_, known)| known.fact.emulsion == asked.emulsion).collect();
@@ -120,8 +120,8 @@ pub fn exposure_for(shop: &Shop, asked: &ExposureAsked) -> ExposureAnswer {
     ExposureAnswer::Nearest { row, differs, scaled }
 }
 
-/// How a known exposure differs. What one of the two does not tell of distance or coats is no
-/// difference: a shop that always coats alike need not say so.
+/// How a known exposure differs from the query. A distance or coats that only one of the two states are no
+/// difference: a shop that always coats the same way need not enter it.
 fn differences(shop: &Shop, asked: &ExposureAsked, known: &KnownExposure) -> Vec<Difference> {
     let fact = &known.fact;
     let lamp = shop.stencils.lamp(asked.lamp);
@@ -168,7 +168,7 @@ fn row_of(shop: &Shop, id: Subject, known: &KnownExposure) -> ExposureRow {
     }
 }
 
-/// Every exposure that was found, the latest first.
+/// All known exposures, the latest first.
 pub fn exposure_list(shop: &Shop) -> Vec<ExposureRow> {
     let mut rows: Vec<_> = shop.stencils.exposures().map(|(id, known)| row_of(shop, id, known)).collect();
     sort_by_key(&mut rows, |row| (Reverse(row.at), row.id));

@@ -1,57 +1,68 @@
-//! How long to expose, read from a test.
+//! How long must a screen be exposed, according to a test?
 
 use crate::facts::{GUIDE_STEPS, LONGEST, SHORTEST};
 use crate::units::Seconds;
 
-/// How many times the light one step of the guide is: 10^0.15, densities 0.15 apart. Source: "How to
-/// Use the 21 Wedge", Cape Fear Press.
+/// Ratio of the light of one step of the guide to the next: 10^0.15, because the densities are 0.15 apart.
+/// Source: "How to Use the 21 Wedge", Cape Fear Press.
 const STEP: f64 = 1.412_537_544_622_754;
-/// Correction of more steps than this is tested once more: our own rule.
+/// A correction by more steps than this should be tested again. Our own.
 const FAR: i8 = 2;
-/// Columns of a common calculator film, in percent of the test's light. Four of them published in
-/// "Using the Exposure Calculator, Part II" (2019); 50 is common practice, no source.
+/// The columns of a common exposure calculator film, in percent of the test's light. Four of them are
+/// published in "Using the Exposure Calculator, Part II" (2019); 50 is common practice, no source.
 pub const CALCULATOR_COLUMNS: [u8; 5] = [100, 70, 50, 33, 25];
 
-/// What a test says.
+/// The result of a test.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TestReading {
-    /// How long to expose.
+    /// The exposure time.
     pub time: Seconds,
-    /// How many times the test's time that is.
+    /// That time as a multiple of the test's time.
     pub factor: f64,
-    /// What to do before it is trusted.
+    /// What to do before relying on it.
     pub advice: TestAdvice,
 }
 
-/// What to do before a reading is trusted.
+/// What to do before relying on a result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TestAdvice {
-    /// Expose for the new time and look once at the stencil.
+    /// Expose a screen for the new time and check the stencil once.
     Confirm,
-    /// The correction is large: test again at the new time.
+    /// The correction is large: test again with the new time.
     TestAgain,
-    /// The best column is the longest: the right time may be longer still. Test with more.
+    /// The best column is the longest one: the right time may be longer still. Test with more light.
     TestLonger,
-    /// The best column is the shortest: the right time may be shorter still. Test with less.
+    /// The best column is the shortest one: the right time may be shorter still. Test with less light.
     TestShorter,
 }
 
-/// Why a test says nothing.
+/// Why a test gives no result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoReading {
-    /// Not even the first step held: expose much longer.
+    /// Not even the first step stayed solid: expose much longer.
     NothingHeld,
-    /// All steps held, so that the last one that would is not to be seen: expose much shorter.
+    /// All steps stayed solid, so the last solid step cannot be seen: expose much shorter.
     AllHeld,
-    /// The time it comes to is none that a lamp is set to.
+    /// The computed time is outside [`SHORTEST`] to [`LONGEST`].
     OutOfReach,
 }
 
-/// How long to expose so that the guide's `goal` becomes the last solid step, when a test of `test`
-/// seconds left step `solid` as the last: `test × 10^(0.15 (goal − solid))`. Steps 1 to 21.
+/// The exposure time for which step `goal` of the guide is the last solid one, if a test exposure of `test`
+/// left step `solid` as the last: `test × 10^(0.15 (goal − solid))`. Steps are 1 to 21.
+///
+/// ```
+/// use lastpull_core::quantity::Seconds;
+/// use lastpull_core::screen::{NoReading, TestAdvice, from_step_guide};
+///
+/// let reading = from_step_guide(Seconds::new(120.0), 5, 7).unwrap();
+/// assert!((reading.factor - 1.995262).abs() < 1e-6);
+/// assert_eq!(reading.advice, TestAdvice::Confirm);
+/// assert_eq!(from_step_guide(Seconds::new(120.0), 0, 7), Err(NoReading::NothingHeld));
+/// ```
 ///
 /// # Errors
-/// [`NoReading`] when no step or every step held, or the time is out of [`SHORTEST`] to [`LONGEST`].
+/// [`NoReading`] if no step or every step stayed solid, or if the time is outside [`SHORTEST`] to
+/// [`LONGEST`].
 ///
 /// Source: densities 0.15 apart, "How to Use the 21 Wedge", Cape Fear Press.
 pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestReading, NoReading> {
@@ -67,12 +78,20 @@ pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestReading
     reading(test, factor, advice)
 }
 
-/// How long to expose when a column of a calculator film looked best: its share of the light times
-/// the test's seconds. The best is the first column, from most light to least, whose colour no longer
-/// changes and whose detail is all there.
+/// The exposure time from the best column of an exposure calculator film: its share of the light,
+/// `percent`, times the test's time. The best column is the first one, from most light to least, whose
+/// colour no longer changes and which keeps all details.
+///
+/// ```
+/// use lastpull_core::quantity::Seconds;
+/// use lastpull_core::screen::from_columns;
+///
+/// let reading = from_columns(Seconds::new(600.0), 70).unwrap();
+/// assert_eq!(reading.time, Seconds::new(420.0));
+/// ```
 ///
 /// # Errors
-/// [`NoReading::OutOfReach`] when the time is out of [`SHORTEST`] to [`LONGEST`].
+/// [`NoReading::OutOfReach`] if the time is outside [`SHORTEST`] to [`LONGEST`].
 ///
 /// Source: "Using the Exposure Calculator, Part II" (2019): factor × test time.
 pub fn from_columns(test: Seconds, percent: u8) -> Result<TestReading, NoReading> {
@@ -102,7 +121,7 @@ mod tests {
 
     /// Source: `exposure_step_guide.csv`, column `time_factor_to_move_this_many_steps_up`.
     #[test]
-    fn moving_by_steps_agrees_with_the_guides_densities() {
+    fn moving_by_steps_matches_the_guides_densities() {
         let rows = include_str!("../../../tests/data/exposure_step_guide.csv");
         let mut read = 0;
         for row in rows.lines().skip(1) {
@@ -122,7 +141,7 @@ mod tests {
 
     /// Source: the same file, `sqrt2_rule_factor`: 2.4 % apart after 20 steps.
     #[test]
-    fn the_guides_steps_and_half_stops_stay_within_two_and_a_half_percent() {
+    fn guide_steps_and_half_stops_differ_by_under_two_and_a_half_percent() {
         for row in include_str!("../../../tests/data/exposure_step_guide.csv").lines().skip(1) {
             let cells: Vec<&str> = row.split(',').collect();
             let ours = from_step_guide(Seconds::new(10.0), 1, cells[0].parse().unwrap()).unwrap().factor;
@@ -133,7 +152,7 @@ mod tests {
 
     /// Source: `exposure_calculator_5col.csv`; and 0.7 × 10 min = 7 min as published.
     #[test]
-    fn a_columns_time_is_its_share_of_the_tests() {
+    fn a_columns_time_is_its_share_of_the_tests_time() {
         let rows = include_str!("../../../tests/data/exposure_calculator_5col.csv");
         let mut read = Vec::new();
         for row in rows.lines().skip(1) {
@@ -155,14 +174,14 @@ mod tests {
     }
 
     #[test]
-    fn a_guide_of_which_nothing_or_everything_held_gives_no_time() {
+    fn a_guide_with_no_or_only_solid_steps_gives_no_time() {
         assert_eq!(from_step_guide(minutes(2.0), 0, 7), Err(NoReading::NothingHeld));
         assert_eq!(from_step_guide(minutes(2.0), 21, 7), Err(NoReading::AllHeld));
         assert_eq!(from_step_guide(minutes(200.0), 1, 21), Err(NoReading::OutOfReach));
     }
 
     #[test]
-    fn a_step_or_two_is_confirmed_and_a_long_way_is_tested_again() {
+    fn a_small_correction_is_confirmed_and_a_large_one_tested_again() {
         assert_eq!(from_step_guide(minutes(2.0), 5, 7).unwrap().advice, TestAdvice::Confirm);
         assert_eq!(from_step_guide(minutes(2.0), 3, 7).unwrap().advice, TestAdvice::TestAgain);
         let stays = from_step_guide(minutes(2.0), 7, 7).unwrap();

@@ -1,4 +1,4 @@
-//! What is typed beside the bath.
+//! The forms of the reclaim bath: its settings, a new charge, and batches going in and coming out.
 
 use crate::facts::{BatchTime, BathField, LONGEST_BATCH, MOST_SCREENS, StencilFact};
 use crate::form::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required, shown};
@@ -6,26 +6,27 @@ use crate::ids::Subject;
 use crate::screen::Bath;
 use crate::units::{NumberProblem, Seconds, parse_number, parse_whole};
 
-/// Longest note.
+/// Longest note, in characters.
 const NOTE: usize = 2_000;
 
 fn parse_screens(text: &str) -> Result<u16, NumberProblem> {
     parse_whole(text, 1, u32::from(MOST_SCREENS)).map(|count| count as u16)
 }
 
-/// How the shop uses its bath.
+/// The form of the bath's settings.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct BathForm {
-    /// How many screens fit in at once, or empty.
+    /// Screens that fit in at once, or empty.
     pub capacity: String,
-    /// Charge anew at so many times the fresh minutes, `1.5`; empty for our own.
+    /// Recharge at this multiple of the fresh bath's minutes per screen, such as `1.5`; empty for the
+    /// default.
     pub recharge_at: String,
-    /// Anything to know beside it.
+    /// Free notes.
     pub note: String,
 }
 
 impl BathForm {
-    /// The form of the bath as it stands.
+    /// The form filled in from the bath's current settings.
     pub fn of(bath: &Bath) -> Self {
         let own = bath.recharge_is_own().then(|| shown(f64::from(bath.recharge_at()) / 100.0));
         Self {
@@ -35,7 +36,7 @@ impl BathForm {
         }
     }
 
-    /// The fields that change the bath, or what is wrong.
+    /// The settings that changed.
     ///
     /// # Errors
     /// [`Problems`] by field: `capacity`, `recharge_at`, `note`.
@@ -57,17 +58,17 @@ impl BathForm {
     }
 }
 
-/// A new charge.
+/// The form of a new charge.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ChargeForm {
-    /// What it was charged with.
+    /// The chemistry used.
     pub chemistry: String,
-    /// Who did it, or empty.
+    /// Who charged it, or empty.
     pub by: String,
 }
 
 impl ChargeForm {
-    /// The fact of the charge, or what is wrong.
+    /// The fact that records the charge.
     ///
     /// # Errors
     /// [`Problems`] by field: `chemistry`.
@@ -80,23 +81,23 @@ impl ChargeForm {
     }
 }
 
-/// The person named, cut to a name's length; none of nobody.
+/// The name of a person, trimmed and cut to 80 characters; `None` if the text is blank.
 pub(crate) fn somebody(text: &str) -> Option<String> {
     let tidy: String = text.trim().chars().take(80).collect();
     (!tidy.is_empty()).then_some(tidy)
 }
 
-/// Screens that go in.
+/// The form of a batch that goes in.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct BatchInForm {
-    /// Which, where they are in the shop's list.
+    /// The screens, as far as they are in the shop's list.
     pub screens: Vec<Subject>,
-    /// How many in all; empty for those of the list.
+    /// Number of screens in all; empty for as many as `screens` holds.
     pub count: String,
 }
 
 impl BatchInForm {
-    /// The fact of the batch, or what is wrong: there are no fewer screens than were picked.
+    /// The fact that records the batch. The number cannot be lower than that of the screens selected.
     ///
     /// # Errors
     /// [`Problems`] by field: `count`.
@@ -122,34 +123,34 @@ impl BatchInForm {
     }
 }
 
-/// In which way a batch's time is told.
+/// How the time of a batch is entered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum BatchTimeKind {
-    /// As the clock ran since it went in.
+    /// From the recorded times of going in and coming out.
     #[default]
     Elapsed,
-    /// Minutes of the whole batch.
+    /// Minutes for the whole batch.
     Whole,
-    /// Minutes a screen.
+    /// Minutes per screen.
     EachScreen,
 }
 
-/// Screens that come out.
+/// The form of a batch that comes out.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct BatchOutForm {
-    /// In which way the time is told.
+    /// How the time is entered.
     pub kind: BatchTimeKind,
-    /// Minutes; not read when the clock tells.
+    /// Minutes; ignored if the recorded times are used.
     pub minutes: String,
-    /// How many came out, or empty for as many as went in.
+    /// Number of screens that came out; empty for as many as went in.
     pub count: String,
-    /// Which of the batch's screens did not come clean.
+    /// Screens of the batch that did not come out clean.
     pub not_clean: Vec<Subject>,
 }
 
 impl BatchOutForm {
-    /// The fact of the batch, or what is wrong. `went_in` says whether the batch's going in was
-    /// recorded: else the clock tells nothing, and how many there were must be typed.
+    /// The fact that records the batch as finished. If the batch was not recorded when it went in
+    /// (`went_in` is false), both the minutes and the number of screens must be typed.
     ///
     /// # Errors
     /// [`Problems`] by field: `minutes`, `count`.
@@ -183,7 +184,7 @@ mod tests {
     use uuid::Uuid;
 
     #[test]
-    fn a_batch_is_as_many_screens_as_were_picked_unless_more_are_typed() {
+    fn a_batch_counts_the_selected_screens_unless_more_are_typed() {
         let screens = vec![Uuid::from_u128(1), Uuid::from_u128(2)];
         let form = |count: &str| BatchInForm { screens: screens.clone(), count: count.into() };
         assert_eq!(form("").check().unwrap(), StencilFact::BatchIn { screens: screens.clone(), count: 2 });
@@ -194,7 +195,7 @@ mod tests {
     }
 
     #[test]
-    fn without_a_time_of_going_in_minutes_and_count_must_be_typed() {
+    fn without_a_start_time_minutes_and_count_must_be_typed() {
         let form = BatchOutForm::default();
         assert_eq!(form.check(true).unwrap(), StencilFact::BatchOut { time: BatchTime::Elapsed, count: None });
         let problems = form.check(false).unwrap_err();

@@ -1,24 +1,24 @@
-//! The frame under a lamp, as it is typed in to learn how evenly it is lit.
+//! The form of a frame's size, for computing how evenly a lamp lights it.
 
 use crate::facts::FURTHEST;
 use crate::form::{Problems, keep, required};
 use crate::screen::{EdgeLight, Lamp, NoDistanceLaw, edge_light};
 use crate::units::{Length, Units};
 
-/// The inside of a frame, in inches or centimetres as the device is set.
+/// The inside of a frame, in inches or centimetres according to the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct EdgeForm {
-    /// One side.
+    /// One side of the frame.
     pub width: String,
-    /// The other.
+    /// The other side.
     pub length: String,
 }
 
 impl EdgeForm {
-    /// How much less light the corners get under a lamp: none while a side is not typed yet.
+    /// How much less light the corners of the frame get than its middle; `None` until both sides are valid.
     ///
     /// # Errors
-    /// [`NoDistanceLaw`] for a lamp of which nothing can be computed, whatever is typed.
+    /// [`NoDistanceLaw`] if nothing can be computed for this lamp, whatever is typed.
     pub fn light(&self, lamp: &Lamp, units: Units) -> Result<Option<EdgeLight>, NoDistanceLaw> {
         let height = lamp.distance.unwrap_or(Length::from_micrometres(0));
         let nothing = Length::from_micrometres(0);
@@ -27,7 +27,7 @@ impl EdgeForm {
         edge_light(lamp.kind, height, width, length).map(Some)
     }
 
-    /// The two sides, or what is wrong with them.
+    /// Width and length of the frame.
     ///
     /// # Errors
     /// [`Problems`] by field: `width`, `length`.
@@ -54,8 +54,8 @@ mod tests {
 
     /// Source: `exposure_edge_falloff.csv`, 20 in over the middle, 10 in aside.
     #[test]
-    fn the_corner_of_a_typed_frame_is_lit_as_the_cosine_laws_say() {
-        // Half the diagonal of a frame of 12 by 16 is ten.
+    fn a_typed_frames_corner_follows_the_cosine_laws() {
+        // Half the diagonal of a 12 by 16 frame is ten.
         let form = EdgeForm { width: "12".into(), length: "16".into() };
         let light = form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary).unwrap().unwrap();
         let row = include_str!("../../../tests/data/exposure_edge_falloff.csv")
@@ -69,7 +69,7 @@ mod tests {
     }
 
     #[test]
-    fn what_no_law_holds_for_is_refused_before_anything_is_typed() {
+    fn a_lamp_without_a_law_is_refused_before_anything_is_typed() {
         let form = EdgeForm::default();
         assert_eq!(form.light(&lamp(LampKind::Tubes, 20.0), Units::UsCustomary), Err(NoDistanceLaw::Tubes));
         assert_eq!(form.light(&lamp(LampKind::Point, 0.0), Units::UsCustomary), Err(NoDistanceLaw::NotKnown));

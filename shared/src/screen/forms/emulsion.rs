@@ -1,4 +1,4 @@
-//! An emulsion as it is typed in, and the list of emulsions.
+//! The form of an emulsion, and the list of emulsions.
 
 use crate::collections::sort_by_key;
 use crate::facts::{EmulsionField, Family};
@@ -8,19 +8,19 @@ use crate::screen::Emulsion;
 use crate::shop::Shop;
 use crate::units::parse_whole;
 
-/// The emulsion form.
+/// The form of an emulsion.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct EmulsionForm {
-    /// What the shop calls it.
+    /// The shop's name for it.
     pub name: String,
-    /// What hardens it, none until it is chosen.
+    /// What hardens it; `None` until chosen.
     pub family: Option<Family>,
     /// Solids in percent, or empty.
     pub solids: String,
 }
 
 impl EmulsionForm {
-    /// The form of an emulsion as it stands.
+    /// The form filled in from an emulsion.
     pub fn of(emulsion: &Emulsion) -> Self {
         Self {
             name: emulsion.name.clone(),
@@ -29,7 +29,7 @@ impl EmulsionForm {
         }
     }
 
-    /// The fields that change an emulsion, or what is wrong.
+    /// The fields that changed, compared with `before`; all of them if it is new.
     ///
     /// # Errors
     /// [`Problems`] by field: `name`, `family`, `solids`.
@@ -52,18 +52,18 @@ impl EmulsionForm {
     }
 }
 
-/// An emulsion in the list.
+/// A row of the list of emulsions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EmulsionRow {
-    /// Which.
+    /// The emulsion's id.
     pub id: Subject,
-    /// It.
+    /// The emulsion.
     pub emulsion: Emulsion,
-    /// How many exposures are known for it.
+    /// Number of known exposures with it.
     pub exposures: usize,
 }
 
-/// The shop's emulsions that were not deleted, oldest first.
+/// The shop's emulsions, without deleted ones, oldest first.
 pub fn emulsion_list(shop: &Shop) -> Vec<EmulsionRow> {
     let exposures = |id| shop.stencils.exposures().filter(|(_, exposure)| exposure.fact.emulsion == id).count();
     let mut rows: Vec<EmulsionRow> = shop
@@ -81,7 +81,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn an_emulsion_needs_a_name_and_a_family_and_only_what_changed_is_recorded() {
+    fn an_emulsion_needs_name_and_family_and_records_only_changes() {
         let missing = EmulsionForm::default().check(None).unwrap_err();
         assert!(["name", "family"].iter().all(|field| missing[field] == FormProblem::Missing));
         let form = EmulsionForm { name: "Blue".into(), family: Some(Family::DualCure), solids: "42".into() };

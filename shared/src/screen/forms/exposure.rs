@@ -1,4 +1,4 @@
-//! A test of an exposure as it is typed in, and what it says while it is typed.
+//! The form of an exposure test, and its result while it is being typed.
 
 use super::bath::somebody;
 use super::mesh_sheet::parse_count;
@@ -15,32 +15,33 @@ use crate::screen::{
 use crate::shop::Shop;
 use crate::units::{Length, Seconds, Units, parse_number, parse_whole};
 
-/// In which way an exposure is found.
+/// How an exposure time is found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum FoundKind {
-    /// A 21-step guide is read.
+    /// Read from a 21-step guide.
     #[default]
     StepGuide,
-    /// A calculator film is read.
+    /// Read from an exposure calculator film.
     Columns,
-    /// It is computed from another distance of a point lamp.
+    /// Computed from another distance of a point lamp.
     Distance,
-    /// The shop knows it.
+    /// Known from experience.
     Practice,
 }
 
-/// The exposure form. Times in seconds; distances in inches or centimetres as the device is set.
+/// The exposure form. Times are in seconds; distances in inches or centimetres, according to the device's
+/// units.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ExposureForm {
-    /// Which emulsion.
+    /// The emulsion.
     pub emulsion: Option<Subject>,
-    /// Which lamp.
+    /// The lamp.
     pub lamp: Option<Subject>,
-    /// Threads of the mesh.
+    /// Number of threads of the mesh.
     pub mesh: String,
-    /// An inch, or a centimetre.
+    /// Whether `mesh` is per inch or per centimetre.
     pub per: Units,
-    /// Thread in micrometres, or empty.
+    /// Thread diameter in micrometres, or empty.
     pub thread: String,
     /// Whether the mesh is dyed.
     pub dyed: bool,
@@ -48,55 +49,55 @@ pub struct ExposureForm {
     pub coats_print: String,
     /// Coats on the squeegee side, or empty.
     pub coats_squeegee: String,
-    /// In which way it is found.
+    /// How the time is found.
     pub kind: FoundKind,
-    /// The test's time; at the old distance, the old time; from practice, the time itself.
+    /// Time of the test; the time at the old distance; or, from experience, the time itself.
     pub time: String,
-    /// The last solid step; nought when none held.
+    /// The last solid step; 0 if none stayed solid.
     pub solid: String,
-    /// The best column's factor, `0.7`.
+    /// Factor of the best column, such as `0.7`.
     pub factor: String,
     /// The old distance of the lamp.
     pub from: String,
     /// Who found it, or empty.
     pub by: String,
-    /// Anything else to know.
+    /// Free notes.
     pub note: String,
 }
 
-/// Why nothing follows from what was read, though every field can be read.
+/// Why there is no result although every field is valid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ExposureRefused {
-    /// The test says nothing.
+    /// The test gives no result.
     Test(NoReading),
     /// Nothing can be computed from the distance.
     Distance(NoDistanceLaw),
 }
 
-/// What is wrong with an exposure form.
+/// The problems of an exposure form.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ExposureProblems {
-    /// By field.
+    /// Problems by field.
     pub fields: Problems,
-    /// And as a whole.
+    /// Problem of the form as a whole.
     pub refused: Option<ExposureRefused>,
 }
 
-/// What the test says.
+/// The result of an exposure form.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FoundTime {
-    /// How long to expose.
+    /// The exposure time.
     pub time: Seconds,
-    /// How many times the time that was typed; none for what the shop knows.
+    /// That time as a multiple of the time typed; `None` for a time known from experience.
     pub factor: Option<f64>,
     /// How it was found.
     pub found: Found,
-    /// What to do before it is trusted; none for what the shop knows.
+    /// What to do before relying on it; `None` for a time known from experience.
     pub advice: Option<TestAdvice>,
 }
 
 impl ExposureForm {
-    /// The form of a test for what is picked.
+    /// An empty form for the choices made on the exposure page.
     pub fn for_pick(pick: &ExposurePick, units: Units) -> Self {
         let form = Self { emulsion: pick.emulsion, lamp: pick.lamp, per: units, ..Self::default() };
         match pick.cloth {
@@ -105,7 +106,7 @@ impl ExposureForm {
         }
     }
 
-    /// The form that computes the time of what is picked from that of an exposure at another distance.
+    /// The form that computes the time for these choices from a known exposure at another distance.
     pub fn from_distance(pick: &ExposurePick, known: &Exposure, units: Units) -> Self {
         Self {
             kind: FoundKind::Distance,
@@ -129,7 +130,7 @@ impl ExposureForm {
         Self { mesh: count.to_string(), per, thread, dyed: cloth.dyed, ..self }.with_coats(coats)
     }
 
-    /// The form of an exposure as it was found, to correct it.
+    /// The form filled in from a known exposure, to correct it.
     pub fn of(exposure: &Exposure, units: Units) -> Self {
         let seconds = |time: Seconds| shown(time.seconds());
         let form = Self {
@@ -155,11 +156,11 @@ impl ExposureForm {
         }
     }
 
-    /// What the test says so far: none while something it needs is not typed yet. `before` as in
+    /// The result so far; `None` while a required field is empty or not valid. `before` as in
     /// [`check`](Self::check).
     ///
     /// # Errors
-    /// [`ExposureRefused`] when all is typed and nothing follows from it.
+    /// [`ExposureRefused`] if every field is valid but there is no result.
     pub fn preview(
         &self,
         shop: &Shop,
@@ -174,8 +175,8 @@ impl ExposureForm {
         }
     }
 
-    /// The exposure that was found, or what is wrong. `before` is the one that is corrected, if any:
-    /// its lamp hung where it hung then, and the guide was read for the goal of then.
+    /// The fact that records the exposure. `before` is the exposure being corrected, if any: its lamp
+    /// distance and its goal step are kept.
     ///
     /// # Errors
     /// [`ExposureProblems`]; fields `emulsion`, `lamp`, `mesh`, `thread`, `coats_print`,
@@ -210,7 +211,7 @@ impl ExposureForm {
         }
     }
 
-    /// From the lamp to the emulsion; a contact table has no distance.
+    /// Distance from the lamp to the emulsion; a contact table has none.
     fn distance(&self, shop: &Shop, before: Option<&Exposure>) -> Option<Length> {
         if let Some(before) = before.filter(|before| Some(before.lamp) == self.lamp) {
             return before.distance;
@@ -227,7 +228,7 @@ impl ExposureForm {
         Some(MeshCloth { count: count?, thread_um, dyed: self.dyed })
     }
 
-    /// One side told and the other empty: the other has none.
+    /// If only one side is typed, the other has no coats.
     fn coats(&self, p: &mut Problems) -> Option<Coats> {
         let side = |text: &str| parse_whole(text, 0, u32::from(Coats::MOST)).map(|coats| coats as u8);
         let print = keep_optional(p, "coats_print", &self.coats_print, side);
@@ -292,7 +293,7 @@ impl ExposureForm {
         let from =
             keep(p, "from", required(&self.from, |text| Length::parse(text, Length::from_inches(FURTHEST), units)));
         let Some(lamp) = self.lamp.and_then(|id| shop.stencils.lamp(id)) else { return Ok(None) };
-        // Nothing need be typed to learn that nothing follows from it.
+        // Report a lamp without a distance law before any field is typed.
         is_point(lamp.kind).map_err(ExposureRefused::Distance)?;
         let (Some(old_time), Some(from)) = (old_time, from) else { return Ok(None) };
         let to = self.distance(shop, before).unwrap_or(Length::from_micrometres(0));
@@ -306,7 +307,7 @@ impl ExposureForm {
     }
 }
 
-/// Reads the step of the guide that the shop aims at: at least the published minimum of seven.
+/// Parses the step of the guide that should stay solid: at least the published minimum of seven.
 ///
 /// # Errors
 /// [`Problems`] by field: `goal`.

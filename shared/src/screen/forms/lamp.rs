@@ -1,4 +1,4 @@
-//! A lamp as it is typed in, and the list of lamps.
+//! The form of a lamp, and the list of lamps.
 
 use crate::collections::sort_by_key;
 use crate::facts::{FURTHEST, LampField, LampKind};
@@ -8,19 +8,19 @@ use crate::screen::Lamp;
 use crate::shop::Shop;
 use crate::units::{Length, Units};
 
-/// The lamp form.
+/// The form of a lamp.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct LampForm {
-    /// What the shop calls it.
+    /// The shop's name for it.
     pub name: String,
-    /// What kind.
+    /// The kind of lamp.
     pub kind: LampKind,
-    /// From the light to the emulsion, in inches or centimetres; or empty.
+    /// From the lamp to the emulsion, in inches or centimetres; or empty.
     pub distance: String,
 }
 
 impl LampForm {
-    /// The form of a lamp as it stands, in the units of the device.
+    /// The form filled in from a lamp, in the units of the device.
     pub fn of(lamp: &Lamp, units: Units) -> Self {
         Self {
             name: lamp.name.clone(),
@@ -29,8 +29,8 @@ impl LampForm {
         }
     }
 
-    /// The fields that change a lamp, or what is wrong. A distance whose text was left alone is left
-    /// alone, even where the device's units show it rounded.
+    /// The fields that changed, compared with `before`; all of them if it is new. A distance whose text was
+    /// not edited keeps its stored value, even if the device's units show it rounded.
     ///
     /// # Errors
     /// [`Problems`] by field: `name`, `distance`.
@@ -57,18 +57,18 @@ impl LampForm {
     }
 }
 
-/// A lamp in the list.
+/// A row of the list of lamps.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LampRow {
-    /// Which.
+    /// The lamp's id.
     pub id: Subject,
-    /// It.
+    /// The lamp.
     pub lamp: Lamp,
-    /// How many exposures are known under it.
+    /// Number of known exposures under it.
     pub exposures: usize,
 }
 
-/// The shop's lamps that were not deleted, oldest first.
+/// The shop's lamps, without deleted ones, oldest first.
 pub fn lamp_list(shop: &Shop) -> Vec<LampRow> {
     let exposures = |id| shop.stencils.exposures().filter(|(_, exposure)| exposure.fact.lamp == id).count();
     let mut rows: Vec<LampRow> = shop
@@ -87,7 +87,7 @@ mod tests {
     use crate::units::NumberProblem;
 
     #[test]
-    fn a_lamp_needs_a_name_and_a_distance_it_can_have() {
+    fn a_lamp_needs_a_name_and_a_possible_distance() {
         let form = LampForm { distance: "400".into(), ..LampForm::default() };
         let problems = form.check(Units::UsCustomary, None).unwrap_err();
         assert_eq!(problems["name"], FormProblem::Missing);
@@ -97,7 +97,7 @@ mod tests {
     }
 
     #[test]
-    fn a_distance_typed_in_inches_is_untouched_by_saving_it_in_centimetres() {
+    fn saving_in_centimetres_keeps_a_distance_typed_in_inches() {
         let form = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "18.33".into() };
         let mut lamp = Lamp::default();
         form.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| lamp.set(field));

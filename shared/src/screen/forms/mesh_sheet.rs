@@ -1,18 +1,18 @@
-//! A mesh's data sheet as it is typed in.
+//! The form of a mesh's data sheet.
 
 use crate::facts::{MeshCount, MeshSheet};
 use crate::form::{FormProblem, Problems, keep_number, keep_optional, shown};
 use crate::units::{NumberProblem, Units, parse_number, parse_whole};
 
-/// The form of a mesh's data sheet. Micrometres and percent are the same in every country; the
-/// count is in whichever the sheet prints, so it has a unit of its own.
+/// The form of a mesh's data sheet. Micrometres and percent are the same everywhere; the mesh count has a
+/// unit of its own, because data sheets use either.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct MeshSheetForm {
-    /// Threads.
+    /// Number of threads.
     pub count: String,
-    /// An inch, or a centimetre.
+    /// Whether `count` is per inch or per centimetre.
     pub per: Units,
-    /// Thread in micrometres, or empty.
+    /// Thread diameter in micrometres, or empty.
     pub thread: String,
     /// Opening in micrometres, or empty.
     pub opening: String,
@@ -25,7 +25,7 @@ pub struct MeshSheetForm {
 }
 
 impl MeshSheetForm {
-    /// The form of a sheet as it stands.
+    /// The form filled in from a data sheet.
     pub fn of(sheet: &MeshSheet) -> Self {
         let um = |value: Option<u16>| value.map(|um| um.to_string()).unwrap_or_default();
         let (count, per) = match sheet.count {
@@ -43,8 +43,8 @@ impl MeshSheetForm {
         }
     }
 
-    /// The sheet, none when nothing was typed, or what is wrong with it. An opening as wide as the
-    /// pitch leaves no room for a thread, and a thread as thick leaves no opening.
+    /// The data sheet, or `None` if nothing was typed. The thread and the opening must each be smaller than
+    /// the distance from thread to thread.
     ///
     /// # Errors
     /// [`Problems`] by field: `count`, `thread`, `opening`, `open_area`, `thickness`.
@@ -78,7 +78,7 @@ impl MeshSheetForm {
     }
 }
 
-/// Reads a mesh count: a whole number of threads an inch or a centimetre.
+/// Parses a mesh count: a whole number of threads per inch or per centimetre.
 pub(crate) fn parse_count(text: &str, per: Units) -> Result<MeshCount, NumberProblem> {
     let (least, most) = match per {
         Units::UsCustomary => (MeshCount::LEAST_INCH, MeshCount::MOST_INCH),
@@ -113,13 +113,13 @@ mod tests {
     }
 
     #[test]
-    fn an_opening_wider_than_the_mesh_has_room_for_is_refused() {
+    fn an_opening_wider_than_the_pitch_is_refused() {
         let form = MeshSheetForm { count: "225".into(), opening: "173".into(), ..MeshSheetForm::default() };
         assert_eq!(form.check().unwrap_err()["opening"], FormProblem::Number(NumberProblem::TooHigh { most: 112.0 }));
     }
 
     #[test]
-    fn nothing_typed_is_no_sheet_and_a_sheet_without_its_count_is_refused() {
+    fn an_empty_form_is_no_sheet_and_a_sheet_needs_its_count() {
         assert_eq!(MeshSheetForm::default().check(), Ok(None));
         let form = MeshSheetForm { thread: "48".into(), ..MeshSheetForm::default() };
         assert_eq!(form.check().unwrap_err()["count"], FormProblem::Missing);

@@ -1,4 +1,4 @@
-//! What is typed into a screen's form, and into the screen room's settings.
+//! The form of a screen, and the form of the screen room's settings.
 
 use super::mesh_sheet::MeshSheetForm;
 use crate::facts::{AgeLimits, Coats, Fact, MOST_TENSION, ScreenFact, ScreenField, StepTimes};
@@ -13,35 +13,35 @@ use uuid::Uuid;
 /// The form of a screen.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ScreenForm {
-    /// What is written on the frame.
+    /// The label on the frame.
     pub label: String,
-    /// The mesh's data sheet; all of it may be empty.
+    /// The mesh's data sheet; every field may be empty.
     pub mesh: MeshSheetForm,
-    /// Tension in N/cm, or empty. The same unit everywhere.
+    /// Tension in N/cm, or empty; the same unit in every country.
     pub tension: String,
     /// The emulsion.
     pub emulsion: String,
-    /// Strokes on the print side, or empty.
+    /// Coats on the print side, or empty.
     pub coats_print: String,
-    /// Strokes on the squeegee side, or empty.
+    /// Coats on the squeegee side, or empty.
     pub coats_squeegee: String,
-    /// Which colour of the art it prints.
+    /// The colour of the art that it prints.
     pub colour: String,
     /// The run whose art is on it.
     pub run: Option<RunId>,
-    /// Notes.
+    /// Free notes.
     pub notes: String,
 }
 
-/// Longest label: it is written on a frame.
+/// Longest label, in characters: it is written on a frame.
 const LABEL: usize = 24;
-/// Longest name typed in.
+/// Longest name, in characters.
 const NAME: usize = 80;
-/// Longest note typed in.
+/// Longest note, in characters.
 const NOTE: usize = 2_000;
 
 impl ScreenForm {
-    /// The form of a screen as it stands.
+    /// The form filled in from a screen.
     pub fn of(screen: &Screen) -> Self {
         let coats = |side: &dyn Fn(Coats) -> u8| screen.coats.map(|coats| side(coats).to_string()).unwrap_or_default();
         Self {
@@ -57,7 +57,7 @@ impl ScreenForm {
         }
     }
 
-    /// The facts that make the screen `id` this, or change it to this; none when nothing changes.
+    /// The facts that create the screen `id`, or change it to this; empty if nothing changes.
     ///
     /// # Errors
     /// [`Problems`] by field: `label`, `tension`, `emulsion`, `coats_print`, `coats_squeegee`,
@@ -107,7 +107,7 @@ impl ScreenForm {
     }
 }
 
-/// The fields of a screen as it stands.
+/// The current values of a screen's fields.
 pub(crate) fn fields_of(screen: &Screen) -> Vec<ScreenField> {
     vec![
         ScreenField::Label(screen.label.clone()),
@@ -121,7 +121,7 @@ pub(crate) fn fields_of(screen: &Screen) -> Vec<ScreenField> {
     ]
 }
 
-/// A label that no other screen in the shop has.
+/// Checks that no other screen in the shop's list has this label.
 pub(crate) fn free_label(shop: &Shop, text: &str, id: Subject) -> Result<String, FormProblem> {
     let label = required_name(text)?;
     let typed = plain(&label);
@@ -135,18 +135,18 @@ pub(crate) fn free_label(shop: &Shop, text: &str, id: Subject) -> Result<String,
     if taken { Err(FormProblem::Taken) } else { Ok(label) }
 }
 
-/// The form of the screen room's settings. Times in minutes, limits in days.
+/// The form of the screen room's settings. Times are in minutes, limits in days.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ScreenRoomForm {
     /// Days a coated screen may wait.
     pub coated_days: String,
     /// Days a stencil may stay in the mesh.
     pub exposed_days: String,
-    /// To take a stencil off.
+    /// To remove a stencil.
     pub reclaim: String,
     /// To degrease and coat.
     pub coat: String,
-    /// To dry.
+    /// To dry after coating.
     pub dry: String,
     /// To expose.
     pub expose: String,
@@ -157,7 +157,7 @@ pub struct ScreenRoomForm {
 }
 
 impl ScreenRoomForm {
-    /// The form as the shop stands.
+    /// The form filled in from the shop's current settings.
     pub fn of(shop: &Shop) -> Self {
         let (limits, times) = (shop.screens.limits, shop.screens.times);
         let minutes = |time: Seconds| shown(time.seconds() / 60.0);
@@ -173,10 +173,10 @@ impl ScreenRoomForm {
         }
     }
 
-    /// The facts that change the settings to this, only where they differ.
+    /// The facts that change the settings, only for those that differ.
     ///
     /// # Errors
-    /// [`Problems`] by field: the names of this form's fields.
+    /// [`Problems`] by the names of this form's fields.
     pub fn check(&self, shop: &Shop) -> Result<Vec<(Subject, Fact)>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
@@ -207,7 +207,8 @@ impl ScreenRoomForm {
         if limits != shop.screens.limits {
             facts.push((Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(limits))));
         }
-        // As shown, a time has two decimals: a form left alone changes nothing.
+        // The form shows times with two decimals: compare the text, so that an unedited form changes
+        // nothing.
         let before = Self::of(shop);
         let typed = [&self.reclaim, &self.coat, &self.dry, &self.expose, &self.wash_dry, &self.tape];
         if typed != [&before.reclaim, &before.coat, &before.dry, &before.expose, &before.wash_dry, &before.tape] {

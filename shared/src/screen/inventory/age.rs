@@ -1,19 +1,19 @@
-//! Has a screen lain too long?
+//! Has a screen been coated, or carried its stencil, for too long?
 
 use crate::facts::{AgeLimits, ScreenState};
 use crate::screen::Screen;
 
-/// A screen is past its limit.
+/// Warning that a screen has passed its limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AgeWarning {
-    /// Coated for longer than the shop wants: it may need more light, or not hold.
+    /// Coated for longer than the limit: the emulsion may need more light, or may not hold.
     Coated {
         /// Days since it was coated.
         days: u32,
         /// The limit.
         limit: u16,
     },
-    /// With a stencil in it for longer than the shop wants: it comes out harder.
+    /// A stencil for longer than the limit: it becomes harder to remove.
     Exposed {
         /// Days since it was exposed.
         days: u32,
@@ -24,8 +24,8 @@ pub enum AgeWarning {
 
 const DAY: u64 = 24 * 60 * 60 * 1000;
 
-/// Whether a screen has lain too long as of wall time `now`. A screen on the press is in use, and is
-/// not warned of.
+/// The age warning of a screen; `None` if it is within its limits. `now` is in milliseconds since
+/// 1970-01-01 UTC, and only whole days count. A screen on the press is in use, so it gets no warning.
 pub fn age_warning(screen: &Screen, limits: AgeLimits, now: u64) -> Option<AgeWarning> {
     let days_since = |at: u64| (now.saturating_sub(at) / DAY) as u32;
     match screen.state {

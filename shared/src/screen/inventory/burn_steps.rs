@@ -1,24 +1,24 @@
-//! How far is a screen on its way to printing, and how long is the rest?
+//! Which steps has a screen been through, and how long will the rest take?
 
 use crate::facts::{BurnStep, ScreenState, StepTimes};
 use crate::screen::{Screen, ScreenEvent};
 
-/// A step of a screen.
+/// A step of one screen.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StepRow {
-    /// Which.
+    /// The step.
     pub step: BurnStep,
     /// Whether it is done.
     pub done: bool,
-    /// Wall time at which it was done, where that is known.
+    /// Wall time at which it was done; `None` if not done, or not recorded.
     pub at: Option<u64>,
-    /// By whom.
+    /// Who did it.
     pub by: Option<String>,
-    /// Milliseconds it still takes; nothing when done.
+    /// Milliseconds it still takes; 0 if done.
     pub left: u64,
 }
 
-/// The first step not done; none when the screen can print.
+/// The first step that is not done; `None` if the screen can print.
 pub(crate) fn next_step(screen: &Screen) -> Option<BurnStep> {
     match screen.state {
         ScreenState::Failed | ScreenState::ToReclaim | ScreenState::InBath => Some(BurnStep::Reclaim),
@@ -29,8 +29,9 @@ pub(crate) fn next_step(screen: &Screen) -> Option<BurnStep> {
     }
 }
 
-/// Milliseconds that each missing step takes, as of wall time `now`, in the order of the work. What
-/// dries has been drying since it was coated or exposed; what takes hands has not begun.
+/// The steps a screen still needs and the milliseconds each takes, in the order of the work, at wall time
+/// `now`. Drying has been going on since the screen was coated or exposed; a step done by hand has not
+/// begun.
 pub fn steps_left(screen: &Screen, times: &StepTimes, now: u64) -> Vec<(BurnStep, u64)> {
     let Some(first) = next_step(screen) else { return Vec::new() };
     let goes_on_alone = !first.is_by_hand() || screen.state == ScreenState::InBath;
@@ -42,7 +43,7 @@ pub fn steps_left(screen: &Screen, times: &StepTimes, now: u64) -> Vec<(BurnStep
         .collect()
 }
 
-/// All steps of a screen, done and to do; reclaiming only where there is something to reclaim.
+/// All steps of a screen, done and to do; reclaiming only if there is a stencil to remove.
 pub fn burn_steps(screen: &Screen, times: &StepTimes, now: u64) -> Vec<StepRow> {
     let left = steps_left(screen, times, now);
     let mut done: Vec<(BurnStep, u64, Option<String>)> = Vec::new();
@@ -60,7 +61,7 @@ pub fn burn_steps(screen: &Screen, times: &StepTimes, now: u64) -> Vec<StepRow> 
             }
         };
         if let Some(step) = step {
-            // Kept on the press and taken off again, it was taped long before.
+            // A screen that is taken off the press and kept was taped before: keep that time.
             if step == BurnStep::Tape && done.iter().any(|(other, ..)| *other == BurnStep::Tape) {
                 continue;
             }

@@ -1,4 +1,4 @@
-//! What is on a screen, or is to be?
+//! Which runs does a screen belong to?
 
 use super::labels::screens_of;
 use crate::collections::Table;
@@ -8,7 +8,7 @@ use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 
-/// A run that a screen carries or is meant for.
+/// A run whose art is on a screen, or that names it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Carried {
     /// The run.
@@ -19,17 +19,17 @@ pub struct Carried {
     pub title: String,
     /// The client.
     pub client: String,
-    /// Where it prints.
+    /// The print location.
     pub location: Location,
     /// The ink.
     pub ink: String,
-    /// Its colour.
+    /// The ink's colour.
     pub ink_colour: Option<Colour>,
     /// The garment's colour.
     pub garment_colour: Option<Colour>,
 }
 
-/// Which open runs name which screens: looked up once for a whole board.
+/// The open runs that name each screen, looked up once for a whole board.
 pub(crate) type Naming = Table<Vec<RunId>>;
 
 pub(crate) fn naming(shop: &Shop) -> Naming {
@@ -42,8 +42,7 @@ pub(crate) fn naming(shop: &Shop) -> Naming {
     naming
 }
 
-/// The run whose art was said to be on a screen first, then the open runs that name it, in the order of
-/// the day.
+/// The run whose art is on the screen first, then the open runs that name it, in the order of the day.
 pub(crate) fn carried(shop: &Shop, id: Subject, naming: &Naming) -> Vec<Carried> {
     let said = shop.screens.live(id).and_then(|screen| screen.run);
     let named = naming.get(&id).into_iter().flatten().copied().filter(|run| Some(*run) != said);

@@ -1,20 +1,29 @@
-//! Several labels in one line: "A1–A6, 12, 20-24".
+//! Parses several labels in one line, such as "A1–A6, 12, 20-24".
 
 use super::labels::plain;
 use crate::form::FormProblem;
 
-/// Most screens that are added at once: a mistyped "1-1000" must not fill the shop.
+/// Most screens that can be added at once: a mistyped "1-1000" must not fill the shop.
 pub const MOST_LABELS: usize = 60;
-/// Longest number in a label that is counted up.
+/// Most digits of a number in a range.
 const DIGITS: usize = 6;
 
-/// The labels a line stands for, in its order, each once. Commas and semicolons part them. A part is a
-/// range when both ends carry a number behind the same letters and the second is the higher: "1-12",
-/// "A1–A6", "A1-6", "01-12" (noughts in front are kept). Everything else is one label as typed, so that
-/// "160-3" or "A-3" stay labels.
+/// The labels that a line means, in its order, each once. Commas and semicolons separate parts. A part is a
+/// range if both ends are a number after the same letters and the second number is higher: "1-12", "A1–A6",
+/// "A1-6", "01-12" (leading zeros are kept). Any other part is one label, so "160-3" and "A-3" stay as they
+/// are.
+///
+/// ```
+/// use lastpull_core::screen::expand_labels;
+///
+/// assert_eq!(expand_labels("A1–A3, 12").unwrap(), ["A1", "A2", "A3", "12"]);
+/// assert_eq!(expand_labels("01-03").unwrap(), ["01", "02", "03"]);
+/// assert_eq!(expand_labels("160-3").unwrap(), ["160-3"]);
+/// ```
 ///
 /// # Errors
-/// [`FormProblem::Missing`] when there is none, [`FormProblem::TooMany`] for more than [`MOST_LABELS`].
+/// [`FormProblem::Missing`] if the line has no label, [`FormProblem::TooMany`] if it has more than
+/// [`MOST_LABELS`].
 pub fn expand_labels(line: &str) -> Result<Vec<String>, FormProblem> {
     let mut labels: Vec<String> = Vec::new();
     for part in line.split([',', ';']).map(str::trim).filter(|part| !plain(part).is_empty()) {
@@ -48,7 +57,7 @@ struct Range<'a> {
     width: usize,
 }
 
-/// The range a part is, if it is one: any of its dashes may be the one between the ends.
+/// Parses a part as a range; any of its dashes may be the one between the two ends.
 fn range_of(part: &str) -> Option<Range<'_>> {
     part.char_indices().filter(|(_, letter)| matches!(letter, '-' | '–' | '—')).find_map(|(at, dash)| {
         let (left, right) = (part[..at].trim_end(), part[at + dash.len_utf8()..].trim_start());
@@ -63,7 +72,7 @@ fn range_of(part: &str) -> Option<Range<'_>> {
     })
 }
 
-/// A label as its letters and the number behind them.
+/// Splits a label into its letters and the number at its end.
 fn counted(label: &str) -> Option<(&str, &str)> {
     let letters = label.trim_end_matches(|letter: char| letter.is_ascii_digit());
     let digits = &label[letters.len()..];
@@ -79,7 +88,7 @@ mod tests {
     }
 
     #[test]
-    fn a_range_counts_up_behind_its_letters() {
+    fn a_range_counts_up_after_its_letters() {
         assert_eq!(labels("1-4"), "1 | 2 | 3 | 4");
         assert_eq!(labels("A1–A3"), "A1 | A2 | A3");
         assert_eq!(labels("a1 - 3"), "a1 | a2 | a3");
@@ -89,20 +98,20 @@ mod tests {
     }
 
     #[test]
-    fn several_parts_are_several_screens_each_once() {
+    fn each_label_of_several_parts_is_added_once() {
         assert_eq!(labels("Frame 3 wide, 7; 5-8, a1, A1"), "Frame 3 wide | 7 | 5 | 6 | 8 | a1");
         assert_eq!(labels(" 12 , ,"), "12");
     }
 
     #[test]
-    fn what_does_not_count_up_is_one_label_as_typed() {
+    fn a_part_that_does_not_count_up_is_one_label() {
         for label in ["A-3", "160-3", "12-7", "A1-B6", "3-3", "wide-2x", "Ñ1-Ö2", "1-", "-4"] {
             assert_eq!(labels(label), label);
         }
     }
 
     #[test]
-    fn more_than_a_shop_adds_at_once_is_refused_and_so_is_nothing() {
+    fn too_many_labels_and_an_empty_line_are_refused() {
         let too_many = Err(FormProblem::TooMany { most: MOST_LABELS });
         assert_eq!(expand_labels("1-60").unwrap().len(), 60);
         assert_eq!(expand_labels("1-61"), too_many);

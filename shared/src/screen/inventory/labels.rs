@@ -1,33 +1,34 @@
-//! Which screens of the shop does a run's line of labels mean?
+//! Which screens of the shop does a run's line of labels name?
 
 use crate::facts::ScreenState;
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
 
-/// A label in a run's line, and the screen it means.
+/// A label in a run's line, and the screen with that label.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LabelMatch {
-    /// The label: as on the frame when it is one of the shop's, else as it was typed.
+    /// The label: as on the frame if the shop has that screen, otherwise as typed.
     pub label: String,
-    /// The screen; none when the shop has none of that label.
+    /// The screen; `None` if the shop has none with that label.
     pub screen: Option<Subject>,
 }
 
-/// The words of a label or of a line of labels: commas, spaces and plus signs part them.
+/// The words of a label or of a line of labels, separated by commas, semicolons, slashes, plus signs or
+/// white space.
 fn words(text: &str) -> impl Iterator<Item = &str> {
     text.split(|letter: char| letter.is_whitespace() || matches!(letter, ',' | '+' | ';' | '/'))
         .filter(|word| !word.is_empty())
 }
 
-/// A label as it is compared: small letters, its words parted by one space.
+/// A label in the form in which labels are compared: lower case, with one space between words.
 pub(crate) fn plain(text: &str) -> String {
     words(text).map(lowercase_latin).collect::<Vec<_>>().join(" ")
 }
 
-/// The labels of a line, in its order, each once. Where one label is the beginning of another
-/// ("Frame 3" of "Frame 3 wide"), the longest that fits is taken. Of two screens with one label,
-/// which two devices can bring about, one that has not failed is taken.
+/// The labels of a line, in its order, each once. If one label is the beginning of another ("Frame 3" and
+/// "Frame 3 wide"), the longest match is used. If two screens have the same label, which can happen when
+/// two devices add them, one that has not failed is preferred.
 pub fn match_labels(shop: &Shop, line: &str) -> Vec<LabelMatch> {
     let known: Vec<(String, Subject, bool)> = shop
         .screens
@@ -61,12 +62,13 @@ pub fn match_labels(shop: &Shop, line: &str) -> Vec<LabelMatch> {
     matches
 }
 
-/// The labels of a run.
+/// The labels of a run and their screens.
 pub fn screens_of(shop: &Shop, run: RunId) -> Vec<LabelMatch> {
     shop.run(run).map(|run| match_labels(shop, &run.set_up.screens)).unwrap_or_default()
 }
 
-/// A run's line with one screen's label in place of another's; added where the other is not in it.
+/// The line of a run with one screen's label replaced by another; appended if the old screen is not in the
+/// line.
 pub(crate) fn with_label(shop: &Shop, line: &str, old: Option<Subject>, new: &str) -> String {
     let mut labels: Vec<String> = Vec::new();
     let mut put = false;

@@ -1,11 +1,11 @@
-//! Moving screens from state to state, one or many at a time.
+//! Facts that move screens from state to state, one screen or several at once.
 
 use crate::facts::{BurnStep, Fact, ScreenFact, ScreenField, ScreenState};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
-/// The states that every screen of a selection can go to, the usual way of the first one first.
-/// Empty for no screens.
+/// The states that every one of the selected screens can move to, the usual next state of the first screen
+/// first. Empty if no screen is selected.
 pub fn next_states(shop: &Shop, ids: &[Subject]) -> Vec<ScreenState> {
     let states: Vec<ScreenState> =
         ids.iter().filter_map(|id| shop.screens.live(*id)).map(|screen| screen.state).collect();
@@ -14,8 +14,8 @@ pub fn next_states(shop: &Shop, ids: &[Subject]) -> Vec<ScreenState> {
     first.next().iter().copied().filter(all_go).collect()
 }
 
-/// The facts that move screens to a state. Those already there, or not in the shop, are left alone.
-/// Clean, a screen carries nothing.
+/// The facts that move screens to a state. Screens that are already in it, or not in the shop, are left
+/// out. A screen that becomes clean also loses its run and its colour.
 pub fn move_facts(shop: &Shop, ids: &[Subject], to: ScreenState, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let mut facts = Vec::new();
     for (index, id) in ids.iter().enumerate() {
@@ -32,7 +32,7 @@ pub fn move_facts(shop: &Shop, ids: &[Subject], to: ScreenState, by: Option<&str
     facts
 }
 
-/// The fact that a step of a screen is done.
+/// The fact that records a step of a screen as done.
 pub fn step_done(step: BurnStep, by: Option<&str>) -> Fact {
     match step {
         BurnStep::Reclaim => moved(ScreenState::Clean, by),
@@ -43,7 +43,8 @@ pub fn step_done(step: BurnStep, by: Option<&str>) -> Fact {
     }
 }
 
-/// The facts of ticking a step for screens. Exposed for a run, they carry its art; reclaimed, none.
+/// The facts that record a step as done for several screens. An exposure for a run also assigns the run to
+/// the screens; reclaiming removes it.
 pub fn tick_facts(
     shop: &Shop,
     ids: &[Subject],

@@ -1,4 +1,4 @@
-//! Screens that are new to the list, one or several at once.
+//! Adding screens to the shop's list, one or several at once.
 
 use super::label_range::expand_labels;
 use super::labels::plain;
@@ -10,8 +10,8 @@ use crate::screen::{MeshSheetForm, ScreenForm};
 use crate::shop::Shop;
 
 impl ScreenForm {
-    /// The facts that make new screens of this, one for each label its line stands for, all in one
-    /// state. `id` gives the id of each, by its place in the line.
+    /// The facts that create a screen for each label in the form's label line, all in the same state. `id`
+    /// returns the id of the screen at an index of the line.
     ///
     /// # Errors
     /// As [`ScreenForm::check`].
@@ -47,14 +47,15 @@ impl ScreenForm {
     }
 }
 
-/// What a line of labels would add: the new ones, and those the shop has already.
+/// The labels of a line that are new, and those that the shop already has.
 pub fn new_labels(shop: &Shop, line: &str) -> (Vec<String>, Vec<String>) {
     let labels = expand_labels(line).unwrap_or_default();
     labels.into_iter().partition(|label| !shop.screens.iter().any(|(_, screen)| plain(&screen.label) == plain(label)))
 }
 
-/// The fullest data sheet the shop has of this mesh, to be taken over for another screen of it; none when
-/// the form has values of its own already, or no screen of this count says more than its count.
+/// The most complete data sheet that the shop has of a mesh of this count, to copy into the form of another
+/// screen. `None` if the form already has values besides the count, or if no screen with this count has
+/// any.
 pub fn sheet_to_take(shop: &Shop, form: &MeshSheetForm) -> Option<MeshSheet> {
     let typed = form.check().ok().flatten()?;
     let says = |sheet: &MeshSheet| {

@@ -1,4 +1,4 @@
-//! Screens follow their run onto the press and off it.
+//! Facts that move a run's screens onto the press and off it with the run.
 
 use super::labels::screens_of;
 use super::moves::moved;
@@ -7,8 +7,8 @@ use crate::ids::{JobId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 
-/// The facts for the screens of a run that goes on the press: whatever was noted of them before, they
-/// are there now, with its art. One that failed stays failed.
+/// The facts for the screens of a run that goes on the press: whatever their state was, they are on the
+/// press now, assigned to the run. A failed screen stays failed.
 pub fn facts_on_start(shop: &Shop, run: RunId, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let mut facts = Vec::new();
     for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
@@ -23,14 +23,14 @@ pub fn facts_on_start(shop: &Shop, run: RunId, by: Option<&str>) -> Vec<(Subject
     facts
 }
 
-/// Whether a run's screens had better be kept when it leaves the press: pieces of it are left, or
-/// another open run names one of them.
+/// Whether a run's screens should be kept when it leaves the press: it has pieces left, or another open run
+/// names one of the screens.
 pub fn keeps_ready(shop: &Shop, run: RunId) -> bool {
     shop.left_of(run) > 0 || screens_of(shop, run).iter().filter_map(|s| s.screen).any(|id| is_wanted(shop, run, id))
 }
 
-/// The facts for the screens of a run that leaves the press: ready for later, or to reclaim. One that
-/// another open run names is kept ready in any case, and stays where it is while that run is on the press.
+/// The facts for the screens of a run that leaves the press: ready if `keep`, otherwise to reclaim. A
+/// screen that another open run names is ready in any case, and stays on the press while that run is there.
 pub fn facts_on_end(shop: &Shop, run: RunId, keep: bool, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let mut facts = Vec::new();
     for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
@@ -44,7 +44,8 @@ pub fn facts_on_end(shop: &Shop, run: RunId, keep: bool, by: Option<&str>) -> Ve
     facts
 }
 
-/// The facts for the screens of a job that is finished: those of its runs still on the press come off it.
+/// The facts for the screens of a job that is finished: the screens of its runs still on the press leave
+/// it.
 pub fn facts_on_finish(shop: &Shop, job: JobId, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let mut facts: Vec<(Subject, Fact)> = Vec::new();
     for (lot, _) in shop.lots_of(job) {
@@ -65,15 +66,16 @@ pub fn facts_on_finish(shop: &Shop, job: JobId, by: Option<&str>) -> Vec<(Subjec
 /// The screens of a run that has left the press.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OffPress {
-    /// Those that can be kept or let go: off the press, still with the run's art, wanted by no other run.
+    /// Screens that are off the press, still assigned to the run, and named by no other open run: the crew
+    /// can choose to keep or reclaim them.
     pub screens: Vec<Subject>,
-    /// Their labels, with commas.
+    /// Their labels, separated by commas.
     pub labels: String,
-    /// Whether they are kept ready; else their stencil may go.
+    /// Whether all of them are ready; otherwise their stencils may be removed.
     pub kept: bool,
 }
 
-/// What became of the screens of a run that has left the press; none when nothing is left to choose.
+/// The screens to decide about after a run has left the press; `None` if there are none.
 pub fn off_press(shop: &Shop, run: RunId) -> Option<OffPress> {
     let mut off = OffPress { screens: Vec::new(), labels: String::new(), kept: true };
     for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
@@ -89,8 +91,8 @@ pub fn off_press(shop: &Shop, run: RunId) -> Option<OffPress> {
     (!off.screens.is_empty()).then_some(off)
 }
 
-/// The labels of a run's screens on the shop's list that cannot print as they are; none when the list has
-/// none of its screens.
+/// Labels of the run's screens that cannot print in their state; `None` if none of its screens is in the
+/// shop's list.
 pub fn not_ready(shop: &Shop, run: RunId) -> Option<Vec<String>> {
     let listed = screens_of(shop, run).into_iter().filter_map(|found| shop.screens.live(found.screen?));
     let mut any = false;

@@ -1,4 +1,4 @@
-//! When could the screens of a run print at the earliest?
+//! When can the screens of a run print at the earliest?
 
 use super::burn_steps::steps_left;
 use super::labels::screens_of;
@@ -9,9 +9,9 @@ use crate::shop::Shop;
 /// A step that screens of a run still need.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct StepSum {
-    /// Which.
+    /// The step.
     pub step: BurnStep,
-    /// How many screens need it.
+    /// Number of screens that need it.
     pub screens: u32,
     /// Milliseconds it takes for all of them.
     pub time: u64,
@@ -20,22 +20,22 @@ pub struct StepSum {
 /// What the screens of a run still need.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Readiness {
-    /// The steps, in the order of the work.
+    /// The missing steps, in the order of the work.
     pub steps: Vec<StepSum>,
-    /// Wall time at which they could print, were the work begun now.
+    /// Wall time at which they could print if the work began now.
     pub ready: u64,
 }
 
-/// What the screens of a run still need as of wall time `now`; none when every screen of it that the
-/// shop has on its list can print. Hands do one screen after another, screens dry side by side, and all
-/// of them are through one step before the next is begun: our own simplification, a little on the late
-/// side where they stand at different steps.
+/// The steps that the screens of a run still need at wall time `now`; `None` if every screen of the run
+/// that is in the shop's list can print. Steps done by hand take one screen after another, screens dry at
+/// the same time, and all screens finish a step before the next step begins. This is our own
+/// simplification; it is slightly late if the screens are at different steps.
 pub fn readiness(shop: &Shop, run: RunId, now: u64) -> Option<Readiness> {
     let named: Vec<Subject> = screens_of(shop, run).into_iter().filter_map(|found| found.screen).collect();
     readiness_of(shop, &named, now)
 }
 
-/// The same of any screens.
+/// Like [`readiness`], for any screens.
 pub fn readiness_of(shop: &Shop, ids: &[Subject], now: u64) -> Option<Readiness> {
     let mut sums: Vec<StepSum> = Vec::new();
     let screens: Vec<Vec<(BurnStep, u64)>> = ids

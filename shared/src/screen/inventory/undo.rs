@@ -6,18 +6,19 @@ use crate::screen::model::standing::ScreenStanding;
 use crate::screen::{Screen, ScreenChange, ScreenEvent};
 use crate::shop::Shop;
 
-/// The fact that has a screen stand again as it does now.
+/// The fact that returns a screen to its current state.
 pub fn as_it_stands(screen: &Screen) -> Fact {
     undone(screen.standing())
 }
 
-/// The latest change of a screen and the fact that takes it back: its age is then what it was.
+/// The latest change of a screen, and the fact that undoes it and restores the screen's age.
 pub fn latest_undone(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
     screen.log.last().zip(screen.before_latest().map(undone))
 }
 
-/// The fact that takes the tick of a step back, and of all that came after it: the screen stands before it
-/// again, for as long as it had. Without a trace of the step in its log, it stands there from now on.
+/// The fact that undoes a step of a screen and everything after it: the screen is then in the state before
+/// that step, with the age it had there. If its changes do not contain the step, the age begins at wall
+/// time `now`.
 pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
     let mut standing = screen.new_standing();
     let mut before = None;
@@ -46,8 +47,8 @@ pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
     }))
 }
 
-/// The facts that take these facts about screens back, in the shop as it stands before them. Each screen
-/// then stands where it stood, for as long as it had.
+/// The facts that undo `facts` about screens, computed from the shop before `facts` are recorded. Each
+/// screen returns to its state, with the age it had there.
 pub fn undo_of(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     let mut undo: Vec<(Subject, Fact)> = Vec::new();
     for (id, fact) in facts {
@@ -71,7 +72,7 @@ fn undone(standing: ScreenStanding) -> Fact {
     Fact::Screen(ScreenFact::Undone { to, since, dry, exposed })
 }
 
-/// A field of a screen as it stands.
+/// The current value of a field.
 fn before(screen: &Screen, field: &ScreenField) -> ScreenField {
     match field {
         ScreenField::Label(_) => ScreenField::Label(screen.label.clone()),

@@ -1,4 +1,4 @@
-//! How long does the press wait for the screen that is burned again?
+//! How long does the press wait for the replacement screen?
 
 use super::burn_steps::steps_left;
 use crate::facts::{Remedy, ScreenState};
@@ -6,9 +6,9 @@ use crate::ids::RunId;
 use crate::plan::set_up_time;
 use crate::shop::Shop;
 
-/// Milliseconds from wall time `now` until pulling can go on: the steps left of the screen burned
-/// again, and the set-up after them. Nothing where the press pulls or waits for no screen. What is
-/// over its time is taken to be done any moment, so that the wait never shrinks below what is to come.
+/// Milliseconds from wall time `now` until pulling can continue: the remaining steps of the replacement
+/// screen and the set-up after them. 0 if the press is pulling or waits for no screen. A step that takes
+/// longer than usual counts as almost done, so the wait never becomes shorter than the steps still to come.
 pub fn wait_for_screen(shop: &Shop, run: RunId, now: u64) -> u64 {
     let stands = shop.run(run).is_some_and(|run| run.progress.is_on_press() && run.progress.standing().is_some());
     if !stands {
@@ -24,7 +24,7 @@ pub fn wait_for_screen(shop: &Shop, run: RunId, now: u64) -> u64 {
     replacements
         .map(|screen| {
             if screen.state == ScreenState::Ready {
-                // Set-up has begun when the screen was ready.
+                // Set-up began when the screen was ready.
                 return set_up().saturating_sub(now.saturating_sub(screen.since));
             }
             let steps = steps_left(screen, &shop.screens.times, now);

@@ -3,41 +3,58 @@
 use crate::form::{Problems, keep, required};
 use crate::units::{Length, Units, parse_number, parse_whole};
 
-/// What ink is printed on, and through what.
+/// A print: its size, mesh and ink.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct InkUse {
     /// Width of the art.
     pub width: Length,
     /// Height of the art.
     pub height: Length,
-    /// Share of that rectangle which prints.
+    /// Share of that rectangle that is printed, 0 to 1.
     pub coverage: f64,
     /// Ink volume of the mesh, in cm³/m².
     pub volume: f64,
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     pub hits: u32,
-    /// Pieces.
+    /// Number of pieces.
     pub pieces: u32,
-    /// Share of the mesh's ink that goes onto the garment; above one where fabric drinks it.
+    /// Share of the mesh's ink that goes onto the garment; above 1 if the fabric absorbs more.
     pub transfer: f64,
-    /// Grams a cubic centimetre of the ink.
+    /// Density of the ink in g/cm³.
     pub density: f64,
 }
 
-/// The ink a run needs. Without what stays in pot, screen and flood.
+/// The ink a run needs, without what remains in the pot, the screen and the flood stroke.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct InkNeed {
-    /// Cubic centimetres in all.
+    /// Total volume in cm³.
     pub cm3: f64,
-    /// Grams in all.
+    /// Total in grams.
     pub grams: f64,
-    /// Grams a print.
+    /// Grams per print.
     pub grams_a_print: f64,
-    /// Prints from a kilogram; none where a print takes nothing.
+    /// Number of prints per kilogram; `None` if a print takes no ink.
     pub prints_a_kilogram: Option<f64>,
 }
 
-/// The ink a run needs: area × coverage × mesh volume × hits × transfer × density, for each piece.
+/// The ink a run needs: area × coverage × mesh volume × hits × transfer × density for each piece.
+///
+/// ```
+/// use lastpull_core::quantity::Length;
+/// use lastpull_core::screen::{InkUse, ink_need};
+///
+/// let need = ink_need(&InkUse {
+///     width: Length::from_inches(12.0),
+///     height: Length::from_inches(14.0),
+///     coverage: 0.5,
+///     volume: 25.0,
+///     hits: 1,
+///     pieces: 100,
+///     transfer: 1.0,
+///     density: 1.05,
+/// });
+/// assert!((need.grams_a_print - 1.422578).abs() < 1e-5);
+/// ```
 ///
 /// Source: arithmetic of the theoretical ink volume; `mesh_ink_use_checks.csv`.
 pub fn ink_need(ink: &InkUse) -> InkNeed {
@@ -53,34 +70,34 @@ pub fn ink_need(ink: &InkUse) -> InkNeed {
     }
 }
 
-/// The transfer that a weighed run really had: grams used over what would have been used at a
-/// transfer of one. None when nothing was to be used.
+/// The transfer of a run that was weighed: the grams used, divided by the grams for a transfer of 1. `None`
+/// if no ink was needed.
 pub fn transfer_of(ink: &InkUse, grams_used: f64) -> Option<f64> {
     let whole = ink_need(&InkUse { transfer: 1.0, ..*ink }).grams;
     (whole > 0.0).then(|| grams_used / whole)
 }
 
-/// The ink-use form. Lengths in inches or centimetres as the device is set.
+/// The form for computing ink use. Lengths are in inches or centimetres, according to the device's units.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InkUseForm {
     /// Width of the art.
     pub width: String,
     /// Height of the art.
     pub height: String,
-    /// Percent of it that prints.
+    /// Percent of that rectangle that is printed.
     pub coverage: String,
-    /// Strokes that lay ink.
+    /// Number of strokes that print ink.
     pub hits: String,
-    /// Pieces.
+    /// Number of pieces.
     pub pieces: String,
     /// Percent of the mesh's ink that goes onto the garment.
     pub transfer: String,
-    /// Grams a cubic centimetre.
+    /// Density of the ink in g/cm³.
     pub density: String,
 }
 
 impl Default for InkUseForm {
-    /// As if all the mesh holds went over, of an ink as heavy as water, until the shop has weighed.
+    /// Until the shop has weighed: all ink in the mesh is transferred, and it has the density of water.
     fn default() -> Self {
         let [width, height, pieces] = [const { String::new() }; 3];
         let [coverage, transfer] = ["100", "100"].map(String::from);
@@ -89,10 +106,10 @@ impl Default for InkUseForm {
 }
 
 impl InkUseForm {
-    /// What is printed, through a mesh of `volume` cm³/m², or what is wrong.
+    /// The print, through a mesh with an ink volume of `volume` cm³/m².
     ///
     /// # Errors
-    /// [`Problems`] by field, each named as the form's.
+    /// [`Problems`] by the names of this form's fields.
     pub fn check(&self, volume: f64, units: Units) -> Result<InkUse, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
@@ -141,7 +158,7 @@ mod tests {
     }
 
     #[test]
-    fn grams_a_print_follow_from_area_volume_and_density() {
+    fn grams_per_print_match_the_published_values() {
         let rows = published();
         assert_eq!(rows.len(), 4);
         for (ink, grams, prints) in rows {
@@ -165,7 +182,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_missing_or_impossible_is_answered_beside_its_field() {
+    fn missing_and_impossible_values_are_reported_by_field() {
         let form = InkUseForm { width: "12".into(), coverage: "120".into(), ..InkUseForm::default() };
         let problems = form.check(25.0, Units::UsCustomary).unwrap_err();
         assert_eq!(problems["height"], FormProblem::Missing);

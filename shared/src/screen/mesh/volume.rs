@@ -1,18 +1,18 @@
-//! How open a mesh is, and how much ink it can carry.
+//! How open is a mesh, and how much ink can it hold?
 
 use crate::facts::MeshSheet;
 
-/// Open area of a mesh, and where it is from.
+/// The open area of a mesh and where the value comes from, as a share between 0 and 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum OpenArea {
-    /// As its data sheet says; a share between nothing and all.
+    /// From the data sheet.
     Sheet(f64),
-    /// Computed from the opening and the count of the data sheet.
+    /// Computed from the opening and the count on the data sheet.
     FromOpening(f64),
 }
 
 impl OpenArea {
-    /// The share that is open.
+    /// The open share of the mesh, between 0 and 1.
     pub fn share(self) -> f64 {
         match self {
             Self::Sheet(share) | Self::FromOpening(share) => share,
@@ -20,29 +20,29 @@ impl OpenArea {
     }
 }
 
-/// The ink a mesh can carry.
+/// The ink that a mesh can hold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MeshVolume {
-    /// Cubic centimetres on a square metre, which is also the height of the wet ink in micrometres.
+    /// In cm³/m², which is also the height of the wet ink film in micrometres.
     pub cm3_m2: f64,
     /// The open area it was computed with.
     pub open_area: OpenArea,
 }
 
-/// What a data sheet would have to say as well.
+/// The value that is missing on the data sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SheetLacks {
-    /// Its open area, or its opening.
+    /// Its open area or its opening.
     OpenArea,
     /// Its thickness.
     Thickness,
 }
 
-/// The open area of a mesh: what its data sheet says, else computed from the sheet's opening,
-/// `(opening / pitch)²`. Never from the nominal thread.
+/// The open area of a mesh: the one on its data sheet, or computed from the opening on the sheet as
+/// `(opening / pitch)²`. It is never computed from the nominal thread.
 ///
 /// # Errors
-/// [`SheetLacks::OpenArea`] when the sheet has neither, or an opening that does not fit its count.
+/// [`SheetLacks::OpenArea`] if the sheet has neither, or an opening that is too large for its count.
 ///
 /// Source: "Theoretical ink deposit", wire-cloth suppliers' definitions of w, d and the open area.
 pub fn open_area(sheet: &MeshSheet) -> Result<OpenArea, SheetLacks> {
@@ -57,8 +57,14 @@ pub fn open_area(sheet: &MeshSheet) -> Result<OpenArea, SheetLacks> {
     Ok(OpenArea::FromOpening(open_share(opening, pitch - opening)))
 }
 
-/// The share of a square weave that is open, from its opening and its wire as woven, in any one
-/// unit: `(w / (w + d))²`.
+/// The open share of a square weave, `(w / (w + d))²`, from its opening `w` and its wire `d` as woven. Both
+/// must be in the same unit.
+///
+/// ```
+/// use lastpull_core::screen::open_share;
+///
+/// assert_eq!(open_share(60.0, 60.0), 0.25);
+/// ```
 ///
 /// Source: geometry of ASTM E11 sieve cloth; `mesh_astm_e11_geometry.csv`.
 pub fn open_share(opening: f64, wire: f64) -> f64 {
@@ -66,11 +72,21 @@ pub fn open_share(opening: f64, wire: f64) -> f64 {
     side * side
 }
 
-/// The theoretical ink volume of a mesh, in cm³/m²: open area × thickness in micrometres. What a
-/// print really takes differs: weigh it, and calibrate.
+/// The theoretical ink volume of a mesh in cm³/m²: open area × thickness in micrometres. The ink that a
+/// print takes differs: weigh it and calibrate.
+///
+/// ```
+/// use lastpull_core::screen::{MeshCount, MeshSheet, SheetLacks, mesh_volume};
+///
+/// let count_only = MeshSheet::of_count(MeshCount::PerInch(225));
+/// assert_eq!(mesh_volume(&count_only), Err(SheetLacks::OpenArea));
+///
+/// let sheet = MeshSheet { open_area_permille: Some(420), thickness_um: Some(59), ..count_only };
+/// assert!((mesh_volume(&sheet).unwrap().cm3_m2 - 24.78).abs() < 0.001);
+/// ```
 ///
 /// # Errors
-/// [`SheetLacks`] when the data sheet says too little.
+/// [`SheetLacks`] if the data sheet has too few values.
 ///
 /// Source: "Theoretical ink volume", Vth = Ao × D, wire-cloth suppliers' definition.
 pub fn mesh_volume(sheet: &MeshSheet) -> Result<MeshVolume, SheetLacks> {
@@ -84,7 +100,7 @@ mod tests {
     use super::*;
     use crate::facts::MeshCount;
 
-    /// The rows whose source could be opened: cells by column.
+    /// The rows whose source was opened: cells by column.
     fn opened_rows() -> Vec<Vec<&'static str>> {
         let table = include_str!("../../../tests/data/mesh_table_and_residuals.csv");
         table.lines().map(|row| row.split(',').collect::<Vec<_>>()).filter(|cells| cells[1] == "opened").collect()
@@ -119,7 +135,7 @@ mod tests {
 
     /// Source: the same file, rows with opening and open area; a published percent is a whole one.
     #[test]
-    fn open_area_from_the_sheets_opening_is_within_a_percent_of_the_mesh() {
+    fn open_area_from_the_opening_is_within_one_percent_of_the_mesh() {
         let mut read = 0;
         for cells in opened_rows() {
             let sheet = sheet_of(&cells);
@@ -134,7 +150,7 @@ mod tests {
 
     /// Source: row M5, a twill of 480 an inch: 9 % open, and 17 % by its nominal thread.
     #[test]
-    fn a_thread_alone_gives_no_open_area() {
+    fn a_nominal_thread_alone_gives_no_open_area() {
         let cells = opened_rows().into_iter().find(|cells| cells[0] == "M5").unwrap();
         let sheet = MeshSheet { open_area_permille: None, opening_um: None, ..sheet_of(&cells) };
         assert!(sheet.thread_um.is_some());
@@ -144,14 +160,14 @@ mod tests {
     }
 
     #[test]
-    fn an_opening_wider_than_its_pitch_is_no_mesh() {
+    fn an_opening_wider_than_its_pitch_gives_no_open_area() {
         let sheet = MeshSheet { opening_um: Some(200), ..MeshSheet::of_count(MeshCount::PerInch(225)) };
         assert_eq!(open_area(&sheet), Err(SheetLacks::OpenArea));
     }
 
     /// Source: `mesh_astm_e11_geometry.csv`, apertures and wires of ASTM E11-01 Table 1.
     #[test]
-    fn the_open_share_of_sieve_cloth_follows_from_its_aperture_and_wire() {
+    fn the_open_share_of_sieve_cloth_matches_its_aperture_and_wire() {
         let table = include_str!("../../../tests/data/mesh_astm_e11_geometry.csv");
         let mut read = 0;
         for row in table.lines().skip(1) {

@@ -7,15 +7,15 @@ use crate::facts::{BatchTime, BathField};
 use crate::ids::Subject;
 use serde::{Deserialize, Serialize};
 
-/// When to charge anew, in percent of the fresh bath's minutes, unless the shop says otherwise. Our own.
+/// Default for [`Bath::recharge_at`], in percent of the fresh bath's minutes per screen. Our own.
 pub const RECHARGE_AT: u16 = 150;
 
 /// A charge of the bath.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct Charge {
-    /// Wall time.
+    /// When it was charged, as wall time.
     pub at: u64,
-    /// What it was charged with.
+    /// The chemistry used.
     pub chemistry: String,
     /// Who did it.
     pub by: Option<String>,
@@ -26,11 +26,11 @@ pub struct Charge {
 /// Screens that went through the bath together.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Batch {
-    /// When they went in; none when only their coming out was recorded.
+    /// Wall time at which they went in; `None` if only their coming out was recorded.
     pub went_in: Option<u64>,
-    /// When they came out; none while they are in.
+    /// Wall time at which they came out; `None` while they are in the bath.
     pub came_out: Option<u64>,
-    /// Which screens, where they are known.
+    /// The screens, as far as they are in the shop's list.
     pub screens: Vec<Subject>,
     count_in: Option<u16>,
     count_out: Option<u16>,
@@ -40,17 +40,18 @@ pub struct Batch {
 }
 
 impl Batch {
-    /// How many screens.
+    /// Number of screens; at least 1.
     pub fn count(&self) -> u16 {
         self.count_out.or(self.count_in).unwrap_or(1).max(1)
     }
 
-    /// When it began, as far as is known.
+    /// Wall time at which it began, or at which it came out if the start was not recorded.
     pub fn began(&self) -> u64 {
         self.went_in.or(self.came_out).unwrap_or_default()
     }
 
-    /// How long it was in, in milliseconds; none while it is, and where nobody told.
+    /// Time in the bath, in milliseconds; `None` while the batch is in the bath, and if its time was not
+    /// recorded.
     pub fn took(&self) -> Option<u64> {
         let out = self.came_out?;
         let milliseconds = match self.time? {
@@ -61,13 +62,13 @@ impl Batch {
         (milliseconds > 0).then_some(milliseconds)
     }
 
-    /// Minutes a screen: the batch's time shared among its screens; none as for [`took`](Self::took).
+    /// Minutes per screen: the batch's time divided by its screens; `None` as for [`took`](Self::took).
     pub fn minutes_a_screen(&self) -> Option<f64> {
         self.took().map(|milliseconds| milliseconds as f64 / 60_000.0 / f64::from(self.count()))
     }
 }
 
-/// The reclaim bath as the facts leave it.
+/// The reclaim bath, folded from the facts.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Bath {
     charges: Table<Charge>,
@@ -75,17 +76,17 @@ pub struct Bath {
     /// How many screens fit in at once.
     pub capacity: Option<u16>,
     recharge_at: Option<u16>,
-    /// What the shop keeps beside it.
+    /// The shop's notes about it.
     pub note: String,
 }
 
 impl Bath {
-    /// When to charge anew, in percent of the fresh bath's minutes a screen.
+    /// The limit at which the bath is recharged, in percent of the fresh bath's minutes per screen.
     pub fn recharge_at(&self) -> u16 {
         self.recharge_at.unwrap_or(RECHARGE_AT)
     }
 
-    /// Whether the shop set that itself.
+    /// Whether the shop entered that limit itself.
     pub fn recharge_is_own(&self) -> bool {
         self.recharge_at.is_some()
     }
@@ -98,7 +99,8 @@ impl Bath {
         charges
     }
 
-    /// The batches that were not deleted and began in a stretch of time, oldest first.
+    /// The batches that were not deleted and began at or after `from` and before `before` (wall times),
+    /// oldest first.
     pub fn batches(&self, from: u64, before: u64) -> Vec<(Subject, &Batch)> {
         let mut batches: Vec<_> = self
             .batches
@@ -110,12 +112,12 @@ impl Bath {
         batches
     }
 
-    /// A batch, deleted or not.
+    /// A batch, also if it was deleted.
     pub fn batch(&self, id: Subject) -> Option<&Batch> {
         self.batches.get(&id)
     }
 
-    /// The batch in which a screen lies in the bath now, and since when.
+    /// The batch with which a screen is in the bath now, and the wall time at which that batch began.
     pub fn holding(&self, screen: Subject) -> Option<(Subject, u64)> {
         let batch = self.batches.iter().find(|(_, batch)| batch.is_in() && batch.screens.contains(&screen));
         batch.map(|(id, batch)| (*id, batch.began()))
@@ -138,14 +140,14 @@ impl Bath {
     }
 
     pub(crate) fn charge(&mut self, id: Subject, at: u64, chemistry: &str, by: Option<&str>) {
-        // Told again it is a correction of the words, not another charge.
+        // A second fact with the same id is a correction: it keeps the time of the first.
         let before = self.charges.get(&id);
         let (at, deleted) = before.map_or((at, false), |charge| (charge.at, charge.deleted));
         let charge = Charge { at, chemistry: chemistry.to_owned(), by: by.map(str::to_owned), deleted };
         self.charges.insert(id, charge);
     }
 
-    /// A batch that came out and goes in again was not clean: its time runs on from the first.
+    /// A batch that goes in again after coming out was not clean: its time continues from the first start.
     pub(crate) fn put_in(&mut self, id: Subject, at: u64, screens: &[Subject], count: u16) {
         let batch = self.batches.or_default(id);
         batch.went_in = batch.went_in.or(batch.came_out).or(Some(at));
@@ -171,7 +173,7 @@ impl DeleteById for Bath {
 }
 
 impl Batch {
-    /// Whether its screens lie in the bath now.
+    /// Whether its screens are in the bath now.
     pub fn is_in(&self) -> bool {
         !self.deleted && self.went_in.is_some() && self.came_out.is_none()
     }
@@ -192,7 +194,7 @@ mod tests {
     }
 
     #[test]
-    fn three_ways_of_telling_a_batchs_time_say_the_same() {
+    fn the_three_ways_to_enter_a_batchs_time_agree() {
         let minutes = |n: f64| Seconds::new(n * 60.0);
         for time in [BatchTime::Elapsed, BatchTime::Whole(minutes(12.0)), BatchTime::EachScreen(minutes(3.0))] {
             let batch = batch_of(time, 4);
@@ -202,7 +204,7 @@ mod tests {
     }
 
     #[test]
-    fn a_batch_whose_clock_ran_backwards_has_no_time() {
+    fn a_batch_that_ends_before_it_starts_has_no_time() {
         let mut bath = Bath::default();
         let id = Uuid::from_u128(1);
         bath.put_in(id, 500_000, &[], 2);
@@ -211,7 +213,7 @@ mod tests {
     }
 
     #[test]
-    fn screens_that_go_back_in_keep_the_time_of_their_first_going_in() {
+    fn screens_that_go_back_in_keep_their_first_start() {
         let id = Uuid::from_u128(1);
         let mut bath = Bath::default();
         bath.put_in(id, 60_000, &[], 2);

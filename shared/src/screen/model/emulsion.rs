@@ -7,11 +7,11 @@ use serde::{Deserialize, Serialize};
 /// An emulsion.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Emulsion {
-    /// What the shop calls it.
+    /// The shop's name for it.
     pub name: String,
     /// What hardens it.
     pub family: Family,
-    /// Solids, in percent.
+    /// Solids content in percent.
     pub solids: Option<u8>,
     /// Wall time of its first fact.
     pub created: u64,

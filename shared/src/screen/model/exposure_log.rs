@@ -1,4 +1,4 @@
-//! What the facts about stencils add up to.
+//! The state of exposures and the reclaim bath, folded from the facts.
 
 use super::{Bath, Emulsion, KnownExposure, Lamp};
 use crate::codec::Encode;
@@ -7,7 +7,7 @@ use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{LEAST_GOAL, StencilFact};
 use crate::ids::Subject;
 
-/// How stencils are exposed, and the reclaim bath.
+/// The lamps, emulsions, known exposures and the reclaim bath of the shop.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct StencilLog {
     lamps: Table<Lamp>,
@@ -19,37 +19,37 @@ pub struct StencilLog {
 }
 
 impl StencilLog {
-    /// A lamp, deleted or not.
+    /// A lamp, also if it was deleted.
     pub fn lamp(&self, id: Subject) -> Option<&Lamp> {
         self.lamps.get(&id)
     }
 
-    /// All lamps, the deleted too.
+    /// All lamps, including deleted ones.
     pub fn lamps(&self) -> impl Iterator<Item = (Subject, &Lamp)> {
         self.lamps.iter().map(|(id, lamp)| (*id, lamp))
     }
 
-    /// An emulsion, deleted or not.
+    /// An emulsion, also if it was deleted.
     pub fn emulsion(&self, id: Subject) -> Option<&Emulsion> {
         self.emulsions.get(&id)
     }
 
-    /// All emulsions, the deleted too.
+    /// All emulsions, including deleted ones.
     pub fn emulsions(&self) -> impl Iterator<Item = (Subject, &Emulsion)> {
         self.emulsions.iter().map(|(id, emulsion)| (*id, emulsion))
     }
 
-    /// An exposure that was found, deleted or not.
+    /// A known exposure, also if it was deleted.
     pub fn exposure(&self, id: Subject) -> Option<&KnownExposure> {
         self.exposures.get(&id)
     }
 
-    /// The exposures that were found and not deleted.
+    /// The known exposures that were not deleted.
     pub fn exposures(&self) -> impl Iterator<Item = (Subject, &KnownExposure)> {
         self.exposures.iter().filter(|(_, known)| !known.deleted).map(|(id, known)| (*id, known))
     }
 
-    /// The step of the guide that the shop aims at: its own, or the least that is published.
+    /// The step of the 21-step guide that should stay solid: the shop's own goal, or [`LEAST_GOAL`].
     pub fn goal(&self) -> u8 {
         self.goal.unwrap_or(LEAST_GOAL)
     }
@@ -67,7 +67,7 @@ impl StencilLog {
                 fields.iter().for_each(|field| emulsion.set(field));
             }
             StencilFact::Exposure(fact) => {
-                // Told again it is a correction, not another finding.
+                // A second fact with the same id is a correction: it keeps the time of the first.
                 let before = self.exposures.get(&subject);
                 let (at, deleted) = before.map_or((at, false), |known| (known.at, known.deleted));
                 self.exposures.insert(subject, KnownExposure { fact: fact.clone(), at, deleted });

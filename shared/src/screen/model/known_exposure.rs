@@ -1,15 +1,15 @@
-//! An exposure that was found: for which emulsion, mesh and lamp, how long, and how it was found.
+//! A known exposure: its emulsion, mesh and lamp, its time, and how the time was found.
 
 use crate::codec::Encode;
 use crate::facts::Exposure;
 use serde::{Deserialize, Serialize};
 
-/// An exposure that the shop knows.
+/// An exposure in the shop's list.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 pub struct KnownExposure {
-    /// What was found.
+    /// What was recorded.
     pub fact: Exposure,
-    /// Wall time.
+    /// When it was first recorded, as wall time.
     pub at: u64,
     /// Whether it was deleted.
     pub deleted: bool,

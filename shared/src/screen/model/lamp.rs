@@ -1,4 +1,4 @@
-//! The shop's lamps: what can be said of their light, and of which not.
+//! The shop's exposure lamps.
 
 use crate::codec::Encode;
 use crate::facts::{LampField, LampKind};
@@ -8,11 +8,11 @@ use serde::{Deserialize, Serialize};
 /// A lamp.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Lamp {
-    /// What the shop calls it.
+    /// The shop's name for it.
     pub name: String,
-    /// What kind.
+    /// The kind of lamp.
     pub kind: LampKind,
-    /// From the light to the emulsion.
+    /// Distance from the lamp to the emulsion.
     pub distance: Option<Length>,
     /// Wall time of its first fact.
     pub created: u64,

@@ -1,4 +1,4 @@
-//! The shop's screens as the facts leave them.
+//! The shop's screens, folded from the facts.
 
 use super::standing::ScreenStanding;
 use crate::codec::Encode;
@@ -11,61 +11,61 @@ use serde::{Deserialize, Serialize};
 /// A screen.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
 pub struct Screen {
-    /// What is written on the frame.
+    /// The label on the frame.
     pub label: String,
     /// Its mesh.
     pub mesh: Option<MeshSheet>,
-    /// Its tension when last measured, in tenths of N/cm.
+    /// Its tension at the last measurement, in tenths of N/cm.
     pub tension: Option<u16>,
-    /// The emulsion on it, or last on it.
+    /// The emulsion on it, or the last one that was.
     pub emulsion: String,
     /// How it is coated.
     pub coats: Option<Coats>,
-    /// Anything else to know.
+    /// Free notes.
     pub notes: String,
     /// The run whose art is on it.
     pub run: Option<RunId>,
-    /// Which colour of the art it prints.
+    /// The colour of the art that it prints.
     pub colour: String,
     /// The screen it was burned to replace.
     pub replaces: Option<Subject>,
-    /// Where it stands.
+    /// Its state.
     pub state: ScreenState,
-    /// Wall time since when.
+    /// Wall time since when it has been in that state.
     pub since: u64,
     /// Wall time at which its coat or its stencil was found dry.
     pub dry: Option<u64>,
     /// Wall time at which the image now on it was exposed.
     pub exposed: Option<u64>,
-    /// What happened to it, oldest first; only the latest are kept.
+    /// Its latest changes, oldest first; older ones are dropped.
     pub log: Vec<ScreenChange>,
-    /// Wall time of its first fields; none while only other facts about it have arrived.
+    /// Wall time at which it was created; `None` if only other facts about it have arrived.
     pub created: Option<u64>,
     /// Whether it was deleted.
     pub deleted: bool,
 }
 
-/// Something that happened to a screen.
+/// A change of a screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub struct ScreenChange {
-    /// Wall time.
+    /// When, as wall time.
     pub at: u64,
-    /// What.
+    /// The change.
     pub what: ScreenEvent,
-    /// By whom.
+    /// Who did it.
     pub by: Option<String>,
 }
 
-/// What can happen to a screen.
+/// The kind of a change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 pub enum ScreenEvent {
-    /// It went into this state.
+    /// It moved to this state.
     To(ScreenState),
-    /// It was found dry, or not dry after all.
+    /// It was found dry, or was wrongly recorded as dry.
     Dry(bool),
 }
 
-/// Changes kept of each screen: about three lives of a stencil.
+/// Number of changes kept for each screen: about three cycles of coating and reclaiming.
 const LOG: usize = 24;
 
 deletable!(Screen);
@@ -93,7 +93,7 @@ impl Screen {
         self.log.push(ScreenChange { at, what, by: by.cloned() });
     }
 
-    /// Whether it is in the shop: entered, and not deleted.
+    /// Whether it is in the shop's list: created and not deleted.
     pub fn is_live(&self) -> bool {
         self.created.is_some() && !self.deleted
     }
@@ -103,7 +103,7 @@ impl Screen {
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Screens {
     all: Table<Screen>,
-    /// After how many days the shop wants to be warned.
+    /// Number of days after which the shop wants a warning.
     pub limits: AgeLimits,
     /// How long each step to a new stencil takes.
     pub times: StepTimes,
@@ -116,17 +116,17 @@ impl DeleteById for Screens {
 }
 
 impl Screens {
-    /// A screen, deleted or not.
+    /// A screen, also if it was deleted.
     pub fn get(&self, id: Subject) -> Option<&Screen> {
         self.all.get(&id)
     }
 
-    /// A screen that is in the shop.
+    /// A screen in the shop's list.
     pub fn live(&self, id: Subject) -> Option<&Screen> {
         self.all.get(&id).filter(|screen| screen.is_live())
     }
 
-    /// The screens in the shop.
+    /// The screens in the shop's list.
     pub fn iter(&self) -> impl Iterator<Item = (Subject, &Screen)> {
         self.all.iter().filter(|(_, screen)| screen.is_live()).map(|(id, screen)| (*id, screen))
     }

@@ -3,7 +3,7 @@
 use super::{Screen, ScreenEvent};
 use crate::facts::ScreenState;
 
-/// Where a screen stands.
+/// The state of a screen, with its times.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub(crate) struct ScreenStanding {
     pub(crate) state: ScreenState,
@@ -13,7 +13,7 @@ pub(crate) struct ScreenStanding {
 }
 
 impl ScreenStanding {
-    /// Where it stands after something happened to it at wall time `at`.
+    /// The state after a change at wall time `at`.
     pub(crate) fn after(self, at: u64, what: ScreenEvent) -> Self {
         match what {
             ScreenEvent::Dry(dry) => Self { dry: dry.then_some(at), ..self },
@@ -45,7 +45,7 @@ impl Screen {
             (standing.state, standing.since, standing.dry, standing.exposed);
     }
 
-    /// Where it stood before the latest change in its log; none when the log is empty.
+    /// The state before the latest change; `None` if there are no changes.
     pub(crate) fn before_latest(&self) -> Option<ScreenStanding> {
         let (_, earlier) = self.log.split_last()?;
         Some(earlier.iter().fold(self.new_standing(), |standing, change| standing.after(change.at, change.what)))

@@ -1,111 +1,111 @@
-//! The bath as a screen shows it: what is in it, how it does against itself when it was fresh, and
-//! when the screens that wait will be done.
+//! The reclaim bath for display: its contents, its speed compared with the fresh bath, and when the waiting
+//! screens will be done.
 
 use crate::ids::Subject;
 use crate::screen::bath::theil_sen::median;
 use crate::screen::{Batch, BathPace, BathPoint, BathTrend, ScreensLeft, bath_pace, bath_trend};
 use crate::shop::Shop;
 
-/// The reclaim bath.
+/// The reclaim bath for display.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BathView {
-    /// The charge that is in it; none until one was recorded.
+    /// The current charge; `None` if none was recorded.
     pub charge: Option<ChargeRow>,
     /// How many screens fit in at once.
     pub capacity: Option<u16>,
-    /// When to charge anew, in percent of the fresh bath's minutes a screen.
+    /// The limit at which the bath is recharged, in percent of the fresh bath's minutes per screen.
     pub recharge_at: u16,
-    /// Whether the shop set that itself.
+    /// Whether the shop entered that limit itself.
     pub recharge_is_own: bool,
-    /// What the shop keeps beside it.
+    /// The shop's notes about it.
     pub note: String,
-    /// What lies in it now, first in first.
+    /// The batches in the bath now, in the order in which they went in.
     pub in_bath: Vec<InBath>,
-    /// How fast it is; none while there are too few batches.
+    /// Its speed; `None` while there are too few batches.
     pub pace: Option<BathPace>,
-    /// Whether it slows down; none where no charge was recorded, since nothing shows it fresh.
+    /// Its trend; `None` if no charge was recorded, because then no batch shows the fresh bath.
     pub trend: Option<BathTrend>,
-    /// What the screens left come to in batches of the usual size.
+    /// The number of batches of the usual size until the limit; `None` if no number of screens is
+    /// predicted.
     pub batches_left: Option<u32>,
-    /// Batches of this charge whose time is known, oldest first, as the trend reads them.
+    /// Batches of this charge whose time is known, oldest first: the input of the trend.
     pub points: Vec<BathPoint>,
-    /// Batches of this charge that came out, oldest first.
+    /// Finished batches of this charge, oldest first.
     pub done: Vec<DoneBatch>,
-    /// The screens that wait.
+    /// The screens that wait to be reclaimed.
     pub queue: BathQueue,
-    /// Charges before this one, latest first.
+    /// Earlier charges, the latest first.
     pub before: Vec<ChargeRow>,
 }
 
-/// A charge.
+/// A charge of the bath.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ChargeRow {
-    /// Which.
+    /// The charge's id.
     pub id: Subject,
-    /// Wall time.
+    /// When it was charged, as wall time.
     pub at: u64,
-    /// What it was charged with.
+    /// The chemistry used.
     pub chemistry: String,
     /// Who did it.
     pub by: Option<String>,
-    /// Screens that came clean out of it.
+    /// Screens that came out during this charge.
     pub screens: u32,
 }
 
 /// A batch in the bath.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InBath {
-    /// Which.
+    /// The batch's id.
     pub id: Subject,
-    /// Its screens, where they are known.
+    /// Its screens, as far as they are in the shop's list.
     pub screens: Vec<Subject>,
-    /// How many.
+    /// Number of screens.
     pub count: u16,
-    /// When it went in.
+    /// Wall time at which it went in.
     pub since: u64,
-    /// How long ago, in milliseconds.
+    /// Milliseconds since then.
     pub elapsed: u64,
-    /// What is left of a batch's usual time, in milliseconds; nothing when it is over; none when no
-    /// time is usual yet.
+    /// Milliseconds left of a batch's usual time; 0 if it is over; `None` if there is no usual time yet.
     pub left: Option<u64>,
 }
 
 /// A batch that came out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DoneBatch {
-    /// Which.
+    /// The batch's id.
     pub id: Subject,
-    /// When.
+    /// Wall time at which it came out.
     pub at: u64,
-    /// How many screens.
+    /// Number of screens.
     pub count: u16,
-    /// Minutes a screen; none where its time is not known.
+    /// Minutes per screen; `None` if its time is not known.
     pub minutes: Option<f64>,
 }
 
 /// The screens that wait for the bath.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct BathQueue {
-    /// How many.
+    /// Number of screens.
     pub waiting: u32,
-    /// How many times the bath is filled for them; none when its capacity is not known.
+    /// Number of batches they need; `None` if the capacity is not known.
     pub batches: Option<u32>,
-    /// Until the last is out, in milliseconds; none as well while no batch's time is known. Without
-    /// the time of the hands that load and rinse.
+    /// Milliseconds until the last batch is out, without the time for loading and rinsing; `None` if the
+    /// capacity or the usual time of a batch is not known.
     pub time: Option<u64>,
-    /// Whether the time of a batch is that of an earlier charge.
+    /// Whether the usual time of a batch is taken from an earlier charge.
     pub from_earlier_charge: bool,
 }
 
 /// Most charges and batches shown.
 const SHOWN: usize = 40;
-/// Batches whose middle is the usual one.
+/// Number of batches whose median is the usual time or size.
 const USUAL: usize = 3;
 
-/// The bath at wall time `now`, with `waiting` screens before it.
+/// The bath at wall time `now`; `waiting` is the number of screens that wait to be reclaimed.
 ///
-/// A batch belongs to the charge in which it began. A batch's usual time is the middle of the last
-/// three of this charge; before there is one, of the first three of the charge before.
+/// A batch belongs to the charge during which it began. The usual time of a batch is the median of the last
+/// three of this charge; while there are none, of the first three of the charge before.
 pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
     let bath = &shop.stencils.bath;
     let charges = bath.charges();
@@ -183,7 +183,7 @@ fn out_of(batches: Vec<(Subject, &Batch)>) -> Vec<(Subject, &Batch)> {
     batches.into_iter().filter(|(_, batch)| batch.came_out.is_some()).collect()
 }
 
-/// The batches as the trend reads them. One whose time nobody knows still used the bath up.
+/// The batches as input of the trend. A batch whose time is not known still counts as use of the bath.
 fn points(finished: &[(Subject, &Batch)]) -> Vec<BathPoint> {
     let mut screens = 0u32;
     let mut points = Vec::new();
@@ -207,8 +207,8 @@ fn batches_left(trend: Option<BathTrend>, points: &[BathPoint]) -> Option<u32> {
     median(&sizes).map(|size| (f64::from(likely) / size).round() as u32)
 }
 
-/// How often the bath is filled for the screens that wait, and when the last is out. Screens that
-/// lie in it leave the rest of it free; a full one is waited for.
+/// The number of batches for the waiting screens, and the milliseconds until the last is out. Screens
+/// already in the bath leave the rest of its capacity free; if it is full, the queue waits for it.
 fn queue(waiting: u32, capacity: Option<u16>, in_bath: &[InBath], usual: Option<u64>) -> (Option<u32>, Option<u64>) {
     if waiting == 0 {
         return (Some(0), Some(0));

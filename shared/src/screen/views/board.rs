@@ -1,4 +1,4 @@
-//! All screens of the shop, by where they stand.
+//! All screens of the shop, grouped by state.
 
 use crate::collections::sort_by_key;
 use crate::facts::{MeshSheet, ScreenState};
@@ -13,9 +13,9 @@ use crate::text::lowercase_latin;
 pub struct ScreenFilter {
     /// Only those in this state.
     pub state: Option<ScreenState>,
-    /// Only those that have lain too long.
+    /// Only those with an age warning.
     pub warned: bool,
-    /// Only those in whose label, mesh, emulsion, notes, colour or jobs every word of this is found.
+    /// Only those whose label, mesh, emulsion, notes, colour or jobs contain every word of this text.
     pub search: String,
 }
 
@@ -24,23 +24,23 @@ pub struct ScreenFilter {
 pub struct ScreenRow {
     /// Its id.
     pub id: Subject,
-    /// What is written on the frame.
+    /// The label on the frame.
     pub label: String,
     /// Its mesh.
     pub mesh: Option<MeshSheet>,
     /// Its tension, in tenths of N/cm.
     pub tension: Option<u16>,
-    /// Where it stands.
+    /// Its state.
     pub state: ScreenState,
-    /// Wall time since when.
+    /// Wall time since when it has been in that state.
     pub since: u64,
-    /// Milliseconds since then.
+    /// Milliseconds it has been in that state.
     pub age: u64,
-    /// Whether it has lain too long.
+    /// Its age warning, if it has one.
     pub warning: Option<AgeWarning>,
-    /// What it carries, or is meant for.
+    /// The runs whose art is on it, or that name it.
     pub carries: Vec<Carried>,
-    /// Which colour of the art it prints, where that was noted.
+    /// The colour of the art that it prints; empty if not entered.
     pub colour: String,
 }
 
@@ -49,26 +49,26 @@ pub struct ScreenRow {
 pub struct ScreenGroup {
     /// The state.
     pub state: ScreenState,
-    /// How many screens of the whole shop are in it, shown or not.
+    /// Number of screens of the shop in this state, shown or not.
     pub count: u32,
-    /// Those shown, by label.
+    /// The screens shown, by label.
     pub rows: Vec<ScreenRow>,
 }
 
-/// The board.
+/// All screens of the shop, after filtering.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct ScreenBoard {
-    /// By state, in the order a screen goes through them; states without a screen are left out.
+    /// One group per state, in the order a screen goes through them; states without a screen are left out.
     pub groups: Vec<ScreenGroup>,
-    /// All screens of the shop.
+    /// Number of screens in the shop.
     pub total: u32,
-    /// How many of them have lain too long.
+    /// Number of them with an age warning.
     pub warned: u32,
-    /// How many are shown.
+    /// Number of screens shown.
     pub shown: u32,
 }
 
-/// The board as of wall time `now`.
+/// The board at wall time `now`.
 pub fn screen_board(shop: &Shop, filter: &ScreenFilter, now: u64) -> ScreenBoard {
     let naming = naming(shop);
     let words: Vec<String> = filter.search.split_whitespace().map(lowercase_latin).collect();
@@ -132,7 +132,7 @@ fn has_words(screen: &Screen, row: &ScreenRow, words: &[String]) -> bool {
     words.iter().all(|word| text.contains(word.as_str()))
 }
 
-/// Labels as people count them: "A2" before "A10".
+/// Sort key that orders labels by number: "A2" before "A10".
 fn label_key(label: &str) -> String {
     let mut key = String::new();
     let mut digits = String::new();

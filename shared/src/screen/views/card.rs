@@ -1,4 +1,4 @@
-//! One screen, with all that is known of it.
+//! The card of one screen, with everything known about it.
 
 use super::board::{ScreenRow, screen_row};
 use crate::facts::{BurnStep, ScreenState};
@@ -8,32 +8,32 @@ use crate::screen::inventory::carried::naming;
 use crate::screen::{Screen, StepRow, burn_steps};
 use crate::shop::Shop;
 
-/// A screen's card.
+/// The card of one screen.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ScreenCard {
-    /// Its id; photos of it are kept under it.
+    /// Its id, which is also the subject of its photos.
     pub id: Subject,
-    /// The screen, its log of changes with it.
+    /// The screen, including its latest changes.
     pub screen: Screen,
-    /// Its line on the board: age, warning, what it carries.
+    /// Its row on the board: age, warning, assigned runs.
     pub row: ScreenRow,
     /// The steps to a screen that can print, done and to do.
     pub steps: Vec<StepRow>,
-    /// The step to do next; none when it can print.
+    /// The next step; `None` if it can print.
     pub next_step: Option<BurnStep>,
-    /// Where it can go from here, the usual way first.
+    /// The states it can move to, the usual one first.
     pub next: Vec<ScreenState>,
-    /// What failed of it, the latest first.
+    /// Its failures, the latest first.
     pub failures: Vec<FailureRow>,
     /// The screen it replaces: id and label.
     pub replaces: Option<(Subject, String)>,
     /// The screen that replaces it: id and label.
     pub replaced_by: Option<(Subject, String)>,
-    /// Photos of it.
+    /// Number of its photos.
     pub photos: u32,
 }
 
-/// The card of a screen; none when it is not in the shop.
+/// The card of a screen at wall time `now`; `None` if it is not in the shop's list.
 pub fn screen_card(shop: &Shop, id: Subject, now: u64) -> Option<ScreenCard> {
     let screen = shop.screens.live(id)?;
     let steps = burn_steps(screen, &shop.screens.times, now);

@@ -1,4 +1,4 @@
-//! What stands beside the question how long to expose: what can be picked, and how damp the room is.
+//! What the exposure page offers beside its answer: the choices, and what the room's humidity means.
 
 use crate::collections::sort_by_key;
 use crate::facts::{Coats, MeshCloth};
@@ -9,26 +9,27 @@ use crate::shop::Shop;
 use crate::text::lowercase_latin;
 use std::cmp::Reverse;
 
-/// What is picked so far.
+/// The choices made so far on the exposure page.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct ExposurePick {
     /// The emulsion.
     pub emulsion: Option<Subject>,
     /// The mesh.
     pub cloth: Option<MeshCloth>,
-    /// How it was coated, where that is told.
+    /// How the screen was coated, if that was chosen.
     pub coats: Option<Coats>,
     /// The lamp.
     pub lamp: Option<Subject>,
 }
 
 impl ExposurePick {
-    /// The question, once enough is picked to ask it.
+    /// The query; `None` until emulsion, mesh and lamp are chosen.
     pub fn asked(&self) -> Option<ExposureAsked> {
         Some(ExposureAsked { emulsion: self.emulsion?, cloth: self.cloth?, coats: self.coats, lamp: self.lamp? })
     }
 
-    /// As the shop exposed last; where it never did, what there is one of.
+    /// The choices of the shop's latest exposure. If there is none, the first emulsion, the coarsest mesh
+    /// and the first lamp.
     pub fn usual(shop: &Shop) -> Self {
         let (lamps, emulsions) = (lamp_list(shop), emulsion_list(shop));
         let has =
@@ -55,8 +56,8 @@ impl ExposurePick {
         }
     }
 
-    /// For a screen of the shop: its mesh and coats, and its emulsion where that is one of the list;
-    /// under the lamp used last.
+    /// The choices for a screen of the shop: its mesh and coats, its emulsion if that is in the list, and
+    /// the lamp used last.
     pub fn for_screen(shop: &Shop, screen: Subject) -> Self {
         let usual = Self::usual(shop);
         let Some(screen) = shop.screens.live(screen) else { return usual };
@@ -70,7 +71,7 @@ impl ExposurePick {
         }
     }
 
-    /// Without what was deleted since it was picked.
+    /// The same choices without an emulsion or lamp that has been deleted.
     #[must_use]
     pub fn still_there(self, shop: &Shop) -> Self {
         let emulsion = self.emulsion.filter(|id| emulsion_list(shop).iter().any(|row| row.id == *id));
@@ -79,7 +80,7 @@ impl ExposurePick {
     }
 }
 
-/// The meshes of the shop's screens and of the exposures it knows, the coarsest first.
+/// The meshes of the shop's screens and of its known exposures, the coarsest first.
 pub fn known_cloths(shop: &Shop) -> Vec<MeshCloth> {
     let on_screens = shop.screens.iter().filter_map(|(_, screen)| screen.mesh).map(|sheet| sheet.cloth());
     let mut cloths: Vec<MeshCloth> =
@@ -89,7 +90,7 @@ pub fn known_cloths(shop: &Shop) -> Vec<MeshCloth> {
     cloths
 }
 
-/// The ways the shop coats, the commonest first.
+/// The combinations of coats that the shop uses, the most frequent first.
 pub fn known_coats(shop: &Shop) -> Vec<Coats> {
     let on_screens = shop.screens.iter().filter_map(|(_, screen)| screen.coats);
     let mut counted: Vec<(Coats, usize)> = Vec::new();
@@ -103,17 +104,17 @@ pub fn known_coats(shop: &Shop) -> Vec<Coats> {
     counted.into_iter().map(|(coats, _)| coats).collect()
 }
 
-/// How damp the room is, and what that means for an emulsion.
+/// The room's humidity, and what it means for an emulsion.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct RoomDamp {
-    /// What it means.
+    /// What the humidity means.
     pub note: DampNote,
-    /// Percent relative humidity of the last reading that is not old.
+    /// Relative humidity in percent, from the latest reading; `None` if that reading is old.
     pub humidity: Option<u8>,
 }
 
-/// How damp the room is at wall time `now`; none for an emulsion nobody knows. A reading that the
-/// room's own screen calls old says nothing.
+/// The humidity at wall time `now` and what it means for an emulsion; `None` if the emulsion is not known.
+/// A reading that the climate page shows as old is ignored.
 pub fn room_damp(shop: &Shop, emulsion: Subject, now: u64) -> Option<RoomDamp> {
     let family = shop.stencils.emulsion(emulsion)?.family;
     let reading = room_view(shop, now).now.filter(|row| !row.old);

@@ -1,4 +1,4 @@
-//! The way in to exposing and reclaiming: one figure each.
+//! The figures on the start page of exposure and reclaiming.
 
 use super::bath::bath_view;
 use super::mesh::mesh_rows;
@@ -6,26 +6,26 @@ use crate::facts::ScreenState;
 use crate::screen::{BathPace, BathTrend, emulsion_list, lamp_list};
 use crate::shop::Shop;
 
-/// One figure of each.
+/// The figures on the start page of exposure and reclaiming.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StencilHome {
-    /// Exposures known.
+    /// Number of known exposures.
     pub exposures: usize,
-    /// Lamps.
+    /// Number of lamps.
     pub lamps: usize,
-    /// Emulsions.
+    /// Number of emulsions.
     pub emulsions: usize,
-    /// How fast the bath is.
+    /// The speed of the bath.
     pub pace: Option<BathPace>,
-    /// Whether it slows down; none where no charge was recorded.
+    /// The trend of the bath; `None` if no charge was recorded.
     pub trend: Option<BathTrend>,
-    /// Screens in the bath.
+    /// Number of screens in the bath.
     pub in_bath: u32,
-    /// Screens that wait for it.
+    /// Number of screens that wait for it.
     pub waiting: u32,
-    /// Meshes on the shop's screens.
+    /// Number of meshes on the shop's screens.
     pub meshes: usize,
-    /// Those whose data sheet says enough for an ink volume.
+    /// Number of those whose data sheet has enough values for an ink volume.
     pub full_sheets: usize,
 }
 
@@ -47,7 +47,7 @@ pub fn stencil_home(shop: &Shop, now: u64) -> StencilHome {
     }
 }
 
-/// How many screens wait to be reclaimed.
+/// Number of screens that wait to be reclaimed.
 pub fn waiting_screens(shop: &Shop) -> u32 {
     shop.screens.iter().filter(|(_, screen)| screen.state == ScreenState::ToReclaim).count() as u32
 }

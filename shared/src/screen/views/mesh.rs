@@ -1,4 +1,4 @@
-//! The meshes of the shop's screens.
+//! The list of meshes on the shop's screens.
 
 use crate::collections::sort_by_key;
 use crate::facts::MeshSheet;
@@ -10,12 +10,12 @@ use crate::shop::Shop;
 pub struct MeshRow {
     /// Its data sheet.
     pub sheet: MeshSheet,
-    /// What is written on their frames, in the order of the alphabet.
+    /// Labels of those screens, in alphabetical order.
     pub labels: Vec<String>,
 }
 
 impl MeshRow {
-    /// Whether the sheet says enough for an ink volume.
+    /// Whether the data sheet has enough values for an ink volume.
     pub fn is_full(&self) -> bool {
         mesh_volume(&self.sheet).is_ok()
     }

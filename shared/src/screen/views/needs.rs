@@ -1,4 +1,4 @@
-//! What do today's runs still need burned, and by when must each step begin?
+//! Which screens do today's runs still need, and when must each step begin?
 
 use crate::colour::Colour;
 use crate::facts::{BurnStep, Location, ScreenState};
@@ -12,30 +12,30 @@ use crate::time::WallClock;
 /// A screen that a run names.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NeedScreen {
-    /// Its label.
+    /// Label of the screen.
     pub label: String,
-    /// The screen; none when the shop has none of that label.
+    /// The screen; `None` if the shop has none with that label.
     pub screen: Option<Subject>,
-    /// Where it stands.
+    /// Its state.
     pub state: Option<ScreenState>,
-    /// Another job's run whose art is on it.
+    /// The run of another job whose art is on it.
     pub carries_other: Option<RunId>,
 }
 
-/// A step that a run's screens need.
+/// A step that screens of a run need.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NeedStep {
-    /// Which step.
+    /// The step.
     pub step: BurnStep,
-    /// How many screens need it.
+    /// Number of screens that need it.
     pub screens: u32,
-    /// Milliseconds it takes.
+    /// Milliseconds it takes for all of them.
     pub time: u64,
-    /// Wall time at which it must begin at the latest.
+    /// Latest wall time at which it can begin.
     pub latest: u64,
     /// Whether that has passed.
     pub late: bool,
-    /// Those of the screens that have done all before it: they can go through it now.
+    /// The screens that can go through it now, because every earlier step is done.
     pub now: Vec<Subject>,
 }
 
@@ -50,38 +50,38 @@ pub struct RunNeeds {
     pub title: String,
     /// The client.
     pub client: String,
-    /// Where it prints.
+    /// The print location.
     pub location: Location,
     /// The ink.
     pub ink: String,
-    /// Its colour.
+    /// The ink's colour.
     pub ink_colour: Option<Colour>,
-    /// The screens it names; none when it names none.
+    /// The screens it names; empty if it names none.
     pub screens: Vec<NeedScreen>,
-    /// The steps missing, in the order of the work.
+    /// The missing steps, in the order of the work.
     pub steps: Vec<NeedStep>,
-    /// Wall time at which the press is free for it: when its screens are wanted.
+    /// Wall time at which the press is free for it, so at which its screens are needed.
     pub wanted: u64,
-    /// Wall time at which they could be ready, were the work begun now.
+    /// Wall time at which they could be ready if the work began now.
     pub ready: u64,
-    /// Milliseconds that is too late by; nothing when in time.
+    /// Milliseconds by which that is too late; 0 if in time.
     pub late_by: u64,
 }
 
-/// The open runs whose screens cannot all print yet, in the order of the day: those with steps to do,
-/// and those naming screens that are not on the shop's list. Nothing for a shop that keeps no list.
+/// The open runs whose screens cannot all print yet, in the order of the day: those with steps to do, and
+/// those that name screens missing from the shop's list. Empty if the shop keeps no list of screens.
 pub fn screen_needs(shop: &Shop, clock: WallClock) -> Vec<RunNeeds> {
     needs_of(shop, &rail(shop, clock), clock.now)
 }
 
-/// The same for a rail already at hand.
+/// Like [`screen_needs`], for a rail that was already computed.
 pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
     if shop.screens.iter().next().is_none() {
         return Vec::new();
     }
     let mut needs = Vec::new();
     for row in &rail.runs {
-        // What is on the press prints with what it has, unless it waits for a screen.
+        // A run on the press prints with the screens it has, unless it waits for one.
         if row.on_press && row.waits_until.is_none() {
             continue;
         }
@@ -121,7 +121,7 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
     needs
 }
 
-/// The steps with the latest time to begin each, so that the last ends at `wanted`.
+/// The steps, each with its latest start, such that the last one ends at `wanted`.
 fn counted_back(shop: &Shop, run: RunId, steps: &[StepSum], wanted: u64, now: u64) -> Vec<NeedStep> {
     let mut end = wanted;
     let mut rows: Vec<NeedStep> = Vec::new();
