@@ -1,8 +1,7 @@
 //! How things are deleted and restored, whatever they are, and in whatever order the facts arrive.
 
-use crate::pack::Pack;
-use crate::sorted::Map;
-use crate::table::Table;
+use crate::codec::Encode;
+use crate::collections::{Map, Table};
 use uuid::Uuid;
 
 /// That a thing was deleted or restored.
@@ -51,7 +50,7 @@ impl<T: Deletable> DeleteById for Map<Uuid, T> {
 }
 
 /// Ids of things that were deleted before their first fact arrived.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub(crate) struct Tombstones {
     ids: Table<()>,
 }

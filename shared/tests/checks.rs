@@ -1,10 +1,11 @@
 //! The check list before the first pull: its order, what changed since the run before, what was made.
 
 use crate::shop::{Press, wall};
-use lastpull_core::job::{Fabric, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
-use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, Expected, Flash, check_list, ended_view};
+use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 
 fn dryer(fahrenheit: f64) -> RunField {
     RunField::Dryer(Some(Temperature::from_fahrenheit(fahrenheit)))
@@ -24,7 +25,7 @@ fn full_set_up() -> Vec<RunField> {
         RunField::Squeegee("70, sharp".into()),
         RunField::Passes(2),
         RunField::Dwell(Some(Seconds::new(150.0))),
-        RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::Inch))),
+        RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::UsCustomary))),
         dryer(320.0),
         RunField::Hits(2),
         flash(7.0),

@@ -7,6 +7,9 @@
 use crate::shop::Press;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::colour::{BANDS, Constants, Lab, Lean, Origin, Surface, Work, ciede2000};
+use lastpull_core::facts::{Fact, LotField, RunField};
+use lastpull_core::form::FormProblem;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     ColourReading, ComponentField, ComponentKind, CoverAsk, CoverForm, DrawdownForm, DrawdownMade, Film, Hiding,
     HowGood, InkFact, KnownPatch, Lay, LayKind, MatchView, NextDrawdown, NoAdvice, NoCover, Part, PatchOf, PhotoSample,
@@ -14,9 +17,9 @@ use lastpull_core::ink::{
     cover_runs, cover_view, known_patches, lab_of, match_view, reading_facts, reading_now, reading_of, revision_fact,
     with_reading,
 };
-use lastpull_core::job::{Fabric, FormProblem, Size};
-use lastpull_core::journal::{Fact, LotField, RunField, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
+use lastpull_core::units::Grams;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
@@ -598,7 +601,7 @@ fn a_recipe_read_on_the_garment_is_worked_out_on_the_garment() {
     let mut bench = Bench::characterised();
     let run = bench.press.order("Tees", None, Fabric::Cotton, &[(Size::L, 40)]);
     let lot = bench.press.shop().run(run).unwrap().lot.unwrap();
-    let black = lastpull_core::ink::Colour { rgb: [30, 30, 34] };
+    let black = lastpull_core::colour::Colour { rgb: [30, 30, 34] };
     bench.press.say(lot, Fact::LotSet(vec![LotField::Colour(black), LotField::ColourName("Black".into())]));
     bench.press.say(run, Fact::RunSet(vec![RunField::Ink("violet ".into()), RunField::Hits(2)]));
     let (recipe, revision) =

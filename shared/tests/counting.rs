@@ -1,8 +1,8 @@
 //! The count: what was pulled, spoiled and taken back, by size and device, and what is left to pull.
 
 use crate::shop::{PHONE, Press, TABLET, clock, wall};
+use lastpull_core::facts::Fact;
 use lastpull_core::job::Size;
-use lastpull_core::journal::Fact;
 use lastpull_core::run::{MisprintCause, Pending, Standing, StopCause, UndoView, count_view, ended_view};
 
 const M: Option<Size> = Some(Size::M);

@@ -1,10 +1,11 @@
 //! What was done today beside the usual, where one day ends and the next begins, and when the shop closes.
 
 use crate::shop::{DAY, HOUR, OPENING, Press, WEST, clock, near, today, wall};
+use lastpull_core::facts::Fact;
 use lastpull_core::job::{Fabric, Size};
-use lastpull_core::journal::Fact;
-use lastpull_core::plan::{DoneToday, WallClock, closing_of, done_today};
+use lastpull_core::plan::{DoneToday, closing_of, done_today};
 use lastpull_core::run::StopCause;
+use lastpull_core::time::WallClock;
 use uuid::Uuid;
 
 /// Local midnight after opening.
@@ -155,7 +156,7 @@ fn closing_goes_by_the_weekday_and_a_single_day_can_differ() {
     assert_eq!(closing(&press, 0), Some(wall(7 * HOUR)), "Wednesday at three");
     assert_eq!(closing(&press, 1), Some(wall(DAY + 10 * HOUR)), "Thursday at six");
     assert_eq!(closing(&press, 5), None, "Monday off");
-    press.say(Uuid::nil(), Fact::DayClosing { day: today().plus(5), minutes: 12 * 60 }).closes(20 * 60);
+    press.say(Uuid::nil(), Fact::DayClosing { day: today().plus_days(5), minutes: 12 * 60 }).closes(20 * 60);
     assert_eq!(closing(&press, 5), Some(wall(5 * DAY + 4 * HOUR)), "this Monday until noon");
     assert_eq!(closing(&press, 0), Some(wall(12 * HOUR)), "this Wednesday until eight");
     assert_eq!(closing(&press, 7), Some(wall(7 * DAY + 7 * HOUR)), "next Wednesday at three");

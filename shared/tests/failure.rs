@@ -1,17 +1,22 @@
 //! Failures on the press: what they stop, what they make suspect, and what a burned screen costs.
 
 use crate::shop::{DAY, Press, clock, near, wall};
+use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::failure::{
     FailureForm, FailureKind, Mark, Remedy, Replacement, RunPieces, Verdict, burn_again_facts, delete_facts,
     failure_card, failures_of, failures_today, go_on_facts, judge_all_facts, judge_facts, judgement_back,
     list_screen_facts, notice_at_press, notices_today, open_facts, remedy_facts, run_pieces, standing_failures,
-    stock_for, suspects_of, taken_back, undelete_facts, wait_for_screen,
+    stock_for, suspects_of, taken_back, undelete_facts,
 };
-use lastpull_core::job::{FormProblem, RunId, Size};
-use lastpull_core::journal::{Fact, RunField, Subject};
-use lastpull_core::quantity::Seconds;
+use lastpull_core::form::FormProblem;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
+use lastpull_core::job::Size;
+use lastpull_core::journal::JournalFact;
 use lastpull_core::run::{MisprintCause, Standing, StopCause, ended_view};
+use lastpull_core::screen::wait_for_screen;
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, StepTimes, step_done};
+use lastpull_core::units::Seconds;
 use proptest::prelude::*;
 use uuid::Uuid;
 

@@ -1,19 +1,22 @@
 //! Whatever the order, overlap and repetition in which devices' files arrive, the shop is the same.
 
+use lastpull_core::colour::Colour;
 use lastpull_core::facts::frozen::{rows, subject_of};
+use lastpull_core::facts::{Entry, Journal};
+use lastpull_core::facts::{Fact, JobField, LotField, RunField};
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
 use lastpull_core::heat::{
     HeatFact, HeaterField, HeaterKind, LimitKind, SensorMethod, SheetField, TestField, TestResult, TrialField,
     TrialVerdict,
 };
+use lastpull_core::ids::PhotoId;
 use lastpull_core::ink::{
-    BatchSize, Colour, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, InkFact, Lay, Part, PotField,
+    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, InkFact, Lay, Part, PotField,
     PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen,
 };
 use lastpull_core::job::{Fabric, Size, SizePieces};
-use lastpull_core::journal::{Checkpoint, Entry, Fact, JobField, Journal, LotField, RunField, Stamp, record, segment};
-use lastpull_core::photo::{PhotoFact, PhotoId};
-use lastpull_core::quantity::{Grams, Length, Seconds, Temperature};
+use lastpull_core::journal::{Checkpoint, Stamp, record, segment};
+use lastpull_core::photo::PhotoFact;
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
 use lastpull_core::screen::{
@@ -21,6 +24,7 @@ use lastpull_core::screen::{
     StencilFact,
 };
 use lastpull_core::shop::Shop;
+use lastpull_core::units::{Grams, Length, Seconds, Temperature};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use uuid::Uuid;
@@ -386,13 +390,13 @@ proptest! {
 
     #[test]
     fn damaged_bytes_never_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
-        let _ = record::decode(&bytes);
-        let _ = segment::unpack(&bytes);
+        let _ = record::decode::<Fact>(&bytes);
+        let _ = segment::unpack::<Fact>(&bytes);
         let _ = pollster::block_on(lastpull_core::exchange::read_backup(bytes.as_slice())).map(|backup| backup.entries);
         let mut ours = vec![1u8];
         ours.extend(&bytes);
-        let _ = record::decode(&ours);
-        let _ = segment::unpack(&ours);
+        let _ = record::decode::<Fact>(&ours);
+        let _ = segment::unpack::<Fact>(&ours);
         let _ = Checkpoint { bytes: ours }.shop();
     }
 }
@@ -404,7 +408,7 @@ proptest! {
     #[test]
     fn no_journal_makes_the_screen_room_or_a_failure_panic(entries in any_entries(), now in 0..4_000_000u64) {
         let shop = Shop::fold(&Journal::of(entries).unwrap());
-        let clock = lastpull_core::plan::WallClock { now, offset_minutes: 60 };
+        let clock = lastpull_core::time::WallClock { now, offset_minutes: 60 };
         let board = lastpull_core::screen::screen_board(&shop, &lastpull_core::screen::ScreenFilter::default(), now);
         prop_assert_eq!(board.groups.iter().map(|group| group.count).sum::<u32>(), board.total);
         lastpull_core::screen::screen_needs(&shop, clock);
@@ -444,8 +448,8 @@ proptest! {
         stock_view(&shop);
         for id in (0x10u128..0x18).map(Uuid::from_u128) {
             let state = pot_state(&shop, id);
-            let gone = state.used.plus(state.wasted).plus(state.moved_out);
-            prop_assert_eq!(state.came_in, state.contents.total().plus(gone));
+            let gone = state.used.saturating_add(state.wasted).saturating_add(state.moved_out);
+            prop_assert_eq!(state.came_in, state.contents.total().saturating_add(gone));
             pot_card(&shop, id);
             recipe_card(&shop, id);
             match_view(&shop, id);

@@ -1,10 +1,11 @@
 //! When the run on the press will be out of the dryer: what that rests on, and its chance of closing.
 
 use crate::shop::{DAY, HOUR, Press, near, wall};
-use lastpull_core::job::{Fabric, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
-use lastpull_core::quantity::Seconds;
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{Basis, Location, PaceView, StopCause, stop_rate};
+use lastpull_core::units::Seconds;
 
 const TWENTY_ONE: &[(Size, u32)] = &[(Size::M, 21)];
 

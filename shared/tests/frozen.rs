@@ -2,9 +2,11 @@
 
 use lastpull_core::exchange::read_backup;
 use lastpull_core::facts::frozen::{Row, hex, history, rows, subject_of};
-use lastpull_core::journal::{Checkpoint, Entry, Fact, Journal, Stamp, checkpoint, record, segment};
+use lastpull_core::facts::{Entry, Fact, Journal};
+use lastpull_core::journal::{Checkpoint, JournalFact, Stamp, record, segment};
 use lastpull_core::run::Location;
 use lastpull_core::shop::Shop;
+use lastpull_core::shop::checkpoint;
 use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;

@@ -1,17 +1,18 @@
 //! What heat does to a run: dwell, cure on paper, limits of the fabric; and the changeover.
 
 use crate::shop::{DAY, HOUR, Press, wall};
+use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::heat::{
     Changeover, CureOnPaper, Direction, DryerChoice, HeatCall, HeatCaveat, HeatFact, HeaterField, HeaterKind,
     LimitKind, LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
     changeover, changeover_between, dwell, fabric_limit, fabric_limits, fastest_belt, left_out_at_start, passes_for,
     run_heat, settled_facts, settling_log, settling_pace, sheet_for, unit_list,
 };
-use lastpull_core::job::{Fabric, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
-use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, Flash, check_list};
 use lastpull_core::shop::Shop;
+use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 use proptest::prelude::*;
 use uuid::Uuid;
 
@@ -24,7 +25,7 @@ fn seconds(seconds: f64) -> Seconds {
 }
 
 fn belt(inches_a_minute: f64) -> BeltSpeed {
-    BeltSpeed::from_units(inches_a_minute, Units::Inch)
+    BeltSpeed::from_units(inches_a_minute, Units::UsCustomary)
 }
 
 fn heat(press: &mut Press, subject: Uuid, fact: HeatFact) {
@@ -87,7 +88,7 @@ fn dwell_and_fastest_belt_are_those_of_the_check_values() {
         let found = dwell(heated, belt(speed)).unwrap();
         assert!((found.seconds() - expected).abs() < 0.02, "{row}: {found:?}");
         let slow_enough = fastest_belt(heated, seconds(needed)).unwrap();
-        assert!((slow_enough.in_units(Units::Inch) - fastest).abs() < 0.005, "{row}: {slow_enough:?}");
+        assert!((slow_enough.in_units(Units::UsCustomary) - fastest).abs() < 0.005, "{row}: {slow_enough:?}");
         assert_eq!(passes_for(seconds(needed), found).unwrap() > 1, expected < needed, "{row}");
         read += 1;
     }
@@ -147,7 +148,7 @@ fn the_inks_temperature_is_the_setting_and_the_measured_error() {
     let (press, run, _) = cotton_at_340();
     let found = of_run(&press, run);
     assert!((found.ink_temperature.unwrap().fahrenheit() - 330.0).abs() < 0.01);
-    assert!((found.sensor.unwrap().offset.in_units(Units::Inch) + 10.0).abs() < 0.01);
+    assert!((found.sensor.unwrap().offset.in_units(Units::UsCustomary) + 10.0).abs() < 0.01);
     assert_eq!(found.dwell.from_belt, Some(seconds(90.0)));
     assert_eq!(found.dryer.unwrap().choice, DryerChoice::Only);
 }
@@ -159,7 +160,7 @@ fn a_dryer_that_reads_hot_does_not_cure_at_its_setting() {
     assert_eq!(of_run(&press, run).cure, CureOnPaper::Reached { spare: seconds(0.0) });
     measured(&mut press, tunnel, 340.0, 311.0);
     let CureOnPaper::TooCool(short) = of_run(&press, run).cure else { panic!() };
-    assert!((short.in_units(Units::Inch) - 9.0).abs() < 0.01);
+    assert!((short.in_units(Units::UsCustomary) - 9.0).abs() < 0.01);
     heat(&mut press, tunnel, HeatFact::SensorUnread);
     assert!(matches!(of_run(&press, run).cure, CureOnPaper::Reached { .. }), "taken back");
 }
@@ -171,7 +172,7 @@ fn too_short_a_pass_names_the_passes_and_the_belt_that_would_do() {
     let found = of_run(&press, run);
     let CureOnPaper::TooShort { has, needs, passes, belt } = found.cure else { panic!("{:?}", found.cure) };
     assert_eq!((has, needs, passes, found.passes_needed), (seconds(90.0), seconds(150.0), 2, Some(2)));
-    assert!((belt.unwrap().in_units(Units::Inch) - 14.4).abs() < 0.01);
+    assert!((belt.unwrap().in_units(Units::UsCustomary) - 14.4).abs() < 0.01);
     press.set_up(run, vec![RunField::Passes(2)]);
     let found = of_run(&press, run);
     assert_eq!(found.cure, CureOnPaper::Reached { spare: seconds(30.0) });

@@ -1,13 +1,13 @@
 //! The heat of the room: the published index, its levels, the rest table, and readings by hand.
 
 use crate::shop::{HOUR, Press, wall};
+use lastpull_core::facts::Fact;
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::{
     Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_brief,
     room_view, work_rest,
 };
-use lastpull_core::job::FormProblem;
-use lastpull_core::journal::Fact;
-use lastpull_core::quantity::{NumberProblem, Temperature, Units};
+use lastpull_core::units::{NumberProblem, Temperature, Units};
 use proptest::prelude::*;
 use uuid::Uuid;
 
@@ -267,7 +267,10 @@ fn the_next_reading_starts_from_the_last_in_either_unit() {
     read(&mut press, 0, 91.0, 48);
     let reading = room(&press, 1).now.unwrap().reading;
     let form = |units| RoomForm::of(&reading, units);
-    assert_eq!((form(Units::Inch).temperature.as_str(), form(Units::Inch).humidity.as_str()), ("91", "48"));
+    assert_eq!(
+        (form(Units::UsCustomary).temperature.as_str(), form(Units::UsCustomary).humidity.as_str()),
+        ("91", "48")
+    );
     assert_eq!(form(Units::Metric).temperature, "32.8");
 }
 
@@ -285,7 +288,7 @@ fn the_last_readings_of_a_day_are_kept_and_no_more() {
 #[test]
 fn a_thermometer_in_the_tunnel_and_damp_past_a_hundred_are_refused() {
     let form = RoomForm { temperature: "300".into(), humidity: "101".into() };
-    let problems = form.check(Units::Inch, None).unwrap_err();
+    let problems = form.check(Units::UsCustomary, None).unwrap_err();
     assert_eq!(problems["temperature"], FormProblem::Number(NumberProblem::TooHigh { most: 131.0 }));
     assert_eq!(problems["humidity"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));
     let form = RoomForm { temperature: "33,5".into(), humidity: "60".into() };

@@ -1,18 +1,22 @@
 //! Wash, crock and stretch tests, when they are due again; trials; and the forms of heat.
 
 use crate::shop::Press;
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::{
     FabricLimitForm, Grade, HeatFact, HeatSettings, HeaterField, HeaterForm, HeaterKind, LimitKind, SensorForm,
     SensorMethod, SettlingForm, SheetField, SheetForm, TestField, TestForm, TestKind, TestMethod, TestResult,
     TrialField, TrialFit, TrialForm, TrialVerdict, WhyDue, heat_settings, inks_without_sheet, sheet_list, test_log,
     test_standing, tests_due, trials_for,
 };
-use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
-use lastpull_core::photo::{PhotoFact, PhotoId};
-use lastpull_core::plan::Day;
-use lastpull_core::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units};
+use lastpull_core::ids::PhotoId;
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
+use lastpull_core::photo::PhotoFact;
 use lastpull_core::run::Flash;
+use lastpull_core::time::Day;
+use lastpull_core::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units};
 use uuid::Uuid;
 
 fn f(degrees: f64) -> Temperature {
@@ -251,7 +255,7 @@ fn a_grade_between_half_steps_is_none_and_a_wash_method_is_none_for_a_crock() {
 fn trial(press: &mut Press, at: u64, ink: &str, fabric: Fabric) -> Uuid {
     let id = press.id();
     let form = TrialForm { ink: ink.into(), fabric, hits: "2".into(), passes: "1".into(), ..TrialForm::default() };
-    press.say_at(at, id, Fact::Heat(HeatFact::TrialSet(form.check(Units::Inch, None).unwrap())));
+    press.say_at(at, id, Fact::Heat(HeatFact::TrialSet(form.check(Units::UsCustomary, None).unwrap())));
     id
 }
 
@@ -278,7 +282,7 @@ fn a_trial_starts_from_the_run_and_only_what_was_changed_is_told() {
     let flash = RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance }));
     press.set_up(
         run,
-        vec![RunField::Mesh(Some(156)), flash, RunField::Belt(Some(BeltSpeed::from_units(24.0, Units::Inch)))],
+        vec![RunField::Mesh(Some(156)), flash, RunField::Belt(Some(BeltSpeed::from_units(24.0, Units::UsCustomary)))],
     );
     let shop = press.shop();
     let form = TrialForm::from_run(&shop, shop.run(run).unwrap(), Units::Metric);
@@ -297,7 +301,7 @@ fn a_trial_starts_from_the_run_and_only_what_was_changed_is_told() {
 fn a_dryer_whose_fastest_is_its_slowest_is_sent_back_with_every_problem_at_once() {
     let form =
         HeaterForm { heated_length: "0".into(), slowest: "40".into(), fastest: "20".into(), ..HeaterForm::default() };
-    let problems = form.check(Units::Inch, None).unwrap_err();
+    let problems = form.check(Units::UsCustomary, None).unwrap_err();
     assert_eq!(problems["name"], FormProblem::Missing);
     assert_eq!(problems["fastest"], FormProblem::OutOfOrder);
     assert!(problems.contains_key("heated_length"));
@@ -314,7 +318,7 @@ fn a_dryer_seen_in_centimetres_and_saved_untouched_changes_nothing() {
         fastest: "60.5".into(),
         ..HeaterForm::default()
     };
-    press.say(id, Fact::Heat(HeatFact::HeaterSet(form.check(Units::Inch, None).unwrap())));
+    press.say(id, Fact::Heat(HeatFact::HeaterSet(form.check(Units::UsCustomary, None).unwrap())));
     let shop = press.shop();
     let kept = shop.heat.heater(id).unwrap();
     assert_eq!(kept.heated_length, Some(Length::from_inches(36.0)));
@@ -335,7 +339,7 @@ fn a_sheet_whose_highest_is_below_its_cure_is_sent_back() {
         source_day: "soon".into(),
         ..SheetForm::default()
     };
-    let problems = form.check(Units::Inch, None).unwrap_err();
+    let problems = form.check(Units::UsCustomary, None).unwrap_err();
     assert_eq!(problems["highest"], FormProblem::OutOfOrder);
     assert_eq!(problems["source_day"], FormProblem::NotADay);
 }
@@ -353,19 +357,19 @@ fn a_sheet_is_kept_with_its_source_and_reads_back() {
         source: "data sheet, rev. 4".into(),
         source_day: "2026-03-01".into(),
     };
-    press.say(id, Fact::Heat(HeatFact::SheetSet(form.check(Units::Inch, None).unwrap())));
+    press.say(id, Fact::Heat(HeatFact::SheetSet(form.check(Units::UsCustomary, None).unwrap())));
     let shop = press.shop();
     let kept = shop.heat.sheet(id).unwrap();
     assert_eq!(kept.source_day, Day::from_iso("2026-03-01"));
     assert_eq!(kept.figures.hold, Some(Seconds::new(0.0)), "no hold is not an unknown hold");
-    assert_eq!(SheetForm::of(kept, Units::Inch), form);
-    assert_eq!(form.check(Units::Inch, Some(kept)), Ok(vec![]));
+    assert_eq!(SheetForm::of(kept, Units::UsCustomary), form);
+    assert_eq!(form.check(Units::UsCustomary, Some(kept)), Ok(vec![]));
 }
 
 #[test]
 fn a_limit_of_our_own_must_say_why() {
     let form = FabricLimitForm { temperature: "280".into(), note: " ".into() };
-    let check = |form: &FabricLimitForm| form.check(Fabric::Polyester, LimitKind::DyeMigration, Units::Inch);
+    let check = |form: &FabricLimitForm| form.check(Fabric::Polyester, LimitKind::DyeMigration, Units::UsCustomary);
     assert_eq!(check(&form).unwrap_err()["note"], FormProblem::Missing);
     let back = check(&FabricLimitForm::default()).unwrap();
     assert!(matches!(back, HeatFact::FabricLimit { temperature: None, .. }));
@@ -374,9 +378,10 @@ fn a_limit_of_our_own_must_say_why() {
 #[test]
 fn a_measurement_and_a_settling_must_be_complete() {
     let form = SensorForm { setting: "340".into(), ..SensorForm::default() };
-    assert!(form.check(Units::Inch).unwrap_err().contains_key("found"));
+    assert!(form.check(Units::UsCustomary).unwrap_err().contains_key("found"));
     let settling = |from: &str, to: &str, minutes: &str| {
-        SettlingForm { from: from.into(), to: to.into(), minutes: minutes.into() }.check(Uuid::nil(), Units::Inch)
+        SettlingForm { from: from.into(), to: to.into(), minutes: minutes.into() }
+            .check(Uuid::nil(), Units::UsCustomary)
     };
     assert_eq!(settling("340", "", "").unwrap_err().len(), 2);
     assert!(settling("340", "340", "5").is_err(), "no way at all");

@@ -2,7 +2,12 @@
 //! Grams are checked by hand or against `ink_recipe_by_weight.csv`; limits and thresholds are our own.
 
 use crate::shop::{PHONE, Press, TABLET};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::ink_key;
+use lastpull_core::ids::PhotoId;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
     LimitOf, Low, MakeForm, Part, PartForm, PhotoSample, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm,
@@ -13,12 +18,12 @@ use lastpull_core::ink::{
     repair_facts, revision_fact, revision_name, revisions_of, room_of, runs_for_pot, save_as, save_facts, save_pot,
     stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
 };
-use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
-use lastpull_core::journal::{Fact, RunField, Subject};
-use lastpull_core::photo::{PhotoFact, PhotoId};
-use lastpull_core::quantity::{Grams, Length, NumberProblem, Units};
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
+use lastpull_core::photo::PhotoFact;
 use lastpull_core::screen::{InkUseForm, MeshCount, MeshSheet, ScreenFact, ScreenField};
 use lastpull_core::shop::Shop;
+use lastpull_core::units::{Grams, Length, NumberProblem, Units};
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
@@ -369,8 +374,8 @@ fn percent_on_top_of_five_hundred_grams_is_weighed_as_published() {
     let weighing = weigh_in(&press.shop(), pot).unwrap();
     assert_eq!(weighing.steps.iter().map(|step| step.target).collect::<Vec<_>>(), [500.0, 50.0, 15.0].map(g));
     let shop = press.shop();
-    let same = PotForm::of(shop.ink.pot(pot).unwrap(), Units::Inch);
-    assert_eq!(same.check(&shop, Some(pot), Some(revision), None, Units::Inch).unwrap(), []);
+    let same = PotForm::of(shop.ink.pot(pot).unwrap(), Units::UsCustomary);
+    assert_eq!(same.check(&shop, Some(pot), Some(revision), None, Units::UsCustomary).unwrap(), []);
 }
 
 #[test]
@@ -533,7 +538,7 @@ fn what_the_shelf_lacked_before_an_over_pour_is_said_and_stands_in_no_way() {
     assert_eq!(clear_row(&over.accept.rows), (g(10.0), Grams::ZERO));
     assert!(over.accept.is_possible());
     assert_eq!(clear_row(&over.scale_rest.rows), (g(12.5), g(2.5)));
-    assert!(!over.scale_rest.is_possible() && !over.scale_rest.spills.is_some());
+    assert!(!over.scale_rest.is_possible() && !over.scale_rest.spills.is_positive());
     // A pot that is too small anyway is no reason against what makes it no fuller.
     press.ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(450.0)))]));
     let over = view(&press, pot).over.unwrap();
@@ -818,7 +823,7 @@ fn a_pot_stays_its_revision_through_rounding_topping_up_and_taking_out() {
     }
     for _ in 0..3 {
         let total = pot_state(&press.shop(), pot).contents.total();
-        for (component, grams) in top_up(&press.shop(), pot, total.plus(g(11.0))) {
+        for (component, grams) in top_up(&press.shop(), pot, total.saturating_add(g(11.0))) {
             press.pour(pot, component, grams.grams(), PourStep::TopUp);
         }
         press.event(InkFact::Used { pot, run: None, grams: g(33.333), pieces: 1, paper: None, by: None });
@@ -999,7 +1004,7 @@ fn what_is_left_on_the_shelf_follows_from_weighings_deliveries_and_pours() {
     assert_eq!(stock_left(&press.shop(), yellow), None);
     let form = StockForm { grams: "2".into(), note: "lot 7".into() };
     // Two ounces, by the definition of the ounce.
-    press.event(form.delivered(yellow, None, Units::Inch).unwrap());
+    press.event(form.delivered(yellow, None, Units::UsCustomary).unwrap());
     assert_eq!(stock_left(&press.shop(), yellow), Some(Grams::from_milligrams(56_699)));
     press.event(StockForm { grams: "500".into(), ..form.clone() }.counted(yellow, None, Units::Metric).unwrap());
     let pour = press.pour(pot, yellow, 120.0, PourStep::Correction);
@@ -1111,7 +1116,7 @@ fn a_batch_larger_than_any_is_refused_before_it_is_told() {
 
     // The most that can be typed in ounces is no more than the most that is kept.
     let form = PotForm { name: "Pot".into(), size: "35273.9619".into(), ..PotForm::default() };
-    let fields = form.check(&press.shop(), None, Some(tinted), None, Units::Inch).unwrap();
+    let fields = form.check(&press.shop(), None, Some(tinted), None, Units::UsCustomary).unwrap();
     assert!(Fact::Ink(InkFact::PotSet(fields)).in_bounds());
     let parts = [(clear, 100.0, false), (blue, 400.0, true)].map(|(component, percent, on_top)| Part {
         component,
@@ -1285,7 +1290,7 @@ fn a_component_is_typed_in_edited_and_deleted() {
         tub: "8".into(),
         ..ComponentForm::default()
     };
-    let fields = form.check(&press.shop(), None, Units::Inch).unwrap();
+    let fields = form.check(&press.shop(), None, Units::UsCustomary).unwrap();
     assert!(fields.contains(&ComponentField::MostPigment(None)), "only a base has such a limit");
     let red = press.id();
     press.ink(red, InkFact::ComponentSet(fields));
@@ -1352,7 +1357,7 @@ fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot()
     // By hand: 2 g a print, a tenth more for losses; the empty pot holds none of it.
     assert_eq!(MakeForm::of(&shop, recipe, metric).grams, "220");
     // 7.76 ounces, by the definition of the ounce.
-    assert_eq!(MakeForm::of(&shop, recipe, Units::Inch).grams, "7.8");
+    assert_eq!(MakeForm::of(&shop, recipe, Units::UsCustomary).grams, "7.8");
     let asked = MakeForm { pieces: "50".into(), ..asked };
     let made = asked.size(&shop, metric).unwrap();
     assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(110.0)), 50));
@@ -1362,7 +1367,7 @@ fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot()
     assert!(fields.contains(&PotField::Revision(Some(first))) && fields.contains(&PotField::Run(Some(run))));
     // Typed in ounces; by the definition of the ounce.
     let ounces = MakeForm { grams: "20".into(), of_ink: true, ..MakeForm::default() };
-    let size = ounces.size(&shop, Units::Inch).unwrap().size;
+    let size = ounces.size(&shop, Units::UsCustomary).unwrap().size;
     assert_eq!(size, BatchSize::Ink(Grams::from_milligrams(566_990)));
 }
 
@@ -1453,7 +1458,7 @@ fn facts_about_what_is_not_known_yet_are_not_lost() {
 
 mod properties {
     use super::*;
-    use lastpull_core::journal::Journal;
+    use lastpull_core::facts::Journal;
     use proptest::prelude::*;
     use proptest::sample::Index;
 
@@ -1557,10 +1562,10 @@ mod properties {
                     prop_assert!(off.abs() <= 2.0 * told.len() as f64 + 1.0, "{off}");
                 }
                 let held = state.contents.total();
-                prop_assert_eq!(state.came_in, held.plus(state.used).plus(state.wasted).plus(state.moved_out));
+                prop_assert_eq!(state.came_in, held.saturating_add(state.used).saturating_add(state.wasted).saturating_add(state.moved_out));
                 let percent: f64 = state.contents.percentages().iter().map(|(_, percent)| percent).sum();
-                prop_assert!(!held.is_some() || (percent - 100.0).abs() <= 1e-9);
-                all = all.plus(held).plus(state.used).plus(state.wasted);
+                prop_assert!(!held.is_positive() || (percent - 100.0).abs() <= 1e-9);
+                all = all.saturating_add(held).saturating_add(state.used).saturating_add(state.wasted);
             }
             prop_assert_eq!(all, Grams::from_milligrams(poured as i64), "{}", gone);
 
@@ -1608,8 +1613,8 @@ mod properties {
             for (at, row) in before.steps.iter().enumerate().take(over + 1) {
                 // By more than counts as on target.
                 let more = if at == over { by * step + row.target.milligrams() / 100 / step * step } else { 0 };
-                let grams = row.target.plus(Grams::from_milligrams(more));
-                if grams.is_some() {
+                let grams = row.target.saturating_add(Grams::from_milligrams(more));
+                if grams.is_positive() {
                     press.pour(pot, row.component, grams.grams(), PourStep::WeighIn);
                 }
             }
@@ -1638,12 +1643,12 @@ mod properties {
             press.all(facts);
             let resized = weigh_in(&press.shop(), pot).unwrap();
             prop_assert!(resized.steps.iter().all(|row| row.state != StepState::Over));
-            for row in resized.steps.iter().filter(|row| row.to_go().is_some()) {
+            for row in resized.steps.iter().filter(|row| row.to_go().is_positive()) {
                 press.pour(pot, row.component, row.to_go().grams(), PourStep::WeighIn);
             }
             let shop = press.shop();
             let done = weigh_in(&shop, pot).unwrap();
-            prop_assert!(done.is_done() && done.steps.iter().all(|row| row.poured.is_some()));
+            prop_assert!(done.is_done() && done.steps.iter().all(|row| row.poured.is_positive()));
             prop_assert_eq!(pot_state(&shop, pot).holds, Some(revision));
             let total = done.holds.milligrams() as f64;
             for (row, part) in done.steps.iter().zip(&parts) {
@@ -1652,7 +1657,7 @@ mod properties {
                 prop_assert!(off.abs() <= slack * (ids.len() as f64 + 1.0), "{row:?} {off}");
             }
             let same: BTreeMap<_, _> = done.steps.iter().map(|row| (row.component, row.poured)).collect();
-            prop_assert_eq!(pot_state(&shop, pot).contents.rows(), same.into_iter().filter(|(_, grams)| grams.is_some()).collect::<Vec<_>>());
+            prop_assert_eq!(pot_state(&shop, pot).contents.rows(), same.into_iter().filter(|(_, grams)| grams.is_positive()).collect::<Vec<_>>());
         }
     }
 }

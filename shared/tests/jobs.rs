@@ -1,14 +1,14 @@
 //! The list of jobs, an order printed again, and where a new run starts.
 
 use crate::shop::{HOUR, Press, clock, due, today, wall};
-use lastpull_core::ink::Colour;
+use lastpull_core::colour::Colour;
+use lastpull_core::facts::{Fact, JobField, LotField, RunField};
+use lastpull_core::ids::{LotId, RunId};
 use lastpull_core::job::{
-    Fabric, JobList, JobRow, LotId, RunId, Size, SizePieces, job_card, job_list, repeat_order, suggested_lot,
-    suggested_run,
+    Fabric, JobList, JobRow, Size, SizePieces, job_card, job_list, repeat_order, suggested_lot, suggested_run,
 };
-use lastpull_core::journal::{Fact, JobField, LotField, RunField};
-use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
 use lastpull_core::run::{Flash, Location, Progress};
+use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 use uuid::Uuid;
 
 fn list(press: &Press, seconds: u64, search: &str) -> JobList {
@@ -27,7 +27,7 @@ fn dryer(fahrenheit: f64) -> RunField {
 fn open_jobs_are_listed_by_due_time_the_undated_last_and_finished_ones_latest_first() {
     let mut press = Press::new();
     press.job("undated", None);
-    press.job("tomorrow", due(today().plus(1), 0));
+    press.job("tomorrow", due(today().plus_days(1), 0));
     press.job("noon", due(today(), 720));
     press.job("ten", due(today(), 600));
     let [first, last] = ["done first", "done last"].map(|title| press.job(title, due(today(), 0)));
@@ -116,7 +116,7 @@ fn full_job(press: &mut Press) -> (Uuid, LotId, RunId) {
             RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance: Some(Length::from_inches(2.5)) })),
             RunField::Hits(2),
             dryer(260.0),
-            RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::Inch))),
+            RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::UsCustomary))),
             RunField::Dwell(Some(Seconds::new(150.0))),
             RunField::Passes(2),
             RunField::Squeegee("70, sharp".into()),

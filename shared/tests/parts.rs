@@ -1,8 +1,11 @@
 //! Things deleted and restored, and files that hold only part of what happened.
 
 use crate::shop::{PHONE, Press, TABLET, clock, wall};
-use lastpull_core::job::{Fabric, RunId, Size, job_card, job_list};
-use lastpull_core::journal::{Checkpoint, Entry, Fact, Journal};
+use lastpull_core::facts::Fact;
+use lastpull_core::facts::{Entry, Journal};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size, job_card, job_list};
+use lastpull_core::journal::Checkpoint;
 use lastpull_core::plan::rail;
 use lastpull_core::run::{check_list, count_view, ended_view, history_for};
 use lastpull_core::shop::Shop;

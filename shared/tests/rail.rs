@@ -1,11 +1,12 @@
 //! The day's rail: the order of its runs, when each is out of the dryer, and whether that makes it.
 
 use crate::shop::{DAY, Press, due, today, wall};
-use lastpull_core::job::{Fabric, RunId, Size};
-use lastpull_core::journal::{Fact, RunField};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Rail, RailVerdict, only_on_press, reordered};
-use lastpull_core::quantity::Seconds;
 use lastpull_core::run::Basis;
+use lastpull_core::units::Seconds;
 use uuid::Uuid;
 
 fn ids(rail: &Rail) -> Vec<RunId> {
@@ -15,7 +16,7 @@ fn ids(rail: &Rail) -> Vec<RunId> {
 /// Undated, due tomorrow, due today at four, due today at noon, and on the press.
 fn five() -> (Press, [RunId; 5]) {
     let mut press = Press::new();
-    let dues = [None, due(today().plus(1), 600), due(today(), 960), due(today(), 720), None];
+    let dues = [None, due(today().plus_days(1), 600), due(today(), 960), due(today(), 720), None];
     let runs = dues.map(|due| press.ten_minutes(due));
     press.start_at(0, runs[4]);
     (press, runs)

@@ -2,10 +2,13 @@
 //! day's runs still need burned. Step times and limits are our own or common practice; the tests set theirs.
 
 use crate::shop::{DAY, HOUR, Press, clock, wall};
-use lastpull_core::job::{Fabric, FormProblem, RunId, Size};
-use lastpull_core::journal::{Fact, RunField, Subject};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::form::FormProblem;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::journal::JournalFact;
 use lastpull_core::plan::Fit;
-use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{
     AgeLimits, AgeWarning, BurnStep, Coats, MeshCount, MeshSheetForm, ScreenFact, ScreenField, ScreenFilter,
     ScreenForm, ScreenRoomForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_finish, facts_on_start,
@@ -13,6 +16,7 @@ use lastpull_core::screen::{
     screen_board, screen_card, screen_needs, sheet_to_take, step_done, step_undone, tick_facts, undo_of,
 };
 use lastpull_core::shop::Shop;
+use lastpull_core::units::{Seconds, Units};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60;
@@ -330,7 +334,7 @@ fn a_screen_reads_back_as_it_was_typed_and_left_alone_records_nothing() {
     let id = press.id();
     let form = ScreenForm {
         label: "A3".into(),
-        mesh: MeshSheetForm { count: "156".into(), per: Units::Inch, ..MeshSheetForm::default() },
+        mesh: MeshSheetForm { count: "156".into(), per: Units::UsCustomary, ..MeshSheetForm::default() },
         tension: "24,5".into(),
         emulsion: "Dual cure".into(),
         coats_print: "1".into(),

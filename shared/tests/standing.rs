@@ -1,8 +1,9 @@
 //! Stops, pauses, the end of a run and taking it up again: time at work and time stood.
 
 use crate::shop::{DAY, HOUR, Press, wall};
-use lastpull_core::job::{RunId, Size};
-use lastpull_core::journal::Fact;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::RunId;
+use lastpull_core::job::Size;
 use lastpull_core::run::{Pace, Standing, StopCause, ended_view};
 
 /// Whole seconds at work and stood, as the counting screen shows them.

@@ -2,9 +2,11 @@
 //! the day.
 
 use crate::shop::{DAY, HOUR, PHONE, Press, TABLET, near, wall};
-use lastpull_core::job::FormProblem;
-use lastpull_core::journal::{Entry, Fact, Subject};
-use lastpull_core::quantity::{Length, NumberProblem, Seconds, Units};
+use lastpull_core::facts::Entry;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::FormProblem;
+use lastpull_core::ids::Subject;
+use lastpull_core::journal::JournalFact;
 use lastpull_core::screen::{
     BatchTime, BathField, BathTrend, Coats, Difference, EmulsionForm, Exposure, ExposureAnswer, ExposureAsked,
     ExposureForm, ExposureRefused, Family, Found, FoundKind, LampForm, LampKind, MeshCloth, MeshCount, NoDistanceLaw,
@@ -12,6 +14,7 @@ use lastpull_core::screen::{
     lamp_list,
 };
 use lastpull_core::shop::Shop;
+use lastpull_core::units::{Length, NumberProblem, Seconds, Units};
 use proptest::prelude::*;
 use uuid::Uuid;
 
@@ -45,7 +48,7 @@ impl ScreenRoom {
     fn hang(&mut self, distance: &str, kind: LampKind) {
         let form = LampForm { name: "Bulb".into(), kind, distance: distance.into() };
         let bulb = self.bulb;
-        self.tell(bulb, StencilFact::Lamp(form.check(Units::Inch, None).unwrap()));
+        self.tell(bulb, StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap()));
     }
 
     fn form(&self) -> ExposureForm {
@@ -62,7 +65,7 @@ impl ScreenRoom {
 
     /// Records what a form says; gives the finding.
     fn find(&mut self, seconds: u64, form: &ExposureForm) -> Subject {
-        let fact = form.check(&self.press.shop(), None, Units::Inch).unwrap();
+        let fact = form.check(&self.press.shop(), None, Units::UsCustomary).unwrap();
         let id = self.press.id();
         self.press.say_at(seconds, id, Fact::Stencil(fact));
         id
@@ -151,7 +154,7 @@ fn a_bulb_that_was_hung_nearer_scales_its_time_and_asks_for_a_test() {
     assert_eq!(differs, [Difference::Distance]);
     assert!((scaled.unwrap().seconds() / 60.0 - 24.0409).abs() < 0.001);
     let moved = ExposureForm { kind: FoundKind::Distance, time: "4080".into(), from: "18.5".into(), ..room.form() };
-    let preview = moved.preview(&room.press.shop(), None, Units::Inch).unwrap().unwrap();
+    let preview = moved.preview(&room.press.shop(), None, Units::UsCustomary).unwrap().unwrap();
     assert_eq!((preview.time, preview.advice), (scaled.unwrap(), Some(TestAdvice::TestAgain)));
     room.find(90, &moved);
     let ExposureAnswer::Known(row) = room.answer(mesh(156, 64)) else { panic!("not known") };
@@ -167,7 +170,7 @@ fn tubes_that_were_moved_are_not_computed() {
     let ExposureAnswer::Nearest { differs, scaled, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
     assert_eq!((differs, scaled), (vec![Difference::Distance], None));
     let form = ExposureForm { kind: FoundKind::Distance, from: "18.5".into(), ..room.form() };
-    let refused = form.check(&room.press.shop(), None, Units::Inch).unwrap_err();
+    let refused = form.check(&room.press.shop(), None, Units::UsCustomary).unwrap_err();
     assert!(refused.fields.is_empty());
     assert_eq!(refused.refused, Some(ExposureRefused::Distance(NoDistanceLaw::Tubes)));
 }
@@ -199,8 +202,8 @@ fn a_correction_keeps_the_day_the_lamp_and_the_goal_of_its_test() {
     room.tell(Uuid::nil(), check_goal("9").unwrap());
     let shop = room.press.shop();
     let before = &shop.stencils.exposure(id).unwrap().fact;
-    let form = ExposureForm { solid: "7".into(), ..ExposureForm::of(before, Units::Inch) };
-    let corrected = form.check(&shop, Some(before), Units::Inch).unwrap();
+    let form = ExposureForm { solid: "7".into(), ..ExposureForm::of(before, Units::UsCustomary) };
+    let corrected = form.check(&shop, Some(before), Units::UsCustomary).unwrap();
     room.press.say_at(DAY, id, Fact::Stencil(corrected));
     let rows = exposure_list(&room.press.shop());
     assert_eq!((rows.len(), rows[0].at, rows[0].time), (1, wall(60), Seconds::new(120.0)));
@@ -214,7 +217,7 @@ fn the_goal_is_seven_until_the_shop_aims_higher_and_never_lower() {
     let problems = check_goal("6").unwrap_err();
     assert_eq!(problems["goal"], FormProblem::Number(NumberProblem::TooLow { least: 7.0 }));
     room.tell(Uuid::nil(), check_goal("8").unwrap());
-    let time = room.form().preview(&room.press.shop(), None, Units::Inch).unwrap().unwrap();
+    let time = room.form().preview(&room.press.shop(), None, Units::UsCustomary).unwrap().unwrap();
     assert_eq!(time.found, Found::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 8 });
     assert_eq!(time.advice, Some(TestAdvice::TestAgain));
 }
@@ -223,14 +226,14 @@ fn the_goal_is_seven_until_the_shop_aims_higher_and_never_lower() {
 fn what_an_exposure_form_lacks_is_answered_beside_its_field() {
     let room = ScreenRoom::new();
     let shop = room.press.shop();
-    let problems = ExposureForm::default().check(&shop, None, Units::Inch).unwrap_err();
+    let problems = ExposureForm::default().check(&shop, None, Units::UsCustomary).unwrap_err();
     let fields: Vec<_> = problems.fields.keys().copied().collect();
     assert_eq!(fields, ["emulsion", "lamp", "mesh", "solid", "time"]);
-    assert_eq!(ExposureForm::default().preview(&shop, None, Units::Inch), Ok(None));
+    assert_eq!(ExposureForm::default().preview(&shop, None, Units::UsCustomary), Ok(None));
     let washed_out = ExposureForm { solid: "0".into(), ..room.form() };
-    assert_eq!(washed_out.preview(&shop, None, Units::Inch), Err(ExposureRefused::Test(NoReading::NothingHeld)));
+    assert_eq!(washed_out.preview(&shop, None, Units::UsCustomary), Err(ExposureRefused::Test(NoReading::NothingHeld)));
     let columns = ExposureForm { kind: FoundKind::Columns, factor: "7".into(), ..room.form() };
-    assert!(columns.check(&shop, None, Units::Inch).unwrap_err().fields.contains_key("factor"));
+    assert!(columns.check(&shop, None, Units::UsCustomary).unwrap_err().fields.contains_key("factor"));
 }
 
 #[test]
@@ -252,7 +255,7 @@ fn a_lamp_deleted_before_its_first_fact_arrives_stays_deleted() {
     let lamp = press.id();
     let form = LampForm { name: "Bulb".into(), ..LampForm::default() };
     press.say(lamp, Fact::Deleted);
-    press.say(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::Inch, None).unwrap())));
+    press.say(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap())));
     assert!(lamp_list(&press.shop()).is_empty());
 }
 
@@ -481,7 +484,7 @@ fn stencil_facts_read_and_write_their_frozen_names() {
 fn a_fact_past_its_bounds_is_refused() {
     let short = Seconds::new(0.1);
     let room = ScreenRoom::new();
-    let StencilFact::Exposure(good) = room.form().check(&room.press.shop(), None, Units::Inch).unwrap() else {
+    let StencilFact::Exposure(good) = room.form().check(&room.press.shop(), None, Units::UsCustomary).unwrap() else {
         panic!()
     };
     for fact in [
@@ -545,7 +548,7 @@ proptest! {
     fn a_step_up_and_a_step_down_come_back_to_the_same_time(solid in 1..=20u8, test in 5.0..600.0f64) {
         let room = ScreenRoom::new();
         let form = ExposureForm { time: format!("{test:.1}"), solid: solid.to_string(), ..room.form() };
-        let Ok(Some(found)) = form.preview(&room.press.shop(), None, Units::Inch) else { return Ok(()) };
+        let Ok(Some(found)) = form.preview(&room.press.shop(), None, Units::UsCustomary) else { return Ok(()) };
         let steps = i32::from(solid) - 7;
         let back = found.time.seconds() * 10f64.powf(0.15 * f64::from(steps));
         let typed: f64 = form.time.parse().unwrap();
@@ -556,7 +559,7 @@ proptest! {
 #[test]
 fn an_exposure_that_arrives_before_its_lamp_is_kept_without_a_name() {
     let room = ScreenRoom::new();
-    let fact = room.form().check(&room.press.shop(), None, Units::Inch).unwrap();
+    let fact = room.form().check(&room.press.shop(), None, Units::UsCustomary).unwrap();
     let alone = Entry {
         device: PHONE,
         seq: 1,

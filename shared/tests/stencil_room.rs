@@ -2,10 +2,12 @@
 //! along, what can be picked, the room's air, the figures on the way in.
 
 use crate::shop::{HOUR, Press, near, wall};
+use lastpull_core::facts::Fact;
+use lastpull_core::form::FormProblem;
 use lastpull_core::heat::HeatFact;
-use lastpull_core::job::{FormProblem, RunId};
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::{NumberProblem, Seconds, Temperature, Units};
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
+use lastpull_core::journal::JournalFact;
 use lastpull_core::screen::{
     BatchInForm, BatchOutForm, BatchTimeKind, BathStep, Coats, DampNote, EmulsionForm, ExposureForm, ExposurePick,
     ExposureRefused, Family, Found, FoundKind, LampForm, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw,
@@ -13,6 +15,7 @@ use lastpull_core::screen::{
     put_in, room_damp, stencil_home, take_out, waiting_screens,
 };
 use lastpull_core::shop::Shop;
+use lastpull_core::units::{NumberProblem, Seconds, Temperature, Units};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60;
@@ -169,14 +172,14 @@ fn exposed(kind: LampKind) -> (Press, Subject, Subject) {
     let mut press = Press::new();
     let (lamp, blue) = (press.id(), press.id());
     let form = LampForm { name: "Bulb".into(), kind, distance: "20".into() };
-    press.say(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::Inch, None).unwrap())));
+    press.say(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap())));
     let form = EmulsionForm { name: "Harbour blue".into(), family: Some(Family::Diazo), solids: String::new() };
     press.say(blue, Fact::Stencil(StencilFact::Emulsion(form.check(None).unwrap())));
     (press, lamp, blue)
 }
 
 fn find(press: &mut Press, seconds: u64, form: &ExposureForm) -> Subject {
-    let fact = form.check(&press.shop(), None, Units::Inch).unwrap();
+    let fact = form.check(&press.shop(), None, Units::UsCustomary).unwrap();
     let id = press.id();
     press.say_at(seconds, id, Fact::Stencil(fact));
     id
@@ -224,10 +227,10 @@ fn a_test_is_written_down_for_what_was_picked() {
     assert_eq!((fact.cloth, fact.coats, fact.emulsion, fact.lamp), (cloth, coats, blue, lamp));
     // Back from twenty inches to thirty: (30/20)² times as long, by the inverse-square law.
     let far = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "30".into() };
-    let fields = far.check(Units::Inch, shop.stencils.lamp(lamp)).unwrap();
+    let fields = far.check(Units::UsCustomary, shop.stencils.lamp(lamp)).unwrap();
     press.say(lamp, Fact::Stencil(StencilFact::Lamp(fields)));
-    let form = ExposureForm::from_distance(&pick, fact, Units::Inch);
-    let found = form.preview(&press.shop(), None, Units::Inch).unwrap().unwrap();
+    let form = ExposureForm::from_distance(&pick, fact, Units::UsCustomary);
+    let found = form.preview(&press.shop(), None, Units::UsCustomary).unwrap().unwrap();
     assert!(near(found.time.seconds(), 60.0 * 2.25));
     assert_eq!(ExposureForm::for_pick(&ExposurePick::default(), Units::Metric).per, Units::Metric);
 }
@@ -271,15 +274,15 @@ fn the_preview_tells_by_what_the_tests_time_is_multiplied() {
         ..ExposureForm::default()
     };
     // Two steps up: `time_factor_to_move_this_many_steps_up` of step 3 in `exposure_step_guide.csv`.
-    let factor = form.preview(&shop, None, Units::Inch).unwrap().unwrap().factor.unwrap();
+    let factor = form.preview(&shop, None, Units::UsCustomary).unwrap().unwrap().factor.unwrap();
     assert!((factor - 1.995_262).abs() < 1e-6);
     // From ten inches to twenty is four times the time, by the inverse-square law.
     let moved = ExposureForm { kind: FoundKind::Distance, from: "10".into(), ..form.clone() };
-    let found = moved.preview(&shop, None, Units::Inch).unwrap().unwrap();
+    let found = moved.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
     assert!(near(found.factor.unwrap(), 4.0));
     assert!(matches!(found.found, Found::Distance { .. }));
     let known = ExposureForm { kind: FoundKind::Practice, ..form };
-    let found = known.preview(&shop, None, Units::Inch).unwrap().unwrap();
+    let found = known.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
     assert_eq!((found.factor, found.time), (None, Seconds::new(120.0)));
 }
 
@@ -297,7 +300,7 @@ fn tubes_panels_and_contact_tables_are_refused_before_a_distance_is_typed() {
             kind: FoundKind::Distance,
             ..ExposureForm::default()
         };
-        let refused = form.preview(&press.shop(), None, Units::Inch).unwrap_err();
+        let refused = form.preview(&press.shop(), None, Units::UsCustomary).unwrap_err();
         assert_eq!(refused, ExposureRefused::Distance(law));
     }
 }

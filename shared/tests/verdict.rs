@@ -1,8 +1,9 @@
 //! Whether each run makes it, and what the rail says of the day as a whole.
 
 use crate::shop::{DAY, HOUR, Press, due, near, today, wall};
-use lastpull_core::job::{Due, Fabric, Size};
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Fit, Rail, RailVerdict};
+use lastpull_core::time::Due;
 
 const CLOSING: u64 = 9 * HOUR;
 
@@ -77,7 +78,7 @@ fn a_run_late_for_its_client_but_not_for_closing_is_late() {
 fn a_run_due_tomorrow_that_runs_past_closing_comes_later_and_misses_nothing() {
     let mut press = Press::new();
     press.ten_minutes(due(today(), 17 * 60));
-    press.ten_minutes(due(today().plus(1), 12 * 60));
+    press.ten_minutes(due(today().plus_days(1), 12 * 60));
     press.closes(8 * 60 + 30);
     let day = press.rail(0);
     assert_eq!(day.runs.iter().map(|run| run.fit).collect::<Vec<_>>(), [Fit::Fits, Fit::Later]);
@@ -108,7 +109,7 @@ fn behind_a_run_of_unknown_pace_finishes_are_the_earliest_possible() {
 fn a_run_of_unknown_pace_after_todays_does_not_hide_that_today_fits() {
     let mut press = Press::new();
     press.ten_minutes(due(today(), 17 * 60));
-    press.order("Next week", due(today().plus(7), 600), Fabric::Cotton, &[(Size::M, 10)]);
+    press.order("Next week", due(today().plus_days(7), 600), Fabric::Cotton, &[(Size::M, 10)]);
     assert_eq!(press.rail(0).verdict, RailVerdict::Fits { finish: wall(1200), spare: (CLOSING - 1200) * 1000 });
 }
 

@@ -1,6 +1,6 @@
 //! Colours, and a colour on a garment.
 
-use lastpull_core::ink::Colour;
+use lastpull_core::colour::Colour;
 use leptos::prelude::*;
 
 /// A colour. Decoration: its name stands beside it.

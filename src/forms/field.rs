@@ -2,7 +2,7 @@
 
 use super::bind::Bound;
 use crate::i18n;
-use lastpull_core::job::Problems;
+use lastpull_core::form::Problems;
 use leptos::prelude::*;
 
 /// What a field takes, for the keyboard a phone shows.

@@ -2,7 +2,8 @@
 
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 
 /// The one fact that sets what differs, if anything does.
 pub fn set<F>(id: Subject, fields: Vec<F>, fact: impl FnOnce(Vec<F>) -> Fact) -> Vec<(Subject, Fact)> {

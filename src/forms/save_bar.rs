@@ -1,7 +1,7 @@
 //! The foot of a form.
 
 use crate::i18n;
-use lastpull_core::job::Problems;
+use lastpull_core::form::Problems;
 use leptos::prelude::*;
 
 /// The foot of a form: save, and how many things are wrong.

@@ -3,8 +3,9 @@
 use crate::platform::spawn_local;
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// Facts of a form, or what is wrong with it.

@@ -1,8 +1,8 @@
 //! What a check expects and found, in words.
 
 use crate::i18n;
-use lastpull_core::quantity::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number};
 use lastpull_core::run::{CheckItem, Expected};
+use lastpull_core::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number};
 
 /// What a check expects.
 pub fn expected_text(item: CheckItem, expected: &Expected) -> String {
@@ -41,7 +41,7 @@ pub fn tolerance_text(item: CheckItem, expected: &Expected) -> Option<String> {
     let tolerance = expected.tolerance(item)?;
     let amount = match (expected, i18n::units()) {
         // A difference of degrees has no nought of its own.
-        (Expected::Temperature(_), Units::Inch) => {
+        (Expected::Temperature(_), Units::UsCustomary) => {
             format!("{}\u{a0}°F", i18n::number(tolerance as f64 / 1000.0 * 9.0 / 5.0, 0))
         }
         (Expected::Temperature(_), Units::Metric) => format!("{}\u{a0}°C", i18n::number(tolerance as f64 / 1000.0, 0)),

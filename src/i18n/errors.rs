@@ -2,9 +2,9 @@
 
 use super::{messages, number};
 use lastpull_core::exchange::BackupProblem;
-use lastpull_core::job::FormProblem;
+use lastpull_core::form::FormProblem;
 use lastpull_core::journal::StorageFault;
-use lastpull_core::quantity::NumberProblem;
+use lastpull_core::units::NumberProblem;
 
 messages! {
     problem_missing { "This is needed.", "Hace falta." }

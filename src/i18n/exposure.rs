@@ -1,11 +1,11 @@
 //! Words of exposing: times, tests, lamps, emulsions, and the ink a mesh holds.
 
 use super::{length, mesh_count, messages, number, sheet_dyed, stopwatch, unit_seconds, units};
-use lastpull_core::quantity::{Seconds, Units};
 use lastpull_core::screen::{
     Coats, DampNote, ExposureRefused, Family, Found, FoundKind, LampKind, MeshCloth, MeshCount, NoDistanceLaw,
     NoReading, RoomDamp, SheetLacks, TestAdvice,
 };
+use lastpull_core::units::{Seconds, Units};
 
 messages! {
     stencil_title { "Exposure and bath", "Insolado y baño" }
@@ -203,7 +203,7 @@ pub fn cloth(cloth: &MeshCloth) -> String {
 pub fn cloth_short(cloth: &MeshCloth) -> String {
     let count = match (cloth.count, units()) {
         (MeshCount::PerInch(threads), Units::Metric) => exposure_per_inch(threads),
-        (MeshCount::PerCentimetre(threads), Units::Inch) => exposure_per_centimetre(threads),
+        (MeshCount::PerCentimetre(threads), Units::UsCustomary) => exposure_per_centimetre(threads),
         (MeshCount::PerInch(threads) | MeshCount::PerCentimetre(threads), _) => threads.to_string(),
     };
     let text = cloth.thread_um.map_or(count.clone(), |um| format!("{count} · {um}\u{a0}µm"));

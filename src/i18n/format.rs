@@ -6,11 +6,12 @@ use super::{
 };
 use crate::platform::clock;
 use crate::platform::settings::Language;
-use lastpull_core::job::{Due, Fabric, Size};
-use lastpull_core::plan::{Day, WallClock};
-use lastpull_core::quantity::{BeltSpeed, Grams, Length, Seconds, Temperature, Units};
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::Location;
 use lastpull_core::screen::MeshCount;
+use lastpull_core::time::Due;
+use lastpull_core::time::{Day, WallClock};
+use lastpull_core::units::{BeltSpeed, Grams, Length, Seconds, Temperature, Units};
 
 messages! {
     today { "today", "hoy" }
@@ -125,7 +126,7 @@ pub fn temperature(value: Temperature) -> String {
 /// The degrees of the device.
 pub fn unit_temperature() -> &'static str {
     match units() {
-        Units::Inch => "°F",
+        Units::UsCustomary => "°F",
         Units::Metric => "°C",
     }
 }
@@ -138,7 +139,7 @@ pub fn length(value: Length) -> String {
 /// The unit of placements and distances.
 pub fn unit_length() -> &'static str {
     match units() {
-        Units::Inch => unit_inch(),
+        Units::UsCustomary => unit_inch(),
         Units::Metric => "cm",
     }
 }
@@ -146,7 +147,7 @@ pub fn unit_length() -> &'static str {
 /// Off-contact with its unit: thousandths matter in inches, and nobody says centimetres.
 pub fn off_contact(value: Length) -> String {
     match units() {
-        Units::Inch => format!("{}\u{a0}{}", number(value.inches(), 3), unit_inch()),
+        Units::UsCustomary => format!("{}\u{a0}{}", number(value.inches(), 3), unit_inch()),
         Units::Metric => format!("{}\u{a0}mm", number(value.millimetres(), 1)),
     }
 }
@@ -154,7 +155,7 @@ pub fn off_contact(value: Length) -> String {
 /// The unit of off-contact.
 pub fn unit_off_contact() -> &'static str {
     match units() {
-        Units::Inch => unit_inch(),
+        Units::UsCustomary => unit_inch(),
         Units::Metric => "mm",
     }
 }
@@ -167,7 +168,7 @@ pub fn belt(value: BeltSpeed) -> String {
 /// The unit of belt speeds.
 pub fn unit_belt() -> &'static str {
     match units() {
-        Units::Inch => unit_belt_inch(),
+        Units::UsCustomary => unit_belt_inch(),
         Units::Metric => "cm/min",
     }
 }
@@ -183,7 +184,7 @@ pub fn mesh_count(count: MeshCount) -> String {
 /// A mesh with its unit.
 pub fn mesh(threads_an_inch: u16) -> String {
     match units() {
-        Units::Inch => format!("{threads_an_inch}\u{a0}{}", unit_mesh()),
+        Units::UsCustomary => format!("{threads_an_inch}\u{a0}{}", unit_mesh()),
         Units::Metric => format!("{}\u{a0}{}", number((f64::from(threads_an_inch) / 2.54).round(), 0), unit_mesh()),
     }
 }
@@ -191,7 +192,7 @@ pub fn mesh(threads_an_inch: u16) -> String {
 /// The unit of meshes.
 pub fn unit_mesh() -> &'static str {
     match units() {
-        Units::Inch => unit_mesh_inch(),
+        Units::UsCustomary => unit_mesh_inch(),
         Units::Metric => unit_mesh_metric(),
     }
 }
@@ -205,8 +206,8 @@ pub fn seconds(value: Seconds) -> String {
 pub fn weight(value: Grams) -> String {
     let (shown, size) = (value.in_units(units()), value.grams().abs());
     match units() {
-        Units::Inch if size >= 907.0 => format!("{}\u{a0}lb", number(shown / 16.0, 2)),
-        Units::Inch => format!("{}\u{a0}oz", number(shown, 2)),
+        Units::UsCustomary if size >= 907.0 => format!("{}\u{a0}lb", number(shown / 16.0, 2)),
+        Units::UsCustomary => format!("{}\u{a0}oz", number(shown, 2)),
         Units::Metric if size >= 1000.0 => format!("{}\u{a0}kg", number(shown / 1000.0, 2)),
         Units::Metric => format!("{}\u{a0}g", number(shown, 1)),
     }
@@ -225,7 +226,7 @@ pub fn grams(value: Grams) -> String {
 /// The unit of weights.
 pub fn unit_weight() -> &'static str {
     match units() {
-        Units::Inch => "oz",
+        Units::UsCustomary => "oz",
         Units::Metric => "g",
     }
 }

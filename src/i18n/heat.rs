@@ -5,7 +5,7 @@ use lastpull_core::heat::{
     HeaterKind, LimitKind, LimitOrigin, SensorMethod, TestKind, TestMethod, TestResult, TrialVerdict, WhyDue,
 };
 use lastpull_core::job::Fabric;
-use lastpull_core::quantity::Degrees;
+use lastpull_core::units::TemperatureDelta;
 
 messages! {
     heat_title { "Heat", "Calor" }
@@ -178,12 +178,12 @@ messages! {
 }
 
 /// A difference of temperatures without its sign.
-pub fn degrees(value: Degrees) -> String {
+pub fn degrees(value: TemperatureDelta) -> String {
     format!("{}\u{a0}{}", number(value.size().in_units(units()).round(), 0), unit_temperature())
 }
 
 /// How far what reaches the print lies from the setting.
-pub fn dryer_error(offset: Degrees) -> String {
+pub fn dryer_error(offset: TemperatureDelta) -> String {
     match offset.in_units(units()).round() {
         less if less < 0.0 => error_cooler(degrees(offset)),
         more if more > 0.0 => error_hotter(degrees(offset)),

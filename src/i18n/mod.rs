@@ -48,7 +48,7 @@ pub use settings::*;
 pub use welcome::*;
 
 use crate::platform::settings::{Language, Settings};
-use lastpull_core::quantity::Units;
+use lastpull_core::units::Units;
 use std::cell::Cell;
 
 /// How words and numbers are written on this device.
@@ -64,7 +64,7 @@ pub struct Locale {
 
 thread_local! {
     static LOCALE: Cell<Locale> = const {
-        Cell::new(Locale { language: Language::English, units: Units::Inch, clock_24: false })
+        Cell::new(Locale { language: Language::English, units: Units::UsCustomary, clock_24: false })
     };
 }
 
@@ -74,7 +74,7 @@ impl Locale {
         let browser = if crate::platform::dom::asks_for_language("es") { Language::Spanish } else { Language::English };
         Self {
             language: settings.language.unwrap_or(browser),
-            units: if settings.metric { Units::Metric } else { Units::Inch },
+            units: if settings.metric { Units::Metric } else { Units::UsCustomary },
             clock_24: settings.clock_24,
         }
     }

@@ -3,7 +3,8 @@
 use super::{messages, moment, storage_fault};
 use crate::platform::pictures::PictureProblem;
 use crate::store::PhotoError;
-use lastpull_core::photo::{Photo, PhotoId};
+use lastpull_core::ids::PhotoId;
+use lastpull_core::photo::Photo;
 
 messages! {
     photos_title { "Photos", "Fotos" }

@@ -3,7 +3,7 @@
 use super::{Locale, ink_no_recipe, ink_revision, messages, unit_weight, units};
 use crate::platform::settings::Language;
 use lastpull_core::ink::{Alike, Holds, LimitBroken, LimitOf, PotStage, RevisionName, scale_decimals};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 
 messages! {
     pot_key_mark { "Decimal mark", "Coma decimal" }

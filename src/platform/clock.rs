@@ -1,7 +1,7 @@
 //! The time of day, and timers. Every browser has both.
 
 use js_sys::Date;
-use lastpull_core::plan::WallClock;
+use lastpull_core::time::WallClock;
 use std::time::Duration;
 
 /// This moment and the local offset.

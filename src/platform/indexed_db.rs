@@ -22,11 +22,12 @@ use super::ids;
 use super::journal_worker::{Append, Appended, JournalWorker, Stored};
 use idb::{Database, DatabaseEvent, Error, Factory, ObjectStore, ObjectStoreParams, Transaction};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
+use lastpull_core::facts::{Draft, Entry, Opened};
+use lastpull_core::ids::DeviceId;
+use lastpull_core::ids::PhotoId;
 use lastpull_core::journal::record::BytesProblem;
-use lastpull_core::journal::{
-    Checkpoint, DeviceId, Draft, Entry, Head, HybridClock, Opened, Storage, StorageFault, allocate, record, segment,
-};
-use lastpull_core::photo::{Card, JpegPhoto, PhotoId, PhotoStore, STORED_VERSION};
+use lastpull_core::journal::{Checkpoint, Head, HybridClock, Storage, StorageFault, assign_sequence, record, segment};
+use lastpull_core::photo::{Card, JpegPhoto, PhotoStore, STORED_VERSION};
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
@@ -152,7 +153,7 @@ impl IndexedDb {
         // Another window may have written in between, and again in between.
         for _ in 0..3 {
             let Some(Known { device, mut head, meta }) = self.known.borrow().clone() else { break };
-            let entries = allocate(&mut head, device, drafts);
+            let entries = assign_sequence(&mut head, device, drafts);
             let after = head.to_bytes();
             let append = Append {
                 name: &self.name,
@@ -359,7 +360,7 @@ fn fault_named(name: &str, message: &str) -> StorageFault {
     }
 }
 
-impl Storage for IndexedDb {
+impl Storage<lastpull_core::facts::Fact> for IndexedDb {
     async fn open(&self) -> Result<Opened, StorageFault> {
         if let Some(Stored { meta, checkpoint, tail, .. }) = self.read_beside().await
             && let Some(known) = device_and_head(meta)?
@@ -395,7 +396,7 @@ impl Storage for IndexedDb {
             {
                 return Ok(unsure);
             }
-            let entries = allocate(&mut head, device, drafts);
+            let entries = assign_sequence(&mut head, device, drafts);
             for entry in &entries {
                 work.put(TAIL, &entry_key(device, entry.seq), &record::encode(entry))?;
             }
@@ -405,7 +406,7 @@ impl Storage for IndexedDb {
         self.begin_over(&[META, TAIL], "readwrite").await?.whole(steps).await
     }
 
-    async fn consolidate(
+    async fn compact(
         &self,
         expected: &Head,
         added: &[Entry],
@@ -431,7 +432,7 @@ impl Storage for IndexedDb {
         self.begin().await?.whole(steps).await
     }
 
-    async fn everything(&self) -> Result<Vec<Entry>, StorageFault> {
+    async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {
         let steps = async |work: &Work| Ok((work.tail().await?, work.all(SEGMENTS).await?));
         let (mut entries, segments) = self.begin().await?.whole(steps).await?;
         for bytes in segments {

@@ -2,7 +2,8 @@
 //! sees it when it is opened again; nothing is lost, since numbers are given out in the database.
 
 use js_sys::{Array, Uint8Array};
-use lastpull_core::journal::{Entry, record};
+use lastpull_core::facts::Entry;
+use lastpull_core::journal::record;
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, closure::Closure};
 use web_sys::{BroadcastChannel, MessageEvent};

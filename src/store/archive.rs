@@ -6,9 +6,8 @@ use super::open::{LoadedShop, MergeError, MergeSummary, read};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, tabs};
-use lastpull_core::journal::{
-    Checkpoint, Conflict, Entry, Gap, Head, HybridClock, Journal, Opened, Storage, StorageFault,
-};
+use lastpull_core::facts::{Entry, Journal, Opened};
+use lastpull_core::journal::{Checkpoint, Conflict, Gap, Head, HybridClock, Storage, StorageFault};
 use lastpull_core::photo::{PhotoStore, Photos};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
@@ -45,7 +44,7 @@ pub(super) async fn compact_lazily(store: Store, long: bool) -> Result<(), Chunk
 
 /// Folds everything that is stored, where the checkpoint is of no use.
 pub(crate) async fn read_all(storage: IndexedDb, opened: Opened) -> Result<LoadedShop, StorageFault> {
-    let all = Journal::of(storage.everything().await?).map_err(|conflict| conflict_fault(&conflict))?;
+    let all = Journal::of(storage.read_all().await?).map_err(|conflict| conflict_fault(&conflict))?;
     if all.len() as u64 != opened.head.coverage.len() {
         // Another tab saved between the two reads, or bytes are gone: never go on as if all were here.
         let again = storage.open().await?;
@@ -69,7 +68,7 @@ impl Store {
             if let Ok(folded) = read(&storage).await {
                 let checkpoint = Checkpoint::of(&folded.shop);
                 let head = &folded.opened.head;
-                if storage.consolidate(head, &[], head.clock, &checkpoint).await.is_ok() {
+                if storage.compact(head, &[], head.clock, &checkpoint).await.is_ok() {
                     self.recent.set_value(Vec::new());
                 }
             }
@@ -100,7 +99,7 @@ impl Store {
             let folded = read(&storage).await.map_err(MergeError::Storage)?;
             let head: Head = folded.opened.head;
             let mut all =
-                Journal::of(storage.everything().await.map_err(MergeError::Storage)?).map_err(MergeError::Conflict)?;
+                Journal::of(storage.read_all().await.map_err(MergeError::Storage)?).map_err(MergeError::Conflict)?;
             let merged = all.absorb(arriving.clone()).map_err(MergeError::Conflict)?;
             let new = all.beyond(&head.coverage);
             let now = clock::now().now;
@@ -111,7 +110,7 @@ impl Store {
                 return Ok(MergeSummary { new: 0, known: merged.known, gaps, far_ahead });
             }
             let checkpoint = Checkpoint::of(&Shop::fold(&all));
-            match storage.consolidate(&head, &new, hybrid, &checkpoint).await {
+            match storage.compact(&head, &new, hybrid, &checkpoint).await {
                 Ok(head) => {
                     self.reload().await.map_err(MergeError::Storage)?;
                     tabs::notify_changed();

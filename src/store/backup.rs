@@ -9,8 +9,10 @@ use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::files::{ExportOutcome, FileParts, Incoming, Outgoing};
 use crate::platform::{clock, ids, spawn_local};
 use lastpull_core::exchange::{Backup, BackupOut, BackupProblem, read_backup};
-use lastpull_core::journal::{Conflict, Draft, Entry, Head, Journal, Storage, StorageFault, allocate};
-use lastpull_core::photo::{JpegPhoto, PhotoId, PhotoStore, Photos};
+use lastpull_core::facts::{Draft, Entry, Journal};
+use lastpull_core::ids::PhotoId;
+use lastpull_core::journal::{Conflict, Head, Storage, StorageFault, assign_sequence};
+use lastpull_core::photo::{JpegPhoto, PhotoStore, Photos};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
@@ -125,14 +127,14 @@ impl Store {
         self.flush().await;
         let storage = self.storage.get_value();
         // Where the store does not even read, what this page has seen is better than nothing.
-        let mut entries = storage.everything().await.unwrap_or_else(|_| self.recent.get_value());
+        let mut entries = storage.read_all().await.unwrap_or_else(|_| self.recent.get_value());
         // Only what saving has given up on: anything else is about to be stored, and would count twice.
         let blocked = matches!(self.saving.get_untracked(), SaveState::Blocked(_));
         let rescued: Vec<Draft> = self.pending.with_untracked(|waiting| {
             waiting.iter().filter(|_| blocked).map(|waiting| waiting.draft.clone()).collect()
         });
         // Under a device id of their own: their numbers here are not given out yet.
-        entries.extend(allocate(&mut Head::default(), ids::new_id(), &rescued));
+        entries.extend(assign_sequence(&mut Head::default(), ids::new_id(), &rescued));
         let clock = clock::now();
         let (mut out, first) = BackupOut::new(&entries, clock.now).ok()?;
         let mut parts = FileParts::default();
@@ -219,7 +221,7 @@ impl Store {
         let mut backup = read_backup(file).await.map_err(refused)?;
         let storage = self.storage.get_value();
         let arriving = std::mem::take(&mut backup.entries);
-        let mut all = storage.everything().await.map_err(ImportError::Storage)?;
+        let mut all = storage.read_all().await.map_err(ImportError::Storage)?;
         all.extend_from_slice(&arriving);
         let shown = photos_of(all).map_err(ImportError::Conflict)?.ids();
         let mut photo_import = PhotoImport { at: clock::now().now, new: Vec::new() };

@@ -4,9 +4,11 @@ use super::{BackupState, DEMO, Loading, Store};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, ids, spawn_local, tabs};
-use lastpull_core::journal::{DeviceId, Draft, Storage};
-use lastpull_core::plan::WallClock;
+use lastpull_core::facts::Draft;
+use lastpull_core::ids::DeviceId;
+use lastpull_core::journal::Storage;
 use lastpull_core::shop::Shop;
+use lastpull_core::time::WallClock;
 use leptos::prelude::*;
 
 /// Makes the facts of a demo shop: as of when, recorded by which device, and what that device is called.

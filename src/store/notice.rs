@@ -2,7 +2,8 @@
 
 use super::Store;
 use crate::platform::clock;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 use std::time::Duration;
 

@@ -5,7 +5,10 @@
 use super::Store;
 use crate::i18n;
 use crate::platform::{clock, spawn_local, tabs};
-use lastpull_core::journal::{Draft, Fact, Storage, StorageFault, Subject};
+use lastpull_core::facts::{Draft, Fact};
+use lastpull_core::ids::Subject;
+use lastpull_core::journal::JournalFact;
+use lastpull_core::journal::{Storage, StorageFault};
 use lastpull_core::run::Pending;
 use leptos::prelude::*;
 use std::cell::Cell;

@@ -3,8 +3,9 @@ use js_sys::Array;
 use lastpull::platform::ids::new_id;
 use lastpull::platform::indexed_db::IndexedDb;
 use lastpull::platform::journal_worker::JournalWorker;
+use lastpull_core::facts::{MemoryStorage, Opened};
+use lastpull_core::journal::Storage;
 use lastpull_core::journal::contract::pull;
-use lastpull_core::journal::{MemoryStorage, Opened, Storage};
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::{Blob, Url, Worker};
 

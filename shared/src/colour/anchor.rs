@@ -1,9 +1,7 @@
 //! Corrects a predicted mixture by a reading of the pot: scales its absorption until it looks as it was read.
 
 use super::difference::parts2000;
-use super::predict::Seen;
-use super::spectrum::{BANDS, STEP_NM};
-use super::{Constants, Lab, Reflectance, ciede2000};
+use super::{BANDS, Constants, Lab, Reflectance, STEP_NM, Seen, ciede2000};
 
 /// A mixture whose absorption was scaled so that it looks as it was read.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -1,8 +1,7 @@
 //! Fits a component's absorption and scattering to its drawdowns.
 
-use super::kubelka_munk::{Surface, hiding, over_backing};
-use super::spectrum::{BANDS, Bands};
-use super::{Constants, Origin, Reflectance, ciede2000};
+use super::kubelka_munk::{hiding, over_backing};
+use super::{BANDS, Bands, Constants, Origin, Reflectance, Surface, ciede2000};
 
 /// How the ink of a drawdown was applied.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -1,8 +1,7 @@
 //! Kubelka-Munk constants of an ink: absorption and scattering of one film, band by band.
 
-use super::kubelka_munk::{Surface, hiding, over_backing};
-use super::spectrum::{BANDS, Bands};
-use super::{Origin, Reflectance};
+use super::kubelka_munk::{hiding, over_backing};
+use super::{BANDS, Bands, Origin, Reflectance, Surface};
 
 /// K and S of a component or a mixture, each for one film as the shop prints it.
 #[derive(Clone, Copy, PartialEq, Debug)]

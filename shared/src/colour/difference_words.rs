@@ -2,7 +2,7 @@
 
 use super::difference::parts2000;
 use super::{Lab, ciede2000};
-use crate::sorted::sort_by;
+use crate::collections::sort_by;
 
 /// Direction in which a sample differs from the target.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

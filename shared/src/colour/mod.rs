@@ -20,8 +20,6 @@
 // The letters are those of the published formulae; small systems of equations are clearest by row and column.
 #![allow(clippy::many_single_char_names, clippy::needless_range_loop)]
 
-use crate::ink::Colour;
-
 mod anchor;
 mod characterise;
 #[cfg(test)]
@@ -35,6 +33,7 @@ mod lab;
 mod opacity;
 pub mod photo_reading;
 mod predict;
+mod rgb;
 mod smoothest;
 mod spectrum;
 pub mod srgb;
@@ -49,6 +48,7 @@ pub use kubelka_munk::Surface;
 pub use lab::Lab;
 pub use opacity::{Cover, FULL_HIDING, Look, Way, Work, contrast_ratio, will_it_cover};
 pub use predict::{Print, Seen, predict};
+pub use rgb::Colour;
 pub use smoothest::{Smoothest, smoothest};
 pub use spectrum::{BANDS, Bands, FIRST_NM, Origin, Reflectance, STEP_NM, SpectrumProblem};
 pub use strength::{Lesson, strength};

@@ -1,8 +1,6 @@
 //! Predicts how well an ink covers a garment, hit by hit.
 
-use super::kubelka_munk::Surface;
-use super::predict::Print;
-use super::{Constants, Lab, Reflectance, ciede2000};
+use super::{Constants, Lab, Print, Reflectance, Surface, ciede2000};
 
 /// Reflectance of an opacity chart's white, 80 %: common practice, no source.
 const CHART_WHITE: f64 = 0.80;
@@ -119,9 +117,8 @@ impl Work {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::colour::Origin;
     use crate::colour::check_rows::near;
-    use crate::colour::spectrum::BANDS;
+    use crate::colour::{BANDS, Origin};
 
     fn ink(k: f64, s: f64) -> Constants {
         Constants { k: [k; BANDS], s: [s; BANDS], origin: Origin::Measured }

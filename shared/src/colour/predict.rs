@@ -1,7 +1,6 @@
 //! Predicts the colour of a recipe, in the pot and printed on a garment.
 
-use super::kubelka_munk::Surface;
-use super::{Constants, Reflectance};
+use super::{Constants, Reflectance, Surface};
 
 /// How an ink is printed.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -67,9 +66,8 @@ pub fn predict(recipe: &[(f64, &Constants)], seen: Seen) -> Option<Reflectance> 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::colour::Origin;
     use crate::colour::check_rows::near;
-    use crate::colour::spectrum::BANDS;
+    use crate::colour::{BANDS, Origin};
 
     fn ink(k: f64, s: f64) -> Constants {
         Constants { k: [k; BANDS], s: [s; BANDS], origin: Origin::Measured }

@@ -1,7 +1,7 @@
 //! The smoothest reflectance curve that has a given colour, for when no instrument measured one.
 
-use super::spectrum::{BANDS, Bands, WEIGHTS, WHITE, relative_xyz};
-use super::{Lab, Origin, Reflectance, ciede2000};
+use super::spectrum::{WEIGHTS, WHITE, relative_xyz};
+use super::{BANDS, Bands, Lab, Origin, Reflectance, ciede2000};
 
 /// A reflectance reconstructed from a colour.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -137,8 +137,8 @@ fn eliminate(mut rows: Vec<[f64; UNKNOWN + 1]>) -> Option<[f64; UNKNOWN]> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::colour::Colour;
     use crate::colour::check_rows::{near, rows};
-    use crate::ink::Colour;
 
     /// Source: `ink_smoothest.csv`, by a general constrained minimiser (scipy's SLSQP).
     #[test]

@@ -34,7 +34,7 @@ pub fn strength(lessons: &[Lesson]) -> f64 {
     if ratios.is_empty() {
         return 1.0;
     }
-    crate::sorted::sort_by(&mut ratios, f64::total_cmp);
+    crate::collections::sort_by(&mut ratios, f64::total_cmp);
     let count = ratios.len();
     let at = |place: usize| ratios.get(place).copied().unwrap_or_default();
     let middle = f64::midpoint(at((count - 1) / 2), at(count / 2));
@@ -56,8 +56,7 @@ impl Lesson {
 mod tests {
     use super::*;
     use crate::colour::check_rows::near;
-    use crate::colour::spectrum::BANDS;
-    use crate::colour::{Constants, Origin, Seen, Surface, predict};
+    use crate::colour::{BANDS, Constants, Origin, Seen, Surface, predict};
 
     fn lesson(reach: f64) -> Lesson {
         let before = Lab::new(60.0, 10.0, 20.0);

@@ -5,13 +5,13 @@
 //! and mixtures, so that all observed colours are consistent. Blue is slightly stronger in the pot than in
 //! its drawdowns, which the shop can discover.
 
-use super::ink::DemoInks;
+use super::ink::shelf::DemoInks;
 use super::maker::Maker;
-use crate::colour::{BANDS, Constants, Lab, Origin, Print, Reflectance, Seen, Surface, smoothest};
-use crate::ink::{
-    Colour, DrawdownMade, Film, InkFact, Lay, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, reading_of,
+use crate::colour::{BANDS, Colour, Constants, Lab, Origin, Print, Reflectance, Seen, Surface, smoothest};
+use crate::facts::{
+    DrawdownMade, Fact, Film, InkFact, Lay, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, reading_of,
 };
-use crate::journal::{Fact, Subject};
+use crate::ids::Subject;
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;
@@ -173,9 +173,9 @@ fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Colour)
 
 #[cfg(test)]
 mod tests {
-    use super::super::day::tests::shop;
     use super::*;
     use crate::colour::correction::Verdict;
+    use crate::demo::day::tests::shop;
     use crate::ink::{
         CoverAsk, HowGood, NextDrawdown, component_colour, cover_runs, cover_view, match_view, recipe_for,
     };

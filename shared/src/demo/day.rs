@@ -5,11 +5,9 @@ use super::heat;
 use super::ink::{Printed, bench};
 use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
-use crate::ink::Colour;
-use crate::job::{Fabric, Size};
-use crate::journal::{Draft, Fact};
-use crate::plan::WallClock;
-use crate::run::{Location, MisprintCause, StopCause};
+use crate::colour::Colour;
+use crate::facts::{Draft, Fabric, Fact, Location, MisprintCause, Size, StopCause};
+use crate::time::WallClock;
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;
@@ -172,7 +170,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         early + 2 * MINUTE,
         "Marsh Lane Seed Library",
         "Swap day totes",
-        Some((today.plus(1), 12 * 60)),
+        Some((today.plus_days(1), 12 * 60)),
         true,
         "Exemption letter is in the drawer.",
     );
@@ -203,7 +201,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         early + 3 * MINUTE,
         "Opening Knights Chess Club",
         "Junior ladder",
-        Some((today.plus(3), 16 * 60)),
+        Some((today.plus_days(3), 16 * 60)),
         false,
         "",
     );
@@ -282,19 +280,20 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 }
 
 #[cfg(test)]
-pub(super) mod tests {
+pub(crate) mod tests {
     use super::*;
+    use crate::facts::{BurnStep, Journal, ScreenState};
     use crate::failure::failure_card;
     use crate::heat::{
         CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
         test_standing, tests_due, trials_for,
     };
-    use crate::journal::{Head, Journal, allocate};
+    use crate::journal::{Head, assign_sequence};
     use crate::plan::{Fit, RailVerdict, done_today, rail};
     use crate::run::{Basis, check_list, count_view};
     use crate::screen::{
-        BathTrend, BurnStep, ExposureAnswer, ExposurePick, ScreenFilter, ScreenState, ScreensLeft, bath_chart,
-        bath_view, exposure_for, screen_board, screen_needs, stencil_home,
+        BathTrend, ExposureAnswer, ExposurePick, ScreenFilter, ScreensLeft, bath_chart, bath_view, exposure_for,
+        screen_board, screen_needs, stencil_home,
     };
     use crate::shop::Shop;
 
@@ -308,7 +307,7 @@ pub(super) mod tests {
         assert!(drafts.windows(2).all(|pair| pair[1].at <= clock.now && pair[0].at <= clock.now));
         let mut sorted = drafts;
         sorted.sort_by_key(|draft| draft.at);
-        let entries = allocate(&mut Head::default(), Uuid::from_u128(1), &sorted);
+        let entries = assign_sequence(&mut Head::default(), Uuid::from_u128(1), &sorted);
         (Shop::fold(&Journal::of(entries).unwrap()), clock)
     }
 
@@ -354,7 +353,7 @@ pub(super) mod tests {
         }
         let polyester = check_list(&shop, rail.runs[1].id);
         assert!(polyester.heat_first());
-        assert_eq!(polyester.changes[0].item, crate::run::CheckItem::Dryer);
+        assert_eq!(polyester.changes[0].item, crate::facts::CheckItem::Dryer);
     }
 
     #[test]

@@ -1,9 +1,8 @@
 //! Failures in the invented shop's earlier weeks, and how they were resolved.
 
 use super::maker::Maker;
-use crate::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
-use crate::job::{RunId, Size};
-use crate::journal::Fact;
+use crate::facts::{Fact, FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
+use crate::ids::RunId;
 use uuid::Uuid;
 
 /// Records a failure for which a run was stopped at `from`: entered within two minutes, and its suspect

@@ -2,15 +2,13 @@
 //! climate readings.
 
 use super::maker::Maker;
-use crate::heat::{
-    HeatFact, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestForm, TestResult, TrialField,
-    TrialVerdict, heat_settings,
+use crate::facts::{
+    Fabric, Fact, Flash, HeatFact, HeaterField, HeaterKind, SensorMethod, SheetField, TestField, TestResult,
+    TrialField, TrialVerdict,
 };
-use crate::job::Fabric;
-use crate::journal::Fact;
-use crate::quantity::{BeltSpeed, Length, Seconds, Temperature, Units};
-use crate::run::Flash;
+use crate::heat::{TestForm, heat_settings};
 use crate::shop::Shop;
+use crate::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;
@@ -42,7 +40,7 @@ pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
 
 fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) -> Uuid {
     let (dryer, flash) = (maker.id(), maker.id());
-    let belt = |speed| Some(BeltSpeed::from_units(speed, Units::Inch));
+    let belt = |speed| Some(BeltSpeed::from_units(speed, Units::UsCustomary));
     let tunnel = vec![
         HeaterField::Kind(HeaterKind::Dryer),
         HeaterField::Name("Tunnel".into()),

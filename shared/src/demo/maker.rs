@@ -1,12 +1,13 @@
 //! Generates the facts of an invented day as a crew would have recorded them.
 
-use crate::ink::Colour;
-use crate::job::{Due, Fabric, Size, SizePieces};
-use crate::journal::{Draft, Fact, JobField, LotField, RunField};
-use crate::plan::{Day, WallClock};
-use crate::quantity::{Length, Seconds, Temperature};
-use crate::run::{CheckOutcome, Flash, Location, check_list};
+use crate::colour::Colour;
+use crate::facts::{
+    CheckOutcome, Draft, Fabric, Fact, Flash, JobField, Location, LotField, RunField, Size, SizePieces,
+};
+use crate::run::check_list;
 use crate::shop::Shop;
+use crate::time::{Day, Due, WallClock};
+use crate::units::{Length, Seconds, Temperature};
 use uuid::Uuid;
 
 /// Collects facts in the order in which they happened.
@@ -144,8 +145,8 @@ impl<N: FnMut() -> Uuid> Maker<N> {
     }
 
     /// The facts so far as entries of one device, for queries to the core.
-    pub(super) fn entries(&self) -> Vec<crate::journal::Entry> {
+    pub(super) fn entries(&self) -> Vec<crate::facts::Entry> {
         let mut head = crate::journal::Head::default();
-        crate::journal::allocate(&mut head, Uuid::from_u128(1), &self.drafts)
+        crate::journal::assign_sequence(&mut head, Uuid::from_u128(1), &self.drafts)
     }
 }

@@ -2,12 +2,12 @@
 //! long ago.
 
 use super::maker::Maker;
-use crate::job::RunId;
-use crate::journal::{Fact, Subject};
-use crate::quantity::Seconds;
-use crate::screen::{
-    AgeLimits, BurnStep, Coats, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes, step_done,
+use crate::facts::{
+    AgeLimits, BurnStep, Coats, Fact, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes,
 };
+use crate::ids::{RunId, Subject};
+use crate::screen::step_done;
+use crate::units::Seconds;
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;

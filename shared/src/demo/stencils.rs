@@ -2,12 +2,12 @@
 //! is clearly slowing down.
 
 use super::maker::Maker;
-use crate::journal::{Fact, Subject};
-use crate::quantity::{Length, Seconds};
-use crate::screen::{
-    BatchTime, BathField, Coats, EmulsionField, Exposure, Family, Found, LampField, LampKind, MeshCloth, MeshCount,
-    MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
+use crate::facts::{
+    BatchTime, BathField, Coats, EmulsionField, Exposure, Fact, Family, Found, LampField, LampKind, MeshCloth,
+    MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
 };
+use crate::ids::Subject;
+use crate::units::{Length, Seconds};
 use uuid::Uuid;
 
 const MINUTE: u64 = 60_000;

@@ -6,8 +6,8 @@
 //!   the file is written they leave the list of unsaved facts: saved on this device as well, they would
 //!   count twice after an import of the file.
 
-mod archive;
 mod backup;
+mod zip;
 
-pub use archive::Source;
-pub use backup::{Backup, BackupOut, BackupProblem, LARGEST_FILE, read_backup};
+pub use backup::*;
+pub use zip::*;

@@ -1,11 +1,12 @@
 //! The form of a failure.
 
 use super::open::set;
-use super::{Failure, FailureField, FailureKind, Mark, suspects_back};
-use crate::job::{Problems, changed, keep, keep_optional, name};
-use crate::journal::{Fact, Subject};
-use crate::quantity::parse_whole;
+use super::{Failure, suspects_back};
+use crate::facts::{Fact, FailureField, FailureKind, Mark};
+use crate::form::{Problems, changed, keep, keep_optional, name};
+use crate::ids::Subject;
 use crate::shop::Shop;
+use crate::units::parse_whole;
 
 /// The form of a failure.
 #[derive(Clone, Debug, PartialEq, Default)]

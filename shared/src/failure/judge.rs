@@ -1,9 +1,9 @@
 //! Facts that record the inspection of suspect pieces.
 
+use super::Failure;
 use super::pieces::open_of;
-use super::{Failure, FailureFact, Verdict};
-use crate::job::{RunId, Size};
-use crate::journal::{Fact, Subject};
+use crate::facts::{Fact, FailureFact, Size, Verdict};
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
 
 /// The facts that record a verdict on suspect pieces of one size, at most as many as are still suspect.
@@ -26,7 +26,7 @@ pub fn judge_facts(
     let by = by.map(str::to_owned);
     let mut facts = vec![(id, Fact::Failure(FailureFact::Judged { pieces, size, verdict, by }))];
     if let Some(run) = failure.run.filter(|_| verdict == Verdict::Spoiled) {
-        let cause = failure.kind.unwrap_or(super::FailureKind::Other).spoils_as();
+        let cause = failure.kind.unwrap_or(crate::facts::FailureKind::Other).spoils_as();
         facts.push((run, Fact::Misprinted { pieces, size, cause, was_counted: true }));
     }
     facts
@@ -58,7 +58,7 @@ pub fn taken_back(facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
 pub fn judgement_back(shop: &Shop, run: RunId, misprint: &Fact) -> Option<(Subject, Fact)> {
     let Fact::Misprinted { pieces, size, cause, was_counted: true } = *misprint else { return None };
     let came_from = |failure: &Failure| {
-        failure.kind.unwrap_or(super::FailureKind::Other).spoils_as() == cause
+        failure.kind.unwrap_or(crate::facts::FailureKind::Other).spoils_as() == cause
             && failure.judged_of(size, Verdict::Spoiled) >= pieces.unsigned_abs()
     };
     let (id, _) = shop.failures.of_run(run).into_iter().rfind(|(_, failure)| came_from(failure))?;

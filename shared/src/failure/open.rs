@@ -1,10 +1,9 @@
 //! Facts that open a failure with one tap, and that take it back.
 
-use super::{Failure, FailureFact, FailureField, Verdict};
-use crate::job::RunId;
-use crate::journal::{Fact, Subject};
-use crate::run::StopCause;
-use crate::screen::{LabelMatch, ScreenFact, ScreenField, ScreenState, moved, screens_of};
+use super::Failure;
+use crate::facts::{Fact, FailureFact, FailureField, ScreenFact, ScreenField, ScreenState, StopCause, Verdict};
+use crate::ids::{RunId, Subject};
+use crate::screen::{LabelMatch, moved, screens_of};
 use crate::shop::Shop;
 
 /// The facts that open the failure `id` of a run. The press stops if it is pulling; the failed screen is
@@ -74,7 +73,7 @@ pub fn undelete_facts(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
 
 fn spoiled_again(failure: &Failure, sign: i32) -> Vec<(Subject, Fact)> {
     let Some(run) = failure.run else { return Vec::new() };
-    let cause = failure.kind.unwrap_or(super::FailureKind::Other).spoils_as();
+    let cause = failure.kind.unwrap_or(crate::facts::FailureKind::Other).spoils_as();
     let row = |size| {
         let pieces = failure.judged_of(size, Verdict::Spoiled).cast_signed().max(0) * sign;
         (pieces != 0).then_some((run, Fact::Misprinted { pieces, size, cause, was_counted: true }))

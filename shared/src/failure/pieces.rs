@@ -1,10 +1,10 @@
 //! How many pieces of a run are good, suspect and spoiled?
 
-use super::{Failure, Suspects};
-use crate::job::{RunId, Size};
-use crate::journal::Subject;
+use super::Failure;
+use crate::collections::Map;
+use crate::facts::{Size, Suspects};
+use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
-use crate::sorted::Map;
 
 /// The pieces of a run, each counted once.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -74,7 +74,7 @@ pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) 
     let own = shop.failures.live(id);
     for (_, size, ..) in &pulls {
         // Pieces that this failure spoiled were still in the count when they became suspect.
-        let spoiled = own.map_or(0, |failure| failure.judged_of(*size, super::Verdict::Spoiled));
+        let spoiled = own.map_or(0, |failure| failure.judged_of(*size, crate::facts::Verdict::Spoiled));
         room.insert(*size, progress.good_of(*size) + spoiled);
     }
     let others: Vec<&Failure> =

@@ -1,10 +1,10 @@
 //! Facts that record the remedy for a failure, and that let the press continue.
 
 use super::open::{set, stop_facts};
-use super::{FailureField, Remedy};
-use crate::job::Problems;
-use crate::journal::{Fact, RunField, Subject};
-use crate::screen::{ScreenFact, ScreenField, ScreenState, fields_of, free_label, moved, with_label};
+use crate::facts::{Fact, FailureField, Remedy, RunField, ScreenFact, ScreenField, ScreenState};
+use crate::form::Problems;
+use crate::ids::Subject;
+use crate::screen::{fields_of, free_label, moved, with_label};
 use crate::shop::Shop;
 
 /// The screen that replaces a failed one.

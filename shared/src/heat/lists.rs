@@ -1,11 +1,10 @@
 //! Lists for the heat pages.
 
 use super::{Heater, InkSheet, Settling, TestStanding, ink_key, sheet_for, test_standing};
-use crate::job::RunId;
-use crate::journal::Subject;
+use crate::collections::sort_by;
+use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::sorted::sort_by;
 
 /// The dryers and flash units in use: dryers first, each kind in order of creation.
 pub fn unit_list(shop: &Shop) -> Vec<(Subject, &Heater)> {

@@ -18,56 +18,19 @@
 //!   degree. "It has settled" ends the timing and also checks the dryer.
 
 mod changeover;
+mod climate;
 mod cure;
-mod cure_test;
-mod dwell;
-mod fact;
-mod heat_index;
-mod heater;
-mod heater_form;
-mod limits;
+mod forms;
 mod lists;
-mod log;
-mod room;
-mod room_brief;
-mod room_form;
-mod run_heat;
-mod settled;
-mod settling;
-mod sheet;
-mod sheet_form;
-mod start;
-mod test_due;
-mod test_form;
-mod trial;
-mod trial_form;
-mod typed;
-mod work_rest;
+pub(crate) mod model;
 
-pub use changeover::{Changeover, HeatCall, SettlingNow, StandsBy, Wait, changeover, changeover_between};
-pub use cure::{CureOnPaper, LimitFinding, LimitName, LimitState, Missing, cure_on_paper};
-pub use cure_test::{CureTest, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult, test_log, tests_of};
-pub use dwell::{dwell, fastest_belt, passes_for};
-pub use fact::HeatFact;
-pub use heat_index::{HeatIndex, HeatLevel, Water, heat_index};
-pub use heater::{Heater, HeaterField, HeaterKind, SensorMethod, SensorReading};
-pub use heater_form::{HeaterForm, SensorForm, SettlingForm};
-pub use limits::{FabricLimit, LimitKind, LimitOrigin, OwnLimit, fabric_limit, fabric_limits};
-pub use lists::{inks_without_sheet, settling_log, sheet_list, tests_due, unit_list};
-pub use log::HeatLog;
-pub use room::{RoomCaveat, RoomReading, RoomRow, RoomView, room_view};
-pub use room_brief::{RoomBrief, room_brief};
-pub use room_form::RoomForm;
-pub use run_heat::{
-    CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, SensorView, heat_settings, run_heat,
+pub use crate::facts::{
+    Grade, HeatFact, HeatSettings, HeaterField, HeaterKind, LimitKind, SensorMethod, SheetField, SheetFigures,
+    TestField, TestKind, TestMethod, TestResult, TrialField, TrialVerdict,
 };
-pub use settled::settled_facts;
-pub use settling::{Direction, Settling, SettlingBasis, SettlingPace, settling_pace, settling_time};
-pub use sheet::{InkSheet, SheetField, SheetFigures, ink_key, sheet_for};
-pub use sheet_form::{FabricLimitForm, SheetForm};
-pub use start::left_out_at_start;
-pub use test_due::{TestDue, TestStanding, WhyDue, test_standing};
-pub use test_form::TestForm;
-pub use trial::{Trial, TrialField, TrialFit, TrialVerdict, trial_log, trials_for};
-pub use trial_form::TrialForm;
-pub use work_rest::{Assumption, Schedule, WorkRest, work_rest};
+pub use changeover::*;
+pub use climate::*;
+pub use cure::*;
+pub use forms::*;
+pub use lists::{inks_without_sheet, settling_log, sheet_list, tests_due, unit_list};
+pub use model::*;

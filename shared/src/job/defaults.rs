@@ -1,7 +1,9 @@
 //! Which earlier lot or run should a new one start from?
 
-use super::{JobId, Lot, LotId};
-use crate::run::{Location, Run};
+use super::Lot;
+use crate::facts::Location;
+use crate::ids::{JobId, LotId};
+use crate::run::Run;
 use crate::shop::Shop;
 
 /// The lot that a new lot of this job starts from: the job's latest, otherwise the shop's latest.

@@ -1,8 +1,7 @@
 //! Repeating an order.
 
-use super::JobId;
-use crate::job::SizePieces;
-use crate::journal::{Fact, JobField, LotField, RunField, Subject};
+use crate::facts::{Fact, JobField, LotField, RunField, SizePieces};
+use crate::ids::{JobId, Subject};
 use crate::shop::Shop;
 use uuid::Uuid;
 

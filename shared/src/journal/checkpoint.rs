@@ -1,38 +1,11 @@
-//! The folded shop as bytes, so that opening the app does not fold years of work again.
+//! What the facts were folded into, as bytes, so that opening the journal does not fold all of it again.
 //!
-//! Schema: one byte, the checkpoint's version; then the [`Shop`] in postcard. A checkpoint is a cache: with
-//! another version or unreadable bytes it is discarded and the journal folded again. Raise [`VERSION`]
-//! whenever anything inside [`Shop`] changes shape or meaning.
+//! The journal keeps the bytes and does not look into them; what is folded writes and reads them.
 
-use crate::shop::Shop;
-
-/// The version written, and the only one read.
-pub const VERSION: u8 = 6;
-
-/// SHA-256 of the checkpoint that all frozen facts fold to. A test compares it: where the same facts fold to other
-/// bytes, checkpoints of the last version are stale, and [`VERSION`] must be raised.
-#[doc(hidden)]
-pub const FOLD_SHA256: &str = "a4f757d3dc8b38faa37800204ce7265062b3b7c689f297eb4bfba7f984fb8235";
-
-/// The stored bytes of a folded shop.
+/// The stored bytes of a folded journal. A cache: bytes that do not read are thrown away, and the
+/// journal is folded again.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Checkpoint {
-    /// Version byte and postcard.
+    /// A version byte, and what was folded.
     pub bytes: Vec<u8>,
-}
-
-impl Checkpoint {
-    /// Encodes a shop.
-    pub fn of(shop: &Shop) -> Self {
-        let mut bytes = vec![VERSION];
-        super::record::put(shop, &mut bytes);
-        Self { bytes }
-    }
-
-    /// Decodes the shop; `None` if the bytes have another version or are damaged: then fold the journal
-    /// again.
-    pub fn shop(&self) -> Option<Shop> {
-        let (&version, rest) = self.bytes.split_first()?;
-        if version == VERSION { crate::pack::from_bytes(rest) } else { None }
-    }
 }

@@ -4,36 +4,44 @@
 //! They assert, and so panic, like any test; nothing else calls them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
-use super::{Checkpoint, Draft, Entry, Fact, Head, Journal, Stamp, Storage, StorageFault};
-use crate::shop::Shop;
+use super::{Checkpoint, Draft, Entry, Head, Journal, JournalFact, Stamp, Storage, StorageFault};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
-/// One counted piece at the Unix time `at` in milliseconds.
-pub fn pull(at: u64) -> Draft {
-    Draft { at, subject: Uuid::from_u128(0xa11), fact: Fact::Pulled { pieces: 1, size: None } }
+/// A fact of which the contract can make some.
+pub trait SampleFact: JournalFact {
+    /// A fact that differs by its number.
+    fn pull(pieces: i32) -> Self;
 }
 
-fn foreign(seq: u64, wall: u64) -> Entry {
+/// A fact at wall time `at`.
+pub fn pull<F: SampleFact>(at: u64) -> Draft<F> {
+    Draft { at, subject: Uuid::from_u128(0xa11), fact: F::pull(1) }
+}
+
+fn foreign<F: SampleFact>(seq: u64, wall: u64) -> Entry<F> {
     let stamp = Stamp { wall, counter: 0 };
-    let fact = Fact::Pulled { pieces: 2, size: None };
-    Entry { device: Uuid::from_u128(0xf0), seq, stamp, subject: Uuid::from_u128(0xa11), fact }
+    Entry { device: Uuid::from_u128(0xf0), seq, stamp, subject: Uuid::from_u128(0xa11), fact: F::pull(2) }
 }
 
-async fn fold<S: Storage>(storage: &S) -> Shop {
-    Shop::fold(&Journal::of(storage.everything().await.unwrap()).unwrap())
+async fn journal<F: SampleFact>(storage: &impl Storage<F>) -> Journal<F> {
+    Journal::of(storage.read_all().await.unwrap()).unwrap()
 }
 
-async fn consolidate<S: Storage>(storage: &S, added: &[Entry]) -> Head {
+/// Stands for the fold: every entry in the order of the fold.
+fn checkpoint_of<F: SampleFact>(journal: &Journal<F>) -> Checkpoint {
+    Checkpoint { bytes: journal.in_order().into_iter().flat_map(super::record::encode).collect() }
+}
+
+async fn compact<F: SampleFact>(storage: &impl Storage<F>, added: &[Entry<F>]) -> Head {
     let opened = storage.open().await.unwrap();
-    let mut all = Journal::of(storage.everything().await.unwrap()).unwrap();
+    let mut all = journal(storage).await;
     all.absorb(added.to_vec()).unwrap();
-    let checkpoint = Checkpoint::of(&Shop::fold(&all));
-    storage.consolidate(&opened.head, added, opened.head.clock, &checkpoint).await.unwrap()
+    storage.compact(&opened.head, added, opened.head.clock, &checkpoint_of(&all)).await.unwrap()
 }
 
 /// A new store is empty and its device keeps its identity.
-pub async fn a_new_store_is_empty_and_keeps_its_device<S: Storage>(storage: S) {
+pub async fn a_new_store_is_empty_and_keeps_its_device<F: SampleFact, S: Storage<F>>(storage: S) {
     let first = storage.open().await.unwrap();
     let again = storage.open().await.unwrap();
     assert_eq!(first, again);
@@ -42,7 +50,7 @@ pub async fn a_new_store_is_empty_and_keeps_its_device<S: Storage>(storage: S) {
 }
 
 /// Sequence numbers have no gaps and stamps rise, whatever the wall clock does.
-pub async fn appended_facts_are_numbered_and_stamped_in_order<S: Storage>(storage: S) {
+pub async fn appended_facts_are_numbered_and_stamped_in_order<F: SampleFact, S: Storage<F>>(storage: S) {
     let mut entries = storage.append(&[pull(500), pull(400)]).await.unwrap();
     entries.extend(storage.append(&[pull(450)]).await.unwrap());
     assert_eq!(entries.iter().map(|entry| entry.seq).collect::<Vec<_>>(), [1, 2, 3]);
@@ -54,79 +62,79 @@ pub async fn appended_facts_are_numbered_and_stamped_in_order<S: Storage>(storag
 }
 
 /// Appending nothing is allowed and changes nothing.
-pub async fn appending_nothing_changes_nothing<S: Storage>(storage: S) {
+pub async fn appending_nothing_changes_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     let before = storage.open().await.unwrap();
     assert_eq!(storage.append(&[]).await.unwrap(), []);
     assert_eq!(storage.open().await.unwrap(), before);
 }
 
 /// Two handles on one store never assign the same number twice and lose nothing.
-pub async fn two_tabs_share_one_row_of_numbers<S: Storage + Clone>(storage: S) {
+pub async fn two_tabs_share_one_row_of_numbers<F: SampleFact, S: Storage<F> + Clone>(storage: S) {
     let other = storage.clone();
     storage.open().await.unwrap();
     for turn in 0..10 {
         storage.append(&[pull(turn)]).await.unwrap();
         other.append(&[pull(turn), pull(turn)]).await.unwrap();
     }
-    let seqs: BTreeSet<u64> = storage.everything().await.unwrap().iter().map(|entry| entry.seq).collect();
+    let seqs: BTreeSet<u64> = storage.read_all().await.unwrap().iter().map(|entry| entry.seq).collect();
     assert_eq!(seqs, (1..=30).collect());
 }
 
-/// Consolidation empties the tail, stores the checkpoint and keeps every fact.
-pub async fn consolidation_moves_the_tail_and_keeps_every_fact<S: Storage>(storage: S) {
+/// After compaction the tail is empty, the checkpoint is the one given, and every entry is still there.
+pub async fn compaction_moves_the_tail_and_keeps_every_fact<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(1), pull(2), pull(3)]).await.unwrap();
-    let before = fold(&storage).await;
-    consolidate(&storage, &[]).await;
+    let before = journal(&storage).await;
+    compact(&storage, &[]).await;
     let opened = storage.open().await.unwrap();
     assert!(opened.tail.is_empty());
-    assert_eq!(opened.checkpoint.unwrap().shop().unwrap(), before);
-    assert_eq!(fold(&storage).await, before);
+    assert_eq!(opened.checkpoint.unwrap(), checkpoint_of(&before));
+    assert_eq!(journal(&storage).await, before);
     assert_eq!(storage.append(&[pull(4)]).await.unwrap()[0].seq, 4);
     assert_eq!(storage.open().await.unwrap().tail.len(), 1);
-    assert_eq!(storage.everything().await.unwrap().len(), 4);
+    assert_eq!(storage.read_all().await.unwrap().len(), 4);
 }
 
 /// Entries of other devices are stored, even with gaps in their numbers.
-pub async fn entries_of_other_devices_are_taken_in<S: Storage>(storage: S) {
+pub async fn entries_of_other_devices_are_taken_in<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(10)]).await.unwrap();
-    let head = consolidate(&storage, &[foreign(1, 5), foreign(2, 15), foreign(7, 20)]).await;
+    let head = compact(&storage, &[foreign(1, 5), foreign(2, 15), foreign(7, 20)]).await;
     assert_eq!(head.coverage.len(), 4);
     assert_eq!(head.coverage.gaps()[0].len(), 4);
     assert_eq!(storage.open().await.unwrap().head, head);
-    assert_eq!(storage.everything().await.unwrap().len(), 4);
+    assert_eq!(storage.read_all().await.unwrap().len(), 4);
 }
 
 /// A caller that has not seen the latest write is refused, and nothing changes.
-pub async fn a_stale_consolidation_changes_nothing<S: Storage>(storage: S) {
+pub async fn a_stale_compaction_changes_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     let seen = storage.open().await.unwrap().head;
     storage.append(&[pull(1)]).await.unwrap();
     let before = storage.open().await.unwrap();
-    let stale = Checkpoint::of(&Shop::default());
-    let result = storage.consolidate(&seen, &[foreign(1, 5)], seen.clock, &stale).await;
+    let stale = Checkpoint { bytes: vec![0] };
+    let result = storage.compact(&seen, &[foreign(1, 5)], seen.clock, &stale).await;
     assert_eq!(result, Err(StorageFault::Stale));
     assert_eq!(storage.open().await.unwrap(), before);
-    assert_eq!(storage.everything().await.unwrap().len(), 1);
+    assert_eq!(storage.read_all().await.unwrap().len(), 1);
 }
 
 /// Facts unknown to this version are stored and read like any other.
-pub async fn unknown_facts_are_kept<S: Storage>(storage: S) {
-    let fact = Fact::Unknown { kind: "later".into(), body: r#"{"later":[1,2]}"#.into() };
+pub async fn unknown_facts_are_kept<F: SampleFact, S: Storage<F>>(storage: S) {
+    let fact = F::unknown("later".into(), r#"{"later":[1,2]}"#.into());
     let draft = Draft { at: 1, subject: Uuid::nil(), fact: fact.clone() };
     storage.append(&[draft]).await.unwrap();
     assert_eq!(storage.open().await.unwrap().tail[0].fact, fact);
-    consolidate(&storage, &[]).await;
-    assert_eq!(storage.everything().await.unwrap()[0].fact, fact);
+    compact(&storage, &[]).await;
+    assert_eq!(storage.read_all().await.unwrap()[0].fact, fact);
 }
 
 /// Erasing removes the facts and the device's identity.
-pub async fn erasing_leaves_nothing<S: Storage>(storage: S) {
+pub async fn erasing_leaves_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(1)]).await.unwrap();
     let device = storage.open().await.unwrap().device;
     storage.erase().await.unwrap();
     let opened = storage.open().await.unwrap();
     assert!(opened.tail.is_empty() && opened.head.coverage.is_empty());
     assert_ne!(opened.device, device);
-    assert!(storage.everything().await.unwrap().is_empty());
+    assert!(storage.read_all().await.unwrap().is_empty());
 }
 
 /// Instantiates the contract for a backend: an expression for a fresh store, and how to run a future.
@@ -139,9 +147,9 @@ macro_rules! storage_contract {
             appended_facts_are_numbered_and_stamped_in_order
             appending_nothing_changes_nothing
             two_tabs_share_one_row_of_numbers
-            consolidation_moves_the_tail_and_keeps_every_fact
+            compaction_moves_the_tail_and_keeps_every_fact
             entries_of_other_devices_are_taken_in
-            a_stale_consolidation_changes_nothing
+            a_stale_compaction_changes_nothing
             unknown_facts_are_kept
             erasing_leaves_nothing
         );
@@ -152,9 +160,9 @@ macro_rules! storage_contract {
             appended_facts_are_numbered_and_stamped_in_order
             appending_nothing_changes_nothing
             two_tabs_share_one_row_of_numbers
-            consolidation_moves_the_tail_and_keeps_every_fact
+            compaction_moves_the_tail_and_keeps_every_fact
             entries_of_other_devices_are_taken_in
-            a_stale_consolidation_changes_nothing
+            a_stale_compaction_changes_nothing
             unknown_facts_are_kept
             erasing_leaves_nothing
         );

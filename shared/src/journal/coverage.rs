@@ -1,11 +1,12 @@
 //! Which facts of each device are present, and which are missing.
 
-use super::{DeviceId, Entry};
-use crate::pack::Pack;
-use crate::table::Table;
+use super::Entry;
+use crate::codec::Encode;
+use crate::collections::Table;
+use crate::ids::DeviceId;
 
 /// For each device, the ranges of sequence numbers that are present: inclusive, sorted, and never adjacent.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Coverage {
     held: Table<Vec<(u64, u64)>>,
 }
@@ -63,7 +64,7 @@ impl Coverage {
     }
 
     /// Marks all of these entries as present.
-    pub fn add_all<'a>(&mut self, entries: impl IntoIterator<Item = &'a Entry>) {
+    pub fn add_all<'a, F: 'a>(&mut self, entries: impl IntoIterator<Item = &'a Entry<F>>) {
         for entry in entries {
             self.add(entry.device, entry.seq);
         }

@@ -1,22 +1,16 @@
 //! Journal entries: a fact with its device, sequence number, stamp and subject.
 
-use super::{Fact, Stamp};
+use super::{JournalFact, Stamp};
+use crate::bounds::LONGEST_LINE;
+use crate::ids::{DeviceId, Subject};
 use serde::{Deserialize, Serialize};
-use uuid::Uuid;
-
-/// Id of the device that recorded a fact. A device gets a new one when it starts with an empty journal.
-pub type DeviceId = Uuid;
-
-/// Id of what a fact is about: a job, a lot, a run, a device, or (nil) the shop. Only for identity: the time
-/// inside a `UUIDv7` has no meaning here.
-pub type Subject = Uuid;
 
 /// Sort key of entries in the fold.
 pub type OrderKey = (Stamp, DeviceId, u64);
 
 /// A fact in the journal. Entries never change and are never removed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Entry {
+pub struct Entry<F> {
     /// The device that recorded it.
     pub device: DeviceId,
     /// Sequence number: 1, 2, 3 … for each device, without gaps.
@@ -26,7 +20,7 @@ pub struct Entry {
     /// What it is about.
     pub subject: Subject,
     /// The fact.
-    pub fact: Fact,
+    pub fact: F,
 }
 
 /// Why a line of a journal file is not an entry.
@@ -58,10 +52,7 @@ struct WireIn<'a> {
     fact: &'a serde_json::value::RawValue,
 }
 
-impl Entry {
-    /// Longest line accepted from a file, in bytes.
-    pub const LONGEST_LINE: usize = 64 * 1024;
-
+impl<F> Entry<F> {
     /// Highest sequence number accepted: a thousand facts per second for a century.
     const HIGHEST_SEQ: u64 = 1 << 42;
 
@@ -72,7 +63,9 @@ impl Entry {
     pub fn key(&self) -> OrderKey {
         (self.stamp, self.device, self.seq)
     }
+}
 
+impl<F: JournalFact> Entry<F> {
     /// The entry as a line of `journal.ndjson`, without the line end.
     pub fn to_line(&self) -> String {
         let fact = self.fact.to_json();
@@ -91,11 +84,11 @@ impl Entry {
     /// # Errors
     /// [`EntryProblem`] if the line is not an entry, or no device could have recorded it.
     pub fn from_line(line: &str) -> Result<Self, EntryProblem> {
-        if line.len() > Self::LONGEST_LINE {
+        if line.len() > LONGEST_LINE {
             return Err(EntryProblem::OutOfBounds);
         }
         let wire: WireIn = serde_json::from_str(line).map_err(|_| EntryProblem::NotAnEntry)?;
-        let fact = Fact::from_json(wire.fact.get()).ok_or(EntryProblem::NotAnEntry)?;
+        let fact = F::from_json(wire.fact.get()).ok_or(EntryProblem::NotAnEntry)?;
         let in_bounds =
             (1..=Self::HIGHEST_SEQ).contains(&wire.seq) && wire.stamp.wall <= Self::LATEST_WALL && fact.in_bounds();
         if !in_bounds {
@@ -108,7 +101,10 @@ impl Entry {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::journal::JobField;
+    use crate::facts::{Fact, JobField};
+    use uuid::Uuid;
+
+    type Entry = super::Entry<Fact>;
 
     fn sample() -> Entry {
         Entry {

@@ -1,20 +1,31 @@
-//! The journal in memory, for tests and for making the demo, and the simplest implementation of the storage
-//! contract. Clones share one store, as two tabs share one database.
+//! The journal in memory: for tests, for the demo's making, and as the plainest reading of the
+//! storage contract. Clones share one store, as two tabs share one database.
 
-use super::segment::{self, Segment};
-use super::storage::allocate;
-use super::{Checkpoint, DeviceId, Draft, Entry, Head, HybridClock, Opened, Storage, StorageFault};
-use crate::photo::{Card, JpegPhoto, PhotoId, PhotoStore};
+use super::segment::Segment;
+use super::{
+    Checkpoint, Draft, Entry, Head, HybridClock, JournalFact, Opened, Storage, StorageFault, assign_sequence, segment,
+};
+use crate::ids::DeviceId;
 use std::cell::RefCell;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
+use std::marker::PhantomData;
 use std::rc::Rc;
 
 /// A journal kept in memory, as the bytes a disk would keep.
-#[derive(Clone)]
-pub struct MemoryStorage {
+pub struct MemoryStorage<F> {
     store: Rc<RefCell<Store>>,
     new_device: Rc<dyn Fn() -> DeviceId>,
+    facts: PhantomData<F>,
 }
+
+impl<F> Clone for MemoryStorage<F> {
+    fn clone(&self) -> Self {
+        Self { store: self.store.clone(), new_device: self.new_device.clone(), facts: PhantomData }
+    }
+}
+
+/// Bytes kept beside the journal, which the same erasing forgets: a photo, and a card about it.
+pub(crate) type Blobs = BTreeMap<Vec<u8>, (Vec<u8>, Vec<u8>)>;
 
 #[derive(Default)]
 struct Store {
@@ -23,19 +34,29 @@ struct Store {
     tail: Vec<Vec<u8>>,
     segments: Vec<Segment>,
     checkpoint: Option<Checkpoint>,
-    photos: BTreeMap<PhotoId, (Vec<u8>, Card)>,
+    blobs: Blobs,
     next_fault: Option<StorageFault>,
 }
 
-impl MemoryStorage {
+impl<F> MemoryStorage<F> {
     /// An empty store that takes its device id from `new_device`.
     pub fn new(new_device: impl Fn() -> DeviceId + 'static) -> Self {
-        Self { store: Rc::default(), new_device: Rc::new(new_device) }
+        Self { store: Rc::default(), new_device: Rc::new(new_device), facts: PhantomData }
     }
 
     /// Makes the next transaction fail, as a full or removed disk would.
     pub fn fail_next(&self, fault: StorageFault) {
         self.store.borrow_mut().next_fault = Some(fault);
+    }
+
+    /// One transaction over the bytes kept beside the journal.
+    ///
+    /// # Errors
+    /// The fault that [`fail_next`](Self::fail_next) asked for.
+    pub(crate) fn with_blobs<T>(&self, work: impl FnOnce(&mut Blobs) -> T) -> Result<T, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        Ok(work(&mut store.blobs))
     }
 
     fn device(&self, store: &mut Store) -> DeviceId {
@@ -48,14 +69,14 @@ impl Store {
         self.next_fault.take().map_or(Ok(()), Err)
     }
 
-    fn tail(&self) -> Result<Vec<Entry>, StorageFault> {
+    fn tail<F: JournalFact>(&self) -> Result<Vec<Entry<F>>, StorageFault> {
         let decode = |bytes: &Vec<u8>| super::record::decode(bytes).map_err(StorageFault::Unreadable);
         self.tail.iter().map(decode).collect()
     }
 }
 
-impl Storage for MemoryStorage {
-    async fn open(&self) -> Result<Opened, StorageFault> {
+impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
+    async fn open(&self) -> Result<Opened<F>, StorageFault> {
         let mut store = self.store.borrow_mut();
         store.fault()?;
         let device = self.device(&mut store);
@@ -63,19 +84,19 @@ impl Storage for MemoryStorage {
         Ok(Opened { device, head, checkpoint, tail: store.tail()? })
     }
 
-    async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault> {
+    async fn append(&self, drafts: &[Draft<F>]) -> Result<Vec<Entry<F>>, StorageFault> {
         let mut store = self.store.borrow_mut();
         store.fault()?;
         let device = self.device(&mut store);
-        let entries = allocate(&mut store.head, device, drafts);
+        let entries = assign_sequence(&mut store.head, device, drafts);
         store.tail.extend(entries.iter().map(super::record::encode));
         Ok(entries)
     }
 
-    async fn consolidate(
+    async fn compact(
         &self,
         expected: &Head,
-        added: &[Entry],
+        added: &[Entry<F>],
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
@@ -84,7 +105,7 @@ impl Storage for MemoryStorage {
         if store.head.coverage != expected.coverage {
             return Err(StorageFault::Stale);
         }
-        let tail = store.tail()?;
+        let tail: Vec<Entry<F>> = store.tail()?;
         store.segments.extend(segment::pack(tail.iter().chain(added)));
         store.tail.clear();
         store.checkpoint = Some(checkpoint.clone());
@@ -93,10 +114,10 @@ impl Storage for MemoryStorage {
         Ok(store.head.clone())
     }
 
-    async fn everything(&self) -> Result<Vec<Entry>, StorageFault> {
+    async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault> {
         let mut store = self.store.borrow_mut();
         store.fault()?;
-        let mut entries = store.tail()?;
+        let mut entries: Vec<Entry<F>> = store.tail()?;
         for segment in &store.segments {
             entries.extend(segment::unpack(&segment.bytes).map_err(StorageFault::Unreadable)?);
         }
@@ -111,62 +132,13 @@ impl Storage for MemoryStorage {
     }
 }
 
-impl PhotoStore for MemoryStorage {
-    async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
-        let mut store = self.store.borrow_mut();
-        store.fault()?;
-        let new = !store.photos.contains_key(&photo.id());
-        let fresh = || (photo.bytes().to_vec(), Card { kept: now, small: Vec::new() });
-        let (_, card) = store.photos.entry(photo.id()).or_insert_with(fresh);
-        card.kept = now;
-        if let Some(small) = small {
-            card.small = small.to_vec();
-        }
-        Ok(new)
-    }
-
-    async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault> {
-        let mut store = self.store.borrow_mut();
-        store.fault()?;
-        if let Some((_, card)) = store.photos.get_mut(&photo) {
-            card.small = small.to_vec();
-        }
-        Ok(())
-    }
-
-    async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
-        let mut store = self.store.borrow_mut();
-        store.fault()?;
-        Ok(store.photos.get(&photo).map(|(bytes, _)| bytes.clone()))
-    }
-
-    async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
-        let mut store = self.store.borrow_mut();
-        store.fault()?;
-        Ok(store.photos.get(&photo).map(|(_, card)| card.small.clone()).filter(|small| !small.is_empty()))
-    }
-
-    async fn photos(&self) -> Result<BTreeSet<PhotoId>, StorageFault> {
-        let mut store = self.store.borrow_mut();
-        store.fault()?;
-        Ok(store.photos.keys().copied().collect())
-    }
-
-    async fn forget_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
-        let mut store = self.store.borrow_mut();
-        store.fault()?;
-        let stood = store.photos.len();
-        store.photos.retain(|id, (_, card)| !(photos.contains(id) && card.kept < before));
-        Ok((stood - store.photos.len()) as u32)
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::facts::Fact;
     use crate::journal::contract;
 
-    fn fresh() -> MemoryStorage {
+    fn fresh() -> MemoryStorage<Fact> {
         let next = std::cell::Cell::new(0);
         MemoryStorage::new(move || {
             next.set(next.get() + 1);
@@ -175,19 +147,6 @@ mod tests {
     }
 
     crate::storage_contract!(fresh(), |run| pollster::block_on(run));
-    crate::photo_contract!(fresh(), |run| pollster::block_on(run));
-
-    #[test]
-    fn a_full_disk_stores_no_partial_photo() {
-        use crate::photo::contract::photo;
-        let storage = fresh();
-        pollster::block_on(async {
-            storage.fail_next(StorageFault::Full);
-            assert_eq!(storage.keep_photo(&photo(1), Some(&[1]), 5).await, Err(StorageFault::Full));
-            assert!(storage.photos().await.unwrap().is_empty());
-            assert!(storage.keep_photo(&photo(1), Some(&[1]), 5).await.unwrap());
-        });
-    }
 
     #[test]
     fn a_full_disk_loses_no_saved_fact() {

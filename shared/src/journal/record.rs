@@ -1,11 +1,11 @@
-//! A single entry as bytes, as stored in the tail of the journal.
+//! A single entry as bytes: how the tail of the journal is stored.
 //!
-//! Schema, version 1: one byte `1`; then in postcard: device (16 bytes), sequence number, wall time, counter,
-//! subject (16 bytes), and the fact as in [`put_fact`]. **Frozen**: a change is a new version with its own
-//! decoder next to this one.
+//! Schema, version 1: one byte `1`; then in postcard: device (16 bytes), number, wall, counter,
+//! subject (16 bytes), and the fact as in [`encode_fact`]. **Frozen**; a change is a new version with a
+//! decoder of its own beside this one.
 
-use super::{Entry, Fact, Stamp};
-use crate::pack::{Pack, Reader};
+use super::{Entry, JournalFact, Stamp};
+use crate::codec::{Encode, Reader};
 
 /// The version written.
 pub const VERSION: u8 = 1;
@@ -20,34 +20,32 @@ pub enum BytesProblem {
 }
 
 /// Encodes a fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
-pub(super) fn put_fact(fact: &Fact, out: &mut Vec<u8>) {
-    if let Fact::Unknown { kind, body } = fact {
-        out.push(0);
-        put(kind, out);
-        put(body, out);
-    } else {
-        out.push(1);
-        put(fact, out);
+pub(super) fn encode_fact<F: JournalFact>(fact: &F, out: &mut Vec<u8>) {
+    match fact.as_unknown() {
+        Some((kind, body)) => {
+            out.push(0);
+            kind.encode(out);
+            body.encode(out);
+        }
+        None => {
+            out.push(1);
+            fact.encode(out);
+        }
     }
 }
 
-/// Decodes what [`put_fact`] wrote.
-pub(super) fn take_fact(from: &mut Reader<'_>) -> Fact {
-    if bool::take(from) { Fact::take(from) } else { Fact::Unknown { kind: Pack::take(from), body: Pack::take(from) } }
-}
-
-/// Appends an encoded value.
-pub(super) fn put<T: Pack>(value: &T, out: &mut Vec<u8>) {
-    value.put(out);
+/// Reads what [`encode_fact`] wrote.
+pub(super) fn decode_fact<F: JournalFact>(from: &mut Reader<'_>) -> F {
+    if bool::decode(from) { F::decode(from) } else { F::unknown(Encode::decode(from), Encode::decode(from)) }
 }
 
 /// Encodes an entry.
-pub fn encode(entry: &Entry) -> Vec<u8> {
+pub fn encode<F: JournalFact>(entry: &Entry<F>) -> Vec<u8> {
     let mut out = vec![VERSION];
     out.extend_from_slice(entry.device.as_bytes());
-    put(&(entry.seq, entry.stamp.wall, entry.stamp.counter), &mut out);
+    (entry.seq, entry.stamp.wall, entry.stamp.counter).encode(&mut out);
     out.extend_from_slice(entry.subject.as_bytes());
-    put_fact(&entry.fact, &mut out);
+    encode_fact(&entry.fact, &mut out);
     out
 }
 
@@ -55,7 +53,7 @@ pub fn encode(entry: &Entry) -> Vec<u8> {
 ///
 /// # Errors
 /// [`BytesProblem`]; bytes left over after the fact count as damage.
-pub fn decode(bytes: &[u8]) -> Result<Entry, BytesProblem> {
+pub fn decode<F: JournalFact>(bytes: &[u8]) -> Result<Entry<F>, BytesProblem> {
     match bytes.split_first() {
         Some((&VERSION, rest)) => decode_v1(rest).ok_or(BytesProblem::Damaged),
         Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
@@ -63,19 +61,22 @@ pub fn decode(bytes: &[u8]) -> Result<Entry, BytesProblem> {
     }
 }
 
-fn decode_v1(bytes: &[u8]) -> Option<Entry> {
+fn decode_v1<F: JournalFact>(bytes: &[u8]) -> Option<Entry<F>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
-    let (seq, wall, counter) = Pack::take(&mut from);
+    let (seq, wall, counter) = Encode::decode(&mut from);
     let subject = from.id();
-    let fact = take_fact(&mut from);
-    from.whole(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact })
+    let fact = decode_fact(&mut from);
+    from.finish(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::facts::Fact;
     use uuid::Uuid;
+
+    type Entry = crate::journal::Entry<Fact>;
 
     fn pulled() -> Entry {
         Entry {
@@ -115,12 +116,12 @@ mod tests {
         let good = encode(&pulled());
         let mut newer = good.clone();
         newer[0] = 9;
-        assert_eq!(decode(&newer), Err(BytesProblem::Newer(9)));
+        assert_eq!(decode::<Fact>(&newer), Err(BytesProblem::Newer(9)));
         for cut in 0..good.len() {
-            assert_eq!(decode(&good[..cut]), Err(BytesProblem::Damaged), "{cut}");
+            assert_eq!(decode::<Fact>(&good[..cut]), Err(BytesProblem::Damaged), "{cut}");
         }
         let mut long = good;
         long.push(0);
-        assert_eq!(decode(&long), Err(BytesProblem::Damaged));
+        assert_eq!(decode::<Fact>(&long), Err(BytesProblem::Damaged));
     }
 }

@@ -5,10 +5,11 @@
 //! entry before, counter, index of the subject, fact. Sequence numbers have no gaps. **Frozen**: a change is
 //! a new version with its own decoder next to this one.
 
-use super::record::{BytesProblem, put, put_fact, take_fact};
-use super::{DeviceId, Entry, Stamp};
-use crate::pack::{Pack, Reader};
-use crate::sorted::sort_by_key;
+use super::record::{BytesProblem, decode_fact, encode_fact};
+use super::{Entry, JournalFact, Stamp};
+use crate::codec::{Encode, Reader};
+use crate::collections::sort_by_key;
+use crate::ids::DeviceId;
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
@@ -31,8 +32,8 @@ pub struct Segment {
 
 /// Encodes entries, in any order, into one segment per contiguous range of sequence numbers. Duplicates are
 /// encoded once.
-pub fn pack<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Vec<Segment> {
-    let mut devices: BTreeMap<DeviceId, Vec<&Entry>> = BTreeMap::new();
+pub fn pack<'a, F: JournalFact + 'a>(entries: impl IntoIterator<Item = &'a Entry<F>>) -> Vec<Segment> {
+    let mut devices: BTreeMap<DeviceId, Vec<&Entry<F>>> = BTreeMap::new();
     for entry in entries {
         devices.entry(entry.device).or_default().push(entry);
     }
@@ -47,7 +48,7 @@ pub fn pack<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Vec<Segment> {
     segments
 }
 
-fn pack_stretch(stretch: &[&Entry]) -> Segment {
+fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
     let (device, first) = (stretch[0].device, stretch[0].seq);
     let mut subjects = Vec::new();
     let mut index = HashMap::new();
@@ -60,15 +61,15 @@ fn pack_stretch(stretch: &[&Entry]) -> Segment {
     let mut bytes = Vec::with_capacity(32 + 16 * subjects.len() + 12 * stretch.len());
     bytes.push(VERSION);
     bytes.extend_from_slice(device.as_bytes());
-    put(&(first, stretch.len() as u64, subjects.len() as u64), &mut bytes);
+    (first, stretch.len() as u64, subjects.len() as u64).encode(&mut bytes);
     for subject in &subjects {
         bytes.extend_from_slice(subject.as_bytes());
     }
     let mut before = 0;
     for entry in stretch {
         let step = entry.stamp.wall.wrapping_sub(before) as i64;
-        put(&(step, entry.stamp.counter, index[&entry.subject]), &mut bytes);
-        put_fact(&entry.fact, &mut bytes);
+        (step, entry.stamp.counter, index[&entry.subject]).encode(&mut bytes);
+        encode_fact(&entry.fact, &mut bytes);
         before = entry.stamp.wall;
     }
     Segment { device, first, bytes }
@@ -78,7 +79,7 @@ fn pack_stretch(stretch: &[&Entry]) -> Segment {
 ///
 /// # Errors
 /// [`BytesProblem`]; bytes left over at the end count as damage.
-pub fn unpack(bytes: &[u8]) -> Result<Vec<Entry>, BytesProblem> {
+pub fn unpack<F: JournalFact>(bytes: &[u8]) -> Result<Vec<Entry<F>>, BytesProblem> {
     match bytes.split_first() {
         Some((&VERSION, rest)) => unpack_v1(rest).ok_or(BytesProblem::Damaged),
         Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
@@ -86,10 +87,10 @@ pub fn unpack(bytes: &[u8]) -> Result<Vec<Entry>, BytesProblem> {
     }
 }
 
-fn unpack_v1(bytes: &[u8]) -> Option<Vec<Entry>> {
+fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
-    let (first, count, subject_count): (u64, u64, u64) = Pack::take(&mut from);
+    let (first, count, subject_count): (u64, u64, u64) = Encode::decode(&mut from);
     // An entry takes at least five bytes, a subject sixteen.
     let left = from.left() as u64;
     if count > MOST || count > left || subject_count > left / 16 {
@@ -99,22 +100,24 @@ fn unpack_v1(bytes: &[u8]) -> Option<Vec<Entry>> {
     let mut entries = Vec::with_capacity(count as usize);
     let mut wall: u64 = 0;
     for number in 0..count {
-        let (step, counter, subject): (i64, u32, u64) = Pack::take(&mut from);
+        let (step, counter, subject): (i64, u32, u64) = Encode::decode(&mut from);
         wall = wall.wrapping_add(step as u64);
         let subject = *subjects.get(subject as usize)?;
         let seq = first.checked_add(number)?;
-        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact: take_fact(&mut from) });
+        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact: decode_fact(&mut from) });
         if from.has_failed() {
             return None;
         }
     }
-    from.whole(entries)
+    from.finish(entries)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::journal::Fact;
+    use crate::facts::Fact;
+
+    type Entry = crate::journal::Entry<Fact>;
 
     fn entry(seq: u64, wall: u64, subject: u128) -> Entry {
         Entry {
@@ -161,13 +164,13 @@ mod tests {
     fn damaged_bytes_are_refused_without_allocating() {
         let good = pack(&[entry(1, 10, 1), entry(2, 20, 1)])[0].bytes.clone();
         for cut in 0..good.len() {
-            assert!(unpack(&good[..cut]).is_err(), "{cut}");
+            assert!(unpack::<Fact>(&good[..cut]).is_err(), "{cut}");
         }
         let mut huge = good[..17].to_vec();
-        put(&(1u64, u64::MAX, u64::MAX), &mut huge);
-        assert_eq!(unpack(&huge), Err(BytesProblem::Damaged));
+        (1u64, u64::MAX, u64::MAX).encode(&mut huge);
+        assert_eq!(unpack::<Fact>(&huge), Err(BytesProblem::Damaged));
         let mut newer = good;
         newer[0] = 2;
-        assert_eq!(unpack(&newer), Err(BytesProblem::Newer(2)));
+        assert_eq!(unpack::<Fact>(&newer), Err(BytesProblem::Newer(2)));
     }
 }

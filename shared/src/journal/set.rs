@@ -1,15 +1,15 @@
 //! The journal as a set of entries, merged by union.
 
-use super::{Coverage, DeviceId, Entry, Gap, Stamp};
-use crate::sorted::sort_by_key;
-use crate::table::Table;
+use super::{Coverage, Entry, Gap, JournalFact, Stamp};
+use crate::collections::{Table, sort_by_key};
+use crate::ids::DeviceId;
 
 /// The entries of all devices. The same entries make the same journal, in whatever order, overlap and
 /// repetition they arrive.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Journal {
+#[derive(Clone, Debug, PartialEq)]
+pub struct Journal<F> {
     /// For each device, its entries by rising sequence number.
-    devices: Table<Vec<Entry>>,
+    devices: Table<Vec<Entry<F>>>,
 }
 
 /// The result of a merge.
@@ -31,12 +31,18 @@ pub struct Conflict {
     pub seq: u64,
 }
 
-impl Journal {
+impl<F> Default for Journal<F> {
+    fn default() -> Self {
+        Self { devices: Table::default() }
+    }
+}
+
+impl<F: JournalFact> Journal<F> {
     /// A journal of these entries.
     ///
     /// # Errors
     /// [`Conflict`] if two different entries have the same device and number.
-    pub fn of(entries: Vec<Entry>) -> Result<Self, Conflict> {
+    pub fn of(entries: Vec<Entry<F>>) -> Result<Self, Conflict> {
         let mut journal = Self::default();
         journal.absorb(entries)?;
         Ok(journal)
@@ -46,7 +52,7 @@ impl Journal {
     ///
     /// # Errors
     /// [`Conflict`] if an entry differs from the present one with its number; nothing is changed.
-    pub fn absorb(&mut self, entries: Vec<Entry>) -> Result<Absorbed, Conflict> {
+    pub fn absorb(&mut self, entries: Vec<Entry<F>>) -> Result<Absorbed, Conflict> {
         let offered = entries.len() as u64;
         let mut arriving = by_device(entries);
         let devices: Vec<DeviceId> = arriving.keys().copied().collect();
@@ -55,7 +61,7 @@ impl Journal {
             if !list.is_sorted_by_key(|entry| entry.seq) {
                 sort_by_key(list, |entry| entry.seq);
             }
-            let same = |pair: &&[Entry]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
+            let same = |pair: &&[Entry<F>]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
             if let Some(pair) = list.windows(2).find(same) {
                 return Err(Conflict { device, seq: pair[0].seq });
             }
@@ -75,8 +81,8 @@ impl Journal {
     }
 
     /// Every entry in fold order: by stamp, then device, then number.
-    pub fn in_order(&self) -> Vec<&Entry> {
-        let mut keyed: Vec<(Stamp, &Entry)> = Vec::with_capacity(self.len());
+    pub fn in_order(&self) -> Vec<&Entry<F>> {
+        let mut keyed: Vec<(Stamp, &Entry<F>)> = Vec::with_capacity(self.len());
         for list in self.devices.values() {
             keyed.extend(list.iter().map(|entry| (entry.stamp, entry)));
         }
@@ -87,12 +93,12 @@ impl Journal {
     }
 
     /// Every entry by device and rising number.
-    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+    pub fn entries(&self) -> impl Iterator<Item = &Entry<F>> {
         self.devices.values().flatten()
     }
 
     /// The entries that `known` does not contain.
-    pub fn beyond(&self, known: &Coverage) -> Vec<Entry> {
+    pub fn beyond(&self, known: &Coverage) -> Vec<Entry<F>> {
         self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
     }
 
@@ -120,8 +126,8 @@ impl Journal {
 }
 
 /// Groups entries by device. A file of one device, the common case, is not copied.
-fn by_device(entries: Vec<Entry>) -> Table<Vec<Entry>> {
-    let mut devices = Table::<Vec<Entry>>::default();
+fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
+    let mut devices = Table::<Vec<Entry<F>>>::default();
     let Some(first) = entries.first().map(|entry| entry.device) else { return devices };
     if entries.iter().all(|entry| entry.device == first) {
         devices.insert(first, entries);
@@ -141,7 +147,7 @@ fn by_device(entries: Vec<Entry>) -> Table<Vec<Entry>> {
 }
 
 /// The first number with different entries in two sorted lists.
-fn disagreement(held: &[Entry], arriving: &[Entry]) -> Option<u64> {
+fn disagreement<F: JournalFact>(held: &[Entry<F>], arriving: &[Entry<F>]) -> Option<u64> {
     let mut held = held.iter().peekable();
     for entry in arriving {
         while held.next_if(|other| other.seq < entry.seq).is_some() {}
@@ -153,12 +159,12 @@ fn disagreement(held: &[Entry], arriving: &[Entry]) -> Option<u64> {
 }
 
 /// Merges a sorted list into another; for numbers in both, the present entry is kept.
-fn merge_sorted(held: &mut Vec<Entry>, arriving: Vec<Entry>) {
+fn merge_sorted<F: JournalFact>(held: &mut Vec<Entry<F>>, arriving: Vec<Entry<F>>) {
     if held.is_empty() {
         *held = arriving;
         return;
     }
-    let in_front = |list: &[Entry]| list.first().map(|entry| entry.seq);
+    let in_front = |list: &[Entry<F>]| list.first().map(|entry| entry.seq);
     if held.last().map(|entry| entry.seq) < in_front(&arriving) {
         held.extend(arriving);
         return;
@@ -180,8 +186,12 @@ fn merge_sorted(held: &mut Vec<Entry>, arriving: Vec<Entry>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::journal::{Fact, Stamp};
+    use crate::facts::Fact;
+    use crate::journal::Stamp;
     use uuid::Uuid;
+
+    type Entry = crate::journal::Entry<Fact>;
+    type Journal = super::Journal<Fact>;
 
     fn entry(device: u128, seq: u64, wall: u64) -> Entry {
         let fact = Fact::ShopNamed(format!("{device}/{seq}"));

@@ -3,11 +3,11 @@
 //! Wall time as far as it can be trusted, and a counter while it stands still or runs backwards. Method: S.
 //! Kulkarni et al., "Logical Physical Clocks", OPODIS 2014.
 
-use crate::pack::Pack;
+use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
 /// When a fact was recorded: Unix time in milliseconds, then a counter.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(from = "(u64, u32)", into = "(u64, u32)")]
 pub struct Stamp {
     /// Unix time in milliseconds by the device's clock.
@@ -46,7 +46,7 @@ pub struct FarAhead {
 }
 
 /// Assigns each fact of this device a stamp later than every fact seen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Pack)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct HybridClock {
     last: Stamp,
 }

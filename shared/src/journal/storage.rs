@@ -1,22 +1,23 @@
 //! The contract of every storage backend.
 
-use super::{Checkpoint, Coverage, DeviceId, Entry, Fact, HybridClock, Subject};
-use crate::journal::record::BytesProblem;
-use crate::pack::Pack;
+use super::record::BytesProblem;
+use super::{Checkpoint, Coverage, Entry, HybridClock};
+use crate::codec::Encode;
+use crate::ids::{DeviceId, Subject};
 
 /// A fact to append; the storage assigns its number and stamp.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Draft {
+pub struct Draft<F> {
     /// Unix time in milliseconds at which it happened.
     pub at: u64,
     /// What it is about.
     pub subject: Subject,
     /// The fact.
-    pub fact: Fact,
+    pub fact: F,
 }
 
 /// The small record that every write reads and replaces: which facts are stored, and the clock.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Head {
     /// Which facts are stored, in the tail and in segments.
     pub coverage: Coverage,
@@ -31,7 +32,7 @@ impl Head {
     /// Encodes the head.
     pub fn to_bytes(&self) -> Vec<u8> {
         let mut bytes = vec![Self::VERSION];
-        super::record::put(self, &mut bytes);
+        self.encode(&mut bytes);
         bytes
     }
 
@@ -41,7 +42,7 @@ impl Head {
     /// [`BytesProblem`]; bytes left over count as damage.
     pub fn from_bytes(bytes: &[u8]) -> Result<Self, BytesProblem> {
         match bytes.split_first() {
-            Some((&Self::VERSION, rest)) => crate::pack::from_bytes(rest).ok_or(BytesProblem::Damaged),
+            Some((&Self::VERSION, rest)) => crate::codec::from_bytes(rest).ok_or(BytesProblem::Damaged),
             Some((&version, _)) if version > Self::VERSION => Err(BytesProblem::Newer(version)),
             _ => Err(BytesProblem::Damaged),
         }
@@ -50,7 +51,7 @@ impl Head {
 
 /// What opening a journal reads: only as much as the work since the last checkpoint.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Opened {
+pub struct Opened<F> {
     /// Id of this device, stored with the journal so that erasing one erases the other.
     pub device: DeviceId,
     /// Which facts are stored.
@@ -58,7 +59,7 @@ pub struct Opened {
     /// The shop folded over everything but the tail, if one was saved.
     pub checkpoint: Option<Checkpoint>,
     /// Entries after the checkpoint, in any order.
-    pub tail: Vec<Entry>,
+    pub tail: Vec<Entry<F>>,
 }
 
 /// Why storing or reading failed.
@@ -87,37 +88,37 @@ pub enum StorageFault {
 /// Every method is one transaction: it is complete and durable before its future resolves to `Ok`, or has no
 /// effect. Several handles (two open tabs) may use one store at once; each sees what any has committed.
 #[allow(async_fn_in_trait)]
-pub trait Storage {
+pub trait Storage<F> {
     /// Reads what is needed to continue working. Creates the device's id on first use.
-    async fn open(&self) -> Result<Opened, StorageFault>;
+    async fn open(&self) -> Result<Opened<F>, StorageFault>;
 
     /// Appends facts of this device in the given order and returns them as entries. Numbers and stamps are
     /// assigned inside the transaction, so that two tabs cannot collide: either from the head it reads, or in
     /// advance and stored only if the head they build on is the one it reads.
-    async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault>;
+    async fn append(&self, drafts: &[Draft<F>]) -> Result<Vec<Entry<F>>, StorageFault>;
 
     /// Encodes the tail and the `added` entries of other devices into segments, and saves the checkpoint,
     /// which must be the fold over all of them.
     ///
     /// # Errors
     /// [`StorageFault::Stale`] if the stored head is no longer `expected`; nothing is changed.
-    async fn consolidate(
+    async fn compact(
         &self,
         expected: &Head,
-        added: &[Entry],
+        added: &[Entry<F>],
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault>;
 
     /// Every stored entry, each once, in any order.
-    async fn everything(&self) -> Result<Vec<Entry>, StorageFault>;
+    async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault>;
 
     /// Erases everything, including the device's id and the stored photos.
     async fn erase(&self) -> Result<(), StorageFault>;
 }
 
 /// Assigns numbers and stamps to drafts and advances the head past them. Shared by the backends.
-pub fn allocate(head: &mut Head, device: DeviceId, drafts: &[Draft]) -> Vec<Entry> {
+pub fn assign_sequence<F: Clone>(head: &mut Head, device: DeviceId, drafts: &[Draft<F>]) -> Vec<Entry<F>> {
     let mut seq = head.coverage.next_seq(device);
     let mut entries = Vec::with_capacity(drafts.len());
     for draft in drafts {

@@ -4,8 +4,9 @@
 //! Like any test they assert, and so may panic; only tests call them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
-use super::{JpegPhoto, PhotoFact, PhotoStore};
-use crate::journal::{Draft, Fact, Storage};
+use super::{JpegPhoto, PhotoStore};
+use crate::facts::{Draft, Fact, PhotoFact};
+use crate::journal::Storage;
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
@@ -35,7 +36,7 @@ pub fn photo(seed: u8) -> JpegPhoto {
 }
 
 /// A stored photo is read back, and one that was not stored is `None`.
-pub async fn a_photo_kept_is_read_back<S: Storage + PhotoStore>(store: S) {
+pub async fn a_photo_kept_is_read_back<S: Storage<Fact> + PhotoStore>(store: S) {
     assert!(store.keep_photo(&photo(1), Some(&[7, 7]), 5).await.unwrap());
     assert_eq!(store.photo(photo(1).id()).await.unwrap().unwrap(), picture(1));
     assert_eq!(store.small(photo(1).id()).await.unwrap().unwrap(), [7, 7]);
@@ -45,7 +46,7 @@ pub async fn a_photo_kept_is_read_back<S: Storage + PhotoStore>(store: S) {
 }
 
 /// A photo stored twice exists once, with whichever thumbnail was given.
-pub async fn a_photo_kept_twice_is_there_once<S: Storage + PhotoStore>(store: S) {
+pub async fn a_photo_kept_twice_is_there_once<S: Storage<Fact> + PhotoStore>(store: S) {
     assert!(store.keep_photo(&photo(1), Some(&[7]), 5).await.unwrap());
     assert!(!store.keep_photo(&photo(1), None, 6).await.unwrap());
     assert_eq!(store.small(photo(1).id()).await.unwrap().unwrap(), [7]);
@@ -53,7 +54,7 @@ pub async fn a_photo_kept_twice_is_there_once<S: Storage + PhotoStore>(store: S)
 }
 
 /// A thumbnail added later is stored, but only for a photo that exists.
-pub async fn a_small_picture_made_later_is_kept<S: Storage + PhotoStore>(store: S) {
+pub async fn a_small_picture_made_later_is_kept<S: Storage<Fact> + PhotoStore>(store: S) {
     store.keep_photo(&photo(1), None, 5).await.unwrap();
     assert_eq!(store.small(photo(1).id()).await.unwrap(), None);
     store.keep_small(photo(1).id(), &[4, 2]).await.unwrap();
@@ -65,7 +66,7 @@ pub async fn a_small_picture_made_later_is_kept<S: Storage + PhotoStore>(store: 
 }
 
 /// Only photos that are named and were stored before the given time are deleted, with their thumbnails.
-pub async fn forgetting_takes_what_is_named_and_old<S: Storage + PhotoStore>(store: S) {
+pub async fn forgetting_takes_what_is_named_and_old<S: Storage<Fact> + PhotoStore>(store: S) {
     for (seed, at) in [(1, 10), (2, 20), (3, 10), (4, 10)] {
         store.keep_photo(&photo(seed), Some(&[seed]), at).await.unwrap();
     }
@@ -80,7 +81,7 @@ pub async fn forgetting_takes_what_is_named_and_old<S: Storage + PhotoStore>(sto
 }
 
 /// Two handles each see what the other has committed.
-pub async fn two_tabs_see_the_same_photos<S: Storage + PhotoStore + Clone>(store: S) {
+pub async fn two_tabs_see_the_same_photos<S: Storage<Fact> + PhotoStore + Clone>(store: S) {
     let other = store.clone();
     store.keep_photo(&photo(1), None, 5).await.unwrap();
     assert!(!other.keep_photo(&photo(1), None, 5).await.unwrap());
@@ -89,17 +90,17 @@ pub async fn two_tabs_see_the_same_photos<S: Storage + PhotoStore + Clone>(store
 }
 
 /// Photos and facts do not affect each other.
-pub async fn photos_leave_the_journal_alone<S: Storage + PhotoStore>(store: S) {
+pub async fn photos_leave_the_journal_alone<S: Storage<Fact> + PhotoStore>(store: S) {
     store.keep_photo(&photo(1), None, 5).await.unwrap();
-    assert!(store.everything().await.unwrap().is_empty());
+    assert!(store.read_all().await.unwrap().is_empty());
     let fact = Fact::Photo(PhotoFact::taken(&photo(1)));
     store.append(&[Draft { at: 6, subject: Uuid::from_u128(1), fact }]).await.unwrap();
     assert_eq!(store.forget_photos(&[photo(1).id()], u64::MAX).await.unwrap(), 1);
-    assert_eq!(store.everything().await.unwrap().len(), 1);
+    assert_eq!(store.read_all().await.unwrap().len(), 1);
 }
 
 /// Erasing the store deletes all photos.
-pub async fn erasing_leaves_no_photo<S: Storage + PhotoStore>(store: S) {
+pub async fn erasing_leaves_no_photo<S: Storage<Fact> + PhotoStore>(store: S) {
     store.keep_photo(&photo(1), Some(&[1]), 5).await.unwrap();
     store.erase().await.unwrap();
     assert!(store.photos().await.unwrap().is_empty());

@@ -5,17 +5,22 @@
 //! data B.1.1.5, high-level syntax B.2) and JFIF 1.02 (ITU-T T.871, section 10). It keeps tables, frame,
 //! scans and the plain JFIF header, and nothing else.
 
-use super::PhotoId;
+use crate::facts::{LARGEST_TAKEN, LONGEST_TAKEN, PhotoFact};
+use crate::ids::PhotoId;
 use std::ops::Range;
+
+impl PhotoFact {
+    /// The fact that records this photo as taken.
+    pub fn taken(photo: &JpegPhoto) -> Self {
+        let bytes = photo.bytes().len() as u32;
+        Self::Taken { photo: photo.id(), width: photo.width(), height: photo.height(), bytes }
+    }
+}
 
 /// Longest side of a photo made by this app, in pixels.
 pub const LONGEST_SIDE: u16 = 1600;
 /// Largest file of a photo made by this app, in bytes.
 pub const LARGEST_MADE: usize = 300_000;
-/// Longest side accepted from a file, in pixels: the browser needs at most 64 MB to decode it.
-pub const LONGEST_TAKEN: u16 = 4096;
-/// Largest photo accepted from a file, in bytes.
-pub const LARGEST_TAKEN: usize = 1024 * 1024;
 
 /// A photo as it is stored: valid JPEG of limited size without metadata, identified by its hash.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -183,8 +188,8 @@ fn end_of_scan(bytes: &[u8], mut at: usize) -> Option<usize> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::contract::picture;
     use super::*;
+    use crate::photo::contract::picture;
     use proptest::prelude::*;
 
     fn segment(marker: u8, inside: &[u8]) -> Vec<u8> {

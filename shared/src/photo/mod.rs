@@ -13,18 +13,16 @@
 //! - [`Zoom`]: scale and position of a photo in its window
 
 pub mod contract;
-mod fact;
-mod id;
 mod jpeg;
-mod photos;
+mod memory;
+pub(crate) mod model;
 mod room;
 mod store;
 mod zoom;
 
-pub use fact::PhotoFact;
-pub use id::PhotoId;
-pub use jpeg::{JpegPhoto, LARGEST_MADE, LARGEST_TAKEN, LONGEST_SIDE, jpeg_has_no_metadata, strip_metadata};
-pub use photos::{Photo, PhotoTotal, Photos};
+pub use crate::facts::{LARGEST_TAKEN, PhotoFact};
+pub use jpeg::{JpegPhoto, LARGEST_MADE, LONGEST_SIDE, jpeg_has_no_metadata, strip_metadata};
+pub use model::{Photo, PhotoTotal, Photos};
 pub use room::{FEW_MORE, photos_fit, photos_that_fit};
 pub use store::{Card, PhotoStore, STORED_VERSION};
 pub use zoom::{DoubleTouch, Zoom};

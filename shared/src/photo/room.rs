@@ -1,6 +1,6 @@
 //! How many more photos fit on the device?
 
-use super::jpeg::LARGEST_MADE;
+use super::LARGEST_MADE;
 
 /// Storage that photos leave free for the journal, in bytes: enough for years of counting. Our own.
 const LEFT_TO_JOURNAL: f64 = 20.0 * 1024.0 * 1024.0;

@@ -1,6 +1,7 @@
 //! The contract of every store for the bytes of photos.
 
-use super::{JpegPhoto, PhotoId};
+use super::JpegPhoto;
+use crate::ids::PhotoId;
 use crate::journal::StorageFault;
 use std::collections::BTreeSet;
 

@@ -1,34 +1,7 @@
 //! When the shop closes.
 
-use super::{Day, WallClock};
-use crate::pack::Pack;
-use crate::sorted::Map;
-use serde::{Deserialize, Serialize};
-
-/// Closing times by weekday, and for single days that differ.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Pack)]
-pub struct Closings {
-    /// Minutes after midnight by weekday, Monday first; `None` on a day off.
-    pub week: [Option<u16>; 7],
-    /// Minutes after midnight on days that differ from their weekday.
-    pub days: Map<Day, u16>,
-}
-
-/// Default closing time: five in the afternoon, Monday to Friday. Common practice, no source.
-const FIVE: Option<u16> = Some(17 * 60);
-
-impl Default for Closings {
-    fn default() -> Self {
-        Self { week: [FIVE, FIVE, FIVE, FIVE, FIVE, None, None], days: Map::new() }
-    }
-}
-
-impl Closings {
-    /// Minutes after midnight at which the shop closes on a day; `None` on a day off.
-    pub fn on(&self, day: Day) -> Option<u16> {
-        self.days.get(&day).copied().or(self.week[day.weekday()])
-    }
-}
+use super::Closings;
+use crate::time::WallClock;
 
 /// Unix time in milliseconds at which the shop closes today; `None` on a day off.
 pub fn closing_of(closings: &Closings, clock: WallClock) -> Option<u64> {
@@ -39,6 +12,7 @@ pub fn closing_of(closings: &Closings, clock: WallClock) -> Option<u64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::time::Day;
 
     #[test]
     fn a_single_day_differs_from_its_weekday() {
@@ -46,8 +20,8 @@ mod tests {
         let wednesday = Day::from_iso("2026-11-25").unwrap();
         closings.days.insert(wednesday, 15 * 60);
         assert_eq!(closings.on(wednesday), Some(900));
-        assert_eq!(closings.on(wednesday.plus(7)), Some(1020));
-        assert_eq!(closings.on(wednesday.plus(4)), None);
+        assert_eq!(closings.on(wednesday.plus_days(7)), Some(1020));
+        assert_eq!(closings.on(wednesday.plus_days(4)), None);
         let clock = WallClock { now: 1_795_600_000_000, offset_minutes: 60 };
         assert_eq!(closing_of(&closings, clock), Some(clock.moment(wednesday, 900)));
     }

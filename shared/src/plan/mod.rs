@@ -8,18 +8,13 @@
 //!   the shop entered, or ten minutes.
 
 mod closing;
-mod day;
-mod done_today;
+pub(crate) mod model;
 mod press;
-mod rail;
-mod tally;
-mod wall_clock;
+mod set_up;
+mod views;
 
-pub use closing::{Closings, closing_of};
-pub use day::Day;
-pub use done_today::{DoneToday, done_today};
+pub use closing::closing_of;
+pub use model::*;
 pub use press::only_on_press;
-pub use rail::{Fit, Rail, RailRun, RailVerdict, rail, reordered};
-pub(crate) use rail::{open_runs, set_up_time};
-pub use tally::{Tally, TallyRow};
-pub use wall_clock::WallClock;
+pub(crate) use set_up::{open_runs, set_up_time};
+pub use views::*;

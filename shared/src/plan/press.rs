@@ -1,7 +1,7 @@
 //! Which run is on the press.
 
 use super::open_runs;
-use crate::job::RunId;
+use crate::ids::RunId;
 use crate::shop::Shop;
 
 /// The run on the press, if it is the only one there.

@@ -13,38 +13,15 @@
 
 mod checks;
 mod contact;
-mod count;
-mod ended;
-mod fan;
-mod finish;
-mod forecast;
-mod history;
-mod location;
-mod misprint;
+mod form;
+pub(crate) mod model;
 mod pace;
-mod pace_chart;
-mod print_run;
-mod progress;
-mod set_up;
-mod stop;
-mod student_t;
+mod views;
 
-pub use checks::{
-    CheckItem, CheckList, CheckOutcome, CheckRecord, CheckRow, CheckState, Expected, check_list, check_list_after,
-};
+pub use crate::facts::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
+pub use checks::{CheckList, CheckRow, CheckState, check_list, check_list_after};
 pub use contact::{Contacts, KeyMeaning, Keys, Touch, Window};
-pub use count::{CountView, PaceView, Pending, SizeCount, Standing, UndoView, count_view};
-pub use ended::{EndedView, ended_view};
-pub use fan::{Fan, FanPoint, fan};
-pub use finish::{Spread, TimeLeft, pieces_within};
-pub use forecast::{Basis, Forecast, forecast};
-pub use history::{History, history_for, stop_rate};
-pub use location::Location;
-pub use misprint::MisprintCause;
-pub use pace::{Gap, Pace, gaps};
-pub use pace_chart::{ChartPoint, PaceChart, pace_chart};
-pub use print_run::Run;
-pub use progress::{Progress, Pull, UNMARKED_PAUSE_SECONDS};
-pub use set_up::{Flash, SetUp};
-pub use stop::{Stop, StopCause};
-pub use student_t::{chance_below, quantile};
+pub use form::RunForm;
+pub use model::*;
+pub use pace::*;
+pub use views::*;

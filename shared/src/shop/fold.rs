@@ -5,9 +5,10 @@
 //! creates it with default values, so that nothing is lost whatever the order of the files.
 
 use super::Shop;
+use crate::collections::sort_by_key;
 use crate::deletion::{DeleteById, Deletion};
-use crate::journal::{Entry, Fact, Journal, Subject};
-use crate::sorted::sort_by_key;
+use crate::facts::{Entry, Fact, Journal};
+use crate::ids::Subject;
 
 impl Shop {
     /// Folds a whole journal.

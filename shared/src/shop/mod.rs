@@ -6,9 +6,10 @@
 //!   written in that order; pieces are signed sums.
 //! - Nothing is ever removed from the journal: deleting is a fact, and undo is another one.
 
+pub mod checkpoint;
 mod fold;
-mod form;
+mod settings_form;
 mod state;
 
-pub use form::ShopForm;
+pub use settings_form::ShopForm;
 pub use state::{Shop, UnknownFacts};

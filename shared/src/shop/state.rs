@@ -1,26 +1,27 @@
 //! The folded state of the shop.
 
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
 use crate::deletion::Tombstones;
-use crate::failure::Failures;
-use crate::heat::HeatLog;
-use crate::ink::InkLog;
-use crate::job::{Job, JobId, Lot, LotId, RunId, Size};
+use crate::facts::Size;
+use crate::failure::model::Failures;
+use crate::heat::model::HeatLog;
+use crate::ids::{JobId, LotId, RunId};
+use crate::ink::model::InkLog;
+use crate::job::model::{Job, Lot};
 use crate::journal::OrderKey;
-use crate::pack::Pack;
-use crate::photo::Photos;
-use crate::plan::{Closings, Tally};
-use crate::quantity::Seconds;
-use crate::run::Run;
-use crate::screen::{Screens, StencilLog};
-use crate::sorted::sort_by_key;
-use crate::table::Table;
+use crate::photo::model::Photos;
+use crate::plan::model::{Closings, Tally};
+use crate::run::model::Run;
+use crate::screen::model::{Screens, StencilLog};
+use crate::units::Seconds;
 use std::collections::BTreeMap;
 
 /// Number of facts of each kind that only a newer version understands.
 pub type UnknownFacts = BTreeMap<String, u32>;
 
 /// Everything the facts so far add up to. Equal journals fold to equal bytes.
-#[derive(Clone, Debug, PartialEq, Default, Pack)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Shop {
     /// The shop's name; empty until it has one.
     pub name: String,
@@ -38,9 +39,9 @@ pub struct Shop {
     pub(crate) lots: Table<Lot>,
     pub(crate) runs: Table<Run>,
     pub(crate) order: Vec<RunId>,
-    /// Deleted before the first fact about them.
+    /// Ids that were deleted before the first fact about them.
     pub(crate) gone: Tombstones,
-    /// Dryers, flash units, inks' limits, tests of a cure, and the room.
+    /// Dryers, flash units, ink sheets, fabric limits, cure tests, trials and climate readings.
     pub heat: HeatLog,
     /// The screens.
     pub screens: Screens,

@@ -3,12 +3,18 @@
 //! Every time is in seconds after 08:00 on Wednesday 25 November 2026, five hours west of UTC. The
 //! shop closes at 17:00 unless a test says otherwise.
 
-use lastpull_core::job::{Due, Fabric, JobId, LotId, RunId, Size, SizePieces};
-use lastpull_core::journal::{DeviceId, Entry, Fact, HybridClock, JobField, Journal, LotField, RunField};
-use lastpull_core::plan::{Day, Rail, WallClock, rail};
-use lastpull_core::quantity::Seconds;
+use lastpull_core::facts::{Entry, Journal};
+use lastpull_core::facts::{Fact, JobField, LotField, RunField};
+use lastpull_core::ids::DeviceId;
+use lastpull_core::ids::{JobId, LotId, RunId};
+use lastpull_core::job::{Fabric, Size, SizePieces};
+use lastpull_core::journal::HybridClock;
+use lastpull_core::plan::{Rail, rail};
 use lastpull_core::run::{CountView, MisprintCause, StopCause, count_view};
 use lastpull_core::shop::Shop;
+use lastpull_core::time::Due;
+use lastpull_core::time::{Day, WallClock};
+use lastpull_core::units::Seconds;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 

@@ -3,7 +3,7 @@
 use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::journal::Fact;
+use lastpull_core::facts::Fact;
 use leptos::prelude::*;
 use uuid::Uuid;
 

@@ -4,7 +4,7 @@ use super::rail::Drag;
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
 use crate::route::Route;
-use lastpull_core::job::RunId;
+use lastpull_core::ids::RunId;
 use lastpull_core::plan::{Fit, Rail, RailRun};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;

@@ -6,7 +6,7 @@ use crate::forms::Debounced;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::failure::FailureCard;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// Numbers a thumb reaches at once.

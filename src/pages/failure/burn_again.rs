@@ -6,7 +6,7 @@ use crate::i18n;
 use crate::platform::clock;
 use crate::store::Store;
 use lastpull_core::failure::FailureCard;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{StepRow, step_done, step_undone};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;

@@ -8,8 +8,8 @@ use crate::platform::{ids, spawn_local};
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::failure::{FailureCard, delete_facts, open_facts, undelete_facts};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// Notes and the rest.

@@ -5,8 +5,8 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::failure::{FailureCard, JudgeRow, Verdict, judge_all_facts, judge_facts, taken_back};
+use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The suspects by size. Nothing while there are none and were none.

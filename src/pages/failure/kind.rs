@@ -7,7 +7,7 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::failure::{FailureCard, FailureKind, list_screen_facts};
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The kinds as a grid, then the run's screens where there is more than one.

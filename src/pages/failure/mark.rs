@@ -6,7 +6,7 @@ use crate::forms::Debounced;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::failure::{FailureCard, Mark, Print};
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::run::Location;
 use leptos::html;
 use leptos::prelude::*;

@@ -16,8 +16,8 @@ use crate::i18n;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::failure::{FailureCard, failure_card, go_on_facts};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 use uuid::Uuid;
 

@@ -1,8 +1,9 @@
 //! Telling something of a failure: each answer is recorded as it is given.
 
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::failure::FailureForm;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// Records what changes when the form of a failure is changed like this.

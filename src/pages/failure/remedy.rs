@@ -8,7 +8,7 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::failure::{FailureCard, Remedy, remedy_facts};
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The remedies, the quickest first; and the screen that is burned again.

@@ -7,8 +7,8 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::failure::{Replacement, Stock, StockRow, burn_again_facts, stock_for};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::Subject;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The coated and clean screens of the shop, and a frame that is not on its list.

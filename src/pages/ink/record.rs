@@ -3,8 +3,9 @@
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, reading_now};
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// Records facts, with undo.

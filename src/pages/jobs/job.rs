@@ -7,8 +7,9 @@ use crate::i18n;
 use crate::platform::{ids, spawn_local};
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::job::{JobCard, JobId, job_card, repeat_order};
-use lastpull_core::journal::Fact;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::JobId;
+use lastpull_core::job::{JobCard, job_card, repeat_order};
 use lastpull_core::screen::facts_on_finish;
 use leptos::prelude::*;
 

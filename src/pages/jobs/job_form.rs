@@ -6,8 +6,9 @@ use crate::i18n;
 use crate::platform::{clock, ids};
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::job::{JobForm, JobId};
-use lastpull_core::journal::Fact;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::JobId;
+use lastpull_core::job::JobForm;
 use leptos::prelude::*;
 
 /// A new job, or a job's fields.
@@ -23,7 +24,7 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     let id = job.unwrap_or_else(ids::new_id);
     let clients = store.shop.with_untracked(|shop| {
         let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();
-        lastpull_core::sorted::sort_by(&mut clients, Ord::cmp);
+        lastpull_core::collections::sort_by(&mut clients, Ord::cmp);
         clients.dedup();
         clients
     });

@@ -6,8 +6,9 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::job::{Fabric, JobId, LotForm, LotId, Size, suggested_lot};
-use lastpull_core::journal::{Fact, LotField};
+use lastpull_core::facts::{Fact, LotField};
+use lastpull_core::ids::{JobId, LotId};
+use lastpull_core::job::{Fabric, LotForm, Size, suggested_lot};
 use leptos::prelude::*;
 
 /// A new lot of a job, or a lot's fields.
@@ -24,7 +25,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
         None => store.shop.with_untracked(|shop| suggested_lot(shop, of_job).map(LotForm::of)).map_or_else(
             || LotForm { colour: "#23262e".into(), ..LotForm::default() },
             // The garment is likely the same again; how many of each size is not.
-            |form| LotForm { pieces: lastpull_core::sorted::Map::new(), ..form },
+            |form| LotForm { pieces: lastpull_core::collections::Map::new(), ..form },
         ),
     };
     let form = RwSignal::new(start);

@@ -5,9 +5,9 @@ use crate::i18n;
 use crate::pages::shared::FailureBar;
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::ink::Colour;
+use lastpull_core::colour::Colour;
+use lastpull_core::facts::Fact;
 use lastpull_core::job::{LotCard, RunCard};
-use lastpull_core::journal::Fact;
 use lastpull_core::run::{SetUp, Standing};
 use leptos::prelude::*;
 

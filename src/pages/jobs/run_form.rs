@@ -6,9 +6,12 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::Route;
 use crate::store::Store;
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::form::Problems;
+use lastpull_core::ids::{LotId, RunId};
 use lastpull_core::ink::{ink_names, recipe_for};
-use lastpull_core::job::{LotId, Problems, RunForm, RunId, suggested_run};
-use lastpull_core::journal::{Fact, RunField};
+use lastpull_core::job::suggested_run;
+use lastpull_core::run::RunForm;
 use lastpull_core::run::{Location, Run};
 use leptos::prelude::*;
 

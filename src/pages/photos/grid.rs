@@ -6,8 +6,9 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::platform::pictures;
 use crate::store::{PhotoProgress, PhotoSource, Store};
-use lastpull_core::journal::Subject;
-use lastpull_core::photo::{FEW_MORE, Photo, PhotoId};
+use lastpull_core::ids::PhotoId;
+use lastpull_core::ids::Subject;
+use lastpull_core::photo::{FEW_MORE, Photo};
 use leptos::html;
 use leptos::prelude::*;
 

@@ -9,7 +9,7 @@ use crate::components::NotHere;
 use crate::lazy;
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::job::RunId;
+use lastpull_core::ids::RunId;
 use lastpull_core::run::{CountView, Pending, Standing, count_view};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
@@ -18,15 +18,15 @@ use leptos::prelude::*;
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Heading {
     /// The job's id.
-    pub job: lastpull_core::job::JobId,
+    pub job: lastpull_core::ids::JobId,
     /// The job's title.
     pub title: String,
     /// Where it prints, and the ink.
     pub print: String,
     /// Garment colour.
-    pub garment: Option<lastpull_core::ink::Colour>,
+    pub garment: Option<lastpull_core::colour::Colour>,
     /// Ink colour.
-    pub ink: Option<lastpull_core::ink::Colour>,
+    pub ink: Option<lastpull_core::colour::Colour>,
 }
 
 /// One run: checks while it waits, the count while it is on the press, the summary after.

@@ -3,7 +3,7 @@
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::job::Problems;
+use lastpull_core::form::Problems;
 use lastpull_core::shop::ShopForm;
 use leptos::prelude::*;
 

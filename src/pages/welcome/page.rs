@@ -4,7 +4,7 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::journal::Fact;
+use lastpull_core::facts::Fact;
 use leptos::prelude::*;
 use uuid::Uuid;
 

@@ -1,13 +1,12 @@
 //! Finds the smallest additions that bring a pot closest to its target colour.
 
+use super::{Constants, Lab, Seen};
+use model::Model;
+use search::Found;
+
 mod model;
 mod search;
 mod step;
-
-use super::predict::Seen;
-use super::{Constants, Lab};
-use model::Model;
-use search::Found;
 
 /// A component that may be added.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -178,7 +177,7 @@ fn weighed(model: &Model, wish: &Wish, found: &Found) -> Option<Correction> {
     let additions = found.offers.iter().zip(parts);
     let mut additions: Vec<Addition> =
         additions.map(|(offer, part)| Addition { offer: *offer, grams: part * wish.grams }).collect();
-    crate::sorted::sort_by_key(&mut additions, |addition| addition.offer);
+    crate::collections::sort_by_key(&mut additions, |addition| addition.offer);
     Some(Correction { additions, after: model.off(&found.offers, parts), look: model.look(&found.offers, parts) })
 }
 

@@ -1,9 +1,9 @@
 //! Predicts the pot's colour after an addition, and its derivatives by each component.
 
-use super::super::difference::{Weights2000, parts2000};
-use super::super::spectrum::{Bands, WEIGHTS, WHITE};
-use super::super::{Constants, Lab, Surface};
-use super::{Offer, Seen, Wish};
+use crate::colour::correction::{Offer, Wish};
+use crate::colour::difference::{Weights2000, parts2000};
+use crate::colour::spectrum::{WEIGHTS, WHITE};
+use crate::colour::{Bands, Constants, Lab, Seen, Surface};
 
 /// Cost of doubling the pot, in units of CIEDE2000.
 const SPARING: f64 = 0.1;
@@ -130,7 +130,7 @@ impl<'a> Model<'a> {
 
     /// Predicted CIEDE2000 from the target after the additions.
     pub fn off(&self, chosen: &[usize], parts: &[f64]) -> f64 {
-        super::super::ciede2000(self.target, self.look(chosen, parts))
+        crate::colour::ciede2000(self.target, self.look(chosen, parts))
     }
 
     /// The objective to minimise: the squares of CIEDE2000 and of the cost of the grams.
@@ -140,7 +140,7 @@ impl<'a> Model<'a> {
 
     /// The objective for a predicted colour and the parts added for it.
     pub fn cost_of(&self, look: Lab, added: f64) -> f64 {
-        let off = super::super::ciede2000(self.target, look);
+        let off = crate::colour::ciede2000(self.target, look);
         off * off + (SPARING * added).powi(2)
     }
 

@@ -1,9 +1,9 @@
 //! Searches which components to add, and how much of each.
 
-use super::super::ciede2000;
 use super::model::Model;
 use super::step::{dot, least_within};
-use crate::sorted::sort_by;
+use crate::collections::sort_by;
+use crate::colour::ciede2000;
 
 /// Some of the offers and the amount of each, in parts of the pot.
 #[derive(Clone)]

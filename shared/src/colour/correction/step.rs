@@ -12,7 +12,7 @@ pub fn least_within(size: usize, h: [[f64; 3]; 3], g: [f64; 3], limits: &[Limit]
         let Some((walk, holds)) = walk(size, h, g, p, limits, &touched) else { break };
         let length = walk.iter().fold(0.0_f64, |most, by| most.max(by.abs()));
         if length < 1e-15 {
-            // At the minimum on the active limits: drop a limit that only holds back.
+            // At the minimum on the active limits: drop a limit with a negative multiplier.
             let worst = (0..touched.len()).min_by(|a, b| holds[*a].total_cmp(&holds[*b]));
             match worst {
                 Some(place) if holds[place] < -1e-12 => {

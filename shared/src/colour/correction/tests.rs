@@ -2,8 +2,7 @@
 //!
 use super::*;
 use crate::colour::check_rows::near;
-use crate::colour::spectrum::{BANDS, Bands};
-use crate::colour::{Origin, Print, Reflectance, Surface, ciede2000, predict};
+use crate::colour::{BANDS, Bands, Origin, Print, Reflectance, Surface, ciede2000, predict};
 use proptest::prelude::*;
 use serde_json::Value;
 

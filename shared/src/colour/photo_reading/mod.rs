@@ -1,10 +1,10 @@
 //! Reads target and sample colours from one photo that shows a neutral under the same light.
 
-mod patch;
-
 use super::Lab;
 use super::srgb::{D65, times, xyz_of_linear};
 use patch::Patch;
+
+mod patch;
 
 /// Pixels of a picture, as a canvas returns them.
 #[derive(Clone, Copy, Debug)]

@@ -1,7 +1,7 @@
 //! Measures one marked patch: its average colour, whether it is plain, and its shading.
 
-use super::super::srgb::linear;
-use super::{Mark, PhotoProblem, Picture, Which};
+use crate::colour::photo_reading::{Mark, PhotoProblem, Picture, Which};
+use crate::colour::srgb::linear;
 
 /// Fewest pixels that are averaged.
 const FEWEST: u32 = 60;

@@ -2,10 +2,10 @@
 //!
 use super::*;
 use crate::colour::check_rows::{near, rows};
-use crate::colour::spectrum::BANDS;
 use crate::colour::srgb::{encoded, linear_of_xyz};
-use crate::colour::{Origin, Reflectance, ciede2000};
-use crate::ink::{PhotoSample, ReadBy, lab_of, photo_sample, reading_of};
+use crate::colour::{BANDS, Origin, Reflectance, ciede2000};
+use crate::facts::{ReadBy, lab_of, reading_of};
+use crate::ink::{PhotoSample, photo_sample};
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
 

@@ -11,7 +11,7 @@ fn settings() -> HeatSettings {
     HeatSettings {
         dryer: Some(DRYER),
         temperature: Some(celsius(165)),
-        offset: Some(Degrees::from_milli_celsius(-8_000)),
+        offset: Some(TemperatureDelta::from_milli_celsius(-8_000)),
         dwell: Some(seconds(75)),
         passes: 2,
         flash: Some(Flash { seconds: seconds(7), distance: Some(millimetres(50)) }),

@@ -25,8 +25,8 @@ mod units;
 
 pub use history::{history, subject_of};
 
-use crate::journal::Fact;
-use crate::pack::{Pack, from_bytes, to_bytes};
+use crate::codec::{Encode, from_bytes, to_bytes};
+use crate::facts::Fact;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::fmt::{Debug, Write};
@@ -55,7 +55,7 @@ pub struct Row {
 impl Row {
     fn new<T>(sample: T, name: (&'static str, &'static str, Option<u32>), frozen: [&'static str; 2], fact: Fact) -> Self
     where
-        T: Serialize + DeserializeOwned + Pack + PartialEq + Debug,
+        T: Serialize + DeserializeOwned + Encode + PartialEq + Debug,
     {
         let [json, packed] = frozen;
         let written = [serde_json::to_string(&sample).unwrap_or_default(), hex(&to_bytes(&sample))];

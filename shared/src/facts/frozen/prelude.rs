@@ -1,24 +1,11 @@
 //! The stored types, and the ids that the samples share.
 
-pub(super) use crate::failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
-pub(super) use crate::heat::{
-    Grade, HeatFact, HeatSettings, HeaterField, HeaterKind, LimitKind, SensorMethod, SheetField, SheetFigures,
-    TestField, TestKind, TestMethod, TestResult, TrialField, TrialVerdict,
-};
-pub(super) use crate::ink::{
-    BatchSize, Colour, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, Hiding, InkFact, Lay, Part,
-    PotField, PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen,
-};
-pub(super) use crate::job::{Due, Fabric, Size, SizePieces};
-pub(super) use crate::journal::{Entry, Fact, JobField, LotField, RunField, Stamp, Subject};
-pub(super) use crate::photo::{PhotoFact, PhotoId};
-pub(super) use crate::plan::Day;
-pub(super) use crate::quantity::{BeltSpeed, Degrees, Grams, Length, Seconds, Temperature};
-pub(super) use crate::run::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
-pub(super) use crate::screen::{
-    AgeLimits, BatchTime, BathField, Coats, EmulsionField, Exposure, Family, Found, LampField, LampKind, MeshCloth,
-    MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact, StepTimes,
-};
+pub(super) use crate::colour::Colour;
+pub(super) use crate::facts::*;
+pub(super) use crate::ids::{PhotoId, Subject};
+pub(super) use crate::journal::Stamp;
+pub(super) use crate::time::{Day, Due};
+pub(super) use crate::units::{BeltSpeed, Grams, Length, Seconds, Temperature, TemperatureDelta};
 
 use uuid::Uuid;
 

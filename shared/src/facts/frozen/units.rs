@@ -28,11 +28,11 @@ frozen! {
         Temperature::from_milli_celsius(162_778) => "162778", "b4ef13";
     }
 
-    struct Degrees, |offset| Fact::Heat(HeatFact::TestSet(vec![TestField::Settings(HeatSettings {
+    struct TemperatureDelta, |offset| Fact::Heat(HeatFact::TestSet(vec![TestField::Settings(HeatSettings {
         offset: Some(offset),
         ..HeatSettings::default()
     })])) => {
-        Degrees::from_milli_celsius(-8_000) => "-8000", "ff7c";
+        TemperatureDelta::from_milli_celsius(-8_000) => "-8000", "ff7c";
     }
 
     struct Length, |length| Fact::RunSet(vec![RunField::OffContact(Some(length))]) => {

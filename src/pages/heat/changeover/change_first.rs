@@ -7,7 +7,7 @@ use crate::i18n::check_values::expected_text;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{Changeover, HeatCall, LimitFinding, StandsBy};
-use lastpull_core::job::RunId;
+use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckRow, CheckState};
 use leptos::prelude::*;
 
@@ -69,7 +69,7 @@ fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Me
 fn stands_words(
     store: Store,
     found: &Changeover,
-    (temperature, by): (lastpull_core::quantity::Temperature, StandsBy),
+    (temperature, by): (lastpull_core::units::Temperature, StandsBy),
 ) -> String {
     let at = i18n::temperature(temperature);
     let job = found

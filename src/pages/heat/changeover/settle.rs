@@ -4,9 +4,10 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::heat::{Changeover, HeatFact, HeaterField, HeaterKind, SettlingNow, Wait, settled_facts};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The wait, or the timer that is going.

@@ -7,10 +7,10 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
 use lastpull_core::heat::{RoomForm, RoomView, room_view};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::Fact;
-use lastpull_core::quantity::{Units, parse_number};
+use lastpull_core::units::{Units, parse_number};
 use leptos::prelude::*;
 
 /// The page.
@@ -58,7 +58,7 @@ fn Read(room: Memo<RoomView>) -> impl IntoView {
         submit.submit_then(store, &event, Box::new(noted));
     };
     let (first, step) = match units {
-        Units::Inch => (80.0, 1.0),
+        Units::UsCustomary => (80.0, 1.0),
         Units::Metric => (27.0, 0.5),
     };
     view! {

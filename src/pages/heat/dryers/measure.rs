@@ -6,8 +6,9 @@ use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::heat::{HeatFact, SensorForm, SensorMethod};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The form of a measurement, and those before.

@@ -6,8 +6,9 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::heat::{Settling, SettlingForm, settling_log, unit_list};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The log, and the form of one that was not timed with the app.

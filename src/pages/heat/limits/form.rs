@@ -6,8 +6,8 @@ use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound};
 use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::heat::{FabricLimitForm, HeatFact, LimitKind, LimitOrigin, fabric_limit};
-use lastpull_core::journal::Fact;
 use leptos::prelude::*;
 use uuid::Uuid;
 

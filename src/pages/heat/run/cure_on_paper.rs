@@ -5,9 +5,10 @@ use crate::i18n;
 use crate::pages::heat::folding_row::folding_row;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::heat::{CureOnPaper, HeatFact, LimitFinding, LimitState, Missing, RunHeat, run_heat, unit_list};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The row and what it opens to.

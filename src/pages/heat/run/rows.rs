@@ -9,8 +9,8 @@ use crate::pages::heat::trials::trial_rows;
 use crate::route::HeatRoute;
 use crate::store::Store;
 use lastpull_core::heat::{Trial, TrialFit, trials_for};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The rows of a run.

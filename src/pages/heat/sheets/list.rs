@@ -5,8 +5,8 @@ use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{InkSheet, inks_without_sheet, sheet_list};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The list, and the inks that want a sheet.

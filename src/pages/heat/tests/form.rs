@@ -7,11 +7,13 @@ use crate::pages::photos::Photos;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::heat::{
     CureTest, HeatFact, HeatSettings, TestForm, TestKind, TestMethod, TestResult, heat_settings,
 };
-use lastpull_core::job::{Fabric, RunId};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
+use lastpull_core::job::Fabric;
 use leptos::prelude::*;
 
 const LIST: Route = Route::Heat(HeatRoute::Tests);

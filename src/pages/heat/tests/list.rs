@@ -6,8 +6,8 @@ use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{CureTest, TestResult, TestStanding, test_log, tests_due};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The list.

@@ -5,7 +5,7 @@ use crate::pages::heat::folding_row::folding_row;
 use crate::route::HeatRoute;
 use crate::store::Store;
 use lastpull_core::heat::{TestDue, TestStanding, test_standing};
-use lastpull_core::job::RunId;
+use lastpull_core::ids::RunId;
 use leptos::prelude::*;
 
 /// The row and what it opens to.

@@ -6,9 +6,11 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::heat::{HeatFact, Trial, TrialForm, TrialVerdict};
-use lastpull_core::job::{Fabric, RunId};
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
+use lastpull_core::job::Fabric;
 use leptos::prelude::*;
 
 const LIST: Route = Route::Heat(HeatRoute::Trials);

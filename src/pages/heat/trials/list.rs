@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{Trial, TrialFit, TrialVerdict, trial_log};
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The list.

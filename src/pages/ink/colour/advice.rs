@@ -4,7 +4,7 @@ use crate::components::{Icon, Swatch};
 use crate::i18n;
 use lastpull_core::colour::correction::Verdict;
 use lastpull_core::ink::{AddAdvice, AddWay};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// A way that was touched, and CIEDE2000 before it.
@@ -17,7 +17,9 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl I
     let head = match advice.verdict {
         Verdict::GetsThere | Verdict::AlreadyThere => None,
         Verdict::OnlyCloser => Some((i18n::colour_only_closer(), i18n::colour_only_closer_text())),
-        Verdict::NothingHelps if !advice.room.is_some() => Some((i18n::colour_nothing_helps(), i18n::colour_full())),
+        Verdict::NothingHelps if !advice.room.is_positive() => {
+            Some((i18n::colour_nothing_helps(), i18n::colour_full()))
+        }
         Verdict::NothingHelps => Some((i18n::colour_nothing_helps(), i18n::colour_nothing_helps_text())),
     };
     let way = move |way: &AddWay, first: bool| {

@@ -7,8 +7,8 @@ use crate::i18n;
 use crate::route::{ColourRoute, InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Lab;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ComponentColour, DrawdownLine, HowGood, SwatchSeen, component_colour};
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The screen.

@@ -9,9 +9,9 @@ use crate::i18n;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Lab;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{CoverAsk, CoverForm, NoCover, ReadBy, cover_runs, cover_view, lab_of, reading_of};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// A garment nobody has said anything of.

@@ -2,8 +2,8 @@
 
 use crate::components::{Choice, Icon};
 use crate::i18n;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{CoverAsk, CoverRow, CoverView};
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The answer first, then way by way.

@@ -2,8 +2,8 @@
 
 use crate::forms::{Field, Kind, TextArea, bound};
 use crate::i18n;
+use lastpull_core::form::Problems;
 use lastpull_core::ink::{CurveForm, SwatchSeen};
-use lastpull_core::job::Problems;
 use leptos::prelude::*;
 
 /// The curve that a form gives.

@@ -9,9 +9,10 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{ColourRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::{FormProblem, Problems};
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayKind, SwatchSeen, component_colour};
-use lastpull_core::job::{FormProblem, Problems};
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// The screen. It begins as the drawdown that is wanted next.

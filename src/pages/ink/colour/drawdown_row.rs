@@ -4,8 +4,8 @@ use crate::components::{Icon, Sheet};
 use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::ink::{DrawdownLine, SwatchSeen};
-use lastpull_core::journal::Fact;
 use leptos::prelude::*;
 
 /// As seen beside as worked out.

@@ -2,8 +2,8 @@
 
 use super::reading_field::Reading;
 use crate::i18n;
+use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::ink::{ReadBy, ReadingForm};
-use lastpull_core::job::{FormProblem, Problems};
 use leptos::prelude::*;
 
 /// L*, a*, b*, as an instrument shows them or a card has them printed.

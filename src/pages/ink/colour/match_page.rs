@@ -12,8 +12,8 @@ use crate::pages::ink::record::record_match;
 use crate::route::{ColourRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::correction::Verdict;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{MatchView, NoAdvice, PotStage, ReadOn, lab_of, match_view, pot_stage, pot_state};
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The screen.

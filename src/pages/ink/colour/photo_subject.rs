@@ -4,7 +4,7 @@ use crate::i18n;
 use crate::platform::spawn_local;
 use crate::store::Store;
 use lastpull_core::colour::photo_reading::Which;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use send_wrapper::SendWrapper;
 use web_sys::File;
 

@@ -6,9 +6,10 @@ use crate::forms::{Bound, Field, Kind};
 use crate::i18n;
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm, poured_in};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// The sheet. `poured` is called once it is noted.

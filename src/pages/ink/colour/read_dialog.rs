@@ -6,8 +6,8 @@ use crate::components::Sheet;
 use crate::i18n;
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ColourReading, PhotoSample, match_view, reading_facts};
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The sheet.

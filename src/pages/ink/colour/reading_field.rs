@@ -6,8 +6,9 @@ use super::photo_reference::BesideRead;
 use super::photo_subject::{PhotoOf, Taken};
 use crate::components::Choice;
 use crate::i18n;
+use lastpull_core::colour::Colour;
 use lastpull_core::colour::Lab;
-use lastpull_core::ink::{Colour, ColourReading, ReadBy, lab_of, reading_of};
+use lastpull_core::ink::{ColourReading, ReadBy, lab_of, reading_of};
 use leptos::prelude::*;
 
 /// What stands in a field.

@@ -10,10 +10,11 @@ use crate::platform::spawn_local;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Lab;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     ColourReading, Garment, InkFact, ReadBy, ReadOn, RecipeField, cover_runs, lab_of, reading_of,
 };
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// The screen.

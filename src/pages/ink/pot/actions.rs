@@ -10,8 +10,9 @@ use crate::i18n;
 use crate::pages::ink::record::record_match;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage};
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// What is asked about a pot.
@@ -45,7 +46,7 @@ pub fn Steps(
     let at = Memo::new(move |_| {
         card.with(|card| {
             card.as_ref()
-                .map(|card| (card.stage, card.unfinished, card.as_written, card.label.grams.is_some(), card.recipe))
+                .map(|card| (card.stage, card.unfinished, card.as_written, card.label.grams.is_positive(), card.recipe))
         })
     });
     let match_it = move |_| {

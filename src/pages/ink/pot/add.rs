@@ -8,13 +8,14 @@ use crate::i18n;
 use crate::platform::{ids, wake_lock};
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, last_added, on_scale,
     pot_state,
 };
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// A correction.
@@ -193,7 +194,7 @@ fn preview(store: Store, id: Subject, added: Subject, grams: Grams, after: &Afte
                 </li>
             }).collect::<Vec<_>>()}
         </ul>
-        {after.spills.is_some().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_will_spill(weight(after.spills))}</p> })}
+        {after.spills.is_positive().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_will_spill(weight(after.spills))}</p> })}
         {after.lacks.iter().map(|(component, grams)| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_lacks_of(weight(*grams), name(*component))}</p> }).collect::<Vec<_>>()}
         {after.limits.iter().map(|limit| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_limit(limit)}</p> }).collect::<Vec<_>>()}
     }.into_any()

@@ -6,9 +6,9 @@ use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{PotCard, SaveAs, approve_facts, save_as, save_facts, with_reading};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// Longest name and note that are kept.

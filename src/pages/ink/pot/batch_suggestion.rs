@@ -2,7 +2,7 @@
 
 use crate::i18n;
 use lastpull_core::ink::SuggestedBatch;
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// How much, and why so much.

@@ -7,9 +7,11 @@ use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{PotRun, TakeForm, likely_run, on_scale, runs_for_pot};
-use lastpull_core::job::{Problems, RunId};
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// What is left after a run, and on how many pieces the rest went.
@@ -119,7 +121,7 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
     let grams = |grams| i18n::pot_weight(grams, step);
     let total = Memo::new(move |_| form.with(|form| form.total));
     let label = move || if total.get() { i18n::pot_weighs() } else { i18n::pot_went_out() };
-    let hint = i18n::pot_take_now(grams(now), grams(now.minus(empty)));
+    let hint = i18n::pot_take_now(grams(now), grams(now.saturating_sub(empty)));
     move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> }
 }
 
@@ -128,7 +130,7 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
 pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> impl IntoView {
     let store = Store::from_context();
     let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
-    let all = now.minus(empty).text(i18n::units());
+    let all = now.saturating_sub(empty).text(i18n::units());
     view! {
         <button type="button" class="button" id="all-of-it" on:click=move |_| form.update(|form| {
             form.total = false;

@@ -6,8 +6,8 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::PotForm;
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The form.

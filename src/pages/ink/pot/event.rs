@@ -6,9 +6,9 @@ use crate::components::{Icon, NotHere, Page};
 use crate::i18n;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::LedgerLine;
-use lastpull_core::journal::Subject;
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// The line.

@@ -8,10 +8,11 @@ use crate::pages::ink::colour::{PhotoOf, Reading, ReadingField, keep_picture};
 use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     ColourReading, InkFact, LedgerLine, PhotoSample, RemarkForm, WithUndo, lab_of, pot_card, reading_again,
 };
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// A line of a pot's ledger.

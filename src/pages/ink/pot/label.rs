@@ -8,9 +8,9 @@ use crate::platform::files::{ExportOutcome, Outgoing};
 use crate::platform::{canvas, clock, spawn_local};
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{BAND, LABEL, LabelWords, PotLabel, label_layout, pot_label};
-use lastpull_core::journal::Subject;
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// The label, and the ways out of the app.

@@ -5,9 +5,9 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{LedgerLine, LedgerWhat, PotCard, PourStep};
-use lastpull_core::journal::Subject;
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// The last correction, at hand for its photo, its reading, or undo.

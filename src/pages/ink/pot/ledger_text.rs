@@ -2,9 +2,10 @@
 
 use crate::i18n;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// The steps of the shop's scale.
@@ -52,10 +53,10 @@ fn named(name: &str) -> String {
 /// The weight of a line with its sign; none where it has none.
 pub fn signed(line: &LedgerLine, step: Grams) -> Option<String> {
     let weight = |grams: Grams| i18n::pot_weight(grams, step);
-    if line.grams.is_some() {
+    if line.grams.is_positive() {
         Some(format!("+{}", weight(line.grams)))
     } else {
-        let out = Grams::ZERO.minus(line.grams);
-        out.is_some().then(|| format!("−{}", weight(out)))
+        let out = Grams::ZERO.saturating_sub(line.grams);
+        out.is_positive().then(|| format!("−{}", weight(out)))
     }
 }

@@ -8,10 +8,11 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, NewPot, PotFor, PotForm, new_pot_for, new_pot_of};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// A pot of a revision, for a run, or of nothing yet.
@@ -30,7 +31,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
     let first = run.or(new.runs.first().map(|first| first.need.run));
     let suggested = move |new: &NewPot, run: Option<RunId>| {
         let row = new.runs.iter().find(|row| Some(row.need.run) == run)?;
-        row.need.to_mix.filter(|grams| grams.is_some()).or(row.batch.map(|batch| batch.grams))
+        row.need.to_mix.filter(|grams| grams.is_positive()).or(row.batch.map(|batch| batch.grams))
     };
     let text = |weight: Option<Grams>| weight.map(|weight| weight.text(i18n::units())).unwrap_or_default();
     let form = RwSignal::new(PotForm {
@@ -164,7 +165,7 @@ fn for_run(row: &PotFor, step: Grams) -> AnyView {
         Some(batch) => view! {
             <section class="card" id="suggested">
                 {suggestion(batch, step)}
-                {row.need.in_pots.is_some().then(|| view! { <p>{i18n::pot_in_pots(grams(row.need.in_pots), grams(row.need.to_mix.unwrap_or_default()))}</p> })}
+                {row.need.in_pots.is_positive().then(|| view! { <p>{i18n::pot_in_pots(grams(row.need.in_pots), grams(row.need.to_mix.unwrap_or_default()))}</p> })}
                 {to_print(i18n::pot_what_print_takes())}
             </section>
         }.into_any(),

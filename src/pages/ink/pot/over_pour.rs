@@ -5,9 +5,10 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{OverPour, Repair, RepairPlan, WeighInView, repair_facts, weigh_in};
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// What is too much, and the choice.
@@ -57,7 +58,7 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
         }
     });
     let totals = plans.map(|plan| {
-        let more = if plan.more.is_some() {
+        let more = if plan.more.is_positive() {
             i18n::pot_total_more(grams(plan.more))
         } else {
             i18n::pot_total_same().to_owned()
@@ -121,20 +122,20 @@ fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choos
             view! { <p class="caution"><Icon name="alert"/>{line}</p> }
         }
     };
-    if plan.spills.is_some() {
+    if plan.spills.is_positive() {
         refused.push(
             view! {
-                {said(plan.spills_more.is_some(), i18n::pot_refused_spills(grams(plan.spills)))}
+                {said(plan.spills_more.is_positive(), i18n::pot_refused_spills(grams(plan.spills)))}
                 <a class="button" href=Route::Pot(PotRoute::Edit(id)).hash()>{i18n::pot_other_vessel()}</a>
             }
             .into_any(),
         );
     }
-    for row in plan.rows.iter().filter(|row| row.lacks.is_some()) {
+    for row in plan.rows.iter().filter(|row| row.lacks.is_positive()) {
         let name = view.rows.iter().find(|of| of.step.component == row.component).map(|of| of.name.clone());
         refused.push(
             view! {
-                {said(row.lacks_more.is_some(), i18n::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default()))}
+                {said(row.lacks_more.is_positive(), i18n::pot_refused_lacks(grams(row.lacks), name.unwrap_or_default()))}
                 <a class="button" href=Route::Ink(InkRoute::Component(row.component)).hash()>{i18n::ink_count()}</a>
             }
             .into_any(),

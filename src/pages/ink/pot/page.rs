@@ -8,9 +8,10 @@ use crate::components::{Icon, NotHere, Page, Swatch};
 use crate::i18n;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{PotCard, PotRow, PotStage, pot_card, weigh_in_view};
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// A pot, at the scale while it is weighed in.
@@ -110,7 +111,7 @@ fn Holds(card: PotCard, step: Grams) -> impl IntoView {
                 </table>
             }.into_any()}}
             {differs.then(|| view! { <p class="quiet-line">{i18n::pot_began_hint()}</p> })}
-            {card.short.is_some().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_short_of(grams(card.short))}</p> })}
+            {card.short.is_positive().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_short_of(grams(card.short))}</p> })}
             {card.limits.iter().map(|limit| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_limit(limit)}</p> }).collect::<Vec<_>>()}
         </section>
     }
@@ -120,7 +121,7 @@ fn room_words(room: Grams, step: Grams) -> String {
     if room >= Grams::ZERO {
         i18n::pot_room(i18n::pot_weight(room, step))
     } else {
-        i18n::pot_too_full(i18n::pot_weight(Grams::ZERO.minus(room), step))
+        i18n::pot_too_full(i18n::pot_weight(Grams::ZERO.saturating_sub(room), step))
     }
 }
 
@@ -139,7 +140,7 @@ fn stage_badge(card: &PotCard) -> AnyView {
     view! { <span class=format!("badge {tone}") id="stage" data-stage=format!("{:?}", card.stage)><Icon name=icon/>{line}</span> }.into_any()
 }
 
-fn part_row(row: &PotRow, colour: Option<lastpull_core::ink::Colour>, step: Grams, differs: bool) -> AnyView {
+fn part_row(row: &PotRow, colour: Option<lastpull_core::colour::Colour>, step: Grams, differs: bool) -> AnyView {
     let now = i18n::pot_percent(row.percent);
     let began = row.began.filter(|_| differs).map(i18n::pot_percent).filter(|began| *began != now);
     let began = began.map(|began| view! { <small>{i18n::pot_was(began)}</small> });

@@ -5,9 +5,9 @@ use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
 use crate::route::{ExposureRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::RunId;
 use lastpull_core::ink::{InkFact, PrintForm, suggested_batch};
-use lastpull_core::job::RunId;
-use lastpull_core::journal::Fact;
 use leptos::prelude::*;
 
 /// The form.

@@ -7,10 +7,11 @@ use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::{FormProblem, Problems};
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, PourStep, after_addition, pot_state, top_up};
-use lastpull_core::job::{FormProblem, Problems};
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// Up to how much, and what goes in.
@@ -69,7 +70,7 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
                     <ul class="pot-percents" id="additions">
                         {additions.iter().map(|(component, grams)| view! { <li><span>{name(*component)}</span><strong>{i18n::pot_more(i18n::pot_weight(*grams, step))}</strong></li> }).collect::<Vec<_>>()}
                     </ul>
-                    {after.spills.is_some().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_will_spill(i18n::pot_weight(after.spills, step))}</p> })}
+                    {after.spills.is_positive().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_will_spill(i18n::pot_weight(after.spills, step))}</p> })}
                     {after.lacks.iter().map(|(component, grams)| view! {
                         <p class="caution"><Icon name="alert"/>{i18n::pot_lacks_of(i18n::pot_weight(*grams, step), name(*component))}</p>
                     }).collect::<Vec<_>>()}

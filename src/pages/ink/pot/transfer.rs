@@ -6,10 +6,11 @@ use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, PotField, TakeForm, ink_shelf};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// Ink poured into another pot, or `into` this one.
@@ -18,7 +19,7 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView 
     let store = Store::from_context();
     let step = super::ledger_text::scale_step(store);
     let others = store.shop.with_untracked(|shop| ink_shelf(shop).pots);
-    let holding = |grams: Grams| !into || grams.is_some();
+    let holding = |grams: Grams| !into || grams.is_positive();
     let mut options: Vec<(Option<Subject>, String)> = others
         .into_iter()
         .filter(|pot| pot.id != id && holding(pot.grams))

@@ -7,8 +7,9 @@ use crate::i18n;
 use crate::platform::{dom, wake_lock};
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{StepState, WeighInView, WeighRow, weigh_in_view};
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// The weigh-in of a pot. `leave` shows the pot instead.
@@ -92,7 +93,7 @@ fn step(view: &WeighInView, at: usize, row: &WeighRow, choice: RwSignal<Option<S
         StepState::ToPour => "drop",
     };
     let figures = match row.step.state {
-        StepState::ToPour if row.step.poured.is_some() => {
+        StepState::ToPour if row.step.poured.is_positive() => {
             i18n::pot_step_part(grams(row.step.poured), grams(row.step.target))
         }
         StepState::ToPour => grams(row.step.target),

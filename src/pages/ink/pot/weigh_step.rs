@@ -5,9 +5,10 @@ use crate::i18n;
 use crate::platform::{haptics, ids};
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{AtScale, InkFact, PourForm, PourStep, WeighInView, WeighRow, at_scale};
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::{Grams, NumberProblem};
+use lastpull_core::units::{Grams, NumberProblem};
 use leptos::prelude::*;
 
 /// Milliseconds within which a tap belongs to the one before it. Our own.
@@ -130,7 +131,7 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> AnyVi
             <div><dt>{i18n::pot_to_go()}</dt><dd id="to-go">{to_go}</dd></div>
             <div><dt>{i18n::pot_in_now()}</dt><dd id="in-now">{i18n::pot_weight(row.step.poured, step)}</dd></div>
         </dl>
-        {row.lacks.is_some().then(|| view! {
+        {row.lacks.is_positive().then(|| view! {
             <p class="caution"><Icon name="alert"/>{i18n::pot_shelf_lacks(i18n::pot_weight(row.lacks, step))}</p>
         })}
     }.into_any()
@@ -155,7 +156,7 @@ fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subjec
 fn then(view: &WeighInView) -> Option<AnyView> {
     let now = view.rows.get(view.now?)?;
     let then = view.rows.get(view.then?)?;
-    let shall = i18n::pot_weight(now.scale_target?.plus(then.step.to_go()), view.scale_step);
+    let shall = i18n::pot_weight(now.scale_target?.saturating_add(then.step.to_go()), view.scale_step);
     Some(view! {
         <p class="pot-then" id="then"><Swatch colour=then.colour/><span>{i18n::pot_then(&then.name, shall)}</span></p>
     }.into_any())
@@ -163,9 +164,12 @@ fn then(view: &WeighInView) -> Option<AnyView> {
 
 /// What will not fit, said before it is poured.
 fn cautions(view: &WeighInView) -> Vec<AnyView> {
-    let spills = view.spills.is_some().then(|| i18n::pot_will_spill(i18n::pot_weight(view.spills, view.scale_step)));
-    let overloads =
-        view.overloads.is_some().then(|| i18n::pot_will_overload(i18n::pot_weight(view.overloads, view.scale_step)));
+    let spills =
+        view.spills.is_positive().then(|| i18n::pot_will_spill(i18n::pot_weight(view.spills, view.scale_step)));
+    let overloads = view
+        .overloads
+        .is_positive()
+        .then(|| i18n::pot_will_overload(i18n::pot_weight(view.overloads, view.scale_step)));
     let lines = [spills, overloads].into_iter().flatten();
     lines.map(|line| view! { <p class="caution"><Icon name="alert"/>{line}</p> }.into_any()).collect()
 }

@@ -6,9 +6,10 @@ use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{MakeForm, best_revision, made_for};
-use lastpull_core::job::{Problems, RunId};
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The question.

@@ -6,9 +6,10 @@ use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{Component, ComponentCard, StockLine, StockRow, StockWhat, component_card};
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// Lines of its story that are shown at once.
@@ -75,7 +76,7 @@ fn story_line(card: &ComponentCard) -> String {
         (_, Some(at)) => Some(i18n::ink_counted_on(i18n::moment(*at))),
         _ => None,
     };
-    let coming = wanted.is_some().then(|| i18n::ink_wanted(i18n::weight(*wanted)));
+    let coming = wanted.is_positive().then(|| i18n::ink_wanted(i18n::weight(*wanted)));
     let told: Vec<String> = [weighed, coming].into_iter().flatten().collect();
     told.join(" · ")
 }

@@ -6,8 +6,9 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ComponentForm, ComponentKind, Hiding, InkFact};
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 const STOCK: Route = Route::Ink(InkRoute::Stock);
@@ -76,7 +77,7 @@ pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> impl IntoView {
     let set = Callback::new(move |on: bool| {
         form.update(|form| form.colour = if on { GREY.into() } else { String::new() });
     });
-    let none = Signal::derive(lastpull_core::job::Problems::new);
+    let none = Signal::derive(lastpull_core::form::Problems::new);
     view! {
         <Choice label=i18n::ink_kind() name="kind" options=kinds value=Signal::derive(move || form.with(|form| form.kind)) on_pick=pick/>
         <div class="ink-colour-ask">

@@ -5,12 +5,14 @@ use crate::components::{Icon, Sheet, Swatch};
 use crate::i18n;
 use crate::platform::{ids, spawn_local};
 use crate::store::Store;
+use lastpull_core::collections::sort_by_key;
+use lastpull_core::colour::Colour;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
 use lastpull_core::heat::ink_key;
-use lastpull_core::ink::{Colour, ComponentForm, ComponentKind, InkFact, stock_left};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
-use lastpull_core::quantity::Grams;
-use lastpull_core::sorted::sort_by_key;
+use lastpull_core::ids::Subject;
+use lastpull_core::ink::{ComponentForm, ComponentKind, InkFact, stock_left};
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// Fewer than these are seen at a glance.

@@ -8,9 +8,10 @@ use crate::i18n;
 use crate::platform::{ids, spawn_local};
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, MakeAgain, MakeForm, MakeRow, MakeSize, RevisionName, best_revision, make_again};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// The screen.
@@ -33,7 +34,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     });
     // Told even while the size is still wrong: the revision comes before the grams.
     let told = Memo::new(move |_| {
-        let nothing = lastpull_core::ink::BatchSize::Whole(lastpull_core::quantity::Grams::ZERO);
+        let nothing = lastpull_core::ink::BatchSize::Whole(lastpull_core::units::Grams::ZERO);
         store.shop.with(|shop| make_again(shop, id, choice.get(), nothing))
     });
     let pot = ids::new_id();
@@ -149,7 +150,7 @@ fn row(row: &MakeRow) -> AnyView {
             <span class="row-words">
                 <span>{row.part.name.clone()}</span>
                 <small class="muted">{i18n::percent(row.part.percent, 2)}</small>
-                {row.lacks.is_some().then(|| view! { <small class="ink-newer">{i18n::ink_lacks(i18n::weight(row.lacks))}</small> })}
+                {row.lacks.is_positive().then(|| view! { <small class="ink-newer">{i18n::ink_lacks(i18n::weight(row.lacks))}</small> })}
             </span>
             <span class="ink-end">
                 <strong class="ink-grams">{i18n::weight_fine(row.grams)}</strong>

@@ -3,9 +3,9 @@
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
 use crate::route::{InkRoute, PotRoute, Route};
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkNeeded, InkShelf, PotStage};
-use lastpull_core::journal::Subject;
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// What the coming runs need, in the order of the day.
@@ -25,7 +25,7 @@ pub fn Needs(shelf: Memo<InkShelf>) -> impl IntoView {
 }
 
 fn row(need: &InkNeeded, shelf: &InkShelf) -> AnyView {
-    let ready = need.to_mix.is_some_and(|grams| !grams.is_some());
+    let ready = need.to_mix.is_some_and(|grams| !grams.is_positive());
     view! {
         <li class="ink-need" class:ready=ready>
             <a class="ink-need-what" href=Route::Job(need.job).hash()>
@@ -49,13 +49,15 @@ fn weighing(need: &InkNeeded, shelf: &InkShelf) -> Option<Subject> {
 }
 
 fn figure(need: &InkNeeded) -> AnyView {
-    let held = need.in_pots.is_some().then_some(need.in_pots);
+    let held = need.in_pots.is_positive().then_some(need.in_pots);
     let (main, more) = match (need.recipe, need.grams, need.to_mix) {
         (None, _, _) => (i18n::ink_no_recipe().to_owned(), held.map(|held| i18n::ink_in_pots(i18n::weight(held)))),
         (_, None, _) | (_, _, None) => {
             (i18n::ink_no_print().to_owned(), held.map(|held| i18n::ink_in_pots(i18n::weight(held))))
         }
-        (_, Some(all), Some(more)) if more.is_some() => (i18n::ink_to_mix(i18n::weight(more)), Some(needed(all, held))),
+        (_, Some(all), Some(more)) if more.is_positive() => {
+            (i18n::ink_to_mix(i18n::weight(more)), Some(needed(all, held)))
+        }
         (_, Some(all), _) => {
             let words = i18n::ink_mixed(i18n::weight(all));
             return view! { <p class="ink-figure ready"><Icon name="check"/><span>{words}</span></p> }.into_any();
@@ -83,7 +85,7 @@ fn action(need: &InkNeeded, weighing: Option<Subject>) -> Option<AnyView> {
         (Some(pot), ..) => (Route::Pot(PotRoute::Pot(pot)), "go", i18n::ink_go_on()),
         (_, None, _) => (Route::Ink(InkRoute::NewRecipeForRun(need.run)), "edit", i18n::ink_write_recipe()),
         (_, _, None) => (Route::Pot(PotRoute::PrintUse(need.run)), "drop", i18n::work_it_out()),
-        (_, _, Some(more)) if more.is_some() => (Route::Pot(PotRoute::NewForRun(need.run)), "ink", i18n::ink_mix()),
+        (_, _, Some(more)) if more.is_positive() => (Route::Pot(PotRoute::NewForRun(need.run)), "ink", i18n::ink_mix()),
         _ => return None,
     };
     let primary = weighing.is_some() || need.to_mix.is_some();

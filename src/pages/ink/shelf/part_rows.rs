@@ -5,9 +5,10 @@ use crate::components::{Choice, Icon, Swatch};
 use crate::i18n;
 use crate::platform::{clock, dom};
 use crate::store::Store;
-use lastpull_core::ink::{Colour, PartForm, RecipeForm, RecipeProblems};
-use lastpull_core::job::FormProblem;
-use lastpull_core::journal::Subject;
+use lastpull_core::colour::Colour;
+use lastpull_core::form::FormProblem;
+use lastpull_core::ids::Subject;
+use lastpull_core::ink::{PartForm, RecipeForm, RecipeProblems};
 use leptos::prelude::*;
 use std::time::Duration;
 

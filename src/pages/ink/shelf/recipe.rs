@@ -10,8 +10,8 @@ use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{Approval, RecipeCard, RevisionRow, recipe_card};
-use lastpull_core::journal::Subject;
 use leptos::prelude::*;
 
 /// The card.

@@ -8,9 +8,11 @@ use crate::i18n;
 use crate::platform::{dom, ids, spawn_local};
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
-use lastpull_core::job::{Problems, RunId};
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// The colour a new recipe begins with, as a new run does.
@@ -182,7 +184,7 @@ fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
                 all.insert("rows", *problem);
             }
             if problems.sum.is_some() {
-                all.insert("sum", lastpull_core::job::FormProblem::Missing);
+                all.insert("sum", lastpull_core::form::FormProblem::Missing);
             }
             all
         })

@@ -7,8 +7,8 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::ink::{RecipeCard, RevisionRow};
-use lastpull_core::journal::Fact;
 use leptos::prelude::*;
 
 /// All of them, put away.

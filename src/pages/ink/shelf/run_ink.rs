@@ -5,9 +5,9 @@ use crate::components::MenuRow;
 use crate::i18n;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::ids::RunId;
 use lastpull_core::ink::{RunInk, run_ink};
-use lastpull_core::job::RunId;
-use lastpull_core::quantity::Grams;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 /// Where its ink is; nothing for a shop that does not mix at this bench. `after` the run, the pots are weighed
@@ -36,7 +36,7 @@ pub fn RunInkRows(id: RunId, after: bool) -> impl IntoView {
 /// What is still to mix, or the recipe where no pot holds any.
 fn to_do(ink: &RunInk) -> Option<AnyView> {
     let more =
-        ink.need.as_ref().and_then(|need| need.to_mix.filter(|grams| grams.is_some()).map(|more| (need.run, more)));
+        ink.need.as_ref().and_then(|need| need.to_mix.filter(|grams| grams.is_positive()).map(|more| (need.run, more)));
     let weighing = ink.pots.iter().any(|pot| pot.stage == lastpull_core::ink::PotStage::Weighing);
     match (more, ink.recipe) {
         (Some((run, more)), _) if !weighing => Some(row(Route::Pot(PotRoute::NewForRun(run)), &ink.ink, Some(more))),

@@ -5,8 +5,8 @@ use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
+use lastpull_core::facts::Fact;
 use lastpull_core::ink::ScaleForm;
-use lastpull_core::journal::Fact;
 use leptos::prelude::*;
 use uuid::Uuid;
 

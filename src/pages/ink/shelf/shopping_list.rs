@@ -49,7 +49,7 @@ fn to_buy(stock: &StockView) -> impl Iterator<Item = (&StockRow, ToBuy)> {
 fn amount(buy: ToBuy) -> String {
     match buy.tubs {
         Some(tubs) => {
-            let tub = lastpull_core::quantity::Grams::from_milligrams(buy.grams.milligrams() / i64::from(tubs.max(1)));
+            let tub = lastpull_core::units::Grams::from_milligrams(buy.grams.milligrams() / i64::from(tubs.max(1)));
             i18n::ink_buy_tubs(tubs, i18n::weight(tub))
         }
         None => i18n::ink_buy_grams(i18n::weight(buy.grams)),

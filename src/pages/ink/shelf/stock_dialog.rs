@@ -5,9 +5,10 @@ use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, StockForm};
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
 /// Which of the two is told.

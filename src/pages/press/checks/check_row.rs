@@ -5,11 +5,11 @@ use crate::i18n;
 use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_text, value_text};
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
-use lastpull_core::job::RunId;
-use lastpull_core::journal::Fact;
-use lastpull_core::quantity::NumberProblem;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
 use lastpull_core::screen::not_ready;
+use lastpull_core::units::NumberProblem;
 use leptos::prelude::*;
 
 /// One line of the check list.
@@ -48,7 +48,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
     }
 }
 
-fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::ink::Colour>> {
+fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::colour::Colour>> {
     match expected {
         Expected::Garment { colour, .. } | Expected::Ink { colour, .. } => Some(*colour),
         _ => None,

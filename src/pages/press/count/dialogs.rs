@@ -4,10 +4,11 @@ use super::controls::end_run;
 use crate::components::{Choice, Icon, Sheet, Switch};
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::job::{RunId, Size};
-use lastpull_core::journal::Fact;
-use lastpull_core::quantity::parse_whole;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::RunId;
+use lastpull_core::job::Size;
 use lastpull_core::run::{CountView, MisprintCause, StopCause};
+use lastpull_core::units::parse_whole;
 use leptos::prelude::*;
 
 /// What is being asked.

@@ -13,7 +13,8 @@ use crate::route::Route;
 use crate::store::Store;
 use crate::{i18n, lazy};
 use lastpull_core::failure::notice_at_press;
-use lastpull_core::job::{RunId, Size};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::Size;
 use lastpull_core::run::{CountView, check_list, count_view};
 use leptos::prelude::*;
 

@@ -3,9 +3,10 @@
 use crate::i18n;
 use crate::platform::{dom, haptics};
 use crate::store::{SaveState, Store, after_write};
-use lastpull_core::ink::Colour;
-use lastpull_core::job::{RunId, Size};
-use lastpull_core::journal::Fact;
+use lastpull_core::colour::Colour;
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::RunId;
+use lastpull_core::job::Size;
 use lastpull_core::run::{Contacts, CountView, KeyMeaning, Keys, Standing, Touch, Window};
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};

@@ -5,8 +5,9 @@ use crate::forms::{CrewPicker, Field, Kind, bound};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
-use lastpull_core::job::Problems;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BathView, ChargeForm, ChargeRow};
 use leptos::prelude::*;
 

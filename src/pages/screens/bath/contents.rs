@@ -5,7 +5,7 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::route::ExposureRoute;
 use crate::store::Store;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BathView, InBath};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;

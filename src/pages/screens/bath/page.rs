@@ -10,7 +10,7 @@ use crate::components::{Icon, Page};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BathTrend, BathView, bath_view, waiting_screens};
 use leptos::prelude::*;
 

@@ -5,7 +5,7 @@ use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
-use lastpull_core::journal::Fact;
+use lastpull_core::facts::Fact;
 use lastpull_core::screen::{BathForm, RECHARGE_AT, StencilFact};
 use leptos::prelude::*;
 use uuid::Uuid;

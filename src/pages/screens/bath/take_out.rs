@@ -6,8 +6,8 @@ use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
-use lastpull_core::job::Problems;
-use lastpull_core::journal::Subject;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BatchOutForm, BatchTimeKind, BathView, forget_batch, take_out};
 use leptos::prelude::*;
 

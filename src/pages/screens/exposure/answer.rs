@@ -4,10 +4,10 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::route::ExposureRoute;
 use crate::store::Store;
-use lastpull_core::quantity::Seconds;
 use lastpull_core::screen::{
     Difference, EdgeForm, ExposureAnswer, ExposureAsked, ExposurePick, ExposureRow, Lamp, exposure_for,
 };
+use lastpull_core::units::Seconds;
 use leptos::prelude::*;
 
 /// What the shop knows for what is picked.

@@ -2,9 +2,9 @@
 
 use crate::forms::{Bound, Field, Kind, bound};
 use crate::i18n;
-use lastpull_core::job::{FormProblem, Problems};
-use lastpull_core::quantity::parse_number;
+use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::screen::{InkUse, InkUseForm, ink_need, transfer_of};
+use lastpull_core::units::parse_number;
 use leptos::prelude::*;
 
 /// Heaviest use that is weighed, in grams.

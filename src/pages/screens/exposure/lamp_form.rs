@@ -6,7 +6,8 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{LampForm, LampKind, StencilFact};
 use leptos::prelude::*;
 

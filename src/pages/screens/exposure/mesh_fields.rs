@@ -3,8 +3,8 @@
 use crate::components::{Choice, Switch};
 use crate::forms::{Field, Kind, bound};
 use crate::i18n;
-use lastpull_core::job::Problems;
-use lastpull_core::quantity::Units;
+use lastpull_core::form::Problems;
+use lastpull_core::units::Units;
 use leptos::prelude::*;
 
 /// Where a form keeps a mesh.
@@ -43,8 +43,10 @@ pub fn cloth_fields<F: Clone + Send + Sync + 'static>(
 
 /// What a mesh is counted in.
 pub fn counted<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, per: fn(&mut F) -> &mut Units) -> AnyView {
-    let options =
-        vec![(Units::Inch, i18n::mesh_per_inch().to_owned()), (Units::Metric, i18n::mesh_per_centimetre().to_owned())];
+    let options = vec![
+        (Units::UsCustomary, i18n::mesh_per_inch().to_owned()),
+        (Units::Metric, i18n::mesh_per_centimetre().to_owned()),
+    ];
     view! {
         <Choice
             label=i18n::mesh_per()

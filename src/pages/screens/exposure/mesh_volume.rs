@@ -7,7 +7,7 @@ use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
-use lastpull_core::job::Problems;
+use lastpull_core::form::Problems;
 use lastpull_core::screen::{MeshRow, MeshSheetForm, MeshVolume, OpenArea, SheetLacks, mesh_rows, mesh_volume};
 use leptos::prelude::*;
 

@@ -9,7 +9,7 @@ use crate::components::{Empty, Icon, Page};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{ExposurePick, emulsion_list, lamp_list};
 use leptos::prelude::*;
 

@@ -3,7 +3,7 @@
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::journal::Fact;
+use lastpull_core::facts::Fact;
 use lastpull_core::screen::{StencilFact, check_goal};
 use leptos::prelude::*;
 use uuid::Uuid;

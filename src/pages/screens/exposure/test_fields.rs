@@ -5,7 +5,7 @@ use crate::components::Choice;
 use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::job::Problems;
+use lastpull_core::form::Problems;
 use lastpull_core::screen::{CALCULATOR_COLUMNS, ExposureForm, FoundKind, GUIDE_STEPS, emulsion_list, lamp_list};
 use leptos::prelude::*;
 

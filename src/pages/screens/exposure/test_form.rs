@@ -9,7 +9,8 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{
     Exposure, ExposureForm, ExposurePick, ExposureRefused, FoundKind, FoundTime, KnownExposure, StencilFact,
 };

@@ -5,7 +5,7 @@ use super::select_bar::SelectBar;
 use crate::components::Choice;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{ScreenBoard, ScreenFilter, ScreenGroup, ScreenState, screen_board};
 use leptos::prelude::*;
 

@@ -2,7 +2,7 @@
 
 use crate::i18n;
 use crate::route::{Route, ScreensRoute};
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{MeshSheet, Screen, SheetLacks, mesh_volume};
 use leptos::prelude::*;
 

@@ -8,12 +8,13 @@ use crate::pages::screens::exposure::counted;
 use crate::platform::ids;
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
-use lastpull_core::job::{Problems, RunId};
-use lastpull_core::journal::Subject;
-use lastpull_core::quantity::Units;
+use lastpull_core::form::Problems;
+use lastpull_core::ids::RunId;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{
     MeshSheetForm, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_take,
 };
+use lastpull_core::units::Units;
 use leptos::prelude::*;
 
 /// New screens: those that a run names and the list lacks, where a run sent here.
@@ -27,7 +28,8 @@ pub fn NewScreensPage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
             let unlisted = screens_of(shop, run).into_iter().filter(|found| found.screen.is_none());
             start.label = unlisted.map(|found| found.label).collect::<Vec<_>>().join(", ");
             if let Some(mesh) = shop.run(run).and_then(|run| run.set_up.mesh) {
-                start.mesh = MeshSheetForm { count: mesh.to_string(), per: Units::Inch, ..MeshSheetForm::default() };
+                start.mesh =
+                    MeshSheetForm { count: mesh.to_string(), per: Units::UsCustomary, ..MeshSheetForm::default() };
             }
         });
     }
@@ -106,7 +108,7 @@ fn FormPage(
             .chain(shop.screens.iter().map(|(_, screen)| screen.emulsion.clone()))
             .filter(|name| !name.is_empty())
             .collect();
-        lastpull_core::sorted::sort_by(&mut names, Ord::cmp);
+        lastpull_core::collections::sort_by(&mut names, Ord::cmp);
         names.dedup();
         names
     });
@@ -165,14 +167,15 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
     let known = store.shop.with_untracked(|shop| {
         let mut counts: Vec<u16> =
             shop.screens.iter().filter_map(|(_, screen)| screen.mesh).map(|mesh| mesh.count.an_inch()).collect();
-        lastpull_core::sorted::sort_by(&mut counts, Ord::cmp);
+        lastpull_core::collections::sort_by(&mut counts, Ord::cmp);
         counts.dedup();
         counts
     });
     move || {
         let per = per.get();
-        let unit = if per == Units::Inch { i18n::unit_mesh_inch() } else { i18n::unit_mesh_metric() };
-        let suggestions = if per == Units::Inch { known.iter().map(u16::to_string).collect() } else { Vec::new() };
+        let unit = if per == Units::UsCustomary { i18n::unit_mesh_inch() } else { i18n::unit_mesh_metric() };
+        let suggestions =
+            if per == Units::UsCustomary { known.iter().map(u16::to_string).collect() } else { Vec::new() };
         view! {
             <Field name="count" label=i18n::screen_mesh_count() kind=Kind::Whole unit bound=bound(form, |f| &mut f.mesh.count) problems suggestions/>
         }

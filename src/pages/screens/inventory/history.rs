@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::failure::FailureRow;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{Screen, ScreenEvent, as_it_stands, latest_undone};
 use leptos::prelude::*;
 

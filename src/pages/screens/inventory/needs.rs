@@ -5,7 +5,7 @@ use crate::components::{Icon, Swatch};
 use crate::i18n;
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
-use lastpull_core::job::RunId;
+use lastpull_core::ids::RunId;
 use lastpull_core::screen::{NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
 use leptos::prelude::*;
 

@@ -1,7 +1,8 @@
 //! Recording facts about screens, with undo.
 
 use crate::store::Store;
-use lastpull_core::journal::{Fact, Subject};
+use lastpull_core::facts::Fact;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::undo_of;
 use leptos::prelude::*;
 

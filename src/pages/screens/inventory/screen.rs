@@ -11,7 +11,7 @@ use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::route::{ExposureRoute, Route, ScreensRoute};
 use crate::store::Store;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BurnStep, Carried, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
 use leptos::prelude::*;
 

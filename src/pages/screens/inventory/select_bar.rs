@@ -4,7 +4,7 @@ use super::move_button::move_button;
 use super::record::record_with_undo;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::journal::Subject;
+use lastpull_core::ids::Subject;
 use lastpull_core::screen::{ScreenState, move_facts, next_states};
 use leptos::prelude::*;
 

@@ -1,7 +1,8 @@
 //! The events that all three merge: two weeks of work recorded on five phones.
 
 use lastpull_core::job::Size;
-use lastpull_core::journal::{Entry, Fact, JobField, Stamp};
+use lastpull_core::facts::{Entry, Fact, JobField};
+use lastpull_core::journal::Stamp;
 use lastpull_core::run::{MisprintCause, StopCause};
 use uuid::Uuid;
 

@@ -19,7 +19,7 @@ mod timing;
 mod with_automerge;
 mod with_yrs;
 
-use lastpull_core::journal::Entry;
+use lastpull_core::facts::Entry;
 use std::time::Duration;
 use timing::median;
 

@@ -1,7 +1,8 @@
 //! The merge of our journal.
 
 use crate::shape::{RunTotal, Totals};
-use lastpull_core::journal::{Entry, Journal, segment};
+use lastpull_core::facts::{Entry, Journal};
+use lastpull_core::journal::segment;
 use lastpull_core::run::Progress;
 use lastpull_core::shop::Shop;
 

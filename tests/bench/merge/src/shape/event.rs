@@ -1,7 +1,7 @@
 //! One event, as it is written to a document.
 
 use lastpull_core::job::Size;
-use lastpull_core::journal::{Entry, Fact, JobField};
+use lastpull_core::facts::{Entry, Fact, JobField};
 use uuid::Uuid;
 
 /// What is written for one entry.

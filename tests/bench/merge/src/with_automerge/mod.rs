@@ -9,7 +9,7 @@ use automerge::iter::MapRangeItem;
 use automerge::transaction::{Transactable, Transaction};
 use automerge::{ActorId, Automerge, ROOT, ReadDoc};
 use containers::Containers;
-use lastpull_core::journal::Entry;
+use lastpull_core::facts::Entry;
 
 /// In front of a job's id among the keys of the root, where devices' ids are keys too. A map of
 /// titles would have to be made by one device before the others start.

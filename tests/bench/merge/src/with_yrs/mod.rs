@@ -7,7 +7,7 @@ pub mod lists;
 pub mod records;
 
 use crate::shape::{BATCH, Event, Totals, Write, write_of};
-use lastpull_core::journal::Entry;
+use lastpull_core::facts::Entry;
 use yrs::updates::decoder::Decode;
 use yrs::{Doc, Map, MapRef, ReadTxn, StateVector, Transact, TransactionMut, Update};
 

@@ -1,0 +1,123 @@
+//! Facts about pots, for short.
+
+use crate::demo::maker::Maker;
+use crate::facts::{BatchSize, Fact, InkFact, Part, PotField, PourStep, PrintUse, Share};
+use crate::ids::{RunId, Subject};
+use crate::ink::save_pot;
+use crate::shop::Shop;
+use crate::units::{Grams, Length};
+use uuid::Uuid;
+
+pub(crate) const MINUTE: u64 = 60_000;
+pub(crate) const HOUR: u64 = 60 * MINUTE;
+pub(crate) const DAY: u64 = 24 * HOUR;
+
+pub(crate) fn tell<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: InkFact) {
+    maker.say(at, subject, Fact::Ink(fact));
+}
+
+/// Records an event with an id of its own.
+pub(crate) fn happened<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) -> Subject {
+    let id = maker.id();
+    tell(maker, at, id, fact);
+    id
+}
+
+/// The percentage of each component.
+pub(crate) type Percents = [(Subject, f64)];
+
+pub(crate) fn part(&(component, percent): &(Subject, f64), on_top: bool) -> Part {
+    Part { component, share: Share::from_percent(percent), on_top }
+}
+
+/// A pot to be mixed.
+pub(crate) struct Mix<'a> {
+    pub(crate) id: Subject,
+    pub(crate) name: &'a str,
+    pub(crate) revision: Subject,
+    pub(crate) grams: f64,
+    pub(crate) run: Option<RunId>,
+}
+
+pub(crate) fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, mix: &Mix) {
+    let fields = vec![
+        PotField::Name(mix.name.into()),
+        PotField::Revision(Some(mix.revision)),
+        PotField::Size(Some(BatchSize::Whole(Grams::from_grams(mix.grams)))),
+        PotField::Capacity(Some(Grams::from_grams(if mix.grams > 250.0 { 900.0 } else { 400.0 }))),
+        PotField::Run(mix.run),
+    ];
+    tell(maker, at, mix.id, InkFact::PotSet(fields));
+}
+
+/// Pours the components at the scale, one every minute and a half. Returns the time of the last.
+pub(crate) fn pour<N: FnMut() -> Uuid>(
+    maker: &mut Maker<N>,
+    at: u64,
+    pot: Subject,
+    step: PourStep,
+    pours: &[(Subject, f64, &str)],
+) -> u64 {
+    let mut at = at;
+    for (component, grams, note) in pours {
+        at += 90_000;
+        let poured = InkFact::Poured {
+            pot,
+            component: *component,
+            grams: Grams::from_grams(*grams),
+            step,
+            note: (*note).into(),
+            reading: None,
+            by: Some("Ines".into()),
+        };
+        happened(maker, at, poured);
+    }
+    at
+}
+
+pub(crate) fn saved(recipe: Subject, number: u16, parts: Vec<Part>, from: [Option<Subject>; 2], note: &str) -> InkFact {
+    let [parent, pot] = from;
+    InkFact::RevisionSaved { recipe, number, parts, parent, pot, note: note.into(), by: Some("Ines".into()) }
+}
+
+/// Saves the contents of a pot as a revision.
+pub(crate) fn saved_from<N: FnMut() -> Uuid>(
+    maker: &mut Maker<N>,
+    at: u64,
+    pot: Subject,
+    recipe: Subject,
+    note: &str,
+) -> Option<Subject> {
+    let mut shop = Shop::default();
+    shop.apply_all(&maker.entries());
+    save_pot(&shop, pot, recipe, note, Some("Ines")).map(|fact| happened(maker, at, fact))
+}
+
+pub(crate) fn approved(revision: Subject, pot: Option<Subject>, client: &str) -> InkFact {
+    InkFact::Approved { revision, pot, client: client.into(), reading: None, by: Some("Ines".into()) }
+}
+
+pub(crate) fn of_ink(percents: &Percents) -> Vec<Part> {
+    percents.iter().map(|row| part(row, false)).collect()
+}
+
+/// A print of art with sides in millimetres and a printed share, through a mesh with its ink volume in
+/// hundredths of a cm³/m².
+pub(crate) fn art(sides: [f64; 2], coverage: u16, volume: u16, hits: u8) -> PrintUse {
+    let [width, height] = sides.map(Length::from_millimetres);
+    PrintUse { width, height, coverage, volume, hits, transfer: 800, density: 1_200, loss: 100 }
+}
+
+/// Records a weighing after a run.
+pub(crate) fn used<N: FnMut() -> Uuid>(
+    maker: &mut Maker<N>,
+    at: u64,
+    pot: Subject,
+    (run, pieces): (RunId, u32),
+    (print, grams): (&PrintUse, f64),
+) {
+    tell(maker, at, run, InkFact::PrintSet(Some(*print)));
+    let (grams, paper) = (Grams::from_grams(grams), Some(print.on_paper(pieces)));
+    let used = InkFact::Used { pot, run: Some(run), grams, pieces, paper, by: Some("Moss".into()) };
+    happened(maker, at, used);
+}

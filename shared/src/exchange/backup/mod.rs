@@ -1,0 +1,41 @@
+//! The backup file: a ZIP archive with `journal.ndjson` and photos, readable by any archive tool.
+//!
+//! `journal.ndjson`, version 1, has one JSON object per line (UTF-8, `\n`): first the header
+//! `{"journal":"lastpull","version":1,"entries":N,"made":milliseconds}`, then N entries as written by
+//! [`Entry::to_line`]. It always contains every entry that the device has, from all devices.
+//!
+//! `photos/<id>.jpg` are the photos in use that this device has, uncompressed, because JPEG does not
+//! compress further. A file may contain only some of them or none; the others arrive with another file.
+//!
+//! A file is not trusted until it was read to its end: its size, the number and length of its lines, and
+//! every name and number are limited before memory is allocated for them. One invalid line refuses the
+//! whole file, and so does a photo that does not match its name or contains metadata. Other files in the
+//! archive are ignored.
+
+use serde::{Deserialize, Serialize};
+
+mod reader;
+mod writer;
+
+pub use reader::{Backup, BackupProblem, LARGEST_FILE, read_backup};
+pub use writer::BackupOut;
+
+/// Most photos in a file, when writing and reading.
+pub(crate) const MOST_PHOTOS: usize = 20_000;
+/// Name of the journal in the archive.
+pub(crate) const JOURNAL: &str = "journal.ndjson";
+/// Folder of the photos in the archive.
+pub(crate) const PHOTOS: &str = "photos/";
+/// The version that is written.
+pub(crate) const VERSION: u32 = 1;
+
+#[derive(Serialize, Deserialize)]
+pub(crate) struct Heading {
+    journal: String,
+    version: u32,
+    entries: u64,
+    made: u64,
+}
+
+#[cfg(test)]
+mod tests;

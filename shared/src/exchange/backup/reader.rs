@@ -1,0 +1,188 @@
+//! Reads the backup file, and refuses it whole if anything in it is not as a device writes it.
+
+use crate::exchange::Source;
+use crate::exchange::backup::{Heading, JOURNAL, MOST_PHOTOS, PHOTOS, VERSION};
+use crate::exchange::zip::reader::{EntryReader, ZipEntry, ZipError, list};
+use crate::facts::{Entry, LARGEST_TAKEN};
+use crate::ids::PhotoId;
+use crate::journal::EntryProblem;
+use crate::photo::JpegPhoto;
+use std::collections::BTreeMap;
+
+/// Largest file accepted, in bytes: the limit of the ZIP format. It is read in parts.
+pub const LARGEST_FILE: u64 = u32::MAX as u64;
+/// Most entries accepted.
+const MOST_ENTRIES: u64 = 2_000_000;
+/// Largest compressed journal, in bytes: decades of a shop's facts.
+const LARGEST_PACKED: u32 = 64 * 1024 * 1024;
+/// Largest decompressed journal, in bytes.
+const LARGEST_JOURNAL: u64 = 512 * 1024 * 1024;
+
+/// Why a file was refused. The attempt changes nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BackupProblem {
+    /// Larger than any backup.
+    TooLarge,
+    /// Not a ZIP archive, or truncated.
+    NotAnArchive,
+    /// A ZIP archive that is not a backup of this app.
+    NotABackup,
+    /// Made by a newer version of Lastpull.
+    Newer,
+    /// Fewer entries than the header says.
+    CutShort,
+    /// The bytes inside do not match their checksum.
+    Damaged,
+    /// A line that no device wrote.
+    BadLine {
+        /// Which line, from 1.
+        line: u64,
+    },
+    /// A photo that no device made, or that does not match its name.
+    BadPhoto,
+    /// The file could not be read to its end.
+    NotRead,
+}
+
+/// An opened backup file: its journal has been read to the end, its photos are fetched one by one.
+pub struct Backup<S> {
+    /// The entries of the journal.
+    pub entries: Vec<Entry>,
+    photos: BTreeMap<PhotoId, ZipEntry>,
+    source: S,
+}
+
+impl<S: Source> Backup<S> {
+    /// The photos in the file and their sizes in bytes, as the archive gives them.
+    pub fn photos(&self) -> impl Iterator<Item = (PhotoId, u32)> {
+        self.photos.iter().map(|(id, row)| (*id, row.size))
+    }
+
+    /// Fetches a photo; `None` if the file does not contain it.
+    ///
+    /// # Errors
+    /// [`BackupProblem`]; then nothing from the file should be used.
+    pub async fn photo(&self, photo: PhotoId) -> Result<Option<JpegPhoto>, BackupProblem> {
+        let Some(row) = self.photos.get(&photo) else { return Ok(None) };
+        let file = EntryReader::new(&self.source, row).await.map_err(problem)?;
+        let bytes = file.whole(LARGEST_TAKEN).map_err(|_| BackupProblem::Damaged)?;
+        let read = JpegPhoto::of(bytes).filter(|read| read.id() == photo);
+        read.map(Some).ok_or(BackupProblem::BadPhoto)
+    }
+}
+
+pub(crate) fn problem(missing: ZipError) -> BackupProblem {
+    match missing {
+        ZipError::NotAnArchive => BackupProblem::NotAnArchive,
+        ZipError::Missing => BackupProblem::NotABackup,
+        ZipError::Unread => BackupProblem::NotRead,
+    }
+}
+
+/// Opens a backup file and reads its journal to the end.
+///
+/// # Errors
+/// [`BackupProblem`]; then nothing from the file should be used.
+pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProblem> {
+    if source.size() > LARGEST_FILE {
+        return Err(BackupProblem::TooLarge);
+    }
+    let rows = list(&source).await.map_err(problem)?;
+    let journal = rows.iter().find(|row| row.name == JOURNAL).ok_or(BackupProblem::NotABackup)?;
+    if journal.packed > LARGEST_PACKED || u64::from(journal.size) > LARGEST_JOURNAL {
+        return Err(BackupProblem::TooLarge);
+    }
+    let journal = EntryReader::new(&source, journal).await.map_err(problem)?;
+    let entries = read_journal(journal)?;
+    Ok(Backup { entries, photos: photos_among(rows)?, source })
+}
+
+/// The archive entries of the photos, by the ids in their names.
+fn photos_among(rows: Vec<ZipEntry>) -> Result<BTreeMap<PhotoId, ZipEntry>, BackupProblem> {
+    let mut photos = BTreeMap::new();
+    for row in rows {
+        // Some tools list the folder itself.
+        let Some(name) = row.name.strip_prefix(PHOTOS).filter(|name| !name.is_empty()) else { continue };
+        let id = name.strip_suffix(".jpg").and_then(PhotoId::parse).ok_or(BackupProblem::BadPhoto)?;
+        if row.packed.max(row.size) as usize > LARGEST_TAKEN || photos.len() == MOST_PHOTOS {
+            return Err(BackupProblem::TooLarge);
+        }
+        if photos.insert(id, row).is_some() {
+            return Err(BackupProblem::BadPhoto);
+        }
+    }
+    Ok(photos)
+}
+
+fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
+    let mut lines = Lines { from: journal, ahead: Vec::new(), read: 0, unpacked: 0, line: 0 };
+    let heading: Heading = match lines.next_line()? {
+        Some(text) => serde_json::from_str(&text).map_err(|_| BackupProblem::NotABackup)?,
+        None => return Err(BackupProblem::NotABackup),
+    };
+    if heading.journal != "lastpull" {
+        return Err(BackupProblem::NotABackup);
+    }
+    if heading.version > VERSION {
+        return Err(BackupProblem::Newer);
+    }
+    if heading.entries > MOST_ENTRIES {
+        return Err(BackupProblem::TooLarge);
+    }
+    // Without reserving the number of entries in the header, which has not been verified.
+    let mut entries = Vec::new();
+    while let Some(text) = lines.next_line()? {
+        let bad = BackupProblem::BadLine { line: lines.line };
+        if entries.len() as u64 == heading.entries {
+            return Err(bad);
+        }
+        entries.push(Entry::from_line(&text).map_err(|_: EntryProblem| bad)?);
+    }
+    if (entries.len() as u64) < heading.entries { Err(BackupProblem::CutShort) } else { Ok(entries) }
+}
+
+/// Reads lines of limited length.
+struct Lines {
+    from: EntryReader,
+    /// Decompressed bytes, and how many of them were read.
+    ahead: Vec<u8>,
+    read: usize,
+    unpacked: u64,
+    line: u64,
+}
+
+impl Lines {
+    fn next_line(&mut self) -> Result<Option<String>, BackupProblem> {
+        let mut bytes = Vec::new();
+        self.line += 1;
+        let bad = BackupProblem::BadLine { line: self.line };
+        loop {
+            let ahead = &self.ahead[self.read..];
+            if let Some(end) = ahead.iter().position(|byte| *byte == b'\n') {
+                bytes.extend_from_slice(&ahead[..end]);
+                self.read += end + 1;
+                break;
+            }
+            bytes.extend_from_slice(ahead);
+            self.ahead.clear();
+            self.read = 0;
+            if bytes.len() > crate::bounds::LONGEST_LINE {
+                return Err(bad);
+            }
+            let piece = self.from.next_piece().map_err(|_| BackupProblem::Damaged)?;
+            if piece.is_empty() {
+                return if bytes.is_empty() { Ok(None) } else { Err(BackupProblem::CutShort) };
+            }
+            self.unpacked += piece.len() as u64;
+            // The size in the archive's list has not been verified either.
+            if self.unpacked > LARGEST_JOURNAL {
+                return Err(BackupProblem::CutShort);
+            }
+            self.ahead.extend_from_slice(piece);
+        }
+        if bytes.len() > crate::bounds::LONGEST_LINE {
+            return Err(bad);
+        }
+        String::from_utf8(bytes).map(Some).map_err(|_| bad)
+    }
+}

@@ -1,0 +1,57 @@
+//! Writes the backup file, part after part.
+
+use crate::collections::sort_by_key;
+use crate::exchange::backup::{Heading, JOURNAL, MOST_PHOTOS, PHOTOS, VERSION};
+use crate::exchange::zip::writer::{DeflatedEntry, ZipWriter};
+use crate::facts::Entry;
+use crate::photo::JpegPhoto;
+
+/// Writes a backup file part by part, so that its photos need not all be in memory: the journal, then for
+/// each photo a record followed by the photo's bytes, then the end.
+pub struct BackupOut {
+    archive: ZipWriter,
+    photos: usize,
+}
+
+impl BackupOut {
+    /// Starts a file with these entries, made at wall time `made`. Returns the writer and the first part of
+    /// the file.
+    ///
+    /// # Errors
+    /// A message if the journal does not fit into the archive; this does not happen with a journal that
+    /// fits into memory.
+    pub fn new<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: u64) -> Result<(Self, Vec<u8>), String> {
+        let mut sorted: Vec<&Entry> = entries.into_iter().collect();
+        sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
+        sorted.dedup_by_key(|entry| (entry.device, entry.seq));
+        let heading = Heading { journal: "lastpull".into(), version: VERSION, entries: sorted.len() as u64, made };
+        let mut journal = DeflatedEntry::new();
+        let mut line = serde_json::to_string(&heading).map_err(|error| error.to_string())?;
+        for entry in sorted {
+            line.push('\n');
+            journal.write(line.as_bytes());
+            line = entry.to_line();
+        }
+        line.push('\n');
+        journal.write(line.as_bytes());
+        let mut out = Self { archive: ZipWriter::default(), photos: 0 };
+        let part = out.archive.add(JOURNAL, journal).ok_or("too large for an archive")?;
+        Ok((out, part))
+    }
+
+    /// Adds a photo and returns the part that precedes its bytes. `None` if the file cannot take another
+    /// photo.
+    pub fn photo(&mut self, photo: &JpegPhoto) -> Option<Vec<u8>> {
+        if self.photos == MOST_PHOTOS {
+            return None;
+        }
+        let part = self.archive.store(&format!("{PHOTOS}{}.jpg", photo.id()), photo.bytes())?;
+        self.photos += 1;
+        Some(part)
+    }
+
+    /// The last part of the file.
+    pub fn finish(self) -> Vec<u8> {
+        self.archive.finish()
+    }
+}

@@ -1,0 +1,109 @@
+//! Writes a ZIP archive, entry after entry.
+
+use crate::exchange::zip::{CENTRAL, DEFLATED, END, END_SIZE, LOCAL, STORED, crc};
+use miniz_oxide::deflate::core::{
+    CompressorOxide, TDEFLFlush, TDEFLStatus, compress_to_output, create_comp_flags_from_zip_params,
+};
+
+/// Midnight of the first day of the format's calendar: two backups of the same facts have the same bytes.
+const FIRST_DAY: u16 = 0x21;
+
+/// An archive being written part by part, so that its parts need not all be in memory.
+#[derive(Default)]
+pub struct ZipWriter {
+    /// Number of bytes returned so far.
+    written: u32,
+    central: Vec<u8>,
+    files: u16,
+}
+
+/// The fields that both records of a file contain, up to its name.
+fn about(method: u16, crc: u32, packed: u32, size: u32, name: &str) -> Option<Vec<u8>> {
+    let mut about = Vec::new();
+    for number in [20, 0, method, 0, FIRST_DAY] {
+        about.extend(u16::to_le_bytes(number));
+    }
+    for number in [crc, packed, size] {
+        about.extend(number.to_le_bytes());
+    }
+    about.extend(u16::try_from(name.len()).ok()?.to_le_bytes());
+    about.extend([0; 2]);
+    Some(about)
+}
+
+impl ZipWriter {
+    /// Adds a file of `packed` bytes to the list and returns the record that precedes them. `None`, without
+    /// adding it, if the archive would exceed the limits of the format.
+    fn note(&mut self, name: &str, method: u16, crc: u32, packed: u32, size: u32) -> Option<Vec<u8>> {
+        let about = about(method, crc, packed, size, name)?;
+        let local = [&LOCAL[..], &about, name.as_bytes()].concat();
+        let record = [&CENTRAL[..], &[20, 0], &about, &[0; 10], &self.written.to_le_bytes(), name.as_bytes()].concat();
+        let written = self.written.checked_add(local.len() as u32)?.checked_add(packed)?;
+        // The records at the end must fit as well.
+        written.checked_add((self.central.len() + record.len() + END_SIZE) as u32)?;
+        self.files = self.files.checked_add(1)?;
+        self.written = written;
+        self.central.extend(record);
+        Some(local)
+    }
+
+    /// Adds an uncompressed file and returns the record that precedes its bytes. `None` if the archive
+    /// would become too large.
+    pub fn store(&mut self, name: &str, bytes: &[u8]) -> Option<Vec<u8>> {
+        let size = u32::try_from(bytes.len()).ok()?;
+        self.note(name, STORED, crc(0, bytes), size, size)
+    }
+
+    /// Adds a compressed file and returns its part of the archive. `None` if the archive would become too
+    /// large.
+    pub fn add(&mut self, name: &str, packed: DeflatedEntry) -> Option<Vec<u8>> {
+        let (bytes, crc, size) = packed.finish()?;
+        let mut part = self.note(name, DEFLATED, crc, u32::try_from(bytes.len()).ok()?, u32::try_from(size).ok()?)?;
+        part.extend(bytes);
+        Some(part)
+    }
+
+    /// The end of the archive: its list of files.
+    pub fn finish(self) -> Vec<u8> {
+        let (files, length) = (self.files.to_le_bytes(), self.central.len() as u32);
+        let start = self.written.to_le_bytes();
+        let end = [&END[..], &[0; 4], &files, &files, &length.to_le_bytes(), &start, &[0; 2]].concat();
+        [self.central, end].concat()
+    }
+}
+
+/// A file being compressed.
+pub struct DeflatedEntry {
+    out: Vec<u8>,
+    packer: Box<CompressorOxide>,
+    crc: u32,
+    size: u64,
+}
+
+impl DeflatedEntry {
+    /// Starts an empty file.
+    pub fn new() -> Self {
+        let packer = Box::new(CompressorOxide::new(create_comp_flags_from_zip_params(6, -15, 0)));
+        Self { out: Vec::new(), packer, crc: 0, size: 0 }
+    }
+
+    /// Appends bytes to the file.
+    pub fn write(&mut self, bytes: &[u8]) {
+        self.crc = crc(self.crc, bytes);
+        self.size += bytes.len() as u64;
+        self.pack(bytes, TDEFLFlush::None);
+    }
+
+    fn pack(&mut self, bytes: &[u8], flush: TDEFLFlush) -> bool {
+        let out = &mut self.out;
+        let (status, _) = compress_to_output(&mut self.packer, bytes, flush, |packed| {
+            out.extend_from_slice(packed);
+            true
+        });
+        matches!(status, TDEFLStatus::Okay | TDEFLStatus::Done)
+    }
+
+    fn finish(mut self) -> Option<(Vec<u8>, u32, u64)> {
+        self.pack(&[], TDEFLFlush::Finish).then_some((self.out, self.crc, self.size))
+    }
+}

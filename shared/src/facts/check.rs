@@ -1,0 +1,159 @@
+//! The checks before the first pull, as they are stored. **Frozen** as [`crate::facts::Fact`] is.
+
+use super::Fabric;
+use crate::codec::Encode;
+use crate::colour::Colour;
+use crate::units::{BeltSpeed, Length, Seconds, Temperature};
+use serde::{Deserialize, Serialize};
+
+/// An item to check. **Frozen**: names and order are stored, and the order is the working order. Heat comes
+/// first, since a dryer takes minutes to settle and must have settled before ink touches a screen; then what
+/// touches the garment; ink last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, Encode)]
+#[serde(rename_all = "snake_case")]
+pub enum CheckItem {
+    /// Dryer temperature.
+    Dryer,
+    /// Belt speed of the dryer.
+    Belt,
+    /// Dwell.
+    Dwell,
+    /// Passes through the dryer.
+    Passes,
+    /// Flash time, or no flash.
+    Flash,
+    /// Height of the flash unit above the print.
+    FlashDistance,
+    /// Garment and its colour.
+    Garment,
+    /// The screens on the press.
+    Screens,
+    /// Mesh of the screens.
+    Mesh,
+    /// Off-contact: gap between screen and garment.
+    OffContact,
+    /// The squeegee.
+    Squeegee,
+    /// Distance from the collar to the top of the print.
+    BelowCollar,
+    /// Other notes on placement.
+    Placement,
+    /// The ink in the screen.
+    Ink,
+    /// Number of strokes that print ink.
+    Hits,
+}
+
+impl CheckItem {
+    /// Whether it is about dryer or flash, which must be right before ink is on the screen.
+    pub fn is_heat(self) -> bool {
+        self <= Self::FlashDistance
+    }
+}
+
+/// The value a check should find. **Frozen**: stored with each check.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Expected {
+    /// A temperature.
+    Temperature(Temperature),
+    /// A time.
+    Time(Seconds),
+    /// A length.
+    Length(Length),
+    /// A belt speed.
+    Belt(BeltSpeed),
+    /// A number of passes or strokes.
+    Count(u32),
+    /// A mesh count in threads per inch.
+    Mesh(u16),
+    /// No flash.
+    NoFlash,
+    /// Free text from the set-up.
+    Words(String),
+    /// A garment.
+    Garment {
+        /// Name of the garment.
+        name: String,
+        /// Its fabric.
+        fabric: Fabric,
+        /// Its colour.
+        colour: Option<Colour>,
+    },
+    /// An ink.
+    Ink {
+        /// Name of the ink.
+        name: String,
+        /// Its colour.
+        colour: Option<Colour>,
+    },
+}
+
+impl Expected {
+    pub(crate) fn in_bounds(&self) -> bool {
+        match self {
+            Self::Words(text) | Self::Garment { name: text, .. } | Self::Ink { name: text, .. } => text.len() <= 16_000,
+            Self::Temperature(_)
+            | Self::Time(_)
+            | Self::Length(_)
+            | Self::Belt(_)
+            | Self::Count(_)
+            | Self::Mesh(_)
+            | Self::NoFlash => true,
+        }
+    }
+
+    /// Largest accepted difference of a measured value, in the unit of [`value`](Self::value); `None` if the
+    /// item is not measured. Common practice, no source: 5 °C and 5 s at the dryer, 1 s at the flash, 1 mm of
+    /// off-contact, 6 mm of placement or flash height, a twentieth of the belt speed.
+    pub fn tolerance(&self, item: CheckItem) -> Option<i64> {
+        match (self, item) {
+            (Self::Temperature(_), _) => Some(5_000),
+            (Self::Time(_), CheckItem::Flash) => Some(1_000),
+            (Self::Time(_), _) => Some(5_000),
+            (Self::Length(_), CheckItem::OffContact) => Some(1_000),
+            (Self::Length(_), _) => Some(6_350),
+            (Self::Belt(speed), _) => Some(i64::from(speed.micrometres_a_second() / 20)),
+            (
+                Self::Count(_)
+                | Self::Mesh(_)
+                | Self::NoFlash
+                | Self::Words(_)
+                | Self::Garment { .. }
+                | Self::Ink { .. },
+                _,
+            ) => None,
+        }
+    }
+
+    /// The value in its stored unit (milli-°C, milliseconds, micrometres, micrometres per second); `None` if
+    /// the item is not measured.
+    pub fn value(&self) -> Option<i64> {
+        match self {
+            Self::Temperature(t) => Some(i64::from(t.milli_celsius())),
+            Self::Time(s) => Some(i64::from(s.milliseconds())),
+            Self::Length(l) => Some(i64::from(l.micrometres())),
+            Self::Belt(speed) => Some(i64::from(speed.micrometres_a_second())),
+            Self::Count(_)
+            | Self::Mesh(_)
+            | Self::NoFlash
+            | Self::Words(_)
+            | Self::Garment { .. }
+            | Self::Ink { .. } => None,
+        }
+    }
+}
+
+/// Outcome of a check. **Frozen**: stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum CheckOutcome {
+    /// Checked by eye and right.
+    Ticked,
+    /// Measured; the value is in the unit of [`Expected::value`].
+    Measured(i64),
+    /// Skipped knowingly.
+    Skipped,
+    /// The check was taken back.
+    Cleared,
+}

@@ -1,0 +1,143 @@
+//! The shop's failures, folded from the facts.
+
+use crate::codec::Encode;
+use crate::collections::{Map, Table, sort_by_key};
+use crate::deletion::{DeleteById, Deletion, deletable};
+use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
+use crate::ids::{RunId, Subject};
+use serde::{Deserialize, Serialize};
+
+/// A failure.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+pub struct Failure {
+    /// The run in which it happened; `None` until that fact has arrived.
+    pub run: Option<RunId>,
+    /// The screen that failed, if known.
+    pub screen: Option<Subject>,
+    /// What failed.
+    pub kind: Option<FailureKind>,
+    /// Where on the print it is.
+    pub mark: Option<Mark>,
+    /// Number of pieces printed since the last one known to be good.
+    pub since: Option<u32>,
+    /// Number of pieces it made suspect, by size.
+    pub suspects: Map<Option<Size>, u32>,
+    /// Number of pieces inspected, by size and verdict: sums of signed facts.
+    pub(crate) judged: Map<(Option<Size>, Verdict), i64>,
+    /// The remedy that was chosen.
+    pub remedy: Option<Remedy>,
+    /// The screen that replaces the failed one.
+    pub replacement: Option<Subject>,
+    /// Who found it.
+    pub by: Option<String>,
+    /// Free notes.
+    pub notes: String,
+    /// Wall time of its first fact.
+    pub at: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+deletable!(Failure);
+
+impl Failure {
+    fn set(&mut self, field: &FailureField) {
+        match field {
+            FailureField::Run(run) => self.run = Some(*run),
+            FailureField::Notes(notes) => self.notes.clone_from(notes),
+            FailureField::Screen(screen) => self.screen = *screen,
+            FailureField::Kind(kind) => self.kind = Some(*kind),
+            FailureField::Mark(mark) => self.mark = *mark,
+            FailureField::Since(since) => self.since = *since,
+            FailureField::Suspects(rows) => {
+                let mut suspects = Map::new();
+                for Suspects { size, pieces } in rows.iter().filter(|row| row.pieces > 0) {
+                    let sum: &mut u32 = suspects.or_default(*size);
+                    *sum = sum.saturating_add(*pieces);
+                }
+                self.suspects = suspects;
+            }
+            FailureField::Remedy(remedy) => self.remedy = *remedy,
+            FailureField::Replacement(screen) => self.replacement = *screen,
+            FailureField::By(by) => self.by.clone_from(by),
+        }
+    }
+
+    /// Number of pieces of a size with this verdict.
+    pub fn judged_of(&self, size: Option<Size>, verdict: Verdict) -> u32 {
+        self.judged.get(&(size, verdict)).copied().unwrap_or(0).clamp(0, i64::from(u32::MAX)) as u32
+    }
+
+    /// Number of suspect pieces of a size that nobody has inspected.
+    pub fn open_of(&self, size: Option<Size>) -> u32 {
+        let judged = |verdict| self.judged_of(size, verdict);
+        let suspect = self.suspects.get(&size).copied().unwrap_or(0);
+        suspect.saturating_sub(judged(Verdict::Good)).saturating_sub(judged(Verdict::Spoiled))
+    }
+
+    /// The sizes of its suspect and inspected pieces.
+    pub fn sizes(&self) -> Vec<Option<Size>> {
+        let mut sizes: Vec<Option<Size>> = self.suspects.keys().copied().collect();
+        sizes.extend(self.judged.keys().map(|(size, _)| *size));
+        sizes.sort_unstable();
+        sizes.dedup();
+        sizes
+    }
+
+    /// Number of pieces inspected and good, of all sizes.
+    pub fn good(&self) -> u32 {
+        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Good)).fold(0, u32::saturating_add)
+    }
+
+    /// Number of pieces inspected and spoiled, of all sizes.
+    pub fn spoiled(&self) -> u32 {
+        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Spoiled)).fold(0, u32::saturating_add)
+    }
+}
+
+/// The failures of the shop.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct Failures {
+    all: Table<Failure>,
+}
+
+impl DeleteById for Failures {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.all.delete(id, deletion)
+    }
+}
+
+impl Failures {
+    /// A failure, also if it was deleted.
+    pub fn get(&self, id: Subject) -> Option<&Failure> {
+        self.all.get(&id)
+    }
+
+    /// A failure that was not deleted.
+    pub fn live(&self, id: Subject) -> Option<&Failure> {
+        self.all.get(&id).filter(|failure| !failure.deleted)
+    }
+
+    /// The failures that were not deleted.
+    pub fn iter(&self) -> impl Iterator<Item = (Subject, &Failure)> {
+        self.all.iter().filter(|(_, failure)| !failure.deleted).map(|(id, failure)| (*id, failure))
+    }
+
+    /// The failures of a run that were not deleted, oldest first.
+    pub fn of_run(&self, run: RunId) -> Vec<(Subject, &Failure)> {
+        let mut rows: Vec<_> = self.iter().filter(|(_, failure)| failure.run == Some(run)).collect();
+        sort_by_key(&mut rows, |(id, failure)| (failure.at, *id));
+        rows
+    }
+
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact) {
+        let failure = self.all.or_insert_with(subject, || Failure { at, ..Failure::default() });
+        match fact {
+            FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
+            FailureFact::Judged { pieces, size, verdict, .. } => {
+                *failure.judged.or_default((*size, *verdict)) += i64::from(*pieces);
+            }
+        }
+    }
+}

@@ -1,0 +1,94 @@
+//! What every form needs: problems by field, and checks of names and numbers.
+
+use crate::collections::Map;
+use crate::units::NumberProblem;
+
+/// What is wrong with a field.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum FormProblem {
+    /// It must not be empty.
+    Missing,
+    /// It is not a number, or is out of bounds.
+    Number(NumberProblem),
+    /// It is not a calendar date.
+    NotADay,
+    /// It is not a time of day.
+    NotATime,
+    /// The day has passed.
+    Past,
+    /// It is too long.
+    TooLong {
+        /// Most characters allowed.
+        most: usize,
+    },
+    /// No size has any pieces.
+    NoPieces,
+    /// Another item already has this name.
+    Taken,
+    /// It is lower than a value that it must not be lower than.
+    OutOfOrder,
+    /// It is not a grade of the grey scale: 1 to 5 in half steps.
+    NotAGrade,
+    /// Too many items are added at once.
+    TooMany {
+        /// Most items allowed.
+        most: usize,
+    },
+    /// The numbers are not a reflectance curve.
+    NotACurve(crate::colour::SpectrumProblem),
+}
+
+/// Problems by field name; empty if there are none.
+pub type Problems = Map<&'static str, FormProblem>;
+
+/// Longest name, in characters.
+pub(crate) const NAME: usize = 80;
+/// Longest note, in characters.
+pub(crate) const NOTE: usize = 2_000;
+
+pub(crate) fn keep<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
+    read.map_err(|problem| problems.insert(field, problem)).ok()
+}
+
+pub(crate) fn keep_number<T>(
+    problems: &mut Problems,
+    field: &'static str,
+    read: Result<T, NumberProblem>,
+) -> Option<T> {
+    keep(problems, field, read.map_err(FormProblem::Number))
+}
+
+/// Parses a field in which an empty text means "not known".
+pub(crate) fn keep_optional<T>(
+    problems: &mut Problems,
+    field: &'static str,
+    text: &str,
+    read: impl FnOnce(&str) -> Result<T, NumberProblem>,
+) -> Option<T> {
+    if text.trim().is_empty() { None } else { keep_number(problems, field, read(text)) }
+}
+
+pub(crate) fn name(text: &str, most: usize) -> Result<String, FormProblem> {
+    let tidy = text.trim();
+    if tidy.chars().count() > most { Err(FormProblem::TooLong { most }) } else { Ok(tidy.to_owned()) }
+}
+
+pub(crate) fn required_name(text: &str) -> Result<String, FormProblem> {
+    if text.trim().is_empty() { Err(FormProblem::Missing) } else { name(text, NAME) }
+}
+
+/// Parses a number that must not be empty.
+pub(crate) fn required<T>(text: &str, read: impl FnOnce(&str) -> Result<T, NumberProblem>) -> Result<T, FormProblem> {
+    if text.trim().is_empty() { Err(FormProblem::Missing) } else { read(text).map_err(FormProblem::Number) }
+}
+
+/// The fields that differ from the current ones: an edit records only what changed.
+pub(crate) fn changed<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
+    fields.into_iter().filter(|field| !before.contains(field)).collect()
+}
+
+/// A number as shown in a form: at most two decimals, without trailing zeros.
+pub(crate) fn shown(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}

@@ -1,0 +1,317 @@
+//! Changeover at the dryer between two runs: what to change, in which order, and how long to wait.
+//!
+//! A dryer still set for cotton spoils polyester with the first garment, and the damage may show only days
+//! later. So heat comes first, before ink touches the screen.
+
+use super::settling::{SettlingBasis, settling_time};
+use crate::collections::sort_by;
+use crate::facts::{CheckItem, Fabric};
+use crate::heat::cure::on_paper::{Heated, findings};
+use crate::heat::cure::run_heat::dryer_of;
+use crate::heat::{Heater, LimitFinding, LimitState, SensorReading, run_heat, sheet_for};
+use crate::ids::{RunId, Subject};
+use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
+use crate::shop::Shop;
+use crate::units::{Seconds, Temperature, TemperatureDelta};
+
+/// What the dryer's current temperature is based on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StandsBy {
+    /// The setting of the previous run, which was printed at this dryer.
+    RunBefore,
+    /// A settling that has finished.
+    Settled,
+    /// A settling in progress; the temperature is its start or its target, whichever is hotter.
+    OnItsWay,
+}
+
+/// A dryer that is settling at another temperature.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SettlingNow {
+    /// Which settling: what [`crate::facts::HeatFact::SettlingFinished`] is about.
+    pub id: Subject,
+    /// Target temperature.
+    pub to: Temperature,
+    /// Unix time in milliseconds at which it started.
+    pub since: u64,
+    /// Time since the start, at most four hours. Recorded as the settling time if it ends now.
+    pub so_far: Seconds,
+    /// Expected time left; zero if it should have settled by now.
+    pub left: Seconds,
+}
+
+impl SettlingNow {
+    /// The same settling at the Unix time `now` (milliseconds), with elapsed and remaining time updated.
+    pub fn at(self, now: u64) -> Self {
+        let whole = self.so_far.milliseconds().saturating_add(self.left.milliseconds());
+        let so_far = going_for(self.since, now);
+        let left = Seconds::from_milliseconds(whole.saturating_sub(so_far.milliseconds()));
+        Self { so_far, left, ..self }
+    }
+}
+
+/// Time since a settling started, capped at four hours: by then somebody forgot to end it.
+fn going_for(since: u64, now: u64) -> Seconds {
+    Seconds::from_milliseconds(now.saturating_sub(since).min(4 * 3_600_000) as u32)
+}
+
+/// Time to wait until the dryer has settled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Wait {
+    /// Temperature at which the settling starts.
+    pub from: Temperature,
+    /// Target temperature.
+    pub to: Temperature,
+    /// Time left to wait.
+    pub seconds: Seconds,
+    /// The same in whole minutes, rounded up.
+    pub minutes: u32,
+    /// What the estimate is based on.
+    pub basis: SettlingBasis,
+    /// Whether the dryer is assumed to be cold because nothing was printed for three hours.
+    pub cold: bool,
+}
+
+/// Status of a changeover, the most urgent first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeatCall {
+    /// The run's own settings exceed a limit; waiting does not help.
+    SetUpTooHot,
+    /// The dryer's current temperature exceeds a limit.
+    TooHot,
+    /// A dryer or flash setting still has to be changed, or the dryer is still settling.
+    ChangeFirst,
+    /// No limit is exceeded; the dryer has to settle.
+    Settle,
+    /// Every step is done and verified.
+    SeenTo,
+    /// Nothing changes.
+    Nothing,
+}
+
+/// What to do at the dryer and flash between two runs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Changeover {
+    /// The previous run on the press.
+    pub previous: Option<RunId>,
+    /// Fabric of the previous run.
+    pub from_fabric: Option<Fabric>,
+    /// Fabric of this run.
+    pub to_fabric: Option<Fabric>,
+    /// The dryer this run uses.
+    pub dryer: Option<Subject>,
+    /// The dryer's current temperature and how it is known; `None` if unknown.
+    pub stands: Option<(Temperature, StandsBy)>,
+    /// Limits exceeded by a garment that goes through at the current temperature. Show these first.
+    pub danger: Vec<LimitFinding>,
+    /// Limits exceeded at the run's own settings too: the set-up is wrong for this fabric or ink.
+    pub still_passed: Vec<LimitFinding>,
+    /// The dryer temperature this run needs.
+    pub setting: Option<Temperature>,
+    /// Whether this run's set-up has no dryer temperature.
+    pub setting_missing: bool,
+    /// Differences at dryer and flash, in working order: temperature, belt, passes, flash.
+    pub steps: Vec<CheckRow>,
+    /// Time to wait until the dryer has settled; `None` if there is no need to wait.
+    pub wait: Option<Wait>,
+    /// The settling in progress at this dryer, whatever its target.
+    pub settling: Option<SettlingNow>,
+    /// Whether the dryer's temperature was checked for this run and found right.
+    pub seen_to: bool,
+}
+
+impl Changeover {
+    /// Whether ink must stay off the screen: a dryer or flash step is open, the dryer is still settling, or a
+    /// limit would be exceeded.
+    pub fn hold_ink(&self) -> bool {
+        let to_do = |row: &CheckRow| is_to_do(&row.state);
+        let unseen = !self.seen_to && (!self.danger.is_empty() || self.settling.is_some());
+        !self.still_passed.is_empty() || unseen || self.steps.iter().any(to_do)
+    }
+
+    /// The overall status.
+    pub fn call(&self) -> HeatCall {
+        if !self.still_passed.is_empty() {
+            HeatCall::SetUpTooHot
+        } else if !self.danger.is_empty() && !self.seen_to {
+            HeatCall::TooHot
+        } else if self.hold_ink() {
+            HeatCall::ChangeFirst
+        } else if self.wait.is_some() {
+            HeatCall::Settle
+        } else if !self.steps.is_empty() || !self.danger.is_empty() || self.settling.is_some() {
+            HeatCall::SeenTo
+        } else {
+            HeatCall::Nothing
+        }
+    }
+
+    /// The exceeded limits behind [`call`](Self::call); empty if the status is about something else.
+    pub fn limits_called(&self) -> &[LimitFinding] {
+        match self.call() {
+            HeatCall::SetUpTooHot => &self.still_passed,
+            HeatCall::TooHot => &self.danger,
+            HeatCall::ChangeFirst | HeatCall::Settle | HeatCall::SeenTo | HeatCall::Nothing => &[],
+        }
+    }
+
+    /// The settling in progress, if its target is the temperature this run needs.
+    pub fn timing(&self) -> Option<SettlingNow> {
+        self.settling.filter(|settling| self.setting.is_none_or(|setting| setting == settling.to))
+    }
+
+    /// Number of dryer and flash steps that are still open.
+    pub fn steps_to_do(&self) -> u32 {
+        self.steps.iter().filter(|row| is_to_do(&row.state)).count() as u32
+    }
+
+    /// How far the dryer's temperature must change; negative if it must cool.
+    pub fn change(&self) -> Option<TemperatureDelta> {
+        self.wait.map(|wait| TemperatureDelta::between(wait.from, wait.to))
+    }
+}
+
+/// A dryer counts as cold after this many milliseconds without a print: three hours. Our own.
+const COLD_AFTER: u64 = 3 * 3_600_000;
+/// Starting temperature of a cold dryer in milli-°C: 20 °C. Our own.
+const COLD: i32 = 20_000;
+/// A dryer this close to its target, in milli-°C, needs no settling: 1 °C. Our own.
+const SETTLED: i32 = 1_000;
+
+fn is_to_do(state: &CheckState) -> bool {
+    matches!(state, CheckState::Open | CheckState::Measured { within: false, .. })
+}
+
+/// The changeover from the run that was last on the press to this run. `None` if the run is unknown. `now` is
+/// the Unix time in milliseconds.
+pub fn changeover(shop: &Shop, run: RunId, now: u64) -> Option<Changeover> {
+    over(shop, check_list(shop, run), run, now)
+}
+
+/// The changeover between any two runs, for planning a day; `before` is `None` for the first run of all.
+/// `None` if the run is unknown.
+pub fn changeover_between(shop: &Shop, before: Option<RunId>, run: RunId, now: u64) -> Option<Changeover> {
+    over(shop, check_list_after(shop, before, run), run, now)
+}
+
+fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover> {
+    let run = shop.run(id)?;
+    let fabric_of = |run: &Run| run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
+    let before = list.previous.and_then(|previous| shop.run(previous).map(|run| (previous, run)));
+    let dryer = dryer_of(shop, id);
+    let dryer_id = dryer.map(|(id, _, _)| id);
+    let target = run.set_up.dryer;
+    let same_dryer = |previous| dryer_of(shop, previous).map(|(id, _, _)| id) == dryer_id;
+    let left_at = before
+        .filter(|(previous, _)| same_dryer(*previous))
+        .and_then(|(_, run)| run.set_up.dryer.map(|temperature| (temperature, StandsBy::RunBefore)));
+    // If the previous run is only planned, the dryer will be at that run's setting, whatever it does now.
+    let went_on = before.map_or(0, |(_, run)| run.progress.started.unwrap_or(u64::MAX));
+    let latest = latest_settling(shop, dryer_id).filter(|latest| latest.at >= went_on);
+    let stands = latest.map(|latest| latest.stands()).or(left_at);
+    let heat = run_heat(shop, id, now)?;
+    let offset = dryer.and_then(|(_, heater, _)| Heater::reading(heater)).map(SensorReading::offset);
+    let as_it_stands = stands.map(|(setting, _)| Heated { setting: Some(setting), offset, ..Heated::default() });
+    let reliable = heat.sensor.is_some_and(|sensor| !sensor.old && !sensor.elsewhere);
+    let figures = sheet_for(shop, &run.ink).map(|(_, sheet)| &sheet.figures);
+    let mut danger =
+        findings(shop, fabric_of(run), figures, as_it_stands.and_then(|heated| heated.against_limits(reliable)));
+    danger.retain(|finding| finding.state == LimitState::Passed);
+    let mut still_passed: Vec<LimitFinding> = heat.passed().copied().collect();
+    // Sort by limit: the lowest is exceeded first.
+    sort_by(&mut danger, |one, other| one.limit.cmp(&other.limit));
+    sort_by(&mut still_passed, |one, other| one.limit.cmp(&other.limit));
+    let steps: Vec<CheckRow> = list.changes.iter().filter(|row| row.item.is_heat()).cloned().collect();
+    let checked = list.rows().find(|row| row.item == CheckItem::Dryer).map(|row| &row.state);
+    let seen_to = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
+    let settling = latest.filter(|latest| latest.took.is_none()).and_then(|latest| {
+        let so_far = going_for(latest.at, now);
+        let (whole, _) = settling_time(shop, dryer_id, TemperatureDelta::between(latest.from, latest.to))?;
+        let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(so_far.milliseconds()));
+        Some(SettlingNow { id: latest.id, to: latest.to, since: latest.at, so_far, left })
+    });
+    let planned = before.is_some_and(|(_, run)| run.progress.touched.is_none());
+    let touched = before.and_then(|(_, run)| run.progress.touched).max(latest.map(|latest| latest.at));
+    let cold = !planned && touched.is_none_or(|touched| now.saturating_sub(touched) > COLD_AFTER);
+    let wait = target.filter(|_| !seen_to).and_then(|to| {
+        let under_way = latest.filter(|latest| latest.took.is_none() && latest.to == to);
+        let from = match (under_way, stands) {
+            (Some(latest), _) => latest.from,
+            (None, Some((stands, _))) => stands,
+            (None, None) => to,
+        };
+        let waited = under_way.and(settling).map_or(0, |settling| settling.so_far.milliseconds());
+        wait_for(shop, dryer_id, from, to, waited, cold)
+    });
+    Some(Changeover {
+        previous: list.previous,
+        from_fabric: before.and_then(|(_, run)| fabric_of(run)),
+        to_fabric: fabric_of(run),
+        dryer: dryer_id,
+        stands,
+        danger,
+        still_passed,
+        setting: target,
+        setting_missing: target.is_none(),
+        steps,
+        wait,
+        settling,
+        seen_to,
+    })
+}
+
+/// Time to settle from `from` to `to`, less the `waited` milliseconds. A cold dryer needs that or heating up
+/// from cold, whichever is longer.
+fn wait_for(
+    shop: &Shop,
+    dryer: Option<Subject>,
+    from: Temperature,
+    to: Temperature,
+    waited: u32,
+    cold: bool,
+) -> Option<Wait> {
+    let way = |from: Temperature| {
+        let change = TemperatureDelta::between(from, to);
+        let (seconds, basis) =
+            settling_time(shop, dryer, change).filter(|_| change.size().milli_celsius() > SETTLED)?;
+        let left = seconds.milliseconds().saturating_sub(waited);
+        let (seconds, minutes) = (Seconds::from_milliseconds(left), left.div_ceil(60_000));
+        Some(Wait { from, to, seconds, minutes, basis, cold: false })
+    };
+    let change = way(from);
+    let from_cold = way(Temperature::from_milli_celsius(COLD)).filter(|_| cold).map(|wait| Wait { cold: true, ..wait });
+    match (change, from_cold) {
+        (Some(change), Some(cold)) if change.seconds >= cold.seconds => Some(change),
+        (change, from_cold) => from_cold.or(change),
+    }
+}
+
+/// A settling of one dryer with all fields known.
+#[derive(Clone, Copy)]
+struct Latest {
+    id: Subject,
+    at: u64,
+    from: Temperature,
+    to: Temperature,
+    took: Option<Seconds>,
+}
+
+impl Latest {
+    fn stands(&self) -> (Temperature, StandsBy) {
+        match self.took {
+            Some(_) => (self.to, StandsBy::Settled),
+            None => (self.from.max(self.to), StandsBy::OnItsWay),
+        }
+    }
+}
+
+fn latest_settling(shop: &Shop, dryer: Option<Subject>) -> Option<Latest> {
+    shop.heat
+        .settlings()
+        .filter(|(_, settling)| !settling.deleted && !settling.by_hand)
+        .filter_map(|(id, settling)| {
+            let (of, from, to) = settling.way?;
+            (Some(of) == dryer).then_some(Latest { id, at: settling.at, from, to, took: settling.took })
+        })
+        .max_by_key(|latest| (latest.at, latest.id))
+}

@@ -1,0 +1,95 @@
+//! Heat stress in the shop: the climate as read by hand, how it feels, and what care it needs.
+
+use super::brief::OLD_MINUTES;
+use super::heat_index::{HeatIndex, HeatLevel, Water, heat_index};
+use super::work_rest::{Assumption, WorkRest, work_rest};
+use crate::heat::RoomReading;
+use crate::shop::Shop;
+
+/// What the figures leave out; shown with them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RoomCaveat {
+    /// Valid for shade and light wind; full sun can add up to 15 °F.
+    ShadeAndLightWind,
+    /// Radiant heat of dryer and flash is not included.
+    RadiantHeat,
+    /// Guidance only; local code and qualified people decide.
+    GuidanceOnly,
+    /// The air is more humid than the rest table assumes: rest longer than it says.
+    DamperThanTable,
+    /// Air or index is beyond the published tables.
+    PastTables,
+}
+
+/// A reading with its age and heat index.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoomRow {
+    /// The reading.
+    pub reading: RoomReading,
+    /// Age in whole minutes.
+    pub minutes_ago: u64,
+    /// Whether it is older than two hours and the shop must be read again.
+    pub old: bool,
+    /// How hot it felt; `None` if the index is not defined for such air.
+    pub index: Option<HeatIndex>,
+}
+
+/// The latest climate reading and its consequences.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoomView {
+    /// The latest reading, if any.
+    pub now: Option<RoomRow>,
+    /// Risk level; `None` if there is no heat index.
+    pub level: Option<HeatLevel>,
+    /// Published advice on drinking at that level.
+    pub water: Option<Water>,
+    /// Minutes of work and rest per hour.
+    pub work_rest: Option<WorkRest>,
+    /// What those minutes assume.
+    pub assumptions: &'static [Assumption],
+    /// What the figures leave out.
+    pub caveats: Vec<RoomCaveat>,
+    /// Earlier readings of the last day, the newest first.
+    pub earlier: Vec<RoomRow>,
+}
+
+/// Oldest age shown, in minutes.
+const DAY_MINUTES: u64 = 24 * 60;
+
+fn row(reading: &RoomReading, now: u64) -> RoomRow {
+    let age = now.saturating_sub(reading.at);
+    RoomRow {
+        minutes_ago: age / 60_000,
+        old: age > OLD_MINUTES * 60_000,
+        index: heat_index(reading.temperature.fahrenheit(), f64::from(reading.humidity)),
+        reading: reading.clone(),
+    }
+}
+
+/// The latest climate reading, how it feels, and the care it needs. `now` is the Unix time in milliseconds.
+pub fn room_view(shop: &Shop, now: u64) -> RoomView {
+    let mut rows = shop.heat.room().iter().rev().filter(|reading| !reading.deleted).map(|reading| row(reading, now));
+    let last = rows.next();
+    let index = last.as_ref().and_then(|row| row.index);
+    let level = index.map(|index| HeatLevel::of(index.fahrenheit));
+    let work_rest = last.as_ref().and_then(|row| work_rest(row.reading.temperature.fahrenheit()));
+    let mut caveats = Vec::new();
+    if let Some(row) = &last {
+        caveats = vec![RoomCaveat::ShadeAndLightWind, RoomCaveat::RadiantHeat, RoomCaveat::GuidanceOnly];
+        if row.reading.humidity > 30 && work_rest.is_some_and(|table| !table.below_table) {
+            caveats.push(RoomCaveat::DamperThanTable);
+        }
+        if index.is_some_and(|index| index.beyond_table) || work_rest.is_some_and(|table| table.beyond_table) {
+            caveats.push(RoomCaveat::PastTables);
+        }
+    }
+    RoomView {
+        level,
+        water: level.map(Water::at),
+        work_rest,
+        assumptions: &Assumption::ALL,
+        caveats,
+        earlier: rows.filter(|row| row.minutes_ago <= DAY_MINUTES).collect(),
+        now: last,
+    }
+}

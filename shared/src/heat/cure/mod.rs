@@ -1,0 +1,21 @@
+//! Whether an ink cures on a fabric: by the data sheet, by tests and by trials.
+
+mod dwell;
+mod limits;
+pub(crate) mod on_paper;
+pub(crate) mod run_heat;
+mod sheets;
+mod test_due;
+mod tests_made;
+mod trials;
+
+pub use dwell::{dwell, fastest_belt, passes_for};
+pub use limits::{FabricLimit, LimitOrigin, fabric_limit, fabric_limits};
+pub use on_paper::{CureOnPaper, LimitFinding, LimitName, LimitState, Missing, cure_on_paper};
+pub use run_heat::{
+    CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, SensorView, heat_settings, run_heat,
+};
+pub use sheets::sheet_for;
+pub use test_due::{TestDue, TestStanding, WhyDue, test_standing};
+pub use tests_made::{test_log, tests_of};
+pub use trials::{TrialFit, trial_log, trials_for};

@@ -1,0 +1,271 @@
+//! The heat a run's garments receive: ink temperature, dwell, cure and limits.
+
+use super::dwell::{dwell, passes_for};
+use super::on_paper::{CureOnPaper, Heated, LimitFinding, LimitName, LimitState, cure_on_paper, findings};
+use super::sheets::sheet_for;
+use crate::facts::{Fabric, HeatSettings};
+use crate::heat::{Heater, InkSheet, SensorReading};
+use crate::ids::{RunId, Subject};
+use crate::run::Run;
+use crate::shop::Shop;
+use crate::units::{BeltSpeed, Seconds, Temperature, TemperatureDelta};
+
+/// Why a run uses this dryer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DryerChoice {
+    /// It was chosen for the run.
+    Chosen,
+    /// The shop has no other.
+    Only,
+    /// The shop has several and none was chosen: the oldest is assumed.
+    Assumed,
+}
+
+/// The dryer a run uses.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DryerUsed {
+    /// Id of the dryer.
+    pub id: Subject,
+    /// Name in the shop.
+    pub name: String,
+    /// Why it is used.
+    pub choice: DryerChoice,
+}
+
+/// The dryer's measured error, with its reliability for this run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SensorView {
+    /// The measurement it is based on.
+    pub reading: SensorReading,
+    /// How much hotter (positive) or cooler (negative) the print is than the setting.
+    pub offset: TemperatureDelta,
+    /// Whether it was measured more than 90 days ago. Our own.
+    pub old: bool,
+    /// Whether it was measured at a setting more than 25 °C from the run's. Our own.
+    pub elsewhere: bool,
+}
+
+/// Dwell of one pass, as set and as computed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct DwellView {
+    /// As set for the run.
+    pub set: Option<Seconds>,
+    /// Computed from belt speed and heated length.
+    pub from_belt: Option<Seconds>,
+    /// Whether the two differ by more than 5 s.
+    pub differ: bool,
+}
+
+impl DwellView {
+    /// The dwell to compute with: the shorter of the two if they differ, since a cure must not depend on the
+    /// longer.
+    pub fn used(&self) -> Option<Seconds> {
+        match (self.set, self.from_belt) {
+            (Some(set), Some(from_belt)) if self.differ => Some(set.min(from_belt)),
+            (set, from_belt) => set.or(from_belt),
+        }
+    }
+}
+
+/// The ink cures only at a temperature that exceeds a limit: no setting suits both.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CureConflict {
+    /// The ink's cure temperature.
+    pub cure: Temperature,
+    /// The limit exceeded at that temperature.
+    pub limit: LimitFinding,
+}
+
+/// A caveat to show with the figures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeatCaveat {
+    /// The wash test decides, not these figures. Always shown.
+    WashTestDecides,
+    /// Heating up and drying are counted as time at temperature.
+    HeatUpCounted,
+    /// Whether two passes add up depends on the ink's sheet: the print cools between them.
+    PassesMayNotAdd,
+    /// The dryer's error was never measured: the ink temperature is the bare setting.
+    SensorNotMeasured,
+    /// The measurement is older than 90 days.
+    SensorOld,
+    /// The measurement was taken more than 25 °C from this setting.
+    SensorElsewhere,
+    /// The shop has several dryers and none was chosen.
+    DryerAssumed,
+    /// The dwell that is set and the computed one differ.
+    DwellsDiffer,
+    /// The belt speed is outside the dryer's range.
+    BeltBeyondDryer,
+    /// The flash heats this fabric too, and its dye may migrate there.
+    FlashHeatsToo,
+    /// The shop raised a limit above the cautious default.
+    LimitRaised,
+}
+
+/// The heat a run's garments receive.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunHeat {
+    /// The fabric; `None` until the lot is known.
+    pub fabric: Option<Fabric>,
+    /// The dryer; `None` if the shop has none.
+    pub dryer: Option<DryerUsed>,
+    /// The dryer's setting.
+    pub setting: Option<Temperature>,
+    /// The dryer's measured error, if any.
+    pub sensor: Option<SensorView>,
+    /// Ink temperature: setting plus error, or the bare setting if the error was not measured.
+    pub ink_temperature: Option<Temperature>,
+    /// Dwell of one pass.
+    pub dwell: DwellView,
+    /// Passes that are set.
+    pub passes: u8,
+    /// Passes needed for the sheet's hold time; `None` if unknown.
+    pub passes_needed: Option<u32>,
+    /// The belt speed, if it is outside the dryer's range.
+    pub belt_beyond: Option<BeltSpeed>,
+    /// The ink's sheet, if any.
+    pub sheet: Option<(Subject, InkSheet)>,
+    /// Whether the figures reach the sheet's cure.
+    pub cure: CureOnPaper,
+    /// Limits of fabric and ink.
+    pub limits: Vec<LimitFinding>,
+    /// Set if the ink cures only at a temperature that exceeds a limit.
+    pub conflict: Option<CureConflict>,
+    /// Caveats to show with the figures.
+    pub caveats: Vec<HeatCaveat>,
+}
+
+impl RunHeat {
+    /// The limits that are exceeded.
+    pub fn passed(&self) -> impl Iterator<Item = &LimitFinding> {
+        self.limits.iter().filter(|finding| finding.state == LimitState::Passed)
+    }
+}
+
+/// A measurement older than this many milliseconds is old: 90 days. Our own.
+const OLD: u64 = 90 * 86_400_000;
+/// A measurement further from the setting than this, in milli-°C, is not relied on: 25 °C. Our own.
+const ELSEWHERE: i32 = 25_000;
+/// Dwells that differ by no more than this many milliseconds agree; the tolerance of the check.
+const AGREE: u32 = 5_000;
+
+/// The dryer a run uses: the chosen one if it exists, else the oldest.
+pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, DryerChoice)> {
+    let own = |id: Subject| shop.heat.heater(id).filter(|heater| heater.is_dryer());
+    if let Some(id) = shop.heat.chosen_dryer(run) {
+        if let Some(heater) = own(id) {
+            return Some((id, heater, DryerChoice::Chosen));
+        }
+    }
+    let dryers = || shop.heat.heaters().filter(|(_, heater)| heater.is_dryer());
+    let (id, heater) = dryers().min_by_key(|(id, heater)| (heater.created, *id))?;
+    let choice = if dryers().count() == 1 { DryerChoice::Only } else { DryerChoice::Assumed };
+    Some((id, heater, choice))
+}
+
+fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: u64) -> Option<SensorView> {
+    let reading = *heater.reading()?;
+    let off = setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).size().milli_celsius());
+    Some(SensorView {
+        reading,
+        offset: reading.offset(),
+        old: now.saturating_sub(reading.at) > OLD,
+        elsewhere: off > ELSEWHERE,
+    })
+}
+
+pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
+    let set = run.set_up.dwell;
+    let from_belt = heater.and_then(|heater| dwell(heater.heated_length?, run.set_up.belt?));
+    let off = |a: Seconds, b: Seconds| a.milliseconds().abs_diff(b.milliseconds());
+    let differ = set.zip(from_belt).is_some_and(|(set, from_belt)| off(set, from_belt) > AGREE);
+    DwellView { set, from_belt, differ }
+}
+
+/// The heat a run's garments receive, as of the Unix time `now` in milliseconds. `None` if the run is
+/// unknown.
+pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
+    let run = shop.run(id)?;
+    let fabric = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
+    let used = dryer_of(shop, id);
+    let heater = used.map(|(_, heater, _)| heater);
+    let setting = run.set_up.dryer;
+    let sensor = heater.and_then(|heater| sensor_of(heater, setting, now));
+    let dwell = dwell_of(run, heater);
+    let sheet = sheet_for(shop, &run.ink);
+    let figures = sheet.map(|(_, sheet)| &sheet.figures);
+    let heated = Heated {
+        setting,
+        offset: sensor.map(|sensor| sensor.offset),
+        dwell: dwell.used(),
+        passes: run.set_up.passes,
+        heated_length: heater.and_then(|heater| heater.heated_length),
+    };
+    let reliable = sensor.is_some_and(|sensor| !sensor.old && !sensor.elsewhere);
+    let limits = findings(shop, fabric, figures, heated.against_limits(reliable));
+    let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.runs_at(*belt)));
+    let mut cure = cure_on_paper(&heated, figures);
+    if let CureOnPaper::TooShort { belt, .. } = &mut cure {
+        // A belt speed outside the dryer's range is no advice.
+        *belt = belt.filter(|belt| heater.is_none_or(|heater| heater.runs_at(*belt)));
+    }
+    let conflict = figures.and_then(|figures| {
+        let cure = figures.cure?;
+        let at_cure = findings(shop, fabric, None, Some(cure));
+        let limit = at_cure.into_iter().find(|finding| finding.state == LimitState::Passed)?;
+        Some(CureConflict { cure, limit })
+    });
+    let hold = figures.and_then(|figures| figures.hold);
+    let moves = limits.iter().any(|finding| finding.name == LimitName::DyeMigration);
+    let raised =
+        super::limits::fabric_limits(shop).iter().any(|limit| Some(limit.fabric) == fabric && limit.is_raised());
+    let timed = matches!(cure, CureOnPaper::Reached { .. } | CureOnPaper::TooShort { .. });
+    let is = |sensed: fn(&SensorView) -> bool| sensor.as_ref().is_some_and(sensed);
+    let caveats = [
+        (true, HeatCaveat::WashTestDecides),
+        (timed, HeatCaveat::HeatUpCounted),
+        (timed && run.set_up.passes > 1, HeatCaveat::PassesMayNotAdd),
+        (setting.is_some() && sensor.is_none(), HeatCaveat::SensorNotMeasured),
+        (is(|sensor| sensor.old), HeatCaveat::SensorOld),
+        (is(|sensor| sensor.elsewhere), HeatCaveat::SensorElsewhere),
+        (used.is_some_and(|(_, _, choice)| choice == DryerChoice::Assumed), HeatCaveat::DryerAssumed),
+        (dwell.differ, HeatCaveat::DwellsDiffer),
+        (belt_beyond.is_some(), HeatCaveat::BeltBeyondDryer),
+        (moves && run.set_up.flash.is_some(), HeatCaveat::FlashHeatsToo),
+        (raised, HeatCaveat::LimitRaised),
+    ];
+    Some(RunHeat {
+        fabric,
+        dryer: used.map(|(id, heater, choice)| DryerUsed { id, name: heater.name.clone(), choice }),
+        setting,
+        sensor,
+        ink_temperature: heated.estimate(),
+        dwell,
+        passes: run.set_up.passes,
+        passes_needed: hold.zip(dwell.used()).and_then(|(hold, dwell)| passes_for(hold, dwell)),
+        belt_beyond,
+        sheet: sheet.map(|(id, sheet)| (id, sheet.clone())),
+        cure,
+        limits,
+        conflict,
+        caveats: caveats.into_iter().filter(|(is, _)| *is).map(|(_, caveat)| caveat).collect(),
+    })
+}
+
+/// The heat settings a run's garments go through. Stored with each test, to detect when another is due.
+/// `None` if the run is unknown.
+pub fn heat_settings(shop: &Shop, id: RunId) -> Option<HeatSettings> {
+    let run = shop.run(id)?;
+    let used = dryer_of(shop, id);
+    let heater = used.map(|(_, heater, _)| heater);
+    Some(HeatSettings {
+        dryer: used.map(|(id, _, _)| id),
+        temperature: run.set_up.dryer,
+        offset: heater.and_then(Heater::reading).map(SensorReading::offset),
+        dwell: dwell_of(run, heater).used(),
+        passes: run.set_up.passes,
+        flash: run.set_up.flash,
+        sheet: sheet_for(shop, &run.ink).map(|(_, sheet)| sheet.figures),
+    })
+}

@@ -1,0 +1,44 @@
+//! Form for a climate reading from thermometer and hygrometer.
+
+use crate::facts::HeatFact;
+use crate::form::{Problems, keep_number, shown};
+use crate::heat::RoomReading;
+use crate::units::{Temperature, Units, parse_number, parse_whole};
+
+/// The form of a climate reading.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct RoomForm {
+    /// Air temperature in the shade, in the device's units.
+    pub temperature: String,
+    /// Relative humidity in percent.
+    pub humidity: String,
+}
+
+impl RoomForm {
+    /// The form filled with a reading's values.
+    pub fn of(reading: &RoomReading, units: Units) -> Self {
+        let temperature = shown((reading.temperature.in_units(units) * 10.0).round() / 10.0);
+        Self { temperature, humidity: reading.humidity.to_string() }
+    }
+
+    /// The fact of the reading. Its subject must be a new id. Accepts 14 to 131 °F, or −10 to 55 °C.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `temperature`, `humidity`.
+    pub fn check(&self, units: Units, by: Option<String>) -> Result<HeatFact, Problems> {
+        let mut problems = Problems::new();
+        let (least, most) = match units {
+            Units::UsCustomary => (14.0, 131.0),
+            Units::Metric => (-10.0, 55.0),
+        };
+        let read = parse_number(&self.temperature, least, most);
+        let temperature = keep_number(&mut problems, "temperature", read);
+        let humidity = keep_number(&mut problems, "humidity", parse_whole(&self.humidity, 0, 100));
+        let (Some(temperature), Some(humidity)) = (temperature, humidity) else { return Err(problems) };
+        Ok(HeatFact::RoomRead {
+            temperature: Temperature::from_units(temperature, units),
+            humidity: humidity as u8,
+            by,
+        })
+    }
+}

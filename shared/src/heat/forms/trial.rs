@@ -1,0 +1,143 @@
+//! Form for an ink trial.
+
+use super::typed::{
+    NAME, NOTE, belt_text, keep_belt, keep_flash, keep_seconds, keep_temperature, seconds_text, temperature_text,
+};
+use crate::facts::{Fabric, TrialField, TrialVerdict};
+use crate::form::{Problems, keep, keep_number, keep_optional, name, required_name, shown};
+use crate::heat::Trial;
+use crate::run::Run;
+use crate::shop::Shop;
+use crate::units::{Units, parse_number, parse_whole};
+
+/// The form of a trial. Numbers are typed in the device's units.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct TrialForm {
+    /// The ink's name.
+    pub ink: String,
+    /// The fabric.
+    pub fabric: Fabric,
+    /// Mesh count in threads per inch, or per centimetre.
+    pub mesh: String,
+    /// Number of strokes that print ink.
+    pub hits: String,
+    /// Flash time in seconds, or empty for none.
+    pub flash: String,
+    /// Dryer temperature.
+    pub dryer: String,
+    /// Belt speed in inches or centimetres per minute.
+    pub belt: String,
+    /// Dwell in seconds.
+    pub dwell: String,
+    /// Passes through the dryer.
+    pub passes: String,
+    /// Outcome, in the shop's words.
+    pub outcome: String,
+    /// The shop's verdict.
+    pub verdict: TrialVerdict,
+    /// Notes.
+    pub notes: String,
+    /// Name of the person who ran the trial, or empty.
+    pub by: String,
+}
+
+/// Centimetres per inch: mesh is stored in threads per inch.
+const INCH: f64 = 2.54;
+
+fn mesh_text(mesh: Option<u16>, units: Units) -> String {
+    let threads = |mesh: u16| match units {
+        Units::UsCustomary => f64::from(mesh),
+        Units::Metric => (f64::from(mesh) / INCH).round(),
+    };
+    mesh.map(|mesh| shown(threads(mesh))).unwrap_or_default()
+}
+
+impl TrialForm {
+    /// The form filled with a trial's current values.
+    pub fn of(trial: &Trial, units: Units) -> Self {
+        Self {
+            ink: trial.ink.clone(),
+            fabric: trial.fabric,
+            mesh: mesh_text(trial.mesh, units),
+            hits: trial.hits.max(1).to_string(),
+            flash: seconds_text(trial.flash.map(|flash| flash.seconds)),
+            dryer: temperature_text(trial.dryer, units),
+            belt: belt_text(trial.belt, units),
+            dwell: seconds_text(trial.dwell),
+            passes: trial.passes.max(1).to_string(),
+            outcome: trial.outcome.clone(),
+            verdict: trial.verdict,
+            notes: trial.notes.clone(),
+            by: trial.by.clone().unwrap_or_default(),
+        }
+    }
+
+    /// A form for a new trial, filled with a run's set-up.
+    pub fn from_run(shop: &Shop, run: &Run, units: Units) -> Self {
+        let set_up = &run.set_up;
+        let trial = Trial {
+            ink: run.ink.clone(),
+            fabric: run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric).unwrap_or_default(),
+            mesh: set_up.mesh,
+            hits: set_up.hits,
+            flash: set_up.flash,
+            dryer: set_up.dryer,
+            belt: set_up.belt,
+            dwell: set_up.dwell,
+            passes: set_up.passes,
+            ..Trial::default()
+        };
+        Self::of(&trial, units)
+    }
+
+    /// The fields that change the trial `before`, or all fields for a new trial.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `ink`, `mesh`, `hits`, `flash`, `dryer`, `belt`, `dwell`, `passes`, `outcome`,
+    /// `notes`, `by`.
+    pub fn check(&self, units: Units, before: Option<&Trial>) -> Result<Vec<TrialField>, Problems> {
+        let mut problems = Problems::new();
+        let p = &mut problems;
+        let ink = keep(p, "ink", required_name(&self.ink));
+        let mesh = keep_optional(p, "mesh", &self.mesh, |text| match units {
+            Units::UsCustomary => parse_number(text, 10.0, 600.0),
+            Units::Metric => parse_number(text, 4.0, 240.0).map(|threads| threads * INCH),
+        });
+        let hits = keep_number(p, "hits", parse_whole(&self.hits, 1, 20));
+        let flash = keep_flash(p, "flash", &self.flash, before.and_then(|trial| trial.flash));
+        let dryer = keep_temperature(p, "dryer", &self.dryer, units);
+        let belt = keep_belt(p, "belt", &self.belt, units);
+        let dwell = keep_seconds(p, "dwell", &self.dwell, 1.0);
+        let passes = keep_number(p, "passes", parse_whole(&self.passes, 1, 9));
+        let outcome = keep(p, "outcome", name(&self.outcome, NOTE));
+        let notes = keep(p, "notes", name(&self.notes, NOTE));
+        let by = keep(p, "by", name(&self.by, NAME));
+        let (Some(ink), Some(hits), Some(passes), Some(outcome), Some(notes), Some(by), true) =
+            (ink, hits, passes, outcome, notes, by, problems.is_empty())
+        else {
+            return Err(problems);
+        };
+        let was = before.map(|trial| Self::of(trial, units));
+        let differs = |here: &dyn Fn(&Self) -> &String| was.as_ref().is_none_or(|was| here(was) != here(self));
+        let verdict_changed = was.as_ref().is_none_or(|was| was.verdict != self.verdict);
+        Ok([
+            (differs(&|form| &form.ink), TrialField::Ink(ink)),
+            (was.as_ref().is_none_or(|was| was.fabric != self.fabric), TrialField::Fabric(self.fabric)),
+            (differs(&|form| &form.mesh), TrialField::Mesh(mesh.map(|mesh| mesh.round() as u16))),
+            (differs(&|form| &form.hits), TrialField::Hits(hits as u8)),
+            (differs(&|form| &form.flash), TrialField::Flash(flash)),
+            (differs(&|form| &form.dryer), TrialField::Dryer(dryer)),
+            (differs(&|form| &form.belt), TrialField::Belt(belt)),
+            (differs(&|form| &form.dwell), TrialField::Dwell(dwell)),
+            (differs(&|form| &form.passes), TrialField::Passes(passes as u8)),
+            (differs(&|form| &form.outcome), TrialField::Outcome(outcome)),
+            (verdict_changed, TrialField::Verdict(self.verdict)),
+            (differs(&|form| &form.notes), TrialField::Notes(notes)),
+            (differs(&|form| &form.by), TrialField::By((!by.is_empty()).then_some(by))),
+        ]
+        .into_iter()
+        .filter(|(changed, _)| *changed)
+        .map(|(_, field)| field)
+        .collect())
+    }
+}

@@ -1,0 +1,90 @@
+//! Dryers and flash units, and how far their settings are from the print's temperature.
+
+use crate::codec::Encode;
+use crate::facts::{HeaterField, HeaterKind, SensorMethod};
+use crate::units::{BeltSpeed, Length, Temperature, TemperatureDelta};
+use serde::{Deserialize, Serialize};
+
+/// One measurement of the print's temperature.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+pub struct SensorReading {
+    /// The unit's setting.
+    pub setting: Temperature,
+    /// Temperature found on the garment.
+    pub found: Temperature,
+    /// How it was measured.
+    pub method: SensorMethod,
+    /// Unix time in milliseconds.
+    pub at: u64,
+}
+
+impl SensorReading {
+    /// How much hotter (positive) or cooler (negative) the print is than the setting.
+    pub fn offset(&self) -> TemperatureDelta {
+        TemperatureDelta::between(self.setting, self.found)
+    }
+}
+
+/// Number of measurements kept per unit.
+const READINGS: usize = 12;
+
+/// A dryer or flash unit.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+pub struct Heater {
+    /// Dryer or flash unit.
+    pub kind: HeaterKind,
+    /// Name in the shop.
+    pub name: String,
+    /// Length of belt under heat.
+    pub heated_length: Option<Length>,
+    /// Slowest belt speed.
+    pub slowest: Option<BeltSpeed>,
+    /// Fastest belt speed.
+    pub fastest: Option<BeltSpeed>,
+    /// Free notes.
+    pub notes: String,
+    /// The last twelve measurements, the latest last.
+    pub readings: Vec<SensorReading>,
+    /// Unix time in milliseconds of its first fact.
+    pub created: u64,
+    /// Whether any of its fields was ever set: a measurement may arrive before them.
+    pub known: bool,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+impl Heater {
+    /// The latest measurement.
+    pub fn reading(&self) -> Option<&SensorReading> {
+        self.readings.last()
+    }
+
+    /// Whether this is a dryer that exists and is not deleted.
+    pub fn is_dryer(&self) -> bool {
+        self.known && !self.deleted && self.kind == HeaterKind::Dryer
+    }
+
+    /// Whether a belt speed is within the unit's range; a missing bound allows any.
+    pub fn runs_at(&self, speed: BeltSpeed) -> bool {
+        self.slowest.is_none_or(|slowest| speed >= slowest) && self.fastest.is_none_or(|fastest| speed <= fastest)
+    }
+
+    pub(crate) fn set(&mut self, field: &HeaterField) {
+        self.known = true;
+        match field {
+            HeaterField::Kind(kind) => self.kind = *kind,
+            HeaterField::Name(name) => self.name.clone_from(name),
+            HeaterField::HeatedLength(length) => self.heated_length = *length,
+            HeaterField::Slowest(speed) => self.slowest = *speed,
+            HeaterField::Fastest(speed) => self.fastest = *speed,
+            HeaterField::Notes(notes) => self.notes.clone_from(notes),
+        }
+    }
+
+    pub(crate) fn read(&mut self, reading: SensorReading) {
+        if self.readings.len() == READINGS {
+            self.readings.remove(0);
+        }
+        self.readings.push(reading);
+    }
+}

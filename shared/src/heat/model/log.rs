@@ -1,0 +1,178 @@
+//! State folded from the facts about heat.
+
+use super::{CureTest, Heater, InkSheet, OwnLimit, RoomReading, SensorReading, Settling, Trial};
+use crate::codec::Encode;
+use crate::collections::{Map, Table};
+use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
+use crate::facts::{Fabric, HeatFact, LimitKind};
+use crate::ids::{RunId, Subject};
+
+/// Number of climate readings kept: hourly ones for a day.
+const READINGS: usize = 24;
+/// Number of settlings kept: far more than any estimate uses.
+const SETTLINGS: usize = 200;
+
+/// Dryers, flash units, sheets, limits, tests, trials and climate readings of the shop.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct HeatLog {
+    heaters: Table<Heater>,
+    chosen: Table<Subject>,
+    sheets: Table<InkSheet>,
+    limits: Map<(Fabric, LimitKind), OwnLimit>,
+    settlings: Map<Subject, Settling>,
+    tests: Table<CureTest>,
+    trials: Table<Trial>,
+    room: Vec<RoomReading>,
+}
+
+impl HeatLog {
+    /// The dryer or flash unit with this id, deleted or not.
+    pub fn heater(&self, id: Subject) -> Option<&Heater> {
+        self.heaters.get(&id)
+    }
+
+    /// All dryers and flash units, including deleted ones.
+    pub fn heaters(&self) -> impl Iterator<Item = (Subject, &Heater)> {
+        self.heaters.iter().map(|(id, heater)| (*id, heater))
+    }
+
+    /// The dryer chosen for a run, whether or not it still exists.
+    pub fn chosen_dryer(&self, run: RunId) -> Option<Subject> {
+        self.chosen.get(&run).copied()
+    }
+
+    /// The ink sheet with this id, deleted or not.
+    pub fn sheet(&self, id: Subject) -> Option<&InkSheet> {
+        self.sheets.get(&id)
+    }
+
+    /// All sheets, including deleted ones.
+    pub fn sheets(&self) -> impl Iterator<Item = (Subject, &InkSheet)> {
+        self.sheets.iter().map(|(id, sheet)| (*id, sheet))
+    }
+
+    /// The shop's own limit of a fabric.
+    pub fn own_limit(&self, fabric: Fabric, kind: LimitKind) -> Option<&OwnLimit> {
+        self.limits.get(&(fabric, kind))
+    }
+
+    /// The latest settlings of all dryers, including deleted ones.
+    pub fn settlings(&self) -> impl Iterator<Item = (Subject, &Settling)> {
+        self.settlings.iter().map(|(id, settling)| (*id, settling))
+    }
+
+    /// The test with this id, deleted or not.
+    pub fn test(&self, id: Subject) -> Option<&CureTest> {
+        self.tests.get(&id)
+    }
+
+    /// All tests, including deleted ones.
+    pub fn tests(&self) -> impl Iterator<Item = (Subject, &CureTest)> {
+        self.tests.iter().map(|(id, test)| (*id, test))
+    }
+
+    /// The trial with this id, deleted or not.
+    pub fn trial(&self, id: Subject) -> Option<&Trial> {
+        self.trials.get(&id)
+    }
+
+    /// All trials, including deleted ones.
+    pub fn trials(&self) -> impl Iterator<Item = (Subject, &Trial)> {
+        self.trials.iter().map(|(id, trial)| (*id, trial))
+    }
+
+    /// The latest climate readings, the newest last, including deleted ones.
+    pub fn room(&self) -> &[RoomReading] {
+        &self.room
+    }
+
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &HeatFact) {
+        match fact {
+            HeatFact::RoomRead { temperature, humidity, by } => {
+                let was = self.room.iter().position(|reading| reading.id == subject);
+                let deleted = was.is_some_and(|place| self.room.remove(place).deleted);
+                if self.room.len() == READINGS {
+                    self.room.remove(0);
+                }
+                let (temperature, humidity, by) = (*temperature, *humidity, by.clone());
+                self.room.push(RoomReading { id: subject, at, temperature, humidity, by, deleted });
+            }
+            HeatFact::HeaterSet(fields) => {
+                let heater = self.heater_at(subject, at);
+                fields.iter().for_each(|field| heater.set(field));
+            }
+            HeatFact::SensorRead { setting, found, method } => {
+                let reading = SensorReading { setting: *setting, found: *found, method: *method, at };
+                self.heater_at(subject, at).read(reading);
+            }
+            HeatFact::SensorUnread => drop(self.heater_at(subject, at).readings.pop()),
+            HeatFact::DryerChosen(Some(dryer)) => self.chosen.insert(subject, *dryer),
+            HeatFact::DryerChosen(None) => drop(self.chosen.remove(&subject)),
+            HeatFact::SheetSet(fields) => {
+                let sheet = self.sheets.or_default(subject);
+                sheet.touched = at;
+                fields.iter().for_each(|field| sheet.set(field));
+            }
+            HeatFact::FabricLimit { fabric, kind, temperature: Some(temperature), note } => {
+                let own = OwnLimit { temperature: *temperature, note: note.clone() };
+                self.limits.insert((*fabric, *kind), own);
+            }
+            HeatFact::FabricLimit { fabric, kind, temperature: None, .. } => {
+                self.limits.remove(&(*fabric, *kind));
+            }
+            HeatFact::SettlingStarted { dryer, from, to } => {
+                let settling = self.settling_at(subject);
+                (settling.way, settling.at) = (Some((*dryer, *from, *to)), at);
+            }
+            HeatFact::SettlingLogged { dryer, from, to, took } => {
+                let settling = self.settling_at(subject);
+                (settling.way, settling.at) = (Some((*dryer, *from, *to)), at);
+                (settling.took, settling.by_hand) = (Some(*took), true);
+            }
+            HeatFact::SettlingFinished(took) => {
+                let settling = self.settling_at(subject);
+                settling.took = Some(*took);
+                settling.at = if settling.at == 0 { at } else { settling.at };
+            }
+            HeatFact::TestSet(fields) => {
+                let test = self.tests.or_default(subject);
+                test.created = if test.created == 0 { at } else { test.created };
+                fields.iter().for_each(|field| test.set(at, field));
+            }
+            HeatFact::TrialSet(fields) => {
+                let trial = self.trials.or_default(subject);
+                trial.created = if trial.created == 0 { at } else { trial.created };
+                fields.iter().for_each(|field| trial.set(field));
+            }
+        }
+    }
+
+    fn heater_at(&mut self, id: Subject, at: u64) -> &mut Heater {
+        let heater = self.heaters.or_default(id);
+        heater.created = if heater.created == 0 { at } else { heater.created };
+        heater
+    }
+
+    /// The settling with this id; a new one replaces the oldest if there are too many.
+    fn settling_at(&mut self, id: Subject) -> &mut Settling {
+        if self.settlings.len() >= SETTLINGS && !self.settlings.contains_key(&id) {
+            let oldest = self.settlings.iter().map(|(id, settling)| (settling.at, *id)).min();
+            oldest.and_then(|(_, oldest)| self.settlings.remove(&oldest));
+        }
+        self.settlings.or_default(id)
+    }
+}
+
+deletable!(Heater, InkSheet, CureTest, Trial, Settling, RoomReading);
+
+impl DeleteById for HeatLog {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        let room = &mut self.room;
+        self.heaters.delete(id, deletion)
+            || self.sheets.delete(id, deletion)
+            || self.tests.delete(id, deletion)
+            || self.trials.delete(id, deletion)
+            || self.settlings.delete(id, deletion)
+            || room.iter_mut().find(|reading| reading.id == id).map(|reading| reading.mark(deletion)).is_some()
+    }
+}

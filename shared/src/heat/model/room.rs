@@ -1,0 +1,23 @@
+//! A reading of the room.
+
+use crate::codec::Encode;
+use crate::ids::Subject;
+use crate::units::Temperature;
+use serde::{Deserialize, Serialize};
+
+/// A climate reading taken by hand.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+pub struct RoomReading {
+    /// Id of the reading.
+    pub id: Subject,
+    /// Unix time in milliseconds.
+    pub at: u64,
+    /// Air temperature in the shade.
+    pub temperature: Temperature,
+    /// Relative humidity in percent.
+    pub humidity: u8,
+    /// Name of the person who read it, if entered.
+    pub by: Option<String>,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}

@@ -1,0 +1,21 @@
+//! How long a dryer took from one setting to the next.
+
+use crate::codec::Encode;
+use crate::ids::Subject;
+use crate::units::{Seconds, Temperature};
+use serde::{Deserialize, Serialize};
+
+/// A dryer settling from one temperature to another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
+pub struct Settling {
+    /// Dryer, starting and final temperature; `None` until that fact has arrived.
+    pub way: Option<(Subject, Temperature, Temperature)>,
+    /// Duration; `None` while in progress.
+    pub took: Option<Seconds>,
+    /// Unix time in milliseconds at which it started.
+    pub at: u64,
+    /// Whether it was entered afterwards; it then says nothing about the dryer's current temperature.
+    pub by_hand: bool,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}

@@ -1,0 +1,21 @@
+//! How much ink runs need, and from which pots and components it comes.
+
+mod experience;
+mod make_again;
+pub(crate) mod needs;
+pub(crate) mod new_pot;
+mod pot_runs;
+mod print_use;
+mod run_ink;
+pub(crate) mod stock;
+mod suggested;
+
+pub use experience::{Alike, Experience, experience};
+pub use make_again::{MakeAgain, MakeRow, make_again};
+pub use needs::{InkNeeded, best_revision, ink_needed, recipe_for};
+pub use new_pot::{NewPot, PotFor, new_pot_for, new_pot_of};
+pub use pot_runs::{PotRun, likely_run, runs_for_pot};
+pub use print_use::density_of;
+pub use run_ink::{RunInk, ink_names, run_ink};
+pub use stock::stock_left;
+pub use suggested::{SuggestedBatch, suggested_batch};

@@ -1,0 +1,138 @@
+//! Which ink the coming runs need, and how much of it must still be mixed.
+
+use super::suggested::suggested_batch;
+use crate::collections::Table;
+use crate::colour::Colour;
+use crate::heat::ink_key;
+use crate::ids::{JobId, RunId, Subject};
+use crate::ink::pot::replay::replay;
+use crate::ink::{PotState, approvals_of, revisions_of};
+use crate::plan::open_runs;
+use crate::shop::Shop;
+use crate::time::Due;
+use crate::units::Grams;
+
+/// Ink that a coming run needs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InkNeeded {
+    /// The run.
+    pub run: RunId,
+    /// Its job.
+    pub job: JobId,
+    /// The job's title.
+    pub title: String,
+    /// The client.
+    pub client: String,
+    /// When the job is due.
+    pub due: Option<Due>,
+    /// The ink, by the run's name for it.
+    pub ink: String,
+    /// Its colour.
+    pub ink_colour: Option<Colour>,
+    /// The garment's colour.
+    pub garment_colour: Option<Colour>,
+    /// Pieces left to print.
+    pub pieces: u32,
+    /// The recipe with that name.
+    pub recipe: Option<Subject>,
+    /// The revision to mix it by: the one approved last, else the latest.
+    pub revision: Option<Subject>,
+    /// Weight it needs; `None` if it was not calculated how much ink a print takes.
+    pub grams: Option<Grams>,
+    /// Weight of it in pots, without what earlier runs need.
+    pub in_pots: Grams,
+    /// Weight still to be mixed; `None` if the need is unknown.
+    pub to_mix: Option<Grams>,
+}
+
+/// The recipe of an ink by its name, ignoring case and spaces. If several have that name, which two phones can cause,
+/// the one changed last.
+pub fn recipe_for<'a>(shop: &'a Shop, ink: &str) -> Option<(Subject, &'a crate::ink::Recipe)> {
+    let key = ink_key(ink);
+    let named = shop.ink.recipes().filter(|(_, recipe)| !key.is_empty() && ink_key(&recipe.name) == key);
+    named.max_by_key(|(id, recipe)| (recipe.touched, *id))
+}
+
+/// The revision to mix a recipe by: the one approved last, else the latest.
+pub fn best_revision(shop: &Shop, recipe: Subject) -> Option<Subject> {
+    let approved = approvals_of(shop, recipe).first().map(|approval| approval.revision.id);
+    approved.or_else(|| revisions_of(shop, recipe).last().map(|revision| revision.id))
+}
+
+/// The current state of each open pot.
+pub(crate) fn open_pots(shop: &Shop) -> Table<PotState> {
+    let open: Vec<Subject> = shop.ink.pots().filter(|(_, pot)| pot.is_open()).map(|(id, _)| id).collect();
+    let mut states = replay(shop, &open, &mut |_, _, _| {});
+    let mut only = Table::default();
+    for id in open {
+        only.insert(id, states.remove(&id).unwrap_or_default());
+    }
+    only
+}
+
+/// The recipe of a pot: that of the revision it started as or was saved as.
+pub(crate) fn recipe_of(shop: &Shop, state: &PotState) -> Option<Subject> {
+    Some(shop.ink.revision(state.base?)?.recipe)
+}
+
+/// The ink of the open runs, in the order of the day. The contents of pots are assigned to the first run that needs
+/// them, then to the next; a pot meant for a run is assigned to that run first.
+pub fn ink_needed(shop: &Shop) -> Vec<InkNeeded> {
+    needed_of(shop, &open_pots(shop))
+}
+
+pub(crate) fn needed_of(shop: &Shop, pots: &Table<PotState>) -> Vec<InkNeeded> {
+    let mut left: Vec<(Option<Subject>, Option<RunId>, Grams)> = Vec::new();
+    let open = open_runs(shop);
+    for (id, state) in pots.iter() {
+        let run = shop.ink.pot(*id).and_then(|pot| pot.run).filter(|run| open.contains(run));
+        left.push((recipe_of(shop, state), run, state.contents.total()));
+    }
+    let mut rows: Vec<InkNeeded> = open.iter().filter_map(|run| row(shop, *run)).collect();
+    // First pots meant for a run, then those for any run.
+    for meant in [true, false] {
+        for row in &mut rows {
+            for (recipe, run, grams) in &mut left {
+                let fits = if meant { *run == Some(row.run) } else { recipe.is_some() && *recipe == row.recipe };
+                let lacks = row.grams.map_or(Grams::ZERO, |need| need.saturating_sub(row.in_pots).max_zero());
+                if fits {
+                    let given = lacks.min(*grams);
+                    row.in_pots = row.in_pots.saturating_add(given);
+                    *grams = grams.saturating_sub(given);
+                }
+            }
+        }
+    }
+    for row in &mut rows {
+        if row.grams.is_none() {
+            let of = left.iter().filter(|(recipe, ..)| recipe.is_some() && *recipe == row.recipe);
+            row.in_pots = of.map(|(.., grams)| *grams).sum();
+        }
+        row.to_mix = row.grams.map(|need| need.saturating_sub(row.in_pots).max_zero());
+    }
+    rows
+}
+
+fn row(shop: &Shop, id: RunId) -> Option<InkNeeded> {
+    let (job_id, job) = shop.job_of(id)?;
+    let run = shop.run(id)?;
+    let recipe = recipe_for(shop, &run.ink).map(|(id, _)| id);
+    let pieces = shop.left_of(id);
+    let grams = shop.ink.print(id).map(|print| suggested_batch(shop, id, print, pieces).grams);
+    Some(InkNeeded {
+        run: id,
+        job: job_id,
+        title: job.title.clone(),
+        client: job.client.clone(),
+        due: job.due,
+        ink: run.ink.clone(),
+        ink_colour: run.ink_colour,
+        garment_colour: run.lot.and_then(|lot| shop.lot(lot)).and_then(|lot| lot.colour),
+        pieces,
+        recipe,
+        revision: recipe.and_then(|recipe| best_revision(shop, recipe)),
+        grams,
+        in_pots: Grams::ZERO,
+        to_mix: None,
+    })
+}

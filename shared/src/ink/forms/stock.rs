@@ -1,0 +1,47 @@
+//! The form at the shelf: a delivery, or what is left.
+
+use super::component::NOTE;
+use crate::facts::InkFact;
+use crate::form::{Problems, keep, name, required};
+use crate::ids::Subject;
+use crate::units::{Grams, Units};
+
+/// The form of a delivery, or of a weighing of what is left. Weights are in the units of the device.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct StockForm {
+    /// The weight.
+    pub grams: String,
+    /// Free note of a delivery: from where, which lot.
+    pub note: String,
+}
+
+impl StockForm {
+    /// The fact of a delivery, or what is wrong.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `grams`, `note`.
+    pub fn delivered(&self, component: Subject, by: Option<&str>, units: Units) -> Result<InkFact, Problems> {
+        let mut problems = Problems::new();
+        let least = Grams::from_grams(1.0);
+        let grams =
+            keep(&mut problems, "grams", required(&self.grams, |text| Grams::parse(text, least, Grams::MOST, units)));
+        let note = keep(&mut problems, "note", name(&self.note, NOTE));
+        match (grams, note) {
+            (Some(grams), Some(note)) => Ok(InkFact::Delivered { component, grams, note, by: by.map(str::to_owned) }),
+            _ => Err(problems),
+        }
+    }
+
+    /// The fact of what is left, or what is wrong.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `grams`.
+    pub fn counted(&self, component: Subject, by: Option<&str>, units: Units) -> Result<InkFact, Problems> {
+        let mut problems = Problems::new();
+        let read = required(&self.grams, |text| Grams::parse(text, Grams::ZERO, Grams::MOST, units));
+        match keep(&mut problems, "grams", read) {
+            Some(grams) => Ok(InkFact::Counted { component, grams, by: by.map(str::to_owned) }),
+            None => Err(problems),
+        }
+    }
+}

@@ -1,0 +1,250 @@
+//! Ink components, recipes, pots and events, as the facts leave them.
+
+use super::{Component, Pot, Recipe};
+use crate::codec::Encode;
+use crate::collections::{Table, sort_by_key};
+use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
+use crate::facts::{ColourReading, InkFact, Part, PrintUse};
+use crate::ids::{LotId, RunId, Subject};
+use crate::units::Grams;
+
+/// An event of a pot, component, recipe or revision.
+#[derive(Clone, Debug, PartialEq, Encode)]
+pub struct InkEvent {
+    /// The fact last recorded for it.
+    pub fact: InkFact,
+    /// Wall time at which it was first recorded, in milliseconds since 1970-01-01 UTC.
+    pub at: u64,
+    /// Its rank among all facts of the shop when it was first recorded.
+    pub rank: u64,
+    /// Whether it was deleted, and so undone.
+    pub deleted: bool,
+    /// Rank of the fact that last changed the contents of pots through this event: the first recording, a recording
+    /// with other grams, or the deletion.
+    pub(crate) changed: u64,
+    /// The same, ignoring the deletion.
+    told: u64,
+}
+
+/// The scale ink is weighed on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
+pub struct Scale {
+    /// Its smallest step.
+    pub step: Grams,
+    /// Its capacity, including the vessel.
+    pub most: Option<Grams>,
+}
+
+impl Default for Scale {
+    /// Steps of 0.1 g, until the shop has set its own: common practice, no source.
+    fn default() -> Self {
+        Self { step: Grams::from_milligrams(100), most: None }
+    }
+}
+
+/// A revision of a recipe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Revision<'a> {
+    /// Id of the revision.
+    pub id: Subject,
+    /// The recipe it belongs to.
+    pub recipe: Subject,
+    /// Its number when it was saved.
+    pub number: u16,
+    /// Its parts.
+    pub parts: &'a [Part],
+    /// The revision it was derived from.
+    pub parent: Option<Subject>,
+    /// The pot whose contents it records.
+    pub pot: Option<Subject>,
+    /// Why it differs from its parent.
+    pub note: &'a str,
+    /// The event that saved it.
+    pub event: &'a InkEvent,
+}
+
+/// Components, recipes, pots, and all their events.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct InkLog {
+    components: Table<Component>,
+    recipes: Table<Recipe>,
+    pots: Table<Pot>,
+    events: Table<InkEvent>,
+    /// The ids of the events about each thing, in the order in which they were first recorded.
+    about: Table<Vec<Subject>>,
+    prints: Table<PrintUse>,
+    /// The colours read of lots' garments.
+    garments: Table<ColourReading>,
+    /// The events of ink used for printing, in the order in which they were first recorded.
+    used: Vec<Subject>,
+    /// The scale ink is weighed on.
+    pub scale: Scale,
+}
+
+impl InkLog {
+    /// A component, deleted or not.
+    pub fn component(&self, id: Subject) -> Option<&Component> {
+        self.components.get(&id)
+    }
+
+    /// The components that were not deleted.
+    pub fn components(&self) -> impl Iterator<Item = (Subject, &Component)> {
+        self.components.iter().filter(|(_, component)| !component.deleted).map(|(id, component)| (*id, component))
+    }
+
+    /// A recipe, deleted or not.
+    pub fn recipe(&self, id: Subject) -> Option<&Recipe> {
+        self.recipes.get(&id)
+    }
+
+    /// The recipes that were not deleted.
+    pub fn recipes(&self) -> impl Iterator<Item = (Subject, &Recipe)> {
+        self.recipes.iter().filter(|(_, recipe)| !recipe.deleted).map(|(id, recipe)| (*id, recipe))
+    }
+
+    /// A pot, deleted or not.
+    pub fn pot(&self, id: Subject) -> Option<&Pot> {
+        self.pots.get(&id)
+    }
+
+    /// The pots that were not deleted, closed ones included.
+    pub fn pots(&self) -> impl Iterator<Item = (Subject, &Pot)> {
+        self.pots.iter().filter(|(_, pot)| !pot.deleted).map(|(id, pot)| (*id, pot))
+    }
+
+    /// How much ink a print of a run takes, if it was calculated.
+    pub fn print(&self, run: RunId) -> Option<&PrintUse> {
+        self.prints.get(&run)
+    }
+
+    /// The colour of a lot's garments, if it was read.
+    pub fn garment(&self, lot: LotId) -> Option<ColourReading> {
+        self.garments.get(&lot).copied()
+    }
+
+    /// The lots whose garments' colour was read, deleted lots included.
+    pub fn garments(&self) -> impl Iterator<Item = (LotId, ColourReading)> {
+        self.garments.iter().map(|(id, reading)| (*id, *reading))
+    }
+
+    /// An event, undone or not.
+    pub fn event(&self, id: Subject) -> Option<&InkEvent> {
+        self.events.get(&id)
+    }
+
+    /// Every event about a component, recipe, revision, pot or run, undone ones included, in the order of the journal.
+    pub fn events_of(&self, about: Subject) -> Vec<(Subject, &InkEvent)> {
+        let ids = self.about.get(&about).into_iter().flatten();
+        let mut events: Vec<_> = ids.filter_map(|id| Some((*id, self.events.get(id)?))).collect();
+        sort_by_key(&mut events, |(id, event)| (event.rank, *id));
+        events
+    }
+
+    /// The latest events of ink used for printing, at most `most`, latest first, without undone ones.
+    pub(crate) fn last_used(&self, most: usize) -> impl Iterator<Item = &InkEvent> {
+        let live = self.used.iter().rev().filter_map(|id| self.events.get(id)).filter(|event| !event.deleted);
+        live.take(most)
+    }
+
+    /// A revision, undone or not.
+    pub fn revision(&self, id: Subject) -> Option<Revision<'_>> {
+        let event = self.events.get(&id)?;
+        let InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, .. } = &event.fact else { return None };
+        Some(Revision { id, recipe: *recipe, number: *number, parts, parent: *parent, pot: *pot, note, event })
+    }
+
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
+        let first = |created: &mut u64| *created = if *created == 0 { at } else { *created };
+        match fact {
+            InkFact::ComponentSet(fields) => {
+                let component = self.components.or_default(id);
+                first(&mut component.created);
+                fields.iter().for_each(|field| component.set(field));
+            }
+            InkFact::RecipeSet(fields) => {
+                let recipe = self.recipes.or_default(id);
+                first(&mut recipe.created);
+                recipe.touched = at;
+                fields.iter().for_each(|field| recipe.set(field));
+            }
+            InkFact::PotSet(fields) => {
+                let pot = self.pots.or_default(id);
+                first(&mut pot.created);
+                fields.iter().for_each(|field| pot.set(field));
+            }
+            InkFact::ScaleSet { step, most } => self.scale = Scale { step: *step, most: *most },
+            InkFact::PrintSet(Some(print)) => self.prints.insert(id, *print),
+            InkFact::PrintSet(None) => drop(self.prints.remove(&id)),
+            InkFact::GarmentRead(Some(reading)) => self.garments.insert(id, *reading),
+            InkFact::GarmentRead(None) => drop(self.garments.remove(&id)),
+            InkFact::RevisionSaved { .. }
+            | InkFact::Poured { .. }
+            | InkFact::Resized { .. }
+            | InkFact::Accepted { .. }
+            | InkFact::Moved { .. }
+            | InkFact::Wasted { .. }
+            | InkFact::Used { .. }
+            | InkFact::SwatchRead { .. }
+            | InkFact::Matched { .. }
+            | InkFact::Approved { .. }
+            | InkFact::Delivered { .. }
+            | InkFact::Counted { .. }
+            | InkFact::DrawnDown(_) => self.happened(id, at, rank, fact),
+        }
+    }
+
+    fn happened(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
+        let things = |fact: &InkFact| fact.touches().into_iter().flatten().flatten();
+        match self.events.get_mut(&id) {
+            // Recorded again it is a correction, and keeps its rank.
+            Some(event) => {
+                for thing in things(&event.fact).filter(|thing| !things(fact).any(|now| now == *thing)) {
+                    if let Some(ids) = self.about.get_mut(&thing) {
+                        ids.retain(|other| *other != id);
+                    }
+                }
+                for thing in things(fact).filter(|thing| !things(&event.fact).any(|was| was == *thing)) {
+                    push_once(self.about.or_default(thing), id);
+                }
+                if !event.fact.pours_as(fact) {
+                    (event.told, event.changed) = (rank, rank);
+                }
+                event.fact = fact.clone();
+            }
+            None => {
+                if matches!(fact, InkFact::Used { .. }) {
+                    self.used.push(id);
+                }
+                things(fact).for_each(|thing| push_once(self.about.or_default(thing), id));
+                self.events
+                    .insert(id, InkEvent { fact: fact.clone(), at, rank, deleted: false, changed: rank, told: rank });
+            }
+        }
+    }
+}
+
+deletable!(Component, Recipe, Pot);
+
+impl Deletable for InkEvent {
+    fn mark(&mut self, deletion: Deletion) {
+        self.deleted = deletion.deleted;
+        self.changed = if deletion.deleted { deletion.rank } else { self.told };
+    }
+}
+
+impl DeleteById for InkLog {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.components.delete(id, deletion)
+            || self.recipes.delete(id, deletion)
+            || self.pots.delete(id, deletion)
+            || self.events.delete(id, deletion)
+    }
+}
+
+/// A fact may name one thing twice (a pot poured into itself): its event is listed there once.
+fn push_once(ids: &mut Vec<Subject>, id: Subject) {
+    if ids.last() != Some(&id) {
+        ids.push(id);
+    }
+}

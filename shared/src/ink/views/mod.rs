@@ -1,0 +1,19 @@
+//! What the screens of the ink bench show.
+
+mod component_card;
+mod label;
+mod label_layout;
+mod pot_card;
+mod recipe_card;
+pub(crate) mod shelf;
+mod stock;
+mod weigh_in;
+
+pub use component_card::{ComponentCard, StockLine, StockWhat, UsedIn, component_card};
+pub use label::{Holds, PotLabel, pot_label};
+pub use label_layout::{BAND, LABEL, LabelWords, Placed, label_layout};
+pub use pot_card::{LedgerLine, LedgerWhat, PotCard, PotRow, pot_card};
+pub use recipe_card::{RecipeCard, RevisionRow, recipe_card};
+pub use shelf::{InkShelf, PotLine, RecipeLine, ink_shelf};
+pub use stock::{Low, StockRow, StockView, ToBuy, stock_view};
+pub use weigh_in::{WeighInView, WeighRow, weigh_in_view};

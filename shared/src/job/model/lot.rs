@@ -1,0 +1,54 @@
+//! A garment lot: garments of one kind, fabric and colour.
+
+use crate::codec::Encode;
+use crate::collections::Map;
+use crate::colour::Colour;
+use crate::deletion::deletable;
+use crate::facts::{Fabric, LotField, Size};
+use crate::ids::JobId;
+use serde::{Deserialize, Serialize};
+
+/// Garments of one kind, fabric and colour, folded from the facts.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+pub struct Lot {
+    /// The job they belong to; `None` until that fact has arrived.
+    pub job: Option<JobId>,
+    /// The kind of garment.
+    pub garment: String,
+    /// The fabric.
+    pub fabric: Fabric,
+    /// The garment colour.
+    pub colour: Option<Colour>,
+    /// Name of that colour.
+    pub colour_name: String,
+    /// Number of pieces of each size, without sizes that have none.
+    pub pieces: Map<Size, u32>,
+    /// Index of its first fact among all facts.
+    pub rank: u64,
+    /// Wall time of its first fact.
+    pub created: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+deletable!(Lot);
+
+impl Lot {
+    pub(crate) fn set(&mut self, field: &LotField) {
+        match field {
+            LotField::Job(job) => self.job = Some(*job),
+            LotField::Garment(garment) => self.garment.clone_from(garment),
+            LotField::Fabric(fabric) => self.fabric = *fabric,
+            LotField::Colour(colour) => self.colour = Some(*colour),
+            LotField::ColourName(name) => self.colour_name.clone_from(name),
+            LotField::Pieces(pieces) => {
+                self.pieces = pieces.iter().filter(|row| row.pieces > 0).map(|row| (row.size, row.pieces)).collect();
+            }
+        }
+    }
+
+    /// Number of pieces in the lot.
+    pub fn total(&self) -> u32 {
+        self.pieces.values().sum()
+    }
+}

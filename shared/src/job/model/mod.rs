@@ -1,0 +1,7 @@
+//! Jobs and garment lots as the facts leave them.
+
+mod job;
+mod lot;
+
+pub use job::Job;
+pub use lot::Lot;

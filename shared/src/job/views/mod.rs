@@ -1,0 +1,7 @@
+//! What the screens show of jobs.
+
+mod job_card;
+mod job_list;
+
+pub use job_card::{JobCard, LotCard, RunCard, job_card};
+pub use job_list::{JobList, JobRow, job_list};

@@ -1,0 +1,83 @@
+//! Photos in memory, beside a journal in memory.
+
+use super::{Card, JpegPhoto, PhotoStore};
+use crate::ids::PhotoId;
+use crate::journal::{MemoryStorage, StorageFault};
+use std::collections::BTreeSet;
+
+impl<F> PhotoStore for MemoryStorage<F> {
+    async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
+        self.with_blobs(|photos| {
+            let new = !photos.contains_key(&photo.id().0[..]);
+            let (_, card) = photos.entry(photo.id().0.to_vec()).or_insert_with(|| (photo.bytes().to_vec(), Vec::new()));
+            let before = card_of(card);
+            let small = small.map_or(before.small, <[u8]>::to_vec);
+            *card = Card { kept: now, small }.to_bytes();
+            new
+        })
+    }
+
+    async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault> {
+        self.with_blobs(|photos| {
+            if let Some((_, card)) = photos.get_mut(&photo.0[..]) {
+                *card = Card { small: small.to_vec(), ..card_of(card) }.to_bytes();
+            }
+        })
+    }
+
+    async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+        self.with_blobs(|photos| photos.get(&photo.0[..]).map(|(bytes, _)| bytes.clone()))
+    }
+
+    async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+        self.with_blobs(|photos| {
+            photos.get(&photo.0[..]).map(|(_, card)| card_of(card).small).filter(|small| !small.is_empty())
+        })
+    }
+
+    async fn photos(&self) -> Result<BTreeSet<PhotoId>, StorageFault> {
+        self.with_blobs(|photos| photos.keys().filter_map(|id| id.as_slice().try_into().ok().map(PhotoId)).collect())
+    }
+
+    async fn forget_photos(&self, forgotten: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
+        self.with_blobs(|photos| {
+            let stored = photos.len();
+            photos.retain(|id, (_, card)| {
+                !(forgotten.iter().any(|photo| photo.0[..] == id[..]) && card_of(card).kept < before)
+            });
+            (stored - photos.len()) as u32
+        })
+    }
+}
+
+fn card_of(bytes: &[u8]) -> Card {
+    Card::from_bytes(bytes).unwrap_or(Card { kept: 0, small: Vec::new() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::facts::Fact;
+
+    fn fresh() -> MemoryStorage<Fact> {
+        let next = std::cell::Cell::new(0);
+        MemoryStorage::new(move || {
+            next.set(next.get() + 1);
+            uuid::Uuid::from_u128(next.get())
+        })
+    }
+
+    crate::photo_contract!(fresh(), |run| pollster::block_on(run));
+
+    #[test]
+    fn a_full_disk_stores_no_partial_photo() {
+        use crate::photo::contract::photo;
+        let storage = fresh();
+        pollster::block_on(async {
+            storage.fail_next(StorageFault::Full);
+            assert_eq!(storage.keep_photo(&photo(1), Some(&[1]), 5).await, Err(StorageFault::Full));
+            assert!(storage.photos().await.unwrap().is_empty());
+            assert!(storage.keep_photo(&photo(1), Some(&[1]), 5).await.unwrap());
+        });
+    }
+}

@@ -1,0 +1,31 @@
+//! When the shop closes.
+
+use crate::codec::Encode;
+use crate::collections::Map;
+use crate::time::Day;
+use serde::{Deserialize, Serialize};
+
+/// Closing times by weekday, and for single days that differ.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+pub struct Closings {
+    /// Minutes after midnight by weekday, Monday first; `None` on a day off.
+    pub week: [Option<u16>; 7],
+    /// Minutes after midnight on days that differ from their weekday.
+    pub days: Map<Day, u16>,
+}
+
+/// Default closing time: five in the afternoon, Monday to Friday. Common practice, no source.
+const FIVE: Option<u16> = Some(17 * 60);
+
+impl Default for Closings {
+    fn default() -> Self {
+        Self { week: [FIVE, FIVE, FIVE, FIVE, FIVE, None, None], days: Map::new() }
+    }
+}
+
+impl Closings {
+    /// Minutes after midnight at which the shop closes on a day; `None` on a day off.
+    pub fn on(&self, day: Day) -> Option<u16> {
+        self.days.get(&day).copied().or(self.week[day.weekday()])
+    }
+}

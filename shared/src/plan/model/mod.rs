@@ -1,0 +1,7 @@
+//! Closing times and pieces a day as the facts leave them.
+
+mod closings;
+mod tally;
+
+pub use closings::Closings;
+pub use tally::{Tally, TallyRow};

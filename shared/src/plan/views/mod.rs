@@ -1,0 +1,7 @@
+//! What the screen of the day shows: the rail of runs against closing, and what was done.
+
+mod done_today;
+mod rail;
+
+pub use done_today::{DoneToday, done_today};
+pub use rail::{Fit, Rail, RailRun, RailVerdict, rail, reordered};

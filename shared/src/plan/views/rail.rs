@@ -1,0 +1,300 @@
+//! The day's rail: open runs one after another from now to closing.
+
+use crate::colour::Colour;
+use crate::facts::{Fabric, Location};
+use crate::ids::{JobId, RunId};
+use crate::plan::{closing_of, open_runs, set_up_time};
+use crate::run::{Basis, Forecast, forecast, stop_rate};
+use crate::screen::{readiness, wait_for_screen};
+use crate::shop::Shop;
+use crate::time::{Due, WallClock};
+
+/// Whether a run is out of the dryer in time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fit {
+    /// Out of the dryer before closing and before it is due, with a probability of at least 0.9.
+    Fits,
+    /// Expected in time, but with a probability below 0.9.
+    Tight,
+    /// Late for its own due time.
+    MissesDue,
+    /// Not out of the dryer by closing.
+    MissesClosing,
+    /// Runs past closing, but is not due today.
+    Later,
+    /// Its pace is unknown.
+    Unknown,
+}
+
+/// A run on the rail.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RailRun {
+    /// The run.
+    pub id: RunId,
+    /// Its job.
+    pub job: JobId,
+    /// The job's title.
+    pub title: String,
+    /// The client.
+    pub client: String,
+    /// Print location.
+    pub location: Location,
+    /// The garment.
+    pub garment: String,
+    /// Its fabric.
+    pub fabric: Fabric,
+    /// Its colour.
+    pub garment_colour: Option<Colour>,
+    /// Name of the ink.
+    pub ink: String,
+    /// Its colour.
+    pub ink_colour: Option<Colour>,
+    /// Good pieces.
+    pub good: u32,
+    /// Pieces ordered.
+    pub planned: u32,
+    /// When the job is due.
+    pub due: Option<Due>,
+    /// Whether it is on the press now.
+    pub on_press: bool,
+    /// What its forecast is based on; `None` if its pace is unknown.
+    pub basis: Option<Basis>,
+    /// Unix time in milliseconds at which the press is free for it.
+    pub free: u64,
+    /// Unix time in milliseconds until which it waits for a screen after the press is free (on the press:
+    /// until pulling can continue); `None` if it does not wait.
+    pub waits_until: Option<u64>,
+    /// Unix time in milliseconds at which its set-up can begin: the press is free and its screens are ready.
+    pub begin: u64,
+    /// Unix times in milliseconds at which it is out of the dryer: expected, early, late; `None` if its pace
+    /// is unknown.
+    pub finish: Option<[u64; 3]>,
+    /// Whether a run before it has no known pace, so that its own times are the earliest possible.
+    pub at_the_earliest: bool,
+    /// Whether it is in time.
+    pub fit: Fit,
+    /// Probability of being out of the dryer by closing, 0 to 1.
+    pub chance: Option<f64>,
+}
+
+/// Verdict on the whole rail.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum RailVerdict {
+    /// There is nothing to print.
+    #[default]
+    Empty,
+    /// Everything due today makes closing with a probability of at least 0.9.
+    Fits {
+        /// Unix time in milliseconds at which the last of it is out of the dryer.
+        finish: u64,
+        /// Milliseconds left until closing.
+        spare: u64,
+    },
+    /// Everything due today is expected to make closing, but with a probability below 0.9.
+    Tight {
+        /// Unix time in milliseconds at which the last of it is expected out of the dryer.
+        finish: u64,
+    },
+    /// Some runs due today do not make closing.
+    Misses {
+        /// Number of runs.
+        runs: u32,
+        /// Milliseconds past closing at which the last of them ends.
+        over: u64,
+    },
+    /// Some runs are late for their own due time, though not for closing.
+    Late {
+        /// Number of runs.
+        runs: u32,
+    },
+    /// Some runs have no known pace.
+    Unknown {
+        /// Number of runs.
+        runs: u32,
+    },
+    /// The shop is closed today, or has closed.
+    Closed {
+        /// Number of open runs.
+        runs: u32,
+    },
+}
+
+/// The rail of open runs.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Rail {
+    /// Runs in printing order.
+    pub runs: Vec<RailRun>,
+    /// Unix time in milliseconds of today's closing; `None` on a day off.
+    pub closing: Option<u64>,
+    /// The verdict.
+    pub verdict: RailVerdict,
+    /// Seconds between runs used for the rail.
+    pub set_up: f64,
+    /// Whether these were learned from the shop's own days.
+    pub set_up_learned: bool,
+}
+/// The normal quantile at 0.9: half the width of an 80 % interval in standard errors.
+const NINTH: f64 = 1.281_551_565_544_6;
+
+/// The rail as of the clock.
+pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
+    let closing = closing_of(&shop.closings, clock);
+    let (set_up, set_up_learned) = set_up_time(shop);
+    let rate = stop_rate(shop);
+    let mut cursor = clock.now as f64;
+    let mut variance = 0.0;
+    let mut unknown_before = false;
+    let mut runs = Vec::new();
+    for id in open_runs(shop) {
+        let (Some(run), Some((job_id, job))) = (shop.run(id), shop.job_of(id)) else { continue };
+        let Some(lot) = run.lot.and_then(|lot| shop.lot(lot)) else { continue };
+        let free = cursor as u64;
+        let on_press = run.progress.is_on_press();
+        let waits_until;
+        if on_press {
+            // Its forecast includes the wait.
+            let wait = wait_for_screen(shop, id, clock.now);
+            waits_until = (wait > 0).then_some(clock.now + wait);
+        } else {
+            waits_until = readiness(shop, id, clock.now).map(|left| left.ready).filter(|ready| *ready > free);
+            cursor = waits_until.map_or(cursor, |ready| ready as f64);
+        }
+        let begin = cursor as u64;
+        if !on_press {
+            cursor += set_up * 1000.0;
+        }
+        let forecast = forecast(shop, id, clock.now, rate);
+        let mut finish = None;
+        let mut chance = None;
+        if let Some(forecast) = &forecast {
+            let (out, error) = step(forecast, &mut cursor, &mut variance);
+            let reach = NINTH * error;
+            finish = Some([out as u64, (out - reach).max(clock.now as f64) as u64, (out + reach) as u64]);
+            chance = closing.map(|closing| chance_by(closing as f64, out, error));
+        }
+        let fit = fit_of(finish, clock, closing, job.due, chance);
+        runs.push(RailRun {
+            id,
+            job: job_id,
+            title: job.title.clone(),
+            client: job.client.clone(),
+            location: run.location,
+            garment: lot.garment.clone(),
+            fabric: lot.fabric,
+            garment_colour: lot.colour,
+            ink: run.ink.clone(),
+            ink_colour: run.ink_colour,
+            good: run.progress.good(),
+            planned: lot.total(),
+            due: job.due,
+            on_press,
+            basis: forecast.map(|forecast| forecast.basis),
+            free,
+            waits_until,
+            begin,
+            finish,
+            at_the_earliest: unknown_before,
+            fit,
+            chance,
+        });
+        unknown_before |= forecast.is_none();
+    }
+    let verdict = verdict(&runs, clock, closing);
+    Rail { runs, closing, verdict, set_up, set_up_learned }
+}
+
+/// Advances the rail by a run. Returns when it is out of the dryer (Unix time in milliseconds) and the
+/// standard error in milliseconds.
+fn step(forecast: &Forecast, cursor: &mut f64, variance: &mut f64) -> (f64, f64) {
+    let dryer = if forecast.left == 0 { forecast.time.expected } else { forecast.transit };
+    let press = (forecast.time.expected - dryer).max(0.0) * 1000.0;
+    let own = (forecast.time.high - forecast.time.expected) / NINTH * 1000.0;
+    *cursor += press;
+    *variance += own * own;
+    (*cursor + dryer * 1000.0, variance.sqrt())
+}
+
+fn chance_by(moment: f64, out: f64, error: f64) -> f64 {
+    if error <= 0.0 {
+        return if out <= moment { 1.0 } else { 0.0 };
+    }
+    // With many degrees of freedom Student's t is the normal distribution.
+    crate::run::chance_below((moment - out) / error, 1e6)
+}
+
+fn fit_of(
+    finish: Option<[u64; 3]>,
+    clock: WallClock,
+    closing: Option<u64>,
+    due: Option<Due>,
+    chance: Option<f64>,
+) -> Fit {
+    let Some([expected, _, late]) = finish else { return Fit::Unknown };
+    let due_today = due.is_none_or(|due| due.day <= clock.today());
+    if due.map(|due| clock.due_moment(due)).is_some_and(|moment| expected > moment) {
+        return if closing.is_some_and(|closing| expected > closing) && due_today {
+            Fit::MissesClosing
+        } else {
+            Fit::MissesDue
+        };
+    }
+    let Some(closing) = closing else { return if due_today { Fit::Fits } else { Fit::Later } };
+    let due_before = due.map(|due| clock.due_moment(due)).filter(|moment| *moment < closing);
+    match chance {
+        _ if expected > closing => {
+            if due_today {
+                Fit::MissesClosing
+            } else {
+                Fit::Later
+            }
+        }
+        Some(chance) if chance < 0.9 && due_today => Fit::Tight,
+        _ if due_before.is_some_and(|moment| late > moment) => Fit::Tight,
+        _ => Fit::Fits,
+    }
+}
+
+fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerdict {
+    let count = |fit: Fit| runs.iter().filter(|run| run.fit == fit).count() as u32;
+    let today = |run: &&RailRun| run.due.is_none_or(|due| due.day <= clock.today());
+    let open = runs.len() as u32;
+    if open == 0 {
+        return RailVerdict::Empty;
+    }
+    let Some(closing) = closing.filter(|closing| *closing > clock.now) else {
+        return RailVerdict::Closed { runs: open };
+    };
+    let last =
+        runs.iter().filter(today).filter_map(|run| run.finish).map(|finish| finish[0]).max().unwrap_or(clock.now);
+    if count(Fit::MissesClosing) > 0 {
+        return RailVerdict::Misses { runs: count(Fit::MissesClosing), over: last.saturating_sub(closing) };
+    }
+    if count(Fit::MissesDue) > 0 {
+        return RailVerdict::Late { runs: count(Fit::MissesDue) };
+    }
+    // An unknown pace matters only if the run is due today or comes before one that is.
+    let until = runs.iter().rposition(|run| today(&run)).map_or(0, |last| last + 1);
+    let unknown = runs[..until].iter().filter(|run| run.fit == Fit::Unknown).count() as u32;
+    if unknown > 0 {
+        return RailVerdict::Unknown { runs: unknown };
+    }
+    if count(Fit::Tight) > 0 {
+        return RailVerdict::Tight { finish: last };
+    }
+    RailVerdict::Fits { finish: last, spare: closing.saturating_sub(last) }
+}
+
+/// The order after a run is moved to position `place` among the open runs (0 is first). Nothing moves in
+/// front of a run on the press. `None` if the run is not open.
+pub fn reordered(shop: &Shop, id: RunId, place: usize) -> Option<Vec<RunId>> {
+    let mut order = open_runs(shop);
+    let on_press = |id: &RunId| shop.run(*id).is_some_and(|run| run.progress.is_on_press());
+    let first = order.iter().filter(|id| on_press(id)).count();
+    if on_press(&id) {
+        return Some(order);
+    }
+    let from = order.iter().position(|other| *other == id)?;
+    let run = order.remove(from);
+    order.insert(place.max(first).min(order.len()), run);
+    Some(order)
+}

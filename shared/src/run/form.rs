@@ -1,0 +1,215 @@
+//! The form of a run: its art, its screens, its set-up.
+
+use super::Run;
+use crate::colour::Colour;
+use crate::facts::{Flash, Location, RunField};
+use crate::form::{NAME, NOTE, Problems, changed, keep, keep_number, keep_optional, name, required_name, shown};
+use crate::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
+
+/// The form of a run. Numbers are in the device's units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunForm {
+    /// The print location.
+    pub location: Location,
+    /// Name of the ink.
+    pub ink: String,
+    /// Ink colour as `#rrggbb`.
+    pub ink_colour: String,
+    /// Labels of the screens.
+    pub screens: String,
+    /// Mesh count, in threads per inch or per centimetre.
+    pub mesh: String,
+    /// Whether there is a flash cure.
+    pub flash: bool,
+    /// Flash time in seconds.
+    pub flash_seconds: String,
+    /// Distance of the flash unit in inches or centimetres, or empty.
+    pub flash_distance: String,
+    /// Number of strokes that print ink.
+    pub hits: String,
+    /// Dryer temperature setting, in °F or °C.
+    pub dryer: String,
+    /// Belt speed in inches or centimetres per minute.
+    pub belt: String,
+    /// Dwell in the dryer, in seconds.
+    pub dwell: String,
+    /// Number of passes through the dryer.
+    pub passes: String,
+    /// The squeegee.
+    pub squeegee: String,
+    /// Off-contact in inches or millimetres.
+    pub off_contact: String,
+    /// Distance below the collar in inches or centimetres.
+    pub below_collar: String,
+    /// The placement in words.
+    pub placement: String,
+    /// Estimated seconds per piece.
+    pub guess: String,
+}
+
+/// Longest distance below a collar at which a print can start, in inches.
+const LOWEST_PRINT: f64 = 30.0;
+
+impl RunForm {
+    /// The form filled in from a run, in the device's units.
+    pub fn of(run: &Run, units: Units) -> Self {
+        let set_up = &run.set_up;
+        let length = |length: Option<Length>| length.map(|l| shown(l.in_units(units))).unwrap_or_default();
+        let seconds = |seconds: Option<Seconds>| seconds.map(|s| shown(s.seconds())).unwrap_or_default();
+        Self {
+            location: run.location,
+            ink: run.ink.clone(),
+            ink_colour: run.ink_colour.map(|colour| colour.to_string()).unwrap_or_default(),
+            screens: set_up.screens.clone(),
+            mesh: set_up.mesh.map(|mesh| shown(mesh_in_units(mesh, units).round())).unwrap_or_default(),
+            flash: set_up.flash.is_some(),
+            flash_seconds: seconds(set_up.flash.map(|flash| flash.seconds)),
+            flash_distance: length(set_up.flash.and_then(|flash| flash.distance)),
+            hits: set_up.hits.to_string(),
+            dryer: set_up.dryer.map(|dryer| shown(dryer.in_units(units).round())).unwrap_or_default(),
+            belt: set_up.belt.map(|belt| shown(belt.in_units(units))).unwrap_or_default(),
+            dwell: seconds(set_up.dwell),
+            passes: set_up.passes.to_string(),
+            squeegee: set_up.squeegee.clone(),
+            off_contact: set_up.off_contact.map(|gap| shown(off_contact_in_units(gap, units))).unwrap_or_default(),
+            below_collar: length(set_up.below_collar),
+            placement: set_up.placement.clone(),
+            guess: seconds(run.guess),
+        }
+    }
+
+    /// The fields that changed, compared with `before`; all of them for a new run.
+    ///
+    /// # Errors
+    /// [`Problems`] by the names of this form's fields.
+    pub fn check(&self, units: Units, before: Option<&Run>) -> Result<Vec<RunField>, Problems> {
+        let mut problems = Problems::new();
+        let p = &mut problems;
+        let ink = keep(p, "ink", required_name(&self.ink));
+        let screens = keep(p, "screens", name(&self.screens, NAME));
+        let squeegee = keep(p, "squeegee", name(&self.squeegee, NAME));
+        let placement = keep(p, "placement", name(&self.placement, NOTE));
+        let mesh = keep_optional(p, "mesh", &self.mesh, |text| parse_mesh(text, units));
+        let hits = keep_number(p, "hits", parse_whole(&self.hits, 1, 20));
+        let passes = keep_number(p, "passes", parse_whole(&self.passes, 1, 9));
+        let dryer = keep_optional(p, "dryer", &self.dryer, |text| Temperature::parse_dryer(text, units));
+        let belt = keep_optional(p, "belt", &self.belt, |text| BeltSpeed::parse(text, units));
+        let dwell = keep_optional(p, "dwell", &self.dwell, |text| Seconds::parse(text, 1.0, 1_800.0));
+        let off_contact = keep_optional(p, "off_contact", &self.off_contact, |text| parse_off_contact(text, units));
+        let lowest = Length::from_inches(LOWEST_PRINT);
+        let below_collar =
+            keep_optional(p, "below_collar", &self.below_collar, |text| Length::parse(text, lowest, units));
+        let guess = keep_optional(p, "guess", &self.guess, |text| Seconds::parse(text, 2.0, 3_600.0));
+        let flash = if self.flash { self.check_flash(units, p) } else { None };
+        let (Some(ink), Some(screens), Some(squeegee), Some(placement), Some(hits), Some(passes)) =
+            (ink, screens, squeegee, placement, hits, passes)
+        else {
+            return Err(problems);
+        };
+        if !problems.is_empty() {
+            return Err(problems);
+        }
+        let mut fields = vec![
+            RunField::Location(self.location),
+            RunField::Ink(ink),
+            RunField::Screens(screens),
+            RunField::Mesh(mesh),
+            RunField::Flash(flash),
+            RunField::Hits(hits as u8),
+            RunField::Dryer(dryer),
+            RunField::Belt(belt),
+            RunField::Dwell(dwell),
+            RunField::Passes(passes as u8),
+            RunField::Squeegee(squeegee),
+            RunField::OffContact(off_contact),
+            RunField::BelowCollar(below_collar),
+            RunField::Placement(placement),
+            RunField::Guess(guess),
+        ];
+        fields.extend(Colour::from_hex(&self.ink_colour).map(RunField::InkColour));
+        Ok(match before {
+            Some(run) => self.changed_run(fields, run, units),
+            None => fields,
+        })
+    }
+
+    /// The fields that the user changed: a number whose text was not edited keeps its stored value, even if
+    /// the device's units show it rounded.
+    fn changed_run(&self, fields: Vec<RunField>, run: &Run, units: Units) -> Vec<RunField> {
+        let mut standing = run.set_up.fields();
+        standing.push(RunField::Location(run.location));
+        standing.push(RunField::Ink(run.ink.clone()));
+        standing.push(RunField::Guess(run.guess));
+        standing.extend(run.ink_colour.map(RunField::InkColour));
+        let was = Self::of(run, units);
+        changed(fields, &standing)
+            .into_iter()
+            .filter(|field| match field {
+                RunField::Mesh(_) => self.mesh != was.mesh,
+                RunField::Flash(_) => {
+                    (self.flash, &self.flash_seconds, &self.flash_distance)
+                        != (was.flash, &was.flash_seconds, &was.flash_distance)
+                }
+                RunField::Dryer(_) => self.dryer != was.dryer,
+                RunField::Belt(_) => self.belt != was.belt,
+                RunField::Dwell(_) => self.dwell != was.dwell,
+                RunField::OffContact(_) => self.off_contact != was.off_contact,
+                RunField::BelowCollar(_) => self.below_collar != was.below_collar,
+                RunField::Lot(_)
+                | RunField::Location(_)
+                | RunField::Ink(_)
+                | RunField::InkColour(_)
+                | RunField::Screens(_)
+                | RunField::Hits(_)
+                | RunField::Passes(_)
+                | RunField::Squeegee(_)
+                | RunField::Placement(_)
+                | RunField::Guess(_) => true,
+            })
+            .collect()
+    }
+
+    fn check_flash(&self, units: Units, problems: &mut Problems) -> Option<Flash> {
+        let seconds = keep_number(problems, "flash_seconds", Seconds::parse(&self.flash_seconds, 0.5, 120.0));
+        let furthest = Length::from_inches(40.0);
+        let distance = keep_optional(problems, "flash_distance", &self.flash_distance, |text| {
+            Length::parse(text, furthest, units)
+        });
+        Some(Flash { seconds: seconds?, distance })
+    }
+}
+
+fn mesh_in_units(mesh: u16, units: Units) -> f64 {
+    match units {
+        Units::UsCustomary => f64::from(mesh),
+        Units::Metric => f64::from(mesh) / 2.54,
+    }
+}
+
+/// Parses a mesh count into threads per inch: meshes are woven from about 10 to 500 threads per inch.
+fn parse_mesh(text: &str, units: Units) -> Result<u16, NumberProblem> {
+    match units {
+        Units::UsCustomary => parse_whole(text, 10, 500).map(|mesh| mesh as u16),
+        Units::Metric => parse_number(text, 4.0, 200.0).map(|mesh| (mesh * 2.54).round() as u16),
+    }
+}
+
+fn off_contact_in_units(gap: Length, units: Units) -> f64 {
+    match units {
+        Units::UsCustomary => gap.inches(),
+        Units::Metric => gap.millimetres(),
+    }
+}
+
+fn parse_off_contact(text: &str, units: Units) -> Result<Length, NumberProblem> {
+    match units {
+        Units::UsCustomary => parse_number(text, 0.0, 1.0).map(Length::from_inches),
+        Units::Metric => parse_number(text, 0.0, 25.0).map(Length::from_millimetres),
+    }
+}
+
+impl Default for RunForm {
+    fn default() -> Self {
+        Self::of(&Run::default(), Units::UsCustomary)
+    }
+}

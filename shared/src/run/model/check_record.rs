@@ -1,0 +1,18 @@
+//! A check that was made.
+
+use crate::codec::Encode;
+use crate::facts::{CheckOutcome, Expected};
+use serde::{Deserialize, Serialize};
+
+/// A check that was made.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+pub struct CheckRecord {
+    /// The expected value when it was made.
+    pub expected: Expected,
+    /// Outcome.
+    pub outcome: CheckOutcome,
+    /// Name of the person who made it, if entered.
+    pub by: Option<String>,
+    /// Unix time in milliseconds.
+    pub at: u64,
+}

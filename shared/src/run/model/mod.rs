@@ -1,0 +1,15 @@
+//! Runs as the facts leave them.
+
+mod check_record;
+mod pace;
+pub(crate) mod progress;
+mod run;
+mod set_up;
+mod stop;
+
+pub use check_record::CheckRecord;
+pub use pace::{Gap, Pace, gaps};
+pub use progress::{Progress, Pull, UNMARKED_PAUSE_SECONDS};
+pub use run::Run;
+pub use set_up::SetUp;
+pub use stop::Stop;

@@ -1,0 +1,325 @@
+//! What has happened to a run on the press: counts, misprints, stops and times.
+
+use super::{Pace, Stop, gaps};
+use crate::codec::Encode;
+use crate::collections::{Map, Table};
+use crate::facts::{MisprintCause, Size, StopCause};
+use crate::ids::DeviceId;
+use serde::{Deserialize, Serialize};
+
+/// A gap between pulls longer than this, in seconds, without a marked stop is a pause that somebody forgot to
+/// mark, if it is also far longer than the run's other gaps. Our own rule.
+pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
+
+/// Pieces pulled at one time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+pub struct Pull {
+    /// Unix time in milliseconds.
+    pub at: u64,
+    /// Number of pieces.
+    pub pieces: u32,
+    /// Size of the pieces; `None` if sizes are not counted.
+    pub size: Option<Size>,
+}
+
+/// An action that undo can take back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+pub(crate) enum Act {
+    Pulled { pieces: i32, size: Option<Size> },
+    Misprinted { pieces: i32, size: Option<Size>, cause: MisprintCause, was_counted: bool },
+}
+
+/// Most actions per device that undo can take back.
+const UNDO_DEPTH: usize = 40;
+
+/// What has happened to a run on the press.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct Progress {
+    /// Good pieces by size; the key is `None` if sizes are not counted. Sums of signed facts.
+    pub(crate) good: Map<Option<Size>, i64>,
+    /// Misprints by size and cause. Sums of signed facts.
+    pub(crate) misprints: Map<(Option<Size>, MisprintCause), i64>,
+    /// Every pull not taken back, the oldest first. Cleared when the job is finished.
+    pub(crate) pulls: Vec<Pull>,
+    /// Every stop, the oldest first.
+    pub(crate) stops: Vec<Stop>,
+    /// Unix time in milliseconds of the first garment on the platen.
+    pub(crate) started: Option<u64>,
+    /// Unix time in milliseconds at which it last left the press; `None` while on it.
+    pub(crate) ended: Option<u64>,
+    /// Unix time in milliseconds of the latest fact from the press.
+    pub(crate) touched: Option<u64>,
+    /// The pace when it last left the press.
+    pub(crate) record: Option<Pace>,
+    /// The pace of the archived pulls.
+    pub(crate) before: Option<Pace>,
+    /// Milliseconds of unmarked pauses among the archived pulls.
+    pub(crate) paused: u64,
+    /// Unix time in milliseconds up to which work was added to the tally.
+    pub(crate) tallied: Option<u64>,
+    /// Actions that undo can take back, by device, the latest last.
+    pub(crate) acts: Table<Vec<Act>>,
+}
+
+impl Progress {
+    /// Good pieces of all sizes, never negative.
+    pub fn good(&self) -> u32 {
+        self.good.values().sum::<i64>().max(0) as u32
+    }
+
+    /// Good pieces of one size.
+    pub fn good_of(&self, size: Option<Size>) -> u32 {
+        self.good.get(&size).copied().unwrap_or(0).max(0) as u32
+    }
+
+    /// Spoiled pieces.
+    pub fn misprints(&self) -> u32 {
+        self.misprints.values().sum::<i64>().max(0) as u32
+    }
+
+    /// Spoiled pieces of one size.
+    pub fn misprints_of(&self, size: Option<Size>) -> u32 {
+        self.misprints.iter().filter(|((of, _), _)| *of == size).map(|(_, n)| n).sum::<i64>().max(0) as u32
+    }
+
+    /// Spoiled pieces by cause, without causes of zero.
+    pub fn misprint_causes(&self) -> Map<MisprintCause, u32> {
+        let mut causes = Map::new();
+        for ((_, cause), pieces) in &self.misprints {
+            if *pieces > 0 {
+                *causes.or_default(*cause) += *pieces as u32;
+            }
+        }
+        causes
+    }
+
+    /// The pulls not taken back, the oldest first.
+    pub fn pulls(&self) -> &[Pull] {
+        &self.pulls
+    }
+
+    /// The stops, the oldest first.
+    pub fn stops(&self) -> &[Stop] {
+        &self.stops
+    }
+
+    /// Unix time in milliseconds of the first garment on the platen.
+    pub fn started(&self) -> Option<u64> {
+        self.started
+    }
+
+    /// Unix time in milliseconds at which it last left the press; `None` while on it or before.
+    pub fn ended(&self) -> Option<u64> {
+        self.ended
+    }
+
+    /// Whether it is on the press: started and not ended.
+    pub fn is_on_press(&self) -> bool {
+        self.started.is_some() && self.ended.is_none()
+    }
+
+    /// The stop in progress: since when (Unix time in milliseconds) and why.
+    pub fn standing(&self) -> Option<(u64, StopCause)> {
+        self.stops.last().filter(|stop| stop.to.is_none()).and_then(|stop| Some((stop.from, stop.cause?)))
+    }
+
+    /// The pace of all pulls so far, including archived ones.
+    pub fn pace(&self) -> Option<Pace> {
+        let here = Pace::of(&gaps(&self.pulls, &self.stops));
+        match (self.before, here) {
+            (Some(before), Some(here)) => Some(before.and(&here)),
+            (before, here) => here.or(before),
+        }
+    }
+
+    /// Milliseconds stopped between the start and `now`, including unmarked pauses.
+    pub fn stopped_ms(&self, now: u64) -> u64 {
+        let Some(started) = self.started else { return 0 };
+        let marked: u64 =
+            self.stops.iter().filter(|stop| stop.cause.is_some()).map(|stop| stop.within(started, now)).sum();
+        marked + self.unmarked_ms()
+    }
+
+    /// Milliseconds of work between the start and `now` (or the end), without stops.
+    pub fn active_ms(&self, now: u64) -> u64 {
+        let Some(started) = self.started else { return 0 };
+        let end = self.ended.unwrap_or(now);
+        let off_press: u64 =
+            self.stops.iter().filter(|stop| stop.cause.is_none()).map(|stop| stop.within(started, end)).sum();
+        end.saturating_sub(started).saturating_sub(off_press).saturating_sub(self.stopped_ms(end))
+    }
+
+    fn unmarked_ms(&self) -> u64 {
+        let mut pulls = self.pulls.clone();
+        // A forgotten end is a pause too.
+        pulls.extend(self.ended.filter(|_| !self.pulls.is_empty()).map(|at| Pull { at, pieces: 1, size: None }));
+        let here: u64 = gaps(&pulls, &self.stops)
+            .iter()
+            .filter(|gap| gap.is_pause)
+            .map(|gap| (gap.seconds * 1000.0).round() as u64)
+            .sum();
+        self.paused + here
+    }
+
+    pub(crate) fn start(&mut self, at: u64) {
+        self.started.get_or_insert(at);
+        if self.ended.take().is_some() {
+            self.close_stop(at);
+        }
+        self.touched = Some(at);
+    }
+
+    pub(crate) fn end(&mut self, at: u64) {
+        if !self.is_on_press() {
+            self.touched = Some(at);
+            return;
+        }
+        self.close_stop(at);
+        self.record = self.pace();
+        self.ended = Some(at);
+        self.stops.push(Stop { from: at, to: None, cause: None });
+        self.touched = Some(at);
+    }
+
+    pub(crate) fn stop(&mut self, at: u64, cause: StopCause) {
+        if self.is_on_press() && self.standing().is_none() {
+            let pulled_since = |to: u64| self.pulls.last().is_some_and(|last| last.at >= to);
+            match self.stops.last().filter(|last| last.cause == Some(cause)).and_then(|last| last.to) {
+                // The zone was touched by accident: nothing was pulled since, so the press never resumed.
+                Some(to) if !pulled_since(to) => self.stops.last_mut().into_iter().for_each(|last| last.to = None),
+                _ => self.stops.push(Stop { from: at, to: None, cause: Some(cause) }),
+            }
+        }
+        self.touched = Some(at);
+    }
+
+    pub(crate) fn resume(&mut self, at: u64) {
+        if self.standing().is_some() {
+            self.close_stop(at);
+        }
+        self.touched = Some(at);
+    }
+
+    fn close_stop(&mut self, at: u64) {
+        if let Some(stop) = self.stops.last_mut().filter(|stop| stop.to.is_none()) {
+            stop.to = Some(at.max(stop.from));
+        }
+    }
+
+    /// Counts pieces, or takes them back if negative. Returns the milliseconds of work the pull completes.
+    pub(crate) fn pull(&mut self, device: DeviceId, at: u64, pieces: i32, size: Option<Size>) -> u64 {
+        if pieces > 0 {
+            // Counting shows that the press runs; taking back does not.
+            self.start(at);
+            self.resume(at);
+        }
+        self.touched = Some(at);
+        *self.good.or_default(size) += i64::from(pieces);
+        if pieces > 0 {
+            self.remember(device, Act::Pulled { pieces, size });
+            self.pulls.push(Pull { at, pieces: pieces as u32, size });
+            self.latest_gap_ms()
+        } else {
+            self.forget(
+                device,
+                |act| matches!(act, Act::Pulled { pieces: n, size: of } if *n == -pieces && *of == size),
+            );
+            self.take_back(pieces.unsigned_abs(), size);
+            0
+        }
+    }
+
+    /// Records spoiled pieces, or takes them back if negative. Returns the milliseconds of work completed.
+    pub(crate) fn misprint(
+        &mut self,
+        device: DeviceId,
+        at: u64,
+        pieces: i32,
+        size: Option<Size>,
+        cause: MisprintCause,
+        was_counted: bool,
+    ) -> u64 {
+        // A misprint found while packing does not put the run back on the press.
+        if pieces > 0 && self.ended.is_none() {
+            self.start(at);
+        }
+        self.touched = Some(at);
+        *self.misprints.or_default((size, cause)) += i64::from(pieces);
+        if was_counted {
+            *self.good.or_default(size) -= i64::from(pieces);
+        }
+        if pieces > 0 {
+            self.remember(device, Act::Misprinted { pieces, size, cause, was_counted });
+            if !was_counted && self.ended.is_none() {
+                // A spoiled piece took time on the press like any other.
+                self.pulls.push(Pull { at, pieces: pieces as u32, size });
+                return self.latest_gap_ms();
+            }
+        } else {
+            let taken = Act::Misprinted { pieces: -pieces, size, cause, was_counted };
+            self.forget(device, |act| *act == taken);
+            if !was_counted {
+                self.take_back(pieces.unsigned_abs(), size);
+            }
+        }
+        0
+    }
+
+    /// Drops what only an open job needs: single pulls and undo.
+    pub(crate) fn condense(&mut self) {
+        self.record = self.pace();
+        self.before = self.record;
+        self.paused = self.unmarked_ms();
+        self.pulls = Vec::new();
+        self.acts = Table::default();
+    }
+
+    fn remember(&mut self, device: DeviceId, act: Act) {
+        let acts = self.acts.or_default(device);
+        if acts.len() == UNDO_DEPTH {
+            acts.remove(0);
+        }
+        acts.push(act);
+    }
+
+    fn forget(&mut self, device: DeviceId, is_it: impl Fn(&Act) -> bool) {
+        if let Some(acts) = self.acts.get_mut(&device) {
+            if let Some(at) = acts.iter().rposition(is_it) {
+                acts.remove(at);
+            }
+        }
+    }
+
+    /// Removes pieces from the latest pulls, those of the same size first.
+    fn take_back(&mut self, mut pieces: u32, size: Option<Size>) {
+        for same_size in [true, false] {
+            let mut at = self.pulls.len();
+            while pieces > 0 && at > 0 {
+                at -= 1;
+                if (self.pulls[at].size == size) != same_size {
+                    continue;
+                }
+                let taken = pieces.min(self.pulls[at].pieces);
+                self.pulls[at].pieces -= taken;
+                pieces -= taken;
+                if self.pulls[at].pieces == 0 {
+                    self.pulls.remove(at);
+                }
+            }
+        }
+    }
+
+    /// Milliseconds of work between the last two pulls; 0 if that was a pause.
+    fn latest_gap_ms(&mut self) -> u64 {
+        let Some(last) = self.pulls.last().copied() else { return 0 };
+        // The time of a piece taken back is already in the tally.
+        let handed = self.tallied.replace(last.at).unwrap_or(0);
+        let [.., before, _] = self.pulls.as_slice() else { return 0 };
+        let from = before.at.max(handed);
+        let since = |stop: &&Stop| stop.to.is_none_or(|to| to > from);
+        let stood: u64 = self.stops.iter().rev().take_while(since).map(|stop| stop.within(from, last.at)).sum();
+        let worked = last.at.saturating_sub(from).saturating_sub(stood);
+        let longest = UNMARKED_PAUSE_SECONDS * 1000.0 * f64::from(last.pieces.max(1));
+        if (worked as f64) < longest { worked } else { 0 }
+    }
+}

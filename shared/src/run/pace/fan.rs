@@ -1,0 +1,71 @@
+//! Fan chart of a run: pieces over time so far, and the range of likely progress.
+
+use super::finish::TimeLeft;
+use super::forecast::{EIGHT_IN_TEN, Forecast};
+use crate::run::Progress;
+
+/// A point of the chart.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FanPoint {
+    /// Unix time in milliseconds.
+    pub at: u64,
+    /// Pieces pulled by then.
+    pub pieces: u32,
+}
+
+/// The line of pulled pieces and the fan of the forecast.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Fan {
+    /// Pieces pulled so far.
+    pub line: Vec<FanPoint>,
+    /// Early edge of the 80 % interval.
+    pub early: Vec<FanPoint>,
+    /// Expected course.
+    pub expected: Vec<FanPoint>,
+    /// Late edge of the 80 % interval.
+    pub late: Vec<FanPoint>,
+}
+
+/// Largest number of points per line: enough for a phone.
+const POINTS: usize = 24;
+
+/// The fan chart of a run as of the Unix time `now` in milliseconds. It ends at the press: time in the dryer
+/// is not included.
+pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
+    let mut line = Vec::new();
+    let pulls = progress.pulls();
+    let good = progress.good();
+    // Start below archived pulls and above misprints, so that the line ends at the count.
+    let mut pulled = i64::from(good) - pulls.iter().map(|pull| i64::from(pull.pieces)).sum::<i64>();
+    let step = pulls.len().div_ceil(POINTS).max(1);
+    for (index, pull) in pulls.iter().enumerate() {
+        pulled += i64::from(pull.pieces);
+        if index % step == 0 || index + 1 == pulls.len() {
+            line.push(FanPoint { at: pull.at, pieces: pulled.max(0) as u32 });
+        }
+    }
+    let mut fan = Fan { line, ..Fan::default() };
+    let Some(forecast) = forecast.filter(|forecast| forecast.left > 0) else { return fan };
+    let pieces = good;
+    let origin = FanPoint { at: now, pieces };
+    for edge in [&mut fan.early, &mut fan.expected, &mut fan.late] {
+        edge.push(origin);
+        if forecast.wait > 0.0 {
+            edge.push(FanPoint { at: now + (forecast.wait * 1000.0) as u64, pieces });
+        }
+    }
+    let reach = TimeLeft::reach(&forecast.spread, EIGHT_IN_TEN);
+    let steps = POINTS.min(forecast.left as usize);
+    for index in 1..=steps {
+        let more = (forecast.left as usize * index / steps) as u32;
+        let bare = TimeLeft::within(&forecast.spread, more, reach);
+        let at = |seconds: f64| {
+            let work = (seconds - forecast.spent).max(0.0) * (1.0 + forecast.stop_rate);
+            FanPoint { at: now + ((forecast.wait + work) * 1000.0) as u64, pieces: pieces + more }
+        };
+        fan.early.push(at(bare.low));
+        fan.expected.push(at(bare.expected));
+        fan.late.push(at(bare.high));
+    }
+    fan
+}

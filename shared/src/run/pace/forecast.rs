@@ -1,0 +1,127 @@
+//! When will this run be out of the dryer, and does that make closing?
+
+use super::finish::{Spread, TimeLeft};
+use super::history::history_for;
+use crate::ids::RunId;
+use crate::screen::wait_for_screen;
+use crate::shop::Shop;
+
+/// What a forecast is based on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Basis {
+    /// The run's own counts.
+    ThisRun {
+        /// Number of gaps between counts.
+        gaps: u32,
+    },
+    /// Earlier runs of the shop.
+    History {
+        /// Number of runs.
+        runs: u32,
+        /// Whether they have the same location, fabric, hits and flash.
+        alike: bool,
+    },
+    /// The printer's guess.
+    Guess,
+}
+
+/// Forecast of when the remaining pieces are out of the dryer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Forecast {
+    /// What it is based on.
+    pub basis: Basis,
+    /// What is known about the time of one piece.
+    pub spread: Spread,
+    /// Pieces left.
+    pub left: u32,
+    /// Seconds until pulling can continue while a screen is burned again and set up; 0 otherwise.
+    pub wait: f64,
+    /// Seconds from now until the last piece is out of the dryer, including wait, dryer and expected stops:
+    /// an 80 % interval.
+    pub time: TimeLeft,
+    /// Seconds of work since the last pull, already spent on the piece on the platen.
+    pub spent: f64,
+    /// Expected seconds of stop per second of work.
+    pub stop_rate: f64,
+    /// Seconds the last piece takes through the dryer.
+    pub transit: f64,
+}
+
+/// Number of gaps from which a run's own pace is used.
+const ENOUGH_GAPS: u32 = 5;
+/// Confidence of every interval shown: 80 %.
+pub(crate) const EIGHT_IN_TEN: f64 = 0.8;
+/// Standard deviation assumed for a guess, as a fraction of it. Our own caution.
+const GUESS_ERROR: f64 = 0.25;
+
+/// The forecast of a run as of the Unix time `now` in milliseconds. `stop_rate` is in seconds of stop per
+/// second of work. `None` if nothing is known about its pace.
+pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Forecast> {
+    let run = shop.run(id)?;
+    let left = shop.left_of(id);
+    let own = run.progress.pace();
+    let own_spread = own.as_ref().and_then(Spread::of);
+    let this_run = || own.zip(own_spread).map(|(pace, spread)| (Basis::ThisRun { gaps: pace.gaps }, spread));
+    let history = || history_for(shop, id).map(|h| (Basis::History { runs: h.runs, alike: h.alike }, h.spread));
+    let guess = || {
+        let mean = run.guess?.seconds();
+        let spread = Spread { mean, sd: GUESS_ERROR * mean, mean_error: GUESS_ERROR * mean, freedom: 4.0 };
+        Some((Basis::Guess, spread))
+    };
+    let enough = own.is_some_and(|pace| pace.gaps >= ENOUGH_GAPS);
+    let (basis, spread) = if enough { this_run() } else { history().or_else(guess).or_else(this_run) }?;
+    // However long the piece on the platen takes, it is one piece.
+    let spent = spent_since_last_pull(run, now).min(spread.mean);
+    let transit = run.set_up.dryer_transit();
+    let wait = if left == 0 { 0.0 } else { wait_for_screen(shop, id, now) as f64 / 1000.0 };
+    let time = if left == 0 {
+        let since = run.progress.pulls.last().map_or(transit, |last| now.saturating_sub(last.at) as f64 / 1000.0);
+        let rest = (transit - since).max(0.0);
+        TimeLeft { expected: rest, low: rest, high: rest }
+    } else {
+        time_left(&spread, left, spent, stop_rate, wait + transit)
+    };
+    Some(Forecast { basis, spread, left, wait, time, spent, stop_rate, transit })
+}
+
+fn time_left(spread: &Spread, left: u32, spent: f64, stop_rate: f64, besides: f64) -> TimeLeft {
+    let bare = TimeLeft::predict(spread, left, EIGHT_IN_TEN);
+    // However long the piece on the platen has taken, the others still take their time.
+    let least = f64::from(left - 1) / f64::from(left);
+    let from_now = |seconds: f64| (seconds - spent).max(seconds * least) * (1.0 + stop_rate) + besides;
+    TimeLeft { expected: from_now(bare.expected), low: from_now(bare.low), high: from_now(bare.high) }
+}
+
+/// Seconds of work since the last pull, without stops; 0 while the run is off the press.
+fn spent_since_last_pull(run: &crate::run::Run, now: u64) -> f64 {
+    let Some(last) = run.progress.pulls.last().filter(|_| run.progress.is_on_press()) else { return 0.0 };
+    let stood: u64 = run.progress.stops.iter().map(|stop| stop.within(last.at, now)).sum();
+    now.saturating_sub(last.at).saturating_sub(stood) as f64 / 1000.0
+}
+
+impl Forecast {
+    /// Probability that the last piece is out of the dryer within `seconds` from now.
+    pub fn chance_within(&self, seconds: f64) -> f64 {
+        if self.left == 0 {
+            return if self.time.expected <= seconds { 1.0 } else { 0.0 };
+        }
+        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
+        if work <= 0.0 { 0.0 } else { TimeLeft::chance_within(&self.spread, self.left, work + self.spent) }
+    }
+
+    /// Pieces per hour needed to have the last one out of the dryer within `seconds` from now; `None` if
+    /// there is no time left.
+    pub fn needed_per_hour(&self, seconds: f64) -> Option<f64> {
+        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
+        (work > 0.0).then(|| f64::from(self.left) / work * 3600.0)
+    }
+
+    /// Number of the remaining pieces expected out of the dryer within `seconds` from now.
+    pub fn pieces_within(&self, seconds: f64) -> u32 {
+        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
+        if work <= 0.0 {
+            return 0;
+        }
+        (super::finish::pieces_within(&self.spread, work + self.spent).floor() as u32).min(self.left)
+    }
+}

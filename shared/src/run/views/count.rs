@@ -1,0 +1,246 @@
+//! View state of the counting page.
+
+use crate::facts::{Fact, MisprintCause, Size, StopCause};
+use crate::ids::{DeviceId, RunId};
+use crate::plan::closing_of;
+use crate::run::model::progress::Act;
+use crate::run::{Basis, Fan, Forecast, Progress, TimeLeft, fan, forecast, stop_rate};
+use crate::shop::Shop;
+use crate::time::WallClock;
+use std::borrow::Cow;
+
+/// A fact about a run that is not stored yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pending {
+    /// The run.
+    pub run: RunId,
+    /// Unix time in milliseconds.
+    pub at: u64,
+    /// The fact.
+    pub fact: Fact,
+}
+
+impl Pending {
+    /// Number of pieces it adds or takes off, without sign.
+    fn pieces(&self) -> u32 {
+        let (Fact::Pulled { pieces, .. } | Fact::Misprinted { pieces, .. }) = self.fact else { return 0 };
+        pieces.unsigned_abs()
+    }
+}
+
+/// Phase of a run on the press.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Standing {
+    /// Not started.
+    #[default]
+    Waiting,
+    /// On the press and running.
+    Running,
+    /// On the press and stopped.
+    Stopped {
+        /// Unix time in milliseconds at which it stopped.
+        since: u64,
+        /// Cause of the stop.
+        cause: StopCause,
+    },
+    /// Off the press.
+    Ended,
+}
+
+impl Standing {
+    /// The phase of a run's progress.
+    pub fn of(progress: &Progress) -> Self {
+        match (progress.started, progress.ended, progress.standing()) {
+            (None, ..) => Self::Waiting,
+            (_, Some(_), _) => Self::Ended,
+            (_, _, Some((since, cause))) => Self::Stopped { since, cause },
+            _ => Self::Running,
+        }
+    }
+}
+
+/// Counts of one size of the run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SizeCount {
+    /// The size; `None` for pieces counted without one.
+    pub size: Option<Size>,
+    /// Pieces ordered.
+    pub planned: u32,
+    /// Good pieces, including those not stored yet.
+    pub good: u32,
+    /// Spoiled pieces.
+    pub misprints: u32,
+}
+
+impl SizeCount {
+    /// Pieces still to pull.
+    pub fn left(&self) -> u32 {
+        self.planned.saturating_sub(self.good)
+    }
+}
+
+/// Pace and forecast compared with closing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PaceView {
+    /// What the forecast is based on.
+    pub basis: Basis,
+    /// Pieces per hour.
+    pub per_hour: f64,
+    /// Seconds per piece.
+    pub seconds: f64,
+    /// Seconds from now until the last piece is out of the dryer.
+    pub time: TimeLeft,
+    /// Unix times in milliseconds at which that will be: expected, early, late.
+    pub finish: [u64; 3],
+    /// Pieces per hour needed to make closing; `None` if it is too late or there is no closing time.
+    pub needed_per_hour: Option<f64>,
+    /// Probability of making closing, 0 to 1; `None` without a closing time.
+    pub chance: Option<f64>,
+    /// Good pieces expected by closing; `None` without a closing time.
+    pub by_closing: Option<u32>,
+}
+
+/// View state of the counting page.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct CountView {
+    /// Good pieces, including those not stored yet.
+    pub good: u32,
+    /// Pieces not stored yet, counted without sign.
+    pub unsaved: u32,
+    /// Pieces ordered.
+    pub planned: u32,
+    /// Pieces still to pull.
+    pub left: u32,
+    /// Pieces pulled beyond the order.
+    pub over: u32,
+    /// Spoiled pieces.
+    pub misprints: u32,
+    /// Counts by size, if the lot has sizes.
+    pub sizes: Vec<SizeCount>,
+    /// The size that the next count goes to: the first with pieces left, else the last.
+    pub next_size: Option<Size>,
+    /// Phase of the run.
+    pub standing: Standing,
+    /// Unix time in milliseconds at which it started.
+    pub started: Option<u64>,
+    /// Milliseconds of work.
+    pub active: u64,
+    /// Milliseconds stopped.
+    pub stopped: u64,
+    /// Pace and forecast; `None` if no pace is known.
+    pub pace: Option<PaceView>,
+    /// Fan chart of the run.
+    pub fan: Fan,
+    /// Unix time in milliseconds of today's closing; `None` on a day off.
+    pub closing: Option<u64>,
+    /// The action that undo on this device takes back.
+    pub undo: Option<UndoView>,
+}
+
+impl CountView {
+    /// The phase that selects the page: as `standing`, but a stop counts as running.
+    pub fn phase(&self) -> Standing {
+        match self.standing {
+            Standing::Stopped { .. } | Standing::Running => Standing::Running,
+            standing @ (Standing::Waiting | Standing::Ended) => standing,
+        }
+    }
+}
+
+/// The action that undo takes back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum UndoView {
+    /// Counted pieces.
+    Pulled {
+        /// Number of pieces; negative if they were taken off.
+        pieces: i32,
+        /// Size of the pieces; `None` if sizes are not counted.
+        size: Option<Size>,
+    },
+    /// A misprint.
+    Misprinted {
+        /// Number of pieces.
+        pieces: i32,
+        /// Size of the pieces; `None` if sizes are not counted.
+        size: Option<Size>,
+        /// Cause.
+        cause: MisprintCause,
+        /// Whether they had been counted as good before.
+        was_counted: bool,
+    },
+}
+
+/// View state of the counting page for a run on this device. `pending` facts are folded on top of the saved
+/// ones. Default if the run is unknown.
+pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pending: &[Pending]) -> CountView {
+    let Some(saved) = shop.run(id) else { return CountView::default() };
+    // Facts not stored yet are folded onto a copy by the same rules.
+    let mut run = Cow::Borrowed(saved);
+    let mine = || pending.iter().filter(|waiting| waiting.run == id);
+    for waiting in mine() {
+        run.to_mut().take(device, waiting.at, &waiting.fact);
+    }
+    let lot = run.lot.and_then(|lot| shop.lot(lot));
+    let progress = &run.progress;
+    let row = |size: Option<Size>, planned: u32| SizeCount {
+        size,
+        planned,
+        good: progress.good_of(size),
+        misprints: progress.misprints_of(size),
+    };
+    let mut sizes: Vec<SizeCount> = lot
+        .map(|lot| lot.pieces.iter().map(|(size, planned)| row(Some(*size), *planned)).collect())
+        .unwrap_or_default();
+    for size in progress.good.keys().chain(progress.misprints.keys().map(|(size, _)| size)) {
+        // A size that has left the order but has counts: keep it, with none ordered.
+        if !sizes.iter().any(|known| known.size == *size) {
+            sizes.push(row(*size, 0));
+        }
+    }
+    sizes.retain(|size| size.planned > 0 || size.good > 0 || size.misprints > 0);
+    let good = progress.good();
+    let planned = lot.map_or(0, crate::job::Lot::total);
+    let standing = Standing::of(progress);
+    let closing = closing_of(&shop.closings, clock);
+    let forecast = forecast(shop, id, clock.now, stop_rate(shop)).filter(|_| standing != Standing::Ended);
+    let unsized_good = sizes.iter().filter(|row| row.size.is_none()).map(|row| row.good).sum();
+    let left = sizes.iter().map(SizeCount::left).sum::<u32>().saturating_sub(unsized_good);
+    CountView {
+        good,
+        unsaved: mine().map(Pending::pieces).sum(),
+        planned,
+        left,
+        over: (good + left).saturating_sub(planned),
+        misprints: progress.misprints(),
+        next_size: sizes.iter().find(|size| size.left() > 0).or(sizes.last()).and_then(|size| size.size),
+        sizes,
+        standing,
+        started: progress.started,
+        active: progress.active_ms(clock.now),
+        stopped: progress.stopped_ms(clock.now.min(progress.ended.unwrap_or(clock.now))),
+        fan: fan(progress, forecast.as_ref(), clock.now),
+        pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, good, left)),
+        closing,
+        undo: progress.acts.get(&device).and_then(|acts| acts.last()).map(|act| match *act {
+            Act::Pulled { pieces, size } => UndoView::Pulled { pieces, size },
+            Act::Misprinted { pieces, size, cause, was_counted } => {
+                UndoView::Misprinted { pieces, size, cause, was_counted }
+            }
+        }),
+    }
+}
+
+fn pace_view(forecast: &Forecast, now: u64, closing: Option<u64>, good: u32, left: u32) -> PaceView {
+    let at = |seconds: f64| now + (seconds * 1000.0) as u64;
+    let until = closing.map(|closing| (closing as f64 - now as f64) / 1000.0);
+    PaceView {
+        basis: forecast.basis,
+        per_hour: 3600.0 / forecast.spread.mean,
+        seconds: forecast.spread.mean,
+        time: forecast.time,
+        finish: [at(forecast.time.expected), at(forecast.time.low), at(forecast.time.high)],
+        needed_per_hour: until.and_then(|seconds| forecast.needed_per_hour(seconds)),
+        chance: until.map(|seconds| forecast.chance_within(seconds)),
+        by_closing: until.map(|seconds| good + forecast.pieces_within(seconds).min(left)),
+    }
+}

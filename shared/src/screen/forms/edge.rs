@@ -1,0 +1,78 @@
+//! The form of a frame's size, for computing how evenly a lamp lights it.
+
+use crate::facts::FURTHEST;
+use crate::form::{Problems, keep, required};
+use crate::screen::{EdgeLight, Lamp, NoDistanceLaw, edge_light};
+use crate::units::{Length, Units};
+
+/// The inside of a frame, in inches or centimetres according to the device's units.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct EdgeForm {
+    /// One side of the frame.
+    pub width: String,
+    /// The other side.
+    pub length: String,
+}
+
+impl EdgeForm {
+    /// How much less light the corners of the frame get than its middle; `None` until both sides are valid.
+    ///
+    /// # Errors
+    /// [`NoDistanceLaw`] if nothing can be computed for this lamp, whatever is typed.
+    pub fn light(&self, lamp: &Lamp, units: Units) -> Result<Option<EdgeLight>, NoDistanceLaw> {
+        let height = lamp.distance.unwrap_or(Length::from_micrometres(0));
+        let nothing = Length::from_micrometres(0);
+        edge_light(lamp.kind, height, nothing, nothing)?;
+        let Ok((width, length)) = self.check(units) else { return Ok(None) };
+        edge_light(lamp.kind, height, width, length).map(Some)
+    }
+
+    /// Width and length of the frame.
+    ///
+    /// # Errors
+    /// [`Problems`] by field: `width`, `length`.
+    pub fn check(&self, units: Units) -> Result<(Length, Length), Problems> {
+        let mut problems = Problems::new();
+        let most = Length::from_inches(FURTHEST);
+        let mut side =
+            |field, text: &str| keep(&mut problems, field, required(text, |text| Length::parse(text, most, units)));
+        match (side("width", &self.width), side("length", &self.length)) {
+            (Some(width), Some(length)) => Ok((width, length)),
+            _ => Err(problems),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::facts::LampKind;
+
+    fn lamp(kind: LampKind, inches: f64) -> Lamp {
+        Lamp { kind, distance: Some(Length::from_inches(inches)), ..Lamp::default() }
+    }
+
+    /// Source: `exposure_edge_falloff.csv`, 20 in over the middle, 10 in aside.
+    #[test]
+    fn a_typed_frames_corner_follows_the_cosine_laws() {
+        // Half the diagonal of a 12 by 16 frame is ten.
+        let form = EdgeForm { width: "12".into(), length: "16".into() };
+        let light = form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary).unwrap().unwrap();
+        let row = include_str!("../../../tests/data/exposure_edge_falloff.csv")
+            .lines()
+            .skip(1)
+            .map(|row| row.split(',').map(|cell| cell.parse::<f64>().unwrap()).collect::<Vec<_>>())
+            .find(|cells| (cells[0], cells[1]) == (20.0, 10.0))
+            .unwrap();
+        assert!((1.0 - light.bulb_loss - row[2]).abs() < 2e-6);
+        assert!((1.0 - light.flat_loss - row[3]).abs() < 2e-6);
+    }
+
+    #[test]
+    fn a_lamp_without_a_law_is_refused_before_anything_is_typed() {
+        let form = EdgeForm::default();
+        assert_eq!(form.light(&lamp(LampKind::Tubes, 20.0), Units::UsCustomary), Err(NoDistanceLaw::Tubes));
+        assert_eq!(form.light(&lamp(LampKind::Point, 0.0), Units::UsCustomary), Err(NoDistanceLaw::NotKnown));
+        assert_eq!(form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary), Ok(None));
+    }
+}

@@ -1,0 +1,16 @@
+//! A known exposure: its emulsion, mesh and lamp, its time, and how the time was found.
+
+use crate::codec::Encode;
+use crate::facts::Exposure;
+use serde::{Deserialize, Serialize};
+
+/// An exposure in the shop's list.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+pub struct KnownExposure {
+    /// What was recorded.
+    pub fact: Exposure,
+    /// When it was first recorded, as wall time.
+    pub at: u64,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}

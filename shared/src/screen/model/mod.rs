@@ -1,0 +1,16 @@
+//! Screens, emulsions, lamps, exposures and the bath as the facts leave them.
+
+mod bath;
+mod emulsion;
+mod exposure_log;
+mod known_exposure;
+mod lamp;
+mod screen;
+pub(crate) mod standing;
+
+pub use bath::{Batch, Bath, Charge, RECHARGE_AT};
+pub use emulsion::Emulsion;
+pub use exposure_log::StencilLog;
+pub use known_exposure::KnownExposure;
+pub use lamp::Lamp;
+pub use screen::{Screen, ScreenChange, ScreenEvent, Screens};

@@ -1,0 +1,161 @@
+//! The shop's screens, folded from the facts.
+
+use super::standing::ScreenStanding;
+use crate::codec::Encode;
+use crate::collections::Table;
+use crate::deletion::{DeleteById, Deletion, deletable};
+use crate::facts::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
+use crate::ids::{RunId, Subject};
+use serde::{Deserialize, Serialize};
+
+/// A screen.
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+pub struct Screen {
+    /// The label on the frame.
+    pub label: String,
+    /// Its mesh.
+    pub mesh: Option<MeshSheet>,
+    /// Its tension at the last measurement, in tenths of N/cm.
+    pub tension: Option<u16>,
+    /// The emulsion on it, or the last one that was.
+    pub emulsion: String,
+    /// How it is coated.
+    pub coats: Option<Coats>,
+    /// Free notes.
+    pub notes: String,
+    /// The run whose art is on it.
+    pub run: Option<RunId>,
+    /// The colour of the art that it prints.
+    pub colour: String,
+    /// The screen it was burned to replace.
+    pub replaces: Option<Subject>,
+    /// Its state.
+    pub state: ScreenState,
+    /// Wall time since when it has been in that state.
+    pub since: u64,
+    /// Wall time at which its coat or its stencil was found dry.
+    pub dry: Option<u64>,
+    /// Wall time at which the image now on it was exposed.
+    pub exposed: Option<u64>,
+    /// Its latest changes, oldest first; older ones are dropped.
+    pub log: Vec<ScreenChange>,
+    /// Wall time at which it was created; `None` if only other facts about it have arrived.
+    pub created: Option<u64>,
+    /// Whether it was deleted.
+    pub deleted: bool,
+}
+
+/// A change of a screen.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+pub struct ScreenChange {
+    /// When, as wall time.
+    pub at: u64,
+    /// The change.
+    pub what: ScreenEvent,
+    /// Who did it.
+    pub by: Option<String>,
+}
+
+/// The kind of a change.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+pub enum ScreenEvent {
+    /// It moved to this state.
+    To(ScreenState),
+    /// It was found dry, or was wrongly recorded as dry.
+    Dry(bool),
+}
+
+/// Number of changes kept for each screen: about three cycles of coating and reclaiming.
+const LOG: usize = 24;
+
+deletable!(Screen);
+
+impl Screen {
+    fn set(&mut self, field: &ScreenField) {
+        match field {
+            ScreenField::Label(label) => self.label.clone_from(label),
+            ScreenField::Mesh(mesh) => self.mesh = *mesh,
+            ScreenField::Tension(tension) => self.tension = *tension,
+            ScreenField::Emulsion(emulsion) => self.emulsion.clone_from(emulsion),
+            ScreenField::Coats(coats) => self.coats = *coats,
+            ScreenField::Notes(notes) => self.notes.clone_from(notes),
+            ScreenField::Run(run) => self.run = *run,
+            ScreenField::Colour(colour) => self.colour.clone_from(colour),
+            ScreenField::Replaces(screen) => self.replaces = *screen,
+        }
+    }
+
+    fn go(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
+        self.stand(self.standing().after(at, what));
+        if self.log.len() == LOG {
+            self.log.remove(0);
+        }
+        self.log.push(ScreenChange { at, what, by: by.cloned() });
+    }
+
+    /// Whether it is in the shop's list: created and not deleted.
+    pub fn is_live(&self) -> bool {
+        self.created.is_some() && !self.deleted
+    }
+}
+
+/// All screens of the shop.
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
+pub struct Screens {
+    all: Table<Screen>,
+    /// Number of days after which the shop wants a warning.
+    pub limits: AgeLimits,
+    /// How long each step to a new stencil takes.
+    pub times: StepTimes,
+}
+
+impl DeleteById for Screens {
+    fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
+        self.all.delete(id, deletion)
+    }
+}
+
+impl Screens {
+    /// A screen, also if it was deleted.
+    pub fn get(&self, id: Subject) -> Option<&Screen> {
+        self.all.get(&id)
+    }
+
+    /// A screen in the shop's list.
+    pub fn live(&self, id: Subject) -> Option<&Screen> {
+        self.all.get(&id).filter(|screen| screen.is_live())
+    }
+
+    /// The screens in the shop's list.
+    pub fn iter(&self) -> impl Iterator<Item = (Subject, &Screen)> {
+        self.all.iter().filter(|(_, screen)| screen.is_live()).map(|(id, screen)| (*id, screen))
+    }
+
+    /// Folds a fact in.
+    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &ScreenFact) {
+        match fact {
+            ScreenFact::AgeLimits(limits) => self.limits = *limits,
+            ScreenFact::StepTimes(times) => self.times = *times,
+            ScreenFact::Set(_) | ScreenFact::Moved { .. } | ScreenFact::Dried { .. } | ScreenFact::Undone { .. } => {
+                let screen = self.all.or_insert_with(subject, || Screen { since: at, ..Screen::default() });
+                match fact {
+                    ScreenFact::Set(fields) => {
+                        screen.created.get_or_insert(at);
+                        fields.iter().for_each(|field| screen.set(field));
+                    }
+                    ScreenFact::Moved { to, by } => screen.go(at, ScreenEvent::To(*to), by.as_ref()),
+                    ScreenFact::Dried { dry, by } => screen.go(at, ScreenEvent::Dry(*dry), by.as_ref()),
+                    ScreenFact::Undone { to, since, dry, exposed } => {
+                        let [since, dry, exposed] =
+                            [Some(*since), *dry, *exposed].map(|time| time.map(|time| time.min(at)));
+                        let since = since.unwrap_or(at);
+                        screen.stand(ScreenStanding { state: *to, since, dry, exposed });
+                        let last = dry.map_or(since, |dry| dry.max(since));
+                        screen.log.retain(|change| change.at <= last);
+                    }
+                    ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) => {}
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! The state of a screen and since when, and how a change moves it.
+
+use super::{Screen, ScreenEvent};
+use crate::facts::ScreenState;
+
+/// The state of a screen, with its times.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub(crate) struct ScreenStanding {
+    pub(crate) state: ScreenState,
+    pub(crate) since: u64,
+    pub(crate) dry: Option<u64>,
+    pub(crate) exposed: Option<u64>,
+}
+
+impl ScreenStanding {
+    /// The state after a change at wall time `at`.
+    pub(crate) fn after(self, at: u64, what: ScreenEvent) -> Self {
+        match what {
+            ScreenEvent::Dry(dry) => Self { dry: dry.then_some(at), ..self },
+            ScreenEvent::To(to) if to == self.state => self,
+            ScreenEvent::To(to) => {
+                let exposed = match to {
+                    ScreenState::Exposed => Some(at),
+                    state if state.has_image() => self.exposed.or(Some(at)),
+                    ScreenState::Clean | ScreenState::Coated => None,
+                    ScreenState::Ready
+                    | ScreenState::OnPress
+                    | ScreenState::ToReclaim
+                    | ScreenState::InBath
+                    | ScreenState::Failed => self.exposed,
+                };
+                Self { state: to, since: at, dry: None, exposed }
+            }
+        }
+    }
+}
+
+impl Screen {
+    pub(crate) fn standing(&self) -> ScreenStanding {
+        ScreenStanding { state: self.state, since: self.since, dry: self.dry, exposed: self.exposed }
+    }
+
+    pub(crate) fn stand(&mut self, standing: ScreenStanding) {
+        (self.state, self.since, self.dry, self.exposed) =
+            (standing.state, standing.since, standing.dry, standing.exposed);
+    }
+
+    /// The state before the latest change; `None` if there are no changes.
+    pub(crate) fn before_latest(&self) -> Option<ScreenStanding> {
+        let (_, earlier) = self.log.split_last()?;
+        Some(earlier.iter().fold(self.new_standing(), |standing, change| standing.after(change.at, change.what)))
+    }
+
+    pub(crate) fn new_standing(&self) -> ScreenStanding {
+        ScreenStanding { since: self.created.unwrap_or(self.since), ..ScreenStanding::default() }
+    }
+}

@@ -1,0 +1,15 @@
+//! When a job is due.
+
+use super::Day;
+use crate::codec::Encode;
+use serde::{Deserialize, Serialize};
+
+/// A day and a time of day in the shop's local time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
+#[serde(deny_unknown_fields)]
+pub struct Due {
+    /// The day.
+    pub day: Day,
+    /// Minutes after midnight.
+    pub minutes: u16,
+}

@@ -1,0 +1,90 @@
+//! Lengths: placement, off-contact, flash distance, heated length.
+
+use super::{NumberProblem, Units, parse_number};
+use crate::codec::Encode;
+use serde::{Deserialize, Serialize};
+
+/// A length, stored in micrometres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
+#[serde(transparent)]
+pub struct Length {
+    micrometres: i32,
+}
+
+/// Micrometres per inch: 25.4 mm by definition.
+const INCH: f64 = 25_400.0;
+
+impl Length {
+    /// From inches.
+    pub fn from_inches(inches: f64) -> Self {
+        Self { micrometres: (inches * INCH).round() as i32 }
+    }
+
+    /// From millimetres.
+    pub fn from_millimetres(millimetres: f64) -> Self {
+        Self { micrometres: (millimetres * 1000.0).round() as i32 }
+    }
+
+    /// In inches.
+    pub fn inches(self) -> f64 {
+        f64::from(self.micrometres) / INCH
+    }
+
+    /// In millimetres.
+    pub fn millimetres(self) -> f64 {
+        f64::from(self.micrometres) / 1000.0
+    }
+
+    /// In micrometres.
+    pub fn micrometres(self) -> i32 {
+        self.micrometres
+    }
+
+    /// From micrometres.
+    pub fn from_micrometres(micrometres: i32) -> Self {
+        Self { micrometres }
+    }
+
+    /// In inches or centimetres.
+    pub fn in_units(self, units: Units) -> f64 {
+        match units {
+            Units::UsCustomary => self.inches(),
+            Units::Metric => self.millimetres() / 10.0,
+        }
+    }
+
+    /// From inches or centimetres.
+    pub fn from_units(value: f64, units: Units) -> Self {
+        match units {
+            Units::UsCustomary => Self::from_inches(value),
+            Units::Metric => Self::from_millimetres(value * 10.0),
+        }
+    }
+
+    /// Parses a length between 0 and `most`, in inches or centimetres by `units`.
+    ///
+    /// # Errors
+    /// [`NumberProblem`] if it is not a number or out of bounds.
+    pub fn parse(text: &str, most: Self, units: Units) -> Result<Self, NumberProblem> {
+        let most = (most.in_units(units) * 10.0).round() / 10.0;
+        parse_number(text, 0.0, most).map(|value| Self::from_units(value, units))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_inch_is_twenty_five_point_four_millimetres() {
+        assert!((Length::from_inches(3.0).millimetres() - 76.2).abs() < 1e-9);
+        assert!((Length::from_units(7.5, Units::Metric).inches() - 7.5 / 2.54).abs() < 1e-4);
+    }
+
+    #[test]
+    fn a_length_out_of_bounds_is_refused() {
+        let most = Length::from_inches(20.0);
+        assert_eq!(Length::parse("21", most, Units::UsCustomary), Err(NumberProblem::TooHigh { most: 20.0 }));
+        assert_eq!(Length::parse("-1", most, Units::UsCustomary), Err(NumberProblem::TooLow { least: 0.0 }));
+    }
+}

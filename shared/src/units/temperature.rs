@@ -1,0 +1,108 @@
+//! Temperature of a dryer, a flash unit, a print or the air.
+
+use super::{NumberProblem, Units, parse_number};
+use crate::codec::Encode;
+use serde::{Deserialize, Serialize};
+
+/// A temperature, stored in thousandths of a degree Celsius.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
+#[serde(transparent)]
+pub struct Temperature {
+    milli_celsius: i32,
+}
+
+impl Temperature {
+    /// The lowest dryer setting accepted: 40 °C (104 °F). Anything below is a typing error.
+    pub const COOLEST_DRYER: Self = Self { milli_celsius: 40_000 };
+    /// The highest dryer setting accepted: 260 °C (500 °F), above the scorch temperature of any garment.
+    pub const HOTTEST_DRYER: Self = Self { milli_celsius: 260_000 };
+
+    /// From degrees Celsius, rounded to a thousandth.
+    pub fn from_celsius(degrees: f64) -> Self {
+        Self { milli_celsius: (degrees * 1000.0).round() as i32 }
+    }
+
+    /// From degrees Fahrenheit: °C = (°F − 32) · 5/9, the definition of the scale.
+    pub fn from_fahrenheit(degrees: f64) -> Self {
+        Self::from_celsius((degrees - 32.0) * 5.0 / 9.0)
+    }
+
+    /// In degrees Celsius.
+    pub fn celsius(self) -> f64 {
+        f64::from(self.milli_celsius) / 1000.0
+    }
+
+    /// In degrees Fahrenheit.
+    pub fn fahrenheit(self) -> f64 {
+        self.celsius() * 9.0 / 5.0 + 32.0
+    }
+
+    /// In degrees Fahrenheit or Celsius.
+    pub fn in_units(self, units: Units) -> f64 {
+        match units {
+            Units::UsCustomary => self.fahrenheit(),
+            Units::Metric => self.celsius(),
+        }
+    }
+
+    /// From degrees Fahrenheit or Celsius.
+    pub fn from_units(degrees: f64, units: Units) -> Self {
+        match units {
+            Units::UsCustomary => Self::from_fahrenheit(degrees),
+            Units::Metric => Self::from_celsius(degrees),
+        }
+    }
+
+    /// In thousandths of a degree Celsius.
+    pub fn milli_celsius(self) -> i32 {
+        self.milli_celsius
+    }
+
+    /// From thousandths of a degree Celsius.
+    pub fn from_milli_celsius(milli_celsius: i32) -> Self {
+        Self { milli_celsius }
+    }
+
+    /// Parses a dryer setting in degrees Fahrenheit or Celsius by `units`.
+    ///
+    /// # Errors
+    /// [`NumberProblem`] if it is not a number or no dryer can be set to it.
+    pub fn parse_dryer(text: &str, units: Units) -> Result<Self, NumberProblem> {
+        let least = Self::COOLEST_DRYER.in_units(units).round();
+        let most = Self::HOTTEST_DRYER.in_units(units).round();
+        parse_number(text, least, most).map(|degrees| Self::from_units(degrees, units))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Source: `shared/tests/data/temperature_conversions.csv`.
+    #[test]
+    fn conversions_agree_with_the_published_rows() {
+        let rows = include_str!("../../tests/data/temperature_conversions.csv");
+        let mut read = 0;
+        for row in rows.lines().skip(1) {
+            let cells: Vec<&str> = row.split(',').collect();
+            let (f, c): (f64, f64) = (cells[0].parse().unwrap(), cells[1].parse().unwrap());
+            assert!((Temperature::from_fahrenheit(f).celsius() - c).abs() < 0.051, "{row}");
+            read += 1;
+        }
+        assert!(read > 5);
+    }
+
+    #[test]
+    fn every_typed_whole_degree_reads_back() {
+        for degrees in 104..=500 {
+            let kept = Temperature::parse_dryer(&degrees.to_string(), Units::UsCustomary).unwrap();
+            assert_eq!(kept.fahrenheit().round() as i32, degrees);
+        }
+    }
+
+    #[test]
+    fn an_impossible_dryer_temperature_is_refused_with_its_bound() {
+        assert_eq!(Temperature::parse_dryer("900", Units::UsCustomary), Err(NumberProblem::TooHigh { most: 500.0 }));
+        assert_eq!(Temperature::parse_dryer("20", Units::Metric), Err(NumberProblem::TooLow { least: 40.0 }));
+    }
+}
