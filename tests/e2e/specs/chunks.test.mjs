@@ -8,7 +8,7 @@ import { openShop, ownServer, testServer } from "../support/setup.mjs";
 
 const shared = testServer();
 // File names of chunks: `split_` and the name in the app.
-const JOBS_CHUNK = "split_office.wasm";
+const JOBS_CHUNK = "split_jobs_and_settings.wasm";
 const BACKUP_CHUNK = "split_archive.wasm";
 const waitForResource = (page, name) => page.waitForFunction((name) => performance.getEntriesByType("resource").some((entry) => entry.name.endsWith(name)), name);
 
