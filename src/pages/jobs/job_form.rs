@@ -19,7 +19,7 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(JobForm::of).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = job.unwrap_or_else(ids::new_id);
     let clients = store.shop.with_untracked(|shop| {
         let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();

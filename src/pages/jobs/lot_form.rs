@@ -28,7 +28,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
         ),
     };
     let form = RwSignal::new(start);
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = lot.unwrap_or_else(ids::new_id);
     let submit = FormSubmit::new(Box::new(move || {
         let mut fields = form.with(|form| form.check(before.as_ref()))?;

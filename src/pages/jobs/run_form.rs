@@ -28,7 +28,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
         .as_ref()
         .map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
     let form = RwSignal::new(start);
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = run.unwrap_or_else(ids::new_id);
     let submit = FormSubmit::new(Box::new(move || {
         let mut fields = form.with(|form| form.check(units, before.as_ref()))?;

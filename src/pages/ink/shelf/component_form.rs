@@ -26,7 +26,7 @@ pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoV
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(|found| ComponentForm::of(found, units)).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = component.unwrap_or_else(ids::new_id);
     let submit = FormSubmit::new(Box::new(move || {
         let fields = store.shop.with(|shop| form.with(|form| form.check(shop, component, units)))?;

@@ -22,7 +22,7 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
         by: row.by.clone().unwrap_or_default(),
     }));
     let problems = RwSignal::new(Problems::new());
-    // One id a sheet: pressing twice is still one.
+    // One id per dialog, so that pressing twice creates one record.
     let id = charge.unwrap_or_else(ids::new_id);
     let is_new = before.is_none();
     let send = move || {

@@ -14,7 +14,7 @@ use leptos::prelude::*;
 #[component]
 pub fn PutIn(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
-    // One id a sheet: pressing twice is still one.
+    // One id per dialog, so that pressing twice creates one record.
     let batch = ids::new_id();
     let form = RwSignal::new(BatchInForm::default());
     let problems = RwSignal::new(Problems::new());

@@ -76,7 +76,7 @@ pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm { kind: BatchTimeKind::Whole, ..BatchOutForm::default() });
     let problems = RwSignal::new(Problems::new());
-    // One id a sheet: pressing twice is still one.
+    // One id per dialog, so that pressing twice creates one record.
     let batch = ids::new_id();
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>

@@ -23,7 +23,7 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(EmulsionForm::of).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = emulsion.unwrap_or_else(ids::new_id);
     let name_before = before.as_ref().map(|emulsion| emulsion.name.clone()).unwrap_or_default();
     let submit = FormSubmit::new(Box::new(move || {

@@ -23,7 +23,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(|lamp| LampForm::of(lamp, units)).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = lamp.unwrap_or_else(ids::new_id);
     let name_before = before.as_ref().map(|lamp| lamp.name.clone()).unwrap_or_default();
     let submit = FormSubmit::new(Box::new(move || {

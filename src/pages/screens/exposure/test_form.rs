@@ -43,7 +43,7 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
     };
     let complete = pick.asked().is_some();
     let form = RwSignal::new(start);
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = found.unwrap_or_else(ids::new_id);
     let kept = StoredValue::new(before.clone());
     let submit = FormSubmit::new(Box::new(move || {
