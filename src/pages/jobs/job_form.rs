@@ -1,4 +1,4 @@
-//! The job form.
+//! The form of a job.
 
 use crate::components::{NotHere, Page, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};
@@ -10,7 +10,7 @@ use lastpull_core::job::{JobForm, JobId};
 use lastpull_core::journal::Fact;
 use leptos::prelude::*;
 
-/// A new job, or a job's fields.
+/// A new job, or the fields of an existing one.
 #[component]
 pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     let store = Store::from_context();

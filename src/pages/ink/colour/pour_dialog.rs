@@ -1,4 +1,4 @@
-//! Pouring what was advised: as advised, or as the scale showed.
+//! Recording an advised addition: as advised, or as the scale showed.
 
 use super::advice::poured_words;
 use crate::components::Sheet;
@@ -11,7 +11,7 @@ use lastpull_core::job::Problems;
 use lastpull_core::journal::{Fact, Subject};
 use leptos::prelude::*;
 
-/// The sheet. `poured` is called once it is noted.
+/// The dialog. `poured` is called once it is recorded.
 #[component]
 pub fn PourSheet(
     pot: Subject,

@@ -1,4 +1,4 @@
-//! More of the same: what of each component makes a pot larger and leaves its colour.
+//! Topping up a pot: the amount of each component that makes it larger and keeps its colour.
 
 use super::ledger_text::scale_step;
 use crate::components::{Icon, Sheet};
@@ -13,7 +13,7 @@ use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::quantity::Grams;
 use leptos::prelude::*;
 
-/// Up to how much, and what goes in.
+/// The dialog: the target weight, and the amounts to add.
 #[component]
 pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

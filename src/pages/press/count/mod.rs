@@ -1,4 +1,4 @@
-//! The count: the zone to touch, the pace, the sizes, the controls and their dialogs.
+//! The count: the count zone, the pace, the sizes, the controls and their dialogs.
 
 mod controls;
 mod dialogs;

@@ -1,4 +1,4 @@
-//! The bath is charged; or a charge is put right.
+//! Recording or correcting a charge of the reclaim bath.
 
 use crate::components::{Icon, Sheet};
 use crate::forms::{CrewPicker, Field, Kind, bound};
@@ -10,7 +10,7 @@ use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{BathView, ChargeForm, ChargeRow};
 use leptos::prelude::*;
 
-/// The sheet of a charge: `charge`, or a new one.
+/// The dialog of an existing charge, or of a new one.
 #[component]
 pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

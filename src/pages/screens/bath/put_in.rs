@@ -1,4 +1,4 @@
-//! Which screens go into the bath.
+//! Choosing the screens to put into the bath.
 
 use crate::components::{Checkboxes, Sheet};
 use crate::forms::{Field, Kind, bound};
@@ -10,7 +10,7 @@ use lastpull_core::journal::{Fact, Subject};
 use lastpull_core::screen::{BatchInForm, ScreenFilter, ScreenState, StencilFact, put_in, screen_board};
 use leptos::prelude::*;
 
-/// The sheet: the screens that wait, to be touched, or a plain count.
+/// The dialog: the waiting screens to choose from, or a number.
 #[component]
 pub fn PutIn(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

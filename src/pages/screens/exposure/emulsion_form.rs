@@ -1,4 +1,4 @@
-//! An emulsion: a new one, or one to change or delete.
+//! The form of an emulsion.
 
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, set};
@@ -12,7 +12,7 @@ use leptos::prelude::*;
 
 const KIT: Route = Route::Exposure(ExposureRoute::Equipment);
 
-/// The form.
+/// A new emulsion, or the fields of an existing one.
 #[component]
 pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
