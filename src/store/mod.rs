@@ -1,5 +1,13 @@
 //! The store of the app: the folded shop, the facts waiting to be saved, and the device's
 //! settings. Pages read its signals and hand facts to it.
+//!
+//! # Decisions
+//!
+//! - A fact is saved before it is drawn: a commit takes a few milliseconds, after which the count is drawn as saved. If
+//!   it takes longer than 24 ms, the count is drawn as unsaved. The pace is computed from saved facts only.
+//! - Facts that could not be saved are exported in the backup under a device id of their own, and are no longer pending
+//!   once the file is exported: if saved here too, they would count twice when the file is imported.
+//! - A change of language or units saves everything and reloads the page.
 
 mod archive;
 mod backup;
