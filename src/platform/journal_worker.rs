@@ -4,8 +4,8 @@
 //!
 //! # Decisions
 //!
-//! - On the page's thread each answer of the database waits behind the frame that a touch requested: a commit took 20 ms,
-//!   of which the disk needed 2.
+//! - On the page's thread each answer of the database waits behind the frame that a touch requested: a commit took
+//!   20 ms, of which the disk needed 2.
 //! - The worker knows no format: the page sends the records, the new head, and the head they build on. The worker reads
 //!   the stored head and writes in one transaction, and only if it is that head. So sequence numbers are still assigned
 //!   inside the transaction.
