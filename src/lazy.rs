@@ -8,7 +8,7 @@ use crate::route::Route;
 use leptos::prelude::*;
 use std::cell::OnceCell;
 
-/// A chunk could not be fetched: there is no network, and the app is not stored for offline use yet.
+/// A chunk could not be fetched: no network, and the app is not stored for offline use yet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ChunkLoadError;
 
@@ -19,12 +19,13 @@ impl From<wasm_split_helpers::SplitLoaderError> for ChunkLoadError {
     }
 }
 
-/// Declares an async function whose body is in a chunk: `chunk! { name: fn function() -> Result<T, ChunkLoadError> { … } }`.
+/// Declares an async function whose body is in a chunk:
+/// `chunk! { name: fn function() -> Result<T, ChunkLoadError> { … } }`.
 /// Functions of one chunk may be declared in several modules. Without the feature `parts`, as the browser tests
 /// are built, there are no chunks and the function is an ordinary one.
 macro_rules! chunk {
     ($chunk:ident: fn $name:ident($($arg:ident: $of:ty),*) -> $gives:ty $body:block) => {
-        // A function of a chunk is called through an import, which is unsafe, and always gives a result.
+        // A function of a chunk is called through an import, which is unsafe, and always returns a `Result`.
         #[cfg(feature = "parts")]
         #[allow(unsafe_code, clippy::unnecessary_wraps)]
         #[wasm_split_helpers::wasm_split($chunk, fallible)]

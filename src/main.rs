@@ -1,6 +1,6 @@
-//! The page's entry. `src/start.js` calls [`lastpull::start`] once everything it needs is there.
+//! Entry point of the page. `src/start.js` calls [`lastpull::start`] once everything it needs is loaded.
 
-// Linked for what it exports to the page.
+// Linked for the functions that it exports to the page.
 use lastpull as _;
 
 fn main() {}

@@ -1,11 +1,11 @@
-//! Lines over every screen: that this is the demo, that a new version waits.
+//! Banners above every page: the demo shop is open, or a new version of the app is ready.
 
 use crate::i18n;
 use crate::platform::updates;
 use crate::store::Store;
 use leptos::prelude::*;
 
-/// The lines, where there are any.
+/// The banners, if any.
 #[component]
 pub fn Banner() -> impl IntoView {
     let store = Store::from_context();

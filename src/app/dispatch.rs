@@ -22,11 +22,11 @@ thread_local! {
     static INK_DRAW: Cell<Option<Draw>> = const { Cell::new(None) };
 }
 
-/// Jobs, their forms, settings, backup.
+/// Jobs, their forms, settings and backup.
 static JOBS_AND_SETTINGS: Chunk = Chunk::new(|| Box::pin(split_jobs_and_settings()), &JOBS_AND_SETTINGS_DRAW);
-/// A run before and after its count, screens, heat, failures on the press.
+/// A run before and after its count, screens, heat, and failures on the press.
 static SHOP_FLOOR: Chunk = Chunk::new(|| Box::pin(split_shop_floor()), &SHOP_FLOOR_DRAW);
-/// Recipes, pots, colour.
+/// Recipes, pots and colour.
 static INK: Chunk = Chunk::new(|| Box::pin(split_ink()), &INK_DRAW);
 
 chunk! {
@@ -71,7 +71,7 @@ pub fn page(route: Route) -> AnyView {
     }
 }
 
-/// The chunk that holds the page of a route, or for a run what surrounds its count.
+/// The chunk that holds the page of a route; for a run, the chunk of its checks and summary.
 fn chunk_of(route: Route) -> &'static Chunk {
     match route {
         Route::Run(_) | Route::Screens(_) | Route::Exposure(_) | Route::Failure(_) | Route::Heat(_) => &SHOP_FLOOR,

@@ -27,7 +27,7 @@ pub fn App() -> impl IntoView {
     let moved = window_event_listener_untyped("hashchange", move |_| {
         route.set(Route::from_hash(&dom::hash()));
         dom::scroll_to_top();
-        // Readers announce the new screen, and the keyboard goes on from its top.
+        // Screen readers announce the new page, and the keyboard focus starts at its top.
         dom::focus("heading");
     });
     on_cleanup(move || moved.remove());
@@ -45,8 +45,8 @@ pub fn App() -> impl IntoView {
             },
         );
     });
-    // Another language or other units: the page is opened anew, so that every word is. What waits to be
-    // saved is saved first.
+    // Another language or other units: the page is reloaded, so that every text changes. Unsaved facts are
+    // saved first.
     locale.get_untracked().activate();
     Effect::new(move |before: Option<Locale>| {
         let now = locale.get();

@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::route::{InkRoute, Route, ScreensRoute};
 use leptos::prelude::*;
 
-/// The bar of places.
+/// The links to the main pages.
 #[component]
 pub fn Nav(route: RwSignal<Route>) -> impl IntoView {
     let link = move |to: Route, icon: &'static str, words: &'static str, here: fn(Route) -> bool| {

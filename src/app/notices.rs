@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::store::Store;
 use leptos::prelude::*;
 
-/// The notices over every screen.
+/// The notice of the last action, above every page.
 #[component]
 pub fn Notices() -> impl IntoView {
     let store = Store::from_context();

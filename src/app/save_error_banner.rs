@@ -7,7 +7,7 @@ use crate::store::{SaveState, Store};
 use lastpull_core::journal::StorageFault;
 use leptos::prelude::*;
 
-/// A save that fails: in the flow above the screen, which makes room for it.
+/// Error banner while saving fails. It is in the page flow, so it covers nothing.
 #[component]
 pub fn SaveErrorBanner() -> impl IntoView {
     let store = Store::from_context();

@@ -37,7 +37,7 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
     }
 }
 
-/// The journal does not open.
+/// Shown if the journal cannot be opened.
 #[component]
 fn Failed(fault: lastpull_core::journal::StorageFault) -> impl IntoView {
     let store = Store::from_context();

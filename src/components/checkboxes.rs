@@ -1,23 +1,23 @@
-//! Some of several, each ticked by a touch.
+//! A group of checkboxes.
 
 use super::icon::Icon;
 use crate::platform::dom;
 use leptos::prelude::*;
 use uuid::Uuid;
 
-/// Things to tick: what each is called, and the words small beside it.
+/// A group of checkboxes, each with a label and a secondary text.
 #[component]
 pub fn Checkboxes(
-    /// What is asked.
+    /// Label of the group.
     #[prop(into)]
     label: String,
-    /// A name for the group, unique on the screen.
+    /// Name of the radio group, unique on the page.
     name: &'static str,
-    /// What there is.
+    /// Id, label and secondary text of each option.
     options: Vec<(Uuid, String, String)>,
-    /// Which are ticked.
+    /// Ids of the ticked options.
     ticked: Signal<Vec<Uuid>>,
-    /// Called with one and whether it is ticked now.
+    /// Called with an option's id and its new state.
     on_tick: Callback<(Uuid, bool)>,
 ) -> impl IntoView {
     view! {

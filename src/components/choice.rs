@@ -1,18 +1,18 @@
-//! One of a few, and yes or no.
+//! Choice of one of a few options, and an on/off switch.
 
 use leptos::prelude::*;
 
-/// One of a few, as a row of buttons that wraps. Each option is its value and its words.
+/// One of a few options, as a row of buttons that wraps.
 #[component]
 pub fn Choice<T>(
-    /// What is asked.
+    /// Label of the group.
     #[prop(into)]
     label: String,
-    /// A name for the group, unique on the screen.
+    /// Name of the radio group, unique on the page.
     name: &'static str,
-    /// What there is.
+    /// Value and label of each option.
     options: Vec<(T, String)>,
-    /// What is chosen.
+    /// The chosen value.
     #[prop(into)]
     value: Signal<T>,
     /// Called with the new choice.
@@ -49,18 +49,18 @@ where
     }
 }
 
-/// Yes or no.
+/// An on/off switch.
 #[component]
 pub fn Switch(
-    /// What is switched.
+    /// Label.
     #[prop(into)]
     label: String,
-    /// What it means.
+    /// Explanation below the label.
     #[prop(optional, into)]
     hint: String,
-    /// An id, unique on the screen.
+    /// Element id, unique on the page.
     id: &'static str,
-    /// Whether it is on.
+    /// Whether the switch is on.
     #[prop(into)]
     value: Signal<bool>,
     /// Called with the new state.

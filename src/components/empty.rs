@@ -1,4 +1,4 @@
-//! What an empty list says: what belongs here and what to do.
+//! Placeholder for an empty list: what belongs here and how to add it.
 
 use super::icon::Icon;
 use super::page::Page;
@@ -6,18 +6,18 @@ use crate::i18n;
 use crate::route::Route;
 use leptos::prelude::*;
 
-/// An empty list.
+/// Placeholder for an empty list.
 #[component]
 pub fn Empty(
-    /// A picture.
+    /// Icon name.
     icon: &'static str,
-    /// What is not here.
+    /// What is missing.
     #[prop(into)]
     title: String,
     /// What to do about it.
     #[prop(into)]
     text: String,
-    /// The button that does it.
+    /// A button or link that does it.
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
@@ -31,7 +31,7 @@ pub fn Empty(
     }
 }
 
-/// A page about something that is not here.
+/// A page for something that does not exist or was deleted.
 #[component]
 pub fn NotHere() -> impl IntoView {
     view! {

@@ -1,8 +1,8 @@
-//! Line icons of our own, drawn on a grid of 24.
+//! Line icons, drawn on a grid of 24 by 24.
 
 use leptos::prelude::*;
 
-/// An icon by name. Decoration only: the words beside it or its button's label say what it means.
+/// An icon by name. Decoration only: the text beside it or the label of its button carries the meaning.
 #[component]
 pub fn Icon(name: &'static str) -> impl IntoView {
     let path = match name {

@@ -1,4 +1,4 @@
-//! Large keys for a weight, for one hand with ink on it. A keyboard does as well.
+//! Large keys for entering a weight with one hand. Keyboard input works too.
 
 use super::icon::Icon;
 use crate::i18n;
@@ -6,23 +6,23 @@ use crate::platform::dom;
 use leptos::prelude::*;
 use web_sys::KeyboardEvent;
 
-/// Longest number that is typed.
+/// Greatest number of characters that can be typed.
 const LONGEST: usize = 9;
 
-/// Three columns of digits, and a fourth for what is done with the number: `aside` above, enter below.
+/// Three columns of digits, and a fourth with `aside` above the enter key.
 #[component]
 pub fn Keypad(
     /// The number as typed.
     text: RwSignal<String>,
-    /// What it is, for readers.
+    /// Accessible label.
     #[prop(into)]
     label: String,
-    /// What enter says.
+    /// Text of the enter key.
     #[prop(into)]
     enter: String,
-    /// Called with enter.
+    /// Called when enter is pressed.
     on_enter: Callback<()>,
-    /// Keys above enter.
+    /// Keys above the enter key.
     #[prop(optional, into)]
     aside: ViewFn,
 ) -> impl IntoView {

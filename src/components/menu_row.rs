@@ -1,23 +1,23 @@
-//! A row that leads elsewhere.
+//! A list row that links to another page.
 
 use super::icon::Icon;
 use leptos::prelude::*;
 
-/// A row of a list of ways on: an icon, where it leads, and a word about it.
+/// A list row that links to another page: icon, title and a secondary text.
 #[component]
 pub fn MenuRow(
-    /// The place it leads to, as [`crate::route::Route::hash`] writes it.
+    /// Target of the link, as [`crate::route::Route::hash`] writes it.
     #[prop(into)]
     href: String,
-    /// Icon in front.
+    /// Icon name.
     icon: &'static str,
-    /// Where it leads.
+    /// Title.
     #[prop(into)]
     title: String,
-    /// A word about it.
+    /// Secondary text.
     #[prop(into)]
     text: String,
-    /// An id, unique on the screen.
+    /// Element id, unique on the page.
     #[prop(optional)]
     id: &'static str,
 ) -> impl IntoView {

@@ -1,4 +1,4 @@
-//! Building blocks of pages. They know neither the store nor a subject of the shop.
+//! Building blocks of pages. They depend neither on the store nor on any subject of the shop.
 
 mod checkboxes;
 mod choice;

@@ -1,4 +1,4 @@
-//! The frame of a screen: its heading, a way back, what it holds.
+//! The frame of a page: heading, back arrow and content.
 
 use super::icon::Icon;
 use crate::i18n;
@@ -6,19 +6,19 @@ use crate::platform::dom;
 use crate::route::Route;
 use leptos::prelude::*;
 
-/// A screen with its heading. `up` is the place its back arrow leads to.
+/// A page with its heading.
 #[component]
 pub fn Page(
-    /// The heading, which is also the title of the window.
+    /// The heading, which is also the window title.
     #[prop(into)]
     title: Signal<String>,
-    /// Where back leads; none on a place of the bar.
+    /// Target of the back arrow; `None` on a page of the navigation bar.
     #[prop(optional)]
     up: Option<Route>,
     /// Buttons beside the heading.
     #[prop(optional, into)]
     aside: ViewFn,
-    /// A name for the style sheet.
+    /// CSS class.
     class: &'static str,
     children: Children,
 ) -> impl IntoView {

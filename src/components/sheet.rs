@@ -1,18 +1,18 @@
-//! A sheet that comes up over the screen. The browser's own modal dialog: it holds the keyboard's
-//! place, closes on Escape, and hides what is behind from readers.
+//! A modal dialog, as the browser's own `<dialog>`: it traps the keyboard focus, closes on Escape, and hides
+//! the page behind it from screen readers.
 
 use super::icon::Icon;
 use crate::i18n;
 use leptos::html;
 use leptos::prelude::*;
 
-/// A sheet, open for as long as it is drawn.
+/// A modal dialog, open while it is mounted.
 #[component]
 pub fn Sheet(
-    /// What it asks.
+    /// Title.
     #[prop(into)]
     title: String,
-    /// Called when the person puts it away.
+    /// Called when the user closes it.
     on_close: Callback<()>,
     children: Children,
 ) -> impl IntoView {
@@ -34,7 +34,7 @@ pub fn Sheet(
                 on_close.run(());
             }
             on:click=move |event| {
-                // A touch beside the sheet lands on the dialog itself.
+                // A click beside the dialog's content has the dialog element itself as its target.
                 if dialog.get().is_some_and(|dialog| event.target() == Some(dialog.into())) {
                     on_close.run(());
                 }

@@ -1,9 +1,9 @@
-//! Colours, and a colour on a garment.
+//! A colour, and an ink colour on a garment.
 
 use lastpull_core::colour::Colour;
 use leptos::prelude::*;
 
-/// A colour. Decoration: its name stands beside it.
+/// A colour. Decoration only: its name is beside it.
 #[component]
 pub fn Swatch(#[prop(into)] colour: Option<Colour>) -> impl IntoView {
     view! {
@@ -11,7 +11,7 @@ pub fn Swatch(#[prop(into)] colour: Option<Colour>) -> impl IntoView {
     }
 }
 
-/// A little garment in its colour with the ink on it.
+/// A small garment in its colour with the ink on it.
 #[component]
 pub fn GarmentChip(garment: Option<Colour>, ink: Option<Colour>) -> impl IntoView {
     let cloth = garment.map_or_else(|| "var(--line)".to_owned(), |colour| colour.to_string());

@@ -1,11 +1,11 @@
-//! Who does it, where the crew is named.
+//! Chooses the crew member who uses this device.
 
 use crate::components::Choice;
 use crate::i18n;
 use crate::store::Store;
 use leptos::prelude::*;
 
-/// Which of the crew holds this device; nothing where nobody is named.
+/// Chooses the crew member who uses this device. Renders nothing if no crew is entered.
 #[component]
 pub fn CrewPicker() -> impl IntoView {
     let store = Store::from_context();

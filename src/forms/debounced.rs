@@ -1,16 +1,16 @@
-//! A value set by a hand that goes on setting it: told once the hand rests, so that not every touch on
-//! the way becomes a fact. What is not told yet is told when its place on the screen goes.
+//! A value that is reported once it has not changed for a while, so that not every intermediate value becomes
+//! a fact. A value not reported yet is reported when the component is unmounted.
 
 use crate::platform::clock;
 use leptos::prelude::*;
 use std::time::Duration;
 
-/// How long the hand rests.
+/// Time without a change after which the value is reported.
 const REST: Duration = Duration::from_millis(700);
 
-/// A value on its way.
+/// A value that is reported with a delay.
 pub struct Debounced<T: Send + Sync + 'static> {
-    /// The value as the hand has it; none while it is as it was told.
+    /// The current value; `None` if it equals the reported one.
     pub shown: RwSignal<Option<T>>,
     pending: StoredValue<Option<T>>,
     turn: StoredValue<u32>,
@@ -26,7 +26,7 @@ impl<T: Send + Sync + 'static> Clone for Debounced<T> {
 impl<T: Send + Sync + 'static> Copy for Debounced<T> {}
 
 impl<T: Clone + Send + Sync + 'static> Debounced<T> {
-    /// To be made while the component is set up.
+    /// Creates it; `tell` is called with each reported value. Call it while a component is set up.
     pub fn new(tell: Callback<T>) -> Self {
         let resting =
             Self { shown: RwSignal::new(None), pending: StoredValue::new(None), turn: StoredValue::new(0), tell };
@@ -34,21 +34,21 @@ impl<T: Clone + Send + Sync + 'static> Debounced<T> {
         resting
     }
 
-    /// The hand has it so now.
+    /// Sets the value and restarts the delay.
     pub fn set(self, value: T) {
         self.shown.set(Some(value.clone()));
         self.pending.set_value(Some(value));
         let turn = self.turn.get_value().wrapping_add(1);
         self.turn.set_value(turn);
         clock::after(REST, move || {
-            // Gone with its screen, or moved on since.
+            // `None` once the component is unmounted; another number if the value changed again.
             if self.turn.try_get_value() == Some(turn) {
                 self.tell_pending();
             }
         });
     }
 
-    /// The hand is done.
+    /// Sets the value and reports it at once.
     pub fn done(self, value: T) {
         self.set(value);
         self.tell_pending();

@@ -1,20 +1,20 @@
-//! A field of a form, with what is wrong said beside it.
+//! A field of a form, with its error message.
 
 use super::bind::Bound;
 use crate::i18n;
 use lastpull_core::form::Problems;
 use leptos::prelude::*;
 
-/// What a field takes, for the keyboard a phone shows.
+/// What a field accepts; chooses the on-screen keyboard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
-    /// Words.
+    /// Text.
     Words,
     /// A whole number.
     Whole,
     /// A number with decimals.
     Decimal,
-    /// A day.
+    /// A date.
     Day,
     /// A time of day.
     Time,
@@ -26,7 +26,7 @@ impl Kind {
     fn input(self) -> (&'static str, &'static str) {
         match self {
             Self::Words => ("text", "text"),
-            // Not type=number: its browsers eat what they cannot read, and nothing typed may be lost.
+            // Not `type=number`: browsers return no value for input that they cannot parse, and input must not be lost.
             Self::Whole => ("text", "numeric"),
             Self::Decimal => ("text", "decimal"),
             Self::Day => ("date", "text"),
@@ -36,34 +36,34 @@ impl Kind {
     }
 }
 
-/// A field.
+/// A labelled input with its error message.
 #[component]
 pub fn Field(
-    /// Its name in the form's problems, and its id.
+    /// Its name in the form's problems, and its element id.
     name: &'static str,
-    /// What it asks for.
+    /// Label.
     #[prop(into)]
     label: String,
-    /// What it takes.
+    /// What it accepts.
     kind: Kind,
-    /// The text.
+    /// The bound text.
     bound: Bound,
-    /// What is wrong with the form.
+    /// Problems of the form, by field name.
     #[prop(into)]
     problems: Signal<Problems>,
     /// The unit of the number.
     #[prop(optional)]
     unit: &'static str,
-    /// Help below the field.
+    /// Help text below the field.
     #[prop(optional, into)]
     hint: String,
-    /// What was typed here before.
+    /// Earlier values to suggest.
     #[prop(optional)]
     suggestions: Vec<String>,
 ) -> impl IntoView {
     let (input_type, input_mode) = kind.input();
     let problem = move || problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)));
-    // A form is filled in with points, and reads either mark.
+    // The form stores a decimal point; the field shows the language's decimal mark and accepts both.
     let shown = move || {
         let text = bound.value.get();
         if kind == Kind::Decimal { i18n::with_mark(text) } else { text }
@@ -103,17 +103,17 @@ pub fn Field(
     }
 }
 
-/// A field of several lines.
+/// A labelled input of several lines.
 #[component]
 pub fn TextArea(
-    /// Its name in the form's problems, and its id.
+    /// Its name in the form's problems, and its element id.
     name: &'static str,
-    /// What it asks for.
+    /// Label.
     #[prop(into)]
     label: String,
-    /// The text.
+    /// The bound text.
     bound: Bound,
-    /// What is wrong with the form.
+    /// Problems of the form, by field name.
     #[prop(into)]
     problems: Signal<Problems>,
 ) -> impl IntoView {

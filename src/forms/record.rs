@@ -5,12 +5,12 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
 
-/// The one fact that sets what differs, if anything does.
+/// The fact that sets the changed fields, or no fact if none changed.
 pub fn set<F>(id: Subject, fields: Vec<F>, fact: impl FnOnce(Vec<F>) -> Fact) -> Vec<(Subject, Fact)> {
     if fields.is_empty() { Vec::new() } else { vec![(id, fact(fields))] }
 }
 
-/// Deletes something and goes to the list it stood in; undo brings it back.
+/// Deletes a subject, with undo, and navigates to the list it was in.
 pub fn delete(store: Store, id: Subject, said: impl Into<String>, list: Route) {
     store.record(id, Fact::Deleted);
     store.notify_with_undo(said, vec![(id, Fact::Restored)]);

@@ -1,19 +1,19 @@
-//! The foot of a form.
+//! The bar with the save button at the end of a form.
 
 use crate::i18n;
 use lastpull_core::form::Problems;
 use leptos::prelude::*;
 
-/// The foot of a form: save, and how many things are wrong.
+/// The save button, and the number of problems.
 #[component]
 pub fn SaveBar(
-    /// What is wrong with the form.
+    /// Problems of the form, by field name.
     #[prop(into)]
     problems: Signal<Problems>,
-    /// Whether saving is under way.
+    /// Whether saving is in progress.
     #[prop(into)]
     busy: Signal<bool>,
-    /// What the button says, where it is not just saved.
+    /// Text of the button, if other than "Save".
     #[prop(optional)]
     words: &'static str,
 ) -> impl IntoView {

@@ -1,4 +1,4 @@
-//! What forms have in common: checked when sent, saved, and on to the next place.
+//! Submitting a form: validate, save, then continue.
 
 use crate::platform::spawn_local;
 use crate::route::Route;
@@ -8,21 +8,21 @@ use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// Facts of a form, or what is wrong with it.
+/// Facts of a form, or its problems.
 pub type Validated = Result<Vec<(Subject, Fact)>, Problems>;
 
-/// A form on its way to be saved.
+/// State of a form that is validated and saved on submit.
 #[derive(Clone, Copy)]
 pub struct FormSubmit {
-    /// What is wrong with it.
+    /// Problems found at the last validation, by field name.
     pub problems: RwSignal<Problems>,
-    /// Whether saving is under way.
+    /// Whether saving is in progress.
     pub busy: RwSignal<bool>,
     check: StoredValue<Box<dyn Fn() -> Validated + Send + Sync>>,
 }
 
 impl FormSubmit {
-    /// A form that is checked so. Once something was found wrong, it is looked at again with every change.
+    /// A form validated by `check`. After a first failed submit it is validated again on every change.
     pub fn new(check: Box<dyn Fn() -> Validated + Send + Sync>) -> Self {
         let submit = Self {
             problems: RwSignal::new(Problems::new()),
@@ -38,12 +38,12 @@ impl FormSubmit {
         submit
     }
 
-    /// Saves it, then goes to a place; or shows what is wrong.
+    /// Saves it, then navigates to a route; if it is invalid, shows the problems instead.
     pub fn submit(self, store: Store, event: &leptos::ev::SubmitEvent, then: Route) {
         self.submit_then(store, event, Box::new(move || then.navigate()));
     }
 
-    /// Saves it, then does something; or shows what is wrong.
+    /// Saves it, then calls `then`; if it is invalid, shows the problems instead.
     pub fn submit_then(self, store: Store, event: &leptos::ev::SubmitEvent, then: Box<dyn FnOnce()>) {
         event.prevent_default();
         match self.check.with_value(|check| leptos::reactive::graph::untrack(check)) {

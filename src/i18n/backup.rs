@@ -1,4 +1,4 @@
-//! Words of the backup.
+//! Messages: the backup.
 
 use super::messages;
 

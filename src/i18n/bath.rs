@@ -1,4 +1,4 @@
-//! Words of the reclaim bath.
+//! Messages: the reclaim bath.
 
 use super::{messages, number};
 use lastpull_core::screen::{BatchTimeKind, BathTrend, ScreensLeft};
@@ -88,12 +88,12 @@ messages! {
     bath_note { "Note beside the bath", "Nota junto al baño" }
 }
 
-/// Minutes a screen: one decimal says enough.
+/// Minutes per screen, with one decimal.
 pub fn bath_time(minutes: f64) -> String {
     number(minutes, 1)
 }
 
-/// Whether the bath slows down, and when to charge it.
+/// Whether the bath is slowing down, and when to recharge it.
 pub fn bath_trend_words(trend: BathTrend) -> String {
     match trend {
         BathTrend::TooFew { more } => bath_too_few(more as u32),
@@ -104,7 +104,7 @@ pub fn bath_trend_words(trend: BathTrend) -> String {
     }
 }
 
-/// How certain that is, where it is told in screens.
+/// How certain the trend is; `None` if it is not given in screens.
 pub fn bath_trend_range(trend: BathTrend) -> Option<String> {
     match trend {
         BathTrend::Slowing(ScreensLeft::About { least, most: Some(most), .. }) => Some(bath_about_range(least, most)),
@@ -113,7 +113,7 @@ pub fn bath_trend_range(trend: BathTrend) -> Option<String> {
     }
 }
 
-/// In which way a batch's time is told, when the clock ran so long.
+/// How to enter a batch's time; `elapsed` is the time since it went in.
 pub fn bath_time_kind(kind: BatchTimeKind, elapsed: &str) -> String {
     match kind {
         BatchTimeKind::Elapsed => bath_out_elapsed(elapsed),

@@ -1,10 +1,10 @@
-//! What a check expects and found, in words.
+//! Messages: what a check expects and what was found.
 
 use crate::i18n;
 use lastpull_core::run::{CheckItem, Expected};
 use lastpull_core::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number};
 
-/// What a check expects.
+/// The expected value of a check, as text.
 pub fn expected_text(item: CheckItem, expected: &Expected) -> String {
     match expected {
         Expected::Temperature(value) => i18n::temperature(*value),
@@ -22,7 +22,7 @@ pub fn expected_text(item: CheckItem, expected: &Expected) -> String {
     }
 }
 
-/// A stored value of the kind that a check expects, in words.
+/// A stored value of a check, as text in the unit of its expected value.
 pub fn value_text(item: CheckItem, expected: &Expected, value: i64) -> String {
     let small = i32::try_from(value).unwrap_or(i32::MAX);
     let unsigned = u32::try_from(value).unwrap_or(0);
@@ -36,11 +36,11 @@ pub fn value_text(item: CheckItem, expected: &Expected, value: i64) -> String {
     expected_text(item, &same_kind)
 }
 
-/// The tolerance of a check in words; none where nothing is measured.
+/// The tolerance of a check, as text; `None` if the check measures nothing.
 pub fn tolerance_text(item: CheckItem, expected: &Expected) -> Option<String> {
     let tolerance = expected.tolerance(item)?;
     let amount = match (expected, i18n::units()) {
-        // A difference of degrees has no nought of its own.
+        // A difference of degrees is scaled only: 0 °C is not 0 °F.
         (Expected::Temperature(_), Units::UsCustomary) => {
             format!("{}\u{a0}°F", i18n::number(tolerance as f64 / 1000.0 * 9.0 / 5.0, 0))
         }
@@ -50,7 +50,7 @@ pub fn tolerance_text(item: CheckItem, expected: &Expected) -> Option<String> {
     Some(i18n::check_tolerance(amount))
 }
 
-/// The unit that a measured value is typed in.
+/// The unit in which a measured value is typed.
 pub fn unit_text(item: CheckItem, expected: &Expected) -> &'static str {
     match expected {
         Expected::Temperature(_) => i18n::unit_temperature(),
@@ -62,10 +62,10 @@ pub fn unit_text(item: CheckItem, expected: &Expected) -> &'static str {
     }
 }
 
-/// Reads a measured value into the stored unit.
+/// Parses a measured value into the stored unit.
 ///
 /// # Errors
-/// [`NumberProblem`] when it is no number or nothing that can be measured.
+/// [`NumberProblem`] if it is not a number, or the check measures nothing.
 pub fn read_value(item: CheckItem, expected: &Expected, text: &str) -> Result<i64, NumberProblem> {
     let units = i18n::units();
     match expected {

@@ -1,4 +1,4 @@
-//! Words of the heat of the room.
+//! Messages: the climate of the shop.
 
 use super::{duration, messages};
 use lastpull_core::heat::{Assumption, HeatLevel, RoomCaveat, Schedule, Water};
@@ -67,7 +67,7 @@ messages! {
     }
 }
 
-/// A level in words.
+/// The name of a heat level.
 pub fn heat_level(level: HeatLevel) -> &'static str {
     match level {
         HeatLevel::Lower => level_lower(),
@@ -77,12 +77,12 @@ pub fn heat_level(level: HeatLevel) -> &'static str {
     }
 }
 
-/// How long ago, in words.
+/// How many minutes ago.
 pub fn minutes_ago(minutes: u64) -> String {
     if minutes == 0 { room_just_now().into() } else { room_ago(duration(minutes * 60_000)) }
 }
 
-/// What a level asks for.
+/// What to do at a heat level.
 pub fn level_asks(level: HeatLevel) -> &'static str {
     match level {
         HeatLevel::Lower => asks_lower(),
@@ -92,7 +92,7 @@ pub fn level_asks(level: HeatLevel) -> &'static str {
     }
 }
 
-/// What is published on drinking.
+/// Published advice on drinking.
 pub fn water(water: Water) -> &'static str {
     match water {
         Water::ToThirst => water_thirst(),
@@ -101,7 +101,7 @@ pub fn water(water: Water) -> &'static str {
     }
 }
 
-/// Minutes of work and rest.
+/// Minutes of work and rest per hour.
 pub fn schedule(schedule: Schedule) -> String {
     match schedule {
         Schedule::Normal => rest_normal().into(),
@@ -110,7 +110,7 @@ pub fn schedule(schedule: Schedule) -> String {
     }
 }
 
-/// Something the minutes take for granted.
+/// An assumption behind the work and rest times.
 pub fn assumption(assumption: Assumption) -> &'static str {
     match assumption {
         Assumption::Fit => assume_fit(),
@@ -122,7 +122,7 @@ pub fn assumption(assumption: Assumption) -> &'static str {
     }
 }
 
-/// What the numbers leave out.
+/// What the figures do not cover.
 pub fn room_caveat(caveat: RoomCaveat) -> &'static str {
     match caveat {
         RoomCaveat::ShadeAndLightWind => room_shade(),

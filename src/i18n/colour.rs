@@ -1,4 +1,4 @@
-//! Words of colour: readings, differences, what to add, whether it covers.
+//! Messages: colour readings, differences, additions, and coverage.
 
 use super::{localized, messages, number, with_mark};
 use lastpull_core::colour::photo_reading::{PhotoProblem, Which};
@@ -275,7 +275,7 @@ messages! {
     colour_drawdown_wait { "Let it dry and cool as a print would before it is read.", "Deja que seque y se enfríe como un estampado antes de leerlo." }
 }
 
-/// One word of a difference.
+/// One term of a colour difference.
 pub fn colour_word(word: &Word) -> &'static str {
     let by = |slightly, clearly, much| match word.strength {
         Strength::Slightly => slightly,
@@ -294,12 +294,12 @@ pub fn colour_word(word: &Word) -> &'static str {
     }
 }
 
-/// A difference within a sentence.
+/// A colour difference within a sentence.
 pub fn colour_words(words: &[Word]) -> String {
     words.iter().map(|word| colour_word(word).to_lowercase()).collect::<Vec<_>>().join(", ")
 }
 
-/// A difference as a number: always to the tenth, so that two of them compare.
+/// CIEDE2000, always with one decimal so that two values can be compared.
 pub fn colour_de(value: f64) -> String {
     with_mark(format!("{value:.1}"))
 }
@@ -313,7 +313,7 @@ pub fn colour_read_by(by: ReadBy) -> &'static str {
     }
 }
 
-/// Whether the curves were measured.
+/// Whether the curves were measured or reconstructed.
 pub fn colour_origin(origin: Origin) -> &'static str {
     match origin {
         Origin::Measured => colour_measured(),
@@ -321,7 +321,7 @@ pub fn colour_origin(origin: Origin) -> &'static str {
     }
 }
 
-/// Why a photo is not read, and what to do; `name` is what each mark is called.
+/// Why a photo cannot be used, and what to do; `name` gives the name of each mark.
 pub fn colour_photo_problem(problem: PhotoProblem, name: impl Fn(Which) -> &'static str) -> String {
     match problem {
         PhotoProblem::NotAPicture => colour_photo_none().into(),
@@ -335,7 +335,7 @@ pub fn colour_photo_problem(problem: PhotoProblem, name: impl Fn(Which) -> &'sta
     }
 }
 
-/// Why numbers are no curve.
+/// Why the numbers are not a reflectance curve.
 pub fn colour_curve_problem(problem: SpectrumProblem) -> &'static str {
     match problem {
         SpectrumProblem::NotASpectrum => colour_curve_no(),
@@ -344,7 +344,7 @@ pub fn colour_curve_problem(problem: SpectrumProblem) -> &'static str {
     }
 }
 
-/// A way to print.
+/// A way to print: hits and underbase.
 pub fn colour_way(way: Way) -> String {
     if way.underbase > 0 { colour_based(u32::from(way.hits)) } else { colour_hits(u32::from(way.hits)) }
 }
@@ -354,12 +354,12 @@ pub fn colour_short_way(way: Way) -> String {
     if way.underbase > 0 { colour_short_based(u32::from(way.hits)) } else { colour_short_hits(u32::from(way.hits)) }
 }
 
-/// Minutes of work, as people say them.
+/// Minutes of work.
 pub fn colour_minutes(minutes: f64) -> String {
     super::duration((minutes * 60_000.0).max(0.0) as u64)
 }
 
-/// How well a component is known, and what that means.
+/// How well a component's colour is known, and what that means.
 pub fn colour_good(good: HowGood) -> (&'static str, &'static str) {
     match good {
         HowGood::Unknown => (colour_good_unknown(), colour_good_unknown_text()),
@@ -370,7 +370,7 @@ pub fn colour_good(good: HowGood) -> (&'static str, &'static str) {
     }
 }
 
-/// What is to be drawn down next.
+/// What to draw down next.
 pub fn colour_next_words(next: &NextDrawdown) -> String {
     match next {
         NextDrawdown::Straight => colour_next_straight().into(),
@@ -381,7 +381,7 @@ pub fn colour_next_words(next: &NextDrawdown) -> String {
     }
 }
 
-/// How a drawdown lies.
+/// How a drawdown is laid: film and ground.
 pub fn colour_lay_kind(kind: LayKind) -> &'static str {
     match kind {
         LayKind::Hiding => colour_lay_thick(),
@@ -390,7 +390,7 @@ pub fn colour_lay_kind(kind: LayKind) -> &'static str {
     }
 }
 
-/// What a drawdown is of, and how it lies.
+/// What a drawdown is of, and how it is laid.
 pub fn colour_line(line: &DrawdownLine) -> String {
     colour_lies(line.made.share, &line.rest, colour_lay_kind(kind_of(&line.made.lay)))
 }
@@ -421,7 +421,7 @@ pub fn colour_patch(of: &PatchOf) -> String {
     }
 }
 
-/// What of a component's colour rests on photos; none where nothing does.
+/// Which parts of a component's colour rest on photos; `None` if none do.
 pub fn colour_rests_on(on: RestsOn) -> Option<String> {
     let own = (on.photos > 0).then(|| colour_rests_photos(on.photos, on.drawdowns));
     let through = on.through.then(|| colour_rests_through().to_owned());

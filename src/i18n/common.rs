@@ -1,4 +1,4 @@
-//! Words used everywhere.
+//! Messages used everywhere.
 
 use super::messages;
 

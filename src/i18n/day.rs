@@ -1,4 +1,4 @@
-//! Words of the day's rail.
+//! Messages: the day's schedule.
 
 use super::messages;
 

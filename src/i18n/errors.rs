@@ -1,4 +1,4 @@
-//! Words for what went wrong: what happened, what is safe, what to do next.
+//! Messages for errors: what happened, what is safe, what to do next.
 
 use super::{messages, number};
 use lastpull_core::exchange::BackupProblem;
@@ -85,7 +85,7 @@ messages! {
     nothing_changed { "Nothing was changed.", "No se ha cambiado nada." }
 }
 
-/// Words for what is wrong with a field.
+/// The message for a problem with a field.
 pub fn form_problem(problem: FormProblem) -> String {
     match problem {
         FormProblem::Missing => problem_missing().into(),
@@ -103,7 +103,7 @@ pub fn form_problem(problem: FormProblem) -> String {
     }
 }
 
-/// Words for what is wrong with a number.
+/// The message for a problem with a number.
 pub fn number_problem(problem: NumberProblem) -> String {
     match problem {
         NumberProblem::NotANumber => problem_not_a_number().into(),
@@ -113,7 +113,7 @@ pub fn number_problem(problem: NumberProblem) -> String {
     }
 }
 
-/// Words for a fault of the store.
+/// The message for a storage fault.
 pub fn storage_fault(fault: &StorageFault) -> String {
     match fault {
         StorageFault::Full => fault_full().into(),
@@ -126,7 +126,7 @@ pub fn storage_fault(fault: &StorageFault) -> String {
     }
 }
 
-/// Words for a file that was refused.
+/// The message for a backup file that was refused.
 pub fn backup_problem(problem: BackupProblem) -> String {
     match problem {
         BackupProblem::TooLarge => backup_too_large().into(),

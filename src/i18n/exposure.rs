@@ -1,4 +1,4 @@
-//! Words of exposing: times, tests, lamps, emulsions, and the ink a mesh holds.
+//! Messages: exposure times, tests, lamps, emulsions, and the ink volume of a mesh.
 
 use super::{length, mesh_count, messages, number, sheet_dyed, stopwatch, unit_seconds, units};
 use lastpull_core::screen::{
@@ -177,19 +177,19 @@ messages! {
     unit_grams { "g", "g" }
 }
 
-/// A time of exposure in seconds.
+/// An exposure time in seconds.
 pub fn exposure_seconds(time: Seconds) -> String {
     let decimals = usize::from(time.seconds() < 20.0);
     format!("{}\u{a0}{}", number(time.seconds(), decimals), unit_seconds())
 }
 
-/// The same in minutes and seconds, where it is a minute or more.
+/// The same in minutes and seconds; `None` below one minute.
 pub fn exposure_clock(time: Seconds) -> Option<String> {
     let whole = time.seconds().round() as u64;
     (whole >= 60).then(|| exposure_minutes(stopwatch(whole * 1000)))
 }
 
-/// A mesh: its count, thread and colour.
+/// A mesh: count, thread and colour.
 pub fn cloth(cloth: &MeshCloth) -> String {
     let mut text = mesh_count(cloth.count);
     if let Some(um) = cloth.thread_um {
@@ -198,8 +198,8 @@ pub fn cloth(cloth: &MeshCloth) -> String {
     if cloth.dyed { format!("{text}, {}", sheet_dyed()) } else { text }
 }
 
-/// A mesh in as few words as tell it from others: its count, with the unit only where that is not the
-/// device's, and its thread.
+/// A mesh in short form: count, with the unit only if it is not the device's, and
+/// thread.
 pub fn cloth_short(cloth: &MeshCloth) -> String {
     let count = match (cloth.count, units()) {
         (MeshCount::PerInch(threads), Units::Metric) => exposure_per_inch(threads),
@@ -210,12 +210,12 @@ pub fn cloth_short(cloth: &MeshCloth) -> String {
     if cloth.dyed { format!("{text}, {}", sheet_dyed()) } else { text }
 }
 
-/// Coats of both sides.
+/// Number of coats on both sides.
 pub fn coats(coats: Coats) -> String {
     exposure_coats_of(coats.print, coats.squeegee)
 }
 
-/// How an exposure was found.
+/// How an exposure time was found.
 pub fn found(found: Found) -> String {
     match found {
         Found::StepGuide { test, solid, goal } => exposure_found_guide(exposure_seconds(test), solid, goal),
@@ -225,7 +225,7 @@ pub fn found(found: Found) -> String {
     }
 }
 
-/// A way of finding an exposure.
+/// The name of a method of finding an exposure time.
 pub fn found_kind(kind: FoundKind) -> &'static str {
     match kind {
         FoundKind::StepGuide => exposure_how_guide(),
@@ -235,7 +235,7 @@ pub fn found_kind(kind: FoundKind) -> &'static str {
     }
 }
 
-/// What to do before a reading is trusted.
+/// What to do before a test reading is relied on.
 pub fn test_advice(found: Found, advice: TestAdvice) -> &'static str {
     match advice {
         _ if !found.is_tested() => exposure_advice_distance(),
@@ -246,7 +246,7 @@ pub fn test_advice(found: Found, advice: TestAdvice) -> &'static str {
     }
 }
 
-/// Why nothing follows from a test.
+/// Why no time can be computed from a test.
 pub fn exposure_refused(refused: ExposureRefused) -> &'static str {
     match refused {
         ExposureRefused::Test(NoReading::NothingHeld) => exposure_refused_nothing(),
@@ -256,7 +256,7 @@ pub fn exposure_refused(refused: ExposureRefused) -> &'static str {
     }
 }
 
-/// Why nothing is computed from a distance.
+/// Why no time can be computed for another distance.
 pub fn no_distance_law(law: NoDistanceLaw) -> &'static str {
     match law {
         NoDistanceLaw::Tubes => exposure_no_law_tubes(),
@@ -266,7 +266,7 @@ pub fn no_distance_law(law: NoDistanceLaw) -> &'static str {
     }
 }
 
-/// What the room's air means for an exposure.
+/// What the room's humidity means for an exposure.
 pub fn damp(damp: RoomDamp) -> String {
     let percent = damp.humidity.unwrap_or_default();
     match damp.note {
@@ -277,7 +277,7 @@ pub fn damp(damp: RoomDamp) -> String {
     }
 }
 
-/// A kind of lamp.
+/// The name of a kind of lamp.
 pub fn lamp_kind_name(kind: LampKind) -> &'static str {
     match kind {
         LampKind::Point => lamp_point(),
@@ -287,7 +287,7 @@ pub fn lamp_kind_name(kind: LampKind) -> &'static str {
     }
 }
 
-/// What hardens an emulsion.
+/// The name of an emulsion family.
 pub fn emulsion_family_name(family: Family) -> &'static str {
     match family {
         Family::Diazo => emulsion_diazo(),
@@ -296,7 +296,7 @@ pub fn emulsion_family_name(family: Family) -> &'static str {
     }
 }
 
-/// What a data sheet would have to say as well.
+/// What is missing on the data sheet.
 pub fn sheet_lacks(lacks: SheetLacks) -> &'static str {
     match lacks {
         SheetLacks::OpenArea => volume_lacks_area(),

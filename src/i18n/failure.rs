@@ -1,4 +1,4 @@
-//! Words of what fails on the press.
+//! Messages: failures on the press.
 
 use super::{burn_step, messages, something_else};
 use lastpull_core::failure::{FailureKind, Remedy};
@@ -102,7 +102,7 @@ messages! {
     failure_burn_coat { "Degrease and coat", "Desengrasar y emulsionar" }
 }
 
-/// What failed.
+/// The name of a kind of failure.
 pub fn failure_kind(kind: Option<FailureKind>) -> &'static str {
     match kind {
         None => failure_new(),
@@ -117,13 +117,13 @@ pub fn failure_kind(kind: Option<FailureKind>) -> &'static str {
     }
 }
 
-/// What failed, and on which screen where that is known.
+/// The kind of failure, and its screen if known.
 pub fn failure_name(kind: Option<FailureKind>, screen: Option<&String>) -> String {
     let what = failure_kind(kind);
     screen.map_or_else(|| what.to_owned(), |label| failure_on_screen(what, label))
 }
 
-/// What is done about it, and how.
+/// The name of a remedy, and how it is done.
 pub fn failure_remedy(remedy: Remedy) -> (&'static str, &'static str) {
     match remedy {
         Remedy::Tape => (failure_tape(), failure_tape_hint()),
@@ -133,17 +133,17 @@ pub fn failure_remedy(remedy: Remedy) -> (&'static str, &'static str) {
     }
 }
 
-/// A step of burning a screen.
+/// The name of a step of burning a screen.
 pub fn failure_burn_step(step: BurnStep) -> &'static str {
     if step == BurnStep::Coat { failure_burn_coat() } else { burn_step(step) }
 }
 
-/// How far a screen of the stock is.
+/// The state of a screen in stock.
 pub fn failure_stock_state(state: ScreenState) -> &'static str {
     if state == ScreenState::Coated { failure_coated() } else { failure_clean_screen() }
 }
 
-/// One of the nine parts of a print: column from the left, row from the top.
+/// The name of one of the nine areas of a print: column from the left, row from the top, both from 0.
 pub fn failure_ninth((column, row): (usize, usize)) -> &'static str {
     let english = [
         ["top left", "top centre", "top right"],

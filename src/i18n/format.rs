@@ -1,4 +1,4 @@
-//! Numbers, times and quantities as this device writes them.
+//! Numbers, times and quantities as text, in the device's language and units.
 
 use super::{
     Locale, fabric_blend, fabric_canvas, fabric_cotton, fabric_nylon, fabric_other, fabric_polyester, fabric_tri_blend,
@@ -28,7 +28,7 @@ messages! {
     seconds_each(n) { "{n} s a piece", "{n} s por pieza" }
 }
 
-/// A number with at most so many decimals, no trailing noughts, and the language's decimal mark.
+/// A number with at most `decimals` decimals, no trailing zeros, and the language's decimal mark.
 pub fn number(value: f64, decimals: usize) -> String {
     let mut text = format!("{value:.decimals$}");
     if text.contains('.') {
@@ -37,7 +37,7 @@ pub fn number(value: f64, decimals: usize) -> String {
     with_mark(text)
 }
 
-/// A number written with a point, with the language's decimal mark.
+/// A number written with a point, with the language's decimal mark instead.
 pub fn with_mark(text: String) -> String {
     match Locale::current().language {
         Language::English => text,
@@ -45,7 +45,7 @@ pub fn with_mark(text: String) -> String {
     }
 }
 
-/// A time of day from minutes after midnight.
+/// A time of day, from minutes after midnight.
 pub fn time_of(minutes: u16) -> String {
     let (hours, minutes) = (minutes / 60, minutes % 60);
     if Locale::current().clock_24 {
@@ -55,19 +55,19 @@ pub fn time_of(minutes: u16) -> String {
     format!("{}:{minutes:02}\u{a0}{half}", (hours + 11) % 12 + 1)
 }
 
-/// The time of day of a moment.
+/// The local time of day of a wall time in milliseconds since 1970-01-01 UTC.
 pub fn time(at: u64) -> String {
     time_of(clock::now().minutes_of(at))
 }
 
-/// The date and time of a moment, the day left out when it is today.
+/// The local date and time of a wall time in milliseconds since 1970-01-01 UTC; today's date is left out.
 pub fn moment(at: u64) -> String {
     let clock = clock::now();
     let day = clock.day_of(at);
     if day == clock.today() { time(at) } else { on_day_at(day_name(day, clock), time(at)) }
 }
 
-/// A day as people say it: today, a weekday within the week, else the date.
+/// A day relative to today: "today", a weekday within the week, else the date.
 pub fn day_name(day: Day, clock: WallClock) -> String {
     match day.days_after(clock.today()) {
         0 => today().into(),
@@ -78,7 +78,7 @@ pub fn day_name(day: Day, clock: WallClock) -> String {
     }
 }
 
-/// A date with its month in letters.
+/// A date with the name of its month.
 pub fn date(day: Day) -> String {
     use chrono::Datelike;
     let date = day.date();
@@ -88,19 +88,19 @@ pub fn date(day: Day) -> String {
     localized(format!("{month} {}", date.day()), format!("{} {month}", date.day()))
 }
 
-/// A weekday, 0 Monday.
+/// The name of a weekday; 0 is Monday.
 pub fn weekday(index: usize) -> &'static str {
     let english = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
     let spanish = ["lunes", "martes", "miércoles", "jueves", "viernes", "sábado", "domingo"];
     localized(english, spanish)[index % 7]
 }
 
-/// A due time.
+/// A due date and time.
 pub fn due(due: Due) -> String {
     on_day_at(day_name(due.day, clock::now()), time_of(due.minutes))
 }
 
-/// A length of time for planning: hours and minutes.
+/// A duration for planning: hours and minutes.
 pub fn duration(milliseconds: u64) -> String {
     let minutes = (milliseconds as f64 / 60_000.0).round() as u64;
     match (minutes / 60, minutes % 60) {
@@ -111,19 +111,19 @@ pub fn duration(milliseconds: u64) -> String {
     }
 }
 
-/// A running time: minutes and seconds.
+/// An elapsed time: minutes and seconds.
 pub fn stopwatch(milliseconds: u64) -> String {
     let seconds = milliseconds / 1000;
     let (hours, minutes, seconds) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
     if hours > 0 { format!("{hours}:{minutes:02}:{seconds:02}") } else { format!("{minutes}:{seconds:02}") }
 }
 
-/// A temperature with its degrees.
+/// A temperature with its unit.
 pub fn temperature(value: Temperature) -> String {
     format!("{}\u{a0}{}", number(value.in_units(units()).round(), 0), unit_temperature())
 }
 
-/// The degrees of the device.
+/// The device's unit of temperature.
 pub fn unit_temperature() -> &'static str {
     match units() {
         Units::UsCustomary => "°F",
@@ -136,7 +136,7 @@ pub fn length(value: Length) -> String {
     format!("{}\u{a0}{}", number(value.in_units(units()), 2), unit_length())
 }
 
-/// The unit of placements and distances.
+/// The device's unit of placements and distances.
 pub fn unit_length() -> &'static str {
     match units() {
         Units::UsCustomary => unit_inch(),
@@ -144,7 +144,7 @@ pub fn unit_length() -> &'static str {
     }
 }
 
-/// Off-contact with its unit: thousandths matter in inches, and nobody says centimetres.
+/// Off-contact with its unit: in thousandths for inches, in millimetres otherwise.
 pub fn off_contact(value: Length) -> String {
     match units() {
         Units::UsCustomary => format!("{}\u{a0}{}", number(value.inches(), 3), unit_inch()),
@@ -152,7 +152,7 @@ pub fn off_contact(value: Length) -> String {
     }
 }
 
-/// The unit of off-contact.
+/// The device's unit of off-contact.
 pub fn unit_off_contact() -> &'static str {
     match units() {
         Units::UsCustomary => unit_inch(),
@@ -165,7 +165,7 @@ pub fn belt(value: BeltSpeed) -> String {
     format!("{}\u{a0}{}", number(value.in_units(units()), 1), unit_belt())
 }
 
-/// The unit of belt speeds.
+/// The device's unit of belt speeds.
 pub fn unit_belt() -> &'static str {
     match units() {
         Units::UsCustomary => unit_belt_inch(),
@@ -173,7 +173,7 @@ pub fn unit_belt() -> &'static str {
     }
 }
 
-/// A mesh as its sheet counts it.
+/// A mesh count in the unit of its data sheet.
 pub fn mesh_count(count: MeshCount) -> String {
     match count {
         MeshCount::PerInch(threads) => format!("{threads}\u{a0}{}", unit_mesh_inch()),
@@ -181,7 +181,7 @@ pub fn mesh_count(count: MeshCount) -> String {
     }
 }
 
-/// A mesh with its unit.
+/// A mesh count with its unit.
 pub fn mesh(threads_an_inch: u16) -> String {
     match units() {
         Units::UsCustomary => format!("{threads_an_inch}\u{a0}{}", unit_mesh()),
@@ -189,7 +189,7 @@ pub fn mesh(threads_an_inch: u16) -> String {
     }
 }
 
-/// The unit of meshes.
+/// The device's unit of mesh counts.
 pub fn unit_mesh() -> &'static str {
     match units() {
         Units::UsCustomary => unit_mesh_inch(),
@@ -197,12 +197,12 @@ pub fn unit_mesh() -> &'static str {
     }
 }
 
-/// A set time with its unit.
+/// A duration in seconds, with its unit.
 pub fn seconds(value: Seconds) -> String {
     format!("{}\u{a0}{}", number(value.seconds(), 1), unit_seconds())
 }
 
-/// A weight with its unit, as fine as a glance needs it: large ones in pounds or kilograms.
+/// A weight with its unit, rounded for display: large weights in pounds or kilograms.
 pub fn weight(value: Grams) -> String {
     let (shown, size) = (value.in_units(units()), value.grams().abs());
     match units() {
@@ -213,7 +213,7 @@ pub fn weight(value: Grams) -> String {
     }
 }
 
-/// A weight with its unit, as fine as a scale reads it.
+/// A weight with its unit, with the precision of a scale.
 pub fn weight_fine(value: Grams) -> String {
     format!("{}\u{a0}{}", number(value.in_units(units()), 3), unit_weight())
 }
@@ -223,7 +223,7 @@ pub fn grams(value: Grams) -> String {
     format!("{}\u{a0}g", number(value.grams(), 3))
 }
 
-/// The unit of weights.
+/// The device's unit of weights.
 pub fn unit_weight() -> &'static str {
     match units() {
         Units::UsCustomary => "oz",
@@ -231,12 +231,12 @@ pub fn unit_weight() -> &'static str {
     }
 }
 
-/// A part in percent.
+/// A percentage with at most `decimals` decimals.
 pub fn percent(value: f64, decimals: usize) -> String {
     format!("{}\u{a0}%", number(value, decimals))
 }
 
-/// A part in percent with two decimals always, to stand under others.
+/// A percentage with always two decimals, so that numbers align in a column.
 pub fn percent_fixed(value: f64) -> String {
     with_mark(format!("{value:.2}\u{a0}%"))
 }
@@ -252,7 +252,7 @@ pub fn bytes(value: f64) -> String {
     }
 }
 
-/// A size on its own: youth sizes say so.
+/// The name of a size on its own; youth sizes are marked.
 pub fn size(size: Option<Size>) -> String {
     match size {
         None => super::no_size().into(),
@@ -262,7 +262,7 @@ pub fn size(size: Option<Size>) -> String {
     }
 }
 
-/// A fabric.
+/// The name of a fabric.
 pub fn fabric(fabric: Fabric) -> &'static str {
     match fabric {
         Fabric::Cotton => fabric_cotton(),
@@ -275,7 +275,7 @@ pub fn fabric(fabric: Fabric) -> &'static str {
     }
 }
 
-/// A print location.
+/// The name of a print location.
 pub fn location(location: Location) -> &'static str {
     match location {
         Location::FullFront => super::at_full_front(),

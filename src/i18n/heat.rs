@@ -1,4 +1,4 @@
-//! Words of dryers and flash units, inks' sheets, limits of fabrics, settlings, tests and trials.
+//! Messages: dryers and flash units, ink data sheets, limits of fabrics, settling times, tests and trials.
 
 use super::{messages, number, unit_temperature, units};
 use lastpull_core::heat::{
@@ -177,12 +177,12 @@ messages! {
     trial_deleted { "The trial is deleted.", "Ensayo borrado." }
 }
 
-/// A difference of temperatures without its sign.
+/// A temperature difference without its sign.
 pub fn degrees(value: TemperatureDelta) -> String {
     format!("{}\u{a0}{}", number(value.size().in_units(units()).round(), 0), unit_temperature())
 }
 
-/// How far what reaches the print lies from the setting.
+/// How far the temperature at the print is from the setting.
 pub fn dryer_error(offset: TemperatureDelta) -> String {
     match offset.in_units(units()).round() {
         less if less < 0.0 => error_cooler(degrees(offset)),
@@ -191,7 +191,7 @@ pub fn dryer_error(offset: TemperatureDelta) -> String {
     }
 }
 
-/// A fabric in the middle of a sentence.
+/// The name of a fabric within a sentence.
 pub fn fabric_inside(fabric: Fabric) -> String {
     if fabric == Fabric::Other { fabric_this().into() } else { super::fabric(fabric).to_lowercase() }
 }
@@ -209,7 +209,7 @@ pub fn limit_origin(origin: LimitOrigin) -> &'static str {
     }
 }
 
-/// What too much heat does.
+/// The kind of damage by heat.
 pub fn limit_kind(kind: LimitKind) -> &'static str {
     match kind {
         LimitKind::DyeMigration => limit_dye(),
@@ -217,7 +217,7 @@ pub fn limit_kind(kind: LimitKind) -> &'static str {
     }
 }
 
-/// A kind of unit.
+/// The name of a kind of heater.
 pub fn unit_kind_of(kind: HeaterKind) -> &'static str {
     match kind {
         HeaterKind::Dryer => unit_dryer(),
@@ -225,7 +225,7 @@ pub fn unit_kind_of(kind: HeaterKind) -> &'static str {
     }
 }
 
-/// What was measured with.
+/// The name of a measuring method.
 pub fn sensor_method(method: SensorMethod) -> &'static str {
     match method {
         SensorMethod::Probe => method_probe(),
@@ -234,7 +234,7 @@ pub fn sensor_method(method: SensorMethod) -> &'static str {
     }
 }
 
-/// A kind of test.
+/// The name of a kind of test.
 pub fn test_kind_of(kind: TestKind) -> &'static str {
     match kind {
         TestKind::Wash => kind_wash(),
@@ -243,7 +243,7 @@ pub fn test_kind_of(kind: TestKind) -> &'static str {
     }
 }
 
-/// A method of testing. Standards are called the same everywhere.
+/// The name of a test method. Standards have the same name in both languages.
 pub fn test_method_of(method: TestMethod) -> &'static str {
     match method {
         TestMethod::Own => method_own(),
@@ -254,7 +254,7 @@ pub fn test_method_of(method: TestMethod) -> &'static str {
     }
 }
 
-/// How a test stands.
+/// The result of a test.
 pub fn test_result_of(result: TestResult) -> &'static str {
     match result {
         TestResult::Waiting => result_waiting(),
@@ -278,7 +278,7 @@ pub fn why_due(why: WhyDue) -> &'static str {
     }
 }
 
-/// What a trial came to.
+/// The verdict of a trial.
 pub fn trial_verdict_of(verdict: TrialVerdict) -> &'static str {
     match verdict {
         TrialVerdict::Open => verdict_open(),

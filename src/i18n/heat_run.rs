@@ -1,4 +1,4 @@
-//! Words of heat before a run: what changes at the dryer, and what the heat does on paper.
+//! Messages: heat before a run, that is what changes at the dryer, and the computed cure.
 
 use super::messages;
 use lastpull_core::heat::{CureOnPaper, HeatCaveat, LimitName, Missing, SettlingBasis};
@@ -94,7 +94,7 @@ messages! {
     to_heat { "All about heat", "Todo sobre el calor" }
 }
 
-/// What a limit is about, after its temperature.
+/// What happens at a limit, shown after its temperature.
 pub fn at_limit(name: LimitName) -> &'static str {
     match name {
         LimitName::DyeMigration => at_limit_dye(),
@@ -112,7 +112,7 @@ pub fn limit_name(name: LimitName) -> &'static str {
     }
 }
 
-/// What a waiting time rests on.
+/// What a settling time is based on.
 pub fn wait_basis(basis: SettlingBasis) -> String {
     match basis {
         SettlingBasis::Logged(logs) => wait_learned(logs),
@@ -120,7 +120,7 @@ pub fn wait_basis(basis: SettlingBasis) -> String {
     }
 }
 
-/// Something that is not known.
+/// The name of a missing figure.
 pub fn missing(what: Missing) -> &'static str {
     match what {
         Missing::Setting => missing_setting(),
@@ -132,7 +132,7 @@ pub fn missing(what: Missing) -> &'static str {
     }
 }
 
-/// Whether a cure is reached on paper, in a line.
+/// Whether the computed cure is complete, in one line.
 pub fn cure_line(cure: &CureOnPaper) -> String {
     match cure {
         CureOnPaper::Unknown(_) => paper_unknown().into(),
@@ -142,7 +142,7 @@ pub fn cure_line(cure: &CureOnPaper) -> String {
     }
 }
 
-/// What to bear in mind.
+/// A caveat on the computed cure.
 pub fn heat_caveat(caveat: HeatCaveat) -> &'static str {
     match caveat {
         HeatCaveat::WashTestDecides => caveat_wash(),

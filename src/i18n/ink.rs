@@ -1,4 +1,4 @@
-//! Words of the shelf of inks: recipes, components, stock.
+//! Messages: recipes, components and stock.
 
 use super::{localized, messages, percent, weight, with_mark};
 use lastpull_core::ink::{ComponentKind, Hiding, Holds, Low, PourStep, RevisionName, WhyOff};
@@ -218,12 +218,12 @@ messages! {
     ink_weigh_title { "To weigh", "Para pesar" }
 }
 
-/// What a revision is called; with its mark where another has its number.
+/// The name of a revision, with its mark if another has the same number.
 pub fn ink_revision_name(name: &RevisionName) -> String {
     if name.twin { format!("{} · {}", ink_revision(name.number), name.mark) } else { ink_revision(name.number) }
 }
 
-/// What a revision is called within a sentence.
+/// The name of a revision within a sentence.
 pub fn ink_this_revision(name: &RevisionName) -> String {
     let words = ink_revision_name(name);
     let mut signs = words.chars();
@@ -240,7 +240,7 @@ pub fn ink_holds(holds: &Holds) -> String {
     }
 }
 
-/// What a component is for.
+/// The name of a kind of component.
 pub fn ink_kind_name(kind: ComponentKind) -> &'static str {
     match kind {
         ComponentKind::Base => ink_kind_base(),
@@ -249,7 +249,7 @@ pub fn ink_kind_name(kind: ComponentKind) -> &'static str {
     }
 }
 
-/// Components of a kind, as a heading.
+/// The heading of the components of a kind.
 pub fn ink_kind_names(kind: ComponentKind) -> &'static str {
     match kind {
         ComponentKind::Base => ink_kind_bases(),
@@ -258,7 +258,7 @@ pub fn ink_kind_names(kind: ComponentKind) -> &'static str {
     }
 }
 
-/// Whether a component hides.
+/// The name of an opacity.
 pub fn ink_hiding_name(hiding: Hiding) -> &'static str {
     match hiding {
         Hiding::Transparent => ink_transparent(),
@@ -294,7 +294,7 @@ pub fn ink_why_off(why: WhyOff, sum: f64) -> String {
     }
 }
 
-/// A price from hundredths of the shop's currency.
+/// A price, from hundredths of the shop's currency.
 pub fn ink_price(hundredths: f64) -> String {
     with_mark(format!("{:.2}", hundredths / 100.0))
 }

@@ -1,4 +1,4 @@
-//! Words of jobs, lots and runs.
+//! Messages: jobs, lots and runs.
 
 use super::messages;
 

@@ -1,8 +1,8 @@
-//! The catalogue: every word a person sees, in English and Spanish.
+//! The catalogue: every text that the user sees, in English and Spanish.
 //!
-//! A word is a function, so that a missing one, a missing translation or a misspelt argument does
-//! not compile. Each subject has its file. The language is that of the device; changing it draws
-//! every screen anew.
+//! A message is a function, so that a missing message, a missing translation or a misspelt argument does
+//! not compile. Each subject has its file. The language is that of the device; a change of it reloads
+//! the page.
 
 mod backup;
 mod bath;
@@ -51,14 +51,14 @@ use crate::platform::settings::{Language, Settings};
 use lastpull_core::units::Units;
 use std::cell::Cell;
 
-/// How words and numbers are written on this device.
+/// How texts and numbers are written on this device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Locale {
-    /// Language.
+    /// The language.
     pub language: Language,
-    /// Units.
+    /// The units of measurement.
     pub units: Units,
-    /// Hours up to 24.
+    /// Whether times use the 24-hour clock.
     pub clock_24: bool,
 }
 
@@ -69,7 +69,7 @@ thread_local! {
 }
 
 impl Locale {
-    /// The manner that settings ask for.
+    /// The locale of the device's settings; the browser's language if none is set.
     pub fn of(settings: &Settings) -> Self {
         let browser = if crate::platform::dom::asks_for_language("es") { Language::Spanish } else { Language::English };
         Self {
@@ -79,23 +79,23 @@ impl Locale {
         }
     }
 
-    /// Makes it the one that is written in.
+    /// Makes this the current locale.
     pub fn activate(self) {
         LOCALE.set(self);
     }
 
-    /// The one that is written in.
+    /// The current locale.
     pub fn current() -> Self {
         LOCALE.get()
     }
 }
 
-/// Units of the device.
+/// The units of the current locale.
 pub fn units() -> Units {
     Locale::current().units
 }
 
-/// Picks by language.
+/// The value for the current language.
 pub(crate) fn localized<T>(english: T, spanish: T) -> T {
     match Locale::current().language {
         Language::English => english,
@@ -103,14 +103,14 @@ pub(crate) fn localized<T>(english: T, spanish: T) -> T {
     }
 }
 
-/// Picks by language from words in both, a line each: one text is less code at every call than two.
+/// The text for the current language. `both` holds both, one per line: a single argument makes smaller code than two.
 #[inline(never)]
 pub(crate) fn localized_str(both: &'static str) -> &'static str {
     both.split_once('\n').map_or(both, |(english, spanish)| localized(english, spanish))
 }
 
-/// Words: `name { "English", "Español" }`, with arguments `name(a, b) { "… {a} …", "… {b} …" }`, or
-/// counted `name[n] { "{n} piece" | "{n} pieces", "{n} pieza" | "{n} piezas" }`.
+/// Defines messages: `name { "English", "Español" }`, with arguments `name(a, b) { "… {a} …", "… {b} …" }`, or
+/// with a plural `name[n] { "{n} piece" | "{n} pieces", "{n} pieza" | "{n} piezas" }`.
 macro_rules! messages {
     ($($name:ident $(($($arg:ident),+))? $([$n:ident])? { $($body:tt)* })*) => {
         $(messages! { @one $name ($($($arg),+)?) [$($n)?] $($body)* })*

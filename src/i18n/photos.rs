@@ -1,4 +1,4 @@
-//! Words of photos.
+//! Messages: photos.
 
 use super::{messages, moment, storage_fault};
 use crate::platform::pictures::PictureProblem;
@@ -36,7 +36,7 @@ messages! {
     photos_n[n] { "{n} photo" | "{n} photos", "{n} foto" | "{n} fotos" }
 }
 
-/// Words for a picture that was not taken in.
+/// Why a picture could not be added.
 pub fn photo_not_taken(why: &PhotoError) -> String {
     match why {
         PhotoError::Picture(PictureProblem::TooLarge) => photo_too_large().into(),
@@ -47,7 +47,7 @@ pub fn photo_not_taken(why: &PhotoError) -> String {
     }
 }
 
-/// Which photo of how many, and when it was taken.
+/// The number of a photo among its subject's photos, and when it was taken.
 pub fn photo_label(photos: &[Photo], photo: PhotoId) -> String {
     let found = photos.iter().enumerate().find(|(_, other)| other.id == photo);
     found.map_or_else(String::new, |(at, photo)| photo_of(at + 1, photos.len(), moment(photo.at)))

@@ -1,4 +1,4 @@
-//! Words of a pot: weighed in, corrected, approved, used, labelled.
+//! Messages: a pot of ink, from weighing in to its label.
 
 use super::{Locale, ink_no_recipe, ink_revision, messages, unit_weight, units};
 use crate::platform::settings::Language;
@@ -259,19 +259,19 @@ pub fn decimal_mark() -> &'static str {
     }
 }
 
-/// A weight as a scale that reads in these steps shows it, with every decimal it has.
+/// A weight as a scale with this readability shows it, with all its decimals.
 pub fn pot_weight(grams: Grams, step: Grams) -> String {
     let decimals = scale_decimals(step, units());
     let value = grams.in_units(units());
     format!("{}\u{a0}{}", format!("{value:.decimals$}").replace('.', decimal_mark()), unit_weight())
 }
 
-/// A part of an ink: to the tenth of a percent, what is less to the hundredth.
+/// A share of an ink in percent: one decimal, or two for small shares.
 pub fn pot_percent(percent: f64) -> String {
     super::percent(percent, if percent < 1.0 { 2 } else { 1 })
 }
 
-/// A revision by its number, and its mark where another bears that number too.
+/// The number of a revision, with its mark if another has the same number.
 pub fn pot_revision(revision: &RevisionName) -> String {
     let name = ink_revision(revision.number);
     if revision.twin { format!("{name} ({})", revision.mark) } else { name }
@@ -288,7 +288,7 @@ pub fn pot_holds(holds: &Holds) -> String {
     }
 }
 
-/// How far a pot is.
+/// The name of a pot's stage.
 pub fn pot_stage(stage: PotStage) -> &'static str {
     match stage {
         PotStage::Weighing => pot_stage_weighing(),
@@ -300,7 +300,7 @@ pub fn pot_stage(stage: PotStage) -> &'static str {
     }
 }
 
-/// A data sheet's limit that is passed.
+/// A data sheet limit that is exceeded.
 pub fn pot_limit(limit: &LimitBroken) -> String {
     let (percent, most) = (pot_percent(limit.percent), pot_percent(limit.most));
     match limit.limit {
@@ -309,7 +309,7 @@ pub fn pot_limit(limit: &LimitBroken) -> String {
     }
 }
 
-/// How alike the runs are that something was learned from.
+/// How similar the runs are from which the ink use was learned.
 pub fn pot_alike(alike: Alike) -> &'static str {
     match alike {
         Alike::Ink => pot_alike_ink(),

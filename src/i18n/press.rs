@@ -1,4 +1,4 @@
-//! Words of the press: checks, count, pace, stops, and what came of a run.
+//! Messages: checks, count, pace, stops, and the summary of a run.
 
 use super::{lot_title, messages, something_else};
 use lastpull_core::run::{Basis, CheckItem, MisprintCause, StopCause};
@@ -139,7 +139,7 @@ messages! {
     keys_hint { "Clickers and pedals count too: space, enter, arrows, page and volume keys. Backspace undoes.", "También cuentan pulsadores y pedales: espacio, intro, flechas, página y volumen. Retroceso deshace." }
 }
 
-/// A check.
+/// The name of a check.
 pub fn check_item(item: CheckItem) -> &'static str {
     match item {
         CheckItem::Dryer => item_dryer(),
@@ -160,7 +160,7 @@ pub fn check_item(item: CheckItem) -> &'static str {
     }
 }
 
-/// The cause of a misprint.
+/// The name of a misprint's cause.
 pub fn misprint_cause(cause: MisprintCause) -> &'static str {
     match cause {
         MisprintCause::Placement => cause_placement(),
@@ -175,7 +175,7 @@ pub fn misprint_cause(cause: MisprintCause) -> &'static str {
     }
 }
 
-/// The cause of a stop.
+/// The name of a stop's cause.
 pub fn stop_cause(cause: StopCause) -> &'static str {
     match cause {
         StopCause::Screen => stop_screen(),
@@ -188,7 +188,7 @@ pub fn stop_cause(cause: StopCause) -> &'static str {
     }
 }
 
-/// What a forecast rests on.
+/// What a forecast is based on.
 pub fn basis(basis: Basis) -> String {
     match basis {
         Basis::ThisRun { gaps } => basis_this_run(gaps),
@@ -198,7 +198,7 @@ pub fn basis(basis: Basis) -> String {
     }
 }
 
-/// A chance of making closing, in words and, between the certainties, in percent.
+/// The chance of finishing before closing, in words, and in percent where it is between the extremes.
 pub fn chance(chance: f64) -> String {
     let words = match chance {
         chance if chance >= 0.9 => chance_sure(),
@@ -207,7 +207,7 @@ pub fn chance(chance: f64) -> String {
         chance if chance > 0.1 => chance_unlikely(),
         _ => chance_no(),
     };
-    // Nothing here is ever quite certain.
+    // A forecast is never quite certain.
     let percent = (chance * 100.0).round().clamp(1.0, 99.0);
     format!("{words} ({percent} %)")
 }

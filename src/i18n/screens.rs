@@ -1,4 +1,4 @@
-//! Words of the shop's screens.
+//! Messages: the shop's screens.
 
 use super::{messages, number, on_press};
 use lastpull_core::screen::{AgeWarning, BurnStep, ScreenState};
@@ -135,7 +135,7 @@ messages! {
     screen_room_each { "Work by hand is for each screen; drying is for all of them side by side.", "El trabajo a mano es por pantalla; el secado, para todas a la vez." }
 }
 
-/// A screen's state.
+/// The name of a screen's state.
 pub fn screen_state(state: ScreenState) -> &'static str {
     match state {
         ScreenState::Clean => state_clean(),
@@ -149,7 +149,7 @@ pub fn screen_state(state: ScreenState) -> &'static str {
     }
 }
 
-/// A step on the way to printing.
+/// The name of a step on the way to printing.
 pub fn burn_step(step: BurnStep) -> &'static str {
     match step {
         BurnStep::Reclaim => burn_reclaim(),
@@ -161,18 +161,18 @@ pub fn burn_step(step: BurnStep) -> &'static str {
     }
 }
 
-/// When something was done, and by whom where that is known.
+/// When something was done, and by whom if known.
 pub fn by_whom(at: u64, by: Option<String>) -> String {
     let when = super::moment(at);
     by.map_or(when.clone(), |who| history_by(when, who))
 }
 
-/// A tension in tenths of N/cm.
+/// A tension, from tenths of N/cm.
 pub fn tension(tenths: u16) -> String {
     format!("{}\u{a0}{}", number(f64::from(tenths) / 10.0, 1), unit_tension())
 }
 
-/// How long ago: days, hours within the first, minutes within the first of these.
+/// An age in days, in hours below one day, in minutes below one hour.
 pub fn age(milliseconds: u64) -> String {
     let hours = milliseconds / (60 * 60 * 1000);
     match (hours / 24, hours) {
@@ -182,7 +182,7 @@ pub fn age(milliseconds: u64) -> String {
     }
 }
 
-/// A screen that has lain too long, in few words.
+/// A short warning that a screen is too old.
 pub fn age_warning_short(warning: AgeWarning) -> String {
     let (AgeWarning::Coated { days, .. } | AgeWarning::Exposed { days, .. }) = warning;
     screen_too_old(screen_days_n(days))

@@ -1,4 +1,4 @@
-//! Words of settings, storage and the app itself.
+//! Messages: settings, storage and the app itself.
 
 use super::messages;
 

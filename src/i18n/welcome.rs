@@ -1,4 +1,4 @@
-//! Words of the first start and the demo shop.
+//! Messages: the first start and the demo shop.
 
 use super::messages;
 

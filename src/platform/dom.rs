@@ -1,4 +1,4 @@
-//! Small reads of the page itself.
+//! Small operations on the page: hash, title, focus, scrolling.
 
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -8,41 +8,41 @@ pub fn hash() -> String {
     leptos::prelude::window().location().hash().unwrap_or_default()
 }
 
-/// Goes to a place by its hash; the browser's back button comes back.
+/// Navigates to a hash, with a new history entry.
 pub fn set_hash(hash: &str) {
     let _ = leptos::prelude::window().location().set_hash(hash);
 }
 
-/// Goes back one place.
+/// Goes back one history entry.
 pub fn go_back() {
     if let Ok(history) = leptos::prelude::window().history() {
         let _ = history.back();
     }
 }
 
-/// Loads the page again.
+/// Reloads the page.
 pub fn reload() {
     let _ = leptos::prelude::window().location().reload();
 }
 
-/// Sets an attribute of the whole page, for the style sheet and screen readers.
+/// Sets an attribute of the root element, for the style sheet and screen readers.
 pub fn set_root(attribute: &str, value: &str) {
     if let Some(root) = leptos::prelude::document().document_element() {
         let _ = root.set_attribute(attribute, value);
     }
 }
 
-/// The name in the title bar.
+/// Sets the window title.
 pub fn set_title(title: &str) {
     leptos::prelude::document().set_title(title);
 }
 
-/// Whether the language the browser asks for begins like this.
+/// Whether the browser's preferred language starts with `prefix`.
 pub fn asks_for_language(prefix: &str) -> bool {
     leptos::prelude::window().navigator().language().is_some_and(|language| language.starts_with(prefix))
 }
 
-/// Moves the keyboard's place to an element, for readers to announce it.
+/// Moves the keyboard focus to an element, so that screen readers announce it.
 pub fn focus(id: &str) {
     if let Some(element) =
         leptos::prelude::document().get_element_by_id(id).and_then(|e| e.dyn_into::<HtmlElement>().ok())
@@ -51,7 +51,7 @@ pub fn focus(id: &str) {
     }
 }
 
-/// Brings an element into view.
+/// Scrolls an element into view.
 pub fn scroll_to(id: &str) {
     if let Some(element) = leptos::prelude::document().get_element_by_id(id) {
         element.scroll_into_view();
@@ -63,7 +63,7 @@ pub fn scroll_to_top() {
     leptos::prelude::window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
-/// Whether the keyboard's place is on something that takes typing or pressing by itself.
+/// Whether the event's target handles typing or key presses itself.
 pub fn is_typing(event: &web_sys::KeyboardEvent) -> bool {
     let on = |selector: &str| {
         event
@@ -79,8 +79,8 @@ pub fn checked(event: &web_sys::Event) -> bool {
     event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok()).is_some_and(|input| input.checked())
 }
 
-/// Whether the keyboard's place is visibly on a button or link, which then takes the key itself. A
-/// button that was only touched does not: its focus is a leftover.
+/// Whether the keyboard focus is visibly on a button or link, which then handles the key itself. A
+/// button that was only touched does not count: its focus is left over from the touch.
 pub fn is_on_button(event: &web_sys::KeyboardEvent) -> bool {
     event
         .target()
@@ -88,8 +88,8 @@ pub fn is_on_button(event: &web_sys::KeyboardEvent) -> bool {
         .is_some_and(|element| element.matches("button:focus-visible, a:focus-visible").unwrap_or(false))
 }
 
-/// Lets go of the keyboard's place when the click came from a finger or mouse: the next key of a
-/// clicker or pedal is meant for the page, not for the button touched last.
+/// Removes the focus from a button that was clicked by finger or mouse: the next key of a
+/// clicker or pedal is meant for the page, not for that button.
 pub fn let_go_after_touch(event: &web_sys::MouseEvent) {
     if event.detail() > 0 {
         let active = leptos::prelude::document().active_element();
@@ -102,15 +102,15 @@ pub fn let_go_after_touch(event: &web_sys::MouseEvent) {
     }
 }
 
-/// Gives the place on screen another hash, which is drawn here already: nothing is told of a change, and back does not
-/// lead to the old one.
+/// Replaces the hash of the current history entry by that of a page which is already shown: no hash change is reported,
+/// and back does not lead to the old hash.
 pub fn rename_place(hash: &str) {
     if let Ok(history) = leptos::prelude::window().history() {
         let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(hash));
     }
 }
 
-/// Whether a sheet is up over the screen.
+/// Whether a modal dialog is open.
 pub fn is_sheet_up() -> bool {
     leptos::prelude::document().query_selector("dialog[open]").ok().flatten().is_some()
 }

@@ -1,5 +1,5 @@
-//! Files out and in. Sharing where the device can share files, else a download; picking by the
-//! file dialog everywhere.
+//! Exporting and picking files. Exports are shared if the device can share files, else downloaded; files
+//! are picked with the browser's file dialog.
 
 use js_sys::{Array, Uint8Array};
 use lastpull_core::exchange::Source;
@@ -7,36 +7,36 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, HtmlInputElement, ShareData, Url};
 
-/// The type of a backup, by which share sheets judge it.
+/// Media type of a backup, which share sheets check.
 const ZIP: &str = "application/zip";
 
-/// A file that is ready to leave: made before the tap, so that the tap itself can share it.
+/// A file ready to be exported. Created before the tap, since sharing is allowed only during a tap.
 #[derive(Clone)]
 pub struct Outgoing {
     file: File,
 }
 
-/// How a file left.
+/// How a file was exported.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ExportOutcome {
-    /// Through the share sheet.
+    /// Through the device's share sheet.
     Shared,
     /// As a download.
     Downloaded,
-    /// The person closed the share sheet.
+    /// The user closed the share sheet.
     Cancelled,
-    /// The browser would do neither.
+    /// The browser can do neither.
     Failed,
 }
 
-/// A file while it is put together: each part goes to the browser at once, which may keep it off memory.
+/// A file being assembled: each part goes to the browser at once, which need not keep it in memory.
 #[derive(Default)]
 pub struct FileParts {
     parts: Array,
 }
 
 impl FileParts {
-    /// Adds to the file.
+    /// Appends bytes; `None` if the browser refuses.
     pub fn add(&mut self, bytes: &[u8]) -> Option<()> {
         let part = Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).ok()?;
         self.parts.push(&part);
@@ -45,14 +45,14 @@ impl FileParts {
 }
 
 impl Outgoing {
-    /// A file of these parts.
+    /// A file of these parts; `None` if the browser refuses.
     pub fn new(name: &str, parts: &FileParts) -> Option<Self> {
         let options = FilePropertyBag::new();
         options.set_type(ZIP);
         File::new_with_blob_sequence_and_options(&parts.parts, name, &options).ok().map(|file| Self { file })
     }
 
-    /// A file of one picture or the like, of the type it has.
+    /// A file of one blob, with the blob's media type.
     pub fn of(name: &str, blob: &Blob) -> Option<Self> {
         let options = FilePropertyBag::new();
         options.set_type(&blob.type_());
@@ -64,7 +64,7 @@ impl Outgoing {
         self.file.size()
     }
 
-    /// Whether this device can share it.
+    /// Whether this device can share this file.
     pub fn can_share(&self) -> bool {
         let navigator = leptos::prelude::window().navigator();
         js_sys::Reflect::has(&navigator, &"canShare".into()).unwrap_or(false)
@@ -77,7 +77,7 @@ impl Outgoing {
         data
     }
 
-    /// Shares it. To be called in the tap itself.
+    /// Shares it. Call it during the tap itself.
     pub async fn share(&self) -> ExportOutcome {
         let navigator = leptos::prelude::window().navigator();
         match JsFuture::from(navigator.share_with_data(&self.share_data())).await {
@@ -112,7 +112,7 @@ fn error_name(error: &JsValue) -> String {
     js_sys::Reflect::get(error, &"name".into()).ok().and_then(|name| name.as_string()).unwrap_or_default()
 }
 
-/// A file that was picked, read in places.
+/// A picked file, read in ranges.
 pub struct Incoming {
     file: File,
 }
@@ -130,7 +130,7 @@ impl Source for Incoming {
     }
 }
 
-/// The file just picked in an input, and the input made ready for another.
+/// The file just picked in an input; clears the input, so that the same file can be picked again.
 pub fn picked(input: &HtmlInputElement) -> Option<Incoming> {
     let file = input.files().and_then(|files| files.get(0));
     input.set_value("");

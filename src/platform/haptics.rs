@@ -1,4 +1,4 @@
-//! A tap of the motor and a click of the speaker. Where a device has neither, nothing happens.
+//! Vibration and a click sound. On a device without them, nothing happens.
 
 use std::cell::RefCell;
 use web_sys::{AudioContext, OscillatorType};
@@ -7,17 +7,17 @@ thread_local! {
     static SPEAKER: RefCell<Option<AudioContext>> = const { RefCell::new(None) };
 }
 
-/// A short tap of the motor.
+/// Vibrates for this long.
 pub fn buzz(milliseconds: u32) {
     let navigator = leptos::prelude::window().navigator();
-    // Not in every browser: asked for by name, so that a missing one is no error.
+    // Not in every browser: looked up by name, so that its absence is no error.
     let has = js_sys::Reflect::has(&navigator, &"vibrate".into()).unwrap_or(false);
     if has {
         navigator.vibrate_with_duration(milliseconds);
     }
 }
 
-/// A short click, `pitch` in hertz.
+/// Plays a short click; `pitch` in hertz.
 pub fn click(pitch: f32) {
     SPEAKER.with_borrow_mut(|speaker| {
         if speaker.is_none() {

@@ -2,7 +2,7 @@
 //!
 //! Schema, database version 2; 1 had no photos. Every value is a byte array that begins with its own version.
 //!
-//! | store | key | value |
+//! | object store | key | value |
 //! |---|---|---|
 //! | `meta` | `"device"` | the 16 bytes of this device's id |
 //! | `meta` | `"head"` | [`Head::to_bytes`] |
@@ -10,13 +10,13 @@
 //! | `segments` | `[device, first seq]` | many entries, as `journal::segment` |
 //! | `checkpoint` | `"shop"` | [`Checkpoint`] |
 //! | `photos` | id in hexadecimal | [`STORED_VERSION`], then the JPEG |
-//! | `cards` | id in hexadecimal | [`Card`]: when the photo was last kept, and a small picture of it |
+//! | `cards` | id in hexadecimal | [`Card`]: when the photo was last kept, and its thumbnail |
 //!
-//! `disk.js` reads and appends by the same schema, on a thread of its own.
+//! `disk.js` reads and appends with the same schema in a worker.
 //!
-//! Every write asks for strict durability: its future resolves when the bytes are on the disk, not
-//! when they are on their way. Inside a transaction nothing is awaited but its own requests. Photos have
-//! transactions of their own, so that no count waits for one.
+//! Every write asks for strict durability: its future resolves when the bytes are on the disk. Inside a
+//! transaction only its own requests are awaited, since it commits by itself otherwise. Photos have
+//! transactions of their own, so that a count never waits for one.
 
 use super::ids;
 use super::journal_worker::{Append, Appended, JournalWorker, Stored};
@@ -36,7 +36,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{DomException, IdbDatabase, IdbTransaction};
 
-/// The version of the schema above.
+/// Version of the schema above.
 const VERSION: u32 = 2;
 const META: &str = "meta";
 const TAIL: &str = "tail";
@@ -44,37 +44,37 @@ const SEGMENTS: &str = "segments";
 const CHECKPOINT: &str = "checkpoint";
 const PHOTOS: &str = "photos";
 const CARDS: &str = "cards";
-/// The stores a journal is made of.
+/// Object stores of the journal.
 const JOURNAL: &[&str] = &[META, TAIL, SEGMENTS, CHECKPOINT];
-/// The stores photos are kept in.
+/// Object stores of the photos.
 const ALBUM: &[&str] = &[PHOTOS, CARDS];
 
-/// A journal in the browser's database of this name. Clones share one connection.
+/// A journal in the IndexedDB database of this name. Clones share one connection.
 #[derive(Clone)]
 pub struct IndexedDb {
     name: Rc<str>,
     connection: Rc<RefCell<Option<IdbDatabase>>>,
-    /// The thread that is asked first.
+    /// The worker, which is tried first.
     disk: Option<JournalWorker>,
     known: Rc<RefCell<Option<Known>>>,
 }
 
-/// What the store `meta` held when it was last read or written from here.
+/// The values of the store `meta` as last read or written by this page.
 #[derive(Clone)]
 struct Known {
     device: DeviceId,
     head: Head,
-    /// Its values as they are stored.
+    /// The values as stored.
     meta: Vec<Vec<u8>>,
 }
 
-/// What an append on the other thread came to.
+/// Result of an append in the worker.
 enum Beside {
-    /// It is on the disk.
+    /// Committed.
     Saved(Vec<Entry>),
-    /// It was not asked, or did nothing.
+    /// The worker was not asked, or stored nothing.
     NotDone,
-    /// It did not answer: these may be on the disk or not.
+    /// The worker did not answer: these entries may be committed or not.
     Unsure(Vec<Entry>),
 }
 
@@ -84,12 +84,12 @@ impl IndexedDb {
         Self { name: name.into(), connection: Rc::default(), disk: None, known: Rc::default() }
     }
 
-    /// The same, with a thread beside it that is asked first.
+    /// The same, with a worker that is tried first.
     pub fn beside(self, disk: Option<JournalWorker>) -> Self {
         Self { disk, ..self }
     }
 
-    /// Another handle with a connection of its own, as another tab has.
+    /// Another handle with its own connection, as in another tab.
     pub fn another_tab(&self) -> Self {
         Self::new(&self.name).beside(self.disk.clone())
     }
@@ -97,14 +97,14 @@ impl IndexedDb {
     /// Closes the connection and deletes the database.
     ///
     /// # Errors
-    /// [`StorageFault`] when the browser refuses; another tab that does not let go delays it.
+    /// [`StorageFault`] if the browser refuses; another tab that keeps its connection open delays the deletion.
     pub async fn delete(&self) -> Result<(), StorageFault> {
         self.disconnect();
         let factory = Factory::new().map_err(|_| StorageFault::Unavailable)?;
         factory.delete(&self.name).map_err(fault)?.await.map_err(fault)
     }
 
-    /// Lets go of the connection, so that the next use opens a new one.
+    /// Closes the connection, so that the next use opens a new one.
     fn disconnect(&self) {
         if let Some(database) = self.connection.take() {
             database.close();
@@ -118,13 +118,13 @@ impl IndexedDb {
         let factory = Factory::new().map_err(|_| StorageFault::Unavailable)?;
         let mut request = factory.open(&self.name, Some(VERSION)).map_err(fault)?;
         request.on_upgrade_needed(|event| {
-            // A failure here aborts the upgrade, and the open with it.
+            // A failure here aborts the upgrade, and with it the open request.
             if let (Ok(database), Ok(from)) = (event.database(), event.old_version()) {
                 upgrade(&database, from);
             }
         });
         let mut database = request.await.map_err(fault)?;
-        // Closed underneath us (the browser cleared its data), or asked to let go for an upgrade or
+        // Closed by the browser (its data was cleared), or asked to close for an upgrade or
         // a deletion in another tab.
         let slot = Rc::clone(&self.connection);
         database.on_close(move |_| drop(slot.take()));
@@ -134,23 +134,23 @@ impl IndexedDb {
                 database.close();
             }
         });
-        // The wrapper drops its listeners with itself; the raw handle outlives it.
+        // The wrapper removes its listeners when dropped; the raw handle outlives it.
         database.forget_callbacks();
         let database = IdbDatabase::from(database);
         self.connection.replace(Some(database.clone()));
         Ok(database)
     }
 
-    /// What the other thread read; none where it could not, or where the page has something to make first.
+    /// What the worker read; `None` if it failed, or if the page must create or upgrade the database first.
     async fn read_beside(&self) -> Option<Stored> {
         let stored = self.disk.as_ref()?.read(&self.name).await?;
         (stored.version == VERSION && !stored.meta.is_empty()).then_some(stored)
     }
 
-    /// Appends on the other thread, on top of what is known here of the head.
+    /// Appends in the worker, on top of the head last seen by this page.
     async fn append_beside(&self, drafts: &[Draft]) -> Result<Beside, StorageFault> {
         let Some(disk) = &self.disk else { return Ok(Beside::NotDone) };
-        // Another window may have written in between, and again in between.
+        // Another tab may have written in between, more than once.
         for _ in 0..3 {
             let Some(Known { device, mut head, meta }) = self.known.borrow().clone() else { break };
             let entries = assign_sequence(&mut head, device, drafts);
@@ -179,12 +179,12 @@ impl IndexedDb {
         Ok(Beside::NotDone)
     }
 
-    /// Begins a transaction over the journal.
+    /// Starts a transaction on the journal's stores.
     async fn begin(&self) -> Result<Work, StorageFault> {
         self.begin_over(JOURNAL, "readwrite").await
     }
 
-    /// Begins a transaction over some stores. A connection that turns out closed is opened again once.
+    /// Starts a transaction on these stores. If the connection turns out to be closed, it is opened again once.
     async fn begin_over(&self, stores: &[&str], mode: &str) -> Result<Work, StorageFault> {
         let database = self.connect().await?;
         match strict(&database, stores, mode) {
@@ -198,7 +198,7 @@ impl IndexedDb {
     }
 }
 
-/// Makes the stores that each version since `from` added. 0 is a new database.
+/// Creates the object stores that each version after `from` added. 0 is a new database.
 fn upgrade(database: &Database, from: u32) {
     let added: &[&[&str]] = &[JOURNAL, ALBUM];
     for store in added.iter().skip(from as usize).copied().flatten() {
@@ -206,8 +206,8 @@ fn upgrade(database: &Database, from: u32) {
     }
 }
 
-/// A transaction with strict durability. Called through reflection, as the binding for its options is
-/// not among the stable ones.
+/// A transaction with strict durability. Called through reflection, since the binding for its options is
+/// unstable.
 fn strict(database: &IdbDatabase, stores: &[&str], mode: &str) -> Result<IdbTransaction, JsValue> {
     let stores: Array = stores.iter().copied().map(JsValue::from_str).collect();
     let options = Object::new();
@@ -216,13 +216,13 @@ fn strict(database: &IdbDatabase, stores: &[&str], mode: &str) -> Result<IdbTran
     transaction.call3(database, &stores, &mode.into(), &options)?.dyn_into()
 }
 
-/// Ends a transaction. Called through reflection, as its binding is marked for removal.
+/// Commits a transaction. Called through reflection, since its binding is marked for removal.
 fn commit(transaction: &IdbTransaction) -> Result<JsValue, JsValue> {
     let commit: Function = Reflect::get(transaction, &"commit".into())?.dyn_into()?;
     commit.call0(transaction)
 }
 
-/// A transaction under way.
+/// A running transaction.
 struct Work {
     raw: IdbTransaction,
     transaction: Transaction,
@@ -255,8 +255,8 @@ impl Work {
         Ok(values.iter().map(|value| Uint8Array::new(value).to_vec()).collect())
     }
 
-    /// The device and the head. All of their store at once: each answer of the disk is a turn of the page's
-    /// thread, and a frame drawn in between is one that a count waits for.
+    /// The device and the head, read with one request: each response is a task on the page's
+    /// thread, and a frame drawn in between delays a count.
     async fn device_and_head(&self) -> Result<Known, StorageFault> {
         if let Some(known) = device_and_head(self.all(META).await?)? {
             return Ok(known);
@@ -267,7 +267,7 @@ impl Work {
         Ok(known)
     }
 
-    /// Whether this very entry is in the tail.
+    /// Whether exactly this entry is in the tail.
     async fn holds(&self, entry: &Entry) -> Result<bool, StorageFault> {
         let key = entry_key(entry.device, entry.seq);
         let value = self.store(TAIL)?.get(key).map_err(fault)?.await.map_err(fault)?;
@@ -278,14 +278,14 @@ impl Work {
         self.all(TAIL).await?.iter().map(|bytes| record::decode(bytes).map_err(unreadable)).collect()
     }
 
-    /// Waits until everything is on the disk. Listens to the transaction itself: it ends once, in
-    /// completion or abort, and only then is its error known.
+    /// Waits until the transaction is committed. Listens to the transaction itself: it ends once, by
+    /// completion or abort, and only then its error is known.
     async fn finish(self) -> Result<(), StorageFault> {
         let ended = Promise::new(&mut |complete, abort| {
             self.raw.set_oncomplete(Some(&complete));
             self.raw.set_onabort(Some(&abort));
-            // Nothing more is asked for, so the disk need not wait to see whether it is. Refused where the
-            // transaction has begun to end by itself already.
+            // Nothing more is requested, so it can commit at once. Fails if the transaction has begun to
+            // commit by itself.
             let _ = commit(&self.raw);
         });
         JsFuture::from(ended).await.map(drop).map_err(|_| {
@@ -293,7 +293,7 @@ impl Work {
         })
     }
 
-    /// Does all of these steps and waits until they are on the disk; when one fails, none is done.
+    /// Runs `steps` and waits for the commit; if one fails, the whole transaction is rolled back.
     async fn whole<T>(self, steps: impl AsyncFnOnce(&Self) -> Result<T, StorageFault>) -> Result<T, StorageFault> {
         match steps(&self).await {
             Ok(value) => self.finish().await.map(|()| value),
@@ -301,16 +301,16 @@ impl Work {
         }
     }
 
-    /// Takes everything back, and says why it came to that.
+    /// Aborts the transaction, and returns the fault that caused it.
     fn abandon<T>(self, fault: StorageFault) -> Result<T, StorageFault> {
         let _ = self.raw.abort();
         Err(fault)
     }
 }
 
-/// The device and the head of the values of their store; none in a new journal.
+/// The device and the head in the values of `meta`; `None` in a new journal.
 fn device_and_head(meta: Vec<Vec<u8>>) -> Result<Option<Known>, StorageFault> {
-    // In the order of the keys; the device is there before the first head is.
+    // In the order of the keys; the device is written before the first head.
     let Some(bytes) = meta.first() else { return Ok(None) };
     let device = Uuid::from_slice(bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged))?;
     let head = meta.get(1).map_or(Ok(Head::default()), |bytes| Head::from_bytes(bytes).map_err(unreadable))?;
@@ -390,7 +390,7 @@ impl Storage<lastpull_core::facts::Fact> for IndexedDb {
         };
         let steps = async |work: &Work| {
             let Known { device, mut head, .. } = work.device_and_head().await?;
-            // What nobody answered for may be there all the same: all of it or none, as it was one transaction.
+            // Entries without an answer may be stored all the same: all or none of them, since it was one transaction.
             if let Some(first) = unsure.first()
                 && work.holds(first).await?
             {
@@ -455,7 +455,7 @@ impl Storage<lastpull_core::facts::Fact> for IndexedDb {
 impl PhotoStore for IndexedDb {
     async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
         let key = photo.id().to_string();
-        // Put together before the transaction begins.
+        // Assembled before the transaction begins.
         let bytes = [&[STORED_VERSION], photo.bytes()].concat();
         let steps = async |work: &Work| {
             let new = work.get_key(PHOTOS, &key).await?.is_none();

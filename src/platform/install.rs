@@ -1,5 +1,5 @@
-//! Putting the app on the home screen. Chromium lets the page ask; iOS wants the share menu; others
-//! have it in theirs.
+//! Installing the app on the home screen. Chromium lets the page ask; iOS needs the share menu; other browsers
+//! have it in their own menu.
 
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
@@ -9,20 +9,20 @@ thread_local! {
     static OFFER: RefCell<Option<Event>> = const { RefCell::new(None) };
 }
 
-/// How this device installs.
+/// How the app is installed on this device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Method {
-    /// It runs installed already.
+    /// It is installed and running as an app.
     Done,
-    /// A button may ask.
+    /// The page can ask, from a button.
     Button,
-    /// Share menu, Add to Home Screen.
+    /// Share menu, "Add to Home Screen".
     ShareMenu,
-    /// The browser's own menu, if anywhere.
+    /// The browser's own menu, if at all.
     BrowserMenu,
 }
 
-/// Notes the browser's offer when it comes, and tells.
+/// Keeps the browser's install prompt when it is offered, and calls `changed`.
 pub fn watch(changed: impl Fn() + 'static) {
     let keep = Closure::<dyn Fn(Event)>::new(move |event: Event| {
         event.prevent_default();
@@ -34,13 +34,13 @@ pub fn watch(changed: impl Fn() + 'static) {
     keep.forget();
 }
 
-/// How this device installs, as far as can be told now.
+/// How the app is installed on this device, as far as known now.
 pub fn method() -> Method {
     let window = leptos::prelude::window();
     let standalone =
         window.match_media("(display-mode: standalone)").ok().flatten().is_some_and(|query| query.matches());
     let navigator: JsValue = window.navigator().into();
-    // iOS says whether it runs from the home screen, and nobody else has the word.
+    // Only iOS has `navigator.standalone`; it says whether the app runs from the home screen.
     let ios = js_sys::Reflect::get(&navigator, &"standalone".into()).ok().and_then(|value| value.as_bool());
     match (standalone || ios == Some(true), OFFER.with_borrow(Option::is_some), ios) {
         (true, ..) => Method::Done,
@@ -50,7 +50,7 @@ pub fn method() -> Method {
     }
 }
 
-/// Makes the browser ask.
+/// Shows the browser's install prompt.
 pub fn ask() {
     if let Some(offer) = OFFER.take() {
         if let Ok(prompt) = js_sys::Reflect::get(&offer, &"prompt".into()) {

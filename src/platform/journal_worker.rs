@@ -1,6 +1,14 @@
-//! The journal's own thread (`disk.js`): it reads while the app is still being compiled, and a count's commit
-//! waits for no frame there. Where the browser has no such thread, or it fails or falls silent, the page does
-//! the same itself; asking twice never stores twice, since every append names the head it builds on.
+//! The journal's worker (`disk.js`): it reads while the app is still being compiled, and its commits do not
+//! wait for a frame of the page. If the browser has no workers, or this one fails or does not answer, the page does
+//! the work itself; asking twice never stores twice, since every append names the head it builds on.
+//!
+//! # Decisions
+//!
+//! - On the page's thread each answer of the database waits behind the frame that a touch requested: a commit took
+//!   20 ms, of which the disk needed 2.
+//! - The worker knows no format: the page sends the records, the new head, and the head they build on. The worker reads
+//!   the stored head and writes in one transaction, and only if it is that head. So sequence numbers are still assigned
+//!   inside the transaction.
 
 use super::worker::{WorkerClient, bytes, get};
 use js_sys::{Array, Promise, Uint8Array};
@@ -10,18 +18,18 @@ use std::time::Duration;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::Worker;
 
-/// How long an answer may take before the page does the work itself.
+/// Time after which an answer is given up and the page does the work itself.
 const PATIENCE: Duration = Duration::from_secs(3);
 
-/// The thread. Clones are the same one.
+/// The worker. Clones are handles of the same worker.
 #[derive(Clone)]
 pub struct JournalWorker {
     worker: WorkerClient,
-    /// What it read before the app was there: of which journal.
+    /// The name of the journal that it read before the app started, and the promise of the result.
     early: Rc<RefCell<Option<(String, Promise)>>>,
 }
 
-/// What is stored, as bytes.
+/// The stored journal, as bytes.
 pub struct Stored {
     /// The database's version.
     pub version: u32,
@@ -33,17 +41,17 @@ pub struct Stored {
     pub tail: Vec<Vec<u8>>,
 }
 
-/// What became of an append.
+/// Result of an append.
 pub enum Appended {
-    /// It is on the disk.
+    /// Committed.
     Saved,
-    /// Nothing was stored: the store `meta` holds these values, not those the append was built on.
+    /// Nothing was stored: `meta` holds these values, not those that the append was built on.
     Changed(Vec<Vec<u8>>),
-    /// There is no answer. It may be stored or not.
+    /// No answer. It may be stored or not.
     Unknown,
 }
 
-/// An append: on top of which `meta`, to which head, which records under which keys.
+/// An append: the `meta` it builds on, the new head, and the new records with their keys.
 pub struct Append<'a> {
     /// The database's name.
     pub name: &'a str,
@@ -64,7 +72,7 @@ thread_local! {
 }
 
 impl JournalWorker {
-    /// The thread that was started with the page; none where that was not possible.
+    /// The worker that was started with the page; `None` if that failed.
     pub fn of_page() -> Option<Self> {
         OF_PAGE.with(Clone::clone)
     }
@@ -77,12 +85,12 @@ impl JournalWorker {
         Some(disk)
     }
 
-    /// A thread running `disk.js`.
+    /// A worker that runs `disk.js`.
     pub fn of(worker: Worker) -> Self {
         Self { worker: WorkerClient::of(worker, PATIENCE), early: Rc::default() }
     }
 
-    /// What is stored in the journal of this name; none where the page must look for itself.
+    /// The stored journal of this name; `None` if the page must read it itself.
     pub async fn read(&self, name: &str) -> Option<Stored> {
         let early = self.early.take().filter(|(of, _)| of == name);
         let answer = match early {
@@ -98,9 +106,9 @@ impl JournalWorker {
         })
     }
 
-    /// Appends, if the head is still the one it builds on.
+    /// Appends, if the stored head is still the one it builds on.
     pub async fn append(&self, append: Append<'_>) -> Appended {
-        // In one row: the page's thread, which has a touch to answer, writes out one array much sooner than six.
+        // One array instead of six arguments: the page serialises it sooner, and it has an input event to handle.
         let all = || {
             append.meta.iter().map(Vec::as_slice).chain([append.head]).chain(append.records.iter().map(Vec::as_slice))
         };

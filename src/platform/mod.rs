@@ -1,5 +1,5 @@
-//! The only door to the browser. One file for each thing a browser does, each with what happens
-//! where it cannot.
+//! All access to browser APIs: one file per API, each with its fallback if the browser does not have
+//! it.
 
 pub mod canvas;
 pub mod clock;

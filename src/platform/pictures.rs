@@ -1,8 +1,8 @@
 //! Pictures from the camera or the device's files, made small enough to keep: decoded and turned
-//! upright by the browser, drawn at the size that is kept, encoded as JPEG, stripped of everything but the
-//! picture by the core. All but the last is done on a thread of its own (`pictures.js`), so that the screen
-//! stays quick; where that does not do, by the page, the decoding by an image element where it must. What
-//! neither reads is refused in words.
+//! upright by the browser, drawn at the size to keep, encoded as JPEG, and stripped of all metadata
+//! by the core. All but the last is done in a worker (`pictures.js`), so that the page stays
+//! responsive; if that fails, by the page, with an image element for decoding if needed. A file that
+//! neither can read is refused with a message.
 
 use super::worker::{WorkerClient, bytes, get};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
@@ -16,14 +16,14 @@ use web_sys::{
     HtmlInputElement, ImageBitmap, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit, Url,
 };
 
-/// The largest file looked at, in bytes: past any phone's camera, and a browser's memory for one picture.
+/// The largest file that is read, in bytes: more than any phone's camera makes, and a limit on the memory used.
 pub const LARGEST_PICKED: u64 = 64 * 1024 * 1024;
-/// The longest side of the small picture, in pixels.
+/// The longest side of a thumbnail, in pixels.
 const SMALL_SIDE: u32 = 240;
-/// What the small picture's JPEG is encoded with.
+/// JPEG quality of a thumbnail.
 const SMALL_QUALITY: f64 = 0.7;
-/// What is tried until the file is small enough: longest side and quality. Our own; the first does for
-/// most, the last for noise.
+/// Tried in turn until the file is small enough: longest side in pixels, and JPEG quality. Our own; the
+/// first is enough for most pictures, the last for pure noise.
 const TRIES: [(u32, f64); 6] = [
     (LONGEST_SIDE as u32, 0.82),
     (LONGEST_SIDE as u32, 0.7),
@@ -33,40 +33,40 @@ const TRIES: [(u32, f64); 6] = [
     (640, 0.4),
 ];
 
-/// How long the thread may take over one picture before the page makes it itself.
+/// Time after which the worker is given up on and the page does the work itself.
 const PATIENCE: Duration = Duration::from_secs(20);
 
-/// Why a picture could not be made of a file.
+/// Why a picture could not be made from a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PictureProblem {
-    /// Larger than is looked at.
+    /// Larger than [`LARGEST_PICKED`].
     TooLarge,
-    /// The browser reads no picture in it.
+    /// The browser cannot decode it.
     NoPicture,
-    /// The browser gave no JPEG of it.
+    /// The browser could not encode it as JPEG.
     NotMade,
 }
 
-/// A photo ready to be kept.
+/// A photo ready to be stored.
 #[derive(Clone, Debug)]
 pub struct Picture {
     /// The photo.
     pub photo: JpegPhoto,
-    /// A small picture of it, for lists.
+    /// Its thumbnail, as JPEG.
     pub small: Vec<u8>,
 }
 
-/// The files just picked in an input, and the input made ready for others.
+/// The files just picked in an input; clears the input, so that the same files can be picked again.
 pub fn picked(input: &HtmlInputElement) -> Vec<File> {
     let files = input.files().map(|files| (0..files.length()).filter_map(|at| files.get(at)).collect());
     input.set_value("");
     files.unwrap_or_default()
 }
 
-/// Makes a photo of a file.
+/// Makes a photo from a file.
 ///
 /// # Errors
-/// [`PictureProblem`].
+/// [`PictureProblem`] if the file is too large or cannot be decoded or encoded.
 pub async fn picture_of(file: &Blob) -> Result<Picture, PictureProblem> {
     if file.size() > LARGEST_PICKED as f64 {
         return Err(PictureProblem::TooLarge);
@@ -82,7 +82,7 @@ thread_local! {
     static MAKER: OnceCell<Option<WorkerClient>> = const { OnceCell::new() };
 }
 
-/// The same on the thread for it; none where it does not do, and the page must.
+/// The same in the worker; `None` if that fails and the page must do it.
 async fn made_beside(file: &Blob) -> Option<Picture> {
     let maker = MAKER.with(|maker| maker.get_or_init(|| WorkerClient::start("pictures.js", PATIENCE)).clone())?;
     let pair = |(side, quality): (u32, f64)| JsValue::from(Array::of2(&side.into(), &quality.into()));
@@ -102,7 +102,7 @@ async fn made_of(mut decoded: Decoded) -> Option<Picture> {
     let mut drawn_at = 0;
     for (side, quality) in TRIES {
         if side != drawn_at {
-            // From here on what was drawn does in place of the camera's own: a tenth of its size.
+            // From here on the drawn picture replaces the decoded one: a tenth of its size in memory.
             decoded = Decoded::Drawn(decoded.drawn(side)?);
             drawn_at = side;
         }
@@ -115,27 +115,27 @@ async fn made_of(mut decoded: Decoded) -> Option<Picture> {
     None
 }
 
-/// A picture as pixels, for reading colours from.
+/// The pixels of a picture, for reading colours.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pixels {
-    /// Pixels across.
+    /// Width in pixels.
     pub width: usize,
-    /// Pixels down.
+    /// Height in pixels.
     pub height: usize,
-    /// Red, green, blue and opacity of each, row by row.
+    /// Red, green, blue and alpha of each pixel, row by row.
     pub rgba: Vec<u8>,
-    /// An address at which the page can show it, until [`let_go`] of it.
+    /// Object URL of the picture, until [`let_go`] revokes it.
     pub address: String,
 }
 
-/// The longest side of a picture that colours are read from: patches of some hundred pixels are more than enough
-/// to average.
+/// The longest side of a picture that colours are read from, in pixels: patches of some hundred pixels are
+/// enough to average.
 const READ_SIDE: u32 = 1200;
 
-/// The pixels of a file, made smaller where it is large.
+/// The pixels of a file, scaled down if it is large.
 ///
 /// # Errors
-/// [`PictureProblem`].
+/// [`PictureProblem`] if the file is too large or cannot be decoded.
 pub async fn pixels_of(file: &Blob) -> Result<Pixels, PictureProblem> {
     if file.size() > LARGEST_PICKED as f64 {
         return Err(PictureProblem::TooLarge);
@@ -153,17 +153,17 @@ pub async fn pixels_of(file: &Blob) -> Result<Pixels, PictureProblem> {
     Ok(Pixels { width: canvas.width() as usize, height: canvas.height() as usize, rgba, address })
 }
 
-/// The small picture of a photo that came without one.
+/// A thumbnail for a photo that has none.
 pub async fn small_of(photo: &[u8]) -> Option<Vec<u8>> {
     Decoded::of(&blob(photo)?).await?.small().await
 }
 
-/// An address at which the page can show these bytes, until [`let_go`] of it.
+/// An object URL of these bytes, until [`let_go`] revokes it.
 pub fn address_of(bytes: &[u8]) -> Option<String> {
     Url::create_object_url_with_blob(&blob(bytes)?).ok()
 }
 
-/// Lets go of an address.
+/// Revokes an object URL.
 pub fn let_go(address: &str) {
     let _ = Url::revoke_object_url(address);
 }
@@ -174,11 +174,11 @@ fn blob(bytes: &[u8]) -> Option<Blob> {
     Blob::new_with_u8_array_sequence_and_options(&Array::of1(&Uint8Array::from(bytes)), &options).ok()
 }
 
-/// A picture as the browser decoded it, upright.
+/// A decoded picture, upright.
 enum Decoded {
     Bitmap(ImageBitmap),
     Element(HtmlImageElement, String),
-    /// Drawn once already.
+    /// Already drawn on a canvas.
     Drawn(HtmlCanvasElement),
 }
 
@@ -203,7 +203,7 @@ impl Decoded {
         JpegPhoto::cleaned(small).map(JpegPhoto::into_bytes)
     }
 
-    /// The picture at a longest side of at most `longest`, never larger than it is.
+    /// The picture with a longest side of at most `longest` pixels; it is never enlarged.
     fn drawn(&self, longest: u32) -> Option<HtmlCanvasElement> {
         let (width, height) = self.size();
         let most = width.max(height);
@@ -219,11 +219,11 @@ impl Decoded {
         canvas.set_height(scaled(height));
         let context: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
         let (width, height) = (f64::from(canvas.width()), f64::from(canvas.height()));
-        // JPEG has no see-through: what is so in the picture lies on white.
+        // JPEG has no alpha channel: transparent areas become white.
         context.set_fill_style_str("#fff");
         context.fill_rect(0.0, 0.0, width, height);
-        // "High" takes half as long again on a phone, "low" makes patterns of a halftone. Not among the
-        // stable bindings.
+        // "high" takes half as long again on a phone, "low" gives moiré on halftones. The binding is
+        // unstable.
         let _ = Reflect::set(&context, &"imageSmoothingQuality".into(), &"medium".into());
         match self {
             Self::Bitmap(bitmap) => {
@@ -243,7 +243,7 @@ impl Decoded {
 impl Drop for Decoded {
     fn drop(&mut self) {
         match self {
-            // Tens of megabytes, which need not wait for the browser to look for them.
+            // Frees tens of megabytes without waiting for garbage collection.
             Self::Bitmap(bitmap) => bitmap.close(),
             Self::Element(_, address) => let_go(address),
             Self::Drawn(_) => {}
@@ -251,7 +251,7 @@ impl Drop for Decoded {
     }
 }
 
-/// Decodes beside the page's own work. Through reflection, as not every browser has it.
+/// Decodes off the main thread. Through reflection, since not every browser has it.
 async fn bitmap(file: &Blob) -> Option<ImageBitmap> {
     let window = leptos::prelude::window();
     let decode: Function = Reflect::get(&window, &"createImageBitmap".into()).ok()?.dyn_into().ok()?;
@@ -264,7 +264,7 @@ async fn bitmap(file: &Blob) -> Option<ImageBitmap> {
 async fn element(file: &Blob) -> Option<Decoded> {
     let address = Url::create_object_url_with_blob(file).ok()?;
     let image = HtmlImageElement::new();
-    // From here on the address is let go of whatever comes.
+    // From here on the object URL is revoked in every case.
     let decoded = Decoded::Element(image.ok()?, address.clone());
     let Decoded::Element(image, _) = &decoded else { return None };
     image.set_src(&address);
@@ -272,7 +272,7 @@ async fn element(file: &Blob) -> Option<Decoded> {
     Some(decoded)
 }
 
-/// The canvas as JPEG. None where the browser makes none.
+/// The canvas as JPEG; `None` if the browser cannot encode it.
 async fn encoded(canvas: &HtmlCanvasElement, quality: f64) -> Option<Vec<u8>> {
     let given = Promise::new(&mut |give, refuse| {
         let give = Closure::once_into_js(move |blob: JsValue| {
@@ -288,8 +288,8 @@ async fn encoded(canvas: &HtmlCanvasElement, quality: f64) -> Option<Vec<u8>> {
     Some(Uint8Array::new(&buffer).to_vec())
 }
 
-/// Calls `seen` once, when the element comes near the window. Every browser that runs this app's wasm
-/// watches elements; should one refuse, `seen` is called at once.
+/// Calls `seen` once, when the element comes near the viewport. Every browser that runs this app
+/// has `IntersectionObserver`; should it fail, `seen` is called at once.
 pub fn when_near(element: &Element, seen: impl Fn() + 'static) {
     let seen = std::rc::Rc::new(seen);
     let near = {
@@ -301,7 +301,7 @@ pub fn when_near(element: &Element, seen: impl Fn() + 'static) {
             }
         })
     };
-    // The observer holds it, and goes with the element.
+    // The observer holds the closure, and both are collected with the element.
     let near = near.into_js_value();
     let options = IntersectionObserverInit::new();
     options.set_root_margin("300px");

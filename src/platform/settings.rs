@@ -1,5 +1,5 @@
-//! Settings of this device, in local storage. Where that is switched off they last as long as the
-//! page does.
+//! Settings of this device, in local storage. If local storage is switched off, they last until the page
+//! is closed.
 
 use gloo_storage::{LocalStorage, Storage};
 use js_sys::{JSON, Object, Reflect};
@@ -17,7 +17,7 @@ pub enum Language {
     Spanish,
 }
 
-/// How the screen is lit.
+/// The colour theme.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Theme {
     /// As the device is set.
@@ -31,38 +31,38 @@ pub enum Theme {
     Amber,
 }
 
-/// What this device is set to. Missing fields, from an older version, take their default.
+/// The settings of this device. Fields missing in an older version's data get their default.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Settings {
-    /// Language; none to follow the browser.
+    /// Language; `None` to follow the browser.
     pub language: Option<Language>,
     /// Theme.
     pub theme: Theme,
-    /// Centimetres, degrees Celsius.
+    /// Metric units: centimetres and degrees Celsius.
     pub metric: bool,
-    /// Hours up to 24.
+    /// The 24-hour clock.
     pub clock_24: bool,
-    /// A click at each count.
+    /// Click sound at each count.
     pub click: bool,
-    /// A tap of the motor at each count.
+    /// Vibration at each count.
     pub buzz: bool,
-    /// Which of the crew holds this device.
+    /// The crew member who uses this device.
     pub operator: Option<String>,
     /// Whether the demo shop is open.
     pub demo: bool,
-    /// Wall time of the last backup made on this device.
+    /// Wall time of the last backup made on this device, in milliseconds since 1970-01-01 UTC.
     pub backed_up: Option<u64>,
-    /// How many facts that held.
+    /// Number of facts in that backup.
     pub backed_up_facts: u64,
-    /// The shop's own of the three above, while the demo shop is open.
+    /// The values of `operator`, `backed_up` and `backed_up_facts` for the shop's own journal, while the demo is open.
     pub suspended: Option<SuspendedShopSettings>,
-    /// Whether the hint to install was put away.
+    /// Whether the install hint was dismissed.
     pub install_hint_done: bool,
-    /// Whether the start screen is behind us.
+    /// Whether the start page was completed.
     pub started: bool,
 }
 
-/// What belongs to a shop rather than to the device, put aside while another shop is open.
+/// Settings that belong to a shop rather than to the device, saved while another shop is open.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct SuspendedShopSettings {
     operator: Option<String>,
@@ -71,7 +71,7 @@ pub struct SuspendedShopSettings {
 }
 
 impl Settings {
-    /// Puts aside what belongs to the shop, and opens the demo's.
+    /// Saves the shop's settings and starts with the demo's.
     pub fn suspend_shop(&mut self) {
         let (operator, backed_up) = (self.operator.take(), self.backed_up.take());
         let backed_up_facts = std::mem::take(&mut self.backed_up_facts);
@@ -79,7 +79,7 @@ impl Settings {
         self.demo = true;
     }
 
-    /// Takes it back.
+    /// Restores the shop's settings.
     pub fn resume_shop(&mut self) {
         let own = self.suspended.take().unwrap_or_default();
         (self.operator, self.backed_up, self.backed_up_facts) = (own.operator, own.backed_up, own.backed_up_facts);
@@ -115,19 +115,19 @@ pub fn load() -> Settings {
     json.map_or_else(Settings::default, |json| Settings::of(&json))
 }
 
-/// Saves the settings; false where the browser does not keep them.
+/// Saves the settings; false if the browser does not store them.
 pub fn save(settings: &Settings) -> bool {
     let text = JSON::stringify(&settings.to_json().0).map(String::from);
     text.is_ok_and(|text| LocalStorage::raw().set_item(KEY, &text).is_ok())
 }
 
-/// Forgets them.
+/// Removes the settings from local storage.
 pub fn forget() {
     LocalStorage::delete(KEY);
 }
 
-/// What is kept: an object of the browser's own JSON. Reading it through serde would bring a JSON reader
-/// of our own into the first load for this alone.
+/// The stored value, as an object of the browser's JSON parser. Reading it through serde would add a JSON
+/// parser to the first load for this alone.
 struct JsonObject(JsValue);
 
 impl JsonObject {
@@ -152,7 +152,7 @@ impl JsonObject {
     }
 
     fn with(self, name: &str, value: impl Into<JsValue>) -> Self {
-        // Setting a field of a plain object does not fail.
+        // Setting a property of a plain object does not fail.
         let _ = Reflect::set(&self.0, &name.into(), &value.into());
         self
     }
@@ -235,7 +235,7 @@ impl Language {
 }
 
 impl Theme {
-    /// Its name, kept and set on the page.
+    /// The name that is stored and set on the page.
     pub fn name(self) -> &'static str {
         match self {
             Self::Device => "device",

@@ -1,28 +1,28 @@
-//! A text out of the app. Shared where the device has a share sheet, else copied; where the browser does
-//! neither it says so, and the text stands on the screen.
+//! Sharing a text. Shared if the device has a share sheet, else copied to the clipboard; if the browser can do
+//! neither it says so, and the text stays on the page.
 
 use js_sys::{Function, Promise, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
-/// How a text left.
+/// How a text was shared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ShareOutcome {
-    /// Through the share sheet.
+    /// Through the device's share sheet.
     Shared,
-    /// It is on the clipboard.
+    /// Copied to the clipboard.
     Copied,
-    /// The person closed the share sheet.
+    /// The user closed the share sheet.
     Cancelled,
-    /// The browser would do neither.
+    /// The browser can do neither.
     Nowhere,
 }
 
-/// Shares a text, or copies it. To be called in the tap itself.
+/// Shares a text, or copies it. Call it during the tap itself.
 pub async fn share(text: &str) -> ShareOutcome {
     let navigator: JsValue = leptos::prelude::window().navigator().into();
     let data = js_sys::Object::new();
-    // Setting a field of a plain object does not fail.
+    // Setting a property of a plain object does not fail.
     let _ = Reflect::set(&data, &"text".into(), &text.into());
     match call(&navigator, "share", &data.into()) {
         Some(shared) => match JsFuture::from(shared).await {
@@ -40,7 +40,7 @@ async fn copy(navigator: &JsValue, text: &str) -> ShareOutcome {
     if JsFuture::from(copied).await.is_ok() { ShareOutcome::Copied } else { ShareOutcome::Nowhere }
 }
 
-/// The promise that a method gives; none where there is no such method, or it refuses at once.
+/// The promise that a method returns; `None` if there is no such method, or it throws.
 fn call(of: &JsValue, method: &str, with: &JsValue) -> Option<Promise> {
     if of.is_undefined() || of.is_null() {
         return None;

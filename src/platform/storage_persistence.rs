@@ -1,15 +1,15 @@
-//! Whether the browser promises to keep the data, and how much room there is.
+//! Whether the browser keeps the data permanently, and how much space there is.
 
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::StorageEstimate;
 
-/// Room taken and left, in bytes, as the browser estimates it.
+/// Storage space in bytes, as the browser estimates it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StorageSpace {
-    /// Taken.
+    /// Bytes used.
     pub used: f64,
-    /// Taken and left.
+    /// Bytes used and free together.
     pub quota: f64,
 }
 
@@ -18,17 +18,17 @@ fn manager() -> Option<web_sys::StorageManager> {
     js_sys::Reflect::has(&navigator, &"storage".into()).unwrap_or(false).then(|| navigator.storage())
 }
 
-/// Whether the browser has promised not to clear the data by itself. None where it does not say.
+/// Whether the browser promised not to clear the data by itself; `None` if it does not say.
 pub async fn is_persisted() -> Option<bool> {
     JsFuture::from(manager()?.persisted().ok()?).await.ok()?.as_bool()
 }
 
-/// Asks for that promise. None where it cannot be asked for.
+/// Asks for that promise; `None` if the browser has no such request.
 pub async fn request_persist() -> Option<bool> {
     JsFuture::from(manager()?.persist().ok()?).await.ok()?.as_bool()
 }
 
-/// How much room there is. None where the browser does not say.
+/// The storage space; `None` if the browser does not say.
 pub async fn space() -> Option<StorageSpace> {
     let estimate: JsValue = JsFuture::from(manager()?.estimate().ok()?).await.ok()?;
     let estimate: StorageEstimate = estimate.unchecked_into();

@@ -1,4 +1,4 @@
-//! The style of the parts that load later. Built in one piece, as the browser tests are, there is none to load.
+//! The style sheet of the chunks. The browser tests are built without chunks, and have none to load.
 
 use super::worker::get;
 use js_sys::Promise;
@@ -6,9 +6,9 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
-/// Asks for it at once, where it is not there yet; the future says whether it came.
+/// Requests it at once, if it is not loaded yet; the future says whether it loaded.
 pub fn load_lazy() -> impl Future<Output = bool> {
-    // Heard from now on, not from when it is waited for: else the browser reports a failure that nobody heard.
+    // Awaited from now on, not only when the future is polled: otherwise the browser reports an unhandled rejection.
     let coming = JsFuture::from(ask());
     async { coming.await.is_ok() }
 }
@@ -36,7 +36,7 @@ fn ask() -> Promise {
         let _ = link.add_event_listener_with_callback("load", &came);
         let failed = link.clone();
         let gone = Closure::once_into_js(move || {
-            // So that it is asked for anew the next time.
+            // Removed, so that the next call requests it again.
             failed.remove();
             let _ = missed.call0(&JsValue::UNDEFINED);
         });

@@ -1,5 +1,5 @@
-//! Telling other tabs of the same shop what was saved. Where the browser has no channel, another tab
-//! sees it when it is opened again; nothing is lost, since numbers are given out in the database.
+//! Reports saved entries to other tabs of the same shop. If the browser has no `BroadcastChannel`, another tab
+//! sees them after a reload; nothing is lost, since sequence numbers are assigned in the database.
 
 use js_sys::{Array, Uint8Array};
 use lastpull_core::facts::Entry;
@@ -12,11 +12,11 @@ thread_local! {
     static CHANNEL: RefCell<Option<BroadcastChannel>> = const { RefCell::new(None) };
 }
 
-/// What another tab did.
+/// A message from another tab.
 pub enum TabMessage {
-    /// It saved these.
+    /// It saved these entries.
     Saved(Vec<Entry>),
-    /// It changed more than can be said: read everything again.
+    /// It made a larger change: read everything again.
     Changed,
 }
 
@@ -39,7 +39,7 @@ pub fn listen(shop: &str, on_message_received: impl Fn(TabMessage) + 'static) {
     }
 }
 
-/// Tells the other tabs what was saved.
+/// Reports saved entries to the other tabs.
 pub fn notify_saved(entries: &[Entry]) {
     let records: Array = entries.iter().map(|entry| Uint8Array::from(record::encode(entry).as_slice())).collect();
     tell(&records);

@@ -1,5 +1,5 @@
-//! The service worker: the app itself, kept for use without a network. Where there is none (a plain
-//! http address, or switched off), the app runs as long as its page is open.
+//! The service worker, which stores the app for offline use. Without one (plain http, or switched off),
+//! the app runs as long as its page is open.
 
 use super::spawn::spawn_local;
 use std::cell::RefCell;
@@ -17,8 +17,8 @@ fn container() -> Option<ServiceWorkerContainer> {
     js_sys::Reflect::has(&navigator, &"serviceWorker".into()).unwrap_or(false).then(|| navigator.service_worker())
 }
 
-/// Starts the service worker, and tells when the app is ready to work offline and when a new
-/// version waits.
+/// Registers the service worker. `ready` is called when the app is stored for offline use, `waiting` when a new
+/// version is ready.
 pub fn start(ready: impl Fn() + 'static, waiting: impl Fn() + 'static) {
     let Some(container) = container() else { return };
     let waiting = Rc::new(waiting);
@@ -48,7 +48,7 @@ pub fn start(ready: impl Fn() + 'static, waiting: impl Fn() + 'static) {
     });
 }
 
-/// A worker that waits while another serves the page is a new version.
+/// A worker that waits while another controls the page is a new version.
 fn note_waiting(registration: &ServiceWorkerRegistration, waiting: &dyn Fn()) {
     if let Some(worker) = registration.waiting().filter(|_| registration.active().is_some()) {
         WAITING.set(Some(worker));
@@ -56,7 +56,7 @@ fn note_waiting(registration: &ServiceWorkerRegistration, waiting: &dyn Fn()) {
     }
 }
 
-/// Asks the host whether there is a new version.
+/// Checks the server for a new version.
 pub fn look() {
     let Some(container) = container() else { return };
     spawn_local(async move {
@@ -71,7 +71,7 @@ pub fn look() {
     });
 }
 
-/// Lets the waiting version take over and loads it. The person asked for it.
+/// Activates the waiting version and reloads the page. Called when the user asked for it.
 pub fn take_over() {
     let Some(container) = container() else { return };
     let reload = Closure::<dyn Fn()>::new(super::dom::reload);

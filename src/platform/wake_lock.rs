@@ -1,4 +1,4 @@
-//! Keeping the screen awake. Where the browser cannot, the screen dims as the device is set to; the
+//! Keeps the screen awake. If the browser cannot, the screen dims as the device is set to; the
 //! count does not depend on it.
 
 use super::spawn::spawn_local;
@@ -13,8 +13,8 @@ thread_local! {
     static WANTED: Cell<bool> = const { Cell::new(false) };
 }
 
-/// Asks that the screen stays awake, until [`let_sleep`]. The browser drops the lock whenever the
-/// page is hidden; [`watch`] takes it again.
+/// Keeps the screen awake until [`let_sleep`]. The browser releases the lock when the
+/// page is hidden; [`watch`] requests it again.
 pub fn stay_awake() {
     WANTED.set(true);
     let released = |lock: &JsValue| Reflect::get(lock, &"released".into()).is_ok_and(|value| value.is_truthy());
@@ -34,7 +34,7 @@ pub fn stay_awake() {
     });
 }
 
-/// Lets the screen sleep again.
+/// Releases the wake lock.
 pub fn let_sleep() {
     WANTED.set(false);
     if let Some(released) = HELD.take().and_then(|lock| call(&lock, "release", &JsValue::UNDEFINED)) {
@@ -44,14 +44,14 @@ pub fn let_sleep() {
     }
 }
 
-/// Calls a method that answers with a promise, where there is one. The wake lock is not among the
-/// stable bindings.
+/// Calls a method that returns a promise, if it exists. The binding of the wake lock is
+/// unstable.
 fn call(object: &JsValue, method: &str, argument: &JsValue) -> Option<Promise> {
     let method: Function = Reflect::get(object, &method.into()).ok()?.dyn_into().ok()?;
     method.call1(object, argument).ok()?.dyn_into().ok()
 }
 
-/// Takes the lock again whenever the page comes back into view.
+/// Requests the lock again whenever the page becomes visible.
 pub fn watch() {
     let again = wasm_bindgen::closure::Closure::<dyn Fn()>::new(|| {
         if WANTED.get() && document().visibility_state() == web_sys::VisibilityState::Visible {

@@ -1,5 +1,5 @@
-//! A script that runs beside the page and answers questions. Where the browser starts none, or it fails or falls
-//! silent, there is no answer, and whoever asked does the work itself.
+//! A web worker that answers questions. If the browser cannot start it, or it fails or does not answer in time,
+//! there is no answer, and the caller does the work itself.
 
 use super::clock;
 use js_sys::{Array, Function, Promise, Reflect, Uint8Array};
@@ -11,30 +11,30 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{MessageEvent, Worker};
 
-/// The thread. Clones are the same one.
+/// The worker. Clones are handles of the same worker.
 #[derive(Clone)]
 pub struct WorkerClient(Rc<Shared>);
 
 struct Shared {
     worker: Worker,
-    /// Who waits for which answer.
+    /// The number of each open question, and the function that resolves its promise.
     waiting: RefCell<Vec<(u32, Function)>>,
     last: Cell<u32>,
-    /// How long an answer may take.
+    /// Time after which an answer is given up.
     patience: Duration,
-    /// It failed or fell silent; it is not asked again.
+    /// The worker failed or did not answer; it is not asked again.
     given_up: Cell<bool>,
 }
 
 impl WorkerClient {
-    /// A script of the app's own, by its name.
+    /// Starts one of the app's own scripts; `None` if that fails.
     pub fn start(script: &str, patience: Duration) -> Option<Self> {
         let folder = get(&js_sys::global(), "lastpullFolder").as_string()?;
         let worker = Worker::new(&format!("{folder}{script}")).ok()?;
         Some(Self::of(worker, patience))
     }
 
-    /// A script that runs already.
+    /// A worker that runs already.
     pub fn of(worker: Worker, patience: Duration) -> Self {
         let asked = Rc::new(Shared {
             worker,
@@ -59,7 +59,7 @@ impl WorkerClient {
         Self(asked)
     }
 
-    /// Asks, and gives the answer; undefined where none comes. The script gets a number to answer to, then what is asked.
+    /// Sends a question and returns the answer, or `undefined` if none comes. The message is a number, then `question`.
     pub async fn ask(&self, question: &[JsValue]) -> JsValue {
         let asked = &self.0;
         if asked.given_up.get() {
@@ -67,7 +67,7 @@ impl WorkerClient {
         }
         let id = asked.last.get() + 1;
         asked.last.set(id);
-        // A row, not an object with names: a page that has a touch to answer writes it out sooner.
+        // An array, not an object with names: the page serialises it sooner, and it has an input event to handle.
         let message: Array = [id.into()].iter().chain(question).collect();
         let answer = Promise::new(&mut |resolve, _| asked.waiting.borrow_mut().push((id, resolve)));
         if asked.worker.post_message(&message).is_err() {
@@ -76,7 +76,7 @@ impl WorkerClient {
         self.answer(answer).await
     }
 
-    /// An answer on its way, or undefined and no more questions when it does not come.
+    /// Waits for an answer. If it does not come in time, `undefined`, and the worker is not asked again.
     pub async fn answer(&self, answer: Promise) -> JsValue {
         let came = Rc::new(Cell::new(false));
         let silence = Promise::new(&mut |resolve, _| {
@@ -113,12 +113,12 @@ impl Shared {
     }
 }
 
-/// A field of an answer; undefined where it has none.
+/// A property of an answer; `undefined` if it has none.
 pub fn get(of: &JsValue, name: &str) -> JsValue {
     Reflect::get(of, &name.into()).unwrap_or_default()
 }
 
-/// The bytes of an answer's field.
+/// The bytes of a `Uint8Array`; `None` for any other value.
 pub fn bytes(value: &JsValue) -> Option<Vec<u8>> {
     value.dyn_ref::<Uint8Array>().map(Uint8Array::to_vec)
 }

@@ -1,24 +1,24 @@
-//! Which of the colour screens is shown, as read from the hash behind `#/colour`.
+//! Routes of the colour pages: the hash after `#/colour`.
 
 use uuid::Uuid;
 
-/// Readings, and what follows from them.
+/// A colour page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ColourRoute {
-    /// Pot against target, and what to add.
+    /// A pot's colour beside its target, and what to add.
     Match(Uuid),
-    /// The colour that a recipe aims at.
+    /// The target colour of a recipe.
     Target(Uuid),
-    /// How a recipe looks on a garment after hits, and what they cost.
+    /// Whether a recipe's ink covers a garment, and the cost.
     Cover(Uuid),
-    /// What drawdowns of a component showed.
+    /// The drawdowns of a component.
     Component(Uuid),
-    /// Another drawdown of it.
+    /// A new drawdown of a component.
     NewDrawdown(Uuid),
 }
 
 impl ColourRoute {
-    /// The place of what follows in the hash.
+    /// Parses the segments after the area's prefix; `None` if they name no page.
     pub fn from_path(path: &[&str]) -> Option<Self> {
         let id = |text: &str| Uuid::parse_str(text).ok();
         match path {
@@ -31,7 +31,7 @@ impl ColourRoute {
         }
     }
 
-    /// What follows in the hash, with a leading slash.
+    /// The hash after the area's prefix, with a leading slash.
     pub fn path(self) -> String {
         match self {
             Self::Match(pot) => format!("/match/{pot}"),

@@ -1,21 +1,21 @@
-//! Which of these screens is shown, as read from the hash behind `#/stencil`.
+//! Routes of exposure and the reclaim bath: the hash after `#/stencil`.
 
 use uuid::Uuid;
 
-/// Among exposures and the bath.
+/// A page of exposure or of the reclaim bath.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ExposureRoute {
-    /// The way in.
+    /// The overview.
     Home,
-    /// How long to expose.
+    /// The exposure time for a query.
     Time,
-    /// How long to expose this screen.
+    /// The exposure time for a screen.
     TimeForScreen(Uuid),
-    /// A time from a test.
+    /// A new exposure test.
     NewTest,
-    /// A time computed from an exposure at another distance.
+    /// A time computed from another exposure, at another distance of the lamp.
     NewTestFrom(Uuid),
-    /// An exposure that was found.
+    /// An exposure time that was found.
     Test(Uuid),
     /// Lamps and emulsions.
     Equipment,
@@ -29,14 +29,14 @@ pub enum ExposureRoute {
     Emulsion(Uuid),
     /// The reclaim bath.
     Bath,
-    /// How the shop uses it.
+    /// Settings of the reclaim bath.
     BathSettings,
     /// Ink volume of a mesh.
     Volume,
 }
 
 impl ExposureRoute {
-    /// The place of what follows in the hash.
+    /// Parses the segments after the area's prefix; `None` if they name no page.
     pub fn from_path(path: &[&str]) -> Option<Self> {
         let id = |text: &str| Uuid::parse_str(text).ok();
         match path {
@@ -58,7 +58,7 @@ impl ExposureRoute {
         }
     }
 
-    /// What follows in the hash: empty or with a leading slash.
+    /// The hash after the area's prefix: empty, or with a leading slash.
     pub fn path(self) -> String {
         match self {
             Self::Home => String::new(),
@@ -78,7 +78,7 @@ impl ExposureRoute {
         }
     }
 
-    /// Its whole hash.
+    /// The whole hash.
     pub fn hash(self) -> String {
         super::Route::Exposure(self).hash()
     }

@@ -1,56 +1,56 @@
-//! Which of these screens is shown, as read from the hash behind `#/heat`.
+//! Routes of the heat pages: the hash after `#/heat`.
 
 use uuid::Uuid;
 
-/// Among dryers, cure and the room.
+/// A page about dryers, cure or the climate of the shop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HeatRoute {
-    /// The first of them.
+    /// The overview.
     Home,
-    /// The heat of the room.
+    /// The climate of the shop.
     Climate,
     /// Dryers and flash units.
     Dryers,
-    /// A new one.
+    /// A new dryer or flash unit.
     NewDryer,
-    /// One's fields.
+    /// The fields of a dryer or flash unit.
     Dryer(Uuid),
-    /// What reaches the print.
+    /// Measuring the temperature at the print.
     Measure(Uuid),
-    /// How dryers settled.
+    /// Settling times of the dryers.
     SettlingTimes,
-    /// Sheets of inks.
+    /// Data sheets of inks.
     Sheets,
-    /// A new one.
+    /// A new data sheet.
     NewSheet,
-    /// A new one for the ink of a run.
+    /// A new data sheet for the ink of a run.
     NewSheetForRun(Uuid),
-    /// One's figures.
+    /// The figures of a data sheet.
     Sheet(Uuid),
-    /// What fabrics bear.
+    /// Heat limits of fabrics.
     Limits,
-    /// One limit: its number among the fabrics and their two limits.
+    /// One limit, by its index among all fabrics and their two limits.
     Limit(u8),
-    /// Wash, rub and stretch tests.
+    /// Wash, crock and stretch tests.
     Tests,
-    /// A new one.
+    /// A new test.
     NewTest,
-    /// A new one of what a run prints.
+    /// A new test of what a run prints.
     NewTestForRun(Uuid),
-    /// One of them.
+    /// A test.
     Test(Uuid),
     /// Trials.
     Trials,
-    /// A new one.
+    /// A new trial.
     NewTrial,
-    /// A new one that starts from a run's set-up.
+    /// A new trial that starts from a run's set-up.
     NewTrialForRun(Uuid),
-    /// One of them.
+    /// A trial.
     Trial(Uuid),
 }
 
 impl HeatRoute {
-    /// The place of what follows in the hash.
+    /// Parses the segments after the area's prefix; `None` if they name no page.
     pub fn from_path(path: &[&str]) -> Option<Self> {
         let named = |name: &str| {
             Some(match name {
@@ -96,7 +96,7 @@ impl HeatRoute {
         }
     }
 
-    /// What follows in the hash: empty or with a leading slash.
+    /// The hash after the area's prefix: empty, or with a leading slash.
     pub fn path(self) -> String {
         let (name, id) = match self {
             Self::Home => return String::new(),
@@ -124,7 +124,7 @@ impl HeatRoute {
         id.map_or_else(|| format!("/{name}"), |id| format!("/{name}/{id}"))
     }
 
-    /// Its hash.
+    /// The whole hash.
     pub fn hash(self) -> String {
         super::Route::Heat(self).hash()
     }

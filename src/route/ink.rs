@@ -1,11 +1,11 @@
-//! Which of the shelf's screens is shown, as read from the hash behind `#/ink`.
+//! Routes of recipes, components and stock: the hash after `#/ink`.
 
 use uuid::Uuid;
 
-/// Among recipes, components and stock.
+/// A page of recipes, components or stock.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum InkRoute {
-    /// What the day needs, open pots, recipes.
+    /// The overview: what the coming runs need, open pots, recipes.
     Home,
     /// A new recipe.
     NewRecipe,
@@ -13,26 +13,26 @@ pub enum InkRoute {
     NewRecipeForRun(Uuid),
     /// A recipe.
     Recipe(Uuid),
-    /// Its name, colour and notes.
+    /// The recipe's name, colour and notes.
     EditRecipe(Uuid),
-    /// Another revision of it.
+    /// A new revision of a recipe or from a revision.
     Revise(Uuid),
-    /// How much to make of it again.
+    /// Making a recipe again in another size.
     MakeAgain(Uuid),
-    /// What is left of each component, and what to buy.
+    /// The stock of each component, and what to buy.
     Stock,
     /// A new component.
     NewComponent,
-    /// A component: what is left, and what happened to it.
+    /// A component: its stock and history.
     Component(Uuid),
-    /// Its fields.
+    /// The fields of a component.
     EditComponent(Uuid),
-    /// The scale.
+    /// The scale's settings.
     Scale,
 }
 
 impl InkRoute {
-    /// The place of what follows in the hash.
+    /// Parses the segments after the area's prefix; `None` if they name no page.
     pub fn from_path(path: &[&str]) -> Option<Self> {
         let id = |text: &str| Uuid::parse_str(text).ok();
         match path {
@@ -52,7 +52,7 @@ impl InkRoute {
         }
     }
 
-    /// What follows in the hash: empty or with a leading slash.
+    /// The hash after the area's prefix: empty, or with a leading slash.
     pub fn path(self) -> String {
         match self {
             Self::Home => String::new(),

@@ -1,5 +1,5 @@
-//! Where in the app a person is: read from `location.hash`, so that any static folder at any path
-//! serves every screen, and the browser's back button works.
+//! The routes: parsed from and written to `location.hash`, so that any static host at any path
+//! serves every page, and the browser's back button works.
 
 mod colour;
 mod exposure;
@@ -17,10 +17,10 @@ pub use screens::ScreensRoute;
 
 use uuid::Uuid;
 
-/// A screen.
+/// A page of the app.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Route {
-    /// The day's rail.
+    /// The day's schedule.
     #[default]
     Day,
     /// All jobs.
@@ -29,46 +29,46 @@ pub enum Route {
     NewJob,
     /// A job.
     Job(Uuid),
-    /// Its fields.
+    /// The fields of a job.
     EditJob(Uuid),
     /// A new lot of a job.
     NewLot(Uuid),
-    /// A lot's fields.
+    /// The fields of a lot.
     EditLot(Uuid),
     /// A new run of a lot.
     NewRun(Uuid),
-    /// A run's fields.
+    /// The fields of a run.
     EditRun(Uuid),
-    /// Which run to print.
+    /// Choosing the run to print.
     Press,
-    /// A run on the press: checks, count, what came of it.
+    /// A run: its checks, its count, its summary.
     Run(Uuid),
     /// The shop's screens.
     Screens(ScreensRoute),
-    /// Exposing and reclaiming.
+    /// Exposure and the reclaim bath.
     Exposure(ExposureRoute),
-    /// Something that failed on the press.
+    /// A failure on the press.
     Failure(Uuid),
-    /// Dryers, cure and the room.
+    /// Dryers, cure and climate.
     Heat(HeatRoute),
-    /// Recipes, components, stock.
+    /// Recipes, components and stock.
     Ink(InkRoute),
     /// A pot of ink.
     Pot(PotRoute),
-    /// Readings of colour.
+    /// Colour.
     Colour(ColourRoute),
-    /// Everything else.
+    /// The menu.
     Menu,
-    /// Settings.
+    /// Settings of device and shop.
     Settings,
-    /// Backup, out and in.
+    /// Exporting and importing the backup.
     Backup,
-    /// Where the data is and what the app is.
+    /// Where the data is stored, and the app's version.
     Storage,
 }
 
 impl Route {
-    /// The place of a hash; the day for anything unknown.
+    /// The route of a hash; the day's schedule for an unknown hash.
     pub fn from_hash(hash: &str) -> Self {
         let path: Vec<&str> = hash.trim_start_matches('#').split('/').filter(|part| !part.is_empty()).collect();
         let id = |text: &str| Uuid::parse_str(text).ok();
@@ -99,7 +99,7 @@ impl Route {
         found.unwrap_or_default()
     }
 
-    /// Its hash.
+    /// The hash of a route.
     pub fn hash(self) -> String {
         match self {
             Self::Day => "#/".into(),
@@ -127,7 +127,7 @@ impl Route {
         }
     }
 
-    /// Goes there.
+    /// Navigates to it.
     pub fn navigate(self) {
         crate::platform::dom::set_hash(&self.hash());
     }

@@ -1,32 +1,32 @@
-//! Which of a pot's screens is shown, as read from the hash behind `#/pot`.
+//! Routes of the pots: the hash after `#/pot`.
 
 use uuid::Uuid;
 
-/// At the scale and beside the pot.
+/// A page of a pot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PotRoute {
     /// A new pot without a recipe, mixed by eye.
     New,
-    /// A new pot by a revision.
+    /// A new pot of a revision.
     NewFromRevision(Uuid),
     /// A new pot for a run's ink.
     NewForRun(Uuid),
-    /// A pot: weighed in, corrected, used.
+    /// A pot.
     Pot(Uuid),
-    /// Something more into it.
+    /// An addition to a pot.
     Add(Uuid),
-    /// Something that happened to it: the pot, the event.
+    /// An event of a pot: the pot, the event.
     Event(Uuid, Uuid),
-    /// Its fields.
+    /// The fields of a pot.
     Edit(Uuid),
-    /// Its label.
+    /// The label of a pot.
     Label(Uuid),
-    /// What a print of a run takes.
+    /// The ink use of a run's print.
     PrintUse(Uuid),
 }
 
 impl PotRoute {
-    /// The place of what follows in the hash.
+    /// Parses the segments after the area's prefix; `None` if they name no page.
     pub fn from_path(path: &[&str]) -> Option<Self> {
         let id = |text: &str| Uuid::parse_str(text).ok();
         match path {
@@ -43,7 +43,7 @@ impl PotRoute {
         }
     }
 
-    /// What follows in the hash, with a leading slash.
+    /// The hash after the area's prefix, with a leading slash.
     pub fn path(self) -> String {
         match self {
             Self::New => "/new".into(),

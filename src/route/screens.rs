@@ -1,26 +1,26 @@
-//! Which of these screens is shown, as read from the hash behind `#/screens`.
+//! Routes of the shop's screens: the hash after `#/screens`.
 
 use uuid::Uuid;
 
-/// Among the shop's screens.
+/// A page of the shop's screens.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ScreensRoute {
-    /// What is to be burned, and all of them.
+    /// The overview: what to burn, and all screens.
     Home,
     /// New screens.
     New,
-    /// New screens that a run names.
+    /// New screens that a run needs.
     NewForRun(Uuid),
     /// A screen.
     Screen(Uuid),
-    /// Its fields.
+    /// The fields of a screen.
     Edit(Uuid),
     /// Age limits and step times.
     Settings,
 }
 
 impl ScreensRoute {
-    /// The place of what follows in the hash.
+    /// Parses the segments after the area's prefix; `None` if they name no page.
     pub fn from_path(path: &[&str]) -> Option<Self> {
         let id = |text: &str| Uuid::parse_str(text).ok();
         match path {
@@ -34,7 +34,7 @@ impl ScreensRoute {
         }
     }
 
-    /// What follows in the hash: empty or with a leading slash.
+    /// The hash after the area's prefix: empty, or with a leading slash.
     pub fn path(self) -> String {
         match self {
             Self::Home => String::new(),

@@ -1,5 +1,5 @@
-//! The whole journal: reading all of it, packing its tail, adding another device's. Seldom wanted, and so
-//! in a part of its own (`later`).
+//! Work on the whole journal: reading all of it, compacting its tail, merging another device's entries. Rarely
+//! needed, and so in a chunk of its own.
 
 use super::Store;
 use super::open::{LoadedShop, MergeError, MergeSummary, read};
@@ -13,7 +13,7 @@ use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 use std::pin::Pin;
 
-/// Work done by a chunk.
+/// A future of a function in the chunk.
 pub(super) type Work<T> = Pin<Box<dyn Future<Output = T>>>;
 
 chunk! {
@@ -28,7 +28,7 @@ chunk! {
     }
 }
 
-/// Fetches the chunk and folds everything that is stored.
+/// Loads the chunk and folds everything that is stored.
 pub(super) async fn read_all_lazily(
     storage: IndexedDb,
     opened: Opened,
@@ -36,17 +36,17 @@ pub(super) async fn read_all_lazily(
     Ok(split_read_all(storage, opened).await?.await)
 }
 
-/// Fetches the chunk and compacts the journal.
+/// Loads the chunk and compacts the journal.
 pub(super) async fn compact_lazily(store: Store, long: bool) -> Result<(), ChunkLoadError> {
     split_compact(store, long).await?.await;
     Ok(())
 }
 
-/// Folds everything that is stored, where the checkpoint is of no use.
+/// Folds everything that is stored, if the checkpoint cannot be used.
 pub(crate) async fn read_all(storage: IndexedDb, opened: Opened) -> Result<LoadedShop, StorageFault> {
     let all = Journal::of(storage.read_all().await?).map_err(|conflict| conflict_fault(&conflict))?;
     if all.len() as u64 != opened.head.coverage.len() {
-        // Another tab saved between the two reads, or bytes are gone: never go on as if all were here.
+        // Another tab saved between the two reads, or bytes are missing: never continue as if all were here.
         let again = storage.open().await?;
         if all.len() as u64 != again.head.coverage.len() {
             return Err(StorageFault::Stale);
@@ -61,7 +61,7 @@ fn conflict_fault(conflict: &Conflict) -> StorageFault {
 }
 
 impl Store {
-    /// Packs the tail where it is long, saves the fold, and forgets photos that nothing shows.
+    /// Compacts the tail if it is long, saves the checkpoint, and deletes photos that nothing shows.
     pub(crate) async fn compact_now(self, long: bool) {
         let storage = self.storage.get_value();
         if long {
@@ -76,8 +76,8 @@ impl Store {
         self.forget_old_photos().await;
     }
 
-    /// Forgets the bytes of photos that nothing shows. A fact of a newer version may name photos in a way
-    /// not known here: all stay then.
+    /// Deletes the bytes of photos that nothing shows. A fact of a newer version may name photos in a way
+    /// not known here: all are kept then.
     async fn forget_old_photos(self) {
         let storage = self.storage.get_value();
         if self.shop.with_untracked(|shop| !shop.unknown.is_empty()) {
@@ -91,7 +91,7 @@ impl Store {
         }
     }
 
-    /// Adds entries of other devices to the journal: all of them or none.
+    /// Merges entries of other devices into the journal: all of them or none.
     pub(super) async fn merge(self, arriving: Vec<Entry>) -> Result<MergeSummary, MergeError> {
         let storage = self.storage.get_value();
         let mut tries = 0;

@@ -1,4 +1,4 @@
-//! The backup file, out and in.
+//! Exporting and importing the backup file.
 
 use super::Store;
 use super::archive::Work;
@@ -19,55 +19,55 @@ use send_wrapper::SendWrapper;
 use std::collections::BTreeSet;
 use std::time::Duration;
 
-/// The backup being made or taken in.
+/// State of the export and the import.
 #[derive(Clone, Default)]
 pub struct BackupState {
-    /// Whether something is under way.
+    /// Whether an export or import is in progress.
     pub busy: bool,
-    /// A file ready to leave, made before the tap that sends it.
+    /// A file ready to be exported, created before the tap that exports it.
     pub ready: Option<BackupFile>,
-    /// What the last file brought, or why it was refused.
+    /// Result of the last import.
     pub imported: Option<Result<ImportSummary, ImportError>>,
 }
 
-/// A file ready to leave.
+/// A backup file ready to be exported.
 #[derive(Clone)]
 pub struct BackupFile {
     /// The file.
     pub file: SendWrapper<Outgoing>,
-    /// Facts in it.
+    /// Number of facts in it.
     pub facts: u64,
-    /// Photos in it.
+    /// Number of photos in it.
     pub photos: u32,
-    /// Photos that the shop shows and the file lacks: they are not on this device, or do not fit.
+    /// Number of photos that the shop shows and the file lacks: they are not on this device, or do not fit.
     pub photos_left_out: u32,
-    /// Facts in it that could not be saved here.
+    /// Facts in it that could not be saved on this device.
     pub rescued: Vec<Draft>,
 }
 
-/// What a file brought.
+/// What an import added.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ImportSummary {
     /// The facts.
     pub facts: MergeSummary,
-    /// Photos that were new here.
+    /// Number of photos that were new here.
     pub photos: u32,
-    /// Photos that the shop shows now and this device still lacks.
+    /// Number of photos that the shop shows now and this device still lacks.
     pub photos_missing: u32,
 }
 
 /// Why a file was refused. Nothing was changed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ImportError {
-    /// No file came, or it could not be read from the device.
+    /// No file was picked, or it could not be read.
     NotRead,
-    /// What reads it could not be fetched.
+    /// The chunk that reads it could not be loaded.
     ChunkLoadError,
-    /// Its photos are more than the device has room for.
+    /// The device has too little space for its photos.
     NoRoom,
-    /// It is no backup, or a damaged one.
+    /// It is not a backup, or damaged.
     File(BackupProblem),
-    /// It contradicts what is here.
+    /// It contradicts the entries on this device.
     Conflict(Conflict),
     /// It could not be stored.
     Storage(StorageFault),
@@ -97,14 +97,14 @@ async fn import_backup_lazily(
 }
 
 impl Store {
-    /// Makes the backup file: everything stored, and what waits and could not be saved.
+    /// Makes the backup file: everything stored, and facts that could not be saved.
     pub fn prepare_backup(self) {
         self.backup.update(|backup| {
             backup.busy = true;
             backup.ready = None;
         });
         spawn_local(async move {
-            // Let the screen say so before the packing takes the thread.
+            // Lets the page show the progress before the packing blocks the thread.
             clock::wait(Duration::from_millis(20)).await;
             let ready = self.make_backup_later().await;
             self.backup.update(|backup| {
@@ -122,18 +122,18 @@ impl Store {
         made.ok().flatten()
     }
 
-    /// The backup file: its work, in a part of its own.
+    /// Makes the backup file. Runs in the chunk.
     pub(crate) async fn make_backup(self) -> Option<BackupFile> {
         self.flush().await;
         let storage = self.storage.get_value();
-        // Where the store does not even read, what this page has seen is better than nothing.
+        // If the storage cannot be read, export the entries that this page has seen.
         let mut entries = storage.read_all().await.unwrap_or_else(|_| self.recent.get_value());
-        // Only what saving has given up on: anything else is about to be stored, and would count twice.
+        // Only facts on which saving has given up: others are about to be stored, and would count twice.
         let blocked = matches!(self.saving.get_untracked(), SaveState::Blocked(_));
         let rescued: Vec<Draft> = self.pending.with_untracked(|waiting| {
             waiting.iter().filter(|_| blocked).map(|waiting| waiting.draft.clone()).collect()
         });
-        // Under a device id of their own: their numbers here are not given out yet.
+        // Under a new device id: they have no sequence number of this device yet.
         entries.extend(assign_sequence(&mut Head::default(), ids::new_id(), &rescued));
         let clock = clock::now();
         let (mut out, first) = BackupOut::new(&entries, clock.now).ok()?;
@@ -143,7 +143,7 @@ impl Store {
         let stored = storage.photos().await.unwrap_or_default();
         let shown = photos_of(entries.clone()).unwrap_or_default();
         for id in shown.ids().intersection(&stored) {
-            // One at a time: a phone need not hold hundreds.
+            // One at a time: a phone need not hold hundreds in memory.
             let bytes = storage.photo(*id).await.ok().flatten();
             let Some(photo) = bytes.and_then(JpegPhoto::of).filter(|photo| photo.id() == *id) else { continue };
             let Some(before) = out.photo(&photo) else { break };
@@ -159,14 +159,14 @@ impl Store {
         Some(BackupFile { file, facts: entries.len() as u64, photos, photos_left_out, rescued })
     }
 
-    /// Sends the prepared file away, by sharing or as a download. Called in the tap itself.
+    /// Exports the prepared file, by sharing or as a download. Call it during the tap itself.
     pub fn send_backup(self, share: bool) {
         let Some(ready) = self.backup.with_untracked(|backup| backup.ready.clone()) else { return };
         spawn_local(async move {
             let left = if share { ready.file.share().await } else { ready.file.download() };
             if matches!(left, ExportOutcome::Shared | ExportOutcome::Downloaded) {
                 if !ready.rescued.is_empty() {
-                    // They are in the file now; saved here too they would count twice when it comes back.
+                    // They are in the file now; if saved here too, they would count twice after an import of the file.
                     self.pending.update(|waiting| {
                         for draft in &ready.rescued {
                             if let Some(at) = waiting.iter().position(|waiting| waiting.draft == *draft) {
@@ -185,7 +185,7 @@ impl Store {
         });
     }
 
-    /// Downloads everything that can still be read, when the shop itself does not open.
+    /// Downloads everything that can still be read, if the shop cannot be opened.
     pub fn rescue(self) {
         spawn_local(async move {
             if let Some(ready) = self.make_backup_later().await {
@@ -194,7 +194,7 @@ impl Store {
         });
     }
 
-    /// Takes in a backup file: all of it or nothing.
+    /// Imports a backup file: all of it or nothing.
     pub fn import(self, file: Option<Incoming>) {
         self.backup.update(|backup| {
             backup.busy = true;
@@ -216,7 +216,7 @@ impl Store {
         });
     }
 
-    /// Takes in a backup file: its work, in a part of its own.
+    /// Imports a backup file. Runs in the chunk.
     pub(crate) async fn import_backup(self, file: Incoming) -> Result<ImportSummary, ImportError> {
         let mut backup = read_backup(file).await.map_err(refused)?;
         let storage = self.storage.get_value();
@@ -236,7 +236,7 @@ impl Store {
         let facts = match imported {
             Ok(facts) => facts,
             Err(error) => {
-                // Whatever came in goes again; what somebody kept since stays.
+                // Delete what this import added; photos that were kept again since then stay.
                 let _ = storage.forget_photos(&photo_import.new, photo_import.at + 1).await;
                 return Err(error);
             }
@@ -247,7 +247,7 @@ impl Store {
         Ok(ImportSummary { facts, photos: photo_import.new.len() as u32, photos_missing })
     }
 
-    /// Reads every photo of a file, wanted or not, as one that is not what it says refuses the file;
+    /// Reads every photo of a file, needed or not, since one that does not match its id makes the file invalid;
     /// keeps those that the shop will show.
     async fn import_photos(
         self,
@@ -265,7 +265,7 @@ impl Store {
         }
         for (id, _) in backup.photos() {
             let Some(photo) = backup.photo(id).await.map_err(refused)? else { continue };
-            // One that is stored but shown no more is about to be shown again: its time moves on.
+            // A photo that is stored but no longer shown will be shown again: renew its time.
             if shown.contains(&id) && !(stored.contains(&id) && here.contains(&id)) {
                 let kept = storage.keep_photo(&photo, None, photo_import.at).await.map_err(ImportError::Storage)?;
                 photo_import.new.extend(kept.then_some(id));
@@ -275,11 +275,11 @@ impl Store {
     }
 }
 
-/// Photos of a file on their way in.
+/// State of importing the photos of a file.
 struct PhotoImport {
-    /// The wall time they are kept as of.
+    /// The wall time at which they are kept, in milliseconds since 1970-01-01 UTC.
     at: u64,
-    /// Those that were not here before.
+    /// Photos that were not stored before.
     new: Vec<PhotoId>,
 }
 

@@ -11,7 +11,7 @@ use lastpull_core::shop::Shop;
 use lastpull_core::time::WallClock;
 use leptos::prelude::*;
 
-/// Makes the facts of a demo shop: as of when, recorded by which device, and what that device is called.
+/// Makes the facts of a demo shop: at what time, recorded by which device, and the device's name.
 type DemoFacts = fn(WallClock, DeviceId, &str) -> Vec<Draft>;
 
 fn demo_facts(clock: WallClock, device: DeviceId, name: &str) -> Vec<Draft> {
@@ -25,10 +25,10 @@ chunk! {
 }
 
 impl Store {
-    /// Opens the demo shop beside the shop's own.
+    /// Opens the demo shop instead of the shop's own journal.
     pub fn enter_demo(self, device_name: String) {
         spawn_local(async move {
-            // What waits belongs to the shop's own journal.
+            // Unsaved facts belong to the shop's own journal.
             if !self.flush().await {
                 return;
             }
@@ -53,7 +53,7 @@ impl Store {
         });
     }
 
-    /// Leaves the demo shop and forgets it wholly.
+    /// Closes the demo shop and deletes it.
     pub fn leave_demo(self) {
         let storage = self.storage.get_value();
         self.update_settings(crate::platform::settings::Settings::resume_shop);
@@ -62,7 +62,7 @@ impl Store {
         self.shop.set(Shop::default());
         self.notice.set(None);
         spawn_local(async move {
-            // Emptied first: should another tab hold the database open, only its empty shell waits.
+            // Erased first: if another tab keeps the database open, only an empty one waits for deletion.
             let _ = storage.erase().await;
             tabs::notify_changed();
             self.open();
@@ -71,7 +71,7 @@ impl Store {
         });
     }
 
-    /// Forgets a demo shop that a killed browser left behind.
+    /// Deletes a demo shop that remained when the browser was killed.
     pub(super) fn delete_leftover_demo(self) {
         if !self.settings.with_untracked(|settings| settings.demo) {
             spawn_local(async move {

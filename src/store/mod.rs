@@ -1,5 +1,13 @@
-//! The one long-lived store of the app: the folded shop, what waits to be saved, and the device's
-//! settings. Screens read signals from it and hand it facts; they know nothing else.
+//! The store of the app: the folded shop, the facts waiting to be saved, and the device's
+//! settings. Pages read its signals and hand facts to it.
+//!
+//! # Decisions
+//!
+//! - A fact is saved before it is drawn: a commit takes a few milliseconds, after which the count is drawn as saved. If
+//!   it takes longer than 24 ms, the count is drawn as unsaved. The pace is computed from saved facts only.
+//! - Facts that could not be saved are exported in the backup under a device id of their own, and are no longer pending
+//!   once the file is exported: if saved here too, they would count twice when the file is imported.
+//! - A change of language or units saves everything and reloads the page.
 
 mod archive;
 mod backup;
@@ -30,34 +38,34 @@ use leptos::prelude::*;
 use std::time::Duration;
 use uuid::Uuid;
 
-/// Handles of everything that lives as long as the page. Copied freely.
+/// Handles of all state that lives as long as the page. `Copy`.
 #[derive(Clone, Copy)]
 pub struct Store {
-    /// The shop as it stands, with all that is saved.
+    /// The shop with all saved facts.
     pub shop: RwSignal<Shop>,
-    /// This device in the journal.
+    /// This device's id in the journal.
     pub device: RwSignal<DeviceId>,
-    /// This moment; moves on every second.
+    /// The current time; updated every second.
     pub clock: RwSignal<WallClock>,
     /// Settings of the device.
     pub settings: RwSignal<Settings>,
-    /// How the opening goes.
+    /// State of opening the journal.
     pub loading: RwSignal<Loading>,
-    /// Facts handed over and not saved yet.
+    /// Facts that are not saved yet.
     pub pending: RwSignal<Vec<PendingFact>>,
     /// Whether saving works.
     pub saving: RwSignal<SaveState>,
-    /// What to tell the person, with a way back where there is one.
+    /// The notice to show, with undo if possible.
     pub notice: RwSignal<Option<Notice>>,
-    /// Whether the browser promises to keep the data, and the room there is.
+    /// Whether the browser keeps the data permanently, and the storage space.
     pub persistence: RwSignal<Persistence>,
-    /// The backup being made or taken in.
+    /// State of exporting and importing the backup.
     pub backup: RwSignal<BackupState>,
-    /// Whether a new version of the app waits.
+    /// Whether a new version of the app is ready.
     pub update_waits: RwSignal<bool>,
-    /// Whether the app is stored for use without a network.
+    /// Whether the app is stored for offline use.
     pub offline_ready: RwSignal<bool>,
-    /// Moves on when the browser offers to install.
+    /// Increases when the browser offers to install the app.
     pub install_offer: RwSignal<u32>,
     storage: StoredValue<IndexedDb, LocalStorage>,
     recent: StoredValue<Vec<Entry>>,
@@ -69,7 +77,7 @@ const SHOP: &str = "lastpull";
 const DEMO: &str = "lastpull-demo";
 
 impl Store {
-    /// The store of a page just opened. Reading begins with [`Store::open`].
+    /// The store of a new page. Reading begins with [`Store::open`].
     pub fn new() -> Self {
         let settings = platform::settings::load();
         let name = if settings.demo { DEMO } else { SHOP };
@@ -92,18 +100,18 @@ impl Store {
         }
     }
 
-    /// The store, from anywhere below the root.
+    /// The store, from the Leptos context.
     pub fn from_context() -> Self {
         expect_context()
     }
 
-    /// Starts everything that runs beside the screens.
+    /// Starts everything that runs beside the pages.
     pub fn start(self) {
         self.open();
         clock::every(Duration::from_secs(1), move || self.clock.set(clock::now()));
         platform::wake_lock::watch();
         platform::install::watch(move || self.install_offer.update(|n| *n += 1));
-        // Not while the first screen is being drawn.
+        // Not while the first page is being drawn.
         clock::after(Duration::from_millis(1500), move || {
             platform::updates::start(move || self.offline_ready.set(true), move || self.update_waits.set(true));
             crate::lazy::fetch_all();
@@ -114,23 +122,23 @@ impl Store {
         save_queue::warn_before_leaving(self);
     }
 
-    /// Changes the device's settings and keeps them.
+    /// Changes the device's settings and saves them.
     pub fn update_settings(self, change: impl FnOnce(&mut Settings)) {
         self.settings.update(change);
         self.settings.with_untracked(platform::settings::save);
     }
 
-    /// Who works at this device, where that is known.
+    /// The crew member who uses this device, if chosen.
     pub fn operator(self) -> Option<String> {
         self.settings.with_untracked(|settings| settings.operator.clone())
     }
 
-    /// Hands over facts about one subject to be saved.
+    /// Records a fact about a subject.
     pub fn record(self, subject: Subject, fact: Fact) {
         self.record_all(vec![(subject, fact)]);
     }
 
-    /// Whether any run is on the press: nothing may interrupt then.
+    /// Whether a run is on the press: it must not be interrupted.
     pub fn is_printing(self) -> bool {
         self.shop.with(|shop| shop.runs().any(|(_, run)| !run.deleted && run.progress.is_on_press()))
     }

@@ -1,4 +1,4 @@
-//! A line that tells what was done, with a way back.
+//! Notices of what was done, with undo.
 
 use super::Store;
 use crate::platform::clock;
@@ -7,25 +7,25 @@ use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 use std::time::Duration;
 
-/// What was done, and the facts that take it back.
+/// A text about an action, and the facts that undo it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Notice {
-    /// In words.
+    /// The text.
     pub text: String,
-    /// What undo records; empty where there is no way back.
+    /// The facts that undo records; empty if there is no undo.
     pub undo: Vec<(Subject, Fact)>,
 }
 
-/// How long a notice stays. Long enough to read it and reach for undo with inky hands.
+/// How long a notice is shown: long enough to read it and to reach the undo button with inky hands.
 const STAYS: Duration = Duration::from_secs(10);
 
 impl Store {
-    /// Shows what was done.
+    /// Shows a notice.
     pub fn notify(self, text: impl Into<String>) {
         self.notify_with_undo(text, Vec::new());
     }
 
-    /// Shows what was done, with undo.
+    /// Shows a notice with undo.
     pub fn notify_with_undo(self, text: impl Into<String>, undo: Vec<(Subject, Fact)>) {
         let notice = Notice { text: text.into(), undo };
         self.notice.set(Some(notice.clone()));
@@ -36,7 +36,7 @@ impl Store {
         });
     }
 
-    /// Takes back what the notice tells of.
+    /// Undoes the action of the notice.
     pub fn undo_notice(self) {
         if let Some(notice) = self.notice.get_untracked() {
             self.notice.set(None);

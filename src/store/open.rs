@@ -1,4 +1,4 @@
-//! Opening the journal: the checkpoint and what came after it, or everything where that will not do.
+//! Opening the journal: from the checkpoint and the entries after it, or from all entries if that fails.
 
 use super::archive::{compact_lazily, read_all_lazily};
 use super::backup::BackupState;
@@ -14,22 +14,22 @@ use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 use std::time::Duration;
 
-/// How opening the journal goes.
+/// State of opening the journal.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Loading {
     /// Reading.
     Reading,
     /// Ready to work.
     Ready,
-    /// It does not open. Nothing was written.
+    /// It cannot be opened. Nothing was written.
     Failed(StorageFault),
 }
 
-/// Entries in the tail from which it is packed. Opening reads a tail of this size in a few
+/// Length of the tail, in entries, from which it is compacted. Reading a tail of this length takes a few
 /// milliseconds.
 const LONG_TAIL: usize = 400;
 
-/// What opening came to.
+/// The shop as read from the storage.
 pub(crate) struct LoadedShop {
     pub(crate) opened: Opened,
     pub(crate) shop: Shop,
@@ -42,7 +42,7 @@ pub(super) async fn read(storage: &IndexedDb) -> Result<LoadedShop, StorageFault
     let opened = storage.open().await?;
     let saved = opened.checkpoint.as_ref().and_then(Checkpoint::shop);
     if let Some(mut shop) = saved.or_else(|| opened.checkpoint.is_none().then(Shop::default)) {
-        // The facts counted must be the facts stored, or something is missing under the checkpoint.
+        // The number of facts folded must be the number stored, or the checkpoint is missing some.
         if shop.apply_all(&opened.tail) && shop.facts() == opened.head.coverage.len() {
             return Ok(LoadedShop { opened, shop, from_scratch: false });
         }
@@ -77,7 +77,7 @@ impl Store {
         });
     }
 
-    /// Reads the journal again from what is stored. Says whether the checkpoint was of no use.
+    /// Reads the journal again from the storage. Returns whether the checkpoint could not be used.
     pub(super) async fn reload(self) -> Result<bool, StorageFault> {
         let storage = self.storage.get_value();
         let mut tries = 0;
@@ -93,7 +93,7 @@ impl Store {
         Ok(folded.from_scratch)
     }
 
-    /// Takes saved entries into the shop on screen; reads anew where they do not follow on.
+    /// Adds saved entries to the shop on screen; reads everything again if they do not follow the last ones.
     pub(super) fn apply_saved(self, entries: &[Entry]) {
         self.recent.update_value(|recent| recent.extend_from_slice(entries));
         let mut follows = false;
@@ -118,15 +118,15 @@ impl Store {
         }
     }
 
-    /// Packs a long tail and saves the fold, and forgets photos that nothing shows. Never needed for safety; a
-    /// failure is left for next time.
+    /// Compacts a long tail, saves the checkpoint, and deletes photos that nothing shows. Safety never depends on it; a
+    /// failed attempt is repeated at the next opening.
     pub(super) fn compact(self, long: bool) {
         spawn_local(async move {
             let _ = compact_lazily(self, long).await;
         });
     }
 
-    /// Forgets everything this device holds, of the shop and its settings.
+    /// Erases everything on this device: the shop and its settings.
     pub fn erase_all(self) {
         let storage = self.storage.get_value();
         spawn_local(async move {
@@ -146,24 +146,24 @@ impl Store {
     }
 }
 
-/// What a file brought.
+/// What a merge added.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct MergeSummary {
-    /// Facts that were new here.
+    /// Number of facts that were new here.
     pub new: u64,
-    /// Facts that were here already.
+    /// Number of facts that were already here.
     pub known: u64,
-    /// Facts that are missing in between.
+    /// Number of facts missing in between.
     pub gaps: u64,
-    /// Facts dated further ahead than clocks drift.
+    /// Number of facts dated further ahead than clocks drift.
     pub far_ahead: u64,
 }
 
-/// Why a file was not taken in.
+/// Why entries were not merged.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum MergeError {
-    /// It contradicts what is here.
+    /// They contradict the entries on this device.
     Conflict(Conflict),
-    /// It could not be stored.
+    /// They could not be stored.
     Storage(StorageFault),
 }

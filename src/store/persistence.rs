@@ -1,23 +1,23 @@
-//! Whether the browser keeps the data, and what the person should know of it.
+//! Whether the browser keeps the data permanently.
 
 use super::Store;
 use crate::platform::storage_persistence::StorageSpace;
 use crate::platform::{spawn_local, storage_persistence};
 use leptos::prelude::*;
 
-/// What is known of the keeping.
+/// What is known of the storage's persistence.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Persistence {
-    /// Whether the browser promised; none while it has not said.
+    /// Whether the browser promised to keep the data; `None` until it answers.
     pub persisted: Option<bool>,
     /// Whether it was asked and declined.
     pub declined: bool,
-    /// The room there is.
+    /// The storage space.
     pub space: Option<StorageSpace>,
 }
 
 impl Store {
-    /// Looks at the promise and the room.
+    /// Reads the promise and the storage space again.
     pub fn refresh_persistence(self) {
         spawn_local(async move {
             let persisted = storage_persistence::is_persisted().await;
@@ -29,7 +29,7 @@ impl Store {
         });
     }
 
-    /// Asks the browser to keep the data. The reason stands on the screen that calls it.
+    /// Asks the browser to keep the data. The page that calls it states the reason.
     pub fn request_persistence(self) {
         spawn_local(async move {
             let persisted = storage_persistence::request_persist().await;

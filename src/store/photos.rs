@@ -1,4 +1,4 @@
-//! Photos: taken in and kept before the fact that names them, shown, dropped, and forgotten a day after
+//! Photos: stored before the fact that names them, shown, deleted, and their bytes removed a day after
 //! nothing shows them any more.
 
 use super::Store;
@@ -14,51 +14,51 @@ use leptos::prelude::*;
 use std::time::Duration;
 use web_sys::File;
 
-/// How taking photos in goes.
+/// Progress of adding photos.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct PhotoProgress {
-    /// How many are through, well or not.
+    /// Number of files processed, added or refused.
     pub done: u32,
-    /// How many there are; 0 when nothing is under way.
+    /// Number of files in all; 0 if none is in progress.
     pub of: u32,
-    /// Those that were not taken in: the file's name and why.
+    /// Files that were refused: the name and the reason.
     pub refused: Vec<(String, PhotoError)>,
 }
 
-/// Why a photo was not taken in.
+/// Why a photo was not added.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PhotoError {
-    /// No photo could be made of it.
+    /// No photo could be made from the file.
     Picture(PictureProblem),
-    /// The device has too little room left.
+    /// The device has too little space left.
     NoRoom,
     /// It could not be stored.
     Storage(StorageFault),
 }
 
-/// How a photo's bytes stand on this device.
+/// Where a photo's bytes are.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PhotoSource {
-    /// At this address.
+    /// At this object URL.
     Url(String),
-    /// They have not come to this device.
+    /// Not on this device.
     Missing,
-    /// The store does not give them.
+    /// They could not be read.
     Fault(StorageFault),
 }
 
-/// Whether the browser has room for this many bytes more. Where it does not say, trying will.
+/// Whether the browser has space for this many more bytes; true if it does not say.
 pub(super) async fn has_room(bytes: f64) -> bool {
     storage_persistence::space().await.is_none_or(|space| photos_fit(bytes, space.used, space.quota))
 }
 
 impl Store {
-    /// How many more photos the device has room for, as far as the browser says.
+    /// How many more photos the device has space for, as far as the browser says.
     pub fn photos_that_fit(self) -> Option<u32> {
         self.persistence.with(|persistence| persistence.space.map(|space| photos_that_fit(space.used, space.quota)))
     }
 
-    /// Takes in pictures of something, one after the other; what does not work is told and the rest kept.
+    /// Adds pictures to a subject, one after the other; a refused one is reported and the others are kept.
     pub fn add_photos(self, subject: Subject, files: Vec<File>, progress: RwSignal<PhotoProgress>) {
         if files.is_empty() {
             return;
@@ -71,7 +71,7 @@ impl Store {
         });
         spawn_local(async move {
             for file in files {
-                // Let the screen draw how far it is.
+                // Lets the page show the progress.
                 clock::wait(Duration::from_millis(1)).await;
                 let refused = self.add_photo(subject, &file).await.err();
                 progress.update(|progress| {
@@ -88,10 +88,10 @@ impl Store {
         });
     }
 
-    /// Takes in one picture of something.
+    /// Adds one picture to a subject.
     ///
     /// # Errors
-    /// [`PhotoError`].
+    /// [`PhotoError`] if no photo could be made from the file, or it could not be stored.
     pub async fn add_photo(self, subject: Subject, file: &File) -> Result<(), PhotoError> {
         if !has_room(LARGEST_MADE as f64).await {
             return Err(PhotoError::NoRoom);
@@ -102,18 +102,18 @@ impl Store {
         kept.map_err(
             |fault| if fault == StorageFault::Full { PhotoError::NoRoom } else { PhotoError::Storage(fault) },
         )?;
-        // Its bytes are on the disk: now a fact may name it.
+        // Its bytes are stored: now a fact may name it.
         self.record_and_wait(vec![(subject, Fact::Photo(PhotoFact::taken(&picture.photo)))]).await;
         Ok(())
     }
 
-    /// Drops a photo of something, with undo.
+    /// Deletes a photo of a subject, with undo.
     pub fn delete_photo(self, subject: Subject, photo: &Photo) {
         self.record(subject, Fact::Photo(PhotoFact::Dropped(photo.id)));
         self.notify_with_undo(i18n::photo_deleted(), vec![(subject, Fact::Photo(PhotoFact::from(photo)))]);
     }
 
-    /// Where the page can show a photo. The address is to be let go of.
+    /// The object URL of a photo. The caller must revoke it.
     pub async fn photo_url(self, photo: PhotoId) -> PhotoSource {
         match self.storage.get_value().photo(photo).await {
             Ok(Some(bytes)) => pictures::address_of(&bytes).map_or(PhotoSource::Missing, PhotoSource::Url),
@@ -122,7 +122,7 @@ impl Store {
         }
     }
 
-    /// Where the page can show the small picture of a photo, made now where there was none.
+    /// The object URL of a photo's thumbnail, which is made if there is none. The caller must revoke it.
     pub async fn thumbnail_url(self, photo: PhotoId) -> PhotoSource {
         let storage = self.storage.get_value();
         match storage.small(photo).await {

@@ -1,6 +1,6 @@
-//! Facts on their way to the disk. A fact counts as saved when its transaction has committed; until
-//! then it is shown as waiting. When saving fails it is tried again, then counting is blocked in
-//! plain words, with a way to get the data out; nothing that was counted is dropped.
+//! Facts waiting to be saved. A fact counts as saved when its transaction has committed; until
+//! then it is shown as unsaved. If saving fails it is tried again, then counting is blocked with
+//! a message and a way to export the data; nothing that was counted is dropped.
 
 use super::Store;
 use crate::i18n;
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 use std::cell::Cell;
 use std::time::Duration;
 
-/// A fact handed over and not saved yet.
+/// A fact that is not saved yet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PendingFact {
     /// The fact.
@@ -22,7 +22,7 @@ pub struct PendingFact {
 }
 
 impl PendingFact {
-    /// What it does to a run, to be shown before it is saved.
+    /// Its effect on a run, to be shown before it is saved.
     pub fn to_pending(&self) -> Pending {
         Pending { run: self.draft.subject, at: self.draft.at, fact: self.draft.fact.clone() }
     }
@@ -31,22 +31,22 @@ impl PendingFact {
 /// Whether saving works.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SaveState {
-    /// It does.
+    /// It works.
     Fine,
     /// It failed and is being tried again.
     Retrying(StorageFault),
-    /// It failed for good: counting is blocked until the person acts.
+    /// It failed at every retry: counting is blocked until the user acts.
     Blocked(StorageFault),
 }
 
-/// Waits between tries. Opening the database again mends most faults at the first.
+/// Delays before the retries. Opening the database again cures most faults at the first.
 const RETRIES: [Duration; 3] = [Duration::from_millis(100), Duration::from_millis(700), Duration::from_secs(2)];
 
-/// How long the disk may take before the screen shows what is not saved yet.
+/// How long a save may take before the page shows the fact as unsaved.
 const SOON: Duration = Duration::from_millis(24);
 
-/// Does what can wait until the disk has had its chance with what was handed over just before. Not even the clock is
-/// wound before the disk is asked.
+/// Runs `action` after a short delay, so that the write of facts recorded just before starts first. The timer itself
+/// is set only after that write has started.
 pub fn after_write(action: impl FnOnce() + 'static) {
     spawn_local(async { clock::after(SOON, action) });
 }
@@ -56,25 +56,25 @@ thread_local! {
 }
 
 impl Store {
-    /// Hands over facts to be saved, in this order, in as few transactions as can be. A fact out of bounds, which
-    /// would keep a backup from being read, is a fault of the screen: then none of them is taken, and that is said.
+    /// Records facts, in this order, in as few transactions as possible. A fact out of bounds, which would make a
+    /// backup unreadable, is a bug of the page: then none of them is recorded, and a notice says so.
     pub fn record_all(self, facts: Vec<(Subject, Fact)>) {
         self.enqueue(facts);
     }
 
-    /// Whether the facts were taken.
+    /// Returns whether the facts were accepted.
     fn enqueue(self, facts: Vec<(Subject, Fact)>) -> bool {
         let kept = facts.iter().all(|(_, fact)| fact.in_bounds());
         debug_assert!(kept, "out of bounds: {facts:?}");
         if !kept {
-            // After whatever the screen says of what it thinks is done.
+            // After any notice in which the page reports success.
             clock::after(Duration::ZERO, move || self.notify(i18n::not_written()));
             return false;
         }
         let at = clock::now().now;
         let drafts = facts.into_iter().map(|(subject, fact)| PendingFact { draft: Draft { at, subject, fact } });
-        // A commit takes a few milliseconds, drawing the count many times that: the disk goes first, and
-        // one drawing shows the saved count. Should the disk take longer, the unsaved count is shown.
+        // A commit takes a few milliseconds, drawing the count many times that: the write goes first, and
+        // one drawing shows the saved count. If the write takes longer, the unsaved count is shown.
         self.pending.update_untracked(|waiting| waiting.extend(drafts));
         self.write();
         after_write(move || {
@@ -85,12 +85,12 @@ impl Store {
         true
     }
 
-    /// Hands over facts and waits until they are saved; false when they could not be yet, or were not taken.
+    /// Records facts and waits until they are saved; false if they could not be saved yet, or were not accepted.
     pub async fn record_and_wait(self, facts: Vec<(Subject, Fact)>) -> bool {
         self.enqueue(facts) && self.flush().await
     }
 
-    /// Waits until everything handed over is saved, or saving has given up; false then.
+    /// Waits until all recorded facts are saved, or saving has given up; false then.
     pub(super) async fn flush(self) -> bool {
         while self.pending.with_untracked(|waiting| !waiting.is_empty()) {
             if matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
@@ -101,7 +101,7 @@ impl Store {
         true
     }
 
-    /// Loads the page again once everything handed over is saved.
+    /// Reloads the page once all recorded facts are saved.
     pub fn reopen_page(self) {
         spawn_local(async move {
             if self.flush().await {
@@ -110,13 +110,13 @@ impl Store {
         });
     }
 
-    /// Tries again to save what waits, after the person asked for it.
+    /// Tries again to save, after the user asked for it.
     pub fn retry_save(self) {
         self.saving.set(SaveState::Fine);
         self.write();
     }
 
-    /// Writes what waits, unless that is under way.
+    /// Writes the unsaved facts, unless a write is in progress.
     fn write(self) {
         if WRITING.replace(true) {
             return;
@@ -138,7 +138,7 @@ impl Store {
             match self.storage.get_value().append(&drafts).await {
                 Ok(entries) => {
                     failures = 0;
-                    // A file made while these could not be saved holds copies of them.
+                    // A backup file made while these could not be saved holds copies of them.
                     let stale = self
                         .backup
                         .with_untracked(|backup| backup.ready.as_ref().is_some_and(|ready| !ready.rescued.is_empty()));
@@ -165,7 +165,7 @@ impl Store {
     }
 }
 
-/// Has the browser ask before the page is left with facts still waiting.
+/// Makes the browser ask before the page is closed with unsaved facts.
 pub(super) fn warn_before_leaving(store: Store) {
     let handle = window_event_listener(leptos::ev::beforeunload, move |event| {
         if store.pending.with_untracked(|waiting| !waiting.is_empty()) {

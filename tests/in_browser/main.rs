@@ -1,4 +1,4 @@
-//! What only a real browser can show, in headless Chromium.
+//! Tests that need a real browser; run in headless Chromium.
 #![cfg(target_arch = "wasm32")]
 
 mod older_database;

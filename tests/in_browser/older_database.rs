@@ -1,4 +1,4 @@
-//! A database as an older version made it opens with everything in it, and takes what is new.
+//! A database made by an older version opens with all its data and accepts new data.
 
 use idb::{DatabaseEvent, Factory, ObjectStoreParams, TransactionMode};
 use js_sys::{Array, Uint8Array};
@@ -15,18 +15,18 @@ use wasm_bindgen_test::wasm_bindgen_test;
 /// Wall time 1,790,000,000,000 and counter 0, in postcard.
 const STAMP: &[u8] = &[0x80, 0xd8, 0xc1, 0xa2, 0x8c, 0x34, 0];
 
-/// An entry as version 1 stored it: the literal bytes of `journal::record`'s own test, numbered 1.
+/// An entry as version 1 stored it: the bytes of the test of `journal::record`, with sequence number 1.
 fn record() -> Vec<u8> {
     let (device, subject) = (Uuid::from_u128(1), Uuid::from_u128(2));
     [&[1], &device.as_bytes()[..], &[1], STAMP, subject.as_bytes(), &[1, 16, 2, 0]].concat()
 }
 
-/// The head over it, as in `journal::storage`'s own test: device 1 has recorded number 1.
+/// Its head, as in the test of `journal::storage`: device 1 has recorded number 1.
 fn head() -> Vec<u8> {
     [&[1, 1, 16], &Uuid::from_u128(1).as_bytes()[..], &[1, 1, 1], STAMP].concat()
 }
 
-/// A database exactly as schema version 1 made it, with one counted piece in it.
+/// Creates a database exactly as schema version 1 did, with one counted piece in it.
 async fn of_version_1(name: &str) {
     let mut request = Factory::new().unwrap().open(name, Some(1)).unwrap();
     request.on_upgrade_needed(|event| {

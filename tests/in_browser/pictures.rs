@@ -1,4 +1,4 @@
-//! What the browser makes of pictures: upright, small enough, without a byte that is not the picture.
+//! Photos made from pictures by the browser: upright, small enough, without metadata.
 
 use js_sys::{Array, Uint8Array};
 use lastpull::platform::pictures::{PictureProblem, picture_of, small_of};
@@ -8,7 +8,7 @@ use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::{Blob, CanvasRenderingContext2d, HtmlCanvasElement};
 
-/// A picture drawn here: red on its left half, blue on its right; noise over it where asked for.
+/// A generated picture: red on its left half, blue on its right, with noise over it if `noise`.
 async fn drawn(width: u32, height: u32, noise: bool, kind: &str) -> Blob {
     let document = web_sys::window().unwrap().document().unwrap();
     let canvas: HtmlCanvasElement = document.create_element("canvas").unwrap().unchecked_into();
@@ -20,7 +20,7 @@ async fn drawn(width: u32, height: u32, noise: bool, kind: &str) -> Blob {
         context.fill_rect(from, 0.0, f64::from(width), f64::from(height));
     }
     if noise {
-        // The same picture at every run: a plain linear congruence.
+        // The same picture in every run: a linear congruential generator.
         let mut seed: u32 = 1;
         for x in (0..width).step_by(3) {
             for y in (0..height).step_by(3) {
@@ -46,8 +46,8 @@ fn blob_of(bytes: &[u8]) -> Blob {
     Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).unwrap()
 }
 
-/// A JPEG with an Exif segment after its start that says to turn it a quarter to the right (orientation
-/// 6) and names a place: TIFF 6.0, big-endian, one entry of tag 0x0112, as Exif 2.3 section 4.5 has it.
+/// A JPEG with an Exif segment that says to turn it a quarter to the right (orientation 6)
+/// and names a place: TIFF 6.0, big-endian, one entry of tag 0x0112, as Exif 2.3 section 4.5 has it.
 fn with_exif(jpeg: &[u8]) -> Vec<u8> {
     let tiff = [
         &b"Exif\0\0MM\0\x2a\0\0\0\x08\0\x01"[..],

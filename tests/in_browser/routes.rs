@@ -1,4 +1,4 @@
-//! A hash names a route, and nonsense leads to the day.
+//! Every hash names a route; an unknown hash leads to the day.
 
 use lastpull::route::{ExposureRoute, HeatRoute, Route};
 use uuid::Uuid;

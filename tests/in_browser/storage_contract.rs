@@ -9,7 +9,7 @@ use lastpull_core::journal::contract::pull;
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::{Blob, Url, Worker};
 
-/// A database of a name that no other test uses.
+/// A database with a name that no other test uses.
 fn fresh() -> IndexedDb {
     IndexedDb::new(&format!("contract-{}", new_id()))
 }
@@ -31,7 +31,7 @@ mod memory {
     lastpull_core::photo_contract!(in_browser: MemoryStorage::new(new_id));
 }
 
-/// The same with the app's own thread beside it.
+/// The same with the app's journal worker.
 fn beside(storage: IndexedDb) -> IndexedDb {
     let script = Array::of1(&include_str!("../../src/platform/workers/disk.js").into());
     let url = Url::create_object_url_with_blob(&Blob::new_with_str_sequence(&script).unwrap()).unwrap();
@@ -49,7 +49,7 @@ async fn two_tabs_with_threads_of_their_own_share_one_row_of_numbers() {
     let mut saved = [mine.unwrap(), theirs.unwrap()].concat();
     saved.sort_unstable_by_key(|entry| entry.seq);
     assert_eq!(saved.iter().map(|entry| entry.seq).collect::<Vec<_>>(), [1, 2, 3, 4, 5, 6]);
-    // What each was told is what a third reads.
+    // A third reader reads the entries that the two appends returned.
     assert_eq!(fresh_look(&one).await.tail, saved);
 }
 
@@ -97,7 +97,7 @@ async fn a_deleted_database_is_gone_and_a_new_one_is_empty() {
     assert!(storage.open().await.unwrap().tail.is_empty());
 }
 
-/// Runs two futures at once.
+/// Awaits two futures at the same time.
 async fn futures_join<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -> (A, B) {
     let (mut a, mut b) = (Box::pin(a), Box::pin(b));
     let (mut done_a, mut done_b) = (None, None);

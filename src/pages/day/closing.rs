@@ -1,4 +1,4 @@
-//! Closing today, moved by half an hour in one tap.
+//! Today's closing time, moved by half an hour per tap.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -7,7 +7,7 @@ use lastpull_core::facts::Fact;
 use leptos::prelude::*;
 use uuid::Uuid;
 
-/// The closing line of the rail.
+/// The closing line of the schedule.
 #[component]
 pub fn Closing() -> impl IntoView {
     let store = Store::from_context();

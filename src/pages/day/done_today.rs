@@ -1,4 +1,4 @@
-//! What was done today, beside a usual day.
+//! What was done today, compared with a usual day.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -12,7 +12,7 @@ use leptos::prelude::*;
 #[component]
 pub fn DoneToday() -> impl IntoView {
     let store = Store::from_context();
-    // Once a minute is often enough for a sum of the day.
+    // Updating the day's totals once a minute is enough.
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let done = Memo::new(move |_| {
         minute.get();
@@ -60,7 +60,7 @@ pub fn DoneToday() -> impl IntoView {
     }
 }
 
-/// What failed and what it cost, and counted pieces that nobody has looked at since.
+/// Failures of the day and their cost, and suspect pieces that nobody has judged yet.
 fn failed(day: &DayFailures, rows: &[FailureNotice]) -> AnyView {
     if rows.is_empty() {
         return ().into_any();
@@ -72,7 +72,7 @@ fn failed(day: &DayFailures, rows: &[FailureNotice]) -> AnyView {
             <h3>{i18n::failures_today()}</h3>
             {cost.map(|cost| view! { <p>{cost}</p> })}
             {(day.suspect > 0).then(|| view! { <p class="failure-suspects" id="done-suspect"><Icon name="alert"/>{i18n::failures_suspect(day.suspect)}</p> })}
-            // One for which the press stands is at the top of the day.
+            // A failure that stops the press is shown at the top of the page.
             {rows.iter().filter(|row| row.stood.is_some()).map(|notice| view! { <FailureBar notice=notice.clone() titled=true/> }).collect_view()}
         </section>
     }.into_any()

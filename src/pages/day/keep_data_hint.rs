@@ -1,4 +1,4 @@
-//! Once there is something to lose: putting the app on the home screen, and having the data kept.
+//! Hint to install the app and to have the data kept, once there is data to lose.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -6,7 +6,7 @@ use crate::pages::settings::InstallHint;
 use crate::store::Store;
 use leptos::prelude::*;
 
-/// The hint, until it is followed or put away. Not in the demo, and not while a run is on the press.
+/// The hint, until it is followed or dismissed. Not in the demo, and not while a run is on the press.
 #[component]
 pub fn KeepDataHint() -> impl IntoView {
     let store = Store::from_context();

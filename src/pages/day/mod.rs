@@ -1,4 +1,4 @@
-//! The day: open runs from now to closing, and what was done.
+//! The day: open runs scheduled from now to closing, and what was done.
 
 mod closing;
 mod done_today;

@@ -1,4 +1,4 @@
-//! The day's screen.
+//! The day's page.
 
 use super::done_today::DoneToday;
 use super::keep_data_hint::KeepDataHint;
@@ -13,13 +13,13 @@ use lastpull_core::failure::standing_failures;
 use lastpull_core::plan::{RailVerdict, rail};
 use leptos::prelude::*;
 
-/// The day: verdict first, then the rail, then what was done.
+/// The day: verdict first, then the schedule, then what was done.
 #[component]
 pub fn DayPage() -> impl IntoView {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
-    // What stands in the way of everything else comes first.
+    // Failures that stop the press come before everything else.
     let standing = Memo::new(move |_| store.shop.with(standing_failures));
     let aside = move || {
         view! {

@@ -1,4 +1,4 @@
-//! The rail: runs hung on a line from now to closing, moved by drag or by buttons.
+//! The schedule: runs on a line from now to closing, reordered by dragging or with buttons.
 
 use super::closing::Closing;
 use super::run_block::RunBlock;
@@ -11,24 +11,24 @@ use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;
 
-/// Where a dragged run hangs now.
+/// A run being dragged.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Drag {
-    /// Which run.
+    /// The run.
     pub run: RunId,
-    /// Where the finger took hold, from the top of the window.
+    /// Where the drag began, in pixels from the top of the window.
     pub from: f64,
-    /// How far it has moved.
+    /// How far it has moved, in pixels.
     pub by: f64,
 }
 
-/// The rail.
+/// The schedule.
 #[component]
 pub fn Rail(state: Memo<RailState>) -> impl IntoView {
     let store = Store::from_context();
     let drag = RwSignal::new(None::<Drag>);
     let ids = Memo::new(move |_| state.with(|rail| rail.runs.iter().map(|run| run.id).collect::<Vec<_>>()));
-    // The closing line hangs before the first run that is not expected to make it.
+    // The closing line is above the first run that is not expected to finish before closing.
     let past = Memo::new(move |_| {
         state.with(|rail| {
             let past = |fit: Fit| matches!(fit, Fit::MissesClosing | Fit::Later);
@@ -81,7 +81,7 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
     }
 }
 
-/// The place in the row that a height on the window stands for.
+/// Index to which a run dragged to the window height `y` (pixels) moves; `None` if it keeps its place.
 fn place_under(ids: &[RunId], dragged: RunId, y: f64) -> Option<usize> {
     let middle = |id: &RunId| {
         let row = document().get_element_by_id(&format!("rail-{id}"))?.dyn_into::<web_sys::Element>().ok()?;

@@ -1,4 +1,4 @@
-//! A run on the rail.
+//! A run in the schedule.
 
 use super::rail::Drag;
 use crate::components::{GarmentChip, Icon};
@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
 
-/// A run on the rail: what it is, when it is out of the dryer, and its handles.
+/// A run in the schedule: what it is, when it is finished, and its handles.
 #[component]
 pub fn RunBlock(
     id: RunId,
@@ -72,7 +72,7 @@ fn Finish(run: RailRun) -> impl IntoView {
     }
 }
 
-/// Moving a run by drag, or by buttons.
+/// Handles for reordering a run by dragging or with buttons.
 #[component]
 fn Handles(
     id: RunId,
@@ -111,7 +111,7 @@ fn Handles(
             }
         }
     };
-    // What is on the press stays in front.
+    // The run on the press stays first.
     (!on_press)
         .then(|| {
             view! {
@@ -150,7 +150,7 @@ fn Handles(
         .into_any()
 }
 
-/// The name of a fit for the style sheet.
+/// CSS class of a fit.
 fn fit_name(fit: Fit) -> &'static str {
     match fit {
         Fit::Fits => "fits",

@@ -1,4 +1,4 @@
-//! Pieces since the last one known to be good.
+//! Number of pieces since the last one known to be good.
 
 use super::record::record_change;
 use crate::components::Icon;
@@ -9,10 +9,10 @@ use lastpull_core::failure::FailureCard;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// Numbers a thumb reaches at once.
+/// Numbers offered as buttons.
 const QUICK: [u32; 5] = [1, 2, 5, 10, 20];
 
-/// The stepper, and which sizes its pieces are of.
+/// The stepper, and which sizes the pieces have.
 #[component]
 pub fn AffectedRange(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
@@ -51,14 +51,14 @@ pub fn AffectedRange(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoV
     }
 }
 
-/// Which sizes are suspect, where pieces are counted by size.
+/// The suspect pieces by size, if pieces are counted by size.
 fn suspects_of(card: &FailureCard) -> String {
     let by_size =
         |(size, pieces): (&Option<lastpull_core::job::Size>, &u32)| format!("{} × {pieces}", i18n::size(*size));
     card.failure.suspects.iter().map(by_size).collect::<Vec<_>>().join(" · ")
 }
 
-/// What was told, in words.
+/// The recorded answer, as text; `None` if there is none.
 pub fn in_words(card: &FailureCard) -> Option<String> {
     card.failure.since.map(|pieces| match pieces {
         0 => i18n::failure_since_no().to_owned(),

@@ -1,4 +1,4 @@
-//! The screen that is burned again: its steps to tick, and how long each takes.
+//! The screen that replaces the failed one: its burn steps, and how long each takes.
 
 use super::record::record;
 use crate::components::Icon;
@@ -11,7 +11,7 @@ use lastpull_core::screen::{StepRow, step_done, step_undone};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 
-/// The replacement, once there is one.
+/// The replacement screen, once it is chosen.
 #[component]
 pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> impl IntoView {
     let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
@@ -48,7 +48,7 @@ pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> imp
     }
 }
 
-/// A step, to tick when it is done and to take back.
+/// A step with a button that marks it done or undoes that.
 #[component]
 fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> impl IntoView {
     let store = Store::from_context();

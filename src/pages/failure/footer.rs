@@ -1,4 +1,4 @@
-//! What else there is to a failure: notes, another one, taking it back.
+//! The rest of a failure's page: notes, another failure, delete.
 
 use super::record::record_change;
 use crate::components::Icon;
@@ -12,7 +12,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// Notes and the rest.
+/// Notes and other actions.
 #[component]
 pub fn Footer(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! Looking at suspect pieces: good or spoiled, one by one by size, or all at once.
+//! Judging suspect pieces as good or spoiled: one by one by size, or all at once.
 
 use super::record::record;
 use crate::components::Icon;
@@ -9,7 +9,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
 use leptos::prelude::*;
 
-/// The suspects by size. Nothing while there are none and were none.
+/// The suspect pieces by size. Renders nothing if there are none and were none.
 #[component]
 pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
@@ -76,7 +76,7 @@ fn JudgeSize(id: Subject, size: Option<Size>, rows: Memo<Vec<JudgeRow>>) -> impl
     }
 }
 
-/// One more, one less.
+/// Buttons for one more and one less.
 #[component]
 fn JudgeStep(id: Subject, size: Option<Size>, verdict: Verdict, open: Memo<u32>, count: Memo<u32>) -> impl IntoView {
     let store = Store::from_context();

@@ -10,7 +10,7 @@ use lastpull_core::failure::{FailureCard, FailureKind, list_screen_facts};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The kinds as a grid, then the run's screens where there is more than one.
+/// The kinds of failure as a grid, then the run's screens if there are several.
 #[component]
 pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> impl IntoView {
     let store = Store::from_context();
@@ -21,7 +21,7 @@ pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Opti
     let leave = Callback::new(move |()| card.with_untracked(|card| Step::Kind.leave(card.as_ref(), current)));
     let pick_kind = move |kind: FailureKind| {
         record_change(store, id, |form| form.kind = Some(kind));
-        // With one screen there is nothing more to ask.
+        // With one screen, nothing more needs to be asked.
         if screen.with_untracked(Option::is_some) || screens.with_untracked(Vec::is_empty) {
             leave.run(());
         }

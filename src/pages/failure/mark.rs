@@ -1,4 +1,4 @@
-//! Where on the print: a touch on the art as it lies on the garment.
+//! Where on the print the defect is: tapped on the art as it lies on the garment.
 
 use super::record::record_change;
 use crate::components::Icon;
@@ -12,7 +12,7 @@ use leptos::html;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
-/// The art in the ink's colour on the garment's, with a mark to be put on it.
+/// The art in the ink's colour on the garment's colour; a tap sets the mark.
 #[component]
 pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
@@ -35,7 +35,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
         }
     };
     let moves = move |event: PointerEvent| {
-        // A finger on the glass, or a pressed button of the mouse.
+        // A finger on the screen, or a pressed mouse button.
         if event.buttons() > 0 {
             if let Some(mark) = at(&event) {
                 resting.set(Some(mark));
@@ -91,19 +91,19 @@ fn permille(value: u16) -> String {
     format!("{}.{}%", value / 10, value % 10)
 }
 
-/// Where a mark is, in words.
+/// Position of a mark, as text.
 pub fn in_words(mark: Option<Mark>) -> String {
     let Some(mark) = mark else { return i18n::failure_mark_none().to_owned() };
     i18n::failure_mark_at(i18n::failure_ninth(mark.ninth()), mark.x / 10, mark.y / 10)
 }
 
-/// A line or two of the garment around the art: a collar, a hem, a pocket.
+/// A few lines of the garment around the art: collar, hem or pocket.
 #[component]
 fn Around(print: Print) -> impl IntoView {
     let path = match print.location {
         Location::FullFront | Location::CentreChest => "M36 0c4 12 24 12 28 0",
         Location::FullBack | Location::UpperBack => "M36 0c4 5 24 5 28 0",
-        // As one looks at it: the left of who wears it is on the right.
+        // As seen by the viewer: the wearer's left is on the right.
         Location::LeftChest => "M0 0c4 12 20 12 24 0",
         Location::RightChest => "M76 0c4 12 20 12 24 0",
         Location::LeftSleeve | Location::RightSleeve => "M0 94h100M0 97h100",

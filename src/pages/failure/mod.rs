@@ -1,4 +1,4 @@
-//! A failure on the press: what failed, what it affects, what is done about it.
+//! A failure on the press: what failed, which pieces it affects, how it is repaired.
 
 mod affected_range;
 mod burn_again;

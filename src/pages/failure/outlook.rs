@@ -1,4 +1,4 @@
-//! What the failure does to the run and to the day, as things stand.
+//! The expected effect of the failure on the run and the day.
 
 use crate::i18n;
 use crate::pages::shared::Verdict;
@@ -6,7 +6,7 @@ use lastpull_core::failure::FailureCard;
 use lastpull_core::plan::RailVerdict;
 use leptos::prelude::*;
 
-/// When it pulls again, when the run is out, whether that makes closing, and what becomes of the day.
+/// When the press prints again, when the run is finished, whether before closing, and what that does to the day.
 #[component]
 pub fn Outlook(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let run = Memo::new(move |_| {

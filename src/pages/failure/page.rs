@@ -1,5 +1,5 @@
-//! One failure, in the order of a real emergency: what, photos, where, how many pieces, what is done;
-//! then the press goes on, and the pieces are looked at.
+//! One failure, in the order of a real emergency: kind, photos, position, number of pieces, remedy;
+//! then the press continues, and the pieces are judged.
 
 use super::affected_range::AffectedRange;
 use super::footer::Footer;
@@ -21,7 +21,7 @@ use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 use uuid::Uuid;
 
-/// One failure.
+/// The page of one failure.
 #[component]
 pub fn FailurePage(id: Uuid) -> impl IntoView {
     let store = Store::from_context();
@@ -106,11 +106,11 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     }
 }
 
-/// The press goes on, in reach of the thumb all along.
+/// The button that restarts the press, always within reach of the thumb.
 #[component]
 fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
-    // Whether the press stands, whether going on is the thing to do now, and whether there is a count.
+    // Whether the press is stopped, whether restarting is the next thing to do, and whether there is a count.
     let state = Memo::new(move |_| {
         card.with(|card| {
             card.as_ref().map_or((false, false, false), |card| {

@@ -1,4 +1,4 @@
-//! Telling something of a failure: each answer is recorded as it is given.
+//! Recording facts of a failure: each answer is recorded as it is given.
 
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -6,7 +6,7 @@ use lastpull_core::failure::FailureForm;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// Records what changes when the form of a failure is changed like this.
+/// Records the fields that `change` changes in the failure's form.
 pub fn record_change(store: Store, id: Subject, change: impl FnOnce(&mut FailureForm)) {
     let facts = store.shop.with_untracked(|shop| {
         let mut form = FailureForm::of(shop.failures.live(id)?);

@@ -1,4 +1,4 @@
-//! What is done about it.
+//! The remedy for a failure.
 
 use super::burn_again::Burning;
 use super::record::record;
@@ -11,7 +11,7 @@ use lastpull_core::failure::{FailureCard, Remedy, remedy_facts};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The remedies, the quickest first; and the screen that is burned again.
+/// The remedies, quickest first, and the replacement screen.
 #[component]
 pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> impl IntoView {
     let store = Store::from_context();
@@ -51,7 +51,7 @@ pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<
     }
 }
 
-/// What is done, in words.
+/// The chosen remedy, as text; `None` if none is chosen.
 pub fn in_words(card: &FailureCard) -> Option<String> {
     let name = i18n::failure_remedy(card.failure.remedy?).0;
     Some(match &card.replacement {

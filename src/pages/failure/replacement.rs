@@ -1,4 +1,4 @@
-//! Which screen takes the place of the one that failed.
+//! Choosing the screen that replaces the failed one.
 
 use super::record::record;
 use crate::components::Sheet;
@@ -11,7 +11,7 @@ use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The coated and clean screens of the shop, and a frame that is not on its list.
+/// The shop's coated and clean screens, and a frame that is not in the inventory.
 #[component]
 pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> impl IntoView {
     let store = Store::from_context();

@@ -1,5 +1,5 @@
-//! The steps of telling a failure, in the order of the emergency. One is open at a time; those behind
-//! are a line each that opens again.
+//! The steps of recording a failure, in the order of the emergency. One is open at a time; the answered ones
+//! are shown as one line each, which opens again.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -11,15 +11,15 @@ use std::time::Duration;
 /// A step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Step {
-    /// What failed, on which screen.
+    /// What failed, and on which screen.
     Kind,
     /// Photos of it.
     Photos,
     /// Where on the print.
     Mark,
-    /// Pieces since the last good one.
+    /// Number of pieces since the last good one.
     Since,
-    /// What is done about it.
+    /// The remedy.
     Remedy,
 }
 
@@ -46,12 +46,12 @@ impl Step {
         }
     }
 
-    /// The step to begin with: the first that is not told, while the press stands.
+    /// The first step without an answer, while the press is stopped.
     pub fn first(card: &FailureCard) -> Option<Self> {
         Self::ALL.into_iter().find(|step| card.stands && !step.is_told(card))
     }
 
-    /// Goes to the next step that is not told; to none where all are.
+    /// Opens the next step without an answer; none if all are answered.
     pub fn leave(self, card: Option<&FailureCard>, current: RwSignal<Option<Self>>) {
         let next = card.and_then(|card| Self::ALL.into_iter().find(|step| *step > self && !step.is_told(card)));
         current.set(next);
@@ -63,7 +63,7 @@ impl Step {
     }
 }
 
-/// A step as a line that opens. `told` says what was answered; none while nothing was.
+/// A step as a line that opens. `told` is its answer as text; `None` without an answer.
 #[component]
 pub fn StepRow(
     step: Step,
@@ -93,7 +93,7 @@ pub fn StepRow(
     }
 }
 
-/// The way on, at the end of a step.
+/// The button at the end of a step that opens the next one.
 #[component]
 pub fn Next(#[prop(into)] on_next: Callback<()>) -> impl IntoView {
     view! {

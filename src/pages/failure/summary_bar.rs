@@ -1,11 +1,11 @@
-//! What is always in sight of a failure: how long the press stood, and the run's pieces in three heaps.
+//! Summary of a failure, always visible: downtime, and the run's pieces that are good, suspect and spoiled.
 
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::failure::FailureCard;
 use leptos::prelude::*;
 
-/// Downtime and heaps.
+/// Downtime and numbers of pieces.
 #[component]
 pub fn SummaryBar(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
@@ -13,7 +13,7 @@ pub fn SummaryBar(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let stands = Memo::new(move |_| {
         card.with(|card| card.as_ref().map_or((false, 0, 0), |card| (card.stands, card.failure.at, card.row.downtime)))
     });
-    // The card is as of the last second; while the press stands the clock runs on.
+    // The card is updated once a second; while the press is stopped the downtime runs on.
     let time = move || match stands.get() {
         (true, at, _) => i18n::stopwatch(store.clock.get().now.saturating_sub(at)),
         (false, _, stood) => i18n::stopwatch(stood),

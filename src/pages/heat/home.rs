@@ -1,4 +1,4 @@
-//! Where the pages of heat begin: the room, then what the shop keeps, each with how it stands.
+//! Overview of the heat pages: the climate first, then the records of the shop, each with its state.
 
 use crate::components::{Icon, Page};
 use crate::i18n;
@@ -25,7 +25,7 @@ pub fn HeatHomePage() -> impl IntoView {
     }
 }
 
-/// A line of the menu: where it leads, its icon, its name, how it stands, and whether that asks for something.
+/// A menu line: its target, icon, name, state, and whether the state needs attention.
 type Line = (HeatRoute, &'static str, &'static str, String, bool);
 
 fn lines(store: Store) -> Vec<Line> {

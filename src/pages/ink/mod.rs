@@ -1,4 +1,4 @@
-//! Ink: the shelf of recipes and components, the pots, their colour.
+//! Ink: recipes and components, the pots, and their colour.
 
 pub mod colour;
 pub mod pot;

@@ -15,7 +15,7 @@ pub fn record_and_notify(store: Store, facts: Vec<(Subject, Fact)>, said: impl I
     store.notify_with_undo(said, undo);
 }
 
-/// Notes that a pot matches, with what it was read as.
+/// Records that a pot matches, with its reading.
 pub fn record_match(store: Store, pot: Subject) {
     let reading = store.shop.with_untracked(|shop| reading_now(shop, pot));
     let matched = InkFact::Matched { pot, reading, by: store.operator() };

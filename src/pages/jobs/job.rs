@@ -1,4 +1,4 @@
-//! One job: what it is, its garments and runs, and what can be done with it.
+//! One job: its data, its garments and runs, and its actions.
 
 use super::lot_section::LotSection;
 use crate::components::{Icon, NotHere, Page, Sheet};
@@ -13,7 +13,7 @@ use lastpull_core::job::{JobCard, job_card, repeat_order};
 use lastpull_core::screen::facts_on_finish;
 use leptos::prelude::*;
 
-/// One job.
+/// The page.
 #[component]
 pub fn JobPage(id: JobId) -> impl IntoView {
     let store = Store::from_context();

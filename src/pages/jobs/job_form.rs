@@ -1,4 +1,4 @@
-//! The job form.
+//! The form of a job.
 
 use crate::components::{NotHere, Page, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};
@@ -11,7 +11,7 @@ use lastpull_core::ids::JobId;
 use lastpull_core::job::JobForm;
 use leptos::prelude::*;
 
-/// A new job, or a job's fields.
+/// A new job, or the fields of an existing one.
 #[component]
 pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     let store = Store::from_context();
@@ -20,7 +20,7 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(JobForm::of).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = job.unwrap_or_else(ids::new_id);
     let clients = store.shop.with_untracked(|shop| {
         let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();

@@ -1,4 +1,4 @@
-//! All jobs.
+//! The list of jobs.
 
 use crate::components::{Empty, GarmentChip, Icon, Page};
 use crate::i18n;
@@ -7,7 +7,7 @@ use crate::store::Store;
 use lastpull_core::job::{JobRow, job_list};
 use leptos::prelude::*;
 
-/// All jobs: open ones by due date, finished ones below.
+/// The list of jobs: open ones by due date, finished ones below.
 #[component]
 pub fn JobsPage() -> impl IntoView {
     let store = Store::from_context();

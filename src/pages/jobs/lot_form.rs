@@ -1,4 +1,4 @@
-//! The garment form: what, which fabric, which colour, how many of each size.
+//! The form of a garment lot: which garment, fabric and colour, how many of each size.
 
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
@@ -11,7 +11,7 @@ use lastpull_core::ids::{JobId, LotId};
 use lastpull_core::job::{Fabric, LotForm, Size, suggested_lot};
 use leptos::prelude::*;
 
-/// A new lot of a job, or a lot's fields.
+/// A new lot of a job, or the fields of an existing one.
 #[component]
 pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<LotId>) -> impl IntoView {
     let store = Store::from_context();
@@ -24,12 +24,12 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
         Some(lot) => LotForm::of(lot),
         None => store.shop.with_untracked(|shop| suggested_lot(shop, of_job).map(LotForm::of)).map_or_else(
             || LotForm { colour: "#23262e".into(), ..LotForm::default() },
-            // The garment is likely the same again; how many of each size is not.
+            // The garment is likely the same as before; the number of each size is not.
             |form| LotForm { pieces: lastpull_core::collections::Map::new(), ..form },
         ),
     };
     let form = RwSignal::new(start);
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = lot.unwrap_or_else(ids::new_id);
     let submit = FormSubmit::new(Box::new(move || {
         let mut fields = form.with(|form| form.check(before.as_ref()))?;
@@ -39,7 +39,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
         Ok(set(id, fields, Fact::LotSet))
     }));
     let problems = submit.problems;
-    // New garments want their first run next.
+    // A new lot needs its first run next.
     let then = if lot.is_none() { Route::NewRun(id) } else { Route::Job(of_job) };
     let fabric = Signal::derive(move || form.with(|form| form.fabric));
     let fabrics = Fabric::ALL.into_iter().map(|fabric| (fabric, i18n::fabric(fabric).to_owned())).collect();

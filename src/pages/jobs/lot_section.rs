@@ -1,4 +1,4 @@
-//! A garment lot on the job's card, with its runs.
+//! A garment lot on the job's page, with its runs.
 
 use crate::components::{GarmentChip, Icon, Swatch};
 use crate::i18n;
@@ -83,7 +83,7 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> impl IntoView {
     }
 }
 
-/// The set-up in a line.
+/// The set-up in one line.
 fn set_up_line(set_up: &SetUp) -> String {
     let mut parts = vec![i18n::hits_n(u32::from(set_up.hits))];
     parts.push(

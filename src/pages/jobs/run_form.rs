@@ -1,4 +1,4 @@
-//! The run form: the print, its heat, its screen, its place.
+//! The form of a run: print, heat, screens, location.
 
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
@@ -15,7 +15,7 @@ use lastpull_core::run::RunForm;
 use lastpull_core::run::{Location, Run};
 use leptos::prelude::*;
 
-/// A new run of a lot, or a run's fields.
+/// A new run of a lot, or the fields of an existing one.
 #[component]
 pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
@@ -31,7 +31,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
         .as_ref()
         .map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
     let form = RwSignal::new(start);
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = run.unwrap_or_else(ids::new_id);
     let submit = FormSubmit::new(Box::new(move || {
         let mut fields = form.with(|form| form.check(units, before.as_ref()))?;
@@ -42,7 +42,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     }));
     let problems = submit.problems;
     let pick_location = move |location: Location| {
-        // A new run follows its location to the last one like it, until the person has named the ink.
+        // A new run takes its values from the last run at its location, until the user has typed the ink.
         let untouched = run.is_none()
             && problems.with_untracked(Problems::is_empty)
             && form.with_untracked(|form| form.ink.is_empty() || from.with_untracked(Option::is_some));
@@ -56,7 +56,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     let flash = Signal::derive(move || form.with(|form| form.flash));
     let title = if run.is_some() { i18n::run_edit_title() } else { i18n::run_add() };
     let inks = store.shop.with_untracked(ink_names);
-    // An ink that has a recipe brings its colour.
+    // An ink with a recipe sets its colour.
     let typed = bound(form, |f| &mut f.ink);
     let name_ink = Callback::new(move |name: String| {
         let colour = store.shop.with_untracked(|shop| recipe_for(shop, &name).and_then(|(_, recipe)| recipe.colour));
@@ -124,7 +124,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     .into_any()
 }
 
-/// The form a new run at a location starts from, and from which run it was taken.
+/// The initial form of a new run at a location, and the run it is copied from.
 fn suggested(store: Store, lot: LotId, location: Location, from: RwSignal<Option<String>>) -> RunForm {
     let found = store.shop.with_untracked(|shop| {
         suggested_run(shop, lot, location).map(|run| {

@@ -1,4 +1,4 @@
-//! The photos of something as small pictures, and the buttons that take more.
+//! The photos of a subject as thumbnails, and the buttons that add more.
 
 use super::photo_url::Fetching;
 use super::viewer::PhotoView;
@@ -15,7 +15,7 @@ use leptos::prelude::*;
 /// The photos of a subject.
 #[component]
 pub fn Photos(
-    /// What they show.
+    /// The subject.
     subject: Subject,
 ) -> impl IntoView {
     let store = Store::from_context();
@@ -62,12 +62,12 @@ pub fn Photos(
     }
 }
 
-/// Where the keyboard's place goes when what it was on is gone.
+/// Element that gets the keyboard focus when the focused one is removed.
 pub fn section_of(subject: Subject) -> String {
     format!("photos-{subject}")
 }
 
-/// A button that takes pictures from the camera, or from what the device has.
+/// A button that takes pictures from the camera or from the device's files.
 #[component]
 fn Pick(subject: Subject, progress: RwSignal<PhotoProgress>, camera: bool) -> impl IntoView {
     let store = Store::from_context();
@@ -84,7 +84,7 @@ fn Pick(subject: Subject, progress: RwSignal<PhotoProgress>, camera: bool) -> im
                 type="file"
                 accept="image/*"
                 multiple
-                // Straight to the camera where the device has one; elsewhere the same as choosing.
+                // Opens the camera directly, if the device has one; elsewhere the same as choosing a file.
                 capture=camera.then_some("environment")
                 data-photos=icon
                 node_ref=input
@@ -96,7 +96,7 @@ fn Pick(subject: Subject, progress: RwSignal<PhotoProgress>, camera: bool) -> im
     }
 }
 
-/// A small picture. Its bytes are fetched when it comes near the window.
+/// A thumbnail. Its bytes are read when it comes near the viewport.
 #[component]
 fn Tile(photo: Photo, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> impl IntoView {
     let store = Store::from_context();

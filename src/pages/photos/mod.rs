@@ -1,4 +1,4 @@
-//! Photos of anything: `<Photos subject/>` shows those of a subject and takes more.
+//! Photos of any subject: `<Photos subject/>` shows them and adds more.
 
 mod grid;
 mod photo_url;

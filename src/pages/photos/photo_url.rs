@@ -1,27 +1,27 @@
-//! A photo's bytes on screen: fetched once, at an address that is let go of with whatever shows it.
+//! A photo's object URL: fetched once, and revoked when the component that shows it is unmounted.
 
 use crate::platform::{pictures, spawn_local};
 use crate::store::PhotoSource;
 use leptos::prelude::*;
 use std::sync::{Arc, Mutex, PoisonError};
 
-/// Where the address is, and whether what shows it is gone.
+/// The object URL, and whether the component is unmounted.
 #[derive(Default)]
 struct Held {
     address: Option<String>,
     gone: bool,
 }
 
-/// Fetches what a component shows, when it is asked to, and lets go of it with the component.
+/// Fetches a photo on demand, and revokes its URL when the component is unmounted.
 #[derive(Clone)]
 pub struct Fetching {
-    /// What came; none yet.
+    /// The result; `None` until it arrives.
     pub shown: RwSignal<Option<PhotoSource>>,
     held: Arc<Mutex<Held>>,
 }
 
 impl Fetching {
-    /// To be made while the component is set up.
+    /// Call it while a component is set up.
     pub fn new() -> Self {
         let held: Arc<Mutex<Held>> = Arc::default();
         let letting_go = Arc::clone(&held);
@@ -35,7 +35,7 @@ impl Fetching {
         Self { shown: RwSignal::new(None), held }
     }
 
-    /// Fetches it.
+    /// Fetches the photo.
     pub fn fetch(&self, fetched: impl Future<Output = PhotoSource> + 'static) {
         let (shown, held) = (self.shown, Arc::clone(&self.held));
         spawn_local(async move {

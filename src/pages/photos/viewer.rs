@@ -1,4 +1,4 @@
-//! One photo, as large as the window: pinched, touched twice, or moved by buttons and keys.
+//! One photo, as large as the window: zoomed by pinch, double tap, buttons or keys.
 
 use super::grid::section_of;
 use super::photo_url::Fetching;
@@ -14,19 +14,19 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{KeyboardEvent, PointerEvent};
 
-/// How far a key moves a photo that is close, in pixels.
+/// How far an arrow key moves an enlarged photo, in pixels.
 const MOVE: f64 = 80.0;
 
-/// The fingers on the photo, and what they do to it.
+/// The pointers on the photo, and their gesture.
 #[derive(Clone, Default)]
 struct Gesture {
     fingers: Vec<(i32, (f64, f64))>,
-    /// Whether the one finger has moved: then it was no touch.
+    /// Whether a single pointer has moved: then it is not a tap.
     moved: bool,
     double: DoubleTouch,
 }
 
-/// The photo that is open, among those of its subject.
+/// The open photo among those of its subject.
 #[component]
 pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> impl IntoView {
     let store = Store::from_context();
@@ -46,7 +46,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
         photos.with(|photos| photos.iter().copied().enumerate().find(|(_, photo)| Some(photo.id) == open))
     });
     let close = move || {
-        // Closing it gives the keyboard's place back to where it was.
+        // On closing, the keyboard focus returns to where it was.
         if let Some(dialog) = dialog.get_untracked() {
             dialog.close();
         }
@@ -75,7 +75,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
             .map_or((0.0, 0.0), |stage| (f64::from(stage.client_width()), f64::from(stage.client_height())))
     };
     let step = move |factor: f64| zoom.update(|zoom| *zoom = zoom.by(factor, (0.0, 0.0), window()));
-    // Where a finger is, from the middle of the stage.
+    // Position of a pointer relative to the middle of the stage.
     let point = move |event: &PointerEvent| {
         let Some(stage) = stage.get_untracked() else { return (0.0, 0.0) };
         let rect = stage.get_bounding_client_rect();
@@ -105,7 +105,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
             _ => {}
         }
         hand.update_untracked(|hand| {
-            // A finger is never quite still.
+            // A finger always moves a little: up to 3 px is a tap.
             hand.moved |= (to.0 - from.0).hypot(to.1 - from.1) > 3.0;
             hand.fingers.iter_mut().filter(|finger| finger.0 == id).for_each(|finger| finger.1 = to);
         });

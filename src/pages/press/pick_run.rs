@@ -1,4 +1,4 @@
-//! Which run goes on the press.
+//! Choosing the run to print.
 
 use super::run::RunPage;
 use crate::components::{Empty, GarmentChip, Page};
@@ -9,7 +9,7 @@ use crate::store::Store;
 use lastpull_core::plan::{only_on_press, rail};
 use leptos::prelude::*;
 
-/// The run on the press, or the ones that wait for it.
+/// The run on the press, or the runs waiting for it.
 #[component]
 pub fn PickRunPage() -> impl IntoView {
     let store = Store::from_context();

@@ -1,6 +1,6 @@
-//! One run, from its checks to what came of it.
+//! One run, from its checks to its summary.
 //!
-//! Only the count must be there at once; what comes before and after it is drawn by the workshop.
+//! Only the count is in the first load; what comes before and after it is in a chunk.
 
 use super::checks::{Checks, Made};
 use super::count::Count;
@@ -14,22 +14,22 @@ use lastpull_core::run::{CountView, Pending, Standing, count_view};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 
-/// What the heading of a run says.
+/// Heading of a run's page.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Heading {
     /// The job's id.
     pub job: lastpull_core::ids::JobId,
     /// The job's title.
     pub title: String,
-    /// Where it prints, and the ink.
+    /// The location, and the ink.
     pub print: String,
-    /// Garment colour.
+    /// The garment's colour.
     pub garment: Option<lastpull_core::colour::Colour>,
-    /// Ink colour.
+    /// The ink's colour.
     pub ink: Option<lastpull_core::colour::Colour>,
 }
 
-/// One run: checks while it waits, the count while it is on the press, the summary after.
+/// One run: checks before it starts, the count while it is on the press, the summary after.
 #[component]
 pub fn RunPage(id: RunId) -> impl IntoView {
     let store = Store::from_context();
@@ -45,7 +45,7 @@ pub fn RunPage(id: RunId) -> impl IntoView {
     }
 }
 
-/// The count, with what waits to be saved.
+/// The count, including facts that are not saved yet.
 fn count_of(store: Store, id: RunId) -> Memo<CountView> {
     Memo::new(move |_| {
         let pending: Vec<Pending> =
@@ -67,7 +67,7 @@ fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
     })
 }
 
-/// What the workshop draws of a run: its checks before, what was checked during, what came of it after.
+/// The part of a run's page that is in the chunk: checks before the count, their results during it, the summary after.
 #[component]
 pub fn RunBesideCount(id: RunId) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! A run off the press: what came of it, and what comes next.
+//! The summary of a finished run, and what comes next.
 
 use super::run::Heading;
 use crate::components::{GarmentChip, Icon, Page};
@@ -51,7 +51,7 @@ pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
     }
 }
 
-/// Where its screens went, and the other way in one touch.
+/// What happens to its screens, with a button for the alternative.
 #[component]
 fn OffScreens(id: RunId) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! Screens: the inventory, exposing, the reclaim bath.
+//! Screens: the inventory, exposure, the reclaim bath.
 
 pub mod bath;
 pub mod exposure;

@@ -1,4 +1,4 @@
-//! The backup file, out and in.
+//! Exporting and importing the backup file.
 
 use crate::components::{Icon, Page};
 use crate::i18n;
@@ -8,7 +8,7 @@ use crate::store::{ImportError, ImportSummary, Store};
 use leptos::html;
 use leptos::prelude::*;
 
-/// Backup, out and in.
+/// The page.
 #[component]
 pub fn BackupPage() -> impl IntoView {
     view! {

@@ -9,7 +9,7 @@ use crate::route::Route;
 use crate::store::Store;
 use leptos::prelude::*;
 
-/// Settings. Each takes hold at once.
+/// The page. Each setting takes effect at once.
 #[component]
 pub fn DeviceSettingsPage() -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! The list of everything else.
+//! The menu: links to all other pages.
 
 use crate::components::{MenuRow, Page};
 use crate::i18n;
@@ -6,7 +6,7 @@ use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use leptos::prelude::*;
 
-/// The list.
+/// The menu.
 #[component]
 pub fn MenuPage() -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! Settings of the shop, which travel to every device.
+//! Settings of the shop, recorded as facts and so the same on every device.
 
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
@@ -7,7 +7,7 @@ use lastpull_core::form::Problems;
 use lastpull_core::shop::ShopForm;
 use leptos::prelude::*;
 
-/// The shop's settings: a form with one save.
+/// A form with one save button.
 #[component]
 pub fn ShopSettings() -> impl IntoView {
     let store = Store::from_context();
@@ -39,7 +39,7 @@ pub fn ShopSettings() -> impl IntoView {
     }
 }
 
-/// Names of the week's fields.
+/// Names of the fields for the closing time of each weekday, from Monday.
 const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
 
 #[component]

@@ -1,4 +1,4 @@
-//! Where the data is, whether it is kept, and what the app is.
+//! Where the data is stored, whether it is kept permanently, and the app's version.
 
 use crate::components::{Icon, Page, Sheet};
 use crate::i18n;
@@ -8,7 +8,7 @@ use crate::store::Store;
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 
-/// Storage and app.
+/// The page.
 #[component]
 pub fn StoragePage() -> impl IntoView {
     let store = Store::from_context();

@@ -1,11 +1,11 @@
-//! What the day comes to, in a sentence.
+//! Verdict on the day, in one sentence.
 
 use crate::components::Icon;
 use crate::i18n;
 use lastpull_core::plan::RailVerdict;
 use leptos::prelude::*;
 
-/// The verdict on the day.
+/// The verdict.
 #[component]
 pub fn Verdict(verdict: RailVerdict) -> impl IntoView {
     let (tone, icon, text) = match verdict {

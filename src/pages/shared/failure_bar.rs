@@ -1,4 +1,4 @@
-//! A failure in a line, with the way to it: on the count, the day, and what came of a run.
+//! A failure in one line, with a link to its page: on the count, the day and the summary.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -7,7 +7,7 @@ use crate::store::Store;
 use lastpull_core::failure::FailureNotice;
 use leptos::prelude::*;
 
-/// A failure in a line. `titled` names its job too.
+/// A failure in one line. `titled` adds the title of its job.
 #[component]
 pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! Entering and leaving the demo shop.
+//! Opening and closing the demo shop.
 
 use crate::i18n;
 use crate::route::Route;

@@ -1,4 +1,4 @@
-//! The first start: a clean shop, a file from another device, or the demo.
+//! The first start: a new shop, a backup file from another device, or the demo.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -8,7 +8,7 @@ use lastpull_core::facts::Fact;
 use leptos::prelude::*;
 use uuid::Uuid;
 
-/// The first screen of a device that holds nothing yet.
+/// The first page of a device without data.
 #[component]
 pub fn Welcome() -> impl IntoView {
     let store = Store::from_context();

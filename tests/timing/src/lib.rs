@@ -1,7 +1,7 @@
 //! Computations of the core, to be timed in a browser by `tests/tools/bench.mjs`: compiled with the app's own
-//! profile, shipped with nothing.
+//! profile, and not part of the app.
 
-// What wasm-bindgen makes of an exported function.
+// Code that wasm-bindgen generates for an exported function.
 #![allow(unsafe_code)]
 
 use lastpull_core::colour::correction::{Offer, Wish, what_to_add};
@@ -11,7 +11,7 @@ use wasm_bindgen::prelude::wasm_bindgen;
 /// Components on the invented shelf: a white, a clear base, ten pigments.
 const SHELF: usize = 12;
 
-/// The same row of numbers between 0 and 1 for a seed.
+/// Pseudorandom numbers in [0, 1), the same for the same seed.
 struct Dice(u64);
 
 impl Dice {
@@ -37,9 +37,9 @@ fn component(place: usize) -> Constants {
     Constants { k: std::array::from_fn(hump), s: [s; BANDS], origin: Origin::Measured }
 }
 
-/// Asks what to add to a pot made up from `seed`: one to four pigments in white or in clear base, read in the pot
-/// or on a garment, against the colour of some other mixture. Gives CIEDE2000 before less after: never below
-/// nothing, and below it where the question could not be asked.
+/// Computes what to add to a pot derived from `seed`: one to four pigments in white or in clear base, read in the pot
+/// or on a garment, against the colour of another mixture. Returns CIEDE2000 before minus after: never negative, except
+/// if there is nothing to compute.
 #[wasm_bindgen]
 pub fn advise(seed: u32) -> f64 {
     let mut dice = Dice(u64::from(seed) + 1);

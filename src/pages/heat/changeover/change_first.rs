@@ -1,4 +1,4 @@
-//! What to change at dryer and flash before ink goes on the screen. It stands before everything else.
+//! What to change at dryer and flash before ink goes on the screen. Shown above everything else.
 
 use super::settle::Settle;
 use crate::components::Icon;
@@ -11,7 +11,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckRow, CheckState};
 use leptos::prelude::*;
 
-/// The change before a run. Nothing where nothing changes.
+/// The changes before a run. Renders nothing if nothing changes.
 #[component]
 pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
     let store = Store::from_context();
@@ -65,7 +65,7 @@ fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Me
     }.into_any()
 }
 
-/// Where the dryer stands, and how that is known.
+/// The dryer's current temperature, and how it is known.
 fn stands_words(
     store: Store,
     found: &Changeover,
@@ -82,7 +82,7 @@ fn stands_words(
     }
 }
 
-/// A limit that is passed: where it lies, what happens there, whose figure that is.
+/// An exceeded limit: its temperature, its effect, and its origin.
 fn limit(finding: &LimitFinding) -> AnyView {
     view! {
         <li>
@@ -106,7 +106,7 @@ fn step(row: &CheckRow) -> AnyView {
     .into_any()
 }
 
-/// Where the pages of heat begin, from a run.
+/// Link to the heat pages.
 pub fn to_heat() -> AnyView {
     view! { <a class="button quiet" id="to-heat" href=HeatRoute::Home.hash()>{i18n::to_heat()}</a> }.into_any()
 }

@@ -1,11 +1,11 @@
-//! Starting the count while ink must stay off the screen: it asks, and what it asks it notes.
+//! Confirmation for starting the count while ink must stay off the screen; a confirmed start is recorded.
 
 use crate::components::{Icon, Sheet};
 use crate::i18n;
 use lastpull_core::heat::{Changeover, LimitFinding};
 use leptos::prelude::*;
 
-/// The question. `open` is how many checks are not made, in all.
+/// The confirmation. `open` is the number of all checks not made.
 #[component]
 pub fn HoldSheet(
     change: Memo<Option<Changeover>>,

@@ -1,4 +1,4 @@
-//! How long to wait for the dryer, and the timer that makes the waiting time the shop's own.
+//! How long to wait for the dryer, and the timer that measures the shop's own settling time.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -10,7 +10,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The wait, or the timer that is going.
+/// The waiting time, or the running timer.
 #[component]
 pub fn Settle(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
     let store = Store::from_context();
@@ -28,7 +28,7 @@ fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> AnyView {
     let begin = move |_| {
         let mut facts = Vec::new();
         let dryer = dryer.unwrap_or_else(|| {
-            // A shop that has entered no dryer has one all the same.
+            // A shop that has entered no dryer still has one: create it.
             let new = ids::new_id();
             let fields = vec![HeaterField::Kind(HeaterKind::Dryer), HeaterField::Name(i18n::unit_dryer().into())];
             facts.push((new, Fact::Heat(HeatFact::HeaterSet(fields))));

@@ -1,4 +1,4 @@
-//! What the heat of the room asks for: level, water, work and rest.
+//! What the climate of the shop requires: heat level, water, work and rest.
 
 use crate::components::{Choice, Icon};
 use crate::i18n;
@@ -13,7 +13,7 @@ enum Work {
     Heavy,
 }
 
-/// The answer to the last reading.
+/// The advice for the last reading.
 #[component]
 pub fn Asks(room: Memo<RoomView>) -> impl IntoView {
     move || {
@@ -31,7 +31,7 @@ pub fn Asks(room: Memo<RoomView>) -> impl IntoView {
     }
 }
 
-/// Minutes of work and rest, and what all these numbers leave out.
+/// Minutes of work and rest, and what these figures do not cover.
 #[component]
 pub fn Rest(room: Memo<RoomView>) -> impl IntoView {
     let work = RwSignal::new(Work::Moderate);
@@ -47,7 +47,7 @@ pub fn Rest(room: Memo<RoomView>) -> impl IntoView {
     }
 }
 
-/// Level, index, the reading and its age.
+/// Heat level, heat index, the reading and its age.
 fn verdict(room: &RoomView, row: &RoomRow) -> AnyView {
     let (tone, icon) = match room.level {
         None => ("none", "info"),
@@ -118,7 +118,7 @@ fn leaves_out(room: &RoomView) -> AnyView {
     }.into_any()
 }
 
-/// Readings before the last.
+/// Earlier readings.
 #[component]
 pub fn Earlier(room: Memo<RoomView>) -> impl IntoView {
     move || {

@@ -1,4 +1,4 @@
-//! The heat of the room: read by hand, and what it asks for.
+//! The climate of the shop: entering a reading, and the advice for it.
 
 use super::advice::{Asks, Earlier, Rest};
 use crate::components::{Icon, Page};
@@ -32,12 +32,12 @@ pub fn ClimatePage() -> impl IntoView {
     }
 }
 
-/// Reading it: two big numbers, each with a step down and up.
+/// The form of a reading: two numbers, each with buttons for one step down and up.
 #[component]
 fn Read(room: Memo<RoomView>) -> impl IntoView {
     let store = Store::from_context();
     let units = i18n::units();
-    // Most readings are near the one before.
+    // Start from the last reading, since most are near it.
     let start =
         room.with_untracked(|room| room.now.as_ref().map(|row| RoomForm::of(&row.reading, units)).unwrap_or_default());
     let form = RwSignal::new(start);
@@ -48,7 +48,7 @@ fn Read(room: Memo<RoomView>) -> impl IntoView {
         Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
     }));
     let problems = submit.problems;
-    // The next reading is another one; the one just noted can be taken back.
+    // The next reading is a new one; the one just recorded can be undone.
     let send = move |event: leptos::ev::SubmitEvent| {
         let read = id.get_untracked();
         let noted = move || {
@@ -74,7 +74,7 @@ fn Read(room: Memo<RoomView>) -> impl IntoView {
     }
 }
 
-/// A big number with a step down and up.
+/// A number with buttons for one step down and up.
 #[component]
 fn Stepper(
     name: &'static str,
@@ -90,7 +90,7 @@ fn Stepper(
     let by = move |by: f64| {
         form.update(|form| {
             let text = text(form);
-            // What does not read as a number is left for the form to answer.
+            // Text that is not a number is left for the form's validation.
             if text.trim().is_empty() {
                 *text = i18n::number(first, 1);
             } else if let Ok(value) = parse_number(text, -1_000.0, 1_000.0) {

@@ -1,4 +1,4 @@
-//! The room in a line on the day's screen, while it asks for care.
+//! The climate in one line on the day's page, while it requires care.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -7,7 +7,7 @@ use crate::store::Store;
 use lastpull_core::heat::{HeatLevel, room_brief};
 use leptos::prelude::*;
 
-/// The line. Nothing while nothing is to be said.
+/// The line. Renders nothing if there is nothing to warn of.
 #[component]
 pub fn ClimateStrip() -> impl IntoView {
     let store = Store::from_context();

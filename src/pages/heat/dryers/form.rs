@@ -1,4 +1,4 @@
-//! A dryer or flash unit.
+//! The form of a dryer or flash unit.
 
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, set};
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 
 const LIST: Route = Route::Heat(HeatRoute::Dryers);
 
-/// A new unit, or one's fields.
+/// A new unit, or the fields of an existing one.
 #[component]
 pub fn DryerFormPage(#[prop(into)] unit: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! The shop's dryers and flash units, and how far each lies from its setting.
+//! The shop's dryers and flash units, and the measured error of each.
 
 use crate::components::{Empty, Icon, Page};
 use crate::i18n;
@@ -33,7 +33,7 @@ pub fn DryersPage() -> impl IntoView {
     }
 }
 
-/// What was measured, by what, at which setting, when.
+/// A measurement: value and sensor, then setting and time.
 pub fn reading_words(reading: &SensorReading) -> (String, String) {
     let how = i18n::measured_how(
         i18n::sensor_method(reading.method),

@@ -1,4 +1,4 @@
-//! What reaches the print, measured with a probe or a strip.
+//! Entering the temperature at the print, measured with a probe or a strip.
 
 use super::list::reading_words;
 use crate::components::{Choice, Icon, NotHere, Page};
@@ -11,7 +11,7 @@ use lastpull_core::heat::{HeatFact, SensorForm, SensorMethod};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The form of a measurement, and those before.
+/// The form of a measurement, and the earlier ones.
 #[component]
 pub fn MeasureDryerPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();

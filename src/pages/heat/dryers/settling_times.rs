@@ -11,7 +11,7 @@ use lastpull_core::heat::{Settling, SettlingForm, settling_log, unit_list};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The log, and the form of one that was not timed with the app.
+/// The list of settling times, and the form for one that was not timed with the app.
 #[component]
 pub fn SettlingTimesPage() -> impl IntoView {
     let store = Store::from_context();
@@ -56,7 +56,7 @@ fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
     .into_any()
 }
 
-/// One that was timed by other means. Nothing while the shop has no dryer.
+/// The form for a settling time measured without the app. Renders nothing if the shop has no dryer.
 #[component]
 fn ByHand() -> impl IntoView {
     let store = Store::from_context();
@@ -75,7 +75,7 @@ fn ByHand() -> impl IntoView {
         Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
     }));
     let problems = submit.problems;
-    // Once it is noted the form is empty again, for another of its own.
+    // Once it is recorded, the form is empty again, with a new id.
     let noted = move || {
         id.set(ids::new_id());
         form.set(SettlingForm::default());

@@ -1,4 +1,4 @@
-//! The shop's own limit of a fabric, and the way back to the cautious figure.
+//! The shop's own heat limit of a fabric, and the reset to the cautious default.
 
 use super::list::{beside, of_number};
 use crate::components::{Icon, NotHere, Page};

@@ -1,4 +1,4 @@
-//! What fabrics bear: each limit with its origin, and other published figures beside it.
+//! Heat limits of fabrics: each with its origin and other published figures.
 
 use crate::components::{Icon, Page};
 use crate::i18n;
@@ -21,7 +21,7 @@ pub fn LimitsPage() -> impl IntoView {
                     let rows = limits.iter().filter(|limit| limit.fabric == fabric).map(row).collect_view();
                     view! { <section class="heat-fabric"><h2>{i18n::fabric(fabric)}</h2><ul class="menu">{rows}</ul></section> }
                 };
-                // What fears heat most stands first.
+                // The most heat-sensitive fabrics first.
                 let mut fabrics = Fabric::ALL;
                 fabrics.sort_by_key(|fabric| !fabric.fears_heat());
                 fabrics.map(of).into_iter().collect::<Vec<_>>()
@@ -37,13 +37,13 @@ pub fn number_of(fabric: Fabric, kind: LimitKind) -> u8 {
     (place * 2 + usize::from(kind == LimitKind::Scorch)) as u8
 }
 
-/// The limit of a number in the hash.
+/// The limit with this number in the hash; `None` if there is none.
 pub fn of_number(number: u8) -> Option<(Fabric, LimitKind)> {
     let fabric = *Fabric::ALL.get(usize::from(number / 2))?;
     Some((fabric, if number.is_multiple_of(2) { LimitKind::DyeMigration } else { LimitKind::Scorch }))
 }
 
-/// What else is published, and what the shop's own stands in place of.
+/// Other published figures, and what the shop's own limit replaces.
 pub fn beside(limit: &FabricLimit) -> Vec<String> {
     let instead = limit
         .instead_of

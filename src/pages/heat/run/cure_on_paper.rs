@@ -1,4 +1,4 @@
-//! What the heat does to a run on paper: the ink's temperature, its time, cure, limits, what is missing.
+//! The computed cure of a run: the ink's temperature, its time, cure, limits, and missing figures.
 
 use crate::components::{Choice, Icon};
 use crate::i18n;
@@ -11,7 +11,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The row and what it opens to.
+/// The row and its expanded content.
 #[component]
 pub fn OnPaper(id: RunId) -> impl IntoView {
     let store = Store::from_context();
@@ -51,14 +51,14 @@ fn drawn(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
     folding_row(tone, icon, "on-paper", line, within.into_any())
 }
 
-/// The ink cures only where the fabric suffers.
+/// The warning that the ink cures only at temperatures that damage the fabric.
 fn conflict(heat: &RunHeat) -> AnyView {
     let Some(conflict) = heat.conflict else { return ().into_any() };
     let (cure, limit) = (i18n::temperature(conflict.cure), i18n::temperature(conflict.limit.limit));
     view! { <p class="problem"><Icon name="alert"/>{i18n::paper_conflict(cure, limit)}</p> }.into_any()
 }
 
-/// A way to what is missing, for each thing.
+/// A link for each missing figure to the page where it is entered.
 fn fixes(id: RunId, heat: &RunHeat) -> AnyView {
     let CureOnPaper::Unknown(missing) = &heat.cure else { return ().into_any() };
     let dryer = heat.dryer.as_ref().map(|dryer| dryer.id);
@@ -83,7 +83,7 @@ fn fixes(id: RunId, heat: &RunHeat) -> AnyView {
     }.into_any()
 }
 
-/// What would make the time long enough.
+/// Changes that would make the time long enough.
 fn more_time(heat: &RunHeat) -> AnyView {
     let CureOnPaper::TooShort { passes, belt, .. } = heat.cure else { return ().into_any() };
     view! {
@@ -149,7 +149,7 @@ fn finding(finding: &LimitFinding) -> AnyView {
     .into_any()
 }
 
-/// Which dryer, where the shop has several.
+/// The choice of the dryer, if the shop has several.
 fn dryers(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
     let own: Vec<(Option<Subject>, String)> = store.shop.with_untracked(|shop| {
         let dryers = unit_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());

@@ -1,4 +1,4 @@
-//! The heat of one run, as its page at the press shows it.
+//! The heat of one run, as shown on its page.
 
 mod cure_on_paper;
 mod rows;

@@ -1,4 +1,4 @@
-//! What is known of a run's heat, in rows that open: cure on paper, tests, earlier trials.
+//! What is known of a run's heat, in rows that expand: computed cure, tests, earlier trials.
 
 use super::cure_on_paper::OnPaper;
 use crate::i18n;

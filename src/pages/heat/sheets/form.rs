@@ -1,4 +1,4 @@
-//! The figures of an ink's sheet.
+//! The form of an ink's data sheet.
 
 use crate::components::{NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, set};
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 
 const LIST: Route = Route::Heat(HeatRoute::Sheets);
 
-/// A new sheet, empty or of a run's ink; or one's figures.
+/// A new data sheet, empty or of a run's ink; or the fields of an existing one.
 #[component]
 pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
@@ -38,7 +38,7 @@ pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run:
     }));
     let problems = submit.problems;
     let title = if sheet.is_some() { i18n::sheet_edit() } else { i18n::sheet_new() };
-    // From a run one goes back to it.
+    // Return to the run that linked here.
     let then = run.map_or(LIST, Route::Run);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=then class="form">

@@ -1,4 +1,4 @@
-//! What the makers' sheets say of the shop's inks.
+//! The data sheets of the shop's inks.
 
 use crate::components::{Empty, Icon, Page};
 use crate::i18n;
@@ -9,7 +9,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// The list, and the inks that want a sheet.
+/// The list, and the inks that need a data sheet.
 #[component]
 pub fn InkSheetsPage() -> impl IntoView {
     let store = Store::from_context();
@@ -37,7 +37,7 @@ pub fn InkSheetsPage() -> impl IntoView {
     }
 }
 
-/// The inks that are printed soon and have no sheet.
+/// Inks that will be printed soon and have no data sheet.
 fn missing(wanted: &[(String, RunId)]) -> AnyView {
     if wanted.is_empty() {
         return ().into_any();

@@ -1,4 +1,4 @@
-//! A wash, rub or stretch test.
+//! The form of a wash, crock or stretch test.
 
 use crate::components::{Choice, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, set};
@@ -18,7 +18,7 @@ use leptos::prelude::*;
 
 const LIST: Route = Route::Heat(HeatRoute::Tests);
 
-/// A new test, of what a run prints where it begins there.
+/// A new test; of what a run prints, if opened from a run.
 #[component]
 pub fn NewTestPage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
@@ -33,7 +33,7 @@ pub fn NewTestPage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     fields(store, ids::new_id(), None, form, settings, run.map_or(LIST, Route::Run))
 }
 
-/// A test that was noted.
+/// A recorded test.
 #[component]
 pub fn TestPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -43,7 +43,7 @@ pub fn TestPage(id: Subject) -> impl IntoView {
     fields(store, id, Some(before), form, None, LIST).into_any()
 }
 
-/// The form. A new test keeps what the garment went through; one that was noted has it already.
+/// The form. A new test records the garment's heat settings; a recorded one has them already.
 fn fields(
     store: Store,
     id: Subject,
@@ -68,7 +68,7 @@ fn fields(
     let results = results.map(|result| (result, i18n::test_result_of(result).to_owned())).to_vec();
     let fabrics = Fabric::ALL.map(|fabric| (fabric, i18n::fabric(fabric).to_owned())).to_vec();
     let title = if is_new { i18n::test_new() } else { i18n::test_edit() };
-    // A new test goes on to its photos.
+    // After a new test is saved, its photos are taken next.
     let then = if is_new { Route::Heat(HeatRoute::Test(id)) } else { up };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
@@ -100,7 +100,7 @@ fn fields(
     }.into_any()
 }
 
-/// By which method; nothing where there is one only.
+/// The test method. Renders nothing if there is only one.
 #[component]
 fn How(kind: TestKind, form: RwSignal<TestForm>) -> impl IntoView {
     let methods = TestMethod::of(kind);
@@ -120,7 +120,7 @@ fn times_label(kind: TestKind) -> &'static str {
     }
 }
 
-/// What a garment went through, in a line.
+/// The heat settings of the garment, in one line.
 fn settings_line(settings: &HeatSettings) -> String {
     let mut parts: Vec<String> = settings.temperature.map(i18n::temperature).into_iter().collect();
     parts.extend(settings.offset.map(i18n::dryer_error));

@@ -1,4 +1,4 @@
-//! Wash, rub and stretch tests: what is due, and what was made.
+//! Wash, crock and stretch tests: due and recorded.
 
 use super::run_tests::line;
 use crate::components::{Empty, Icon, Page};

@@ -1,4 +1,4 @@
-//! Wash, rub and stretch tests.
+//! Wash, crock and stretch tests.
 
 mod form;
 mod list;

@@ -1,4 +1,4 @@
-//! How the tests of a run's ink on its fabric stand.
+//! The state of the tests of a run's ink on its fabric.
 
 use crate::i18n;
 use crate::pages::heat::folding_row::folding_row;
@@ -8,7 +8,7 @@ use lastpull_core::heat::{TestDue, TestStanding, test_standing};
 use lastpull_core::ids::RunId;
 use leptos::prelude::*;
 
-/// The row and what it opens to.
+/// The row and its expanded content.
 #[component]
 pub fn TestsStand(id: RunId) -> impl IntoView {
     let store = Store::from_context();
@@ -16,7 +16,7 @@ pub fn TestsStand(id: RunId) -> impl IntoView {
     move || standing.with(|standing| standing.as_ref().map(|standing| drawn(id, standing)))
 }
 
-/// One kind of test in a line.
+/// One kind of test, in one line.
 pub fn line(test: &TestDue) -> String {
     let kind = i18n::test_kind_of(test.kind);
     match (test.why.is_empty(), test.waiting, test.passed) {
@@ -33,7 +33,7 @@ fn drawn(id: RunId, standing: &TestStanding) -> AnyView {
     let due = standing.is_due();
     let first = standing.kinds.iter().find(|kind| !kind.why.is_empty()).or(standing.kinds.first());
     let (tone, icon) = if due { ("tight", "clock") } else { ("good", "check") };
-    // One that leads nowhere is told by the row itself.
+    // A single test without a link is already shown by the row itself.
     let told = |test: &&TestDue| standing.kinds.len() > 1 || test.waiting.is_some() || test.passed.is_some();
     let kinds = standing.kinds.iter().filter(told).map(|test| {
         let link = test.waiting.or(test.passed.map(|(id, _)| id));

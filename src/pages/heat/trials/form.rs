@@ -1,4 +1,4 @@
-//! A trial.
+//! The form of a trial.
 
 use crate::components::{Choice, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, set};
@@ -15,7 +15,7 @@ use leptos::prelude::*;
 
 const LIST: Route = Route::Heat(HeatRoute::Trials);
 
-/// A new trial, from a run's set-up where it begins there; or one that was noted.
+/// A new trial, with a run's set-up if opened from a run; or a recorded one.
 #[component]
 pub fn TrialFormPage(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();

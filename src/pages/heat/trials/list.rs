@@ -1,4 +1,4 @@
-//! Trials: a new ink on a fabric, with how it was printed and what came of it.
+//! Trials: a new ink on a fabric, how it was printed and with what result.
 
 use crate::components::{Empty, Icon, Page};
 use crate::i18n;
@@ -32,7 +32,7 @@ pub fn TrialsPage() -> impl IntoView {
     }
 }
 
-/// Trials in rows, with how each fits a run where that is asked.
+/// Rows of trials; with a [`TrialFit`], how well each matches a run.
 pub fn trial_rows(trials: Vec<(Subject, &Trial, Option<TrialFit>)>) -> AnyView {
     view! { <ul class="menu">{trials.into_iter().map(row).collect::<Vec<_>>()}</ul> }.into_any()
 }

@@ -1,4 +1,4 @@
-//! What to add: the advised way large, smaller ones behind it, and what it rests on.
+//! What to add to a pot: the advised addition large, smaller ones behind it, and what the advice is based on.
 
 use crate::components::{Icon, Swatch};
 use crate::i18n;
@@ -7,10 +7,10 @@ use lastpull_core::ink::{AddAdvice, AddWay};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// A way that was touched, and CIEDE2000 before it.
+/// A chosen addition, and CIEDE2000 before it.
 pub type Picked = Option<(AddWay, f64)>;
 
-/// The advice. A way that is touched goes to `picked`.
+/// The advice. A tapped addition is written to `picked`.
 #[component]
 pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl IntoView {
     let before = advice.before;
@@ -63,12 +63,12 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl I
     }
 }
 
-/// What goes in.
+/// The components to add, as text.
 fn way_words(way: &AddWay) -> String {
     poured_words(way.rows.iter().map(|row| (row.grams, row.name.as_str())))
 }
 
-/// So much of each, in a sentence.
+/// Amounts and components in a sentence.
 pub fn poured_words<'a>(parts: impl Iterator<Item = (Grams, &'a str)>) -> String {
     let parts: Vec<String> = parts.map(|(grams, name)| i18n::colour_of(i18n::weight_fine(grams), name)).collect();
     match parts.split_last() {

@@ -1,4 +1,4 @@
-//! What drawdowns of a component showed, how good that is, and what to draw down next.
+//! What drawdowns of a component showed, how reliable that is, and what to draw down next.
 
 use super::drawdown_row::{Line, Shown};
 use super::on_garment::OnGarment;
@@ -11,7 +11,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ComponentColour, DrawdownLine, HowGood, SwatchSeen, component_colour};
 use leptos::prelude::*;
 
-/// The screen.
+/// The page.
 #[component]
 pub fn ComponentColourPage(component: Subject) -> impl IntoView {
     let store = Store::from_context();

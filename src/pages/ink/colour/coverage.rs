@@ -1,4 +1,4 @@
-//! Will an ink cover: on which garment, for how many pieces.
+//! Whether an ink covers a garment, and for how many pieces.
 
 use super::coverage_rows::rows;
 use super::missing_drawdowns::missing;
@@ -14,10 +14,10 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{CoverAsk, CoverForm, NoCover, ReadBy, cover_runs, cover_view, lab_of, reading_of};
 use leptos::prelude::*;
 
-/// A garment nobody has said anything of.
+/// Default for a garment whose colour is unknown.
 const UNKNOWN: Lab = Lab::new(20.0, 0.0, 0.0);
 
-/// The screen.
+/// The page.
 #[component]
 pub fn CoveragePage(recipe: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -54,7 +54,7 @@ pub fn CoveragePage(recipe: Subject) -> impl IntoView {
     options.push((usize::MAX, i18n::colour_cover_other().to_owned()));
     let pick = move |place: usize| {
         picked.set(place);
-        // Another run has other pieces and another flash.
+        // Another run has another number of pieces and another flash setting.
         if let Some(run) = run_ids.get(place).copied() {
             form.set(store.shop.with_untracked(|shop| CoverForm::of(shop, Some(run))));
         }

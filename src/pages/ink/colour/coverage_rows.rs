@@ -1,4 +1,4 @@
-//! The ways to print an ink, each as it will look and what it takes.
+//! The ways to print an ink, each with its expected look and its cost.
 
 use crate::components::{Choice, Icon};
 use crate::i18n;
@@ -6,7 +6,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{CoverAsk, CoverRow, CoverView};
 use leptos::prelude::*;
 
-/// The answer first, then way by way.
+/// The answer first, then each way to print.
 pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) -> AnyView {
     let pieces = i18n::pieces(ask.pieces);
     let cheapest = view.rows.first();

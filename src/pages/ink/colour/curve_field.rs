@@ -1,4 +1,4 @@
-//! An instrument's curve, pasted.
+//! A field for a reflectance curve pasted from an instrument.
 
 use crate::forms::{Field, Kind, TextArea, bound};
 use crate::i18n;
@@ -6,14 +6,14 @@ use lastpull_core::form::Problems;
 use lastpull_core::ink::{CurveForm, SwatchSeen};
 use leptos::prelude::*;
 
-/// The curve that a form gives.
+/// The curve of the form, and its problems.
 pub fn curve_of(form: &CurveForm) -> (Option<SwatchSeen>, Problems) {
     let mut problems = Problems::new();
     let curve = form.check(&mut problems);
     (curve, problems)
 }
 
-/// The field, put away until somebody has a curve.
+/// The field, folded until it is needed.
 #[component]
 pub fn CurveField(form: RwSignal<CurveForm>) -> impl IntoView {
     let problems = Memo::new(move |_| form.with(|form| curve_of(form).1));

@@ -1,10 +1,10 @@
-//! A difference: in words first and large, in numbers small.
+//! A colour difference: in words, large, and in numbers, small.
 
 use crate::i18n;
 use lastpull_core::ink::Difference;
 use leptos::prelude::*;
 
-/// The words of a difference, a line each.
+/// The difference in words, one line per term.
 pub fn in_words(difference: &Difference) -> AnyView {
     if difference.words.is_empty() {
         return view! { <p class="colour-words"><strong>{i18n::colour_same()}</strong></p> }.into_any();
@@ -14,7 +14,7 @@ pub fn in_words(difference: &Difference) -> AnyView {
     view! { <p class="colour-words">{lines}</p> }.into_any()
 }
 
-/// Its numbers.
+/// The difference in numbers.
 pub fn in_numbers(difference: &Difference) -> String {
     i18n::colour_numbers(i18n::colour_de(difference.de2000), i18n::colour_de(difference.cmc))
 }

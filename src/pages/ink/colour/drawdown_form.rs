@@ -1,4 +1,4 @@
-//! One drawdown, guided: what was drawn, how it lies, what was read.
+//! A guided form for one drawdown: what was drawn, how it is laid, what was read.
 
 use super::curve_field::{CurveField, curve_of};
 use super::photo_subject::{PhotoOf, keep_picture};
@@ -15,7 +15,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayKind, SwatchSeen, component_colour};
 use leptos::prelude::*;
 
-/// The screen. It begins as the drawdown that is wanted next.
+/// The page. It starts with the drawdown that is advised next.
 #[component]
 pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -34,7 +34,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
         let mut form = form.get();
         form.seen = of_curve.or_else(|| colour(seen.get()));
         form.backing = colour(backing.get());
-        // What lay beside it is what the reading rests on: whoever doubts it later has to know.
+        // A photo reading depends on the patch beside it, so the note names that patch.
         if let Some(SwatchSeen::Colour(_)) = form.seen {
             let beside = seen.get().beside.map(i18n::colour_photo_note);
             let told = [form.note.trim().to_owned(), beside.unwrap_or_default()];
@@ -53,7 +53,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
     let up = Route::Colour(ColourRoute::Component(component));
     let saved = move || {
         store.notify_with_undo(i18n::colour_drawdown_saved(), vec![(id, Fact::Deleted)]);
-        // A curve says more than a photo: then nothing was read from it.
+        // A curve is better than a photo: if there is one, no photo reading is used.
         let is_curve = curve.with_untracked(|curve| curve_of(curve).0.is_some());
         keep_picture(store, id, seen.get_untracked().photo.filter(|_| !is_curve));
         up.navigate();
@@ -96,7 +96,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
     }.into_any()
 }
 
-/// How thick a film is, and what lies under it.
+/// How thick the film is, and what is below it.
 fn film(
     form: RwSignal<DrawdownForm>,
     bar: Memo<bool>,

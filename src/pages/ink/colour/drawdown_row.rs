@@ -1,4 +1,4 @@
-//! A drawdown in the list, and its picture.
+//! A drawdown in the list, and its photos.
 
 use crate::components::{Icon, Sheet};
 use crate::i18n;
@@ -8,11 +8,11 @@ use lastpull_core::facts::Fact;
 use lastpull_core::ink::{DrawdownLine, SwatchSeen};
 use leptos::prelude::*;
 
-/// As seen beside as worked out.
+/// A drawdown in the list: the seen colour beside the computed one.
 #[component]
 pub fn Line(
     line: DrawdownLine,
-    /// The one whose picture is shown.
+    /// The drawdown whose photos are shown.
     shown: RwSignal<Option<DrawdownLine>>,
 ) -> impl IntoView {
     let store = Store::from_context();
@@ -58,7 +58,7 @@ pub fn Line(
     }
 }
 
-/// The pictures of a drawdown.
+/// The photos of a drawdown.
 #[component]
 pub fn Shown(line: DrawdownLine, on_close: Callback<()>) -> impl IntoView {
     view! { <Sheet title=i18n::colour_line(&line) on_close><Photos subject=line.event/></Sheet> }

@@ -6,7 +6,7 @@ use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::ink::{ReadBy, ReadingForm};
 use leptos::prelude::*;
 
-/// L*, a*, b*, as an instrument shows them or a card has them printed.
+/// L*, a*, b*, as an instrument shows them or as printed on a card.
 #[component]
 pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static str) -> impl IntoView {
     let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Instrument);
@@ -14,7 +14,7 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
     let problems = Memo::new(move |_| {
         let mut problems = Problems::new();
         form.with(|form| form.check(&mut problems));
-        // What is not typed yet is no mistake.
+        // An empty field is no problem yet.
         let mistakes = problems.iter().filter(|(_, problem)| **problem != FormProblem::Missing);
         mistakes.map(|(field, problem)| (*field, *problem)).collect::<Problems>()
     });
@@ -28,7 +28,7 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
         let wrong = !problems.is_empty();
         reading.set(Reading { value: value.filter(|_| !wrong), wrong, ..Reading::default() });
     };
-    // With letters: some phones' number pads have no minus.
+    // A text keyboard: the numeric keyboard of some phones has no minus.
     let input = move |field: &'static str,
                       label: &'static str,
                       get: fn(&ReadingForm) -> &String,

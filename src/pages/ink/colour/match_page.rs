@@ -1,4 +1,4 @@
-//! A pot beside its target: what it lacks in words, and what to add in grams.
+//! A pot's colour beside its target: the difference in words, and what to add in grams.
 
 use super::advice::{Advice, Picked};
 use super::difference::{in_numbers, in_words};
@@ -16,7 +16,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{MatchView, NoAdvice, PotStage, ReadOn, lab_of, match_view, pot_stage, pot_state};
 use leptos::prelude::*;
 
-/// The screen.
+/// The page.
 #[component]
 pub fn MatchPage(pot: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -24,7 +24,7 @@ pub fn MatchPage(pot: Subject) -> impl IntoView {
     if view.with_untracked(Option::is_none) {
         return view! { <NotHere/> }.into_any();
     }
-    // Kept here: what is below is drawn anew with every change of the pot.
+    // Kept here, since the part below is rebuilt on every change of the pot.
     let (reads, picked) = (RwSignal::new(false), RwSignal::new(Picked::None));
     let put_away = Callback::new(move |()| picked.set(None));
     let poured = Callback::new(move |()| {
@@ -36,7 +36,7 @@ pub fn MatchPage(pot: Subject) -> impl IntoView {
     });
     let close = Callback::new(move |()| reads.set(false));
     let stage = Memo::new(move |_| store.shop.with(|shop| pot_stage(shop, pot, &pot_state(shop, pot))));
-    // What is next is at the pot: the client's yes.
+    // Next, at the pot's page: the client's approval.
     let matches = Callback::new(move |()| {
         record_match(store, pot);
         Route::Pot(PotRoute::Pot(pot)).navigate();
@@ -107,7 +107,7 @@ fn whole(
             }.into_any(),
             None => view! { <p>{i18n::colour_no_recipe()}</p> }.into_any(),
         },
-        // Two readings say so whether or not anything could be worked out.
+        // Two readings that are near enough say so, whether or not an addition can be computed.
         Err(NoAdvice::NotDrawn(_)) if near => near_enough(view, stage, matches).into_any(),
         Err(NoAdvice::NotDrawn(rows)) => view! {
             <section class="plain"><h2>{i18n::colour_add_title()}</h2>{missing(rows)}<p class="quiet-line">{i18n::colour_not_drawn_words()}</p></section>
@@ -129,7 +129,8 @@ fn whole(
     .into_any()
 }
 
-/// It will do: said so here, unless it was said, or nobody has read it as it is.
+/// The message that the pot is near enough, and a button to record the match; not if it is recorded already, or
+/// if the pot as it is now has not been read.
 fn near_enough(view: &MatchView, stage: PotStage, matches: Callback<()>) -> AnyView {
     let to_pot = Route::Pot(PotRoute::Pot(view.pot)).hash();
     let does = if view.is_read && matches!(stage, PotStage::Weighing | PotStage::Mixed) {
@@ -147,7 +148,7 @@ fn near_enough(view: &MatchView, stage: PotStage, matches: Callback<()>) -> AnyV
     .into_any()
 }
 
-/// Where a swatch is looked at, in words.
+/// What the swatch is read on, as text.
 fn seen_on(view: &MatchView) -> String {
     match view.on {
         ReadOn::Thick => i18n::colour_on_thick().to_owned(),

@@ -1,4 +1,4 @@
-//! Components that must be drawn down before anything can be worked out.
+//! Components that must be drawn down before anything can be computed.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -6,7 +6,7 @@ use crate::route::{ColourRoute, Route};
 use lastpull_core::ink::NotDrawn;
 use leptos::prelude::*;
 
-/// Each with what is to be drawn down next.
+/// The components, each with what to draw down next.
 pub fn missing(rows: &[NotDrawn]) -> AnyView {
     let rows = rows.iter().map(|row| {
         let next = row.next.as_ref().map(i18n::colour_next_words).unwrap_or_default();

@@ -1,4 +1,4 @@
-//! Colour: readings, how far a pot is from its target, what to add, whether it will cover.
+//! Colour: readings, a pot's difference from its target, what to add, coverage.
 
 mod advice;
 mod component_colour;

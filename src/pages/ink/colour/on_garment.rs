@@ -1,21 +1,21 @@
-//! Colours on a garment's, at honest relative lightness: what lies beside what is what an eye compares.
+//! Colours on a garment at true relative lightness: the eye compares what is side by side.
 
 use crate::i18n;
 use lastpull_core::colour::Lab;
 use leptos::prelude::*;
 
-/// A colour and what it is called.
+/// A colour and its name.
 pub type Patch = (Lab, String);
 
-/// Patches without a gap between them, on the garment.
+/// Patches on the garment, without a gap between them.
 #[component]
 pub fn OnGarment(
-    /// The garment's colour; the ground of the page where it is not known.
+    /// The garment's colour; `None` for the page's background.
     #[prop(into)]
     garment: Option<Lab>,
-    /// From left to right.
+    /// The patches, from left to right.
     patches: Vec<Patch>,
-    /// Whether to leave unsaid that the screen falls short of a colour: where the eye has nothing to compare.
+    /// Whether to leave out the note that the screen cannot show a colour: if there is nothing to compare it with.
     #[prop(optional)]
     quiet: bool,
 ) -> impl IntoView {

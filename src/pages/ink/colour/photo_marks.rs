@@ -1,4 +1,4 @@
-//! Three marks on a picture: put by touch, dragged, moved by the arrow keys, seen close up.
+//! Three marks on a picture: set by tap, dragged, moved with the arrow keys, shown enlarged.
 
 use super::photo_subject::PhotoOf;
 use crate::components::{Choice, Icon};
@@ -8,17 +8,17 @@ use leptos::html;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
-/// In the order they are marked.
+/// The marks, in the order in which they are set.
 const MARKS: [Which; 3] = [Which::Target, Which::Sample, Which::Neutral];
 
-/// Where the marks are, as shares of the picture.
+/// Positions of the marks, as fractions of the picture.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Placed {
-    /// Of target, sample and neutral: across and down.
+    /// Of target, sample and neutral: x and y, each 0 to 1.
     pub at: [[f64; 2]; 3],
-    /// Half their width, as a share of the shorter side.
+    /// Half the width of a mark, as a fraction of the picture's shorter side.
     pub radius: f64,
-    /// Which were put there by a hand.
+    /// Which marks were set by the user.
     set: [bool; 3],
 }
 
@@ -29,7 +29,7 @@ impl Default for Placed {
 }
 
 impl Placed {
-    /// Whether each was put.
+    /// Whether all marks were set by the user.
     pub fn is_set(&self) -> bool {
         self.set.iter().all(|set| *set)
     }
@@ -45,9 +45,9 @@ impl Placed {
     }
 }
 
-/// How many times the close view enlarges.
+/// Magnification of the close view.
 const CLOSE: f64 = 4.0;
-/// Least and most radius.
+/// Smallest and largest radius.
 const RADII: (f64, f64) = (0.012, 0.2);
 
 /// The picture with its marks.
@@ -55,7 +55,7 @@ const RADII: (f64, f64) = (0.012, 0.2);
 pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, placed: RwSignal<Placed>) -> impl IntoView {
     let now = RwSignal::new(0_usize);
     let board = NodeRef::<html::Div>::new();
-    // The mark that a finger holds.
+    // Index of the mark being dragged.
     let held = RwSignal::new(None::<usize>);
     let share = move |event: &PointerEvent| {
         let rect = board.get_untracked()?.get_bounding_client_rect();
@@ -66,7 +66,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
         event.prevent_default();
         let (Some(board), Some(at)) = (board.get_untracked(), share(&event)) else { return };
         let _ = board.set_pointer_capture(event.pointer_id());
-        // A mark within reach of the finger is taken up; else the one being marked comes here.
+        // A mark within reach of the finger is dragged; otherwise the active mark moves here.
         let ratio = height as f64 / width.max(1) as f64;
         let near = |which: &usize| {
             placed.with_untracked(|placed| {
@@ -87,7 +87,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
     let up = move |_: PointerEvent| {
         if held.get_untracked().is_some() {
             held.set(None);
-            // On to the next that nobody has put yet.
+            // Go on to the next mark that is not set yet.
             let next = placed.with_untracked(|placed| placed.set.iter().position(|set| !set));
             if let Some(next) = next {
                 now.set(next);
@@ -120,13 +120,13 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
         move |factor: f64| placed.update(|placed| placed.radius = (placed.radius * factor).clamp(RADII.0, RADII.1));
     let options: Vec<(usize, String)> =
         MARKS.iter().enumerate().map(|(place, which)| (place, of.mark(*which).0.to_owned())).collect();
-    // The window shows a quarter of the picture's width; its middle is the mark's.
+    // The close view shows a quarter of the picture's width, centred on the mark.
     let middle = move |axis: usize| {
         let share = placed.with(|placed| placed.of(now.get()).get(axis).copied().unwrap_or_default());
         format!("{:.2}%", (share * CLOSE - 0.5) / (CLOSE - 1.0) * 100.0)
     };
     let behind = format!("url({address})");
-    // The close view has the picture's own shape, so that shares of both are the same.
+    // The close view has the picture's aspect ratio, so that fractions of both are the same.
     let shape = format!("{width} / {height}");
     let ring = move |factor: f64| {
         placed.with(|placed| {

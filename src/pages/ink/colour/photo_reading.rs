@@ -1,4 +1,4 @@
-//! A difference from one photo: chosen, marked in three places, read.
+//! A colour difference from one photo: chosen, marked in three places, read.
 
 use super::difference::in_words;
 use super::photo_marks::{MarkBoard, Placed};
@@ -20,7 +20,7 @@ use std::sync::Arc;
 const PAPER: f64 = 95.0;
 const CARD: f64 = 49.5;
 
-/// How far a picture is.
+/// State of the chosen picture.
 #[derive(Clone, PartialEq)]
 enum Chosen {
     Nothing,
@@ -29,17 +29,17 @@ enum Chosen {
     Here(Arc<Pixels>),
 }
 
-/// A photo is chosen and marked here; what it says goes to `reading` as soon as it says something.
+/// Chooses and marks a photo; writes its result to `reading` as soon as there is one.
 #[component]
 pub fn PhotoRead(
-    /// What is known of the two, as far as it is.
+    /// The known colour of the two, if any.
     known: Signal<Option<ColourReading>>,
-    /// What that is, to be told with the reading.
+    /// The name of the known patch, to be recorded with the reading.
     #[prop(optional)]
     beside: Option<Signal<String>>,
     /// What the photo is of.
     of: PhotoOf,
-    /// What is read.
+    /// The result.
     reading: RwSignal<Reading>,
 ) -> impl IntoView {
     let chosen = RwSignal::new(Chosen::Nothing);
@@ -87,12 +87,12 @@ fn problem_text(problem: PictureProblem) -> &'static str {
     }
 }
 
-/// A button that takes one picture from the camera, or from what the device has.
+/// A button that takes one picture from the camera or from the device's files.
 #[component]
 fn Pick(
     take: Callback<send_wrapper::SendWrapper<web_sys::File>>,
     camera: bool,
-    /// Whether a photo was read before, so that another is not what is most likely wanted.
+    /// Whether a photo was read before, so that another one is less likely needed.
     #[prop(optional)]
     again: bool,
 ) -> impl IntoView {
@@ -112,7 +112,7 @@ fn Pick(
     }
 }
 
-/// The picture with its three marks, and what they say.
+/// The picture with its three marks, and the result.
 #[component]
 fn Marking(
     pixels: Arc<Pixels>,
@@ -137,13 +137,13 @@ fn Marking(
         };
         let marks = Marks { target: mark(0), sample: mark(1), neutral: mark(2), neutral_lightness: neutral.get() };
         let picture = Picture { width: pixels.width, height: pixels.height, rgba: &pixels.rgba };
-        // Until each was put where it belongs there is nothing to say.
+        // No result until every mark was set by the user.
         placed.is_set().then(|| read_photo(picture, marks))
     });
     Effect::new(move || {
         let known = known.get();
         let kept = match read.get() {
-            // A pot's photo may bring its target; of a drawdown nothing is known without what lies beside it.
+            // A pot's photo may bring its target; a drawdown's photo is useless without a known patch beside it.
             Some(Ok(found)) if known.is_some() || of == PhotoOf::Swatch => Some(photo_sample(known, &found)),
             _ => None,
         };

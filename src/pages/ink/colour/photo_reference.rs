@@ -1,4 +1,4 @@
-//! A photo of a drawdown beside something of known colour: what that is, then the photo.
+//! A photo of a drawdown beside a patch of known colour: first the patch, then the photo.
 
 use super::lab_inputs::LabInputs;
 use super::photo_reading::PhotoRead;
@@ -14,21 +14,21 @@ use leptos::prelude::*;
 use std::sync::Arc;
 use std::time::Duration;
 
-/// What lies there.
+/// What is beside the drawdown.
 #[derive(Clone, PartialEq)]
 enum Lies {
-    /// Something of the shop's.
+    /// A patch of the shop's own.
     Patch(KnownPatch),
-    /// A card with its numbers on it.
+    /// A card with printed L*a*b* values.
     Card,
 }
 
-/// As many are seen at a glance.
+/// Number of patches shown without expanding the list.
 const GLANCE: usize = 4;
-/// Where the keyboard's place goes when what it was on is gone.
+/// Element that gets the keyboard focus when the focused one is removed.
 const HERE: &str = "beside";
 
-/// What lies beside the drawdown is asked for, then the photo is taken and read.
+/// Asks what is beside the drawdown, then takes and reads the photo.
 #[component]
 pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> impl IntoView {
     let store = Store::from_context();
@@ -49,7 +49,7 @@ pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> impl IntoVi
         }
         _ => String::new(),
     });
-    // A photo that is there stays while a number is typed anew or another patch is chosen.
+    // The photo stays while a number is edited or another patch is chosen.
     let ready = RwSignal::new(false);
     Effect::new(move || {
         if known.get().is_some() {
@@ -81,7 +81,7 @@ pub fn BesideRead(component: Subject, reading: RwSignal<Reading>) -> impl IntoVi
     }
 }
 
-/// What there is, the likeliest first.
+/// The known patches, likeliest first.
 #[component]
 fn Ask(patches: Arc<Vec<KnownPatch>>, choose: Callback<Option<Lies>>) -> impl IntoView {
     let offer = |patch: &KnownPatch| {

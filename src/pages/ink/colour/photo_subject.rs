@@ -1,4 +1,4 @@
-//! What a photo is taken of, and keeping it.
+//! What a photo is taken of, and storing it.
 
 use crate::i18n;
 use crate::platform::spawn_local;
@@ -8,7 +8,7 @@ use lastpull_core::ids::Subject;
 use send_wrapper::SendWrapper;
 use web_sys::File;
 
-/// What is read from a photo, beside what is known. Photos are trusted for the difference of the two only.
+/// What a photo reads, relative to a known colour. Only the difference of the two is trusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum PhotoOf {
     /// A pot's swatch, beside its target.
@@ -18,12 +18,12 @@ pub enum PhotoOf {
     Garment,
     /// A target, beside a garment.
     Target,
-    /// A drawdown of this component, beside whatever of known colour is chosen.
+    /// A drawdown of this component, beside a chosen patch of known colour.
     Drawdown(Subject),
 }
 
 impl PhotoOf {
-    /// What must be known before there can be a photo.
+    /// What must be known before a photo can be taken.
     pub fn lacks(self) -> &'static str {
         match self {
             Self::Swatch | Self::Garment => i18n::colour_garment_no_photo(),
@@ -32,7 +32,7 @@ impl PhotoOf {
         }
     }
 
-    /// What a mark is put on: its name, its name within a sentence, its letter.
+    /// The name of a mark, its name within a sentence, and its letter.
     pub fn mark(self, which: Which) -> (&'static str, &'static str, &'static str) {
         let target = || (i18n::colour_target(), i18n::colour_in_target(), "T");
         let garment = || (i18n::colour_mark_garment(), i18n::colour_in_garment(), "G");
@@ -50,12 +50,12 @@ impl PhotoOf {
     }
 }
 
-/// The picture that a reading came from.
+/// The picture of a reading.
 #[derive(Clone, Debug)]
 pub struct Taken(SendWrapper<File>);
 
 impl Taken {
-    /// Of a file.
+    /// From a picked file.
     pub fn of(file: SendWrapper<File>) -> Self {
         Self(file)
     }
@@ -67,7 +67,7 @@ impl PartialEq for Taken {
     }
 }
 
-/// Keeps the picture of a reading with what was read, to be looked at later. The reading stands without it.
+/// Stores the picture of a reading, to be looked at later. The reading is valid without it.
 pub fn keep_picture(store: Store, subject: Subject, taken: Option<Taken>) {
     let Some(Taken(file)) = taken else { return };
     spawn_local(async move {

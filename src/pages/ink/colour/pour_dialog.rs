@@ -1,4 +1,4 @@
-//! Pouring what was advised: as advised, or as the scale showed.
+//! Recording an advised addition: as advised, or as the scale showed.
 
 use super::advice::poured_words;
 use crate::components::Sheet;
@@ -12,7 +12,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm, poured_in};
 use leptos::prelude::*;
 
-/// The sheet. `poured` is called once it is noted.
+/// The dialog. `poured` is called once it is recorded.
 #[component]
 pub fn PourSheet(
     pot: Subject,

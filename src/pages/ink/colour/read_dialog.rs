@@ -10,7 +10,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ColourReading, PhotoSample, match_view, reading_facts};
 use leptos::prelude::*;
 
-/// The sheet.
+/// The dialog.
 #[component]
 pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

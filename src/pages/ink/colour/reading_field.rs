@@ -11,28 +11,28 @@ use lastpull_core::colour::Lab;
 use lastpull_core::ink::{ColourReading, ReadBy, lab_of, reading_of};
 use leptos::prelude::*;
 
-/// What stands in a field.
+/// The value of a reading field.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Reading {
-    /// The colour; none while nothing is entered.
+    /// The colour; `None` while nothing is entered.
     pub value: Option<ColourReading>,
-    /// What a photo showed of the target, where that was not known.
+    /// What a photo showed of the target, if the target was not known.
     pub target: Option<ColourReading>,
-    /// Whether something is entered that is no colour.
+    /// Whether the entered text is not a colour.
     pub wrong: bool,
     /// The picture it was read from.
     pub photo: Option<Taken>,
-    /// What lay beside it there, where that is not plain from what it is a reading of.
+    /// What was beside it in the photo, unless that follows from the subject of the reading.
     pub beside: Option<String>,
 }
 
 impl Reading {
-    /// What is entered, where it is a colour.
+    /// The entered colour; `None` if it is missing or invalid.
     pub fn colour(&self) -> Option<ColourReading> {
         self.value.filter(|_| !self.wrong)
     }
 
-    /// A field that begins with a colour.
+    /// A field with an initial colour.
     pub fn of(value: Option<ColourReading>) -> Self {
         Self { value, ..Self::default() }
     }
@@ -41,18 +41,18 @@ impl Reading {
 /// A field for a colour.
 #[component]
 pub fn ReadingField(
-    /// Its id, unique on the screen.
+    /// Element id, unique on the page.
     name: &'static str,
-    /// What it asks for.
+    /// Label.
     #[prop(into)]
     label: String,
-    /// What stands in it.
+    /// The value.
     reading: RwSignal<Reading>,
-    /// The colour that a photo's difference is laid on.
+    /// The known colour to which a photo's difference is added.
     #[prop(optional, into)]
     known: Option<Signal<Option<ColourReading>>>,
-    /// What a photo would be of. All but a swatch need a known colour beside them; a pot's may bring its target, and
-    /// what lies beside a drawdown is asked for.
+    /// What a photo would show; `None` for no photo. All but a swatch need a known colour; a pot's photo may bring its
+    /// target, and a drawdown's photo asks what is beside it.
     #[prop(optional)]
     photo: Option<PhotoOf>,
 ) -> impl IntoView {
@@ -97,7 +97,7 @@ pub fn ReadingField(
     }
 }
 
-/// A colour as a screen shows it.
+/// The browser's colour input.
 #[component]
 fn ScreenInput(name: &'static str, reading: RwSignal<Reading>) -> impl IntoView {
     let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Screen);

@@ -1,4 +1,4 @@
-//! The colour that a recipe aims at, on what it is read, and the garments it goes on.
+//! The target colour of a recipe, what it is read on, and its garments.
 
 use super::on_garment::OnGarment;
 use super::photo_subject::{PhotoOf, keep_picture};
@@ -17,7 +17,7 @@ use lastpull_core::ink::{
 };
 use leptos::prelude::*;
 
-/// The screen.
+/// The page.
 #[component]
 pub fn TargetPage(recipe: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -33,7 +33,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
         (ReadOn::Thick, i18n::colour_read_on_thick().to_owned()),
         (ReadOn::Garment, i18n::colour_read_on_garment().to_owned()),
     ];
-    // A recipe with a colour on the screen begins there; nothing is noted until it is saved.
+    // A recipe with a display colour starts with it; nothing is recorded until it is saved.
     let likely = before.colour.map(|colour| reading_of(Lab::of(colour), ReadBy::Screen));
     let reading = RwSignal::new(Reading::of(if before.target.is_some() { None } else { likely }));
     let busy = RwSignal::new(false);
@@ -104,7 +104,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
     }.into_any()
 }
 
-/// The garments of the open runs of an ink, each lot once.
+/// The garments of the open runs with an ink, each lot once.
 fn garments_of(shop: &lastpull_core::shop::Shop, recipe: Subject) -> Vec<Garment> {
     let mut garments: Vec<Garment> = Vec::new();
     for garment in cover_runs(shop, recipe).into_iter().filter_map(|run| run.garment) {
@@ -128,7 +128,7 @@ fn garment_row(garment: &Garment, opened: RwSignal<Option<Garment>>) -> AnyView 
     .into_any()
 }
 
-/// Reading a garment.
+/// The dialog for reading a garment's colour.
 #[component]
 fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

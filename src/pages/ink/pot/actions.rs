@@ -1,4 +1,4 @@
-//! What can be done with a pot: what is next in sight, the rest behind a tap.
+//! What can be done with a pot: the next action visible, the others behind a button.
 
 use super::approve::{SaveSheet, YesSheet};
 use super::consume::{UsedSheet, WasteSheet};
@@ -15,26 +15,26 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, PotCard, PotField, PotStage};
 use leptos::prelude::*;
 
-/// What is asked about a pot.
+/// The open dialog of a pot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Asking {
-    /// Who said yes.
+    /// The client's approval.
     Yes,
-    /// Why it differs.
+    /// Saving as a revision.
     Save,
-    /// What is left after a run.
+    /// Ink used on a run.
     Used,
-    /// What was thrown away.
+    /// Ink thrown away.
     Waste,
-    /// Where it goes.
+    /// Moving ink to another pot.
     MoveOut,
-    /// Where it comes from.
+    /// Moving ink from another pot.
     MoveIn,
-    /// Up to how much.
+    /// Topping up to a weight.
     TopUp,
 }
 
-/// The steps.
+/// The actions.
 #[component]
 pub fn Steps(
     id: Subject,
@@ -134,7 +134,7 @@ fn yes_row(ask: impl Fn(leptos::ev::MouseEvent) + 'static) -> AnyView {
     view! { <button type="button" class="menu-row pot-menu" id="yes" on:click=ask><Icon name="check"/><span class="row-words"><strong>{i18n::pot_client_yes()}</strong></span></button> }.into_any()
 }
 
-/// What is asked, over the screen.
+/// The open dialog.
 #[component]
 pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let close = Callback::new(move |()| asking.set(None));

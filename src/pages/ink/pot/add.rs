@@ -1,4 +1,4 @@
-//! Something more into a pot: what, how much, why, and what it holds with it in.
+//! An addition to a pot: what, how much, why, and the resulting composition.
 
 use super::event_note::Added;
 use super::ledger_text::scale_step;
@@ -18,7 +18,7 @@ use lastpull_core::ink::{
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// A correction.
+/// The page.
 #[component]
 pub fn AddToPotPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -32,7 +32,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     if rows.with_untracked(Vec::is_empty) {
         return no_components(id).into_any();
     }
-    // A correction is mostly more of the last.
+    // An addition is mostly more of the last component.
     let likely = store.shop.with_untracked(|shop| last_added(shop, id));
     let (picked, grams, total) = (RwSignal::new(likely), RwSignal::new(String::new()), RwSignal::new(false));
     let added = RwSignal::new(None::<Subject>);
@@ -56,7 +56,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
         }
         _ => None,
     });
-    // What was wrong is looked at again with every change.
+    // After a failed save, problems are validated again on every change.
     Effect::new(move || {
         let found = checked();
         if problems.with_untracked(|problems| !problems.is_empty()) {
@@ -73,7 +73,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
             added.set(Some(event));
         }
     });
-    // What was just added, until it is gone on from, or taken back.
+    // The addition just recorded, until the user continues or undoes it.
     let just = Memo::new(move |_| {
         added.get().filter(|event| store.shop.with(|shop| shop.ink.event(*event).is_some_and(|row| !row.deleted)))
     });
@@ -82,7 +82,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
         picked.set(None);
         added.set(None);
     });
-    // Once it is picked, the keys take its place in sight.
+    // Once a component is chosen, the keypad replaces the list.
     let choosing = RwSignal::new(false);
     let pick = Callback::new(move |component: Subject| {
         picked.set(Some(component));
@@ -153,7 +153,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     .into_any()
 }
 
-/// What is often said of a correction.
+/// Frequent notes for an addition.
 fn chips(name: Option<String>) -> Vec<String> {
     let touch = name.map(i18n::pot_touch_more);
     let plain = [i18n::pot_too_light(), i18n::pot_too_dark(), i18n::pot_too_dull(), i18n::pot_too_thick()];
@@ -175,7 +175,7 @@ fn problem(problems: RwSignal<Problems>, field: &'static str) -> AnyView {
     }.into_any()
 }
 
-/// What the pot holds with it in, against what it holds now.
+/// The composition after the addition, compared with the current one.
 fn preview(store: Store, id: Subject, added: Subject, grams: Grams, after: &AfterAddition, step: Grams) -> AnyView {
     let before = store.shop.with(|shop| pot_state(shop, id).contents.percentages());
     let weight = |grams: Grams| i18n::pot_weight(grams, step);

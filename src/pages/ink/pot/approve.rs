@@ -1,4 +1,4 @@
-//! The client's yes, and saving what a pot holds as a revision.
+//! The client's approval, and saving a pot's composition as a revision.
 
 use crate::components::{Icon, Sheet};
 use crate::forms::{Bound, Field, Kind};
@@ -11,10 +11,10 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{PotCard, SaveAs, approve_facts, save_as, save_facts, with_reading};
 use leptos::prelude::*;
 
-/// Longest name and note that are kept.
+/// Greatest length of a name and of a note.
 const LONGEST: usize = 80;
 
-/// Who says yes, and to what.
+/// The dialog: who approves, and what.
 #[component]
 pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
@@ -53,7 +53,7 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
     }
 }
 
-/// Why it differs.
+/// The dialog: why the revision differs.
 #[component]
 pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
@@ -81,13 +81,13 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     }
 }
 
-/// What the recipe of a pot is called, until something else is typed: what is written on the pot.
+/// The name of a new recipe, at first the text written on the pot.
 fn called(store: Store, id: Subject) -> RwSignal<String> {
     let name = store.shop.with_untracked(|shop| shop.ink.pot(id).map(|pot| pot.name.clone()));
     RwSignal::new(name.unwrap_or_default())
 }
 
-/// What its recipe is to be called, where the pot is of none, and what comes of that name.
+/// The name field for a pot without a recipe, and what happens with an existing name.
 fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyView> {
     let found = move || store.shop.with_untracked(|shop| save_as(shop, id, &called.get()));
     if matches!(found(), SaveAs::Own(_)) {
@@ -105,7 +105,7 @@ fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyVie
     }.into_any())
 }
 
-/// A field in which nothing can be wrong.
+/// A field without validation.
 fn plain(name: &'static str, label: &'static str, text: RwSignal<String>) -> AnyView {
     let bound = Bound { value: text.into(), set: Callback::new(move |typed| text.set(typed)) };
     let problems = RwSignal::new(Problems::new());

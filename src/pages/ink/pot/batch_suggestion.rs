@@ -1,11 +1,11 @@
-//! A suggested batch, and what it rests on.
+//! A suggested batch size, and what it is based on.
 
 use crate::i18n;
 use lastpull_core::ink::SuggestedBatch;
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// How much, and why so much.
+/// The size, and the reason for it.
 pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
     let grams = |grams: Grams| i18n::pot_weight(grams, step);
     let rests_on = match &batch.experience {

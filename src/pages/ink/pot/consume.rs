@@ -1,4 +1,4 @@
-//! Ink that left a pot: printed with, or thrown away.
+//! Ink taken out of a pot: used on a run, or thrown away.
 
 use super::ledger_text::scale_step;
 use crate::components::{Choice, Sheet};
@@ -14,7 +14,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{PotRun, TakeForm, likely_run, on_scale, runs_for_pot};
 use leptos::prelude::*;
 
-/// What is left after a run, and on how many pieces the rest went.
+/// The dialog: what is left after a run, and how many pieces the rest printed.
 #[component]
 pub fn UsedSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
@@ -66,12 +66,12 @@ pub fn UsedSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     }
 }
 
-/// A run, with the pieces that no weighing tells of yet.
+/// A run, with its number of pieces that no weighing covers yet.
 fn run_words(run: &PotRun) -> String {
     if run.good > 0 { format!("{} · {}", run.title, i18n::pieces(run.good)) } else { run.title.clone() }
 }
 
-/// What was thrown away, and why.
+/// The dialog: how much was thrown away, and why.
 #[component]
 pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
@@ -104,7 +104,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     }
 }
 
-/// Whether the pot is weighed afterwards, or what went out by itself.
+/// Whether the pot is weighed afterwards, or the ink that was taken out.
 #[component]
 pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> impl IntoView {
     let options = vec![(true, i18n::pot_take_total().to_owned()), (false, i18n::pot_take_own().to_owned())];
@@ -112,7 +112,7 @@ pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> impl IntoView {
     view! { <Choice label=i18n::pot_take_how() name="way" options value on_pick=Callback::new(move |total| form.update(|form| form.total = total))/> }
 }
 
-/// The weight, with what the scale shows now beside it.
+/// The weight, with the current reading of the scale beside it.
 #[component]
 pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
@@ -125,7 +125,7 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
     move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> }
 }
 
-/// Everything in it at one tap.
+/// A button that enters the pot's whole content.
 #[component]
 pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! What is written on a pot, what it weighs empty, how much it holds.
+//! A pot's label text, tare and capacity.
 
 use crate::components::{NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound};

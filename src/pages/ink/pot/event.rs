@@ -1,4 +1,4 @@
-//! One line of a pot's ledger: what the pot held after it, its note, its reading, its photos.
+//! One line of a pot's ledger: the composition after it, its note, its reading, its photos.
 
 use super::event_note::{Remarks, line_of};
 use super::ledger_text::{happened, scale_step, signed, take_back};
@@ -11,7 +11,7 @@ use lastpull_core::ink::LedgerLine;
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// The line.
+/// The page.
 #[component]
 pub fn PotEventPage(pot: Subject, event: Subject) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! What is said of a line of the ledger afterwards: why, what a swatch read with it in, photos of it.
+//! What is added to a ledger line afterwards: a note, a swatch reading, photos.
 
 use super::ledger_text::scale_step;
 use crate::components::Icon;
@@ -24,7 +24,7 @@ pub fn line_of(store: Store, pot: Subject, event: Subject) -> Memo<Option<Ledger
     })
 }
 
-/// What was read with it in, photos of it, and why.
+/// The reading, photos and note of a line.
 #[component]
 pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl IntoView {
     view! {
@@ -34,7 +34,7 @@ pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> 
     }
 }
 
-/// Why; of a pour only.
+/// The note; for a pour only.
 #[component]
 fn Why(event: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -53,7 +53,7 @@ fn Why(event: Subject) -> impl IntoView {
     }.into_any()
 }
 
-/// What a swatch read with it in; of a pour or a reading.
+/// The swatch reading after it; for a pour or a reading.
 #[component]
 fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl IntoView {
     let store = Store::from_context();
@@ -108,7 +108,7 @@ fn is_read(fact: &InkFact) -> bool {
     matches!(fact, InkFact::Poured { .. } | InkFact::SwatchRead { .. })
 }
 
-/// By an instrument, a screen's colour, or a photo beside the target.
+/// The form of a reading: from an instrument, as a screen colour, or from a photo beside the target.
 #[component]
 fn ReadForm(pot: Subject, save: Callback<Reading>) -> impl IntoView {
     let store = Store::from_context();
@@ -132,7 +132,7 @@ fn ReadForm(pot: Subject, save: Callback<Reading>) -> impl IntoView {
     }
 }
 
-/// A reading as it stands.
+/// A recorded reading.
 fn reading_line(reading: ColourReading) -> AnyView {
     let [l, a, b] = reading.lab().map(|value| i18n::number(value, 1));
     let colour = lab_of(reading).to_colour().to_string();
@@ -141,16 +141,16 @@ fn reading_line(reading: ColourReading) -> AnyView {
     }.into_any()
 }
 
-/// What was just added: read, photographed, gone on from.
+/// The addition just recorded: read it, photograph it, or continue.
 #[component]
 pub fn Added(
     /// The pot.
     pot: Subject,
-    /// What was poured.
+    /// The pour.
     event: Subject,
-    /// The same component again.
+    /// Adds the same component again.
     same: Callback<()>,
-    /// Another one.
+    /// Adds another component.
     other: Callback<()>,
 ) -> impl IntoView {
     let store = Store::from_context();

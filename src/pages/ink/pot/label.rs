@@ -1,4 +1,4 @@
-//! A pot's label: drawn once, and seen, printed and sent as it was drawn.
+//! A pot's label: drawn once, then shown, printed and shared as drawn.
 
 use super::ledger_text::scale_step;
 use crate::components::{Icon, NotHere, Page};
@@ -13,7 +13,7 @@ use lastpull_core::ink::{BAND, LABEL, LabelWords, PotLabel, label_layout, pot_la
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// The label, and the ways out of the app.
+/// The label, and buttons to print and share it.
 #[component]
 pub fn LabelPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -38,7 +38,7 @@ fn Sheet(label: PotLabel, step: Grams) -> impl IntoView {
     let said = in_words(&words);
     let canvas = drawn(&words, label.colour.map(|colour| colour.to_string()));
     let address = canvas.as_ref().and_then(Canvas::address);
-    // Made before the tap, so that the tap itself can share it.
+    // Created before the tap, since sharing is allowed only during a tap.
     let file = RwSignal::new(None::<send_wrapper::SendWrapper<Outgoing>>);
     let name = file_name(&label);
     if let Some(canvas) = canvas {
@@ -68,7 +68,7 @@ fn Sheet(label: PotLabel, step: Grams) -> impl IntoView {
     }
 }
 
-/// What is written on it.
+/// The texts on the label.
 fn label_words(label: &PotLabel, step: Grams) -> LabelWords {
     let mut notes = Vec::new();
     if let Some(yes) = &label.approval {
@@ -100,7 +100,7 @@ fn label_words(label: &PotLabel, step: Grams) -> LabelWords {
     }
 }
 
-/// The same for readers.
+/// The same as one text for screen readers.
 fn in_words(words: &LabelWords) -> String {
     let parts = words.parts.iter().map(|[name, percent]| format!("{name} {percent}"));
     let all = [words.name.clone(), words.mark.clone()].into_iter().chain(words.notes.iter().cloned());
@@ -117,7 +117,7 @@ fn drawn(words: &LabelWords, colour: Option<String>) -> Option<Canvas> {
     Some(canvas)
 }
 
-/// The ink and its revision, in letters that every device takes for a file.
+/// The file name: the ink and its revision, in characters that every device allows.
 fn file_name(label: &PotLabel) -> String {
     let revision = label.holds.revision.as_ref().map(|revision| format!(" {}", revision.number)).unwrap_or_default();
     let plain = |letter: char| if letter.is_alphanumeric() { letter } else { '-' };

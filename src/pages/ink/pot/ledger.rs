@@ -1,4 +1,4 @@
-//! How a pot came to what it holds: every line, with its way back.
+//! A pot's ledger: every line, with undo.
 
 use super::ledger_text::{happened, signed, take_back};
 use crate::components::Icon;
@@ -10,7 +10,7 @@ use lastpull_core::ink::{LedgerLine, LedgerWhat, PotCard, PourStep};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// The last correction, at hand for its photo, its reading, or undo.
+/// The last addition, with its photo, its reading and undo.
 #[component]
 pub fn LastLine(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
     let store = Store::from_context();
@@ -34,7 +34,7 @@ fn is_correction(line: &LedgerLine) -> bool {
     matches!(line.what, LedgerWhat::Poured { step: PourStep::Correction, .. })
 }
 
-/// The lines, the latest first.
+/// The lines, latest first.
 #[component]
 pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
     let store = Store::from_context();

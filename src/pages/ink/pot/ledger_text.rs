@@ -1,4 +1,4 @@
-//! What a line of the ledger says, and taking it back.
+//! The text of a ledger line, and undoing it.
 
 use crate::i18n;
 use crate::store::Store;
@@ -8,12 +8,12 @@ use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// The steps of the shop's scale.
+/// Readability of the shop's scale.
 pub fn scale_step(store: Store) -> Grams {
     store.shop.with(|shop| shop.ink.scale.step)
 }
 
-/// Takes an event back, or tells it again where it was.
+/// Deletes an event, or restores it at its old place.
 pub fn take_back(store: Store, event: Subject, was_deleted: bool) {
     let (now, undo, said) = if was_deleted {
         (Fact::Restored, Fact::Deleted, i18n::pot_told_again())
@@ -24,7 +24,7 @@ pub fn take_back(store: Store, event: Subject, was_deleted: bool) {
     store.notify_with_undo(said, vec![(event, undo)]);
 }
 
-/// What happened, in words.
+/// The line's event, as text.
 pub fn happened(line: &LedgerLine, step: Grams) -> String {
     match &line.what {
         LedgerWhat::Poured { name, step: PourStep::WeighIn, .. } => i18n::pot_did_weigh(name),
@@ -50,7 +50,7 @@ fn named(name: &str) -> String {
     if name.is_empty() { i18n::pot_nameless().to_owned() } else { name.to_owned() }
 }
 
-/// The weight of a line with its sign; none where it has none.
+/// The weight of a line with its sign; `None` if it has none.
 pub fn signed(line: &LedgerLine, step: Grams) -> Option<String> {
     let weight = |grams: Grams| i18n::pot_weight(grams, step);
     if line.grams.is_positive() {

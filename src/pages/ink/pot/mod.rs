@@ -1,4 +1,4 @@
-//! One pot of ink: weighed in, corrected until it matches, labelled, used.
+//! One pot of ink: weighed in, adjusted until it matches, labelled, used.
 
 mod actions;
 mod add;

@@ -1,4 +1,4 @@
-//! A new pot: how much, in what, for which run.
+//! A new pot: how much, in which vessel, for which run.
 
 use super::batch_suggestion::suggestion;
 use super::ledger_text::scale_step;
@@ -15,7 +15,7 @@ use lastpull_core::ink::{InkFact, NewPot, PotFor, PotForm, new_pot_for, new_pot_
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// A pot of a revision, for a run, or of nothing yet.
+/// A new pot of a revision, for a run, or without a recipe.
 #[component]
 pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
@@ -55,7 +55,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
     let step = scale_step(store);
     let new = StoredValue::new(new);
     let pick = Callback::new(move |run: Option<RunId>| {
-        // A size typed by hand stays.
+        // A batch size typed by the user is kept.
         let [was, will] = [picked.get_untracked(), run].map(|run| new.with_value(|new| text(suggested(new, run))));
         form.update(|form| {
             if form.size.trim().is_empty() || form.size == was {
@@ -97,7 +97,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
     }.into_any()
 }
 
-/// The run's ink has no recipe.
+/// The message that the run's ink has no recipe.
 fn no_recipe(new: &NewPot, run: RunId) -> AnyView {
     let (title, none) = (i18n::pot_new_of(&new.ink), i18n::pot_no_recipe(&new.ink));
     view! {
@@ -112,7 +112,7 @@ fn no_recipe(new: &NewPot, run: RunId) -> AnyView {
     }.into_any()
 }
 
-/// Which revision, whose yes, and what it is mixed of.
+/// The revision, its approval, and its components.
 fn what_it_is(new: &NewPot) -> AnyView {
     let Some(revision) = &new.revision else { return view! { <p>{i18n::pot_by_eye_text()}</p> }.into_any() };
     let yes = match (&new.approval, &new.approved) {
@@ -148,7 +148,7 @@ fn run_choice(runs: &[PotFor], picked: RwSignal<Option<RunId>>, pick: Callback<O
     view! { <Choice label=i18n::pot_which_run() name="run" options value=picked on_pick=pick/> }.into_any()
 }
 
-/// What the run takes, or where that is worked out.
+/// The ink need of a run, or a link to where it is computed.
 fn for_run(row: &PotFor, step: Grams) -> AnyView {
     let run = row.need.run;
     let grams = |grams: Grams| i18n::pot_weight(grams, step);

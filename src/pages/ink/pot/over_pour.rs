@@ -1,4 +1,4 @@
-//! Too much is in: both ways on, side by side, with their numbers.
+//! Too much was poured: both ways to continue, side by side with their amounts.
 
 use crate::components::{Icon, Swatch};
 use crate::i18n;
@@ -11,7 +11,7 @@ use lastpull_core::ink::{OverPour, Repair, RepairPlan, WeighInView, repair_facts
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// What is too much, and the choice.
+/// The over-poured component, and the choice.
 #[component]
 pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> impl IntoView {
     let store = Store::from_context();
@@ -45,7 +45,7 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
     let plans = [&over.scale_rest, &over.accept];
     let rows = view.rows.iter().enumerate().map(|(at, row)| {
         let cells = plans.map(|plan| plan.rows.get(at).map(|row| {
-            // What no scale of these steps shows is nothing to pour.
+            // An amount below the scale's readability cannot be poured.
             let more = grams(row.to_pour);
             let to_pour = if more == grams(Grams::ZERO) { i18n::pot_nothing_more().to_owned() } else { i18n::pot_more(more) };
             view! { <td><strong>{grams(row.target)}</strong><small>{to_pour}</small><small>{i18n::pot_percent(row.percent)}</small></td> }
@@ -66,7 +66,7 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
         view! { <td><strong>{grams(plan.total)}</strong><small>{more}</small></td> }
     });
     let recipe = plans.map(|plan| {
-        // What no tenth of a point shows is the scale's rounding.
+        // Less than a tenth of a percentage point is rounding of the scale.
         let off = if plan.off < 0.05 {
             i18n::pot_recipe_kept().to_owned()
         } else {
@@ -103,7 +103,7 @@ fn drawn(id: Subject, view: &WeighInView, over: &OverPour, choose: Callback<Repa
     .into_any()
 }
 
-/// A way on, why it is none, and what is in the way of it besides.
+/// One way to continue: why it is impossible, and what it would cause.
 fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choose: Callback<Repair>) -> AnyView {
     let grams = |grams: Grams| i18n::pot_weight(grams, view.scale_step);
     let (key, words) = match repair {
@@ -114,7 +114,7 @@ fn way(id: Subject, view: &WeighInView, repair: Repair, plan: &RepairPlan, choos
     if plan.too_large {
         refused.push(view! { <p class="problem">{i18n::pot_refused_large(grams(Grams::MOST))}</p> }.into_any());
     }
-    // What was so before is no reason against it, and is said all the same.
+    // A fault that existed before does not rule this way out, and is shown all the same.
     let said = |stops: bool, line: String| {
         if stops {
             view! { <p class="problem">{line}</p> }

@@ -1,4 +1,4 @@
-//! A pot: what it really holds, what can be done with it, how it came to.
+//! A pot: its composition, what can be done with it, its ledger.
 
 use super::actions::{Asking, Sheets, Steps};
 use super::ledger::{LastLine, Ledger};
@@ -14,7 +14,7 @@ use lastpull_core::ink::{PotCard, PotRow, PotStage, pot_card, weigh_in_view};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// A pot, at the scale while it is weighed in.
+/// A pot; the weigh-in while it is being weighed in.
 #[component]
 pub fn PotPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -22,7 +22,7 @@ pub fn PotPage(id: Subject) -> impl IntoView {
         store.shop.with(|shop| pot_card(shop, id).filter(|_| shop.ink.pot(id).is_some_and(|pot| !pot.deleted)))
     });
     let stage = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.stage)));
-    // Left by hand, or gone on with by hand.
+    // Whether the user left or resumed the weigh-in.
     let by_hand = RwSignal::new(None::<bool>);
     let weighing = Memo::new(move |_| by_hand.get().unwrap_or(stage.get() == Some(PotStage::Weighing)));
     Effect::new(move |before: Option<Option<PotStage>>| {
@@ -40,7 +40,7 @@ pub fn PotPage(id: Subject) -> impl IntoView {
     }
 }
 
-/// Says that all is in, with the way back to what was poured last.
+/// Shows the notice that all components are in, with undo of the last pour.
 fn all_in(store: Store, id: Subject) {
     let last = store.shop.with_untracked(|shop| weigh_in_view(shop, id, None)).filter(|view| view.done);
     if let Some(view) = last {
@@ -72,7 +72,7 @@ fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> imp
     }
 }
 
-/// What is in it, as large as it goes.
+/// The composition, large.
 #[component]
 fn Holds(card: PotCard, step: Grams) -> impl IntoView {
     let label = &card.label;

@@ -1,4 +1,4 @@
-//! What a print of a run takes: its art, its mesh, its strokes.
+//! The ink use of a run's print: its art, its mesh, its strokes.
 
 use crate::components::{NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};

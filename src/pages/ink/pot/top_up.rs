@@ -1,4 +1,4 @@
-//! More of the same: what of each component makes a pot larger and leaves its colour.
+//! Topping up a pot: the amount of each component that makes it larger and keeps its colour.
 
 use super::ledger_text::scale_step;
 use crate::components::{Icon, Sheet};
@@ -14,7 +14,7 @@ use lastpull_core::ink::{InkFact, PourStep, after_addition, pot_state, top_up};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// Up to how much, and what goes in.
+/// The dialog: the target weight, and the amounts to add.
 #[component]
 pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! From pot to pot: a pot split, or two made one.
+//! Moving ink from pot to pot: splitting a pot, or combining two.
 
 use super::consume::{AllOfIt, WayOfWeighing, Weight};
 use crate::components::{Choice, Icon, Sheet};
@@ -13,7 +13,7 @@ use lastpull_core::ink::{InkFact, PotField, TakeForm, ink_shelf};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// Ink poured into another pot, or `into` this one.
+/// The dialog: ink moved to another pot, or from another pot if `into`.
 #[component]
 pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

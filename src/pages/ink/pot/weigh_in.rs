@@ -1,4 +1,4 @@
-//! The weigh-in at the scale: one component at a time, as large as the screen allows.
+//! The weigh-in at the scale: one component at a time, as large as the page allows.
 
 use super::over_pour::TooMuch;
 use super::weigh_step::Now;
@@ -61,7 +61,7 @@ pub fn WeighIn(id: Subject, leave: Callback<()>) -> impl IntoView {
     }
 }
 
-/// Takes back what was told last at the scale.
+/// Undoes the last entry of the weigh-in.
 fn take_back(store: Store, event: Subject) {
     store.record(event, Fact::Deleted);
     store.notify_with_undo(i18n::pot_taken_back(), vec![(event, Fact::Restored)]);
@@ -82,7 +82,7 @@ fn rounding(view: &WeighInView) -> String {
     i18n::pot_weigh_rounding(step, i18n::number(view.worst * 100.0, 2))
 }
 
-/// A component in the list; one that is still to pour can be taken out of turn.
+/// A component in the list; one that is still to be poured can be chosen out of order.
 fn step(view: &WeighInView, at: usize, row: &WeighRow, choice: RwSignal<Option<Subject>>) -> AnyView {
     let component = row.step.component;
     let grams = |grams| i18n::pot_weight(grams, view.scale_step);

@@ -1,4 +1,4 @@
-//! The component at the scale: what the scale shall show, what it shows.
+//! The current component of the weigh-in: the target reading of the scale, and its actual reading.
 
 use crate::components::{Icon, Keypad, Swatch};
 use crate::i18n;
@@ -11,15 +11,15 @@ use lastpull_core::ink::{AtScale, InkFact, PourForm, PourStep, WeighInView, Weig
 use lastpull_core::units::{Grams, NumberProblem};
 use leptos::prelude::*;
 
-/// Milliseconds within which a tap belongs to the one before it. Our own.
+/// Milliseconds within which a second tap is ignored. Our own.
 const SECOND_TAP: f64 = 500.0;
 
-/// The component that is weighed now.
+/// The component being weighed now.
 #[component]
 pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Option<Subject>>) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
-    // Some scales are zeroed after every component; then they show what went in by itself.
+    // Some scales are zeroed after every component; they show the weight of that component alone.
     let total = RwSignal::new(true);
     let wrong = RwSignal::new(None::<AtScale>);
     let row = Memo::new(move |_| weighing.with(|view| now_of(view.as_ref())));
@@ -29,7 +29,7 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
             _ => AtScale::Nothing,
         })
     });
-    // What was wrong is said until something else is typed.
+    // A problem is shown until the text changes.
     Effect::new(move || {
         text.track();
         wrong.set(None);
@@ -59,7 +59,7 @@ pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Op
     });
     let before = StoredValue::new(f64::MIN);
     let exact = move |event: leptos::ev::MouseEvent| {
-        // The second tap of two would be taken for the next component.
+        // The second tap of a double tap would be taken for the next component.
         let is_second = event.time_stamp() - before.get_value() < SECOND_TAP;
         before.set_value(event.time_stamp());
         if let Some(row) = row.get_untracked().filter(|_| !is_second) {
@@ -116,7 +116,7 @@ fn now_of(view: Option<&WeighInView>) -> Option<WeighRow> {
 fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> AnyView {
     let to_go = i18n::pot_weight(row.step.to_go(), step);
     let shall = if total { i18n::pot_weight(row.scale_target.unwrap_or_default(), step) } else { to_go.clone() };
-    // The number is read from afar, the unit is known.
+    // The number is shown large, to be read from a distance; the unit is not.
     let (number, unit) = shall.split_once('\u{a0}').unwrap_or((&shall, ""));
     let (number, unit, long) = (number.to_owned(), format!("\u{a0}{unit}"), number.len() > 7);
     let vessel = match tare {
@@ -137,7 +137,7 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> AnyVi
     }.into_any()
 }
 
-/// What the scale cannot weigh in a batch as small as this, and the ways around it.
+/// What the scale cannot weigh in so small a batch, and the alternatives.
 fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subject>) -> Option<AnyView> {
     let (enough, component) = (row.enough?, row.step.component);
     let asks = i18n::pot_weight(row.step.exact, Grams::from_milligrams(1));
@@ -152,7 +152,7 @@ fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subjec
     }.into_any())
 }
 
-/// What comes after it.
+/// The next component.
 fn then(view: &WeighInView) -> Option<AnyView> {
     let now = view.rows.get(view.now?)?;
     let then = view.rows.get(view.then?)?;
@@ -162,7 +162,7 @@ fn then(view: &WeighInView) -> Option<AnyView> {
     }.into_any())
 }
 
-/// What will not fit, said before it is poured.
+/// A warning that the next amount will not fit, before it is poured.
 fn cautions(view: &WeighInView) -> Vec<AnyView> {
     let spills =
         view.spills.is_positive().then(|| i18n::pot_will_spill(i18n::pot_weight(view.spills, view.scale_step)));
@@ -181,7 +181,7 @@ fn comes_to(typed: &AtScale, step: Grams, told: bool) -> Option<AnyView> {
         AtScale::Nothing => return None,
         AtScale::Wrong(NumberProblem::TooLow { .. }) if told => ("bad", "alert", i18n::pot_no_more().to_owned()),
         AtScale::Wrong(problem) if told => ("bad", "alert", i18n::number_problem(*problem)),
-        // Half a number is no mistake yet.
+        // A number that is still being typed is no problem yet.
         AtScale::Wrong(_) => return None,
         AtScale::Short { poured, to_go } => ("calm", "drop", i18n::pot_short(grams(poured), grams(to_go))),
         AtScale::On { poured } => ("good", "check", i18n::pot_on(grams(poured))),

@@ -12,7 +12,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{MakeForm, best_revision, made_for};
 use leptos::prelude::*;
 
-/// The question.
+/// The fields.
 #[component]
 pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> impl IntoView {
     let by_pieces = Memo::new(move |_| form.with(|form| form.by_pieces));
@@ -34,7 +34,7 @@ pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> imp
 #[component]
 fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> impl IntoView {
     let store = Store::from_context();
-    // The two weights are one unless something comes on top.
+    // The two weights are equal unless additives come on top.
     let on_top = store.shop.with_untracked(|shop| {
         let revision = best_revision(shop, id).and_then(|revision| shop.ink.revision(revision));
         revision.is_some_and(|revision| revision.parts.iter().any(|part| part.on_top))

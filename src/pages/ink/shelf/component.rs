@@ -1,4 +1,4 @@
-//! A component: what is left, what came and went, what its sheet says.
+//! A component: its stock, its history, its data sheet.
 
 use super::stock_dialog::{StockAsk, StockSheet};
 use crate::components::{Icon, MenuRow, NotHere, Page, Swatch};
@@ -12,10 +12,10 @@ use lastpull_core::ink::{Component, ComponentCard, StockLine, StockRow, StockWha
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// Lines of its story that are shown at once.
+/// Lines of its history that are shown at first.
 const FIRST_LINES: usize = 5;
 
-/// The card.
+/// The page.
 #[component]
 pub fn ComponentPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -68,7 +68,7 @@ fn left(card: &ComponentCard) -> AnyView {
     }.into_any()
 }
 
-/// When it was weighed, and what is coming.
+/// When it was weighed, and what is on order.
 fn story_line(card: &ComponentCard) -> String {
     let StockRow { left, counted, wanted, .. } = &card.stock;
     let weighed = match (left, counted) {
@@ -136,7 +136,7 @@ fn line(store: Store, line: &StockLine) -> AnyView {
         Some(by) => i18n::ink_saved_by(i18n::moment(line.at), by),
         None => i18n::moment(line.at),
     };
-    // Pours are taken back at their pot, where one sees what that does.
+    // Pours are undone at their pot, where the effect is visible.
     let own = !matches!(line.what, StockWhat::Poured { .. });
     let event = line.event;
     let take_back = move |_| {

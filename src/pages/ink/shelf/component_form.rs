@@ -1,4 +1,4 @@
-//! A component's fields: what is on every tub first, its data sheet and how it is bought behind a touch.
+//! The form of a component: what is on every tub first, its data sheet and how it is bought folded below.
 
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, set};
@@ -12,10 +12,10 @@ use lastpull_core::ink::{ComponentForm, ComponentKind, Hiding, InkFact};
 use leptos::prelude::*;
 
 const STOCK: Route = Route::Ink(InkRoute::Stock);
-/// What a colour begins as, for the picker to start from.
+/// Initial value of the colour input.
 pub(super) const GREY: &str = "#8a8a8a";
 
-/// A new component, or one's fields.
+/// A new component, or the fields of an existing one.
 #[component]
 pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
@@ -27,7 +27,7 @@ pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoV
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(|found| ComponentForm::of(found, units)).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = component.unwrap_or_else(ids::new_id);
     let submit = FormSubmit::new(Box::new(move || {
         let fields = store.shop.with(|shop| form.with(|form| form.check(shop, component, units)))?;
@@ -58,7 +58,7 @@ pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoV
     }.into_any()
 }
 
-/// What it is for, whether it covers, and its colour.
+/// Kind, opacity and colour.
 #[component]
 pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> impl IntoView {
     let kinds = ComponentKind::ALL.map(|kind| (kind, i18n::ink_kind_name(kind).to_owned())).to_vec();
@@ -67,7 +67,7 @@ pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> impl IntoView {
     let pick = Callback::new(move |kind: ComponentKind| {
         form.update(|form| {
             form.kind = kind;
-            // A pigment has a colour; whoever names one wants to show which.
+            // A pigment has a colour; set the initial one.
             if kind == ComponentKind::Pigment && form.colour.is_empty() {
                 form.colour = GREY.into();
             }
@@ -128,7 +128,7 @@ fn Buying(form: RwSignal<ComponentForm>, submit: FormSubmit) -> impl IntoView {
     }
 }
 
-/// Whether any of these fields is wrong: what hides it opens.
+/// Whether any of these fields has a problem: then their section is opened.
 fn wrong(submit: FormSubmit, fields: [&'static str; 3]) -> Memo<bool> {
     Memo::new(move |_| submit.problems.with(|problems| fields.iter().any(|field| problems.contains_key(field))))
 }

@@ -1,4 +1,4 @@
-//! Which component? From the shelf, or a new one in passing.
+//! Choosing a component: from the shelf, or a new one.
 
 use super::component_form::KindAndColour;
 use crate::components::{Icon, Sheet, Swatch};
@@ -15,10 +15,10 @@ use lastpull_core::ink::{ComponentForm, ComponentKind, InkFact, stock_left};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// Fewer than these are seen at a glance.
+/// Number of components from which a search field is shown.
 const SEARCHABLE: usize = 9;
 
-/// A component to choose.
+/// A component to choose from.
 #[derive(Clone)]
 struct Offered {
     id: Subject,
@@ -28,12 +28,12 @@ struct Offered {
     left: Option<Grams>,
 }
 
-/// The sheet that asks for a component.
+/// The dialog for choosing a component.
 #[component]
 pub fn ComponentPicker(
-    /// Called with what was chosen.
+    /// Called with the chosen component.
     on_pick: Callback<Subject>,
-    /// Called when the person puts it away.
+    /// Called when the user closes it.
     on_close: Callback<()>,
 ) -> impl IntoView {
     let store = Store::from_context();
@@ -50,7 +50,7 @@ pub fn ComponentPicker(
         rows
     });
     let search = RwSignal::new(String::new());
-    // With nothing on the shelf there is nothing to choose from.
+    // With an empty shelf there is nothing to choose from.
     let making = RwSignal::new(offered.is_empty());
     let searchable = offered.len() >= SEARCHABLE;
     view! {
@@ -96,7 +96,7 @@ fn list(offered: &[Offered], search: &str, on_pick: Callback<Subject>) -> AnyVie
     view! { <ul class="ink-offers">{rows}</ul> }.into_any()
 }
 
-/// Name, kind and colour: enough to write a recipe with. The rest is told on its card.
+/// Name, kind and colour: enough for a recipe. The other fields are on its own page.
 #[component]
 fn NewOne(on_pick: Callback<Subject>) -> impl IntoView {
     let store = Store::from_context();

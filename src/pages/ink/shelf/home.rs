@@ -1,4 +1,4 @@
-//! The place of ink: what the day needs, the pots that stand open, the recipes.
+//! Overview of ink: what the coming runs need, open pots, recipes.
 
 use super::needs::Needs;
 use super::pot_row::pot_row;
@@ -10,7 +10,7 @@ use crate::store::Store;
 use lastpull_core::ink::{InkShelf, ink_shelf};
 use leptos::prelude::*;
 
-/// The first of these screens.
+/// The page.
 #[component]
 pub fn InkHomePage() -> impl IntoView {
     let store = Store::from_context();
@@ -46,7 +46,7 @@ pub fn InkHomePage() -> impl IntoView {
     }
 }
 
-/// What is low, which somebody has to buy before the run comes.
+/// Components that are low and must be bought before the run.
 fn low_row(shelf: Memo<InkShelf>) -> AnyView {
     (move || {
         let low = shelf.with(|shelf| shelf.low);
@@ -77,7 +77,7 @@ fn pots(shelf: Memo<InkShelf>) -> AnyView {
     .into_any()
 }
 
-/// The way to the shelf, whatever is on it, and to a pot that no recipe is of.
+/// Links to the stock, and to a new pot without a recipe.
 fn stock_row(shelf: Memo<InkShelf>) -> AnyView {
     (move || {
         let components = shelf.with(|shelf| shelf.components);

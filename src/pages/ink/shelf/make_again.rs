@@ -1,4 +1,4 @@
-//! Make this again: grams for any size, and no doubt about which revision they are of.
+//! Making a recipe again: grams for any size, and of which revision.
 
 use super::recipe::yes;
 use super::sum_check::limits_told;
@@ -14,7 +14,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, MakeAgain, MakeForm, MakeRow, MakeSize, RevisionName, best_revision, make_again};
 use leptos::prelude::*;
 
-/// The screen.
+/// The page.
 #[component]
 pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -25,14 +25,14 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     });
     let Some(name) = here else { return view! { <NotHere/> }.into_any() };
     let form = RwSignal::new(store.shop.with_untracked(|shop| MakeForm::of(shop, id, units)));
-    // Another revision than the one it is made by, where somebody chose one.
+    // Another revision than the default, if the user chose one.
     let choice = RwSignal::new(None::<Subject>);
     let sized = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.size(shop, units))));
     let made = Memo::new(move |_| {
         let size = sized.with(|sized| sized.as_ref().ok().map(|made| made.size))?;
         store.shop.with(|shop| make_again(shop, id, choice.get(), size))
     });
-    // Told even while the size is still wrong: the revision comes before the grams.
+    // Shown even while the size is invalid: the revision comes before the grams.
     let told = Memo::new(move |_| {
         let nothing = lastpull_core::ink::BatchSize::Whole(lastpull_core::units::Grams::ZERO);
         store.shop.with(|shop| make_again(shop, id, choice.get(), nothing))
@@ -73,10 +73,10 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     }.into_any()
 }
 
-/// What was typed, or what is wrong with it.
+/// The size as typed, or its problems.
 pub(super) type Sized = Result<MakeSize, Problems>;
 
-/// Which revision it is, who said yes to it, and which other one there is.
+/// The revision, its approval, and the alternative.
 fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> AnyView {
     let name = i18n::ink_this_revision(&made.revision);
     let other = made.approved.as_ref().map(|yes| {
@@ -120,7 +120,7 @@ fn choose(
     }.into_any()
 }
 
-/// The grams to weigh, large; how far off the recipe that is, small.
+/// The grams to weigh, large; the deviation from the recipe, small.
 fn rows(made: &MakeAgain) -> AnyView {
     let rows = made.rows.iter().map(row).collect_view();
     view! {
@@ -135,7 +135,7 @@ fn rows(made: &MakeAgain) -> AnyView {
     }.into_any()
 }
 
-/// Errors below this are not worth a word, as a part of the component.
+/// Smaller errors are not shown, as a fraction of the component.
 const WORTH_TELLING: f64 = 0.0005;
 
 fn row(row: &MakeRow) -> AnyView {
@@ -160,7 +160,7 @@ fn row(row: &MakeRow) -> AnyView {
     }.into_any()
 }
 
-/// What rounding to the scale does, where that is more than a hundredth; and what data sheets say.
+/// The effect of rounding to the scale, as a caution above 1 %; and exceeded limits of data sheets.
 fn rounding(store: Store, made: &MakeAgain) -> AnyView {
     let coarse = made.worst > 0.01;
     let step = store.shop.with_untracked(|shop| shop.ink.scale.step);

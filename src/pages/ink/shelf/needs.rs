@@ -1,4 +1,4 @@
-//! The ink of the coming runs: how much is still to mix, one touch from the scale.
+//! The ink of the coming runs: how much is still to be mixed, one tap from the weigh-in.
 
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
@@ -8,7 +8,7 @@ use lastpull_core::ink::{InkNeeded, InkShelf, PotStage};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// What the coming runs need, in the order of the day.
+/// The inks that the coming runs need, in the order of the day.
 #[component]
 pub fn Needs(shelf: Memo<InkShelf>) -> impl IntoView {
     move || {
@@ -42,7 +42,7 @@ fn row(need: &InkNeeded, shelf: &InkShelf) -> AnyView {
     .into_any()
 }
 
-/// The pot that is being weighed for it.
+/// The pot that is being weighed in for it.
 fn weighing(need: &InkNeeded, shelf: &InkShelf) -> Option<Subject> {
     let of_it = |pot: &&lastpull_core::ink::PotLine| pot.run == Some(need.run) && pot.stage == PotStage::Weighing;
     shelf.pots.iter().find(of_it).map(|pot| pot.id)
@@ -79,7 +79,7 @@ fn needed(all: Grams, held: Option<Grams>) -> String {
     }
 }
 
-/// The one thing to do next; none where it is mixed.
+/// The next action; `None` if it is mixed.
 fn action(need: &InkNeeded, weighing: Option<Subject>) -> Option<AnyView> {
     let (route, icon, words) = match (weighing, need.recipe, need.to_mix) {
         (Some(pot), ..) => (Route::Pot(PotRoute::Pot(pot)), "go", i18n::ink_go_on()),

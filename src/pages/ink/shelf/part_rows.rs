@@ -1,4 +1,4 @@
-//! The parts of a recipe as rows: what of, how much.
+//! The parts of a recipe as rows: component and amount.
 
 use super::component_picker::ComponentPicker;
 use crate::components::{Choice, Icon, Swatch};
@@ -12,14 +12,14 @@ use lastpull_core::ink::{PartForm, RecipeForm, RecipeProblems};
 use leptos::prelude::*;
 use std::time::Duration;
 
-/// Which row a component is chosen for: one that is there, or a new one.
+/// The row for which a component is chosen: an existing row, or a new one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Asking {
     at: Option<usize>,
     on_top: bool,
 }
 
-/// The rows, in the convention they are written in. What asks for a component is drawn by [`Picking`].
+/// The rows, in the recipe's convention. [`Picking`] draws the dialog that chooses a component.
 #[component]
 pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: Picking) -> impl IntoView {
     let with_top = RwSignal::new(form.with_untracked(|form| form.parts.iter().any(|row| row.on_top)));
@@ -29,7 +29,7 @@ pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, 
         form.update(|form| form.write_on_top(on_top));
         with_top.set(on_top);
     });
-    // An offer to mend the sum may bring rows on top.
+    // A fix of the sum may add rows.
     Effect::new(move || {
         if form.with(|form| form.parts.iter().any(|row| row.on_top)) {
             with_top.set(true);
@@ -48,19 +48,19 @@ pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, 
     }
 }
 
-/// What is being chosen.
+/// The open choice of a component.
 #[derive(Clone, Copy)]
 pub struct Picking {
     asking: RwSignal<Option<Asking>>,
 }
 
 impl Picking {
-    /// Nothing is.
+    /// No choice open.
     pub fn new() -> Self {
         Self { asking: RwSignal::new(None) }
     }
 
-    /// The sheet, while something is. It stands outside the form: it holds one of its own.
+    /// The dialog, while a choice is open. It must be outside the form, since it contains a form itself.
     pub fn sheet(self, form: RwSignal<RecipeForm>) -> AnyView {
         let asking = self.asking;
         let on_pick = Callback::new(move |component: Subject| {
@@ -71,7 +71,7 @@ impl Picking {
             });
             asking.set(None);
             let at = at.unwrap_or_else(|| form.with_untracked(|form| form.parts.len().saturating_sub(1)));
-            // Once the row is drawn: what is typed next is how much.
+            // Once the row is drawn, the amount is typed next.
             clock::after(Duration::ZERO, move || dom::focus(&percent_id(at)));
         });
         let on_close = Callback::new(move |()| asking.set(None));

@@ -1,4 +1,4 @@
-//! What an ink is mixed of, in percent: one line a component, the numbers under each other.
+//! The components of an ink in percent: one per line, the numbers aligned.
 
 use crate::components::Swatch;
 use crate::i18n;

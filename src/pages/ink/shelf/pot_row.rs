@@ -6,7 +6,7 @@ use crate::route::{PotRoute, Route};
 use lastpull_core::ink::{PotLine, PotStage};
 use leptos::prelude::*;
 
-/// A pot, and how far it is.
+/// A pot and its stage.
 pub(super) fn pot_row(pot: &PotLine) -> AnyView {
     let look = match pot.stage {
         PotStage::Weighing => "press",

@@ -1,4 +1,4 @@
-//! A recipe: what is made of it and by which revision, who said yes to that, and how it came to be.
+//! A recipe: the revision that is made, its approval, and its history.
 
 use super::parts_table::parts_table;
 use super::pot_row::pot_row;
@@ -14,7 +14,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{Approval, RecipeCard, RevisionRow, recipe_card};
 use leptos::prelude::*;
 
-/// The card.
+/// The page.
 #[component]
 pub fn RecipePage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -46,7 +46,7 @@ pub fn RecipePage(id: Subject) -> impl IntoView {
     }
 }
 
-/// The revision that is made, large, and what to do with it.
+/// The revision that is made, large, with its actions.
 fn best(card: &RecipeCard) -> AnyView {
     let id = card.id;
     let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else {
@@ -88,7 +88,7 @@ fn door(id: &'static str, icon: &'static str, title: &'static str, route: Route)
     view! { <a class="ink-door" id=id href=route.hash()><Icon name=icon/><strong>{title}</strong></a> }.into_any()
 }
 
-/// Who said yes, or that nobody did.
+/// The approval, or that there is none.
 pub(super) fn yes(approval: Option<&Approval>) -> AnyView {
     match approval {
         Some(yes) => {
@@ -105,7 +105,7 @@ pub(super) fn yes(approval: Option<&Approval>) -> AnyView {
     }
 }
 
-/// Its pots, and the runs that are to come.
+/// Its pots, and the coming runs with it.
 fn used(store: Store, card: &RecipeCard) -> AnyView {
     let runs = card.runs.iter().filter_map(|run| run_row(store, *run)).collect_view();
     view! {
@@ -129,7 +129,7 @@ fn run_row(store: Store, run: Subject) -> Option<AnyView> {
     })
 }
 
-/// Cost and density of what is made, behind a touch.
+/// Cost and density, folded.
 fn behind(card: &RecipeCard) -> AnyView {
     let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else { return ().into_any() };
     let RevisionRow { cost, density, .. } = row;

@@ -1,4 +1,4 @@
-//! A recipe as it is written down: a new one, another revision, or its name and colour alone.
+//! The form of a recipe: a new one, a new revision, or its name and colour alone.
 
 use super::part_rows::{PartRows, Picking};
 use super::sum_check::{SumLine, TypedLimits};
@@ -15,10 +15,10 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, Part, RecipeForm, RecipeProblems, revision_fact, revision_name, revisions_of};
 use leptos::prelude::*;
 
-/// The colour a new recipe begins with, as a new run does.
+/// The initial colour of a new recipe, the same as of a new run.
 const BLACK: &str = "#1c1b1a";
 
-/// What is done to a recipe.
+/// What the form does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Task {
     New,
@@ -26,7 +26,7 @@ enum Task {
     Revise,
 }
 
-/// A form with where it began.
+/// A form and its initial state.
 struct Begun {
     id: Subject,
     form: RecipeForm,
@@ -35,11 +35,11 @@ struct Begun {
     up: Route,
 }
 
-/// A new recipe, empty or for the ink that a run names.
+/// A new recipe, empty or for the ink of a run.
 #[component]
 pub fn NewRecipePage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
-    // What the field shows is what is saved: a browser shows an empty colour as black.
+    // A browser shows an empty colour as black, so the form starts with the colour that it shows.
     let mut form = RecipeForm { colour: BLACK.into(), ..RecipeForm::default() };
     if let Some(run) = run {
         store.shop.with_untracked(|shop| {
@@ -53,7 +53,7 @@ pub fn NewRecipePage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     page(store, Task::New, Begun { id: ids::new_id(), form, before: Vec::new(), parent: None, up })
 }
 
-/// Its name, colour and notes; its parts too while it has none.
+/// Its name, colour and notes; its parts too if it has none yet.
 #[component]
 pub fn EditRecipePage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -64,7 +64,7 @@ pub fn EditRecipePage(id: Subject) -> impl IntoView {
     }
 }
 
-/// Another revision: from the latest of a recipe, or from the revision that is named.
+/// A new revision: from the latest of a recipe, or from a given revision.
 #[component]
 pub fn RevisePage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -96,7 +96,7 @@ fn page(store: Store, task: Task, begun: Begun) -> AnyView {
     };
     let form = RwSignal::new(form);
     let problems = RwSignal::new(RecipeProblems::default());
-    // Saving was tried and something was wrong; or nothing differed.
+    // Whether a save was tried and failed; whether nothing differed.
     let (asked, same) = (RwSignal::new(false), RwSignal::new(false));
     let busy = RwSignal::new(false);
     let revision = ids::new_id();
@@ -114,7 +114,7 @@ fn page(store: Store, task: Task, begun: Begun) -> AnyView {
         event.prevent_default();
         let checked = match leptos::reactive::graph::untrack(check) {
             Err(found) => {
-                // To what is wrong: the parts may be a screenful away from the button.
+                // Focus what is wrong: the parts may be far above the button.
                 if found.fields.contains_key("name") {
                     dom::focus("name");
                 } else {
@@ -175,7 +175,7 @@ fn page(store: Store, task: Task, begun: Begun) -> AnyView {
     }.into_any()
 }
 
-/// Everything that is wrong, as the foot of the form counts it.
+/// All problems, as the save bar counts them.
 fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
     Signal::derive(move || {
         problems.with(|problems| {

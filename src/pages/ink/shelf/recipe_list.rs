@@ -1,4 +1,4 @@
-//! The recipes, to be found by name.
+//! The recipes, with a search by name.
 
 use crate::components::{Icon, Swatch};
 use crate::i18n;
@@ -7,10 +7,10 @@ use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{InkShelf, RecipeLine};
 use leptos::prelude::*;
 
-/// Fewer than these are seen at a glance, and nothing to search among.
+/// Number of recipes from which a search field is shown.
 const SEARCHABLE: usize = 9;
 
-/// All recipes, or those that are called so.
+/// All recipes, or those whose name matches.
 #[component]
 pub fn Recipes(shelf: Memo<InkShelf>) -> impl IntoView {
     let search = RwSignal::new(String::new());
@@ -45,7 +45,7 @@ fn row(recipe: &RecipeLine) -> AnyView {
         (Some(latest), None) => i18n::ink_revision_name(latest),
         (Some(_), Some((approved, _))) => i18n::ink_revision_name(approved),
     };
-    // A newer one that nobody said yes to must not pass for the approved one.
+    // A newer revision without approval must not be taken for the approved one.
     let newer = match (&recipe.latest, &recipe.approved) {
         (Some(latest), Some((approved, _))) if latest.id != approved.id => Some(i18n::ink_revision_name(latest)),
         _ => None,

@@ -1,4 +1,4 @@
-//! How a recipe came to be: its revisions, latest first, each with where it came from and why it differs.
+//! The history of a recipe: its revisions, latest first, each with its origin and its note.
 
 use super::parts_table::parts_table;
 use super::recipe::yes;
@@ -11,7 +11,7 @@ use lastpull_core::facts::Fact;
 use lastpull_core::ink::{RecipeCard, RevisionRow};
 use leptos::prelude::*;
 
-/// All of them, put away.
+/// All revisions, folded.
 #[component]
 pub fn Revisions(card: Memo<Option<RecipeCard>>) -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! A run's ink beside its checks and after its last piece: its pot, its recipe, or what is still to mix.
+//! A run's ink beside its checks and after its last piece: its pot, its recipe, or what is still to be mixed.
 
 use super::pot_row::pot_row;
 use crate::components::MenuRow;
@@ -10,7 +10,7 @@ use lastpull_core::ink::{RunInk, run_ink};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
-/// Where its ink is; nothing for a shop that does not mix at this bench. `after` the run, the pots are weighed
+/// The pots of its ink. Renders nothing for a shop that does not mix. `after` the run, the pots are weighed
 /// back.
 #[component]
 pub fn RunInkRows(id: RunId, after: bool) -> impl IntoView {
@@ -33,7 +33,7 @@ pub fn RunInkRows(id: RunId, after: bool) -> impl IntoView {
     }
 }
 
-/// What is still to mix, or the recipe where no pot holds any.
+/// What is still to be mixed, or the recipe if no pot holds any.
 fn to_do(ink: &RunInk) -> Option<AnyView> {
     let more =
         ink.need.as_ref().and_then(|need| need.to_mix.filter(|grams| grams.is_positive()).map(|more| (need.run, more)));

@@ -1,4 +1,4 @@
-//! The scale that ink is weighed on.
+//! The settings of the ink scale.
 
 use crate::components::Page;
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
@@ -12,7 +12,7 @@ use uuid::Uuid;
 
 const STOCK: Route = Route::Ink(InkRoute::Stock);
 
-/// Its form.
+/// The form.
 #[component]
 pub fn ScaleSettingsPage() -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! What to buy, as a list that can leave the phone.
+//! What to buy, as a list that can be shared.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -7,13 +7,13 @@ use crate::store::Store;
 use lastpull_core::ink::{StockRow, StockView, ToBuy};
 use leptos::prelude::*;
 
-/// The list; nothing where nothing is low.
+/// The list. Renders nothing if nothing is low.
 #[component]
 pub fn Shopping(stock: Memo<StockView>) -> impl IntoView {
     let store = Store::from_context();
     let share = move |_| {
         let list = stock.with_untracked(as_text);
-        // Within the tap itself: browsers share and copy only then.
+        // During the tap itself: browsers allow sharing and copying only then.
         spawn_local(async move {
             match share::share(&list).await {
                 share::ShareOutcome::Copied => store.notify(i18n::ink_list_copied()),
@@ -67,7 +67,7 @@ fn line(row: &StockRow, buy: ToBuy) -> AnyView {
     }.into_any()
 }
 
-/// The list in words, a line each.
+/// The list as text, one item per line.
 fn as_text(stock: &StockView) -> String {
     let mut list = vec![i18n::ink_buy().to_owned()];
     list.extend(to_buy(stock).map(|(row, buy)| format!("{}: {}", row.name, amount(buy))));

@@ -1,4 +1,4 @@
-//! The shelf: what is low first, what to buy, then everything by kind.
+//! The stock: low components first, what to buy, then everything by kind.
 
 use super::shopping_list::Shopping;
 use crate::components::{Empty, Icon, MenuRow, Page, Swatch};
@@ -8,7 +8,7 @@ use crate::store::Store;
 use lastpull_core::ink::{ComponentKind, StockRow, StockView, stock_view};
 use leptos::prelude::*;
 
-/// The shelf.
+/// The page.
 #[component]
 pub fn StockPage() -> impl IntoView {
     let store = Store::from_context();

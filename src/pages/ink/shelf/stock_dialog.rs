@@ -1,4 +1,4 @@
-//! What came in, and what is left: one weight, told at the shelf.
+//! Entering a delivery or a stock count of a component.
 
 use crate::components::Sheet;
 use crate::forms::{Field, Kind, bound};
@@ -11,16 +11,16 @@ use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkFact, StockForm};
 use leptos::prelude::*;
 
-/// Which of the two is told.
+/// Which of the two is entered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum StockAsk {
-    /// It came in.
+    /// A delivery.
     Delivery,
-    /// What is left was weighed.
+    /// A count: what is left was weighed.
     Count,
 }
 
-/// The sheet, while it is asked.
+/// The dialog, while it is open.
 #[component]
 pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockAsk>>) -> impl IntoView {
     let asked = Memo::new(move |_| ask.get());

@@ -1,4 +1,4 @@
-//! Whether a recipe's parts are whole, and what would mend them; and whether data sheets allow it.
+//! Whether a recipe's parts add up, how to fix the sum, and whether data sheets allow the amounts.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -6,7 +6,7 @@ use crate::store::Store;
 use lastpull_core::ink::{LimitBroken, LimitOf, OffSum, RecipeForm, SumFix, SumOffer};
 use leptos::prelude::*;
 
-/// The sum as it is typed. `asked` once saving was tried: then it is a problem, before that a help.
+/// The sum as typed. Once a save was tried (`asked`) it is shown as a problem, before that as help.
 #[component]
 pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> impl IntoView {
     let store = Store::from_context();
@@ -53,7 +53,7 @@ fn mend(form: RwSignal<RecipeForm>, offer: &SumOffer) -> AnyView {
     }.into_any()
 }
 
-/// The base that makes up for what is missing, and how much of it there then is.
+/// The base that fills up the sum, and its resulting amount.
 struct Filled<'a> {
     form: RwSignal<RecipeForm>,
     offer: &'a SumOffer,
@@ -71,7 +71,7 @@ impl Filled<'_> {
     }
 }
 
-/// The limits that a recipe as typed passes.
+/// The limits that a recipe as typed exceeds.
 #[component]
 pub fn TypedLimits(form: RwSignal<RecipeForm>) -> impl IntoView {
     let store = Store::from_context();
@@ -79,7 +79,7 @@ pub fn TypedLimits(form: RwSignal<RecipeForm>) -> impl IntoView {
     move || limits.with(|limits| limits_told(limits))
 }
 
-/// Data sheets' limits that are passed, where there are any.
+/// The exceeded limits of data sheets; `None` if there are none.
 pub(super) fn limits_told(limits: &[LimitBroken]) -> Option<AnyView> {
     let lines = limits
         .iter()

@@ -1,4 +1,4 @@
-//! One check: what it should be, what it was before, and what was found.
+//! One check: the expected value, the value before, and the result.
 
 use crate::components::{Icon, Swatch};
 use crate::i18n;
@@ -55,7 +55,7 @@ fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::colour::Colour
     }
 }
 
-/// Which of the run's screens cannot print yet, where the shop keeps a list of them.
+/// The run's screens that cannot print yet, if the shop keeps an inventory of screens.
 #[component]
 fn NotReady(id: RunId) -> impl IntoView {
     let store = Store::from_context();
@@ -75,7 +75,7 @@ fn NotReady(id: RunId) -> impl IntoView {
     }
 }
 
-/// What was found, by whom and when.
+/// The result, by whom and when.
 #[component]
 fn Found(row: CheckRow) -> impl IntoView {
     let made = row.made.clone().map(|(who, when)| match who {
@@ -102,7 +102,7 @@ fn Found(row: CheckRow) -> impl IntoView {
     .into_any()
 }
 
-/// Right, measured, skip; or take back.
+/// Buttons for right, measured and skip; or undo.
 #[component]
 fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
     let item = row.item;
@@ -143,7 +143,7 @@ fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
     .into_any()
 }
 
-/// A measured value, read when it is sent.
+/// The form of a measured value.
 #[component]
 fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> impl IntoView {
     let text = RwSignal::new(String::new());

@@ -1,4 +1,4 @@
-//! The checks before the first pull: the heat first, then what else differs from the run before.
+//! The checks before the first pull: heat first, then what else differs from the previous run.
 
 use super::check_row::CheckLine;
 use crate::components::{Choice, GarmentChip, Icon, Page, Sheet};
@@ -16,7 +16,7 @@ use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckStat
 use lastpull_core::screen::facts_on_start;
 use leptos::prelude::*;
 
-/// The checks of a run, and the start of its count.
+/// The checks of a run, and the button that starts its count.
 #[component]
 pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
     let store = Store::from_context();
@@ -83,7 +83,7 @@ pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
     }
 }
 
-/// What was checked, looked at again during the run.
+/// The results of the checks, shown again during the run.
 #[component]
 pub fn Made(id: RunId) -> impl IntoView {
     let store = Store::from_context();
@@ -94,7 +94,7 @@ pub fn Made(id: RunId) -> impl IntoView {
     }
 }
 
-/// The rows, what changes first.
+/// The rows, changed values first.
 #[component]
 fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
     let store = Store::from_context();
@@ -112,7 +112,7 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
     });
     let is_open = |row: &&CheckRow| row.state == CheckState::Open;
     let open_same = Memo::new(move |_| list.with(|list| list.same.iter().filter(is_open).count()));
-    // What did not change can be looked over at once; what did wants an answer each.
+    // Unchanged values can be confirmed all at once; each changed one needs its own answer.
     let all_right = move |_| {
         let by = store.operator();
         store.record_all(list.with_untracked(|list| {
@@ -144,7 +144,7 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
     }
 }
 
-/// Who checks, where the crew is named.
+/// Who checks, if the crew is entered.
 #[component]
 fn Crew() -> impl IntoView {
     let store = Store::from_context();
@@ -174,7 +174,7 @@ fn made(id: RunId, row: &CheckRow, outcome: CheckOutcome, by: Option<String>) ->
     (id, Fact::CheckMade { item: row.item, expected: row.expected.clone(), outcome, by })
 }
 
-/// The facts of starting: what was left open is noted as skipped, and so is heat that was not ready.
+/// The facts of starting a run: open checks are recorded as skipped, and so is heat that was not ready.
 fn start_facts(id: RunId, list: &CheckList, change: Option<&Changeover>, store: Store) -> Vec<(Subject, Fact)> {
     let by = store.operator();
     let skipped =

@@ -1,6 +1,6 @@
-//! Undo, misprint, number, failed, stop, end: one touch each, under the zone. Five fit beside each other
-//! under a gloved thumb: stop and end share a place, since what stands or is complete can only end. With
-//! pieces left the sheet of a stop ends the run too.
+//! Undo, misprint, number, failure, stop or end: one tap each, below the count zone. Five buttons fit beside each
+//! other under a gloved thumb: stop and end share a place, since a stopped or complete run can only end. While
+//! pieces are left, the dialog of a stop can end the run too.
 
 use super::dialogs::Asking;
 use crate::components::Icon;
@@ -16,7 +16,7 @@ use lastpull_core::run::{CountView, Standing, UndoView};
 use lastpull_core::screen::{facts_on_end, keeps_ready};
 use leptos::prelude::*;
 
-/// The row of controls.
+/// The row of buttons.
 #[component]
 pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let store = Store::from_context();
@@ -58,7 +58,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
     }
 }
 
-/// The run leaves the press, and its screens with it.
+/// Ends the run and takes its screens off the press.
 pub fn end_run(store: Store, id: RunId) {
     let by = store.operator();
     let mut facts = vec![(id, Fact::RunEnded)];
@@ -66,8 +66,8 @@ pub fn end_run(store: Store, id: RunId) {
     store.record_all(facts);
 }
 
-/// Something failed: the press stops at once, and the rest is told after. Where it stands for a failure
-/// already, that one is meant.
+/// Records a failure: the press stops at once, and the details are entered afterwards. If it is stopped for a
+/// failure already, that failure is opened.
 fn failed(store: Store, run: RunId) {
     if let Some(notice) = standing_failure(store, run) {
         return Route::Failure(notice).navigate();
@@ -81,7 +81,7 @@ fn failed(store: Store, run: RunId) {
     });
 }
 
-/// The press goes on, after a failure with what belongs to it.
+/// Restarts the press; after a failure, with the facts that belong to it.
 pub fn go_on(store: Store, run: RunId) {
     let by = store.operator();
     let after_failure = standing_failure(store, run)
@@ -90,13 +90,13 @@ pub fn go_on(store: Store, run: RunId) {
     store.record_all(after_failure.unwrap_or_else(|| vec![(run, Fact::Resumed)]));
 }
 
-/// The failure for which the press stands.
+/// The failure for which the press is stopped.
 fn standing_failure(store: Store, run: RunId) -> Option<Subject> {
     let notice = store.shop.with_untracked(|shop| notice_at_press(shop, run))?;
     notice.stood.is_none().then_some(notice.id)
 }
 
-/// Takes back the last thing this device did to the run, saved or not.
+/// Undoes the last action of this device on the run, saved or not.
 pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
     let fact = match count.with_untracked(|count| count.undo) {
         Some(UndoView::Pulled { pieces, size }) => Fact::Pulled { pieces: -pieces, size },

@@ -1,4 +1,4 @@
-//! What the counting screen asks: a misprint's cause, a number, why the press stops, whether to end.
+//! The dialogs of the count: a misprint's cause, a number, the reason for a stop, ending the run.
 
 use super::controls::end_run;
 use crate::components::{Choice, Icon, Sheet, Switch};
@@ -11,20 +11,20 @@ use lastpull_core::run::{CountView, MisprintCause, StopCause};
 use lastpull_core::units::parse_whole;
 use leptos::prelude::*;
 
-/// What is being asked.
+/// The open dialog.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Asking {
-    /// What spoiled a piece.
+    /// The cause of a misprint.
     Misprint,
-    /// A number to add or take off.
+    /// A number to add or subtract.
     Number,
-    /// Why the press stops.
+    /// The reason for a stop.
     Stop,
-    /// Whether to end short.
+    /// Whether to end before all pieces are printed.
     End,
 }
 
-/// The sheet that is up, if any.
+/// The open dialog, if any.
 #[component]
 pub fn Sheets(
     id: RunId,
@@ -45,7 +45,7 @@ pub fn Sheets(
 #[component]
 fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
-    // Most are seen as the garment leaves the platen, after its pull was counted.
+    // Most misprints are seen as the garment leaves the platen, after its pull was counted.
     let counted = RwSignal::new(count.with_untracked(|count| count.good > 0));
     let last_size = count.with_untracked(|count| match count.undo {
         Some(lastpull_core::run::UndoView::Pulled { size, .. }) => size,
@@ -155,7 +155,7 @@ fn End(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView 
     }
 }
 
-/// What ending it now means.
+/// What ending the run now means.
 #[component]
 fn EndShort(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();

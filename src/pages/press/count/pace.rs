@@ -1,4 +1,4 @@
-//! The pace against closing: in words, and as a line with its fan.
+//! The pace against closing time: in words, and as a line chart with its range.
 
 use crate::components::Sheet;
 use crate::i18n;
@@ -6,7 +6,7 @@ use crate::store::Store;
 use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
 use leptos::prelude::*;
 
-/// The pace in two lines and a chart. Touching the chart says how it is reckoned.
+/// The pace in two lines and a chart. A tap on the chart shows how the pace is computed.
 #[component]
 pub fn Pace(count: Memo<CountView>) -> impl IntoView {
     let store = Store::from_context();
@@ -34,7 +34,7 @@ pub fn Pace(count: Memo<CountView>) -> impl IntoView {
     }
 }
 
-/// When it is out and whether that makes closing; then how fast.
+/// When the run is finished and whether before closing; then the rate.
 fn lead(pace: &PaceView, closes: bool) -> AnyView {
     let [expected, early, late] = pace.finish;
     let behind = pace.chance.is_some_and(|chance| chance < 0.5);
@@ -53,7 +53,7 @@ fn lead(pace: &PaceView, closes: bool) -> AnyView {
     .into_any()
 }
 
-/// How a chance of making closing looks.
+/// CSS class of the chance of finishing before closing.
 pub fn chance_tone(chance: f64) -> &'static str {
     match chance {
         chance if chance >= 0.9 => "good",
@@ -69,7 +69,7 @@ fn needed(pace: &PaceView) -> String {
     }
 }
 
-/// Everything that is known of the pace, a line each.
+/// All details of the pace, one per line.
 fn in_words(count: &CountView) -> AnyView {
     let mut lines: Vec<String> = Vec::new();
     if let Some(pace) = &count.pace {
@@ -98,7 +98,7 @@ fn summary(count: &CountView) -> String {
     count.pace.as_ref().map(|pace| i18n::pace_out_by(i18n::time(pace.finish[0]))).unwrap_or_default()
 }
 
-/// The chart is drawn on this grid and stretched by the style sheet.
+/// Size of the chart's view box; the style sheet scales it.
 const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 100.0;
 

@@ -1,4 +1,4 @@
-//! The counting screen: the zone, the pace, the sizes, and what can happen to a run.
+//! The page of the count: the zone, the pace, the sizes, the controls.
 
 use super::controls::Controls;
 use super::dialogs::{Asking, Sheets};
@@ -18,12 +18,12 @@ use lastpull_core::job::Size;
 use lastpull_core::run::{CountView, check_list, count_view};
 use leptos::prelude::*;
 
-/// The counting screen.
+/// The page of the count.
 #[component]
 pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoView {
     let store = Store::from_context();
     let asking = RwSignal::new(None::<Asking>);
-    // The size picked by hand holds until it is full; then counting goes on with the next.
+    // A size chosen by the user stays until it is full; then counting goes on with the next size.
     let picked = RwSignal::new(None::<Option<Size>>);
     let size = Memo::new(move |_| {
         count.with(|count| match picked.get() {
@@ -35,7 +35,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoVi
     on_cleanup(wake_lock::let_sleep);
     let title = heading.title.clone();
     Effect::new(move || dom::set_title(&format!("{title} · {}", i18n::app_name())));
-    // The pace follows what is saved: at the touch itself only the count is drawn.
+    // The pace is updated when facts are saved: during the touch itself only the count is drawn.
     let saved = Memo::new(move |_| {
         store.shop.with(|shop| count_view(shop, id, store.device.get_untracked(), store.clock.get(), &[]))
     });

@@ -1,11 +1,11 @@
-//! The sizes of the run, with what is left of each; one is being counted.
+//! The sizes of the run with the pieces left of each; one is being counted.
 
 use crate::i18n;
 use lastpull_core::job::Size;
 use lastpull_core::run::CountView;
 use leptos::prelude::*;
 
-/// The sizes. Nothing where the lot has only one.
+/// The sizes. Renders nothing if the lot has only one.
 #[component]
 pub fn Sizes(
     count: Memo<CountView>,

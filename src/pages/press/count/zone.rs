@@ -1,4 +1,4 @@
-//! The count zone: most of the screen, coloured as the garment, the count printed on it in the ink.
+//! The count zone: most of the page, in the garment's colour, with the count in the ink's colour.
 
 use crate::i18n;
 use crate::platform::{dom, haptics};
@@ -24,7 +24,7 @@ pub fn Zone(
     let contacts = StoredValue::new(Contacts::default());
     let keys = StoredValue::new(Keys::default());
     let one_more = move || {
-        // Counting into a store that does not save would be a promise we cannot keep.
+        // A count that cannot be saved would be lost, so none is taken.
         if matches!(store.saving.get_untracked(), SaveState::Blocked(_)) {
             haptics::buzz(200);
             return;
@@ -39,7 +39,7 @@ pub fn Zone(
             count.sizes.iter().find(|row| row.size == size.get_untracked()).map(lastpull_core::run::SizeCount::left)
         });
         store.record(id, Fact::Pulled { pieces: 1, size: size.get_untracked() });
-        // The last of a size feels different: time to take the next pile.
+        // The last piece of a size vibrates differently: time for the next pile.
         if left_of_size == Some(1) {
             give_feedback(store, 120, Some(1320.0));
         } else {
@@ -111,8 +111,8 @@ pub fn Zone(
             style=("--cloth", cloth.to_string())
             style=("--print", print.to_string())
             style=("--writing", writing.to_string())
-            // A touch here is a count and nothing else: the browser spends no time on making a tap, a highlight
-            // and a click of it while the disk is at work.
+            // A touch here is a count and nothing else: the browser need not make a tap, a highlight
+            // and a click of it while the write is running.
             on:touchstart=move |event| event.prevent_default()
             on:pointerdown=down
             on:pointerup=lift
@@ -120,7 +120,7 @@ pub fn Zone(
             on:lostpointercapture=lift
             on:contextmenu=move |event| event.prevent_default()
             on:click=move |event| {
-                // A reader's press arrives as a click with no touch before it.
+                // A press by a screen reader arrives as a click without a preceding touch.
                 if event.detail() == 0 {
                     one_more();
                 }
@@ -174,8 +174,8 @@ fn window_size() -> Window {
     Window { width: length(window().inner_width()), height: length(window().inner_height()) }
 }
 
-/// Tells the hand that the touch was taken, by the motor and with a click of this pitch, when the eye sees it: the disk goes first, and asking the motor takes
-/// a page as long as handing the fact over.
+/// Confirms an accepted touch by vibration and a click sound of this pitch (Hz), if switched on. It comes with the
+/// drawing of the count: the write starts first, since starting a vibration takes as long as recording the fact.
 pub fn give_feedback(store: Store, milliseconds: u32, pitch: Option<f32>) {
     let (buzz, click) = store.settings.with_untracked(|settings| (settings.buzz, settings.click));
     let pitch = pitch.filter(|_| click);

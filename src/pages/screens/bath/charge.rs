@@ -1,4 +1,4 @@
-//! The bath is charged; or a charge is put right.
+//! Recording or correcting a charge of the reclaim bath.
 
 use crate::components::{Icon, Sheet};
 use crate::forms::{CrewPicker, Field, Kind, bound};
@@ -11,7 +11,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BathView, ChargeForm, ChargeRow};
 use leptos::prelude::*;
 
-/// The sheet of a charge: `charge`, or a new one.
+/// The dialog of an existing charge, or of a new one.
 #[component]
 pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
@@ -23,7 +23,7 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
         by: row.by.clone().unwrap_or_default(),
     }));
     let problems = RwSignal::new(Problems::new());
-    // One id a sheet: pressing twice is still one.
+    // One id per dialog, so that pressing twice creates one record.
     let id = charge.unwrap_or_else(ids::new_id);
     let is_new = before.is_none();
     let send = move || {

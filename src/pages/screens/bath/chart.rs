@@ -1,16 +1,16 @@
-//! The bath's minutes a screen, drawn.
+//! Chart of the bath's minutes per screen.
 
 use crate::i18n;
 use lastpull_core::screen::{BathChart, BathView, bath_chart};
 use leptos::prelude::*;
 
-/// The grid it is drawn on.
+/// Size of the chart's view box.
 const WIDTH: f64 = 340.0;
 const HEIGHT: f64 = 150.0;
-/// Room for the marks at the edges.
+/// Margin for the marks at the edges.
 const EDGE: f64 = 7.0;
 
-/// The chart of this charge's batches; nothing while there are fewer than two.
+/// The chart of this charge's batches. Renders nothing if there are fewer than two.
 #[component]
 pub fn Chart(bath: Memo<BathView>) -> impl IntoView {
     let chart = Memo::new(move |_| bath.with(|bath| bath_chart(&bath.points, bath.recharge_at)));

@@ -1,4 +1,4 @@
-//! What lies in the bath, and what waits for it.
+//! The screens in the bath, and the screens waiting for it.
 
 use super::page::Asking;
 use crate::components::Icon;
@@ -10,12 +10,12 @@ use lastpull_core::screen::{BathView, InBath};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 
-/// The labels of screens, as on their frames.
+/// The labels of screens.
 pub fn labels(shop: &Shop, screens: &[Subject]) -> Vec<String> {
     screens.iter().filter_map(|id| shop.screens.get(*id)).map(|screen| screen.label.clone()).collect()
 }
 
-/// What lies in it: how long, what is left, and the way out.
+/// The batch in the bath: its time, the time left, and the button to take it out.
 #[component]
 pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let store = Store::from_context();
@@ -52,7 +52,7 @@ pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl Int
     }
 }
 
-/// What waits, how long all of it takes, and the way in.
+/// The waiting screens, the time they need, and the button to put them in.
 #[component]
 pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     view! {

@@ -1,4 +1,4 @@
-//! Batches and charges of the past.
+//! Past batches and charges.
 
 use super::page::Asking;
 use crate::components::Icon;
@@ -7,7 +7,7 @@ use crate::store::Store;
 use lastpull_core::screen::{BathView, ChargeRow, DoneBatch, forget_batch};
 use leptos::prelude::*;
 
-/// The batches of this charge, the latest first.
+/// The batches of this charge, latest first.
 #[component]
 pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
     let store = Store::from_context();
@@ -43,7 +43,7 @@ pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
     }
 }
 
-/// The charge that is in it and those before, the latest first.
+/// The current charge and those before, latest first.
 #[component]
 pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let line = move |row: &ChargeRow, now: bool| {

@@ -1,4 +1,4 @@
-//! The reclaim bath: its charge, what is in it, how it did.
+//! The reclaim bath: its charge, its contents, its history.
 
 mod charge;
 mod chart;

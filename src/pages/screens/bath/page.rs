@@ -1,4 +1,4 @@
-//! The reclaim bath: whether it is good, what lies in it, what waits, how it went.
+//! The page of the reclaim bath: its state, its contents, the waiting screens, its history.
 
 use super::charge::ChargeSheet;
 use super::chart::Chart;
@@ -14,16 +14,16 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BathTrend, BathView, bath_view, waiting_screens};
 use leptos::prelude::*;
 
-/// What is being asked.
+/// The open dialog.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Asking {
-    /// Which screens go in.
+    /// Putting screens in.
     In,
-    /// How a batch came out.
+    /// Taking a batch out.
     Out(Subject),
-    /// A batch that is out already.
+    /// Recording a batch that is out already.
     NoteOut,
-    /// With what it was charged; a charge, or a new one.
+    /// An existing charge, or a new one.
     Charge(Option<Subject>),
 }
 
@@ -71,7 +71,7 @@ fn charge_button(asking: RwSignal<Option<Asking>>, first: bool) -> AnyView {
     }.into_any()
 }
 
-/// Whether the bath is good, in a line; and how certain that is.
+/// The state of the bath in one line, and how certain it is.
 fn state(bath: &BathView, asking: RwSignal<Option<Asking>>) -> AnyView {
     let Some(trend) = bath.trend else {
         return view! {

@@ -1,4 +1,4 @@
-//! Which screens go into the bath.
+//! Choosing the screens to put into the bath.
 
 use crate::components::{Checkboxes, Sheet};
 use crate::forms::{Field, Kind, bound};
@@ -11,11 +11,11 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BatchInForm, ScreenFilter, ScreenState, StencilFact, put_in, screen_board};
 use leptos::prelude::*;
 
-/// The sheet: the screens that wait, to be touched, or a plain count.
+/// The dialog: the waiting screens to choose from, or a number.
 #[component]
 pub fn PutIn(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
-    // One id a sheet: pressing twice is still one.
+    // One id per dialog, so that pressing twice creates one record.
     let batch = ids::new_id();
     let form = RwSignal::new(BatchInForm::default());
     let problems = RwSignal::new(Problems::new());

@@ -1,4 +1,4 @@
-//! How the shop uses its bath.
+//! The settings of the reclaim bath.
 
 use crate::components::{Icon, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};

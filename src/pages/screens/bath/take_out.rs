@@ -1,4 +1,4 @@
-//! A batch comes out of the bath, or is out already.
+//! Taking a batch out of the bath, or recording one that is out already.
 
 use super::contents::labels;
 use crate::components::{Checkboxes, Choice, Icon, Sheet};
@@ -11,7 +11,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BatchOutForm, BatchTimeKind, BathView, forget_batch, take_out};
 use leptos::prelude::*;
 
-/// Which of the batch's screens came clean, and how long it took.
+/// The dialog: which of the batch's screens are clean, and how long it took.
 #[component]
 pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
@@ -70,13 +70,13 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
     }
 }
 
-/// A batch whose going in nobody noted: a plain count and its minutes.
+/// The dialog for a batch that was not recorded when it went in: number of screens and minutes.
 #[component]
 pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm { kind: BatchTimeKind::Whole, ..BatchOutForm::default() });
     let problems = RwSignal::new(Problems::new());
-    // One id a sheet: pressing twice is still one.
+    // One id per dialog, so that pressing twice creates one record.
     let batch = ids::new_id();
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>
@@ -89,7 +89,7 @@ pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     }
 }
 
-/// How long it took: as the clock ran, or typed.
+/// How long it took: as timed, or as typed.
 #[component]
 fn Time(
     form: RwSignal<BatchOutForm>,

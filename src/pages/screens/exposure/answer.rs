@@ -1,4 +1,4 @@
-//! The answer: the time large, how it was found; or the nearest, and that it must be tested.
+//! The exposure time, large, and how it was found; or the nearest known time, which must be tested.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -10,7 +10,7 @@ use lastpull_core::screen::{
 use lastpull_core::units::Seconds;
 use leptos::prelude::*;
 
-/// What the shop knows for what is picked.
+/// The answer for a query.
 #[component]
 pub fn Answer(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
@@ -36,7 +36,7 @@ pub fn Answer(pick: RwSignal<ExposurePick>) -> impl IntoView {
     }
 }
 
-/// A time, large.
+/// An exposure time, large.
 pub fn time(time: Seconds) -> AnyView {
     view! {
         <p class="stencil-time">

@@ -1,4 +1,4 @@
-//! What stands beside an answer: the room's air, and how evenly the lamp shines.
+//! Context of an exposure time: the room's humidity, and how evenly the lamp shines.
 
 use crate::components::Icon;
 use crate::forms::{Field, Kind, bound};
@@ -8,7 +8,7 @@ use crate::store::Store;
 use lastpull_core::screen::{DampNote, EdgeForm, ExposurePick, room_damp};
 use leptos::prelude::*;
 
-/// What the room's air means for the emulsion picked.
+/// What the room's humidity means for the chosen emulsion.
 #[component]
 pub fn Damp(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
@@ -37,7 +37,7 @@ pub fn Damp(pick: RwSignal<ExposurePick>) -> impl IntoView {
     }
 }
 
-/// How much less light the corners of a frame get; for a lamp no law holds for, the words that say so.
+/// How much less light reaches the corners of a frame; for a lamp without a law of distance, a text that says so.
 #[component]
 pub fn Edge(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
@@ -50,7 +50,7 @@ pub fn Edge(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let refused = Memo::new(move |_| {
         lamp.with(|lamp| lamp.as_ref().and_then(|lamp| EdgeForm::default().light(lamp, units).err()).is_some())
     });
-    // Only a number that cannot be read is told of: what is not typed yet is no mistake.
+    // Only an unreadable number is a problem; an empty field is not.
     let problems = Memo::new(move |_| {
         let mut found = form.with(|form| form.check(units)).err().unwrap_or_default();
         form.with(|form| {

@@ -1,4 +1,4 @@
-//! An emulsion: a new one, or one to change or delete.
+//! The form of an emulsion.
 
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, set};
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 
 const KIT: Route = Route::Exposure(ExposureRoute::Equipment);
 
-/// The form.
+/// A new emulsion, or the fields of an existing one.
 #[component]
 pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
@@ -24,7 +24,7 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(EmulsionForm::of).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = emulsion.unwrap_or_else(ids::new_id);
     let name_before = before.as_ref().map(|emulsion| emulsion.name.clone()).unwrap_or_default();
     let submit = FormSubmit::new(Box::new(move || {

@@ -1,4 +1,4 @@
-//! The shop's lamps and emulsions, and the step it aims at.
+//! The shop's lamps and emulsions, and its target step of the exposure guide.
 
 use super::step_goal::Goal;
 use crate::components::{Icon, Page};
@@ -32,7 +32,7 @@ pub fn EquipmentPage() -> impl IntoView {
     }
 }
 
-/// Where a line leads, what is called so, and what it is.
+/// Target of a line, its name, its description, and the number of its exposures.
 type Line = (ExposureRoute, String, String, usize);
 
 fn lamp_line(row: &LampRow) -> Line {

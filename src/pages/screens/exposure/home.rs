@@ -1,4 +1,4 @@
-//! The way in: a door each, with its one figure.
+//! Overview of exposure and reclaiming: a link to each page with its main figure.
 
 use crate::components::{Icon, MenuRow, Page};
 use crate::i18n;
@@ -7,7 +7,7 @@ use crate::store::Store;
 use lastpull_core::screen::{BathTrend, StencilHome, stencil_home};
 use leptos::prelude::*;
 
-/// The way in.
+/// The page.
 #[component]
 pub fn ExposureHomePage() -> impl IntoView {
     let store = Store::from_context();
@@ -35,7 +35,7 @@ pub fn ExposureHomePage() -> impl IntoView {
     }
 }
 
-/// A figure where there is one, and what it is or what to do.
+/// A figure, if there is one, and its explanation or what to do.
 type Figure = (Option<String>, String);
 
 fn exposure_figure(home: &StencilHome) -> Figure {
@@ -53,7 +53,7 @@ fn bath_figure(home: &StencilHome) -> Figure {
     }
 }
 
-/// How it was when fresh, what lies in it and what waits.
+/// The time when the bath was fresh, the screens in it and the screens waiting.
 fn bath_more(home: &StencilHome) -> Option<String> {
     let parts = [
         home.pace.map(|pace| i18n::bath_fresh_was(i18n::bath_time(pace.fresh))),

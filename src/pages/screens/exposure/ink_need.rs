@@ -1,4 +1,4 @@
-//! The ink a run needs through a mesh, and what a weighed run teaches.
+//! The ink need of a run through a mesh, and the transfer learned from a weighed run.
 
 use crate::forms::{Bound, Field, Kind, bound};
 use crate::i18n;
@@ -7,17 +7,17 @@ use lastpull_core::screen::{InkUse, InkUseForm, ink_need, transfer_of};
 use lastpull_core::units::parse_number;
 use leptos::prelude::*;
 
-/// Heaviest use that is weighed, in grams.
+/// Greatest weighed ink use, in grams.
 const HEAVIEST: f64 = 100_000.0;
 
-/// The need, while a mesh of known volume is picked.
+/// The ink need, while a mesh of known volume is chosen.
 #[component]
 pub fn Need(volume: Memo<Option<f64>>) -> impl IntoView {
     let form = RwSignal::new(InkUseForm::default());
     let weighed = RwSignal::new(String::new());
     let units = i18n::units();
     let checked = Memo::new(move |_| volume.get().map(|volume| form.with(|form| form.check(volume, units))));
-    // What is not typed yet is no mistake.
+    // An empty field is no problem.
     let problems = Memo::new(move |_| {
         let mut found = checked.with(|checked| checked.clone().and_then(Result::err)).unwrap_or_default();
         found.retain(|_, problem| *problem != FormProblem::Missing);
@@ -62,7 +62,7 @@ fn needed(ink: Option<InkUse>) -> AnyView {
     }.into_any()
 }
 
-/// What a run that was weighed says of the share that goes onto the garment.
+/// The share of the ink that reached the garment, from a weighed run.
 #[component]
 fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Option<InkUse>>) -> impl IntoView {
     let grams =

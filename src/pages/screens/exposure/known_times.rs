@@ -1,4 +1,4 @@
-//! All times that are known.
+//! The known exposure times.
 
 use super::answer::found_by;
 use crate::components::Icon;
@@ -8,7 +8,7 @@ use crate::store::Store;
 use lastpull_core::screen::{ExposureRow, exposure_list};
 use leptos::prelude::*;
 
-/// All times, the latest first; each leads to where it is corrected or deleted.
+/// All known times, latest first; each links to the page where it is corrected or deleted.
 #[component]
 pub fn Known() -> impl IntoView {
     let store = Store::from_context();

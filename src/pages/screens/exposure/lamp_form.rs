@@ -1,4 +1,4 @@
-//! A lamp: a new one, or one to change or delete.
+//! The form of a lamp.
 
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, set};
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 
 const KIT: Route = Route::Exposure(ExposureRoute::Equipment);
 
-/// The form.
+/// A new lamp, or the fields of an existing one.
 #[component]
 pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
@@ -24,7 +24,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
         return view! { <NotHere/> }.into_any();
     }
     let form = RwSignal::new(before.as_ref().map(|lamp| LampForm::of(lamp, units)).unwrap_or_default());
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = lamp.unwrap_or_else(ids::new_id);
     let name_before = before.as_ref().map(|lamp| lamp.name.clone()).unwrap_or_default();
     let submit = FormSubmit::new(Box::new(move || {

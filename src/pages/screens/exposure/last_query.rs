@@ -1,4 +1,4 @@
-//! What was asked last on this page: whoever comes back from a form finds the question as it was.
+//! The last query of the exposure page, so that a user who returns from a form finds it unchanged.
 
 use crate::store::Store;
 use lastpull_core::screen::ExposurePick;
@@ -9,7 +9,7 @@ thread_local! {
     static PICK: Cell<Option<ExposurePick>> = const { Cell::new(None) };
 }
 
-/// What was picked last, or what the shop exposed last.
+/// The last query, or the shop's last exposure.
 pub fn pick(store: Store) -> ExposurePick {
     store.shop.with_untracked(|shop| {
         let usual = ExposurePick::usual(shop);
@@ -23,7 +23,7 @@ pub fn pick(store: Store) -> ExposurePick {
     })
 }
 
-/// Keeps what is picked now.
+/// Keeps the current query.
 pub fn keep(pick: ExposurePick) {
     PICK.set(Some(pick));
 }

@@ -1,4 +1,4 @@
-//! A mesh that is typed: its count, thread and colour.
+//! Fields of a typed mesh: count, thread and colour.
 
 use crate::components::{Choice, Switch};
 use crate::forms::{Field, Kind, bound};
@@ -7,15 +7,15 @@ use lastpull_core::form::Problems;
 use lastpull_core::units::Units;
 use leptos::prelude::*;
 
-/// Where a form keeps a mesh.
+/// Where a form keeps its mesh.
 pub struct ClothOf<F> {
-    /// Threads, and the name of the field.
+    /// Name of the count's field, and the count.
     pub count: (&'static str, fn(&mut F) -> &mut String),
-    /// Thread in micrometres.
+    /// Thread diameter in micrometres.
     pub thread: fn(&mut F) -> &mut String,
-    /// What it is counted in.
+    /// Units of the count.
     pub per: fn(&mut F) -> &mut Units,
-    /// Whether it is dyed.
+    /// Whether the mesh is dyed.
     pub dyed: fn(&mut F) -> &mut bool,
 }
 
@@ -41,7 +41,7 @@ pub fn cloth_fields<F: Clone + Send + Sync + 'static>(
     }.into_any()
 }
 
-/// What a mesh is counted in.
+/// The choice of the units in which a mesh is counted.
 pub fn counted<F: Clone + Send + Sync + 'static>(form: RwSignal<F>, per: fn(&mut F) -> &mut Units) -> AnyView {
     let options = vec![
         (Units::UsCustomary, i18n::mesh_per_inch().to_owned()),

@@ -1,4 +1,4 @@
-//! The ink a mesh holds, from its data sheet.
+//! The ink volume of a mesh, from its data sheet.
 
 use super::ink_need::Need;
 use super::mesh_fields::counted;
@@ -11,10 +11,10 @@ use lastpull_core::form::Problems;
 use lastpull_core::screen::{MeshRow, MeshSheetForm, MeshVolume, OpenArea, SheetLacks, mesh_rows, mesh_volume};
 use leptos::prelude::*;
 
-/// What is known of the mesh: none while none is picked or typed.
+/// The volume of the mesh; `None` while none is chosen or typed.
 type Volume = Option<Result<MeshVolume, SheetLacks>>;
 
-/// The volume of a mesh of the shop or a typed one, and what a run needs.
+/// The volume of one of the shop's meshes or of a typed one, and the ink need of a run.
 #[component]
 pub fn MeshVolumePage() -> impl IntoView {
     let store = Store::from_context();
@@ -75,7 +75,7 @@ fn volume_text(volume: Volume, none: bool) -> AnyView {
     }
 }
 
-/// A data sheet as it is typed.
+/// The form of a data sheet.
 #[component]
 fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> impl IntoView {
     view! {

@@ -1,4 +1,4 @@
-//! Exposing: how long, exposure tests, lamps and emulsions, the ink a mesh holds.
+//! Exposure: times, exposure tests, lamps and emulsions, ink volume of a mesh.
 
 mod answer;
 mod context;

@@ -1,4 +1,4 @@
-//! How long to expose: the answer, what it is for, and what stands beside it.
+//! How long to expose: the answer, the query, and the context.
 
 use super::answer::Answer;
 use super::context::{Damp, Edge};
@@ -13,7 +13,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{ExposurePick, emulsion_list, lamp_list};
 use leptos::prelude::*;
 
-/// How long to expose; for a screen of the shop, or what was asked last.
+/// The page; for one of the shop's screens, or with the last query.
 #[component]
 pub fn ExposurePage(#[prop(into)] screen: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();

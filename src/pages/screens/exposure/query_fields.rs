@@ -1,4 +1,4 @@
-//! For which emulsion, mesh, lamp and coats.
+//! The query: emulsion, mesh, lamp and coats.
 
 use super::mesh_fields::{ClothOf, cloth_fields};
 use crate::components::Choice;
@@ -16,7 +16,7 @@ const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
     dyed: |form| &mut form.dyed,
 };
 
-/// What can be picked.
+/// The fields of the query.
 #[component]
 pub fn Picks(pick: RwSignal<ExposurePick>) -> impl IntoView {
     let store = Store::from_context();
@@ -47,7 +47,7 @@ pub fn Picks(pick: RwSignal<ExposurePick>) -> impl IntoView {
     }
 }
 
-/// A mesh of the shop, or another.
+/// One of the shop's meshes, or another one.
 #[component]
 fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> impl IntoView {
     let now = pick.with_untracked(|pick| pick.cloth);
@@ -81,7 +81,7 @@ fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> impl IntoView 
     }
 }
 
-/// How it is coated; what is not said is as usual.
+/// The coats; without a choice, the usual ones.
 #[component]
 fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> impl IntoView {
     let mut options = vec![(None, i18n::exposure_coats_any().to_owned())];

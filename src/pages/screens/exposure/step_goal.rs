@@ -1,4 +1,4 @@
-//! The step of the guide that the shop aims at.
+//! The step of the exposure guide that the shop aims at.
 
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;

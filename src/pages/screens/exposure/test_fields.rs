@@ -1,4 +1,4 @@
-//! The fields of a test, and what it is for.
+//! The fields of an exposure test.
 
 use super::mesh_fields::{ClothOf, cloth_fields};
 use crate::components::Choice;
@@ -9,7 +9,7 @@ use lastpull_core::form::Problems;
 use lastpull_core::screen::{CALCULATOR_COLUMNS, ExposureForm, FoundKind, GUIDE_STEPS, emulsion_list, lamp_list};
 use leptos::prelude::*;
 
-/// What was read from the test, by its kind.
+/// The result of the test, by its kind.
 #[component]
 pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let kind = Memo::new(move |_| form.with(|form| form.kind));
@@ -37,7 +37,7 @@ pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) ->
     }
 }
 
-/// The guide, a key a step; nought when none held.
+/// The exposure guide, one button per step; 0 if no step held.
 #[component]
 fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
@@ -45,7 +45,7 @@ fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl Int
     let options = (0..=GUIDE_STEPS)
         .map(|step| (step, if step == 0 { i18n::exposure_solid_none().to_owned() } else { step.to_string() }))
         .collect();
-    // Nothing chosen is a step past the guide.
+    // Without a choice, a value beyond the guide.
     let value = Signal::derive(move || form.with(|form| form.solid.trim().parse().unwrap_or(u8::MAX)));
     let problem = move || problems.with(|problems| problems.get("solid").map(|problem| i18n::form_problem(*problem)));
     view! {
@@ -59,7 +59,7 @@ fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl Int
     }
 }
 
-/// The columns of common films, and any other share of the light.
+/// The columns of common films, and any other factor of the light.
 #[component]
 fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let share = |percent: u8| i18n::number(f64::from(percent) / 100.0, 2);
@@ -75,7 +75,7 @@ fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl I
     }
 }
 
-/// For which emulsion, mesh, lamp and coats: folded away while it is as picked before.
+/// Emulsion, mesh, lamp and coats of the test: folded while they are as chosen before.
 #[component]
 pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> impl IntoView {
     let store = Store::from_context();
@@ -95,7 +95,7 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
             [emulsion, mesh, lamp].into_iter().flatten().collect::<Vec<_>>().join(" · ")
         })
     });
-    // A field that is wrong must be seen.
+    // A field with a problem must be visible.
     let wrong = Memo::new(move |_| {
         problems.with(|problems| {
             ["emulsion", "lamp", "mesh", "thread", "coats_print", "coats_squeegee"]

@@ -1,4 +1,4 @@
-//! Finding a time from a test, and correcting or deleting one that was found.
+//! Finding an exposure time with a test, and correcting or deleting one.
 
 use super::answer::time;
 use super::last_query;
@@ -18,13 +18,13 @@ use leptos::prelude::*;
 
 const LIST: Route = Route::Exposure(ExposureRoute::Time);
 
-/// In the order they are offered.
+/// The methods, in the order shown.
 const KINDS: [FoundKind; 4] = [FoundKind::StepGuide, FoundKind::Columns, FoundKind::Practice, FoundKind::Distance];
 
-/// What follows from the test so far.
+/// The time computed from the test so far.
 type Preview = Result<Option<FoundTime>, ExposureRefused>;
 
-/// A new time; from another distance of the lamp; or one that was found.
+/// A new time; a time computed from another distance of the lamp; or an existing time.
 #[component]
 pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
@@ -44,7 +44,7 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
     };
     let complete = pick.asked().is_some();
     let form = RwSignal::new(start);
-    // One id a form: saving twice is still one.
+    // One id per form, so that saving twice creates one record.
     let id = found.unwrap_or_else(ids::new_id);
     let kept = StoredValue::new(before.clone());
     let submit = FormSubmit::new(Box::new(move || {
@@ -104,7 +104,7 @@ fn previewed(preview: Preview) -> AnyView {
     }
 }
 
-/// Tells of a finding that was saved, and goes to where it is the answer.
+/// Shows a notice that the time was saved, and navigates to the page where it is the answer.
 fn notify_saved(store: Store, id: Subject, before: Option<Exposure>) {
     let now = store.shop.with_untracked(|shop| shop.stencils.exposure(id).map(|known| known.fact.clone()));
     if let Some(exposure) = now {

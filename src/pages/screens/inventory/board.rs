@@ -1,4 +1,4 @@
-//! All screens by where they stand, to be found, and picked to be moved together.
+//! All screens by state, with a search; several can be selected and moved together.
 
 use super::row::{Row, Words};
 use super::select_bar::SelectBar;
@@ -9,7 +9,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{ScreenBoard, ScreenFilter, ScreenGroup, ScreenState, screen_board};
 use leptos::prelude::*;
 
-/// Fewer than these are seen at a glance, and nothing to search among.
+/// Number of screens from which a search field is shown.
 const SEARCHABLE: u32 = 9;
 
 /// Which screens are shown.
@@ -20,13 +20,13 @@ enum Show {
     TooOld,
 }
 
-/// The board.
+/// The list.
 #[component]
 pub fn Board() -> impl IntoView {
     let store = Store::from_context();
     let show = RwSignal::new(Show::All);
     let search = RwSignal::new(String::new());
-    // The screens picked, while picking.
+    // The selected screens; `None` if not selecting.
     let picked = RwSignal::new(None::<Vec<Subject>>);
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let board = Memo::new(move |_| {
@@ -71,7 +71,7 @@ pub fn Board() -> impl IntoView {
     }
 }
 
-/// What can be shown alone, each with its count.
+/// The filters, each with its count.
 #[component]
 fn Chips(board: Memo<ScreenBoard>, show: RwSignal<Show>) -> impl IntoView {
     let counts = Memo::new(move |_| {
@@ -106,7 +106,7 @@ fn Group(group: ScreenGroup, picking: bool, picked: RwSignal<Option<Vec<Subject>
     let pick_all = move |_| {
         picked.update(|picked| {
             let picked = picked.get_or_insert_default();
-            // A second touch lets them go again.
+            // A second tap deselects them.
             let all = ids.iter().all(|id| picked.contains(id));
             picked.retain(|id| !ids.contains(id));
             if !all {

@@ -1,4 +1,4 @@
-//! What a screen is made of: mesh with its data sheet, the ink it carries in theory, tension, emulsion.
+//! Data of a screen: mesh with its data sheet, theoretical ink volume, tension, emulsion.
 
 use crate::i18n;
 use crate::route::{Route, ScreensRoute};
@@ -6,7 +6,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{MeshSheet, Screen, SheetLacks, mesh_volume};
 use leptos::prelude::*;
 
-/// Its data, a line each; what is not known is left out, but for the mesh.
+/// The data, one per line; unknown values are left out, except the mesh.
 #[component]
 pub fn Data(
     screen: Screen,
@@ -34,7 +34,7 @@ pub fn Data(
     }
 }
 
-/// The sheet's values in a line.
+/// The data sheet's values in one line.
 pub fn sheet_words(mesh: &MeshSheet) -> String {
     let mut parts: Vec<String> = Vec::new();
     parts.extend(mesh.thread_um.map(i18n::sheet_thread));

@@ -17,7 +17,7 @@ use lastpull_core::screen::{
 use lastpull_core::units::Units;
 use leptos::prelude::*;
 
-/// New screens: those that a run names and the list lacks, where a run sent here.
+/// New screens; the missing ones that a run needs, if opened from a run.
 #[component]
 pub fn NewScreensPage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
@@ -35,7 +35,7 @@ pub fn NewScreensPage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     }
     let form = RwSignal::new(start);
     let state = RwSignal::new(ScreenState::Clean);
-    // The ids of this form's screens: saving twice is still once.
+    // Ids of the new screens, so that saving twice creates them once.
     let ids = StoredValue::new(Vec::<Subject>::new());
     let id_of = move |index: usize| {
         ids.update_value(|ids| {
@@ -60,7 +60,7 @@ pub fn NewScreensPage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     }
 }
 
-/// A screen's fields.
+/// The fields of a screen.
 #[component]
 pub fn EditScreenPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -78,7 +78,7 @@ pub fn EditScreenPage(id: Subject) -> impl IntoView {
     .into_any()
 }
 
-/// The fields, the most important first; `children` stand behind label and mesh.
+/// The fields, the most important first; `children` come after label and mesh.
 #[component]
 fn FormPage(
     title: &'static str,
@@ -141,7 +141,7 @@ fn FormPage(
     }
 }
 
-/// What the line of labels adds, before it is added.
+/// The screens that the label field adds, before they are saved.
 #[component]
 fn Preview(form: RwSignal<ScreenForm>) -> impl IntoView {
     let store = Store::from_context();
@@ -159,7 +159,7 @@ fn Preview(form: RwSignal<ScreenForm>) -> impl IntoView {
     }
 }
 
-/// The mesh count, in the unit its sheet counts in.
+/// The mesh count, in the units of its data sheet.
 #[component]
 fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
@@ -182,7 +182,7 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
     }
 }
 
-/// The data sheet's values, put away until somebody has the sheet at hand.
+/// The values of the data sheet, folded.
 #[component]
 fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();

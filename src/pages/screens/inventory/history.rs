@@ -1,4 +1,4 @@
-//! What happened to a screen: when and by whom, the latest first, which can be taken back; and what failed.
+//! The history of a screen: when and by whom, latest first, with undo; and its failures.
 
 use crate::components::Icon;
 use crate::i18n;
@@ -9,7 +9,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{Screen, ScreenEvent, as_it_stands, latest_undone};
 use leptos::prelude::*;
 
-/// The changes of a screen that are kept.
+/// The recorded changes of a screen.
 #[component]
 pub fn History(id: Subject, screen: Screen) -> impl IntoView {
     let store = Store::from_context();
@@ -51,7 +51,7 @@ pub fn History(id: Subject, screen: Screen) -> impl IntoView {
     }.into_any()
 }
 
-/// What failed of it.
+/// Its failures.
 #[component]
 pub fn Failures(rows: Vec<FailureRow>) -> impl IntoView {
     (!rows.is_empty())

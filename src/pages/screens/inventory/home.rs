@@ -1,4 +1,4 @@
-//! The place of screens: what is to be burned first, then all of them.
+//! Overview of the screens: what to burn first, then all of them.
 
 use super::board::Board;
 use super::needs::Needs;
@@ -8,7 +8,7 @@ use crate::route::{ExposureRoute, Route, ScreensRoute};
 use crate::store::Store;
 use leptos::prelude::*;
 
-/// The first of these screens.
+/// The page.
 #[component]
 pub fn ScreensHomePage() -> impl IntoView {
     let store = Store::from_context();

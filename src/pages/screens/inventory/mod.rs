@@ -1,4 +1,4 @@
-//! The shop's screens: what to burn, where each stands, and its page.
+//! The shop's screens: what to burn, the state of each, and its page.
 
 mod board;
 mod data;

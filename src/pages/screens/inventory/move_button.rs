@@ -1,10 +1,10 @@
-//! The button that moves screens on.
+//! The button that moves screens to another state.
 
 use crate::i18n;
 use lastpull_core::screen::ScreenState;
 use leptos::prelude::*;
 
-/// To this state; the usual next one stands out.
+/// Moves to this state; the usual next one is emphasised.
 pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> AnyView {
     let name = i18n::screen_state(to);
     view! {

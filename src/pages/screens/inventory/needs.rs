@@ -1,4 +1,4 @@
-//! What the runs ahead still need burned, counted back from when each wants its screens.
+//! The screens that the coming runs still need, and when to start burning them.
 
 use super::record::record_with_undo;
 use crate::components::{Icon, Swatch};
@@ -9,7 +9,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::screen::{NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
 use leptos::prelude::*;
 
-/// Run by run, in the order of the day.
+/// The runs, in the order of the day.
 #[component]
 pub fn Needs() -> impl IntoView {
     let store = Store::from_context();
@@ -76,7 +76,7 @@ fn Need(need: RunNeeds) -> impl IntoView {
     }
 }
 
-/// A screen that the run names, where it stands, and whether something else is on it.
+/// A screen named by the run, its state, and whether it holds other art.
 #[component]
 fn Named(screen: NeedScreen) -> impl IntoView {
     let store = Store::from_context();

@@ -6,7 +6,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::undo_of;
 use leptos::prelude::*;
 
-/// Records facts about screens and tells of them, with the way back.
+/// Records facts about screens and shows a notice with undo.
 pub fn record_with_undo(store: Store, facts: Vec<(Subject, Fact)>, text: String) {
     let undo = store.shop.with_untracked(|shop| undo_of(shop, &facts));
     store.record_all(facts);

@@ -1,4 +1,4 @@
-//! A screen in a line: its label, its mesh, how long it has stood there, what it carries.
+//! A screen in one line: label, mesh, time in its state, art.
 
 use crate::components::{Icon, Swatch};
 use crate::i18n;
@@ -6,14 +6,14 @@ use crate::route::{Route, ScreensRoute};
 use lastpull_core::screen::ScreenRow;
 use leptos::prelude::*;
 
-/// A line that leads to the screen's card.
+/// A line that links to the screen's page.
 #[component]
 pub fn Row(row: ScreenRow) -> impl IntoView {
     let card = Route::Screens(ScreensRoute::Screen(row.id)).hash();
     view! { <li><a class="screen-row" href=card><Words row/></a></li> }
 }
 
-/// What the line says.
+/// The text of the line.
 #[component]
 pub fn Words(row: ScreenRow) -> impl IntoView {
     let mesh = row.mesh.map(|mesh| i18n::mesh_count(mesh.count));

@@ -1,4 +1,4 @@
-//! One screen: where it stands, where it goes next, what it carries, what it is made of.
+//! One screen: its state, its next state, its art, its data.
 
 use super::data::Data;
 use super::history::{Failures, History};
@@ -15,7 +15,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BurnStep, Carried, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
 use leptos::prelude::*;
 
-/// One screen.
+/// The page.
 #[component]
 pub fn ScreenPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
@@ -58,7 +58,7 @@ pub fn ScreenPage(id: Subject) -> impl IntoView {
     }
 }
 
-/// Where it stands and where it goes, one touch each.
+/// The state, and the states it can move to, one tap each.
 #[component]
 fn Stand(card: ScreenCard) -> impl IntoView {
     let store = Store::from_context();
@@ -101,7 +101,7 @@ fn Stand(card: ScreenCard) -> impl IntoView {
     }
 }
 
-/// The runs whose art is on it, or is to be.
+/// The runs whose art is or will be on it.
 #[component]
 fn Carries(carries: Vec<Carried>, colour: String) -> impl IntoView {
     if carries.is_empty() {

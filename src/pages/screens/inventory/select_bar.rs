@@ -1,4 +1,4 @@
-//! The bar under a selection: where all of it can go, in one touch.
+//! The bar below a selection: the states to which all selected screens can move.
 
 use super::move_button::move_button;
 use super::record::record_with_undo;

@@ -1,4 +1,4 @@
-//! The screen room's settings: when stock is old, and how long each step takes here.
+//! Settings of the screen room: age limits of screens, and the time each step takes.
 
 use crate::components::Page;
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound};
@@ -8,7 +8,7 @@ use crate::store::Store;
 use lastpull_core::screen::{BurnStep, ScreenRoomForm};
 use leptos::prelude::*;
 
-/// The settings: a form with one save.
+/// A form with one save button.
 #[component]
 pub fn ScreenRoomSettingsPage() -> impl IntoView {
     let store = Store::from_context();

@@ -1,4 +1,4 @@
-//! How far a screen is on its way to the press.
+//! The burn steps of a screen.
 
 use crate::components::Icon;
 use crate::i18n;

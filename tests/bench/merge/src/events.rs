@@ -1,4 +1,4 @@
-//! The events that all three merge: two weeks of work recorded on five phones.
+//! The events that all three implementations merge: two weeks of work recorded on five phones.
 
 use lastpull_core::job::Size;
 use lastpull_core::facts::{Entry, Fact, JobField};
@@ -8,14 +8,14 @@ use uuid::Uuid;
 
 /// Number of phones.
 pub const DEVICES: u64 = 5;
-/// Number of facts that each recorded.
+/// Number of facts recorded by each phone.
 pub const EACH: u64 = 10_000;
 /// Number of facts in all.
 pub const ALL: u32 = (DEVICES * EACH) as u32;
 
 const RUNS: u64 = 200;
 const RUNS_OF_A_JOB: u64 = 4;
-/// Facts of one phone about one run: each phone works on 80 runs, and each run has two phones.
+/// Number of consecutive facts of one phone about one run: each phone works on 80 runs, and each run has two phones.
 const STRETCH: u64 = 125;
 const STRETCHES_A_DAY: u64 = 6;
 const SIZES: [Size; 5] = [Size::S, Size::M, Size::L, Size::Xl, Size::Xxl];

@@ -23,7 +23,7 @@ use lastpull_core::facts::Entry;
 use std::time::Duration;
 use timing::median;
 
-/// Number of repeats: fewer for what takes longer.
+/// Number of repeats; fewer for slower work.
 const REPEATS_OURS: usize = 31;
 const REPEATS_YRS: usize = 15;
 const REPEATS_AUTOMERGE: usize = 5;

@@ -6,7 +6,7 @@ use lastpull_core::journal::segment;
 use lastpull_core::run::Progress;
 use lastpull_core::shop::Shop;
 
-/// Bytes that a device stores and sends.
+/// Packs entries into the bytes that a device stores and sends.
 pub fn pack(entries: &[Entry]) -> Vec<u8> {
     let mut segments = segment::pack(entries);
     assert_eq!(segments.len(), 1, "sequence numbers without a gap make one segment");
@@ -32,7 +32,7 @@ pub fn merge_decoded((mut journal, others): Decoded) -> (Journal, Shop) {
     (journal, shop)
 }
 
-/// The same from bytes.
+/// The same from packed bytes.
 pub fn merge_packed(packed: &[Vec<u8>]) -> (Journal, Shop) {
     merge_decoded(decode(packed))
 }

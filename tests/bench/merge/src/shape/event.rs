@@ -1,4 +1,4 @@
-//! One event, as it is written to a document.
+//! One event, as written to a document.
 
 use lastpull_core::job::Size;
 use lastpull_core::facts::{Entry, Fact, JobField};
@@ -16,11 +16,11 @@ pub enum Write<'a> {
 pub struct Event {
     /// The run.
     pub run: Uuid,
-    /// Wall time in milliseconds.
+    /// Wall time in milliseconds since 1970-01-01 UTC.
     pub at: i64,
     /// What happened.
     pub kind: &'static str,
-    /// Of which size, for pulls and misprints.
+    /// The size, for pulls and misprints.
     pub size: Option<&'static str>,
     cause: Option<String>,
     counted: Option<bool>,
@@ -28,9 +28,9 @@ pub struct Event {
 
 /// A value of a record.
 pub enum Field {
-    /// Words and ids.
+    /// Texts and ids.
     Text(String),
-    /// Times and pieces.
+    /// Times and numbers of pieces.
     Number(i64),
     /// Yes or no.
     Flag(bool),
@@ -60,7 +60,7 @@ pub fn write_of(entry: &Entry) -> Write<'_> {
 }
 
 impl Event {
-    /// The event as one text, for a run's log.
+    /// The event as a text, for a run's log.
     pub fn note(&self) -> String {
         let mut text = format!("{} {}", self.kind, self.at);
         let counted = self.counted.map(|counted| if counted { "counted" } else { "uncounted" });
@@ -71,7 +71,7 @@ impl Event {
         text
     }
 
-    /// The event as a record. Fields that say nothing are left out.
+    /// The event as a record, without empty fields.
     pub fn record(&self) -> Vec<(&'static str, Field)> {
         let mut fields = vec![
             ("kind", Field::Text(self.kind.to_owned())),

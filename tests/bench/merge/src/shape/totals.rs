@@ -1,4 +1,4 @@
-//! What all three must agree on.
+//! The totals on which all three implementations must agree.
 
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -11,12 +11,12 @@ pub type Totals = BTreeMap<Uuid, RunTotal>;
 pub struct RunTotal {
     /// Good pieces.
     pub good: i64,
-    /// Spoiled pieces.
+    /// Misprinted pieces.
     pub misprinted: i64,
 }
 
 impl RunTotal {
-    /// Takes account of an event.
+    /// Adds an event.
     pub fn add(&mut self, kind: &str, pieces: i64, counted: bool) {
         match kind {
             "pulled" => self.good += pieces,
@@ -28,7 +28,7 @@ impl RunTotal {
         }
     }
 
-    /// Takes account of a note of the run's log.
+    /// Adds a note of the run's log.
     pub fn add_note(&mut self, text: &str) {
         let kind = text.split(' ').next().unwrap_or_default();
         self.add(kind, 1, text.ends_with(" counted"));

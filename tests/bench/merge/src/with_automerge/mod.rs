@@ -11,8 +11,8 @@ use automerge::{ActorId, Automerge, ROOT, ReadDoc};
 use containers::Containers;
 use lastpull_core::facts::Entry;
 
-/// In front of a job's id among the keys of the root, where devices' ids are keys too. A map of
-/// titles would have to be made by one device before the others start.
+/// Prefix of a job's id among the keys of the root, where devices' ids are keys too. A map of
+/// titles would have to be created by one device before the others start.
 const TITLE: &str = "title ";
 
 /// One way to lay out the events.
@@ -23,7 +23,7 @@ pub struct Layout {
     totals: fn(&Automerge) -> Totals,
 }
 
-/// What [`Layout::merge_decoded`] starts from: the first device's document, and the others'.
+/// Input of [`Layout::merge_decoded`]: the first device's document, and the others'.
 pub type Decoded = (Automerge, Vec<Automerge>);
 
 impl Layout {
@@ -57,7 +57,7 @@ impl Layout {
         (doc, totals)
     }
 
-    /// The same from bytes. Spares building the others' documents, so it is quicker than loading
+    /// The same from bytes. It does not build the others' documents, so it is quicker than loading
     /// each and merging.
     pub fn merge_packed(&self, packed: &[Vec<u8>]) -> (Automerge, Totals) {
         let mut doc = Automerge::new();
@@ -69,14 +69,14 @@ impl Layout {
     }
 }
 
-/// Reads the bytes of every device.
+/// Decodes the bytes of every device.
 pub fn decode(packed: &[Vec<u8>]) -> Decoded {
     let mut docs = packed.iter().map(|bytes| Automerge::load(bytes).expect("own bytes read"));
     let first = docs.next().expect("there is a device");
     (first, docs.collect())
 }
 
-/// What each device has at the root.
+/// The entry of each device at the root.
 fn devices(doc: &Automerge) -> impl Iterator<Item = MapRangeItem<'_>> {
     doc.map_range(ROOT, ..).filter(|item| !item.key.starts_with(TITLE))
 }

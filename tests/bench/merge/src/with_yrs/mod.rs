@@ -22,7 +22,7 @@ pub struct Layout {
     totals: fn(&Doc) -> Totals,
 }
 
-/// What [`Layout::merge_decoded`] starts from: the first device's document, and the others' updates.
+/// Input of [`Layout::merge_decoded`]: the first device's document, and the others' updates.
 pub type Decoded = (Doc, Vec<Update>);
 
 impl Layout {
@@ -64,7 +64,7 @@ impl Layout {
     }
 }
 
-/// Reads the bytes of every device.
+/// Decodes the bytes of every device.
 pub fn decode(packed: &[Vec<u8>]) -> Decoded {
     let mut updates = packed.iter().map(|bytes| Update::decode_v1(bytes).expect("own bytes read"));
     let doc = Doc::new();
