@@ -92,7 +92,7 @@ mod tests {
         let (mut gone, mut things) = (Tombstones::default(), Table::<Thing>::default());
         gone.keep(ID, DELETED);
         gone.claim(ID, 2, &mut things);
-        things.or_default(ID);
+        things.get_or_insert_default(ID);
         gone.claim(ID, 3, &mut things);
         assert!(things.get(&ID).unwrap().deleted);
         assert!(things.delete(ID, Deletion { deleted: false, rank: 4 }));
@@ -106,7 +106,7 @@ mod tests {
         let (mut gone, mut things) = (Tombstones::default(), Table::<Thing>::default());
         gone.keep(ID, DELETED);
         gone.keep(ID, Deletion { deleted: false, rank: 2 });
-        things.or_default(ID);
+        things.get_or_insert_default(ID);
         gone.claim(ID, 3, &mut things);
         assert!(!things.get(&ID).unwrap().deleted);
     }

@@ -46,49 +46,52 @@ pub(crate) const NAME: usize = 80;
 /// Longest note, in characters.
 pub(crate) const NOTE: usize = 2_000;
 
-pub(crate) fn keep<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
+pub(crate) fn collect<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
     read.map_err(|problem| problems.insert(field, problem)).ok()
 }
 
-pub(crate) fn keep_number<T>(
+pub(crate) fn collect_number<T>(
     problems: &mut Problems,
     field: &'static str,
     read: Result<T, NumberProblem>,
 ) -> Option<T> {
-    keep(problems, field, read.map_err(FormProblem::Number))
+    collect(problems, field, read.map_err(FormProblem::Number))
 }
 
 /// Parses a field in which an empty text means "not known".
-pub(crate) fn keep_optional<T>(
+pub(crate) fn collect_optional<T>(
     problems: &mut Problems,
     field: &'static str,
     text: &str,
     read: impl FnOnce(&str) -> Result<T, NumberProblem>,
 ) -> Option<T> {
-    if text.trim().is_empty() { None } else { keep_number(problems, field, read(text)) }
+    if text.trim().is_empty() { None } else { collect_number(problems, field, read(text)) }
 }
 
-pub(crate) fn name(text: &str, most: usize) -> Result<String, FormProblem> {
+pub(crate) fn parse_name(text: &str, most: usize) -> Result<String, FormProblem> {
     let tidy = text.trim();
     if tidy.chars().count() > most { Err(FormProblem::TooLong { most }) } else { Ok(tidy.to_owned()) }
 }
 
-pub(crate) fn required_name(text: &str) -> Result<String, FormProblem> {
-    if text.trim().is_empty() { Err(FormProblem::Missing) } else { name(text, NAME) }
+pub(crate) fn parse_required_name(text: &str) -> Result<String, FormProblem> {
+    if text.trim().is_empty() { Err(FormProblem::Missing) } else { parse_name(text, NAME) }
 }
 
 /// Parses a number that must not be empty.
-pub(crate) fn required<T>(text: &str, read: impl FnOnce(&str) -> Result<T, NumberProblem>) -> Result<T, FormProblem> {
+pub(crate) fn parse_required<T>(
+    text: &str,
+    read: impl FnOnce(&str) -> Result<T, NumberProblem>,
+) -> Result<T, FormProblem> {
     if text.trim().is_empty() { Err(FormProblem::Missing) } else { read(text).map_err(FormProblem::Number) }
 }
 
 /// The fields that differ from the current ones: an edit records only what changed.
-pub(crate) fn changed<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
+pub(crate) fn changed_fields<F: PartialEq>(fields: Vec<F>, before: &[F]) -> Vec<F> {
     fields.into_iter().filter(|field| !before.contains(field)).collect()
 }
 
 /// A number as shown in a form: at most two decimals, without trailing zeros.
-pub(crate) fn shown(value: f64) -> String {
+pub(crate) fn trim_number(value: f64) -> String {
     let text = format!("{value:.2}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

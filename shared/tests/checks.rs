@@ -4,7 +4,7 @@ use crate::shop::{Press, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
-use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, Expected, Flash, check_list, ended_view};
+use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, Expected, Flash, check_list, run_summary};
 use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 
 fn dryer(fahrenheit: f64) -> RunField {
@@ -94,14 +94,14 @@ fn what_the_set_up_leaves_open_is_not_asked_for() {
     let list = check_list(&press.shop(), run);
     let asked = [CheckItem::Passes, CheckItem::Flash, CheckItem::Garment, CheckItem::Ink, CheckItem::Hits];
     assert_eq!(items(&list), asked);
-    assert_eq!(list.same[1].expected, Expected::NoFlash);
+    assert_eq!(list.unchanged[1].expected, Expected::NoFlash);
 }
 
 #[test]
 fn the_first_run_of_all_has_nothing_to_change_from() {
     let (press, run) = Press::with_run(&[(Size::M, 3)]);
     let list = check_list(&press.shop(), run);
-    assert_eq!((list.previous, list.changes.len(), list.heat_first()), (None, 0, false));
+    assert_eq!((list.previous, list.changes.len(), list.needs_heat_change()), (None, 0, false));
 }
 
 #[test]
@@ -115,9 +115,9 @@ fn cotton_then_polyester_asks_for_the_dryer_first() {
     assert_eq!(changes, [CheckItem::Dryer, CheckItem::Garment, CheckItem::Mesh, CheckItem::Ink]);
     let hot = Expected::Temperature(Temperature::from_fahrenheit(320.0));
     assert_eq!(list.changes[0].before, Some(hot));
-    assert_eq!((list.same.len(), list.heat_first()), (11, true));
+    assert_eq!((list.unchanged.len(), list.needs_heat_change()), (11, true));
     check(&mut press, 200, next, CheckItem::Dryer, CheckOutcome::Ticked);
-    assert!(!check_list(&press.shop(), next).heat_first(), "only the mesh, garment and ink are still to change");
+    assert!(!check_list(&press.shop(), next).needs_heat_change(), "only the mesh, garment and ink are still to change");
 }
 
 #[test]
@@ -126,7 +126,7 @@ fn a_dryer_setting_where_none_was_noted_before_is_a_change() {
     let list = check_list(&press.shop(), next);
     let changes: Vec<_> = list.changes.iter().map(|row| row.item).collect();
     assert_eq!(changes, [CheckItem::Dryer, CheckItem::Flash, CheckItem::FlashDistance, CheckItem::Garment]);
-    assert!(list.heat_first());
+    assert!(list.needs_heat_change());
 }
 
 #[test]
@@ -206,7 +206,7 @@ fn a_measured_value_is_right_within_its_tolerance_and_wrong_past_it() {
 fn a_dryer_measured_too_hot_still_has_to_be_seen_to_first() {
     let (mut press, _, next) = cotton_then_polyester(vec![dryer(320.0)], vec![dryer(260.0)]);
     check(&mut press, 200, next, CheckItem::Dryer, CheckOutcome::Measured(160_000));
-    assert!(check_list(&press.shop(), next).heat_first(), "it is still at the cotton's 160 °C");
+    assert!(check_list(&press.shop(), next).needs_heat_change(), "it is still at the cotton's 160 °C");
 }
 
 #[test]
@@ -218,5 +218,5 @@ fn a_skipped_check_is_neither_open_nor_made_and_the_summary_counts_it() {
     let list = check_list(&press.shop(), run);
     assert_eq!((list.open(), list.skipped()), (3, 1));
     press.pulls(run, 40, 40, 3).end_at(200, run);
-    assert_eq!(ended_view(&press.shop(), run).skipped, 1);
+    assert_eq!(run_summary(&press.shop(), run).skipped, 1);
 }

@@ -5,17 +5,17 @@
 //! Limits and thresholds are our own.
 
 use crate::shop::Press;
-use lastpull_core::colour::correction::Verdict;
-use lastpull_core::colour::{BANDS, Constants, Lab, Lean, Origin, Surface, Work, ciede2000};
+use lastpull_core::colour::correction::Outcome;
+use lastpull_core::colour::{BANDS, Constants, DifferenceDirection, Lab, LabourTimes, Origin, Surface, ciede2000};
 use lastpull_core::facts::{Fact, LotField, RunField};
 use lastpull_core::form::FormProblem;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
-    ColourReading, ComponentField, ComponentKind, CoverAsk, CoverForm, DrawdownForm, DrawdownMade, Film, Hiding,
-    HowGood, InkFact, KnownPatch, Lay, LayKind, MatchView, NextDrawdown, NoAdvice, NoCover, Part, PatchOf, PhotoSample,
-    PotField, PourStep, ReadBy, ReadOn, RecipeField, RestsOn, Share, SwatchSeen, approve_facts, component_colour,
-    cover_runs, cover_view, known_patches, lab_of, match_view, reading_facts, reading_now, reading_of, revision_fact,
-    with_reading,
+    ColourProvenance, ColourQuality, ColourReading, ComponentField, ComponentKind, CoverForm, CoverageQuery,
+    DrawdownForm, DrawdownRecord, Film, Hiding, InkFact, KnownPatch, LayerKind, MatchView, NextDrawdown, NoAdvice,
+    NoCover, Part, PatchSource, PhotoSample, PotField, PourStep, ReadBy, ReadOn, RecipeField, RecordedLayer, Share,
+    SwatchMeasurement, approve_facts, component_colour, cover_runs, cover_view, known_patches, lab_of, match_view,
+    reading_facts, reading_now, reading_of, revision_fact, with_reading,
 };
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::journal::JournalFact;
@@ -23,7 +23,8 @@ use lastpull_core::units::Grams;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
-const CHARTS: [(f64, SwatchSeen); 2] = [(0.8, SwatchSeen::CHART_WHITE), (0.01, SwatchSeen::CHART_BLACK)];
+const CHARTS: [(f64, SwatchMeasurement); 2] =
+    [(0.8, SwatchMeasurement::CHART_WHITE), (0.01, SwatchMeasurement::CHART_BLACK)];
 
 fn g(grams: f64) -> Grams {
     Grams::from_grams(grams)
@@ -78,26 +79,41 @@ impl Bench {
         id
     }
 
-    fn draw(&mut self, component: Subject, percent: f64, rest: Option<Subject>, lay: Lay, by_colour: bool) -> Subject {
+    fn draw(
+        &mut self,
+        component: Subject,
+        percent: f64,
+        rest: Option<Subject>,
+        lay: RecordedLayer,
+        by_colour: bool,
+    ) -> Subject {
         let share = percent / 100.0;
         let base = rest.map_or(Constants::CLEAR, |rest| self.truth[&rest]);
         let ink = Constants::mix(&[(share, &self.truth[&component]), (1.0 - share, &base)]).unwrap();
         let look = match &lay {
-            Lay::Hiding => ink.in_bulk(Surface::NONE),
-            Lay::Over { film, backing } => ink.over(film.films(), &backing.reflectance(), Surface::NONE),
+            RecordedLayer::Hiding => ink.in_bulk(Surface::NONE),
+            RecordedLayer::Over { film, backing } => ink.over(film.films(), &backing.reflectance(), Surface::NONE),
         };
         let seen = if by_colour {
-            SwatchSeen::Colour(reading_of(look.lab(), ReadBy::Instrument))
+            SwatchMeasurement::Colour(reading_of(look.lab(), ReadBy::Instrument))
         } else {
-            SwatchSeen::of_curve(&look)
+            SwatchMeasurement::of_curve(&look)
         };
         let share = Share::from_percent(percent);
-        self.say(InkFact::DrawnDown(DrawdownMade { component, share, rest, lay, seen, note: String::new(), by: None }))
+        self.say(InkFact::DrawnDown(DrawdownRecord {
+            component,
+            share,
+            rest,
+            lay,
+            seen,
+            note: String::new(),
+            by: None,
+        }))
     }
 
     fn over(&mut self, component: Subject) {
         for (_, backing) in CHARTS {
-            self.draw(component, 100.0, None, Lay::Over { film: Film::Hits(1), backing }, false);
+            self.draw(component, 100.0, None, RecordedLayer::Over { film: Film::Hits(1), backing }, false);
         }
     }
 
@@ -108,8 +124,8 @@ impl Bench {
         bench.over(white);
         bench.over(clear);
         for pigment in [bench.blue, bench.red, bench.yellow] {
-            bench.draw(pigment, 10.0, Some(white), Lay::Hiding, false);
-            bench.draw(pigment, 100.0, None, Lay::Hiding, false);
+            bench.draw(pigment, 10.0, Some(white), RecordedLayer::Hiding, false);
+            bench.draw(pigment, 100.0, None, RecordedLayer::Hiding, false);
         }
         bench
     }
@@ -167,8 +183,8 @@ impl Bench {
         match_view(&self.press.shop(), pot).unwrap()
     }
 
-    fn good(&self, component: Subject) -> HowGood {
-        component_colour(&self.press.shop(), component).unwrap().good
+    fn good(&self, component: Subject) -> ColourQuality {
+        component_colour(&self.press.shop(), component).unwrap().quality
     }
 
     fn next(&self, component: Subject) -> Option<NextDrawdown> {
@@ -196,22 +212,22 @@ impl Bench {
 fn a_new_component_is_drawn_down_step_by_step_until_nothing_is_missing() {
     let mut bench = Bench::new();
     let (white, clear, blue) = (bench.white, bench.clear, bench.blue);
-    assert_eq!((bench.good(white), bench.good(clear)), (HowGood::Unknown, HowGood::TakenAsClear));
+    assert_eq!((bench.good(white), bench.good(clear)), (ColourQuality::Unknown, ColourQuality::AssumedClear));
     // Without a white to let it down with, the pigment is asked for alone.
     assert_eq!(bench.next(blue), Some(NextDrawdown::Straight));
     assert_eq!(bench.next(white), Some(NextDrawdown::OverBlack));
-    let film = |backing| Lay::Over { film: Film::Hits(1), backing };
-    bench.draw(white, 100.0, None, film(SwatchSeen::CHART_BLACK), false);
-    assert_eq!((bench.good(white), bench.next(white)), (HowGood::Half, Some(NextDrawdown::OverWhite)));
-    bench.draw(white, 100.0, None, film(SwatchSeen::CHART_WHITE), false);
-    assert_eq!((bench.good(white), bench.next(white)), (HowGood::Good, None));
+    let film = |backing| RecordedLayer::Over { film: Film::Hits(1), backing };
+    bench.draw(white, 100.0, None, film(SwatchMeasurement::CHART_BLACK), false);
+    assert_eq!((bench.good(white), bench.next(white)), (ColourQuality::AbsorptionOnly, Some(NextDrawdown::OverWhite)));
+    bench.draw(white, 100.0, None, film(SwatchMeasurement::CHART_WHITE), false);
+    assert_eq!((bench.good(white), bench.next(white)), (ColourQuality::Good, None));
     let tint = NextDrawdown::Tint { rest: white, name: "White".into(), percent: 10.0 };
     assert_eq!(bench.next(blue), Some(tint));
-    bench.draw(blue, 10.0, Some(white), Lay::Hiding, false);
+    bench.draw(blue, 10.0, Some(white), RecordedLayer::Hiding, false);
     assert_eq!(bench.next(blue), Some(NextDrawdown::Straight));
-    bench.draw(blue, 100.0, None, Lay::Hiding, false);
+    bench.draw(blue, 100.0, None, RecordedLayer::Hiding, false);
     let colour = component_colour(&bench.press.shop(), blue).unwrap();
-    assert_eq!((colour.good, colour.next, colour.origin), (HowGood::Good, None, Some(Origin::Measured)));
+    assert_eq!((colour.quality, colour.next, colour.origin), (ColourQuality::Good, None, Some(Origin::Measured)));
     assert!(colour.worst.unwrap() < 0.3 && colour.drawdowns.iter().all(|line| line.off.unwrap() < 0.3));
 }
 
@@ -219,7 +235,7 @@ fn a_new_component_is_drawn_down_step_by_step_until_nothing_is_missing() {
 fn drawdowns_that_were_only_seen_as_colours_say_so() {
     let mut bench = Bench::new();
     bench.over(bench.white);
-    bench.draw(bench.blue, 10.0, Some(bench.white), Lay::Hiding, true);
+    bench.draw(bench.blue, 10.0, Some(bench.white), RecordedLayer::Hiding, true);
     let colour = component_colour(&bench.press.shop(), bench.blue).unwrap();
     assert_eq!(colour.origin, Some(Origin::Reconstructed));
     assert!(colour.worst.unwrap() < 0.5);
@@ -229,16 +245,16 @@ fn drawdowns_that_were_only_seen_as_colours_say_so() {
 fn a_tint_whose_white_nobody_drew_down_waits_for_it() {
     let mut bench = Bench::new();
     let (blue, white) = (bench.blue, bench.white);
-    bench.draw(blue, 10.0, Some(white), Lay::Hiding, false);
+    bench.draw(blue, 10.0, Some(white), RecordedLayer::Hiding, false);
     let colour = component_colour(&bench.press.shop(), blue).unwrap();
-    assert_eq!((colour.good, colour.drawdowns[0].off), (HowGood::Unknown, None));
+    assert_eq!((colour.quality, colour.drawdowns[0].off), (ColourQuality::Unknown, None));
     bench.over(white);
-    assert!(bench.good(blue) > HowGood::Unknown);
+    assert!(bench.good(blue) > ColourQuality::Unknown);
     // Two that are let down with each other know nothing of each other.
     let mut bench = Bench::new();
-    bench.draw(blue, 50.0, Some(bench.red), Lay::Hiding, false);
-    bench.draw(bench.red, 50.0, Some(blue), Lay::Hiding, false);
-    assert_eq!((bench.good(blue), bench.good(bench.red)), (HowGood::Unknown, HowGood::Unknown));
+    bench.draw(blue, 50.0, Some(bench.red), RecordedLayer::Hiding, false);
+    bench.draw(bench.red, 50.0, Some(blue), RecordedLayer::Hiding, false);
+    assert_eq!((bench.good(blue), bench.good(bench.red)), (ColourQuality::Unknown, ColourQuality::Unknown));
 }
 
 #[test]
@@ -247,32 +263,32 @@ fn a_drawdown_with_the_wrong_share_is_asked_for_again() {
     let (blue, white) = (bench.blue, bench.white);
     let at = |percent: f64| Share::from_percent(percent);
     let ink = Constants::mix(&[(0.3, &bench.truth[&blue]), (0.7, &bench.truth[&white])]).unwrap();
-    let seen = SwatchSeen::of_curve(&ink.in_bulk(Surface::NONE));
-    let made = |share, seen: &SwatchSeen| DrawdownMade {
+    let seen = SwatchMeasurement::of_curve(&ink.in_bulk(Surface::NONE));
+    let made = |share, seen: &SwatchMeasurement| DrawdownRecord {
         component: blue,
         share,
         rest: Some(white),
-        lay: Lay::Hiding,
+        lay: RecordedLayer::Hiding,
         seen: seen.clone(),
         note: String::new(),
         by: None,
     };
     let wrong = bench.say(InkFact::DrawnDown(made(at(3.0), &seen)));
     let colour = component_colour(&bench.press.shop(), blue).unwrap();
-    assert_eq!(colour.good, HowGood::Disagrees);
+    assert_eq!(colour.quality, ColourQuality::Contradictory);
     assert!(matches!(colour.next, Some(NextDrawdown::Again(_))));
     let form = DrawdownForm::next(&bench.press.shop(), blue);
     assert_eq!(form.rest, Some(white));
     bench.press.say(wrong, Fact::Deleted);
-    assert_eq!(bench.good(blue), HowGood::Good);
+    assert_eq!(bench.good(blue), ColourQuality::Good);
 }
 
 /// The same drawdown as if a photo had told it.
 fn photographed(bench: &mut Bench, component: Subject, percent: f64, rest: Option<Subject>) -> Subject {
-    let event = bench.draw(component, percent, rest, Lay::Hiding, true);
+    let event = bench.draw(component, percent, rest, RecordedLayer::Hiding, true);
     let shop = bench.press.shop();
     let InkFact::DrawnDown(mut made) = shop.ink.event(event).unwrap().fact.clone() else { panic!() };
-    let SwatchSeen::Colour(reading) = &mut made.seen else { panic!() };
+    let SwatchMeasurement::Colour(reading) = &mut made.seen else { panic!() };
     reading.by = ReadBy::Photo;
     said(&mut bench.press, event, InkFact::DrawnDown(made));
     event
@@ -288,9 +304,9 @@ fn beside_a_drawdown_lies_what_an_instrument_read_its_own_first_then_the_nearest
     assert!(known_patches(&bench.press.shop(), bench.blue).is_empty());
     let (blue, red, white) = (bench.blue, bench.red, bench.white);
     bench.over(white);
-    let red_alone = bench.draw(red, 100.0, None, Lay::Hiding, true);
-    let tint = bench.draw(blue, 10.0, Some(white), Lay::Hiding, true);
-    let alone = bench.draw(blue, 100.0, None, Lay::Hiding, false);
+    let red_alone = bench.draw(red, 100.0, None, RecordedLayer::Hiding, true);
+    let tint = bench.draw(blue, 10.0, Some(white), RecordedLayer::Hiding, true);
+    let alone = bench.draw(blue, 100.0, None, RecordedLayer::Hiding, false);
     let near_blue = bench.look(&[(blue, 0.95), (red, 0.05)]);
     let (violet, _) = bench.recipe("Violet", &[(blue, 95.0), (red, 5.0)], Some(near_blue));
     let patches = known_patches(&bench.press.shop(), blue);
@@ -298,9 +314,9 @@ fn beside_a_drawdown_lies_what_an_instrument_read_its_own_first_then_the_nearest
     assert_eq!(ids, [alone, tint, violet], "its latest, the one before, then what looks most like it");
     assert_eq!(
         patches[1].of,
-        PatchOf::Drawdown { share: Share::from_percent(10.0), rest: "White".into(), lay: LayKind::Hiding }
+        PatchSource::Drawdown { share: Share::from_percent(10.0), rest: "White".into(), lay: LayerKind::Hiding }
     );
-    assert_eq!(patches[2].of, PatchOf::Target);
+    assert_eq!(patches[2].of, PatchSource::Target);
     assert!(patches.iter().any(|patch| patch.id == red_alone));
     // A curve is as good as three numbers.
     let of_curve = bench.truth[&blue].in_bulk(Surface::NONE).lab();
@@ -328,7 +344,7 @@ fn a_garment_that_an_instrument_read_may_lie_there_and_is_offered_once_for_all_l
     read(&mut bench, [82.0, 2.0, 12.0], ReadBy::Screen);
     let patches = known_patches(&bench.press.shop(), bench.blue);
     assert_eq!(names(&patches), ["Tee, sand"]);
-    assert_eq!((patches[0].id, &patches[0].of), (sand, &PatchOf::Garment));
+    assert_eq!((patches[0].id, &patches[0].of), (sand, &PatchSource::Garment));
     bench.press.say(job, Fact::Deleted);
     assert!(known_patches(&bench.press.shop(), bench.blue).is_empty());
 }
@@ -353,7 +369,7 @@ fn no_more_patches_are_offered_than_are_looked_through_and_a_few_of_them_its_own
     let mut bench = Bench::new();
     let (blue, red) = (bench.blue, bench.red);
     for _ in 0..9 {
-        bench.draw(blue, 100.0, None, Lay::Hiding, true);
+        bench.draw(blue, 100.0, None, RecordedLayer::Hiding, true);
     }
     for place in 0..20 {
         let level = 5.0 + 4.0 * f64::from(place);
@@ -368,14 +384,14 @@ fn no_more_patches_are_offered_than_are_looked_through_and_a_few_of_them_its_own
 fn a_colour_that_rests_on_photos_says_so_and_so_does_what_is_worked_out_with_it() {
     let mut bench = Bench::new();
     let (white, clear, blue, red) = (bench.white, bench.clear, bench.blue, bench.red);
-    let on = |bench: &Bench, id| component_colour(&bench.press.shop(), id).unwrap().rests_on;
-    assert_eq!(on(&bench, blue), RestsOn::default());
+    let on = |bench: &Bench, id| component_colour(&bench.press.shop(), id).unwrap().provenance;
+    assert_eq!(on(&bench, blue), ColourProvenance::default());
     bench.over(white);
     bench.over(clear);
-    bench.draw(blue, 10.0, Some(white), Lay::Hiding, true);
-    bench.draw(red, 10.0, Some(white), Lay::Hiding, true);
-    bench.draw(red, 100.0, None, Lay::Hiding, true);
-    assert_eq!(on(&bench, blue), RestsOn { drawdowns: 1, photos: 0, through: false });
+    bench.draw(blue, 10.0, Some(white), RecordedLayer::Hiding, true);
+    bench.draw(red, 10.0, Some(white), RecordedLayer::Hiding, true);
+    bench.draw(red, 100.0, None, RecordedLayer::Hiding, true);
+    assert_eq!(on(&bench, blue), ColourProvenance { drawdowns: 1, photos: 0, through: false });
     let look = bench.look(&[(blue, 0.1), (white, 0.9)]);
     let (tinted, revision) = bench.recipe("Pale", &[(blue, 10.0), (white, 90.0)], Some(look));
     let (plain, _) = bench.recipe("Rose", &[(red, 10.0), (white, 90.0)], None);
@@ -386,14 +402,14 @@ fn a_colour_that_rests_on_photos_says_so_and_so_does_what_is_worked_out_with_it(
     let covers = |bench: &Bench, id| cover_view(&bench.press.shop(), id, &ask).unwrap().by_photo;
     assert!(!covers(&bench, tinted) && !bench.view(pot).advice.unwrap().by_photo);
     let photo = photographed(&mut bench, blue, 100.0, None);
-    assert_eq!(on(&bench, blue), RestsOn { drawdowns: 2, photos: 1, through: false });
+    assert_eq!(on(&bench, blue), ColourProvenance { drawdowns: 2, photos: 1, through: false });
     assert!(covers(&bench, tinted) && bench.view(pot).advice.unwrap().by_photo);
     assert!(!covers(&bench, plain), "what holds no such component rests on no photo");
     bench.press.say(photo, Fact::Deleted);
     assert!(!on(&bench, blue).any_photo());
     // A white that a photo told is behind every tint made with it.
     photographed(&mut bench, white, 100.0, None);
-    assert_eq!(on(&bench, red), RestsOn { drawdowns: 2, photos: 0, through: true });
+    assert_eq!(on(&bench, red), ColourProvenance { drawdowns: 2, photos: 0, through: true });
     assert!(covers(&bench, plain));
 }
 
@@ -408,11 +424,11 @@ fn a_drawdown_is_typed_and_checked() {
     form.rest = Some(bench.blue);
     assert!(form.check(bench.blue, None).unwrap_err().contains_key("rest"));
     form.rest = Some(bench.clear);
-    form.seen = Some(SwatchSeen::Colour(ColourReading::from_lab([40.0, 0.0, -30.0], ReadBy::Instrument)));
-    (form.lay, form.bar, form.wet, form.a_hit) = (LayKind::OverWhite, true, "100".into(), "40".into());
+    form.seen = Some(SwatchMeasurement::Colour(ColourReading::from_lab([40.0, 0.0, -30.0], ReadBy::Instrument)));
+    (form.lay, form.bar, form.wet, form.a_hit) = (LayerKind::OverWhite, true, "100".into(), "40".into());
     let Ok(InkFact::DrawnDown(made)) = form.check(bench.blue, Some("Ines")) else { panic!() };
     let film = Film::Wet { um: 100, a_hit: 40 };
-    assert_eq!(made.lay, Lay::Over { film, backing: SwatchSeen::CHART_WHITE });
+    assert_eq!(made.lay, RecordedLayer::Over { film, backing: SwatchMeasurement::CHART_WHITE });
     assert_eq!((made.share, made.rest), (Share::from_percent(5.0), Some(bench.clear)));
 }
 
@@ -422,9 +438,13 @@ fn a_pot_that_lacks_red_is_told_so_in_words_and_in_grams() {
     let view = bench.view(pot);
     let difference = view.difference.clone().unwrap();
     assert!(view.is_read && !difference.near && difference.de2000 > 3.0 && difference.cmc > 1.0);
-    assert!(difference.words.iter().any(|word| word.lean == Lean::Greener), "{:?}", difference.words);
+    assert!(
+        difference.words.iter().any(|word| word.direction == DifferenceDirection::Greener),
+        "{:?}",
+        difference.words
+    );
     let advice = view.advice.unwrap();
-    assert_eq!((advice.verdict, advice.from_reading, advice.room_known), (Verdict::GetsThere, true, true));
+    assert_eq!((advice.outcome, advice.from_reading, advice.headroom_known), (Outcome::GetsThere, true, true));
     assert!((advice.before - difference.de2000).abs() < 0.05, "{} {}", advice.before, difference.de2000);
     let way = &advice.ways[0];
     assert_eq!(way.rows.len(), 1);
@@ -444,7 +464,7 @@ fn a_pot_that_lacks_red_is_told_so_in_words_and_in_grams() {
     bench.read(pot, truly);
     let view = bench.view(pot);
     assert!(view.is_read && view.difference.unwrap().near);
-    assert_eq!(view.advice.unwrap().verdict, Verdict::AlreadyThere);
+    assert_eq!(view.advice.unwrap().outcome, Outcome::AlreadyThere);
 }
 
 #[test]
@@ -458,7 +478,7 @@ fn advice_keeps_to_pot_stock_and_sheet() {
     let (bench, pot, _) = Bench::violet(Some(518.0));
     let (red, advice) = red_of(&bench.view(pot), bench.red);
     assert!(red > 3.0 && red <= 4.0, "{red}");
-    assert_eq!(advice.verdict, Verdict::OnlyCloser);
+    assert_eq!(advice.outcome, Outcome::OnlyCloser);
     assert!(advice.ways.last().unwrap().total <= g(518.0));
     // As many are left to what the scale bears, with the vessel on it.
     let (mut bench, pot, _) = Bench::violet(Some(900.0));
@@ -466,14 +486,14 @@ fn advice_keeps_to_pot_stock_and_sheet() {
     bench.say(fact);
     said(&mut bench.press, pot, InkFact::PotSet(vec![PotField::Tare(Some(g(50.0)))]));
     let (red, advice) = red_of(&bench.view(pot), bench.red);
-    assert!(red > 3.0 && red <= 4.0 && advice.room == g(4.0), "{red}");
+    assert!(red > 3.0 && red <= 4.0 && advice.headroom == g(4.0), "{red}");
     // Two and a half are on the shelf: weighed after the four had gone in.
     let (mut bench, pot, _) = Bench::violet(None);
     let counted = InkFact::Counted { component: bench.red, grams: g(2.5), by: None };
     bench.say(counted);
     let (red, advice) = red_of(&bench.view(pot), bench.red);
     assert!(red > 2.0 && red <= 2.5, "{red}");
-    assert!(!advice.room_known);
+    assert!(!advice.headroom_known);
     // The sheet allows one percent of it.
     let (mut bench, pot, _) = Bench::violet(None);
     let most = InkFact::ComponentSet(vec![ComponentField::Most(Some(Share::from_percent(1.0)))]);
@@ -502,7 +522,7 @@ fn a_pot_that_is_too_dark_for_its_room_is_said_not_to_get_there() {
     let view = bench.view(pot);
     assert!(!view.is_read && view.reading.is_none() && view.look.is_some());
     let advice = view.advice.unwrap();
-    assert_eq!((advice.verdict, advice.from_reading), (Verdict::OnlyCloser, false));
+    assert_eq!((advice.outcome, advice.from_reading), (Outcome::OnlyCloser, false));
     let way = advice.ways.last().unwrap();
     assert!(way.after.de2000 < advice.before && !way.after.near && way.total <= g(110.0));
 }
@@ -517,10 +537,10 @@ fn what_was_never_drawn_down_is_named_and_words_go_on() {
     bench.pour(pot, bench.red, 1.0, PourStep::WeighIn);
     bench.read(pot, Lab::new(62.0, 30.0, 5.0));
     let view = bench.view(pot);
-    let Err(NoAdvice::NotDrawn(rows)) = view.advice else { panic!("{:?}", view.advice) };
+    let Err(NoAdvice::Uncharacterised(rows)) = view.advice else { panic!("{:?}", view.advice) };
     let names: Vec<_> = rows.iter().map(|row| (row.name.as_str(), row.next.clone())).collect();
     assert_eq!(names, [("White", Some(NextDrawdown::OverBlack)), ("Red", Some(NextDrawdown::Straight))]);
-    assert_eq!(view.difference.unwrap().words[0].lean, Lean::Darker);
+    assert_eq!(view.difference.unwrap().words[0].direction, DifferenceDirection::Darker);
     // No target: nothing to say but that.
     let fact = InkFact::RecipeSet(vec![RecipeField::Target(None)]);
     let recipe = view.recipe.unwrap();
@@ -545,12 +565,12 @@ fn corrections_read_before_and_after_teach_how_strong_a_pigment_is() {
         let after = bench.look(&[(bench.white, 500.0), (bench.blue, 4.0), (bench.red, red)]);
         bench.read(pot, after);
         let learned = component_colour(&bench.press.shop(), bench.red).unwrap().strength;
-        assert_eq!(learned.lessons as usize, round + 1);
+        assert_eq!(learned.samples as usize, round + 1);
     }
     let learned = component_colour(&bench.press.shop(), bench.red).unwrap().strength;
-    assert!((1.15..1.4).contains(&learned.times), "{learned:?}");
+    assert!((1.15..1.4).contains(&learned.factor), "{learned:?}");
     let blue = component_colour(&bench.press.shop(), bench.blue).unwrap().strength;
-    assert_eq!((blue.times, blue.lessons), (1.0, 0));
+    assert_eq!((blue.factor, blue.samples), (1.0, 0));
 }
 
 #[test]
@@ -574,11 +594,11 @@ fn a_correction_found_to_match_by_eye_teaches_as_if_the_target_had_been_read_whe
         }
         component_colour(&bench.press.shop(), red).unwrap().strength
     };
-    assert_eq!(corrected(6.0, false).lessons, 0, "nobody said how it came out");
-    assert_eq!(corrected(0.05, true).lessons, 0, "so small a move the eye does not judge");
+    assert_eq!(corrected(6.0, false).samples, 0, "nobody said how it came out");
+    assert_eq!(corrected(0.05, true).samples, 0, "so small a move the eye does not judge");
     let learned = corrected(8.0, true);
-    assert_eq!(learned.lessons, 1);
-    assert!((1.08..1.4).contains(&learned.times), "{learned:?}");
+    assert_eq!(learned.samples, 1);
+    assert!((1.08..1.4).contains(&learned.factor), "{learned:?}");
 }
 
 #[test]
@@ -592,7 +612,7 @@ fn two_additions_at_once_teach_nothing() {
     bench.pour(pot, bench.blue, 5.0, PourStep::Correction);
     bench.read(pot, Lab::new(50.0, 10.0, -10.0));
     for pigment in [bench.red, bench.blue] {
-        assert_eq!(component_colour(&bench.press.shop(), pigment).unwrap().strength.lessons, 0);
+        assert_eq!(component_colour(&bench.press.shop(), pigment).unwrap().strength.samples, 0);
     }
 }
 
@@ -624,8 +644,8 @@ fn a_recipe_read_on_the_garment_is_worked_out_on_the_garment() {
     assert_eq!((runs.len(), runs[0].pieces, runs[0].title.as_str()), (1, 40, "Tees"));
 }
 
-fn ask(garment: Lab, pieces: u32) -> CoverAsk {
-    CoverAsk { garment, underbase: None, pieces, work: Work { hit: 6.0, flash: 12.0, screen: 30.0 } }
+fn ask(garment: Lab, pieces: u32) -> CoverageQuery {
+    CoverageQuery { garment, underbase: None, pieces, work: LabourTimes { hit: 6.0, flash: 12.0, screen: 30.0 } }
 }
 
 #[test]
@@ -641,7 +661,7 @@ fn a_transparent_ink_vanishes_on_violet_and_an_underbase_saves_it() {
         view.rows.iter().find(|row| (row.look.way.hits, row.look.way.underbase) == (hits, underbase)).unwrap().look.off
     };
     assert!(off(3, 0) > 20.0 && off(1, 1) < off(3, 0) / 2.0, "{:?}", view.rows);
-    assert!(view.enough.is_none_or(|place| view.rows[place].look.way.underbase == 1));
+    assert!(view.cheapest.is_none_or(|place| view.rows[place].look.way.underbase == 1));
     // 60 pieces of 6 s; and a hit and a flash of 12 s more each with another screen of 30 min.
     assert!((view.rows[0].minutes - 6.0).abs() < 1e-9 && (view.rows[3].minutes - 54.0).abs() < 1e-9);
     assert!((view.rows[1].minutes - 24.0).abs() < 1e-9);
@@ -655,7 +675,7 @@ fn an_opaque_ink_needs_fewer_hits_on_a_light_shirt() {
     let cover = |garment| cover_view(&bench.press.shop(), recipe, &ask(garment, 30)).unwrap();
     let (light, dark) = (cover(Lab::new(90.0, 0.0, 2.0)), cover(Lab::new(12.0, 0.0, 0.0)));
     assert!(light.rows[0].look.off < dark.rows[0].look.off - 2.0, "{:?} {:?}", light.rows, dark.rows);
-    assert!(light.enough.is_some() && light.enough <= dark.enough && !light.is_target);
+    assert!(light.cheapest.is_some() && light.cheapest <= dark.cheapest && !light.is_target);
     for view in [&light, &dark] {
         assert!(view.rows.windows(2).take(2).all(|two| two[0].look.contrast_ratio < two[1].look.contrast_ratio));
     }
@@ -665,7 +685,7 @@ fn an_opaque_ink_needs_fewer_hits_on_a_light_shirt() {
 fn cover_says_what_is_missing() {
     let mut bench = Bench::new();
     let (recipe, _) = bench.recipe("Lemon", &[(bench.clear, 94.0), (bench.yellow, 6.0)], None);
-    let Err(NoCover::NotDrawn(rows)) = cover_view(&bench.press.shop(), recipe, &ask(Lab::default(), 1)) else {
+    let Err(NoCover::Uncharacterised(rows)) = cover_view(&bench.press.shop(), recipe, &ask(Lab::default(), 1)) else {
         panic!()
     };
     assert_eq!(rows.iter().map(|row| row.name.as_str()).collect::<Vec<_>>(), ["Yellow"]);
@@ -692,11 +712,11 @@ fn a_shelf_of_twelve_pigments_is_worked_out_in_a_moment() {
         let fields = vec![ComponentField::Name(format!("P{place}")), ComponentField::Kind(ComponentKind::Pigment)];
         said(&mut bench.press, id, InkFact::ComponentSet(fields));
         bench.truth.insert(id, hump(f64::from(place) * 3.0, 4.0, 9.0, 0.1, 0.2));
-        bench.draw(id, 10.0, Some(bench.white), Lay::Hiding, true);
-        bench.draw(id, 100.0, None, Lay::Hiding, true);
+        bench.draw(id, 10.0, Some(bench.white), RecordedLayer::Hiding, true);
+        bench.draw(id, 100.0, None, RecordedLayer::Hiding, true);
     }
     let advice = bench.view(pot).advice.unwrap();
-    assert_eq!(advice.offers, 14);
+    assert_eq!(advice.candidates, 14);
     assert!(advice.ways.last().unwrap().after.de2000 <= advice.before);
 }
 

@@ -3,7 +3,7 @@
 use crate::shop::{PHONE, Press, TABLET, clock, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::job::Size;
-use lastpull_core::run::{MisprintCause, Pending, Standing, StopCause, UndoView, count_view, ended_view};
+use lastpull_core::run::{MisprintCause, RunPhase, StopCause, UndoView, UnsavedFact, count_view, run_summary};
 
 const M: Option<Size> = Some(Size::M);
 const L: Option<Size> = Some(Size::L);
@@ -24,7 +24,7 @@ fn counting_starts_with_the_smallest_size() {
     let (press, run) = Press::with_run(&[(Size::L, 2), (Size::YouthL, 1), (Size::M, 3)]);
     let count = press.count(run, 0);
     assert_eq!(count.next_size, Some(Size::YouthL));
-    assert_eq!(count.standing, Standing::Waiting);
+    assert_eq!(count.phase, RunPhase::Waiting);
 }
 
 #[test]
@@ -51,7 +51,7 @@ fn two_mediums_too_many_do_not_make_up_for_two_larges_too_few() {
     press.count_at(40, run, 12, M).count_at(80, run, 8, L);
     let count = press.count(run, 90);
     assert_eq!((count.left, count.over), (2, 2));
-    assert_eq!(press.shop().left_of(run), 2);
+    assert_eq!(press.shop().pieces_left(run), 2);
 }
 
 #[test]
@@ -155,7 +155,7 @@ fn the_summary_says_what_is_short_and_what_to_replace_by_size_and_cause() {
     press.say_at(90, run, spoil(1, M, MisprintCause::Pinhole, true));
     press.say_at(95, run, spoil(2, M, MisprintCause::Smudge, false));
     press.say_at(99, run, spoil(1, L, MisprintCause::Smudge, false)).end_at(200, run);
-    let ended = ended_view(&press.shop(), run);
+    let ended = run_summary(&press.shop(), run);
     assert_eq!((ended.good, ended.planned), (5, 6));
     assert_eq!(ended.short, [(M, 1)], "only the counted one left the count");
     assert_eq!(ended.replace, [(M, 3), (L, 1)], "every spoiled garment is a garment short");
@@ -168,7 +168,7 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
     let (mut press, run) = Press::with_run(&[(Size::M, 3), (Size::L, 2)]);
     press.count_at(40, run, 2, M);
     let other = press.id();
-    let touch = |run, pieces, size| Pending { run, at: 0, fact: Fact::Pulled { pieces, size } };
+    let touch = |run, pieces, size| UnsavedFact { run, at: 0, fact: Fact::Pulled { pieces, size } };
     let pending = [touch(run, 1, M), touch(run, 1, L), touch(run, -1, L), touch(other, 4, M)];
     let count = count_view(&press.shop(), run, PHONE, clock(50), &pending);
     assert_eq!((count.good, count.unsaved, count.left), (3, 3, 2));
@@ -179,7 +179,7 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
 fn no_more_pieces_are_expected_by_closing_than_were_ordered() {
     let (mut press, run) = Press::with_run(&[(Size::M, 20)]);
     press.pulls(run, 0, 40, 10);
-    let pending = [Pending { run, at: 0, fact: Fact::Pulled { pieces: 1, size: M } }];
+    let pending = [UnsavedFact { run, at: 0, fact: Fact::Pulled { pieces: 1, size: M } }];
     // Hours before closing: all twenty.
     let count = count_view(&press.shop(), run, PHONE, clock(370), &pending);
     assert_eq!(count.pace.unwrap().by_closing, Some(20));
@@ -189,10 +189,10 @@ fn no_more_pieces_are_expected_by_closing_than_were_ordered() {
 fn taking_a_piece_back_does_not_set_the_press_going() {
     let (mut press, run) = Press::with_run(&[(Size::M, 20)]);
     press.pulls(run, 0, 40, 3).stop_at(90, run, StopCause::Ink).count_at(95, run, -1, M);
-    let standing = press.count(run, 100).standing;
-    assert_eq!(standing, Standing::Stopped { since: wall(90), cause: StopCause::Ink });
+    let standing = press.count(run, 100).phase;
+    assert_eq!(standing, RunPhase::Stopped { since: wall(90), cause: StopCause::Ink });
     press.end_at(200, run).count_at(210, run, -1, M);
-    assert_eq!(press.count(run, 220).standing, Standing::Ended);
+    assert_eq!(press.count(run, 220).phase, RunPhase::Ended);
 }
 
 #[test]
@@ -200,5 +200,5 @@ fn a_misprint_found_after_the_end_does_not_put_the_run_back_on_the_press() {
     let (mut press, run) = Press::with_run(&[(Size::M, 3)]);
     press.pulls(run, 0, 40, 3).end_at(90, run).misprint_at(900, run, 1, true);
     let count = press.count(run, 1000);
-    assert_eq!((count.left, count.standing, count.active), (1, Standing::Ended, 90_000));
+    assert_eq!((count.left, count.phase, count.active), (1, RunPhase::Ended, 90_000));
 }

@@ -3,7 +3,7 @@
 use crate::shop::{DAY, HOUR, OPENING, Press, WEST, clock, near, today, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::job::{Fabric, Size};
-use lastpull_core::plan::{DoneToday, closing_of, done_today};
+use lastpull_core::plan::{DoneToday, closing_today, done_today};
 use lastpull_core::run::StopCause;
 use lastpull_core::time::WallClock;
 use uuid::Uuid;
@@ -140,11 +140,11 @@ fn a_deleted_job_is_not_done_but_what_was_pulled_was_pulled() {
 #[test]
 fn a_new_shop_closes_at_five_from_monday_to_friday() {
     let press = Press::new();
-    let closing = |day: u64| closing_of(&press.shop().closings, clock(day * DAY));
+    let closing = |day: u64| closing_today(&press.shop().closings, clock(day * DAY));
     // Wednesday to Friday, the weekend, Monday.
     let expected = [0, 1, 2, 3, 4, 5].map(|day| (!(3..=4).contains(&day)).then(|| wall(day * DAY + 9 * HOUR)));
     assert_eq!([0, 1, 2, 3, 4, 5].map(closing), expected);
-    assert_eq!(closing_of(&press.shop().closings, clock(MIDNIGHT - 1)), Some(wall(9 * HOUR)), "today's still");
+    assert_eq!(closing_today(&press.shop().closings, clock(MIDNIGHT - 1)), Some(wall(9 * HOUR)), "today's still");
 }
 
 #[test]
@@ -162,5 +162,5 @@ fn closing_goes_by_the_weekday_and_a_single_day_can_differ() {
     assert_eq!(closing(&press, 7), Some(wall(7 * DAY + 7 * HOUR)), "next Wednesday at three");
     // The same wall clock in Kathmandu is hours earlier by Greenwich: 20:00 there is 14:15Z.
     let east = WallClock { now: OPENING, offset_minutes: 345 };
-    assert_eq!(closing_of(&press.shop().closings, east), Some(wall(HOUR + 900)));
+    assert_eq!(closing_today(&press.shop().closings, east), Some(wall(HOUR + 900)));
 }

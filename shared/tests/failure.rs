@@ -3,18 +3,18 @@
 use crate::shop::{DAY, Press, clock, near, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::failure::{
-    FailureForm, FailureKind, Mark, Remedy, Replacement, RunPieces, Verdict, burn_again_facts, delete_facts,
-    failure_card, failures_of, failures_today, go_on_facts, judge_all_facts, judge_facts, judgement_back,
-    list_screen_facts, notice_at_press, notices_today, open_facts, remedy_facts, run_pieces, standing_failures,
-    stock_for, suspects_of, taken_back, undelete_facts,
+    FailureForm, FailureKind, Mark, Remedy, Replacement, RunPieces, Verdict, add_screen_facts, burn_again_facts,
+    delete_facts, failure_card, failures_of, failures_stopping_press, failures_today, judge_all_facts, judge_facts,
+    notice_at_press, notices_today, open_facts, remedy_facts, resume_facts, run_pieces, spare_screens_for, suspects_of,
+    undo_delete_facts, undo_verdict_facts, undo_verdict_of_misprint,
 };
 use lastpull_core::form::FormProblem;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
 use lastpull_core::journal::JournalFact;
-use lastpull_core::run::{MisprintCause, Standing, StopCause, ended_view};
-use lastpull_core::screen::wait_for_screen;
+use lastpull_core::run::{MisprintCause, RunPhase, StopCause, run_summary};
+use lastpull_core::screen::replacement_wait;
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, StepTimes, step_done};
 use lastpull_core::units::Seconds;
 use proptest::prelude::*;
@@ -81,10 +81,10 @@ fn running() -> (Press, RunId, Subject) {
 fn one_tap_stops_the_press_and_knows_the_screen() {
     let (mut press, run, screen) = running();
     let id = press.fails_at(380, run);
-    assert_eq!(press.count(run, 400).standing, Standing::Stopped { since: wall(380), cause: StopCause::Screen });
+    assert_eq!(press.count(run, 400).phase, RunPhase::Stopped { since: wall(380), cause: StopCause::Screen });
     let card = failure_card(&press.shop(), id, clock(500)).unwrap();
     assert_eq!((card.failure.screen, card.failure.by.as_deref()), (Some(screen), Some("Ines")));
-    assert_eq!((card.row.downtime, card.stands, card.row.open), (120_000, true, true));
+    assert_eq!((card.row.downtime, card.is_stopped, card.row.open), (120_000, true, true));
 }
 
 #[test]
@@ -94,7 +94,7 @@ fn downtime_ends_when_the_press_goes_on_and_stays_out_of_the_pace() {
     let id = press.fails_at(380, run);
     let facts = remedy_facts(&press.shop(), id, Remedy::Tape, None);
     press.all_at(600, facts);
-    let facts = go_on_facts(&press.shop(), id, None);
+    let facts = resume_facts(&press.shop(), id, None);
     press.all_at(980, facts);
     // Forty seconds of work since the last pull: twenty before the stop, twenty after.
     press.pulls(run, 1_000, 40, 3);
@@ -147,13 +147,13 @@ fn what_is_spoiled_leaves_the_count_and_is_to_be_printed_again() {
     let facts = judge_facts(&press.shop(), id, m, 1, Verdict::Good, Some("Moss"));
     press.all_at(410, facts);
     assert_eq!(run_pieces(&press.shop(), run), RunPieces { good: 7, suspect: 2, spoiled: 1 });
-    assert_eq!(press.shop().left_of(run), 21);
+    assert_eq!(press.shop().pieces_left(run), 21);
     let facts = judge_all_facts(&press.shop(), id, Verdict::Spoiled, None);
     press.all_at(420, facts);
     let shop = press.shop();
     assert_eq!(run_pieces(&shop, run), RunPieces { good: 7, suspect: 0, spoiled: 3 });
     assert_eq!(judge_all_facts(&shop, id, Verdict::Spoiled, None), [], "nothing is suspect any more");
-    let ended = ended_view(&shop, run);
+    let ended = run_summary(&shop, run);
     assert_eq!(ended.replace, [(m, 3)]);
     assert_eq!(ended.causes, [(MisprintCause::Pinhole, 3)]);
     assert_eq!((ended.suspect, ended.failures.len(), ended.failures[0].spoiled), (0, 1, 3));
@@ -184,17 +184,17 @@ fn a_failure_opened_by_mistake_is_taken_back_with_all_it_did() {
     press.tell(390, id, "2");
     let facts = judge_all_facts(&press.shop(), id, Verdict::Spoiled, None);
     press.all_at(400, facts);
-    let (facts, undo) = (delete_facts(&press.shop(), id), undelete_facts(&press.shop(), id));
+    let (facts, undo) = (delete_facts(&press.shop(), id), undo_delete_facts(&press.shop(), id));
     press.all_at(410, facts);
     assert_eq!(run_pieces(&press.shop(), run), RunPieces { good: 10, suspect: 0, spoiled: 0 });
-    assert_eq!(press.count(run, 420).standing, Standing::Running);
+    assert_eq!(press.count(run, 420).phase, RunPhase::Running);
     assert_eq!(failures_of(&press.shop(), run, wall(420)), []);
-    assert_eq!(undelete_facts(&press.shop(), id), [], "it is gone already");
+    assert_eq!(undo_delete_facts(&press.shop(), id), [], "it is gone already");
     press.all_at(430, undo);
     assert_eq!(run_pieces(&press.shop(), run), RunPieces { good: 8, suspect: 0, spoiled: 2 });
     // Nothing was pulled in between: the press stood all along.
     let card = failure_card(&press.shop(), id, clock(480)).unwrap();
-    assert_eq!((card.stands, card.row.downtime), (true, 100_000));
+    assert_eq!((card.is_stopped, card.row.downtime), (true, 100_000));
 }
 
 #[test]
@@ -203,10 +203,10 @@ fn a_hand_that_slips_onto_the_zone_does_not_end_the_downtime() {
     let id = press.fails_at(380, run);
     press.resume_at(440, run).stop_at(445, run, StopCause::Screen);
     let card = failure_card(&press.shop(), id, clock(480)).unwrap();
-    assert_eq!((card.stands, card.row.downtime), (true, 100_000));
+    assert_eq!((card.is_stopped, card.row.downtime), (true, 100_000));
     press.resume_at(500, run).pull_at(520, run).stop_at(560, run, StopCause::Screen);
     let card = failure_card(&press.shop(), id, clock(900)).unwrap();
-    assert_eq!((card.stands, card.row.downtime), (false, 120_000), "a piece was pulled in between");
+    assert_eq!((card.is_stopped, card.row.downtime), (false, 120_000), "a piece was pulled in between");
 }
 
 #[test]
@@ -214,15 +214,16 @@ fn the_press_is_told_of_the_failure_it_stands_for_before_one_that_waits() {
     let (mut press, run, _) = running();
     let first = press.fails_at(380, run);
     press.tell(385, first, "2").resume_at(400, run);
-    let at_press = |press: &Press| notice_at_press(&press.shop(), run).map(|row| (row.id, row.stood, row.suspect));
+    let at_press =
+        |press: &Press| notice_at_press(&press.shop(), run).map(|row| (row.id, row.stopped_for, row.suspect));
     assert_eq!(at_press(&press), Some((first, Some(20_000), 2)));
-    assert_eq!(standing_failures(&press.shop()), []);
+    assert_eq!(failures_stopping_press(&press.shop()), []);
     press.pull_at(440, run);
     let second = press.fails_at(480, run);
     assert_eq!(at_press(&press), Some((second, None, 0)));
-    let standing = standing_failures(&press.shop());
+    let standing = failures_stopping_press(&press.shop());
     assert_eq!((standing.len(), standing[0].id, standing[0].title.as_str()), (1, second, "Tour tees"));
-    let facts = [remedy_facts(&press.shop(), second, Remedy::Clean, None), go_on_facts(&press.shop(), second, None)];
+    let facts = [remedy_facts(&press.shop(), second, Remedy::Clean, None), resume_facts(&press.shop(), second, None)];
     press.all_at(500, facts.concat());
     assert_eq!(at_press(&press), Some((first, Some(20_000), 2)), "it still has pieces to look at");
     let ids = |press: &Press, at| notices_today(&press.shop(), clock(at)).iter().map(|row| row.id).collect::<Vec<_>>();
@@ -239,8 +240,8 @@ fn a_screen_that_only_the_run_names_comes_onto_the_list_as_the_one_that_failed()
     let id = press.fails_at(380, run);
     assert_eq!(press.shop().failures.live(id).unwrap().screen, None, "it may be either");
     let new = press.id();
-    assert_eq!(list_screen_facts(&press.shop(), id, "A3", new, None), [], "the shop has it");
-    let facts = list_screen_facts(&press.shop(), id, "B7", new, Some("Moss"));
+    assert_eq!(add_screen_facts(&press.shop(), id, "A3", new, None), [], "the shop has it");
+    let facts = add_screen_facts(&press.shop(), id, "B7", new, Some("Moss"));
     press.all_at(390, facts);
     let card = failure_card(&press.shop(), id, clock(400)).unwrap();
     assert_eq!(card.failure.screen, Some(new));
@@ -255,7 +256,7 @@ fn judgements_are_taken_back_as_they_were_made() {
     press.tell(390, id, "4");
     let before = run_pieces(&press.shop(), run);
     let facts = judge_all_facts(&press.shop(), id, Verdict::Spoiled, Some("Moss"));
-    let back = taken_back(&facts);
+    let back = undo_verdict_facts(&facts);
     press.all_at(400, facts);
     assert_eq!(run_pieces(&press.shop(), run).spoiled, 4);
     press.all_at(410, back);
@@ -270,11 +271,11 @@ fn undo_at_the_count_takes_a_judgement_back_with_the_misprint_it_made() {
     let m = Some(Size::M);
     let smudge = Fact::Misprinted { pieces: -1, size: m, cause: MisprintCause::Smudge, was_counted: true };
     let pinhole = Fact::Misprinted { pieces: -2, size: m, cause: MisprintCause::Pinhole, was_counted: true };
-    assert_eq!(judgement_back(&press.shop(), run, &pinhole), None, "nothing was judged");
+    assert_eq!(undo_verdict_of_misprint(&press.shop(), run, &pinhole), None, "nothing was judged");
     let facts = judge_facts(&press.shop(), id, m, 2, Verdict::Spoiled, None);
     press.all_at(400, facts);
-    assert_eq!(judgement_back(&press.shop(), run, &smudge), None, "it came from no judgement");
-    let back = judgement_back(&press.shop(), run, &pinhole).unwrap();
+    assert_eq!(undo_verdict_of_misprint(&press.shop(), run, &smudge), None, "it came from no judgement");
+    let back = undo_verdict_of_misprint(&press.shop(), run, &pinhole).unwrap();
     press.all_at(410, vec![(run, pinhole), back]);
     assert_eq!(run_pieces(&press.shop(), run), RunPieces { good: 6, suspect: 4, spoiled: 0 });
     assert_eq!(failures_of(&press.shop(), run, wall(420))[0].spoiled, 0);
@@ -312,7 +313,7 @@ fn burning_again_fails_the_old_screen_and_names_the_new_one() {
 #[test]
 fn the_forecast_is_the_steps_left_then_set_up_then_the_pace_of_what_is_left() {
     let (mut press, run, id, _, new) = burning();
-    let expected = |steps_left: u64, at: u64| wall(at + steps_left * 60 + 600 + 20 * 40 - 20);
+    let expected = |remaining_steps: u64, at: u64| wall(at + remaining_steps * 60 + 600 + 20 * 40 - 20);
     // Twenty seconds of work went into the piece on the platen before the stop.
     let finish = |press: &Press, at: u64| {
         let rail = press.rail(at).runs[0].finish.unwrap()[0];
@@ -336,9 +337,9 @@ fn the_forecast_is_the_steps_left_then_set_up_then_the_pace_of_what_is_left() {
     }
     // Set-up runs from there.
     close(finish(&press, 4_600), expected(0, 4_300));
-    let facts = go_on_facts(&press.shop(), id, Some("Moss"));
+    let facts = resume_facts(&press.shop(), id, Some("Moss"));
     press.all_at(4_700, facts);
-    assert_eq!(wait_for_screen(&press.shop(), run, wall(4_700)), 0);
+    assert_eq!(replacement_wait(&press.shop(), run, wall(4_700)), 0);
     assert_eq!(press.shop().screens.live(new).unwrap().state, ScreenState::OnPress);
     close(finish(&press, 4_700), wall(4_700 + 20 * 40 - 20));
     assert_eq!(failures_of(&press.shop(), run, wall(9_000))[0].downtime, (4_700 - 380) * 1000);
@@ -350,24 +351,24 @@ fn a_coated_screen_from_the_stock_saves_the_coating_and_the_drying() {
     let clean = press.screen("C1", ScreenState::Clean);
     let coated = press.screen("C2", ScreenState::Coated);
     let id = press.fails_at(4_000, run);
-    let stock = stock_for(&press.shop(), id, wall(4_010));
+    let stock = spare_screens_for(&press.shop(), id, wall(4_010));
     let minutes = |pulls: u64| (pulls - wall(4_010)) / 60_000;
-    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, minutes(row.pulls))).collect();
+    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, minutes(row.pulls_at))).collect();
     assert_eq!(rows, [(coated, 5 + 30 + 5 + 10), (clean, 110 + 10)]);
-    assert_eq!(minutes(stock.new_pulls), 110 + 10);
+    assert_eq!(minutes(stock.new_pulls_at), 110 + 10);
     // A screen that another run waits for comes last, and says so.
     let other = press.ten_minutes(None);
     press.set_up(other, vec![RunField::Screens("C2".into())]);
-    let stock = stock_for(&press.shop(), id, wall(4_010));
-    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, row.wanted_for.as_deref())).collect();
+    let stock = spare_screens_for(&press.shop(), id, wall(4_010));
+    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, row.needed_for.as_deref())).collect();
     assert_eq!(rows, [(clean, None), (coated, Some("Ten"))]);
     let facts = burn_again_facts(&press.shop(), id, &Replacement::Stock(coated), None).unwrap();
     press.all_at(4_010, facts);
     assert_eq!(press.shop().screens.live(coated).unwrap().replaces, Some(old));
-    let wait = wait_for_screen(&press.shop(), run, wall(4_010));
+    let wait = replacement_wait(&press.shop(), run, wall(4_010));
     assert_eq!(wait, (5 + 30 + 5 + 10) * 60_000, "dry for an hour: exposing, washing, taping, set-up");
     let view = failure_card(&press.shop(), id, clock(4_010)).unwrap().replacement.unwrap();
-    assert_eq!((view.ready, view.pulls), (Some(wall(4_010) + 40 * 60_000), Some(wall(4_010) + wait)));
+    assert_eq!((view.ready, view.pulls_at), (Some(wall(4_010) + 40 * 60_000), Some(wall(4_010) + wait)));
 }
 
 #[test]
@@ -378,9 +379,9 @@ fn off_the_press_a_run_begins_no_earlier_than_its_new_screen() {
     press.say(Uuid::nil(), Fact::RunsOrdered(vec![other, run]));
     let rail = press.rail(420);
     assert_eq!(rail.runs[0].id, other);
-    assert_eq!((rail.runs[1].id, rail.runs[1].begin), (run, wall(420 + 110 * 60)));
-    assert!(rail.runs[1].free < rail.runs[1].begin);
-    assert_eq!(rail.runs[1].waits_until, Some(rail.runs[1].begin));
+    assert_eq!((rail.runs[1].id, rail.runs[1].set_up_begins), (run, wall(420 + 110 * 60)));
+    assert!(rail.runs[1].press_free < rail.runs[1].set_up_begins);
+    assert_eq!(rail.runs[1].waits_until, Some(rail.runs[1].set_up_begins));
 }
 
 #[test]
@@ -392,7 +393,7 @@ fn another_remedy_takes_the_burning_back() {
     assert_eq!(shop.screens.live(new), None, "nobody had touched it");
     assert_eq!(shop.screens.live(old).unwrap().state, ScreenState::OnPress);
     assert_eq!(shop.run(run).unwrap().set_up.screens, "A3");
-    assert_eq!(wait_for_screen(&shop, run, wall(450)), 0);
+    assert_eq!(replacement_wait(&shop, run, wall(450)), 0);
     let card = failure_card(&shop, id, clock(450)).unwrap();
     assert_eq!((card.failure.remedy, card.replacement), (Some(Remedy::BlockOut), None));
 }
@@ -518,7 +519,7 @@ proptest! {
                 }
                 Step::Delete(n) => {
                     if let Some(id) = pick(n).filter(|id| shop.failures.live(*id).is_some()) {
-                        deleted[n] = Some(undelete_facts(&shop, id));
+                        deleted[n] = Some(undo_delete_facts(&shop, id));
                         press.all_at(at, delete_facts(&shop, id));
                     }
                 }
@@ -549,8 +550,8 @@ proptest! {
         let finish = |seconds: u64| failure_card(&press.shop(), id, clock(seconds)).unwrap().finish.unwrap().finish[0];
         prop_assert!(finish(500 + later) >= finish(500));
         prop_assert!(finish(500 + later) <= finish(500) + later * 1000 + 1);
-        let fewer = wait_for_screen(&press.shop(), run, wall(500));
+        let fewer = replacement_wait(&press.shop(), run, wall(500));
         press.say_at(500, new, step_done(steps[done], None));
-        prop_assert!(wait_for_screen(&press.shop(), run, wall(500)) < fewer);
+        prop_assert!(replacement_wait(&press.shop(), run, wall(500)) < fewer);
     }
 }

@@ -11,8 +11,8 @@ use lastpull_core::heat::{
 };
 use lastpull_core::ids::PhotoId;
 use lastpull_core::ink::{
-    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, InkFact, Lay, Part, PotField,
-    PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen,
+    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownRecord, Film, InkFact, Part, PotField, PourStep,
+    PrintUse, ReadBy, ReadOn, RecipeField, RecordedLayer, Share, SwatchMeasurement,
 };
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{Checkpoint, Stamp, record, segment};
@@ -20,8 +20,8 @@ use lastpull_core::photo::PhotoFact;
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, MisprintCause, StopCause};
 use lastpull_core::screen::{AgeLimits, ScreenFact, ScreenField, ScreenState, StepTimes};
 use lastpull_core::screen::{
-    BatchTime, BathField, Coats, EmulsionField, Exposure, Family, Found, LampField, LampKind, MeshCloth, MeshCount,
-    StencilFact,
+    BatchTime, BathField, Coats, EmulsionField, Exposure, ExposureMethod, Family, LampField, LampKind, MeshCloth,
+    MeshCount, StencilFact,
 };
 use lastpull_core::shop::Shop;
 use lastpull_core::units::{Grams, Length, Seconds, Temperature};
@@ -137,7 +137,7 @@ fn any_stencil_fact() -> impl Strategy<Value = StencilFact> {
             cloth: MeshCloth { count: MeshCount::PerCentimetre(40 + n), thread_um: None, dyed: n > 6 },
             coats: Some(Coats { print: 2, squeegee: 1 }),
             time: Seconds::from_milliseconds(u32::from(n) * 1_000),
-            found: Found::StepGuide { test: Seconds::from_milliseconds(1_000), solid: 7, goal: 7 },
+            found: ExposureMethod::StepGuide { test: Seconds::from_milliseconds(1_000), solid: 7, goal: 7 },
             by: None,
             note: String::new(),
         })),
@@ -243,12 +243,12 @@ fn any_ink_fact() -> impl Strategy<Value = InkFact> {
         1 => (id(), grams()).prop_map(move |(component, grams)| InkFact::Delivered { component, grams, note: note(), by: None }),
         1 => (id(), grams()).prop_map(|(component, grams)| InkFact::Counted { component, grams, by: None }),
         2 => (id(), prop::option::of(id()), 1..=100u32, any::<bool>(), 0..=10_000u16).prop_map(
-            move |(component, rest, percent, over, level)| InkFact::DrawnDown(DrawdownMade {
+            move |(component, rest, percent, over, level)| InkFact::DrawnDown(DrawdownRecord {
                 component,
                 share: Share::from_percent(f64::from(percent)),
                 rest,
-                lay: if over { Lay::Over { film: Film::Hits(1), backing: SwatchSeen::Flat(level) } } else { Lay::Hiding },
-                seen: if over { SwatchSeen::Flat(level / 2) } else { SwatchSeen::Curve(vec![level; 31]) },
+                lay: if over { RecordedLayer::Over { film: Film::Hits(1), backing: SwatchMeasurement::Flat(level) } } else { RecordedLayer::Hiding },
+                seen: if over { SwatchMeasurement::Flat(level / 2) } else { SwatchMeasurement::Curve(vec![level; 31]) },
                 note: note(),
                 by: None,
             })
@@ -449,7 +449,7 @@ proptest! {
         for id in (0x10u128..0x18).map(Uuid::from_u128) {
             let state = pot_state(&shop, id);
             let gone = state.used.saturating_add(state.wasted).saturating_add(state.moved_out);
-            prop_assert_eq!(state.came_in, state.contents.total().saturating_add(gone));
+            prop_assert_eq!(state.total_in, state.contents.total().saturating_add(gone));
             pot_card(&shop, id);
             recipe_card(&shop, id);
             match_view(&shop, id);

@@ -4,7 +4,7 @@ use crate::shop::{DAY, HOUR, Press, near, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
-use lastpull_core::run::{Basis, Location, PaceView, StopCause, stop_rate};
+use lastpull_core::run::{ForecastBasis, Location, PaceView, StopCause, stop_rate};
 use lastpull_core::units::Seconds;
 
 const TWENTY_ONE: &[(Size, u32)] = &[(Size::M, 21)];
@@ -13,7 +13,7 @@ fn pace(press: &Press, run: RunId, seconds: u64) -> PaceView {
     press.count(run, seconds).pace.expect("something is known")
 }
 
-fn basis(press: &Press, run: RunId, seconds: u64) -> Option<Basis> {
+fn basis(press: &Press, run: RunId, seconds: u64) -> Option<ForecastBasis> {
     press.count(run, seconds).pace.map(|pace| pace.basis)
 }
 
@@ -39,22 +39,22 @@ fn without_count_history_or_guess_there_is_no_forecast() {
 fn a_run_with_nothing_else_to_go_by_speaks_from_its_second_gap() {
     let (mut press, run) = Press::with_run(TWENTY_ONE);
     press.pulls(run, 0, 30, 3);
-    assert_eq!(basis(&press, run, 60), Some(Basis::ThisRun { gaps: 2 }));
+    assert_eq!(basis(&press, run, 60), Some(ForecastBasis::ThisRun { gaps: 2 }));
 }
 
 #[test]
 fn history_is_worth_more_than_a_guess_and_the_run_itself_most_from_five_gaps_on() {
     let (mut press, run) = Press::with_run(TWENTY_ONE);
     press.guess(run, 60.0);
-    assert_eq!((basis(&press, run, 0), pace(&press, run, 0).time.expected), (Some(Basis::Guess), 21.0 * 60.0));
+    assert_eq!((basis(&press, run, 0), pace(&press, run, 0).time.expected), (Some(ForecastBasis::Guess), 21.0 * 60.0));
     let other = press.order("Other", None, Fabric::Cotton, &[(Size::M, 6)]);
     press.earlier_run(0, 40, other);
-    let history = Basis::History { runs: 1, alike: true };
+    let history = ForecastBasis::History { runs: 1, alike: true };
     assert_eq!((basis(&press, run, 300), pace(&press, run, 300).time.expected), (Some(history), 21.0 * 40.0));
     press.pulls(run, 400, 30, 5);
     assert_eq!((basis(&press, run, 520), pace(&press, run, 520).per_hour), (Some(history), 90.0));
     press.pull_at(550, run);
-    assert_eq!(basis(&press, run, 550), Some(Basis::ThisRun { gaps: 5 }));
+    assert_eq!(basis(&press, run, 550), Some(ForecastBasis::ThisRun { gaps: 5 }));
     let pace = pace(&press, run, 550);
     assert!(near(pace.per_hour, 120.0) && near(pace.seconds, 30.0) && near(pace.time.expected, 15.0 * 30.0));
 }
@@ -67,7 +67,7 @@ fn a_run_of_four_gaps_or_still_on_the_press_is_no_history() {
     press.pulls(running, 200, 40, 6);
     assert_eq!(basis(&press, run, 400), None);
     press.end_at(401, running);
-    assert_eq!(basis(&press, run, 402), Some(Basis::History { runs: 1, alike: true }));
+    assert_eq!(basis(&press, run, 402), Some(ForecastBasis::History { runs: 1, alike: true }));
 }
 
 #[test]
@@ -80,7 +80,7 @@ fn runs_alike_come_before_runs_at_the_same_place_before_all_others() {
     for (turn, (&other, (each, alike))) in others.iter().zip(steps).enumerate() {
         press.earlier_run(turn as u64 * HOUR, each, other);
         let pace = pace(&press, run, 3 * HOUR);
-        assert_eq!((pace.basis, pace.seconds), (Basis::History { runs: 1, alike }, each as f64));
+        assert_eq!((pace.basis, pace.seconds), (ForecastBasis::History { runs: 1, alike }, each as f64));
     }
     press.say(others[2], Fact::Deleted);
     assert!(near(pace(&press, run, 3 * HOUR).seconds, 50.0), "a deleted run teaches nothing");

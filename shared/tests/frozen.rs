@@ -50,7 +50,7 @@ const ENVELOPES: [&str; 6] = ["Heading", "HybridClock", "Kind", "Stamp", "Whole"
 #[rustfmt::skip]
 const FOLDED: [&str; 28] = [
     "Act", "Batch", "Charge", "CheckRecord", "Closings", "CureTest", "Emulsion", "Failure", "Heater", "InkSheet", "Job",
-    "KnownExposure", "Lamp", "Lot", "OwnLimit", "Pace", "Pull", "RoomReading", "Screen", "ScreenChange", "ScreenEvent",
+    "KnownExposure", "Lamp", "Lot", "OwnLimit", "Pace", "Pull", "ClimateReading", "Screen", "ScreenChange", "ScreenEvent",
     "SensorReading", "SetUp", "Settling", "Stop", "Tally", "TallyRow", "Trial",
 ];
 
@@ -147,7 +147,7 @@ fn the_backup_file_and_the_segments_of_version_1_hold_the_same_known_facts() {
 fn the_backup_file_of_version_1_folds_to_the_same_shop() {
     let shop = Shop::fold(&Journal::of(backup_v1_all()).unwrap());
     let counts = [
-        ("facts", shop.facts() as usize, 1388),
+        ("facts", shop.fact_count() as usize, 1388),
         ("jobs", shop.jobs().count(), 12),
         ("runs", shop.runs().count(), 106),
         ("dryers and flash units", shop.heat.heaters().count(), 16),
@@ -155,13 +155,13 @@ fn the_backup_file_of_version_1_folds_to_the_same_shop() {
         ("settlings", shop.heat.settlings().count(), 5),
         ("cure tests", shop.heat.tests().count(), 29),
         ("trials", shop.heat.trials().count(), 19),
-        ("room readings", shop.heat.room().len(), 2),
+        ("room readings", shop.heat.climate().len(), 2),
         ("screens in the shop", shop.screens.iter().count(), 5),
-        ("lamps", shop.stencils.lamps().count(), 9),
-        ("emulsions", shop.stencils.emulsions().count(), 8),
-        ("exposures not deleted", shop.stencils.exposures().count(), 4),
-        ("charges not deleted", shop.stencils.bath.charges().len(), 0),
-        ("batches not deleted", shop.stencils.bath.batches(0, u64::MAX).len(), 3),
+        ("lamps", shop.exposure_log.lamps().count(), 9),
+        ("emulsions", shop.exposure_log.emulsions().count(), 8),
+        ("exposures not deleted", shop.exposure_log.exposures().count(), 4),
+        ("charges not deleted", shop.exposure_log.bath.charges().len(), 0),
+        ("batches not deleted", shop.exposure_log.bath.batches(0, u64::MAX).len(), 3),
         ("failures not deleted", shop.failures.iter().count(), 10),
         ("photos shown", shop.photos.total().count as usize, 2),
         ("components not deleted", shop.ink.components().count(), 6),

@@ -3,10 +3,10 @@
 use crate::shop::{DAY, HOUR, Press, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::heat::{
-    Changeover, CureOnPaper, Direction, DryerChoice, HeatCall, HeatCaveat, HeatFact, HeaterField, HeaterKind,
-    LimitKind, LimitName, LimitOrigin, LimitState, Missing, RunHeat, SensorMethod, SettlingBasis, SheetField, StandsBy,
-    changeover, changeover_between, dwell, fabric_limit, fabric_limits, fastest_belt, left_out_at_start, passes_for,
-    run_heat, settled_facts, settling_log, settling_pace, sheet_for, unit_list,
+    Changeover, CureEstimate, Direction, DryerChoice, HeatCaveat, HeatFact, HeatStatus, HeaterField, HeaterKind,
+    LimitKind, LimitName, LimitOrigin, LimitState, MissingInput, RunHeat, SensorMethod, SettlingBasis, SheetField,
+    TemperatureSource, changeover, changeover_between, checks_skipped_at_start, dwell, fabric_limit, fabric_limits,
+    fastest_belt, heater_list, passes_for, run_heat, settled_facts, settling_log, settling_pace, sheet_for,
 };
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
@@ -113,7 +113,7 @@ proptest! {
         let heated = Length::from_inches(inches);
         let speed = fastest_belt(heated, seconds(hold)).unwrap();
         prop_assert!(dwell(heated, speed).unwrap() >= seconds(hold));
-        let faster = BeltSpeed::from_micrometres_a_second(speed.micrometres_a_second() * 101 / 100 + 2);
+        let faster = BeltSpeed::from_micrometres_a_second(speed.micrometres_per_second() * 101 / 100 + 2);
         prop_assert!(dwell(heated, faster).unwrap() < seconds(hold));
     }
 
@@ -130,16 +130,21 @@ proptest! {
 #[test]
 fn without_sheet_and_measurement_the_cure_is_unknown_and_says_what_is_missing() {
     let (mut press, run) = Press::with_run(&[(Size::M, 3)]);
-    let missing = CureOnPaper::Unknown(vec![Missing::Setting, Missing::Sensor, Missing::Dwell, Missing::Sheet]);
+    let missing = CureEstimate::Unknown(vec![
+        MissingInput::Setting,
+        MissingInput::Sensor,
+        MissingInput::Dwell,
+        MissingInput::Sheet,
+    ]);
     assert_eq!(of_run(&press, run).cure, missing);
     dryer(&mut press, "Tunnel");
     press.set_up(run, vec![RunField::Dryer(Some(f(340.0))), RunField::Belt(Some(belt(24.0)))]);
-    assert_eq!(of_run(&press, run).cure, CureOnPaper::Unknown(vec![Missing::Sensor, Missing::Sheet]));
+    assert_eq!(of_run(&press, run).cure, CureEstimate::Unknown(vec![MissingInput::Sensor, MissingInput::Sheet]));
     let id = press.id();
     heat(&mut press, id, HeatFact::SheetSet(vec![SheetField::Ink("Brick".into())]));
     let found = of_run(&press, run);
-    let missing = vec![Missing::Sensor, Missing::CureTemperature, Missing::Hold];
-    assert_eq!(found.cure, CureOnPaper::Unknown(missing));
+    let missing = vec![MissingInput::Sensor, MissingInput::CureTemperature, MissingInput::Hold];
+    assert_eq!(found.cure, CureEstimate::Unknown(missing));
     assert!(found.caveats.contains(&HeatCaveat::SensorNotMeasured));
 }
 
@@ -157,12 +162,12 @@ fn the_inks_temperature_is_the_setting_and_the_measured_error() {
 fn a_dryer_that_reads_hot_does_not_cure_at_its_setting() {
     let (mut press, run, tunnel) = cotton_at_340();
     sheet(&mut press, 320.0, 90.0);
-    assert_eq!(of_run(&press, run).cure, CureOnPaper::Reached { spare: seconds(0.0) });
+    assert_eq!(of_run(&press, run).cure, CureEstimate::Reached { spare: seconds(0.0) });
     measured(&mut press, tunnel, 340.0, 311.0);
-    let CureOnPaper::TooCool(short) = of_run(&press, run).cure else { panic!() };
+    let CureEstimate::TooCool(short) = of_run(&press, run).cure else { panic!() };
     assert!((short.in_units(Units::UsCustomary) - 9.0).abs() < 0.01);
     heat(&mut press, tunnel, HeatFact::SensorUnread);
-    assert!(matches!(of_run(&press, run).cure, CureOnPaper::Reached { .. }), "taken back");
+    assert!(matches!(of_run(&press, run).cure, CureEstimate::Reached { .. }), "taken back");
 }
 
 #[test]
@@ -170,12 +175,12 @@ fn too_short_a_pass_names_the_passes_and_the_belt_that_would_do() {
     let (mut press, run, _) = cotton_at_340();
     sheet(&mut press, 320.0, 150.0);
     let found = of_run(&press, run);
-    let CureOnPaper::TooShort { has, needs, passes, belt } = found.cure else { panic!("{:?}", found.cure) };
+    let CureEstimate::TooShort { has, needs, passes, belt } = found.cure else { panic!("{:?}", found.cure) };
     assert_eq!((has, needs, passes, found.passes_needed), (seconds(90.0), seconds(150.0), 2, Some(2)));
     assert!((belt.unwrap().in_units(Units::UsCustomary) - 14.4).abs() < 0.01);
     press.set_up(run, vec![RunField::Passes(2)]);
     let found = of_run(&press, run);
-    assert_eq!(found.cure, CureOnPaper::Reached { spare: seconds(30.0) });
+    assert_eq!(found.cure, CureEstimate::Reached { spare: seconds(30.0) });
     assert!(found.caveats.contains(&HeatCaveat::PassesMayNotAdd));
 }
 
@@ -183,7 +188,7 @@ fn too_short_a_pass_names_the_passes_and_the_belt_that_would_do() {
 fn a_belt_the_dryer_does_not_run_is_no_advice() {
     let (mut press, run, _) = cotton_at_340();
     sheet(&mut press, 320.0, 400.0);
-    let CureOnPaper::TooShort { belt: advice, .. } = of_run(&press, run).cure else { panic!() };
+    let CureEstimate::TooShort { belt: advice, .. } = of_run(&press, run).cure else { panic!() };
     assert_eq!(advice, None, "5.4 inches a minute, but it starts at 10");
     press.set_up(run, vec![RunField::Belt(Some(belt(61.0)))]);
     assert_eq!(of_run(&press, run).belt_beyond, Some(belt(61.0)));
@@ -202,7 +207,7 @@ fn a_cure_does_not_rest_on_the_longer_of_two_dwells() {
     sheet(&mut press, 320.0, 90.0);
     press.set_up(run, vec![RunField::Dwell(Some(seconds(80.0)))]);
     let found = of_run(&press, run);
-    assert!(found.dwell.differ && matches!(found.cure, CureOnPaper::TooShort { .. }));
+    assert!(found.dwell.differ && matches!(found.cure, CureEstimate::TooShort { .. }));
     press.set_up(run, vec![RunField::Dwell(Some(seconds(100.0)))]);
     assert_eq!(of_run(&press, run).dwell.used(), Some(seconds(90.0)));
 }
@@ -231,12 +236,12 @@ fn a_measurement_long_ago_or_far_from_the_setting_is_not_relied_on_for_a_limit()
     measured(&mut press, tunnel, 270.0, 255.0);
     let state = |press: &Press, now| run_heat(&press.shop(), run, now).unwrap().limits[0].state;
     assert_eq!(state(&press, wall(0)), LimitState::Clear, "255 at the print");
-    assert_eq!(state(&press, wall(91 * DAY)), LimitState::Passed, "270 again, since the probe is long ago");
+    assert_eq!(state(&press, wall(91 * DAY)), LimitState::Exceeded, "270 again, since the probe is long ago");
     measured(&mut press, tunnel, 340.0, 300.0);
-    assert_eq!(state(&press, wall(0)), LimitState::Passed, "measured 70 degrees away");
+    assert_eq!(state(&press, wall(0)), LimitState::Exceeded, "measured 70 degrees away");
     let far = run_heat(&press.shop(), run, wall(0)).unwrap();
-    assert!(far.caveats.contains(&HeatCaveat::SensorElsewhere));
-    assert!(!run_heat(&press.shop(), first, wall(0)).unwrap().caveats.contains(&HeatCaveat::SensorElsewhere));
+    assert!(far.caveats.contains(&HeatCaveat::SensorFarFromSetting));
+    assert!(!run_heat(&press.shop(), first, wall(0)).unwrap().caveats.contains(&HeatCaveat::SensorFarFromSetting));
 }
 
 /// 265 °F and 280 °F: an ink maker's bulletin, and a trade magazine's glossary, both opened
@@ -305,7 +310,7 @@ fn the_highest_temperature_of_the_ink_is_a_limit_too() {
     let (mut press, run, tunnel) = cotton_at_340();
     sheet(&mut press, 320.0, 90.0);
     measured(&mut press, tunnel, 340.0, 350.0);
-    let passed: Vec<_> = of_run(&press, run).passed().map(|finding| (finding.name, finding.origin)).collect();
+    let passed: Vec<_> = of_run(&press, run).exceeded_limits().map(|finding| (finding.name, finding.origin)).collect();
     assert_eq!(passed, [(LimitName::InkHighest, LimitOrigin::InkSheet)]);
 }
 
@@ -386,10 +391,10 @@ fn cotton_then_polyester_names_the_limit_the_hot_dryer_would_pass_and_how_long_t
     let change = over(&press, jerseys, 180);
     assert_eq!((change.previous, change.dryer), (Some(cotton), Some(tunnel)));
     assert_eq!((change.from_fabric, change.to_fabric), (Some(Fabric::Cotton), Some(Fabric::Polyester)));
-    assert_eq!(change.stands, Some((f(340.0), StandsBy::RunBefore)));
+    assert_eq!(change.current, Some((f(340.0), TemperatureSource::PreviousRun)));
     let danger: Vec<_> = change.danger.iter().map(|finding| (finding.name, finding.limit)).collect();
     assert_eq!(danger, [(LimitName::DyeMigration, f(265.0)), (LimitName::Scorch, f(300.0))]);
-    assert!(change.still_passed.is_empty() && change.hold_ink());
+    assert!(change.exceeded_by_set_up.is_empty() && change.hold_ink());
     let steps: Vec<_> = change.steps.iter().map(|row| row.item).collect();
     assert_eq!(steps, [CheckItem::Dryer, CheckItem::Belt], "temperature first: it takes longest");
     let wait = change.wait.unwrap();
@@ -410,7 +415,7 @@ fn it_stays_until_the_dryer_was_seen_to_and_skipping_does_not_do() {
     assert!(over(&press, jerseys, 230).hold_ink(), "measured, and too hot");
     check(&mut press, 240, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
     let change = over(&press, jerseys, 250);
-    assert!(change.seen_to && !change.hold_ink());
+    assert!(change.verified && !change.hold_ink());
     assert_eq!(change.wait, None);
 }
 
@@ -430,7 +435,7 @@ fn a_set_up_that_is_itself_too_hot_is_told_apart_from_a_dryer_not_yet_turned_dow
     check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
     check(&mut press, 200, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
     let change = over(&press, jerseys, 210);
-    let names: Vec<_> = change.still_passed.iter().map(|finding| finding.name).collect();
+    let names: Vec<_> = change.exceeded_by_set_up.iter().map(|finding| finding.name).collect();
     assert_eq!(names, [LimitName::DyeMigration, LimitName::Scorch]);
     assert!(change.hold_ink());
 }
@@ -443,7 +448,7 @@ fn cotton_after_cotton_at_the_same_heat_has_nothing_to_wait_for() {
     press.pulls(cotton, 0, 40, 3).end_at(120, cotton);
     let change = over(&press, next, 180);
     assert!(change.steps.is_empty() && change.danger.is_empty() && !change.hold_ink());
-    assert_eq!((change.wait, change.call()), (None, HeatCall::Nothing));
+    assert_eq!((change.wait, change.status()), (None, HeatStatus::Nothing));
 }
 
 #[test]
@@ -467,17 +472,21 @@ fn the_wait_is_learned_from_the_shops_own_logs_heating_and_cooling_apart() {
     let pace = |press: &Press, direction| settling_pace(&press.shop(), tunnel, direction);
     assert_eq!(pace(&press, Direction::Down).basis, SettlingBasis::OurOwn);
     let up = pace(&press, Direction::Up);
-    assert!((up.seconds_a_degree - 240.0 / (80.0 / 1.8)).abs() < 0.01);
+    assert!((up.seconds_per_degree - 240.0 / (80.0 / 1.8)).abs() < 0.01);
     for minutes in [8.0, 10.0, 200.0] {
         settled(&mut press, tunnel, 340.0, 260.0, minutes);
     }
     let down = pace(&press, Direction::Down);
     assert_eq!(down.basis, SettlingBasis::Logged(3));
-    assert!((down.seconds_a_degree - 600.0 / (80.0 / 1.8)).abs() < 0.01, "the forgotten one moves nothing");
+    assert!((down.seconds_per_degree - 600.0 / (80.0 / 1.8)).abs() < 0.01, "the forgotten one moves nothing");
     assert_eq!(pace(&press, Direction::Up), up);
     let change = over(&press, jerseys, 180);
     assert_eq!(change.wait.map(|wait| (wait.minutes, wait.basis)), Some((10, SettlingBasis::Logged(3))));
-    assert_eq!(change.stands, Some((f(340.0), StandsBy::RunBefore)), "a log told afterwards cools no dryer");
+    assert_eq!(
+        change.current,
+        Some((f(340.0), TemperatureSource::PreviousRun)),
+        "a log told afterwards cools no dryer"
+    );
     assert!(!change.danger.is_empty());
 }
 
@@ -490,7 +499,7 @@ fn a_day_is_planned_between_any_two_runs() {
     // 44.4 °C up at our own 6 s a degree.
     assert_eq!(back.wait.unwrap().seconds.seconds().round() as u32, 267);
     let first = changeover_between(&shop, None, jerseys, wall(200)).unwrap();
-    assert_eq!((first.stands, first.wait.unwrap().cold), (None, true));
+    assert_eq!((first.current, first.wait.unwrap().cold), (None, true));
 }
 
 #[test]
@@ -498,7 +507,8 @@ fn of_two_logs_the_slower_one_counts_and_a_deleted_log_does_not() {
     let (mut press, _, _, tunnel) = cotton_then_polyester();
     settled(&mut press, tunnel, 340.0, 260.0, 8.0);
     let slow = settled(&mut press, tunnel, 340.0, 260.0, 12.0);
-    let minutes = |press: &Press| settling_pace(&press.shop(), tunnel, Direction::Down).seconds_a_degree * 80.0 / 108.0;
+    let minutes =
+        |press: &Press| settling_pace(&press.shop(), tunnel, Direction::Down).seconds_per_degree * 80.0 / 108.0;
     assert!((minutes(&press) - 12.0).abs() < 0.01);
     press.say(slow, Fact::Deleted);
     assert!((minutes(&press) - 8.0).abs() < 0.01);
@@ -511,18 +521,21 @@ fn a_dryer_on_its_way_counts_down_and_is_hot_until_it_has_settled() {
     let started = HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) };
     press.say_at(200, id, Fact::Heat(started));
     let change = over(&press, jerseys, 500);
-    assert_eq!(change.stands, Some((f(340.0), StandsBy::OnItsWay)));
+    assert_eq!(change.current, Some((f(340.0), TemperatureSource::Settling)));
     let settling = change.settling.unwrap();
-    assert_eq!((settling.id, settling.so_far), (id, seconds(300.0)));
+    assert_eq!((settling.id, settling.elapsed), (id, seconds(300.0)));
     assert_eq!((settling.left.seconds().round() as u32, settling.to), (589, f(260.0)));
     let later = settling.at(wall(620));
-    assert_eq!((later.so_far, later.left.seconds().round() as u32), (seconds(420.0), 469));
+    assert_eq!((later.elapsed, later.left.seconds().round() as u32), (seconds(420.0), 469));
     assert_eq!(settling.at(wall(9_000)).left, seconds(0.0), "it should have settled");
     assert_eq!(change.wait.unwrap().minutes, 10);
     assert!(change.hold_ink() && !change.danger.is_empty());
     press.say_at(900, id, Fact::Heat(HeatFact::SettlingFinished(seconds(700.0))));
     let change = over(&press, jerseys, 901);
-    assert_eq!((change.stands, change.settling, change.wait), (Some((f(260.0), StandsBy::Settled)), None, None));
+    assert_eq!(
+        (change.current, change.settling, change.wait),
+        (Some((f(260.0), TemperatureSource::Settled)), None, None)
+    );
     assert!(change.danger.is_empty());
     assert!(change.hold_ink(), "the checks of dryer and belt are still to make");
 }
@@ -544,34 +557,34 @@ fn saying_that_the_dryer_has_settled_checks_it_where_it_went_to_what_the_run_ask
     }
     check(&mut press, 910, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
     let change = over(&press, jerseys, 920);
-    assert!(change.seen_to && change.danger.is_empty() && !change.hold_ink());
+    assert!(change.verified && change.danger.is_empty() && !change.hold_ink());
     assert_eq!(press.shop().heat.settlings().find(|(id, _)| *id == there.id).unwrap().1.took, Some(seconds(690.0)));
 }
 
 #[test]
 fn what_is_most_urgent_is_called_first() {
     let (mut press, cotton, jerseys, tunnel) = cotton_then_polyester();
-    let call = |press: &Press, at| over(press, jerseys, at).call();
-    assert_eq!(call(&press, 190), HeatCall::TooHot);
-    assert_eq!(over(&press, jerseys, 190).limits_called().len(), 2);
+    let call = |press: &Press, at| over(press, jerseys, at).status();
+    assert_eq!(call(&press, 190), HeatStatus::TooHot);
+    assert_eq!(over(&press, jerseys, 190).exceeded_limits().len(), 2);
     press.set_up(jerseys, vec![RunField::Dryer(Some(f(270.0)))]);
-    assert_eq!(call(&press, 190), HeatCall::SetUpTooHot, "270 passes 265, however long one waits");
-    assert_eq!(over(&press, jerseys, 190).limits_called().len(), 1);
+    assert_eq!(call(&press, 190), HeatStatus::SetUpTooHot, "270 passes 265, however long one waits");
+    assert_eq!(over(&press, jerseys, 190).exceeded_limits().len(), 1);
     press.set_up(jerseys, vec![RunField::Dryer(Some(f(260.0)))]);
     let id = press.id();
     press.say_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
-    assert_eq!(call(&press, 201), HeatCall::TooHot, "on its way is not there");
-    assert_eq!(over(&press, jerseys, 201).timing().map(|going| going.id), Some(id));
+    assert_eq!(call(&press, 201), HeatStatus::TooHot, "on its way is not there");
+    assert_eq!(over(&press, jerseys, 201).settling_to_setting().map(|going| going.id), Some(id));
     press.say_at(900, id, Fact::Heat(HeatFact::SettlingFinished(seconds(700.0))));
-    assert_eq!((call(&press, 901), over(&press, jerseys, 901).steps_to_do()), (HeatCall::ChangeFirst, 2));
+    assert_eq!((call(&press, 901), over(&press, jerseys, 901).steps_to_do()), (HeatStatus::ChangeFirst, 2));
     check(&mut press, 902, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
     check(&mut press, 903, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
-    assert_eq!((call(&press, 904), over(&press, jerseys, 904).limits_called().len()), (HeatCall::SeenTo, 0));
+    assert_eq!((call(&press, 904), over(&press, jerseys, 904).exceeded_limits().len()), (HeatStatus::Verified, 0));
     let shop = press.shop();
     let first = changeover_between(&shop, None, jerseys, wall(30 * HOUR)).unwrap();
-    assert_eq!(first.call(), HeatCall::Nothing, "it was checked");
+    assert_eq!(first.status(), HeatStatus::Nothing, "it was checked");
     let cold = changeover_between(&shop, None, cotton, wall(30 * HOUR)).unwrap();
-    assert_eq!((cold.call(), cold.hold_ink()), (HeatCall::Settle, false), "a cold dryer is no danger");
+    assert_eq!((cold.status(), cold.hold_ink()), (HeatStatus::Settle, false), "a cold dryer is no danger");
 }
 
 #[test]
@@ -580,7 +593,7 @@ fn a_settling_to_somewhere_else_is_not_this_runs() {
     let id = press.id();
     press.say_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(300.0) }));
     let change = over(&press, jerseys, 210);
-    assert!(change.settling.is_some() && change.timing().is_none() && change.wait.is_some());
+    assert!(change.settling.is_some() && change.settling_to_setting().is_none() && change.wait.is_some());
 }
 
 #[test]
@@ -600,7 +613,7 @@ fn starting_over_a_hold_notes_the_dryer_as_skipped_whatever_was_said_of_it() {
     let noted = |press: &Press, at| {
         let list = check_list(&press.shop(), jerseys);
         let change = over(press, jerseys, at);
-        left_out_at_start(&list, Some(&change)).into_iter().map(|(item, _)| item).collect::<Vec<_>>()
+        checks_skipped_at_start(&list, Some(&change)).into_iter().map(|(item, _)| item).collect::<Vec<_>>()
     };
     let open = check_list(&press.shop(), jerseys).open();
     assert_eq!(noted(&press, 190).len(), open, "each once");
@@ -617,9 +630,9 @@ fn a_run_without_a_dryer_setting_notes_the_heat_it_was_started_at() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     press.set_up(jerseys, vec![RunField::Dryer(None)]);
     let list = check_list(&press.shop(), jerseys);
-    let left = left_out_at_start(&list, Some(&over(&press, jerseys, 180)));
+    let left = checks_skipped_at_start(&list, Some(&over(&press, jerseys, 180)));
     assert_eq!(left.last(), Some(&(CheckItem::Dryer, Expected::Temperature(f(340.0)))));
-    assert_eq!(left_out_at_start(&list, None).len(), list.open());
+    assert_eq!(checks_skipped_at_start(&list, None).len(), list.open());
 }
 
 #[test]
@@ -629,7 +642,7 @@ fn units_are_listed_dryers_first_and_settlings_newest_first() {
     let fields = vec![HeaterField::Kind(HeaterKind::Flash), HeaterField::Name("Flash".into())];
     press.say_at(200, flash, Fact::Heat(HeatFact::HeaterSet(fields)));
     let second = dryer(&mut press, "Small");
-    let listed = |press: &Press| unit_list(&press.shop()).iter().map(|(id, _)| *id).collect::<Vec<_>>();
+    let listed = |press: &Press| heater_list(&press.shop()).iter().map(|(id, _)| *id).collect::<Vec<_>>();
     assert_eq!(listed(&press), [tunnel, second, flash]);
     press.say(tunnel, Fact::Deleted);
     assert_eq!(listed(&press), [second, flash]);
@@ -673,7 +686,7 @@ proptest! {
             for m in minutes {
                 settled(&mut press, tunnel, 340.0, 260.0, *m);
             }
-            settling_pace(&press.shop(), tunnel, Direction::Down).seconds_a_degree * 80.0 / 108.0
+            settling_pace(&press.shop(), tunnel, Direction::Down).seconds_per_degree * 80.0 / 108.0
         };
         let found = told(&minutes);
         let (least, most) = minutes.iter().fold((f64::MAX, f64::MIN), |(a, b), m| (a.min(*m), b.max(*m)));
@@ -697,7 +710,7 @@ proptest! {
         let change = over(&press, next, 90);
         let lowest = fabric_limits(&press.shop()).iter().filter(|l| l.fabric == fabric).map(|l| l.temperature).min().unwrap();
         prop_assert_eq!(!change.danger.is_empty(), f(before) >= lowest);
-        prop_assert_eq!(!change.still_passed.is_empty(), f(after) >= lowest);
+        prop_assert_eq!(!change.exceeded_by_set_up.is_empty(), f(after) >= lowest);
         prop_assert!(change.hold_ink() || (f(before) < lowest && f(after) < lowest));
         prop_assert_eq!(change.wait.is_some(), (f(before).milli_celsius() - f(after).milli_celsius()).abs() > 1000);
     }

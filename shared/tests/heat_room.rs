@@ -4,8 +4,8 @@ use crate::shop::{HOUR, Press, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
 use lastpull_core::heat::{
-    Assumption, HeatFact, HeatLevel, RoomCaveat, RoomForm, RoomView, Schedule, Water, WorkRest, heat_index, room_brief,
-    room_view, work_rest,
+    Assumption, ClimateCaveat, ClimateForm, ClimateView, HeatFact, HeatLevel, Schedule, Water, WorkRest,
+    climate_summary, climate_view, heat_index, work_rest,
 };
 use lastpull_core::units::{NumberProblem, Temperature, Units};
 use proptest::prelude::*;
@@ -170,8 +170,8 @@ fn read(press: &mut Press, seconds: u64, fahrenheit: f64, humidity: u8) -> Uuid 
     reading
 }
 
-fn room(press: &Press, seconds: u64) -> RoomView {
-    room_view(&press.shop(), wall(seconds))
+fn room(press: &Press, seconds: u64) -> ClimateView {
+    climate_view(&press.shop(), wall(seconds))
 }
 
 #[test]
@@ -193,8 +193,12 @@ fn a_hot_room_asks_for_water_and_says_what_its_numbers_leave_out() {
     assert!((now.index.unwrap().fahrenheit - 102.654).abs() < 0.01);
     assert_eq!((view.level, view.water), (Some(HeatLevel::Moderate), Some(Water::FourCupsAnHour)));
     assert_eq!(view.assumptions, Assumption::ALL);
-    let caveats =
-        [RoomCaveat::ShadeAndLightWind, RoomCaveat::RadiantHeat, RoomCaveat::GuidanceOnly, RoomCaveat::DamperThanTable];
+    let caveats = [
+        ClimateCaveat::ShadeAndLightWind,
+        ClimateCaveat::RadiantHeat,
+        ClimateCaveat::GuidanceOnly,
+        ClimateCaveat::DamperThanTable,
+    ];
     assert_eq!(view.caveats, caveats);
 }
 
@@ -204,7 +208,7 @@ fn past_the_tables_the_room_says_extreme_and_past_the_tables() {
     read(&mut press, 0, 113.0, 40);
     let view = room(&press, 60);
     assert_eq!((view.level, view.water), (Some(HeatLevel::Extreme), Some(Water::PastTheFigure)));
-    assert!(view.caveats.contains(&RoomCaveat::PastTables));
+    assert!(view.caveats.contains(&ClimateCaveat::PastTables));
     assert_eq!(view.work_rest.unwrap().light, Schedule::Caution);
 }
 
@@ -228,7 +232,7 @@ fn a_reading_is_old_after_two_hours_and_not_before() {
 #[test]
 fn the_day_shows_the_room_while_it_asks_for_care_and_was_read_today() {
     let mut press = Press::new();
-    let brief = |press: &Press, seconds| room_brief(&press.shop(), wall(seconds));
+    let brief = |press: &Press, seconds| climate_summary(&press.shop(), wall(seconds));
     assert_eq!(brief(&press, 0), None);
     read(&mut press, 0, 80.0, 40);
     assert_eq!(brief(&press, 60), None, "it feels like 80");
@@ -266,7 +270,7 @@ fn the_next_reading_starts_from_the_last_in_either_unit() {
     let mut press = Press::new();
     read(&mut press, 0, 91.0, 48);
     let reading = room(&press, 1).now.unwrap().reading;
-    let form = |units| RoomForm::of(&reading, units);
+    let form = |units| ClimateForm::of(&reading, units);
     assert_eq!(
         (form(Units::UsCustomary).temperature.as_str(), form(Units::UsCustomary).humidity.as_str()),
         ("91", "48")
@@ -280,18 +284,18 @@ fn the_last_readings_of_a_day_are_kept_and_no_more() {
     for hour in 0..40 {
         read(&mut press, hour * HOUR, 80.0, 50);
     }
-    assert_eq!(press.shop().heat.room().len(), 24);
+    assert_eq!(press.shop().heat.climate().len(), 24);
     assert_eq!(room(&press, 39 * HOUR).earlier.len(), 23);
     assert_eq!(room(&press, 60 * HOUR).earlier.len(), 3, "only of the last day");
 }
 
 #[test]
 fn a_thermometer_in_the_tunnel_and_damp_past_a_hundred_are_refused() {
-    let form = RoomForm { temperature: "300".into(), humidity: "101".into() };
+    let form = ClimateForm { temperature: "300".into(), humidity: "101".into() };
     let problems = form.check(Units::UsCustomary, None).unwrap_err();
     assert_eq!(problems["temperature"], FormProblem::Number(NumberProblem::TooHigh { most: 131.0 }));
     assert_eq!(problems["humidity"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));
-    let form = RoomForm { temperature: "33,5".into(), humidity: "60".into() };
+    let form = ClimateForm { temperature: "33,5".into(), humidity: "60".into() };
     let temperature = Temperature::from_celsius(33.5);
     assert_eq!(form.check(Units::Metric, None), Ok(HeatFact::RoomRead { temperature, humidity: 60, by: None }));
 }

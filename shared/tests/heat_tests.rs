@@ -4,10 +4,10 @@ use crate::shop::Press;
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::form::FormProblem;
 use lastpull_core::heat::{
-    FabricLimitForm, Grade, HeatFact, HeatSettings, HeaterField, HeaterForm, HeaterKind, LimitKind, SensorForm,
-    SensorMethod, SettlingForm, SheetField, SheetForm, TestField, TestForm, TestKind, TestMethod, TestResult,
-    TrialField, TrialFit, TrialForm, TrialVerdict, WhyDue, heat_settings, inks_without_sheet, sheet_list, test_log,
-    test_standing, tests_due, trials_for,
+    DueReason, FabricLimitForm, Grade, HeatFact, HeatSettings, HeaterField, HeaterForm, HeaterKind, LimitKind,
+    SensorForm, SensorMethod, SettlingForm, SheetField, SheetForm, TestField, TestForm, TestKind, TestMethod,
+    TestResult, TrialField, TrialFit, TrialForm, TrialVerdict, heat_settings, inks_without_sheet, sheet_list, test_log,
+    test_status, tests_due, trials_for,
 };
 use lastpull_core::ids::PhotoId;
 use lastpull_core::ids::RunId;
@@ -39,16 +39,16 @@ fn test(press: &mut Press, at: u64, run: RunId, kind: TestKind, result: TestResu
     id
 }
 
-fn why(press: &Press, run: RunId) -> Vec<WhyDue> {
-    test_standing(&press.shop(), run).unwrap().kinds[0].why.clone()
+fn why(press: &Press, run: RunId) -> Vec<DueReason> {
+    test_status(&press.shop(), run).unwrap().kinds[0].why.clone()
 }
 
 #[test]
 fn an_ink_that_was_never_washed_is_due_and_one_that_passed_is_not() {
     let (mut press, run) = set_up();
-    assert_eq!(why(&press, run), [WhyDue::NeverPassed]);
+    assert_eq!(why(&press, run), [DueReason::NeverPassed]);
     let id = test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
-    let standing = test_standing(&press.shop(), run).unwrap();
+    let standing = test_status(&press.shop(), run).unwrap();
     assert!(!standing.is_due());
     assert_eq!(standing.kinds[0].passed.unwrap().0, id);
 }
@@ -89,21 +89,21 @@ fn an_ink_still_to_print_without_a_sheet_is_asked_for_once() {
 fn a_test_under_way_has_not_passed() {
     let (mut press, run) = set_up();
     let id = test(&mut press, 10, run, TestKind::Wash, TestResult::Waiting);
-    let standing = test_standing(&press.shop(), run).unwrap();
+    let standing = test_status(&press.shop(), run).unwrap();
     assert_eq!((standing.kinds[0].waiting, standing.is_due()), (Some(id), true));
     press.say_at(20, id, Fact::Heat(HeatFact::TestSet(vec![TestField::Result(TestResult::Pass)])));
-    assert!(!test_standing(&press.shop(), run).unwrap().is_due());
+    assert!(!test_status(&press.shop(), run).unwrap().is_due());
 }
 
 #[test]
 fn each_setting_that_changed_since_makes_it_due_again_and_changing_back_does_not() {
     let flash = |seconds| RunField::Flash(Some(Flash { seconds: Seconds::new(seconds), distance: None }));
     for (field, reason) in [
-        (RunField::Dryer(Some(f(310.0))), WhyDue::Temperature),
-        (RunField::Dryer(None), WhyDue::Temperature),
-        (RunField::Dwell(Some(Seconds::new(80.0))), WhyDue::Dwell),
-        (RunField::Passes(2), WhyDue::Passes),
-        (flash(7.0), WhyDue::Flash),
+        (RunField::Dryer(Some(f(310.0))), DueReason::Temperature),
+        (RunField::Dryer(None), DueReason::Temperature),
+        (RunField::Dwell(Some(Seconds::new(80.0))), DueReason::Dwell),
+        (RunField::Passes(2), DueReason::Passes),
+        (flash(7.0), DueReason::Flash),
     ] {
         let (mut press, run) = set_up();
         test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
@@ -127,13 +127,13 @@ fn another_sheet_another_dryer_and_another_measurement_make_it_due_again() {
     test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
     let fields = vec![SheetField::Ink("Brick".into()), SheetField::Cure(Some(f(320.0)))];
     press.say_at(20, sheet, Fact::Heat(HeatFact::SheetSet(fields)));
-    assert_eq!(why(&press, run), [WhyDue::Sheet]);
+    assert_eq!(why(&press, run), [DueReason::Sheet]);
     press.say(tunnel, Fact::Heat(HeatFact::HeaterSet(vec![HeaterField::Name("Tunnel".into())])));
-    assert_eq!(why(&press, run), [WhyDue::Dryer, WhyDue::Sheet]);
+    assert_eq!(why(&press, run), [DueReason::Dryer, DueReason::Sheet]);
     test(&mut press, 30, run, TestKind::Wash, TestResult::Pass);
     let read = HeatFact::SensorRead { setting: f(320.0), found: f(300.0), method: SensorMethod::Strip };
     press.say_at(40, tunnel, Fact::Heat(read));
-    assert_eq!(why(&press, run), [WhyDue::Sensor]);
+    assert_eq!(why(&press, run), [DueReason::Sensor]);
 }
 
 #[test]
@@ -149,7 +149,7 @@ fn a_failure_after_the_last_pass_is_due_and_a_pass_after_it_is_not() {
     let (mut press, run) = set_up();
     test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
     let failed = test(&mut press, 20, run, TestKind::Wash, TestResult::Fail);
-    assert_eq!(why(&press, run), [WhyDue::Failed]);
+    assert_eq!(why(&press, run), [DueReason::Failed]);
     press.say_at(25, failed, Fact::Deleted);
     assert_eq!(why(&press, run), []);
     press.say_at(26, failed, Fact::Restored);
@@ -167,7 +167,7 @@ fn notes_added_later_do_not_make_an_old_result_the_latest() {
     let fields = form.check(None, Some(&stands)).unwrap();
     assert_eq!(fields, [TestField::Notes("soft hand".into())]);
     press.say_at(30, passed, Fact::Heat(HeatFact::TestSet(fields)));
-    assert_eq!(why(&press, run), [WhyDue::Failed]);
+    assert_eq!(why(&press, run), [DueReason::Failed]);
 }
 
 #[test]
@@ -175,14 +175,14 @@ fn the_same_ink_on_another_fabric_is_another_test() {
     let (mut press, run) = set_up();
     test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
     let other = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 1)]);
-    assert_eq!(why(&press, other), [WhyDue::NeverPassed]);
+    assert_eq!(why(&press, other), [DueReason::NeverPassed]);
 }
 
 #[test]
 fn a_crock_test_never_stands_in_for_the_wash_but_is_followed_once_made() {
     let (mut press, run) = set_up();
     test(&mut press, 10, run, TestKind::Crock, TestResult::Pass);
-    let standing = test_standing(&press.shop(), run).unwrap();
+    let standing = test_status(&press.shop(), run).unwrap();
     let kinds: Vec<_> = standing.kinds.iter().map(|due| (due.kind, due.why.len())).collect();
     assert_eq!(kinds, [(TestKind::Wash, 1), (TestKind::Crock, 0)]);
 }

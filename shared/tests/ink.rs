@@ -9,14 +9,15 @@ use lastpull_core::ids::PhotoId;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
-    Alike, AtScale, BatchSize, ColourReading, ComponentField, ComponentForm, ComponentKind, InkFact, LedgerWhat,
-    LimitOf, Low, MakeForm, Part, PartForm, PhotoSample, PotField, PotForm, PotStage, PourForm, PourStep, PrintForm,
-    ReadBy, ReadingForm, RecipeField, RecipeForm, RemarkForm, Repair, SaveAs, Scale, ScaleForm, Share, StepState,
-    StockForm, StockWhat, SumFix, TakeForm, WeighInView, WhyOff, after_addition, approvals_of, approve_facts, at_scale,
-    best_revision, component_card, ink_needed, ink_shelf, last_added, likely_run, make_again, new_pot_for, new_pot_of,
-    over_pour, percentages, pot_card, pot_label, pot_stage, pot_state, reading_again, recipe_card, recipe_for,
-    repair_facts, revision_fact, revision_name, revisions_of, room_of, runs_for_pot, save_as, save_facts, save_pot,
-    stock_left, stock_view, suggested_batch, top_up, weigh_in, weigh_in_view,
+    BatchSize, BatchSizeForm, ColourReading, ComponentField, ComponentForm, ComponentKind, EventNoteForm, InkFact,
+    LedgerKind, LimitOf, LowReason, Part, PartForm, PhotoSample, PotField, PotForm, PotStage, PourForm, PourStep,
+    PrintForm, ReadBy, ReadingForm, RecipeField, RecipeForm, RemovalForm, Repair, SaveAs, Scale, ScaleEntry, ScaleForm,
+    Share, Similarity, StepState, StockChange, StockForm, SumErrorCause, SumRepair, WeighInView, after_addition,
+    amend_reading_facts, approvals_of, approve_facts, best_revision, check_scale_entry, component_card, headroom_of,
+    ink_needed, ink_shelf, last_added, likely_run, make_again, new_pot_for_revision, new_pot_for_run, over_pour,
+    percentages, pot_card, pot_label, pot_stage, pot_state, recipe_card, recipe_named, repair_facts, revision_fact,
+    revision_name, revisions_of, runs_for_pot, save_as, save_facts, save_pot, stock_left, stock_view, suggested_batch,
+    top_up, weigh_in, weigh_in_view,
 };
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::journal::JournalFact;
@@ -231,7 +232,7 @@ fn the_ledger_tells_the_recipe_after_every_line_and_what_was_taken_back() {
     let totals: Vec<Grams> = card.ledger.iter().map(|line| line.total).collect();
     assert_eq!(totals, [100.0, 250.0, 500.0, 500.0, 505.0].map(g));
     let line = &card.ledger[4];
-    assert!(matches!(&line.what, LedgerWhat::Poured { name, step: PourStep::Correction, .. } if name == "Blue"));
+    assert!(matches!(&line.what, LedgerKind::Poured { name, step: PourStep::Correction, .. } if name == "Blue"));
     assert_eq!((line.photos, line.deleted, card.ledger[3].deleted), (1, false, true));
     assert!((line.percentages[3].1 - 5.0 / 505.0 * 100.0).abs() < 1e-9);
     assert!((line.percentages.iter().map(|(_, percent)| percent).sum::<f64>() - 100.0).abs() < 1e-9);
@@ -271,22 +272,22 @@ fn percentages_that_are_off_are_explained_and_mended() {
         ..RecipeForm::default()
     };
     for (typed, sum, why, fix) in [
-        (vec![(yellow, "20"), (white, "30"), (clear, "45")], 95.0, WhyOff::TooLittle, SumFix::Fill(2)),
-        (vec![(yellow, "20"), (white, "35"), (clear, "50")], 105.0, WhyOff::TooMuch, SumFix::Fill(2)),
-        (vec![(yellow, "33.3"), (white, "33.3"), (clear, "33.3")], 99.9, WhyOff::Rounded, SumFix::Scale),
-        (vec![(clear, "100"), (yellow, "10"), (blue, "3")], 113.0, WhyOff::OnTop, SumFix::OnTop),
-        (vec![(yellow, "60"), (blue, "50")], 110.0, WhyOff::TooMuch, SumFix::Scale),
+        (vec![(yellow, "20"), (white, "30"), (clear, "45")], 95.0, SumErrorCause::TooLittle, SumRepair::Fill(2)),
+        (vec![(yellow, "20"), (white, "35"), (clear, "50")], 105.0, SumErrorCause::TooMuch, SumRepair::Fill(2)),
+        (vec![(yellow, "33.3"), (white, "33.3"), (clear, "33.3")], 99.9, SumErrorCause::Rounded, SumRepair::Scale),
+        (vec![(clear, "100"), (yellow, "10"), (blue, "3")], 113.0, SumErrorCause::OnTop, SumRepair::OnTop),
+        (vec![(yellow, "60"), (blue, "50")], 110.0, SumErrorCause::TooMuch, SumRepair::Scale),
     ] {
         let form = rows(&typed);
         let problem = form.check(&shop, None, &[]).unwrap_err().sum.unwrap();
         assert!((problem.percent - sum).abs() < 1e-9);
-        assert_eq!((problem.why, problem.offers[0].fix), (why, fix), "{typed:?}");
-        for offer in problem.offers {
+        assert_eq!((problem.cause, problem.repairs[0].repair), (why, fix), "{typed:?}");
+        for offer in problem.repairs {
             let mended = RecipeForm { parts: offer.parts, ..form.clone() };
             let checked = mended.check(&shop, None, &[]).unwrap();
             let parts = checked.parts.unwrap();
             assert!(Fact::Ink(revision_fact(&shop, Uuid::nil(), parts.clone(), None, None, "", None)).in_bounds());
-            if offer.fix == SumFix::Scale {
+            if offer.repair == SumRepair::Scale {
                 let typed = |at: usize| typed[at].1.parse::<f64>().unwrap();
                 let percent = percentages(&parts);
                 assert!((percent[1].1 / percent[0].1 - typed(1) / typed(0)).abs() < 1e-4);
@@ -410,10 +411,10 @@ fn what_is_too_little_for_the_scale_is_asked_for_all_the_same_and_said_to_be() {
     assert_eq!((row.name.as_str(), row.step.exact, row.step.to_go()), ("Blue", g(0.03), g(0.1)));
     assert!(!now.done && (now.worst - 0.07 / 0.03).abs() < 1e-9);
     // Half of a tenth is a hundredth of 5 g, and 5 g are a ten-thousandth of 50 kg.
-    assert_eq!(row.enough, Some(g(50_000.0)));
-    assert!(now.rows[..2].iter().all(|row| row.enough.is_none()));
+    assert_eq!(row.accurate_batch, Some(g(50_000.0)));
+    assert!(now.rows[..2].iter().all(|row| row.accurate_batch.is_none()));
     let again = make_again(&press.shop(), recipe, None, BatchSize::Whole(g(300.0))).unwrap();
-    assert_eq!((again.rows[2].grams, again.enough), (g(0.1), g(50_000.0)), "the same as will be asked for");
+    assert_eq!((again.rows[2].grams, again.accurate_batch), (g(0.1), g(50_000.0)), "the same as will be asked for");
 
     // Left out, it is another recipe; poured, it is this one as near as the scale weighs.
     let out = press.event(InkFact::Accepted { pot, component: blue, grams: Grams::ZERO, by: None });
@@ -611,18 +612,18 @@ fn a_pot_split_stays_its_revision_and_one_mixed_with_another_does_not() {
     press.event(InkFact::Matched { pot, reading: None, by: None });
     let half = press.pot(None, 0.0);
     press.ink(half, InkFact::PotSet(vec![PotField::Capacity(Some(g(260.0)))]));
-    let form = TakeForm { grams: "300".into(), ..TakeForm::default() };
+    let form = RemovalForm { grams: "300".into(), ..RemovalForm::default() };
     let problems = form.moved(&press.shop(), [pot, half], None, Units::Metric).unwrap_err();
     assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooHigh { most: 260.0 }));
     // What the scale shows of the first pot afterwards.
-    let form = TakeForm { grams: "250".into(), total: true, ..TakeForm::default() };
+    let form = RemovalForm { grams: "250".into(), total: true, ..RemovalForm::default() };
     let fact = form.moved(&press.shop(), [pot, half], None, Units::Metric).unwrap();
     press.event(fact);
     let shop = press.shop();
     let state = pot_state(&shop, half);
     assert_eq!((state.holds, state.contents.of(white)), (Some(first), g(75.0)));
     assert_eq!(pot_stage(&shop, half, &state), PotStage::Matched);
-    assert_eq!(room_of(&shop, half), Some(g(10.0)));
+    assert_eq!(headroom_of(&shop, half), Some(g(10.0)));
 
     // Merged again they are the same ink; a correction makes another of it.
     let back = press.event(InkFact::Moved { from: half, to: pot, grams: g(50.0), by: None });
@@ -657,13 +658,13 @@ fn more_than_a_pot_holds_is_not_taken_out_and_is_told() {
     let Published { mut press, yellow, .. } = published();
     let pot = press.pot(None, 0.0);
     press.ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(40.0)))]));
-    let form = TakeForm { grams: "5".into(), ..TakeForm::default() };
+    let form = RemovalForm { grams: "5".into(), ..RemovalForm::default() };
     assert!(form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err().contains_key("grams"));
     press.pour(pot, yellow, 30.0, PourStep::Correction);
-    let form = TakeForm { grams: "31".into(), ..TakeForm::default() };
+    let form = RemovalForm { grams: "31".into(), ..RemovalForm::default() };
     let problems = form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err();
     assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooHigh { most: 30.0 }));
-    let form = TakeForm { grams: "39".into(), total: true, ..TakeForm::default() };
+    let form = RemovalForm { grams: "39".into(), total: true, ..RemovalForm::default() };
     let problems = form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err();
     assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooLow { least: 40.0 }));
     // Two phones, each emptying it.
@@ -672,7 +673,7 @@ fn more_than_a_pot_holds_is_not_taken_out_and_is_told() {
         press.event(InkFact::Wasted { pot, grams: g(20.0), note: "dried".into(), by: None });
     }
     let card = pot_card(&press.shop(), pot).unwrap();
-    assert_eq!((card.wasted, card.short, card.label.grams), (g(30.0), g(10.0), Grams::ZERO));
+    assert_eq!((card.wasted, card.shortfall, card.label.grams), (g(30.0), g(10.0), Grams::ZERO));
     assert_eq!((card.stage, card.on_scale), (PotStage::Empty, g(40.0)));
 }
 
@@ -711,7 +712,7 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
     let facts = approve_facts(&press.shop(), loose, "", "Moss", None, &mut id);
     press.all(facts);
     let shop = press.shop();
-    let (violet, _) = recipe_for(&shop, "VIOLET by eye").unwrap();
+    let (violet, _) = recipe_named(&shop, "VIOLET by eye").unwrap();
     let again = make_again(&shop, violet, None, BatchSize::Whole(g(100.0))).unwrap();
     assert_eq!(again.rows.iter().map(|row| row.grams).collect::<Vec<_>>(), [75.0, 25.0].map(g));
     assert_eq!(pot_state(&shop, loose).holds, Some(again.revision.id));
@@ -859,7 +860,7 @@ fn a_pot_mixed_by_eye_joins_the_recipe_of_its_name_unless_it_is_called_otherwise
     let shop = press.shop();
     assert_eq!(shop.ink.recipes().count(), 1);
     assert_eq!(
-        (recipe_for(&shop, "brick").map(|(id, _)| id), best_revision(&shop, recipe)),
+        (recipe_named(&shop, "brick").map(|(id, _)| id), best_revision(&shop, recipe)),
         (Some(recipe), Some(second))
     );
     assert_eq!((save_as(&shop, pot, "Other"), revisions_of(&shop, recipe)[0].id), (SaveAs::Own(recipe), first));
@@ -872,19 +873,19 @@ fn what_is_typed_at_the_scale_is_short_on_or_over_before_it_is_told() {
     press.ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(48.0)))]));
     let typed = |press: &Press, text: &str, total: bool| {
         let now = view(press, pot);
-        at_scale(&now, &now.rows[now.now.unwrap()], text, total, Units::Metric)
+        check_scale_entry(&now, &now.rows[now.now.unwrap()], text, total, Units::Metric)
     };
-    assert_eq!(typed(&press, " ", true), AtScale::Nothing);
-    assert_eq!(typed(&press, "108,0", true), AtScale::Short { poured: g(60.0), to_go: g(40.0) });
-    assert_eq!(typed(&press, "60", false), AtScale::Short { poured: g(60.0), to_go: g(40.0) });
+    assert_eq!(typed(&press, " ", true), ScaleEntry::Nothing);
+    assert_eq!(typed(&press, "108,0", true), ScaleEntry::Short { poured: g(60.0), to_go: g(40.0) });
+    assert_eq!(typed(&press, "60", false), ScaleEntry::Short { poured: g(60.0), to_go: g(40.0) });
     // Slack is a five-hundredth of 100 g.
-    assert_eq!(typed(&press, "148.2", true), AtScale::On { poured: g(100.2) });
-    assert_eq!(typed(&press, "148.3", true), AtScale::Over { poured: g(100.3), by: g(0.3) });
-    assert_eq!(typed(&press, "48", true), AtScale::Wrong(NumberProblem::TooLow { least: 48.001 }));
-    assert_eq!(typed(&press, "1.2.3", true), AtScale::Wrong(NumberProblem::NotANumber));
+    assert_eq!(typed(&press, "148.2", true), ScaleEntry::On { poured: g(100.2) });
+    assert_eq!(typed(&press, "148.3", true), ScaleEntry::Over { poured: g(100.3), by: g(0.3) });
+    assert_eq!(typed(&press, "48", true), ScaleEntry::Wrong(NumberProblem::TooLow { least: 48.001 }));
+    assert_eq!(typed(&press, "1.2.3", true), ScaleEntry::Wrong(NumberProblem::NotANumber));
     press.pour(pot, yellow, 60.0, PourStep::WeighIn);
-    assert_eq!(typed(&press, "40.1", false), AtScale::On { poured: g(40.1) });
-    assert_eq!(typed(&press, "108", true), AtScale::Wrong(NumberProblem::TooLow { least: 108.001 }));
+    assert_eq!(typed(&press, "40.1", false), ScaleEntry::On { poured: g(40.1) });
+    assert_eq!(typed(&press, "108", true), ScaleEntry::Wrong(NumberProblem::TooLow { least: 108.001 }));
 }
 
 #[test]
@@ -892,7 +893,7 @@ fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
     let Published { mut press, yellow, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     let event = press.pour(pot, yellow, 2.5, PourStep::Correction);
-    let mut form = RemarkForm::of(&press.shop(), event).unwrap();
+    let mut form = EventNoteForm::of(&press.shop(), event).unwrap();
     assert_eq!(form.check(&press.shop(), event), Ok(None), "as it was");
     form.note = " a touch ".into();
     let fact = form.check(&press.shop(), event).unwrap().unwrap();
@@ -901,7 +902,7 @@ fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
     assert!(form.check(&press.shop(), event).unwrap_err().contains_key("note"));
     let sample = |l| ColourReading::from_lab([l, 1.0, -2.0], ReadBy::Instrument);
     let read = |l| Some(PhotoSample { sample: sample(l), target: None });
-    let again = |press: &Press, event, read| reading_again(&press.shop(), pot, event, read);
+    let again = |press: &Press, event, read| amend_reading_facts(&press.shop(), pot, event, read);
     let line = |press: &Press, at: usize| pot_card(&press.shop(), pot).unwrap().ledger[at].clone();
     assert_eq!(again(&press, event, None), [vec![], vec![]], "as it was");
     let [facts, undo] = again(&press, event, read(40.0));
@@ -920,7 +921,7 @@ fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
     assert_eq!(last_added(&press.shop(), pot), Some(yellow));
     press.say(event, Fact::Deleted);
     assert_eq!(last_added(&press.shop(), pot), None);
-    assert_eq!(RemarkForm::of(&press.shop(), pot), None);
+    assert_eq!(EventNoteForm::of(&press.shop(), pot), None);
 }
 
 #[test]
@@ -936,19 +937,19 @@ fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
     press.pour(pot, yellow, 80.0, PourStep::Correction);
 
     let shop = press.shop();
-    let new = new_pot_of(&shop, first).unwrap();
+    let new = new_pot_for_revision(&shop, first).unwrap();
     assert_eq!((new.ink.as_str(), new.recipe, new.newer), ("Brick", Some(recipe), false));
     assert_eq!(new.vessel, [Some(g(900.0)), Some(g(48.0))]);
     assert_eq!((new.name.as_str(), new.on_top), ("Brick", false), "the open pot is called Pot");
     press.ink(pot, InkFact::PotSet(vec![PotField::Name("BRICK".into())]));
-    assert_eq!(new_pot_of(&press.shop(), first).unwrap().name, "Brick 2");
+    assert_eq!(new_pot_for_revision(&press.shop(), first).unwrap().name, "Brick 2");
     let [needs] = &new.runs[..] else { panic!("one run of this ink: {:?}", new.runs) };
     // By hand: 200 g and a tenth, less the 80 g in the pot.
     assert_eq!((needs.need.run, needs.need.to_mix), (run, Some(g(140.0))));
     assert_eq!(needs.batch.map(|batch| batch.grams), Some(g(220.0)));
-    assert_eq!(new_pot_for(&shop, run).map(|new| new.revision), Some(new.revision.clone()));
+    assert_eq!(new_pot_for_run(&shop, run).map(|new| new.revision), Some(new.revision.clone()));
 
-    let none = new_pot_for(&shop, other).unwrap();
+    let none = new_pot_for_run(&shop, other).unwrap();
     assert_eq!((none.ink.as_str(), none.recipe, none.revision), ("White", None, None));
     assert!(none.runs[0].batch.is_none() && none.runs[0].need.pieces == 10);
 
@@ -963,12 +964,12 @@ fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
     let fact = revision_fact(&press.shop(), recipe, parts.to_vec(), Some(first), None, "", None);
     let second = press.event(fact);
     let shop = press.shop();
-    let new = new_pot_for(&shop, run).unwrap();
+    let new = new_pot_for_run(&shop, run).unwrap();
     assert!(new.newer && new.approved.is_none() && new.revision.unwrap().id == first);
-    let new = new_pot_of(&shop, second).unwrap();
+    let new = new_pot_for_revision(&shop, second).unwrap();
     assert!(!new.newer && new.approval.is_none());
     assert_eq!(new.approved.unwrap().revision.id, first);
-    assert!(new_pot_of(&shop, recipe).is_none() && new_pot_for(&shop, second).is_none());
+    assert!(new_pot_for_revision(&shop, recipe).is_none() && new_pot_for_run(&shop, second).is_none());
 }
 
 #[test]
@@ -987,10 +988,10 @@ fn two_phones_that_number_a_revision_alike_are_told_apart_by_its_mark() {
     let two = press.event(on_tablet);
     let names = [one, two].map(|id| revision_name(&press.shop(), id).unwrap());
     assert_eq!([names[0].number, names[1].number], [2, 2]);
-    assert!(names.iter().all(|name| name.twin) && names[0].mark != names[1].mark);
-    assert!(!revision_name(&press.shop(), first).unwrap().twin);
+    assert!(names.iter().all(|name| name.shares_number) && names[0].mark != names[1].mark);
+    assert!(!revision_name(&press.shop(), first).unwrap().shares_number);
     press.say(two, Fact::Deleted);
-    assert!(!revision_name(&press.shop(), one).unwrap().twin);
+    assert!(!revision_name(&press.shop(), one).unwrap().shares_number);
     let next = revision_fact(&press.shop(), recipe, parts(5.0), None, None, "", None);
     assert!(matches!(next, InkFact::RevisionSaved { number: 3, .. }));
     assert_eq!(revisions_of(&press.shop(), recipe).len(), 2);
@@ -1048,30 +1049,30 @@ fn a_batch_is_suggested_by_formula_and_then_by_what_such_runs_used() {
     press.ink(earlier, InkFact::PrintSet(Some(print)));
     let pot = press.pot(Some(first), 0.0);
     press.pour(pot, yellow, 400.0, PourStep::Correction);
-    let form = TakeForm { grams: "150".into(), pieces: "50".into(), ..TakeForm::default() };
+    let form = RemovalForm { grams: "150".into(), pieces: "50".into(), ..RemovalForm::default() };
     let fact = form.used(&press.shop(), pot, Some(earlier), None, Units::Metric).unwrap();
     assert!(matches!(fact, InkFact::Used { paper: Some(paper), .. } if paper == g(100.0)));
     let weighed = press.event(fact);
     // Without a mesh in the set-up they are alike in fabric only.
     let learned = suggested_batch(&press.shop(), run, &print, 100);
-    assert_eq!(learned.experience.unwrap().alike, Alike::Fabric);
+    assert_eq!(learned.experience.unwrap().similarity, Similarity::Fabric);
     assert_eq!(learned.grams, g(300.0));
     for id in [run, earlier] {
         press.set_up(id, vec![RunField::Mesh(Some(160))]);
     }
     let other = ordered(&mut press, "Other", "White", Fabric::Polyester, 50);
     press.ink(other, InkFact::PrintSet(Some(print)));
-    let form = TakeForm { grams: "60".into(), ..form };
+    let form = RemovalForm { grams: "60".into(), ..form };
     let fact = form.used(&press.shop(), pot, Some(other), None, Units::Metric).unwrap();
     press.event(fact);
     let learned = suggested_batch(&press.shop(), run, &print, 100);
     let experience = learned.experience.unwrap();
-    assert_eq!((experience.alike, experience.weighings), (Alike::Ink, 1));
+    assert_eq!((experience.similarity, experience.weighings), (Similarity::Ink, 1));
     assert!((experience.ratio - 1.5).abs() < 1e-9);
     press.say(weighed, Fact::Deleted);
     let learned = suggested_batch(&press.shop(), run, &print, 100);
-    assert_eq!((learned.experience.unwrap().alike, learned.grams), (Alike::Any, g(120.0)));
-    assert_eq!(recipe_for(&press.shop(), " b r i c k").unwrap().0, recipe);
+    assert_eq!((learned.experience.unwrap().similarity, learned.grams), (Similarity::Any, g(120.0)));
+    assert_eq!(recipe_named(&press.shop(), " b r i c k").unwrap().0, recipe);
     assert_eq!(ink_key("B rick"), ink_key("brick"));
 }
 
@@ -1229,11 +1230,11 @@ fn coming_runs_share_the_pots_and_say_what_is_low_and_what_to_buy() {
     press.ink(white, InkFact::ComponentSet(vec![ComponentField::LowAt(Some(g(200.0)))]));
     let view = stock_view(&press.shop());
     let of = |id: Subject| view.rows.iter().find(|row| row.component == id).unwrap();
-    assert_eq!(of(yellow).low, Some(Low::ForRun { run: runs[1], title: "Second".into(), short: g(22.0) }));
+    assert_eq!(of(yellow).low, Some(LowReason::ForRun { run: runs[1], title: "Second".into(), short: g(22.0) }));
     // Two tubs of 20 g for 22 g, at 50.00 a kilogram.
     let buy = of(yellow).buy.unwrap();
     assert_eq!((buy.grams, buy.tubs, buy.cost), (g(40.0), Some(2), Some(200)));
-    assert_eq!((of(white).wanted, of(white).low.clone()), (g(108.0), Some(Low::BelowLimit)));
+    assert_eq!((of(white).required, of(white).low.clone()), (g(108.0), Some(LowReason::BelowLimit)));
     let buy = of(white).buy.unwrap();
     assert_eq!((buy.grams, buy.tubs, buy.cost), (g(158.0), None, None));
     assert_eq!((of(clear).low.clone(), of(clear).buy), (None, None));
@@ -1326,7 +1327,7 @@ fn a_component_tells_what_came_and_went_and_what_it_is_in() {
     let card = component_card(&press.shop(), yellow).unwrap();
     let lines: Vec<_> = card.lines.iter().map(|line| (line.grams, line.left)).collect();
     assert_eq!(lines, [(g(500.0), Some(g(530.0))), (g(20.0), Some(g(30.0))), (g(50.0), Some(g(50.0)))]);
-    let poured = StockWhat::Poured { pot, name: "Pot".into(), step: PourStep::WeighIn };
+    let poured = StockChange::Poured { pot, name: "Pot".into(), step: PourStep::WeighIn };
     assert_eq!(card.lines[1].what, poured);
     assert_eq!((card.lines[1].event, card.stock.left), (pour, Some(g(530.0))));
     assert_eq!(card.used_in.iter().map(|row| row.recipe).collect::<Vec<_>>(), [recipe]);
@@ -1342,23 +1343,23 @@ fn a_component_tells_what_came_and_went_and_what_it_is_in() {
 fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot() {
     let Published { mut press, recipe, first, .. } = published();
     let metric = Units::Metric;
-    assert_eq!(MakeForm::of(&press.shop(), recipe, metric), MakeForm::default());
-    assert_eq!(MakeForm::default().size(&press.shop(), metric).unwrap_err()["grams"], FormProblem::Missing);
+    assert_eq!(BatchSizeForm::of(&press.shop(), recipe, metric), BatchSizeForm::default());
+    assert_eq!(BatchSizeForm::default().size(&press.shop(), metric).unwrap_err()["grams"], FormProblem::Missing);
     press.pot(Some(first), 250.0);
-    assert_eq!(MakeForm::of(&press.shop(), recipe, metric).grams, "250", "as much as last time");
+    assert_eq!(BatchSizeForm::of(&press.shop(), recipe, metric).grams, "250", "as much as last time");
 
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
-    let asked = MakeForm { by_pieces: true, ..MakeForm::of(&press.shop(), recipe, metric) };
+    let asked = BatchSizeForm { by_pieces: true, ..BatchSizeForm::of(&press.shop(), recipe, metric) };
     assert_eq!((asked.run, asked.pieces.as_str()), (Some(run), "100"));
     assert!(asked.size(&press.shop(), metric).unwrap_err().contains_key("run"), "nobody knows what a print takes");
     let (print, _) = plain_print().check(metric).unwrap();
     press.ink(run, InkFact::PrintSet(Some(print)));
     let shop = press.shop();
     // By hand: 2 g a print, a tenth more for losses; the empty pot holds none of it.
-    assert_eq!(MakeForm::of(&shop, recipe, metric).grams, "220");
+    assert_eq!(BatchSizeForm::of(&shop, recipe, metric).grams, "220");
     // 7.76 ounces, by the definition of the ounce.
-    assert_eq!(MakeForm::of(&shop, recipe, Units::UsCustomary).grams, "7.8");
-    let asked = MakeForm { pieces: "50".into(), ..asked };
+    assert_eq!(BatchSizeForm::of(&shop, recipe, Units::UsCustomary).grams, "7.8");
+    let asked = BatchSizeForm { pieces: "50".into(), ..asked };
     let made = asked.size(&shop, metric).unwrap();
     assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(110.0)), 50));
     let fields = asked.pot(&shop, first, metric).unwrap();
@@ -1366,7 +1367,7 @@ fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot()
     assert!(fields.contains(&PotField::Size(Some(BatchSize::Whole(g(110.0))))));
     assert!(fields.contains(&PotField::Revision(Some(first))) && fields.contains(&PotField::Run(Some(run))));
     // Typed in ounces; by the definition of the ounce.
-    let ounces = MakeForm { grams: "20".into(), of_ink: true, ..MakeForm::default() };
+    let ounces = BatchSizeForm { grams: "20".into(), of_ink: true, ..BatchSizeForm::default() };
     let size = ounces.size(&shop, Units::UsCustomary).unwrap().size;
     assert_eq!(size, BatchSize::Ink(Grams::from_milligrams(566_990)));
 }
@@ -1375,14 +1376,14 @@ fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot()
 fn a_batch_made_again_goes_into_a_pot_like_the_last_with_a_name_of_its_own() {
     let Published { mut press, recipe, first, .. } = published();
     let metric = Units::Metric;
-    let before = MakeForm::of(&press.shop(), recipe, metric);
+    let before = BatchSizeForm::of(&press.shop(), recipe, metric);
     assert_eq!((before.capacity.as_str(), before.tare.as_str()), ("", ""));
     let pot = press.pot(Some(first), 500.0);
     let fields =
         vec![PotField::Name("Brick".into()), PotField::Capacity(Some(g(600.0))), PotField::Tare(Some(g(48.0)))];
     press.ink(pot, InkFact::PotSet(fields));
     let shop = press.shop();
-    let again = MakeForm::of(&shop, recipe, metric);
+    let again = BatchSizeForm::of(&shop, recipe, metric);
     assert_eq!((again.capacity.as_str(), again.tare.as_str()), ("600", "48"));
     let fields = again.pot(&shop, first, metric).unwrap();
     for field in [
@@ -1393,10 +1394,10 @@ fn a_batch_made_again_goes_into_a_pot_like_the_last_with_a_name_of_its_own() {
     ] {
         assert!(fields.contains(&field), "{field:?} in {fields:?}");
     }
-    let more = MakeForm { grams: "750".into(), ..again };
+    let more = BatchSizeForm { grams: "750".into(), ..again };
     let low = FormProblem::Number(NumberProblem::TooLow { least: 750.0 });
     assert_eq!(more.pot(&shop, first, metric).unwrap_err()["capacity"], low);
-    assert!(MakeForm { capacity: String::new(), ..more }.pot(&shop, first, metric).is_ok());
+    assert!(BatchSizeForm { capacity: String::new(), ..more }.pot(&shop, first, metric).is_ok());
 }
 
 #[test]
@@ -1418,16 +1419,16 @@ fn a_recipe_form_changes_its_convention_and_loses_no_row() {
     let row =
         |component, percent: &str| PartForm { component: Some(component), percent: percent.into(), on_top: false };
     let mut form = RecipeForm { parts: vec![row(clear, "")], ..RecipeForm::default() };
-    form.write_on_top(true);
+    form.set_convention(true);
     assert_eq!(form.parts[0].percent, "100", "one ink, and what comes on top of it");
-    assert_eq!(form.with_top(), None);
+    assert_eq!(form.grams_with_on_top(), None);
     form.parts.push(PartForm { on_top: true, ..row(yellow, "10") });
     // The published 10 % on top of 500 g are 550 g.
-    assert_eq!((form.with_top(), form.sum(&press.shop())), (Some(110.0), None));
-    form.write_on_top(false);
+    assert_eq!((form.grams_with_on_top(), form.sum(&press.shop())), (Some(110.0), None));
+    form.set_convention(false);
     let off = form.sum(&press.shop()).unwrap();
-    assert_eq!((form.parts.len(), off.percent, off.why), (2, 110.0, WhyOff::OnTop));
-    assert!(off.offers[0].parts[1].on_top, "and back");
+    assert_eq!((form.parts.len(), off.percent, off.cause), (2, 110.0, SumErrorCause::OnTop));
+    assert!(off.repairs[0].parts[1].on_top, "and back");
 }
 
 /// What is known late is folded as if it had been known: pours before their pot, a deletion before its pour.
@@ -1562,7 +1563,7 @@ mod properties {
                     prop_assert!(off.abs() <= 2.0 * told.len() as f64 + 1.0, "{off}");
                 }
                 let held = state.contents.total();
-                prop_assert_eq!(state.came_in, held.saturating_add(state.used).saturating_add(state.wasted).saturating_add(state.moved_out));
+                prop_assert_eq!(state.total_in, held.saturating_add(state.used).saturating_add(state.wasted).saturating_add(state.moved_out));
                 let percent: f64 = state.contents.percentages().iter().map(|(_, percent)| percent).sum();
                 prop_assert!(!held.is_positive() || (percent - 100.0).abs() <= 1e-9);
                 all = all.saturating_add(held).saturating_add(state.used).saturating_add(state.wasted);

@@ -7,7 +7,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size, job_card, job_list};
 use lastpull_core::journal::Checkpoint;
 use lastpull_core::plan::rail;
-use lastpull_core::run::{check_list, count_view, ended_view, history_for};
+use lastpull_core::run::{check_list, count_view, history_for, run_summary};
 use lastpull_core::shop::Shop;
 use uuid::Uuid;
 
@@ -70,7 +70,7 @@ fn a_count_that_arrives_before_its_lot_and_job_is_kept_and_hidden_until_they_com
     let early = Shop::fold(&journal);
     let count = count_view(&early, run, PHONE, clock(200), &[]);
     assert_eq!((count.good, count.planned, count.left, count.over), (3, 0, 0, 3));
-    assert_eq!((rail(&early, clock(200)).runs.len(), ended_view(&early, run).good), (0, 3));
+    assert_eq!((rail(&early, clock(200)).runs.len(), run_summary(&early, run).good), (0, 3));
     journal.absorb(only(&press, &[lot])).unwrap();
     let count = count_view(&Shop::fold(&journal), run, PHONE, clock(200), &[]);
     assert_eq!((count.good, count.planned, count.left), (3, 9, 6));
@@ -87,7 +87,7 @@ fn pulls_without_the_runs_own_set_up_still_count() {
         press.entries().into_iter().filter(|entry| matches!(entry.fact, Fact::Pulled { .. })).collect();
     let shop = fold(pulls);
     assert_eq!(shop.run(run).unwrap().progress.good(), 3);
-    assert_eq!((shop.run(run).unwrap().lot, shop.left_of(run)), (None, 0));
+    assert_eq!((shop.run(run).unwrap().lot, shop.pieces_left(run)), (None, 0));
     let asked: Vec<_> = check_list(&shop, run).rows().map(|row| row.item).collect();
     assert_eq!(asked.len(), 4, "passes, flash, ink and hits; no garment is known");
 }

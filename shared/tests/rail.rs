@@ -5,7 +5,7 @@ use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Rail, RailVerdict, only_on_press, reordered};
-use lastpull_core::run::Basis;
+use lastpull_core::run::ForecastBasis;
 use lastpull_core::units::Seconds;
 use uuid::Uuid;
 
@@ -86,8 +86,8 @@ fn finishes_add_up_with_set_up_between_and_the_dryer_beside_the_next_run() {
     press.guess(second, 120.0);
     let day = press.rail(0);
     assert_eq!((day.set_up, day.set_up_learned), (600.0, false));
-    assert_eq!(day.runs[0].basis, Some(Basis::Guess));
-    assert_eq!(day.runs.iter().map(|run| run.begin).collect::<Vec<_>>(), [wall(0), wall(1200)]);
+    assert_eq!(day.runs[0].basis, Some(ForecastBasis::Guess));
+    assert_eq!(day.runs.iter().map(|run| run.set_up_begins).collect::<Vec<_>>(), [wall(0), wall(1200)]);
     // 600 of set-up and 600 of pulls, 100 in the dryer; the press is free again at 1200.
     let finish = |index: usize| day.runs[index].finish.unwrap();
     assert_eq!((finish(0)[0], finish(1)[0]), (wall(1300), wall(2400)));
@@ -96,7 +96,7 @@ fn finishes_add_up_with_set_up_between_and_the_dryer_beside_the_next_run() {
     assert_eq!(finish(0)[1], wall(1300) - 241_207, "early, rounded down");
     press.start_at(0, first);
     let day = press.rail(0);
-    assert_eq!((day.runs[0].finish.unwrap()[0], day.runs[1].begin), (wall(700), wall(600)), "set up already");
+    assert_eq!((day.runs[0].finish.unwrap()[0], day.runs[1].set_up_begins), (wall(700), wall(600)), "set up already");
 }
 
 #[test]

@@ -8,12 +8,12 @@ use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::journal::JournalFact;
-use lastpull_core::plan::Fit;
+use lastpull_core::plan::RunFit;
 use lastpull_core::screen::{
     AgeLimits, AgeWarning, BurnStep, Coats, MeshCount, MeshSheetForm, ScreenFact, ScreenField, ScreenFilter,
-    ScreenForm, ScreenRoomForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_finish, facts_on_start,
-    keeps_ready, latest_undone, match_labels, move_facts, new_labels, next_states, not_ready, off_press, readiness,
-    screen_board, screen_card, screen_needs, sheet_to_take, step_done, step_undone, tick_facts, undo_of,
+    ScreenForm, ScreenSettingsForm, ScreenState, StepTimes, burn_steps, facts_on_end, facts_on_finish, facts_on_start,
+    match_labels, move_facts, new_labels, next_states, not_ready, off_press, readiness, screen_board, screen_card,
+    screen_needs, sheet_to_copy, should_keep_ready, step_done, tick_facts, undo_facts, undo_latest, undo_step_fact,
 };
 use lastpull_core::shop::Shop;
 use lastpull_core::units::{Seconds, Units};
@@ -99,8 +99,8 @@ fn the_board_groups_by_state_and_counts_what_a_filter_hides() {
     assert_eq!(states, [(ScreenState::Clean, 1), (ScreenState::Coated, 1), (ScreenState::Ready, 1)]);
     assert_eq!((board.total, board.shown, board.warned), (3, 3, 0));
     let ready = &board.groups[2].rows[0];
-    assert_eq!((ready.id, ready.age, ready.carries[0].run), (b1, 10_000, run));
-    assert_eq!(ready.carries[0].title, "Ten");
+    assert_eq!((ready.id, ready.age, ready.assigned[0].run), (b1, 10_000, run));
+    assert_eq!(ready.assigned[0].title, "Ten");
 
     let only = ScreenFilter { state: Some(ScreenState::Clean), ..ScreenFilter::default() };
     let board = screen_board(&press.shop(), &only, wall(100));
@@ -144,7 +144,7 @@ fn a_move_taken_back_leaves_the_screen_as_it_stood_and_as_old_as_it_was() {
     for (day, ids, to) in [(2, vec![coated, ready], ScreenState::ToReclaim), (3, vec![ready], ScreenState::Clean)] {
         let shop = press.shop();
         let facts = move_facts(&shop, &ids, to, Some("Moss"));
-        let back = undo_of(&shop, &facts);
+        let back = undo_facts(&shop, &facts);
         let undone = back.iter().filter(|(_, fact)| matches!(fact, Fact::Screen(ScreenFact::Undone { .. })));
         assert_eq!(undone.count(), ids.len());
         press.say_at(day * DAY, Uuid::nil(), Fact::ShopNamed("Two Kettles".into())).all(facts);
@@ -160,10 +160,10 @@ fn a_move_taken_back_leaves_the_screen_as_it_stood_and_as_old_as_it_was() {
 fn the_latest_change_can_be_taken_back_long_after() {
     let mut press = Press::new();
     let screen = press.screen("A");
-    assert!(latest_undone(press.shop().screens.live(screen).unwrap()).is_none(), "nothing happened to it yet");
+    assert!(undo_latest(press.shop().screens.live(screen).unwrap()).is_none(), "nothing happened to it yet");
     press.to(5, screen, ScreenState::Coated).to(DAY, screen, ScreenState::Exposed);
     let shop = press.shop();
-    let (change, fact) = latest_undone(shop.screens.live(screen).unwrap()).unwrap();
+    let (change, fact) = undo_latest(shop.screens.live(screen).unwrap()).unwrap();
     assert_eq!(change.at, wall(DAY));
     press.say_at(2 * DAY, screen, fact);
     let shop = press.shop();
@@ -197,7 +197,7 @@ fn a_tick_taken_back_takes_the_later_ones_with_it_and_the_age_counts_on() {
     }
     let back = |press: &Press, step| {
         let shop = press.shop();
-        step_undone(shop.screens.live(screen).unwrap(), step, wall(DAY))
+        undo_step_fact(shop.screens.live(screen).unwrap(), step, wall(DAY))
     };
     let undone = |to, since: u64, dry: Option<u64>, exposed: Option<u64>| {
         Fact::Screen(ScreenFact::Undone { to, since: wall(since), dry: dry.map(wall), exposed: exposed.map(wall) })
@@ -258,9 +258,9 @@ fn the_data_sheet_of_a_mesh_is_offered_for_another_screen_of_it() {
     press.all(facts);
     let shop = press.shop();
     let typed = |count: &str| MeshSheetForm { count: count.into(), ..MeshSheetForm::default() };
-    assert_eq!(sheet_to_take(&shop, &typed("156")).unwrap().thickness_um, Some(98));
-    assert_eq!(sheet_to_take(&shop, &typed("230")), None, "another mesh");
-    assert_eq!(sheet_to_take(&shop, &sheet), None, "it says so itself");
+    assert_eq!(sheet_to_copy(&shop, &typed("156")).unwrap().thickness_um, Some(98));
+    assert_eq!(sheet_to_copy(&shop, &typed("230")), None, "another mesh");
+    assert_eq!(sheet_to_copy(&shop, &sheet), None, "it says so itself");
 }
 
 #[test]
@@ -361,7 +361,7 @@ fn a_screen_reads_back_as_it_was_typed_and_left_alone_records_nothing() {
 #[test]
 fn the_screen_rooms_settings_record_only_what_changed() {
     let mut press = Press::new();
-    let mut form = ScreenRoomForm::of(&press.shop());
+    let mut form = ScreenSettingsForm::of(&press.shop());
     assert_eq!(form.check(&press.shop()), Ok(vec![]));
     form.dry = "45".into();
     let facts = form.check(&press.shop()).unwrap();
@@ -414,7 +414,7 @@ fn each_step_ticked_leaves_less_to_do_and_ticking_can_be_taken_back() {
                 other.say_at(at, screen, step_done(done, None));
             }
         }
-        let back = latest_undone(other.shop().screens.live(screen).unwrap()).unwrap().1;
+        let back = undo_latest(other.shop().screens.live(screen).unwrap()).unwrap().1;
         assert!(back.in_bounds());
         other.say_at(at, screen, back);
         let undone = screen_card(&other.shop(), screen, wall(at)).unwrap();
@@ -453,9 +453,9 @@ fn screens_follow_their_run_onto_the_press_and_off_it() {
     assert_eq!(press.shop().screens.get(a).unwrap().run, Some(run));
     assert_eq!(facts_on_start(&press.shop(), run, None), [], "said already");
 
-    assert!(keeps_ready(&press.shop(), run), "pieces are left");
+    assert!(should_keep_ready(&press.shop(), run), "pieces are left");
     press.pulls(run, 20, 30, 10);
-    assert!(!keeps_ready(&press.shop(), run));
+    assert!(!should_keep_ready(&press.shop(), run));
     let other = press.ten_minutes(None);
     press.named(other, "b").end_at(400, run);
     let facts = facts_on_end(&press.shop(), run, false, None);
@@ -532,7 +532,8 @@ fn a_run_waits_for_its_screen_and_those_behind_it_too() {
     let third = press.ten_minutes(None);
     press.to(0, screen, ScreenState::Exposed);
     let rail = press.rail(0);
-    let rows: Vec<_> = rail.runs.iter().map(|run| (run.id, run.free, run.waits_until, run.begin)).collect();
+    let rows: Vec<_> =
+        rail.runs.iter().map(|run| (run.id, run.press_free, run.waits_until, run.set_up_begins)).collect();
     let at = |minutes: u64| wall(minutes * MINUTE);
     assert_eq!(
         rows,
@@ -542,7 +543,7 @@ fn a_run_waits_for_its_screen_and_those_behind_it_too() {
     // In time for its turn it delays nobody.
     press.to(60, screen, ScreenState::Ready);
     let rail = press.rail(60);
-    assert_eq!((rail.runs[1].waits_until, rail.runs[1].begin), (None, at(21)));
+    assert_eq!((rail.runs[1].waits_until, rail.runs[1].set_up_begins), (None, at(21)));
 }
 
 #[test]
@@ -550,8 +551,8 @@ fn a_screen_that_comes_too_late_for_closing_is_seen_on_the_rail() {
     let (mut press, _, second, _) = morning();
     press.closes(9 * 60 + 30);
     let rail = press.rail(0);
-    assert_eq!((rail.runs[1].id, rail.runs[1].fit), (second, Fit::MissesClosing), "110 minutes of burning first");
-    assert_eq!(rail.runs[0].fit, Fit::Fits);
+    assert_eq!((rail.runs[1].id, rail.runs[1].fit), (second, RunFit::MissesClosing), "110 minutes of burning first");
+    assert_eq!(rail.runs[0].fit, RunFit::Fits);
 }
 
 #[test]
@@ -593,7 +594,7 @@ fn a_screen_with_another_jobs_art_is_pointed_out() {
     press.to(1, screen, ScreenState::Exposed);
     let needs = screen_needs(&press.shop(), clock(2));
     let row = needs.iter().find(|need| need.run == run).unwrap();
-    assert_eq!(row.screens[0].carries_other, Some(earlier));
+    assert_eq!(row.screens[0].assigned_elsewhere, Some(earlier));
 }
 
 #[test]

@@ -4,7 +4,7 @@ use crate::shop::{DAY, HOUR, Press, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::job::Size;
-use lastpull_core::run::{Pace, Standing, StopCause, ended_view};
+use lastpull_core::run::{Pace, RunPhase, StopCause, run_summary};
 
 /// Whole seconds at work and stood, as the counting screen shows them.
 fn times(press: &Press, run: RunId, seconds: u64) -> (u64, u64) {
@@ -20,10 +20,10 @@ fn pace_of(press: &Press, run: RunId) -> Pace {
 fn a_stop_lasts_until_it_is_taken_off_and_is_no_time_at_work() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 3).stop_at(100, run, StopCause::Ink);
-    assert_eq!(press.count(run, 250).standing, Standing::Stopped { since: wall(100), cause: StopCause::Ink });
+    assert_eq!(press.count(run, 250).phase, RunPhase::Stopped { since: wall(100), cause: StopCause::Ink });
     assert_eq!(times(&press, run, 250), (100, 150));
     press.resume_at(400, run).pull_at(420, run);
-    assert_eq!(press.count(run, 500).standing, Standing::Running);
+    assert_eq!(press.count(run, 500).phase, RunPhase::Running);
     assert_eq!(times(&press, run, 500), (200, 300));
     // 80 to 420 is 340 s, 300 of them stood.
     assert!((pace_of(&press, run).mean - 40.0).abs() < 1e-9);
@@ -33,7 +33,7 @@ fn a_stop_lasts_until_it_is_taken_off_and_is_no_time_at_work() {
 fn pulling_while_stopped_takes_the_stop_off() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).stop_at(100, run, StopCause::Screen).pull_at(220, run);
-    assert_eq!(press.count(run, 240).standing, Standing::Running);
+    assert_eq!(press.count(run, 240).phase, RunPhase::Running);
     assert_eq!(times(&press, run, 240), (120, 120));
 }
 
@@ -41,7 +41,7 @@ fn pulling_while_stopped_takes_the_stop_off() {
 fn a_stop_on_top_of_a_stop_does_not_count_twice() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).stop_at(100, run, StopCause::Ink).stop_at(150, run, StopCause::Break);
-    assert_eq!(press.count(run, 160).standing, Standing::Stopped { since: wall(100), cause: StopCause::Ink });
+    assert_eq!(press.count(run, 160).phase, RunPhase::Stopped { since: wall(100), cause: StopCause::Ink });
     press.resume_at(200, run).resume_at(230, run);
     assert_eq!(times(&press, run, 300), (200, 100));
 }
@@ -50,10 +50,10 @@ fn a_stop_on_top_of_a_stop_does_not_count_twice() {
 fn a_run_that_is_not_on_the_press_cannot_stop() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.stop_at(10, run, StopCause::Ink);
-    assert_eq!(press.count(run, 50).standing, Standing::Waiting);
+    assert_eq!(press.count(run, 50).phase, RunPhase::Waiting);
     assert_eq!(times(&press, run, 50), (0, 0));
     press.start_at(100, run).end_at(200, run).stop_at(300, run, StopCause::Ink);
-    assert_eq!(press.count(run, 400).standing, Standing::Ended);
+    assert_eq!(press.count(run, 400).phase, RunPhase::Ended);
     assert_eq!(times(&press, run, 400), (100, 0));
 }
 
@@ -62,16 +62,16 @@ fn counting_alone_starts_a_run() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.pull_at(60, run);
     let count = press.count(run, 100);
-    assert_eq!((count.standing, count.started), (Standing::Running, Some(wall(60))));
+    assert_eq!((count.phase, count.started), (RunPhase::Running, Some(wall(60))));
 }
 
 #[test]
 fn the_end_ends_a_stop_too_and_time_stands_still_after_it() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 3).stop_at(100, run, StopCause::Client).end_at(160, run);
-    assert_eq!(press.count(run, 999).standing, Standing::Ended);
+    assert_eq!(press.count(run, 999).phase, RunPhase::Ended);
     assert_eq!(times(&press, run, 999), (100, 60));
-    let ended = ended_view(&press.shop(), run);
+    let ended = run_summary(&press.shop(), run);
     assert_eq!((ended.active, ended.stopped, ended.span), (100_000, 60_000, Some((wall(0), wall(160)))));
     assert_eq!(ended.per_hour, Some(90.0), "a piece every 40 s");
 }
@@ -81,7 +81,7 @@ fn time_off_the_press_is_neither_work_nor_stop() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 3).end_at(100, run).start_at(1100, run);
     let count = press.count(run, 1120);
-    assert_eq!((count.standing, count.started), (Standing::Running, Some(wall(0))));
+    assert_eq!((count.phase, count.started), (RunPhase::Running, Some(wall(0))));
     assert_eq!(times(&press, run, 1120), (120, 0));
     press.pull_at(1140, run).stop_at(1150, run, StopCause::Heat).resume_at(1180, run).end_at(1200, run);
     assert_eq!(times(&press, run, 9000), (170, 30));
@@ -95,7 +95,7 @@ fn time_off_the_press_is_neither_work_nor_stop() {
 fn counting_takes_an_ended_run_up_again() {
     let (mut press, run) = Press::with_run(&[(Size::M, 9)]);
     press.pulls(run, 0, 40, 3).end_at(100, run).pull_at(500, run);
-    assert_eq!(press.count(run, 520).standing, Standing::Running);
+    assert_eq!(press.count(run, 520).phase, RunPhase::Running);
     assert_eq!(times(&press, run, 520), (120, 0));
 }
 
@@ -147,10 +147,10 @@ fn a_reopened_job_goes_on_from_its_count() {
     let job = press.shop().job_of(run).unwrap().0;
     press.say_at(DAY, job, Fact::JobReopened);
     assert!(press.shop().job(job).unwrap().is_open());
-    assert_eq!(press.count(run, DAY).standing, Standing::Ended);
+    assert_eq!(press.count(run, DAY).phase, RunPhase::Ended);
     press.pull_at(DAY + 60, run);
     let count = press.count(run, DAY + 100);
-    assert_eq!((count.good, count.left, count.standing), (7, 2, Standing::Running));
+    assert_eq!((count.good, count.left, count.phase), (7, 2, RunPhase::Running));
     assert_eq!(times(&press, run, DAY + 100), (280, 0), "the night was off the press");
     assert_eq!(pace_of(&press, run).gaps, 5, "one new pull has no gap yet");
 }
@@ -196,5 +196,5 @@ fn ending_a_run_on_two_phones_ends_it_once() {
 fn a_run_whose_end_was_forgotten_did_not_work_through_the_night() {
     let (mut press, run) = Press::with_run(&[(Size::M, 6)]);
     press.start_at(0, run).pulls(run, 0, 40, 6).finish_at(15 * HOUR, run);
-    assert_eq!(ended_view(&press.shop(), run).active, 200_000);
+    assert_eq!(run_summary(&press.shop(), run).active, 200_000);
 }

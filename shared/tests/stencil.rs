@@ -8,10 +8,10 @@ use lastpull_core::form::FormProblem;
 use lastpull_core::ids::Subject;
 use lastpull_core::journal::JournalFact;
 use lastpull_core::screen::{
-    BatchTime, BathField, BathTrend, Coats, Difference, EmulsionForm, Exposure, ExposureAnswer, ExposureAsked,
-    ExposureForm, ExposureRefused, Family, Found, FoundKind, LampForm, LampKind, MeshCloth, MeshCount, NoDistanceLaw,
-    NoReading, ScreensLeft, StencilFact, TestAdvice, bath_view, check_goal, emulsion_list, exposure_for, exposure_list,
-    lamp_list,
+    BatchTime, BathField, BathTrend, Coats, EmulsionForm, Exposure, ExposureAnswer, ExposureDifference, ExposureForm,
+    ExposureMethod, ExposureMethodKind, ExposureQuery, ExposureRefused, Family, LampForm, LampKind, MeshCloth,
+    MeshCount, NoDistanceLaw, NoTestResult, ScreensLeft, StencilFact, TestAdvice, bath_view, check_goal, emulsion_list,
+    exposure_for, exposure_list, lamp_list,
 };
 use lastpull_core::shop::Shop;
 use lastpull_core::units::{Length, NumberProblem, Seconds, Units};
@@ -71,8 +71,8 @@ impl ScreenRoom {
         id
     }
 
-    fn asked(&self, cloth: MeshCloth) -> ExposureAsked {
-        ExposureAsked { emulsion: self.blue, cloth, coats: None, lamp: self.bulb }
+    fn asked(&self, cloth: MeshCloth) -> ExposureQuery {
+        ExposureQuery { emulsion: self.blue, cloth, coats: None, lamp: self.bulb }
     }
 
     fn answer(&self, cloth: MeshCloth) -> ExposureAnswer {
@@ -88,7 +88,7 @@ fn an_exposure_that_was_found_is_known_for_its_emulsion_mesh_and_lamp() {
     let ExposureAnswer::Known(row) = room.answer(mesh(156, 64)) else { panic!("not known") };
     // Two steps up from 120 s: × 1.995262, the factor of step 3 in `exposure_step_guide.csv`.
     assert!((row.time.seconds() - 120.0 * 1.995_262).abs() < 0.01);
-    assert_eq!(row.found, Found::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 7 });
+    assert_eq!(row.found, ExposureMethod::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 7 });
     assert_eq!((row.id, row.at, row.by.as_deref()), (id, wall(60), Some("Ines")));
     assert_eq!((row.emulsion.as_str(), row.lamp.as_str()), ("Blue", "Bulb"));
     assert_eq!(row.coats, Some(Coats { print: 2, squeegee: 1 }));
@@ -102,10 +102,10 @@ fn of_a_mesh_that_was_never_tested_the_nearest_is_told_and_how_it_differs() {
     room.find(60, &ExposureForm { mesh: "110".into(), thread: "80".into(), ..room.form() });
     let near_one = room.find(70, &ExposureForm { mesh: "230".into(), thread: "48".into(), ..room.form() });
     let ExposureAnswer::Nearest { row, differs, scaled } = room.answer(mesh(195, 48)) else { panic!("known") };
-    assert_eq!((row.id, differs, scaled), (near_one, vec![Difference::Count], None));
+    assert_eq!((row.id, differs, scaled), (near_one, vec![ExposureDifference::Count], None));
     let dyed = MeshCloth { dyed: true, ..mesh(230, 48) };
     let ExposureAnswer::Nearest { differs, .. } = room.answer(dyed) else { panic!("known") };
-    assert_eq!(differs, [Difference::Dyed]);
+    assert_eq!(differs, [ExposureDifference::Dyed]);
 }
 
 #[test]
@@ -114,10 +114,10 @@ fn a_lamp_of_its_own_comes_before_a_mesh_of_its_own() {
     let other = room.press.id();
     room.find(60, &ExposureForm { lamp: Some(other), ..room.form() });
     let ExposureAnswer::Nearest { differs, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
-    assert_eq!(differs, [Difference::Lamp]);
+    assert_eq!(differs, [ExposureDifference::Lamp]);
     let own = room.find(70, &ExposureForm { mesh: "110".into(), ..room.form() });
     let ExposureAnswer::Nearest { row, differs, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
-    assert_eq!((row.id, differs), (own, vec![Difference::Count]));
+    assert_eq!((row.id, differs), (own, vec![ExposureDifference::Count]));
 }
 
 #[test]
@@ -132,7 +132,7 @@ fn another_emulsions_exposure_is_never_offered() {
 fn other_coats_differ_and_untold_ones_do_not() {
     let mut room = ScreenRoom::new();
     let untold = room.find(60, &room.form());
-    let asked = |print| ExposureAsked { coats: Some(Coats { print, squeegee: 1 }), ..room.asked(mesh(156, 64)) };
+    let asked = |print| ExposureQuery { coats: Some(Coats { print, squeegee: 1 }), ..room.asked(mesh(156, 64)) };
     let (one, two) = (asked(1), asked(2));
     let shop = room.press.shop();
     assert!(matches!(exposure_for(&shop, &two), ExposureAnswer::Known(row) if row.id == untold));
@@ -141,19 +141,20 @@ fn other_coats_differ_and_untold_ones_do_not() {
     let shop = room.press.shop();
     assert!(matches!(exposure_for(&shop, &two), ExposureAnswer::Known(row) if row.id == told));
     let ExposureAnswer::Nearest { differs, .. } = exposure_for(&shop, &one) else { panic!("known") };
-    assert_eq!(differs, [Difference::Coats]);
+    assert_eq!(differs, [ExposureDifference::Coats]);
 }
 
 /// Source: `exposure_inverse_square.csv`: 68 min at 18.5 in is 24.0409 min at 11 in.
 #[test]
 fn a_bulb_that_was_hung_nearer_scales_its_time_and_asks_for_a_test() {
     let mut room = ScreenRoom::new();
-    room.find(60, &ExposureForm { kind: FoundKind::Practice, time: "4080".into(), ..room.form() });
+    room.find(60, &ExposureForm { kind: ExposureMethodKind::Practice, time: "4080".into(), ..room.form() });
     room.hang("11", LampKind::Point);
     let ExposureAnswer::Nearest { differs, scaled, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
-    assert_eq!(differs, [Difference::Distance]);
+    assert_eq!(differs, [ExposureDifference::Distance]);
     assert!((scaled.unwrap().seconds() / 60.0 - 24.0409).abs() < 0.001);
-    let moved = ExposureForm { kind: FoundKind::Distance, time: "4080".into(), from: "18.5".into(), ..room.form() };
+    let moved =
+        ExposureForm { kind: ExposureMethodKind::Distance, time: "4080".into(), from: "18.5".into(), ..room.form() };
     let preview = moved.preview(&room.press.shop(), None, Units::UsCustomary).unwrap().unwrap();
     assert_eq!((preview.time, preview.advice), (scaled.unwrap(), Some(TestAdvice::TestAgain)));
     room.find(90, &moved);
@@ -168,8 +169,8 @@ fn tubes_that_were_moved_are_not_computed() {
     room.find(60, &room.form());
     room.hang("11", LampKind::Tubes);
     let ExposureAnswer::Nearest { differs, scaled, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
-    assert_eq!((differs, scaled), (vec![Difference::Distance], None));
-    let form = ExposureForm { kind: FoundKind::Distance, from: "18.5".into(), ..room.form() };
+    assert_eq!((differs, scaled), (vec![ExposureDifference::Distance], None));
+    let form = ExposureForm { kind: ExposureMethodKind::Distance, from: "18.5".into(), ..room.form() };
     let refused = form.check(&room.press.shop(), None, Units::UsCustomary).unwrap_err();
     assert!(refused.fields.is_empty());
     assert_eq!(refused.refused, Some(ExposureRefused::Distance(NoDistanceLaw::Tubes)));
@@ -201,7 +202,7 @@ fn a_correction_keeps_the_day_the_lamp_and_the_goal_of_its_test() {
     room.hang("24", LampKind::Point);
     room.tell(Uuid::nil(), check_goal("9").unwrap());
     let shop = room.press.shop();
-    let before = &shop.stencils.exposure(id).unwrap().fact;
+    let before = &shop.exposure_log.exposure(id).unwrap().fact;
     let form = ExposureForm { solid: "7".into(), ..ExposureForm::of(before, Units::UsCustomary) };
     let corrected = form.check(&shop, Some(before), Units::UsCustomary).unwrap();
     room.press.say_at(DAY, id, Fact::Stencil(corrected));
@@ -213,12 +214,12 @@ fn a_correction_keeps_the_day_the_lamp_and_the_goal_of_its_test() {
 #[test]
 fn the_goal_is_seven_until_the_shop_aims_higher_and_never_lower() {
     let mut room = ScreenRoom::new();
-    assert_eq!(room.press.shop().stencils.goal(), 7);
+    assert_eq!(room.press.shop().exposure_log.goal(), 7);
     let problems = check_goal("6").unwrap_err();
     assert_eq!(problems["goal"], FormProblem::Number(NumberProblem::TooLow { least: 7.0 }));
     room.tell(Uuid::nil(), check_goal("8").unwrap());
     let time = room.form().preview(&room.press.shop(), None, Units::UsCustomary).unwrap().unwrap();
-    assert_eq!(time.found, Found::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 8 });
+    assert_eq!(time.found, ExposureMethod::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 8 });
     assert_eq!(time.advice, Some(TestAdvice::TestAgain));
 }
 
@@ -231,8 +232,11 @@ fn what_an_exposure_form_lacks_is_answered_beside_its_field() {
     assert_eq!(fields, ["emulsion", "lamp", "mesh", "solid", "time"]);
     assert_eq!(ExposureForm::default().preview(&shop, None, Units::UsCustomary), Ok(None));
     let washed_out = ExposureForm { solid: "0".into(), ..room.form() };
-    assert_eq!(washed_out.preview(&shop, None, Units::UsCustomary), Err(ExposureRefused::Test(NoReading::NothingHeld)));
-    let columns = ExposureForm { kind: FoundKind::Columns, factor: "7".into(), ..room.form() };
+    assert_eq!(
+        washed_out.preview(&shop, None, Units::UsCustomary),
+        Err(ExposureRefused::Test(NoTestResult::NothingHeld))
+    );
+    let columns = ExposureForm { kind: ExposureMethodKind::Columns, factor: "7".into(), ..room.form() };
     assert!(columns.check(&shop, None, Units::UsCustomary).unwrap_err().fields.contains_key("factor"));
 }
 
@@ -289,8 +293,8 @@ impl Tank {
     }
 
     /// Batches of four, an hour apart, each of so many minutes a screen.
-    fn batches(&mut self, from: u64, minutes_a_screen: &[u64]) -> &mut Self {
-        for (n, minutes) in minutes_a_screen.iter().enumerate() {
+    fn batches(&mut self, from: u64, minutes_per_screen: &[u64]) -> &mut Self {
+        for (n, minutes) in minutes_per_screen.iter().enumerate() {
             let start = from + n as u64 * HOUR;
             let id = self.put_in(start, 4);
             self.tell(start + minutes * 4 * 60, id, StencilFact::BatchOut { time: BatchTime::Elapsed, count: None });
@@ -366,7 +370,7 @@ fn the_shops_own_threshold_decides_when_to_charge() {
     assert_ne!(bath_view(&tank.shop(), 0, wall(DAY)).trend, Some(BathTrend::Recharge));
     tank.tell(DAY, Uuid::nil(), StencilFact::Bath(vec![BathField::RechargeAt(Some(130))]));
     let view = bath_view(&tank.shop(), 0, wall(DAY));
-    assert_eq!((view.trend, view.recharge_is_own), (Some(BathTrend::Recharge), true));
+    assert_eq!((view.trend, view.is_custom_recharge), (Some(BathTrend::Recharge), true));
 }
 
 #[test]
@@ -432,11 +436,11 @@ fn stencil_facts_read_and_write_their_frozen_names() {
         cloth: mesh(156, 64),
         coats: Some(Coats { print: 2, squeegee: 1 }),
         time: Seconds::new(84.0),
-        found: Found::Columns { test: Seconds::new(120.0), percent: 70 },
+        found: ExposureMethod::Columns { test: Seconds::new(120.0), percent: 70 },
         by: None,
         note: String::new(),
     };
-    let step = Found::StepGuide { test: Seconds::new(1.0), solid: 5, goal: 7 };
+    let step = ExposureMethod::StepGuide { test: Seconds::new(1.0), solid: 5, goal: 7 };
     let known = Exposure { found: step, coats: None, distance: None, ..exposure.clone() };
     for (fact, json) in [
         (
@@ -533,9 +537,9 @@ proptest! {
         }
         let shop = press.shop();
         let view = bath_view(&shop, waiting, wall(DAY));
-        let kept = shop.stencils.bath.batches(0, u64::MAX);
+        let kept = shop.exposure_log.bath.batches(0, u64::MAX);
         let from = view.charge.as_ref().map_or(0, |charge| charge.at);
-        let out = kept.iter().filter(|(_, batch)| batch.came_out.is_some() && batch.began() >= from).count();
+        let out = kept.iter().filter(|(_, batch)| batch.came_out.is_some() && batch.started_at() >= from).count();
         prop_assert_eq!(view.done.len(), out.min(40));
         prop_assert_eq!(view.in_bath.len(), kept.iter().filter(|(_, batch)| batch.came_out.is_none()).count());
         if let (Some(capacity), Some(batches)) = (capacity, view.queue.batches) {

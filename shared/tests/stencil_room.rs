@@ -9,10 +9,10 @@ use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::journal::JournalFact;
 use lastpull_core::screen::{
-    BatchInForm, BatchOutForm, BatchTimeKind, BathStep, Coats, DampNote, EmulsionForm, ExposureForm, ExposurePick,
-    ExposureRefused, Family, Found, FoundKind, LampForm, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw,
-    ScreenFact, ScreenField, ScreenState, StencilFact, bath_view, forget_batch, known_cloths, known_coats, mesh_rows,
-    put_in, room_damp, stencil_home, take_out, waiting_screens,
+    BatchInForm, BatchOutForm, BatchTimeKind, Coats, EmulsionForm, ExposureChoice, ExposureForm, ExposureMethod,
+    ExposureMethodKind, ExposureRefused, FactsWithUndo, Family, HumidityEffect, LampForm, LampKind, MeshCloth,
+    MeshCount, MeshSheet, NoDistanceLaw, ScreenFact, ScreenField, ScreenState, StencilFact, bath_view, delete_batch,
+    exposure_home, known_cloths, known_coats, mesh_rows, put_in, room_humidity, take_out, waiting_screens,
 };
 use lastpull_core::shop::Shop;
 use lastpull_core::units::{NumberProblem, Seconds, Temperature, Units};
@@ -57,7 +57,7 @@ fn stands(shop: &Shop, screens: &[Subject]) -> Vec<ScreenState> {
 }
 
 /// Two screens that wait, put in together a minute after opening.
-fn two_in() -> (Press, [Subject; 2], Subject, BathStep) {
+fn two_in() -> (Press, [Subject; 2], Subject, FactsWithUndo) {
     let mut press = Press::new();
     let screens = [press.waits("7"), press.waits("8")];
     let batch = press.id();
@@ -140,7 +140,7 @@ fn a_screen_that_went_on_since_is_not_pulled_back_by_its_batch() {
 #[test]
 fn a_batch_put_in_by_mistake_is_forgotten_and_remembered_again_with_its_screens() {
     let (mut press, screens, batch, _) = two_in();
-    let step = forget_batch(&press.shop(), batch, None);
+    let step = delete_batch(&press.shop(), batch, None);
     press.all(3 * MINUTE, &step.facts);
     assert_eq!(stands(&press.shop(), &screens), [ScreenState::ToReclaim; 2]);
     press.all(4 * MINUTE, &step.undo);
@@ -188,11 +188,11 @@ fn find(press: &mut Press, seconds: u64, form: &ExposureForm) -> Subject {
 #[test]
 fn the_desk_begins_with_what_the_shop_exposed_last() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
-    let first = ExposurePick { emulsion: Some(blue), lamp: Some(lamp), ..ExposurePick::default() };
-    assert_eq!(ExposurePick::usual(&press.shop()), first);
-    assert_eq!(first.asked(), None);
+    let first = ExposureChoice { emulsion: Some(blue), lamp: Some(lamp), ..ExposureChoice::default() };
+    assert_eq!(ExposureChoice::from_latest(&press.shop()), first);
+    assert_eq!(first.query(), None);
     press.frame("3", vec![ScreenField::Mesh(Some(sheet(230)))]);
-    assert_eq!(ExposurePick::usual(&press.shop()).cloth, Some(sheet(230).cloth()));
+    assert_eq!(ExposureChoice::from_latest(&press.shop()).cloth, Some(sheet(230).cloth()));
     let form = ExposureForm {
         emulsion: Some(blue),
         lamp: Some(lamp),
@@ -200,18 +200,18 @@ fn the_desk_begins_with_what_the_shop_exposed_last() {
         thread: "64".into(),
         coats_print: "2".into(),
         coats_squeegee: "1".into(),
-        kind: FoundKind::Practice,
+        kind: ExposureMethodKind::Practice,
         time: "90".into(),
         ..ExposureForm::default()
     };
     find(&mut press, 60, &form);
     let shop = press.shop();
-    let pick = ExposurePick::usual(&shop);
+    let pick = ExposureChoice::from_latest(&shop);
     assert_eq!((pick.cloth, pick.coats), (Some(sheet(156).cloth()), Some(Coats { print: 2, squeegee: 1 })));
     assert_eq!(known_cloths(&shop), [sheet(156).cloth(), sheet(230).cloth()]);
     assert_eq!(known_coats(&shop), [Coats { print: 2, squeegee: 1 }]);
     press.say(lamp, Fact::Deleted);
-    assert_eq!(pick.still_there(&press.shop()).lamp, None);
+    assert_eq!(pick.without_deleted(&press.shop()).lamp, None);
 }
 
 #[test]
@@ -219,20 +219,20 @@ fn a_test_is_written_down_for_what_was_picked() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
     let cloth = MeshCloth { dyed: true, ..sheet(156).cloth() };
     let coats = Some(Coats { print: 2, squeegee: 1 });
-    let pick = ExposurePick { emulsion: Some(blue), lamp: Some(lamp), cloth: Some(cloth), coats };
-    let form = ExposureForm { time: "60".into(), solid: "7".into(), ..ExposureForm::for_pick(&pick, Units::Metric) };
+    let pick = ExposureChoice { emulsion: Some(blue), lamp: Some(lamp), cloth: Some(cloth), coats };
+    let form = ExposureForm { time: "60".into(), solid: "7".into(), ..ExposureForm::for_choice(&pick, Units::Metric) };
     let id = find(&mut press, 60, &form);
     let shop = press.shop();
-    let fact = &shop.stencils.exposure(id).unwrap().fact;
+    let fact = &shop.exposure_log.exposure(id).unwrap().fact;
     assert_eq!((fact.cloth, fact.coats, fact.emulsion, fact.lamp), (cloth, coats, blue, lamp));
     // Back from twenty inches to thirty: (30/20)² times as long, by the inverse-square law.
     let far = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "30".into() };
-    let fields = far.check(Units::UsCustomary, shop.stencils.lamp(lamp)).unwrap();
+    let fields = far.check(Units::UsCustomary, shop.exposure_log.lamp(lamp)).unwrap();
     press.say(lamp, Fact::Stencil(StencilFact::Lamp(fields)));
-    let form = ExposureForm::from_distance(&pick, fact, Units::UsCustomary);
+    let form = ExposureForm::for_other_distance(&pick, fact, Units::UsCustomary);
     let found = form.preview(&press.shop(), None, Units::UsCustomary).unwrap().unwrap();
     assert!(near(found.time.seconds(), 60.0 * 2.25));
-    assert_eq!(ExposureForm::for_pick(&ExposurePick::default(), Units::Metric).per, Units::Metric);
+    assert_eq!(ExposureForm::for_choice(&ExposureChoice::default(), Units::Metric).per, Units::Metric);
 }
 
 #[test]
@@ -251,15 +251,15 @@ fn a_screen_brings_its_own_mesh_coats_and_emulsion() {
     );
     let plain = press.frame("4", Vec::new());
     let shop = press.shop();
-    let pick = ExposurePick::for_screen(&shop, screen);
-    let expected = ExposurePick {
+    let pick = ExposureChoice::for_screen(&shop, screen);
+    let expected = ExposureChoice {
         emulsion: Some(green),
         cloth: Some(sheet(230).cloth()),
         coats: Some(Coats { print: 1, squeegee: 1 }),
         lamp: Some(lamp),
     };
     assert_eq!(pick, expected);
-    assert_eq!(ExposurePick::for_screen(&shop, plain).emulsion, Some(blue));
+    assert_eq!(ExposureChoice::for_screen(&shop, plain).emulsion, Some(blue));
 }
 
 #[test]
@@ -277,11 +277,11 @@ fn the_preview_tells_by_what_the_tests_time_is_multiplied() {
     let factor = form.preview(&shop, None, Units::UsCustomary).unwrap().unwrap().factor.unwrap();
     assert!((factor - 1.995_262).abs() < 1e-6);
     // From ten inches to twenty is four times the time, by the inverse-square law.
-    let moved = ExposureForm { kind: FoundKind::Distance, from: "10".into(), ..form.clone() };
+    let moved = ExposureForm { kind: ExposureMethodKind::Distance, from: "10".into(), ..form.clone() };
     let found = moved.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
     assert!(near(found.factor.unwrap(), 4.0));
-    assert!(matches!(found.found, Found::Distance { .. }));
-    let known = ExposureForm { kind: FoundKind::Practice, ..form };
+    assert!(matches!(found.found, ExposureMethod::Distance { .. }));
+    let known = ExposureForm { kind: ExposureMethodKind::Practice, ..form };
     let found = known.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
     assert_eq!((found.factor, found.time), (None, Seconds::new(120.0)));
 }
@@ -297,7 +297,7 @@ fn tubes_panels_and_contact_tables_are_refused_before_a_distance_is_typed() {
         let form = ExposureForm {
             emulsion: Some(blue),
             lamp: Some(lamp),
-            kind: FoundKind::Distance,
+            kind: ExposureMethodKind::Distance,
             ..ExposureForm::default()
         };
         let refused = form.preview(&press.shop(), None, Units::UsCustomary).unwrap_err();
@@ -308,14 +308,14 @@ fn tubes_panels_and_contact_tables_are_refused_before_a_distance_is_typed() {
 #[test]
 fn a_reading_of_the_room_says_something_for_two_hours() {
     let (mut press, _, blue) = exposed(LampKind::Point);
-    let damp = |press: &Press, seconds| room_damp(&press.shop(), blue, wall(seconds)).unwrap();
-    assert_eq!(damp(&press, 0).note, DampNote::NotRead);
+    let damp = |press: &Press, seconds| room_humidity(&press.shop(), blue, wall(seconds)).unwrap();
+    assert_eq!(damp(&press, 0).note, HumidityEffect::NotRead);
     let reading = press.id();
     let fact = HeatFact::RoomRead { temperature: Temperature::from_fahrenheit(80.0), humidity: 62, by: None };
     press.say_at(60, reading, Fact::Heat(fact));
-    assert_eq!((damp(&press, 2 * HOUR).note, damp(&press, 2 * HOUR).humidity), (DampNote::MoreTime, Some(62)));
-    assert_eq!(damp(&press, 2 * HOUR + 120).note, DampNote::NotRead);
-    assert_eq!(room_damp(&press.shop(), reading, wall(120)), None);
+    assert_eq!((damp(&press, 2 * HOUR).note, damp(&press, 2 * HOUR).humidity), (HumidityEffect::MoreTime, Some(62)));
+    assert_eq!(damp(&press, 2 * HOUR + 120).note, HumidityEffect::NotRead);
+    assert_eq!(room_humidity(&press.shop(), reading, wall(120)), None);
 }
 
 #[test]
@@ -329,7 +329,7 @@ fn meshes_are_listed_once_with_the_frames_they_are_on() {
     let rows = mesh_rows(&press.shop());
     assert_eq!(rows.iter().map(|row| row.labels.join(" ")).collect::<Vec<_>>(), ["1", "8 9"]);
     assert_eq!(rows.iter().map(lastpull_core::screen::MeshRow::is_full).collect::<Vec<_>>(), [false, true]);
-    let home = stencil_home(&press.shop(), wall(60));
+    let home = exposure_home(&press.shop(), wall(60));
     assert_eq!((home.meshes, home.full_sheets, home.trend), (2, 1, None));
 }
 
@@ -337,7 +337,7 @@ fn meshes_are_listed_once_with_the_frames_they_are_on() {
 fn the_way_in_counts_what_waits_and_what_lies_in_the_bath() {
     let (mut press, ..) = two_in();
     press.waits("9");
-    let home = stencil_home(&press.shop(), wall(HOUR));
+    let home = exposure_home(&press.shop(), wall(HOUR));
     assert_eq!((home.in_bath, home.waiting, home.exposures), (2, 1, 0));
 }
 

@@ -24,7 +24,7 @@ pub fn Banner() -> impl IntoView {
             view! {
                 <div class="banner" id="update-banner">
                     <span>{i18n::update_waits()}</span>
-                    <button type="button" class="banner-button" on:click=move |_| updates::take_over()>{i18n::update_now()}</button>
+                    <button type="button" class="banner-button" on:click=move |_| updates::activate_update()>{i18n::update_now()}</button>
                 </div>
             }.into_any()
         })}

@@ -16,7 +16,8 @@ use leptos::prelude::*;
 pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
     let store = Store::from_context();
     let welcome = Memo::new(move |_| {
-        store.shop.with(|shop| shop.facts() == 0) && store.settings.with(|settings| !settings.started && !settings.demo)
+        store.shop.with(|shop| shop.fact_count() == 0)
+            && store.settings.with(|settings| !settings.started && !settings.demo)
     });
     let counting = Memo::new(move |_| matches!(route.get(), Route::Run(_) | Route::Press));
     view! {

@@ -50,7 +50,7 @@ pub fn Keypad(
         }
     };
     view! {
-        <div class="pot-keypad" role="group" aria-label=label on:click=move |event| dom::let_go_after_touch(&event)>
+        <div class="pot-keypad" role="group" aria-label=label on:click=move |event| dom::blur_after_touch(&event)>
             <div class="pot-keys">
                 {["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit).into_iter().collect::<Vec<_>>()}
                 <button type="button" class="pot-key" data-key="mark" aria-label=i18n::pot_key_mark() on:click=move |_| put_on(text, mark)>{mark}</button>

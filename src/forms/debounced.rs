@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use std::time::Duration;
 
 /// Time without a change after which the value is reported.
-const REST: Duration = Duration::from_millis(700);
+const REPORT_DELAY: Duration = Duration::from_millis(700);
 
 /// A value that is reported with a delay.
 pub struct Debounced<T: Send + Sync + 'static> {
@@ -40,7 +40,7 @@ impl<T: Clone + Send + Sync + 'static> Debounced<T> {
         self.pending.set_value(Some(value));
         let turn = self.turn.get_value().wrapping_add(1);
         self.turn.set_value(turn);
-        clock::after(REST, move || {
+        clock::after(REPORT_DELAY, move || {
             // `None` once the component is unmounted; another number if the value changed again.
             if self.turn.try_get_value() == Some(turn) {
                 self.tell_pending();

@@ -79,7 +79,7 @@ pub fn read_value(item: CheckItem, expected: &Expected, text: &str) -> Result<i6
             parse_number(text, 0.0, 100.0).map(|value| i64::from(Length::from_units(value, units).micrometres()))
         }
         Expected::Belt(_) => parse_number(text, 0.0, 1_000.0)
-            .map(|value| i64::from(BeltSpeed::from_units(value, units).micrometres_a_second())),
+            .map(|value| i64::from(BeltSpeed::from_units(value, units).micrometres_per_second())),
         _ => Err(NumberProblem::NotANumber),
     }
 }

@@ -1,7 +1,7 @@
 //! Messages: the climate of the shop.
 
 use super::{duration, messages};
-use lastpull_core::heat::{Assumption, HeatLevel, RoomCaveat, Schedule, Water};
+use lastpull_core::heat::{Assumption, ClimateCaveat, HeatLevel, Schedule, Water};
 
 messages! {
     room_title { "The room", "La sala" }
@@ -83,7 +83,7 @@ pub fn minutes_ago(minutes: u64) -> String {
 }
 
 /// What to do at a heat level.
-pub fn level_asks(level: HeatLevel) -> &'static str {
+pub fn heat_level_advice(level: HeatLevel) -> &'static str {
     match level {
         HeatLevel::Lower => asks_lower(),
         HeatLevel::Moderate => asks_moderate(),
@@ -123,12 +123,12 @@ pub fn assumption(assumption: Assumption) -> &'static str {
 }
 
 /// What the figures do not cover.
-pub fn room_caveat(caveat: RoomCaveat) -> &'static str {
+pub fn room_caveat(caveat: ClimateCaveat) -> &'static str {
     match caveat {
-        RoomCaveat::ShadeAndLightWind => room_shade(),
-        RoomCaveat::RadiantHeat => room_radiant(),
-        RoomCaveat::GuidanceOnly => room_guidance(),
-        RoomCaveat::DamperThanTable => room_damper(),
-        RoomCaveat::PastTables => room_past_tables(),
+        ClimateCaveat::ShadeAndLightWind => room_shade(),
+        ClimateCaveat::RadiantHeat => room_radiant(),
+        ClimateCaveat::GuidanceOnly => room_guidance(),
+        ClimateCaveat::DamperThanTable => room_damper(),
+        ClimateCaveat::PastTables => room_past_tables(),
     }
 }

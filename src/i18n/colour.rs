@@ -1,9 +1,13 @@
 //! Messages: colour readings, differences, additions, and coverage.
 
 use super::{localized, messages, number, with_mark};
-use lastpull_core::colour::photo_reading::{PhotoProblem, Which};
-use lastpull_core::colour::{Lean, Origin, SpectrumProblem, Strength, Way, Word};
-use lastpull_core::ink::{DrawdownLine, HowGood, LayKind, NextDrawdown, PatchOf, ReadBy, RestsOn, Share, kind_of};
+use lastpull_core::colour::photo_reading::{PatchRole, PhotoProblem};
+use lastpull_core::colour::{
+    DifferenceDirection, DifferenceSize, DifferenceWord, Origin, PrintSequence, SpectrumProblem,
+};
+use lastpull_core::ink::{
+    ColourProvenance, ColourQuality, DrawdownLine, LayerKind, NextDrawdown, PatchSource, ReadBy, Share, layer_kind,
+};
 
 messages! {
     colour_match_title(pot) { "Match: {pot}", "Comparar: {pot}" }
@@ -276,26 +280,28 @@ messages! {
 }
 
 /// One term of a colour difference.
-pub fn colour_word(word: &Word) -> &'static str {
-    let by = |slightly, clearly, much| match word.strength {
-        Strength::Slightly => slightly,
-        Strength::Clearly => clearly,
-        Strength::Much => much,
+pub fn colour_word(word: &DifferenceWord) -> &'static str {
+    let by = |slightly, clearly, much| match word.size {
+        DifferenceSize::Slightly => slightly,
+        DifferenceSize::Clearly => clearly,
+        DifferenceSize::Much => much,
     };
-    match word.lean {
-        Lean::Lighter => by(colour_slightly_lighter(), colour_clearly_lighter(), colour_much_lighter()),
-        Lean::Darker => by(colour_slightly_darker(), colour_clearly_darker(), colour_much_darker()),
-        Lean::Redder => by(colour_slightly_redder(), colour_clearly_redder(), colour_much_redder()),
-        Lean::Greener => by(colour_slightly_greener(), colour_clearly_greener(), colour_much_greener()),
-        Lean::Yellower => by(colour_slightly_yellower(), colour_clearly_yellower(), colour_much_yellower()),
-        Lean::Bluer => by(colour_slightly_bluer(), colour_clearly_bluer(), colour_much_bluer()),
-        Lean::Cleaner => by(colour_slightly_cleaner(), colour_clearly_cleaner(), colour_much_cleaner()),
-        Lean::Dirtier => by(colour_slightly_dirtier(), colour_clearly_dirtier(), colour_much_dirtier()),
+    match word.direction {
+        DifferenceDirection::Lighter => by(colour_slightly_lighter(), colour_clearly_lighter(), colour_much_lighter()),
+        DifferenceDirection::Darker => by(colour_slightly_darker(), colour_clearly_darker(), colour_much_darker()),
+        DifferenceDirection::Redder => by(colour_slightly_redder(), colour_clearly_redder(), colour_much_redder()),
+        DifferenceDirection::Greener => by(colour_slightly_greener(), colour_clearly_greener(), colour_much_greener()),
+        DifferenceDirection::Yellower => {
+            by(colour_slightly_yellower(), colour_clearly_yellower(), colour_much_yellower())
+        }
+        DifferenceDirection::Bluer => by(colour_slightly_bluer(), colour_clearly_bluer(), colour_much_bluer()),
+        DifferenceDirection::Cleaner => by(colour_slightly_cleaner(), colour_clearly_cleaner(), colour_much_cleaner()),
+        DifferenceDirection::Dirtier => by(colour_slightly_dirtier(), colour_clearly_dirtier(), colour_much_dirtier()),
     }
 }
 
 /// A colour difference within a sentence.
-pub fn colour_words(words: &[Word]) -> String {
+pub fn colour_words(words: &[DifferenceWord]) -> String {
     words.iter().map(|word| colour_word(word).to_lowercase()).collect::<Vec<_>>().join(", ")
 }
 
@@ -322,7 +328,7 @@ pub fn colour_origin(origin: Origin) -> &'static str {
 }
 
 /// Why a photo cannot be used, and what to do; `name` gives the name of each mark.
-pub fn colour_photo_problem(problem: PhotoProblem, name: impl Fn(Which) -> &'static str) -> String {
+pub fn colour_photo_problem(problem: PhotoProblem, name: impl Fn(PatchRole) -> &'static str) -> String {
     match problem {
         PhotoProblem::NotAPicture => colour_photo_none().into(),
         PhotoProblem::Outside(which) => colour_problem_outside(name(which)),
@@ -345,12 +351,12 @@ pub fn colour_curve_problem(problem: SpectrumProblem) -> &'static str {
 }
 
 /// A way to print: hits and underbase.
-pub fn colour_way(way: Way) -> String {
+pub fn colour_way(way: PrintSequence) -> String {
     if way.underbase > 0 { colour_based(u32::from(way.hits)) } else { colour_hits(u32::from(way.hits)) }
 }
 
 /// The same within a sentence.
-pub fn colour_short_way(way: Way) -> String {
+pub fn colour_short_way(way: PrintSequence) -> String {
     if way.underbase > 0 { colour_short_based(u32::from(way.hits)) } else { colour_short_hits(u32::from(way.hits)) }
 }
 
@@ -360,13 +366,13 @@ pub fn colour_minutes(minutes: f64) -> String {
 }
 
 /// How well a component's colour is known, and what that means.
-pub fn colour_good(good: HowGood) -> (&'static str, &'static str) {
+pub fn colour_good(good: ColourQuality) -> (&'static str, &'static str) {
     match good {
-        HowGood::Unknown => (colour_good_unknown(), colour_good_unknown_text()),
-        HowGood::TakenAsClear => (colour_good_clear(), colour_good_clear_text()),
-        HowGood::Disagrees => (colour_good_disagrees(), colour_good_disagrees_text()),
-        HowGood::Half => (colour_good_half(), colour_good_half_text()),
-        HowGood::Good => (colour_good_good(), colour_good_good_text()),
+        ColourQuality::Unknown => (colour_good_unknown(), colour_good_unknown_text()),
+        ColourQuality::AssumedClear => (colour_good_clear(), colour_good_clear_text()),
+        ColourQuality::Contradictory => (colour_good_disagrees(), colour_good_disagrees_text()),
+        ColourQuality::AbsorptionOnly => (colour_good_half(), colour_good_half_text()),
+        ColourQuality::Good => (colour_good_good(), colour_good_good_text()),
     }
 }
 
@@ -382,17 +388,17 @@ pub fn colour_next_words(next: &NextDrawdown) -> String {
 }
 
 /// How a drawdown is laid: film and ground.
-pub fn colour_lay_kind(kind: LayKind) -> &'static str {
+pub fn colour_lay_kind(kind: LayerKind) -> &'static str {
     match kind {
-        LayKind::Hiding => colour_lay_thick(),
-        LayKind::OverWhite => colour_lay_white(),
-        LayKind::OverBlack => colour_lay_black(),
+        LayerKind::Hiding => colour_lay_thick(),
+        LayerKind::OverWhite => colour_lay_white(),
+        LayerKind::OverBlack => colour_lay_black(),
     }
 }
 
 /// What a drawdown is of, and how it is laid.
 pub fn colour_line(line: &DrawdownLine) -> String {
-    colour_lies(line.made.share, &line.rest, colour_lay_kind(kind_of(&line.made.lay)))
+    colour_lies(line.made.share, &line.rest, colour_lay_kind(layer_kind(&line.made.lay)))
 }
 
 fn colour_lies(share: Share, rest: &str, lies: &str) -> String {
@@ -406,23 +412,23 @@ fn colour_lies(share: Share, rest: &str, lies: &str) -> String {
 }
 
 /// What a known patch is.
-pub fn colour_patch(of: &PatchOf) -> String {
+pub fn colour_patch(of: &PatchSource) -> String {
     match of {
-        PatchOf::Drawdown { share, rest, lay } => {
+        PatchSource::Drawdown { share, rest, lay } => {
             let lies = match lay {
-                LayKind::Hiding => colour_beside_thick(),
-                LayKind::OverWhite => colour_beside_white(),
-                LayKind::OverBlack => colour_beside_black(),
+                LayerKind::Hiding => colour_beside_thick(),
+                LayerKind::OverWhite => colour_beside_white(),
+                LayerKind::OverBlack => colour_beside_black(),
             };
             colour_lies(*share, rest, lies)
         }
-        PatchOf::Target => colour_beside_target().into(),
-        PatchOf::Garment => colour_beside_garment().into(),
+        PatchSource::Target => colour_beside_target().into(),
+        PatchSource::Garment => colour_beside_garment().into(),
     }
 }
 
 /// Which parts of a component's colour rest on photos; `None` if none do.
-pub fn colour_rests_on(on: RestsOn) -> Option<String> {
+pub fn colour_rests_on(on: ColourProvenance) -> Option<String> {
     let own = (on.photos > 0).then(|| colour_rests_photos(on.photos, on.drawdowns));
     let through = on.through.then(|| colour_rests_through().to_owned());
     let told: Vec<String> = own.into_iter().chain(through).collect();

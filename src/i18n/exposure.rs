@@ -2,8 +2,8 @@
 
 use super::{length, mesh_count, messages, number, sheet_dyed, stopwatch, unit_seconds, units};
 use lastpull_core::screen::{
-    Coats, DampNote, ExposureRefused, Family, Found, FoundKind, LampKind, MeshCloth, MeshCount, NoDistanceLaw,
-    NoReading, RoomDamp, SheetLacks, TestAdvice,
+    Coats, ExposureMethod, ExposureMethodKind, ExposureRefused, Family, HumidityEffect, LampKind, MeshCloth, MeshCount,
+    MissingSheetValue, NoDistanceLaw, NoTestResult, RoomHumidity, TestAdvice,
 };
 use lastpull_core::units::{Seconds, Units};
 
@@ -216,27 +216,27 @@ pub fn coats(coats: Coats) -> String {
 }
 
 /// How an exposure time was found.
-pub fn found(found: Found) -> String {
+pub fn found(found: ExposureMethod) -> String {
     match found {
-        Found::StepGuide { test, solid, goal } => exposure_found_guide(exposure_seconds(test), solid, goal),
-        Found::Columns { test, percent } => exposure_found_columns(exposure_seconds(test), percent),
-        Found::Distance { before, from } => exposure_found_distance(exposure_seconds(before), length(from)),
-        Found::Practice => exposure_found_practice().into(),
+        ExposureMethod::StepGuide { test, solid, goal } => exposure_found_guide(exposure_seconds(test), solid, goal),
+        ExposureMethod::Columns { test, percent } => exposure_found_columns(exposure_seconds(test), percent),
+        ExposureMethod::Distance { before, from } => exposure_found_distance(exposure_seconds(before), length(from)),
+        ExposureMethod::Practice => exposure_found_practice().into(),
     }
 }
 
 /// The name of a method of finding an exposure time.
-pub fn found_kind(kind: FoundKind) -> &'static str {
+pub fn found_kind(kind: ExposureMethodKind) -> &'static str {
     match kind {
-        FoundKind::StepGuide => exposure_how_guide(),
-        FoundKind::Columns => exposure_how_columns(),
-        FoundKind::Distance => exposure_how_distance(),
-        FoundKind::Practice => exposure_how_practice(),
+        ExposureMethodKind::StepGuide => exposure_how_guide(),
+        ExposureMethodKind::Columns => exposure_how_columns(),
+        ExposureMethodKind::Distance => exposure_how_distance(),
+        ExposureMethodKind::Practice => exposure_how_practice(),
     }
 }
 
 /// What to do before a test reading is relied on.
-pub fn test_advice(found: Found, advice: TestAdvice) -> &'static str {
+pub fn test_advice(found: ExposureMethod, advice: TestAdvice) -> &'static str {
     match advice {
         _ if !found.is_tested() => exposure_advice_distance(),
         TestAdvice::Confirm => exposure_advice_confirm(),
@@ -249,9 +249,9 @@ pub fn test_advice(found: Found, advice: TestAdvice) -> &'static str {
 /// Why no time can be computed from a test.
 pub fn exposure_refused(refused: ExposureRefused) -> &'static str {
     match refused {
-        ExposureRefused::Test(NoReading::NothingHeld) => exposure_refused_nothing(),
-        ExposureRefused::Test(NoReading::AllHeld) => exposure_refused_all(),
-        ExposureRefused::Test(NoReading::OutOfReach) => exposure_refused_reach(),
+        ExposureRefused::Test(NoTestResult::NothingHeld) => exposure_refused_nothing(),
+        ExposureRefused::Test(NoTestResult::AllHeld) => exposure_refused_all(),
+        ExposureRefused::Test(NoTestResult::OutOfReach) => exposure_refused_reach(),
         ExposureRefused::Distance(law) => no_distance_law(law),
     }
 }
@@ -267,13 +267,13 @@ pub fn no_distance_law(law: NoDistanceLaw) -> &'static str {
 }
 
 /// What the room's humidity means for an exposure.
-pub fn damp(damp: RoomDamp) -> String {
+pub fn damp(damp: RoomHumidity) -> String {
     let percent = damp.humidity.unwrap_or_default();
     match damp.note {
-        DampNote::NotRead => damp_not_read().into(),
-        DampNote::Dry => damp_dry(percent),
-        DampNote::MoreTime => damp_more(percent),
-        DampNote::LessTimeButWeak => damp_less(percent),
+        HumidityEffect::NotRead => damp_not_read().into(),
+        HumidityEffect::Dry => damp_dry(percent),
+        HumidityEffect::MoreTime => damp_more(percent),
+        HumidityEffect::LessTimeButWeak => damp_less(percent),
     }
 }
 
@@ -297,9 +297,9 @@ pub fn emulsion_family_name(family: Family) -> &'static str {
 }
 
 /// What is missing on the data sheet.
-pub fn sheet_lacks(lacks: SheetLacks) -> &'static str {
+pub fn sheet_lacks(lacks: MissingSheetValue) -> &'static str {
     match lacks {
-        SheetLacks::OpenArea => volume_lacks_area(),
-        SheetLacks::Thickness => volume_lacks_thickness(),
+        MissingSheetValue::OpenArea => volume_lacks_area(),
+        MissingSheetValue::Thickness => volume_lacks_thickness(),
     }
 }

@@ -57,7 +57,7 @@ pub fn time_of(minutes: u16) -> String {
 
 /// The local time of day of a wall time in milliseconds since 1970-01-01 UTC.
 pub fn time(at: u64) -> String {
-    time_of(clock::now().minutes_of(at))
+    time_of(clock::now().minutes_after_midnight(at))
 }
 
 /// The local date and time of a wall time in milliseconds since 1970-01-01 UTC; today's date is left out.

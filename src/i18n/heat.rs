@@ -2,7 +2,7 @@
 
 use super::{messages, number, unit_temperature, units};
 use lastpull_core::heat::{
-    HeaterKind, LimitKind, LimitOrigin, SensorMethod, TestKind, TestMethod, TestResult, TrialVerdict, WhyDue,
+    DueReason, HeaterKind, LimitKind, LimitOrigin, SensorMethod, TestKind, TestMethod, TestResult, TrialVerdict,
 };
 use lastpull_core::job::Fabric;
 use lastpull_core::units::TemperatureDelta;
@@ -179,7 +179,7 @@ messages! {
 
 /// A temperature difference without its sign.
 pub fn degrees(value: TemperatureDelta) -> String {
-    format!("{}\u{a0}{}", number(value.size().in_units(units()).round(), 0), unit_temperature())
+    format!("{}\u{a0}{}", number(value.magnitude().in_units(units()).round(), 0), unit_temperature())
 }
 
 /// How far the temperature at the print is from the setting.
@@ -264,17 +264,17 @@ pub fn test_result_of(result: TestResult) -> &'static str {
 }
 
 /// Why a test is due.
-pub fn why_due(why: WhyDue) -> &'static str {
+pub fn why_due(why: DueReason) -> &'static str {
     match why {
-        WhyDue::NeverPassed => why_never(),
-        WhyDue::Failed => why_failed(),
-        WhyDue::Dryer => why_dryer(),
-        WhyDue::Temperature => why_temperature(),
-        WhyDue::Sensor => why_sensor(),
-        WhyDue::Dwell => why_dwell(),
-        WhyDue::Passes => why_passes(),
-        WhyDue::Flash => why_flash(),
-        WhyDue::Sheet => why_sheet(),
+        DueReason::NeverPassed => why_never(),
+        DueReason::Failed => why_failed(),
+        DueReason::Dryer => why_dryer(),
+        DueReason::Temperature => why_temperature(),
+        DueReason::Sensor => why_sensor(),
+        DueReason::Dwell => why_dwell(),
+        DueReason::Passes => why_passes(),
+        DueReason::Flash => why_flash(),
+        DueReason::Sheet => why_sheet(),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Messages: heat before a run, that is what changes at the dryer, and the computed cure.
 
 use super::messages;
-use lastpull_core::heat::{CureOnPaper, HeatCaveat, LimitName, Missing, SettlingBasis};
+use lastpull_core::heat::{CureEstimate, HeatCaveat, LimitName, MissingInput, SettlingBasis};
 
 messages! {
     change_too_hot(fabric) { "The dryer is too hot for {fabric}", "El horno está demasiado caliente para {fabric}" }
@@ -121,24 +121,24 @@ pub fn wait_basis(basis: SettlingBasis) -> String {
 }
 
 /// The name of a missing figure.
-pub fn missing(what: Missing) -> &'static str {
+pub fn missing(what: MissingInput) -> &'static str {
     match what {
-        Missing::Setting => missing_setting(),
-        Missing::Sensor => missing_sensor(),
-        Missing::Dwell => missing_dwell(),
-        Missing::Sheet => missing_sheet(),
-        Missing::CureTemperature => missing_cure(),
-        Missing::Hold => missing_hold(),
+        MissingInput::Setting => missing_setting(),
+        MissingInput::Sensor => missing_sensor(),
+        MissingInput::Dwell => missing_dwell(),
+        MissingInput::Sheet => missing_sheet(),
+        MissingInput::CureTemperature => missing_cure(),
+        MissingInput::Hold => missing_hold(),
     }
 }
 
 /// Whether the computed cure is complete, in one line.
-pub fn cure_line(cure: &CureOnPaper) -> String {
+pub fn cure_line(cure: &CureEstimate) -> String {
     match cure {
-        CureOnPaper::Unknown(_) => paper_unknown().into(),
-        CureOnPaper::TooCool(short) => paper_too_cool(super::degrees(*short)),
-        CureOnPaper::TooShort { has, needs, .. } => paper_too_short(super::seconds(*has), super::seconds(*needs)),
-        CureOnPaper::Reached { spare } => paper_reached(super::seconds(*spare)),
+        CureEstimate::Unknown(_) => paper_unknown().into(),
+        CureEstimate::TooCool(short) => paper_too_cool(super::degrees(*short)),
+        CureEstimate::TooShort { has, needs, .. } => paper_too_short(super::seconds(*has), super::seconds(*needs)),
+        CureEstimate::Reached { spare } => paper_reached(super::seconds(*spare)),
     }
 }
 
@@ -150,7 +150,7 @@ pub fn heat_caveat(caveat: HeatCaveat) -> &'static str {
         HeatCaveat::PassesMayNotAdd => caveat_passes(),
         HeatCaveat::SensorNotMeasured => caveat_not_measured(),
         HeatCaveat::SensorOld => caveat_sensor_old(),
-        HeatCaveat::SensorElsewhere => caveat_sensor_elsewhere(),
+        HeatCaveat::SensorFarFromSetting => caveat_sensor_elsewhere(),
         HeatCaveat::DryerAssumed => caveat_dryer_assumed(),
         HeatCaveat::DwellsDiffer => caveat_dwells(),
         HeatCaveat::BeltBeyondDryer => caveat_belt(),

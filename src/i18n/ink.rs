@@ -1,7 +1,7 @@
 //! Messages: recipes, components and stock.
 
 use super::{localized, messages, percent, weight, with_mark};
-use lastpull_core::ink::{ComponentKind, Hiding, Holds, Low, PourStep, RevisionName, WhyOff};
+use lastpull_core::ink::{ComponentKind, HeldRevision, Hiding, LowReason, PourStep, RevisionName, SumErrorCause};
 
 messages! {
     place_ink { "Ink", "Tintas" }
@@ -220,7 +220,11 @@ messages! {
 
 /// The name of a revision, with its mark if another has the same number.
 pub fn ink_revision_name(name: &RevisionName) -> String {
-    if name.twin { format!("{} · {}", ink_revision(name.number), name.mark) } else { ink_revision(name.number) }
+    if name.shares_number {
+        format!("{} · {}", ink_revision(name.number), name.mark)
+    } else {
+        ink_revision(name.number)
+    }
 }
 
 /// The name of a revision within a sentence.
@@ -231,7 +235,7 @@ pub fn ink_this_revision(name: &RevisionName) -> String {
 }
 
 /// Which recipe a pot holds.
-pub fn ink_holds(holds: &Holds) -> String {
+pub fn ink_holds(holds: &HeldRevision) -> String {
     match &holds.revision {
         None => ink_no_recipe_pot().into(),
         Some(name) if holds.changes == 0 && holds.as_written => ink_revision_name(name),
@@ -267,10 +271,10 @@ pub fn ink_hiding_name(hiding: Hiding) -> &'static str {
 }
 
 /// Why a component is low.
-pub fn ink_low_why(low: &Low) -> String {
+pub fn ink_low_why(low: &LowReason) -> String {
     match low {
-        Low::ForRun { title, short, .. } => ink_low_for(weight(*short), title),
-        Low::BelowLimit => ink_low_limit().into(),
+        LowReason::ForRun { title, short, .. } => ink_low_for(weight(*short), title),
+        LowReason::BelowLimit => ink_low_limit().into(),
     }
 }
 
@@ -284,13 +288,13 @@ pub fn ink_step(step: PourStep) -> &'static str {
 }
 
 /// Why a sum of parts is not 100.
-pub fn ink_why_off(why: WhyOff, sum: f64) -> String {
+pub fn ink_why_off(why: SumErrorCause, sum: f64) -> String {
     let (total, off) = (percent(sum, 4), percent((sum - 100.0).abs(), 4));
     match why {
-        WhyOff::Rounded => ink_off_rounded(total),
-        WhyOff::OnTop => ink_off_on_top(total),
-        WhyOff::TooLittle => ink_off_too_little(total, off),
-        WhyOff::TooMuch => ink_off_too_much(total, off),
+        SumErrorCause::Rounded => ink_off_rounded(total),
+        SumErrorCause::OnTop => ink_off_on_top(total),
+        SumErrorCause::TooLittle => ink_off_too_little(total, off),
+        SumErrorCause::TooMuch => ink_off_too_much(total, off),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::{Locale, ink_no_recipe, ink_revision, messages, unit_weight, units};
 use crate::platform::settings::Language;
-use lastpull_core::ink::{Alike, Holds, LimitBroken, LimitOf, PotStage, RevisionName, scale_decimals};
+use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, RevisionName, Similarity, scale_decimals};
 use lastpull_core::units::Grams;
 
 messages! {
@@ -274,11 +274,11 @@ pub fn pot_percent(percent: f64) -> String {
 /// The number of a revision, with its mark if another has the same number.
 pub fn pot_revision(revision: &RevisionName) -> String {
     let name = ink_revision(revision.number);
-    if revision.twin { format!("{name} ({})", revision.mark) } else { name }
+    if revision.shares_number { format!("{name} ({})", revision.mark) } else { name }
 }
 
 /// Which recipe a pot holds.
-pub fn pot_holds(holds: &Holds) -> String {
+pub fn pot_holds(holds: &HeldRevision) -> String {
     match (&holds.revision, holds.changes) {
         (Some(revision), 0) if holds.as_written => pot_revision(revision),
         (Some(revision), 0) => pot_not_as_written(pot_revision(revision)),
@@ -310,11 +310,11 @@ pub fn pot_limit(limit: &LimitBroken) -> String {
 }
 
 /// How similar the runs are from which the ink use was learned.
-pub fn pot_alike(alike: Alike) -> &'static str {
+pub fn pot_alike(alike: Similarity) -> &'static str {
     match alike {
-        Alike::Ink => pot_alike_ink(),
-        Alike::Mesh => pot_alike_mesh(),
-        Alike::Fabric => pot_alike_fabric(),
-        Alike::Any => pot_alike_any(),
+        Similarity::Ink => pot_alike_ink(),
+        Similarity::Mesh => pot_alike_mesh(),
+        Similarity::Fabric => pot_alike_fabric(),
+        Similarity::Any => pot_alike_any(),
     }
 }

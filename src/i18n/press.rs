@@ -1,7 +1,7 @@
 //! Messages: checks, count, pace, stops, and the summary of a run.
 
 use super::{lot_title, messages, something_else};
-use lastpull_core::run::{Basis, CheckItem, MisprintCause, StopCause};
+use lastpull_core::run::{CheckItem, ForecastBasis, MisprintCause, StopCause};
 
 messages! {
     press_pick { "Which run goes on the press?", "¿Qué tirada va a la prensa?" }
@@ -189,12 +189,12 @@ pub fn stop_cause(cause: StopCause) -> &'static str {
 }
 
 /// What a forecast is based on.
-pub fn basis(basis: Basis) -> String {
+pub fn basis(basis: ForecastBasis) -> String {
     match basis {
-        Basis::ThisRun { gaps } => basis_this_run(gaps),
-        Basis::History { runs, alike: true } => basis_alike(runs),
-        Basis::History { runs, alike: false } => basis_other(runs),
-        Basis::Guess => basis_guess().into(),
+        ForecastBasis::ThisRun { gaps } => basis_this_run(gaps),
+        ForecastBasis::History { runs, alike: true } => basis_alike(runs),
+        ForecastBasis::History { runs, alike: false } => basis_other(runs),
+        ForecastBasis::Guess => basis_guess().into(),
     }
 }
 

@@ -90,7 +90,7 @@ pub fn is_on_button(event: &web_sys::KeyboardEvent) -> bool {
 
 /// Removes the focus from a button that was clicked by finger or mouse: the next key of a
 /// clicker or pedal is meant for the page, not for that button.
-pub fn let_go_after_touch(event: &web_sys::MouseEvent) {
+pub fn blur_after_touch(event: &web_sys::MouseEvent) {
     if event.detail() > 0 {
         let active = leptos::prelude::document().active_element();
         if let Some(button) = active
@@ -104,7 +104,7 @@ pub fn let_go_after_touch(event: &web_sys::MouseEvent) {
 
 /// Replaces the hash of the current history entry by that of a page which is already shown: no hash change is reported,
 /// and back does not lead to the old hash.
-pub fn rename_place(hash: &str) {
+pub fn replace_hash(hash: &str) {
     if let Ok(history) = leptos::prelude::window().history() {
         let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(hash));
     }

@@ -10,7 +10,7 @@
 //! | `segments` | `[device, first seq]` | many entries, as `journal::segment` |
 //! | `checkpoint` | `"shop"` | [`Checkpoint`] |
 //! | `photos` | id in hexadecimal | [`STORED_VERSION`], then the JPEG |
-//! | `cards` | id in hexadecimal | [`Card`]: when the photo was last kept, and its thumbnail |
+//! | `cards` | id in hexadecimal | [`StoredPhotoInfo`]: when the photo was last kept, and its thumbnail |
 //!
 //! `disk.js` reads and appends with the same schema in a worker.
 //!
@@ -27,7 +27,7 @@ use lastpull_core::ids::DeviceId;
 use lastpull_core::ids::PhotoId;
 use lastpull_core::journal::record::BytesProblem;
 use lastpull_core::journal::{Checkpoint, Head, HybridClock, Storage, StorageFault, assign_sequence, record, segment};
-use lastpull_core::photo::{Card, JpegPhoto, PhotoStore, STORED_VERSION};
+use lastpull_core::photo::{JpegPhoto, PhotoStore, STORED_VERSION, StoredPhotoInfo};
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
@@ -45,9 +45,9 @@ const CHECKPOINT: &str = "checkpoint";
 const PHOTOS: &str = "photos";
 const CARDS: &str = "cards";
 /// Object stores of the journal.
-const JOURNAL: &[&str] = &[META, TAIL, SEGMENTS, CHECKPOINT];
+const JOURNAL_STORES: &[&str] = &[META, TAIL, SEGMENTS, CHECKPOINT];
 /// Object stores of the photos.
-const ALBUM: &[&str] = &[PHOTOS, CARDS];
+const PHOTO_STORES: &[&str] = &[PHOTOS, CARDS];
 
 /// A journal in the IndexedDB database of this name. Clones share one connection.
 #[derive(Clone)]
@@ -56,12 +56,12 @@ pub struct IndexedDb {
     connection: Rc<RefCell<Option<IdbDatabase>>>,
     /// The worker, which is tried first.
     disk: Option<JournalWorker>,
-    known: Rc<RefCell<Option<Known>>>,
+    known: Rc<RefCell<Option<KnownMeta>>>,
 }
 
 /// The values of the store `meta` as last read or written by this page.
 #[derive(Clone)]
-struct Known {
+struct KnownMeta {
     device: DeviceId,
     head: Head,
     /// The values as stored.
@@ -69,7 +69,7 @@ struct Known {
 }
 
 /// Result of an append in the worker.
-enum Beside {
+enum WorkerAppend {
     /// Committed.
     Saved(Vec<Entry>),
     /// The worker was not asked, or stored nothing.
@@ -85,13 +85,13 @@ impl IndexedDb {
     }
 
     /// The same, with a worker that is tried first.
-    pub fn beside(self, disk: Option<JournalWorker>) -> Self {
+    pub fn with_worker(self, disk: Option<JournalWorker>) -> Self {
         Self { disk, ..self }
     }
 
     /// Another handle with its own connection, as in another tab.
     pub fn another_tab(&self) -> Self {
-        Self::new(&self.name).beside(self.disk.clone())
+        Self::new(&self.name).with_worker(self.disk.clone())
     }
 
     /// Closes the connection and deletes the database.
@@ -142,17 +142,17 @@ impl IndexedDb {
     }
 
     /// What the worker read; `None` if it failed, or if the page must create or upgrade the database first.
-    async fn read_beside(&self) -> Option<Stored> {
+    async fn read_in_worker(&self) -> Option<Stored> {
         let stored = self.disk.as_ref()?.read(&self.name).await?;
         (stored.version == VERSION && !stored.meta.is_empty()).then_some(stored)
     }
 
     /// Appends in the worker, on top of the head last seen by this page.
-    async fn append_beside(&self, drafts: &[Draft]) -> Result<Beside, StorageFault> {
-        let Some(disk) = &self.disk else { return Ok(Beside::NotDone) };
+    async fn append_in_worker(&self, drafts: &[Draft]) -> Result<WorkerAppend, StorageFault> {
+        let Some(disk) = &self.disk else { return Ok(WorkerAppend::NotDone) };
         // Another tab may have written in between, more than once.
         for _ in 0..3 {
-            let Some(Known { device, mut head, meta }) = self.known.borrow().clone() else { break };
+            let Some(KnownMeta { device, mut head, meta }) = self.known.borrow().clone() else { break };
             let entries = assign_sequence(&mut head, device, drafts);
             let after = head.to_bytes();
             let append = Append {
@@ -166,22 +166,22 @@ impl IndexedDb {
             match disk.append(append).await {
                 Appended::Saved => {
                     let meta = vec![device.as_bytes().to_vec(), after];
-                    self.known.replace(Some(Known { device, head, meta }));
-                    return Ok(Beside::Saved(entries));
+                    self.known.replace(Some(KnownMeta { device, head, meta }));
+                    return Ok(WorkerAppend::Saved(entries));
                 }
                 Appended::Changed(meta) => {
                     let known = device_and_head(meta)?;
                     self.known.replace(known);
                 }
-                Appended::Unknown => return Ok(Beside::Unsure(entries)),
+                Appended::Unknown => return Ok(WorkerAppend::Unsure(entries)),
             }
         }
-        Ok(Beside::NotDone)
+        Ok(WorkerAppend::NotDone)
     }
 
     /// Starts a transaction on the journal's stores.
     async fn begin(&self) -> Result<Work, StorageFault> {
-        self.begin_over(JOURNAL, "readwrite").await
+        self.begin_over(JOURNAL_STORES, "readwrite").await
     }
 
     /// Starts a transaction on these stores. If the connection turns out to be closed, it is opened again once.
@@ -200,7 +200,7 @@ impl IndexedDb {
 
 /// Creates the object stores that each version after `from` added. 0 is a new database.
 fn upgrade(database: &Database, from: u32) {
-    let added: &[&[&str]] = &[JOURNAL, ALBUM];
+    let added: &[&[&str]] = &[JOURNAL_STORES, PHOTO_STORES];
     for store in added.iter().skip(from as usize).copied().flatten() {
         let _ = database.create_object_store(store, ObjectStoreParams::new());
     }
@@ -257,12 +257,12 @@ impl Work {
 
     /// The device and the head, read with one request: each response is a task on the page's
     /// thread, and a frame drawn in between delays a count.
-    async fn device_and_head(&self) -> Result<Known, StorageFault> {
+    async fn device_and_head(&self) -> Result<KnownMeta, StorageFault> {
         if let Some(known) = device_and_head(self.all(META).await?)? {
             return Ok(known);
         }
         let device = ids::new_id();
-        let known = Known { device, head: Head::default(), meta: vec![device.as_bytes().to_vec()] };
+        let known = KnownMeta { device, head: Head::default(), meta: vec![device.as_bytes().to_vec()] };
         self.put(META, &"device".into(), device.as_bytes())?;
         Ok(known)
     }
@@ -294,7 +294,7 @@ impl Work {
     }
 
     /// Runs `steps` and waits for the commit; if one fails, the whole transaction is rolled back.
-    async fn whole<T>(self, steps: impl AsyncFnOnce(&Self) -> Result<T, StorageFault>) -> Result<T, StorageFault> {
+    async fn run_steps<T>(self, steps: impl AsyncFnOnce(&Self) -> Result<T, StorageFault>) -> Result<T, StorageFault> {
         match steps(&self).await {
             Ok(value) => self.finish().await.map(|()| value),
             Err(fault) => self.abandon(fault),
@@ -309,12 +309,12 @@ impl Work {
 }
 
 /// The device and the head in the values of `meta`; `None` in a new journal.
-fn device_and_head(meta: Vec<Vec<u8>>) -> Result<Option<Known>, StorageFault> {
+fn device_and_head(meta: Vec<Vec<u8>>) -> Result<Option<KnownMeta>, StorageFault> {
     // In the order of the keys; the device is written before the first head.
     let Some(bytes) = meta.first() else { return Ok(None) };
     let device = Uuid::from_slice(bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged))?;
     let head = meta.get(1).map_or(Ok(Head::default()), |bytes| Head::from_bytes(bytes).map_err(unreadable))?;
-    Ok(Some(Known { device, head, meta }))
+    Ok(Some(KnownMeta { device, head, meta }))
 }
 
 fn entry_key(device: DeviceId, seq: u64) -> JsValue {
@@ -362,10 +362,10 @@ fn fault_named(name: &str, message: &str) -> StorageFault {
 
 impl Storage<lastpull_core::facts::Fact> for IndexedDb {
     async fn open(&self) -> Result<Opened, StorageFault> {
-        if let Some(Stored { meta, checkpoint, tail, .. }) = self.read_beside().await
+        if let Some(Stored { meta, checkpoint, tail, .. }) = self.read_in_worker().await
             && let Some(known) = device_and_head(meta)?
         {
-            let Known { device, head, .. } = known.clone();
+            let KnownMeta { device, head, .. } = known.clone();
             self.known.replace(Some(known));
             let tail = tail.iter().map(|bytes| record::decode(bytes).map_err(unreadable)).collect::<Result<_, _>>()?;
             return Ok(Opened { device, head, checkpoint: checkpoint.map(|bytes| Checkpoint { bytes }), tail });
@@ -376,20 +376,20 @@ impl Storage<lastpull_core::facts::Fact> for IndexedDb {
             let tail = work.tail().await?;
             Ok((known, checkpoint, tail))
         };
-        let (known, checkpoint, tail) = self.begin().await?.whole(steps).await?;
-        let Known { device, head, .. } = known.clone();
+        let (known, checkpoint, tail) = self.begin().await?.run_steps(steps).await?;
+        let KnownMeta { device, head, .. } = known.clone();
         self.known.replace(Some(known));
         Ok(Opened { device, head, checkpoint, tail })
     }
 
     async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault> {
-        let unsure = match self.append_beside(drafts).await? {
-            Beside::Saved(entries) => return Ok(entries),
-            Beside::NotDone => Vec::new(),
-            Beside::Unsure(entries) => entries,
+        let unsure = match self.append_in_worker(drafts).await? {
+            WorkerAppend::Saved(entries) => return Ok(entries),
+            WorkerAppend::NotDone => Vec::new(),
+            WorkerAppend::Unsure(entries) => entries,
         };
         let steps = async |work: &Work| {
-            let Known { device, mut head, .. } = work.device_and_head().await?;
+            let KnownMeta { device, mut head, .. } = work.device_and_head().await?;
             // Entries without an answer may be stored all the same: all or none of them, since it was one transaction.
             if let Some(first) = unsure.first()
                 && work.holds(first).await?
@@ -403,7 +403,7 @@ impl Storage<lastpull_core::facts::Fact> for IndexedDb {
             work.put(META, &"head".into(), &head.to_bytes())?;
             Ok(entries)
         };
-        self.begin_over(&[META, TAIL], "readwrite").await?.whole(steps).await
+        self.begin_over(&[META, TAIL], "readwrite").await?.run_steps(steps).await
     }
 
     async fn compact(
@@ -429,12 +429,12 @@ impl Storage<lastpull_core::facts::Fact> for IndexedDb {
             work.put(META, &"head".into(), &head.to_bytes())?;
             Ok(head)
         };
-        self.begin().await?.whole(steps).await
+        self.begin().await?.run_steps(steps).await
     }
 
     async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {
         let steps = async |work: &Work| Ok((work.tail().await?, work.all(SEGMENTS).await?));
-        let (mut entries, segments) = self.begin().await?.whole(steps).await?;
+        let (mut entries, segments) = self.begin().await?.run_steps(steps).await?;
         for bytes in segments {
             entries.extend(segment::unpack(&bytes).map_err(unreadable)?);
         }
@@ -443,60 +443,60 @@ impl Storage<lastpull_core::facts::Fact> for IndexedDb {
 
     async fn erase(&self) -> Result<(), StorageFault> {
         let steps = async |work: &Work| {
-            for store in [JOURNAL, ALBUM].concat() {
+            for store in [JOURNAL_STORES, PHOTO_STORES].concat() {
                 work.store(store)?.clear().map_err(fault)?;
             }
             Ok(())
         };
-        self.begin_over(&[JOURNAL, ALBUM].concat(), "readwrite").await?.whole(steps).await
+        self.begin_over(&[JOURNAL_STORES, PHOTO_STORES].concat(), "readwrite").await?.run_steps(steps).await
     }
 }
 
 impl PhotoStore for IndexedDb {
-    async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
+    async fn store_photo(&self, photo: &JpegPhoto, thumbnail: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
         let key = photo.id().to_string();
         // Assembled before the transaction begins.
         let bytes = [&[STORED_VERSION], photo.bytes()].concat();
         let steps = async |work: &Work| {
             let new = work.get_key(PHOTOS, &key).await?.is_none();
-            let before = work.get(CARDS, &key).await?.and_then(|card| Card::from_bytes(&card));
-            let small = small.map(<[u8]>::to_vec).or(before.map(|card| card.small)).unwrap_or_default();
+            let before = work.get(CARDS, &key).await?.and_then(|card| StoredPhotoInfo::from_bytes(&card));
+            let thumbnail = thumbnail.map(<[u8]>::to_vec).or(before.map(|card| card.thumbnail)).unwrap_or_default();
             if new {
                 work.put(PHOTOS, &key.as_str().into(), &bytes)?;
             }
-            work.put(CARDS, &key.as_str().into(), &Card { kept: now, small }.to_bytes())?;
+            work.put(CARDS, &key.as_str().into(), &StoredPhotoInfo { stored_at: now, thumbnail }.to_bytes())?;
             Ok(new)
         };
-        self.begin_over(ALBUM, "readwrite").await?.whole(steps).await
+        self.begin_over(PHOTO_STORES, "readwrite").await?.run_steps(steps).await
     }
 
-    async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault> {
+    async fn store_thumbnail(&self, photo: PhotoId, thumbnail: &[u8]) -> Result<(), StorageFault> {
         let key = photo.to_string();
         let steps = async |work: &Work| {
-            if let Some(card) = work.get(CARDS, &key).await?.and_then(|card| Card::from_bytes(&card)) {
-                let card = Card { small: small.to_vec(), ..card };
+            if let Some(card) = work.get(CARDS, &key).await?.and_then(|card| StoredPhotoInfo::from_bytes(&card)) {
+                let card = StoredPhotoInfo { thumbnail: thumbnail.to_vec(), ..card };
                 work.put(CARDS, &key.as_str().into(), &card.to_bytes())?;
             }
             Ok(())
         };
-        self.begin_over(ALBUM, "readwrite").await?.whole(steps).await
+        self.begin_over(PHOTO_STORES, "readwrite").await?.run_steps(steps).await
     }
 
     async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
         let key = photo.to_string();
         let steps = async |work: &Work| work.get(PHOTOS, &key).await;
-        match self.begin_over(ALBUM, "readonly").await?.whole(steps).await? {
+        match self.begin_over(PHOTO_STORES, "readonly").await?.run_steps(steps).await? {
             Some(mut bytes) if bytes.first() == Some(&STORED_VERSION) => Ok(Some(bytes.split_off(1))),
             Some(_) => Err(StorageFault::NewerVersion),
             None => Ok(None),
         }
     }
 
-    async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+    async fn thumbnail(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
         let key = photo.to_string();
         let steps = async |work: &Work| work.get(CARDS, &key).await;
-        let card = self.begin_over(ALBUM, "readonly").await?.whole(steps).await?;
-        let small = card.and_then(|card| Card::from_bytes(&card)).map(|card| card.small);
+        let card = self.begin_over(PHOTO_STORES, "readonly").await?.run_steps(steps).await?;
+        let small = card.and_then(|card| StoredPhotoInfo::from_bytes(&card)).map(|card| card.thumbnail);
         Ok(small.filter(|small| !small.is_empty()))
     }
 
@@ -505,18 +505,20 @@ impl PhotoStore for IndexedDb {
             let keys = work.store(PHOTOS)?.get_all_keys(None, None).map_err(fault)?.await.map_err(fault)?;
             Ok(keys.iter().filter_map(|key| PhotoId::parse(&key.as_string()?)).collect())
         };
-        self.begin_over(ALBUM, "readonly").await?.whole(steps).await
+        self.begin_over(PHOTO_STORES, "readonly").await?.run_steps(steps).await
     }
 
-    async fn forget_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
+    async fn delete_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
         let keys: Vec<String> = photos.iter().map(PhotoId::to_string).collect();
         let steps = async |work: &Work| {
             let mut gone = 0;
             for key in &keys {
                 let card = work.get(CARDS, key).await?;
-                let late = card.and_then(|card| Card::from_bytes(&card)).is_some_and(|card| card.kept >= before);
+                let late = card
+                    .and_then(|card| StoredPhotoInfo::from_bytes(&card))
+                    .is_some_and(|card| card.stored_at >= before);
                 if !late && work.get_key(PHOTOS, key).await?.is_some() {
-                    for store in ALBUM {
+                    for store in PHOTO_STORES {
                         work.store(store)?.delete(JsValue::from_str(key)).map_err(fault)?;
                     }
                     gone += 1;
@@ -524,6 +526,6 @@ impl PhotoStore for IndexedDb {
             }
             Ok(gone)
         };
-        self.begin_over(ALBUM, "readwrite").await?.whole(steps).await
+        self.begin_over(PHOTO_STORES, "readwrite").await?.run_steps(steps).await
     }
 }

@@ -19,7 +19,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::Worker;
 
 /// Time after which an answer is given up and the page does the work itself.
-const PATIENCE: Duration = Duration::from_secs(3);
+const ANSWER_TIMEOUT: Duration = Duration::from_secs(3);
 
 /// The worker. Clones are handles of the same worker.
 #[derive(Clone)]
@@ -87,7 +87,7 @@ impl JournalWorker {
 
     /// A worker that runs `disk.js`.
     pub fn of(worker: Worker) -> Self {
-        Self { worker: WorkerClient::of(worker, PATIENCE), early: Rc::default() }
+        Self { worker: WorkerClient::of(worker, ANSWER_TIMEOUT), early: Rc::default() }
     }
 
     /// The stored journal of this name; `None` if the page must read it itself.

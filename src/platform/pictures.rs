@@ -6,7 +6,7 @@
 
 use super::worker::{WorkerClient, bytes, get};
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
-use lastpull_core::photo::{JpegPhoto, LARGEST_MADE, LONGEST_SIDE};
+use lastpull_core::photo::{JpegPhoto, MAX_MADE_BYTES, MAX_MADE_SIDE};
 use std::cell::OnceCell;
 use std::time::Duration;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
@@ -25,16 +25,16 @@ const SMALL_QUALITY: f64 = 0.7;
 /// Tried in turn until the file is small enough: longest side in pixels, and JPEG quality. Our own; the
 /// first is enough for most pictures, the last for pure noise.
 const TRIES: [(u32, f64); 6] = [
-    (LONGEST_SIDE as u32, 0.82),
-    (LONGEST_SIDE as u32, 0.7),
-    (LONGEST_SIDE as u32, 0.55),
+    (MAX_MADE_SIDE as u32, 0.82),
+    (MAX_MADE_SIDE as u32, 0.7),
+    (MAX_MADE_SIDE as u32, 0.55),
     (1280, 0.55),
     (960, 0.5),
     (640, 0.4),
 ];
 
 /// Time after which the worker is given up on and the page does the work itself.
-const PATIENCE: Duration = Duration::from_secs(20);
+const ANSWER_TIMEOUT: Duration = Duration::from_secs(20);
 
 /// Why a picture could not be made from a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -71,7 +71,7 @@ pub async fn picture_of(file: &Blob) -> Result<Picture, PictureProblem> {
     if file.size() > LARGEST_PICKED as f64 {
         return Err(PictureProblem::TooLarge);
     }
-    if let Some(picture) = made_beside(file).await {
+    if let Some(picture) = made_in_worker(file).await {
         return Ok(picture);
     }
     let decoded = Decoded::of(file).await.ok_or(PictureProblem::NoPicture)?;
@@ -83,14 +83,14 @@ thread_local! {
 }
 
 /// The same in the worker; `None` if that fails and the page must do it.
-async fn made_beside(file: &Blob) -> Option<Picture> {
-    let maker = MAKER.with(|maker| maker.get_or_init(|| WorkerClient::start("pictures.js", PATIENCE)).clone())?;
+async fn made_in_worker(file: &Blob) -> Option<Picture> {
+    let maker = MAKER.with(|maker| maker.get_or_init(|| WorkerClient::start("pictures.js", ANSWER_TIMEOUT)).clone())?;
     let pair = |(side, quality): (u32, f64)| JsValue::from(Array::of2(&side.into(), &quality.into()));
     let answer = maker
         .ask(&[
             file.into(),
             TRIES.into_iter().map(pair).collect::<Array>().into(),
-            (LARGEST_MADE as f64).into(),
+            (MAX_MADE_BYTES as f64).into(),
             pair((SMALL_SIDE, SMALL_QUALITY)),
         ])
         .await;
@@ -108,7 +108,7 @@ async fn made_of(mut decoded: Decoded) -> Option<Picture> {
         }
         let Decoded::Drawn(canvas) = &decoded else { return None };
         let photo = JpegPhoto::cleaned(encoded(canvas, quality).await?)?;
-        if photo.bytes().len() <= LARGEST_MADE {
+        if photo.bytes().len() <= MAX_MADE_BYTES {
             return Some(Picture { photo, small: decoded.small().await? });
         }
     }
@@ -124,7 +124,7 @@ pub struct Pixels {
     pub height: usize,
     /// Red, green, blue and alpha of each pixel, row by row.
     pub rgba: Vec<u8>,
-    /// Object URL of the picture, until [`let_go`] revokes it.
+    /// Object URL of the picture, until [`revoke_url`] revokes it.
     pub address: String,
 }
 
@@ -154,17 +154,17 @@ pub async fn pixels_of(file: &Blob) -> Result<Pixels, PictureProblem> {
 }
 
 /// A thumbnail for a photo that has none.
-pub async fn small_of(photo: &[u8]) -> Option<Vec<u8>> {
+pub async fn thumbnail_of(photo: &[u8]) -> Option<Vec<u8>> {
     Decoded::of(&blob(photo)?).await?.small().await
 }
 
-/// An object URL of these bytes, until [`let_go`] revokes it.
+/// An object URL of these bytes, until [`revoke_url`] revokes it.
 pub fn address_of(bytes: &[u8]) -> Option<String> {
     Url::create_object_url_with_blob(&blob(bytes)?).ok()
 }
 
 /// Revokes an object URL.
-pub fn let_go(address: &str) {
+pub fn revoke_url(address: &str) {
     let _ = Url::revoke_object_url(address);
 }
 
@@ -245,7 +245,7 @@ impl Drop for Decoded {
         match self {
             // Frees tens of megabytes without waiting for garbage collection.
             Self::Bitmap(bitmap) => bitmap.close(),
-            Self::Element(_, address) => let_go(address),
+            Self::Element(_, address) => revoke_url(address),
             Self::Drawn(_) => {}
         }
     }

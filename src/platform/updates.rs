@@ -57,7 +57,7 @@ fn note_waiting(registration: &ServiceWorkerRegistration, waiting: &dyn Fn()) {
 }
 
 /// Checks the server for a new version.
-pub fn look() {
+pub fn check_for_update() {
     let Some(container) = container() else { return };
     spawn_local(async move {
         if let Ok(promise) = container.ready() {
@@ -72,7 +72,7 @@ pub fn look() {
 }
 
 /// Activates the waiting version and reloads the page. Called when the user asked for it.
-pub fn take_over() {
+pub fn activate_update() {
     let Some(container) = container() else { return };
     let reload = Closure::<dyn Fn()>::new(super::dom::reload);
     container.set_oncontrollerchange(Some(reload.as_ref().unchecked_ref()));

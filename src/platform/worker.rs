@@ -21,26 +21,26 @@ struct Shared {
     waiting: RefCell<Vec<(u32, Function)>>,
     last: Cell<u32>,
     /// Time after which an answer is given up.
-    patience: Duration,
+    timeout: Duration,
     /// The worker failed or did not answer; it is not asked again.
     given_up: Cell<bool>,
 }
 
 impl WorkerClient {
     /// Starts one of the app's own scripts; `None` if that fails.
-    pub fn start(script: &str, patience: Duration) -> Option<Self> {
+    pub fn start(script: &str, timeout: Duration) -> Option<Self> {
         let folder = get(&js_sys::global(), "lastpullFolder").as_string()?;
         let worker = Worker::new(&format!("{folder}{script}")).ok()?;
-        Some(Self::of(worker, patience))
+        Some(Self::of(worker, timeout))
     }
 
     /// A worker that runs already.
-    pub fn of(worker: Worker, patience: Duration) -> Self {
+    pub fn of(worker: Worker, timeout: Duration) -> Self {
         let asked = Rc::new(Shared {
             worker,
             waiting: RefCell::default(),
             last: Cell::new(0),
-            patience,
+            timeout,
             given_up: Cell::new(false),
         });
         let heard = Rc::clone(&asked);
@@ -81,7 +81,7 @@ impl WorkerClient {
         let came = Rc::new(Cell::new(false));
         let silence = Promise::new(&mut |resolve, _| {
             let (asked, came) = (Rc::clone(&self.0), Rc::clone(&came));
-            clock::after(self.0.patience, move || {
+            clock::after(self.0.timeout, move || {
                 if !came.get() {
                     asked.give_up();
                     let _ = resolve.call0(&JsValue::UNDEFINED);

@@ -85,9 +85,9 @@ impl Store {
         }
         let Ok(stored) = storage.photos().await else { return };
         let now = clock::now().now;
-        let gone = self.shop.with_untracked(|shop| shop.photos.to_forget(&stored, now));
+        let gone = self.shop.with_untracked(|shop| shop.photos.to_delete(&stored, now));
         if !gone.is_empty() {
-            let _ = storage.forget_photos(&gone, now.saturating_sub(Photos::GRACE)).await;
+            let _ = storage.delete_photos(&gone, now.saturating_sub(Photos::GRACE)).await;
         }
     }
 

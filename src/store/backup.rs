@@ -8,7 +8,7 @@ use super::save_queue::SaveState;
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::files::{ExportOutcome, FileParts, Incoming, Outgoing};
 use crate::platform::{clock, ids, spawn_local};
-use lastpull_core::exchange::{Backup, BackupOut, BackupProblem, read_backup};
+use lastpull_core::exchange::{Backup, BackupProblem, BackupWriter, read_backup};
 use lastpull_core::facts::{Draft, Entry, Journal};
 use lastpull_core::ids::PhotoId;
 use lastpull_core::journal::{Conflict, Head, Storage, StorageFault, assign_sequence};
@@ -136,7 +136,7 @@ impl Store {
         // Under a new device id: they have no sequence number of this device yet.
         entries.extend(assign_sequence(&mut Head::default(), ids::new_id(), &rescued));
         let clock = clock::now();
-        let (mut out, first) = BackupOut::new(&entries, clock.now).ok()?;
+        let (mut out, first) = BackupWriter::new(&entries, clock.now).ok()?;
         let mut parts = FileParts::default();
         parts.add(&first)?;
         let mut photos = 0;
@@ -153,7 +153,7 @@ impl Store {
         }
         parts.add(&out.finish())?;
         let photos_left_out = shown.total().count - photos;
-        let minutes = clock.minutes_of(clock.now);
+        let minutes = clock.minutes_after_midnight(clock.now);
         let name = format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60);
         let file = SendWrapper::new(Outgoing::new(&name, &parts)?);
         Some(BackupFile { file, facts: entries.len() as u64, photos, photos_left_out, rescued })
@@ -237,7 +237,7 @@ impl Store {
             Ok(facts) => facts,
             Err(error) => {
                 // Delete what this import added; photos that were kept again since then stay.
-                let _ = storage.forget_photos(&photo_import.new, photo_import.at + 1).await;
+                let _ = storage.delete_photos(&photo_import.new, photo_import.at + 1).await;
                 return Err(error);
             }
         };
@@ -267,7 +267,7 @@ impl Store {
             let Some(photo) = backup.photo(id).await.map_err(refused)? else { continue };
             // A photo that is stored but no longer shown will be shown again: renew its time.
             if shown.contains(&id) && !(stored.contains(&id) && here.contains(&id)) {
-                let kept = storage.keep_photo(&photo, None, photo_import.at).await.map_err(ImportError::Storage)?;
+                let kept = storage.store_photo(&photo, None, photo_import.at).await.map_err(ImportError::Storage)?;
                 photo_import.new.extend(kept.then_some(id));
             }
         }

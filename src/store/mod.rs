@@ -95,7 +95,7 @@ impl Store {
             update_waits: RwSignal::new(false),
             offline_ready: RwSignal::new(false),
             install_offer: RwSignal::new(0),
-            storage: StoredValue::new_local(IndexedDb::new(name).beside(JournalWorker::of_page())),
+            storage: StoredValue::new_local(IndexedDb::new(name).with_worker(JournalWorker::of_page())),
             recent: StoredValue::new(Vec::new()),
         }
     }
@@ -118,7 +118,7 @@ impl Store {
             self.refresh_persistence();
             self.delete_leftover_demo();
         });
-        clock::every(Duration::from_secs(30 * 60), platform::updates::look);
+        clock::every(Duration::from_secs(30 * 60), platform::updates::check_for_update);
         save_queue::warn_before_leaving(self);
     }
 

@@ -17,7 +17,7 @@ pub struct Notice {
 }
 
 /// How long a notice is shown: long enough to read it and to reach the undo button with inky hands.
-const STAYS: Duration = Duration::from_secs(10);
+const NOTICE_DURATION: Duration = Duration::from_secs(10);
 
 impl Store {
     /// Shows a notice.
@@ -29,7 +29,7 @@ impl Store {
     pub fn notify_with_undo(self, text: impl Into<String>, undo: Vec<(Subject, Fact)>) {
         let notice = Notice { text: text.into(), undo };
         self.notice.set(Some(notice.clone()));
-        clock::after(STAYS, move || {
+        clock::after(NOTICE_DURATION, move || {
             if self.notice.with_untracked(|shown| shown.as_ref() == Some(&notice)) {
                 self.notice.set(None);
             }

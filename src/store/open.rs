@@ -43,7 +43,7 @@ pub(super) async fn read(storage: &IndexedDb) -> Result<LoadedShop, StorageFault
     let saved = opened.checkpoint.as_ref().and_then(Checkpoint::shop);
     if let Some(mut shop) = saved.or_else(|| opened.checkpoint.is_none().then(Shop::default)) {
         // The number of facts folded must be the number stored, or the checkpoint is missing some.
-        if shop.apply_all(&opened.tail) && shop.facts() == opened.head.coverage.len() {
+        if shop.apply_all(&opened.tail) && shop.fact_count() == opened.head.coverage.len() {
             return Ok(LoadedShop { opened, shop, from_scratch: false });
         }
     }
@@ -59,7 +59,7 @@ impl Store {
     pub fn open(self) {
         let demo = self.settings.with_untracked(|settings| settings.demo);
         let name = if demo { DEMO } else { SHOP };
-        self.storage.set_value(IndexedDb::new(name).beside(JournalWorker::of_page()));
+        self.storage.set_value(IndexedDb::new(name).with_worker(JournalWorker::of_page()));
         self.loading.set(Loading::Reading);
         tabs::listen(name, move |message| self.on_tab_message(message));
         spawn_local(async move {

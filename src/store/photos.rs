@@ -9,7 +9,7 @@ use lastpull_core::facts::Fact;
 use lastpull_core::ids::PhotoId;
 use lastpull_core::ids::Subject;
 use lastpull_core::journal::StorageFault;
-use lastpull_core::photo::{LARGEST_MADE, Photo, PhotoFact, PhotoStore, photos_fit, photos_that_fit};
+use lastpull_core::photo::{MAX_MADE_BYTES, Photo, PhotoFact, PhotoStore, photos_fit, photos_that_fit};
 use leptos::prelude::*;
 use std::time::Duration;
 use web_sys::File;
@@ -93,12 +93,12 @@ impl Store {
     /// # Errors
     /// [`PhotoError`] if no photo could be made from the file, or it could not be stored.
     pub async fn add_photo(self, subject: Subject, file: &File) -> Result<(), PhotoError> {
-        if !has_room(LARGEST_MADE as f64).await {
+        if !has_room(MAX_MADE_BYTES as f64).await {
             return Err(PhotoError::NoRoom);
         }
         let storage = self.storage.get_value();
         let picture = pictures::picture_of(file).await.map_err(PhotoError::Picture)?;
-        let kept = storage.keep_photo(&picture.photo, Some(&picture.small), clock::now().now).await;
+        let kept = storage.store_photo(&picture.photo, Some(&picture.small), clock::now().now).await;
         kept.map_err(
             |fault| if fault == StorageFault::Full { PhotoError::NoRoom } else { PhotoError::Storage(fault) },
         )?;
@@ -125,7 +125,7 @@ impl Store {
     /// The object URL of a photo's thumbnail, which is made if there is none. The caller must revoke it.
     pub async fn thumbnail_url(self, photo: PhotoId) -> PhotoSource {
         let storage = self.storage.get_value();
-        match storage.small(photo).await {
+        match storage.thumbnail(photo).await {
             Ok(Some(small)) => return pictures::address_of(&small).map_or(PhotoSource::Missing, PhotoSource::Url),
             Ok(None) => {}
             Err(fault) => return PhotoSource::Fault(fault),
@@ -135,9 +135,9 @@ impl Store {
             Ok(None) => return PhotoSource::Missing,
             Err(fault) => return PhotoSource::Fault(fault),
         };
-        let Some(small) = pictures::small_of(&bytes).await else { return PhotoSource::Missing };
+        let Some(small) = pictures::thumbnail_of(&bytes).await else { return PhotoSource::Missing };
         // Only to be quicker next time.
-        let _ = storage.keep_small(photo, &small).await;
+        let _ = storage.store_thumbnail(photo, &small).await;
         pictures::address_of(&small).map_or(PhotoSource::Missing, PhotoSource::Url)
     }
 }

@@ -9,7 +9,7 @@ use lastpull_core::facts::{Draft, Fact};
 use lastpull_core::ids::Subject;
 use lastpull_core::journal::JournalFact;
 use lastpull_core::journal::{Storage, StorageFault};
-use lastpull_core::run::Pending;
+use lastpull_core::run::UnsavedFact;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::time::Duration;
@@ -23,8 +23,8 @@ pub struct PendingFact {
 
 impl PendingFact {
     /// Its effect on a run, to be shown before it is saved.
-    pub fn to_pending(&self) -> Pending {
-        Pending { run: self.draft.subject, at: self.draft.at, fact: self.draft.fact.clone() }
+    pub fn to_pending(&self) -> UnsavedFact {
+        UnsavedFact { run: self.draft.subject, at: self.draft.at, fact: self.draft.fact.clone() }
     }
 }
 
@@ -43,12 +43,12 @@ pub enum SaveState {
 const RETRIES: [Duration; 3] = [Duration::from_millis(100), Duration::from_millis(700), Duration::from_secs(2)];
 
 /// How long a save may take before the page shows the fact as unsaved.
-const SOON: Duration = Duration::from_millis(24);
+const UNSAVED_DELAY: Duration = Duration::from_millis(24);
 
 /// Runs `action` after a short delay, so that the write of facts recorded just before starts first. The timer itself
 /// is set only after that write has started.
 pub fn after_write(action: impl FnOnce() + 'static) {
-    spawn_local(async { clock::after(SOON, action) });
+    spawn_local(async { clock::after(UNSAVED_DELAY, action) });
 }
 
 thread_local! {

@@ -1,8 +1,8 @@
 //! Photos made from pictures by the browser: upright, small enough, without metadata.
 
 use js_sys::{Array, Uint8Array};
-use lastpull::platform::pictures::{PictureProblem, picture_of, small_of};
-use lastpull_core::photo::{LARGEST_MADE, jpeg_has_no_metadata};
+use lastpull::platform::pictures::{PictureProblem, picture_of, thumbnail_of};
+use lastpull_core::photo::{MAX_MADE_BYTES, jpeg_has_no_metadata};
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -68,7 +68,7 @@ fn holds(bytes: &[u8], words: &[u8]) -> bool {
 async fn a_large_picture_becomes_a_small_clean_photo() {
     let picture = picture_of(&drawn(4000, 3000, false, "image/jpeg").await).await.unwrap();
     assert_eq!((picture.photo.width(), picture.photo.height()), (1600, 1200));
-    assert!(picture.photo.bytes().len() <= LARGEST_MADE);
+    assert!(picture.photo.bytes().len() <= MAX_MADE_BYTES);
     assert!(jpeg_has_no_metadata(picture.photo.bytes()) && jpeg_has_no_metadata(&picture.small));
     assert!(picture.small.len() < 20_000);
 }
@@ -76,7 +76,7 @@ async fn a_large_picture_becomes_a_small_clean_photo() {
 #[wasm_bindgen_test]
 async fn noise_is_made_small_enough_too() {
     let picture = picture_of(&drawn(2000, 1500, true, "image/jpeg").await).await.unwrap();
-    assert!(picture.photo.bytes().len() <= LARGEST_MADE, "{}", picture.photo.bytes().len());
+    assert!(picture.photo.bytes().len() <= MAX_MADE_BYTES, "{}", picture.photo.bytes().len());
 }
 
 #[wasm_bindgen_test]
@@ -95,7 +95,7 @@ async fn a_picture_is_turned_upright_and_its_place_is_gone() {
 async fn a_small_picture_is_not_blown_up_and_other_formats_read() {
     let picture = picture_of(&drawn(90, 60, false, "image/png").await).await.unwrap();
     assert_eq!((picture.photo.width(), picture.photo.height()), (90, 60));
-    let small = small_of(picture.photo.bytes()).await.unwrap();
+    let small = thumbnail_of(picture.photo.bytes()).await.unwrap();
     assert!(jpeg_has_no_metadata(&small));
 }
 

@@ -35,7 +35,7 @@ mod memory {
 fn beside(storage: IndexedDb) -> IndexedDb {
     let script = Array::of1(&include_str!("../../src/platform/workers/disk.js").into());
     let url = Url::create_object_url_with_blob(&Blob::new_with_str_sequence(&script).unwrap()).unwrap();
-    storage.beside(Some(JournalWorker::of(Worker::new(&url).unwrap())))
+    storage.with_worker(Some(JournalWorker::of(Worker::new(&url).unwrap())))
 }
 
 #[wasm_bindgen_test]
@@ -66,7 +66,7 @@ async fn what_the_page_writes_in_between_the_thread_builds_on() {
 }
 
 async fn fresh_look(storage: &IndexedDb) -> Opened {
-    storage.another_tab().beside(None).open().await.unwrap()
+    storage.another_tab().with_worker(None).open().await.unwrap()
 }
 
 #[wasm_bindgen_test]

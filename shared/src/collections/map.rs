@@ -70,7 +70,7 @@ impl<K, V> Map<K, V> {
 }
 
 impl<K: Ord, V> Map<K, V> {
-    fn place<Q: Ord + ?Sized>(&self, key: &Q) -> Result<usize, usize>
+    fn position<Q: Ord + ?Sized>(&self, key: &Q) -> Result<usize, usize>
     where
         K: Borrow<Q>,
     {
@@ -88,7 +88,7 @@ impl<K: Ord, V> Map<K, V> {
     where
         K: Borrow<Q>,
     {
-        self.place(key).ok().map(|place| &self.rows[place].1)
+        self.position(key).ok().map(|position| &self.rows[position].1)
     }
 
     /// The value of a key, mutably.
@@ -96,7 +96,7 @@ impl<K: Ord, V> Map<K, V> {
     where
         K: Borrow<Q>,
     {
-        self.place(key).ok().map(|place| &mut self.rows[place].1)
+        self.position(key).ok().map(|position| &mut self.rows[position].1)
     }
 
     /// Whether a key is there.
@@ -104,15 +104,15 @@ impl<K: Ord, V> Map<K, V> {
     where
         K: Borrow<Q>,
     {
-        self.place(key).is_ok()
+        self.position(key).is_ok()
     }
 
     /// Inserts a value and returns the one it replaces.
     pub fn insert(&mut self, key: K, value: V) -> Option<V> {
-        match self.place(&key) {
-            Ok(place) => Some(std::mem::replace(&mut self.rows[place].1, value)),
-            Err(place) => {
-                self.rows.insert(place, (key, value));
+        match self.position(&key) {
+            Ok(position) => Some(std::mem::replace(&mut self.rows[position].1, value)),
+            Err(position) => {
+                self.rows.insert(position, (key, value));
                 None
             }
         }
@@ -123,27 +123,27 @@ impl<K: Ord, V> Map<K, V> {
     where
         K: Borrow<Q>,
     {
-        self.place(key).ok().map(|place| self.rows.remove(place).1)
+        self.position(key).ok().map(|position| self.rows.remove(position).1)
     }
 
     /// The value of a key, inserted if it is not there.
-    pub fn or_insert_with(&mut self, key: K, value: impl FnOnce() -> V) -> &mut V {
-        let place = match self.place(&key) {
-            Ok(place) => place,
-            Err(place) => {
-                self.rows.insert(place, (key, value()));
-                place
+    pub fn get_or_insert_with(&mut self, key: K, value: impl FnOnce() -> V) -> &mut V {
+        let position = match self.position(&key) {
+            Ok(position) => position,
+            Err(position) => {
+                self.rows.insert(position, (key, value()));
+                position
             }
         };
-        &mut self.rows[place].1
+        &mut self.rows[position].1
     }
 
     /// The value of a key, inserted as the default if it is not there.
-    pub fn or_default(&mut self, key: K) -> &mut V
+    pub fn get_or_insert_default(&mut self, key: K) -> &mut V
     where
         V: Default,
     {
-        self.or_insert_with(key, V::default)
+        self.get_or_insert_with(key, V::default)
     }
 }
 
@@ -280,7 +280,7 @@ mod tests {
         assert_eq!(postcard::to_allocvec(&ours).unwrap(), bytes);
         assert_eq!(postcard::from_bytes::<Map<i32, &str>>(&bytes).unwrap(), ours);
         assert_eq!(serde_json::to_string(&ours).unwrap(), serde_json::to_string(&theirs).unwrap());
-        *ours.or_default(7) = "seven";
+        *ours.get_or_insert_default(7) = "seven";
         assert_eq!(ours.keys().copied().collect::<Vec<i32>>(), [1, 5, 7, 9]);
     }
 

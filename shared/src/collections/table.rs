@@ -19,7 +19,7 @@ pub struct Table<T> {
 /// The position of each id in the rows: everything a table does without knowing its type of value.
 #[derive(Clone, Default)]
 struct Index {
-    places: BTreeMap<Uuid, u32>,
+    positions: BTreeMap<Uuid, u32>,
     /// Recently written ids, each in the slot of its last bits; empty until the first write. Facts come in
     /// batches about one subject, from a few devices.
     recent: Vec<Option<(Uuid, u32)>>,
@@ -30,21 +30,21 @@ const RECENT: usize = 16;
 
 impl Index {
     #[inline(never)]
-    fn place(&self, id: &Uuid) -> Option<usize> {
-        self.places.get(id).map(|place| *place as usize)
+    fn position(&self, id: &Uuid) -> Option<usize> {
+        self.positions.get(id).map(|position| *position as usize)
     }
 
     /// The position of an id; `new` if it is not there yet.
     #[inline(never)]
-    fn place_or(&mut self, id: Uuid, new: usize) -> usize {
+    fn position_or_insert(&mut self, id: Uuid, new: usize) -> usize {
         self.recent.resize(RECENT, None);
         let recent = &mut self.recent[usize::from(id.as_bytes()[15]) % RECENT];
         match recent {
-            Some((other, place)) if *other == id => *place as usize,
+            Some((other, position)) if *other == id => *position as usize,
             _ => {
-                let place = *self.places.entry(id).or_insert(new as u32);
-                *recent = Some((id, place));
-                place as usize
+                let position = *self.positions.entry(id).or_insert(new as u32);
+                *recent = Some((id, position));
+                position as usize
             }
         }
     }
@@ -52,7 +52,7 @@ impl Index {
     /// Removes an id. Another row moves to its position, so the recent positions are cleared.
     fn remove(&mut self, id: &Uuid) -> Option<usize> {
         self.recent.clear();
-        self.places.remove(id).map(|place| place as usize)
+        self.positions.remove(id).map(|position| position as usize)
     }
 }
 
@@ -63,23 +63,23 @@ impl<T> Default for Table<T> {
 }
 
 impl<T> Table<T> {
-    fn place(&self, id: &Uuid) -> Option<usize> {
-        self.index.place(id)
+    fn position(&self, id: &Uuid) -> Option<usize> {
+        self.index.position(id)
     }
 
     /// The value of an id.
     pub fn get(&self, id: &Uuid) -> Option<&T> {
-        self.place(id).map(|place| &self.rows[place].1)
+        self.position(id).map(|position| &self.rows[position].1)
     }
 
     /// The value of an id, mutably.
     pub fn get_mut(&mut self, id: &Uuid) -> Option<&mut T> {
-        self.place(id).map(|place| &mut self.rows[place].1)
+        self.position(id).map(|position| &mut self.rows[position].1)
     }
 
     /// Whether there is a value with this id.
     pub fn contains_key(&self, id: &Uuid) -> bool {
-        self.place(id).is_some()
+        self.position(id).is_some()
     }
 
     /// Number of values.
@@ -94,12 +94,12 @@ impl<T> Table<T> {
 
     /// Ids and values in the order of the ids.
     pub fn iter(&self) -> impl DoubleEndedIterator<Item = (&Uuid, &T)> + Clone {
-        self.index.places.iter().map(|(id, place)| (id, &self.rows[*place as usize].1))
+        self.index.positions.iter().map(|(id, position)| (id, &self.rows[*position as usize].1))
     }
 
     /// All ids in order.
     pub fn keys(&self) -> impl DoubleEndedIterator<Item = &Uuid> + Clone {
-        self.index.places.keys()
+        self.index.positions.keys()
     }
 
     /// Values in the order of their ids.
@@ -113,26 +113,26 @@ impl<T> Table<T> {
     }
 
     /// The value of an id, inserted if it is not there.
-    pub fn or_insert_with(&mut self, id: Uuid, thing: impl FnOnce() -> T) -> &mut T {
-        let place = self.index.place_or(id, self.rows.len());
-        if place == self.rows.len() {
+    pub fn get_or_insert_with(&mut self, id: Uuid, thing: impl FnOnce() -> T) -> &mut T {
+        let position = self.index.position_or_insert(id, self.rows.len());
+        if position == self.rows.len() {
             self.rows.push((id, thing()));
         }
-        &mut self.rows[place].1
+        &mut self.rows[position].1
     }
 
     /// The value of an id, inserted as the default if it is not there.
-    pub fn or_default(&mut self, id: Uuid) -> &mut T
+    pub fn get_or_insert_default(&mut self, id: Uuid) -> &mut T
     where
         T: Default,
     {
-        self.or_insert_with(id, T::default)
+        self.get_or_insert_with(id, T::default)
     }
 
     /// Inserts a value, replacing the one of the same id.
     pub fn insert(&mut self, id: Uuid, thing: T) {
-        let place = self.index.place_or(id, self.rows.len());
-        match self.rows.get_mut(place) {
+        let position = self.index.position_or_insert(id, self.rows.len());
+        match self.rows.get_mut(position) {
             Some(row) => row.1 = thing,
             None => self.rows.push((id, thing)),
         }
@@ -140,10 +140,10 @@ impl<T> Table<T> {
 
     /// Removes and returns a value.
     pub fn remove(&mut self, id: &Uuid) -> Option<T> {
-        let place = self.index.remove(id)?;
-        let (_, thing) = self.rows.swap_remove(place);
-        if let Some((moved, _)) = self.rows.get(place) {
-            self.index.places.insert(*moved, place as u32);
+        let position = self.index.remove(id)?;
+        let (_, thing) = self.rows.swap_remove(position);
+        if let Some((moved, _)) = self.rows.get(position) {
+            self.index.positions.insert(*moved, position as u32);
         }
         Some(thing)
     }
@@ -176,8 +176,8 @@ impl<T: Encode> Encode for Table<T> {
     fn decode(from: &mut Reader<'_>) -> Self {
         let rows = Vec::<(Uuid, T)>::decode(from);
         let mut table = Self::default();
-        for (place, (id, _)) in rows.iter().enumerate() {
-            if table.index.places.insert(*id, place as u32).is_some() {
+        for (position, (id, _)) in rows.iter().enumerate() {
+            if table.index.positions.insert(*id, position as u32).is_some() {
                 from.fail();
             }
         }
@@ -204,7 +204,7 @@ mod tests {
         }
         assert_eq!(ours.remove(&id(1)), theirs.remove(&id(1)));
         assert_eq!(ours.remove(&id(4)), None);
-        ours.or_default(id(4)).push('!');
+        ours.get_or_insert_default(id(4)).push('!');
         theirs.entry(id(4)).or_default().push('!');
         // Its position changed when another row was removed.
         ours.insert(id(3), "drei".to_owned());

@@ -1,7 +1,7 @@
 //! Corrects a predicted mixture by a reading of the pot: scales its absorption until it looks as it was read.
 
 use super::difference::parts2000;
-use super::{BANDS, Constants, Lab, Reflectance, STEP_NM, Seen, ciede2000};
+use super::{BANDS, Constants, Lab, Reflectance, STEP_NM, Viewing, ciede2000};
 
 /// A mixture whose absorption was scaled so that it looks as it was read.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -10,14 +10,14 @@ pub struct Anchored {
     pub constants: Constants,
     /// Difference between the reading and the corrected mixture, CIEDE2000. Large if no ink with this scattering can
     /// have the colour read.
-    pub left: f64,
+    pub residual: f64,
     /// Difference between the reading and the uncorrected mixture, CIEDE2000.
-    pub moved: f64,
+    pub shift: f64,
 }
 
 /// Scales the mixture's absorption until it looks like the colour read. The factor varies smoothly over the bands:
 /// three coefficients for the three numbers of a colour. Our own; least squares by the Gauss-Newton method, damped.
-pub fn anchored_to_colour(ink: &Constants, seen: Seen, read: Lab) -> Anchored {
+pub fn anchored_to_colour(ink: &Constants, seen: Viewing, read: Lab) -> Anchored {
     let bent = |p: [f64; 3]| {
         let mut ink = *ink;
         for (band, k) in ink.k.iter_mut().enumerate() {
@@ -36,9 +36,9 @@ pub fn anchored_to_colour(ink: &Constants, seen: Seen, read: Lab) -> Anchored {
     let (mut off, mut damping) = (cost(p), 1e-3);
     for _ in 0..40 {
         let here = parts2000(read, look(p));
-        let along = [0, 1, 2].map(|place| {
+        let along = [0, 1, 2].map(|index| {
             let mut there = p;
-            there[place] += 1e-5;
+            there[index] += 1e-5;
             let there = parts2000(read, look(there));
             [0, 1, 2].map(|part| (there[part] - here[part]) / 1e-5)
         });
@@ -54,7 +54,7 @@ pub fn anchored_to_colour(ink: &Constants, seen: Seen, read: Lab) -> Anchored {
                 h[row][3] = -(0..3).map(|part| along[row][part] * here[part]).sum::<f64>() - HOLD * HOLD * p[row];
             }
             let step = three(h);
-            let tried = [0, 1, 2].map(|place| (p[place] + step[place].clamp(-1.0, 1.0)).clamp(-6.0, 6.0));
+            let tried = [0, 1, 2].map(|index| (p[index] + step[index].clamp(-1.0, 1.0)).clamp(-6.0, 6.0));
             let there = cost(tried);
             if there < off {
                 (p, off) = (tried, there);
@@ -68,8 +68,8 @@ pub fn anchored_to_colour(ink: &Constants, seen: Seen, read: Lab) -> Anchored {
         }
     }
     let constants = bent(p);
-    let left = ciede2000(read, seen.look(&constants).lab());
-    Anchored { constants, left, moved: ciede2000(read, seen.look(ink).lab()) }
+    let residual = ciede2000(read, seen.look(&constants).lab());
+    Anchored { constants, residual, shift: ciede2000(read, seen.look(ink).lab()) }
 }
 
 /// Weight that keeps the factor near 1 where the reading does not determine it.
@@ -84,8 +84,8 @@ fn three(mut rows: [[f64; 4]; 3]) -> [f64; 3] {
         }
         for row in rows.iter_mut().skip(column + 1) {
             let factor = row[column] / head[column];
-            for place in column..4 {
-                row[place] -= factor * head[place];
+            for index in column..4 {
+                row[index] -= factor * head[index];
             }
         }
     }
@@ -96,7 +96,7 @@ fn three(mut rows: [[f64; 4]; 3]) -> [f64; 3] {
 
 /// Scales the mixture's absorption band by band until it reflects what an instrument read. More absorption always means
 /// less reflected light, so each band is found by bisection.
-pub fn anchored_to_curve(ink: &Constants, seen: Seen, read: &Reflectance) -> Anchored {
+pub fn anchored_to_curve(ink: &Constants, seen: Viewing, read: &Reflectance) -> Anchored {
     let (mut low, mut high) = ([-12.0_f64; BANDS], [8.0_f64; BANDS]);
     let at = |ln_k: &[f64; BANDS]| Constants { k: ln_k.map(f64::exp), s: ink.s, origin: ink.origin.and(read.origin) };
     let middle = |low: &[f64; BANDS], high: &[f64; BANDS]| std::array::from_fn(|b| f64::midpoint(low[b], high[b]));
@@ -112,8 +112,8 @@ pub fn anchored_to_curve(ink: &Constants, seen: Seen, read: &Reflectance) -> Anc
         }
     }
     let constants = at(&middle(&low, &high));
-    let left = ciede2000(read.lab(), seen.look(&constants).lab());
-    Anchored { constants, left, moved: ciede2000(read.lab(), seen.look(ink).lab()) }
+    let residual = ciede2000(read.lab(), seen.look(&constants).lab());
+    Anchored { constants, residual, shift: ciede2000(read.lab(), seen.look(ink).lab()) }
 }
 
 #[cfg(test)]
@@ -131,14 +131,14 @@ mod tests {
         }
     }
 
-    const POT: Seen = Seen::InThePot(Surface::NONE);
+    const POT: Viewing = Viewing::InBulk(Surface::NONE);
 
     #[test]
     fn a_pot_stronger_than_its_recipe_is_moved_to_its_reading() {
         let read = POT.look(&ink(1.25));
         for anchored in [anchored_to_colour(&ink(1.0), POT, read.lab()), anchored_to_curve(&ink(1.0), POT, &read)] {
-            assert!(anchored.moved > 1.0);
-            assert!(anchored.left < 0.02, "{}", anchored.left);
+            assert!(anchored.shift > 1.0);
+            assert!(anchored.residual < 0.02, "{}", anchored.residual);
         }
         let by_curve = anchored_to_curve(&ink(1.0), POT, &read);
         for (ours, theirs) in by_curve.constants.k.iter().zip(ink(1.25).k) {
@@ -149,7 +149,7 @@ mod tests {
     #[test]
     fn a_reading_that_agrees_moves_nothing() {
         let anchored = anchored_to_colour(&ink(1.0), POT, POT.look(&ink(1.0)).lab());
-        near(anchored.moved, 0.0, 1e-9);
+        near(anchored.shift, 0.0, 1e-9);
         for (ours, theirs) in anchored.constants.k.iter().zip(ink(1.0).k) {
             near(ours / theirs, 1.0, 1e-3);
         }
@@ -158,15 +158,15 @@ mod tests {
     #[test]
     fn an_impossible_reading_leaves_a_difference() {
         let black_shirt = Reflectance::flat(0.03);
-        let printed = Seen::Printed(crate::colour::Print {
+        let printed = Viewing::Printed(crate::colour::Print {
             garment: &black_shirt,
             underbase: None,
             hits: 1,
-            films_a_hit: 0.2,
+            films_per_hit: 0.2,
             surface: Surface::NONE,
         });
         let anchored = anchored_to_colour(&ink(1.0), printed, Lab::new(95.0, 0.0, 0.0));
-        assert!(anchored.left > 20.0);
+        assert!(anchored.residual > 20.0);
         assert!(anchored.constants.k.iter().all(|k| k.is_finite()));
     }
 }

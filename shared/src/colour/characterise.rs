@@ -5,7 +5,7 @@ use super::{BANDS, Bands, Constants, Origin, Reflectance, Surface, ciede2000};
 
 /// How the ink of a drawdown was applied.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub enum Laid<'a> {
+pub enum Layer<'a> {
     /// So thick that nothing shows through.
     Hiding,
     /// As films, as the shop prints them, over a backing of known reflectance.
@@ -25,24 +25,24 @@ pub struct Drawdown<'a> {
     /// The white or base that makes up the rest; required if `share` is below 1.
     pub rest: Option<&'a Constants>,
     /// How it was applied.
-    pub laid: Laid<'a>,
+    pub layer: Layer<'a>,
     /// Its reflectance as read.
     pub seen: &'a Reflectance,
 }
 
 /// What a component is like, used where its drawdowns do not determine its scattering.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Body {
+pub enum OpacityClass {
     /// Scatters light: whites, opaque pigments.
     Opaque,
     /// Transmits light: most pigments for water-based ink, clear bases.
     Transparent,
 }
 
-impl Body {
+impl OpacityClass {
     /// Scattering assumed for one film of the pure component. Our own: a white hides about two thirds of black in one
     /// film, a clear one next to nothing.
-    fn scatter(self) -> f64 {
+    fn assumed_scattering(self) -> f64 {
         match self {
             Self::Opaque => 2.0,
             Self::Transparent => 0.05,
@@ -56,8 +56,8 @@ pub struct Characterised {
     /// The fitted absorption and scattering.
     pub constants: Constants,
     /// Number of bands, of 31, in which the drawdowns determine both absorption and scattering. In the others
-    /// scattering is assumed from the [`Body`].
-    pub told_apart: usize,
+    /// scattering is assumed from the [`OpacityClass`].
+    pub resolved_bands: usize,
     /// Largest CIEDE2000 between a drawdown and what the constants predict for it. A large one points to a drawdown of
     /// another component or a wrong share.
     pub worst: f64,
@@ -72,11 +72,11 @@ pub struct Characterised {
 /// without `rest`).
 ///
 /// Source of the equations: Allen 1980 (see `kubelka_munk`); the weighting is our own.
-pub fn characterise(drawdowns: &[Drawdown], body: Body, surface: Surface) -> Option<Characterised> {
+pub fn characterise(drawdowns: &[Drawdown], body: OpacityClass, surface: Surface) -> Option<Characterised> {
     let usable = |drawdown: &Drawdown| {
-        let lies = match drawdown.laid {
-            Laid::Hiding => true,
-            Laid::Over { films, .. } => films > 0.0 && films <= 100.0,
+        let lies = match drawdown.layer {
+            Layer::Hiding => true,
+            Layer::Over { films, .. } => films > 0.0 && films <= 100.0,
         };
         lies && drawdown.share > 0.0 && drawdown.share <= 1.0 && (drawdown.share >= 1.0 || drawdown.rest.is_some())
     };
@@ -84,37 +84,37 @@ pub fn characterise(drawdowns: &[Drawdown], body: Body, surface: Surface) -> Opt
         return None;
     }
     let (mut k, mut s): (Bands, Bands) = ([0.0; BANDS], [0.0; BANDS]);
-    let mut told_apart = 0;
+    let mut resolved_bands = 0;
     for band in 0..BANDS {
         let lines: Vec<Line> = drawdowns.iter().map(|drawdown| Line::of(drawdown, band, surface)).collect();
-        let fit = fit(&lines, body.scatter());
+        let fit = fit(&lines, body.assumed_scattering());
         (k[band], s[band]) = (fit.k, fit.s);
-        told_apart += usize::from(fit.told_apart);
+        resolved_bands += usize::from(fit.resolved);
     }
     let origin = drawdowns.iter().fold(Origin::Measured, |origin, drawdown| {
-        let under = match drawdown.laid {
-            Laid::Hiding => Origin::Measured,
-            Laid::Over { backing, .. } => backing.origin,
+        let under = match drawdown.layer {
+            Layer::Hiding => Origin::Measured,
+            Layer::Over { backing, .. } => backing.origin,
         };
         let rest = drawdown.rest.map_or(Origin::Measured, |rest| rest.origin);
         origin.and(drawdown.seen.origin).and(under).and(rest)
     });
     let constants = Constants { k, s, origin };
     let worst = drawdowns.iter().fold(0.0_f64, |worst, drawdown| {
-        let looks = drawdown.looks(&constants, surface);
+        let looks = drawdown.predict(&constants, surface);
         worst.max(looks.map_or(0.0, |looks| ciede2000(looks.lab(), drawdown.seen.lab())))
     });
-    Some(Characterised { constants, told_apart, worst })
+    Some(Characterised { constants, resolved_bands, worst })
 }
 
 impl Drawdown<'_> {
     /// Reflectance that the constants predict for this drawdown; `None` if its share is out of range.
-    pub fn looks(&self, constants: &Constants, surface: Surface) -> Option<Reflectance> {
+    pub fn predict(&self, constants: &Constants, surface: Surface) -> Option<Reflectance> {
         let rest = self.rest.unwrap_or(&Constants::CLEAR);
         let mixed = Constants::mix(&[(self.share, constants), (1.0 - self.share, rest)])?;
-        Some(match self.laid {
-            Laid::Hiding => mixed.in_bulk(surface),
-            Laid::Over { films, backing } => mixed.over(films, backing, surface),
+        Some(match self.layer {
+            Layer::Hiding => mixed.in_bulk(surface),
+            Layer::Over { films, backing } => mixed.over(films, backing, surface),
         })
     }
 }
@@ -137,9 +137,9 @@ impl Line {
             share: drawdown.share,
             k_rest: rest.k[band],
             s_rest: rest.s[band],
-            over: match drawdown.laid {
-                Laid::Hiding => None,
-                Laid::Over { films, backing } => Some((films, backing.bands[band])),
+            over: match drawdown.layer {
+                Layer::Hiding => None,
+                Layer::Over { films, backing } => Some((films, backing.bands[band])),
             },
             surface,
             seen: root(drawdown.seen.bands[band]),
@@ -165,7 +165,7 @@ fn root(reflectance: f64) -> f64 {
 struct Fit {
     k: f64,
     s: f64,
-    told_apart: bool,
+    resolved: bool,
 }
 
 /// Weight of the assumed S relative to a reading.
@@ -233,7 +233,7 @@ fn fit(lines: &[Line], scatter: f64) -> Fit {
     // The smaller eigenvalue of the readings' normal equations: how well they determine K and S in the worst direction.
     let [a, b, c] = spread;
     let least = f64::midpoint(a, c) - (((a - c) / 2.0).powi(2) + b * b).sqrt();
-    Fit { k: p[0].exp(), s: p[1].exp(), told_apart: least > SHARP * SHARP }
+    Fit { k: p[0].exp(), s: p[1].exp(), resolved: least > SHARP * SHARP }
 }
 
 const STEP: f64 = 1e-5;
@@ -288,17 +288,17 @@ mod tests {
                 origin: Origin::Measured,
             };
             let drawdowns = [
-                Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: masstone },
-                Drawdown { share: 0.5, rest: Some(&rest), laid: Laid::Hiding, seen: &half },
+                Drawdown { share: 1.0, rest: None, layer: Layer::Hiding, seen: masstone },
+                Drawdown { share: 0.5, rest: Some(&rest), layer: Layer::Hiding, seen: &half },
             ];
-            let found = characterise(&drawdowns, Body::Opaque, skin).unwrap();
+            let found = characterise(&drawdowns, OpacityClass::Opaque, skin).unwrap();
             for band in 2..5 {
                 // The weight of the assumed S moves them by a fiftieth at most.
                 near(found.constants.k[band] / input("K_two_constant", own)[band], 1.0, 0.02);
                 near(found.constants.s[band] / input("S_two_constant", own)[band], 1.0, 0.02);
             }
             assert!(found.worst < 0.01);
-            assert!(found.told_apart < 30, "the first two bands cannot be told apart");
+            assert!(found.resolved_bands < 30, "the first two bands cannot be told apart");
         }
     }
 
@@ -308,10 +308,10 @@ mod tests {
         let masstone = pigment.in_bulk(Surface::NONE);
         let tint = Constants::mix(&[(0.05, &pigment), (0.95, &white)]).unwrap().in_bulk(Surface::NONE);
         let drawdowns = [
-            Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &masstone },
-            Drawdown { share: 0.05, rest: Some(&white), laid: Laid::Hiding, seen: &tint },
+            Drawdown { share: 1.0, rest: None, layer: Layer::Hiding, seen: &masstone },
+            Drawdown { share: 0.05, rest: Some(&white), layer: Layer::Hiding, seen: &tint },
         ];
-        let found = characterise(&drawdowns, Body::Opaque, Surface::NONE).unwrap();
+        let found = characterise(&drawdowns, OpacityClass::Opaque, Surface::NONE).unwrap();
         assert!(found.worst < 0.02, "{}", found.worst);
         for band in 0..BANDS {
             let q = found.constants.k[band] / found.constants.s[band];
@@ -329,10 +329,11 @@ mod tests {
         let pigment = pigment();
         let (black, cloth) = (Reflectance::flat(0.03), Reflectance::flat(0.85));
         let (dark, light) = (pigment.over(1.0, &black, Surface::NONE), pigment.over(1.0, &cloth, Surface::NONE));
-        let over = |seen, backing| Drawdown { share: 1.0, rest: None, laid: Laid::Over { films: 1.0, backing }, seen };
+        let over =
+            |seen, backing| Drawdown { share: 1.0, rest: None, layer: Layer::Over { films: 1.0, backing }, seen };
         let drawdowns = [over(&dark, &black), over(&light, &cloth)];
-        let found = characterise(&drawdowns, Body::Transparent, Surface::NONE).unwrap();
-        assert!(found.told_apart > 20);
+        let found = characterise(&drawdowns, OpacityClass::Transparent, Surface::NONE).unwrap();
+        assert!(found.resolved_bands > 20);
         for band in 0..BANDS {
             let (k, s) = from_two_backings((dark.bands[band], 0.03), (light.bands[band], 0.85)).unwrap();
             near(found.constants.k[band] / k, 1.0, 0.03);
@@ -343,9 +344,9 @@ mod tests {
     #[test]
     fn a_masstone_alone_keeps_its_look_and_separates_no_band() {
         let masstone = pigment().in_bulk(Surface::NONE);
-        let alone = [Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &masstone }];
-        let found = characterise(&alone, Body::Opaque, Surface::NONE).unwrap();
-        assert_eq!(found.told_apart, 0);
+        let alone = [Drawdown { share: 1.0, rest: None, layer: Layer::Hiding, seen: &masstone }];
+        let found = characterise(&alone, OpacityClass::Opaque, Surface::NONE).unwrap();
+        assert_eq!(found.resolved_bands, 0);
         assert!(found.worst < 0.01);
         near(found.constants.s[12], 2.0, 0.1);
     }
@@ -353,12 +354,12 @@ mod tests {
     #[test]
     fn an_impossible_drawdown_is_refused() {
         let seen = Reflectance::flat(0.3);
-        let sure = Drawdown { share: 1.0, rest: None, laid: Laid::Hiding, seen: &seen };
-        let refuse = |drawdowns: &[Drawdown]| characterise(drawdowns, Body::Opaque, Surface::NONE).is_none();
+        let sure = Drawdown { share: 1.0, rest: None, layer: Layer::Hiding, seen: &seen };
+        let refuse = |drawdowns: &[Drawdown]| characterise(drawdowns, OpacityClass::Opaque, Surface::NONE).is_none();
         assert!(refuse(&[]));
         assert!(refuse(&[Drawdown { share: 0.5, ..sure }]));
         assert!(refuse(&[Drawdown { share: 0.0, rest: Some(&Constants::CLEAR), ..sure }]));
-        assert!(refuse(&[Drawdown { laid: Laid::Over { films: f64::NAN, backing: &seen }, ..sure }]));
+        assert!(refuse(&[Drawdown { layer: Layer::Over { films: f64::NAN, backing: &seen }, ..sure }]));
         assert!(!refuse(&[sure]));
     }
 }

@@ -6,7 +6,7 @@ use crate::collections::sort_by;
 
 /// Direction in which a sample differs from the target.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Lean {
+pub enum DifferenceDirection {
     /// Higher L*.
     Lighter,
     /// Lower L*.
@@ -28,7 +28,7 @@ pub enum Lean {
 /// Size of a difference, by its share of CIEDE2000. The limits are our own: an eye misses about half a unit, finds one
 /// side by side, and a client finds two and a half without comparison.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-pub enum Strength {
+pub enum DifferenceSize {
     /// 0.5 to 1 unit.
     Slightly,
     /// 1 to 2.5 units.
@@ -37,7 +37,7 @@ pub enum Strength {
     Much,
 }
 
-impl Strength {
+impl DifferenceSize {
     fn of(share: f64) -> Option<Self> {
         match share {
             nothing if nothing < 0.5 => None,
@@ -50,11 +50,11 @@ impl Strength {
 
 /// One word of the difference.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Word {
+pub struct DifferenceWord {
     /// Direction of the difference.
-    pub lean: Lean,
+    pub direction: DifferenceDirection,
     /// Size of the difference.
-    pub strength: Strength,
+    pub size: DifferenceSize,
     /// Its share of CIEDE2000, in units; never negative.
     pub share: f64,
 }
@@ -67,21 +67,29 @@ const GREY: f64 = 6.0;
 ///
 /// The word for hue is the axis it turns toward: from red that is yellow or blue, from yellow red or green, from green
 /// yellow or blue, from blue green or red. "Cleaner" and "dirtier" mean chroma: common practice, no source.
-pub fn in_words(target: Lab, sample: Lab) -> Vec<Word> {
+pub fn describe_difference(target: Lab, sample: Lab) -> Vec<DifferenceWord> {
     let mut words = Vec::new();
-    let mut say = |share: f64, above: Lean, below: Lean| {
-        if let Some(strength) = Strength::of(share.abs()) {
-            words.push(Word { lean: if share > 0.0 { above } else { below }, strength, share: share.abs() });
+    let mut say = |share: f64, above: DifferenceDirection, below: DifferenceDirection| {
+        if let Some(size) = DifferenceSize::of(share.abs()) {
+            words.push(DifferenceWord { direction: if share > 0.0 { above } else { below }, size, share: share.abs() });
         }
     };
     let [lightness, ..] = parts2000(target, sample);
-    say(lightness, Lean::Lighter, Lean::Darker);
+    say(lightness, DifferenceDirection::Lighter, DifferenceDirection::Darker);
 
     if target.chroma() < GREY || sample.chroma() < GREY {
         let red = Lab { a: sample.a, ..target };
         let yellow = Lab { b: sample.b, ..target };
-        say(ciede2000(target, red).copysign(sample.a - target.a), Lean::Redder, Lean::Greener);
-        say(ciede2000(target, yellow).copysign(sample.b - target.b), Lean::Yellower, Lean::Bluer);
+        say(
+            ciede2000(target, red).copysign(sample.a - target.a),
+            DifferenceDirection::Redder,
+            DifferenceDirection::Greener,
+        );
+        say(
+            ciede2000(target, yellow).copysign(sample.b - target.b),
+            DifferenceDirection::Yellower,
+            DifferenceDirection::Bluer,
+        );
     } else {
         let hue = target.hue();
         let (sine, cosine) = hue.to_radians().sin_cos();
@@ -89,21 +97,25 @@ pub fn in_words(target: Lab, sample: Lab) -> Vec<Word> {
         let same_hue = Lab::new(target.l, target.a * scale, target.b * scale);
         let same_chroma = Lab::new(target.l, sample.a / scale, sample.b / scale);
         let (da, db) = (same_chroma.a - target.a, same_chroma.b - target.b);
-        say(ciede2000(target, same_hue).copysign(scale - 1.0), Lean::Cleaner, Lean::Dirtier);
+        say(
+            ciede2000(target, same_hue).copysign(scale - 1.0),
+            DifferenceDirection::Cleaner,
+            DifferenceDirection::Dirtier,
+        );
         // Turning onward from red through yellow, green and blue moves along (−sin, cos).
         let onward = db * cosine - da * sine;
         let share = ciede2000(target, same_chroma).copysign(onward);
         if sine.abs() > cosine.abs() {
             // Yellow or blue: the turn is mostly along red and green.
             if sine > 0.0 {
-                say(share, Lean::Greener, Lean::Redder);
+                say(share, DifferenceDirection::Greener, DifferenceDirection::Redder);
             } else {
-                say(share, Lean::Redder, Lean::Greener);
+                say(share, DifferenceDirection::Redder, DifferenceDirection::Greener);
             }
         } else if cosine > 0.0 {
-            say(share, Lean::Yellower, Lean::Bluer);
+            say(share, DifferenceDirection::Yellower, DifferenceDirection::Bluer);
         } else {
-            say(share, Lean::Bluer, Lean::Yellower);
+            say(share, DifferenceDirection::Bluer, DifferenceDirection::Yellower);
         }
     }
     sort_by(&mut words, |one, other| other.share.total_cmp(&one.share));
@@ -114,8 +126,8 @@ pub fn in_words(target: Lab, sample: Lab) -> Vec<Word> {
 mod tests {
     use super::*;
 
-    fn leans(target: Lab, sample: Lab) -> Vec<Lean> {
-        in_words(target, sample).into_iter().map(|word| word.lean).collect()
+    fn leans(target: Lab, sample: Lab) -> Vec<DifferenceDirection> {
+        describe_difference(target, sample).into_iter().map(|word| word.direction).collect()
     }
 
     fn polar(l: f64, chroma: f64, hue: f64) -> Lab {
@@ -126,27 +138,27 @@ mod tests {
     #[test]
     fn the_same_colour_has_no_words() {
         let navy = Lab::new(25.0, 5.0, -30.0);
-        assert!(in_words(navy, navy).is_empty());
-        assert!(in_words(navy, Lab { l: 25.2, ..navy }).is_empty());
+        assert!(describe_difference(navy, navy).is_empty());
+        assert!(describe_difference(navy, Lab { l: 25.2, ..navy }).is_empty());
     }
 
     #[test]
     fn each_direction_has_its_word() {
         let grey = Lab::new(50.0, 0.0, 0.0);
-        assert_eq!(leans(grey, Lab { l: 53.0, ..grey }), [Lean::Lighter]);
-        assert_eq!(leans(grey, Lab { l: 47.0, ..grey }), [Lean::Darker]);
-        assert_eq!(leans(grey, Lab { a: 3.0, ..grey }), [Lean::Redder]);
-        assert_eq!(leans(grey, Lab { a: -3.0, ..grey }), [Lean::Greener]);
-        assert_eq!(leans(grey, Lab { b: 3.0, ..grey }), [Lean::Yellower]);
-        assert_eq!(leans(grey, Lab { b: -3.0, ..grey }), [Lean::Bluer]);
+        assert_eq!(leans(grey, Lab { l: 53.0, ..grey }), [DifferenceDirection::Lighter]);
+        assert_eq!(leans(grey, Lab { l: 47.0, ..grey }), [DifferenceDirection::Darker]);
+        assert_eq!(leans(grey, Lab { a: 3.0, ..grey }), [DifferenceDirection::Redder]);
+        assert_eq!(leans(grey, Lab { a: -3.0, ..grey }), [DifferenceDirection::Greener]);
+        assert_eq!(leans(grey, Lab { b: 3.0, ..grey }), [DifferenceDirection::Yellower]);
+        assert_eq!(leans(grey, Lab { b: -3.0, ..grey }), [DifferenceDirection::Bluer]);
         let red = polar(50.0, 50.0, 20.0);
-        assert_eq!(leans(red, polar(50.0, 58.0, 20.0)), [Lean::Cleaner]);
-        assert_eq!(leans(red, polar(50.0, 43.0, 20.0)), [Lean::Dirtier]);
+        assert_eq!(leans(red, polar(50.0, 58.0, 20.0)), [DifferenceDirection::Cleaner]);
+        assert_eq!(leans(red, polar(50.0, 43.0, 20.0)), [DifferenceDirection::Dirtier]);
     }
 
     #[test]
     fn a_hue_turns_toward_its_neighbours() {
-        use Lean::{Bluer, Greener, Redder, Yellower};
+        use DifferenceDirection::{Bluer, Greener, Redder, Yellower};
         for (hue, onward, back) in
             [(0.0, Yellower, Bluer), (90.0, Greener, Redder), (180.0, Bluer, Yellower), (250.0, Redder, Greener)]
         {
@@ -159,9 +171,12 @@ mod tests {
     #[test]
     fn the_largest_difference_comes_first_with_its_size() {
         let target = polar(50.0, 40.0, 90.0);
-        let words = in_words(target, polar(57.0, 40.0, 93.0));
-        assert_eq!(words.iter().map(|word| word.lean).collect::<Vec<_>>(), [Lean::Lighter, Lean::Greener]);
-        assert_eq!(words[0].strength, Strength::Much);
-        assert!(words[1].strength < Strength::Much);
+        let words = describe_difference(target, polar(57.0, 40.0, 93.0));
+        assert_eq!(
+            words.iter().map(|word| word.direction).collect::<Vec<_>>(),
+            [DifferenceDirection::Lighter, DifferenceDirection::Greener]
+        );
+        assert_eq!(words[0].size, DifferenceSize::Much);
+        assert!(words[1].size < DifferenceSize::Much);
     }
 }

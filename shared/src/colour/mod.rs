@@ -12,10 +12,10 @@
 //! - A correction starts from the pot's reading ([`anchored_to_colour`]), not from its recipe.
 //! - The search for additions optimises only promising starts. One test checks it against trying every choice,
 //!   another against scipy. One more component is advised only for a gain of 0.2 of CIEDE2000
-//!   ([`correction::WORTH_IT`]).
+//!   ([`correction::MIN_GAIN`]).
 //! - A photo is trusted for the difference of two patches, never for one colour. Clipped, uneven or patchy photos are
 //!   refused rather than corrected far. Under lamps about a quarter of a difference is uncertain
-//!   ([`photo_reading::in_doubt`], from rendered photos); from six units on the app says so.
+//!   ([`photo_reading::lamp_uncertainty`], from rendered photos); from six units on the app says so.
 
 // The letters are those of the published formulae; small systems of equations are clearest by row and column.
 #![allow(clippy::many_single_char_names, clippy::needless_range_loop)]
@@ -40,15 +40,15 @@ pub mod srgb;
 mod strength;
 
 pub use anchor::{Anchored, anchored_to_colour, anchored_to_curve};
-pub use characterise::{Body, Characterised, Drawdown, Laid, characterise};
+pub use characterise::{Characterised, Drawdown, Layer, OpacityClass, characterise};
 pub use constants::Constants;
 pub use difference::{ciede2000, cmc, cmc_2_1};
-pub use difference_words::{Lean, Strength, Word, in_words};
+pub use difference_words::{DifferenceDirection, DifferenceSize, DifferenceWord, describe_difference};
 pub use kubelka_munk::Surface;
 pub use lab::Lab;
-pub use opacity::{Cover, FULL_HIDING, Look, Way, Work, contrast_ratio, will_it_cover};
-pub use predict::{Print, Seen, predict};
+pub use opacity::{Appearance, Coverage, FULL_HIDING, LabourTimes, PrintSequence, contrast_ratio, will_it_cover};
+pub use predict::{Print, Viewing, predict};
 pub use rgb::Colour;
 pub use smoothest::{Smoothest, smoothest};
 pub use spectrum::{BANDS, Bands, FIRST_NM, Origin, Reflectance, STEP_NM, SpectrumProblem};
-pub use strength::{Lesson, strength};
+pub use strength::{CorrectionSample, learned_strength};

@@ -19,7 +19,7 @@ pub fn contrast_ratio(ink: &Constants, films: f64, surface: Surface) -> f64 {
 
 /// A sequence of hits.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Way {
+pub struct PrintSequence {
     /// Hits of the ink.
     pub hits: u8,
     /// Hits of the underbase, 0 without one.
@@ -28,9 +28,9 @@ pub struct Way {
 
 /// Predicted appearance of an ink printed in one sequence.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Look {
+pub struct Appearance {
     /// The sequence of hits.
-    pub way: Way,
+    pub way: PrintSequence,
     /// Its colour on this garment.
     pub lab: Lab,
     /// CIEDE2000 from the target colour.
@@ -41,36 +41,36 @@ pub struct Look {
 
 /// Result of [`will_it_cover`].
 #[derive(Clone, PartialEq, Debug)]
-pub struct Cover {
+pub struct Coverage {
     /// One, two and three hits on the bare garment; then one and two on an underbase, when there is one.
-    pub looks: Vec<Look>,
+    pub looks: Vec<Appearance>,
     /// Index in `looks` of the sequence with the fewest hits within the tolerance. `None` if none is within it.
-    pub enough: Option<usize>,
+    pub cheapest: Option<usize>,
 }
 
 /// Hits on the bare garment, then hits on one hit of underbase, in order of effort.
-const WAYS: [Way; 5] = [
-    Way { hits: 1, underbase: 0 },
-    Way { hits: 2, underbase: 0 },
-    Way { hits: 3, underbase: 0 },
-    Way { hits: 1, underbase: 1 },
-    Way { hits: 2, underbase: 1 },
+const WAYS: [PrintSequence; 5] = [
+    PrintSequence { hits: 1, underbase: 0 },
+    PrintSequence { hits: 2, underbase: 0 },
+    PrintSequence { hits: 3, underbase: 0 },
+    PrintSequence { hits: 1, underbase: 1 },
+    PrintSequence { hits: 2, underbase: 1 },
 ];
 
-/// Predicts an ink on a garment after one to three hits, and on an underbase, compared with the colour `wanted` (the
+/// Predicts an ink on a garment after one to three hits, and on an underbase, compared with the colour `target` (the
 /// approved target, or the ink in bulk), and picks the least work within `tolerance` of it in CIEDE2000: fewest hits
-/// first; of two sequences with as many hits the one without a second screen. `films_a_hit` is the film of one hit
+/// first; of two sequences with as many hits the one without a second screen. `films_per_hit` is the film of one hit
 /// relative to a film of the drawdowns.
 pub fn will_it_cover(
     ink: &Constants,
     garment: &Reflectance,
     underbase: Option<&Constants>,
-    films_a_hit: f64,
-    wanted: Lab,
+    films_per_hit: f64,
+    target: Lab,
     tolerance: f64,
-) -> Cover {
+) -> Coverage {
     let surface = Surface::NONE;
-    let looks: Vec<Look> = WAYS
+    let looks: Vec<Appearance> = WAYS
         .into_iter()
         .filter_map(|way| {
             let base = match (way.underbase, underbase) {
@@ -79,23 +79,23 @@ pub fn will_it_cover(
                 (_, None) => return None,
             };
             let printed = |garment: &Reflectance| {
-                Print { garment, underbase: base, hits: way.hits, films_a_hit, surface }.look(ink)
+                Print { garment, underbase: base, hits: way.hits, films_per_hit, surface }.look(ink)
             };
             let lab = printed(garment).lab();
             let over = |backing: f64| printed(&Reflectance::flat(backing)).luminance();
             let contrast_ratio = (over(0.0) / over(CHART_WHITE).max(1e-12)).clamp(0.0, 1.0);
-            Some(Look { way, lab, off: ciede2000(wanted, lab), contrast_ratio })
+            Some(Appearance { way, lab, off: ciede2000(target, lab), contrast_ratio })
         })
         .collect();
-    let work = |look: &Look| (look.way.hits + look.way.underbase, look.way.underbase);
+    let work = |look: &Appearance| (look.way.hits + look.way.underbase, look.way.underbase);
     let within = looks.iter().enumerate().filter(|(_, look)| look.off <= tolerance);
-    let enough = within.min_by_key(|(_, look)| work(look)).map(|(place, _)| place);
-    Cover { looks, enough }
+    let cheapest = within.min_by_key(|(_, look)| work(look)).map(|(index, _)| index);
+    Coverage { looks, cheapest }
 }
 
 /// Time that one hit, one flash and one screen take.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Work {
+pub struct LabourTimes {
     /// One stroke with its handling, in seconds.
     pub hit: f64,
     /// One flash with its cooling, in seconds.
@@ -104,9 +104,9 @@ pub struct Work {
     pub screen: f64,
 }
 
-impl Work {
+impl LabourTimes {
     /// Minutes for a number of pieces: a flash between any two hits, and one more screen for an underbase.
-    pub fn minutes(self, way: Way, pieces: u32) -> f64 {
+    pub fn minutes(self, way: PrintSequence, pieces: u32) -> f64 {
         let hits = f64::from(way.hits) + f64::from(way.underbase);
         let piece = hits * self.hit + (hits - 1.0).max(0.0) * self.flash;
         let screens = if way.underbase > 0 { self.screen } else { 0.0 };
@@ -137,8 +137,8 @@ mod tests {
     fn more_hits_cover_more() {
         let violet = Reflectance::flat(0.06);
         let orange = ink(0.05, 0.6);
-        let wanted = orange.in_bulk(Surface::NONE).lab();
-        let cover = will_it_cover(&orange, &violet, Some(&ink(0.01, 3.0)), 1.0, wanted, 2.0);
+        let target = orange.in_bulk(Surface::NONE).lab();
+        let cover = will_it_cover(&orange, &violet, Some(&ink(0.01, 3.0)), 1.0, target, 2.0);
         assert_eq!(cover.looks.len(), 5);
         for pair in cover.looks[..3].windows(2) {
             assert!(pair[1].contrast_ratio > pair[0].contrast_ratio);
@@ -154,24 +154,24 @@ mod tests {
     #[test]
     fn the_least_work_that_covers_is_picked_or_none() {
         let shirt = Reflectance::flat(0.05);
-        let enough = |ink: &Constants, base, tolerance| {
-            let wanted = ink.in_bulk(Surface::NONE).lab();
-            let cover = will_it_cover(ink, &shirt, base, 1.0, wanted, tolerance);
-            cover.enough.map(|place| cover.looks[place].way)
+        let cheapest = |ink: &Constants, base, tolerance| {
+            let target = ink.in_bulk(Surface::NONE).lab();
+            let cover = will_it_cover(ink, &shirt, base, 1.0, target, tolerance);
+            cover.cheapest.map(|index| cover.looks[index].way)
         };
         let white = ink(0.01, 3.0);
-        assert_eq!(enough(&ink(3.0, 3.0), None, 2.0), Some(Way { hits: 1, underbase: 0 }));
-        assert_eq!(enough(&ink(0.02, 0.05), Some(&white), 1.0), None);
+        assert_eq!(cheapest(&ink(3.0, 3.0), None, 2.0), Some(PrintSequence { hits: 1, underbase: 0 }));
+        assert_eq!(cheapest(&ink(0.02, 0.05), Some(&white), 1.0), None);
         let glaze = ink(0.02, 0.1);
-        assert_eq!(enough(&glaze, None, 9.0), None);
-        assert_eq!(enough(&glaze, Some(&white), 9.0), Some(Way { hits: 1, underbase: 1 }));
+        assert_eq!(cheapest(&glaze, None, 9.0), None);
+        assert_eq!(cheapest(&glaze, Some(&white), 9.0), Some(PrintSequence { hits: 1, underbase: 1 }));
     }
 
     #[test]
     fn minutes_add_up_strokes_and_the_flashes_between() {
-        let work = Work { hit: 10.0, flash: 8.0, screen: 20.0 };
-        near(work.minutes(Way { hits: 1, underbase: 0 }, 60), 10.0, 1e-12);
-        near(work.minutes(Way { hits: 2, underbase: 0 }, 60), 28.0, 1e-12);
-        near(work.minutes(Way { hits: 1, underbase: 1 }, 60), 48.0, 1e-12);
+        let work = LabourTimes { hit: 10.0, flash: 8.0, screen: 20.0 };
+        near(work.minutes(PrintSequence { hits: 1, underbase: 0 }, 60), 10.0, 1e-12);
+        near(work.minutes(PrintSequence { hits: 2, underbase: 0 }, 60), 28.0, 1e-12);
+        near(work.minutes(PrintSequence { hits: 1, underbase: 1 }, 60), 48.0, 1e-12);
     }
 }

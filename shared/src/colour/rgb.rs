@@ -55,7 +55,7 @@ impl Colour {
     }
 
     /// Whether black text is more readable on it than white text.
-    pub fn wants_black_writing(self) -> bool {
+    pub fn prefers_black_text(self) -> bool {
         self.contrast(Self::BLACK) >= self.contrast(Self::WHITE)
     }
 }

@@ -120,15 +120,15 @@ fn eliminate(mut rows: Vec<[f64; UNKNOWN + 1]>) -> Option<[f64; UNKNOWN]> {
         for row in &mut rows[column + 1..] {
             let factor = row[column] / head[column];
             if factor != 0.0 {
-                for place in column..=UNKNOWN {
-                    row[place] -= factor * head[place];
+                for index in column..=UNKNOWN {
+                    row[index] -= factor * head[index];
                 }
             }
         }
     }
     let mut out = [0.0; UNKNOWN];
     for column in (0..UNKNOWN).rev() {
-        let known: f64 = (column + 1..UNKNOWN).map(|place| rows[column][place] * out[place]).sum();
+        let known: f64 = (column + 1..UNKNOWN).map(|index| rows[column][index] * out[index]).sum();
         out[column] = (rows[column][UNKNOWN] - known) / rows[column][column];
     }
     Some(out)

@@ -81,10 +81,10 @@ impl Reflectance {
         if !values.iter().all(|value| (-0.02..=1.02).contains(value)) {
             return Err(SpectrumProblem::OutOfRange);
         }
-        let at = |place: usize| values.get(place.min(last)).copied().unwrap_or_default();
+        let at = |index: usize| values.get(index.min(last)).copied().unwrap_or_default();
         let bands = std::array::from_fn(|band| {
-            let place = ((FIRST_NM + STEP_NM * band as f64 - first) / step).clamp(0.0, last as f64);
-            let (whole, part) = (place.floor(), place.fract());
+            let index = ((FIRST_NM + STEP_NM * band as f64 - first) / step).clamp(0.0, last as f64);
+            let (whole, part) = (index.floor(), index.fract());
             (at(whole as usize) * (1.0 - part) + at(whole as usize + 1) * part).clamp(0.0, 1.0)
         });
         Ok(Self { bands, origin: Origin::Measured })

@@ -1,6 +1,6 @@
 //! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
 
-use super::failures::failed;
+use super::failures::record_failure;
 use super::heat;
 use super::ink::{Printed, bench};
 use super::maker::{LotPlan, Maker, RunPlan};
@@ -32,9 +32,9 @@ const TOTE: &str = "#e6dcc3";
 pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
     let mut maker = Maker::new(clock, new_id);
     let start = clock.now.saturating_sub(16 * 24 * HOUR);
-    maker.say(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
-    maker.say(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
-    maker.say(start, device, Fact::DeviceNamed(device_name.into()));
+    maker.record(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
+    maker.record(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
+    maker.record(start, device, Fact::DeviceNamed(device_name.into()));
     heat::equip(&mut maker, start);
     super::stencils::stencils(&mut maker);
     let earlier = earlier_weeks(&mut maker);
@@ -84,24 +84,28 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> Vec<Printed> {
             }
         };
         let run = maker.run(morning - HOUR, lot, &plan);
-        maker.say(morning, run, Fact::RunStarted);
+        maker.record(morning, run, Fact::RunStarted);
         let pace = if index % 2 == 0 { 58.0 } else { 36.0 };
         let seconds = pace * (0.92 + 0.16 * maker.noise());
         let half = maker.pull(morning + MINUTE, run, &sizes[..2], seconds);
-        maker.say(half + 5_000, run, Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }));
+        maker.record(half + 5_000, run, Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }));
         if index % 3 == 0 {
-            failed(maker, run, half + 5_000, index / 3);
+            record_failure(maker, run, half + 5_000, index / 3);
         }
-        maker.say(half + 4 * MINUTE, run, Fact::Resumed);
+        maker.record(half + 4 * MINUTE, run, Fact::Resumed);
         let mut end = maker.pull(half + 4 * MINUTE, run, &sizes[2..], seconds);
         if index % 3 == 0 {
             end += 20_000;
             let size = Some(Size::L);
-            maker.say(end, run, Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Pinhole, was_counted: true });
+            maker.record(
+                end,
+                run,
+                Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Pinhole, was_counted: true },
+            );
             end = maker.pull(end, run, &[(Size::L, 1)], seconds);
         }
-        maker.say(end + MINUTE, run, Fact::RunEnded);
-        maker.say(end + 20 * MINUTE, job, Fact::JobFinished);
+        maker.record(end + MINUTE, run, Fact::RunEnded);
+        maker.record(end + 20 * MINUTE, job, Fact::JobFinished);
         printed.push(Printed { run, pieces: sizes.iter().map(|(_, pieces)| pieces).sum(), ended: end + MINUTE });
     }
     printed
@@ -112,10 +116,10 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let clock = maker.clock;
     let now = clock.now;
     let today = clock.today();
-    let closing = (u32::from(clock.minutes_of(now)) + 200).div_ceil(15) * 15;
+    let closing = (u32::from(clock.minutes_after_midnight(now)) + 200).div_ceil(15) * 15;
     let closing = closing.min(23 * 60 + 45) as u16;
     let early = now - 5 * HOUR;
-    maker.say(early, Uuid::nil(), Fact::DayClosing { day: today, minutes: closing });
+    maker.record(early, Uuid::nil(), Fact::DayClosing { day: today, minutes: closing });
 
     let choir = maker.job(
         early,
@@ -135,7 +139,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     };
     let choir_lot = maker.lot(early, choir, &tee);
     let front = maker.run(early, choir_lot, &COTTON);
-    heat::washed(maker, front, COTTON.ink);
+    heat::wash_test(maker, front, COTTON.ink);
 
     let ferry = maker.job(
         early + MINUTE,
@@ -254,28 +258,28 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         },
     );
     maker.check(morning, bib, "Ines");
-    maker.say(morning + 4 * MINUTE, bib, Fact::RunStarted);
+    maker.record(morning + 4 * MINUTE, bib, Fact::RunStarted);
     let end = maker.pull(morning + 5 * MINUTE, bib, apron_sizes, 40.0);
-    maker.say(end + MINUTE, bib, Fact::RunEnded);
-    maker.say(end + 10 * MINUTE, lantern, Fact::JobFinished);
+    maker.record(end + MINUTE, bib, Fact::RunEnded);
+    maker.record(end + 10 * MINUTE, lantern, Fact::JobFinished);
 
     // The choir's front, on the press.
     let began = now - 22 * MINUTE;
     maker.check(began - 4 * MINUTE, front, "Moss");
-    maker.say(began, front, Fact::RunStarted);
+    maker.record(began, front, Fact::RunStarted);
     let at = maker.pull(began + 30_000, front, &[(Size::S, 6), (Size::M, 4)], 57.0);
-    maker.say(at + 4_000, front, Fact::Stopped(StopCause::Ink));
-    maker.say(at + 3 * MINUTE, front, Fact::Resumed);
+    maker.record(at + 4_000, front, Fact::Stopped(StopCause::Ink));
+    maker.record(at + 3 * MINUTE, front, Fact::Resumed);
     let at = maker.pull(at + 3 * MINUTE, front, &[(Size::M, 5)], 57.0);
     let size = Some(Size::M);
-    maker.say(
+    maker.record(
         at + 20_000,
         front,
         Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Smudge, was_counted: true },
     );
     maker.pull(at + 20_000, front, &[(Size::M, 3)], 57.0);
 
-    maker.say(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
+    maker.record(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
     DayRuns { front, back, totes, ladder, bib, began, bib_ended: end + MINUTE }
 }
 
@@ -285,15 +289,15 @@ pub(crate) mod tests {
     use crate::facts::{BurnStep, Journal, ScreenState};
     use crate::failure::failure_card;
     use crate::heat::{
-        CureOnPaper, HeatLevel, LimitName, SettlingBasis, changeover, inks_without_sheet, room_brief, run_heat,
-        test_standing, tests_due, trials_for,
+        CureEstimate, HeatLevel, LimitName, SettlingBasis, changeover, climate_summary, inks_without_sheet, run_heat,
+        test_status, tests_due, trials_for,
     };
     use crate::journal::{Head, assign_sequence};
-    use crate::plan::{Fit, RailVerdict, done_today, rail};
-    use crate::run::{Basis, check_list, count_view};
+    use crate::plan::{RailVerdict, RunFit, done_today, rail};
+    use crate::run::{ForecastBasis, check_list, count_view};
     use crate::screen::{
-        BathTrend, ExposureAnswer, ExposurePick, ScreenFilter, ScreensLeft, bath_chart, bath_view, exposure_for,
-        screen_board, screen_needs, stencil_home,
+        BathTrend, ExposureAnswer, ExposureChoice, ScreenFilter, ScreensLeft, bath_chart, bath_view, exposure_for,
+        exposure_home, screen_board, screen_needs,
     };
     use crate::shop::Shop;
 
@@ -314,7 +318,7 @@ pub(crate) mod tests {
     #[test]
     fn the_demo_screen_room_has_exposures_and_a_slowing_bath() {
         let (shop, clock) = shop(1_795_638_600_000);
-        let home = stencil_home(&shop, clock.now);
+        let home = exposure_home(&shop, clock.now);
         assert_eq!((home.exposures, home.lamps, home.emulsions), (3, 1, 2));
         assert_eq!((home.in_bath, home.waiting >= 3), (2, true));
         let bath = bath_view(&shop, home.waiting, clock.now);
@@ -322,7 +326,7 @@ pub(crate) mod tests {
         assert_eq!((bath.before.len(), bath.in_bath.len()), (1, 1));
         assert!(bath.in_bath[0].left.is_some_and(|left| left > 0), "{:?}", bath.in_bath);
         assert!(bath_chart(&bath.points, bath.recharge_at).is_some_and(|chart| chart.line.is_some()));
-        let asked = ExposurePick::usual(&shop).asked().unwrap();
+        let asked = ExposureChoice::from_latest(&shop).query().unwrap();
         assert!(matches!(exposure_for(&shop, &asked), ExposureAnswer::Known(_)));
         assert!(home.full_sheets > 0 && home.full_sheets < home.meshes);
     }
@@ -333,8 +337,8 @@ pub(crate) mod tests {
         let rail = rail(&shop, clock);
         assert_eq!(rail.runs.len(), 4);
         assert!(rail.runs[0].on_press);
-        assert!(matches!(rail.runs[0].basis, Some(Basis::ThisRun { .. })), "{:?}", rail.runs[0]);
-        assert!(rail.runs.iter().all(|run| run.fit != Fit::Unknown), "{:#?}", rail.runs);
+        assert!(matches!(rail.runs[0].basis, Some(ForecastBasis::ThisRun { .. })), "{:?}", rail.runs[0]);
+        assert!(rail.runs.iter().all(|run| run.fit != RunFit::Unknown), "{:#?}", rail.runs);
         assert!(!matches!(rail.verdict, RailVerdict::Empty | RailVerdict::Closed { .. }), "{:?}", rail.verdict);
         let done = done_today(&shop, clock);
         assert_eq!(done.jobs, 1);
@@ -352,7 +356,7 @@ pub(crate) mod tests {
             assert!(card.row.good > 0 && card.failure.mark.is_some(), "{card:?}");
         }
         let polyester = check_list(&shop, rail.runs[1].id);
-        assert!(polyester.heat_first());
+        assert!(polyester.needs_heat_change());
         assert_eq!(polyester.changes[0].item, crate::facts::CheckItem::Dryer);
     }
 
@@ -378,18 +382,18 @@ pub(crate) mod tests {
         let change = changeover(&shop, jerseys, clock.now).unwrap();
         let passed: Vec<_> = change.danger.iter().map(|finding| finding.name).collect();
         assert_eq!(passed, [LimitName::DyeMigration, LimitName::InkHighest, LimitName::Scorch]);
-        assert!(change.still_passed.is_empty() && change.hold_ink() && change.settling.is_none());
+        assert!(change.exceeded_by_set_up.is_empty() && change.hold_ink() && change.settling.is_none());
         let wait = change.wait.unwrap();
         assert_eq!((wait.minutes, wait.basis, wait.cold), (10, SettlingBasis::Logged(3), false));
         for run in [choir, jerseys] {
             let heat = run_heat(&shop, run, clock.now).unwrap();
-            assert!(matches!(heat.cure, CureOnPaper::Reached { .. }), "{heat:?}");
-            assert!(heat.passed().next().is_none() && heat.conflict.is_none());
+            assert!(matches!(heat.cure, CureEstimate::Reached { .. }), "{heat:?}");
+            assert!(heat.exceeded_limits().next().is_none() && heat.conflict.is_none());
         }
-        assert!(!test_standing(&shop, choir).unwrap().is_due());
+        assert!(!test_status(&shop, choir).unwrap().is_due());
         assert_eq!(tests_due(&shop)[0].0, jerseys);
         assert_eq!(trials_for(&shop, jerseys).len(), 1);
         assert_eq!(inks_without_sheet(&shop).len(), 2);
-        assert_eq!(room_brief(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
+        assert_eq!(climate_summary(&shop, clock.now).unwrap().level, HeatLevel::Moderate);
     }
 }

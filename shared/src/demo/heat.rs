@@ -24,7 +24,7 @@ pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
     let now = maker.clock.now;
     let dryer = units(maker, start);
     let measured = HeatFact::SensorRead { setting: f(300.0), found: f(294.0), method: SensorMethod::Probe };
-    maker.say(now - 9 * DAY, dryer, Fact::Heat(measured));
+    maker.record(now - 9 * DAY, dryer, Fact::Heat(measured));
     sheets(maker, start);
     // Six timed changes of the dryer setting: down for polyester and up again.
     for (days_ago, down, up) in [(12, 9, 4), (7, 11, 5), (5, 10, 4)] {
@@ -35,7 +35,7 @@ pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
     trial(maker, now - 10 * DAY);
     let reading = HeatFact::RoomRead { temperature: f(91.0), humidity: 48, by: Some("Moss".into()) };
     let id = maker.id();
-    maker.say(now - 75 * MINUTE, id, Fact::Heat(reading));
+    maker.record(now - 75 * MINUTE, id, Fact::Heat(reading));
 }
 
 fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) -> Uuid {
@@ -48,9 +48,9 @@ fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) -> Uuid {
         HeaterField::Slowest(belt(8.0)),
         HeaterField::Fastest(belt(90.0)),
     ];
-    maker.say(at, dryer, Fact::Heat(HeatFact::HeaterSet(tunnel)));
+    maker.record(at, dryer, Fact::Heat(HeatFact::HeaterSet(tunnel)));
     let fields = vec![HeaterField::Kind(HeaterKind::Flash), HeaterField::Name("Swing-out flash".into())];
-    maker.say(at, flash, Fact::Heat(HeatFact::HeaterSet(fields)));
+    maker.record(at, flash, Fact::Heat(HeatFact::HeaterSet(fields)));
     dryer
 }
 
@@ -68,15 +68,15 @@ fn sheets<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
             SheetField::SourceDay(Some(day)),
         ];
         let id = maker.id();
-        maker.say(at, id, Fact::Heat(HeatFact::SheetSet(fields)));
+        maker.record(at, id, Fact::Heat(HeatFact::SheetSet(fields)));
     }
 }
 
 fn settle<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, dryer: Uuid, (from, to): (f64, f64), minutes: u64) {
     let id = maker.id();
-    maker.say(at, id, Fact::Heat(HeatFact::SettlingStarted { dryer, from: f(from), to: f(to) }));
+    maker.record(at, id, Fact::Heat(HeatFact::SettlingStarted { dryer, from: f(from), to: f(to) }));
     let took = Seconds::new(minutes as f64 * 60.0);
-    maker.say(at + minutes * MINUTE, id, Fact::Heat(HeatFact::SettlingFinished(took)));
+    maker.record(at + minutes * MINUTE, id, Fact::Heat(HeatFact::SettlingFinished(took)));
 }
 
 fn trial<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
@@ -94,11 +94,11 @@ fn trial<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
         TrialField::By(Some("Ines".into())),
     ];
     let id = maker.id();
-    maker.say(at, id, Fact::Heat(HeatFact::TrialSet(fields)));
+    maker.record(at, id, Fact::Heat(HeatFact::TrialSet(fields)));
 }
 
 /// Records a wash test of a run's ink that passed six days ago, at the run's settings.
-pub(super) fn washed<N: FnMut() -> Uuid>(maker: &mut Maker<N>, run: Uuid, ink: &str) {
+pub(super) fn wash_test<N: FnMut() -> Uuid>(maker: &mut Maker<N>, run: Uuid, ink: &str) {
     let mut shop = Shop::default();
     shop.apply_all(&maker.entries());
     let form = TestForm {
@@ -111,5 +111,5 @@ pub(super) fn washed<N: FnMut() -> Uuid>(maker: &mut Maker<N>, run: Uuid, ink: &
     };
     let fields: Vec<TestField> = form.check(heat_settings(&shop, run), None).unwrap_or_default();
     let (id, at) = (maker.id(), maker.clock.now - 6 * DAY);
-    maker.say(at, id, Fact::Heat(HeatFact::TestSet(fields)));
+    maker.record(at, id, Fact::Heat(HeatFact::TestSet(fields)));
 }

@@ -50,7 +50,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         (self.new_id)()
     }
 
-    pub(super) fn say(&mut self, at: u64, subject: Uuid, fact: Fact) {
+    pub(super) fn record(&mut self, at: u64, subject: Uuid, fact: Fact) {
         self.drafts.push(Draft { at, subject, fact });
     }
 
@@ -78,7 +78,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             JobField::Notes(notes.into()),
             JobField::Exempt(exempt),
         ];
-        self.say(at, id, Fact::JobSet(fields));
+        self.record(at, id, Fact::JobSet(fields));
         id
     }
 
@@ -93,7 +93,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             LotField::Pieces(pieces),
         ];
         fields.extend(Colour::from_hex(plan.colour).map(LotField::Colour));
-        self.say(at, id, Fact::LotSet(fields));
+        self.record(at, id, Fact::LotSet(fields));
         id
     }
 
@@ -116,7 +116,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             RunField::BelowCollar(plan.below_collar.map(Length::from_inches)),
         ];
         fields.extend(Colour::from_hex(plan.colour).map(RunField::InkColour));
-        self.say(at, id, Fact::RunSet(fields));
+        self.record(at, id, Fact::RunSet(fields));
         id
     }
 
@@ -128,7 +128,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             let measured = row.expected.value().filter(|_| index == 0).map(|value| value + 900);
             let outcome = measured.map_or(CheckOutcome::Ticked, CheckOutcome::Measured);
             let (item, expected, by) = (row.item, row.expected.clone(), Some(by.to_owned()));
-            self.say(at + index as u64 * 9_000, run, Fact::CheckMade { item, expected, outcome, by });
+            self.record(at + index as u64 * 9_000, run, Fact::CheckMade { item, expected, outcome, by });
         }
     }
 
@@ -138,7 +138,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         for &(size, pieces) in sizes {
             for _ in 0..pieces {
                 at += seconds * 1000.0 * (0.8 + 0.4 * self.noise());
-                self.say(at as u64, run, Fact::Pulled { pieces: 1, size: Some(size) });
+                self.record(at as u64, run, Fact::Pulled { pieces: 1, size: Some(size) });
             }
         }
         at as u64

@@ -46,10 +46,10 @@ pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) 
     // Slightly earlier, so that no age changes while somebody is looking.
     let now = maker.clock.now.saturating_sub(5 * MINUTE);
     let rack = now.saturating_sub(16 * DAY) + HOUR;
-    maker.say(rack, Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
+    maker.record(rack, Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
     // A cabinet with a fan dries what was washed out.
     let times = StepTimes { wash_dry: Seconds::new(25.0 * 60.0), ..StepTimes::default() };
-    maker.say(rack, Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)));
+    maker.record(rack, Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)));
     let mut hang =
         |label: &str, cloth: Cloth, tension: u16, notes: &str| maker.screen(rack, label, cloth, tension, notes);
     let [one, two, three] = ["1", "2", "3"].map(|label| hang(label, COARSE, 215, ""));
@@ -107,16 +107,16 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             ScreenField::Coats(Some(Coats { print: 2, squeegee: 1 })),
             ScreenField::Notes(notes.into()),
         ];
-        self.say(at, id, Fact::Screen(ScreenFact::Set(fields)));
+        self.record(at, id, Fact::Screen(ScreenFact::Set(fields)));
         id
     }
 
     fn to(&mut self, at: u64, screen: Subject, to: ScreenState, by: &str) {
-        self.say(at, screen, Fact::Screen(ScreenFact::Moved { to, by: Some(by.into()) }));
+        self.record(at, screen, Fact::Screen(ScreenFact::Moved { to, by: Some(by.into()) }));
     }
 
     fn step(&mut self, at: u64, screen: Subject, step: BurnStep, by: &str) {
-        self.say(at, screen, step_done(step, Some(by)));
+        self.record(at, screen, step_done(step, Some(by)));
     }
 
     /// Records coating and exposure of a screen, and taping if it was finished.
@@ -126,7 +126,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         self.step(exposed, screen, BurnStep::Expose, "Ines");
         if let Some((run, colour)) = art {
             let art = vec![ScreenField::Run(Some(run)), ScreenField::Colour(colour.into())];
-            self.say(exposed, screen, Fact::Screen(ScreenFact::Set(art)));
+            self.record(exposed, screen, Fact::Screen(ScreenFact::Set(art)));
         }
         if finished {
             self.step(exposed + 50 * MINUTE, screen, BurnStep::WashDry, "Ines");

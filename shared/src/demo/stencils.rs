@@ -3,7 +3,7 @@
 
 use super::maker::Maker;
 use crate::facts::{
-    BatchTime, BathField, Coats, EmulsionField, Exposure, Fact, Family, Found, LampField, LampKind, MeshCloth,
+    BatchTime, BathField, Coats, EmulsionField, Exposure, ExposureMethod, Fact, Family, LampField, LampKind, MeshCloth,
     MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
 };
 use crate::ids::Subject;
@@ -45,8 +45,8 @@ pub(super) fn stencils<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     bath(maker);
 }
 
-fn tell<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: StencilFact) {
-    maker.say(at, subject, Fact::Stencil(fact));
+fn record<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: StencilFact) {
+    maker.record(at, subject, Fact::Stencil(fact));
 }
 
 fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
@@ -59,20 +59,20 @@ fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         LampField::Kind(LampKind::Point),
         LampField::Distance(distance),
     ];
-    tell(maker, start, lamp, StencilFact::Lamp(fields));
+    record(maker, start, lamp, StencilFact::Lamp(fields));
     let mut emulsion = |name: &str, family, solids| {
         let id = maker.id();
         let fields =
             vec![EmulsionField::Name(name.into()), EmulsionField::Family(family), EmulsionField::Solids(Some(solids))];
-        tell(maker, start + MINUTE, id, StencilFact::Emulsion(fields));
+        record(maker, start + MINUTE, id, StencilFact::Emulsion(fields));
         id
     };
     let (blue, green) =
         (emulsion("Harbour blue", Family::DualCure, 40), emulsion("Marsh green", Family::Photopolymer, 36));
-    let guide = Found::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 7 };
-    let columns = Found::Columns { test: Seconds::new(280.0), percent: 70 };
+    let guide = ExposureMethod::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 7 };
+    let columns = ExposureMethod::Columns { test: Seconds::new(280.0), percent: 70 };
     for (days_ago, emulsion, threads, thread, time, found, by, note) in [
-        (13, green, 156, 64, 42.0, Found::Practice, "Ines", ""),
+        (13, green, 156, 64, 42.0, ExposureMethod::Practice, "Ines", ""),
         (8, blue, 230, 48, 196.0, columns, "Moss", "Half-tones down to 4 % held."),
         (3, blue, 156, 64, 239.431, guide, "Ines", ""),
     ] {
@@ -88,7 +88,7 @@ fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             by: Some(by.into()),
             note: note.into(),
         };
-        tell(maker, now - days_ago * DAY - 2 * HOUR, id, StencilFact::Exposure(exposure));
+        record(maker, now - days_ago * DAY - 2 * HOUR, id, StencilFact::Exposure(exposure));
     }
 }
 
@@ -96,18 +96,18 @@ fn bath<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     let now = maker.clock.now;
     let fields =
         vec![BathField::Capacity(Some(4)), BathField::Note("Gloves and goggles hang on the left of the tank.".into())];
-    tell(maker, now - 15 * DAY, Uuid::nil(), StencilFact::Bath(fields));
+    record(maker, now - 15 * DAY, Uuid::nil(), StencilFact::Bath(fields));
     for (days_ago, minutes) in [(15, &SPENT[..]), (7, &SLOWING[..])] {
         let charged = now - days_ago * DAY - 4 * HOUR;
         let id = maker.id();
         let charge = StencilFact::BathCharged { chemistry: "Dip, one part to four".into(), by: Some("Moss".into()) };
-        tell(maker, charged, id, charge);
+        record(maker, charged, id, charge);
         for (index, minutes) in minutes.iter().enumerate() {
             let went_in = charged + HOUR + index as u64 * 16 * HOUR;
             let batch = maker.id();
-            tell(maker, went_in, batch, StencilFact::BatchIn { screens: Vec::new(), count: 4 });
+            record(maker, went_in, batch, StencilFact::BatchIn { screens: Vec::new(), count: 4 });
             let came_out = went_in + (minutes * 4.0 * 60_000.0) as u64;
-            tell(maker, came_out, batch, StencilFact::BatchOut { time: BatchTime::Elapsed, count: None });
+            record(maker, came_out, batch, StencilFact::BatchOut { time: BatchTime::Elapsed, count: None });
         }
     }
     let mut screens = Vec::new();
@@ -119,16 +119,16 @@ fn bath<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             ScreenField::Emulsion("Harbour blue".into()),
             ScreenField::Coats(Some(Coats { print: 2, squeegee: 1 })),
         ];
-        maker.say(now - 14 * DAY, id, Fact::Screen(ScreenFact::Set(fields)));
-        maker.say(now - 20 * HOUR, id, moved(ScreenState::ToReclaim));
+        maker.record(now - 14 * DAY, id, Fact::Screen(ScreenFact::Set(fields)));
+        maker.record(now - 20 * HOUR, id, moved(ScreenState::ToReclaim));
         screens.push(id);
     }
     let (batch, in_bath) = (maker.id(), screens[..2].to_vec());
     let went_in = now - 11 * MINUTE;
     for screen in &in_bath {
-        maker.say(went_in, *screen, moved(ScreenState::InBath));
+        maker.record(went_in, *screen, moved(ScreenState::InBath));
     }
-    tell(maker, went_in, batch, StencilFact::BatchIn { screens: in_bath, count: 2 });
+    record(maker, went_in, batch, StencilFact::BatchIn { screens: in_bath, count: 2 });
 }
 
 fn moved(to: ScreenState) -> Fact {

@@ -113,7 +113,7 @@ impl Expected {
             (Self::Time(_), _) => Some(5_000),
             (Self::Length(_), CheckItem::OffContact) => Some(1_000),
             (Self::Length(_), _) => Some(6_350),
-            (Self::Belt(speed), _) => Some(i64::from(speed.micrometres_a_second() / 20)),
+            (Self::Belt(speed), _) => Some(i64::from(speed.micrometres_per_second() / 20)),
             (
                 Self::Count(_)
                 | Self::Mesh(_)
@@ -133,7 +133,7 @@ impl Expected {
             Self::Temperature(t) => Some(i64::from(t.milli_celsius())),
             Self::Time(s) => Some(i64::from(s.milliseconds())),
             Self::Length(l) => Some(i64::from(l.micrometres())),
-            Self::Belt(speed) => Some(i64::from(speed.micrometres_a_second())),
+            Self::Belt(speed) => Some(i64::from(speed.micrometres_per_second())),
             Self::Count(_)
             | Self::Mesh(_)
             | Self::NoFlash

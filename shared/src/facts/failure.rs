@@ -73,7 +73,7 @@ pub struct Suspects {
 }
 
 impl FailureFact {
-    /// As [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Set(fields) => fields.len() <= LIST && fields.iter().all(FailureField::in_bounds),
@@ -131,7 +131,7 @@ impl FailureKind {
     ];
 
     /// The misprint cause under which its spoiled pieces are counted.
-    pub fn spoils_as(self) -> MisprintCause {
+    pub fn misprint_cause(self) -> MisprintCause {
         match self {
             Self::Pinhole | Self::Spot => MisprintCause::Pinhole,
             Self::RegistrationDrift => MisprintCause::Registration,
@@ -178,18 +178,18 @@ impl Mark {
     }
 
     /// The ninth of the box it is in: column from the left and row from the top, each 0 to 2.
-    pub fn ninth(self) -> (usize, usize) {
+    pub fn grid_cell(self) -> (usize, usize) {
         let third = |permille: u16| usize::from(permille.min(999) / 334);
         (third(self.x), third(self.y))
     }
 
     /// Moved by hundredths of the width and height, but kept inside the box.
-    pub fn moved(self, right: i32, down: i32) -> Self {
+    pub fn nudged(self, right: i32, down: i32) -> Self {
         let by = |permille: u16, step: i32| (i32::from(permille) + step * 10).clamp(0, 1000) as u16;
         Self { x: by(self.x, right), y: by(self.y, down) }
     }
 
-    /// As [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         self.x <= 1000 && self.y <= 1000
     }
@@ -242,9 +242,9 @@ mod tests {
 
     #[test]
     fn a_mark_is_in_one_of_nine_parts_and_stays_inside() {
-        let at = |x, y| Mark { x, y }.ninth();
+        let at = |x, y| Mark { x, y }.grid_cell();
         assert_eq!([at(0, 0), at(333, 334), at(667, 668), at(1000, 1000)], [(0, 0), (0, 1), (1, 2), (2, 2)]);
-        assert_eq!(Mark { x: 995, y: 3 }.moved(1, -1), Mark { x: 1000, y: 0 });
-        assert_eq!(Mark { x: 500, y: 500 }.moved(-2, 5), Mark { x: 480, y: 550 });
+        assert_eq!(Mark { x: 995, y: 3 }.nudged(1, -1), Mark { x: 1000, y: 0 });
+        assert_eq!(Mark { x: 500, y: 500 }.nudged(-2, 5), Mark { x: 480, y: 550 });
     }
 }

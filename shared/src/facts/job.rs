@@ -33,7 +33,7 @@ impl Fabric {
         [Self::Cotton, Self::Blend, Self::Polyester, Self::TriBlend, Self::Nylon, Self::Canvas, Self::Other];
 
     /// Whether heat can damage it in ways that cotton is not: dye migration, melting fibres.
-    pub fn fears_heat(self) -> bool {
+    pub fn is_heat_sensitive(self) -> bool {
         matches!(self, Self::Blend | Self::Polyester | Self::TriBlend | Self::Nylon)
     }
 }

@@ -31,7 +31,7 @@ pub use failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects
 pub use heat::*;
 pub use ink::*;
 pub use job::{Fabric, JobField, LotField, Size, SizePieces};
-pub use photo::{LARGEST_TAKEN, LONGEST_TAKEN, PhotoFact};
+pub use photo::{MAX_ACCEPTED_BYTES, MAX_ACCEPTED_SIDE, PhotoFact};
 pub use run::{Flash, Location, MisprintCause, RunField, StopCause};
 pub use screen::*;
 

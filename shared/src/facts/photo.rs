@@ -24,21 +24,21 @@ pub enum PhotoFact {
 }
 
 impl PhotoFact {
-    /// As [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Taken { width, height, bytes, .. } => {
-                let side = 1..=LONGEST_TAKEN;
-                side.contains(width) && side.contains(height) && (1..=LARGEST_TAKEN as u32).contains(bytes)
+                let side = 1..=MAX_ACCEPTED_SIDE;
+                side.contains(width) && side.contains(height) && (1..=MAX_ACCEPTED_BYTES as u32).contains(bytes)
             }
             Self::Dropped(_) => true,
         }
     }
 }
 /// Longest side accepted from a file, in pixels: the browser needs at most 64 MB to decode it.
-pub const LONGEST_TAKEN: u16 = 4096;
+pub const MAX_ACCEPTED_SIDE: u16 = 4096;
 /// Largest photo accepted from a file, in bytes.
-pub const LARGEST_TAKEN: usize = 1024 * 1024;
+pub const MAX_ACCEPTED_BYTES: usize = 1024 * 1024;
 
 #[cfg(test)]
 mod tests {

@@ -1,9 +1,9 @@
 //! The form of a failure.
 
-use super::open::set;
-use super::{Failure, suspects_back};
+use super::open::set_fact;
+use super::{Failure, suspects_before};
 use crate::facts::{Fact, FailureField, FailureKind, Mark};
-use crate::form::{Problems, changed, keep, keep_optional, name};
+use crate::form::{Problems, changed_fields, collect, collect_optional, parse_name};
 use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::units::parse_whole;
@@ -48,9 +48,9 @@ impl FailureForm {
     pub fn check(&self, shop: &Shop, id: Subject) -> Result<Vec<(Subject, Fact)>, Problems> {
         let Some(failure) = shop.failures.live(id) else { return Ok(Vec::new()) };
         let mut problems = Problems::new();
-        let most = most_since(shop, failure);
-        let since = keep_optional(&mut problems, "since", &self.since, |text| parse_whole(text, 0, most));
-        let notes = keep(&mut problems, "notes", name(&self.notes, NOTE));
+        let most = max_since(shop, failure);
+        let since = collect_optional(&mut problems, "since", &self.since, |text| parse_whole(text, 0, most));
+        let notes = collect(&mut problems, "notes", parse_name(&self.notes, NOTE));
         let (Some(notes), true) = (notes, problems.is_empty()) else { return Err(problems) };
         let fields = |screen, mark, since, notes, kind: Option<FailureKind>| {
             let mut fields = vec![
@@ -63,16 +63,16 @@ impl FailureForm {
             fields
         };
         let before = fields(failure.screen, failure.mark, failure.since, failure.notes.clone(), failure.kind);
-        let mut fields = changed(fields(self.screen, self.mark, since, notes, self.kind), &before);
+        let mut fields = changed_fields(fields(self.screen, self.mark, since, notes, self.kind), &before);
         if let Some(run) = failure.run.filter(|_| since != failure.since) {
-            fields.push(FailureField::Suspects(suspects_back(shop, run, id, failure.at, since.unwrap_or(0))));
+            fields.push(FailureField::Suspects(suspects_before(shop, run, id, failure.at, since.unwrap_or(0))));
         }
-        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, set(fields))] })
+        Ok(if fields.is_empty() { Vec::new() } else { vec![(id, set_fact(fields))] })
     }
 }
 
 /// The highest number of pieces that can be suspect: those counted before the failure was found.
-pub(super) fn most_since(shop: &Shop, failure: &Failure) -> u32 {
+pub(super) fn max_since(shop: &Shop, failure: &Failure) -> u32 {
     let progress = failure.run.and_then(|run| shop.run(run)).map(|run| &run.progress);
     let printed = progress.map_or(0, |progress| {
         let pulls = progress.pulls().iter().filter(|pull| pull.at <= failure.at);

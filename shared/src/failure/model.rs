@@ -52,7 +52,7 @@ impl Failure {
             FailureField::Suspects(rows) => {
                 let mut suspects = Map::new();
                 for Suspects { size, pieces } in rows.iter().filter(|row| row.pieces > 0) {
-                    let sum: &mut u32 = suspects.or_default(*size);
+                    let sum: &mut u32 = suspects.get_or_insert_default(*size);
                     *sum = sum.saturating_add(*pieces);
                 }
                 self.suspects = suspects;
@@ -69,7 +69,7 @@ impl Failure {
     }
 
     /// Number of suspect pieces of a size that nobody has inspected.
-    pub fn open_of(&self, size: Option<Size>) -> u32 {
+    pub fn uninspected_of(&self, size: Option<Size>) -> u32 {
         let judged = |verdict| self.judged_of(size, verdict);
         let suspect = self.suspects.get(&size).copied().unwrap_or(0);
         suspect.saturating_sub(judged(Verdict::Good)).saturating_sub(judged(Verdict::Spoiled))
@@ -131,12 +131,12 @@ impl Failures {
     }
 
     /// Folds a fact in.
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &FailureFact) {
-        let failure = self.all.or_insert_with(subject, || Failure { at, ..Failure::default() });
+    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &FailureFact) {
+        let failure = self.all.get_or_insert_with(subject, || Failure { at, ..Failure::default() });
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
             FailureFact::Judged { pieces, size, verdict, .. } => {
-                *failure.judged.or_default((*size, *verdict)) += i64::from(*pieces);
+                *failure.judged.get_or_insert_default((*size, *verdict)) += i64::from(*pieces);
             }
         }
     }

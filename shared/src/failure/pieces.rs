@@ -34,14 +34,14 @@ pub fn run_pieces(shop: &Shop, run: RunId) -> RunPieces {
 
 /// Suspect pieces of one size of a failure that nobody has inspected. Counts that were undone are no longer
 /// suspect.
-pub(super) fn open_of(shop: &Shop, failure: &Failure, size: Option<Size>) -> u32 {
+pub(super) fn uninspected_of(shop: &Shop, failure: &Failure, size: Option<Size>) -> u32 {
     let there = failure.run.and_then(|run| shop.run(run)).map_or(0, |run| run.progress.good_of(size));
-    failure.open_of(size).min(there)
+    failure.uninspected_of(size).min(there)
 }
 
-/// Like [`open_of`], for all sizes.
-pub(super) fn open_pieces(shop: &Shop, failure: &Failure) -> u32 {
-    failure.sizes().into_iter().map(|size| open_of(shop, failure, size)).fold(0, u32::saturating_add)
+/// Like [`uninspected_of`], for all sizes.
+pub(super) fn uninspected_pieces(shop: &Shop, failure: &Failure) -> u32 {
+    failure.sizes().into_iter().map(|size| uninspected_of(shop, failure, size)).fold(0, u32::saturating_add)
 }
 
 /// Suspect pieces of a run that nobody has inspected, by size.
@@ -50,8 +50,8 @@ pub fn suspects_of(shop: &Shop, run: RunId) -> Map<Option<Size>, u32> {
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return open };
     for (_, failure) in shop.failures.of_run(run) {
         for size in failure.suspects.keys() {
-            let sum = open.or_default(*size);
-            *sum = sum.saturating_add(failure.open_of(*size)).min(progress.good_of(*size));
+            let sum = open.get_or_insert_default(*size);
+            *sum = sum.saturating_add(failure.uninspected_of(*size)).min(progress.good_of(*size));
         }
     }
     open.retain(|_, pieces| *pieces > 0);
@@ -62,7 +62,7 @@ pub fn suspects_of(shop: &Shop, run: RunId) -> Map<Option<Size>, u32> {
 /// were not inspected: found by going back through the counts. Pieces that an earlier failure of the run
 /// already made suspect are skipped rather than counted twice, and no size gets more pieces than were
 /// counted.
-pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) -> Vec<Suspects> {
+pub fn suspects_before(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) -> Vec<Suspects> {
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return Vec::new() };
     let mut pulls: Vec<(u64, Option<Size>, u32, u32)> = progress
         .pulls()
@@ -81,7 +81,7 @@ pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) 
         shop.failures.of_run(run).into_iter().filter(|(other, _)| *other != id).map(|(_, failure)| failure).collect();
     for other in others {
         for size in other.suspects.keys() {
-            let mut open = other.open_of(*size);
+            let mut open = other.uninspected_of(*size);
             if let Some(room) = room.get_mut(size) {
                 *room = room.saturating_sub(open);
             }
@@ -104,7 +104,7 @@ pub fn suspects_back(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) 
         let taken = here.min(*free).min(*room);
         *room -= taken;
         if taken > 0 {
-            *found.or_default(*size) += taken;
+            *found.get_or_insert_default(*size) += taken;
         }
     }
     found.into_iter().map(|(size, pieces)| Suspects { size, pieces }).collect()

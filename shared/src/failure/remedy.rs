@@ -1,10 +1,10 @@
 //! Facts that record the remedy for a failure, and that let the press continue.
 
-use super::open::{set, stop_facts};
+use super::open::{set_fact, stop_facts};
 use crate::facts::{Fact, FailureField, Remedy, RunField, ScreenFact, ScreenField, ScreenState};
 use crate::form::Problems;
 use crate::ids::Subject;
-use crate::screen::{fields_of, free_label, moved, with_label};
+use crate::screen::{fields_of, free_label, moved, replace_label};
 use crate::shop::Shop;
 
 /// The screen that replaces a failed one.
@@ -35,7 +35,7 @@ pub fn burn_again_facts(
 ) -> Result<Vec<(Subject, Fact)>, Problems> {
     let Some(failure) = shop.failures.live(id) else { return Ok(Vec::new()) };
     let failed = failure.screen.and_then(|screen| shop.screens.live(screen).map(|row| (screen, row)));
-    let mut facts = if failure.replacement.is_some() { undone(shop, id) } else { Vec::new() };
+    let mut facts = if failure.replacement.is_some() { release_replacement(shop, id) } else { Vec::new() };
     let (new, label) = match replacement {
         Replacement::New { id: new, label } => {
             let label = free_label(shop, label, *new).map_err(|problem| Problems::from([("label", problem)]))?;
@@ -46,7 +46,10 @@ pub fn burn_again_facts(
             (*new, screen.label.clone())
         }
     };
-    facts.push((id, set(vec![FailureField::Remedy(Some(Remedy::BurnAgain)), FailureField::Replacement(Some(new))])));
+    facts.push((
+        id,
+        set_fact(vec![FailureField::Remedy(Some(Remedy::BurnAgain)), FailureField::Replacement(Some(new))]),
+    ));
     if let Some((screen, _)) = failed.filter(|(_, row)| row.state != ScreenState::Failed) {
         facts.push((screen, moved(ScreenState::Failed, by)));
     }
@@ -63,7 +66,7 @@ pub fn burn_again_facts(
     facts.push((new, Fact::Screen(ScreenFact::Set(fields))));
     if let Some((run_id, run)) = failure.run.and_then(|run| shop.run(run).map(|row| (run, row))) {
         let now_in_line = failure.replacement.or(failed.map(|(screen, _)| screen));
-        let line = with_label(shop, &run.set_up.screens, now_in_line, &label);
+        let line = replace_label(shop, &run.set_up.screens, now_in_line, &label);
         facts.push((run_id, Fact::RunSet(vec![RunField::Screens(line)])));
         facts.extend(stop_facts(shop, run_id));
     }
@@ -78,24 +81,24 @@ pub fn remedy_facts(shop: &Shop, id: Subject, remedy: Remedy, by: Option<&str>) 
     let mut facts = Vec::new();
     if let Some(new) = failure.replacement {
         fields.push(FailureField::Replacement(None));
-        facts.extend(undone(shop, id));
+        facts.extend(release_replacement(shop, id));
         let old = failure.screen.and_then(|screen| shop.screens.live(screen).map(|row| (screen, row)));
         if let Some((screen, _)) = old.filter(|(_, row)| row.state == ScreenState::Failed) {
             let on_press = failure.run.and_then(|run| shop.run(run)).is_some_and(|run| run.progress.is_on_press());
             facts.push((screen, moved(if on_press { ScreenState::OnPress } else { ScreenState::Ready }, by)));
         }
         if let (Some((run_id, run)), Some((_, old))) = (failure.run.and_then(|run| Some((run, shop.run(run)?))), old) {
-            let line = with_label(shop, &run.set_up.screens, Some(new), &old.label);
+            let line = replace_label(shop, &run.set_up.screens, Some(new), &old.label);
             facts.push((run_id, Fact::RunSet(vec![RunField::Screens(line)])));
         }
     }
-    facts.push((id, set(fields)));
+    facts.push((id, set_fact(fields)));
     facts
 }
 
 /// The facts that release the chosen replacement: a new frame that nobody has worked on is deleted, any
 /// other screen is unassigned.
-fn undone(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
+fn release_replacement(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     let Some(new) = shop.failures.live(id).and_then(|failure| failure.replacement) else { return Vec::new() };
     let Some(screen) = shop.screens.live(new) else { return Vec::new() };
     if screen.log.is_empty() {
@@ -107,14 +110,15 @@ fn undone(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
 
 /// The facts that let the press continue after a failure. A replacement that can print moves onto the
 /// press.
-pub fn go_on_facts(shop: &Shop, id: Subject, by: Option<&str>) -> Vec<(Subject, Fact)> {
+pub fn resume_facts(shop: &Shop, id: Subject, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let mut facts = Vec::new();
     let ready = |screen: &Subject| shop.screens.live(*screen).is_some_and(|row| row.state == ScreenState::Ready);
     if let Some(screen) = failure.replacement.filter(ready) {
         facts.push((screen, moved(ScreenState::OnPress, by)));
     }
-    if let Some(run) = failure.run.filter(|run| shop.run(*run).is_some_and(|run| run.progress.standing().is_some())) {
+    if let Some(run) = failure.run.filter(|run| shop.run(*run).is_some_and(|run| run.progress.current_stop().is_some()))
+    {
         facts.push((run, Fact::Resumed));
     }
     facts

@@ -1,13 +1,13 @@
 //! Lists for the heat pages.
 
-use super::{Heater, InkSheet, Settling, TestStanding, ink_key, sheet_for, test_standing};
+use super::{Heater, InkSheet, Settling, TestStatus, ink_key, sheet_for, test_status};
 use crate::collections::sort_by;
 use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
 
 /// The dryers and flash units in use: dryers first, each kind in order of creation.
-pub fn unit_list(shop: &Shop) -> Vec<(Subject, &Heater)> {
+pub fn heater_list(shop: &Shop) -> Vec<(Subject, &Heater)> {
     let mut units: Vec<_> = shop.heat.heaters().filter(|(_, heater)| heater.known && !heater.deleted).collect();
     sort_by(&mut units, |(a, one), (b, other)| {
         (!one.is_dryer(), one.created, a).cmp(&(!other.is_dryer(), other.created, b))
@@ -25,7 +25,7 @@ pub fn sheet_list(shop: &Shop) -> Vec<(Subject, &InkSheet)> {
 /// All settlings with a known dryer, the newest first, including those in progress.
 pub fn settling_log(shop: &Shop) -> Vec<(Subject, &Settling)> {
     let mut log: Vec<_> =
-        shop.heat.settlings().filter(|(_, settling)| !settling.deleted && settling.way.is_some()).collect();
+        shop.heat.settlings().filter(|(_, settling)| !settling.deleted && settling.transition.is_some()).collect();
     sort_by(&mut log, |(a, one), (b, other)| (other.at, b).cmp(&(one.at, a)));
     log
 }
@@ -50,11 +50,11 @@ pub fn inks_without_sheet(shop: &Shop) -> Vec<(String, RunId)> {
 }
 
 /// The tests that are due, one per ink and fabric, each with a run that needs it.
-pub fn tests_due(shop: &Shop) -> Vec<(RunId, TestStanding)> {
-    let mut due: Vec<(RunId, TestStanding)> = Vec::new();
+pub fn tests_due(shop: &Shop) -> Vec<(RunId, TestStatus)> {
+    let mut due: Vec<(RunId, TestStatus)> = Vec::new();
     for (id, _) in runs_to_print(shop) {
-        let Some(standing) = test_standing(shop, id).filter(TestStanding::is_due) else { continue };
-        let same = |(_, other): &(RunId, TestStanding)| {
+        let Some(standing) = test_status(shop, id).filter(TestStatus::is_due) else { continue };
+        let same = |(_, other): &(RunId, TestStatus)| {
             other.fabric == standing.fabric && ink_key(&other.ink) == ink_key(&standing.ink)
         };
         if !due.iter().any(same) {

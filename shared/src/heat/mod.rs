@@ -1,6 +1,6 @@
 //! Dryers, flash units and ink cure; fabric heat limits; and heat stress in the shop.
 //!
-//! Computed figures never promise a cure: only a wash test shows it, and [`test_standing`] reports when the
+//! Computed figures never promise a cure: only a wash test shows it, and [`test_status`] reports when the
 //! next one is due.
 //!
 //! # Decisions
@@ -32,5 +32,5 @@ pub use changeover::*;
 pub use climate::*;
 pub use cure::*;
 pub use forms::*;
-pub use lists::{inks_without_sheet, settling_log, sheet_list, tests_due, unit_list};
+pub use lists::{heater_list, inks_without_sheet, settling_log, sheet_list, tests_due};
 pub use model::*;

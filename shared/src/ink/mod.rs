@@ -33,7 +33,7 @@
 //! - **Photos** measure differences only. A garment is read beside the target, a target beside a garment that was
 //!   read, a drawdown beside a patch that an instrument read ([`known_patches`]) or beside a control card with typed
 //!   values. The picture is kept with what was read; the patch beside a drawdown is named in its note. Whatever is
-//!   based on a photo says so ([`RestsOn`]), also through a white or base.
+//!   based on a photo says so ([`ColourProvenance`]), also through a white or base.
 
 mod batch;
 mod colour;
@@ -44,8 +44,8 @@ mod recipe;
 mod views;
 
 pub use crate::facts::{
-    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownMade, Film, Hiding, InkFact, Lay, Part, PotField,
-    PourStep, PrintUse, ReadBy, ReadOn, RecipeField, Share, SwatchSeen, lab_of, reading_of,
+    BatchSize, ColourReading, ComponentField, ComponentKind, DrawdownRecord, Film, Hiding, InkFact, Part, PotField,
+    PourStep, PrintUse, ReadBy, ReadOn, RecipeField, RecordedLayer, Share, SwatchMeasurement, lab_of, reading_of,
 };
 pub use batch::*;
 pub use colour::*;

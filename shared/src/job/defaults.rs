@@ -25,7 +25,7 @@ pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run
     let alike = |run: &Run| {
         let other = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
         let same_fabric = other == Some(fabric);
-        let same_heat = !fabric.fears_heat() && other.is_some_and(|other| !other.fears_heat());
+        let same_heat = !fabric.is_heat_sensitive() && other.is_some_and(|other| !other.is_heat_sensitive());
         let same_place = run.location == location;
         match (same_fabric, same_place) {
             (true, true) => 3,
@@ -37,6 +37,6 @@ pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run
     };
     shop.runs()
         .filter(|(_, run)| !run.deleted && alike(run) > 0)
-        .max_by_key(|(id, run)| (alike(run), run.progress.touched.unwrap_or(run.created), *id))
+        .max_by_key(|(id, run)| (alike(run), run.progress.last_activity.unwrap_or(run.created), *id))
         .map(|(_, run)| run)
 }

@@ -5,7 +5,7 @@
 
 use super::Job;
 use crate::facts::JobField;
-use crate::form::{FormProblem, NOTE, Problems, changed, keep, name, required_name};
+use crate::form::{FormProblem, NOTE, Problems, changed_fields, collect, parse_name, parse_required_name};
 use crate::time::{Day, Due};
 use crate::units::parse_whole;
 
@@ -51,9 +51,9 @@ impl JobForm {
         closing: impl Fn(Day) -> Option<u16>,
     ) -> Result<Vec<JobField>, Problems> {
         let mut problems = Problems::new();
-        let client = keep(&mut problems, "client", required_name(&self.client));
-        let title = keep(&mut problems, "title", required_name(&self.title));
-        let notes = keep(&mut problems, "notes", name(&self.notes, NOTE));
+        let client = collect(&mut problems, "client", parse_required_name(&self.client));
+        let title = collect(&mut problems, "title", parse_required_name(&self.title));
+        let notes = collect(&mut problems, "notes", parse_name(&self.notes, NOTE));
         let due = self.due(today, before.and_then(|job| job.due), closing, &mut problems);
         let (Some(client), Some(title), Some(notes), true) = (client, title, notes, problems.is_empty()) else {
             return Err(problems);
@@ -69,9 +69,10 @@ impl JobForm {
         };
         let now = fields(client, title, due, notes, self.exempt);
         Ok(match before {
-            Some(job) => {
-                changed(now, &fields(job.client.clone(), job.title.clone(), job.due, job.notes.clone(), job.exempt))
-            }
+            Some(job) => changed_fields(
+                now,
+                &fields(job.client.clone(), job.title.clone(), job.due, job.notes.clone(), job.exempt),
+            ),
             None => now,
         })
     }
@@ -89,11 +90,11 @@ impl JobForm {
             }
             return None;
         }
-        let day = keep(problems, "due_day", Day::from_iso(self.due_day.trim()).ok_or(FormProblem::NotADay))?;
+        let day = collect(problems, "due_day", Day::from_iso(self.due_day.trim()).ok_or(FormProblem::NotADay))?;
         let minutes = if self.due_time.trim().is_empty() {
             closing(day).unwrap_or(17 * 60)
         } else {
-            keep(problems, "due_time", minutes_of(&self.due_time).ok_or(FormProblem::NotATime))?
+            collect(problems, "due_time", parse_time_of_day(&self.due_time).ok_or(FormProblem::NotATime))?
         };
         let due = Due { day, minutes };
         if day < today && before != Some(due) {
@@ -104,7 +105,7 @@ impl JobForm {
 }
 
 /// Minutes after midnight of a time such as `16:30`.
-fn minutes_of(text: &str) -> Option<u16> {
+fn parse_time_of_day(text: &str) -> Option<u16> {
     let (hours, minutes) = text.trim().split_once(':')?;
     let hours = parse_whole(hours, 0, 23).ok()?;
     let minutes = parse_whole(minutes.get(..2)?, 0, 59).ok()?;

@@ -4,7 +4,7 @@ use super::Lot;
 use crate::collections::Map;
 use crate::colour::Colour;
 use crate::facts::{Fabric, LotField, Size, SizePieces};
-use crate::form::{FormProblem, NAME, Problems, changed, keep, name, required_name};
+use crate::form::{FormProblem, NAME, Problems, changed_fields, collect, parse_name, parse_required_name};
 use crate::units::parse_whole;
 
 /// The form of a garment lot.
@@ -40,8 +40,8 @@ impl LotForm {
     /// [`Problems`] by field: `garment`, `colour_name`, `pieces`.
     pub fn check(&self, before: Option<&Lot>) -> Result<Vec<LotField>, Problems> {
         let mut problems = Problems::new();
-        let garment = keep(&mut problems, "garment", required_name(&self.garment));
-        let colour_name = keep(&mut problems, "colour_name", name(&self.colour_name, NAME));
+        let garment = collect(&mut problems, "garment", parse_required_name(&self.garment));
+        let colour_name = collect(&mut problems, "colour_name", parse_name(&self.colour_name, NAME));
         let mut pieces = Vec::new();
         for (size, text) in &self.pieces {
             if text.trim().is_empty() {
@@ -56,7 +56,7 @@ impl LotForm {
             }
         }
         if pieces.is_empty() {
-            problems.or_insert_with("pieces", || FormProblem::NoPieces);
+            problems.get_or_insert_with("pieces", || FormProblem::NoPieces);
         }
         let (Some(garment), Some(colour_name), true) = (garment, colour_name, problems.is_empty()) else {
             return Err(problems);
@@ -77,7 +77,7 @@ impl LotForm {
                     LotField::Pieces(lot.pieces.iter().map(|(&size, &pieces)| SizePieces { size, pieces }).collect()),
                 ];
                 standing.extend(lot.colour.map(LotField::Colour));
-                changed(fields, &standing)
+                changed_fields(fields, &standing)
             }
             None => fields,
         })

@@ -69,7 +69,7 @@ pub async fn appending_nothing_changes_nothing<F: SampleFact, S: Storage<F>>(sto
 }
 
 /// Two handles on one store never assign the same number twice and lose nothing.
-pub async fn two_tabs_share_one_row_of_numbers<F: SampleFact, S: Storage<F> + Clone>(storage: S) {
+pub async fn two_tabs_share_one_number_sequence<F: SampleFact, S: Storage<F> + Clone>(storage: S) {
     let other = storage.clone();
     storage.open().await.unwrap();
     for turn in 0..10 {
@@ -95,7 +95,7 @@ pub async fn compaction_moves_the_tail_and_keeps_every_fact<F: SampleFact, S: St
 }
 
 /// Entries of other devices are stored, even with gaps in their numbers.
-pub async fn entries_of_other_devices_are_taken_in<F: SampleFact, S: Storage<F>>(storage: S) {
+pub async fn entries_of_other_devices_are_stored<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(10)]).await.unwrap();
     let head = compact(&storage, &[foreign(1, 5), foreign(2, 15), foreign(7, 20)]).await;
     assert_eq!(head.coverage.len(), 4);
@@ -146,9 +146,9 @@ macro_rules! storage_contract {
             a_new_store_is_empty_and_keeps_its_device
             appended_facts_are_numbered_and_stamped_in_order
             appending_nothing_changes_nothing
-            two_tabs_share_one_row_of_numbers
+            two_tabs_share_one_number_sequence
             compaction_moves_the_tail_and_keeps_every_fact
-            entries_of_other_devices_are_taken_in
+            entries_of_other_devices_are_stored
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
             erasing_leaves_nothing
@@ -159,9 +159,9 @@ macro_rules! storage_contract {
             a_new_store_is_empty_and_keeps_its_device
             appended_facts_are_numbered_and_stamped_in_order
             appending_nothing_changes_nothing
-            two_tabs_share_one_row_of_numbers
+            two_tabs_share_one_number_sequence
             compaction_moves_the_tail_and_keeps_every_fact
-            entries_of_other_devices_are_taken_in
+            entries_of_other_devices_are_stored
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
             erasing_leaves_nothing

@@ -45,7 +45,7 @@ impl Coverage {
 
     /// Marks a fact as present. Marking it again changes nothing.
     pub fn add(&mut self, device: DeviceId, seq: u64) {
-        let runs = self.held.or_default(device);
+        let runs = self.held.get_or_insert_default(device);
         let after = runs.partition_point(|&(first, _)| first <= seq);
         if after > 0 && runs[after - 1].1 >= seq {
             return;

@@ -72,7 +72,7 @@ impl<F: JournalFact> Journal<F> {
         }
         let mut new = 0;
         for (device, list) in arriving.iter_mut() {
-            let held = self.devices.or_default(*device);
+            let held = self.devices.get_or_insert_default(*device);
             let before = held.len();
             merge_sorted(held, std::mem::take(list));
             new += (held.len() - before) as u64;
@@ -137,7 +137,7 @@ fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
     let mut rest = entries.into_iter().peekable();
     while let Some(first) = rest.next() {
         let device = first.device;
-        let list = devices.or_default(device);
+        let list = devices.get_or_insert_default(device);
         list.push(first);
         while let Some(entry) = rest.next_if(|entry| entry.device == device) {
             list.push(entry);

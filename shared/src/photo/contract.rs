@@ -36,46 +36,46 @@ pub fn photo(seed: u8) -> JpegPhoto {
 }
 
 /// A stored photo is read back, and one that was not stored is `None`.
-pub async fn a_photo_kept_is_read_back<S: Storage<Fact> + PhotoStore>(store: S) {
-    assert!(store.keep_photo(&photo(1), Some(&[7, 7]), 5).await.unwrap());
+pub async fn a_stored_photo_is_read_back<S: Storage<Fact> + PhotoStore>(store: S) {
+    assert!(store.store_photo(&photo(1), Some(&[7, 7]), 5).await.unwrap());
     assert_eq!(store.photo(photo(1).id()).await.unwrap().unwrap(), picture(1));
-    assert_eq!(store.small(photo(1).id()).await.unwrap().unwrap(), [7, 7]);
+    assert_eq!(store.thumbnail(photo(1).id()).await.unwrap().unwrap(), [7, 7]);
     assert_eq!(store.photo(photo(2).id()).await.unwrap(), None);
-    assert_eq!(store.small(photo(2).id()).await.unwrap(), None);
+    assert_eq!(store.thumbnail(photo(2).id()).await.unwrap(), None);
     assert_eq!(store.photos().await.unwrap(), BTreeSet::from([photo(1).id()]));
 }
 
 /// A photo stored twice exists once, with whichever thumbnail was given.
-pub async fn a_photo_kept_twice_is_there_once<S: Storage<Fact> + PhotoStore>(store: S) {
-    assert!(store.keep_photo(&photo(1), Some(&[7]), 5).await.unwrap());
-    assert!(!store.keep_photo(&photo(1), None, 6).await.unwrap());
-    assert_eq!(store.small(photo(1).id()).await.unwrap().unwrap(), [7]);
+pub async fn a_photo_stored_twice_exists_once<S: Storage<Fact> + PhotoStore>(store: S) {
+    assert!(store.store_photo(&photo(1), Some(&[7]), 5).await.unwrap());
+    assert!(!store.store_photo(&photo(1), None, 6).await.unwrap());
+    assert_eq!(store.thumbnail(photo(1).id()).await.unwrap().unwrap(), [7]);
     assert_eq!(store.photos().await.unwrap().len(), 1);
 }
 
 /// A thumbnail added later is stored, but only for a photo that exists.
-pub async fn a_small_picture_made_later_is_kept<S: Storage<Fact> + PhotoStore>(store: S) {
-    store.keep_photo(&photo(1), None, 5).await.unwrap();
-    assert_eq!(store.small(photo(1).id()).await.unwrap(), None);
-    store.keep_small(photo(1).id(), &[4, 2]).await.unwrap();
-    store.keep_small(photo(2).id(), &[4, 2]).await.unwrap();
-    assert_eq!(store.small(photo(1).id()).await.unwrap().unwrap(), [4, 2]);
-    assert_eq!(store.small(photo(2).id()).await.unwrap(), None);
+pub async fn a_thumbnail_added_later_is_stored<S: Storage<Fact> + PhotoStore>(store: S) {
+    store.store_photo(&photo(1), None, 5).await.unwrap();
+    assert_eq!(store.thumbnail(photo(1).id()).await.unwrap(), None);
+    store.store_thumbnail(photo(1).id(), &[4, 2]).await.unwrap();
+    store.store_thumbnail(photo(2).id(), &[4, 2]).await.unwrap();
+    assert_eq!(store.thumbnail(photo(1).id()).await.unwrap().unwrap(), [4, 2]);
+    assert_eq!(store.thumbnail(photo(2).id()).await.unwrap(), None);
     // Adding it does not renew the photo's time.
-    assert_eq!(store.forget_photos(&[photo(1).id()], 6).await.unwrap(), 1);
+    assert_eq!(store.delete_photos(&[photo(1).id()], 6).await.unwrap(), 1);
 }
 
 /// Only photos that are named and were stored before the given time are deleted, with their thumbnails.
-pub async fn forgetting_takes_what_is_named_and_old<S: Storage<Fact> + PhotoStore>(store: S) {
+pub async fn deleting_affects_only_old_named_photos<S: Storage<Fact> + PhotoStore>(store: S) {
     for (seed, at) in [(1, 10), (2, 20), (3, 10), (4, 10)] {
-        store.keep_photo(&photo(seed), Some(&[seed]), at).await.unwrap();
+        store.store_photo(&photo(seed), Some(&[seed]), at).await.unwrap();
     }
     // Stored again in the meantime.
-    store.keep_photo(&photo(3), None, 21).await.unwrap();
+    store.store_photo(&photo(3), None, 21).await.unwrap();
     let named: Vec<_> = (1..=3).chain([9]).map(|seed| photo(seed).id()).collect();
-    assert_eq!(store.forget_photos(&named, 20).await.unwrap(), 1);
+    assert_eq!(store.delete_photos(&named, 20).await.unwrap(), 1);
     assert_eq!(store.photo(photo(1).id()).await.unwrap(), None);
-    assert_eq!(store.small(photo(1).id()).await.unwrap(), None);
+    assert_eq!(store.thumbnail(photo(1).id()).await.unwrap(), None);
     let left = (2..=4).map(|seed| photo(seed).id()).collect();
     assert_eq!(store.photos().await.unwrap(), left);
 }
@@ -83,28 +83,28 @@ pub async fn forgetting_takes_what_is_named_and_old<S: Storage<Fact> + PhotoStor
 /// Two handles each see what the other has committed.
 pub async fn two_tabs_see_the_same_photos<S: Storage<Fact> + PhotoStore + Clone>(store: S) {
     let other = store.clone();
-    store.keep_photo(&photo(1), None, 5).await.unwrap();
-    assert!(!other.keep_photo(&photo(1), None, 5).await.unwrap());
-    other.keep_photo(&photo(2), None, 5).await.unwrap();
+    store.store_photo(&photo(1), None, 5).await.unwrap();
+    assert!(!other.store_photo(&photo(1), None, 5).await.unwrap());
+    other.store_photo(&photo(2), None, 5).await.unwrap();
     assert_eq!(store.photos().await.unwrap().len(), 2);
 }
 
 /// Photos and facts do not affect each other.
-pub async fn photos_leave_the_journal_alone<S: Storage<Fact> + PhotoStore>(store: S) {
-    store.keep_photo(&photo(1), None, 5).await.unwrap();
+pub async fn photos_do_not_affect_the_journal<S: Storage<Fact> + PhotoStore>(store: S) {
+    store.store_photo(&photo(1), None, 5).await.unwrap();
     assert!(store.read_all().await.unwrap().is_empty());
     let fact = Fact::Photo(PhotoFact::taken(&photo(1)));
     store.append(&[Draft { at: 6, subject: Uuid::from_u128(1), fact }]).await.unwrap();
-    assert_eq!(store.forget_photos(&[photo(1).id()], u64::MAX).await.unwrap(), 1);
+    assert_eq!(store.delete_photos(&[photo(1).id()], u64::MAX).await.unwrap(), 1);
     assert_eq!(store.read_all().await.unwrap().len(), 1);
 }
 
 /// Erasing the store deletes all photos.
-pub async fn erasing_leaves_no_photo<S: Storage<Fact> + PhotoStore>(store: S) {
-    store.keep_photo(&photo(1), Some(&[1]), 5).await.unwrap();
+pub async fn erasing_deletes_all_photos<S: Storage<Fact> + PhotoStore>(store: S) {
+    store.store_photo(&photo(1), Some(&[1]), 5).await.unwrap();
     store.erase().await.unwrap();
     assert!(store.photos().await.unwrap().is_empty());
-    assert_eq!(store.small(photo(1).id()).await.unwrap(), None);
+    assert_eq!(store.thumbnail(photo(1).id()).await.unwrap(), None);
 }
 
 /// Generates the contract tests for a backend: an expression for an empty store, and how to run a future.
@@ -112,24 +112,24 @@ pub async fn erasing_leaves_no_photo<S: Storage<Fact> + PhotoStore>(store: S) {
 macro_rules! photo_contract {
     (in_browser: $fresh:expr) => {
         $crate::photo_contract!(@async $fresh,
-            a_photo_kept_is_read_back
-            a_photo_kept_twice_is_there_once
-            a_small_picture_made_later_is_kept
-            forgetting_takes_what_is_named_and_old
+            a_stored_photo_is_read_back
+            a_photo_stored_twice_exists_once
+            a_thumbnail_added_later_is_stored
+            deleting_affects_only_old_named_photos
             two_tabs_see_the_same_photos
-            photos_leave_the_journal_alone
-            erasing_leaves_no_photo
+            photos_do_not_affect_the_journal
+            erasing_deletes_all_photos
         );
     };
     ($fresh:expr, |$run:ident| $block_on:expr) => {
         $crate::photo_contract!(@each $fresh, |$run| $block_on,
-            a_photo_kept_is_read_back
-            a_photo_kept_twice_is_there_once
-            a_small_picture_made_later_is_kept
-            forgetting_takes_what_is_named_and_old
+            a_stored_photo_is_read_back
+            a_photo_stored_twice_exists_once
+            a_thumbnail_added_later_is_stored
+            deleting_affects_only_old_named_photos
             two_tabs_see_the_same_photos
-            photos_leave_the_journal_alone
-            erasing_leaves_no_photo
+            photos_do_not_affect_the_journal
+            erasing_deletes_all_photos
         );
     };
     (@each $fresh:expr, |$run:ident| $block_on:expr, $($name:ident)+) => {

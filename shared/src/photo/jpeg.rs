@@ -5,7 +5,7 @@
 //! data B.1.1.5, high-level syntax B.2) and JFIF 1.02 (ITU-T T.871, section 10). It keeps tables, frame,
 //! scans and the plain JFIF header, and nothing else.
 
-use crate::facts::{LARGEST_TAKEN, LONGEST_TAKEN, PhotoFact};
+use crate::facts::{MAX_ACCEPTED_BYTES, MAX_ACCEPTED_SIDE, PhotoFact};
 use crate::ids::PhotoId;
 use std::ops::Range;
 
@@ -18,9 +18,9 @@ impl PhotoFact {
 }
 
 /// Longest side of a photo made by this app, in pixels.
-pub const LONGEST_SIDE: u16 = 1600;
+pub const MAX_MADE_SIDE: u16 = 1600;
 /// Largest file of a photo made by this app, in bytes.
-pub const LARGEST_MADE: usize = 300_000;
+pub const MAX_MADE_BYTES: usize = 300_000;
 
 /// A photo as it is stored: valid JPEG of limited size without metadata, identified by its hash.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,7 +36,7 @@ impl JpegPhoto {
     /// exceed the limits.
     pub fn of(bytes: Vec<u8>) -> Option<Self> {
         let walk = walk(&bytes)?;
-        (walk.is_clean(bytes.len()) && bytes.len() <= LARGEST_TAKEN).then(|| Self {
+        (walk.is_clean(bytes.len()) && bytes.len() <= MAX_ACCEPTED_BYTES).then(|| Self {
             id: PhotoId::of(&bytes),
             width: walk.width,
             height: walk.height,
@@ -144,7 +144,7 @@ fn walk(bytes: &[u8]) -> Option<Walk> {
             frame if FRAMES.contains(&frame) => {
                 let side = |at| Some(u16::from_be_bytes([*inside.get(at)?, *inside.get(at + 1)?]));
                 (walk.height, walk.width) = (side(1)?, side(3)?);
-                if walk.width == 0 || walk.height == 0 || walk.width.max(walk.height) > LONGEST_TAKEN {
+                if walk.width == 0 || walk.height == 0 || walk.width.max(walk.height) > MAX_ACCEPTED_SIDE {
                     return None;
                 }
                 walk.keep(start..at);
@@ -287,7 +287,7 @@ mod tests {
             }
         }
         let mut heavy = clean[..clean.len() - 2].to_vec();
-        heavy.resize(LARGEST_TAKEN, 7);
+        heavy.resize(MAX_ACCEPTED_BYTES, 7);
         heavy.extend([0xFF, EOI]);
         assert!(jpeg_has_no_metadata(&heavy));
         assert_eq!(JpegPhoto::of(heavy), None);

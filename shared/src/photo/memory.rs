@@ -1,26 +1,26 @@
 //! Photos in memory, beside a journal in memory.
 
-use super::{Card, JpegPhoto, PhotoStore};
+use super::{JpegPhoto, PhotoStore, StoredPhotoInfo};
 use crate::ids::PhotoId;
 use crate::journal::{MemoryStorage, StorageFault};
 use std::collections::BTreeSet;
 
 impl<F> PhotoStore for MemoryStorage<F> {
-    async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
+    async fn store_photo(&self, photo: &JpegPhoto, thumbnail: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
         self.with_blobs(|photos| {
             let new = !photos.contains_key(&photo.id().0[..]);
             let (_, card) = photos.entry(photo.id().0.to_vec()).or_insert_with(|| (photo.bytes().to_vec(), Vec::new()));
             let before = card_of(card);
-            let small = small.map_or(before.small, <[u8]>::to_vec);
-            *card = Card { kept: now, small }.to_bytes();
+            let thumbnail = thumbnail.map_or(before.thumbnail, <[u8]>::to_vec);
+            *card = StoredPhotoInfo { stored_at: now, thumbnail }.to_bytes();
             new
         })
     }
 
-    async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault> {
+    async fn store_thumbnail(&self, photo: PhotoId, thumbnail: &[u8]) -> Result<(), StorageFault> {
         self.with_blobs(|photos| {
             if let Some((_, card)) = photos.get_mut(&photo.0[..]) {
-                *card = Card { small: small.to_vec(), ..card_of(card) }.to_bytes();
+                *card = StoredPhotoInfo { thumbnail: thumbnail.to_vec(), ..card_of(card) }.to_bytes();
             }
         })
     }
@@ -29,9 +29,9 @@ impl<F> PhotoStore for MemoryStorage<F> {
         self.with_blobs(|photos| photos.get(&photo.0[..]).map(|(bytes, _)| bytes.clone()))
     }
 
-    async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
+    async fn thumbnail(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
         self.with_blobs(|photos| {
-            photos.get(&photo.0[..]).map(|(_, card)| card_of(card).small).filter(|small| !small.is_empty())
+            photos.get(&photo.0[..]).map(|(_, card)| card_of(card).thumbnail).filter(|thumbnail| !thumbnail.is_empty())
         })
     }
 
@@ -39,19 +39,19 @@ impl<F> PhotoStore for MemoryStorage<F> {
         self.with_blobs(|photos| photos.keys().filter_map(|id| id.as_slice().try_into().ok().map(PhotoId)).collect())
     }
 
-    async fn forget_photos(&self, forgotten: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
+    async fn delete_photos(&self, forgotten: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
         self.with_blobs(|photos| {
             let stored = photos.len();
             photos.retain(|id, (_, card)| {
-                !(forgotten.iter().any(|photo| photo.0[..] == id[..]) && card_of(card).kept < before)
+                !(forgotten.iter().any(|photo| photo.0[..] == id[..]) && card_of(card).stored_at < before)
             });
             (stored - photos.len()) as u32
         })
     }
 }
 
-fn card_of(bytes: &[u8]) -> Card {
-    Card::from_bytes(bytes).unwrap_or(Card { kept: 0, small: Vec::new() })
+fn card_of(bytes: &[u8]) -> StoredPhotoInfo {
+    StoredPhotoInfo::from_bytes(bytes).unwrap_or(StoredPhotoInfo { stored_at: 0, thumbnail: Vec::new() })
 }
 
 #[cfg(test)]
@@ -75,9 +75,9 @@ mod tests {
         let storage = fresh();
         pollster::block_on(async {
             storage.fail_next(StorageFault::Full);
-            assert_eq!(storage.keep_photo(&photo(1), Some(&[1]), 5).await, Err(StorageFault::Full));
+            assert_eq!(storage.store_photo(&photo(1), Some(&[1]), 5).await, Err(StorageFault::Full));
             assert!(storage.photos().await.unwrap().is_empty());
-            assert!(storage.keep_photo(&photo(1), Some(&[1]), 5).await.unwrap());
+            assert!(storage.store_photo(&photo(1), Some(&[1]), 5).await.unwrap());
         });
     }
 }

@@ -20,9 +20,9 @@ mod room;
 mod store;
 mod zoom;
 
-pub use crate::facts::{LARGEST_TAKEN, PhotoFact};
-pub use jpeg::{JpegPhoto, LARGEST_MADE, LONGEST_SIDE, jpeg_has_no_metadata, strip_metadata};
+pub use crate::facts::{MAX_ACCEPTED_BYTES, PhotoFact};
+pub use jpeg::{JpegPhoto, MAX_MADE_BYTES, MAX_MADE_SIDE, jpeg_has_no_metadata, strip_metadata};
 pub use model::{Photo, PhotoTotal, Photos};
-pub use room::{FEW_MORE, photos_fit, photos_that_fit};
-pub use store::{Card, PhotoStore, STORED_VERSION};
-pub use zoom::{DoubleTouch, Zoom};
+pub use room::{LOW_PHOTO_COUNT, photos_fit, photos_that_fit};
+pub use store::{PhotoStore, STORED_VERSION, StoredPhotoInfo};
+pub use zoom::{DoubleTap, Zoom};

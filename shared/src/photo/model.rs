@@ -84,7 +84,7 @@ impl Photos {
 
     /// The stored photos that can be deleted at wall time `now`: those that are not in use and were not
     /// dropped within [`Self::GRACE`]. The store itself checks how long it has had them.
-    pub fn to_forget(&self, stored: &BTreeSet<PhotoId>, now: u64) -> Vec<PhotoId> {
+    pub fn to_delete(&self, stored: &BTreeSet<PhotoId>, now: u64) -> Vec<PhotoId> {
         let lately = |row: &&Row| row.dropped.is_none_or(|at| at.saturating_add(Self::GRACE) > now);
         let rows = self.of.values().flat_map(BTreeMap::values);
         let wanted: BTreeSet<PhotoId> = rows.filter(lately).map(|row| row.photo.id).collect();
@@ -95,12 +95,12 @@ impl Photos {
         self.of.values().flat_map(BTreeMap::values).filter(|row| row.dropped.is_none()).map(|row| row.photo)
     }
 
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &PhotoFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &PhotoFact) {
         match fact {
             PhotoFact::Taken { photo: id, width, height, bytes } => {
                 self.taken += 1;
                 let (photo, rank) = (Photo { id: *id, width: *width, height: *height, bytes: *bytes, at }, self.taken);
-                let rows = self.of.or_default(subject);
+                let rows = self.of.get_or_insert_default(subject);
                 rows.entry(*id).or_insert(Row { photo, rank, dropped: None }).dropped = None;
             }
             PhotoFact::Dropped(id) => {
@@ -137,11 +137,11 @@ mod tests {
     fn a_dropped_photo_taken_again_is_where_it_was() {
         let mut photos = Photos::default();
         for (at, n) in [(10, 3), (20, 1), (30, 2)] {
-            photos.take(SCREEN, at, &taken(n));
+            photos.apply(SCREEN, at, &taken(n));
         }
-        photos.take(SCREEN, 40, &PhotoFact::Dropped(id(1)));
+        photos.apply(SCREEN, 40, &PhotoFact::Dropped(id(1)));
         assert_eq!(shown(&photos, SCREEN), [id(3), id(2)]);
-        photos.take(SCREEN, 50, &taken(1));
+        photos.apply(SCREEN, 50, &taken(1));
         assert_eq!(shown(&photos, SCREEN), [id(3), id(1), id(2)]);
         assert_eq!(photos.of(SCREEN)[1].at, 20);
     }
@@ -149,33 +149,33 @@ mod tests {
     #[test]
     fn dropping_a_photo_that_was_never_taken_changes_nothing() {
         let mut photos = Photos::default();
-        photos.take(SCREEN, 1, &PhotoFact::Dropped(id(1)));
+        photos.apply(SCREEN, 1, &PhotoFact::Dropped(id(1)));
         assert_eq!(photos, Photos::default());
-        photos.take(SCREEN, 2, &taken(1));
+        photos.apply(SCREEN, 2, &taken(1));
         assert_eq!(shown(&photos, SCREEN), [id(1)]);
     }
 
     #[test]
     fn a_photo_of_two_subjects_counts_once_and_stays_while_in_use() {
         let mut photos = Photos::default();
-        photos.take(SCREEN, 1, &taken(2));
-        photos.take(RUN, 2, &taken(2));
+        photos.apply(SCREEN, 1, &taken(2));
+        photos.apply(RUN, 2, &taken(2));
         assert_eq!(photos.total(), PhotoTotal { count: 1, bytes: 200 });
-        photos.take(SCREEN, 3, &PhotoFact::Dropped(id(2)));
+        photos.apply(SCREEN, 3, &PhotoFact::Dropped(id(2)));
         let stored = BTreeSet::from([id(2), id(9)]);
         let later = 3 + Photos::GRACE;
-        assert_eq!(photos.to_forget(&stored, later), [id(9)]);
-        photos.take(RUN, 4, &PhotoFact::Dropped(id(2)));
-        assert_eq!(photos.to_forget(&stored, later), [id(9)]);
-        assert_eq!(photos.to_forget(&stored, later + 1), [id(2), id(9)]);
+        assert_eq!(photos.to_delete(&stored, later), [id(9)]);
+        photos.apply(RUN, 4, &PhotoFact::Dropped(id(2)));
+        assert_eq!(photos.to_delete(&stored, later), [id(9)]);
+        assert_eq!(photos.to_delete(&stored, later + 1), [id(2), id(9)]);
         assert_eq!(photos.total(), PhotoTotal::default());
     }
 
     #[test]
     fn photos_whose_bytes_have_not_arrived_are_missing() {
         let mut photos = Photos::default();
-        photos.take(SCREEN, 1, &taken(1));
-        photos.take(SCREEN, 2, &taken(2));
+        photos.apply(SCREEN, 1, &taken(1));
+        photos.apply(SCREEN, 2, &taken(2));
         assert_eq!(photos.missing(&BTreeSet::from([id(2), id(7)])), 1);
     }
 
@@ -188,7 +188,7 @@ mod tests {
             let mut last = BTreeMap::new();
             for (at, (subject, n, take)) in facts.iter().enumerate() {
                 let fact = if *take { taken(*n) } else { PhotoFact::Dropped(id(*n)) };
-                photos.take(Uuid::from_u128(*subject), at as u64, &fact);
+                photos.apply(Uuid::from_u128(*subject), at as u64, &fact);
                 last.insert((*subject, *n), *take);
             }
             let mut all = BTreeSet::new();
@@ -203,7 +203,7 @@ mod tests {
             prop_assert_eq!(photos.ids(), all.clone());
             let stored: BTreeSet<PhotoId> = (1..6).map(id).collect();
             let kept: BTreeSet<PhotoId> = stored.difference(&all).copied().collect();
-            prop_assert_eq!(photos.to_forget(&stored, u64::MAX).into_iter().collect::<BTreeSet<_>>(), kept);
+            prop_assert_eq!(photos.to_delete(&stored, u64::MAX).into_iter().collect::<BTreeSet<_>>(), kept);
         }
     }
 }

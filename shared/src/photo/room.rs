@@ -1,12 +1,12 @@
 //! How many more photos fit on the device?
 
-use super::LARGEST_MADE;
+use super::MAX_MADE_BYTES;
 
 /// Storage that photos leave free for the journal, in bytes: enough for years of counting. Our own.
-const LEFT_TO_JOURNAL: f64 = 20.0 * 1024.0 * 1024.0;
+const JOURNAL_RESERVE: f64 = 20.0 * 1024.0 * 1024.0;
 
 /// If fewer photos than this fit, the user is warned: a few days' worth. Our own.
-pub const FEW_MORE: u32 = 100;
+pub const LOW_PHOTO_COUNT: u32 = 100;
 
 /// Number of photos of the largest size that still fit. `used` and `quota` are the browser's storage
 /// estimate in bytes. Estimates are rough and may be nonsense; the result is then 0 or very large.
@@ -21,16 +21,16 @@ pub const FEW_MORE: u32 = 100;
 /// ```
 pub fn photos_that_fit(used: f64, quota: f64) -> u32 {
     // The conversion turns NaN into 0 and saturates at the largest `u32`.
-    (bytes_for_photos(used, quota) / LARGEST_MADE as f64) as u32
+    (bytes_left_for_photos(used, quota) / MAX_MADE_BYTES as f64) as u32
 }
 
 /// Whether photos of `bytes` bytes in total still fit.
 pub fn photos_fit(bytes: f64, used: f64, quota: f64) -> bool {
-    bytes_for_photos(used, quota) >= bytes
+    bytes_left_for_photos(used, quota) >= bytes
 }
 
-fn bytes_for_photos(used: f64, quota: f64) -> f64 {
-    quota - used - LEFT_TO_JOURNAL
+fn bytes_left_for_photos(used: f64, quota: f64) -> f64 {
+    quota - used - JOURNAL_RESERVE
 }
 
 #[cfg(test)]

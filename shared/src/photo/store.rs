@@ -21,50 +21,51 @@ use std::collections::BTreeSet;
 pub trait PhotoStore {
     /// Stores a photo at wall time `now`, with a thumbnail if there is one. Returns whether its bytes are
     /// new here. Storing it again only updates its time.
-    async fn keep_photo(&self, photo: &JpegPhoto, small: Option<&[u8]>, now: u64) -> Result<bool, StorageFault>;
+    async fn store_photo(&self, photo: &JpegPhoto, thumbnail: Option<&[u8]>, now: u64) -> Result<bool, StorageFault>;
 
     /// Adds the thumbnail of a photo that was stored without one. Does nothing if the photo is not here.
-    async fn keep_small(&self, photo: PhotoId, small: &[u8]) -> Result<(), StorageFault>;
+    async fn store_thumbnail(&self, photo: PhotoId, thumbnail: &[u8]) -> Result<(), StorageFault>;
 
     /// The bytes of a photo; `None` if it is not here.
     async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault>;
 
     /// The thumbnail of a photo; `None` if there is none.
-    async fn small(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault>;
+    async fn thumbnail(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault>;
 
     /// The ids of the photos that are here.
     async fn photos(&self) -> Result<BTreeSet<PhotoId>, StorageFault>;
 
     /// Deletes those of `photos` that were last stored before wall time `before`, and returns their number.
-    async fn forget_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault>;
+    async fn delete_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault>;
 }
 
 /// When a photo was last stored, and its thumbnail. Schema, version 1: one byte `1`; the wall time in
 /// milliseconds as eight bytes, least significant first; then the thumbnail, empty if there is none.
 /// **Frozen**.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Card {
+pub struct StoredPhotoInfo {
     /// When it was last stored, as wall time.
-    pub kept: u64,
+    pub stored_at: u64,
     /// The thumbnail as JPEG; empty if there is none.
-    pub small: Vec<u8>,
+    pub thumbnail: Vec<u8>,
 }
 
-impl Card {
+impl StoredPhotoInfo {
     /// The version that is written.
     pub const VERSION: u8 = 1;
 
     /// The stored form.
     pub fn to_bytes(&self) -> Vec<u8> {
-        [&[Self::VERSION], &self.kept.to_le_bytes()[..], &self.small].concat()
+        [&[Self::VERSION], &self.stored_at.to_le_bytes()[..], &self.thumbnail].concat()
     }
 
     /// Reads the stored form; `None` if it cannot be read. The photo then counts as new and without a
     /// thumbnail, which loses nothing.
     pub fn from_bytes(bytes: &[u8]) -> Option<Self> {
         let (&version, rest) = bytes.split_first()?;
-        let (kept, small) = rest.split_first_chunk::<8>()?;
-        (version == Self::VERSION).then(|| Self { kept: u64::from_le_bytes(*kept), small: small.to_vec() })
+        let (stored_at, thumbnail) = rest.split_first_chunk::<8>()?;
+        (version == Self::VERSION)
+            .then(|| Self { stored_at: u64::from_le_bytes(*stored_at), thumbnail: thumbnail.to_vec() })
     }
 }
 
@@ -78,12 +79,12 @@ mod tests {
     /// Bytes like these are stored on users' devices.
     #[test]
     fn the_bytes_of_a_card_of_version_1_are_frozen() {
-        let card = Card { kept: 0x0102_0304, small: vec![9, 8] };
+        let card = StoredPhotoInfo { stored_at: 0x0102_0304, thumbnail: vec![9, 8] };
         let frozen: &[u8] = &[1, 4, 3, 2, 1, 0, 0, 0, 0, 9, 8];
         assert_eq!(card.to_bytes(), frozen);
-        assert_eq!(Card::from_bytes(frozen), Some(card));
-        assert_eq!(Card::from_bytes(&frozen[..8]), None);
-        assert_eq!(Card::from_bytes(&[2; 11]), None);
-        assert_eq!(Card::from_bytes(&[]), None);
+        assert_eq!(StoredPhotoInfo::from_bytes(frozen), Some(card));
+        assert_eq!(StoredPhotoInfo::from_bytes(&frozen[..8]), None);
+        assert_eq!(StoredPhotoInfo::from_bytes(&[2; 11]), None);
+        assert_eq!(StoredPhotoInfo::from_bytes(&[]), None);
     }
 }

@@ -4,7 +4,7 @@ use super::Closings;
 use crate::time::WallClock;
 
 /// Unix time in milliseconds at which the shop closes today; `None` on a day off.
-pub fn closing_of(closings: &Closings, clock: WallClock) -> Option<u64> {
+pub fn closing_today(closings: &Closings, clock: WallClock) -> Option<u64> {
     let today = clock.today();
     closings.on(today).map(|minutes| clock.moment(today, minutes))
 }
@@ -23,6 +23,6 @@ mod tests {
         assert_eq!(closings.on(wednesday.plus_days(7)), Some(1020));
         assert_eq!(closings.on(wednesday.plus_days(4)), None);
         let clock = WallClock { now: 1_795_600_000_000, offset_minutes: 60 };
-        assert_eq!(closing_of(&closings, clock), Some(clock.moment(wednesday, 900)));
+        assert_eq!(closing_today(&closings, clock), Some(clock.moment(wednesday, 900)));
     }
 }

@@ -13,7 +13,7 @@ mod press;
 mod set_up;
 mod views;
 
-pub use closing::closing_of;
+pub use closing::closing_today;
 pub use model::*;
 pub use press::only_on_press;
 pub(crate) use set_up::{open_runs, set_up_time};

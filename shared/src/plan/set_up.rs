@@ -8,14 +8,14 @@ use crate::time::Day;
 use crate::units::Seconds;
 
 /// Default seconds between runs. Common practice, no source.
-pub(crate) const USUAL_SET_UP: f64 = 600.0;
+pub(crate) const DEFAULT_SET_UP: f64 = 600.0;
 
 /// Open runs in printing order: those on the press, then as the shop ordered them, then by due time.
 pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     let is_open = |id: RunId, run: &Run| {
         let job_open = shop.job_of(id).is_some_and(|(_, job)| job.is_open());
-        let waits = run.progress.ended().is_none() || shop.left_of(id) > 0;
-        job_open && waits && (shop.left_of(id) > 0 || run.progress.is_on_press())
+        let waits = run.progress.ended().is_none() || shop.pieces_left(id) > 0;
+        job_open && waits && (shop.pieces_left(id) > 0 || run.progress.is_on_press())
     };
     let mut open: Vec<(RunId, &Run)> = shop.runs().filter(|(id, run)| is_open(*id, run)).collect();
     let rank = |id: RunId| shop.order().iter().position(|other| *other == id).unwrap_or(usize::MAX);
@@ -26,7 +26,7 @@ pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
 }
 
 /// Longest time between two runs, in milliseconds, that is taken for set-up.
-const LONGEST_SET_UP: u64 = 90 * 60 * 1000;
+const MAX_SET_UP: u64 = 90 * 60 * 1000;
 
 /// Seconds between runs, and whether they were learned: the mean of the last ten changes from one run's end
 /// to the next one's first pull, else what the shop entered, else a default.
@@ -43,13 +43,13 @@ pub(crate) fn set_up_time(shop: &Shop) -> (f64, bool) {
         .rev()
         .filter_map(|start| {
             let end = ends[..ends.partition_point(|end| end <= start)].last()?;
-            (start - end < LONGEST_SET_UP).then(|| (start - end) as f64 / 1000.0)
+            (start - end < MAX_SET_UP).then(|| (start - end) as f64 / 1000.0)
         })
         .take(10)
         .collect();
     if changes.len() >= 3 {
         (changes.iter().sum::<f64>() / changes.len() as f64, true)
     } else {
-        (shop.set_up_allowance.map_or(USUAL_SET_UP, Seconds::seconds), false)
+        (shop.set_up_allowance.map_or(DEFAULT_SET_UP, Seconds::seconds), false)
     }
 }

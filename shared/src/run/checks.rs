@@ -45,7 +45,7 @@ pub struct CheckList {
     /// Items that differ from the previous run on the press, in working order.
     pub changes: Vec<CheckRow>,
     /// Items that stay the same, in working order; all items if there is no previous run.
-    pub same: Vec<CheckRow>,
+    pub unchanged: Vec<CheckRow>,
     /// The previous run on the press.
     pub previous: Option<RunId>,
 }
@@ -53,7 +53,7 @@ pub struct CheckList {
 impl CheckList {
     /// All rows, changes first.
     pub fn rows(&self) -> impl Iterator<Item = &CheckRow> {
-        self.changes.iter().chain(&self.same)
+        self.changes.iter().chain(&self.unchanged)
     }
 
     /// Number of open checks.
@@ -67,7 +67,7 @@ impl CheckList {
     }
 
     /// Whether a dryer or flash setting differs from the previous run and is not verified yet.
-    pub fn heat_first(&self) -> bool {
+    pub fn needs_heat_change(&self) -> bool {
         let to_do = |state: &CheckState| matches!(state, CheckState::Open | CheckState::Measured { within: false, .. });
         self.changes.iter().any(|row| row.item.is_heat() && to_do(&row.state))
     }
@@ -95,7 +95,7 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
         let changed = previous.is_some() && earlier.as_ref() != Some(&expected);
         let differs = earlier.filter(|earlier| *earlier != expected);
         let row = CheckRow { item, expected, before: differs, state, made };
-        if changed { list.changes.push(row) } else { list.same.push(row) }
+        if changed { list.changes.push(row) } else { list.unchanged.push(row) }
     }
     list
 }

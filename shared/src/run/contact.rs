@@ -21,7 +21,7 @@ pub struct Touch {
 
 /// Size of the window in CSS pixels.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Window {
+pub struct Viewport {
     /// Width.
     pub width: f64,
     /// Height.
@@ -30,13 +30,13 @@ pub struct Window {
 
 /// Contacts closer than this to an edge of the window, in CSS pixels, come from a hand that holds the device.
 /// Our own figure.
-const EDGE: f64 = 10.0;
+const EDGE_PX: f64 = 10.0;
 /// Contacts this wide or high, in CSS pixels, are a palm or a sleeve: fingertips measure 16 to 20 mm at most
 /// (about 75 px). Our own figure.
-const PALM: f64 = 90.0;
+const PALM_PX: f64 = 90.0;
 /// A contact sooner than this after the last one, in milliseconds, is a bounce: nobody pulls a squeegee twice
 /// in that time. Our own figure.
-const BOUNCE: f64 = 120.0;
+const BOUNCE_MS: f64 = 120.0;
 
 /// The contacts currently on the count zone.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -48,15 +48,17 @@ pub struct Contacts {
 
 impl Contacts {
     /// Starts a contact. Returns whether it counts as a pull.
-    pub fn touch(&mut self, touch: Touch, window: Window) -> bool {
+    pub fn touch(&mut self, touch: Touch, window: Viewport) -> bool {
         let alone = self.down.is_empty();
         if !self.down.contains(&touch.id) {
             self.down.push(touch.id);
         }
-        let on_edge =
-            touch.x < EDGE || touch.y < EDGE || touch.x > window.width - EDGE || touch.y > window.height - EDGE;
-        let palm = touch.width > PALM || touch.height > PALM;
-        let soon = |since: Option<f64>| since.is_some_and(|at| touch.at - at < BOUNCE);
+        let on_edge = touch.x < EDGE_PX
+            || touch.y < EDGE_PX
+            || touch.x > window.width - EDGE_PX
+            || touch.y > window.height - EDGE_PX;
+        let palm = touch.width > PALM_PX || touch.height > PALM_PX;
+        let soon = |since: Option<f64>| since.is_some_and(|at| touch.at - at < BOUNCE_MS);
         let counts = alone && !on_edge && !palm && !soon(self.last_lifted) && !soon(self.last_counted);
         if counts {
             self.last_counted = Some(touch.at);
@@ -82,7 +84,7 @@ impl Contacts {
 /// Keys held down on a clicker, a pedal or a keyboard. A key counts once when it goes down, however long it
 /// is held or repeats.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct Keys {
+pub struct HeldKeys {
     down: Vec<String>,
 }
 
@@ -95,7 +97,7 @@ pub enum KeyMeaning {
     Undo,
 }
 
-impl Keys {
+impl HeldKeys {
     /// Handles a key press. `key` is its value by the W3C standard "UI Events KeyboardEvent key Values".
     /// `None` if the key has no meaning here or is already held.
     pub fn press(&mut self, key: &str, repeats: bool) -> Option<KeyMeaning> {
@@ -129,7 +131,7 @@ impl Keys {
 mod tests {
     use super::*;
 
-    const PHONE: Window = Window { width: 390.0, height: 844.0 };
+    const PHONE: Viewport = Viewport { width: 390.0, height: 844.0 };
 
     fn tip(id: i32, at: f64) -> Touch {
         Touch { id, x: 200.0, y: 400.0, width: 30.0, height: 30.0, at }
@@ -176,7 +178,7 @@ mod tests {
 
     #[test]
     fn a_held_key_counts_once() {
-        let mut keys = Keys::default();
+        let mut keys = HeldKeys::default();
         assert_eq!(keys.press("PageDown", false), Some(KeyMeaning::Count));
         for _ in 0..20 {
             assert_eq!(keys.press("PageDown", true), None);

@@ -3,7 +3,10 @@
 use super::Run;
 use crate::colour::Colour;
 use crate::facts::{Flash, Location, RunField};
-use crate::form::{NAME, NOTE, Problems, changed, keep, keep_number, keep_optional, name, required_name, shown};
+use crate::form::{
+    NAME, NOTE, Problems, changed_fields, collect, collect_number, collect_optional, parse_name, parse_required_name,
+    trim_number,
+};
 use crate::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
 
 /// The form of a run. Numbers are in the device's units.
@@ -54,24 +57,27 @@ impl RunForm {
     /// The form filled in from a run, in the device's units.
     pub fn of(run: &Run, units: Units) -> Self {
         let set_up = &run.set_up;
-        let length = |length: Option<Length>| length.map(|l| shown(l.in_units(units))).unwrap_or_default();
-        let seconds = |seconds: Option<Seconds>| seconds.map(|s| shown(s.seconds())).unwrap_or_default();
+        let length = |length: Option<Length>| length.map(|l| trim_number(l.in_units(units))).unwrap_or_default();
+        let seconds = |seconds: Option<Seconds>| seconds.map(|s| trim_number(s.seconds())).unwrap_or_default();
         Self {
             location: run.location,
             ink: run.ink.clone(),
             ink_colour: run.ink_colour.map(|colour| colour.to_string()).unwrap_or_default(),
             screens: set_up.screens.clone(),
-            mesh: set_up.mesh.map(|mesh| shown(mesh_in_units(mesh, units).round())).unwrap_or_default(),
+            mesh: set_up.mesh.map(|mesh| trim_number(mesh_in_units(mesh, units).round())).unwrap_or_default(),
             flash: set_up.flash.is_some(),
             flash_seconds: seconds(set_up.flash.map(|flash| flash.seconds)),
             flash_distance: length(set_up.flash.and_then(|flash| flash.distance)),
             hits: set_up.hits.to_string(),
-            dryer: set_up.dryer.map(|dryer| shown(dryer.in_units(units).round())).unwrap_or_default(),
-            belt: set_up.belt.map(|belt| shown(belt.in_units(units))).unwrap_or_default(),
+            dryer: set_up.dryer.map(|dryer| trim_number(dryer.in_units(units).round())).unwrap_or_default(),
+            belt: set_up.belt.map(|belt| trim_number(belt.in_units(units))).unwrap_or_default(),
             dwell: seconds(set_up.dwell),
             passes: set_up.passes.to_string(),
             squeegee: set_up.squeegee.clone(),
-            off_contact: set_up.off_contact.map(|gap| shown(off_contact_in_units(gap, units))).unwrap_or_default(),
+            off_contact: set_up
+                .off_contact
+                .map(|gap| trim_number(off_contact_in_units(gap, units)))
+                .unwrap_or_default(),
             below_collar: length(set_up.below_collar),
             placement: set_up.placement.clone(),
             guess: seconds(run.guess),
@@ -85,21 +91,21 @@ impl RunForm {
     pub fn check(&self, units: Units, before: Option<&Run>) -> Result<Vec<RunField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let ink = keep(p, "ink", required_name(&self.ink));
-        let screens = keep(p, "screens", name(&self.screens, NAME));
-        let squeegee = keep(p, "squeegee", name(&self.squeegee, NAME));
-        let placement = keep(p, "placement", name(&self.placement, NOTE));
-        let mesh = keep_optional(p, "mesh", &self.mesh, |text| parse_mesh(text, units));
-        let hits = keep_number(p, "hits", parse_whole(&self.hits, 1, 20));
-        let passes = keep_number(p, "passes", parse_whole(&self.passes, 1, 9));
-        let dryer = keep_optional(p, "dryer", &self.dryer, |text| Temperature::parse_dryer(text, units));
-        let belt = keep_optional(p, "belt", &self.belt, |text| BeltSpeed::parse(text, units));
-        let dwell = keep_optional(p, "dwell", &self.dwell, |text| Seconds::parse(text, 1.0, 1_800.0));
-        let off_contact = keep_optional(p, "off_contact", &self.off_contact, |text| parse_off_contact(text, units));
+        let ink = collect(p, "ink", parse_required_name(&self.ink));
+        let screens = collect(p, "screens", parse_name(&self.screens, NAME));
+        let squeegee = collect(p, "squeegee", parse_name(&self.squeegee, NAME));
+        let placement = collect(p, "placement", parse_name(&self.placement, NOTE));
+        let mesh = collect_optional(p, "mesh", &self.mesh, |text| parse_mesh(text, units));
+        let hits = collect_number(p, "hits", parse_whole(&self.hits, 1, 20));
+        let passes = collect_number(p, "passes", parse_whole(&self.passes, 1, 9));
+        let dryer = collect_optional(p, "dryer", &self.dryer, |text| Temperature::parse_dryer(text, units));
+        let belt = collect_optional(p, "belt", &self.belt, |text| BeltSpeed::parse(text, units));
+        let dwell = collect_optional(p, "dwell", &self.dwell, |text| Seconds::parse(text, 1.0, 1_800.0));
+        let off_contact = collect_optional(p, "off_contact", &self.off_contact, |text| parse_off_contact(text, units));
         let lowest = Length::from_inches(LOWEST_PRINT);
         let below_collar =
-            keep_optional(p, "below_collar", &self.below_collar, |text| Length::parse(text, lowest, units));
-        let guess = keep_optional(p, "guess", &self.guess, |text| Seconds::parse(text, 2.0, 3_600.0));
+            collect_optional(p, "below_collar", &self.below_collar, |text| Length::parse(text, lowest, units));
+        let guess = collect_optional(p, "guess", &self.guess, |text| Seconds::parse(text, 2.0, 3_600.0));
         let flash = if self.flash { self.check_flash(units, p) } else { None };
         let (Some(ink), Some(screens), Some(squeegee), Some(placement), Some(hits), Some(passes)) =
             (ink, screens, squeegee, placement, hits, passes)
@@ -142,7 +148,7 @@ impl RunForm {
         standing.push(RunField::Guess(run.guess));
         standing.extend(run.ink_colour.map(RunField::InkColour));
         let was = Self::of(run, units);
-        changed(fields, &standing)
+        changed_fields(fields, &standing)
             .into_iter()
             .filter(|field| match field {
                 RunField::Mesh(_) => self.mesh != was.mesh,
@@ -170,9 +176,9 @@ impl RunForm {
     }
 
     fn check_flash(&self, units: Units, problems: &mut Problems) -> Option<Flash> {
-        let seconds = keep_number(problems, "flash_seconds", Seconds::parse(&self.flash_seconds, 0.5, 120.0));
+        let seconds = collect_number(problems, "flash_seconds", Seconds::parse(&self.flash_seconds, 0.5, 120.0));
         let furthest = Length::from_inches(40.0);
-        let distance = keep_optional(problems, "flash_distance", &self.flash_distance, |text| {
+        let distance = collect_optional(problems, "flash_distance", &self.flash_distance, |text| {
             Length::parse(text, furthest, units)
         });
         Some(Flash { seconds: seconds?, distance })

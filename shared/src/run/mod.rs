@@ -20,7 +20,7 @@ mod views;
 
 pub use crate::facts::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
 pub use checks::{CheckList, CheckRow, CheckState, check_list, check_list_after};
-pub use contact::{Contacts, KeyMeaning, Keys, Touch, Window};
+pub use contact::{Contacts, HeldKeys, KeyMeaning, Touch, Viewport};
 pub use form::RunForm;
 pub use model::*;
 pub use pace::*;

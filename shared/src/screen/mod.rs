@@ -24,8 +24,9 @@ pub(crate) mod model;
 mod views;
 
 pub use crate::facts::{
-    AgeLimits, BatchTime, BathField, BurnStep, Coats, EmulsionField, Exposure, Family, Found, GUIDE_STEPS, LEAST_GOAL,
-    LampField, LampKind, MeshCloth, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact, StepTimes,
+    AgeLimits, BatchTime, BathField, BurnStep, Coats, EmulsionField, Exposure, ExposureMethod, Family, GUIDE_STEPS,
+    LampField, LampKind, MIN_GOAL, MeshCloth, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
+    StepTimes,
 };
 pub use bath::*;
 pub use exposure::*;

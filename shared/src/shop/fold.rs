@@ -41,7 +41,7 @@ impl Shop {
     fn apply(&mut self, entry: &Entry) {
         let (at, id) = (entry.stamp.wall, entry.subject);
         self.last = Some(entry.key());
-        self.facts += 1;
+        self.fact_count += 1;
         match &entry.fact {
             Fact::ShopNamed(name) => self.name.clone_from(name),
             Fact::CrewNamed(names) => self.crew.clone_from(names),
@@ -55,75 +55,75 @@ impl Shop {
             }
             Fact::RunsOrdered(runs) => self.order.clone_from(runs),
             Fact::JobSet(fields) => {
-                let job = self.jobs.or_default(id);
+                let job = self.jobs.get_or_insert_default(id);
                 job.created = if job.created == 0 { at } else { job.created };
                 fields.iter().for_each(|field| job.set(field));
-                self.gone.claim(id, self.facts, &mut self.jobs);
+                self.deleted_early.claim(id, self.fact_count, &mut self.jobs);
             }
             Fact::LotSet(fields) => {
-                let lot = self.lots.or_default(id);
+                let lot = self.lots.get_or_insert_default(id);
                 lot.created = if lot.created == 0 { at } else { lot.created };
-                lot.rank = if lot.rank == 0 { self.facts } else { lot.rank };
+                lot.rank = if lot.rank == 0 { self.fact_count } else { lot.rank };
                 fields.iter().for_each(|field| lot.set(field));
-                self.gone.claim(id, self.facts, &mut self.lots);
+                self.deleted_early.claim(id, self.fact_count, &mut self.lots);
             }
             Fact::RunSet(fields) => {
-                let run = self.runs.or_default(id);
+                let run = self.runs.get_or_insert_default(id);
                 run.created = if run.created == 0 { at } else { run.created };
-                run.rank = if run.rank == 0 { self.facts } else { run.rank };
+                run.rank = if run.rank == 0 { self.fact_count } else { run.rank };
                 fields.iter().for_each(|field| run.set(field));
-                self.gone.claim(id, self.facts, &mut self.runs);
+                self.deleted_early.claim(id, self.fact_count, &mut self.runs);
             }
             Fact::Deleted => self.delete(id, true),
             Fact::Restored => self.delete(id, false),
             Fact::JobFinished => {
-                self.jobs.or_default(id).finished = Some(at);
+                self.jobs.get_or_insert_default(id).finished = Some(at);
                 for (_, run) in self.runs.iter_mut().filter(|(_, run)| {
                     run.lot.and_then(|lot| self.lots.get(&lot)).is_some_and(|lot| lot.job == Some(id))
                 }) {
                     if run.progress.is_on_press() {
                         run.progress.end(at);
                     }
-                    run.progress.condense();
+                    run.progress.archive_pulls();
                 }
             }
-            Fact::JobReopened => self.jobs.or_default(id).finished = None,
+            Fact::JobReopened => self.jobs.get_or_insert_default(id).finished = None,
             Fact::CheckMade { .. } | Fact::RunStarted | Fact::Stopped(_) | Fact::Resumed | Fact::RunEnded => {
-                self.runs.or_default(id).take(entry.device, at, &entry.fact);
+                self.runs.get_or_insert_default(id).apply(entry.device, at, &entry.fact);
             }
             Fact::Pulled { pieces, .. } => {
-                let worked = self.runs.or_default(id).take(entry.device, at, &entry.fact);
-                let row = self.tally.at(at);
+                let worked = self.runs.get_or_insert_default(id).apply(entry.device, at, &entry.fact);
+                let row = self.tally.row_mut(at);
                 row.pieces += i64::from(*pieces);
                 row.active += worked;
             }
             Fact::Misprinted { pieces, was_counted, .. } => {
-                let worked = self.runs.or_default(id).take(entry.device, at, &entry.fact);
-                let row = self.tally.at(at);
+                let worked = self.runs.get_or_insert_default(id).apply(entry.device, at, &entry.fact);
+                let row = self.tally.row_mut(at);
                 row.misprints += i64::from(*pieces);
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
             Fact::Screen(fact) => {
-                self.screens.take(id, at, fact);
-                self.gone.claim(id, self.facts, &mut self.screens);
+                self.screens.apply(id, at, fact);
+                self.deleted_early.claim(id, self.fact_count, &mut self.screens);
             }
             Fact::Stencil(fact) => {
-                self.stencils.take(id, at, fact);
-                self.gone.claim(id, self.facts, &mut self.stencils);
+                self.exposure_log.apply(id, at, fact);
+                self.deleted_early.claim(id, self.fact_count, &mut self.exposure_log);
             }
             Fact::Failure(fact) => {
-                self.failures.take(id, at, fact);
-                self.gone.claim(id, self.facts, &mut self.failures);
+                self.failures.apply(id, at, fact);
+                self.deleted_early.claim(id, self.fact_count, &mut self.failures);
             }
             Fact::Heat(fact) => {
-                self.heat.take(id, at, fact);
-                self.gone.claim(id, self.facts, &mut self.heat);
+                self.heat.apply(id, at, fact);
+                self.deleted_early.claim(id, self.fact_count, &mut self.heat);
             }
-            Fact::Photo(fact) => self.photos.take(id, at, fact),
+            Fact::Photo(fact) => self.photos.apply(id, at, fact),
             Fact::Ink(fact) => {
-                self.ink.take(id, at, self.facts, fact);
-                self.gone.claim(id, self.facts, &mut self.ink);
+                self.ink.apply(id, at, self.fact_count, fact);
+                self.deleted_early.claim(id, self.fact_count, &mut self.ink);
             }
             Fact::Unknown { kind, .. } => *self.unknown.entry(kind.clone()).or_insert(0) += 1,
         }
@@ -132,17 +132,17 @@ impl Shop {
     /// Deletes or restores the thing of this id: the first that has it. An id is of one thing only, but for hostile
     /// files, and for those the order is fixed.
     fn delete(&mut self, id: Subject, deleted: bool) {
-        let deletion = Deletion { deleted, rank: self.facts };
+        let deletion = Deletion { deleted, rank: self.fact_count };
         let known = self.jobs.delete(id, deletion)
             || self.lots.delete(id, deletion)
             || self.runs.delete(id, deletion)
             || self.screens.delete(id, deletion)
             || self.failures.delete(id, deletion)
-            || self.stencils.delete(id, deletion)
+            || self.exposure_log.delete(id, deletion)
             || self.heat.delete(id, deletion)
             || self.ink.delete(id, deletion);
         if !known {
-            self.gone.keep(id, deletion);
+            self.deleted_early.keep(id, deletion);
         }
     }
 }

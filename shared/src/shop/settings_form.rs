@@ -23,11 +23,12 @@ pub struct ShopForm {
 }
 
 /// Field names of the closing times.
-const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
+const WEEK_FIELDS: [&str; 7] =
+    ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
 /// Longest name, in characters.
-const NAME: usize = 80;
+const MAX_NAME: usize = 80;
 /// Largest crew.
-const CREW: usize = 20;
+const MAX_CREW: usize = 20;
 
 impl ShopForm {
     /// The form filled with the current settings, on this device.
@@ -52,8 +53,8 @@ impl ShopForm {
         let before = Self::of(shop, device);
         let (name, device_name) = (self.name.trim(), self.device_name.trim());
         for (field, text) in [("shop_name", name), ("device_name", device_name)] {
-            if text.chars().count() > NAME {
-                problems.insert(field, FormProblem::TooLong { most: NAME });
+            if text.chars().count() > MAX_NAME {
+                problems.insert(field, FormProblem::TooLong { most: MAX_NAME });
             }
         }
         if name != before.name {
@@ -64,17 +65,17 @@ impl ShopForm {
         }
         let crew: Vec<String> =
             self.crew.split(',').map(|name| name.trim().to_owned()).filter(|name| !name.is_empty()).collect();
-        if crew.len() > CREW || crew.iter().any(|name| name.chars().count() > NAME) {
-            problems.insert("crew", FormProblem::TooLong { most: NAME });
+        if crew.len() > MAX_CREW || crew.iter().any(|name| name.chars().count() > MAX_NAME) {
+            problems.insert("crew", FormProblem::TooLong { most: MAX_NAME });
         }
         if crew != shop.crew {
             facts.push((Uuid::nil(), Fact::CrewNamed(crew)));
         }
         let mut week = [None; 7];
         for (day, text) in self.week.iter().enumerate() {
-            match minutes_of(text) {
+            match parse_time_of_day(text) {
                 Ok(minutes) => week[day] = minutes,
-                Err(problem) => drop(problems.insert(WEEK[day], problem)),
+                Err(problem) => drop(problems.insert(WEEK_FIELDS[day], problem)),
             }
         }
         if week != shop.closings.week {
@@ -91,7 +92,7 @@ impl ShopForm {
 }
 
 /// Parses `17:30` into minutes after midnight; `None` for an empty text.
-fn minutes_of(text: &str) -> Result<Option<u16>, FormProblem> {
+fn parse_time_of_day(text: &str) -> Result<Option<u16>, FormProblem> {
     let tidy = text.trim();
     if tidy.is_empty() {
         return Ok(None);

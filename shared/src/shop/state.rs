@@ -13,7 +13,7 @@ use crate::journal::OrderKey;
 use crate::photo::model::Photos;
 use crate::plan::model::{Closings, Tally};
 use crate::run::model::Run;
-use crate::screen::model::{Screens, StencilLog};
+use crate::screen::model::{ExposureLog, Screens};
 use crate::units::Seconds;
 use std::collections::BTreeMap;
 
@@ -40,13 +40,13 @@ pub struct Shop {
     pub(crate) runs: Table<Run>,
     pub(crate) order: Vec<RunId>,
     /// Ids that were deleted before the first fact about them.
-    pub(crate) gone: Tombstones,
+    pub(crate) deleted_early: Tombstones,
     /// Dryers, flash units, ink sheets, fabric limits, cure tests, trials and climate readings.
     pub heat: HeatLog,
     /// The screens.
     pub screens: Screens,
     /// Exposures of stencils, and the reclaim bath.
-    pub stencils: StencilLog,
+    pub exposure_log: ExposureLog,
     /// Failures on the press.
     pub failures: Failures,
     /// Photos and their subjects.
@@ -55,7 +55,7 @@ pub struct Shop {
     pub ink: InkLog,
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
-    pub(crate) facts: u64,
+    pub(crate) fact_count: u64,
 }
 
 impl Shop {
@@ -117,7 +117,7 @@ impl Shop {
     }
 
     /// Number of pieces a run still has to pull; 0 if the run or its lot is unknown.
-    pub fn left_of(&self, run: RunId) -> u32 {
+    pub fn pieces_left(&self, run: RunId) -> u32 {
         let Some(run) = self.runs.get(&run) else { return 0 };
         let Some(lot) = run.lot.and_then(|lot| self.lots.get(&lot)) else { return 0 };
         let short = |(size, planned): (&Size, &u32)| planned.saturating_sub(run.progress.good_of(Some(*size)));
@@ -135,8 +135,8 @@ impl Shop {
     }
 
     /// Number of facts folded.
-    pub fn facts(&self) -> u64 {
-        self.facts
+    pub fn fact_count(&self) -> u64 {
+        self.fact_count
     }
 
     /// The key of the last fact folded. A fact that sorts before it needs a new fold.

@@ -24,7 +24,7 @@ impl WallClock {
     }
 
     /// Minutes after local midnight of a Unix time in milliseconds.
-    pub fn minutes_of(self, at: u64) -> u16 {
+    pub fn minutes_after_midnight(self, at: u64) -> u16 {
         let time = self.local(at).time();
         (time.hour() * 60 + time.minute()) as u16
     }
@@ -58,7 +58,7 @@ mod tests {
         // 20:30 UTC is 15:30 five hours west.
         let clock = WallClock { now: 1_795_638_600_000, offset_minutes: -300 };
         assert_eq!(clock.today().to_string(), "2026-11-25");
-        assert_eq!(clock.minutes_of(clock.now), 15 * 60 + 30);
+        assert_eq!(clock.minutes_after_midnight(clock.now), 15 * 60 + 30);
         assert_eq!(clock.moment(clock.today(), 930), clock.now);
         let east = WallClock { offset_minutes: 345, ..clock };
         assert_eq!(east.today().to_string(), "2026-11-26");

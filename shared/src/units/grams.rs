@@ -12,7 +12,7 @@ pub struct Grams {
 }
 
 /// Milligrams per ounce: 28.349523125 g by definition (international avoirdupois).
-const OUNCE: f64 = 28_349.523_125;
+const MG_PER_OUNCE: f64 = 28_349.523_125;
 
 impl Grams {
     /// Zero.
@@ -43,7 +43,7 @@ impl Grams {
     /// In ounces or grams.
     pub fn in_units(self, units: Units) -> f64 {
         match units {
-            Units::UsCustomary => self.milligrams as f64 / OUNCE,
+            Units::UsCustomary => self.milligrams as f64 / MG_PER_OUNCE,
             Units::Metric => self.grams(),
         }
     }
@@ -51,7 +51,7 @@ impl Grams {
     /// From ounces or grams, rounded to a milligram.
     pub fn from_units(value: f64, units: Units) -> Self {
         match units {
-            Units::UsCustomary => Self { milligrams: (value * OUNCE).round() as i64 },
+            Units::UsCustomary => Self { milligrams: (value * MG_PER_OUNCE).round() as i64 },
             Units::Metric => Self::from_grams(value),
         }
     }

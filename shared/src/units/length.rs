@@ -12,12 +12,12 @@ pub struct Length {
 }
 
 /// Micrometres per inch: 25.4 mm by definition.
-const INCH: f64 = 25_400.0;
+const UM_PER_INCH: f64 = 25_400.0;
 
 impl Length {
     /// From inches.
     pub fn from_inches(inches: f64) -> Self {
-        Self { micrometres: (inches * INCH).round() as i32 }
+        Self { micrometres: (inches * UM_PER_INCH).round() as i32 }
     }
 
     /// From millimetres.
@@ -27,7 +27,7 @@ impl Length {
 
     /// In inches.
     pub fn inches(self) -> f64 {
-        f64::from(self.micrometres) / INCH
+        f64::from(self.micrometres) / UM_PER_INCH
     }
 
     /// In millimetres.

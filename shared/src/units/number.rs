@@ -33,7 +33,7 @@ pub enum NumberProblem {
 /// ```
 pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProblem> {
     let tidy = text.trim().replace(',', ".");
-    let value = plain_number(&tidy).ok_or(NumberProblem::NotANumber)?;
+    let value = parse_plain(&tidy).ok_or(NumberProblem::NotANumber)?;
     if value < least {
         Err(NumberProblem::TooLow { least })
     } else if value > most {
@@ -46,7 +46,7 @@ pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProb
 /// Parses a sign, digits and a point, at most 16 characters. Not `f64::from_str`, which also accepts "inf",
 /// "nan" and "1e9", none of which a printer means, and brings tables of 10 kB for numbers longer than these,
 /// whose digits and power of ten an f64 represents exactly.
-fn plain_number(tidy: &str) -> Option<f64> {
+fn parse_plain(tidy: &str) -> Option<f64> {
     let digits = tidy.strip_prefix(['-', '+']).unwrap_or(tidy);
     let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
     let all = [whole, part].concat();

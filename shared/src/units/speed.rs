@@ -8,40 +8,40 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Encode)]
 #[serde(transparent)]
 pub struct BeltSpeed {
-    micrometres_a_second: u32,
+    micrometres_per_second: u32,
 }
 
 /// One inch per minute in micrometres per second.
-const INCH_A_MINUTE: f64 = 25_400.0 / 60.0;
+const INCH_PER_MINUTE: f64 = 25_400.0 / 60.0;
 /// One centimetre per minute in micrometres per second.
-const CENTIMETRE_A_MINUTE: f64 = 10_000.0 / 60.0;
+const CENTIMETRE_PER_MINUTE: f64 = 10_000.0 / 60.0;
 
 impl BeltSpeed {
     fn scale(units: Units) -> f64 {
         match units {
-            Units::UsCustomary => INCH_A_MINUTE,
-            Units::Metric => CENTIMETRE_A_MINUTE,
+            Units::UsCustomary => INCH_PER_MINUTE,
+            Units::Metric => CENTIMETRE_PER_MINUTE,
         }
     }
 
     /// In inches or centimetres per minute.
     pub fn in_units(self, units: Units) -> f64 {
-        f64::from(self.micrometres_a_second) / Self::scale(units)
+        f64::from(self.micrometres_per_second) / Self::scale(units)
     }
 
     /// From inches or centimetres per minute.
     pub fn from_units(value: f64, units: Units) -> Self {
-        Self { micrometres_a_second: (value * Self::scale(units)).round() as u32 }
+        Self { micrometres_per_second: (value * Self::scale(units)).round() as u32 }
     }
 
     /// In micrometres per second.
-    pub fn micrometres_a_second(self) -> u32 {
-        self.micrometres_a_second
+    pub fn micrometres_per_second(self) -> u32 {
+        self.micrometres_per_second
     }
 
     /// From micrometres per second.
-    pub fn from_micrometres_a_second(micrometres_a_second: u32) -> Self {
-        Self { micrometres_a_second }
+    pub fn from_micrometres_a_second(micrometres_per_second: u32) -> Self {
+        Self { micrometres_per_second }
     }
 
     /// Parses a belt speed of 1 to 400 inches per minute, or 2 to 1,000 centimetres per minute.

@@ -48,7 +48,7 @@ impl TemperatureDelta {
     }
 
     /// The absolute value.
-    pub fn size(self) -> Self {
+    pub fn magnitude(self) -> Self {
         Self { milli_celsius: self.milli_celsius.saturating_abs() }
     }
 }
@@ -77,6 +77,6 @@ mod tests {
     fn arithmetic_saturates_at_the_integer_limits() {
         let (low, high) = (Temperature::from_milli_celsius(i32::MIN), Temperature::from_milli_celsius(i32::MAX));
         assert_eq!(TemperatureDelta::between(low, high).milli_celsius(), i32::MAX);
-        assert_eq!(TemperatureDelta::between(high, low).size().milli_celsius(), i32::MAX);
+        assert_eq!(TemperatureDelta::between(high, low).magnitude().milli_celsius(), i32::MAX);
     }
 }

@@ -73,7 +73,7 @@ fn failed(day: &DayFailures, rows: &[FailureNotice]) -> AnyView {
             {cost.map(|cost| view! { <p>{cost}</p> })}
             {(day.suspect > 0).then(|| view! { <p class="failure-suspects" id="done-suspect"><Icon name="alert"/>{i18n::failures_suspect(day.suspect)}</p> })}
             // A failure that stops the press is shown at the top of the page.
-            {rows.iter().filter(|row| row.stood.is_some()).map(|notice| view! { <FailureBar notice=notice.clone() titled=true/> }).collect_view()}
+            {rows.iter().filter(|row| row.stopped_for.is_some()).map(|notice| view! { <FailureBar notice=notice.clone() titled=true/> }).collect_view()}
         </section>
     }.into_any()
 }

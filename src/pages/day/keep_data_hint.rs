@@ -11,7 +11,7 @@ use leptos::prelude::*;
 pub fn KeepDataHint() -> impl IntoView {
     let store = Store::from_context();
     let wanted = Memo::new(move |_| {
-        let at_stake = store.shop.with(|shop| shop.facts() > 20);
+        let at_stake = store.shop.with(|shop| shop.fact_count() > 20);
         let open = store.settings.with(|settings| !settings.install_hint_done && !settings.demo);
         let kept = store.persistence.with(|persistence| persistence.persisted != Some(false));
         at_stake && open && !kept && !store.is_printing()

@@ -9,7 +9,7 @@ use crate::pages::heat::ClimateStrip;
 use crate::pages::shared::{FailureBar, Verdict};
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::failure::standing_failures;
+use lastpull_core::failure::failures_stopping_press;
 use lastpull_core::plan::{RailVerdict, rail};
 use leptos::prelude::*;
 
@@ -20,7 +20,7 @@ pub fn DayPage() -> impl IntoView {
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
     // Failures that stop the press come before everything else.
-    let standing = Memo::new(move |_| store.shop.with(standing_failures));
+    let standing = Memo::new(move |_| store.shop.with(failures_stopping_press));
     let aside = move || {
         view! {
             <a class="button" href=Route::Jobs.hash()>{i18n::place_jobs()}</a>

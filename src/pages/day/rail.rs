@@ -6,7 +6,7 @@ use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
-use lastpull_core::plan::{Fit, Rail as RailState, reordered};
+use lastpull_core::plan::{Rail as RailState, RunFit, reordered};
 use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;
@@ -31,7 +31,7 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
     // The closing line is above the first run that is not expected to finish before closing.
     let past = Memo::new(move |_| {
         state.with(|rail| {
-            let past = |fit: Fit| matches!(fit, Fit::MissesClosing | Fit::Later);
+            let past = |fit: RunFit| matches!(fit, RunFit::MissesClosing | RunFit::Later);
             rail.runs
                 .iter()
                 .find(|run| past(run.fit) || run.finish.zip(rail.closing).is_some_and(|(f, c)| f[0] > c))

@@ -5,7 +5,7 @@ use crate::components::{GarmentChip, Icon};
 use crate::i18n;
 use crate::route::Route;
 use lastpull_core::ids::RunId;
-use lastpull_core::plan::{Fit, Rail, RailRun};
+use lastpull_core::plan::{Rail, RailRun, RunFit};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
@@ -48,19 +48,19 @@ pub fn RunBlock(
 #[component]
 fn Finish(run: RailRun) -> impl IntoView {
     let (icon, words) = match run.fit {
-        Fit::Fits => ("check", i18n::fit_fits()),
-        Fit::Tight => ("clock", i18n::fit_tight()),
-        Fit::MissesDue => ("alert", i18n::fit_misses_due()),
-        Fit::MissesClosing => ("alert", i18n::fit_misses_closing()),
-        Fit::Later => ("next", i18n::fit_later()),
-        Fit::Unknown => ("info", i18n::fit_unknown()),
+        RunFit::Fits => ("check", i18n::fit_fits()),
+        RunFit::Tight => ("clock", i18n::fit_tight()),
+        RunFit::MissesDue => ("alert", i18n::fit_misses_due()),
+        RunFit::MissesClosing => ("alert", i18n::fit_misses_closing()),
+        RunFit::Later => ("next", i18n::fit_later()),
+        RunFit::Unknown => ("info", i18n::fit_unknown()),
     };
     view! {
         <span class="run-finish">
             <span class="run-pieces">{i18n::of_pieces(run.good, run.planned)}</span>
             {run.finish.map(|[expected, early, late]| view! {
                 <strong class="out">{i18n::out_at(i18n::time(expected))}</strong>
-                <small>{if run.at_the_earliest {
+                <small>{if run.is_earliest_possible {
                     i18n::at_the_earliest().to_owned()
                 } else {
                     i18n::from_to(i18n::time(early), i18n::time(late))
@@ -151,13 +151,13 @@ fn Handles(
 }
 
 /// CSS class of a fit.
-fn fit_name(fit: Fit) -> &'static str {
+fn fit_name(fit: RunFit) -> &'static str {
     match fit {
-        Fit::Fits => "fits",
-        Fit::Tight => "tight",
-        Fit::MissesDue => "misses-due",
-        Fit::MissesClosing => "misses",
-        Fit::Later => "later",
-        Fit::Unknown => "unknown",
+        RunFit::Fits => "fits",
+        RunFit::Tight => "tight",
+        RunFit::MissesDue => "misses-due",
+        RunFit::MissesClosing => "misses",
+        RunFit::Later => "later",
+        RunFit::Unknown => "unknown",
     }
 }

@@ -7,13 +7,13 @@ use crate::platform::clock;
 use crate::store::Store;
 use lastpull_core::failure::FailureCard;
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{StepRow, step_done, step_undone};
+use lastpull_core::screen::{StepRow, step_done, undo_step_fact};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 
 /// The replacement screen, once it is chosen.
 #[component]
-pub fn Burning(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> impl IntoView {
+pub fn ReplacementBurn(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>) -> impl IntoView {
     let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
     let rows =
         Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.steps.len()).unwrap_or_default()));
@@ -56,7 +56,7 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> impl IntoView {
     let tick = move |_| {
         let Some((screen, row)) = row.get_untracked() else { return };
         let by = store.operator();
-        let undone = |shop: &Shop| Some(step_undone(shop.screens.live(screen)?, row.step, clock::now().now));
+        let undone = |shop: &Shop| Some(undo_step_fact(shop.screens.live(screen)?, row.step, clock::now().now));
         let fact = if row.done { store.shop.with_untracked(undone) } else { Some(step_done(row.step, by.as_deref())) };
         record(store, fact.into_iter().map(|fact| (screen, fact)).collect());
     };

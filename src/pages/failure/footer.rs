@@ -7,7 +7,7 @@ use crate::i18n;
 use crate::platform::{ids, spawn_local};
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, delete_facts, open_facts, undelete_facts};
+use lastpull_core::failure::{FailureCard, delete_facts, open_facts, undo_delete_facts};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
@@ -23,7 +23,7 @@ pub fn Footer(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) 
     let on_press = Memo::new(move |_| card.with(|card| card.as_ref().is_some_and(|card| card.on_press)));
     let resting = Debounced::new(Callback::new(move |text: String| record_change(store, id, |form| form.notes = text)));
     let delete = move |_| {
-        let (facts, undo) = store.shop.with_untracked(|shop| (delete_facts(shop, id), undelete_facts(shop, id)));
+        let (facts, undo) = store.shop.with_untracked(|shop| (delete_facts(shop, id), undo_delete_facts(shop, id)));
         store.record_all(facts);
         store.notify_with_undo(i18n::failure_deleted(), undo);
         run.map_or(Route::Day, Route::Run).navigate();

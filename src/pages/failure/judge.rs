@@ -4,7 +4,7 @@ use super::record::record;
 use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, JudgeRow, Verdict, judge_all_facts, judge_facts, taken_back};
+use lastpull_core::failure::{FailureCard, JudgeRow, Verdict, judge_all_facts, judge_facts, undo_verdict_facts};
 use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
 use leptos::prelude::*;
@@ -20,7 +20,7 @@ pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
         let by = store.operator();
         let pieces = open.get_untracked();
         let facts = store.shop.with_untracked(|shop| judge_all_facts(shop, id, verdict, by.as_deref()));
-        let back = taken_back(&facts);
+        let back = undo_verdict_facts(&facts);
         record(store, facts);
         store.notify_with_undo(verdict_notice(verdict, pieces), back);
     };

@@ -6,7 +6,7 @@ use super::step::{Next, Step};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, FailureKind, list_screen_facts};
+use lastpull_core::failure::{FailureCard, FailureKind, add_screen_facts};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
@@ -31,7 +31,7 @@ pub fn Kind(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Opti
             Some(_) => record_change(store, id, |form| form.screen = found),
             None => {
                 let (new, by) = (ids::new_id(), store.operator());
-                let facts = store.shop.with_untracked(|shop| list_screen_facts(shop, id, &label, new, by.as_deref()));
+                let facts = store.shop.with_untracked(|shop| add_screen_facts(shop, id, &label, new, by.as_deref()));
                 record(store, facts);
             }
         }

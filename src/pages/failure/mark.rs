@@ -5,7 +5,7 @@ use crate::components::Icon;
 use crate::forms::Debounced;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, Mark, Print};
+use lastpull_core::failure::{FailureCard, Mark, PrintSketch};
 use lastpull_core::ids::Subject;
 use lastpull_core::run::Location;
 use leptos::html;
@@ -53,7 +53,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
         };
         event.prevent_default();
         let from = mark.get_untracked();
-        resting.set(Some(from.map_or(Mark::at(0.5, 0.5), |mark| mark.moved(right, down))));
+        resting.set(Some(from.map_or(Mark::at(0.5, 0.5), |mark| mark.nudged(right, down))));
     };
     let (cloth, ink) = print.colours();
     let (width, height) = print.shape();
@@ -61,7 +61,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
     view! {
         <p class="quiet-line">{i18n::failure_mark_hint()}</p>
         <div class="failure-print" style=("--cloth", cloth.to_string()) style=("--print", ink.to_string())>
-            <Around print/>
+            <GarmentOutline print/>
             <div
                 class="failure-art"
                 id="art"
@@ -94,12 +94,12 @@ fn permille(value: u16) -> String {
 /// Position of a mark, as text.
 pub fn in_words(mark: Option<Mark>) -> String {
     let Some(mark) = mark else { return i18n::failure_mark_none().to_owned() };
-    i18n::failure_mark_at(i18n::failure_ninth(mark.ninth()), mark.x / 10, mark.y / 10)
+    i18n::failure_mark_at(i18n::failure_ninth(mark.grid_cell()), mark.x / 10, mark.y / 10)
 }
 
 /// A few lines of the garment around the art: collar, hem or pocket.
 #[component]
-fn Around(print: Print) -> impl IntoView {
+fn GarmentOutline(print: PrintSketch) -> impl IntoView {
     let path = match print.location {
         Location::FullFront | Location::CentreChest => "M36 0c4 12 24 12 28 0",
         Location::FullBack | Location::UpperBack => "M36 0c4 5 24 5 28 0",

@@ -11,8 +11,8 @@ use leptos::prelude::*;
 pub fn Outlook(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let run = Memo::new(move |_| {
         let card = card.get()?;
-        let pulls = card.replacement.as_ref().and_then(|replacement| replacement.pulls);
-        card.on_press.then_some((card.finish?, pulls, card.stands))
+        let pulls = card.replacement.as_ref().and_then(|replacement| replacement.pulls_at);
+        card.on_press.then_some((card.finish?, pulls, card.is_stopped))
     });
     let day = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.day)));
     view! {

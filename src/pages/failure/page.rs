@@ -15,7 +15,7 @@ use crate::components::{Icon, NotHere, Page};
 use crate::i18n;
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, failure_card, go_on_facts};
+use lastpull_core::failure::{FailureCard, failure_card, resume_facts};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
@@ -47,7 +47,7 @@ pub fn FailurePage(id: Uuid) -> impl IntoView {
                 <SummaryBar card/>
                 <Outlook card/>
                 <Steps id card/>
-                <GoOn id run card/>
+                <RestartPress id run card/>
                 <Judge id card/>
                 <Footer id run card/>
             </Page>
@@ -108,20 +108,20 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
 
 /// The button that restarts the press, always within reach of the thumb.
 #[component]
-fn GoOn(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> impl IntoView {
+fn RestartPress(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     // Whether the press is stopped, whether restarting is the next thing to do, and whether there is a count.
     let state = Memo::new(move |_| {
         card.with(|card| {
             card.as_ref().map_or((false, false, false), |card| {
                 let waits = card.replacement.as_ref().is_some_and(|screen| screen.ready.is_some());
-                (card.stands, card.failure.remedy.is_some() && !waits, card.on_press)
+                (card.is_stopped, card.failure.remedy.is_some() && !waits, card.on_press)
             })
         })
     });
     let go_on = move |_| {
         let by = store.operator();
-        record(store, store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())));
+        record(store, store.shop.with_untracked(|shop| resume_facts(shop, id, by.as_deref())));
         run.map_or(Route::Day, Route::Run).navigate();
     };
     view! {

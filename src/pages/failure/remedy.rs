@@ -1,8 +1,8 @@
 //! The remedy for a failure.
 
-use super::burn_again::Burning;
+use super::burn_again::ReplacementBurn;
 use super::record::record;
-use super::replacement::Choose;
+use super::replacement::ReplacementPicker;
 use super::step::Step;
 use crate::components::Icon;
 use crate::i18n;
@@ -46,8 +46,8 @@ pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<
             }).collect_view()}
         </div>
         {move || (chosen.get() == Some(Remedy::Clean)).then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::failure_solvent()}</p> })}
-        <Burning card choosing/>
-        {move || choosing.get().then(|| view! { <Choose id choosing/> })}
+        <ReplacementBurn card choosing/>
+        {move || choosing.get().then(|| view! { <ReplacementPicker id choosing/> })}
     }
 }
 

@@ -6,17 +6,17 @@ use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
-use lastpull_core::failure::{Replacement, Stock, StockRow, burn_again_facts, stock_for};
+use lastpull_core::failure::{Replacement, SpareScreenRow, SpareScreens, burn_again_facts, spare_screens_for};
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The shop's coated and clean screens, and a frame that is not in the inventory.
 #[component]
-pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> impl IntoView {
+pub fn ReplacementPicker(id: Subject, choosing: RwSignal<bool>) -> impl IntoView {
     let store = Store::from_context();
-    let Stock { rows, new_pulls } =
-        store.shop.with_untracked(|shop| stock_for(shop, id, store.clock.get_untracked().now));
+    let SpareScreens { rows, new_pulls_at } =
+        store.shop.with_untracked(|shop| spare_screens_for(shop, id, store.clock.get_untracked().now));
     let label = RwSignal::new(String::new());
     let problems = RwSignal::new(Problems::new());
     let burn = move |replacement: Replacement| {
@@ -34,13 +34,13 @@ pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> impl IntoView {
         <Sheet title=i18n::failure_burn_title() on_close=Callback::new(move |()| choosing.set(false))>
             {none.then(|| view! { <p>{i18n::failure_burn_none()}</p> })}
             <ul class="failure-stock">
-                {rows.into_iter().map(|StockRow { id: screen, label, state, same_mesh, wanted_for, pulls }| view! {
+                {rows.into_iter().map(|SpareScreenRow { id: screen, label, state, same_mesh, needed_for, pulls_at: pulls }| view! {
                     <li>
                         <button type="button" class="button failure-stock-row" data-stock=label.clone() on:click=move |_| burn(Replacement::Stock(screen))>
                             <strong>{label.clone()}</strong>
                             <span class="row-words">
                                 <span>{i18n::failure_stock_state(state)}{if same_mesh { view! { " · "{i18n::failure_burn_same()} }.into_any() } else { ().into_any() }}</span>
-                                {wanted_for.map(|title| view! { <small class="failure-wanted">{i18n::failure_burn_wanted(title)}</small> })}
+                                {needed_for.map(|title| view! { <small class="failure-wanted">{i18n::failure_burn_wanted(title)}</small> })}
                                 <small>{i18n::failure_burn_pulls(i18n::time(pulls))}</small>
                             </span>
                         </button>
@@ -51,7 +51,7 @@ pub fn Choose(id: Subject, choosing: RwSignal<bool>) -> impl IntoView {
                 event.prevent_default();
                 burn(Replacement::New { id: ids::new_id(), label: label.get_untracked() });
             }>
-                <h3>{i18n::failure_burn_new()}<small>{i18n::failure_burn_pulls(i18n::time(new_pulls))}</small></h3>
+                <h3>{i18n::failure_burn_new()}<small>{i18n::failure_burn_pulls(i18n::time(new_pulls_at))}</small></h3>
                 <Field name="label" label=i18n::failure_burn_label() kind=Kind::Words bound=bound(label, |label| label) problems=Signal::from(problems)/>
                 <button type="submit" class="button" class:primary=none>{i18n::failure_burn_it()}</button>
             </form>

@@ -36,7 +36,7 @@ impl Step {
         }
     }
 
-    fn is_told(self, card: &FailureCard) -> bool {
+    fn is_answered(self, card: &FailureCard) -> bool {
         match self {
             Self::Kind => card.failure.kind.is_some(),
             Self::Photos => card.photos > 0,
@@ -48,12 +48,12 @@ impl Step {
 
     /// The first step without an answer, while the press is stopped.
     pub fn first(card: &FailureCard) -> Option<Self> {
-        Self::ALL.into_iter().find(|step| card.stands && !step.is_told(card))
+        Self::ALL.into_iter().find(|step| card.is_stopped && !step.is_answered(card))
     }
 
     /// Opens the next step without an answer; none if all are answered.
     pub fn leave(self, card: Option<&FailureCard>, current: RwSignal<Option<Self>>) {
-        let next = card.and_then(|card| Self::ALL.into_iter().find(|step| *step > self && !step.is_told(card)));
+        let next = card.and_then(|card| Self::ALL.into_iter().find(|step| *step > self && !step.is_answered(card)));
         current.set(next);
         let at = next.map_or("failure-foot", Self::name);
         clock::after(Duration::ZERO, move || {

@@ -11,7 +11,9 @@ pub fn SummaryBar(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let heaps = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.pieces).unwrap_or_default()));
     let stands = Memo::new(move |_| {
-        card.with(|card| card.as_ref().map_or((false, 0, 0), |card| (card.stands, card.failure.at, card.row.downtime)))
+        card.with(|card| {
+            card.as_ref().map_or((false, 0, 0), |card| (card.is_stopped, card.failure.at, card.row.downtime))
+        })
     });
     // The card is updated once a second; while the press is stopped the downtime runs on.
     let time = move || match stands.get() {

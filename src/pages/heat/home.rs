@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{
-    fabric_limits, inks_without_sheet, room_view, settling_log, sheet_list, tests_due, trial_log, unit_list,
+    climate_view, fabric_limits, heater_list, inks_without_sheet, settling_log, sheet_list, tests_due, trial_log,
 };
 use leptos::prelude::*;
 
@@ -31,7 +31,7 @@ type Line = (HeatRoute, &'static str, &'static str, String, bool);
 fn lines(store: Store) -> Vec<Line> {
     let now = store.clock.get_untracked().now;
     store.shop.with(|shop| {
-        let room = room_view(shop, now);
+        let room = climate_view(shop, now);
         let room_line = match (&room.now, room.level) {
             (Some(row), Some(level)) if !row.old => {
                 format!("{} · {}", i18n::heat_level(level), i18n::minutes_ago(row.minutes_ago))
@@ -39,8 +39,8 @@ fn lines(store: Store) -> Vec<Line> {
             (Some(_), _) => i18n::room_old().into(),
             (None, _) => i18n::room_none_title().into(),
         };
-        let units = unit_list(shop);
-        let unmeasured = units.iter().any(|(_, unit)| unit.is_dryer() && unit.reading().is_none());
+        let units = heater_list(shop);
+        let unmeasured = units.iter().any(|(_, unit)| unit.is_dryer() && unit.latest_reading().is_none());
         let names: Vec<&str> = units.iter().map(|(_, unit)| unit.name.as_str()).collect();
         let unit_line = if unmeasured {
             format!("{}, {}", names.join(", "), i18n::error_none())

@@ -14,7 +14,7 @@ mod trials;
 pub use changeover::{ChangeFirst, HoldSheet};
 pub use climate::ClimateStrip;
 pub use run::RunHeatRows;
-pub use tests::TestsStand;
+pub use tests::RunTests;
 
 use crate::route::HeatRoute;
 use leptos::prelude::*;

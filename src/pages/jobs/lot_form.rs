@@ -54,7 +54,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
                 <Field name="garment" label=i18n::lot_garment() kind=Kind::Words bound=bound(form, |f| &mut f.garment) problems hint=i18n::lot_garment_hint()/>
                 <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=fabric on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
-                {move || fabric.get().fears_heat().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::lot_fabric_caution()}</p> })}
+                {move || fabric.get().is_heat_sensitive().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::lot_fabric_caution()}</p> })}
                 <div class="field-pair colour-pair">
                     <Field name="colour" label=i18n::lot_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems/>
                     <Field name="colour_name" label=i18n::lot_colour_name() kind=Kind::Words bound=bound(form, |f| &mut f.colour_name) problems/>

@@ -8,7 +8,7 @@ use crate::store::Store;
 use lastpull_core::colour::Colour;
 use lastpull_core::facts::Fact;
 use lastpull_core::job::{LotCard, RunCard};
-use lastpull_core::run::{SetUp, Standing};
+use lastpull_core::run::{RunPhase, SetUp};
 use leptos::prelude::*;
 
 /// A lot with its sizes and runs.
@@ -37,7 +37,7 @@ pub fn LotSection(lot: LotCard) -> impl IntoView {
                 {lot.pieces.iter().map(|(size, pieces)| view! { <li><span>{i18n::size(Some(*size))}</span><strong>{*pieces}</strong></li> }).collect_view()}
                 <li class="total"><span>{i18n::lot_total(i18n::pieces(total))}</span></li>
             </ul>
-            {lot.fabric.fears_heat().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::lot_fabric_caution()}</p> })}
+            {lot.fabric.is_heat_sensitive().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::lot_fabric_caution()}</p> })}
             {runs.is_empty().then(|| view! { <p class="quiet-line">{i18n::run_none()}</p> })}
             <ul class="run-rows">
                 {runs.into_iter().map(|run| view! { <RunRow run total garment=lot.colour/> }).collect_view()}
@@ -52,11 +52,11 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> impl IntoView {
     let store = Store::from_context();
     let id = run.id;
     let place = i18n::location(run.run.location);
-    let (badge, tone) = match run.standing {
-        Standing::Waiting => (i18n::run_waiting(), ""),
-        Standing::Running => (i18n::on_press(), "press"),
-        Standing::Stopped { .. } => (i18n::run_stopped(), "tight"),
-        Standing::Ended => (i18n::run_done(), "good"),
+    let (badge, tone) = match run.phase {
+        RunPhase::Waiting => (i18n::run_waiting(), ""),
+        RunPhase::Running => (i18n::on_press(), "press"),
+        RunPhase::Stopped { .. } => (i18n::run_stopped(), "tight"),
+        RunPhase::Ended => (i18n::run_done(), "good"),
     };
     let delete = move |_| {
         store.record(id, Fact::Deleted);

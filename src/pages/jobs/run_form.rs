@@ -9,7 +9,7 @@ use crate::store::Store;
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::form::Problems;
 use lastpull_core::ids::{LotId, RunId};
-use lastpull_core::ink::{ink_names, recipe_for};
+use lastpull_core::ink::{ink_names, recipe_named};
 use lastpull_core::job::suggested_run;
 use lastpull_core::run::RunForm;
 use lastpull_core::run::{Location, Run};
@@ -59,7 +59,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     // An ink with a recipe sets its colour.
     let typed = bound(form, |f| &mut f.ink);
     let name_ink = Callback::new(move |name: String| {
-        let colour = store.shop.with_untracked(|shop| recipe_for(shop, &name).and_then(|(_, recipe)| recipe.colour));
+        let colour = store.shop.with_untracked(|shop| recipe_named(shop, &name).and_then(|(_, recipe)| recipe.colour));
         typed.set.run(name);
         if let Some(colour) = colour {
             form.update(|form| form.ink_colour = colour.to_string());

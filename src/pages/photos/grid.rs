@@ -1,6 +1,6 @@
 //! The photos of a subject as thumbnails, and the buttons that add more.
 
-use super::photo_url::Fetching;
+use super::photo_url::PhotoFetcher;
 use super::viewer::PhotoView;
 use crate::components::Icon;
 use crate::i18n;
@@ -8,7 +8,7 @@ use crate::platform::pictures;
 use crate::store::{PhotoProgress, PhotoSource, Store};
 use lastpull_core::ids::PhotoId;
 use lastpull_core::ids::Subject;
-use lastpull_core::photo::{FEW_MORE, Photo};
+use lastpull_core::photo::{LOW_PHOTO_COUNT, Photo};
 use leptos::html;
 use leptos::prelude::*;
 
@@ -37,12 +37,12 @@ pub fn Photos(
                     </ul>
                 }.into_any()
             }}
-            {move || store.photos_that_fit().filter(|left| *left < FEW_MORE).map(|left| {
+            {move || store.photos_that_fit().filter(|left| *left < LOW_PHOTO_COUNT).map(|left| {
                 view! { <p class="caution">{i18n::photos_left(left)}</p> }
             })}
             <div class="button-row">
-                <Pick subject progress camera=true/>
-                <Pick subject progress camera=false/>
+                <TakePhotoButton subject progress camera=true/>
+                <TakePhotoButton subject progress camera=false/>
             </div>
             <div role="status" class="photo-status">
                 {move || progress.with(|progress| (progress.of > 0).then(|| {
@@ -69,7 +69,7 @@ pub fn section_of(subject: Subject) -> String {
 
 /// A button that takes pictures from the camera or from the device's files.
 #[component]
-fn Pick(subject: Subject, progress: RwSignal<PhotoProgress>, camera: bool) -> impl IntoView {
+fn TakePhotoButton(subject: Subject, progress: RwSignal<PhotoProgress>, camera: bool) -> impl IntoView {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {
@@ -100,7 +100,7 @@ fn Pick(subject: Subject, progress: RwSignal<PhotoProgress>, camera: bool) -> im
 #[component]
 fn Tile(photo: Photo, photos: Memo<Vec<Photo>>, open: RwSignal<Option<PhotoId>>) -> impl IntoView {
     let store = Store::from_context();
-    let fetching = Fetching::new();
+    let fetching = PhotoFetcher::new();
     let shown = fetching.shown;
     let tile = NodeRef::<html::Button>::new();
     Effect::new(move || {

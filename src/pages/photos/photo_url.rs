@@ -7,29 +7,29 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 /// The object URL, and whether the component is unmounted.
 #[derive(Default)]
-struct Held {
+struct UrlHolder {
     address: Option<String>,
     gone: bool,
 }
 
 /// Fetches a photo on demand, and revokes its URL when the component is unmounted.
 #[derive(Clone)]
-pub struct Fetching {
+pub struct PhotoFetcher {
     /// The result; `None` until it arrives.
     pub shown: RwSignal<Option<PhotoSource>>,
-    held: Arc<Mutex<Held>>,
+    held: Arc<Mutex<UrlHolder>>,
 }
 
-impl Fetching {
+impl PhotoFetcher {
     /// Call it while a component is set up.
     pub fn new() -> Self {
-        let held: Arc<Mutex<Held>> = Arc::default();
+        let held: Arc<Mutex<UrlHolder>> = Arc::default();
         let letting_go = Arc::clone(&held);
         on_cleanup(move || {
             let mut held = letting_go.lock().unwrap_or_else(PoisonError::into_inner);
             held.gone = true;
             if let Some(address) = held.address.take() {
-                pictures::let_go(&address);
+                pictures::revoke_url(&address);
             }
         });
         Self { shown: RwSignal::new(None), held }
@@ -43,7 +43,7 @@ impl Fetching {
             let mut held = held.lock().unwrap_or_else(PoisonError::into_inner);
             if let PhotoSource::Url(address) = &fetched {
                 if held.gone {
-                    return pictures::let_go(address);
+                    return pictures::revoke_url(address);
                 }
                 held.address = Some(address.clone());
             }

@@ -1,14 +1,14 @@
 //! One photo, as large as the window: zoomed by pinch, double tap, buttons or keys.
 
 use super::grid::section_of;
-use super::photo_url::Fetching;
+use super::photo_url::PhotoFetcher;
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::dom;
 use crate::store::{PhotoSource, Store};
 use lastpull_core::ids::PhotoId;
 use lastpull_core::ids::Subject;
-use lastpull_core::photo::{DoubleTouch, Photo, Zoom};
+use lastpull_core::photo::{DoubleTap, Photo, Zoom};
 use leptos::html;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -23,7 +23,7 @@ struct Gesture {
     fingers: Vec<(i32, (f64, f64))>,
     /// Whether a single pointer has moved: then it is not a tap.
     moved: bool,
-    double: DoubleTouch,
+    double: DoubleTap,
 }
 
 /// The open photo among those of its subject.
@@ -74,7 +74,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
             .get_untracked()
             .map_or((0.0, 0.0), |stage| (f64::from(stage.client_width()), f64::from(stage.client_height())))
     };
-    let step = move |factor: f64| zoom.update(|zoom| *zoom = zoom.by(factor, (0.0, 0.0), window()));
+    let step = move |factor: f64| zoom.update(|zoom| *zoom = zoom.scaled(factor, (0.0, 0.0), window()));
     // Position of a pointer relative to the middle of the stage.
     let point = move |event: &PointerEvent| {
         let Some(stage) = stage.get_untracked() else { return (0.0, 0.0) };
@@ -115,7 +115,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
         let mut double = false;
         hand.update_untracked(|hand| {
             hand.fingers.retain(|finger| finger.0 != event.pointer_id());
-            double = hand.fingers.is_empty() && !hand.moved && hand.double.touched(at, to);
+            double = hand.fingers.is_empty() && !hand.moved && hand.double.is_second_tap(at, to);
         });
         if double {
             zoom.update(|zoom| *zoom = zoom.toggle(to, window()));
@@ -128,10 +128,10 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
         event.prevent_default();
         let factor = if event.delta_y() < 0.0 { Zoom::STEP } else { 1.0 / Zoom::STEP };
         let at = point(event.unchecked_ref());
-        zoom.update(|zoom| *zoom = zoom.by(factor, at, window()));
+        zoom.update(|zoom| *zoom = zoom.scaled(factor, at, window()));
     };
     let key = move |event: KeyboardEvent| {
-        let close_up = zoom.with_untracked(|zoom| zoom.is_close());
+        let close_up = zoom.with_untracked(|zoom| zoom.is_zoomed_in());
         let shift = |x: f64, y: f64| zoom.update(|zoom| *zoom = zoom.moved((x, y), window()));
         match event.key().as_str() {
             "+" | "=" => step(Zoom::STEP),
@@ -149,8 +149,8 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
     };
     let label = move || open.get().map(|open| i18n::photo_label(&photos.get(), open)).unwrap_or_default();
     let moved = move || zoom.with(|zoom| format!("translate({}px, {}px) scale({})", zoom.x, zoom.y, zoom.scale));
-    let is_close = Memo::new(move |_| zoom.with(|zoom| zoom.is_close()));
-    let is_closest = Memo::new(move |_| zoom.with(|zoom| zoom.scale >= Zoom::LARGEST));
+    let is_zoomed_in = Memo::new(move |_| zoom.with(|zoom| zoom.is_zoomed_in()));
+    let is_closest = Memo::new(move |_| zoom.with(|zoom| zoom.scale >= Zoom::MAX_SCALE));
     view! {
         <dialog
             class="photo-view"
@@ -169,7 +169,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
             </div>
             <div
                 class="photo-stage"
-                class:close=is_close
+                class:close=is_zoomed_in
                 node_ref=stage
                 on:pointerdown=down
                 on:pointermove=moves
@@ -180,13 +180,13 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
                 <div class="photo-moved" style:transform=moved>
                     {move || open.get().map(|photo| {
                         let label = untrack(label);
-                        view! { <Large photo label/> }
+                        view! { <FullPhoto photo label/> }
                     })}
                 </div>
             </div>
             <div class="photo-foot">
                 <button type="button" class="icon-button" id="photo-before" aria-label=i18n::photo_before() disabled=move || beside(-1).is_none() on:click=move |_| go(-1)><Icon name="back"/></button>
-                <button type="button" class="icon-button" id="photo-farther" aria-label=i18n::photo_farther() disabled=move || !is_close.get() on:click=move |_| step(1.0 / Zoom::STEP)><Icon name="minus"/></button>
+                <button type="button" class="icon-button" id="photo-farther" aria-label=i18n::photo_farther() disabled=move || !is_zoomed_in.get() on:click=move |_| step(1.0 / Zoom::STEP)><Icon name="minus"/></button>
                 <button type="button" class="icon-button" id="photo-closer" aria-label=i18n::photo_closer() disabled=is_closest on:click=move |_| step(Zoom::STEP)><Icon name="plus"/></button>
                 <button type="button" class="icon-button" id="photo-after" aria-label=i18n::photo_after() disabled=move || beside(1).is_none() on:click=move |_| go(1)><Icon name="next"/></button>
             </div>
@@ -196,9 +196,9 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
 
 /// The photo itself.
 #[component]
-fn Large(photo: PhotoId, label: String) -> impl IntoView {
+fn FullPhoto(photo: PhotoId, label: String) -> impl IntoView {
     let store = Store::from_context();
-    let fetching = Fetching::new();
+    let fetching = PhotoFetcher::new();
     let shown = fetching.shown;
     fetching.fetch(store.photo_url(photo));
     view! {

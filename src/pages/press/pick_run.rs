@@ -14,7 +14,7 @@ use leptos::prelude::*;
 pub fn PickRunPage() -> impl IntoView {
     let store = Store::from_context();
     if let Some(id) = store.shop.with_untracked(only_on_press) {
-        dom::rename_place(&Route::Run(id).hash());
+        dom::replace_hash(&Route::Run(id).hash());
         return view! { <RunPage id/> }.into_any();
     }
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);

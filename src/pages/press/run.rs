@@ -2,15 +2,15 @@
 //!
 //! Only the count is in the first load; what comes before and after it is in a chunk.
 
-use super::checks::{Checks, Made};
+use super::checks::{Checks, ChecksDone};
 use super::count::Count;
-use super::summary::Ended;
+use super::summary::FinishedRun;
 use crate::components::NotHere;
 use crate::lazy;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::ids::RunId;
-use lastpull_core::run::{CountView, Pending, Standing, count_view};
+use lastpull_core::run::{CountView, RunPhase, UnsavedFact, count_view};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
 
@@ -35,11 +35,11 @@ pub fn RunPage(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
     let count = count_of(store, id);
-    let standing = Memo::new(move |_| count.with(CountView::phase));
+    let standing = Memo::new(move |_| count.with(CountView::page_phase));
     move || match heading.get() {
         None => view! { <NotHere/> }.into_any(),
         Some(heading) => match standing.get() {
-            Standing::Waiting | Standing::Ended => lazy::draw(Route::Run(id)),
+            RunPhase::Waiting | RunPhase::Ended => lazy::draw(Route::Run(id)),
             _ => view! { <Count id heading count/> }.into_any(),
         },
     }
@@ -48,7 +48,7 @@ pub fn RunPage(id: RunId) -> impl IntoView {
 /// The count, including facts that are not saved yet.
 fn count_of(store: Store, id: RunId) -> Memo<CountView> {
     Memo::new(move |_| {
-        let pending: Vec<Pending> =
+        let pending: Vec<UnsavedFact> =
             store.pending.with(|pending| pending.iter().map(crate::store::PendingFact::to_pending).collect());
         store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
     })
@@ -73,11 +73,11 @@ pub fn RunBesideCount(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let heading = Memo::new(move |_| store.shop.with(|shop| heading_of(shop, id)));
     let count = count_of(store, id);
-    let standing = Memo::new(move |_| count.with(CountView::phase));
+    let standing = Memo::new(move |_| count.with(CountView::page_phase));
     move || match (heading.get(), standing.get()) {
         (None, _) => view! { <NotHere/> }.into_any(),
-        (Some(heading), Standing::Waiting) => view! { <Checks id heading/> }.into_any(),
-        (Some(heading), Standing::Ended) => view! { <Ended id heading/> }.into_any(),
-        (Some(_), _) => view! { <Made id/> }.into_any(),
+        (Some(heading), RunPhase::Waiting) => view! { <Checks id heading/> }.into_any(),
+        (Some(heading), RunPhase::Ended) => view! { <FinishedRun id heading/> }.into_any(),
+        (Some(_), _) => view! { <ChecksDone id/> }.into_any(),
     }
 }

@@ -3,7 +3,7 @@
 use super::run::Heading;
 use crate::components::{GarmentChip, Icon, Page};
 use crate::i18n;
-use crate::pages::heat::TestsStand;
+use crate::pages::heat::RunTests;
 use crate::pages::ink::RunInkRows;
 use crate::pages::shared::FailureBar;
 use crate::route::Route;
@@ -12,15 +12,15 @@ use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::job::Size;
 use lastpull_core::plan::rail;
-use lastpull_core::run::{EndedView, ended_view};
-use lastpull_core::screen::{OffPress, ScreenState, facts_on_start, move_facts, off_press};
+use lastpull_core::run::{RunSummary, run_summary};
+use lastpull_core::screen::{ScreenState, ScreensOffPress, facts_on_start, move_facts, off_press};
 use leptos::prelude::*;
 
 /// The summary of a run.
 #[component]
-pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
+pub fn FinishedRun(id: RunId, heading: Heading) -> impl IntoView {
     let store = Store::from_context();
-    let state = Memo::new(move |_| store.shop.with(|shop| ended_view(shop, id)));
+    let state = Memo::new(move |_| store.shop.with(|shop| run_summary(shop, id)));
     let next = Memo::new(move |_| {
         store.shop.with(|shop| {
             rail(shop, store.clock.get_untracked()).runs.into_iter().map(|run| run.id).find(|run| *run != id)
@@ -39,9 +39,9 @@ pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
             <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>
             <h2>{i18n::ended_title()}</h2>
             {move || figures(&state.get())}
-            <OffScreens id/>
+            <ScreensAfterRun id/>
             <RunInkRows id after=true/>
-            <section class="heat-rows"><TestsStand id/></section>
+            <section class="heat-rows"><RunTests id/></section>
             <div class="button-row">
                 {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Route::Run(next).hash()><Icon name="next"/>{i18n::ended_next()}</a> })}
                 <a class="button with-icon" href=Route::Job(job).hash()><Icon name="check"/>{i18n::ended_finish_job()}</a>
@@ -53,11 +53,11 @@ pub fn Ended(id: RunId, heading: Heading) -> impl IntoView {
 
 /// What happens to its screens, with a button for the alternative.
 #[component]
-fn OffScreens(id: RunId) -> impl IntoView {
+fn ScreensAfterRun(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let off = Memo::new(move |_| store.shop.with(|shop| off_press(shop, id)));
     move || {
-        off.get().map(|OffPress { screens, labels, kept }| {
+        off.get().map(|ScreensOffPress { screens, labels, kept }| {
             let (text, other, to) = if kept {
                 (i18n::screens_kept(&labels), i18n::screens_let_go(), ScreenState::ToReclaim)
             } else {
@@ -82,7 +82,7 @@ fn by_size(rows: &[(Option<Size>, u32)]) -> String {
     rows.iter().map(|(size, pieces)| format!("{} × {pieces}", i18n::size(*size))).collect::<Vec<_>>().join(" · ")
 }
 
-fn figures(state: &EndedView) -> AnyView {
+fn figures(state: &RunSummary) -> AnyView {
     let span = state.span.map(|(from, to)| i18n::ended_from_to(i18n::moment(from), i18n::time(to)));
     let failed = !state.failures.is_empty();
     let suspects = (state.suspect > 0).then(|| by_size(&state.suspects));

@@ -13,22 +13,23 @@ use leptos::prelude::*;
 pub fn BackupPage() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::Menu class="backup">
-            <Out/>
-            <In/>
+            <ExportSection/>
+            <ImportSection/>
             <Devices/>
         </Page>
     }
 }
 
 #[component]
-fn Out() -> impl IntoView {
+fn ExportSection() -> impl IntoView {
     let store = Store::from_context();
     let busy = move || store.backup.with(|backup| backup.busy);
     let last = move || {
         store.settings.with(|settings| match settings.backed_up {
             None => i18n::backup_never().to_owned(),
             Some(at) => {
-                let since = store.shop.with(lastpull_core::shop::Shop::facts).saturating_sub(settings.backed_up_facts);
+                let since =
+                    store.shop.with(lastpull_core::shop::Shop::fact_count).saturating_sub(settings.backed_up_facts);
                 format!("{} {}", i18n::backup_last(i18n::moment(at)), i18n::backup_since(i18n::facts(since as u32)))
             }
         })
@@ -65,7 +66,7 @@ fn Out() -> impl IntoView {
 }
 
 #[component]
-fn In() -> impl IntoView {
+fn ImportSection() -> impl IntoView {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
     let picked = move |_| {

@@ -39,7 +39,7 @@ pub fn StoragePage() -> impl IntoView {
 #[component]
 fn Data() -> impl IntoView {
     let store = Store::from_context();
-    let facts = Memo::new(move |_| store.shop.with(Shop::facts));
+    let facts = Memo::new(move |_| store.shop.with(Shop::fact_count));
     let unknown = Memo::new(move |_| store.shop.with(|shop| shop.unknown.values().sum::<u32>()));
     let persistence = move || store.persistence.get();
     view! {
@@ -93,7 +93,7 @@ fn Erase() -> impl IntoView {
                 <button type="button" class="button danger" id="erase" on:click=move |_| asking.set(true)>{i18n::about_erase_button()}</button>
                 {move || asking.get().then(|| view! {
                     <Sheet title=i18n::about_erase_sure() on_close=Callback::new(move |()| asking.set(false))>
-                        <p>{i18n::about_erase_sure_text(i18n::facts(store.shop.with_untracked(Shop::facts) as u32))}</p>
+                        <p>{i18n::about_erase_sure_text(i18n::facts(store.shop.with_untracked(Shop::fact_count) as u32))}</p>
                         <div class="button-row">
                             <button type="button" class="button danger" id="erase-yes" on:click=move |_| { asking.set(false); store.erase_all(); }>{i18n::about_erase_yes()}</button>
                             <button type="button" class="button primary" on:click=move |_| asking.set(false)>{i18n::cancel()}</button>

@@ -11,15 +11,15 @@ use leptos::prelude::*;
 #[component]
 pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> impl IntoView {
     let store = Store::from_context();
-    let FailureNotice { id, title, kind, screen, at, stood, open, suspect, spoiled } = notice;
+    let FailureNotice { id, title, kind, screen, at, stopped_for, open, suspect, spoiled } = notice;
     let mut besides = Vec::new();
     if titled {
         besides.push(title);
     }
-    if let Some(stood) = stood {
+    if let Some(stopped_for) = stopped_for {
         besides.push(i18n::moment(at));
-        if stood > 0 {
-            besides.push(i18n::failure_stood_for(i18n::duration(stood)));
+        if stopped_for > 0 {
+            besides.push(i18n::failure_stood_for(i18n::duration(stopped_for)));
         }
     }
     if spoiled > 0 {
@@ -27,15 +27,15 @@ pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> impl
     }
     let to_do = if suspect > 0 { i18n::failure_look_at(suspect) } else { i18n::failure_to_do().to_owned() };
     view! {
-        <a class="failure-bar" class:stands=stood.is_none() class:open=open href=Route::Failure(id).hash()>
+        <a class="failure-bar" class:stands=stopped_for.is_none() class:open=open href=Route::Failure(id).hash()>
             <Icon name=if open { "alert" } else { "check" }/>
             <span class="row-words">
                 <strong>{i18n::failure_name(kind, screen.as_ref())}</strong>
                 {(!besides.is_empty()).then(|| view! { <small>{besides.join(" · ")}</small> })}
-                {stood.is_none().then(|| view! {
+                {stopped_for.is_none().then(|| view! {
                     <span class="failure-bar-time">{move || i18n::failure_stands_for(i18n::stopwatch(store.clock.get().now.saturating_sub(at)))}</span>
                 })}
-                {(open && (stood.is_some() || suspect > 0)).then(|| view! { <span class="failure-bar-open">{to_do}</span> })}
+                {(open && (stopped_for.is_some() || suspect > 0)).then(|| view! { <span class="failure-bar-open">{to_do}</span> })}
             </span>
             <Icon name="next"/>
         </a>

@@ -4,8 +4,8 @@
 // Code that wasm-bindgen generates for an exported function.
 #![allow(unsafe_code)]
 
-use lastpull_core::colour::correction::{Offer, Wish, what_to_add};
-use lastpull_core::colour::{BANDS, Constants, Origin, Print, Reflectance, Seen, Surface};
+use lastpull_core::colour::correction::{Candidate, CorrectionProblem, what_to_add};
+use lastpull_core::colour::{BANDS, Constants, Origin, Print, Reflectance, Surface, Viewing};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// Components on the invented shelf: a white, a clear base, ten pigments.
@@ -58,14 +58,20 @@ pub fn advise(seed: u32) -> f64 {
     let (Some(here), Some(there)) = (mix(&pot), mix(&wanted)) else { return -1.0 };
     let cloth = Reflectance::flat(dice.within(0.03, 0.8));
     let seen = if dice.next() < 0.5 {
-        Seen::InThePot(Surface::NONE)
+        Viewing::InBulk(Surface::NONE)
     } else {
-        Seen::Printed(Print { garment: &cloth, underbase: None, hits: 2, films_a_hit: 1.0, surface: Surface::NONE })
+        Viewing::Printed(Print {
+            garment: &cloth,
+            underbase: None,
+            hits: 2,
+            films_per_hit: 1.0,
+            surface: Surface::NONE,
+        })
     };
-    let offers: Vec<Offer> = shelf
+    let candidates: Vec<Candidate> = shelf
         .iter()
         .enumerate()
-        .map(|(place, constants)| Offer {
+        .map(|(place, constants)| Candidate {
             constants,
             in_pot: pot[place],
             stock: 500.0,
@@ -74,15 +80,15 @@ pub fn advise(seed: u32) -> f64 {
             all_pigment: None,
         })
         .collect();
-    let wish = Wish {
+    let wish = CorrectionProblem {
         pot: &here,
         grams: pot.iter().sum(),
-        room: dice.within(50.0, 900.0),
+        headroom: dice.within(50.0, 900.0),
         target: seen.look(&there).lab(),
         seen,
-        offers: &offers,
+        candidates: &candidates,
         all_pigment: Some((0.15, pot[2..].iter().sum())),
-        at_most: 3,
+        max_components: 3,
         resolution: 0.1,
         near_enough: 1.0,
     };

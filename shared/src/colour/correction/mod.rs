@@ -1,8 +1,8 @@
 //! Finds the smallest additions that bring a pot closest to its target colour.
 
-use super::{Constants, Lab, Seen};
+use super::{Constants, Lab, Viewing};
 use model::Model;
-use search::Found;
+use search::Solution;
 
 mod model;
 mod search;
@@ -10,7 +10,7 @@ mod step;
 
 /// A component that may be added.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Offer<'a> {
+pub struct Candidate<'a> {
     /// Its absorption and scattering.
     pub constants: &'a Constants,
     /// Grams of it in the pot now.
@@ -27,25 +27,25 @@ pub struct Offer<'a> {
 
 /// The pot, its target colour, and what may be added.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Wish<'a> {
+pub struct CorrectionProblem<'a> {
     /// Constants of the mixture in the pot: predicted from its recipe, or better corrected by its reading with
     /// [`anchored_to_colour`](super::anchored_to_colour) or [`anchored_to_curve`](super::anchored_to_curve).
     pub pot: &'a Constants,
     /// Grams in the pot.
     pub grams: f64,
     /// Grams that still fit.
-    pub room: f64,
+    pub headroom: f64,
     /// Target colour.
     pub target: Lab,
     /// How the colour is viewed: in the pot or printed.
-    pub seen: Seen<'a>,
+    pub seen: Viewing<'a>,
     /// Components that may be added.
-    pub offers: &'a [Offer<'a>],
+    pub candidates: &'a [Candidate<'a>],
     /// Largest share of all pigment in the pot, 0 to 1, and grams of pigment in it now. `None` ignores the same limit
-    /// of each of the `offers` too.
+    /// of each of the `candidates` too.
     pub all_pigment: Option<(f64, f64)>,
     /// Most components to add; clamped to 1 to 3.
-    pub at_most: usize,
+    pub max_components: usize,
     /// Step of the scale in grams; 0 leaves amounts unrounded.
     pub resolution: f64,
     /// CIEDE2000 up to which the colour counts as matching.
@@ -55,8 +55,8 @@ pub struct Wish<'a> {
 /// An amount of one component.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Addition {
-    /// Index of the component in `offers`.
-    pub offer: usize,
+    /// Index of the component in `candidates`.
+    pub candidate: usize,
     /// Grams to add.
     pub grams: f64,
 }
@@ -64,7 +64,7 @@ pub struct Addition {
 /// One way to correct the pot.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Correction {
-    /// What to add, in the order of the offers.
+    /// What to add, in the order of the candidates.
     pub additions: Vec<Addition>,
     /// Predicted CIEDE2000 from the target after the additions.
     pub after: f64,
@@ -81,7 +81,7 @@ impl Correction {
 
 /// How close additions can bring the pot.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Verdict {
+pub enum Outcome {
     /// It matches already.
     AlreadyThere,
     /// The last way is predicted to match.
@@ -101,11 +101,11 @@ pub struct Advice {
     /// nothing helps. The last is the one advised.
     pub ways: Vec<Correction>,
     /// How close the last way brings the pot.
-    pub verdict: Verdict,
+    pub outcome: Outcome,
 }
 
 /// Least gain in CIEDE2000 of a way, or of one more component in it: our own; a smaller one is not seen.
-pub const WORTH_IT: f64 = 0.2;
+pub const MIN_GAIN: f64 = 0.2;
 
 /// The smallest additions that bring the pot closest to its target, within stock, pot and the data sheets' limits;
 /// nothing is taken out. If the pot exceeds a limit already, additions must not make that worse.
@@ -113,57 +113,57 @@ pub const WORTH_IT: f64 = 0.2;
 /// Minimises CIEDE2000 with a small cost on every gram: doubling the pot costs as much as a tenth of a unit (our own).
 /// Bounded nonlinear least squares by the Levenberg-Marquardt method: single components first, then the most promising
 /// pairs and triples. `None` if the pot is empty or a number is out of range.
-pub fn what_to_add(wish: &Wish) -> Option<Advice> {
+pub fn what_to_add(problem: &CorrectionProblem) -> Option<Advice> {
     let sane = |value: f64| value.is_finite() && value >= 0.0;
-    let offers_sane = wish.offers.iter().all(|offer| {
+    let candidates_sane = problem.candidates.iter().all(|candidate| {
         let share = |most: Option<f64>| most.is_none_or(|most| (0.0..=1.0).contains(&most));
-        sane(offer.in_pot) && sane(offer.stock) && share(offer.most) && share(offer.all_pigment)
+        sane(candidate.in_pot) && sane(candidate.stock) && share(candidate.most) && share(candidate.all_pigment)
     });
-    let whole_sane = [wish.room, wish.resolution, wish.near_enough].into_iter().all(sane);
-    let pigment_sane = wish.all_pigment.is_none_or(|(most, now)| (0.0..=1.0).contains(&most) && sane(now));
-    let pot_sane = wish.grams > 0.0 && wish.grams.is_finite() && wish.target.is_sensible();
-    if !(pot_sane && offers_sane && whole_sane && pigment_sane) {
+    let whole_sane = [problem.headroom, problem.resolution, problem.near_enough].into_iter().all(sane);
+    let pigment_sane = problem.all_pigment.is_none_or(|(most, now)| (0.0..=1.0).contains(&most) && sane(now));
+    let pot_sane = problem.grams > 0.0 && problem.grams.is_finite() && problem.target.is_sensible();
+    if !(pot_sane && candidates_sane && whole_sane && pigment_sane) {
         return None;
     }
-    let model = Model::of(wish);
+    let model = Model::of(problem);
     let before = model.off(&[], &[]);
-    if before <= wish.near_enough {
-        return Some(Advice { before, ways: Vec::new(), verdict: Verdict::AlreadyThere });
+    if before <= problem.near_enough {
+        return Some(Advice { before, ways: Vec::new(), outcome: Outcome::AlreadyThere });
     }
     let mut ways: Vec<Correction> = Vec::new();
     let mut nearest = before;
-    for found in search::best_of_each_size(&model, wish.at_most.clamp(1, 3)) {
-        if let Some(way) = weighed(&model, wish, &found) {
-            if way.after <= nearest - WORTH_IT && nearest > wish.near_enough {
+    for found in search::best_of_each_size(&model, problem.max_components.clamp(1, 3)) {
+        if let Some(way) = weighed(&model, problem, &found) {
+            if way.after <= nearest - MIN_GAIN && nearest > problem.near_enough {
                 nearest = way.after;
                 ways.push(way);
             }
         }
     }
-    let verdict = match ways.last() {
-        None => Verdict::NothingHelps,
-        Some(way) if way.after <= wish.near_enough => Verdict::GetsThere,
-        Some(_) => Verdict::OnlyCloser,
+    let outcome = match ways.last() {
+        None => Outcome::NothingHelps,
+        Some(way) if way.after <= problem.near_enough => Outcome::GetsThere,
+        Some(_) => Outcome::OnlyCloser,
     };
-    Some(Advice { before, ways, verdict })
+    Some(Advice { before, ways, outcome })
 }
 
 /// Rounds the amounts to what the scale can weigh: of each amount rounded down and up, the allowed combination with the
 /// least cost.
-fn weighed(model: &Model, wish: &Wish, found: &Found) -> Option<Correction> {
-    let size = found.offers.len();
-    let grid = wish.resolution / wish.grams;
+fn weighed(model: &Model, problem: &CorrectionProblem, found: &Solution) -> Option<Correction> {
+    let size = found.candidates.len();
+    let grid = problem.resolution / problem.grams;
     let mut best: Option<(f64, [f64; 3])> = None;
     for choice in 0..1_u32 << size {
         let mut parts = found.parts;
         if grid > 0.0 {
-            for (place, part) in parts.iter_mut().enumerate().take(size) {
+            for (index, part) in parts.iter_mut().enumerate().take(size) {
                 let steps = *part / grid;
-                *part = if choice >> place & 1 == 1 { steps.ceil() } else { steps.floor() } * grid;
+                *part = if choice >> index & 1 == 1 { steps.ceil() } else { steps.floor() } * grid;
             }
         }
-        if parts[..size].iter().all(|part| *part > 0.0) && model.allows(&found.offers, &parts[..size]) {
-            let cost = model.cost(&found.offers, &parts[..size]);
+        if parts[..size].iter().all(|part| *part > 0.0) && model.allows(&found.candidates, &parts[..size]) {
+            let cost = model.cost(&found.candidates, &parts[..size]);
             if best.is_none_or(|(least, _)| cost < least) {
                 best = Some((cost, parts));
             }
@@ -174,11 +174,15 @@ fn weighed(model: &Model, wish: &Wish, found: &Found) -> Option<Correction> {
     }
     let (_, parts) = best?;
     let parts = &parts[..size];
-    let additions = found.offers.iter().zip(parts);
+    let additions = found.candidates.iter().zip(parts);
     let mut additions: Vec<Addition> =
-        additions.map(|(offer, part)| Addition { offer: *offer, grams: part * wish.grams }).collect();
-    crate::collections::sort_by_key(&mut additions, |addition| addition.offer);
-    Some(Correction { additions, after: model.off(&found.offers, parts), look: model.look(&found.offers, parts) })
+        additions.map(|(candidate, part)| Addition { candidate: *candidate, grams: part * problem.grams }).collect();
+    crate::collections::sort_by_key(&mut additions, |addition| addition.candidate);
+    Some(Correction {
+        additions,
+        after: model.off(&found.candidates, parts),
+        look: model.look(&found.candidates, parts),
+    })
 }
 
 #[cfg(test)]

@@ -1,12 +1,12 @@
 //! Predicts the pot's colour after an addition, and its derivatives by each component.
 
-use crate::colour::correction::{Offer, Wish};
+use crate::colour::correction::{Candidate, CorrectionProblem};
 use crate::colour::difference::{Weights2000, parts2000};
 use crate::colour::spectrum::{WEIGHTS, WHITE};
-use crate::colour::{Bands, Constants, Lab, Seen, Surface};
+use crate::colour::{Bands, Constants, Lab, Surface, Viewing};
 
 /// Cost of doubling the pot, in units of CIEDE2000.
-const SPARING: f64 = 0.1;
+const GRAM_COST: f64 = 0.1;
 
 /// A linear limit on the parts added: their weighted sum is at most `most`.
 #[derive(Clone, Copy)]
@@ -17,49 +17,49 @@ pub struct Limit {
 
 /// The problem in parts of the pot's weight: 1 is as much as the pot holds now.
 pub struct Model<'a> {
-    pub offers: &'a [Offer<'a>],
+    pub candidates: &'a [Candidate<'a>],
     pot: &'a Constants,
     target: Lab,
     surface: Surface,
     /// Number of films and the reflectance under them; `None` if viewed in the pot.
     printed: Option<(f64, Bands)>,
     grams: f64,
-    room: f64,
+    headroom: f64,
     all_pigment: Option<(f64, f64)>,
 }
 
 /// The residuals at a point of the search, and their derivatives.
-pub struct Slopes {
+pub struct Linearisation {
     /// The three components of CIEDE2000, then the cost of the grams.
-    pub misses: [f64; 4],
+    pub residuals: [f64; 4],
     /// The derivatives of those by each part added.
-    pub slopes: [[f64; 4]; 3],
+    pub derivatives: [[f64; 4]; 3],
 }
 
 impl<'a> Model<'a> {
-    pub fn of(wish: &Wish<'a>) -> Self {
-        let (surface, printed) = match wish.seen {
-            Seen::InThePot(surface) => (surface, None),
-            Seen::Printed(print) => (print.surface, Some((print.films(), print.ground().bands))),
+    pub fn of(problem: &CorrectionProblem<'a>) -> Self {
+        let (surface, printed) = match problem.seen {
+            Viewing::InBulk(surface) => (surface, None),
+            Viewing::Printed(print) => (print.surface, Some((print.films(), print.ground().bands))),
         };
         Self {
-            offers: wish.offers,
-            pot: wish.pot,
-            target: wish.target,
+            candidates: problem.candidates,
+            pot: problem.pot,
+            target: problem.target,
             surface,
             printed,
-            grams: wish.grams,
-            room: wish.room,
-            all_pigment: wish.all_pigment,
+            grams: problem.grams,
+            headroom: problem.headroom,
+            all_pigment: problem.all_pigment,
         }
     }
 
-    /// The limits on adding the chosen offers.
+    /// The limits on adding the chosen candidates.
     pub fn limits(&self, chosen: &[usize]) -> Vec<Limit> {
         let mut limits = Vec::with_capacity(12);
-        let one = |place: usize, weight: f64| {
+        let one = |index: usize, weight: f64| {
             let mut weights = [0.0; 3];
-            weights[place] = weight;
+            weights[index] = weight;
             weights
         };
         // A share of the whole: Σ counted x + now ≤ most · (1 + Σ x).
@@ -70,27 +70,28 @@ impl<'a> Model<'a> {
             }
             Limit { weights, most: (most - now / self.grams).max(0.0) }
         };
-        for (place, chosen_offer) in chosen.iter().enumerate() {
-            let offer = &self.offers[*chosen_offer];
-            limits.push(Limit { weights: one(place, -1.0), most: 0.0 });
-            limits.push(Limit { weights: one(place, 1.0), most: offer.stock / self.grams });
-            if let Some(most) = offer.most {
-                limits.push(share(std::array::from_fn(|at| at == place), most, offer.in_pot));
+        for (index, chosen_candidate) in chosen.iter().enumerate() {
+            let candidate = &self.candidates[*chosen_candidate];
+            limits.push(Limit { weights: one(index, -1.0), most: 0.0 });
+            limits.push(Limit { weights: one(index, 1.0), most: candidate.stock / self.grams });
+            if let Some(most) = candidate.most {
+                limits.push(share(std::array::from_fn(|at| at == index), most, candidate.in_pot));
             }
         }
         if let Some((most, now)) = self.all_pigment {
             // An added base brings the limit of its own data sheet along.
-            let most = chosen.iter().filter_map(|offer| self.offers[*offer].all_pigment).fold(most, f64::min);
-            let counts = |at: usize| chosen.get(at).is_some_and(|offer| self.offers[*offer].pigment);
+            let most =
+                chosen.iter().filter_map(|candidate| self.candidates[*candidate].all_pigment).fold(most, f64::min);
+            let counts = |at: usize| chosen.get(at).is_some_and(|candidate| self.candidates[*candidate].pigment);
             limits.push(share(std::array::from_fn(counts), most, now));
         }
-        limits.push(Limit { weights: [1.0; 3], most: self.room / self.grams });
+        limits.push(Limit { weights: [1.0; 3], most: self.headroom / self.grams });
         limits
     }
 
-    /// The most of one offer that is in stock and fits, in parts of the pot.
-    pub fn at_hand(&self, offer: usize) -> f64 {
-        self.offers[offer].stock.min(self.room) / self.grams
+    /// The most of one candidate that is in stock and fits, in parts of the pot.
+    pub fn at_hand(&self, candidate: usize) -> f64 {
+        self.candidates[candidate].stock.min(self.headroom) / self.grams
     }
 
     /// Whether the parts keep all limits.
@@ -102,8 +103,8 @@ impl<'a> Model<'a> {
     /// K and S of the pot with the additions, before dividing by the larger weight.
     fn sums(&self, chosen: &[usize], parts: &[f64], band: usize) -> (f64, f64) {
         let (mut k, mut s) = (self.pot.k[band], self.pot.s[band]);
-        for (offer, part) in chosen.iter().zip(parts) {
-            let constants = self.offers[*offer].constants;
+        for (candidate, part) in chosen.iter().zip(parts) {
+            let constants = self.candidates[*candidate].constants;
             k += part * constants.k[band];
             s += part * constants.s[band];
         }
@@ -141,12 +142,12 @@ impl<'a> Model<'a> {
     /// The objective for a predicted colour and the parts added for it.
     pub fn cost_of(&self, look: Lab, added: f64) -> f64 {
         let off = crate::colour::ciede2000(self.target, look);
-        off * off + (SPARING * added).powi(2)
+        off * off + (GRAM_COST * added).powi(2)
     }
 
     /// The residuals and their derivatives. With `quick` the weighting functions of CIEDE2000 are held constant, which
     /// is accurate enough to come near.
-    pub fn slopes(&self, chosen: &[usize], parts: &[f64], quick: bool) -> Slopes {
+    pub fn linearise(&self, chosen: &[usize], parts: &[f64], quick: bool) -> Linearisation {
         let total = parts.iter().sum::<f64>();
         let whole = 1.0 + total;
         let mut xyz = [0.0; 3];
@@ -169,8 +170,8 @@ impl<'a> Model<'a> {
             for (total, weight) in xyz.iter_mut().zip(weights) {
                 *total += weight * seen;
             }
-            for (place, offer) in chosen.iter().enumerate() {
-                let constants = self.offers[*offer].constants;
+            for (index, candidate) in chosen.iter().enumerate() {
+                let constants = self.candidates[*candidate].constants;
                 let (dk, ds) = match films {
                     None => (constants.k[band], constants.s[band]),
                     Some(films) => (
@@ -179,7 +180,7 @@ impl<'a> Model<'a> {
                     ),
                 };
                 let slope = skin * (by_k * dk + by_s * ds);
-                for (total, weight) in along[place].iter_mut().zip(weights) {
+                for (total, weight) in along[index].iter_mut().zip(weights) {
                     *total += weight * slope;
                 }
             }
@@ -196,17 +197,17 @@ impl<'a> Model<'a> {
         ]
         .map(|there| [0, 1, 2].map(|part| (there[part] - here[part]) / NUDGE));
 
-        let mut slopes = [[0.0; 4]; 3];
-        for (out, along) in slopes.iter_mut().zip(&along).take(chosen.len()) {
+        let mut derivatives = [[0.0; 4]; 3];
+        for (out, along) in derivatives.iter_mut().zip(&along).take(chosen.len()) {
             let root = |c: usize| along[c] / WHITE[c] * root_slope(relative[c]);
             let (x, y, z) = (root(0), root(1), root(2));
             let [l, a, b] = [116.0 * y, 500.0 * (x - y), 200.0 * (y - z)];
             for part in 0..3 {
                 out[part] = l * by_lab[0][part] + a * by_lab[1][part] + b * by_lab[2][part];
             }
-            out[3] = SPARING;
+            out[3] = GRAM_COST;
         }
-        Slopes { misses: [here[0], here[1], here[2], SPARING * total], slopes }
+        Linearisation { residuals: [here[0], here[1], here[2], GRAM_COST * total], derivatives }
     }
 }
 

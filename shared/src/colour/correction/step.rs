@@ -7,37 +7,37 @@ use super::model::Limit;
 /// one with the most negative multiplier.
 pub fn least_within(size: usize, h: [[f64; 3]; 3], g: [f64; 3], limits: &[Limit], rooms: &[f64]) -> [f64; 3] {
     let mut p = [0.0; 3];
-    let mut touched: Vec<usize> = Vec::with_capacity(3);
+    let mut active: Vec<usize> = Vec::with_capacity(3);
     for _ in 0..24 {
-        let Some((walk, holds)) = walk(size, h, g, p, limits, &touched) else { break };
+        let Some((walk, multipliers)) = walk(size, h, g, p, limits, &active) else { break };
         let length = walk.iter().fold(0.0_f64, |most, by| most.max(by.abs()));
         if length < 1e-15 {
             // At the minimum on the active limits: drop a limit with a negative multiplier.
-            let worst = (0..touched.len()).min_by(|a, b| holds[*a].total_cmp(&holds[*b]));
+            let worst = (0..active.len()).min_by(|a, b| multipliers[*a].total_cmp(&multipliers[*b]));
             match worst {
-                Some(place) if holds[place] < -1e-12 => {
-                    touched.remove(place);
+                Some(index) if multipliers[index] < -1e-12 => {
+                    active.remove(index);
                     continue;
                 }
                 _ => break,
             }
         }
         let (mut part, mut met) = (1.0, None);
-        for (place, limit) in limits.iter().enumerate() {
+        for (index, limit) in limits.iter().enumerate() {
             let along = dot(limit.weights, walk);
-            if touched.contains(&place) || along <= 1e-15 {
+            if active.contains(&index) || along <= 1e-15 {
                 continue;
             }
-            let free = (rooms[place] - dot(limit.weights, p)).max(0.0) / along;
+            let free = (rooms[index] - dot(limit.weights, p)).max(0.0) / along;
             if free < part {
-                (part, met) = (free, Some(place));
+                (part, met) = (free, Some(index));
             }
         }
         for (value, by) in p.iter_mut().zip(walk) {
             *value += part * by;
         }
         match met {
-            Some(place) if touched.len() < size => touched.push(place),
+            Some(index) if active.len() < size => active.push(index),
             Some(_) => break,
             None => {}
         }
@@ -58,16 +58,16 @@ fn walk(
     g: [f64; 3],
     p: [f64; 3],
     limits: &[Limit],
-    touched: &[usize],
+    active: &[usize],
 ) -> Option<([f64; 3], [f64; 3])> {
-    let all = size + touched.len();
+    let all = size + active.len();
     let mut rows = [[0.0; WIDEST + 1]; WIDEST];
     for row in 0..size {
         rows[row][..size].copy_from_slice(&h[row][..size]);
         rows[row][WIDEST] = -(g[row] + dot(h[row], p));
-        for (place, limit) in touched.iter().enumerate() {
-            rows[row][size + place] = limits[*limit].weights[row];
-            rows[size + place][row] = limits[*limit].weights[row];
+        for (index, limit) in active.iter().enumerate() {
+            rows[row][size + index] = limits[*limit].weights[row];
+            rows[size + index][row] = limits[*limit].weights[row];
         }
     }
     for column in 0..all {
@@ -79,20 +79,20 @@ fn walk(
         }
         for row in rows.iter_mut().take(all).skip(column + 1) {
             let factor = row[column] / head[column];
-            for place in column..=WIDEST {
-                row[place] -= factor * head[place];
+            for index in column..=WIDEST {
+                row[index] -= factor * head[index];
             }
         }
     }
     let mut out = [0.0; WIDEST];
     for column in (0..all).rev() {
-        let known: f64 = (column + 1..all).map(|place| rows[column][place] * out[place]).sum();
+        let known: f64 = (column + 1..all).map(|index| rows[column][index] * out[index]).sum();
         out[column] = (rows[column][WIDEST] - known) / rows[column][column];
     }
-    let (mut walk, mut holds) = ([0.0; 3], [0.0; 3]);
+    let (mut walk, mut multipliers) = ([0.0; 3], [0.0; 3]);
     walk[..size].copy_from_slice(&out[..size]);
-    holds[..touched.len()].copy_from_slice(&out[size..all]);
-    walk.iter().all(|by| by.is_finite()).then_some((walk, holds))
+    multipliers[..active.len()].copy_from_slice(&out[size..all]);
+    walk.iter().all(|by| by.is_finite()).then_some((walk, multipliers))
 }
 
 #[cfg(test)]
@@ -117,7 +117,7 @@ mod tests {
     fn a_round_bowl_ends_at_the_nearest_point_of_the_limits() {
         let box_of_one: Vec<Limit> = (0..3)
             .flat_map(|at| {
-                let one = |weight| std::array::from_fn(|place| if place == at { weight } else { 0.0 });
+                let one = |weight| std::array::from_fn(|index| if index == at { weight } else { 0.0 });
                 [limit(one(1.0), 1.0), limit(one(-1.0), 0.0)]
             })
             .collect();

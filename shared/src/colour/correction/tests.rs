@@ -38,15 +38,15 @@ impl Bench {
         Constants::mix(&parts).unwrap()
     }
 
-    fn offers(&self, pot: &[f64], stock: &[f64], most: &[Option<f64>]) -> Vec<Offer<'_>> {
-        let white_or_clear = |offer: usize| offer == 0 || offer == 6;
+    fn candidates(&self, pot: &[f64], stock: &[f64], most: &[Option<f64>]) -> Vec<Candidate<'_>> {
+        let white_or_clear = |candidate: usize| candidate == 0 || candidate == 6;
         (0..self.components.len())
-            .map(|offer| Offer {
-                constants: &self.components[offer],
-                in_pot: pot[offer],
-                stock: stock[offer],
-                most: most[offer],
-                pigment: !white_or_clear(offer),
+            .map(|candidate| Candidate {
+                constants: &self.components[candidate],
+                in_pot: pot[candidate],
+                stock: stock[candidate],
+                most: most[candidate],
+                pigment: !white_or_clear(candidate),
                 all_pigment: None,
             })
             .collect()
@@ -74,35 +74,35 @@ fn additions_come_as_close_as_an_independent_bounded_solver() {
             Reflectance { bands: curve, origin: Origin::Measured }
         });
         let seen = match &garment {
-            None => Seen::InThePot(Surface::NONE),
-            Some(garment) => Seen::Printed(Print {
+            None => Viewing::InBulk(Surface::NONE),
+            Some(garment) => Viewing::Printed(Print {
                 garment,
                 underbase: None,
                 hits: 1,
-                films_a_hit: case["films"].as_f64().unwrap(),
+                films_per_hit: case["films"].as_f64().unwrap(),
                 surface: Surface::NONE,
             }),
         };
-        let offers = bench.offers(&pot, &stock, &most);
-        let wish = Wish {
+        let candidates = bench.candidates(&pot, &stock, &most);
+        let problem = CorrectionProblem {
             pot: &mixed,
             grams: pot.iter().sum(),
-            room: case["room"].as_f64().unwrap(),
+            headroom: case["room"].as_f64().unwrap(),
             target: Lab::new(target[0], target[1], target[2]),
             seen,
-            offers: &offers,
+            candidates: &candidates,
             all_pigment: case["all_pigment"].as_f64().map(|most| (most, pigment_in(&pot))),
-            at_most: 3,
+            max_components: 3,
             resolution: 0.0,
             near_enough: 0.0,
         };
-        let model = Model::of(&wish);
+        let model = Model::of(&problem);
         near(model.off(&[], &[]), case["before"].as_f64().unwrap(), 1e-6);
         let found = search::best_of_each_size(&model, 3);
         let mut least = model.cost(&[], &[]).sqrt();
         for (size, theirs) in case["best"].as_array().unwrap().iter().enumerate() {
-            if let Some(ours) = found.iter().find(|found| found.offers.len() == size + 1) {
-                assert!(model.allows(&ours.offers, &ours.parts[..ours.offers.len()]), "case {number}");
+            if let Some(ours) = found.iter().find(|found| found.candidates.len() == size + 1) {
+                assert!(model.allows(&ours.candidates, &ours.parts[..ours.candidates.len()]), "case {number}");
                 least = least.min(ours.cost.sqrt());
             }
             let theirs = theirs["cost"].as_f64().unwrap();
@@ -115,18 +115,18 @@ fn additions_come_as_close_as_an_independent_bounded_solver() {
     assert!(worst < 0.01, "{worst}");
 }
 
-const POT: Seen = Seen::InThePot(Surface::NONE);
+const POT: Viewing = Viewing::InBulk(Surface::NONE);
 
-fn simple<'a>(pot: &'a Constants, offers: &'a [Offer<'a>], target: Lab) -> Wish<'a> {
-    Wish {
+fn simple<'a>(pot: &'a Constants, candidates: &'a [Candidate<'a>], target: Lab) -> CorrectionProblem<'a> {
+    CorrectionProblem {
         pot,
         grams: 500.0,
-        room: 300.0,
+        headroom: 300.0,
         target,
         seen: POT,
-        offers,
+        candidates,
         all_pigment: None,
-        at_most: 3,
+        max_components: 3,
         resolution: 0.1,
         near_enough: 0.5,
     }
@@ -139,12 +139,12 @@ fn a_missing_touch_of_blue_is_found_to_the_gram() {
     let right = [500.0, 0.0, 6.0, 0.0, 7.4, 0.0, 0.0];
     let pot = bench.mixed(&short);
     let target = POT.look(&bench.mixed(&right)).lab();
-    let offers = bench.offers(&short, &[100.0; 7], &[None; 7]);
-    let advice = what_to_add(&Wish { grams: 509.0, ..simple(&pot, &offers, target) }).unwrap();
-    assert_eq!(advice.verdict, Verdict::GetsThere);
+    let candidates = bench.candidates(&short, &[100.0; 7], &[None; 7]);
+    let advice = what_to_add(&CorrectionProblem { grams: 509.0, ..simple(&pot, &candidates, target) }).unwrap();
+    assert_eq!(advice.outcome, Outcome::GetsThere);
     let way = advice.ways.last().unwrap();
     assert_eq!(way.additions.len(), 1);
-    assert_eq!(way.additions[0].offer, 4);
+    assert_eq!(way.additions[0].candidate, 4);
     near(way.additions[0].grams, 4.4, 0.11);
     assert!(way.after < 0.1 && advice.before > 2.0);
 }
@@ -154,9 +154,9 @@ fn a_pot_that_is_near_enough_needs_nothing() {
     let bench = Bench::stored();
     let grams = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
     let pot = bench.mixed(&grams);
-    let offers = bench.offers(&grams, &[100.0; 7], &[None; 7]);
-    let advice = what_to_add(&simple(&pot, &offers, POT.look(&pot).lab())).unwrap();
-    assert_eq!(advice.verdict, Verdict::AlreadyThere);
+    let candidates = bench.candidates(&grams, &[100.0; 7], &[None; 7]);
+    let advice = what_to_add(&simple(&pot, &candidates, POT.look(&pot).lab())).unwrap();
+    assert_eq!(advice.outcome, Outcome::AlreadyThere);
     assert!(advice.ways.is_empty());
 }
 
@@ -167,14 +167,16 @@ fn a_colour_that_no_addition_reaches_is_reported() {
     let pot = bench.mixed(&grams);
     // A dark grey pot; the yellow target would need a bucket of everything else.
     let target = Lab::new(85.0, 0.0, 90.0);
-    let offers = bench.offers(&grams, &[50.0; 7], &[None; 7]);
-    let advice = what_to_add(&Wish { grams: 140.0, room: 60.0, ..simple(&pot, &offers, target) }).unwrap();
-    assert_eq!(advice.verdict, Verdict::OnlyCloser);
-    let full = what_to_add(&Wish { grams: 140.0, room: 0.0, ..simple(&pot, &offers, target) }).unwrap();
-    assert_eq!(full.verdict, Verdict::NothingHelps);
+    let candidates = bench.candidates(&grams, &[50.0; 7], &[None; 7]);
+    let advice =
+        what_to_add(&CorrectionProblem { grams: 140.0, headroom: 60.0, ..simple(&pot, &candidates, target) }).unwrap();
+    assert_eq!(advice.outcome, Outcome::OnlyCloser);
+    let full =
+        what_to_add(&CorrectionProblem { grams: 140.0, headroom: 0.0, ..simple(&pot, &candidates, target) }).unwrap();
+    assert_eq!(full.outcome, Outcome::NothingHelps);
     assert!(full.ways.is_empty());
-    let bare = what_to_add(&Wish { offers: &[], ..simple(&pot, &[], target) }).unwrap();
-    assert_eq!(bare.verdict, Verdict::NothingHelps);
+    let bare = what_to_add(&CorrectionProblem { candidates: &[], ..simple(&pot, &[], target) }).unwrap();
+    assert_eq!(bare.outcome, Outcome::NothingHelps);
 }
 
 #[test]
@@ -183,12 +185,14 @@ fn a_limit_already_broken_is_not_broken_further() {
     let grams = [500.0, 0.0, 60.0, 0.0, 3.0, 0.0, 0.0];
     let pot = bench.mixed(&grams);
     let most = [None, None, Some(0.05), None, None, None, None];
-    let offers = bench.offers(&grams, &[500.0; 7], &most);
+    let candidates = bench.candidates(&grams, &[500.0; 7], &most);
     let target = POT.look(&bench.mixed(&[500.0, 0.0, 120.0, 0.0, 3.0, 0.0, 0.0])).lab();
-    let advice = what_to_add(&Wish { grams: 563.0, near_enough: 0.0, ..simple(&pot, &offers, target) }).unwrap();
+    let advice =
+        what_to_add(&CorrectionProblem { grams: 563.0, near_enough: 0.0, ..simple(&pot, &candidates, target) })
+            .unwrap();
     for way in &advice.ways {
         let yellow: f64 =
-            way.additions.iter().filter(|addition| addition.offer == 2).map(|addition| addition.grams).sum();
+            way.additions.iter().filter(|addition| addition.candidate == 2).map(|addition| addition.grams).sum();
         assert!((60.0 + yellow) / (563.0 + way.grams()) <= 60.0 / 563.0 + 1e-9);
     }
 }
@@ -199,21 +203,26 @@ fn an_added_base_brings_the_limit_of_its_data_sheet() {
     let grams = [0.0, 0.0, 6.0, 0.0, 3.0, 0.0, 500.0];
     let pot = bench.mixed(&grams);
     let target = POT.look(&bench.mixed(&[100.0, 0.0, 6.0, 20.0, 3.0, 0.0, 500.0])).lab();
-    let mut offers = bench.offers(&grams, &[400.0; 7], &[None; 7]);
-    let both = |offers: &[Offer]| {
-        let wish = Wish { grams: 509.0, room: 400.0, all_pigment: Some((1.0, 9.0)), ..simple(&pot, offers, target) };
-        let ways = what_to_add(&wish).unwrap().ways;
-        let of = |way: &Correction, offer: usize| -> f64 {
-            way.additions.iter().filter(|addition| addition.offer == offer).map(|addition| addition.grams).sum()
+    let mut candidates = bench.candidates(&grams, &[400.0; 7], &[None; 7]);
+    let both = |candidates: &[Candidate]| {
+        let problem = CorrectionProblem {
+            grams: 509.0,
+            headroom: 400.0,
+            all_pigment: Some((1.0, 9.0)),
+            ..simple(&pot, candidates, target)
+        };
+        let ways = what_to_add(&problem).unwrap().ways;
+        let of = |way: &Correction, candidate: usize| -> f64 {
+            way.additions.iter().filter(|addition| addition.candidate == candidate).map(|addition| addition.grams).sum()
         };
         let with_white = ways.iter().filter(|way| of(way, 0) > 0.0);
         let share = with_white.map(|way| (9.0 + way.grams() - of(way, 6) - of(way, 0)) / (509.0 + way.grams()));
         share.fold(0.0, f64::max)
     };
-    let free = both(&offers);
+    let free = both(&candidates);
     assert!(free > 0.03, "{free}");
-    offers[0].all_pigment = Some(0.02);
-    let held = both(&offers);
+    candidates[0].all_pigment = Some(0.02);
+    let held = both(&candidates);
     assert!(held <= 0.02 + 1e-9, "{held}");
 }
 
@@ -222,13 +231,13 @@ fn impossible_input_gets_no_advice() {
     let bench = Bench::stored();
     let grams = [500.0, 0.0, 6.0, 0.0, 3.0, 0.0, 0.0];
     let pot = bench.mixed(&grams);
-    let offers = bench.offers(&grams, &[100.0; 7], &[None; 7]);
-    let wish = simple(&pot, &offers, Lab::new(50.0, 0.0, 0.0));
-    assert!(what_to_add(&Wish { grams: 0.0, ..wish }).is_none());
-    assert!(what_to_add(&Wish { room: f64::NAN, ..wish }).is_none());
-    assert!(what_to_add(&Wish { target: Lab::new(f64::NAN, 0.0, 0.0), ..wish }).is_none());
-    let broken = [Offer { stock: -1.0, ..offers[0] }];
-    assert!(what_to_add(&Wish { offers: &broken, ..wish }).is_none());
+    let candidates = bench.candidates(&grams, &[100.0; 7], &[None; 7]);
+    let problem = simple(&pot, &candidates, Lab::new(50.0, 0.0, 0.0));
+    assert!(what_to_add(&CorrectionProblem { grams: 0.0, ..problem }).is_none());
+    assert!(what_to_add(&CorrectionProblem { headroom: f64::NAN, ..problem }).is_none());
+    assert!(what_to_add(&CorrectionProblem { target: Lab::new(f64::NAN, 0.0, 0.0), ..problem }).is_none());
+    let broken = [Candidate { stock: -1.0, ..candidates[0] }];
+    assert!(what_to_add(&CorrectionProblem { candidates: &broken, ..problem }).is_none());
 }
 
 fn any_ink() -> impl Strategy<Value = Constants> {
@@ -248,7 +257,7 @@ proptest! {
     fn no_advice_is_worse_than_adding_nothing(
         inks in proptest::collection::vec((any_ink(), 0.0..300.0_f64, 0.0..500.0_f64, proptest::option::of(0.0..0.3)), 1..8),
         target in (2.0..98.0, -60.0..60.0, -60.0..60.0),
-        room in 0.0..400.0_f64,
+        headroom in 0.0..400.0_f64,
         printed in proptest::option::of((0.02..0.9, 0.3..3.0)),
         limit in proptest::option::of(0.0..0.3),
         resolution in prop_oneof![Just(0.0), Just(0.1), Just(1.0), Just(5.0)],
@@ -259,55 +268,55 @@ proptest! {
         let garment = Reflectance::flat(printed.map_or(0.5, |(shirt, _)| shirt));
         let seen = match printed {
             None => POT,
-            Some((_, films_a_hit)) => Seen::Printed(Print {
-                garment: &garment, underbase: None, hits: 1, films_a_hit, surface: Surface::NONE,
+            Some((_, films_per_hit)) => Viewing::Printed(Print {
+                garment: &garment, underbase: None, hits: 1, films_per_hit, surface: Surface::NONE,
             }),
         };
-        let offers: Vec<Offer> = inks
+        let candidates: Vec<Candidate> = inks
             .iter()
-            .map(|(ink, grams, stock, most)| Offer {
+            .map(|(ink, grams, stock, most)| Candidate {
                 constants: ink, in_pot: grams + 0.5, stock: *stock, most: *most, pigment: ink.k[9] > 1.0, all_pigment: None,
             })
             .collect();
-        let pigment: f64 = offers.iter().filter(|offer| offer.pigment).map(|offer| offer.in_pot).sum();
+        let pigment: f64 = candidates.iter().filter(|candidate| candidate.pigment).map(|candidate| candidate.in_pot).sum();
         let target = Lab::new(target.0, target.1, target.2);
-        let wish = Wish {
-            pot: &pot, grams, room, target, seen, offers: &offers, all_pigment: limit.map(|most| (most, pigment)),
-            at_most: 3, resolution, near_enough: 0.5,
+        let problem = CorrectionProblem {
+            pot: &pot, grams, headroom, target, seen, candidates: &candidates, all_pigment: limit.map(|most| (most, pigment)),
+            max_components: 3, resolution, near_enough: 0.5,
         };
-        let advice = what_to_add(&wish).unwrap();
+        let advice = what_to_add(&problem).unwrap();
         let mut nearest = advice.before;
         prop_assert!((advice.before - ciede2000(target, seen.look(&pot).lab())).abs() < 1e-9);
         for way in &advice.ways {
             prop_assert!(way.after < nearest);
             nearest = way.after;
             prop_assert!((1..=3).contains(&way.additions.len()));
-            prop_assert!(way.grams() <= room + 1e-6);
+            prop_assert!(way.grams() <= headroom + 1e-6);
             let whole = grams + way.grams();
             let mut then = recipe.clone();
             for addition in &way.additions {
-                let offer = &offers[addition.offer];
-                prop_assert!(addition.grams > 0.0 && addition.grams <= offer.stock + 1e-6);
-                then[addition.offer].0 += addition.grams;
+                let candidate = &candidates[addition.candidate];
+                prop_assert!(addition.grams > 0.0 && addition.grams <= candidate.stock + 1e-6);
+                then[addition.candidate].0 += addition.grams;
                 if resolution > 0.0 {
                     let steps = addition.grams / resolution;
                     prop_assert!((steps - steps.round()).abs() < 1e-6);
                 }
             }
-            for (offer, (grams_then, _)) in offers.iter().zip(&then) {
-                if let Some(most) = offer.most {
-                    prop_assert!(grams_then / whole <= most.max(offer.in_pot / grams) + 1e-9);
+            for (candidate, (grams_then, _)) in candidates.iter().zip(&then) {
+                if let Some(most) = candidate.most {
+                    prop_assert!(grams_then / whole <= most.max(candidate.in_pot / grams) + 1e-9);
                 }
             }
             // The colour promised is the one predicted for the recipe as a whole.
             let look = predict(&then, seen).unwrap().lab();
             prop_assert!((ciede2000(target, look) - way.after).abs() < 1e-6);
         }
-        match advice.verdict {
-            Verdict::AlreadyThere => prop_assert!(advice.before <= 0.5),
-            Verdict::NothingHelps => prop_assert!(advice.ways.is_empty()),
-            Verdict::GetsThere => prop_assert!(nearest <= 0.5),
-            Verdict::OnlyCloser => prop_assert!(nearest > 0.5 && !advice.ways.is_empty()),
+        match advice.outcome {
+            Outcome::AlreadyThere => prop_assert!(advice.before <= 0.5),
+            Outcome::NothingHelps => prop_assert!(advice.ways.is_empty()),
+            Outcome::GetsThere => prop_assert!(nearest <= 0.5),
+            Outcome::OnlyCloser => prop_assert!(nearest > 0.5 && !advice.ways.is_empty()),
         }
     }
 }
@@ -320,7 +329,7 @@ struct Large {
 }
 
 impl Large {
-    fn any(bench: &Bench, random: &mut impl FnMut() -> f64, seen: Seen) -> Self {
+    fn any(bench: &Bench, random: &mut impl FnMut() -> f64, seen: Viewing) -> Self {
         let weak = bench.components.iter().map(|one| one.times(0.5));
         let components: Vec<Constants> = bench.components.iter().copied().chain(weak).collect();
         let grams: Vec<f64> = (0..14).map(|at| if at == 0 { 500.0 } else { random() * 8.0 }).collect();
@@ -336,9 +345,9 @@ impl Large {
         Constants::mix(&parts).unwrap()
     }
 
-    fn offers(&self) -> Vec<Offer<'_>> {
+    fn candidates(&self) -> Vec<Candidate<'_>> {
         let both = self.grams.iter().zip(&self.components);
-        both.map(|(in_pot, constants)| Offer {
+        both.map(|(in_pot, constants)| Candidate {
             constants,
             in_pot: *in_pot,
             stock: 400.0,
@@ -361,8 +370,8 @@ fn shirt(bench: &Bench) -> Reflectance {
     Reflectance { bands: bands(&bench.data["garments"]["violet shirt"]), origin: Origin::Measured }
 }
 
-fn two_hits(garment: &Reflectance) -> Seen<'_> {
-    Seen::Printed(Print { garment, underbase: None, hits: 2, films_a_hit: 1.0, surface: Surface::NONE })
+fn two_hits(garment: &Reflectance) -> Viewing<'_> {
+    Viewing::Printed(Print { garment, underbase: None, hits: 2, films_per_hit: 1.0, surface: Surface::NONE })
 }
 
 #[test]
@@ -373,12 +382,12 @@ fn the_shortcuts_of_the_search_lose_no_visible_difference() {
     for round in 0..6 {
         let seen = if round % 2 == 0 { POT } else { two_hits(&garment) };
         let large = Large::any(&bench, &mut random, seen);
-        let (pot, offers) = (large.pot(), large.offers());
-        let wish = Wish { seen, near_enough: 0.0, ..simple(&pot, &offers, large.target) };
-        let model = Model::of(&wish);
+        let (pot, candidates) = (large.pot(), large.candidates());
+        let problem = CorrectionProblem { seen, near_enough: 0.0, ..simple(&pot, &candidates, large.target) };
+        let model = Model::of(&problem);
         let found = search::best_of_each_size(&model, 3);
         for size in 2..=3 {
-            let ours = found.iter().filter(|found| found.offers.len() <= size).map(|found| found.cost.sqrt());
+            let ours = found.iter().filter(|found| found.candidates.len() <= size).map(|found| found.cost.sqrt());
             let ours = ours.fold(model.off(&[], &[]), f64::min);
             let best = search::best_of_all(&model, size).sqrt();
             println!("round {round}, {size} components: {ours:.4}, of all {best:.4}");
@@ -399,12 +408,12 @@ fn how_long_advice_takes() {
         .map(|round| {
             let seen = if round % 2 == 0 { POT } else { two_hits(&garment) };
             let large = Large::any(&bench, &mut random, seen);
-            let (pot, offers) = (large.pot(), large.offers());
-            let wish = Wish { seen, near_enough: 0.0, ..simple(&pot, &offers, large.target) };
+            let (pot, candidates) = (large.pot(), large.candidates());
+            let problem = CorrectionProblem { seen, near_enough: 0.0, ..simple(&pot, &candidates, large.target) };
             // The quickest of five, to leave out other load on the machine.
             let once = || {
                 let start = std::time::Instant::now();
-                assert!(what_to_add(&wish).is_some());
+                assert!(what_to_add(&problem).is_some());
                 start.elapsed().as_secs_f64() * 1000.0
             };
             (0..5).map(|_| once()).fold(f64::INFINITY, f64::min)

@@ -43,7 +43,7 @@ pub struct Marks {
 
 /// Role of a marked patch.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Which {
+pub enum PatchRole {
     /// The target colour.
     Target,
     /// The colour of the sample.
@@ -58,15 +58,15 @@ pub enum PhotoProblem {
     /// The number of bytes does not fit the picture's size, or the neutral's lightness is out of range.
     NotAPicture,
     /// The patch reaches over the edge of the picture.
-    Outside(Which),
+    Outside(PatchRole),
     /// The patch has too few pixels to average.
-    TooSmall(Which),
+    TooSmall(PatchRole),
     /// Overexposed: some of its channels are clipped at the top.
-    TooBright(Which),
+    TooBright(PatchRole),
     /// Too dark, or too saturated for sRGB: some of its channels are clipped at the bottom.
-    TooDark(Which),
+    TooDark(PatchRole),
     /// Not one plain colour: it contains an edge, a crease or a highlight.
-    NotPlain(Which),
+    NotPlain(PatchRole),
     /// The light differs too much between the patches.
     UnevenLight,
     /// The light is so strongly coloured that the neutral does not look grey, or the mark is on something else.
@@ -104,11 +104,11 @@ const DOUBT: f64 = 1.5;
 /// it is too small to mention.
 ///
 /// ```
-/// # use lastpull_core::colour::photo_reading::in_doubt;
-/// assert_eq!(in_doubt(4.0), None);
-/// assert_eq!(in_doubt(8.0), Some(2.0));
+/// # use lastpull_core::colour::photo_reading::lamp_uncertainty;
+/// assert_eq!(lamp_uncertainty(4.0), None);
+/// assert_eq!(lamp_uncertainty(8.0), Some(2.0));
 /// ```
-pub fn in_doubt(difference: f64) -> Option<f64> {
+pub fn lamp_uncertainty(difference: f64) -> Option<f64> {
     Some(difference * HIDDEN).filter(|doubt| *doubt > DOUBT)
 }
 
@@ -127,11 +127,11 @@ pub fn read_photo(picture: Picture, marks: Marks) -> Result<PhotoReading, PhotoP
     {
         return Err(PhotoProblem::NotAPicture);
     }
-    let patch = |mark, which| Patch::cut(picture, mark, which);
+    let patch = |mark, which| Patch::measure(picture, mark, which);
     let patches = [
-        patch(marks.neutral, Which::Neutral)?,
-        patch(marks.target, Which::Target)?,
-        patch(marks.sample, Which::Sample)?,
+        patch(marks.neutral, PatchRole::Neutral)?,
+        patch(marks.target, PatchRole::Target)?,
+        patch(marks.sample, PatchRole::Sample)?,
     ];
     let light = Light::over(&patches)?;
     let [neutral, target, sample] = &patches;
@@ -176,8 +176,8 @@ impl Light {
         let error = weight.sqrt().recip();
         let mut reach = 0.0_f64;
         let mut unevenness = 0.0_f64;
-        for (place, one) in patches.iter().enumerate() {
-            for other in &patches[place + 1..] {
+        for (index, one) in patches.iter().enumerate() {
+            for other in &patches[index + 1..] {
                 let (x, y) = (other.mark.x - one.mark.x, other.mark.y - one.mark.y);
                 reach = reach.max(x.hypot(y));
                 unevenness = unevenness.max((slope[0] * x + slope[1] * y).abs());

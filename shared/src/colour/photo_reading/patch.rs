@@ -1,6 +1,6 @@
 //! Measures one marked patch: its average colour, whether it is plain, and its shading.
 
-use crate::colour::photo_reading::{Mark, PhotoProblem, Picture, Which};
+use crate::colour::photo_reading::{Mark, PatchRole, PhotoProblem, Picture};
 use crate::colour::srgb::linear;
 
 /// Fewest pixels that are averaged.
@@ -28,7 +28,7 @@ pub struct Patch {
 }
 
 impl Patch {
-    pub fn cut(picture: Picture, mark: Mark, which: Which) -> Result<Self, PhotoProblem> {
+    pub fn measure(picture: Picture, mark: Mark, which: PatchRole) -> Result<Self, PhotoProblem> {
         let Mark { x, y, radius } = mark;
         let across = x - radius >= 0.0 && x + radius <= picture.width as f64;
         let down = y - radius >= 0.0 && y + radius <= picture.height as f64;

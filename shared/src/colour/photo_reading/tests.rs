@@ -114,8 +114,8 @@ fn median(values: &mut [f64]) -> f64 {
 /// Error of the difference read: applied to the true target and compared with the true sample.
 fn missed(reading: &PhotoReading, target: Lab, sample: Lab) -> f64 {
     let (from, to) = (reading.target, reading.sample);
-    let laid = Lab::new(target.l + to.l - from.l, target.a + to.a - from.a, target.b + to.b - from.b);
-    ciede2000(laid, sample)
+    let layer = Lab::new(target.l + to.l - from.l, target.a + to.a - from.a, target.b + to.b - from.b);
+    ciede2000(layer, sample)
 }
 
 #[test]
@@ -183,11 +183,11 @@ fn clipped_pictures_are_refused_with_the_patch() {
     let (target, sample) = plain();
     let paper = Reflectance::flat(0.88);
     let over = render(Room { stops: 1.0, ..DAY }, [&target, &sample, &paper], 1);
-    assert_eq!(read(&over, marks(95.0)), Err(PhotoProblem::TooBright(Which::Neutral)));
+    assert_eq!(read(&over, marks(95.0)), Err(PhotoProblem::TooBright(PatchRole::Neutral)));
     let bright = render(Room { stops: 1.9, ..DAY }, [&target, &sample, &GREY], 1);
-    assert_eq!(read(&bright, marks(50.0)), Err(PhotoProblem::TooBright(Which::Target)));
+    assert_eq!(read(&bright, marks(50.0)), Err(PhotoProblem::TooBright(PatchRole::Target)));
     let dark = render(Room { stops: -9.0, ..DAY }, [&target, &sample, &GREY], 1);
-    assert_eq!(read(&dark, marks(50.0)), Err(PhotoProblem::TooDark(Which::Neutral)));
+    assert_eq!(read(&dark, marks(50.0)), Err(PhotoProblem::TooDark(PatchRole::Neutral)));
 }
 
 #[test]
@@ -199,8 +199,8 @@ fn strongly_uneven_light_is_refused() {
     }
     // A shadow that falls over one patch only.
     let mut shadow = render(DAY, [&target, &sample, &GREY], 1);
-    for (place, pixel) in shadow.chunks_exact_mut(4).enumerate() {
-        let column = place % WIDTH;
+    for (index, pixel) in shadow.chunks_exact_mut(4).enumerate() {
+        let column = index % WIDTH;
         if column < WIDTH / 3 {
             let part = 0.75 + 0.25 * column as f64 / (WIDTH as f64 / 3.0);
             for level in &mut pixel[..3] {
@@ -216,7 +216,7 @@ fn a_patch_over_an_edge_is_not_plain() {
     let (target, sample) = (Reflectance::flat(0.5), Reflectance::flat(0.15));
     let picture = render(DAY, [&target, &sample, &GREY], 1);
     let over_the_edge = Marks { target: Mark { x: 52.0, ..PLACES[0] }, ..marks(50.0) };
-    assert_eq!(read(&picture, over_the_edge), Err(PhotoProblem::NotPlain(Which::Target)));
+    assert_eq!(read(&picture, over_the_edge), Err(PhotoProblem::NotPlain(PatchRole::Target)));
 }
 
 #[test]
@@ -232,10 +232,10 @@ fn impossible_marks_and_bytes_are_refused() {
     let (target, sample) = plain();
     let picture = render(DAY, [&target, &sample, &GREY], 1);
     let with = |mark: Mark| read(&picture, Marks { sample: mark, ..marks(50.0) });
-    assert_eq!(with(Mark { x: 15.0, y: 25.0, radius: 20.0 }), Err(PhotoProblem::Outside(Which::Sample)));
-    assert_eq!(with(Mark { x: f64::NAN, y: 25.0, radius: 20.0 }), Err(PhotoProblem::Outside(Which::Sample)));
-    assert_eq!(with(Mark { radius: 2.0, ..PLACES[1] }), Err(PhotoProblem::TooSmall(Which::Sample)));
-    assert_eq!(with(Mark { radius: -5.0, ..PLACES[1] }), Err(PhotoProblem::TooSmall(Which::Sample)));
+    assert_eq!(with(Mark { x: 15.0, y: 25.0, radius: 20.0 }), Err(PhotoProblem::Outside(PatchRole::Sample)));
+    assert_eq!(with(Mark { x: f64::NAN, y: 25.0, radius: 20.0 }), Err(PhotoProblem::Outside(PatchRole::Sample)));
+    assert_eq!(with(Mark { radius: 2.0, ..PLACES[1] }), Err(PhotoProblem::TooSmall(PatchRole::Sample)));
+    assert_eq!(with(Mark { radius: -5.0, ..PLACES[1] }), Err(PhotoProblem::TooSmall(PatchRole::Sample)));
     assert_eq!(read(&picture[4..], marks(50.0)), Err(PhotoProblem::NotAPicture));
     assert_eq!(read(&picture, marks(f64::NAN)), Err(PhotoProblem::NotAPicture));
     let huge = Picture { width: usize::MAX, height: 2, rgba: &picture };
@@ -293,12 +293,12 @@ fn a_drawdown_is_read_beside_a_known_patch_with_its_uncertainty() {
     let pairs: Vec<_> = [1, 5].into_iter().flat_map(beside).collect();
     for light in ["D65", "A", "FL11"] {
         let rows = drawdowns_read(light, &pairs);
-        let (far, near): (Vec<_>, Vec<_>) = rows.into_iter().partition(|(apart, _)| in_doubt(*apart).is_some());
+        let (far, near): (Vec<_>, Vec<_>) = rows.into_iter().partition(|(apart, _)| lamp_uncertainty(*apart).is_some());
         assert!(near.len() > 20 && far.len() > 20, "{light}: {} near, {} far", near.len(), far.len());
         let mut off: Vec<f64> = near.iter().map(|(_, off)| *off).collect();
         let middle = median(&mut off);
         assert!(middle <= 1.5, "{light}: {middle}");
-        let mut against: Vec<f64> = far.iter().map(|(apart, off)| off / in_doubt(*apart).unwrap()).collect();
+        let mut against: Vec<f64> = far.iter().map(|(apart, off)| off / lamp_uncertainty(*apart).unwrap()).collect();
         let doubt = median(&mut against);
         println!("{light}: {} near, median {middle:.2}; {} far, {doubt:.2} of the doubt told", near.len(), far.len());
         assert!(doubt <= 1.0, "{light}: {doubt}");

@@ -38,8 +38,8 @@ pub(crate) mod tests {
     use crate::demo::day::tests::shop;
     use crate::facts::BatchSize;
     use crate::ink::{
-        Alike, Low, PotStage, ink_names, ink_shelf, limits_broken, make_again, pot_card, pot_label, pot_state,
-        recipe_card, recipe_for, run_ink, stock_view, suggested_batch, weigh_in_view,
+        LowReason, PotStage, Similarity, ink_names, ink_shelf, limits_broken, make_again, pot_card, pot_label,
+        pot_state, recipe_card, recipe_named, run_ink, stock_view, suggested_batch, weigh_in_view,
     };
     use crate::plan::rail;
     use crate::units::Grams;
@@ -70,7 +70,7 @@ pub(crate) mod tests {
         for pot in &shelf.pots {
             let card = pot_card(&shop, pot.id).unwrap();
             assert!(!card.ledger.is_empty() && pot_label(&shop, pot.id).is_some());
-            assert!(!pot_state(&shop, pot.id).short.is_positive(), "{card:?}");
+            assert!(!pot_state(&shop, pot.id).shortfall.is_positive(), "{card:?}");
         }
         let half = weigh_in_view(&shop, shelf.pots[0].id, None).unwrap();
         assert_eq!((half.now, half.done), (Some(1), false));
@@ -93,7 +93,7 @@ pub(crate) mod tests {
     #[test]
     fn demo_recipes_are_within_limits_and_one_has_an_unapproved_revision() {
         let (shop, _) = shop(NOW);
-        let card = |ink| recipe_card(&shop, recipe_for(&shop, ink).unwrap().0).unwrap();
+        let card = |ink| recipe_card(&shop, recipe_named(&shop, ink).unwrap().0).unwrap();
         let apricot = card("Apricot");
         assert_eq!(apricot.revisions.len(), 2);
         assert_eq!(apricot.best, Some(apricot.revisions[0].name.id));
@@ -119,14 +119,17 @@ pub(crate) mod tests {
         let stock = stock_view(&shop);
         let low: Vec<_> = stock.rows.iter().filter_map(|row| Some((row.name.as_str(), row.low.clone()?))).collect();
         assert_eq!(low.len(), 2, "{low:?}");
-        assert!(matches!(&low[0], ("Base, clear", Low::ForRun { title, .. }) if title == "Swap day totes"), "{low:?}");
-        assert_eq!(low[1], ("Yellow", Low::BelowLimit));
+        assert!(
+            matches!(&low[0], ("Base, clear", LowReason::ForRun { title, .. }) if title == "Swap day totes"),
+            "{low:?}"
+        );
+        assert_eq!(low[1], ("Yellow", LowReason::BelowLimit));
         assert!(stock.cost > 0 && stock.unpriced == 0);
         assert_eq!(stock.unknown.len(), 1);
         let choir = rail(&shop, clock).runs[0].id;
         let batch = suggested_batch(&shop, choir, shop.ink.print(choir).unwrap(), 19);
         let learned = batch.experience.unwrap();
-        assert_eq!((learned.alike, learned.weighings), (Alike::Ink, 2));
+        assert_eq!((learned.similarity, learned.weighings), (Similarity::Ink, 2));
         assert!((1.1..2.5).contains(&learned.ratio), "{learned:?}");
     }
 }

@@ -12,14 +12,14 @@ pub(crate) const MINUTE: u64 = 60_000;
 pub(crate) const HOUR: u64 = 60 * MINUTE;
 pub(crate) const DAY: u64 = 24 * HOUR;
 
-pub(crate) fn tell<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: InkFact) {
-    maker.say(at, subject, Fact::Ink(fact));
+pub(crate) fn record<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: InkFact) {
+    maker.record(at, subject, Fact::Ink(fact));
 }
 
 /// Records an event with an id of its own.
-pub(crate) fn happened<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) -> Subject {
+pub(crate) fn record_event<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) -> Subject {
     let id = maker.id();
-    tell(maker, at, id, fact);
+    record(maker, at, id, fact);
     id
 }
 
@@ -47,7 +47,7 @@ pub(crate) fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, mix: &Mix) 
         PotField::Capacity(Some(Grams::from_grams(if mix.grams > 250.0 { 900.0 } else { 400.0 }))),
         PotField::Run(mix.run),
     ];
-    tell(maker, at, mix.id, InkFact::PotSet(fields));
+    record(maker, at, mix.id, InkFact::PotSet(fields));
 }
 
 /// Pours the components at the scale, one every minute and a half. Returns the time of the last.
@@ -70,7 +70,7 @@ pub(crate) fn pour<N: FnMut() -> Uuid>(
             reading: None,
             by: Some("Ines".into()),
         };
-        happened(maker, at, poured);
+        record_event(maker, at, poured);
     }
     at
 }
@@ -90,7 +90,7 @@ pub(crate) fn saved_from<N: FnMut() -> Uuid>(
 ) -> Option<Subject> {
     let mut shop = Shop::default();
     shop.apply_all(&maker.entries());
-    save_pot(&shop, pot, recipe, note, Some("Ines")).map(|fact| happened(maker, at, fact))
+    save_pot(&shop, pot, recipe, note, Some("Ines")).map(|fact| record_event(maker, at, fact))
 }
 
 pub(crate) fn approved(revision: Subject, pot: Option<Subject>, client: &str) -> InkFact {
@@ -116,8 +116,8 @@ pub(crate) fn used<N: FnMut() -> Uuid>(
     (run, pieces): (RunId, u32),
     (print, grams): (&PrintUse, f64),
 ) {
-    tell(maker, at, run, InkFact::PrintSet(Some(*print)));
-    let (grams, paper) = (Grams::from_grams(grams), Some(print.on_paper(pieces)));
+    record(maker, at, run, InkFact::PrintSet(Some(*print)));
+    let (grams, paper) = (Grams::from_grams(grams), Some(print.nominal_use(pieces)));
     let used = InkFact::Used { pot, run: Some(run), grams, pieces, paper, by: Some("Moss".into()) };
-    happened(maker, at, used);
+    record_event(maker, at, used);
 }

@@ -1,6 +1,6 @@
 //! The components on the shelf of the demo.
 
-use super::pots::{DAY, HOUR, happened, tell};
+use super::pots::{DAY, HOUR, record, record_event};
 use crate::colour::Colour;
 use crate::demo::maker::Maker;
 use crate::facts::{ComponentField, ComponentKind, Hiding, InkFact, RecipeField, Share};
@@ -34,7 +34,7 @@ pub(crate) struct DemoInks {
 }
 
 /// A component, as in its row of the table.
-pub(crate) struct Invented {
+pub(crate) struct ComponentRow {
     name: &'static str,
     kind: ComponentKind,
     colour: Option<&'static str>,
@@ -47,8 +47,8 @@ pub(crate) struct Invented {
     weights: [f64; 3],
 }
 
-pub(crate) const fn pigment(name: &'static str, colour: &'static str, cost: u32, weights: [f64; 3]) -> Invented {
-    Invented {
+pub(crate) const fn pigment(name: &'static str, colour: &'static str, cost: u32, weights: [f64; 3]) -> ComponentRow {
+    ComponentRow {
         name,
         kind: ComponentKind::Pigment,
         colour: Some(colour),
@@ -61,8 +61,8 @@ pub(crate) const fn pigment(name: &'static str, colour: &'static str, cost: u32,
 }
 
 /// The components. Names, prices and data sheets are invented.
-pub(crate) const SHELF: [Invented; 9] = [
-    Invented {
+pub(crate) const SHELF: [ComponentRow; 9] = [
+    ComponentRow {
         name: "Base, clear",
         kind: ComponentKind::Base,
         colour: None,
@@ -72,7 +72,7 @@ pub(crate) const SHELF: [Invented; 9] = [
         most: Some(15.0),
         weights: [500.0, 5_000.0, 132.0],
     },
-    Invented {
+    ComponentRow {
         name: "Base, white-filled",
         kind: ComponentKind::Base,
         colour: Some("#f4f1e8"),
@@ -86,7 +86,7 @@ pub(crate) const SHELF: [Invented; 9] = [
     pigment("Warm red", "#cf3a28", 7_100, [80.0, 500.0, 214.0]),
     pigment("Blue", "#1d4d9e", 6_800, [80.0, 500.0, 342.0]),
     pigment("Black", "#1b1b1d", 5_400, [60.0, 500.0, 287.0]),
-    Invented {
+    ComponentRow {
         name: "Base, dense white",
         kind: ComponentKind::Base,
         colour: Some("#faf9f5"),
@@ -96,7 +96,7 @@ pub(crate) const SHELF: [Invented; 9] = [
         most: Some(5.0),
         weights: [300.0, 1_000.0, 780.0],
     },
-    Invented {
+    ComponentRow {
         name: "Retarder",
         kind: ComponentKind::Additive,
         colour: None,
@@ -106,7 +106,7 @@ pub(crate) const SHELF: [Invented; 9] = [
         most: Some(5.0),
         weights: [50.0, 500.0, 410.0],
     },
-    Invented {
+    ComponentRow {
         name: "Bonding additive",
         kind: ComponentKind::Additive,
         colour: None,
@@ -136,9 +136,9 @@ pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
             ComponentField::LowAt(Some(low)),
             ComponentField::Tub(Some(tub)),
         ];
-        tell(maker, start, id, InkFact::ComponentSet(fields));
+        record(maker, start, id, InkFact::ComponentSet(fields));
         let counted = InkFact::Counted { component: id, grams: left, by: Some("Moss".into()) };
-        happened(maker, weighed, counted);
+        record_event(maker, weighed, counted);
         id
     });
     let delivered = |component, grams| InkFact::Delivered {
@@ -147,8 +147,8 @@ pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
         note: "With the tees, on the pallet".into(),
         by: Some("Ines".into()),
     };
-    happened(maker, start + HOUR, delivered(filled, 5_000.0));
-    happened(maker, start + HOUR, delivered(white, 1_000.0));
+    record_event(maker, start + HOUR, delivered(filled, 5_000.0));
+    record_event(maker, start + HOUR, delivered(white, 1_000.0));
     let mut recipe = |name: &str, colour: &str, note: &str| {
         let id = maker.id();
         let fields = vec![
@@ -156,7 +156,7 @@ pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
             RecipeField::Colour(Colour::from_hex(colour)),
             RecipeField::Note(note.into()),
         ];
-        tell(maker, start, id, InkFact::RecipeSet(fields));
+        record(maker, start, id, InkFact::RecipeSet(fields));
         id
     };
     let apricot = recipe("Apricot", "#f2a65a", "Flash between hits, or it drags.");

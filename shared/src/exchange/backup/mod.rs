@@ -17,11 +17,11 @@ use serde::{Deserialize, Serialize};
 mod reader;
 mod writer;
 
-pub use reader::{Backup, BackupProblem, LARGEST_FILE, read_backup};
-pub use writer::BackupOut;
+pub use reader::{Backup, BackupProblem, MAX_FILE_BYTES, read_backup};
+pub use writer::BackupWriter;
 
 /// Most photos in a file, when writing and reading.
-pub(crate) const MOST_PHOTOS: usize = 20_000;
+pub(crate) const MAX_PHOTOS: usize = 20_000;
 /// Name of the journal in the archive.
 pub(crate) const JOURNAL: &str = "journal.ndjson";
 /// Folder of the photos in the archive.

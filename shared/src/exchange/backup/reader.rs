@@ -1,22 +1,22 @@
 //! Reads the backup file, and refuses it whole if anything in it is not as a device writes it.
 
 use crate::exchange::Source;
-use crate::exchange::backup::{Heading, JOURNAL, MOST_PHOTOS, PHOTOS, VERSION};
+use crate::exchange::backup::{Heading, JOURNAL, MAX_PHOTOS, PHOTOS, VERSION};
 use crate::exchange::zip::reader::{EntryReader, ZipEntry, ZipError, list};
-use crate::facts::{Entry, LARGEST_TAKEN};
+use crate::facts::{Entry, MAX_ACCEPTED_BYTES};
 use crate::ids::PhotoId;
 use crate::journal::EntryProblem;
 use crate::photo::JpegPhoto;
 use std::collections::BTreeMap;
 
 /// Largest file accepted, in bytes: the limit of the ZIP format. It is read in parts.
-pub const LARGEST_FILE: u64 = u32::MAX as u64;
+pub const MAX_FILE_BYTES: u64 = u32::MAX as u64;
 /// Most entries accepted.
-const MOST_ENTRIES: u64 = 2_000_000;
+const MAX_ENTRIES: u64 = 2_000_000;
 /// Largest compressed journal, in bytes: decades of a shop's facts.
-const LARGEST_PACKED: u32 = 64 * 1024 * 1024;
+const MAX_COMPRESSED_JOURNAL: u32 = 64 * 1024 * 1024;
 /// Largest decompressed journal, in bytes.
-const LARGEST_JOURNAL: u64 = 512 * 1024 * 1024;
+const MAX_JOURNAL_BYTES: u64 = 512 * 1024 * 1024;
 
 /// Why a file was refused. The attempt changes nothing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,14 +64,14 @@ impl<S: Source> Backup<S> {
     /// [`BackupProblem`]; then nothing from the file should be used.
     pub async fn photo(&self, photo: PhotoId) -> Result<Option<JpegPhoto>, BackupProblem> {
         let Some(row) = self.photos.get(&photo) else { return Ok(None) };
-        let file = EntryReader::new(&self.source, row).await.map_err(problem)?;
-        let bytes = file.whole(LARGEST_TAKEN).map_err(|_| BackupProblem::Damaged)?;
+        let file = EntryReader::new(&self.source, row).await.map_err(backup_problem)?;
+        let bytes = file.whole(MAX_ACCEPTED_BYTES).map_err(|_| BackupProblem::Damaged)?;
         let read = JpegPhoto::of(bytes).filter(|read| read.id() == photo);
         read.map(Some).ok_or(BackupProblem::BadPhoto)
     }
 }
 
-pub(crate) fn problem(missing: ZipError) -> BackupProblem {
+pub(crate) fn backup_problem(missing: ZipError) -> BackupProblem {
     match missing {
         ZipError::NotAnArchive => BackupProblem::NotAnArchive,
         ZipError::Missing => BackupProblem::NotABackup,
@@ -84,27 +84,27 @@ pub(crate) fn problem(missing: ZipError) -> BackupProblem {
 /// # Errors
 /// [`BackupProblem`]; then nothing from the file should be used.
 pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProblem> {
-    if source.size() > LARGEST_FILE {
+    if source.size() > MAX_FILE_BYTES {
         return Err(BackupProblem::TooLarge);
     }
-    let rows = list(&source).await.map_err(problem)?;
+    let rows = list(&source).await.map_err(backup_problem)?;
     let journal = rows.iter().find(|row| row.name == JOURNAL).ok_or(BackupProblem::NotABackup)?;
-    if journal.packed > LARGEST_PACKED || u64::from(journal.size) > LARGEST_JOURNAL {
+    if journal.packed > MAX_COMPRESSED_JOURNAL || u64::from(journal.size) > MAX_JOURNAL_BYTES {
         return Err(BackupProblem::TooLarge);
     }
-    let journal = EntryReader::new(&source, journal).await.map_err(problem)?;
+    let journal = EntryReader::new(&source, journal).await.map_err(backup_problem)?;
     let entries = read_journal(journal)?;
-    Ok(Backup { entries, photos: photos_among(rows)?, source })
+    Ok(Backup { entries, photos: photo_entries(rows)?, source })
 }
 
 /// The archive entries of the photos, by the ids in their names.
-fn photos_among(rows: Vec<ZipEntry>) -> Result<BTreeMap<PhotoId, ZipEntry>, BackupProblem> {
+fn photo_entries(rows: Vec<ZipEntry>) -> Result<BTreeMap<PhotoId, ZipEntry>, BackupProblem> {
     let mut photos = BTreeMap::new();
     for row in rows {
         // Some tools list the folder itself.
         let Some(name) = row.name.strip_prefix(PHOTOS).filter(|name| !name.is_empty()) else { continue };
         let id = name.strip_suffix(".jpg").and_then(PhotoId::parse).ok_or(BackupProblem::BadPhoto)?;
-        if row.packed.max(row.size) as usize > LARGEST_TAKEN || photos.len() == MOST_PHOTOS {
+        if row.packed.max(row.size) as usize > MAX_ACCEPTED_BYTES || photos.len() == MAX_PHOTOS {
             return Err(BackupProblem::TooLarge);
         }
         if photos.insert(id, row).is_some() {
@@ -115,7 +115,7 @@ fn photos_among(rows: Vec<ZipEntry>) -> Result<BTreeMap<PhotoId, ZipEntry>, Back
 }
 
 fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
-    let mut lines = Lines { from: journal, ahead: Vec::new(), read: 0, unpacked: 0, line: 0 };
+    let mut lines = Lines { from: journal, buffer: Vec::new(), read: 0, unpacked: 0, line: 0 };
     let heading: Heading = match lines.next_line()? {
         Some(text) => serde_json::from_str(&text).map_err(|_| BackupProblem::NotABackup)?,
         None => return Err(BackupProblem::NotABackup),
@@ -126,7 +126,7 @@ fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
     if heading.version > VERSION {
         return Err(BackupProblem::Newer);
     }
-    if heading.entries > MOST_ENTRIES {
+    if heading.entries > MAX_ENTRIES {
         return Err(BackupProblem::TooLarge);
     }
     // Without reserving the number of entries in the header, which has not been verified.
@@ -145,7 +145,7 @@ fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
 struct Lines {
     from: EntryReader,
     /// Decompressed bytes, and how many of them were read.
-    ahead: Vec<u8>,
+    buffer: Vec<u8>,
     read: usize,
     unpacked: u64,
     line: u64,
@@ -157,14 +157,14 @@ impl Lines {
         self.line += 1;
         let bad = BackupProblem::BadLine { line: self.line };
         loop {
-            let ahead = &self.ahead[self.read..];
+            let ahead = &self.buffer[self.read..];
             if let Some(end) = ahead.iter().position(|byte| *byte == b'\n') {
                 bytes.extend_from_slice(&ahead[..end]);
                 self.read += end + 1;
                 break;
             }
             bytes.extend_from_slice(ahead);
-            self.ahead.clear();
+            self.buffer.clear();
             self.read = 0;
             if bytes.len() > crate::bounds::LONGEST_LINE {
                 return Err(bad);
@@ -175,10 +175,10 @@ impl Lines {
             }
             self.unpacked += piece.len() as u64;
             // The size in the archive's list has not been verified either.
-            if self.unpacked > LARGEST_JOURNAL {
+            if self.unpacked > MAX_JOURNAL_BYTES {
                 return Err(BackupProblem::CutShort);
             }
-            self.ahead.extend_from_slice(piece);
+            self.buffer.extend_from_slice(piece);
         }
         if bytes.len() > crate::bounds::LONGEST_LINE {
             return Err(bad);

@@ -1,6 +1,6 @@
 use super::*;
 use crate::exchange::Source;
-use crate::facts::{Entry, Fact, LARGEST_TAKEN};
+use crate::facts::{Entry, Fact, MAX_ACCEPTED_BYTES};
 use crate::ids::PhotoId;
 use crate::journal::Stamp;
 use crate::photo::JpegPhoto;
@@ -24,7 +24,7 @@ fn entries() -> Vec<Entry> {
 
 /// A file with these entries and photos, in memory.
 fn write(entries: &[Entry], photos: &[JpegPhoto]) -> Vec<u8> {
-    let (mut out, mut file) = BackupOut::new(entries, 9).unwrap();
+    let (mut out, mut file) = BackupWriter::new(entries, 9).unwrap();
     for photo in photos {
         file.extend(out.photo(photo).unwrap());
         file.extend(photo.bytes());
@@ -34,7 +34,7 @@ fn write(entries: &[Entry], photos: &[JpegPhoto]) -> Vec<u8> {
 }
 
 fn write_backup(entries: &[Entry], made: u64) -> Option<Vec<u8>> {
-    let (out, first) = BackupOut::new(entries, made).ok()?;
+    let (out, first) = BackupWriter::new(entries, made).ok()?;
     Some([first, out.finish()].concat())
 }
 
@@ -56,7 +56,7 @@ fn read_photos(bytes: &[u8]) -> Result<Vec<JpegPhoto>, BackupProblem> {
 }
 
 /// An archive with an empty journal and other files, written by the `zip` crate.
-fn packed_with(method: CompressionMethod, files: &[(&str, &[u8])]) -> Vec<u8> {
+fn archive_with(method: CompressionMethod, files: &[(&str, &[u8])]) -> Vec<u8> {
     let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
     let options = SimpleFileOptions::default().compression_method(method);
     archive.start_file(JOURNAL, options).unwrap();
@@ -96,7 +96,7 @@ fn photos_are_written_unchanged_and_read_back() {
 fn photos_recompressed_by_another_tool_are_read() {
     for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
         let name = name_of(&photo(3));
-        let bytes = packed_with(method, &[("photos/", b""), ("notes.txt", b"hello"), (&name, photo(3).bytes())]);
+        let bytes = archive_with(method, &[("photos/", b""), ("notes.txt", b"hello"), (&name, photo(3).bytes())]);
         assert_eq!(read_photos(&bytes), Ok(vec![photo(3)]), "{method}");
     }
 }
@@ -108,7 +108,7 @@ fn photos_that_no_device_made_are_refused() {
     let exif = [&clean[..2], &[0xFF, 0xE1, 0, 8], b"Exif\0\0", &clean[2..]].concat();
     let own = format!("photos/{}.jpg", PhotoId::of(&exif));
     let other = photo(2).into_bytes();
-    let large = vec![0; LARGEST_TAKEN + 1];
+    let large = vec![0; MAX_ACCEPTED_BYTES + 1];
     let upper = name.to_uppercase().replace("PHOTOS", "photos").replace("JPG", "jpg");
     for (name, bytes, problem) in [
         // Another photo's bytes under its name; metadata under the right name; not an image.
@@ -122,7 +122,7 @@ fn photos_that_no_device_made_are_refused() {
         (&name, &large, BackupProblem::TooLarge),
     ] {
         for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
-            assert_eq!(read_photos(&packed_with(method, &[(name, bytes)])), Err(problem), "{name}");
+            assert_eq!(read_photos(&archive_with(method, &[(name, bytes)])), Err(problem), "{name}");
         }
     }
 }
@@ -130,7 +130,7 @@ fn photos_that_no_device_made_are_refused() {
 #[test]
 fn a_photo_larger_than_its_stated_size_is_stopped() {
     let name = name_of(&photo(1));
-    let mut bytes = packed_with(CompressionMethod::Deflated, &[(&name, &vec![0; 64 << 20])]);
+    let mut bytes = archive_with(CompressionMethod::Deflated, &[(&name, &vec![0; 64 << 20])]);
     let central = bytes.windows(4).rposition(|four| four == b"PK\x01\x02").unwrap();
     bytes[central + 24..central + 28].copy_from_slice(&9u32.to_le_bytes());
     assert_eq!(read_photos(&bytes), Err(BackupProblem::Damaged));
@@ -140,7 +140,7 @@ fn a_photo_larger_than_its_stated_size_is_stopped() {
 fn the_same_photo_twice_is_refused() {
     let name = name_of(&photo(1));
     let other = name_of(&photo(2));
-    let bytes = packed_with(CompressionMethod::Stored, &[(&name, photo(1).bytes()), (&other, photo(1).bytes())]);
+    let bytes = archive_with(CompressionMethod::Stored, &[(&name, photo(1).bytes()), (&other, photo(1).bytes())]);
     // No tool writes a name twice.
     let twice: Vec<u8> = {
         let mut bytes = bytes;

@@ -1,19 +1,19 @@
 //! Writes the backup file, part after part.
 
 use crate::collections::sort_by_key;
-use crate::exchange::backup::{Heading, JOURNAL, MOST_PHOTOS, PHOTOS, VERSION};
+use crate::exchange::backup::{Heading, JOURNAL, MAX_PHOTOS, PHOTOS, VERSION};
 use crate::exchange::zip::writer::{DeflatedEntry, ZipWriter};
 use crate::facts::Entry;
 use crate::photo::JpegPhoto;
 
 /// Writes a backup file part by part, so that its photos need not all be in memory: the journal, then for
 /// each photo a record followed by the photo's bytes, then the end.
-pub struct BackupOut {
+pub struct BackupWriter {
     archive: ZipWriter,
     photos: usize,
 }
 
-impl BackupOut {
+impl BackupWriter {
     /// Starts a file with these entries, made at wall time `made`. Returns the writer and the first part of
     /// the file.
     ///
@@ -42,7 +42,7 @@ impl BackupOut {
     /// Adds a photo and returns the part that precedes its bytes. `None` if the file cannot take another
     /// photo.
     pub fn photo(&mut self, photo: &JpegPhoto) -> Option<Vec<u8>> {
-        if self.photos == MOST_PHOTOS {
+        if self.photos == MAX_PHOTOS {
             return None;
         }
         let part = self.archive.store(&format!("{PHOTOS}{}.jpg", photo.id()), photo.bytes())?;

@@ -2,7 +2,7 @@
 
 use crate::bounds::NOTE;
 use crate::codec::Encode;
-use crate::facts::MOST_SCREENS;
+use crate::facts::MAX_SCREENS;
 use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 
@@ -19,14 +19,16 @@ pub enum BatchTime {
 }
 
 /// Longest time of a batch, in seconds: two days.
-pub(crate) const LONGEST_BATCH: u32 = 2 * 86_400;
+pub(crate) const MAX_BATCH_SECONDS: u32 = 2 * 86_400;
 
 impl BatchTime {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         match self {
             Self::Elapsed => true,
-            Self::Whole(time) | Self::EachScreen(time) => (1..=LONGEST_BATCH * 1_000).contains(&time.milliseconds()),
+            Self::Whole(time) | Self::EachScreen(time) => {
+                (1..=MAX_BATCH_SECONDS * 1_000).contains(&time.milliseconds())
+            }
         }
     }
 }
@@ -44,10 +46,10 @@ pub enum BathField {
 }
 
 impl BathField {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
-            Self::Capacity(count) => count.is_none_or(|count| (1..=MOST_SCREENS).contains(&count)),
+            Self::Capacity(count) => count.is_none_or(|count| (1..=MAX_SCREENS).contains(&count)),
             Self::RechargeAt(percent) => percent.is_none_or(|percent| (101..=1_000).contains(&percent)),
             Self::Note(text) => text.chars().count() <= NOTE,
         }

@@ -15,7 +15,7 @@ pub const LONGEST: f64 = 4.0 * 3_600.0;
 /// How an exposure time was found. **Frozen**: it is stored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Found {
+pub enum ExposureMethod {
     /// Read from a 21-step guide.
     StepGuide {
         /// Time of the test exposure.
@@ -43,7 +43,7 @@ pub enum Found {
     Practice,
 }
 
-impl Found {
+impl ExposureMethod {
     /// Whether it was confirmed on a stencil: a computed time is not.
     pub fn is_tested(self) -> bool {
         !matches!(self, Self::Distance { .. })
@@ -53,20 +53,20 @@ impl Found {
         let steps = 1..=GUIDE_STEPS;
         match self {
             Self::StepGuide { test, solid, goal } => {
-                is_exposure(test) && steps.contains(&solid) && steps.contains(&goal)
+                is_exposure_time(test) && steps.contains(&solid) && steps.contains(&goal)
             }
-            Self::Columns { test, percent } => is_exposure(test) && (1..=100).contains(&percent),
-            Self::Distance { before, from } => is_exposure(before) && is_lamp_distance(from),
+            Self::Columns { test, percent } => is_exposure_time(test) && (1..=100).contains(&percent),
+            Self::Distance { before, from } => is_exposure_time(before) && is_lamp_distance(from),
             Self::Practice => true,
         }
     }
 }
 
 /// Whether a time is between [`SHORTEST`] and [`LONGEST`].
-pub(crate) fn is_exposure(time: Seconds) -> bool {
+pub(crate) fn is_exposure_time(time: Seconds) -> bool {
     (SHORTEST..=LONGEST).contains(&time.seconds())
 }
 
 /// The lowest step that should stay solid. Published by an emulsion maker as the minimum for a hard stencil
 /// ("How do I test exposure").
-pub const LEAST_GOAL: u8 = 7;
+pub const MIN_GOAL: u8 = 7;

@@ -1,6 +1,6 @@
 //! An exposure that was found, as it is stored. **Frozen** as [`crate::facts::Fact`] is.
 
-use super::found::{Found, is_exposure};
+use super::found::{ExposureMethod, is_exposure_time};
 use super::lamp::is_lamp_distance;
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
@@ -26,7 +26,7 @@ pub struct Exposure {
     /// The exposure time.
     pub time: Seconds,
     /// How it was found.
-    pub found: Found,
+    pub found: ExposureMethod,
     /// Who found it; `None` if the shop keeps no crew list.
     pub by: Option<String>,
     /// Free notes.
@@ -34,12 +34,12 @@ pub struct Exposure {
 }
 
 impl Exposure {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         self.distance.is_none_or(is_lamp_distance)
             && self.cloth.in_bounds()
             && self.coats.is_none_or(Coats::in_bounds)
-            && is_exposure(self.time)
+            && is_exposure_time(self.time)
             && self.found.in_bounds()
             && self.by.as_deref().is_none_or(is_name)
             && is_note(&self.note)

@@ -38,7 +38,7 @@ pub enum LampField {
 }
 
 impl LampField {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Name(name) => is_name(name),
@@ -49,9 +49,9 @@ impl LampField {
 }
 
 /// Longest distance from a lamp to a screen, in inches.
-pub(crate) const FURTHEST: f64 = 120.0;
+pub(crate) const MAX_LAMP_DISTANCE_IN: f64 = 120.0;
 
 /// Whether a length is possible as the distance from a lamp to a screen.
 pub(crate) fn is_lamp_distance(distance: Length) -> bool {
-    (1..=Length::from_inches(FURTHEST).micrometres()).contains(&distance.micrometres())
+    (1..=Length::from_inches(MAX_LAMP_DISTANCE_IN).micrometres()).contains(&distance.micrometres())
 }

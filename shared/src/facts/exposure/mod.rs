@@ -11,13 +11,13 @@ mod found;
 mod known;
 mod lamp;
 
-pub(crate) use bath::LONGEST_BATCH;
+pub(crate) use bath::MAX_BATCH_SECONDS;
 pub use bath::{BatchTime, BathField};
 pub use emulsion::{EmulsionField, Family};
-pub(crate) use found::is_exposure;
-pub use found::{Found, GUIDE_STEPS, LEAST_GOAL, LONGEST, SHORTEST};
+pub(crate) use found::is_exposure_time;
+pub use found::{ExposureMethod, GUIDE_STEPS, LONGEST, MIN_GOAL, SHORTEST};
 pub use known::Exposure;
-pub(crate) use lamp::FURTHEST;
+pub(crate) use lamp::MAX_LAMP_DISTANCE_IN;
 pub use lamp::{LampField, LampKind};
 
 /// A fact about exposure, or about the reclaim bath.
@@ -58,12 +58,12 @@ pub enum StencilFact {
 }
 
 /// Most screens in a bath.
-pub(crate) const MOST_SCREENS: u16 = 200;
+pub(crate) const MAX_SCREENS: u16 = 200;
 
 impl StencilFact {
-    /// As [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
-        let count = |count: &u16| (1..=MOST_SCREENS).contains(count);
+        let count = |count: &u16| (1..=MAX_SCREENS).contains(count);
         match self {
             Self::Lamp(fields) => fields.len() <= LIST && fields.iter().all(LampField::in_bounds),
             Self::Emulsion(fields) => fields.len() <= LIST && fields.iter().all(EmulsionField::in_bounds),
@@ -71,7 +71,7 @@ impl StencilFact {
             Self::Exposure(exposure) => exposure.in_bounds(),
             Self::BathCharged { chemistry, by } => is_note(chemistry) && by.as_deref().is_none_or(is_name),
             Self::Bath(fields) => fields.len() <= LIST && fields.iter().all(BathField::in_bounds),
-            Self::BatchIn { screens, count: all } => screens.len() <= usize::from(MOST_SCREENS) && count(all),
+            Self::BatchIn { screens, count: all } => screens.len() <= usize::from(MAX_SCREENS) && count(all),
             Self::BatchOut { time, count: all } => time.in_bounds() && all.iter().all(count),
         }
     }

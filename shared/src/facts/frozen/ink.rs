@@ -3,13 +3,13 @@
 use super::frozen;
 use super::prelude::*;
 
-fn drawdown() -> DrawdownMade {
-    DrawdownMade {
+fn drawdown() -> DrawdownRecord {
+    DrawdownRecord {
         component: COMPONENT,
         share: percent(10),
         rest: Some(COMPONENT),
-        lay: Lay::Hiding,
-        seen: SwatchSeen::Flat(1_800),
+        lay: RecordedLayer::Hiding,
+        seen: SwatchMeasurement::Flat(1_800),
         note: "Two pulls".into(),
         by: Some(person()),
     }
@@ -226,28 +226,28 @@ frozen! {
         2 Screen => r#""screen""#, "02";
     }
 
-    struct DrawdownMade, |drawdown| Fact::Ink(InkFact::DrawnDown(drawdown)) => {
-        DrawdownMade { share: Share::WHOLE, rest: None, note: String::new(), by: None, ..drawdown() } =>
+    struct DrawdownRecord, |drawdown| Fact::Ink(InkFact::DrawnDown(drawdown)) => {
+        DrawdownRecord { share: Share::WHOLE, rest: None, note: String::new(), by: None, ..drawdown() } =>
             r#"{"component":"00000000-0000-0000-0000-000000000021","share":1000000000,"rest":null,"lay":"hiding","seen":{"flat":1800},"note":"","by":null}"#,
             "10000000000000000000000000000000218094ebdc03000002880e0000";
     }
 
-    enum Lay, |lay| Fact::Ink(InkFact::DrawnDown(DrawdownMade { lay, ..drawdown() })) => {
+    enum RecordedLayer, |lay| Fact::Ink(InkFact::DrawnDown(DrawdownRecord { lay, ..drawdown() })) => {
         0 Hiding => r#""hiding""#, "00";
-        1 Over { film: Film::Hits(2), backing: SwatchSeen::Flat(300) } =>
+        1 Over { film: Film::Hits(2), backing: SwatchMeasurement::Flat(300) } =>
             r#"{"over":{"film":{"hits":2},"backing":{"flat":300}}}"#,
             "01000202ac02";
     }
 
-    enum Film, |film| Fact::Ink(InkFact::DrawnDown(DrawdownMade {
-        lay: Lay::Over { film, backing: SwatchSeen::Flat(300) },
+    enum Film, |film| Fact::Ink(InkFact::DrawnDown(DrawdownRecord {
+        lay: RecordedLayer::Over { film, backing: SwatchMeasurement::Flat(300) },
         ..drawdown()
     })) => {
         0 Hits(1) => r#"{"hits":1}"#, "0001";
         1 Wet { um: 60, a_hit: 30 } => r#"{"wet":{"um":60,"a_hit":30}}"#, "013c1e";
     }
 
-    enum SwatchSeen, |seen| Fact::Ink(InkFact::DrawnDown(DrawdownMade { seen, ..drawdown() })) => {
+    enum SwatchMeasurement, |seen| Fact::Ink(InkFact::DrawnDown(DrawdownRecord { seen, ..drawdown() })) => {
         0 Colour(reading()) => r#"{"colour":{"l":52500,"a":41000,"b":-3250,"by":"photo"}}"#, "00a8b406d08005e33201";
         1 Curve((0..31).map(|band| 200 * band).collect()) =>
             r#"{"curve":[0,200,400,600,800,1000,1200,1400,1600,1800,2000,2200,2400,2600,2800,3000,3200,3400,3600,3800,4000,4200,4400,4600,4800,5000,5200,5400,5600,5800,6000]}"#,

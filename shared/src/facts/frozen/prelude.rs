@@ -58,8 +58,8 @@ pub(super) fn seconds(seconds: u32) -> Seconds {
     Seconds::from_milliseconds(seconds * 1000)
 }
 
-pub(super) fn belt(micrometres_a_second: u32) -> BeltSpeed {
-    BeltSpeed::from_micrometres_a_second(micrometres_a_second)
+pub(super) fn belt(micrometres_per_second: u32) -> BeltSpeed {
+    BeltSpeed::from_micrometres_a_second(micrometres_per_second)
 }
 
 pub(super) fn millimetres(millimetres: i32) -> Length {

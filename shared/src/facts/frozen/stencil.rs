@@ -11,7 +11,7 @@ fn exposure() -> Exposure {
         cloth: MeshCloth { count: MeshCount::PerInch(156), thread_um: Some(64), dyed: true },
         coats: Some(Coats { print: 1, squeegee: 2 }),
         time: seconds(240),
-        found: Found::Practice,
+        found: ExposureMethod::Practice,
         by: Some(person()),
         note: "New lamp".into(),
     }
@@ -80,7 +80,7 @@ frozen! {
             "013d0000";
     }
 
-    enum Found, |found| Fact::Stencil(StencilFact::Exposure(Exposure { found, ..exposure() })) => {
+    enum ExposureMethod, |found| Fact::Stencil(StencilFact::Exposure(Exposure { found, ..exposure() })) => {
         0 StepGuide { test: seconds(200), solid: 6, goal: 7 } =>
             r#"{"step_guide":{"test":200000,"solid":6,"goal":7}}"#,
             "00c09a0c0607";

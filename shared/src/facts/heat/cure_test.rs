@@ -3,7 +3,7 @@
 use super::sheet::SheetFigures;
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::{Fabric, Flash, is_met, is_reachable, is_set};
+use crate::facts::{Fabric, Flash, is_machine_time, is_shop_temperature, is_shop_temperature_change};
 use crate::ids::Subject;
 use crate::units::{Seconds, Temperature, TemperatureDelta};
 use serde::{Deserialize, Serialize};
@@ -51,7 +51,7 @@ impl TestMethod {
     /// How many home washes one run of the method stands for. AATCC 61: one 45-minute test approximates five,
     /// for colour loss and surface change, not for staining (scope of AATCC TM61). ISO 6330: each procedure
     /// is one domestic wash (its scope).
-    pub fn washes_a_run(self) -> u16 {
+    pub fn washes_per_run(self) -> u16 {
         match self {
             Self::Aatcc61 => 5,
             Self::Own | Self::Aatcc8 | Self::Iso105X12 | Self::Iso6330 => 1,
@@ -113,10 +113,10 @@ pub struct HeatSettings {
 
 impl HeatSettings {
     fn in_bounds(&self) -> bool {
-        self.temperature.is_none_or(is_met)
-            && self.offset.is_none_or(is_reachable)
-            && self.dwell.is_none_or(is_set)
-            && self.flash.is_none_or(|flash| is_set(flash.seconds))
+        self.temperature.is_none_or(is_shop_temperature)
+            && self.offset.is_none_or(is_shop_temperature_change)
+            && self.dwell.is_none_or(is_machine_time)
+            && self.flash.is_none_or(|flash| is_machine_time(flash.seconds))
             && self.sheet.is_none_or(|sheet| sheet.in_bounds())
     }
 }

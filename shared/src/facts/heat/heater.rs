@@ -2,7 +2,7 @@
 
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::{is_belt, is_built};
+use crate::facts::{is_belt_speed, is_machine_length};
 use crate::units::{BeltSpeed, Length};
 use serde::{Deserialize, Serialize};
 
@@ -53,8 +53,8 @@ impl HeaterField {
         match self {
             Self::Kind(_) => true,
             Self::Name(text) => is_name(text),
-            Self::HeatedLength(length) => length.is_none_or(is_built),
-            Self::Slowest(speed) | Self::Fastest(speed) => speed.is_none_or(is_belt),
+            Self::HeatedLength(length) => length.is_none_or(is_machine_length),
+            Self::Slowest(speed) | Self::Fastest(speed) => speed.is_none_or(is_belt_speed),
             Self::Notes(text) => is_note(text),
         }
     }

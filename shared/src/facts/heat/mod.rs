@@ -88,50 +88,52 @@ pub enum HeatFact {
 }
 
 /// Longest settling, dwell or flash accepted, in milliseconds: four hours.
-const LONGEST: u32 = 4 * 3_600_000;
+const MAX_TIME: u32 = 4 * 3_600_000;
 /// Longest heated length accepted, in micrometres: 30 m.
-const FURTHEST: i32 = 30_000_000;
+const MAX_LENGTH: i32 = 30_000_000;
 
 /// Whether a temperature can occur in a shop: −40 to 600 °C.
-pub(crate) fn is_met(temperature: Temperature) -> bool {
+pub(crate) fn is_shop_temperature(temperature: Temperature) -> bool {
     (-40_000..=600_000).contains(&temperature.milli_celsius())
 }
 
 /// Whether a difference can occur between two such temperatures.
-pub(crate) fn is_reachable(change: TemperatureDelta) -> bool {
+pub(crate) fn is_shop_temperature_change(change: TemperatureDelta) -> bool {
     change.milli_celsius().saturating_abs() <= 640_000
 }
 
 /// Whether a time can be set on a machine: up to four hours.
-pub(crate) fn is_set(time: Seconds) -> bool {
-    time.milliseconds() <= LONGEST
+pub(crate) fn is_machine_time(time: Seconds) -> bool {
+    time.milliseconds() <= MAX_TIME
 }
 
 /// Whether a length can be a machine's: 0 to 30 m.
-pub(crate) fn is_built(length: Length) -> bool {
-    (0..=FURTHEST).contains(&length.micrometres())
+pub(crate) fn is_machine_length(length: Length) -> bool {
+    (0..=MAX_LENGTH).contains(&length.micrometres())
 }
 
 /// Whether a belt speed is possible: above 0, up to 1 m/s.
-pub(crate) fn is_belt(speed: BeltSpeed) -> bool {
-    (1..=1_000_000).contains(&speed.micrometres_a_second())
+pub(crate) fn is_belt_speed(speed: BeltSpeed) -> bool {
+    (1..=1_000_000).contains(&speed.micrometres_per_second())
 }
 
 impl HeatFact {
-    /// As [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::RoomRead { temperature, humidity, by } => {
-                is_met(*temperature) && *humidity <= 100 && by.iter().all(|text| is_name(text))
+                is_shop_temperature(*temperature) && *humidity <= 100 && by.iter().all(|text| is_name(text))
             }
             Self::HeaterSet(fields) => fields.len() <= LIST && fields.iter().all(HeaterField::in_bounds),
-            Self::SensorRead { setting, found, .. } => is_met(*setting) && is_met(*found),
+            Self::SensorRead { setting, found, .. } => is_shop_temperature(*setting) && is_shop_temperature(*found),
             Self::SensorUnread | Self::DryerChosen(_) => true,
             Self::SheetSet(fields) => fields.len() <= LIST && fields.iter().all(SheetField::in_bounds),
-            Self::FabricLimit { temperature, note, .. } => temperature.is_none_or(is_met) && is_note(note),
-            Self::SettlingStarted { from, to, .. } => is_met(*from) && is_met(*to),
-            Self::SettlingFinished(time) => is_set(*time),
-            Self::SettlingLogged { from, to, took, .. } => is_met(*from) && is_met(*to) && is_set(*took),
+            Self::FabricLimit { temperature, note, .. } => temperature.is_none_or(is_shop_temperature) && is_note(note),
+            Self::SettlingStarted { from, to, .. } => is_shop_temperature(*from) && is_shop_temperature(*to),
+            Self::SettlingFinished(time) => is_machine_time(*time),
+            Self::SettlingLogged { from, to, took, .. } => {
+                is_shop_temperature(*from) && is_shop_temperature(*to) && is_machine_time(*took)
+            }
             Self::TestSet(fields) => fields.len() <= LIST && fields.iter().all(TestField::in_bounds),
             Self::TrialSet(fields) => fields.len() <= LIST && fields.iter().all(TrialField::in_bounds),
         }

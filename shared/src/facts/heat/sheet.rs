@@ -2,7 +2,7 @@
 
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::{is_met, is_set};
+use crate::facts::{is_machine_time, is_shop_temperature};
 use crate::time::Day;
 use crate::units::{Seconds, Temperature};
 use serde::{Deserialize, Serialize};
@@ -31,8 +31,8 @@ impl SheetField {
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Ink(text) => is_name(text),
-            Self::Cure(t) | Self::Flash(t) | Self::Highest(t) => t.is_none_or(is_met),
-            Self::Hold(time) => time.is_none_or(is_set),
+            Self::Cure(t) | Self::Flash(t) | Self::Highest(t) => t.is_none_or(is_shop_temperature),
+            Self::Hold(time) => time.is_none_or(is_machine_time),
             Self::Source(text) => is_note(text),
             Self::SourceDay(_) => true,
         }
@@ -55,6 +55,7 @@ pub struct SheetFigures {
 
 impl SheetFigures {
     pub(crate) fn in_bounds(&self) -> bool {
-        [self.cure, self.flash, self.highest].into_iter().flatten().all(is_met) && self.hold.is_none_or(is_set)
+        [self.cure, self.flash, self.highest].into_iter().flatten().all(is_shop_temperature)
+            && self.hold.is_none_or(is_machine_time)
     }
 }

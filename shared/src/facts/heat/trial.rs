@@ -2,7 +2,7 @@
 
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
-use crate::facts::{Fabric, Flash, is_belt, is_met, is_set};
+use crate::facts::{Fabric, Flash, is_belt_speed, is_machine_time, is_shop_temperature};
 use crate::units::{BeltSpeed, Seconds, Temperature};
 use serde::{Deserialize, Serialize};
 
@@ -59,10 +59,10 @@ impl TrialField {
             Self::Ink(text) => is_name(text),
             Self::By(by) => by.iter().all(|text| is_name(text)),
             Self::Outcome(text) | Self::Notes(text) => is_note(text),
-            Self::Flash(flash) => flash.is_none_or(|flash| is_set(flash.seconds)),
-            Self::Dryer(temperature) => temperature.is_none_or(is_met),
-            Self::Belt(speed) => speed.is_none_or(is_belt),
-            Self::Dwell(time) => time.is_none_or(is_set),
+            Self::Flash(flash) => flash.is_none_or(|flash| is_machine_time(flash.seconds)),
+            Self::Dryer(temperature) => temperature.is_none_or(is_shop_temperature),
+            Self::Belt(speed) => speed.is_none_or(is_belt_speed),
+            Self::Dwell(time) => time.is_none_or(is_machine_time),
             Self::Fabric(_) | Self::Mesh(_) | Self::Hits(_) | Self::Passes(_) | Self::Verdict(_) => true,
         }
     }

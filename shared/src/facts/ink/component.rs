@@ -65,12 +65,12 @@ pub enum ComponentField {
 }
 
 /// Whether a weight may be stored: zero to [`Grams::MOST`].
-pub(crate) fn is_kept(weight: Grams) -> bool {
+pub(crate) fn is_storable_weight(weight: Grams) -> bool {
     (Grams::ZERO..=Grams::MOST).contains(&weight)
 }
 
 impl ComponentField {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Name(text) => is_name(text),
@@ -78,7 +78,7 @@ impl ComponentField {
             Self::Density(density) => density.is_none_or(|density| (100..=9_000).contains(&density)),
             Self::Cost(cost) => cost.is_none_or(|cost| cost <= 1_000_000_000),
             Self::Most(share) | Self::MostPigment(share) => share.is_none_or(|share| share <= Share::WHOLE),
-            Self::LowAt(weight) | Self::Tub(weight) => weight.is_none_or(is_kept),
+            Self::LowAt(weight) | Self::Tub(weight) => weight.is_none_or(is_storable_weight),
             Self::Kind(_) | Self::Colour(_) | Self::Hiding(_) => true,
         }
     }

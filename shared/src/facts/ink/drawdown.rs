@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 /// What was read of a swatch.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum SwatchSeen {
+pub enum SwatchMeasurement {
     /// Its colour.
     Colour(ColourReading),
     /// Its reflectance in ten-thousandths, from 400 to 700 nm in steps of 10, as an instrument measured it.
@@ -55,7 +55,7 @@ impl Film {
 /// How the ink of a drawdown was applied.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Lay {
+pub enum RecordedLayer {
     /// So thick that nothing shows through.
     Hiding,
     /// As a film over a known backing.
@@ -63,14 +63,14 @@ pub enum Lay {
         /// Thickness of the film.
         film: Film,
         /// What was read of the backing.
-        backing: SwatchSeen,
+        backing: SwatchMeasurement,
     },
 }
 
 /// A drawdown of a component.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
 #[serde(deny_unknown_fields)]
-pub struct DrawdownMade {
+pub struct DrawdownRecord {
     /// The component.
     pub component: Subject,
     /// Share of the component by weight: a masstone is all of it, less is a tint.
@@ -78,9 +78,9 @@ pub struct DrawdownMade {
     /// The white or base that makes up the rest.
     pub rest: Option<Subject>,
     /// How it was applied.
-    pub lay: Lay,
+    pub lay: RecordedLayer,
     /// What was read of it.
-    pub seen: SwatchSeen,
+    pub seen: SwatchMeasurement,
     /// Free note.
     pub note: String,
     /// Who recorded it, if known.
@@ -90,7 +90,7 @@ pub struct DrawdownMade {
 /// Full reflectance, in ten-thousandths.
 const ALL: u16 = 10_000;
 
-impl SwatchSeen {
+impl SwatchMeasurement {
     /// White of an opacity chart, 80 %: common practice, no source.
     pub const CHART_WHITE: Self = Self::Flat(8_000);
     /// Black of an opacity chart, 1 %: common practice, no source.
@@ -130,12 +130,12 @@ impl SwatchSeen {
     }
 }
 
-impl DrawdownMade {
-    /// As [`crate::facts::Fact::in_bounds`].
+impl DrawdownRecord {
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         let lies = match &self.lay {
-            Lay::Hiding => true,
-            Lay::Over { film, backing } => film.in_bounds() && backing.in_bounds(),
+            RecordedLayer::Hiding => true,
+            RecordedLayer::Over { film, backing } => film.in_bounds() && backing.in_bounds(),
         };
         let part = self.share > Share::default() && self.share <= Share::WHOLE;
         lies && part && self.seen.in_bounds() && is_note(&self.note) && self.by.iter().all(|by| is_name(by))
@@ -161,14 +161,14 @@ mod tests {
     #[test]
     fn a_curve_reads_back_as_measured_and_a_colour_keeps_its_look() {
         let measured = Reflectance { bands: std::array::from_fn(|band| 0.02 * band as f64), origin: Origin::Measured };
-        let back = SwatchSeen::of_curve(&measured).reflectance();
+        let back = SwatchMeasurement::of_curve(&measured).reflectance();
         assert_eq!(back.origin, Origin::Measured);
         assert!(measured.bands.iter().zip(back.bands).all(|(one, other)| (one - other).abs() < 5.1e-5));
-        let seen = SwatchSeen::Colour(reading_of(Lab::new(50.0, 20.0, -10.0), ReadBy::Instrument));
+        let seen = SwatchMeasurement::Colour(reading_of(Lab::new(50.0, 20.0, -10.0), ReadBy::Instrument));
         assert_eq!(seen.reflectance().origin, Origin::Reconstructed);
         assert!(crate::colour::ciede2000(seen.reflectance().lab(), seen.lab()) < 0.01);
-        assert!(!SwatchSeen::Curve(vec![1; 30]).in_bounds());
-        assert!(!SwatchSeen::Flat(10_001).in_bounds());
+        assert!(!SwatchMeasurement::Curve(vec![1; 30]).in_bounds());
+        assert!(!SwatchMeasurement::Flat(10_001).in_bounds());
     }
 
     #[test]

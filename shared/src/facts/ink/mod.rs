@@ -18,13 +18,14 @@ mod reading;
 mod recipe;
 mod share;
 
-pub(crate) use component::is_kept;
+pub(crate) use component::is_storable_weight;
 pub use component::{ComponentField, ComponentKind, Hiding};
-pub use drawdown::{DrawdownMade, Film, Lay, SwatchSeen, lab_of, reading_of};
+pub use drawdown::{DrawdownRecord, Film, RecordedLayer, SwatchMeasurement, lab_of, reading_of};
 pub use pot::{BatchSize, PotField};
 pub use print_use::PrintUse;
+pub(crate) use reading::MAX_LAB_AB;
 pub use reading::{ColourReading, ReadBy, ReadOn};
-pub(crate) use recipe::is_whole;
+pub(crate) use recipe::is_complete_recipe;
 pub use recipe::{Part, RecipeField};
 pub use share::Share;
 
@@ -192,7 +193,7 @@ pub enum InkFact {
         by: Option<String>,
     },
     /// A component was drawn down and the drawdown read.
-    DrawnDown(DrawdownMade),
+    DrawnDown(DrawdownRecord),
     /// The colour of a lot's garments was read; `None` if it is no longer known. The subject is the lot.
     GarmentRead(Option<ColourReading>),
 }
@@ -213,28 +214,32 @@ pub enum PourStep {
 pub(crate) type Touched = [Option<Subject>; 2];
 
 impl InkFact {
-    /// As [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
-        let poured = |grams: &Grams| grams.is_positive() && is_kept(*grams);
+        let poured = |grams: &Grams| grams.is_positive() && is_storable_weight(*grams);
         let person = |by: &Option<String>| by.iter().all(|text| is_name(text));
         let read = |reading: &Option<ColourReading>| reading.is_none_or(ColourReading::in_bounds);
         match self {
             Self::ComponentSet(fields) => fields.len() <= LIST && fields.iter().all(ComponentField::in_bounds),
             Self::RecipeSet(fields) => fields.len() <= LIST && fields.iter().all(RecipeField::in_bounds),
             Self::PotSet(fields) => fields.len() <= LIST && fields.iter().all(PotField::in_bounds),
-            Self::ScaleSet { step, most } => (1..=1_000_000).contains(&step.milligrams()) && most.is_none_or(is_kept),
+            Self::ScaleSet { step, most } => {
+                (1..=1_000_000).contains(&step.milligrams()) && most.is_none_or(is_storable_weight)
+            }
             Self::PrintSet(print) => print.is_none_or(PrintUse::in_bounds),
-            Self::RevisionSaved { parts, note, by, .. } => is_whole(parts) && is_note(note) && person(by),
+            Self::RevisionSaved { parts, note, by, .. } => is_complete_recipe(parts) && is_note(note) && person(by),
             Self::Poured { grams, note, reading, by, .. } => {
                 poured(grams) && is_note(note) && read(reading) && person(by)
             }
             Self::Resized { whole: grams, by, .. } | Self::Moved { grams, by, .. } => poured(grams) && person(by),
-            Self::Accepted { grams, by, .. } | Self::Counted { grams, by, .. } => is_kept(*grams) && person(by),
+            Self::Accepted { grams, by, .. } | Self::Counted { grams, by, .. } => {
+                is_storable_weight(*grams) && person(by)
+            }
             Self::Wasted { grams, note, by, .. } | Self::Delivered { grams, note, by, .. } => {
                 poured(grams) && is_note(note) && person(by)
             }
             Self::Used { grams, pieces, paper, by, .. } => {
-                poured(grams) && *pieces <= PIECES as u32 && paper.is_none_or(is_kept) && person(by)
+                poured(grams) && *pieces <= PIECES as u32 && paper.is_none_or(is_storable_weight) && person(by)
             }
             Self::SwatchRead { reading, note, by, .. } => reading.in_bounds() && is_note(note) && person(by),
             Self::Matched { reading, by, .. } => read(reading) && person(by),
@@ -295,7 +300,7 @@ impl InkFact {
     }
 
     /// Whether it adds the same to the same pots as `other`: notes, readings and who recorded it do not count.
-    pub(crate) fn pours_as(&self, other: &Self) -> bool {
+    pub(crate) fn pours_same_as(&self, other: &Self) -> bool {
         match (self, other) {
             (
                 Self::Poured { pot, component, grams, .. },

@@ -1,6 +1,6 @@
 //! The stored fields of a pot. **Frozen** as [`crate::facts::Fact`] is.
 
-use super::component::is_kept;
+use super::component::is_storable_weight;
 use super::recipe::Part;
 use crate::bounds::{is_name, is_note};
 use crate::codec::Encode;
@@ -31,13 +31,13 @@ pub enum PotField {
 }
 
 impl PotField {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Name(text) => is_name(text),
             Self::Note(text) => is_note(text),
             Self::Size(size) => size.is_none_or(BatchSize::in_bounds),
-            Self::Capacity(weight) | Self::Tare(weight) => weight.is_none_or(is_kept),
+            Self::Capacity(weight) | Self::Tare(weight) => weight.is_none_or(is_storable_weight),
             Self::Revision(_) | Self::Run(_) | Self::Closed(_) => true,
         }
     }
@@ -54,10 +54,10 @@ pub enum BatchSize {
 }
 
 impl BatchSize {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         let (Self::Whole(weight) | Self::Ink(weight)) = self;
-        is_kept(weight)
+        is_storable_weight(weight)
     }
 
     /// Weight of everything in the pot, at most [`Grams::MOST`].

@@ -52,7 +52,7 @@ pub struct ColourReading {
 }
 
 /// Largest a* or b*, in whole units: beyond every surface colour.
-const FURTHEST: f64 = 160.0;
+pub(crate) const MAX_LAB_AB: f64 = 160.0;
 
 impl ColourReading {
     /// From L*, a*, b*.
@@ -66,9 +66,9 @@ impl ColourReading {
         [self.l, self.a, self.b].map(|thousandths| f64::from(thousandths) / 1000.0)
     }
 
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
-        let furthest = (FURTHEST * 1000.0) as i32;
+        let furthest = (MAX_LAB_AB * 1000.0) as i32;
         let side = -furthest..=furthest;
         (0..=110_000).contains(&self.l) && side.contains(&self.a) && side.contains(&self.b)
     }

@@ -37,7 +37,7 @@ pub enum RecipeField {
 }
 
 impl RecipeField {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Name(text) => is_name(text),
@@ -49,7 +49,7 @@ impl RecipeField {
 }
 
 /// Whether a list of parts is a complete recipe: none of them is zero, and those of the ink add up to 100 %.
-pub(crate) fn is_whole(parts: &[Part]) -> bool {
+pub(crate) fn is_complete_recipe(parts: &[Part]) -> bool {
     let ink: u64 = parts.iter().filter(|part| !part.on_top).map(|part| u64::from(part.share.billionths())).sum();
     (1..=LIST).contains(&parts.len())
         && parts.iter().all(|part| part.share > Share::default() && part.share.in_bounds())

@@ -3,7 +3,7 @@ use crate::facts::Fact;
 use crate::journal::JournalFact;
 use crate::units::Length;
 use component::{ComponentKind, Hiding};
-use drawdown::{Film, Lay, SwatchSeen};
+use drawdown::{Film, RecordedLayer, SwatchMeasurement};
 use reading::{ReadBy, ReadOn};
 use share::Share;
 use uuid::Uuid;
@@ -40,8 +40,8 @@ fn saved() -> InkFact {
     }
 }
 
-fn drawn(lay: Lay, seen: SwatchSeen) -> InkFact {
-    InkFact::DrawnDown(DrawdownMade {
+fn drawn(lay: RecordedLayer, seen: SwatchMeasurement) -> InkFact {
+    InkFact::DrawnDown(DrawdownRecord {
         component: RED,
         share: Share::from_percent(10.0),
         rest: Some(POT),
@@ -166,15 +166,15 @@ fn the_names_of_ink_facts_are_a_file_format() {
             format!(r#"{{"counted":{{"component":"{TWO}","grams":1000,"by":null}}}}"#),
         ),
         (
-            drawn(Lay::Hiding, SwatchSeen::Colour(ColourReading::from_lab([1.0, 2.0, 3.0], ReadBy::Instrument))),
+            drawn(RecordedLayer::Hiding, SwatchMeasurement::Colour(ColourReading::from_lab([1.0, 2.0, 3.0], ReadBy::Instrument))),
             format!(
                 r#"{{"drawn_down":{{"component":"{TWO}","share":100000000,"rest":"{ONE}","lay":"hiding","seen":{{"colour":{{"l":1000,"a":2000,"b":3000,"by":"instrument"}}}},"note":"","by":"Ines"}}}}"#
             ),
         ),
         (
             drawn(
-                Lay::Over { film: Film::Wet { um: 100, a_hit: 40 }, backing: SwatchSeen::CHART_BLACK },
-                SwatchSeen::Curve(vec![500; crate::colour::BANDS]),
+                RecordedLayer::Over { film: Film::Wet { um: 100, a_hit: 40 }, backing: SwatchMeasurement::CHART_BLACK },
+                SwatchMeasurement::Curve(vec![500; crate::colour::BANDS]),
             ),
             format!(
                 r#"{{"drawn_down":{{"component":"{TWO}","share":100000000,"rest":"{ONE}","lay":{{"over":{{"film":{{"wet":{{"um":100,"a_hit":40}}}},"backing":{{"flat":100}}}}}},"seen":{{"curve":[{}]}},"note":"","by":"Ines"}}}}"#,
@@ -210,7 +210,10 @@ fn the_packed_bytes_of_ink_facts_are_frozen() {
         [&[5][..], &id(1), &[3, 2], &id(2), &whole, &[0], &id(1), &top, &[1], &[1], &id(2), &[0, 0, 0]].concat();
     assert_eq!(crate::codec::to_bytes(&saved()), frozen);
     assert_eq!(crate::codec::from_bytes::<InkFact>(&frozen), Some(saved()));
-    let over = drawn(Lay::Over { film: Film::Hits(2), backing: SwatchSeen::CHART_WHITE }, SwatchSeen::Flat(1));
+    let over = drawn(
+        RecordedLayer::Over { film: Film::Hits(2), backing: SwatchMeasurement::CHART_WHITE },
+        SwatchMeasurement::Flat(1),
+    );
     let tenth = [0x80, 0xc2, 0xd7, 0x2f];
     let frozen =
         [&[17][..], &id(2), &tenth, &[1], &id(1), &[1, 0, 2, 2, 0xc0, 0x3e], &[2, 1, 0], &[1, 4], b"Ines"].concat();
@@ -236,6 +239,12 @@ fn impossible_weights_and_recipes_are_out_of_bounds() {
     let far = ColourReading { l: 0, a: 0, b: 200_000, by: ReadBy::Screen };
     assert!(!InkFact::Matched { pot: POT, reading: Some(far), by: None }.in_bounds());
     assert!(!InkFact::GarmentRead(Some(far)).in_bounds());
-    assert!(!drawn(Lay::Hiding, SwatchSeen::Curve(vec![500; 30])).in_bounds());
-    assert!(!drawn(Lay::Over { film: Film::Hits(0), backing: SwatchSeen::Flat(1) }, SwatchSeen::Flat(1)).in_bounds());
+    assert!(!drawn(RecordedLayer::Hiding, SwatchMeasurement::Curve(vec![500; 30])).in_bounds());
+    assert!(
+        !drawn(
+            RecordedLayer::Over { film: Film::Hits(0), backing: SwatchMeasurement::Flat(1) },
+            SwatchMeasurement::Flat(1)
+        )
+        .in_bounds()
+    );
 }

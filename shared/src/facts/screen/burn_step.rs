@@ -68,7 +68,7 @@ impl Default for StepTimes {
 
 impl StepTimes {
     /// The longest time that can be entered for a step, in minutes.
-    pub(crate) const MOST_MINUTES: u32 = 3 * 24 * 60;
+    pub(crate) const MAX_MINUTES: u32 = 3 * 24 * 60;
 
     /// Time for a step, in milliseconds.
     pub fn of(&self, step: BurnStep) -> u64 {
@@ -83,8 +83,8 @@ impl StepTimes {
         u64::from(time.milliseconds())
     }
 
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
-        BurnStep::ALL.iter().all(|step| self.of(*step) <= u64::from(Self::MOST_MINUTES) * 60_000)
+        BurnStep::ALL.iter().all(|step| self.of(*step) <= u64::from(Self::MAX_MINUTES) * 60_000)
     }
 }

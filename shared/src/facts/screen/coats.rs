@@ -15,10 +15,10 @@ pub struct Coats {
 
 impl Coats {
     /// Most coats on one side.
-    pub(crate) const MOST: u8 = 9;
+    pub(crate) const MAX: u8 = 9;
 
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
-        self.print <= Self::MOST && self.squeegee <= Self::MOST
+        self.print <= Self::MAX && self.squeegee <= Self::MAX
     }
 }

@@ -23,10 +23,10 @@ impl Default for AgeLimits {
 
 impl AgeLimits {
     /// The longest limit that can be entered, in days.
-    pub(crate) const MOST: u16 = 2_000;
+    pub(crate) const MAX: u16 = 2_000;
 
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
-        (1..=Self::MOST).contains(&self.coated) && (1..=Self::MOST).contains(&self.exposed)
+        (1..=Self::MAX).contains(&self.coated) && (1..=Self::MAX).contains(&self.exposed)
     }
 }

@@ -33,10 +33,10 @@ impl MeshCount {
     /// ```
     /// use lastpull_core::screen::MeshCount;
     ///
-    /// assert_eq!(MeshCount::PerInch(225).an_inch(), 225);
-    /// assert_eq!(MeshCount::PerCentimetre(90).an_inch(), 229);
+    /// assert_eq!(MeshCount::PerInch(225).per_inch(), 225);
+    /// assert_eq!(MeshCount::PerCentimetre(90).per_inch(), 229);
     /// ```
-    pub fn an_inch(self) -> u16 {
+    pub fn per_inch(self) -> u16 {
         match self {
             Self::PerInch(threads) => threads,
             Self::PerCentimetre(threads) => (f64::from(threads) * 2.54).round() as u16,
@@ -47,15 +47,15 @@ impl MeshCount {
     /// more is accepted.
     pub(crate) fn in_bounds(self) -> bool {
         match self {
-            Self::PerInch(threads) => (Self::LEAST_INCH..=Self::MOST_INCH).contains(&threads),
-            Self::PerCentimetre(threads) => (Self::LEAST_CENTIMETRE..=Self::MOST_CENTIMETRE).contains(&threads),
+            Self::PerInch(threads) => (Self::MIN_PER_INCH..=Self::MAX_PER_INCH).contains(&threads),
+            Self::PerCentimetre(threads) => (Self::MIN_PER_CENTIMETRE..=Self::MAX_PER_CENTIMETRE).contains(&threads),
         }
     }
 
-    pub(crate) const LEAST_INCH: u16 = 10;
-    pub(crate) const MOST_INCH: u16 = 600;
-    pub(crate) const LEAST_CENTIMETRE: u16 = 4;
-    pub(crate) const MOST_CENTIMETRE: u16 = 240;
+    pub(crate) const MIN_PER_INCH: u16 = 10;
+    pub(crate) const MAX_PER_INCH: u16 = 600;
+    pub(crate) const MIN_PER_CENTIMETRE: u16 = 4;
+    pub(crate) const MAX_PER_CENTIMETRE: u16 = 240;
 }
 
 /// The properties of a mesh that affect its exposure.
@@ -72,9 +72,9 @@ pub struct MeshCloth {
 }
 
 impl MeshCloth {
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
-        self.count.in_bounds() && self.thread_um.is_none_or(|um| um <= MeshSheet::MOST_UM)
+        self.count.in_bounds() && self.thread_um.is_none_or(|um| um <= MeshSheet::MAX_UM)
     }
 }
 
@@ -99,7 +99,7 @@ pub struct MeshSheet {
 impl MeshSheet {
     /// Upper limit of all lengths, in micrometres: more than any thread, opening or mesh for garment
     /// printing.
-    pub(crate) const MOST_UM: u16 = 2_000;
+    pub(crate) const MAX_UM: u16 = 2_000;
 
     /// The sheet of a mesh of which only the count is known.
     pub fn of_count(count: MeshCount) -> Self {
@@ -116,9 +116,9 @@ impl MeshSheet {
         MeshCloth { count: self.count, thread_um: self.thread_um, dyed: self.dyed }
     }
 
-    /// As [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub fn in_bounds(&self) -> bool {
-        let um = |value: Option<u16>| value.is_none_or(|um| (1..=Self::MOST_UM).contains(&um));
+        let um = |value: Option<u16>| value.is_none_or(|um| (1..=Self::MAX_UM).contains(&um));
         self.count.in_bounds()
             && um(self.thread_um)
             && um(self.opening_um)
@@ -140,7 +140,7 @@ mod tests {
             r#"{"count":{"per_centimetre":90},"thread_um":40,"opening_um":null,"open_area_permille":null,"thickness_um":null,"dyed":false}"#
         );
         assert_eq!(serde_json::from_str::<MeshSheet>(&json).unwrap(), sheet);
-        assert_eq!(sheet.count.an_inch(), 229);
+        assert_eq!(sheet.count.per_inch(), 229);
     }
 
     #[test]

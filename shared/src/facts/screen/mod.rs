@@ -79,13 +79,13 @@ pub enum ScreenField {
 }
 
 /// Highest tension that can be entered, in tenths of N/cm; a drum has less.
-pub(crate) const MOST_TENSION: u16 = 1_000;
+pub(crate) const MAX_TENSION: u16 = 1_000;
 
 /// Latest wall time that is accepted: the year 37,648.
 const LATEST: u64 = 1 << 50;
 
 impl ScreenFact {
-    /// As [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Set(fields) => fields.len() <= LIST && fields.iter().all(ScreenField::in_bounds),
@@ -105,7 +105,7 @@ impl ScreenField {
             Self::Label(text) | Self::Emulsion(text) | Self::Colour(text) => is_name(text),
             Self::Notes(text) => is_note(text),
             Self::Mesh(mesh) => mesh.is_none_or(|mesh| mesh.in_bounds()),
-            Self::Tension(tension) => tension.is_none_or(|tenths| tenths <= MOST_TENSION),
+            Self::Tension(tension) => tension.is_none_or(|tenths| tenths <= MAX_TENSION),
             Self::Coats(coats) => coats.is_none_or(Coats::in_bounds),
             Self::Run(_) | Self::Replaces(_) => true,
         }

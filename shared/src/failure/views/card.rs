@@ -1,15 +1,15 @@
 //! The card of one failure.
 
-use super::print::Print;
+use super::print::PrintSketch;
 use super::rows::{FailureRow, row, stop_of};
 use crate::facts::{ScreenState, Size, Verdict};
-use crate::failure::form::most_since;
-use crate::failure::pieces::open_of;
+use crate::failure::form::max_since;
+use crate::failure::pieces::uninspected_of;
 use crate::failure::{Failure, RunPieces, run_pieces};
 use crate::ids::{JobId, Subject};
-use crate::plan::{RailVerdict, closing_of, rail};
+use crate::plan::{RailVerdict, closing_today, rail};
 use crate::run::{forecast, stop_rate};
-use crate::screen::{LabelMatch, StepRow, burn_steps, screens_of, wait_for_screen};
+use crate::screen::{LabelMatch, StepRow, burn_steps, replacement_wait, screens_of};
 use crate::shop::Shop;
 use crate::time::WallClock;
 
@@ -40,12 +40,12 @@ pub struct ReplacementView {
     /// Wall time at which it can print; `None` if it can print already.
     pub ready: Option<u64>,
     /// Wall time at which pulling can continue, including set-up; `None` if the press does not wait for it.
-    pub pulls: Option<u64>,
+    pub pulls_at: Option<u64>,
 }
 
 /// When the run is expected to be out of the dryer.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct NewFinish {
+pub struct FinishForecast {
     /// Wall times: expected, early, late.
     pub finish: [u64; 3],
     /// Probability of finishing before closing, 0 to 1; `None` on a day off.
@@ -62,9 +62,9 @@ pub struct FailureCard {
     /// The run's job and its title.
     pub job: Option<(JobId, String)>,
     /// The print, for marking the place on it.
-    pub print: Print,
+    pub print: PrintSketch,
     /// Whether the press is still stopped for it.
-    pub stands: bool,
+    pub is_stopped: bool,
     /// Whether the run is on the press.
     pub on_press: bool,
     /// The screens that the run names, for choosing the failed one.
@@ -78,7 +78,7 @@ pub struct FailureCard {
     /// The screen that replaces the failed one.
     pub replacement: Option<ReplacementView>,
     /// The new finish of the run; `None` if all pieces are pulled, and while its pace is not known.
-    pub finish: Option<NewFinish>,
+    pub finish: Option<FinishForecast>,
     /// The state of the day; `None` if the run is not on the press.
     pub day: Option<RailVerdict>,
     /// Number of its photos.
@@ -94,27 +94,27 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
         let found = shop.screens.live(screen)?;
         let steps = burn_steps(found, &shop.screens.times, now);
         let left: u64 = steps.iter().map(|step| step.left).sum();
-        let wait = run.map_or(0, |run| wait_for_screen(shop, run, now));
+        let wait = run.map_or(0, |run| replacement_wait(shop, run, now));
         Some(ReplacementView {
             screen,
             label: found.label.clone(),
             state: found.state,
             steps,
             ready: (!found.state.can_print()).then_some(now + left),
-            pulls: (wait > 0).then_some(now + wait),
+            pulls_at: (wait > 0).then_some(now + wait),
         })
     });
     let on_press = run.and_then(|run| shop.run(run)).is_some_and(|run| run.progress.is_on_press());
-    let finish = run.filter(|run| shop.left_of(*run) > 0).and_then(|run| {
+    let finish = run.filter(|run| shop.pieces_left(*run) > 0).and_then(|run| {
         let forecast = forecast(shop, run, now, stop_rate(shop))?;
         let time = forecast.time;
-        let until = closing_of(&shop.closings, clock).map(|closing| (closing as f64 - now as f64) / 1000.0);
-        Some(NewFinish {
+        let until = closing_today(&shop.closings, clock).map(|closing| (closing as f64 - now as f64) / 1000.0);
+        Some(FinishForecast {
             finish: [time.expected, time.low, time.high].map(|seconds| now + (seconds * 1000.0) as u64),
             chance: until.map(|seconds| forecast.chance_within(seconds)),
         })
     });
-    let print = run.and_then(|run| shop.run(run)).map(|run| Print {
+    let print = run.and_then(|run| shop.run(run)).map(|run| PrintSketch {
         location: run.location,
         garment: run.lot.and_then(|lot| shop.lot(lot)).and_then(|lot| lot.colour),
         ink: run.ink_colour,
@@ -124,15 +124,15 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
         job: run.and_then(|run| shop.job_of(run)).map(|(id, job)| (id, job.title.clone())),
         print: print.unwrap_or_default(),
         on_press,
-        stands: stop_of(shop, failure).is_some_and(|stop| stop.to.is_none()),
+        is_stopped: stop_of(shop, failure).is_some_and(|stop| stop.to.is_none()),
         screens: run.map(|run| screens_of(shop, run)).unwrap_or_default(),
-        most: most_since(shop, failure),
+        most: max_since(shop, failure),
         sizes: failure
             .sizes()
             .into_iter()
             .map(|size| JudgeRow {
                 size,
-                suspect: open_of(shop, failure, size),
+                suspect: uninspected_of(shop, failure, size),
                 good: failure.judged_of(size, Verdict::Good),
                 spoiled: failure.judged_of(size, Verdict::Spoiled),
             })

@@ -4,7 +4,7 @@ use super::rows::{is_open, stop_of};
 use crate::collections::sort_by_key;
 use crate::facts::FailureKind;
 use crate::failure::Failure;
-use crate::failure::pieces::open_pieces;
+use crate::failure::pieces::uninspected_pieces;
 use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
@@ -24,7 +24,7 @@ pub struct FailureNotice {
     /// Wall time at which it was found.
     pub at: u64,
     /// Milliseconds the press was stopped for it; `None` while it is stopped.
-    pub stood: Option<u64>,
+    pub stopped_for: Option<u64>,
     /// Whether something about it is still to do.
     pub open: bool,
     /// Number of suspect pieces that nobody has inspected.
@@ -41,9 +41,9 @@ fn notice(shop: &Shop, id: Subject, failure: &Failure) -> FailureNotice {
         kind: failure.kind,
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         at: failure.at,
-        stood: stop_of(shop, failure).map_or(Some(0), |stop| stop.to.map(|to| stop.within(failure.at, to))),
+        stopped_for: stop_of(shop, failure).map_or(Some(0), |stop| stop.to.map(|to| stop.overlap(failure.at, to))),
         open: is_open(shop, failure),
-        suspect: open_pieces(shop, failure),
+        suspect: uninspected_pieces(shop, failure),
         spoiled: failure.spoiled(),
     }
 }
@@ -58,14 +58,14 @@ pub fn notices_of(shop: &Shop, run: RunId) -> Vec<FailureNotice> {
 pub fn notice_at_press(shop: &Shop, run: RunId) -> Option<FailureNotice> {
     let mut rows = notices_of(shop, run);
     rows.retain(|row| row.open);
-    let standing = rows.iter().rposition(|row| row.stood.is_none());
+    let standing = rows.iter().rposition(|row| row.stopped_for.is_none());
     standing.map(|at| rows.swap_remove(at)).or_else(|| rows.pop())
 }
 
 /// The failures for which the press is stopped now, the latest of each run.
-pub fn standing_failures(shop: &Shop) -> Vec<FailureNotice> {
+pub fn failures_stopping_press(shop: &Shop) -> Vec<FailureNotice> {
     let at_press = open_runs(shop).into_iter().filter_map(|run| notice_at_press(shop, run));
-    at_press.filter(|row| row.stood.is_none()).collect()
+    at_press.filter(|row| row.stopped_for.is_none()).collect()
 }
 
 /// Today's failures, and earlier failures of open jobs with something still to do; oldest first.

@@ -5,7 +5,7 @@ use crate::facts::Location;
 
 /// A print on its garment.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub struct Print {
+pub struct PrintSketch {
     /// The print location.
     pub location: Location,
     /// The garment's colour.
@@ -14,7 +14,7 @@ pub struct Print {
     pub ink: Option<Colour>,
 }
 
-impl Print {
+impl PrintSketch {
     /// Width and height of the box that art at this location usually fills; only their ratio has a meaning.
     /// Common practice, no source.
     pub fn shape(self) -> (u16, u16) {
@@ -37,7 +37,7 @@ impl Print {
     /// contrast is at least 3:1, otherwise black or white.
     pub fn colours(self) -> (Colour, Colour) {
         let cloth = self.garment.unwrap_or(Colour::WHITE);
-        let plain = if cloth.wants_black_writing() { Colour::BLACK } else { Colour::WHITE };
+        let plain = if cloth.prefers_black_text() { Colour::BLACK } else { Colour::WHITE };
         (cloth, self.ink.filter(|ink| cloth.contrast(*ink) >= 3.0).unwrap_or(plain))
     }
 }
@@ -49,7 +49,7 @@ mod tests {
     #[test]
     fn art_is_drawn_in_its_ink_where_that_is_visible() {
         let colour = |hex| Colour::from_hex(hex);
-        let seen = |garment, ink| Print { garment, ink, ..Print::default() }.colours().1;
+        let seen = |garment, ink| PrintSketch { garment, ink, ..PrintSketch::default() }.colours().1;
         assert_eq!(Some(seen(colour("#2f3e5c"), colour("#f2a65a"))), colour("#f2a65a"));
         assert_eq!(seen(colour("#2f3e5c"), colour("#1f2440")), Colour::WHITE);
         assert_eq!(seen(None, None), Colour::BLACK);

@@ -2,7 +2,7 @@
 
 use crate::collections::sort_by_key;
 use crate::facts::{FailureKind, Remedy, ScreenState};
-use crate::failure::pieces::open_pieces;
+use crate::failure::pieces::uninspected_pieces;
 use crate::failure::{Failure, suspects_of};
 use crate::ids::{RunId, Subject};
 use crate::run::Stop;
@@ -62,8 +62,8 @@ pub(crate) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         remedy: failure.remedy,
         // A finished stop keeps its length, even if the device's clock is slow.
-        downtime: stop_of(shop, failure).map_or(0, |stop| stop.within(failure.at, stop.to.unwrap_or(now))),
-        suspect: open_pieces(shop, failure),
+        downtime: stop_of(shop, failure).map_or(0, |stop| stop.overlap(failure.at, stop.to.unwrap_or(now))),
+        suspect: uninspected_pieces(shop, failure),
         good: failure.good(),
         spoiled: failure.spoiled(),
         open: is_open(shop, failure),
@@ -88,7 +88,7 @@ pub(crate) fn is_open(shop: &Shop, failure: &Failure) -> bool {
         && replacement.is_some_and(|screen| {
             matches!(screen.state, ScreenState::Clean | ScreenState::Coated | ScreenState::Exposed)
         });
-    failure.remedy.is_none() || open_pieces(shop, failure) > 0 || standing || waits
+    failure.remedy.is_none() || uninspected_pieces(shop, failure) > 0 || standing || waits
 }
 
 /// What failures cost on one day.

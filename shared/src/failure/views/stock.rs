@@ -3,12 +3,12 @@
 use crate::facts::ScreenState;
 use crate::ids::{RunId, Subject};
 use crate::plan::{open_runs, set_up_time};
-use crate::screen::{Screen, screens_of, steps_left};
+use crate::screen::{Screen, remaining_steps, screens_of};
 use crate::shop::Shop;
 
 /// A screen of the shop that could replace the failed one.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct StockRow {
+pub struct SpareScreenRow {
     /// The screen.
     pub id: Subject,
     /// Its label.
@@ -18,53 +18,53 @@ pub struct StockRow {
     /// Whether it has the same mesh count as the failed one.
     pub same_mesh: bool,
     /// Title of the job of another open run that names it.
-    pub wanted_for: Option<String>,
+    pub needed_for: Option<String>,
     /// Wall time at which pulling could continue with it.
-    pub pulls: u64,
+    pub pulls_at: u64,
 }
 
 /// The screens to choose from.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Stock {
+pub struct SpareScreens {
     /// Screens of the shop: those no other run names first, then those with the same mesh, then those
     /// nearest to printing.
-    pub rows: Vec<StockRow>,
+    pub rows: Vec<SpareScreenRow>,
     /// Wall time at which pulling could continue with a clean frame that is not in the shop's list yet.
-    pub new_pulls: u64,
+    pub new_pulls_at: u64,
 }
 
 /// The coated and clean screens of the shop that could replace the failed one, at wall time `now`. A screen
-/// that is assigned to another run is left out; one that another run only names has `wanted_for` set.
-pub fn stock_for(shop: &Shop, id: Subject, now: u64) -> Stock {
+/// that is assigned to another run is left out; one that another run only names has `needed_for` set.
+pub fn spare_screens_for(shop: &Shop, id: Subject, now: u64) -> SpareScreens {
     let failure = shop.failures.live(id);
     let failed = failure.and_then(|failure| failure.screen).and_then(|screen| shop.screens.live(screen));
     let mesh = failed.and_then(|screen| screen.mesh).map(|mesh| mesh.count);
     let set_up = (set_up_time(shop).0 * 1000.0) as u64;
     let pulls = |screen: &Screen| {
-        now + set_up + steps_left(screen, &shop.screens.times, now).iter().map(|(_, left)| left).sum::<u64>()
+        now + set_up + remaining_steps(screen, &shop.screens.times, now).iter().map(|(_, left)| left).sum::<u64>()
     };
     let run = failure.and_then(|failure| failure.run);
-    let wanted_for = |id: Subject| {
+    let needed_for = |id: Subject| {
         let names = |other: &RunId| screens_of(shop, *other).iter().any(|found| found.screen == Some(id));
         let other = open_runs(shop).into_iter().find(|other| Some(*other) != run && names(other))?;
         shop.job_of(other).map(|(_, job)| job.title.clone())
     };
-    let mut rows: Vec<StockRow> = shop
+    let mut rows: Vec<SpareScreenRow> = shop
         .screens
         .iter()
         .filter(|(_, screen)| matches!(screen.state, ScreenState::Coated | ScreenState::Clean))
         .filter(|(_, screen)| screen.run.is_none() || screen.run == run)
-        .map(|(id, screen)| StockRow {
+        .map(|(id, screen)| SpareScreenRow {
             id,
             label: screen.label.clone(),
             state: screen.state,
             same_mesh: screen.mesh.map(|mesh| mesh.count) == mesh,
-            wanted_for: wanted_for(id),
-            pulls: pulls(screen),
+            needed_for: needed_for(id),
+            pulls_at: pulls(screen),
         })
         .collect();
     crate::collections::sort_by_key(&mut rows, |row| {
-        (row.wanted_for.is_some(), !row.same_mesh, row.pulls, row.label.clone(), row.id)
+        (row.needed_for.is_some(), !row.same_mesh, row.pulls_at, row.label.clone(), row.id)
     });
-    Stock { rows, new_pulls: pulls(&Screen { state: ScreenState::Clean, ..Screen::default() }) }
+    SpareScreens { rows, new_pulls_at: pulls(&Screen { state: ScreenState::Clean, ..Screen::default() }) }
 }

@@ -7,5 +7,5 @@ mod status;
 
 pub use settled::settled_facts;
 pub use settling::{Direction, SettlingBasis, SettlingPace, settling_pace, settling_time};
-pub use start::left_out_at_start;
-pub use status::{Changeover, HeatCall, SettlingNow, StandsBy, Wait, changeover, changeover_between};
+pub use start::checks_skipped_at_start;
+pub use status::{ActiveSettling, Changeover, HeatStatus, TemperatureSource, Wait, changeover, changeover_between};

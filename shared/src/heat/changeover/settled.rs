@@ -1,6 +1,6 @@
 //! What "the dryer has settled" records.
 
-use super::status::SettlingNow;
+use super::status::ActiveSettling;
 use crate::facts::{CheckItem, CheckOutcome, Expected, Fact, HeatFact};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckState, check_list};
@@ -12,11 +12,11 @@ use crate::shop::Shop;
 pub fn settled_facts(
     shop: &Shop,
     run: RunId,
-    settling: SettlingNow,
+    settling: ActiveSettling,
     now: u64,
     by: Option<String>,
 ) -> Vec<(Subject, Fact)> {
-    let mut facts = vec![(settling.id, Fact::Heat(HeatFact::SettlingFinished(settling.at(now).so_far)))];
+    let mut facts = vec![(settling.id, Fact::Heat(HeatFact::SettlingFinished(settling.at(now).elapsed)))];
     let list = check_list(shop, run);
     let dryer = list.rows().find(|row| row.item == CheckItem::Dryer);
     if let Some(row) = dryer.filter(|row| row.expected == Expected::Temperature(settling.to)) {

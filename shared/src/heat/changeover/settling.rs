@@ -37,19 +37,19 @@ pub enum SettlingBasis {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SettlingPace {
     /// Seconds for each degree Celsius.
-    pub seconds_a_degree: f64,
+    pub seconds_per_degree: f64,
     /// What the estimate is based on.
     pub basis: SettlingBasis,
 }
 
 /// Number of logs in the estimate: the latest of a dryer in one direction.
-const LOGS: usize = 15;
+const MAX_LOGS: usize = 15;
 /// Smaller changes, in milli-°C, say more about the thermostat than the dryer: 5 °C. Our own.
-const SHORTEST_WAY: i32 = 5_000;
+const MIN_CHANGE: i32 = 5_000;
 /// Seconds per degree Celsius for heating without a log. Our own, on the slow side.
-const UP: f64 = 6.0;
+const DEFAULT_HEATING: f64 = 6.0;
 /// Seconds per degree Celsius for cooling without a log. Our own, on the slow side.
-const DOWN: f64 = 20.0;
+const DEFAULT_COOLING: f64 = 20.0;
 
 /// How fast a dryer heats up or cools down: the median of its latest 15 logs in that direction, in seconds
 /// per degree. Of an even number the slower middle one is taken. The median, since a log that somebody forgot
@@ -60,24 +60,24 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
         .settlings()
         .filter(|(_, settling)| !settling.deleted)
         .filter_map(|(_, settling)| {
-            let (of, from, to) = settling.way?;
+            let (of, from, to) = settling.transition?;
             let change = TemperatureDelta::between(from, to);
             let counts = of == dryer
                 && Direction::of(change) == Some(direction)
-                && change.size().milli_celsius() >= SHORTEST_WAY;
+                && change.magnitude().milli_celsius() >= MIN_CHANGE;
             let took = settling.took.filter(|took| counts && took.milliseconds() > 0)?;
-            Some((settling.at, took.seconds() / change.size().celsius()))
+            Some((settling.at, took.seconds() / change.magnitude().celsius()))
         })
         .collect();
     logs.sort_by(|a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
-    logs.truncate(LOGS);
+    logs.truncate(MAX_LOGS);
     let mut rates: Vec<f64> = logs.into_iter().map(|(_, rate)| rate).collect();
     rates.sort_by(f64::total_cmp);
     match rates.get(rates.len() / 2) {
-        Some(rate) => SettlingPace { seconds_a_degree: *rate, basis: SettlingBasis::Logged(rates.len() as u32) },
+        Some(rate) => SettlingPace { seconds_per_degree: *rate, basis: SettlingBasis::Logged(rates.len() as u32) },
         None => {
-            let rate = if direction == Direction::Up { UP } else { DOWN };
-            SettlingPace { seconds_a_degree: rate, basis: SettlingBasis::OurOwn }
+            let rate = if direction == Direction::Up { DEFAULT_HEATING } else { DEFAULT_COOLING };
+            SettlingPace { seconds_per_degree: rate, basis: SettlingBasis::OurOwn }
         }
     }
 }
@@ -91,6 +91,6 @@ pub fn settling_time(
 ) -> Option<(Seconds, SettlingBasis)> {
     let direction = Direction::of(change)?;
     let pace = settling_pace(shop, dryer.unwrap_or_default(), direction);
-    let seconds = (pace.seconds_a_degree * change.size().celsius()).min(4.0 * 3_600.0);
+    let seconds = (pace.seconds_per_degree * change.magnitude().celsius()).min(4.0 * 3_600.0);
     Some((Seconds::new(seconds), pace.basis))
 }

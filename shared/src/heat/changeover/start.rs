@@ -6,7 +6,7 @@ use crate::run::{CheckList, CheckState};
 
 /// The checks that starting now records as skipped: the open ones, and the dryer's if ink should have been
 /// held off the screen, even if it was ticked.
-pub fn left_out_at_start(list: &CheckList, change: Option<&Changeover>) -> Vec<(CheckItem, Expected)> {
+pub fn checks_skipped_at_start(list: &CheckList, change: Option<&Changeover>) -> Vec<(CheckItem, Expected)> {
     let held = change.filter(|change| change.hold_ink());
     let mut left: Vec<(CheckItem, Expected)> = list
         .rows()
@@ -14,8 +14,8 @@ pub fn left_out_at_start(list: &CheckList, change: Option<&Changeover>) -> Vec<(
         .map(|row| (row.item, row.expected.clone()))
         .collect();
     // Without a dryer setting there is no dryer check: record the current temperature as skipped.
-    if let Some((stands, _)) = held.filter(|change| change.setting_missing).and_then(|change| change.stands) {
-        left.push((CheckItem::Dryer, Expected::Temperature(stands)));
+    if let Some((current, _)) = held.filter(|change| change.setting_missing).and_then(|change| change.current) {
+        left.push((CheckItem::Dryer, Expected::Temperature(current)));
     }
     left
 }

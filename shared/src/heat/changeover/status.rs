@@ -6,9 +6,9 @@
 use super::settling::{SettlingBasis, settling_time};
 use crate::collections::sort_by;
 use crate::facts::{CheckItem, Fabric};
-use crate::heat::cure::on_paper::{Heated, findings};
+use crate::heat::cure::on_paper::{HeatInputs, check_limits};
 use crate::heat::cure::run_heat::dryer_of;
-use crate::heat::{Heater, LimitFinding, LimitState, SensorReading, run_heat, sheet_for};
+use crate::heat::{Heater, LimitCheck, LimitState, SensorReading, run_heat, sheet_for};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
@@ -16,18 +16,18 @@ use crate::units::{Seconds, Temperature, TemperatureDelta};
 
 /// What the dryer's current temperature is based on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum StandsBy {
+pub enum TemperatureSource {
     /// The setting of the previous run, which was printed at this dryer.
-    RunBefore,
+    PreviousRun,
     /// A settling that has finished.
     Settled,
     /// A settling in progress; the temperature is its start or its target, whichever is hotter.
-    OnItsWay,
+    Settling,
 }
 
 /// A dryer that is settling at another temperature.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct SettlingNow {
+pub struct ActiveSettling {
     /// Which settling: what [`crate::facts::HeatFact::SettlingFinished`] is about.
     pub id: Subject,
     /// Target temperature.
@@ -35,23 +35,23 @@ pub struct SettlingNow {
     /// Unix time in milliseconds at which it started.
     pub since: u64,
     /// Time since the start, at most four hours. Recorded as the settling time if it ends now.
-    pub so_far: Seconds,
+    pub elapsed: Seconds,
     /// Expected time left; zero if it should have settled by now.
     pub left: Seconds,
 }
 
-impl SettlingNow {
+impl ActiveSettling {
     /// The same settling at the Unix time `now` (milliseconds), with elapsed and remaining time updated.
     pub fn at(self, now: u64) -> Self {
-        let whole = self.so_far.milliseconds().saturating_add(self.left.milliseconds());
-        let so_far = going_for(self.since, now);
-        let left = Seconds::from_milliseconds(whole.saturating_sub(so_far.milliseconds()));
-        Self { so_far, left, ..self }
+        let whole = self.elapsed.milliseconds().saturating_add(self.left.milliseconds());
+        let elapsed = elapsed_since(self.since, now);
+        let left = Seconds::from_milliseconds(whole.saturating_sub(elapsed.milliseconds()));
+        Self { elapsed, left, ..self }
     }
 }
 
 /// Time since a settling started, capped at four hours: by then somebody forgot to end it.
-fn going_for(since: u64, now: u64) -> Seconds {
+fn elapsed_since(since: u64, now: u64) -> Seconds {
     Seconds::from_milliseconds(now.saturating_sub(since).min(4 * 3_600_000) as u32)
 }
 
@@ -74,7 +74,7 @@ pub struct Wait {
 
 /// Status of a changeover, the most urgent first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum HeatCall {
+pub enum HeatStatus {
     /// The run's own settings exceed a limit; waiting does not help.
     SetUpTooHot,
     /// The dryer's current temperature exceeds a limit.
@@ -84,7 +84,7 @@ pub enum HeatCall {
     /// No limit is exceeded; the dryer has to settle.
     Settle,
     /// Every step is done and verified.
-    SeenTo,
+    Verified,
     /// Nothing changes.
     Nothing,
 }
@@ -101,11 +101,11 @@ pub struct Changeover {
     /// The dryer this run uses.
     pub dryer: Option<Subject>,
     /// The dryer's current temperature and how it is known; `None` if unknown.
-    pub stands: Option<(Temperature, StandsBy)>,
+    pub current: Option<(Temperature, TemperatureSource)>,
     /// Limits exceeded by a garment that goes through at the current temperature. Show these first.
-    pub danger: Vec<LimitFinding>,
+    pub danger: Vec<LimitCheck>,
     /// Limits exceeded at the run's own settings too: the set-up is wrong for this fabric or ink.
-    pub still_passed: Vec<LimitFinding>,
+    pub exceeded_by_set_up: Vec<LimitCheck>,
     /// The dryer temperature this run needs.
     pub setting: Option<Temperature>,
     /// Whether this run's set-up has no dryer temperature.
@@ -115,9 +115,9 @@ pub struct Changeover {
     /// Time to wait until the dryer has settled; `None` if there is no need to wait.
     pub wait: Option<Wait>,
     /// The settling in progress at this dryer, whatever its target.
-    pub settling: Option<SettlingNow>,
+    pub settling: Option<ActiveSettling>,
     /// Whether the dryer's temperature was checked for this run and found right.
-    pub seen_to: bool,
+    pub verified: bool,
 }
 
 impl Changeover {
@@ -125,38 +125,38 @@ impl Changeover {
     /// limit would be exceeded.
     pub fn hold_ink(&self) -> bool {
         let to_do = |row: &CheckRow| is_to_do(&row.state);
-        let unseen = !self.seen_to && (!self.danger.is_empty() || self.settling.is_some());
-        !self.still_passed.is_empty() || unseen || self.steps.iter().any(to_do)
+        let unseen = !self.verified && (!self.danger.is_empty() || self.settling.is_some());
+        !self.exceeded_by_set_up.is_empty() || unseen || self.steps.iter().any(to_do)
     }
 
     /// The overall status.
-    pub fn call(&self) -> HeatCall {
-        if !self.still_passed.is_empty() {
-            HeatCall::SetUpTooHot
-        } else if !self.danger.is_empty() && !self.seen_to {
-            HeatCall::TooHot
+    pub fn status(&self) -> HeatStatus {
+        if !self.exceeded_by_set_up.is_empty() {
+            HeatStatus::SetUpTooHot
+        } else if !self.danger.is_empty() && !self.verified {
+            HeatStatus::TooHot
         } else if self.hold_ink() {
-            HeatCall::ChangeFirst
+            HeatStatus::ChangeFirst
         } else if self.wait.is_some() {
-            HeatCall::Settle
+            HeatStatus::Settle
         } else if !self.steps.is_empty() || !self.danger.is_empty() || self.settling.is_some() {
-            HeatCall::SeenTo
+            HeatStatus::Verified
         } else {
-            HeatCall::Nothing
+            HeatStatus::Nothing
         }
     }
 
-    /// The exceeded limits behind [`call`](Self::call); empty if the status is about something else.
-    pub fn limits_called(&self) -> &[LimitFinding] {
-        match self.call() {
-            HeatCall::SetUpTooHot => &self.still_passed,
-            HeatCall::TooHot => &self.danger,
-            HeatCall::ChangeFirst | HeatCall::Settle | HeatCall::SeenTo | HeatCall::Nothing => &[],
+    /// The exceeded limits behind [`status`](Self::status); empty if the status is about something else.
+    pub fn exceeded_limits(&self) -> &[LimitCheck] {
+        match self.status() {
+            HeatStatus::SetUpTooHot => &self.exceeded_by_set_up,
+            HeatStatus::TooHot => &self.danger,
+            HeatStatus::ChangeFirst | HeatStatus::Settle | HeatStatus::Verified | HeatStatus::Nothing => &[],
         }
     }
 
     /// The settling in progress, if its target is the temperature this run needs.
-    pub fn timing(&self) -> Option<SettlingNow> {
+    pub fn settling_to_setting(&self) -> Option<ActiveSettling> {
         self.settling.filter(|settling| self.setting.is_none_or(|setting| setting == settling.to))
     }
 
@@ -174,9 +174,9 @@ impl Changeover {
 /// A dryer counts as cold after this many milliseconds without a print: three hours. Our own.
 const COLD_AFTER: u64 = 3 * 3_600_000;
 /// Starting temperature of a cold dryer in milli-°C: 20 °C. Our own.
-const COLD: i32 = 20_000;
+const COLD_START: i32 = 20_000;
 /// A dryer this close to its target, in milli-°C, needs no settling: 1 °C. Our own.
-const SETTLED: i32 = 1_000;
+const SETTLED_WITHIN: i32 = 1_000;
 
 fn is_to_do(state: &CheckState) -> bool {
     matches!(state, CheckState::Open | CheckState::Measured { within: false, .. })
@@ -185,16 +185,16 @@ fn is_to_do(state: &CheckState) -> bool {
 /// The changeover from the run that was last on the press to this run. `None` if the run is unknown. `now` is
 /// the Unix time in milliseconds.
 pub fn changeover(shop: &Shop, run: RunId, now: u64) -> Option<Changeover> {
-    over(shop, check_list(shop, run), run, now)
+    build(shop, check_list(shop, run), run, now)
 }
 
 /// The changeover between any two runs, for planning a day; `before` is `None` for the first run of all.
 /// `None` if the run is unknown.
 pub fn changeover_between(shop: &Shop, before: Option<RunId>, run: RunId, now: u64) -> Option<Changeover> {
-    over(shop, check_list_after(shop, before, run), run, now)
+    build(shop, check_list_after(shop, before, run), run, now)
 }
 
-fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover> {
+fn build(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover> {
     let run = shop.run(id)?;
     let fabric_of = |run: &Run| run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
     let before = list.previous.and_then(|previous| shop.run(previous).map(|run| (previous, run)));
@@ -204,43 +204,48 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
     let same_dryer = |previous| dryer_of(shop, previous).map(|(id, _, _)| id) == dryer_id;
     let left_at = before
         .filter(|(previous, _)| same_dryer(*previous))
-        .and_then(|(_, run)| run.set_up.dryer.map(|temperature| (temperature, StandsBy::RunBefore)));
+        .and_then(|(_, run)| run.set_up.dryer.map(|temperature| (temperature, TemperatureSource::PreviousRun)));
     // If the previous run is only planned, the dryer will be at that run's setting, whatever it does now.
     let went_on = before.map_or(0, |(_, run)| run.progress.started.unwrap_or(u64::MAX));
     let latest = latest_settling(shop, dryer_id).filter(|latest| latest.at >= went_on);
-    let stands = latest.map(|latest| latest.stands()).or(left_at);
+    let current = latest.map(|latest| latest.current()).or(left_at);
     let heat = run_heat(shop, id, now)?;
-    let offset = dryer.and_then(|(_, heater, _)| Heater::reading(heater)).map(SensorReading::offset);
-    let as_it_stands = stands.map(|(setting, _)| Heated { setting: Some(setting), offset, ..Heated::default() });
-    let reliable = heat.sensor.is_some_and(|sensor| !sensor.old && !sensor.elsewhere);
+    let offset = dryer.and_then(|(_, heater, _)| Heater::latest_reading(heater)).map(SensorReading::offset);
+    let restore_fact =
+        current.map(|(setting, _)| HeatInputs { setting: Some(setting), offset, ..HeatInputs::default() });
+    let reliable = heat.sensor.is_some_and(|sensor| !sensor.old && !sensor.far_from_setting);
     let figures = sheet_for(shop, &run.ink).map(|(_, sheet)| &sheet.figures);
-    let mut danger =
-        findings(shop, fabric_of(run), figures, as_it_stands.and_then(|heated| heated.against_limits(reliable)));
-    danger.retain(|finding| finding.state == LimitState::Passed);
-    let mut still_passed: Vec<LimitFinding> = heat.passed().copied().collect();
+    let mut danger = check_limits(
+        shop,
+        fabric_of(run),
+        figures,
+        restore_fact.and_then(|heated| heated.temperature_for_limits(reliable)),
+    );
+    danger.retain(|finding| finding.state == LimitState::Exceeded);
+    let mut exceeded_by_set_up: Vec<LimitCheck> = heat.exceeded_limits().copied().collect();
     // Sort by limit: the lowest is exceeded first.
     sort_by(&mut danger, |one, other| one.limit.cmp(&other.limit));
-    sort_by(&mut still_passed, |one, other| one.limit.cmp(&other.limit));
+    sort_by(&mut exceeded_by_set_up, |one, other| one.limit.cmp(&other.limit));
     let steps: Vec<CheckRow> = list.changes.iter().filter(|row| row.item.is_heat()).cloned().collect();
     let checked = list.rows().find(|row| row.item == CheckItem::Dryer).map(|row| &row.state);
-    let seen_to = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
+    let verified = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
     let settling = latest.filter(|latest| latest.took.is_none()).and_then(|latest| {
-        let so_far = going_for(latest.at, now);
+        let elapsed = elapsed_since(latest.at, now);
         let (whole, _) = settling_time(shop, dryer_id, TemperatureDelta::between(latest.from, latest.to))?;
-        let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(so_far.milliseconds()));
-        Some(SettlingNow { id: latest.id, to: latest.to, since: latest.at, so_far, left })
+        let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(elapsed.milliseconds()));
+        Some(ActiveSettling { id: latest.id, to: latest.to, since: latest.at, elapsed, left })
     });
-    let planned = before.is_some_and(|(_, run)| run.progress.touched.is_none());
-    let touched = before.and_then(|(_, run)| run.progress.touched).max(latest.map(|latest| latest.at));
+    let planned = before.is_some_and(|(_, run)| run.progress.last_activity.is_none());
+    let touched = before.and_then(|(_, run)| run.progress.last_activity).max(latest.map(|latest| latest.at));
     let cold = !planned && touched.is_none_or(|touched| now.saturating_sub(touched) > COLD_AFTER);
-    let wait = target.filter(|_| !seen_to).and_then(|to| {
+    let wait = target.filter(|_| !verified).and_then(|to| {
         let under_way = latest.filter(|latest| latest.took.is_none() && latest.to == to);
-        let from = match (under_way, stands) {
+        let from = match (under_way, current) {
             (Some(latest), _) => latest.from,
-            (None, Some((stands, _))) => stands,
+            (None, Some((current, _))) => current,
             (None, None) => to,
         };
-        let waited = under_way.and(settling).map_or(0, |settling| settling.so_far.milliseconds());
+        let waited = under_way.and(settling).map_or(0, |settling| settling.elapsed.milliseconds());
         wait_for(shop, dryer_id, from, to, waited, cold)
     });
     Some(Changeover {
@@ -248,15 +253,15 @@ fn over(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover>
         from_fabric: before.and_then(|(_, run)| fabric_of(run)),
         to_fabric: fabric_of(run),
         dryer: dryer_id,
-        stands,
+        current,
         danger,
-        still_passed,
+        exceeded_by_set_up,
         setting: target,
         setting_missing: target.is_none(),
         steps,
         wait,
         settling,
-        seen_to,
+        verified,
     })
 }
 
@@ -273,13 +278,14 @@ fn wait_for(
     let way = |from: Temperature| {
         let change = TemperatureDelta::between(from, to);
         let (seconds, basis) =
-            settling_time(shop, dryer, change).filter(|_| change.size().milli_celsius() > SETTLED)?;
+            settling_time(shop, dryer, change).filter(|_| change.magnitude().milli_celsius() > SETTLED_WITHIN)?;
         let left = seconds.milliseconds().saturating_sub(waited);
         let (seconds, minutes) = (Seconds::from_milliseconds(left), left.div_ceil(60_000));
         Some(Wait { from, to, seconds, minutes, basis, cold: false })
     };
     let change = way(from);
-    let from_cold = way(Temperature::from_milli_celsius(COLD)).filter(|_| cold).map(|wait| Wait { cold: true, ..wait });
+    let from_cold =
+        way(Temperature::from_milli_celsius(COLD_START)).filter(|_| cold).map(|wait| Wait { cold: true, ..wait });
     match (change, from_cold) {
         (Some(change), Some(cold)) if change.seconds >= cold.seconds => Some(change),
         (change, from_cold) => from_cold.or(change),
@@ -288,7 +294,7 @@ fn wait_for(
 
 /// A settling of one dryer with all fields known.
 #[derive(Clone, Copy)]
-struct Latest {
+struct LatestSettling {
     id: Subject,
     at: u64,
     from: Temperature,
@@ -296,22 +302,22 @@ struct Latest {
     took: Option<Seconds>,
 }
 
-impl Latest {
-    fn stands(&self) -> (Temperature, StandsBy) {
+impl LatestSettling {
+    fn current(&self) -> (Temperature, TemperatureSource) {
         match self.took {
-            Some(_) => (self.to, StandsBy::Settled),
-            None => (self.from.max(self.to), StandsBy::OnItsWay),
+            Some(_) => (self.to, TemperatureSource::Settled),
+            None => (self.from.max(self.to), TemperatureSource::Settling),
         }
     }
 }
 
-fn latest_settling(shop: &Shop, dryer: Option<Subject>) -> Option<Latest> {
+fn latest_settling(shop: &Shop, dryer: Option<Subject>) -> Option<LatestSettling> {
     shop.heat
         .settlings()
-        .filter(|(_, settling)| !settling.deleted && !settling.by_hand)
+        .filter(|(_, settling)| !settling.deleted && !settling.entered_afterwards)
         .filter_map(|(id, settling)| {
-            let (of, from, to) = settling.way?;
-            (Some(of) == dryer).then_some(Latest { id, at: settling.at, from, to, took: settling.took })
+            let (of, from, to) = settling.transition?;
+            (Some(of) == dryer).then_some(LatestSettling { id, at: settling.at, from, to, took: settling.took })
         })
         .max_by_key(|latest| (latest.at, latest.id))
 }

@@ -5,7 +5,7 @@ mod heat_index;
 mod view;
 mod work_rest;
 
-pub use brief::{RoomBrief, room_brief};
+pub use brief::{ClimateSummary, climate_summary};
 pub use heat_index::{HeatIndex, HeatLevel, Water, heat_index};
-pub use view::{RoomCaveat, RoomRow, RoomView, room_view};
+pub use view::{ClimateCaveat, ClimateRow, ClimateView, climate_view};
 pub use work_rest::{Assumption, Schedule, WorkRest, work_rest};

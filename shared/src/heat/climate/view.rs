@@ -1,14 +1,14 @@
 //! Heat stress in the shop: the climate as read by hand, how it feels, and what care it needs.
 
-use super::brief::OLD_MINUTES;
+use super::brief::STALE_MINUTES;
 use super::heat_index::{HeatIndex, HeatLevel, Water, heat_index};
 use super::work_rest::{Assumption, WorkRest, work_rest};
-use crate::heat::RoomReading;
+use crate::heat::ClimateReading;
 use crate::shop::Shop;
 
 /// What the figures leave out; shown with them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum RoomCaveat {
+pub enum ClimateCaveat {
     /// Valid for shade and light wind; full sun can add up to 15 °F.
     ShadeAndLightWind,
     /// Radiant heat of dryer and flash is not included.
@@ -23,9 +23,9 @@ pub enum RoomCaveat {
 
 /// A reading with its age and heat index.
 #[derive(Clone, Debug, PartialEq)]
-pub struct RoomRow {
+pub struct ClimateRow {
     /// The reading.
-    pub reading: RoomReading,
+    pub reading: ClimateReading,
     /// Age in whole minutes.
     pub minutes_ago: u64,
     /// Whether it is older than two hours and the shop must be read again.
@@ -36,9 +36,9 @@ pub struct RoomRow {
 
 /// The latest climate reading and its consequences.
 #[derive(Clone, Debug, PartialEq)]
-pub struct RoomView {
+pub struct ClimateView {
     /// The latest reading, if any.
-    pub now: Option<RoomRow>,
+    pub now: Option<ClimateRow>,
     /// Risk level; `None` if there is no heat index.
     pub level: Option<HeatLevel>,
     /// Published advice on drinking at that level.
@@ -48,42 +48,42 @@ pub struct RoomView {
     /// What those minutes assume.
     pub assumptions: &'static [Assumption],
     /// What the figures leave out.
-    pub caveats: Vec<RoomCaveat>,
+    pub caveats: Vec<ClimateCaveat>,
     /// Earlier readings of the last day, the newest first.
-    pub earlier: Vec<RoomRow>,
+    pub earlier: Vec<ClimateRow>,
 }
 
 /// Oldest age shown, in minutes.
 const DAY_MINUTES: u64 = 24 * 60;
 
-fn row(reading: &RoomReading, now: u64) -> RoomRow {
+fn row(reading: &ClimateReading, now: u64) -> ClimateRow {
     let age = now.saturating_sub(reading.at);
-    RoomRow {
+    ClimateRow {
         minutes_ago: age / 60_000,
-        old: age > OLD_MINUTES * 60_000,
+        old: age > STALE_MINUTES * 60_000,
         index: heat_index(reading.temperature.fahrenheit(), f64::from(reading.humidity)),
         reading: reading.clone(),
     }
 }
 
 /// The latest climate reading, how it feels, and the care it needs. `now` is the Unix time in milliseconds.
-pub fn room_view(shop: &Shop, now: u64) -> RoomView {
-    let mut rows = shop.heat.room().iter().rev().filter(|reading| !reading.deleted).map(|reading| row(reading, now));
+pub fn climate_view(shop: &Shop, now: u64) -> ClimateView {
+    let mut rows = shop.heat.climate().iter().rev().filter(|reading| !reading.deleted).map(|reading| row(reading, now));
     let last = rows.next();
     let index = last.as_ref().and_then(|row| row.index);
     let level = index.map(|index| HeatLevel::of(index.fahrenheit));
     let work_rest = last.as_ref().and_then(|row| work_rest(row.reading.temperature.fahrenheit()));
     let mut caveats = Vec::new();
     if let Some(row) = &last {
-        caveats = vec![RoomCaveat::ShadeAndLightWind, RoomCaveat::RadiantHeat, RoomCaveat::GuidanceOnly];
+        caveats = vec![ClimateCaveat::ShadeAndLightWind, ClimateCaveat::RadiantHeat, ClimateCaveat::GuidanceOnly];
         if row.reading.humidity > 30 && work_rest.is_some_and(|table| !table.below_table) {
-            caveats.push(RoomCaveat::DamperThanTable);
+            caveats.push(ClimateCaveat::DamperThanTable);
         }
         if index.is_some_and(|index| index.beyond_table) || work_rest.is_some_and(|table| table.beyond_table) {
-            caveats.push(RoomCaveat::PastTables);
+            caveats.push(ClimateCaveat::PastTables);
         }
     }
-    RoomView {
+    ClimateView {
         level,
         water: level.map(Water::at),
         work_rest,

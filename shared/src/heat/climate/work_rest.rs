@@ -1,9 +1,9 @@
-//! Work and rest minutes per hour in the heat.
+//! LabourTimes and rest minutes per hour in the heat.
 
 /// Minutes of work and rest per hour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Schedule {
-    /// Work as usual.
+    /// LabourTimes as usual.
     Normal,
     /// Alternate work and rest.
     WorkRest {
@@ -83,7 +83,7 @@ const MINUTES: [[u8; 3]; 23] = [
     [0, 0, 0],
 ];
 
-/// Work and rest minutes at an air temperature in degrees Fahrenheit, rounded up to a whole degree.
+/// LabourTimes and rest minutes at an air temperature in degrees Fahrenheit, rounded up to a whole degree.
 ///
 /// Below 90 °F the table is silent and work goes on as usual; above 112 °F all schedules are caution; both
 /// cases are flagged. `None` if the number is not finite. Source: CDC/NIOSH, "Heat Stress: Work/Rest

@@ -15,16 +15,16 @@ const DAY: f64 = 86_400.0;
 /// use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Units};
 ///
 /// // 36 inches under heat at 24 inches per minute.
-/// let belt = BeltSpeed::from_units(24.0, Units::Inch);
+/// let belt = BeltSpeed::from_units(24.0, Units::UsCustomary);
 /// let time = dwell(Length::from_inches(36.0), belt).unwrap();
 /// assert!((time.seconds() - 90.0).abs() < 0.01);
 /// assert_eq!(dwell(Length::from_inches(0.0), belt), None);
 /// ```
 pub fn dwell(heated: Length, belt: BeltSpeed) -> Option<Seconds> {
-    if heated.micrometres() <= 0 || belt.micrometres_a_second() == 0 {
+    if heated.micrometres() <= 0 || belt.micrometres_per_second() == 0 {
         return None;
     }
-    let seconds = f64::from(heated.micrometres()) / f64::from(belt.micrometres_a_second());
+    let seconds = f64::from(heated.micrometres()) / f64::from(belt.micrometres_per_second());
     (seconds <= DAY).then(|| Seconds::new(seconds))
 }
 

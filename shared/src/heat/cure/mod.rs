@@ -11,11 +11,11 @@ mod trials;
 
 pub use dwell::{dwell, fastest_belt, passes_for};
 pub use limits::{FabricLimit, LimitOrigin, fabric_limit, fabric_limits};
-pub use on_paper::{CureOnPaper, LimitFinding, LimitName, LimitState, Missing, cure_on_paper};
+pub use on_paper::{CureEstimate, LimitCheck, LimitName, LimitState, MissingInput, estimate_cure};
 pub use run_heat::{
     CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, SensorView, heat_settings, run_heat,
 };
 pub use sheets::sheet_for;
-pub use test_due::{TestDue, TestStanding, WhyDue, test_standing};
+pub use test_due::{DueReason, TestDue, TestStatus, test_status};
 pub use tests_made::{test_log, tests_of};
 pub use trials::{TrialFit, trial_log, trials_for};

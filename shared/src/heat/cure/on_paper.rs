@@ -8,7 +8,7 @@ use crate::units::{BeltSpeed, Length, Seconds, Temperature, TemperatureDelta};
 
 /// An input that is missing, so that nothing can be said about the cure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Missing {
+pub enum MissingInput {
     /// The run's dryer setting.
     Setting,
     /// The measured difference between the dryer's setting and the print's temperature.
@@ -25,9 +25,9 @@ pub enum Missing {
 
 /// Whether the computed figures reach the sheet's cure. Never a promise: the wash test decides.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum CureOnPaper {
+pub enum CureEstimate {
     /// Not known because these inputs are missing.
-    Unknown(Vec<Missing>),
+    Unknown(Vec<MissingInput>),
     /// The ink stays this far below its cure temperature.
     TooCool(TemperatureDelta),
     /// The ink is hot enough, but not for long enough.
@@ -51,7 +51,7 @@ pub enum CureOnPaper {
 
 /// The inputs that determine the heat a print receives.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
-pub struct Heated {
+pub struct HeatInputs {
     /// The dryer's setting.
     pub setting: Option<Temperature>,
     /// Measured difference between the print's temperature and the setting, if known.
@@ -64,17 +64,17 @@ pub struct Heated {
     pub heated_length: Option<Length>,
 }
 
-impl Heated {
+impl HeatInputs {
     /// Estimated ink temperature: the setting plus the measured offset, or the bare setting if nothing was
     /// measured.
-    pub fn estimate(&self) -> Option<Temperature> {
+    pub fn ink_temperature(&self) -> Option<Temperature> {
         self.setting.map(|setting| setting.saturating_add(self.offset.unwrap_or_default()))
     }
 
     /// The temperature to compare with limits: the estimate, or if the measurement is not `reliable`, the
     /// hotter of estimate and setting. The caution is our own.
-    pub fn against_limits(&self, reliable: bool) -> Option<Temperature> {
-        let estimate = self.estimate()?;
+    pub fn temperature_for_limits(&self, reliable: bool) -> Option<Temperature> {
+        let estimate = self.ink_temperature()?;
         Some(if reliable { estimate } else { estimate.max(self.setting?) })
     }
 }
@@ -84,26 +84,26 @@ impl Heated {
 /// The whole dwell is counted as time at temperature, which it is not: the print heats up first, and water
 /// must leave a water-based ink before it cures. An ink that is too cool is reported as such even if other
 /// inputs are missing. Source: the sheet the shop entered.
-pub fn cure_on_paper(heated: &Heated, sheet: Option<&SheetFigures>) -> CureOnPaper {
-    let estimate = heated.estimate();
+pub fn estimate_cure(heated: &HeatInputs, sheet: Option<&SheetFigures>) -> CureEstimate {
+    let estimate = heated.ink_temperature();
     let cure = sheet.and_then(|sheet| sheet.cure);
     if let (Some(estimate), Some(cure)) = (estimate, cure) {
         if estimate < cure {
-            return CureOnPaper::TooCool(TemperatureDelta::between(estimate, cure));
+            return CureEstimate::TooCool(TemperatureDelta::between(estimate, cure));
         }
     }
     let hold = sheet.and_then(|sheet| sheet.hold);
     let unknown = [
-        (heated.setting.is_none(), Missing::Setting),
-        (heated.offset.is_none(), Missing::Sensor),
-        (heated.dwell.is_none(), Missing::Dwell),
-        (sheet.is_none(), Missing::Sheet),
-        (sheet.is_some() && cure.is_none(), Missing::CureTemperature),
-        (sheet.is_some() && hold.is_none(), Missing::Hold),
+        (heated.setting.is_none(), MissingInput::Setting),
+        (heated.offset.is_none(), MissingInput::Sensor),
+        (heated.dwell.is_none(), MissingInput::Dwell),
+        (sheet.is_none(), MissingInput::Sheet),
+        (sheet.is_some() && cure.is_none(), MissingInput::CureTemperature),
+        (sheet.is_some() && hold.is_none(), MissingInput::Hold),
     ];
-    let missing: Vec<Missing> = unknown.into_iter().filter(|(is, _)| *is).map(|(_, what)| what).collect();
+    let missing: Vec<MissingInput> = unknown.into_iter().filter(|(is, _)| *is).map(|(_, what)| what).collect();
     let (Some(dwell), Some(needs), true) = (heated.dwell, hold, missing.is_empty()) else {
-        return CureOnPaper::Unknown(missing);
+        return CureEstimate::Unknown(missing);
     };
     let passes = u32::from(heated.passes.max(1));
     let has = Seconds::from_milliseconds(dwell.milliseconds().saturating_mul(passes));
@@ -111,9 +111,9 @@ pub fn cure_on_paper(heated: &Heated, sheet: Option<&SheetFigures>) -> CureOnPap
     if wanted > passes {
         let one_pass = Seconds::from_milliseconds(needs.milliseconds().div_ceil(passes));
         let belt = heated.heated_length.and_then(|length| fastest_belt(length, one_pass));
-        return CureOnPaper::TooShort { has, needs, passes: wanted, belt };
+        return CureEstimate::TooShort { has, needs, passes: wanted, belt };
     }
-    CureOnPaper::Reached { spare: Seconds::from_milliseconds(has.milliseconds().saturating_sub(needs.milliseconds())) }
+    CureEstimate::Reached { spare: Seconds::from_milliseconds(has.milliseconds().saturating_sub(needs.milliseconds())) }
 }
 
 /// The limit that is checked.
@@ -137,12 +137,12 @@ pub enum LimitState {
     /// At most 5 °C below, which is as far as a dryer's temperature varies. Our own.
     Close,
     /// At the limit or above.
-    Passed,
+    Exceeded,
 }
 
 /// The result of checking a temperature against one limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct LimitFinding {
+pub struct LimitCheck {
     /// The limit that was checked.
     pub name: LimitName,
     /// Temperature of the limit.
@@ -156,15 +156,15 @@ pub struct LimitFinding {
 }
 
 /// A temperature no further below a limit than this is close to it, in milli-°C.
-const CLOSE: i32 = 5_000;
+const CLOSE_MARGIN: i32 = 5_000;
 
 /// Checks a print's temperature against every limit of the fabric and the ink.
-pub(crate) fn findings(
+pub(crate) fn check_limits(
     shop: &Shop,
     fabric: Option<Fabric>,
     sheet: Option<&SheetFigures>,
     print: Option<Temperature>,
-) -> Vec<LimitFinding> {
+) -> Vec<LimitCheck> {
     let of_fabric = |kind, name| {
         let limit = fabric_limit(shop, fabric?, kind)?;
         Some((name, limit.temperature, limit.origin))
@@ -181,11 +181,11 @@ pub(crate) fn findings(
         let over = print.map(|print| TemperatureDelta::between(limit, print));
         let state = match over.map(TemperatureDelta::milli_celsius) {
             None => LimitState::Unknown,
-            Some(over) if over >= 0 => LimitState::Passed,
-            Some(over) if over >= -CLOSE => LimitState::Close,
+            Some(over) if over >= 0 => LimitState::Exceeded,
+            Some(over) if over >= -CLOSE_MARGIN => LimitState::Close,
             Some(_) => LimitState::Clear,
         };
-        LimitFinding { name, limit, origin, state, over }
+        LimitCheck { name, limit, origin, state, over }
     })
     .collect()
 }

@@ -1,7 +1,7 @@
 //! The heat a run's garments receive: ink temperature, dwell, cure and limits.
 
 use super::dwell::{dwell, passes_for};
-use super::on_paper::{CureOnPaper, Heated, LimitFinding, LimitName, LimitState, cure_on_paper, findings};
+use super::on_paper::{CureEstimate, HeatInputs, LimitCheck, LimitName, LimitState, check_limits, estimate_cure};
 use super::sheets::sheet_for;
 use crate::facts::{Fabric, HeatSettings};
 use crate::heat::{Heater, InkSheet, SensorReading};
@@ -42,7 +42,7 @@ pub struct SensorView {
     /// Whether it was measured more than 90 days ago. Our own.
     pub old: bool,
     /// Whether it was measured at a setting more than 25 °C from the run's. Our own.
-    pub elsewhere: bool,
+    pub far_from_setting: bool,
 }
 
 /// Dwell of one pass, as set and as computed.
@@ -73,7 +73,7 @@ pub struct CureConflict {
     /// The ink's cure temperature.
     pub cure: Temperature,
     /// The limit exceeded at that temperature.
-    pub limit: LimitFinding,
+    pub limit: LimitCheck,
 }
 
 /// A caveat to show with the figures.
@@ -90,7 +90,7 @@ pub enum HeatCaveat {
     /// The measurement is older than 90 days.
     SensorOld,
     /// The measurement was taken more than 25 °C from this setting.
-    SensorElsewhere,
+    SensorFarFromSetting,
     /// The shop has several dryers and none was chosen.
     DryerAssumed,
     /// The dwell that is set and the computed one differ.
@@ -127,9 +127,9 @@ pub struct RunHeat {
     /// The ink's sheet, if any.
     pub sheet: Option<(Subject, InkSheet)>,
     /// Whether the figures reach the sheet's cure.
-    pub cure: CureOnPaper,
+    pub cure: CureEstimate,
     /// Limits of fabric and ink.
-    pub limits: Vec<LimitFinding>,
+    pub limits: Vec<LimitCheck>,
     /// Set if the ink cures only at a temperature that exceeds a limit.
     pub conflict: Option<CureConflict>,
     /// Caveats to show with the figures.
@@ -138,17 +138,17 @@ pub struct RunHeat {
 
 impl RunHeat {
     /// The limits that are exceeded.
-    pub fn passed(&self) -> impl Iterator<Item = &LimitFinding> {
-        self.limits.iter().filter(|finding| finding.state == LimitState::Passed)
+    pub fn exceeded_limits(&self) -> impl Iterator<Item = &LimitCheck> {
+        self.limits.iter().filter(|finding| finding.state == LimitState::Exceeded)
     }
 }
 
 /// A measurement older than this many milliseconds is old: 90 days. Our own.
-const OLD: u64 = 90 * 86_400_000;
+const STALE_AFTER: u64 = 90 * 86_400_000;
 /// A measurement further from the setting than this, in milli-°C, is not relied on: 25 °C. Our own.
-const ELSEWHERE: i32 = 25_000;
+const FAR_FROM_SETTING: i32 = 25_000;
 /// Dwells that differ by no more than this many milliseconds agree; the tolerance of the check.
-const AGREE: u32 = 5_000;
+const DWELL_TOLERANCE: u32 = 5_000;
 
 /// The dryer a run uses: the chosen one if it exists, else the oldest.
 pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, DryerChoice)> {
@@ -165,13 +165,14 @@ pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, Dry
 }
 
 fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: u64) -> Option<SensorView> {
-    let reading = *heater.reading()?;
-    let off = setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).size().milli_celsius());
+    let reading = *heater.latest_reading()?;
+    let off =
+        setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).magnitude().milli_celsius());
     Some(SensorView {
         reading,
         offset: reading.offset(),
-        old: now.saturating_sub(reading.at) > OLD,
-        elsewhere: off > ELSEWHERE,
+        old: now.saturating_sub(reading.at) > STALE_AFTER,
+        far_from_setting: off > FAR_FROM_SETTING,
     })
 }
 
@@ -179,7 +180,7 @@ pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
     let set = run.set_up.dwell;
     let from_belt = heater.and_then(|heater| dwell(heater.heated_length?, run.set_up.belt?));
     let off = |a: Seconds, b: Seconds| a.milliseconds().abs_diff(b.milliseconds());
-    let differ = set.zip(from_belt).is_some_and(|(set, from_belt)| off(set, from_belt) > AGREE);
+    let differ = set.zip(from_belt).is_some_and(|(set, from_belt)| off(set, from_belt) > DWELL_TOLERANCE);
     DwellView { set, from_belt, differ }
 }
 
@@ -195,32 +196,32 @@ pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
     let dwell = dwell_of(run, heater);
     let sheet = sheet_for(shop, &run.ink);
     let figures = sheet.map(|(_, sheet)| &sheet.figures);
-    let heated = Heated {
+    let heated = HeatInputs {
         setting,
         offset: sensor.map(|sensor| sensor.offset),
         dwell: dwell.used(),
         passes: run.set_up.passes,
         heated_length: heater.and_then(|heater| heater.heated_length),
     };
-    let reliable = sensor.is_some_and(|sensor| !sensor.old && !sensor.elsewhere);
-    let limits = findings(shop, fabric, figures, heated.against_limits(reliable));
-    let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.runs_at(*belt)));
-    let mut cure = cure_on_paper(&heated, figures);
-    if let CureOnPaper::TooShort { belt, .. } = &mut cure {
+    let reliable = sensor.is_some_and(|sensor| !sensor.old && !sensor.far_from_setting);
+    let limits = check_limits(shop, fabric, figures, heated.temperature_for_limits(reliable));
+    let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.accepts_speed(*belt)));
+    let mut cure = estimate_cure(&heated, figures);
+    if let CureEstimate::TooShort { belt, .. } = &mut cure {
         // A belt speed outside the dryer's range is no advice.
-        *belt = belt.filter(|belt| heater.is_none_or(|heater| heater.runs_at(*belt)));
+        *belt = belt.filter(|belt| heater.is_none_or(|heater| heater.accepts_speed(*belt)));
     }
     let conflict = figures.and_then(|figures| {
         let cure = figures.cure?;
-        let at_cure = findings(shop, fabric, None, Some(cure));
-        let limit = at_cure.into_iter().find(|finding| finding.state == LimitState::Passed)?;
+        let at_cure = check_limits(shop, fabric, None, Some(cure));
+        let limit = at_cure.into_iter().find(|finding| finding.state == LimitState::Exceeded)?;
         Some(CureConflict { cure, limit })
     });
     let hold = figures.and_then(|figures| figures.hold);
     let moves = limits.iter().any(|finding| finding.name == LimitName::DyeMigration);
     let raised =
         super::limits::fabric_limits(shop).iter().any(|limit| Some(limit.fabric) == fabric && limit.is_raised());
-    let timed = matches!(cure, CureOnPaper::Reached { .. } | CureOnPaper::TooShort { .. });
+    let timed = matches!(cure, CureEstimate::Reached { .. } | CureEstimate::TooShort { .. });
     let is = |sensed: fn(&SensorView) -> bool| sensor.as_ref().is_some_and(sensed);
     let caveats = [
         (true, HeatCaveat::WashTestDecides),
@@ -228,7 +229,7 @@ pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
         (timed && run.set_up.passes > 1, HeatCaveat::PassesMayNotAdd),
         (setting.is_some() && sensor.is_none(), HeatCaveat::SensorNotMeasured),
         (is(|sensor| sensor.old), HeatCaveat::SensorOld),
-        (is(|sensor| sensor.elsewhere), HeatCaveat::SensorElsewhere),
+        (is(|sensor| sensor.far_from_setting), HeatCaveat::SensorFarFromSetting),
         (used.is_some_and(|(_, _, choice)| choice == DryerChoice::Assumed), HeatCaveat::DryerAssumed),
         (dwell.differ, HeatCaveat::DwellsDiffer),
         (belt_beyond.is_some(), HeatCaveat::BeltBeyondDryer),
@@ -240,7 +241,7 @@ pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
         dryer: used.map(|(id, heater, choice)| DryerUsed { id, name: heater.name.clone(), choice }),
         setting,
         sensor,
-        ink_temperature: heated.estimate(),
+        ink_temperature: heated.ink_temperature(),
         dwell,
         passes: run.set_up.passes,
         passes_needed: hold.zip(dwell.used()).and_then(|(hold, dwell)| passes_for(hold, dwell)),
@@ -262,7 +263,7 @@ pub fn heat_settings(shop: &Shop, id: RunId) -> Option<HeatSettings> {
     Some(HeatSettings {
         dryer: used.map(|(id, _, _)| id),
         temperature: run.set_up.dryer,
-        offset: heater.and_then(Heater::reading).map(SensorReading::offset),
+        offset: heater.and_then(Heater::latest_reading).map(SensorReading::offset),
         dwell: dwell_of(run, heater).used(),
         passes: run.set_up.passes,
         flash: run.set_up.flash,

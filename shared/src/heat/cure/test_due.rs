@@ -10,7 +10,7 @@ use crate::units::{Seconds, Temperature, TemperatureDelta};
 
 /// Why a test is due.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WhyDue {
+pub enum DueReason {
     /// This ink never passed one on this fabric.
     NeverPassed,
     /// The latest test failed.
@@ -37,7 +37,7 @@ pub struct TestDue {
     /// Kind of test.
     pub kind: TestKind,
     /// Why it is due; empty if it is not.
-    pub why: Vec<WhyDue>,
+    pub why: Vec<DueReason>,
     /// The last passed test: its id, and the Unix time in milliseconds of its result.
     pub passed: Option<(Subject, u64)>,
     /// A test under way.
@@ -46,7 +46,7 @@ pub struct TestDue {
 
 /// Status of the tests of a run's ink on its fabric.
 #[derive(Clone, Debug, PartialEq)]
-pub struct TestStanding {
+pub struct TestStatus {
     /// The ink's name.
     pub ink: String,
     /// The fabric.
@@ -55,7 +55,7 @@ pub struct TestStanding {
     pub kinds: Vec<TestDue>,
 }
 
-impl TestStanding {
+impl TestStatus {
     /// Whether any test is due.
     pub fn is_due(&self) -> bool {
         self.kinds.iter().any(|kind| !kind.why.is_empty())
@@ -69,7 +69,7 @@ const SAME_MILLISECONDS: u32 = 1_000;
 
 fn same_temperature(a: Option<Temperature>, b: Option<Temperature>) -> bool {
     match (a, b) {
-        (Some(a), Some(b)) => TemperatureDelta::between(a, b).size().milli_celsius() <= SAME_DEGREES,
+        (Some(a), Some(b)) => TemperatureDelta::between(a, b).magnitude().milli_celsius() <= SAME_DEGREES,
         (a, b) => a == b,
     }
 }
@@ -82,16 +82,16 @@ fn same_time(a: Option<Seconds>, b: Option<Seconds>) -> bool {
 }
 
 /// The differences between the settings of a passed test and the current ones.
-fn changes(then: &HeatSettings, now: &HeatSettings) -> Vec<WhyDue> {
+fn changes(then: &HeatSettings, now: &HeatSettings) -> Vec<DueReason> {
     let offset = |settings: &HeatSettings| settings.offset.unwrap_or_default().milli_celsius();
     [
-        (then.dryer != now.dryer, WhyDue::Dryer),
-        (!same_temperature(then.temperature, now.temperature), WhyDue::Temperature),
-        (offset(then).abs_diff(offset(now)) > SAME_DEGREES as u32, WhyDue::Sensor),
-        (!same_time(then.dwell, now.dwell), WhyDue::Dwell),
-        (then.passes != now.passes, WhyDue::Passes),
-        (then.flash != now.flash, WhyDue::Flash),
-        (then.sheet != now.sheet, WhyDue::Sheet),
+        (then.dryer != now.dryer, DueReason::Dryer),
+        (!same_temperature(then.temperature, now.temperature), DueReason::Temperature),
+        (offset(then).abs_diff(offset(now)) > SAME_DEGREES as u32, DueReason::Sensor),
+        (!same_time(then.dwell, now.dwell), DueReason::Dwell),
+        (then.passes != now.passes, DueReason::Passes),
+        (then.flash != now.flash, DueReason::Flash),
+        (then.sheet != now.sheet, DueReason::Sheet),
     ]
     .into_iter()
     .filter(|(differs, _)| *differs)
@@ -103,22 +103,23 @@ fn due(kind: TestKind, tests: &[(Subject, &CureTest)], now: &HeatSettings) -> Te
     // The latest result comes first.
     let of = |result| tests.iter().find(|(_, test)| test.kind == kind && test.result == result).copied();
     let passed = of(TestResult::Pass);
-    let failed_since = of(TestResult::Fail).filter(|(_, fail)| passed.is_none_or(|(_, pass)| fail.told > pass.told));
-    let mut why = passed.map_or_else(|| vec![WhyDue::NeverPassed], |(_, test)| changes(&test.settings, now));
+    let failed_since =
+        of(TestResult::Fail).filter(|(_, fail)| passed.is_none_or(|(_, pass)| fail.result_at > pass.result_at));
+    let mut why = passed.map_or_else(|| vec![DueReason::NeverPassed], |(_, test)| changes(&test.settings, now));
     if failed_since.is_some() {
-        why.insert(0, WhyDue::Failed);
+        why.insert(0, DueReason::Failed);
     }
     TestDue {
         kind,
         why,
-        passed: passed.map(|(id, test)| (id, test.told)),
+        passed: passed.map(|(id, test)| (id, test.result_at)),
         waiting: of(TestResult::Waiting).map(|(id, _)| id),
     }
 }
 
 /// Status of the tests of a run's ink on its fabric, compared with the run's current settings. `None` if the
 /// run, its ink or its fabric is unknown.
-pub fn test_standing(shop: &Shop, id: RunId) -> Option<TestStanding> {
+pub fn test_status(shop: &Shop, id: RunId) -> Option<TestStatus> {
     let run = shop.run(id)?;
     let fabric = shop.lot(run.lot?)?.fabric;
     let now = heat_settings(shop, id)?;
@@ -132,5 +133,5 @@ pub fn test_standing(shop: &Shop, id: RunId) -> Option<TestStanding> {
         .filter(|kind| *kind == TestKind::Wash || made(*kind))
         .map(|kind| due(kind, &tests, &now))
         .collect();
-    Some(TestStanding { ink: run.ink.clone(), fabric, kinds })
+    Some(TestStatus { ink: run.ink.clone(), fabric, kinds })
 }

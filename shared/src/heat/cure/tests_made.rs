@@ -17,6 +17,8 @@ pub fn tests_of<'a>(shop: &'a Shop, ink: &str, fabric: Fabric) -> Vec<(Subject, 
 /// All tests that are not deleted, the latest result first.
 pub fn test_log(shop: &Shop) -> Vec<(Subject, &CureTest)> {
     let mut tests: Vec<_> = shop.heat.tests().filter(|(_, test)| !test.deleted).collect();
-    sort_by(&mut tests, |(a, one), (b, other)| (other.told, other.created, b).cmp(&(one.told, one.created, a)));
+    sort_by(&mut tests, |(a, one), (b, other)| {
+        (other.result_at, other.created, b).cmp(&(one.result_at, one.created, a))
+    });
     tests
 }

@@ -2,7 +2,7 @@
 
 use super::typed::{NAME, NOTE};
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
-use crate::form::{FormProblem, Problems, keep, keep_number, name, required_name, shown};
+use crate::form::{FormProblem, Problems, collect, collect_number, parse_name, parse_required_name, trim_number};
 use crate::heat::CureTest;
 use crate::units::{parse_number, parse_whole};
 
@@ -51,7 +51,7 @@ impl TestForm {
             method_note: test.method_note.clone(),
             times: if test.times == 0 { String::new() } else { test.times.to_string() },
             result: test.result,
-            grade: test.grade.map(|grade| shown(f64::from(grade.halves()) / 2.0)).unwrap_or_default(),
+            grade: test.grade.map(|grade| trim_number(f64::from(grade.halves()) / 2.0)).unwrap_or_default(),
             by: test.by.clone().unwrap_or_default(),
             notes: test.notes.clone(),
         }
@@ -66,13 +66,13 @@ impl TestForm {
     pub fn check(&self, settings: Option<HeatSettings>, before: Option<&CureTest>) -> Result<Vec<TestField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let ink = keep(p, "ink", required_name(&self.ink));
-        let method_note = keep(p, "method_note", name(&self.method_note, NOTE));
+        let ink = collect(p, "ink", parse_required_name(&self.ink));
+        let method_note = collect(p, "method_note", parse_name(&self.method_note, NOTE));
         let times = if self.times.trim().is_empty() { Ok(0) } else { parse_whole(&self.times, 0, 1_000) };
-        let times = keep_number(p, "times", times);
-        let grade = keep(p, "grade", grade_of(&self.grade));
-        let by = keep(p, "by", name(&self.by, NAME));
-        let notes = keep(p, "notes", name(&self.notes, NOTE));
+        let times = collect_number(p, "times", times);
+        let grade = collect(p, "grade", grade_of(&self.grade));
+        let by = collect(p, "by", parse_name(&self.by, NAME));
+        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
         let (Some(ink), Some(method_note), Some(times), Some(grade), Some(by), Some(notes)) =
             (ink, method_note, times, grade, by, notes)
         else {

@@ -1,8 +1,8 @@
 //! Forms for dryers and flash units: the unit, its measured error, and a settling entered afterwards.
 
-use super::typed::{NOTE, belt_text, keep_belt, keep_temperature, length_text};
+use super::typed::{NOTE, belt_text, collect_belt, collect_temperature, length_text};
 use crate::facts::{HeatFact, HeaterField, HeaterKind, SensorMethod};
-use crate::form::{FormProblem, Problems, keep, keep_number, keep_optional, name, required_name};
+use crate::form::{FormProblem, Problems, collect, collect_number, collect_optional, parse_name, parse_required_name};
 use crate::heat::Heater;
 use crate::ids::Subject;
 use crate::units::{Length, Seconds, Temperature, Units, parse_number};
@@ -25,7 +25,7 @@ pub struct HeaterForm {
 }
 
 /// Longest heated length accepted, in inches.
-const LONGEST_TUNNEL: f64 = 480.0;
+const MAX_HEATED_LENGTH_IN: f64 = 480.0;
 
 impl HeaterForm {
     /// The form filled with a unit's current values.
@@ -48,17 +48,17 @@ impl HeaterForm {
     pub fn check(&self, units: Units, before: Option<&Heater>) -> Result<Vec<HeaterField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let called = keep(p, "name", required_name(&self.name));
-        let notes = keep(p, "notes", name(&self.notes, NOTE));
+        let called = collect(p, "name", parse_required_name(&self.name));
+        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
         let (mut heated, mut slowest, mut fastest) = (None, None, None);
         if self.kind == HeaterKind::Dryer {
-            let most = Length::from_inches(LONGEST_TUNNEL);
-            heated = keep_optional(p, "heated_length", &self.heated_length, |text| Length::parse(text, most, units));
+            let most = Length::from_inches(MAX_HEATED_LENGTH_IN);
+            heated = collect_optional(p, "heated_length", &self.heated_length, |text| Length::parse(text, most, units));
             if heated.is_some_and(|length| length.micrometres() == 0) {
                 p.insert("heated_length", FormProblem::Missing);
             }
-            slowest = keep_belt(p, "slowest", &self.slowest, units);
-            fastest = keep_belt(p, "fastest", &self.fastest, units);
+            slowest = collect_belt(p, "slowest", &self.slowest, units);
+            fastest = collect_belt(p, "fastest", &self.fastest, units);
             if slowest.zip(fastest).is_some_and(|(slowest, fastest)| fastest < slowest) {
                 p.insert("fastest", FormProblem::OutOfOrder);
             }
@@ -103,8 +103,8 @@ impl SensorForm {
     pub fn check(&self, units: Units) -> Result<HeatFact, Problems> {
         let mut problems = Problems::new();
         let read = |text: &str| Temperature::parse_dryer(text, units);
-        let setting = keep_number(&mut problems, "setting", read(&self.setting));
-        let found = keep_number(&mut problems, "found", read(&self.found));
+        let setting = collect_number(&mut problems, "setting", read(&self.setting));
+        let found = collect_number(&mut problems, "found", read(&self.found));
         let (Some(setting), Some(found)) = (setting, found) else { return Err(problems) };
         Ok(HeatFact::SensorRead { setting, found, method: self.method })
     }
@@ -134,9 +134,9 @@ impl SettlingForm {
                 p.insert(field, FormProblem::Missing);
             }
         }
-        let from = keep_temperature(p, "from", &self.from, units);
-        let to = keep_temperature(p, "to", &self.to, units);
-        let minutes = keep_optional(p, "minutes", &self.minutes, |text| parse_number(text, 0.5, 240.0));
+        let from = collect_temperature(p, "from", &self.from, units);
+        let to = collect_temperature(p, "to", &self.to, units);
+        let minutes = collect_optional(p, "minutes", &self.minutes, |text| parse_number(text, 0.5, 240.0));
         if from.is_some() && from == to {
             p.insert("to", FormProblem::OutOfOrder);
         }

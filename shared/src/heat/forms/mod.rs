@@ -9,6 +9,6 @@ mod typed;
 
 pub use cure_test::TestForm;
 pub use heater::{HeaterForm, SensorForm, SettlingForm};
-pub use room::RoomForm;
+pub use room::ClimateForm;
 pub use sheet::{FabricLimitForm, SheetForm};
 pub use trial::TrialForm;

@@ -1,23 +1,23 @@
 //! Form for a climate reading from thermometer and hygrometer.
 
 use crate::facts::HeatFact;
-use crate::form::{Problems, keep_number, shown};
-use crate::heat::RoomReading;
+use crate::form::{Problems, collect_number, trim_number};
+use crate::heat::ClimateReading;
 use crate::units::{Temperature, Units, parse_number, parse_whole};
 
 /// The form of a climate reading.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct RoomForm {
+pub struct ClimateForm {
     /// Air temperature in the shade, in the device's units.
     pub temperature: String,
     /// Relative humidity in percent.
     pub humidity: String,
 }
 
-impl RoomForm {
+impl ClimateForm {
     /// The form filled with a reading's values.
-    pub fn of(reading: &RoomReading, units: Units) -> Self {
-        let temperature = shown((reading.temperature.in_units(units) * 10.0).round() / 10.0);
+    pub fn of(reading: &ClimateReading, units: Units) -> Self {
+        let temperature = trim_number((reading.temperature.in_units(units) * 10.0).round() / 10.0);
         Self { temperature, humidity: reading.humidity.to_string() }
     }
 
@@ -32,8 +32,8 @@ impl RoomForm {
             Units::Metric => (-10.0, 55.0),
         };
         let read = parse_number(&self.temperature, least, most);
-        let temperature = keep_number(&mut problems, "temperature", read);
-        let humidity = keep_number(&mut problems, "humidity", parse_whole(&self.humidity, 0, 100));
+        let temperature = collect_number(&mut problems, "temperature", read);
+        let humidity = collect_number(&mut problems, "humidity", parse_whole(&self.humidity, 0, 100));
         let (Some(temperature), Some(humidity)) = (temperature, humidity) else { return Err(problems) };
         Ok(HeatFact::RoomRead {
             temperature: Temperature::from_units(temperature, units),

@@ -1,8 +1,8 @@
 //! Forms for an ink's data sheet and for the shop's own limit of a fabric.
 
-use super::typed::{NOTE, keep_seconds, keep_temperature, seconds_text, temperature_text};
+use super::typed::{NOTE, collect_seconds, collect_temperature, seconds_text, temperature_text};
 use crate::facts::{Fabric, HeatFact, LimitKind, SheetField};
-use crate::form::{FormProblem, Problems, keep, name, required_name};
+use crate::form::{FormProblem, Problems, collect, parse_name, parse_required_name};
 use crate::heat::{FabricLimit, InkSheet, LimitOrigin};
 use crate::time::Day;
 use crate::units::Units;
@@ -47,18 +47,21 @@ impl SheetForm {
     pub fn check(&self, units: Units, before: Option<&InkSheet>) -> Result<Vec<SheetField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let ink = keep(p, "ink", required_name(&self.ink));
-        let source = keep(p, "source", name(&self.source, NOTE));
-        let cure = keep_temperature(p, "cure", &self.cure, units);
-        let hold = keep_seconds(p, "hold", &self.hold, 0.0);
-        let flash = keep_temperature(p, "flash", &self.flash, units);
-        let highest = keep_temperature(p, "highest", &self.highest, units);
+        let ink = collect(p, "ink", parse_required_name(&self.ink));
+        let source = collect(p, "source", parse_name(&self.source, NOTE));
+        let cure = collect_temperature(p, "cure", &self.cure, units);
+        let hold = collect_seconds(p, "hold", &self.hold, 0.0);
+        let flash = collect_temperature(p, "flash", &self.flash, units);
+        let highest = collect_temperature(p, "highest", &self.highest, units);
         if cure.zip(highest).is_some_and(|(cure, highest)| highest < cure) {
             p.insert("highest", FormProblem::OutOfOrder);
         }
         let day = self.source_day.trim();
-        let source_day =
-            if day.is_empty() { None } else { keep(p, "source_day", Day::from_iso(day).ok_or(FormProblem::NotADay)) };
+        let source_day = if day.is_empty() {
+            None
+        } else {
+            collect(p, "source_day", Day::from_iso(day).ok_or(FormProblem::NotADay))
+        };
         let (Some(ink), Some(source), true) = (ink, source, problems.is_empty()) else { return Err(problems) };
         let was = before.map(|sheet| Self::of(sheet, units));
         let differs = |here: &dyn Fn(&Self) -> &String| was.as_ref().is_none_or(|was| here(was) != here(self));
@@ -104,8 +107,8 @@ impl FabricLimitForm {
     /// [`Problems`] by field: `temperature`, `note`.
     pub fn check(&self, fabric: Fabric, kind: LimitKind, units: Units) -> Result<HeatFact, Problems> {
         let mut problems = Problems::new();
-        let temperature = keep_temperature(&mut problems, "temperature", &self.temperature, units);
-        let note = keep(&mut problems, "note", name(&self.note, NOTE));
+        let temperature = collect_temperature(&mut problems, "temperature", &self.temperature, units);
+        let note = collect(&mut problems, "note", parse_name(&self.note, NOTE));
         if temperature.is_some() && self.note.trim().is_empty() {
             problems.insert("note", FormProblem::Missing);
         }

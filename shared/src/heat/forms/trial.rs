@@ -1,10 +1,11 @@
 //! Form for an ink trial.
 
 use super::typed::{
-    NAME, NOTE, belt_text, keep_belt, keep_flash, keep_seconds, keep_temperature, seconds_text, temperature_text,
+    NAME, NOTE, belt_text, collect_belt, collect_flash, collect_seconds, collect_temperature, seconds_text,
+    temperature_text,
 };
 use crate::facts::{Fabric, TrialField, TrialVerdict};
-use crate::form::{Problems, keep, keep_number, keep_optional, name, required_name, shown};
+use crate::form::{Problems, collect, collect_number, collect_optional, parse_name, parse_required_name, trim_number};
 use crate::heat::Trial;
 use crate::run::Run;
 use crate::shop::Shop;
@@ -42,14 +43,14 @@ pub struct TrialForm {
 }
 
 /// Centimetres per inch: mesh is stored in threads per inch.
-const INCH: f64 = 2.54;
+const CM_PER_INCH: f64 = 2.54;
 
 fn mesh_text(mesh: Option<u16>, units: Units) -> String {
     let threads = |mesh: u16| match units {
         Units::UsCustomary => f64::from(mesh),
-        Units::Metric => (f64::from(mesh) / INCH).round(),
+        Units::Metric => (f64::from(mesh) / CM_PER_INCH).round(),
     };
-    mesh.map(|mesh| shown(threads(mesh))).unwrap_or_default()
+    mesh.map(|mesh| trim_number(threads(mesh))).unwrap_or_default()
 }
 
 impl TrialForm {
@@ -98,20 +99,20 @@ impl TrialForm {
     pub fn check(&self, units: Units, before: Option<&Trial>) -> Result<Vec<TrialField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let ink = keep(p, "ink", required_name(&self.ink));
-        let mesh = keep_optional(p, "mesh", &self.mesh, |text| match units {
+        let ink = collect(p, "ink", parse_required_name(&self.ink));
+        let mesh = collect_optional(p, "mesh", &self.mesh, |text| match units {
             Units::UsCustomary => parse_number(text, 10.0, 600.0),
-            Units::Metric => parse_number(text, 4.0, 240.0).map(|threads| threads * INCH),
+            Units::Metric => parse_number(text, 4.0, 240.0).map(|threads| threads * CM_PER_INCH),
         });
-        let hits = keep_number(p, "hits", parse_whole(&self.hits, 1, 20));
-        let flash = keep_flash(p, "flash", &self.flash, before.and_then(|trial| trial.flash));
-        let dryer = keep_temperature(p, "dryer", &self.dryer, units);
-        let belt = keep_belt(p, "belt", &self.belt, units);
-        let dwell = keep_seconds(p, "dwell", &self.dwell, 1.0);
-        let passes = keep_number(p, "passes", parse_whole(&self.passes, 1, 9));
-        let outcome = keep(p, "outcome", name(&self.outcome, NOTE));
-        let notes = keep(p, "notes", name(&self.notes, NOTE));
-        let by = keep(p, "by", name(&self.by, NAME));
+        let hits = collect_number(p, "hits", parse_whole(&self.hits, 1, 20));
+        let flash = collect_flash(p, "flash", &self.flash, before.and_then(|trial| trial.flash));
+        let dryer = collect_temperature(p, "dryer", &self.dryer, units);
+        let belt = collect_belt(p, "belt", &self.belt, units);
+        let dwell = collect_seconds(p, "dwell", &self.dwell, 1.0);
+        let passes = collect_number(p, "passes", parse_whole(&self.passes, 1, 9));
+        let outcome = collect(p, "outcome", parse_name(&self.outcome, NOTE));
+        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
+        let by = collect(p, "by", parse_name(&self.by, NAME));
         let (Some(ink), Some(hits), Some(passes), Some(outcome), Some(notes), Some(by), true) =
             (ink, hits, passes, outcome, notes, by, problems.is_empty())
         else {

@@ -1,7 +1,7 @@
 //! Parsing and formatting shared by the heat forms.
 
 use crate::facts::Flash;
-use crate::form::{Problems, keep_optional, shown};
+use crate::form::{Problems, collect_optional, trim_number};
 use crate::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 
 /// Longest name that can be typed, in characters.
@@ -11,52 +11,57 @@ pub(crate) const NOTE: usize = 2_000;
 
 /// A temperature as form text; empty for `None`.
 pub(crate) fn temperature_text(temperature: Option<Temperature>, units: Units) -> String {
-    temperature.map(|temperature| shown(temperature.in_units(units))).unwrap_or_default()
+    temperature.map(|temperature| trim_number(temperature.in_units(units))).unwrap_or_default()
 }
 
 /// A time in seconds as form text; empty for `None`.
 pub(crate) fn seconds_text(time: Option<Seconds>) -> String {
-    time.map(|time| shown(time.seconds())).unwrap_or_default()
+    time.map(|time| trim_number(time.seconds())).unwrap_or_default()
 }
 
 /// A belt speed as form text; empty for `None`.
 pub(crate) fn belt_text(speed: Option<BeltSpeed>, units: Units) -> String {
-    speed.map(|speed| shown(speed.in_units(units))).unwrap_or_default()
+    speed.map(|speed| trim_number(speed.in_units(units))).unwrap_or_default()
 }
 
 /// A length as form text; empty for `None`.
 pub(crate) fn length_text(length: Option<Length>, units: Units) -> String {
-    length.map(|length| shown(length.in_units(units))).unwrap_or_default()
+    length.map(|length| trim_number(length.in_units(units))).unwrap_or_default()
 }
 
 /// Parses the temperature of a dryer, flash or print; `None` for an empty text or a problem.
-pub(crate) fn keep_temperature(
+pub(crate) fn collect_temperature(
     problems: &mut Problems,
     field: &'static str,
     text: &str,
     units: Units,
 ) -> Option<Temperature> {
-    keep_optional(problems, field, text, |text| Temperature::parse_dryer(text, units))
+    collect_optional(problems, field, text, |text| Temperature::parse_dryer(text, units))
 }
 
 /// Parses a time in seconds, `least` to 1,800; `None` for an empty text or a problem.
-pub(crate) fn keep_seconds(problems: &mut Problems, field: &'static str, text: &str, least: f64) -> Option<Seconds> {
-    keep_optional(problems, field, text, |text| Seconds::parse(text, least, 1_800.0))
+pub(crate) fn collect_seconds(problems: &mut Problems, field: &'static str, text: &str, least: f64) -> Option<Seconds> {
+    collect_optional(problems, field, text, |text| Seconds::parse(text, least, 1_800.0))
 }
 
 /// Parses a belt speed; `None` for an empty text or a problem.
-pub(crate) fn keep_belt(problems: &mut Problems, field: &'static str, text: &str, units: Units) -> Option<BeltSpeed> {
-    keep_optional(problems, field, text, |text| BeltSpeed::parse(text, units))
+pub(crate) fn collect_belt(
+    problems: &mut Problems,
+    field: &'static str,
+    text: &str,
+    units: Units,
+) -> Option<BeltSpeed> {
+    collect_optional(problems, field, text, |text| BeltSpeed::parse(text, units))
 }
 
 /// Parses a flash time of 0.5 to 120 s and keeps the flash distance of `before`; `None` for an empty text or
 /// a problem.
-pub(crate) fn keep_flash(
+pub(crate) fn collect_flash(
     problems: &mut Problems,
     field: &'static str,
     text: &str,
     before: Option<Flash>,
 ) -> Option<Flash> {
-    let seconds = keep_optional(problems, field, text, |text| Seconds::parse(text, 0.5, 120.0))?;
+    let seconds = collect_optional(problems, field, text, |text| Seconds::parse(text, 0.5, 120.0))?;
     Some(Flash { seconds, distance: before.and_then(|flash| flash.distance) })
 }

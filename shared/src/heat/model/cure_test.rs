@@ -22,7 +22,7 @@ pub struct CureTest {
     /// Result so far.
     pub result: TestResult,
     /// Unix time in milliseconds at which the result was last recorded.
-    pub told: u64,
+    pub result_at: u64,
     /// Grade, if a grey scale was used.
     pub grade: Option<Grade>,
     /// Heat settings of the tested garment.
@@ -41,7 +41,7 @@ impl CureTest {
     /// How many home washes the test stands for; 0 for other kinds of test.
     pub fn home_washes(&self) -> u16 {
         match self.kind {
-            TestKind::Wash => self.times.saturating_mul(self.method.washes_a_run()),
+            TestKind::Wash => self.times.saturating_mul(self.method.washes_per_run()),
             TestKind::Crock | TestKind::Stretch => 0,
         }
     }
@@ -54,7 +54,7 @@ impl CureTest {
             TestField::Method(method) => self.method = *method,
             TestField::MethodNote(note) => self.method_note.clone_from(note),
             TestField::Times(times) => self.times = *times,
-            TestField::Result(result) => (self.result, self.told) = (*result, at),
+            TestField::Result(result) => (self.result, self.result_at) = (*result, at),
             TestField::Grade(grade) => self.grade = *grade,
             TestField::Settings(settings) => self.settings = settings.clone(),
             TestField::By(by) => self.by.clone_from(by),

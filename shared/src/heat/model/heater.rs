@@ -26,7 +26,7 @@ impl SensorReading {
 }
 
 /// Number of measurements kept per unit.
-const READINGS: usize = 12;
+const MAX_READINGS: usize = 12;
 
 /// A dryer or flash unit.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
@@ -55,7 +55,7 @@ pub struct Heater {
 
 impl Heater {
     /// The latest measurement.
-    pub fn reading(&self) -> Option<&SensorReading> {
+    pub fn latest_reading(&self) -> Option<&SensorReading> {
         self.readings.last()
     }
 
@@ -65,7 +65,7 @@ impl Heater {
     }
 
     /// Whether a belt speed is within the unit's range; a missing bound allows any.
-    pub fn runs_at(&self, speed: BeltSpeed) -> bool {
+    pub fn accepts_speed(&self, speed: BeltSpeed) -> bool {
         self.slowest.is_none_or(|slowest| speed >= slowest) && self.fastest.is_none_or(|fastest| speed <= fastest)
     }
 
@@ -81,8 +81,8 @@ impl Heater {
         }
     }
 
-    pub(crate) fn read(&mut self, reading: SensorReading) {
-        if self.readings.len() == READINGS {
+    pub(crate) fn add_reading(&mut self, reading: SensorReading) {
+        if self.readings.len() == MAX_READINGS {
             self.readings.remove(0);
         }
         self.readings.push(reading);

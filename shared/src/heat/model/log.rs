@@ -1,6 +1,6 @@
 //! State folded from the facts about heat.
 
-use super::{CureTest, Heater, InkSheet, OwnLimit, RoomReading, SensorReading, Settling, Trial};
+use super::{ClimateReading, CureTest, Heater, InkSheet, OwnLimit, SensorReading, Settling, Trial};
 use crate::codec::Encode;
 use crate::collections::{Map, Table};
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
@@ -8,9 +8,9 @@ use crate::facts::{Fabric, HeatFact, LimitKind};
 use crate::ids::{RunId, Subject};
 
 /// Number of climate readings kept: hourly ones for a day.
-const READINGS: usize = 24;
+const MAX_READINGS: usize = 24;
 /// Number of settlings kept: far more than any estimate uses.
-const SETTLINGS: usize = 200;
+const MAX_SETTLINGS: usize = 200;
 
 /// Dryers, flash units, sheets, limits, tests, trials and climate readings of the shop.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -22,7 +22,7 @@ pub struct HeatLog {
     settlings: Map<Subject, Settling>,
     tests: Table<CureTest>,
     trials: Table<Trial>,
-    room: Vec<RoomReading>,
+    climate: Vec<ClimateReading>,
 }
 
 impl HeatLog {
@@ -82,34 +82,34 @@ impl HeatLog {
     }
 
     /// The latest climate readings, the newest last, including deleted ones.
-    pub fn room(&self) -> &[RoomReading] {
-        &self.room
+    pub fn climate(&self) -> &[ClimateReading] {
+        &self.climate
     }
 
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &HeatFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &HeatFact) {
         match fact {
             HeatFact::RoomRead { temperature, humidity, by } => {
-                let was = self.room.iter().position(|reading| reading.id == subject);
-                let deleted = was.is_some_and(|place| self.room.remove(place).deleted);
-                if self.room.len() == READINGS {
-                    self.room.remove(0);
+                let was = self.climate.iter().position(|reading| reading.id == subject);
+                let deleted = was.is_some_and(|place| self.climate.remove(place).deleted);
+                if self.climate.len() == MAX_READINGS {
+                    self.climate.remove(0);
                 }
                 let (temperature, humidity, by) = (*temperature, *humidity, by.clone());
-                self.room.push(RoomReading { id: subject, at, temperature, humidity, by, deleted });
+                self.climate.push(ClimateReading { id: subject, at, temperature, humidity, by, deleted });
             }
             HeatFact::HeaterSet(fields) => {
-                let heater = self.heater_at(subject, at);
+                let heater = self.heater_mut(subject, at);
                 fields.iter().for_each(|field| heater.set(field));
             }
             HeatFact::SensorRead { setting, found, method } => {
                 let reading = SensorReading { setting: *setting, found: *found, method: *method, at };
-                self.heater_at(subject, at).read(reading);
+                self.heater_mut(subject, at).add_reading(reading);
             }
-            HeatFact::SensorUnread => drop(self.heater_at(subject, at).readings.pop()),
+            HeatFact::SensorUnread => drop(self.heater_mut(subject, at).readings.pop()),
             HeatFact::DryerChosen(Some(dryer)) => self.chosen.insert(subject, *dryer),
             HeatFact::DryerChosen(None) => drop(self.chosen.remove(&subject)),
             HeatFact::SheetSet(fields) => {
-                let sheet = self.sheets.or_default(subject);
+                let sheet = self.sheets.get_or_insert_default(subject);
                 sheet.touched = at;
                 fields.iter().for_each(|field| sheet.set(field));
             }
@@ -121,53 +121,53 @@ impl HeatLog {
                 self.limits.remove(&(*fabric, *kind));
             }
             HeatFact::SettlingStarted { dryer, from, to } => {
-                let settling = self.settling_at(subject);
-                (settling.way, settling.at) = (Some((*dryer, *from, *to)), at);
+                let settling = self.settling_mut(subject);
+                (settling.transition, settling.at) = (Some((*dryer, *from, *to)), at);
             }
             HeatFact::SettlingLogged { dryer, from, to, took } => {
-                let settling = self.settling_at(subject);
-                (settling.way, settling.at) = (Some((*dryer, *from, *to)), at);
-                (settling.took, settling.by_hand) = (Some(*took), true);
+                let settling = self.settling_mut(subject);
+                (settling.transition, settling.at) = (Some((*dryer, *from, *to)), at);
+                (settling.took, settling.entered_afterwards) = (Some(*took), true);
             }
             HeatFact::SettlingFinished(took) => {
-                let settling = self.settling_at(subject);
+                let settling = self.settling_mut(subject);
                 settling.took = Some(*took);
                 settling.at = if settling.at == 0 { at } else { settling.at };
             }
             HeatFact::TestSet(fields) => {
-                let test = self.tests.or_default(subject);
+                let test = self.tests.get_or_insert_default(subject);
                 test.created = if test.created == 0 { at } else { test.created };
                 fields.iter().for_each(|field| test.set(at, field));
             }
             HeatFact::TrialSet(fields) => {
-                let trial = self.trials.or_default(subject);
+                let trial = self.trials.get_or_insert_default(subject);
                 trial.created = if trial.created == 0 { at } else { trial.created };
                 fields.iter().for_each(|field| trial.set(field));
             }
         }
     }
 
-    fn heater_at(&mut self, id: Subject, at: u64) -> &mut Heater {
-        let heater = self.heaters.or_default(id);
+    fn heater_mut(&mut self, id: Subject, at: u64) -> &mut Heater {
+        let heater = self.heaters.get_or_insert_default(id);
         heater.created = if heater.created == 0 { at } else { heater.created };
         heater
     }
 
     /// The settling with this id; a new one replaces the oldest if there are too many.
-    fn settling_at(&mut self, id: Subject) -> &mut Settling {
-        if self.settlings.len() >= SETTLINGS && !self.settlings.contains_key(&id) {
+    fn settling_mut(&mut self, id: Subject) -> &mut Settling {
+        if self.settlings.len() >= MAX_SETTLINGS && !self.settlings.contains_key(&id) {
             let oldest = self.settlings.iter().map(|(id, settling)| (settling.at, *id)).min();
             oldest.and_then(|(_, oldest)| self.settlings.remove(&oldest));
         }
-        self.settlings.or_default(id)
+        self.settlings.get_or_insert_default(id)
     }
 }
 
-deletable!(Heater, InkSheet, CureTest, Trial, Settling, RoomReading);
+deletable!(Heater, InkSheet, CureTest, Trial, Settling, ClimateReading);
 
 impl DeleteById for HeatLog {
     fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
-        let room = &mut self.room;
+        let room = &mut self.climate;
         self.heaters.delete(id, deletion)
             || self.sheets.delete(id, deletion)
             || self.tests.delete(id, deletion)

@@ -13,7 +13,7 @@ pub use cure_test::CureTest;
 pub use heater::{Heater, SensorReading};
 pub use log::HeatLog;
 pub use own_limit::OwnLimit;
-pub use room::RoomReading;
+pub use room::ClimateReading;
 pub use settling::Settling;
 pub use sheet::{InkSheet, ink_key};
 pub use trial::Trial;

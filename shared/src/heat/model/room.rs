@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 /// A climate reading taken by hand.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
-pub struct RoomReading {
+pub struct ClimateReading {
     /// Id of the reading.
     pub id: Subject,
     /// Unix time in milliseconds.

@@ -9,13 +9,13 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct Settling {
     /// Dryer, starting and final temperature; `None` until that fact has arrived.
-    pub way: Option<(Subject, Temperature, Temperature)>,
+    pub transition: Option<(Subject, Temperature, Temperature)>,
     /// Duration; `None` while in progress.
     pub took: Option<Seconds>,
     /// Unix time in milliseconds at which it started.
     pub at: u64,
     /// Whether it was entered afterwards; it then says nothing about the dryer's current temperature.
-    pub by_hand: bool,
+    pub entered_afterwards: bool,
     /// Whether it was deleted.
     pub deleted: bool,
 }

@@ -10,7 +10,7 @@ use crate::units::Grams;
 
 /// How similar the runs are that were compared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Alike {
+pub enum Similarity {
     /// The same ink on the same fabric through the same mesh.
     Ink,
     /// The same fabric through the same mesh.
@@ -33,18 +33,18 @@ pub struct Experience {
     /// Number of weighings compared.
     pub weighings: u32,
     /// How similar the runs are.
-    pub alike: Alike,
+    pub similarity: Similarity,
 }
 
 /// Most weighings compared, latest first. Our own.
-const MOST: usize = 12;
+const MAX_WEIGHINGS: usize = 12;
 
 /// Most weighings looked through. Our own.
-const LOOKED_AT: usize = 200;
+const MAX_EXAMINED: usize = 200;
 
 /// Plausible grams used per calculated gram: outside this range something was mistyped, or calculated for another
 /// print. Our own.
-const LIKELY: std::ops::RangeInclusive<f64> = 0.1..=20.0;
+const PLAUSIBLE_RATIOS: std::ops::RangeInclusive<f64> = 0.1..=20.0;
 
 /// The traits by which runs are compared.
 #[derive(PartialEq)]
@@ -60,7 +60,7 @@ fn traits(shop: &Shop, run: RunId) -> Option<Traits> {
     Some(Traits {
         ink: ink_key(&this.ink),
         fabric: this.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric),
-        mesh: sheet.map(|sheet| sheet.count.an_inch()).or(this.set_up.mesh),
+        mesh: sheet.map(|sheet| sheet.count.per_inch()).or(this.set_up.mesh),
     })
 }
 
@@ -71,27 +71,27 @@ fn traits(shop: &Shop, run: RunId) -> Option<Traits> {
 /// Our own, in the manner of the pace of earlier runs.
 pub fn experience(shop: &Shop, run: RunId) -> Option<Experience> {
     let this = traits(shop, run)?;
-    let mut weighings: Vec<(u64, Alike, Grams, Grams)> = Vec::new();
-    for event in shop.ink.last_used(LOOKED_AT) {
+    let mut weighings: Vec<(u64, Similarity, Grams, Grams)> = Vec::new();
+    for event in shop.ink.last_used(MAX_EXAMINED) {
         let InkFact::Used { run: Some(other), grams, paper: Some(paper), .. } = &event.fact else { continue };
-        let likely = paper.is_positive() && LIKELY.contains(&(grams.grams() / paper.grams()));
+        let likely = paper.is_positive() && PLAUSIBLE_RATIOS.contains(&(grams.grams() / paper.grams()));
         let Some(that) = traits(shop, *other).filter(|_| likely) else { continue };
-        let alike = if that.fabric != this.fabric {
-            Alike::Any
+        let similarity = if that.fabric != this.fabric {
+            Similarity::Any
         } else if that.mesh != this.mesh || this.mesh.is_none() {
-            Alike::Fabric
+            Similarity::Fabric
         } else if that.ink != this.ink {
-            Alike::Mesh
+            Similarity::Mesh
         } else {
-            Alike::Ink
+            Similarity::Ink
         };
-        weighings.push((event.rank, alike, *grams, *paper));
+        weighings.push((event.rank, similarity, *grams, *paper));
     }
-    let alike = weighings.iter().map(|(_, alike, ..)| *alike).min()?;
-    weighings.retain(|(_, other, ..)| *other == alike);
+    let similarity = weighings.iter().map(|(_, similarity, ..)| *similarity).min()?;
+    weighings.retain(|(_, other, ..)| *other == similarity);
     sort_by_key(&mut weighings, |(rank, ..)| std::cmp::Reverse(*rank));
-    weighings.truncate(MOST);
-    let sum = |pick: fn(&(u64, Alike, Grams, Grams)) -> Grams| weighings.iter().map(pick).sum::<Grams>().grams();
+    weighings.truncate(MAX_WEIGHINGS);
+    let sum = |pick: fn(&(u64, Similarity, Grams, Grams)) -> Grams| weighings.iter().map(pick).sum::<Grams>().grams();
     let ratios = weighings.iter().map(|(_, _, used, paper)| used.grams() / paper.grams());
     let (used, paper) = (sum(|row| row.2), sum(|row| row.3));
     Some(Experience {
@@ -99,6 +99,6 @@ pub fn experience(shop: &Shop, run: RunId) -> Option<Experience> {
         least: ratios.clone().fold(f64::INFINITY, f64::min),
         most: ratios.fold(0.0, f64::max),
         weighings: weighings.len() as u32,
-        alike,
+        similarity,
     })
 }

@@ -50,7 +50,7 @@ pub struct MakeAgain {
     /// Largest relative rounding error of any component, as an absolute value.
     pub worst: f64,
     /// The smallest batch in which no component is rounded by more than a hundredth of itself.
-    pub enough: Grams,
+    pub accurate_batch: Grams,
     /// Data sheet limits that it exceeds.
     pub limits: Vec<LimitBroken>,
 }
@@ -88,7 +88,7 @@ pub fn make_again(shop: &Shop, recipe: Subject, choice: Option<Subject>, size: B
         whole: size.whole(revision.parts),
         total: scaled.total,
         worst: scaled.worst,
-        enough: scaled.enough,
+        accurate_batch: scaled.accurate_batch,
         limits: limits_broken(shop, &percent),
     })
 }

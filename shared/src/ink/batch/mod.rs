@@ -10,10 +10,10 @@ mod run_ink;
 pub(crate) mod stock;
 mod suggested;
 
-pub use experience::{Alike, Experience, experience};
+pub use experience::{Experience, Similarity, experience};
 pub use make_again::{MakeAgain, MakeRow, make_again};
-pub use needs::{InkNeeded, best_revision, ink_needed, recipe_for};
-pub use new_pot::{NewPot, PotFor, new_pot_for, new_pot_of};
+pub use needs::{InkNeeded, best_revision, ink_needed, recipe_named};
+pub use new_pot::{NewPot, RunForPot, new_pot_for_revision, new_pot_for_run};
 pub use pot_runs::{PotRun, likely_run, runs_for_pot};
 pub use print_use::density_of;
 pub use run_ink::{RunInk, ink_names, run_ink};

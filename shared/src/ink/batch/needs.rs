@@ -47,10 +47,10 @@ pub struct InkNeeded {
 
 /// The recipe of an ink by its name, ignoring case and spaces. If several have that name, which two phones can cause,
 /// the one changed last.
-pub fn recipe_for<'a>(shop: &'a Shop, ink: &str) -> Option<(Subject, &'a crate::ink::Recipe)> {
+pub fn recipe_named<'a>(shop: &'a Shop, ink: &str) -> Option<(Subject, &'a crate::ink::Recipe)> {
     let key = ink_key(ink);
     let named = shop.ink.recipes().filter(|(_, recipe)| !key.is_empty() && ink_key(&recipe.name) == key);
-    named.max_by_key(|(id, recipe)| (recipe.touched, *id))
+    named.max_by_key(|(id, recipe)| (recipe.modified, *id))
 }
 
 /// The revision to mix a recipe by: the one approved last, else the latest.
@@ -116,8 +116,8 @@ pub(crate) fn needed_of(shop: &Shop, pots: &Table<PotState>) -> Vec<InkNeeded> {
 fn row(shop: &Shop, id: RunId) -> Option<InkNeeded> {
     let (job_id, job) = shop.job_of(id)?;
     let run = shop.run(id)?;
-    let recipe = recipe_for(shop, &run.ink).map(|(id, _)| id);
-    let pieces = shop.left_of(id);
+    let recipe = recipe_named(shop, &run.ink).map(|(id, _)| id);
+    let pieces = shop.pieces_left(id);
     let grams = shop.ink.print(id).map(|print| suggested_batch(shop, id, print, pieces).grams);
     Some(InkNeeded {
         run: id,

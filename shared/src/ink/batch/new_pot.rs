@@ -1,6 +1,6 @@
 //! What to suggest for a new pot: its revision, its run, and its size.
 
-use super::needs::{InkNeeded, best_revision, ink_needed, recipe_for};
+use super::needs::{InkNeeded, best_revision, ink_needed, recipe_named};
 use super::suggested::{SuggestedBatch, suggested_batch};
 use crate::colour::Colour;
 use crate::ids::{RunId, Subject};
@@ -12,7 +12,7 @@ use crate::units::Grams;
 
 /// A coming run that a new pot can be for.
 #[derive(Clone, Debug, PartialEq)]
-pub struct PotFor {
+pub struct RunForPot {
     /// Ink it needs, and how much of it is in pots.
     pub need: InkNeeded,
     /// The batch suggested for its pieces left; `None` if it was not calculated how much ink a print takes.
@@ -43,33 +43,33 @@ pub struct NewPot {
     /// A name that no open pot has.
     pub name: String,
     /// Coming runs of this ink in the order of the day; of a pot for a run only that run.
-    pub runs: Vec<PotFor>,
+    pub runs: Vec<RunForPot>,
     /// Capacity and empty weight of the last pot entered with a capacity: pots are bought in bulk.
     pub vessel: [Option<Grams>; 2],
 }
 
 /// A new pot of a revision; `None` if there is no such revision.
-pub fn new_pot_of(shop: &Shop, revision: Subject) -> Option<NewPot> {
+pub fn new_pot_for_revision(shop: &Shop, revision: Subject) -> Option<NewPot> {
     let of = shop.ink.revision(revision)?;
     let recipe = of.recipe;
     let runs = ink_needed(shop).into_iter().filter(|need| need.recipe == Some(recipe)).collect();
     let mut view = NewPot { recipe: Some(recipe), ..bare(shop, runs) };
-    take_revision(shop, &mut view, revision);
-    view.name = free_name(shop, &view.ink);
+    apply_revision(shop, &mut view, revision);
+    view.name = unused_pot_name(shop, &view.ink);
     Some(view)
 }
 
 /// A new pot for the ink that a run names, by the revision approved last, else the latest. `None` if there is no such
 /// run.
-pub fn new_pot_for(shop: &Shop, run: RunId) -> Option<NewPot> {
+pub fn new_pot_for_run(shop: &Shop, run: RunId) -> Option<NewPot> {
     let of = shop.run(run)?;
-    let recipe = recipe_for(shop, &of.ink).map(|(id, _)| id);
+    let recipe = recipe_named(shop, &of.ink).map(|(id, _)| id);
     let runs = ink_needed(shop).into_iter().filter(|need| need.run == run).collect();
     let mut view = NewPot { ink: of.ink.clone(), colour: of.ink_colour, recipe, ..bare(shop, runs) };
     if let Some(revision) = recipe.and_then(|recipe| best_revision(shop, recipe)) {
-        take_revision(shop, &mut view, revision);
+        apply_revision(shop, &mut view, revision);
     }
-    view.name = free_name(shop, &view.ink);
+    view.name = unused_pot_name(shop, &view.ink);
     Some(view)
 }
 
@@ -96,7 +96,7 @@ fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
         parts: Vec::new(),
         on_top: false,
         name: String::new(),
-        runs: runs.into_iter().map(|need| PotFor { batch: batch(&need), need }).collect(),
+        runs: runs.into_iter().map(|need| RunForPot { batch: batch(&need), need }).collect(),
         vessel: last_vessel(shop),
     }
 }
@@ -107,7 +107,7 @@ pub(crate) fn last_vessel(shop: &Shop) -> [Option<Grams>; 2] {
     last.map_or([None; 2], |(_, pot)| [pot.capacity, pot.tare])
 }
 
-fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
+fn apply_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
     let Some(revision) = shop.ink.revision(id) else { return };
     let (of_it, others): (Vec<Approval>, Vec<Approval>) =
         approvals_of(shop, revision.recipe).into_iter().partition(|approval| approval.revision.id == id);
@@ -126,7 +126,7 @@ fn take_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
 }
 
 /// The ink's name, with a number if an open pot has it.
-pub(crate) fn free_name(shop: &Shop, ink: &str) -> String {
+pub(crate) fn unused_pot_name(shop: &Shop, ink: &str) -> String {
     let taken = |name: &str| {
         shop.ink.pots().any(|(_, pot)| pot.is_open() && lowercase_latin(&pot.name) == lowercase_latin(name))
     };

@@ -26,7 +26,7 @@ pub struct PotRun {
 }
 
 /// Most runs offered. Our own.
-const MOST: usize = 4;
+const MAX_RUNS: usize = 4;
 
 /// The runs with a pot's ink: its own first, then those on the press, then those printed last; runs of finished jobs
 /// only while pieces of theirs are not part of a recorded use.
@@ -58,7 +58,7 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
         runs.push(((!own, !progress.is_on_press(), last, run), row));
     }
     sort_by_key(&mut runs, |(rank, _)| *rank);
-    runs.truncate(MOST);
+    runs.truncate(MAX_RUNS);
     runs.into_iter().map(|(_, row)| row).collect()
 }
 

@@ -23,7 +23,7 @@ impl PrintUse {
 
     /// Calculated weight for a number of pieces, if all ink of the mesh were transferred and nothing lost: the
     /// reference for the grams used.
-    pub fn on_paper(&self, pieces: u32) -> Grams {
+    pub fn nominal_use(&self, pieces: u32) -> Grams {
         Grams::from_grams(ink_need(&InkUse { transfer: 1.0, ..self.ink_use(pieces) }).grams)
     }
 }

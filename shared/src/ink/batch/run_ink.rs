@@ -1,6 +1,6 @@
 //! The ink of a run: in which pot it is, by which recipe, or still to be mixed.
 
-use super::needs::{InkNeeded, needed_of, open_pots, recipe_for, recipe_of};
+use super::needs::{InkNeeded, needed_of, open_pots, recipe_named, recipe_of};
 use crate::ids::{RunId, Subject};
 use crate::ink::views::shelf::pot_line;
 use crate::ink::{PotLine, PotStage};
@@ -22,7 +22,7 @@ pub struct RunInk {
 /// The ink of a run; `None` if the run names none, or neither a recipe nor a pot has that ink.
 pub fn run_ink(shop: &Shop, run: RunId) -> Option<RunInk> {
     let ink = shop.run(run)?.ink.clone();
-    let recipe = recipe_for(shop, &ink).map(|(recipe, _)| recipe);
+    let recipe = recipe_named(shop, &ink).map(|(recipe, _)| recipe);
     let open = open_pots(shop);
     let mut pots: Vec<PotLine> = Vec::new();
     for (id, state) in open.iter() {
@@ -43,7 +43,7 @@ pub fn run_ink(shop: &Shop, run: RunId) -> Option<RunInk> {
 pub fn ink_names(shop: &Shop) -> Vec<String> {
     let mut names: Vec<String> = shop.ink.recipes().map(|(_, recipe)| recipe.name.clone()).collect();
     for (_, run) in shop.runs() {
-        if recipe_for(shop, &run.ink).is_none() {
+        if recipe_named(shop, &run.ink).is_none() {
             names.push(run.ink.clone());
         }
     }

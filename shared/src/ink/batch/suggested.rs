@@ -29,7 +29,7 @@ pub fn suggested_batch(shop: &Shop, run: RunId, print: &PrintUse, pieces: u32) -
     let printed = ink_need(&print.ink_use(pieces)).grams;
     let loss = printed * f64::from(print.loss) / 1000.0;
     let experience = experience(shop, run);
-    let grams = experience.map_or(printed + loss, |learned| print.on_paper(pieces).grams() * learned.ratio);
+    let grams = experience.map_or(printed + loss, |learned| print.nominal_use(pieces).grams() * learned.ratio);
     let [printed, loss, grams] = [printed, loss, grams].map(Grams::from_grams);
     // Rounded up to the scale's steps, so that it is never too little.
     let step = shop.ink.scale.step.milligrams().max(1);

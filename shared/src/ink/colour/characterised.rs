@@ -1,125 +1,127 @@
 //! Absorption and scattering of the shop's components, worked out from their drawdowns.
 
-use super::provenance::RestsOn;
-use super::strength_learning::lessons_of;
-use crate::colour::{BANDS, Body, Characterised, Constants, Drawdown, Laid, Origin, Surface, characterise, strength};
-use crate::facts::{ComponentKind, DrawdownMade, Hiding, InkFact, Lay};
+use super::provenance::ColourProvenance;
+use super::strength_learning::correction_samples;
+use crate::colour::{
+    BANDS, Characterised, Constants, Drawdown, Layer, OpacityClass, Origin, Surface, characterise, learned_strength,
+};
+use crate::facts::{ComponentKind, DrawdownRecord, Hiding, InkFact, RecordedLayer};
 use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// What is known of a component.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub(crate) struct Known {
+pub(crate) struct Colourant {
     /// Its absorption and scattering.
     pub constants: Constants,
     /// How well its drawdowns fit; `None` for a clear base or additive that was never drawn down and is assumed clear.
-    pub drawn: Option<Drawn>,
+    pub fit: Option<FitQuality>,
 }
 
 /// How well the drawdowns of a component fit.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub(crate) struct Drawn {
+pub(crate) struct FitQuality {
     /// Number of bands, of 31, in which they determine both absorption and scattering.
-    pub told_apart: usize,
+    pub resolved_bands: usize,
     /// Largest CIEDE2000 between a drawdown and its prediction.
     pub worst: f64,
     /// Whether instruments or photos read them.
-    pub rests_on: RestsOn,
+    pub provenance: ColourProvenance,
 }
 
 /// Scattering of one film of a clear base: next to nothing, our own.
-const CLEAR: f64 = 0.01;
+const CLEAR_SCATTERING: f64 = 0.01;
 /// Most drawdowns used, the latest of them.
-const MOST: usize = 8;
+const MAX_DRAWDOWNS: usize = 8;
 
 /// Constants of the shop's components, each worked out once.
-pub(crate) struct Knowledge<'a> {
+pub(crate) struct ColourantLibrary<'a> {
     pub(crate) shop: &'a Shop,
-    plain: Vec<(Subject, Option<Known>)>,
-    strengths: Vec<(Subject, Strengths)>,
+    characterised: Vec<(Subject, Option<Colourant>)>,
+    strengths: Vec<(Subject, LearnedStrength)>,
 }
 
 /// Tinting strength of a component relative to its drawdowns, learned from corrections.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Strengths {
+pub struct LearnedStrength {
     /// Factor on the strength that its drawdowns show.
-    pub times: f64,
+    pub factor: f64,
     /// Number of corrections it was learned from.
-    pub lessons: u32,
+    pub samples: u32,
 }
 
-impl<'a> Knowledge<'a> {
+impl<'a> ColourantLibrary<'a> {
     pub(crate) fn of(shop: &'a Shop) -> Self {
-        Self { shop, plain: Vec::new(), strengths: Vec::new() }
+        Self { shop, characterised: Vec::new(), strengths: Vec::new() }
     }
 
     /// The component as its drawdowns show it. Drawdowns whose white depends, directly or indirectly, on the component
     /// itself are left out.
-    pub(crate) fn plain(&mut self, id: Subject) -> Option<Known> {
-        if let Some((_, known)) = self.plain.iter().find(|(other, _)| *other == id) {
+    pub(crate) fn characterised(&mut self, id: Subject) -> Option<Colourant> {
+        if let Some((_, known)) = self.characterised.iter().find(|(other, _)| *other == id) {
             return *known;
         }
-        let place = self.plain.len();
-        self.plain.push((id, None));
-        let known = self.worked_out(id);
-        if let Some(row) = self.plain.get_mut(place) {
+        let index = self.characterised.len();
+        self.characterised.push((id, None));
+        let known = self.characterise_uncached(id);
+        if let Some(row) = self.characterised.get_mut(index) {
             row.1 = known;
         }
         known
     }
 
-    fn worked_out(&mut self, id: Subject) -> Option<Known> {
+    fn characterise_uncached(&mut self, id: Subject) -> Option<Colourant> {
         let component = self.shop.ink.component(id)?;
-        let body = body_of(component.hiding);
-        let mut parts: Vec<Parts> = Vec::new();
-        let mut rests_on = RestsOn::default();
+        let body = opacity_class_of(component.hiding);
+        let mut parts: Vec<OwnedDrawdown> = Vec::new();
+        let mut provenance = ColourProvenance::default();
         for (_, made) in drawdowns_of(self.shop, id).into_iter().rev() {
-            let usable = if parts.len() < MOST { self.parts(made) } else { None };
+            let usable = if parts.len() < MAX_DRAWDOWNS { self.owned_drawdown(made) } else { None };
             if let Some(usable) = usable {
                 parts.push(usable);
-                rests_on.and(self, made);
+                provenance.and(self, made);
             }
         }
-        let drawdowns: Vec<Drawdown> = parts.iter().map(Parts::drawdown).collect();
+        let drawdowns: Vec<Drawdown> = parts.iter().map(OwnedDrawdown::drawdown).collect();
         let clear = component.kind != ComponentKind::Pigment && component.hiding == Hiding::Transparent;
         match characterise(&drawdowns, body, Surface::NONE) {
-            Some(Characterised { constants, told_apart, worst }) => {
-                Some(Known { constants, drawn: Some(Drawn { told_apart, worst, rests_on }) })
+            Some(Characterised { constants, resolved_bands, worst }) => {
+                Some(Colourant { constants, fit: Some(FitQuality { resolved_bands, worst, provenance }) })
             }
-            None => clear.then(Known::taken_as_clear),
+            None => clear.then(Colourant::assumed_clear),
         }
     }
 
     /// A drawdown with everything it depends on; `None` if its white or base is unknown.
-    pub(crate) fn parts(&mut self, made: &DrawdownMade) -> Option<Parts> {
+    pub(crate) fn owned_drawdown(&mut self, made: &DrawdownRecord) -> Option<OwnedDrawdown> {
         let rest = match made.rest.filter(|_| made.share < crate::facts::Share::WHOLE) {
-            Some(rest) => Some(self.plain(rest)?.constants),
+            Some(rest) => Some(self.characterised(rest)?.constants),
             None if made.share < crate::facts::Share::WHOLE => return None,
             None => None,
         };
         let over = match &made.lay {
-            Lay::Hiding => None,
-            Lay::Over { film, backing } => Some((film.films(), backing.reflectance())),
+            RecordedLayer::Hiding => None,
+            RecordedLayer::Over { film, backing } => Some((film.films(), backing.reflectance())),
         };
-        Some(Parts { share: made.share.percent() / 100.0, rest, over, seen: made.seen.reflectance() })
+        Some(OwnedDrawdown { share: made.share.percent() / 100.0, rest, over, seen: made.seen.reflectance() })
     }
 
     /// Tinting strength learned from corrections. Only of pigments: other components move a colour too little.
-    pub(crate) fn strength(&mut self, id: Subject) -> Strengths {
+    pub(crate) fn strength(&mut self, id: Subject) -> LearnedStrength {
         if let Some((_, found)) = self.strengths.iter().find(|(other, _)| *other == id) {
             return *found;
         }
         let pigment = self.shop.ink.component(id).is_some_and(|component| component.kind == ComponentKind::Pigment);
-        let lessons = if pigment { lessons_of(self, id) } else { Vec::new() };
-        let found = Strengths { times: strength(&lessons), lessons: lessons.len() as u32 };
+        let samples = if pigment { correction_samples(self, id) } else { Vec::new() };
+        let found = LearnedStrength { factor: learned_strength(&samples), samples: samples.len() as u32 };
         self.strengths.push((id, found));
         found
     }
 
     /// Its absorption and scattering, scaled by the learned tinting strength.
     pub(crate) fn constants(&mut self, id: Subject) -> Option<Constants> {
-        let plain = self.plain(id)?.constants;
-        Some(plain.times(self.strength(id).times))
+        let characterised = self.characterised(id)?.constants;
+        Some(characterised.times(self.strength(id).factor))
     }
 
     /// Constants of a mixture by weight.
@@ -140,29 +142,29 @@ impl<'a> Knowledge<'a> {
     }
 }
 
-impl Known {
-    fn taken_as_clear() -> Self {
-        let s = [CLEAR; BANDS];
-        Self { constants: Constants { k: [0.0; BANDS], s, origin: Origin::Reconstructed }, drawn: None }
+impl Colourant {
+    fn assumed_clear() -> Self {
+        let s = [CLEAR_SCATTERING; BANDS];
+        Self { constants: Constants { k: [0.0; BANDS], s, origin: Origin::Reconstructed }, fit: None }
     }
 }
 
 /// A drawdown with what is mixed into it and what lies under it.
-pub(crate) struct Parts {
+pub(crate) struct OwnedDrawdown {
     share: f64,
     rest: Option<Constants>,
     over: Option<(f64, crate::colour::Reflectance)>,
     seen: crate::colour::Reflectance,
 }
 
-impl Parts {
+impl OwnedDrawdown {
     pub(crate) fn drawdown(&self) -> Drawdown<'_> {
         Drawdown {
             share: self.share,
             rest: self.rest.as_ref(),
-            laid: match &self.over {
-                None => Laid::Hiding,
-                Some((films, backing)) => Laid::Over { films: *films, backing },
+            layer: match &self.over {
+                None => Layer::Hiding,
+                Some((films, backing)) => Layer::Over { films: *films, backing },
             },
             seen: &self.seen,
         }
@@ -170,15 +172,15 @@ impl Parts {
 }
 
 /// What a component is assumed to be like if its drawdowns do not determine its scattering.
-fn body_of(hiding: Hiding) -> Body {
+fn opacity_class_of(hiding: Hiding) -> OpacityClass {
     match hiding {
-        Hiding::Opaque => Body::Opaque,
-        Hiding::Transparent => Body::Transparent,
+        Hiding::Opaque => OpacityClass::Opaque,
+        Hiding::Transparent => OpacityClass::Transparent,
     }
 }
 
 /// The drawdowns of a component that were not undone, oldest first.
-pub(crate) fn drawdowns_of(shop: &Shop, id: Subject) -> Vec<(Subject, &DrawdownMade)> {
+pub(crate) fn drawdowns_of(shop: &Shop, id: Subject) -> Vec<(Subject, &DrawdownRecord)> {
     let events = shop.ink.events_of(id).into_iter().filter(|(_, event)| !event.deleted);
     let made = events.filter_map(|(event, row)| {
         let InkFact::DrawnDown(made) = &row.fact else { return None };

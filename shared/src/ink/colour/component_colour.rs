@@ -1,9 +1,9 @@
 //! How well a component's colour is known, and which drawdown to make next.
 
-use super::characterised::{Knowledge, Strengths, drawdowns_of};
-use super::provenance::RestsOn;
+use super::characterised::{ColourantLibrary, LearnedStrength, drawdowns_of};
+use super::provenance::ColourProvenance;
 use crate::colour::{Lab, Origin, ciede2000};
-use crate::facts::{ComponentKind, DrawdownMade, Hiding, Lay, Share};
+use crate::facts::{ComponentKind, DrawdownRecord, Hiding, RecordedLayer, Share};
 use crate::ids::Subject;
 use crate::ink::recipe::rows::component_name;
 use crate::shop::Shop;
@@ -16,7 +16,7 @@ pub struct DrawdownLine {
     /// Wall time, in milliseconds since 1970-01-01 UTC.
     pub at: u64,
     /// The drawdown as recorded.
-    pub made: DrawdownMade,
+    pub made: DrawdownRecord,
     /// Name of its white or base.
     pub rest: String,
     /// Its colour as read.
@@ -29,15 +29,15 @@ pub struct DrawdownLine {
 
 /// How well a component's colour is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum HowGood {
+pub enum ColourQuality {
     /// Not at all.
     Unknown,
     /// It was never drawn down; it is clear, and assumed clear.
-    TakenAsClear,
+    AssumedClear,
     /// One of its drawdowns contradicts the others.
-    Disagrees,
+    Contradictory,
     /// Its absorption is known; its scattering is assumed.
-    Half,
+    AbsorptionOnly,
     /// Its absorption and its scattering are both known.
     Good,
 }
@@ -76,17 +76,17 @@ pub struct ComponentColour {
     /// The drawdowns, latest first.
     pub drawdowns: Vec<DrawdownLine>,
     /// How well its colour is known.
-    pub good: HowGood,
+    pub quality: ColourQuality,
     /// Largest CIEDE2000 between a drawdown and its prediction.
     pub worst: Option<f64>,
     /// Whether every reading behind the constants was a measured curve.
     pub origin: Option<Origin>,
     /// Whether instruments or photos read the drawdowns that were used.
-    pub rests_on: RestsOn,
+    pub provenance: ColourProvenance,
     /// Predicted colour of one film of it alone, over white and over black.
-    pub looks: Option<[Lab; 2]>,
+    pub one_film_looks: Option<[Lab; 2]>,
     /// Tinting strength learned from corrections.
-    pub strength: Strengths,
+    pub strength: LearnedStrength,
     /// The drawdown to make next; `None` if no more is needed.
     pub next: Option<NextDrawdown>,
 }
@@ -94,26 +94,26 @@ pub struct ComponentColour {
 /// Bands, of 31, in which K and S must both be determined to be well known: our own.
 const ENOUGH_BANDS: usize = 24;
 /// CIEDE2000 beyond which a drawdown contradicts the others: our own.
-const DISAGREES: f64 = 3.0;
+const MAX_FIT_ERROR: f64 = 3.0;
 /// Share of the component in the first tint, in percent: common practice, no source.
 const TINT: f64 = 10.0;
 
 /// What the drawdowns of a component show; `None` if there is no such component.
 pub fn component_colour(shop: &Shop, id: Subject) -> Option<ComponentColour> {
-    colour_of(&mut Knowledge::of(shop), id)
+    colour_of(&mut ColourantLibrary::of(shop), id)
 }
 
-pub(crate) fn colour_of(knowledge: &mut Knowledge, id: Subject) -> Option<ComponentColour> {
-    let shop = knowledge.shop;
+pub(crate) fn colour_of(library: &mut ColourantLibrary, id: Subject) -> Option<ComponentColour> {
+    let shop = library.shop;
     let component = shop.ink.component(id)?;
-    let known = knowledge.plain(id);
+    let known = library.characterised(id);
     let mut lines = Vec::new();
     for (event, made) in drawdowns_of(shop, id).into_iter().rev() {
         let seen = made.seen.lab();
         let said = known.and_then(|known| {
-            let parts = knowledge.parts(made)?;
+            let parts = library.owned_drawdown(made)?;
             let drawdown = parts.drawdown();
-            Some(drawdown.looks(&known.constants, crate::colour::Surface::NONE)?.lab())
+            Some(drawdown.predict(&known.constants, crate::colour::Surface::NONE)?.lab())
         });
         lines.push(DrawdownLine {
             event,
@@ -125,18 +125,18 @@ pub(crate) fn colour_of(knowledge: &mut Knowledge, id: Subject) -> Option<Compon
             off: said.map(|said| ciede2000(said, seen)),
         });
     }
-    let drawn = known.and_then(|known| known.drawn);
-    let missing = missing_of(knowledge, id, component.kind, &lines);
-    let (good, next) = match (known, drawn) {
-        (None, _) => (HowGood::Unknown, missing),
-        (Some(_), None) => (HowGood::TakenAsClear, missing),
-        (_, Some(drawn)) if drawn.worst > DISAGREES => (HowGood::Disagrees, again(&lines)),
+    let drawn = known.and_then(|known| known.fit);
+    let missing = missing_of(library, id, component.kind, &lines);
+    let (quality, next) = match (known, drawn) {
+        (None, _) => (ColourQuality::Unknown, missing),
+        (Some(_), None) => (ColourQuality::AssumedClear, missing),
+        (_, Some(drawn)) if drawn.worst > MAX_FIT_ERROR => (ColourQuality::Contradictory, again(&lines)),
         // Also if every drawdown exists: what they do not determine is then too small to be seen.
-        (_, Some(drawn)) if drawn.told_apart >= ENOUGH_BANDS || missing.is_none() => (HowGood::Good, None),
-        (_, Some(_)) => (HowGood::Half, missing),
+        (_, Some(drawn)) if drawn.resolved_bands >= ENOUGH_BANDS || missing.is_none() => (ColourQuality::Good, None),
+        (_, Some(_)) => (ColourQuality::AbsorptionOnly, missing),
     };
-    let known = known.filter(|known| known.drawn.is_some());
-    let looks = known.map(|found| {
+    let known = known.filter(|known| known.fit.is_some());
+    let one_film_looks = known.map(|found| {
         let over =
             |level| found.constants.over(1.0, &crate::colour::Reflectance::flat(level), crate::colour::Surface::NONE);
         [over(0.8).lab(), over(0.01).lab()]
@@ -145,12 +145,12 @@ pub(crate) fn colour_of(knowledge: &mut Knowledge, id: Subject) -> Option<Compon
         id,
         name: component.name.clone(),
         kind: component.kind,
-        good,
+        quality,
         worst: drawn.map(|found| found.worst),
         origin: known.map(|known| known.constants.origin),
-        rests_on: drawn.map(|drawn| drawn.rests_on).unwrap_or_default(),
-        looks,
-        strength: knowledge.strength(id),
+        provenance: drawn.map(|drawn| drawn.provenance).unwrap_or_default(),
+        one_film_looks,
+        strength: library.strength(id),
         next,
         drawdowns: lines,
     })
@@ -165,15 +165,15 @@ fn again(lines: &[DrawdownLine]) -> Option<NextDrawdown> {
 /// The next of the two drawdowns that determine both constants of every band: of a base over black and over white; of a
 /// pigment straight and let down with something opaque, or over black and over white if the shop has no opaque white.
 fn missing_of(
-    knowledge: &mut Knowledge,
+    library: &mut ColourantLibrary,
     id: Subject,
     kind: ComponentKind,
     lines: &[DrawdownLine],
 ) -> Option<NextDrawdown> {
     let over = |light: bool| {
         lines.iter().any(|line| match &line.made.lay {
-            Lay::Over { backing, .. } => (backing.lab().l > 50.0) == light,
-            Lay::Hiding => false,
+            RecordedLayer::Over { backing, .. } => (backing.lab().l > 50.0) == light,
+            RecordedLayer::Hiding => false,
         })
     };
     let over_both = || match (over(false), over(true)) {
@@ -185,14 +185,16 @@ fn missing_of(
         return over_both();
     }
     let hiding = |least: Share| {
-        move |line: &DrawdownLine| line.made.lay == Lay::Hiding && (line.made.share > least) && line.off.is_some()
+        move |line: &DrawdownLine| {
+            line.made.lay == RecordedLayer::Hiding && (line.made.share > least) && line.off.is_some()
+        }
     };
     let half = Share::from_percent(50.0);
     let tinted = lines.iter().any(|line| hiding(Share::default())(line) && line.made.share <= half);
     let straight = lines.iter().any(hiding(half));
-    match (straight, tinted, white_of(knowledge, id)) {
+    match (straight, tinted, white_of(library, id)) {
         (_, false, Some(rest)) => {
-            Some(NextDrawdown::Tint { rest, name: component_name(knowledge.shop, rest), percent: TINT })
+            Some(NextDrawdown::Tint { rest, name: component_name(library.shop, rest), percent: TINT })
         }
         (false, _, _) => Some(NextDrawdown::Straight),
         (true, true, _) => None,
@@ -201,13 +203,13 @@ fn missing_of(
 }
 
 /// A white to let a pigment down with: opaque, drawn down itself, and the lightest of those.
-pub(crate) fn white_of(knowledge: &mut Knowledge, other: Subject) -> Option<Subject> {
-    let shop = knowledge.shop;
+pub(crate) fn white_of(library: &mut ColourantLibrary, other: Subject) -> Option<Subject> {
+    let shop = library.shop;
     let mut best: Option<(f64, Subject)> = None;
     for (id, component) in shop.ink.components() {
         let is_opaque = id != other && component.hiding == Hiding::Opaque;
-        let known = is_opaque.then(|| knowledge.plain(id)).flatten();
-        let Some(found) = known.filter(|known| known.drawn.is_some()) else { continue };
+        let known = is_opaque.then(|| library.characterised(id)).flatten();
+        let Some(found) = known.filter(|known| known.fit.is_some()) else { continue };
         let look = found.constants.in_bulk(crate::colour::Surface::NONE).lab();
         if look.l > 80.0 && best.is_none_or(|(least, _)| look.l > least) {
             best = Some((look.l, id));
@@ -219,13 +221,13 @@ pub(crate) fn white_of(knowledge: &mut Knowledge, other: Subject) -> Option<Subj
 impl ComponentColour {
     /// Whether a mixture with it can be predicted.
     pub fn is_known(&self) -> bool {
-        self.good > HowGood::Unknown
+        self.quality > ColourQuality::Unknown
     }
 }
 
 /// A component without drawdowns, so that the colour of a mixture cannot be predicted.
 #[derive(Clone, Debug, PartialEq)]
-pub struct NotDrawn {
+pub struct Uncharacterised {
     /// Id of the component.
     pub component: Subject,
     /// Its name.
@@ -234,11 +236,11 @@ pub struct NotDrawn {
     pub next: Option<NextDrawdown>,
 }
 
-pub(crate) fn not_drawn(knowledge: &mut Knowledge, unknown: &[Subject]) -> Vec<NotDrawn> {
+pub(crate) fn uncharacterised(library: &mut ColourantLibrary, unknown: &[Subject]) -> Vec<Uncharacterised> {
     let row = |id: &Subject| {
-        let colour = colour_of(knowledge, *id);
-        let name = component_name(knowledge.shop, *id);
-        NotDrawn { component: *id, name, next: colour.and_then(|colour| colour.next) }
+        let colour = colour_of(library, *id);
+        let name = component_name(library.shop, *id);
+        Uncharacterised { component: *id, name, next: colour.and_then(|colour| colour.next) }
     };
     unknown.iter().map(row).collect()
 }

@@ -3,15 +3,15 @@
 use super::characterised::drawdowns_of;
 use crate::collections::sort_by;
 use crate::colour::{Lab, ciede2000};
-use crate::facts::{ColourReading, ReadBy, Share, SwatchSeen, lab_of, reading_of};
+use crate::facts::{ColourReading, ReadBy, Share, SwatchMeasurement, lab_of, reading_of};
 use crate::ids::Subject;
 use crate::ink::recipe::rows::component_name;
-use crate::ink::{LayKind, kind_of};
+use crate::ink::{LayerKind, layer_kind};
 use crate::shop::Shop;
 
 /// What a known patch is.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum PatchOf {
+pub enum PatchSource {
     /// A drawdown of a component.
     Drawdown {
         /// Share of the component.
@@ -19,7 +19,7 @@ pub enum PatchOf {
         /// Name of its white or base; empty if there is none.
         rest: String,
         /// How it was applied.
-        lay: LayKind,
+        lay: LayerKind,
     },
     /// The target of a recipe.
     Target,
@@ -33,7 +33,7 @@ pub struct KnownPatch {
     /// Id of the drawdown's event, of the recipe, or of the lot.
     pub id: Subject,
     /// What it is.
-    pub of: PatchOf,
+    pub of: PatchSource,
     /// Its name: the component, the ink, or the garment and its colour.
     pub name: String,
     /// Its colour as an instrument read it.
@@ -41,12 +41,12 @@ pub struct KnownPatch {
 }
 
 /// Most patches of the component itself, and in total: our own. Nobody looks through more with ink on the hands.
-const MOST_OF_IT: usize = 5;
-const MOST: usize = 12;
+const MAX_OWN_PATCHES: usize = 5;
+const MAX_PATCHES: usize = 12;
 
 /// The patches that can lie beside a drawdown of a component, the most useful first: its own drawdowns, latest first,
 /// then those nearest to it in colour, since a photo reads a small difference more reliably
-/// ([`crate::colour::photo_reading::in_doubt`]).
+/// ([`crate::colour::photo_reading::lamp_uncertainty`]).
 ///
 /// Patches read from a photo are left out: their errors would add to those of the new one, any number of photos deep.
 /// So are colours of a screen: they are likenesses, not measurements of something that can be laid on a table. A
@@ -57,7 +57,7 @@ pub fn known_patches(shop: &Shop, component: Subject) -> Vec<KnownPatch> {
     let mut like: Vec<Lab> = patches.iter().map(|patch| lab_of(patch.reading)).collect();
     let on_screen = shop.ink.component(component).and_then(|component| component.colour);
     like.extend(on_screen.map(Lab::of).filter(|_| patches.is_empty()));
-    patches.truncate(MOST_OF_IT);
+    patches.truncate(MAX_OWN_PATCHES);
     let mut others: Vec<(f64, KnownPatch)> = Vec::new();
     let mut offer = |patch: KnownPatch| {
         let is_there = |(_, other): &(f64, KnownPatch)| other.name == patch.name && other.reading == patch.reading;
@@ -72,7 +72,7 @@ pub fn known_patches(shop: &Shop, component: Subject) -> Vec<KnownPatch> {
     for (id, recipe) in shop.ink.recipes() {
         let target = recipe.target.filter(|reading| reading.by == ReadBy::Instrument);
         if let Some(reading) = target {
-            offer(KnownPatch { id, of: PatchOf::Target, name: recipe.name.clone(), reading });
+            offer(KnownPatch { id, of: PatchSource::Target, name: recipe.name.clone(), reading });
         }
     }
     for (id, reading) in shop.ink.garments().filter(|(_, reading)| reading.by == ReadBy::Instrument) {
@@ -81,12 +81,12 @@ pub fn known_patches(shop: &Shop, component: Subject) -> Vec<KnownPatch> {
         if let Some((lot, _)) = lot.zip(job) {
             let words = [lot.garment.as_str(), lot.colour_name.as_str()];
             let name = words.into_iter().filter(|word| !word.is_empty()).collect::<Vec<_>>().join(", ");
-            offer(KnownPatch { id, of: PatchOf::Garment, name, reading });
+            offer(KnownPatch { id, of: PatchSource::Garment, name, reading });
         }
     }
     sort_by(&mut others, |(one, _), (other, _)| one.total_cmp(other));
     patches.extend(others.into_iter().map(|(_, patch)| patch));
-    patches.truncate(MOST);
+    patches.truncate(MAX_PATCHES);
     patches
 }
 
@@ -95,12 +95,12 @@ fn drawn(shop: &Shop, id: Subject) -> Vec<KnownPatch> {
     let mut patches = Vec::new();
     for (event, made) in drawdowns_of(shop, id) {
         let reading = match &made.seen {
-            SwatchSeen::Colour(reading) if reading.by == ReadBy::Instrument => *reading,
-            SwatchSeen::Curve(_) => reading_of(made.seen.lab(), ReadBy::Instrument),
-            SwatchSeen::Colour(_) | SwatchSeen::Flat(_) => continue,
+            SwatchMeasurement::Colour(reading) if reading.by == ReadBy::Instrument => *reading,
+            SwatchMeasurement::Curve(_) => reading_of(made.seen.lab(), ReadBy::Instrument),
+            SwatchMeasurement::Colour(_) | SwatchMeasurement::Flat(_) => continue,
         };
         let rest = made.rest.map(|rest| component_name(shop, rest)).unwrap_or_default();
-        let of = PatchOf::Drawdown { share: made.share, rest, lay: kind_of(&made.lay) };
+        let of = PatchSource::Drawdown { share: made.share, rest, lay: layer_kind(&made.lay) };
         patches.push(KnownPatch { id: event, of, name: component_name(shop, id), reading });
     }
     patches

@@ -1,12 +1,12 @@
 //! Whether a pot matches its target, and what to add to it.
 
-use super::characterised::Knowledge;
-use super::component_colour::{NotDrawn, not_drawn};
-use crate::colour::correction::{Advice, Correction, Offer, Verdict, Wish, what_to_add};
-use crate::colour::{Constants, Lab, Origin, Word, ciede2000, cmc_2_1, in_words};
+use super::characterised::ColourantLibrary;
+use super::component_colour::{Uncharacterised, uncharacterised};
+use crate::colour::correction::{Advice, Candidate, Correction, CorrectionProblem, Outcome, what_to_add};
+use crate::colour::{Constants, DifferenceWord, Lab, Origin, ciede2000, cmc_2_1, describe_difference};
 use crate::facts::{ColourReading, ComponentKind, ReadOn, Share, lab_of};
 use crate::ids::Subject;
-use crate::ink::pot::reading::{Ground, held, last_reading, moments, weights_of};
+use crate::ink::pot::reading::{ViewingConditions, anchor_to_reading, last_reading, snapshots, weights_of};
 use crate::ink::{Garment, Pot, PotReading, PotState, stock_left};
 use crate::shop::Shop;
 use crate::units::Grams;
@@ -16,22 +16,22 @@ pub const NEAR_ENOUGH: f64 = 1.0;
 
 /// Difference of a pot from its target.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Difference {
+pub struct ColourDifference {
     /// CIEDE2000.
     pub de2000: f64,
     /// CMC(2:1).
     pub cmc: f64,
     /// How the pot differs, largest difference first.
-    pub words: Vec<Word>,
+    pub words: Vec<DifferenceWord>,
     /// Whether it is at most [`NEAR_ENOUGH`].
     pub near: bool,
 }
 
-impl Difference {
+impl ColourDifference {
     /// The difference of a sample from a target.
     pub fn of(target: Lab, sample: Lab) -> Self {
         let de2000 = ciede2000(target, sample);
-        let words = in_words(target, sample);
+        let words = describe_difference(target, sample);
         Self { de2000, cmc: cmc_2_1(target, sample), words, near: de2000 <= NEAR_ENOUGH }
     }
 }
@@ -57,7 +57,7 @@ pub struct AddWay {
     /// Predicted colour after the addition.
     pub look: Lab,
     /// Predicted difference from the target after the addition.
-    pub after: Difference,
+    pub after: ColourDifference,
     /// Weight in the pot after the addition.
     pub total: Grams,
 }
@@ -70,7 +70,7 @@ pub struct AddAdvice {
     /// Ways, each closer than the one before; the last is the one advised.
     pub ways: Vec<AddWay>,
     /// How close the last way brings it.
-    pub verdict: Verdict,
+    pub outcome: Outcome,
     /// Whether every curve behind it was measured.
     pub origin: Origin,
     /// Whether a drawdown behind it was read from a photo.
@@ -79,14 +79,14 @@ pub struct AddAdvice {
     pub from_reading: bool,
     /// CIEDE2000 between the reading and the nearest colour that this recipe can have; above 1 the swatch does not
     /// belong to this pot.
-    pub left: f64,
+    pub residual: f64,
     /// Number of components considered.
-    pub offers: u32,
+    pub candidates: u32,
     /// The most that can still be added, by the pot and the scale's capacity; a guess (as much again) if the pot's size
     /// is unknown.
-    pub room: Grams,
+    pub headroom: Grams,
     /// Whether the pot's size is known.
-    pub room_known: bool,
+    pub headroom_known: bool,
 }
 
 /// Why no advice is possible.
@@ -97,7 +97,7 @@ pub enum NoAdvice {
     /// The pot is empty.
     Empty,
     /// These of its components were never drawn down.
-    NotDrawn(Vec<NotDrawn>),
+    Uncharacterised(Vec<Uncharacterised>),
 }
 
 /// A pot compared with its target.
@@ -127,7 +127,7 @@ pub struct MatchView {
     pub look: Option<Lab>,
     /// Difference between the colour shown and the target: of the reading if nothing was added since, otherwise of the
     /// prediction.
-    pub difference: Option<Difference>,
+    pub difference: Option<ColourDifference>,
     /// Whether that difference was read rather than predicted.
     pub is_read: bool,
     /// What to add, or why that is unknown.
@@ -136,7 +136,7 @@ pub struct MatchView {
 
 impl MatchView {
     /// The colour to show for the pot.
-    pub fn shown(&self) -> Option<Lab> {
+    pub fn displayed(&self) -> Option<Lab> {
         let read = self.reading.as_ref().filter(|_| self.is_read);
         read.map(|reading| lab_of(reading.reading)).or(self.look)
     }
@@ -145,35 +145,35 @@ impl MatchView {
 /// A pot compared with its target; `None` if there is no such pot.
 pub fn match_view(shop: &Shop, id: Subject) -> Option<MatchView> {
     let pot = shop.ink.pot(id)?;
-    let (state, moments) = moments(shop, id);
+    let (state, snapshots) = snapshots(shop, id);
     let recipe_id = crate::ink::batch::needs::recipe_of(shop, &state);
     let recipe = recipe_id.and_then(|id| shop.ink.recipe(id));
     let target = recipe.and_then(|recipe| recipe.target);
-    let ground = Ground::of(shop, id, recipe_id);
-    let reading = last_reading(&moments);
+    let viewing = ViewingConditions::of(shop, id, recipe_id);
+    let reading = last_reading(&snapshots);
 
-    let mut knowledge = Knowledge::of(shop);
-    let now = knowledge.mix(&weights_of(&state.contents));
+    let mut library = ColourantLibrary::of(shop);
+    let now = library.mix(&weights_of(&state.contents));
     let mixture = now.and_then(|now| match &reading {
         None => Ok((now, 0.0)),
         Some((reading, contents)) => {
-            let then = knowledge.mix(&weights_of(contents))?;
-            Ok(held(&now, &then, ground.seen(), reading.reading))
+            let then = library.mix(&weights_of(contents))?;
+            Ok(anchor_to_reading(&now, &then, viewing.seen(), reading.reading))
         }
     });
     let reading = reading.map(|(reading, _)| reading);
-    let look = mixture.as_ref().ok().map(|(mixture, _)| ground.seen().look(mixture).lab());
+    let look = mixture.as_ref().ok().map(|(mixture, _)| viewing.seen().look(mixture).lab());
     let is_read = reading.as_ref().is_some_and(|reading| reading.since == 0);
     let shown = reading.as_ref().filter(|_| is_read).map(|reading| lab_of(reading.reading)).or(look);
-    let difference = target.zip(shown).map(|(target, shown)| Difference::of(lab_of(target), shown));
+    let difference = target.zip(shown).map(|(target, shown)| ColourDifference::of(lab_of(target), shown));
     let advice = match (target, mixture) {
         _ if !state.contents.total().is_positive() => Err(NoAdvice::Empty),
         (None, _) => Err(NoAdvice::NoTarget),
-        (_, Err(unknown)) => Err(NoAdvice::NotDrawn(not_drawn(&mut knowledge, &unknown))),
-        (Some(target), Ok((mixture, left))) => {
+        (_, Err(unknown)) => Err(NoAdvice::Uncharacterised(uncharacterised(&mut library, &unknown))),
+        (Some(target), Ok((mixture, residual))) => {
             let from_reading = reading.is_some();
-            advice(&mut knowledge, &state, pot, lab_of(target), &ground, &mixture)
-                .map(|advice| AddAdvice { from_reading, left, ..advice })
+            advice(&mut library, &state, pot, lab_of(target), &viewing, &mixture)
+                .map(|advice| AddAdvice { from_reading, residual, ..advice })
                 .ok_or(NoAdvice::Empty)
         }
     };
@@ -183,9 +183,9 @@ pub fn match_view(shop: &Shop, id: Subject) -> Option<MatchView> {
         recipe: recipe_id,
         ink: recipe.map_or_else(|| pot.name.clone(), |recipe| recipe.name.clone()),
         total: state.contents.total(),
-        on: ground.on,
-        hits: ground.hits(),
-        garment: ground.garment,
+        on: viewing.on,
+        hits: viewing.hits(),
+        garment: viewing.garment,
         target,
         reading,
         look,
@@ -196,7 +196,7 @@ pub fn match_view(shop: &Shop, id: Subject) -> Option<MatchView> {
 }
 
 /// A component that may be added.
-struct Candidate {
+struct StockedCandidate {
     id: Subject,
     constants: Constants,
     in_pot: Grams,
@@ -207,17 +207,17 @@ struct Candidate {
 }
 
 fn advice(
-    knowledge: &mut Knowledge,
+    library: &mut ColourantLibrary,
     state: &PotState,
     pot: &Pot,
     target: Lab,
-    ground: &Ground,
+    viewing: &ViewingConditions,
     mixture: &Constants,
 ) -> Option<AddAdvice> {
-    let shop = knowledge.shop;
+    let shop = library.shop;
     let total = state.contents.total();
     let part = |share: Share| (share.percent() / 100.0).min(1.0);
-    let mut candidates: Vec<Candidate> = Vec::new();
+    let mut stocked: Vec<StockedCandidate> = Vec::new();
     let mut most_pigment = 1.0_f64;
     let mut pigment = Grams::ZERO;
     for (id, component) in shop.ink.components() {
@@ -231,7 +231,7 @@ fn advice(
         }
         // Additives change drying or feel, and are not used for colour.
         if component.kind != ComponentKind::Additive {
-            candidates.extend(knowledge.constants(id).map(|constants| Candidate {
+            stocked.extend(library.constants(id).map(|constants| StockedCandidate {
                 id,
                 constants,
                 in_pot,
@@ -242,9 +242,9 @@ fn advice(
             }));
         }
     }
-    let offers: Vec<Offer> = candidates
+    let candidates: Vec<Candidate> = stocked
         .iter()
-        .map(|candidate| Offer {
+        .map(|candidate| Candidate {
             constants: &candidate.constants,
             in_pot: candidate.in_pot.grams(),
             stock: candidate.stock.grams(),
@@ -254,28 +254,28 @@ fn advice(
         })
         .collect();
     // Assume that as much again fits if the pot's size is unknown: our own.
-    let room = pot.capacity.map_or(total, |capacity| capacity.saturating_sub(total).max_zero());
+    let headroom = pot.capacity.map_or(total, |capacity| capacity.saturating_sub(total).max_zero());
     // Nor more than the scale's capacity, vessel included.
     let bears = shop
         .ink
         .scale
         .most
         .map(|most| most.saturating_sub(total).saturating_sub(pot.tare.unwrap_or_default()).max_zero());
-    let room = bears.map_or(room, |bears| bears.min(room));
-    let advice = what_to_add(&Wish {
+    let headroom = bears.map_or(headroom, |bears| bears.min(headroom));
+    let advice = what_to_add(&CorrectionProblem {
         pot: mixture,
         grams: total.grams(),
-        room: room.grams(),
+        headroom: headroom.grams(),
         target,
-        seen: ground.seen(),
-        offers: &offers,
+        seen: viewing.seen(),
+        candidates: &candidates,
         all_pigment: Some((most_pigment, pigment.grams())),
-        at_most: 3,
+        max_components: 3,
         resolution: shop.ink.scale.step.grams(),
         near_enough: NEAR_ENOUGH,
     })?;
     let mut origin = mixture.origin;
-    let mut row = |candidate: &Candidate, grams: f64| {
+    let mut row = |candidate: &StockedCandidate, grams: f64| {
         origin = origin.and(candidate.constants.origin);
         let component = shop.ink.component(candidate.id);
         AddRow {
@@ -288,24 +288,24 @@ fn advice(
     let mut way = |correction: &Correction| {
         let additions = correction.additions.iter();
         let rows: Vec<AddRow> =
-            additions.filter_map(|addition| Some(row(candidates.get(addition.offer)?, addition.grams))).collect();
+            additions.filter_map(|addition| Some(row(stocked.get(addition.candidate)?, addition.grams))).collect();
         let total = rows.iter().fold(total, |total, row| total.saturating_add(row.grams));
-        AddWay { rows, look: correction.look, after: Difference::of(target, correction.look), total }
+        AddWay { rows, look: correction.look, after: ColourDifference::of(target, correction.look), total }
     };
-    let Advice { before, ways, verdict } = &advice;
+    let Advice { before, ways, outcome } = &advice;
     let ways: Vec<AddWay> = ways.iter().map(&mut way).collect();
     let added = ways.iter().flat_map(|way| way.rows.iter().map(|row| row.component));
-    let by_photo = knowledge.any_photo(state.contents.rows().into_iter().map(|(id, _)| id).chain(added));
+    let by_photo = library.any_photo(state.contents.rows().into_iter().map(|(id, _)| id).chain(added));
     Some(AddAdvice {
         before: *before,
         ways,
-        verdict: *verdict,
+        outcome: *outcome,
         origin,
         by_photo,
         from_reading: false,
-        left: 0.0,
-        offers: offers.len() as u32,
-        room,
-        room_known: pot.capacity.is_some(),
+        residual: 0.0,
+        candidates: candidates.len() as u32,
+        headroom,
+        headroom_known: pot.capacity.is_some(),
     })
 }

@@ -9,10 +9,12 @@ mod photo_sample;
 mod provenance;
 mod strength_learning;
 
-pub use characterised::Strengths;
-pub use component_colour::{ComponentColour, DrawdownLine, HowGood, NextDrawdown, NotDrawn, component_colour};
-pub use cover::{COVERS, CoverAsk, CoverRow, CoverRun, CoverView, NoCover, cover_runs, cover_view};
-pub use known_patches::{KnownPatch, PatchOf, known_patches};
-pub use matching::{AddAdvice, AddRow, AddWay, Difference, MatchView, NEAR_ENOUGH, NoAdvice, match_view};
-pub use photo_sample::{PhotoSample, WithUndo, photo_sample, reading_again, reading_facts};
-pub use provenance::RestsOn;
+pub use characterised::LearnedStrength;
+pub use component_colour::{
+    ColourQuality, ComponentColour, DrawdownLine, NextDrawdown, Uncharacterised, component_colour,
+};
+pub use cover::{CoverRow, CoverRun, CoverView, CoverageQuery, MAX_VISIBLE_DELTA_E, NoCover, cover_runs, cover_view};
+pub use known_patches::{KnownPatch, PatchSource, known_patches};
+pub use matching::{AddAdvice, AddRow, AddWay, ColourDifference, MatchView, NEAR_ENOUGH, NoAdvice, match_view};
+pub use photo_sample::{PhotoSample, WithUndo, amend_reading_facts, photo_sample, reading_facts};
+pub use provenance::ColourProvenance;

@@ -5,7 +5,7 @@ use crate::colour::photo_reading::PhotoReading;
 use crate::facts::{ColourReading, Fact, InkFact, ReadBy, RecipeField, lab_of, reading_of};
 use crate::ids::Subject;
 use crate::ink::batch::needs::recipe_of;
-use crate::ink::forms::event_note::read_again;
+use crate::ink::forms::event_note::amended_with_reading;
 use crate::ink::pot_state;
 use crate::shop::Shop;
 
@@ -43,8 +43,9 @@ pub fn reading_facts(shop: &Shop, pot: Subject, event: Subject, read: PhotoSampl
 }
 
 /// Records a reading on an existing pour or reading, likewise. Empty if it has this reading already.
-pub fn reading_again(shop: &Shop, pot: Subject, event: Subject, read: Option<PhotoSample>) -> WithUndo {
-    let (Some(noted), Some(was)) = (read_again(shop, event, read.map(|read| read.sample)), shop.ink.event(event))
+pub fn amend_reading_facts(shop: &Shop, pot: Subject, event: Subject, read: Option<PhotoSample>) -> WithUndo {
+    let (Some(noted), Some(was)) =
+        (amended_with_reading(shop, event, read.map(|read| read.sample)), shop.ink.event(event))
     else {
         return WithUndo::default();
     };

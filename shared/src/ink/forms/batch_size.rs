@@ -2,17 +2,17 @@
 
 use super::pot::PotForm;
 use crate::facts::{BatchSize, PotField};
-use crate::form::{FormProblem, Problems, keep, required};
+use crate::form::{FormProblem, Problems, collect, parse_required};
 use crate::ids::{RunId, Subject};
-use crate::ink::batch::new_pot::{free_name, last_vessel};
-use crate::ink::{SuggestedBatch, ink_needed, recipe_for, suggested_batch};
+use crate::ink::batch::new_pot::{last_vessel, unused_pot_name};
+use crate::ink::{SuggestedBatch, ink_needed, recipe_named, suggested_batch};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
 /// The size of a batch: a weight, or pieces of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct MakeForm {
+pub struct BatchSizeForm {
     /// Whether the size is given in pieces.
     pub by_pieces: bool,
     /// The weight, in the units of the device.
@@ -31,7 +31,7 @@ pub struct MakeForm {
 
 /// The size of a batch to make.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MakeSize {
+pub struct RequestedBatch {
     /// The batch.
     pub size: BatchSize,
     /// How it was calculated from pieces; `None` if a weight was typed.
@@ -40,7 +40,7 @@ pub struct MakeSize {
 
 /// A run that a recipe can be made for.
 #[derive(Clone, Debug, PartialEq)]
-pub struct MakeFor {
+pub struct BatchTarget {
     /// The run.
     pub run: RunId,
     /// Its job's title.
@@ -52,14 +52,14 @@ pub struct MakeFor {
 }
 
 /// The open runs that name a recipe's ink, in the order of the day.
-pub fn made_for(shop: &Shop, recipe: Subject) -> Vec<MakeFor> {
+pub fn batch_targets(shop: &Shop, recipe: Subject) -> Vec<BatchTarget> {
     let mut rows = Vec::new();
     for id in open_runs(shop) {
-        let named = shop.run(id).and_then(|run| recipe_for(shop, &run.ink));
+        let named = shop.run(id).and_then(|run| recipe_named(shop, &run.ink));
         if let (Some((found, _)), Some((_, job))) = (named, shop.job_of(id)) {
             if found == recipe {
-                let (pieces, known) = (shop.left_of(id), shop.ink.print(id).is_some());
-                rows.push(MakeFor { run: id, title: job.title.clone(), pieces, known });
+                let (pieces, known) = (shop.pieces_left(id), shop.ink.print(id).is_some());
+                rows.push(BatchTarget { run: id, title: job.title.clone(), pieces, known });
             }
         }
     }
@@ -74,11 +74,11 @@ fn as_typed(grams: Grams, units: Units) -> Grams {
     }
 }
 
-impl MakeForm {
+impl BatchSizeForm {
     /// The amount likely needed, in a pot like the last one: what the first run that needs this ink still lacks, else
     /// as much as in the last pot made of it.
     pub fn of(shop: &Shop, recipe: Subject, units: Units) -> Self {
-        let runs = made_for(shop, recipe);
+        let runs = batch_targets(shop, recipe);
         let lacking = ink_needed(shop)
             .into_iter()
             .find(|need| need.recipe == Some(recipe) && need.to_mix.is_some_and(Grams::is_positive));
@@ -113,11 +113,11 @@ impl MakeForm {
     ///
     /// # Errors
     /// [`Problems`] by field: `grams`, or `pieces`; `run` if it is unknown how much ink a print of it takes.
-    pub fn size(&self, shop: &Shop, units: Units) -> Result<MakeSize, Problems> {
+    pub fn size(&self, shop: &Shop, units: Units) -> Result<RequestedBatch, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
         if self.by_pieces {
-            let pieces = keep(p, "pieces", required(&self.pieces, |text| parse_whole(text, 1, 100_000)));
+            let pieces = collect(p, "pieces", parse_required(&self.pieces, |text| parse_whole(text, 1, 100_000)));
             let print = self.run.and_then(|run| Some((run, shop.ink.print(run)?)));
             let batch = print.zip(pieces).map(|((run, print), pieces)| suggested_batch(shop, run, print, pieces));
             let Some(batch) = batch else {
@@ -126,13 +126,13 @@ impl MakeForm {
                 }
                 return Err(problems);
             };
-            return Ok(MakeSize { size: BatchSize::Whole(batch.grams), batch: Some(batch) });
+            return Ok(RequestedBatch { size: BatchSize::Whole(batch.grams), batch: Some(batch) });
         }
         let least = shop.ink.scale.step;
-        let read = required(&self.grams, |text| Grams::parse(text, least, Grams::MOST, units));
-        let Some(grams) = keep(p, "grams", read) else { return Err(problems) };
+        let read = parse_required(&self.grams, |text| Grams::parse(text, least, Grams::MOST, units));
+        let Some(grams) = collect(p, "grams", read) else { return Err(problems) };
         let size = if self.of_ink { BatchSize::Ink(grams) } else { BatchSize::Whole(grams) };
-        Ok(MakeSize { size, batch: None })
+        Ok(RequestedBatch { size, batch: None })
     }
 
     /// The fields of the pot to weigh this into, or what is wrong. It is named after the ink and the job it is for,
@@ -148,7 +148,7 @@ impl MakeForm {
         let title = self.run.and_then(|run| shop.job_of(run)).map(|(_, job)| job.title.clone()).unwrap_or_default();
         let name = if title.is_empty() { ink } else { format!("{ink}, {title}") };
         // Leaves room for the number.
-        let name = free_name(shop, &name.chars().take(70).collect::<String>());
+        let name = unused_pot_name(shop, &name.chars().take(70).collect::<String>());
         let (capacity, tare) = (self.capacity.clone(), self.tare.clone());
         let fields = PotForm { name, capacity, tare, ..PotForm::default() };
         let mut fields = fields.check(shop, None, Some(revision), self.run, units)?;

@@ -2,7 +2,9 @@
 
 use crate::colour::Colour;
 use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
-use crate::form::{FormProblem, Problems, changed, keep, keep_optional, name, required_name, shown};
+use crate::form::{
+    FormProblem, Problems, changed_fields, collect, collect_optional, parse_name, parse_required_name, trim_number,
+};
 use crate::heat::ink_key;
 use crate::ids::Subject;
 use crate::ink::Component;
@@ -50,7 +52,7 @@ impl ComponentForm {
             colour: component.colour.map(|colour| colour.to_string()).unwrap_or_default(),
             hiding: component.hiding,
             density: component.density.map(|density| (f64::from(density) / 1000.0).to_string()).unwrap_or_default(),
-            cost: component.cost.map(|cost| shown(f64::from(cost) / 100.0)).unwrap_or_default(),
+            cost: component.cost.map(|cost| trim_number(f64::from(cost) / 100.0)).unwrap_or_default(),
             most: share(component.most),
             most_pigment: share(component.most_pigment),
             low_at: weight(component.low_at),
@@ -68,23 +70,26 @@ impl ComponentForm {
         let was = before.map(|component| Self::of(component, units));
         let mut problems = Problems::new();
         let p = &mut problems;
-        let typed = keep(p, "name", required_name(&self.name));
-        let note = keep(p, "note", name(&self.note, NOTE));
-        let density = keep_optional(p, "density", &self.density, |text| {
+        let typed = collect(p, "name", parse_required_name(&self.name));
+        let note = collect(p, "note", parse_name(&self.note, NOTE));
+        let density = collect_optional(p, "density", &self.density, |text| {
             parse_number(text, 0.1, 9.0).map(|density| (density * 1000.0).round() as u16)
         });
-        let cost = keep_optional(p, "cost", &self.cost, |text| {
+        let cost = collect_optional(p, "cost", &self.cost, |text| {
             parse_number(text, 0.0, 1e6).map(|cost| (cost * 100.0).round() as u32)
         });
-        let most = keep_optional(p, "most", &self.most, |text| Share::parse(text, 0.0, 100.0));
-        let most_pigment = keep_optional(p, "most_pigment", &self.most_pigment, |text| Share::parse(text, 0.0, 100.0));
+        let most = collect_optional(p, "most", &self.most, |text| Share::parse(text, 0.0, 100.0));
+        let most_pigment =
+            collect_optional(p, "most_pigment", &self.most_pigment, |text| Share::parse(text, 0.0, 100.0));
         // A weight whose text was not edited keeps its milligrams, whatever unit it is shown in.
         let mut weight = |field, here: &dyn Fn(&Self) -> &String, kept: &dyn Fn(&Component) -> Option<Grams>| match was
             .as_ref()
             .zip(before)
         {
             Some((was, before)) if here(was) == here(self) => kept(before),
-            _ => keep_optional(&mut *p, field, here(self), |text| Grams::parse(text, Grams::ZERO, Grams::MOST, units)),
+            _ => {
+                collect_optional(&mut *p, field, here(self), |text| Grams::parse(text, Grams::ZERO, Grams::MOST, units))
+            }
         };
         let low_at = weight("low_at", &|form| &form.low_at, &|component| component.low_at);
         let tub = weight("tub", &|form| &form.tub, &|component| component.tub);
@@ -105,7 +110,7 @@ impl ComponentForm {
             ComponentField::Tub(tub.filter(|tub| tub.is_positive())),
             ComponentField::Note(note),
         ];
-        Ok(before.map_or(fields.clone(), |component| changed(fields, &component.fields())))
+        Ok(before.map_or(fields.clone(), |component| changed_fields(fields, &component.fields())))
     }
 }
 

@@ -1,7 +1,7 @@
 //! The form of the question whether an ink covers.
 
-use crate::colour::Work;
-use crate::form::{FormProblem, Problems, keep_number, required, shown};
+use crate::colour::LabourTimes;
+use crate::form::{FormProblem, Problems, collect_number, parse_required, trim_number};
 use crate::ids::RunId;
 use crate::shop::Shop;
 use crate::units::{parse_number, parse_whole};
@@ -33,24 +33,29 @@ impl CoverForm {
         let flash = run.and_then(|id| shop.run(id)).and_then(|run| run.set_up.flash);
         let flash = flash.map_or(FLASH, |flash| flash.seconds.seconds());
         let screen = shop.set_up_allowance.map_or(SCREEN, |set_up| set_up.seconds() / 60.0);
-        let pieces = run.map_or(PIECES, |run| shop.left_of(run).max(1));
-        Self { pieces: pieces.to_string(), hit: shown(HIT), flash: shown(flash + COOLING), screen: shown(screen) }
+        let pieces = run.map_or(PIECES, |run| shop.pieces_left(run).max(1));
+        Self {
+            pieces: pieces.to_string(),
+            hit: trim_number(HIT),
+            flash: trim_number(flash + COOLING),
+            screen: trim_number(screen),
+        }
     }
 
     /// The number of pieces and the times.
     ///
     /// # Errors
     /// [`Problems`] by field: `pieces`, `hit`, `flash`, `screen`.
-    pub fn check(&self) -> Result<(u32, Work), Problems> {
+    pub fn check(&self) -> Result<(u32, LabourTimes), Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let pieces = required(&self.pieces, |text| parse_whole(text, 1, 100_000));
+        let pieces = parse_required(&self.pieces, |text| parse_whole(text, 1, 100_000));
         let pieces = pieces.map_err(|problem: FormProblem| p.insert("pieces", problem)).ok();
-        let hit = keep_number(p, "hit", parse_number(&self.hit, 0.5, 600.0));
-        let flash = keep_number(p, "flash", parse_number(&self.flash, 0.0, 600.0));
-        let screen = keep_number(p, "screen", parse_number(&self.screen, 0.0, 1_000.0));
+        let hit = collect_number(p, "hit", parse_number(&self.hit, 0.5, 600.0));
+        let flash = collect_number(p, "flash", parse_number(&self.flash, 0.0, 600.0));
+        let screen = collect_number(p, "screen", parse_number(&self.screen, 0.0, 1_000.0));
         match (pieces, hit, flash, screen) {
-            (Some(pieces), Some(hit), Some(flash), Some(screen)) => Ok((pieces, Work { hit, flash, screen })),
+            (Some(pieces), Some(hit), Some(flash), Some(screen)) => Ok((pieces, LabourTimes { hit, flash, screen })),
             _ => Err(problems),
         }
     }

@@ -1,8 +1,8 @@
 //! The form of an instrument's reflectance curve, typed or pasted.
 
 use crate::colour::{Reflectance, SpectrumProblem};
-use crate::facts::SwatchSeen;
-use crate::form::{FormProblem, Problems, keep_number};
+use crate::facts::SwatchMeasurement;
+use crate::form::{FormProblem, Problems, collect_number};
 use crate::units::parse_number;
 
 /// The form of a curve.
@@ -28,12 +28,12 @@ impl CurveForm {
     /// are percent.
     ///
     /// Adds to `problems` by field: `values`, `first`, `step`.
-    pub fn check(&self, problems: &mut Problems) -> Option<SwatchSeen> {
+    pub fn check(&self, problems: &mut Problems) -> Option<SwatchMeasurement> {
         if self.values.trim().is_empty() {
             return None;
         }
-        let first = keep_number(problems, "first", parse_number(&self.first, 300.0, 500.0));
-        let step = keep_number(problems, "step", parse_number(&self.step, 1.0, 20.0));
+        let first = collect_number(problems, "first", parse_number(&self.first, 300.0, 500.0));
+        let step = collect_number(problems, "step", parse_number(&self.step, 1.0, 20.0));
         let Some(values) = numbers(&self.values) else {
             problems.insert("values", FormProblem::NotACurve(SpectrumProblem::NotASpectrum));
             return None;
@@ -41,7 +41,7 @@ impl CurveForm {
         let percent = values.iter().any(|value| *value > 2.0);
         let of_one: Vec<f64> = values.iter().map(|value| if percent { value / 100.0 } else { *value }).collect();
         match Reflectance::from_instrument(first?, step?, &of_one) {
-            Ok(curve) => Some(SwatchSeen::of_curve(&curve)),
+            Ok(curve) => Some(SwatchMeasurement::of_curve(&curve)),
             Err(problem) => {
                 problems.insert("values", FormProblem::NotACurve(problem));
                 None
@@ -65,7 +65,7 @@ fn numbers(text: &str) -> Option<Vec<f64>> {
 mod tests {
     use super::*;
 
-    fn check(values: &str) -> Result<SwatchSeen, Problems> {
+    fn check(values: &str) -> Result<SwatchMeasurement, Problems> {
         let mut problems = Problems::new();
         let form = CurveForm { values: values.into(), ..CurveForm::default() };
         form.check(&mut problems).ok_or(problems)
@@ -73,7 +73,7 @@ mod tests {
 
     #[test]
     fn curves_are_read_however_they_are_pasted() {
-        let want = SwatchSeen::Curve((0..31).map(|band| 1_000 + band * 100).collect());
+        let want = SwatchMeasurement::Curve((0..31).map(|band| 1_000 + band * 100).collect());
         let of = |write: &dyn Fn(f64) -> String, apart: &str| {
             (0..31).map(|band| write(0.1 + f64::from(band) * 0.01)).collect::<Vec<_>>().join(apart)
         };

@@ -1,7 +1,7 @@
 //! The drawdown form.
 
-use crate::facts::{DrawdownMade, Film, InkFact, Lay, Share, SwatchSeen};
-use crate::form::{FormProblem, Problems, keep, keep_number, name, required};
+use crate::facts::{DrawdownRecord, Film, InkFact, RecordedLayer, Share, SwatchMeasurement};
+use crate::form::{FormProblem, Problems, collect, collect_number, parse_name, parse_required};
 use crate::ids::Subject;
 use crate::ink::{NextDrawdown, component_colour};
 use crate::shop::Shop;
@@ -9,7 +9,7 @@ use crate::units::{parse_number, parse_whole};
 
 /// How the ink is applied, as offered in a form.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
-pub enum LayKind {
+pub enum LayerKind {
     /// So thick that nothing shows through.
     #[default]
     Hiding,
@@ -19,7 +19,7 @@ pub enum LayKind {
     OverBlack,
 }
 
-impl LayKind {
+impl LayerKind {
     /// All, in the order they are offered.
     pub const ALL: [Self; 3] = [Self::Hiding, Self::OverWhite, Self::OverBlack];
 }
@@ -32,7 +32,7 @@ pub struct DrawdownForm {
     /// The white or base that makes up the rest.
     pub rest: Option<Subject>,
     /// How the ink is applied.
-    pub lay: LayKind,
+    pub lay: LayerKind,
     /// Whether it was drawn with a bar; otherwise it was printed.
     pub bar: bool,
     /// Number of hits.
@@ -42,9 +42,9 @@ pub struct DrawdownForm {
     /// Wet thickness of one of the shop's hits, in micrometres.
     pub a_hit: String,
     /// What was read of the backing; an opacity chart is assumed if nothing was.
-    pub backing: Option<SwatchSeen>,
+    pub backing: Option<SwatchMeasurement>,
     /// What was read of the drawdown.
-    pub seen: Option<SwatchSeen>,
+    pub seen: Option<SwatchMeasurement>,
     /// Free note.
     pub note: String,
 }
@@ -54,7 +54,7 @@ impl Default for DrawdownForm {
         Self {
             share: "100".into(),
             rest: None,
-            lay: LayKind::Hiding,
+            lay: LayerKind::Hiding,
             bar: false,
             hits: "1".into(),
             wet: String::new(),
@@ -77,13 +77,13 @@ impl DrawdownForm {
             Some(NextDrawdown::Tint { rest, percent, .. }) => {
                 (form.rest, form.share) = (Some(*rest), percent.to_string());
             }
-            Some(NextDrawdown::OverBlack) => form.lay = LayKind::OverBlack,
-            Some(NextDrawdown::OverWhite) => form.lay = LayKind::OverWhite,
+            Some(NextDrawdown::OverBlack) => form.lay = LayerKind::OverBlack,
+            Some(NextDrawdown::OverWhite) => form.lay = LayerKind::OverWhite,
             Some(NextDrawdown::Again(event)) => {
                 if let Some(line) = again(event) {
                     form.share = line.made.share.text();
                     form.rest = line.made.rest;
-                    form.lay = kind_of(&line.made.lay);
+                    form.lay = layer_kind(&line.made.lay);
                 }
             }
             Some(NextDrawdown::Straight) | None => {}
@@ -98,35 +98,39 @@ impl DrawdownForm {
     pub fn check(&self, component: Subject, by: Option<&str>) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let share = keep(p, "share", required(&self.share, |text| Share::parse(text, 0.1, 100.0)));
+        let share = collect(p, "share", parse_required(&self.share, |text| Share::parse(text, 0.1, 100.0)));
         let rest = self.rest.filter(|_| share.is_none_or(|share| share < Share::WHOLE));
         if rest.is_none() && share.is_some_and(|share| share < Share::WHOLE) || rest == Some(component) {
             p.insert("rest", FormProblem::Missing);
         }
         let film = match (self.lay, self.bar) {
-            (LayKind::Hiding, _) => None,
-            (_, false) => keep_number(p, "hits", parse_whole(&self.hits, 1, 20)).map(|hits| Film::Hits(hits as u8)),
+            (LayerKind::Hiding, _) => None,
+            (_, false) => collect_number(p, "hits", parse_whole(&self.hits, 1, 20)).map(|hits| Film::Hits(hits as u8)),
             (_, true) => {
-                let wet = keep(p, "wet", required(&self.wet, |text| parse_number(text, 1.0, 2_000.0)));
-                let a_hit = keep(p, "a_hit", required(&self.a_hit, |text| parse_number(text, 1.0, 2_000.0)));
+                let wet = collect(p, "wet", parse_required(&self.wet, |text| parse_number(text, 1.0, 2_000.0)));
+                let a_hit = collect(p, "a_hit", parse_required(&self.a_hit, |text| parse_number(text, 1.0, 2_000.0)));
                 wet.zip(a_hit).map(|(um, a_hit)| Film::Wet { um: um.round() as u16, a_hit: a_hit.round() as u16 })
             }
         };
-        let backing = |chart: SwatchSeen| self.backing.clone().unwrap_or(chart);
+        let backing = |chart: SwatchMeasurement| self.backing.clone().unwrap_or(chart);
         let lay = match (self.lay, film) {
-            (LayKind::Hiding, _) => Some(Lay::Hiding),
-            (LayKind::OverWhite, Some(film)) => Some(Lay::Over { film, backing: backing(SwatchSeen::CHART_WHITE) }),
-            (LayKind::OverBlack, Some(film)) => Some(Lay::Over { film, backing: backing(SwatchSeen::CHART_BLACK) }),
+            (LayerKind::Hiding, _) => Some(RecordedLayer::Hiding),
+            (LayerKind::OverWhite, Some(film)) => {
+                Some(RecordedLayer::Over { film, backing: backing(SwatchMeasurement::CHART_WHITE) })
+            }
+            (LayerKind::OverBlack, Some(film)) => {
+                Some(RecordedLayer::Over { film, backing: backing(SwatchMeasurement::CHART_BLACK) })
+            }
             _ => None,
         };
         if self.seen.is_none() {
             p.insert("seen", FormProblem::Missing);
         }
-        let note = keep(p, "note", name(&self.note, 2_000));
+        let note = collect(p, "note", parse_name(&self.note, 2_000));
         match (share, lay, self.seen.clone(), note) {
             (Some(share), Some(lay), Some(seen), Some(note)) if problems.is_empty() => {
                 let by = by.map(str::to_owned);
-                Ok(InkFact::DrawnDown(DrawdownMade { component, share, rest, lay, seen, note, by }))
+                Ok(InkFact::DrawnDown(DrawdownRecord { component, share, rest, lay, seen, note, by }))
             }
             _ => Err(problems),
         }
@@ -134,10 +138,10 @@ impl DrawdownForm {
 }
 
 /// A recorded layer as offered in a form.
-pub fn kind_of(lay: &Lay) -> LayKind {
+pub fn layer_kind(lay: &RecordedLayer) -> LayerKind {
     match lay {
-        Lay::Hiding => LayKind::Hiding,
-        Lay::Over { backing, .. } if backing.lab().l > 50.0 => LayKind::OverWhite,
-        Lay::Over { .. } => LayKind::OverBlack,
+        RecordedLayer::Hiding => LayerKind::Hiding,
+        RecordedLayer::Over { backing, .. } if backing.lab().l > 50.0 => LayerKind::OverWhite,
+        RecordedLayer::Over { .. } => LayerKind::OverBlack,
     }
 }

@@ -2,18 +2,18 @@
 
 use super::component::NOTE;
 use crate::facts::{ColourReading, InkFact};
-use crate::form::{Problems, keep, name};
+use crate::form::{Problems, collect, parse_name};
 use crate::ids::Subject;
 use crate::shop::Shop;
 
 /// The form of a note.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct RemarkForm {
+pub struct EventNoteForm {
     /// Why, as a note.
     pub note: String,
 }
 
-impl RemarkForm {
+impl EventNoteForm {
     /// The form filled from a pour; `None` for another event.
     pub fn of(shop: &Shop, event: Subject) -> Option<Self> {
         let InkFact::Poured { note, .. } = &shop.ink.event(event)?.fact else { return None };
@@ -26,8 +26,8 @@ impl RemarkForm {
     /// [`Problems`] by field: `note`.
     pub fn check(&self, shop: &Shop, event: Subject) -> Result<Option<InkFact>, Problems> {
         let mut problems = Problems::new();
-        let Some(typed) = keep(&mut problems, "note", name(&self.note, NOTE)) else { return Err(problems) };
-        Ok(told_again(shop, event, |fact| {
+        let Some(typed) = collect(&mut problems, "note", parse_name(&self.note, NOTE)) else { return Err(problems) };
+        Ok(amended(shop, event, |fact| {
             if let InkFact::Poured { note, .. } = fact {
                 *note = typed;
             }
@@ -37,17 +37,17 @@ impl RemarkForm {
 
 /// A pour or a reading, with what the swatch read; `None` if nothing changed, or it is another event. A reading cannot
 /// lose its value.
-pub(crate) fn read_again(shop: &Shop, event: Subject, read: Option<ColourReading>) -> Option<InkFact> {
-    told_again(shop, event, |fact| match (fact, read) {
+pub(crate) fn amended_with_reading(shop: &Shop, event: Subject, read: Option<ColourReading>) -> Option<InkFact> {
+    amended(shop, event, |fact| match (fact, read) {
         (InkFact::Poured { reading, .. }, read) => *reading = read,
         (InkFact::SwatchRead { reading, .. }, Some(read)) => *reading = read,
         _ => {}
     })
 }
 
-fn told_again(shop: &Shop, event: Subject, change: impl FnOnce(&mut InkFact)) -> Option<InkFact> {
-    let told = &shop.ink.event(event)?.fact;
-    let mut again = told.clone();
+fn amended(shop: &Shop, event: Subject, change: impl FnOnce(&mut InkFact)) -> Option<InkFact> {
+    let recorded = &shop.ink.event(event)?.fact;
+    let mut again = recorded.clone();
     change(&mut again);
-    (again != *told).then_some(again)
+    (again != *recorded).then_some(again)
 }

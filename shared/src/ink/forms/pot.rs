@@ -2,9 +2,11 @@
 
 use super::component::NOTE;
 use crate::facts::{BatchSize, Fact, InkFact, PotField};
-use crate::form::{FormProblem, Problems, changed, keep, keep_optional, name, required, required_name};
+use crate::form::{
+    FormProblem, Problems, changed_fields, collect, collect_optional, parse_name, parse_required, parse_required_name,
+};
 use crate::ids::{RunId, Subject};
-use crate::ink::pot::weigh_in::{as_resized, is_begun};
+use crate::ink::pot::weigh_in::{as_resized, is_weigh_in_started};
 use crate::ink::{Pot, Scale};
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units};
@@ -69,7 +71,7 @@ impl PotForm {
         let mut facts = Vec::new();
         let sized = fields.iter().find_map(|field| if let PotField::Size(size) = field { *size } else { None });
         let revision = pot.revision.and_then(|id| shop.ink.revision(id));
-        if let Some((size, revision)) = sized.zip(revision).filter(|_| is_begun(shop, id)) {
+        if let Some((size, revision)) = sized.zip(revision).filter(|_| is_weigh_in_started(shop, id)) {
             // A pot without any size needs one for a weigh-in.
             fields.retain(|field| pot.size.is_none() || !matches!(field, PotField::Size(_)));
             let whole = size.whole(revision.parts);
@@ -99,15 +101,15 @@ impl PotForm {
         let was = before.map(|pot| Self::of(pot, units));
         let mut problems = Problems::new();
         let p = &mut problems;
-        let typed = keep(p, "name", required_name(&self.name));
-        let note = keep(p, "note", name(&self.note, NOTE));
+        let typed = collect(p, "name", parse_required_name(&self.name));
+        let note = collect(p, "note", parse_name(&self.note, NOTE));
         let least = shop.ink.scale.step;
         // A weight whose text was not edited keeps its milligrams, whatever unit it is shown in.
         let mut weight = |field, least: Grams, here: &dyn Fn(&Self) -> &String, kept: Option<Grams>| {
             if was.as_ref().is_some_and(|was| here(was) == here(self)) {
                 kept
             } else {
-                keep_optional(&mut *p, field, here(self), |text| Grams::parse(text, least, Grams::MOST, units))
+                collect_optional(&mut *p, field, here(self), |text| Grams::parse(text, least, Grams::MOST, units))
             }
         };
         let kept_size = before.and_then(|pot| pot.size).map(|size| match size {
@@ -134,7 +136,7 @@ impl PotForm {
             PotField::Run(run),
             PotField::Note(note),
         ];
-        Ok(before.map_or(fields.clone(), |pot| changed(fields, &pot.fields())))
+        Ok(before.map_or(fields.clone(), |pot| changed_fields(fields, &pot.fields())))
     }
 }
 
@@ -165,8 +167,8 @@ impl ScaleForm {
             let [least, most] = [least, most].map(Grams::from_grams);
             Grams::parse(text, least, most, Units::Metric)
         };
-        let step = keep(p, "step", required(&self.step, |text| read(text, 0.001, 100.0)));
-        let most = keep_optional(p, "most", &self.most, |text| read(text, 1.0, 1_000_000.0));
+        let step = collect(p, "step", parse_required(&self.step, |text| read(text, 0.001, 100.0)));
+        let most = collect_optional(p, "most", &self.most, |text| read(text, 1.0, 1_000_000.0));
         match (step, problems.is_empty()) {
             (Some(step), true) => Ok(InkFact::ScaleSet { step, most }),
             _ => Err(problems),

@@ -3,14 +3,14 @@
 use super::component::NOTE;
 use super::reading::ReadingForm;
 use crate::facts::{InkFact, PourStep};
-use crate::form::{FormProblem, Problems, keep, keep_optional, name, required};
+use crate::form::{FormProblem, Problems, collect, collect_optional, parse_name, parse_required};
 use crate::ids::{RunId, Subject};
 use crate::ink::pot_state;
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
 /// Weight that the scale shows with a pot on it now, and with the pot empty.
-pub fn on_scale(shop: &Shop, pot: Subject) -> [Grams; 2] {
+pub fn scale_readings(shop: &Shop, pot: Subject) -> [Grams; 2] {
     let tare = shop.ink.pot(pot).and_then(|pot| pot.tare).unwrap_or_default();
     [pot_state(shop, pot).contents.total().saturating_add(tare), tare]
 }
@@ -46,18 +46,18 @@ impl PourForm {
     ) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let component = keep(p, "component", self.component.ok_or(FormProblem::Missing));
-        let note = keep(p, "note", name(&self.note, NOTE));
+        let component = collect(p, "component", self.component.ok_or(FormProblem::Missing));
+        let note = collect(p, "note", parse_name(&self.note, NOTE));
         let reading = self.reading.check(p);
-        let before = if self.total { on_scale(shop, pot)[0] } else { Grams::ZERO };
+        let before = if self.total { scale_readings(shop, pot)[0] } else { Grams::ZERO };
         let least = Grams::from_milligrams(1);
-        let typed = required(&self.grams, |text| {
+        let typed = parse_required(&self.grams, |text| {
             let weight = Grams::parse(text, Grams::ZERO, before.saturating_add(Grams::MOST), units)?;
             let poured = weight.saturating_sub(before);
             let low = NumberProblem::TooLow { least: before.saturating_add(least).in_units(units) };
             if poured < least { Err(low) } else { Ok(poured.min(Grams::MOST)) }
         });
-        let grams = keep(p, "grams", typed);
+        let grams = collect(p, "grams", typed);
         match (component, grams, note, problems.is_empty()) {
             (Some(component), Some(grams), Some(note), true) => {
                 Ok(InkFact::Poured { pot, component, grams, step, note, reading, by: by.map(str::to_owned) })
@@ -69,7 +69,7 @@ impl PourForm {
 
 /// Ink taken out of a pot: its own weight, or what the scale shows afterwards with the pot on it.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct TakeForm {
+pub struct RemovalForm {
     /// The weight.
     pub grams: String,
     /// Whether that is what the scale shows afterwards.
@@ -80,10 +80,10 @@ pub struct TakeForm {
     pub pieces: String,
 }
 
-impl TakeForm {
+impl RemovalForm {
     /// Weight taken out; more than is in the pot is refused.
     fn taken(&self, shop: &Shop, pot: Subject, units: Units, p: &mut Problems) -> Option<Grams> {
-        let [now, empty] = on_scale(shop, pot);
+        let [now, empty] = scale_readings(shop, pot);
         let least = Grams::from_milligrams(1);
         let read = |text: &str| -> Result<Grams, NumberProblem> {
             if self.total {
@@ -96,7 +96,7 @@ impl TakeForm {
             }
         };
         if now.saturating_sub(empty).is_positive() {
-            keep(p, "grams", required(&self.grams, read))
+            collect(p, "grams", parse_required(&self.grams, read))
         } else {
             p.insert("grams", FormProblem::Number(NumberProblem::TooHigh { most: 0.0 }));
             None
@@ -110,7 +110,7 @@ impl TakeForm {
     pub fn wasted(&self, shop: &Shop, pot: Subject, by: Option<&str>, units: Units) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
         let grams = self.taken(shop, pot, units, &mut problems);
-        let note = keep(&mut problems, "note", name(&self.note, NOTE));
+        let note = collect(&mut problems, "note", parse_name(&self.note, NOTE));
         match (grams, note) {
             (Some(grams), Some(note)) => Ok(InkFact::Wasted { pot, grams, note, by: by.map(str::to_owned) }),
             _ => Err(problems),
@@ -130,9 +130,9 @@ impl TakeForm {
     ) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
         let grams = self.taken(shop, from, units, &mut problems);
-        if let Some((grams, room)) = grams.zip(room_of(shop, to)) {
-            if grams > room.max_zero() {
-                let most = room.max_zero().in_units(units);
+        if let Some((grams, headroom)) = grams.zip(headroom_of(shop, to)) {
+            if grams > headroom.max_zero() {
+                let most = headroom.max_zero().in_units(units);
                 problems.insert("grams", FormProblem::Number(NumberProblem::TooHigh { most }));
             }
         }
@@ -157,18 +157,18 @@ impl TakeForm {
     ) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
         let grams = self.taken(shop, pot, units, &mut problems);
-        let pieces = keep_optional(&mut problems, "pieces", &self.pieces, |text| parse_whole(text, 1, 1_000_000));
+        let pieces = collect_optional(&mut problems, "pieces", &self.pieces, |text| parse_whole(text, 1, 1_000_000));
         let (Some(grams), true) = (grams, problems.is_empty()) else { return Err(problems) };
         let pieces = pieces.unwrap_or(0);
         let print = run.and_then(|run| shop.ink.print(run)).filter(|_| pieces > 0);
         let paper =
-            print.map(|print| print.on_paper(pieces)).filter(|paper| (Grams::ZERO..=Grams::MOST).contains(paper));
+            print.map(|print| print.nominal_use(pieces)).filter(|paper| (Grams::ZERO..=Grams::MOST).contains(paper));
         Ok(InkFact::Used { pot, run, grams, pieces, paper, by: by.map(str::to_owned) })
     }
 }
 
 /// Weight that still fits into a pot, below zero if it is overfull; `None` if its capacity is unknown.
-pub fn room_of(shop: &Shop, pot: Subject) -> Option<Grams> {
+pub fn headroom_of(shop: &Shop, pot: Subject) -> Option<Grams> {
     let capacity = shop.ink.pot(pot)?.capacity?;
     Some(capacity.saturating_sub(pot_state(shop, pot).contents.total()))
 }

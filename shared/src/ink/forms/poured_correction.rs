@@ -7,11 +7,11 @@ use crate::ink::AddWay;
 use crate::units::{Grams, Units};
 
 /// Field names of the form: a correction has at most three components.
-pub const WAY_FIELDS: [&str; 3] = ["grams_1", "grams_2", "grams_3"];
+pub const POURED_CORRECTION_FIELDS: [&str; 3] = ["grams_1", "grams_2", "grams_3"];
 
 /// The form of what was poured, filled with the advice until the scale's readings are typed.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct WayForm {
+pub struct PouredCorrectionForm {
     /// Each component, and the weight that was poured.
     pub rows: Vec<(Subject, String)>,
     /// Why, as a note; kept only if everything was poured as advised.
@@ -20,7 +20,7 @@ pub struct WayForm {
     advised: Vec<String>,
 }
 
-impl WayForm {
+impl PouredCorrectionForm {
     /// Filled with the advice.
     pub fn of(way: &AddWay, note: String, units: Units) -> Self {
         let rows = way.rows.iter().map(|row| (row.component, row.grams.text(units)));
@@ -40,11 +40,11 @@ impl WayForm {
     /// The corrections, in order. A component of which nothing was poured is left out.
     ///
     /// # Errors
-    /// [`Problems`] by [`WAY_FIELDS`]; the first of them is missing if nothing was poured at all.
+    /// [`Problems`] by [`POURED_CORRECTION_FIELDS`]; the first of them is missing if nothing was poured at all.
     pub fn check(&self, pot: Subject, by: Option<&str>, units: Units) -> Result<Vec<InkFact>, Problems> {
         let mut problems = Problems::new();
         let mut facts = Vec::new();
-        for ((component, text), field) in self.rows.iter().zip(WAY_FIELDS) {
+        for ((component, text), field) in self.rows.iter().zip(POURED_CORRECTION_FIELDS) {
             if text.trim().is_empty() {
                 continue;
             }
@@ -63,7 +63,7 @@ impl WayForm {
             }
         }
         if facts.is_empty() && problems.is_empty() {
-            problems.insert(WAY_FIELDS[0], FormProblem::Missing);
+            problems.insert(POURED_CORRECTION_FIELDS[0], FormProblem::Missing);
         }
         if problems.is_empty() { Ok(facts) } else { Err(problems) }
     }
@@ -86,8 +86,9 @@ mod tests {
     #[test]
     fn each_weight_poured_is_a_correction_and_none_is_a_problem() {
         let id = |n| Uuid::from_u128(n);
-        let form =
-            |one: &str, two: &str| WayForm::of_rows(vec![(id(2), one.into()), (id(3), two.into())], "Too green".into());
+        let form = |one: &str, two: &str| {
+            PouredCorrectionForm::of_rows(vec![(id(2), one.into()), (id(3), two.into())], "Too green".into())
+        };
         let facts = form("3.2", "0").check(id(1), Some("Ines"), Units::Metric).unwrap();
         let [InkFact::Poured { pot, component, grams, step: PourStep::Correction, .. }] = &facts[..] else { panic!() };
         assert_eq!((*pot, *component, *grams), (id(1), id(2), Grams::from_grams(3.2)));
@@ -100,7 +101,8 @@ mod tests {
     #[test]
     fn the_weights_poured_are_shown_not_those_advised() {
         let id = |n| Uuid::from_u128(n);
-        let mut form = WayForm::of_rows(vec![(id(2), "3.2".into()), (id(3), "1".into())], "ΔE 3.0 → 0.4".into());
+        let mut form =
+            PouredCorrectionForm::of_rows(vec![(id(2), "3.2".into()), (id(3), "1".into())], "ΔE 3.0 → 0.4".into());
         let note = |fact: &InkFact| {
             let InkFact::Poured { note, .. } = fact else { panic!("{fact:?}") };
             note.clone()

@@ -1,9 +1,9 @@
 //! The form of what a print takes.
 
 use crate::facts::PrintUse;
-use crate::form::{Problems, keep, required, shown};
+use crate::form::{Problems, collect, parse_required, trim_number};
 use crate::ids::RunId;
-use crate::ink::{best_revision, density_of, percentages, recipe_for, revisions_of};
+use crate::ink::{best_revision, density_of, percentages, recipe_named, revisions_of};
 use crate::screen::{InkUseForm, mesh_volume, screens_of};
 use crate::shop::Shop;
 use crate::units::{Units, parse_number};
@@ -32,26 +32,26 @@ impl PrintForm {
     /// ink's components; for the pieces left, or for one if none are left.
     pub fn of(shop: &Shop, run: RunId, units: Units) -> Self {
         let mut form = Self::default();
-        form.ink.pieces = shop.left_of(run).max(1).to_string();
+        form.ink.pieces = shop.pieces_left(run).max(1).to_string();
         if let Some(print) = shop.ink.print(run) {
-            let permille = |value: u16| shown(f64::from(value) / 10.0);
-            form.ink.width = shown(print.width.in_units(units));
-            form.ink.height = shown(print.height.in_units(units));
+            let permille = |value: u16| trim_number(f64::from(value) / 10.0);
+            form.ink.width = trim_number(print.width.in_units(units));
+            form.ink.height = trim_number(print.height.in_units(units));
             form.ink.coverage = permille(print.coverage);
             form.ink.hits = print.hits.to_string();
             form.ink.transfer = permille(print.transfer);
             form.ink.density = (f64::from(print.density) / 1000.0).to_string();
-            form.volume = shown(f64::from(print.volume) / 100.0);
+            form.volume = trim_number(f64::from(print.volume) / 100.0);
             form.loss = permille(print.loss);
             return form;
         }
         let Some(this) = shop.run(run) else { return form };
         form.ink.hits = this.set_up.hits.max(1).to_string();
         if let Some(volume) = run_volume(shop, run) {
-            form.volume = shown(volume);
+            form.volume = trim_number(volume);
         }
         if let Some(density) = ink_density(shop, &this.ink) {
-            form.ink.density = shown(density);
+            form.ink.density = trim_number(density);
         }
         form
     }
@@ -66,8 +66,8 @@ impl PrintForm {
             Err(problems) => (None, problems),
         };
         let p = &mut problems;
-        let volume = keep(p, "volume", required(&self.volume, |text| parse_number(text, 1.0, 600.0)));
-        let loss = keep(p, "loss", required(&self.loss, |text| parse_number(text, 0.0, 500.0)));
+        let volume = collect(p, "volume", parse_required(&self.volume, |text| parse_number(text, 1.0, 600.0)));
+        let loss = collect(p, "loss", parse_required(&self.loss, |text| parse_number(text, 0.0, 500.0)));
         match (ink, volume, loss) {
             (Some(ink), Some(volume), Some(loss)) => {
                 let print = PrintUse {
@@ -97,7 +97,7 @@ fn run_volume(shop: &Shop, run: RunId) -> Option<f64> {
 /// Density of an ink from those of its components, in g/cm³, assuming that volumes add up. `None` if its recipe, or the
 /// density of one of its components, is unknown.
 fn ink_density(shop: &Shop, ink: &str) -> Option<f64> {
-    let (recipe, _) = recipe_for(shop, ink)?;
+    let (recipe, _) = recipe_named(shop, ink)?;
     let revision = best_revision(shop, recipe).or_else(|| revisions_of(shop, recipe).last().map(|last| last.id))?;
     density_of(shop, &percentages(shop.ink.revision(revision)?.parts))
 }

@@ -1,7 +1,7 @@
 //! The colour of a swatch as it was read, and the form of such a reading.
 
-use crate::facts::{ColourReading, FURTHEST, ReadBy};
-use crate::form::{FormProblem, Problems, keep_number};
+use crate::facts::{ColourReading, MAX_LAB_AB, ReadBy};
+use crate::form::{FormProblem, Problems, collect_number};
 use crate::units::parse_number;
 
 /// The form of a reading: three numbers, or all empty.
@@ -27,8 +27,11 @@ impl ReadingForm {
 
     /// The reading; `None` if nothing was typed. Adds to `problems` by field: `l`, `a`, `b`.
     pub fn check(&self, problems: &mut Problems) -> Option<ColourReading> {
-        let typed =
-            [("l", &self.l, 0.0, 100.0), ("a", &self.a, -FURTHEST, FURTHEST), ("b", &self.b, -FURTHEST, FURTHEST)];
+        let typed = [
+            ("l", &self.l, 0.0, 100.0),
+            ("a", &self.a, -MAX_LAB_AB, MAX_LAB_AB),
+            ("b", &self.b, -MAX_LAB_AB, MAX_LAB_AB),
+        ];
         if typed.iter().all(|(_, text, ..)| text.trim().is_empty()) {
             return None;
         }
@@ -37,7 +40,7 @@ impl ReadingForm {
             if text.trim().is_empty() {
                 problems.insert(field, FormProblem::Missing);
             } else {
-                *value = keep_number(problems, field, parse_number(text, least, most)).unwrap_or_default();
+                *value = collect_number(problems, field, parse_number(text, least, most)).unwrap_or_default();
             }
         }
         Some(ColourReading::from_lab(lab, self.by))

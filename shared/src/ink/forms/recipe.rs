@@ -5,11 +5,11 @@ use super::reading::ReadingForm;
 use crate::bounds::LIST;
 use crate::colour::Colour;
 use crate::facts::{ColourReading, Part, RecipeField, Share};
-use crate::form::{FormProblem, Problems, keep, name, required, required_name};
+use crate::form::{FormProblem, Problems, collect, parse_name, parse_required, parse_required_name};
 use crate::heat::ink_key;
 use crate::ids::Subject;
-use crate::ink::recipe::sum_check::off_sum;
-use crate::ink::{LimitBroken, OffSum, Recipe, limits_broken, percentages};
+use crate::ink::recipe::sum_check::sum_error;
+use crate::ink::{LimitBroken, Recipe, SumError, limits_broken, percentages};
 use crate::shop::Shop;
 
 /// A row of the recipe form.
@@ -49,12 +49,12 @@ pub struct RecipeProblems {
     /// twice.
     pub rows: Vec<(usize, FormProblem)>,
     /// Set if the parts of the ink do not add up to 100.
-    pub sum: Option<OffSum>,
+    pub sum: Option<SumError>,
 }
 
 /// A recipe without problems.
 #[derive(Clone, Debug, PartialEq)]
-pub struct CheckedRecipe {
+pub struct ValidRecipe {
     /// The recipe's fields that changed.
     pub fields: Vec<RecipeField>,
     /// Its parts; `None` if they are those of the revision edited.
@@ -79,14 +79,14 @@ impl RecipeForm {
     }
 
     /// What the parts of the ink add up to so far and why it is not 100; `None` if it is 100.
-    pub fn sum(&self, shop: &Shop) -> Option<OffSum> {
+    pub fn sum(&self, shop: &Shop) -> Option<SumError> {
         let shares: Vec<Option<Share>> =
             self.parts.iter().map(|row| Share::parse(&row.percent, 0.0, 400.0).ok()).collect();
-        off_sum(shop, &self.parts, &shares)
+        sum_error(shop, &self.parts, &shares)
     }
 
     /// Weight of 100 g of the ink with everything on top of it, in grams; `None` if nothing is on top.
-    pub fn with_top(&self) -> Option<f64> {
+    pub fn grams_with_on_top(&self) -> Option<f64> {
         let top = self.parts.iter().filter(|row| row.on_top);
         let more: f64 = top.filter_map(|row| Share::parse(&row.percent, 0.0, 400.0).ok()).map(Share::percent).sum();
         (more > 0.0).then_some(100.0 + more)
@@ -94,7 +94,7 @@ impl RecipeForm {
 
     /// Changes the convention: additions on top of one ink, or all parts of the whole. No row is lost;
     /// [`sum`](Self::sum) explains the sum that results.
-    pub fn write_on_top(&mut self, on_top: bool) {
+    pub fn set_convention(&mut self, on_top: bool) {
         if !on_top {
             self.parts.iter_mut().for_each(|row| row.on_top = false);
         } else if let [only] = &mut self.parts[..] {
@@ -125,12 +125,12 @@ impl RecipeForm {
     ///
     /// # Errors
     /// [`RecipeProblems`].
-    pub fn check(&self, shop: &Shop, id: Option<Subject>, before: &[Part]) -> Result<CheckedRecipe, RecipeProblems> {
+    pub fn check(&self, shop: &Shop, id: Option<Subject>, before: &[Part]) -> Result<ValidRecipe, RecipeProblems> {
         let mut problems = RecipeProblems::default();
         let p = &mut problems.fields;
-        let typed = keep(p, "name", required_name(&self.name));
-        let note = keep(p, "note", name(&self.note, NOTE));
-        let why = keep(p, "why", name(&self.why, NOTE));
+        let typed = collect(p, "name", parse_required_name(&self.name));
+        let note = collect(p, "note", parse_name(&self.note, NOTE));
+        let why = collect(p, "why", parse_name(&self.why, NOTE));
         let target = self.target.check(p);
         let is_taken = |typed: &String| {
             shop.ink.recipes().any(|(other, recipe)| Some(other) != id && ink_key(&recipe.name) == ink_key(typed))
@@ -144,7 +144,7 @@ impl RecipeForm {
                 continue;
             }
             let most = if row.on_top { Share::MOST.percent() } else { 100.0 };
-            match (row.component, required(&row.percent, |text| Share::parse(text, 0.000_000_1, most))) {
+            match (row.component, parse_required(&row.percent, |text| Share::parse(text, 0.000_000_1, most))) {
                 (Some(component), Ok(_)) if parts.iter().any(|part| part.component == component) => {
                     problems.rows.push((at, FormProblem::Taken));
                 }
@@ -164,7 +164,7 @@ impl RecipeForm {
             return Err(problems);
         }
         let was = id.and_then(|id| shop.ink.recipe(id));
-        Ok(CheckedRecipe {
+        Ok(ValidRecipe {
             fields: self.changes(was, name, target, note),
             parts: (parts != before).then_some(parts),
             why,

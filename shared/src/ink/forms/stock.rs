@@ -2,7 +2,7 @@
 
 use super::component::NOTE;
 use crate::facts::InkFact;
-use crate::form::{Problems, keep, name, required};
+use crate::form::{Problems, collect, parse_name, parse_required};
 use crate::ids::Subject;
 use crate::units::{Grams, Units};
 
@@ -23,9 +23,12 @@ impl StockForm {
     pub fn delivered(&self, component: Subject, by: Option<&str>, units: Units) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
         let least = Grams::from_grams(1.0);
-        let grams =
-            keep(&mut problems, "grams", required(&self.grams, |text| Grams::parse(text, least, Grams::MOST, units)));
-        let note = keep(&mut problems, "note", name(&self.note, NOTE));
+        let grams = collect(
+            &mut problems,
+            "grams",
+            parse_required(&self.grams, |text| Grams::parse(text, least, Grams::MOST, units)),
+        );
+        let note = collect(&mut problems, "note", parse_name(&self.note, NOTE));
         match (grams, note) {
             (Some(grams), Some(note)) => Ok(InkFact::Delivered { component, grams, note, by: by.map(str::to_owned) }),
             _ => Err(problems),
@@ -38,8 +41,8 @@ impl StockForm {
     /// [`Problems`] by field: `grams`.
     pub fn counted(&self, component: Subject, by: Option<&str>, units: Units) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
-        let read = required(&self.grams, |text| Grams::parse(text, Grams::ZERO, Grams::MOST, units));
-        match keep(&mut problems, "grams", read) {
+        let read = parse_required(&self.grams, |text| Grams::parse(text, Grams::ZERO, Grams::MOST, units));
+        match collect(&mut problems, "grams", read) {
             Some(grams) => Ok(InkFact::Counted { component, grams, by: by.map(str::to_owned) }),
             None => Err(problems),
         }

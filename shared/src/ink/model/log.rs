@@ -21,9 +21,9 @@ pub struct InkEvent {
     pub deleted: bool,
     /// Rank of the fact that last changed the contents of pots through this event: the first recording, a recording
     /// with other grams, or the deletion.
-    pub(crate) changed: u64,
+    pub(crate) effective_rank: u64,
     /// The same, ignoring the deletion.
-    told: u64,
+    content_rank: u64,
 }
 
 /// The scale ink is weighed on.
@@ -154,22 +154,22 @@ impl InkLog {
     }
 
     /// Folds a fact in.
-    pub(crate) fn take(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
+    pub(crate) fn apply(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
         let first = |created: &mut u64| *created = if *created == 0 { at } else { *created };
         match fact {
             InkFact::ComponentSet(fields) => {
-                let component = self.components.or_default(id);
+                let component = self.components.get_or_insert_default(id);
                 first(&mut component.created);
                 fields.iter().for_each(|field| component.set(field));
             }
             InkFact::RecipeSet(fields) => {
-                let recipe = self.recipes.or_default(id);
+                let recipe = self.recipes.get_or_insert_default(id);
                 first(&mut recipe.created);
-                recipe.touched = at;
+                recipe.modified = at;
                 fields.iter().for_each(|field| recipe.set(field));
             }
             InkFact::PotSet(fields) => {
-                let pot = self.pots.or_default(id);
+                let pot = self.pots.get_or_insert_default(id);
                 first(&mut pot.created);
                 fields.iter().for_each(|field| pot.set(field));
             }
@@ -190,11 +190,11 @@ impl InkLog {
             | InkFact::Approved { .. }
             | InkFact::Delivered { .. }
             | InkFact::Counted { .. }
-            | InkFact::DrawnDown(_) => self.happened(id, at, rank, fact),
+            | InkFact::DrawnDown(_) => self.record_event(id, at, rank, fact),
         }
     }
 
-    fn happened(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
+    fn record_event(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
         let things = |fact: &InkFact| fact.touches().into_iter().flatten().flatten();
         match self.events.get_mut(&id) {
             // Recorded again it is a correction, and keeps its rank.
@@ -205,10 +205,10 @@ impl InkLog {
                     }
                 }
                 for thing in things(fact).filter(|thing| !things(&event.fact).any(|was| was == *thing)) {
-                    push_once(self.about.or_default(thing), id);
+                    push_once(self.about.get_or_insert_default(thing), id);
                 }
-                if !event.fact.pours_as(fact) {
-                    (event.told, event.changed) = (rank, rank);
+                if !event.fact.pours_same_as(fact) {
+                    (event.content_rank, event.effective_rank) = (rank, rank);
                 }
                 event.fact = fact.clone();
             }
@@ -216,9 +216,11 @@ impl InkLog {
                 if matches!(fact, InkFact::Used { .. }) {
                     self.used.push(id);
                 }
-                things(fact).for_each(|thing| push_once(self.about.or_default(thing), id));
-                self.events
-                    .insert(id, InkEvent { fact: fact.clone(), at, rank, deleted: false, changed: rank, told: rank });
+                things(fact).for_each(|thing| push_once(self.about.get_or_insert_default(thing), id));
+                self.events.insert(
+                    id,
+                    InkEvent { fact: fact.clone(), at, rank, deleted: false, effective_rank: rank, content_rank: rank },
+                );
             }
         }
     }
@@ -229,7 +231,7 @@ deletable!(Component, Recipe, Pot);
 impl Deletable for InkEvent {
     fn mark(&mut self, deletion: Deletion) {
         self.deleted = deletion.deleted;
-        self.changed = if deletion.deleted { deletion.rank } else { self.told };
+        self.effective_rank = if deletion.deleted { deletion.rank } else { self.content_rank };
     }
 }
 

@@ -20,7 +20,7 @@ pub struct Recipe {
     /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
     pub created: u64,
     /// Wall time of its last change, in milliseconds since 1970-01-01 UTC.
-    pub touched: u64,
+    pub modified: u64,
     /// Whether it was deleted.
     pub deleted: bool,
 }

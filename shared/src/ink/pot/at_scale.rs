@@ -1,12 +1,12 @@
 //! Checks a scale reading while it is typed: how much is in, and how much is still to pour.
 
-use super::weigh_in::slack;
+use super::weigh_in::tolerance;
 use crate::ink::{WeighInView, WeighRow};
 use crate::units::{Grams, NumberProblem, Units};
 
 /// What a typed reading means.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum AtScale {
+pub enum ScaleEntry {
     /// Nothing was typed.
     Nothing,
     /// It is not a weight, or no more than the scale showed before.
@@ -34,26 +34,26 @@ pub enum AtScale {
 
 /// What a typed reading means for a component of a weigh-in. With `total` the text is everything the scale shows with
 /// the pot on it, otherwise the weight poured alone.
-pub fn at_scale(view: &WeighInView, row: &WeighRow, text: &str, total: bool, units: Units) -> AtScale {
+pub fn check_scale_entry(view: &WeighInView, row: &WeighRow, text: &str, total: bool, units: Units) -> ScaleEntry {
     if text.trim().is_empty() {
-        return AtScale::Nothing;
+        return ScaleEntry::Nothing;
     }
     let before = if total { view.on_scale } else { Grams::ZERO };
     let poured = match Grams::parse(text, Grams::ZERO, before.saturating_add(Grams::MOST), units) {
         Ok(weight) => weight.saturating_sub(before),
-        Err(problem) => return AtScale::Wrong(problem),
+        Err(problem) => return ScaleEntry::Wrong(problem),
     };
     let least = Grams::from_milligrams(1);
     if poured < least {
-        return AtScale::Wrong(NumberProblem::TooLow { least: before.saturating_add(least).in_units(units) });
+        return ScaleEntry::Wrong(NumberProblem::TooLow { least: before.saturating_add(least).in_units(units) });
     }
-    let (to_go, slack) = (row.step.to_go().saturating_sub(poured), slack(row.step.target, view.scale_step));
-    if to_go > slack {
-        AtScale::Short { poured, to_go }
-    } else if Grams::ZERO.saturating_sub(to_go) > slack {
-        AtScale::Over { poured, by: Grams::ZERO.saturating_sub(to_go) }
+    let (to_go, tolerance) = (row.step.to_go().saturating_sub(poured), tolerance(row.step.target, view.scale_step));
+    if to_go > tolerance {
+        ScaleEntry::Short { poured, to_go }
+    } else if Grams::ZERO.saturating_sub(to_go) > tolerance {
+        ScaleEntry::Over { poured, by: Grams::ZERO.saturating_sub(to_go) }
     } else {
-        AtScale::On { poured }
+        ScaleEntry::On { poured }
     }
 }
 

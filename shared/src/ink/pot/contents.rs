@@ -40,7 +40,7 @@ impl Contents {
 
     /// Adds a component.
     pub fn pour(&mut self, component: Subject, grams: Grams) {
-        let here = self.of.or_default(component);
+        let here = self.of.get_or_insert_default(component);
         *here = here.saturating_add(grams.max_zero());
     }
 

@@ -10,7 +10,7 @@ mod stage;
 pub(crate) mod weigh_in;
 
 pub use addition::{AfterAddition, after_addition, components_to_add, last_added, top_up};
-pub use at_scale::{AtScale, at_scale, scale_decimals};
+pub use at_scale::{ScaleEntry, check_scale_entry, scale_decimals};
 pub use contents::Contents;
 pub use overpour::{OverPour, Repair, RepairPlan, RepairRow, over_pour, repair_facts};
 pub use reading::{Garment, PotReading, garment_of, reading_now, with_reading};

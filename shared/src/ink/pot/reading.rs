@@ -2,7 +2,7 @@
 
 use super::contents::Contents;
 use super::replay::{PotState, replay};
-use crate::colour::{Constants, Lab, Origin, Print, Reflectance, Seen, Surface, anchored_to_colour, smoothest};
+use crate::colour::{Constants, Lab, Origin, Print, Reflectance, Surface, Viewing, anchored_to_colour, smoothest};
 use crate::facts::{ColourReading, Fact, InkFact, ReadOn, lab_of};
 use crate::heat::ink_key;
 use crate::ids::{LotId, RunId, Subject};
@@ -11,7 +11,7 @@ use crate::shop::Shop;
 
 /// A pot just after an event.
 #[derive(Clone, Debug)]
-pub(crate) struct Moment {
+pub(crate) struct PotSnapshot {
     pub(crate) event: Subject,
     pub(crate) at: u64,
     pub(crate) contents: Contents,
@@ -23,8 +23,8 @@ pub(crate) struct Moment {
 }
 
 /// A pot's current state, and its state after each of its events.
-pub(crate) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
-    let mut moments: Vec<Moment> = Vec::new();
+pub(crate) fn snapshots(shop: &Shop, pot: Subject) -> (PotState, Vec<PotSnapshot>) {
+    let mut snapshots: Vec<PotSnapshot> = Vec::new();
     let mut watch = |of: Subject, event: Subject, state: &PotState| {
         let Some(row) = shop.ink.event(event).filter(|_| of == pot) else { return };
         let (reading, poured) = match &row.fact {
@@ -51,10 +51,10 @@ pub(crate) fn moments(shop: &Shop, pot: Subject) -> (PotState, Vec<Moment>) {
             | InkFact::DrawnDown(_) => (None, None),
         };
         let matched = state.matched == Some(event);
-        moments.push(Moment { event, at: row.at, contents: state.contents.clone(), reading, poured, matched });
+        snapshots.push(PotSnapshot { event, at: row.at, contents: state.contents.clone(), reading, poured, matched });
     };
     let state = replay(shop, &[pot], &mut watch).remove(&pot).unwrap_or_default();
-    (state, moments)
+    (state, snapshots)
 }
 
 /// The latest reading of a pot.
@@ -70,19 +70,19 @@ pub struct PotReading {
     pub since: u32,
 }
 
-/// The last reading among `moments`, and what the pot held then.
-pub(crate) fn last_reading(moments: &[Moment]) -> Option<(PotReading, &Contents)> {
-    let place = moments.iter().rposition(|moment| moment.reading.is_some())?;
-    let moment = moments.get(place)?;
-    let since = moments.iter().skip(place + 1).filter(|moment| moment.poured.is_some()).count() as u32;
-    let reading = PotReading { event: moment.event, at: moment.at, reading: moment.reading?, since };
-    Some((reading, &moment.contents))
+/// The last reading among `snapshots`, and what the pot held then.
+pub(crate) fn last_reading(snapshots: &[PotSnapshot]) -> Option<(PotReading, &Contents)> {
+    let index = snapshots.iter().rposition(|snapshot| snapshot.reading.is_some())?;
+    let snapshot = snapshots.get(index)?;
+    let since = snapshots.iter().skip(index + 1).filter(|snapshot| snapshot.poured.is_some()).count() as u32;
+    let reading = PotReading { event: snapshot.event, at: snapshot.at, reading: snapshot.reading?, since };
+    Some((reading, &snapshot.contents))
 }
 
 /// The latest reading of a pot, if nothing was added since: what a match or an approval is based on.
 pub fn reading_now(shop: &Shop, pot: Subject) -> Option<ColourReading> {
-    let (_, moments) = moments(shop, pot);
-    last_reading(&moments).filter(|(last, _)| last.since == 0).map(|(last, _)| last.reading)
+    let (_, snapshots) = snapshots(shop, pot);
+    last_reading(&snapshots).filter(|(last, _)| last.since == 0).map(|(last, _)| last.reading)
 }
 
 /// Adds to each approval of a pot among `facts` that pot's current reading.
@@ -118,7 +118,7 @@ pub fn garment_of(shop: &Shop, id: LotId) -> Option<Garment> {
 
 /// How a pot's swatches are viewed.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Ground {
+pub(crate) struct ViewingConditions {
     pub(crate) on: ReadOn,
     pub(crate) garment: Option<Garment>,
     hits: u8,
@@ -134,7 +134,7 @@ fn run_of(shop: &Shop, pot: Subject, recipe: Option<Subject>) -> Option<RunId> {
     })
 }
 
-impl Ground {
+impl ViewingConditions {
     /// As the pot's recipe specifies; thick if no garment is known.
     pub(crate) fn of(shop: &Shop, pot: Subject, recipe: Option<Subject>) -> Self {
         let run = run_of(shop, pot, recipe).and_then(|id| shop.run(id));
@@ -152,14 +152,14 @@ impl Ground {
         self.hits
     }
 
-    pub(crate) fn seen(&self) -> Seen<'_> {
+    pub(crate) fn seen(&self) -> Viewing<'_> {
         match self.on {
-            ReadOn::Thick => Seen::InThePot(Surface::NONE),
-            ReadOn::Garment => Seen::Printed(Print {
+            ReadOn::Thick => Viewing::InBulk(Surface::NONE),
+            ReadOn::Garment => Viewing::Printed(Print {
                 garment: &self.cloth,
                 underbase: None,
                 hits: self.hits,
-                films_a_hit: 1.0,
+                films_per_hit: 1.0,
                 surface: Surface::NONE,
             }),
         }
@@ -168,7 +168,12 @@ impl Ground {
 
 /// Constants of a pot now, corrected by an earlier reading: absorption K(λ) is scaled by the factor that anchors the
 /// mixture of that time (`then`) to its reading. Also returns the difference that remains unexplained, CIEDE2000.
-pub(crate) fn held(now: &Constants, then: &Constants, seen: Seen, reading: ColourReading) -> (Constants, f64) {
+pub(crate) fn anchor_to_reading(
+    now: &Constants,
+    then: &Constants,
+    seen: Viewing,
+    reading: ColourReading,
+) -> (Constants, f64) {
     let anchored = anchored_to_colour(then, seen, lab_of(reading));
     let mut held = *now;
     for (band, k) in held.k.iter_mut().enumerate() {
@@ -180,7 +185,7 @@ pub(crate) fn held(now: &Constants, then: &Constants, seen: Seen, reading: Colou
         held = anchored.constants;
     }
     held.origin = held.origin.and(Origin::Reconstructed);
-    (held, anchored.left)
+    (held, anchored.residual)
 }
 
 /// The grams of each component of a pot.

@@ -18,7 +18,7 @@ pub struct PotState {
     /// Its contents.
     pub contents: Contents,
     /// Weight poured into it from tubs and other pots.
-    pub came_in: Grams,
+    pub total_in: Grams,
     /// Weight used for printing.
     pub used: Grams,
     /// Weight wasted.
@@ -26,7 +26,7 @@ pub struct PotState {
     /// Weight moved to other pots.
     pub moved_out: Grams,
     /// Weight recorded as taken out beyond its contents: a pour was not recorded.
-    pub short: Grams,
+    pub shortfall: Grams,
     /// The revision it holds as written: nothing else was added to it, and its contents are what that revision asks
     /// for, within the accuracy of the scale.
     pub holds: Option<Subject>,
@@ -43,7 +43,7 @@ pub struct PotState {
     /// The revision it is weighed by.
     weighed_by: Option<Subject>,
     /// Rank of the last fact that made what was poured so far what it is recorded as now.
-    told: u64,
+    content_rank: u64,
     /// Number of components topped up.
     topped_up: u32,
     /// Number of weighings of a whole recipe in it, each rounded to the scale's steps.
@@ -51,7 +51,7 @@ pub struct PotState {
 }
 
 /// Milligrams of a component that may be lost or left over by taking out whole milligrams: our own.
-const LOST: f64 = 5.0;
+const ROUNDING_LOSS: f64 = 5.0;
 
 impl PotState {
     fn change(&mut self) {
@@ -61,7 +61,7 @@ impl PotState {
 
     fn take(&mut self, grams: Grams) -> Contents {
         let taken = self.contents.take(grams);
-        self.short = self.short.saturating_add(grams.saturating_sub(taken.total()).max_zero());
+        self.shortfall = self.shortfall.saturating_add(grams.saturating_sub(taken.total()).max_zero());
         taken
     }
 
@@ -69,7 +69,7 @@ impl PotState {
     /// empty pot. Each component may be off by one step plus the tolerance of a target, once per weighing of the whole
     /// recipe, and by proportionally less after some was taken out. A component that is missing altogether does not
     /// count as rounded. Our own.
-    pub(crate) fn is_of(&self, parts: &[Part], step: Grams) -> bool {
+    pub(crate) fn matches_parts(&self, parts: &[Part], step: Grams) -> bool {
         let number = |grams: Grams| grams.milligrams() as f64;
         let (weights, total) = (weights(parts), number(self.contents.total()));
         let all: i64 = weights.iter().map(|(_, weight)| weight).sum();
@@ -78,26 +78,26 @@ impl PotState {
         }
         let count = weights.len() as f64;
         let weighings = 1.0 + f64::from(self.weighings) + (f64::from(self.topped_up) / count).ceil();
-        let left = total / number(self.came_in).max(total);
+        let left = total / number(self.total_in).max(total);
         let off = 1.5 * number(step) * weighings * left;
         let mut of_it = 0.0;
         for (component, weight) in &weights {
             let share = *weight as f64 / all as f64;
             let (here, asked) = (number(self.contents.of(*component)), share * total);
             // Errors of other components change the whole, and so the target of this one.
-            let near = off * (1.0 + share * count) + asked / 250.0 + LOST;
-            if (here - asked).abs() > near || (here <= 0.0 && asked > LOST) {
+            let near = off * (1.0 + share * count) + asked / 250.0 + ROUNDING_LOSS;
+            if (here - asked).abs() > near || (here <= 0.0 && asked > ROUNDING_LOSS) {
                 return false;
             }
             of_it += here;
         }
-        total - of_it <= LOST
+        total - of_it <= ROUNDING_LOSS
     }
 
     /// Determines which revision it holds, and whether its approval is of that one.
-    fn settle(&mut self, shop: &Shop) {
+    fn resolve_revision(&mut self, shop: &Shop) {
         let live = |id: Subject| shop.ink.revision(id).filter(|revision| !revision.event.deleted);
-        let is = |id: Subject| live(id).is_some_and(|revision| self.is_of(revision.parts, shop.ink.scale.step));
+        let is = |id: Subject| live(id).is_some_and(|revision| self.matches_parts(revision.parts, shop.ink.scale.step));
         let holds = self.base.filter(|id| self.changes == 0 && is(*id));
         let approved = self.approved.filter(|yes| match shop.ink.event(*yes).map(|event| &event.fact) {
             Some(InkFact::Approved { revision, .. }) => is(*revision),
@@ -108,11 +108,11 @@ impl PotState {
 }
 
 /// Called after each event of the replay with the pot, the event, and the pot's state after it.
-pub(crate) type Watch<'a> = &'a mut dyn FnMut(Subject, Subject, &PotState);
+pub(crate) type ReplayObserver<'a> = &'a mut dyn FnMut(Subject, Subject, &PotState);
 
 /// Replays the events of these pots, and of every pot that was poured into them. An undone event only contributes the
 /// rank at which it was undone.
-pub(crate) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<PotState> {
+pub(crate) fn replay(shop: &Shop, pots: &[Subject], watch: ReplayObserver<'_>) -> Table<PotState> {
     let log = &shop.ink;
     let mut states = Table::default();
     let mut ask: Vec<Subject> = pots.to_vec();
@@ -136,27 +136,27 @@ pub(crate) fn replay(shop: &Shop, pots: &[Subject], watch: Watch<'_>) -> Table<P
     events.dedup_by_key(|(id, _)| *id);
     for (id, event) in events {
         if let Some(state) = event.fact.pours_into().and_then(|pot| states.get_mut(&pot)) {
-            state.told = state.told.max(event.changed);
+            state.content_rank = state.content_rank.max(event.effective_rank);
         }
         if !event.deleted {
-            play(shop, &mut states, id, event, watch);
+            apply_event(shop, &mut states, id, event, watch);
         }
     }
-    states.iter_mut().for_each(|(_, state)| state.settle(shop));
+    states.iter_mut().for_each(|(_, state)| state.resolve_revision(shop));
     states
 }
 
-fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent, watch: Watch<'_>) {
+fn apply_event(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent, watch: ReplayObserver<'_>) {
     let fact = &event.fact;
     if let InkFact::Moved { from, to, grams, .. } = fact {
-        return pour_over(shop, states, id, (*from, *to, *grams), watch);
+        return apply_move(shop, states, id, (*from, *to, *grams), watch);
     }
     let Some(pot) = pot_of(fact) else { return };
     let Some(state) = states.get_mut(&pot) else { return };
     match fact {
         InkFact::Poured { component, grams, step, .. } => {
             state.contents.pour(*component, *grams);
-            state.came_in = state.came_in.saturating_add(*grams);
+            state.total_in = state.total_in.saturating_add(*grams);
             match step {
                 // What was saved before everything was in is another recipe than the one being weighed.
                 PourStep::WeighIn if state.base == state.weighed_by => (state.matched, state.approved) = (None, None),
@@ -173,7 +173,7 @@ fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent
             let taken = state.take(*grams).total();
             state.used = state.used.saturating_add(taken);
         }
-        InkFact::Matched { .. } => state.matched = (state.told <= event.rank).then_some(id),
+        InkFact::Matched { .. } => state.matched = (state.content_rank <= event.rank).then_some(id),
         InkFact::Approved { .. } => state.approved = Some(id),
         InkFact::RevisionSaved { .. } => {
             (state.base, state.changes) = (Some(id), 0);
@@ -194,28 +194,28 @@ fn play(shop: &Shop, states: &mut Table<PotState>, id: Subject, event: &InkEvent
     watch(pot, id, state);
 }
 
-fn pour_over(
+fn apply_move(
     shop: &Shop,
     states: &mut Table<PotState>,
     id: Subject,
     (from, to, grams): (Subject, Subject, Grams),
-    watch: Watch<'_>,
+    watch: ReplayObserver<'_>,
 ) {
     let Some(source) = states.get_mut(&from).filter(|_| from != to) else { return };
-    source.settle(shop);
+    source.resolve_revision(shop);
     let came = source.clone();
     let taken = source.take(grams);
     source.moved_out = source.moved_out.saturating_add(taken.total());
     watch(from, id, source);
     let Some(state) = states.get_mut(&to) else { return };
-    state.told = state.told.max(came.told);
+    state.content_rank = state.content_rank.max(came.content_rank);
     if !state.contents.total().is_positive() && state.base.is_none() {
         // A pot split off another one takes over its state.
         (state.base, state.changes) = (came.base, came.changes);
         (state.matched, state.approved) = (came.matched, came.approved);
         (state.weighings, state.topped_up) = (came.weighings, came.topped_up);
     } else {
-        state.settle(shop);
+        state.resolve_revision(shop);
         if state.base.is_none() || state.base != came.base || state.changes > 0 || came.changes > 0 {
             state.change();
         } else if state.holds.is_none() || came.holds.is_none() {
@@ -226,7 +226,7 @@ fn pour_over(
         state.topped_up += came.topped_up;
     }
     state.contents.pour_all(&taken);
-    state.came_in = state.came_in.saturating_add(taken.total());
+    state.total_in = state.total_in.saturating_add(taken.total());
     watch(to, id, state);
 }
 

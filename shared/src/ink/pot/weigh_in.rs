@@ -81,15 +81,15 @@ impl WeighIn {
 
 /// How far a weight may be off its target: half a step of the scale, or a five-hundredth of the target if that is more.
 /// Our own.
-pub(crate) fn slack(target: Grams, step: Grams) -> Grams {
+pub(crate) fn tolerance(target: Grams, step: Grams) -> Grams {
     Grams::from_milligrams((step.milligrams() / 2).max(target.milligrams() / 500))
 }
 
 fn state_of(target: Grams, poured: Grams, step: Grams) -> StepState {
-    let slack = slack(target, step);
-    if poured.saturating_sub(target) > slack {
+    let tolerance = tolerance(target, step);
+    if poured.saturating_sub(target) > tolerance {
         StepState::Over
-    } else if target.saturating_sub(poured) > slack || (target.is_positive() && !poured.is_positive()) {
+    } else if target.saturating_sub(poured) > tolerance || (target.is_positive() && !poured.is_positive()) {
         StepState::ToPour
     } else {
         StepState::Done
@@ -110,7 +110,7 @@ pub(crate) fn as_resized(shop: &Shop, pot: Subject) -> Option<Pot> {
 }
 
 /// Whether the weigh-in of a pot has events that were not undone.
-pub(crate) fn is_begun(shop: &Shop, pot: Subject) -> bool {
+pub(crate) fn is_weigh_in_started(shop: &Shop, pot: Subject) -> bool {
     let weighs = |fact: &InkFact| {
         matches!(
             fact,
@@ -130,7 +130,7 @@ pub fn weigh_in(shop: &Shop, pot: Subject) -> Option<WeighIn> {
     for (id, event) in log.events_of(pot).into_iter().filter(|(_, event)| !event.deleted) {
         match &event.fact {
             InkFact::Poured { component, grams, step: PourStep::WeighIn, .. } => {
-                let here: &mut Grams = poured.or_default(*component);
+                let here: &mut Grams = poured.get_or_insert_default(*component);
                 *here = here.saturating_add(*grams);
                 last = Some(id);
             }

@@ -18,4 +18,4 @@ pub use revisions::{
 };
 pub use rows::PartRow;
 pub use scaled::{Scaled, ScaledPart, scaled};
-pub use sum_check::{OffSum, SumFix, SumOffer, WhyOff};
+pub use sum_check::{SumError, SumErrorCause, SumRepair, SumRepairOption};

@@ -60,7 +60,7 @@ pub(crate) fn parts_of(weights: &[(Subject, i64)]) -> Vec<Part> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::facts::is_whole;
+    use crate::facts::is_complete_recipe;
     use proptest::prelude::*;
     use uuid::Uuid;
 
@@ -71,7 +71,7 @@ mod tests {
     #[test]
     fn on_top_parts_make_the_whole_weigh_more_than_the_ink() {
         let parts = [part(1, 100.0, false), part(2, 10.0, true), part(3, 3.0, true), part(2, 12.0, true)];
-        assert!(is_whole(&parts));
+        assert!(is_complete_recipe(&parts));
         let percent: Vec<f64> = percentages(&parts).iter().map(|(_, percent)| *percent).collect();
         assert_eq!(percent.len(), 3);
         assert!((percent[0] - 80.0).abs() < 1e-9 && (percent[1] - 17.6).abs() < 1e-9);
@@ -80,10 +80,10 @@ mod tests {
 
     #[test]
     fn parts_that_are_not_the_whole_ink_are_no_recipe() {
-        assert!(!is_whole(&[part(1, 99.0, false), part(2, 1.0, true)]));
-        assert!(!is_whole(&[part(1, 100.0, false), part(2, 0.0, false)]));
-        assert!(!is_whole(&[part(1, 100.0, false), part(2, 401.0, true)]));
-        assert!(!is_whole(&[]));
+        assert!(!is_complete_recipe(&[part(1, 99.0, false), part(2, 1.0, true)]));
+        assert!(!is_complete_recipe(&[part(1, 100.0, false), part(2, 0.0, false)]));
+        assert!(!is_complete_recipe(&[part(1, 100.0, false), part(2, 401.0, true)]));
+        assert!(!is_complete_recipe(&[]));
     }
 
     proptest! {
@@ -95,7 +95,7 @@ mod tests {
             let weights: Vec<(Subject, i64)> = weights.iter().map(|(id, weight)| (Uuid::from_u128(*id), *weight)).collect();
             prop_assume!(weights.iter().any(|(_, weight)| *weight > 0));
             let mut parts = parts_of(&weights);
-            prop_assert!(is_whole(&parts));
+            prop_assert!(is_complete_recipe(&parts));
             let sum = |parts: &[Part]| percentages(parts).iter().map(|(_, percent)| percent).sum::<f64>();
             prop_assert!((sum(&parts) - 100.0).abs() <= 1e-9);
             let on_top = |(at, share): (usize, &u32)| Part {
@@ -104,7 +104,7 @@ mod tests {
                 on_top: true,
             };
             parts.extend(top.iter().enumerate().map(on_top));
-            prop_assert!(is_whole(&parts));
+            prop_assert!(is_complete_recipe(&parts));
             prop_assert!((sum(&parts) - 100.0).abs() <= 1e-9);
         }
     }

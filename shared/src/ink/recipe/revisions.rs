@@ -4,7 +4,7 @@ use super::percentages::parts_of;
 use crate::collections::sort_by_key;
 use crate::facts::{Fact, InkFact, Part};
 use crate::ids::Subject;
-use crate::ink::{Contents, InkEvent, PotState, Revision, pot_state, recipe_for, weigh_in};
+use crate::ink::{Contents, InkEvent, PotState, Revision, pot_state, recipe_named, weigh_in};
 use crate::shop::Shop;
 use uuid::Uuid;
 
@@ -22,7 +22,7 @@ pub struct RevisionName {
     pub mark: String,
     /// Whether another revision has the same number, so that the mark must be read as well. Two phones that have not
     /// exchanged data can cause that.
-    pub twin: bool,
+    pub shares_number: bool,
 }
 
 /// The revisions of a recipe that were not undone, oldest first.
@@ -35,10 +35,10 @@ pub fn revisions_of(shop: &Shop, recipe: Subject) -> Vec<Revision<'_>> {
 /// How a revision is shown; `None` if it is unknown.
 pub fn revision_name(shop: &Shop, id: Subject) -> Option<RevisionName> {
     let revision = shop.ink.revision(id)?;
-    let twin =
+    let shares_number =
         revisions_of(shop, revision.recipe).iter().any(|other| other.id != id && other.number == revision.number);
     let [.., high, low] = id.into_bytes();
-    Some(RevisionName { id, number: revision.number, mark: format!("{high:02x}{low:02x}"), twin })
+    Some(RevisionName { id, number: revision.number, mark: format!("{high:02x}{low:02x}"), shares_number })
 }
 
 /// The fact of a new revision of a recipe.
@@ -74,8 +74,8 @@ pub(crate) fn in_order(shop: &Shop, contents: &Contents, base: Option<Subject>) 
         .map(|revision| revision.parts.iter().map(|part| part.component).collect())
         .unwrap_or_default();
     let mut weights = contents.weights();
-    let place = |component: &Subject| order.iter().position(|other| other == component).unwrap_or(order.len());
-    sort_by_key(&mut weights, |(component, weight)| (place(component), std::cmp::Reverse(*weight), *component));
+    let index = |component: &Subject| order.iter().position(|other| other == component).unwrap_or(order.len());
+    sort_by_key(&mut weights, |(component, weight)| (index(component), std::cmp::Reverse(*weight), *component));
     weights
 }
 
@@ -157,7 +157,7 @@ pub fn save_as(shop: &Shop, pot: Subject, name: &str) -> SaveAs {
     }
     let own = || shop.ink.pot(pot).map(|pot| pot.name.clone()).unwrap_or_default();
     let name = if name.trim().is_empty() { own() } else { name.trim().chars().take(NAME).collect() };
-    match recipe_for(shop, &name) {
+    match recipe_named(shop, &name) {
         Some((recipe, found)) => SaveAs::Named { recipe, name: found.name.clone(), number: next_number(shop, recipe) },
         None => SaveAs::New(name),
     }

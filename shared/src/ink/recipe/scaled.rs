@@ -35,7 +35,7 @@ pub struct Scaled {
     /// Largest relative rounding error of any component, as an absolute value.
     pub worst: f64,
     /// The smallest batch in which no component is rounded by more than a hundredth of itself.
-    pub enough: Grams,
+    pub accurate_batch: Grams,
 }
 
 /// Weight to weigh out: rounded to the steps of the scale, but to one step instead of zero, since every part of the
@@ -66,14 +66,14 @@ pub fn scaled(parts: &[Part], size: BatchSize, step: Grams) -> Scaled {
     Scaled {
         total: rows.iter().map(|row| row.grams).sum(),
         worst: rows.iter().map(|row| row.error().abs()).fold(0.0, f64::max),
-        enough: enough(step, least as f64 / all.max(1) as f64),
+        accurate_batch: accurate_batch(step, least as f64 / all.max(1) as f64),
         parts: rows,
     }
 }
 
 /// The smallest batch in which rounding to the scale changes a component with this share, 0 to 1, by no more than a
 /// hundredth of itself; zero for a share of zero. The hundredth is our own.
-pub(crate) fn enough(step: Grams, part: f64) -> Grams {
+pub(crate) fn accurate_batch(step: Grams, part: f64) -> Grams {
     let half = step.milligrams() as f64 / 2.0;
     if part > 0.0 { Grams::from_milligrams((half * 100.0 / part).ceil() as i64) } else { Grams::ZERO }
 }
@@ -150,6 +150,6 @@ mod tests {
         assert_eq!(scaled.parts[3].grams, Grams::from_grams(3.5));
         assert!((scaled.worst - 0.15 / 3.65).abs() < 1e-9);
         // Half a step is a hundredth of 25 g, and 25 g are half a percent of 5 kg.
-        assert_eq!(scaled.enough, Grams::from_grams(5_000.0));
+        assert_eq!(scaled.accurate_batch, Grams::from_grams(5_000.0));
     }
 }

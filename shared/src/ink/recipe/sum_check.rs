@@ -7,7 +7,7 @@ use crate::shop::Shop;
 
 /// The likely cause of a wrong sum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WhyOff {
+pub enum SumErrorCause {
     /// The numbers were rounded to their decimals.
     Rounded,
     /// One part is 100 and the others add to it: written as percent on top.
@@ -20,7 +20,7 @@ pub enum WhyOff {
 
 /// A way to repair a sum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SumFix {
+pub enum SumRepair {
     /// Scale all parts, keeping their proportions.
     Scale,
     /// Add the difference to the base in this row, or take it from there.
@@ -31,29 +31,29 @@ pub enum SumFix {
 
 /// A repair, and the form after it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct SumOffer {
+pub struct SumRepairOption {
     /// The repair.
-    pub fix: SumFix,
+    pub repair: SumRepair,
     /// The rows after it.
     pub parts: Vec<PartForm>,
 }
 
 /// A sum of parts that is not 100.
 #[derive(Clone, Debug, PartialEq)]
-pub struct OffSum {
+pub struct SumError {
     /// What the parts of the ink add up to, in percent.
     pub percent: f64,
     /// The likely cause.
-    pub why: WhyOff,
+    pub cause: SumErrorCause,
     /// Repairs, the most likely first.
-    pub offers: Vec<SumOffer>,
+    pub repairs: Vec<SumRepairOption>,
 }
 
 /// Explains a sum of the ink's parts that is not 100, and offers repairs. `shares` belong to the rows, `None` for a row
 /// without a number. Returns `None` if the sum is 100, or nothing was typed.
 ///
 /// A sum counts as rounded if it is off by no more than half of the last decimal typed, for each row. Our own.
-pub(crate) fn off_sum(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) -> Option<OffSum> {
+pub(crate) fn sum_error(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) -> Option<SumError> {
     let of_ink: Vec<(usize, Share)> = rows
         .iter()
         .zip(shares)
@@ -70,22 +70,22 @@ pub(crate) fn off_sum(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) 
     let decimals = of_ink.iter().map(|(at, _)| decimals(&rows[*at].percent)).max().unwrap_or(0);
     let last = 10_i64.pow(7_u32.saturating_sub(decimals.min(7)));
     let hundreds = of_ink.iter().filter(|(_, share)| *share == Share::WHOLE).count();
-    let why = if off.abs() <= last * of_ink.len() as i64 / 2 {
-        WhyOff::Rounded
+    let cause = if off.abs() <= last * of_ink.len() as i64 / 2 {
+        SumErrorCause::Rounded
     } else if hundreds == 1 && of_ink.len() > 1 && off > 0 {
-        WhyOff::OnTop
+        SumErrorCause::OnTop
     } else if off < 0 {
-        WhyOff::TooLittle
+        SumErrorCause::TooLittle
     } else {
-        WhyOff::TooMuch
+        SumErrorCause::TooMuch
     };
-    let mut offers = Vec::new();
-    if why == WhyOff::OnTop {
+    let mut repairs = Vec::new();
+    if cause == SumErrorCause::OnTop {
         let mut parts = rows.to_vec();
         for (at, share) in &of_ink {
             parts[*at].on_top = *share != Share::WHOLE;
         }
-        offers.push(SumOffer { fix: SumFix::OnTop, parts });
+        repairs.push(SumRepairOption { repair: SumRepair::OnTop, parts });
     }
     let is_base = |at: usize| {
         let component = rows[at].component.and_then(|id| shop.ink.component(id));
@@ -96,7 +96,7 @@ pub(crate) fn off_sum(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) 
         if left > 0 {
             let mut parts = rows.to_vec();
             parts[*at].percent = Share::from_billionths(left as u32).text();
-            offers.push(SumOffer { fix: SumFix::Fill(*at), parts });
+            repairs.push(SumRepairOption { repair: SumRepair::Fill(*at), parts });
         }
     }
     let only: Vec<i64> = of_ink.iter().map(|(_, share)| i64::from(share.billionths())).collect();
@@ -107,13 +107,13 @@ pub(crate) fn off_sum(shop: &Shop, rows: &[PartForm], shares: &[Option<Share>]) 
         for ((at, _), share) in of_ink.iter().zip(scaled) {
             parts[*at].percent = Share::from_billionths(share as u32 * 1_000).text();
         }
-        offers.push(SumOffer { fix: SumFix::Scale, parts });
+        repairs.push(SumRepairOption { repair: SumRepair::Scale, parts });
     }
-    if why == WhyOff::Rounded {
+    if cause == SumErrorCause::Rounded {
         // The proportions are right as they are; no single part is wrong.
-        offers.reverse();
+        repairs.reverse();
     }
-    Some(OffSum { percent: sum as f64 / 1e7, why, offers })
+    Some(SumError { percent: sum as f64 / 1e7, cause, repairs })
 }
 
 /// Number of decimals of a number as typed.

@@ -11,7 +11,7 @@ use crate::units::Grams;
 
 /// A change of a component's stock.
 #[derive(Clone, Debug, PartialEq)]
-pub enum StockWhat {
+pub enum StockChange {
     /// It was delivered, with this note.
     Delivered(String),
     /// The remaining stock was weighed.
@@ -37,7 +37,7 @@ pub struct StockLine {
     /// Who recorded it, if known.
     pub by: Option<String>,
     /// The change.
-    pub what: StockWhat,
+    pub what: StockChange,
     /// Weight delivered, poured or left.
     pub grams: Grams,
     /// Stock after the change; `None` until the stock is known.
@@ -92,16 +92,16 @@ fn lines(shop: &Shop, id: Subject) -> Vec<StockLine> {
         let (what, grams) = match &row.fact {
             InkFact::Delivered { grams, note, .. } => {
                 left = Some(left.unwrap_or_default().saturating_add(*grams));
-                (StockWhat::Delivered(note.clone()), *grams)
+                (StockChange::Delivered(note.clone()), *grams)
             }
             InkFact::Counted { grams, .. } => {
                 left = Some(*grams);
-                (StockWhat::Counted, *grams)
+                (StockChange::Counted, *grams)
             }
             InkFact::Poured { pot, grams, step, .. } => {
                 left = left.map(|left| left.saturating_sub(*grams));
                 let name = crate::ink::recipe::rows::pot_name(shop, *pot);
-                (StockWhat::Poured { pot: *pot, name, step: *step }, *grams)
+                (StockChange::Poured { pot: *pot, name, step: *step }, *grams)
             }
             InkFact::ComponentSet(_)
             | InkFact::RecipeSet(_)

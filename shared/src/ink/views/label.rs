@@ -11,7 +11,7 @@ use crate::units::Grams;
 
 /// The revision that a pot holds.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct Holds {
+pub struct HeldRevision {
     /// The revision it started as or was last saved as; `None` for a pot without one.
     pub revision: Option<RevisionName>,
     /// Number of changes since.
@@ -30,7 +30,7 @@ pub struct PotLabel {
     /// The colour of its recipe.
     pub colour: Option<Colour>,
     /// The revision it holds.
-    pub holds: Holds,
+    pub holds: HeldRevision,
     /// The client's approval of what it holds, if nothing was changed since.
     pub approval: Option<Approval>,
     /// Wall time at which it was made, in milliseconds since 1970-01-01 UTC.
@@ -77,9 +77,10 @@ pub(crate) fn label_of(shop: &Shop, id: Subject, state: &PotState) -> Option<Pot
     })
 }
 
-pub(crate) fn holds_of(shop: &Shop, state: &PotState) -> Holds {
-    let of_it = |id| shop.ink.revision(id).is_none_or(|revision| state.is_of(revision.parts, shop.ink.scale.step));
-    Holds {
+pub(crate) fn holds_of(shop: &Shop, state: &PotState) -> HeldRevision {
+    let of_it =
+        |id| shop.ink.revision(id).is_none_or(|revision| state.matches_parts(revision.parts, shop.ink.scale.step));
+    HeldRevision {
         revision: state.base.and_then(|id| revision_name(shop, id)),
         changes: state.changes,
         as_written: state.changes == 0 && state.base.is_none_or(of_it),

@@ -19,7 +19,7 @@ pub struct LabelWords {
 
 /// A text at a position on the label.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Placed {
+pub struct PlacedText {
     /// The text.
     pub text: String,
     /// Its left edge.
@@ -36,56 +36,56 @@ pub struct Placed {
 pub type Measure<'a> = &'a dyn Fn(&str, f64, bool) -> f64;
 
 /// Width and height of the label, three to two. Without unit: it can be drawn at any size.
-pub const LABEL: [f64; 2] = [1200.0, 800.0];
+pub const LABEL_SIZE: [f64; 2] = [1200.0, 800.0];
 /// Width of the band in the ink's colour at the left edge.
-pub const BAND: f64 = 72.0;
+pub const BAND_WIDTH: f64 = 72.0;
 const MARGIN: f64 = 44.0;
 const GAP: f64 = 48.0;
 /// Line height, in font sizes.
 const LEADING: f64 = 1.25;
 /// Smallest font size that can be read at arm's length on a label as wide as a hand. Our own.
-const LEAST: f64 = 26.0;
+const MIN_FONT_SIZE: f64 = 26.0;
 
 /// Lays out a label: the name as large as possible, in two lines at most; the foot at the bottom; the components
 /// between, in as many columns as they need. Text that does not fit at the smallest size ends in an ellipsis, and
 /// components that do not fit are counted.
-pub fn label_layout(words: &LabelWords, measure: Measure<'_>) -> Vec<Placed> {
-    let left = BAND + MARGIN;
-    let width = LABEL[0] - left - MARGIN;
+pub fn label_layout(words: &LabelWords, measure: Measure<'_>) -> Vec<PlacedText> {
+    let left = BAND_WIDTH + MARGIN;
+    let width = LABEL_SIZE[0] - left - MARGIN;
     let mut placed = Vec::new();
     let mut y = MARGIN;
     let mut put = |y: &mut f64, text: &str, [largest, least]: [f64; 2], lines: usize, bold: bool| {
         let (size, lines) = fitted(text, width, [largest, least], lines, bold, measure);
         for text in lines {
             *y += size;
-            placed.push(Placed { text, x: left, y: *y, size, bold });
+            placed.push(PlacedText { text, x: left, y: *y, size, bold });
             *y += size * (LEADING - 1.0);
         }
     };
     put(&mut y, &words.name, [124.0, 52.0], 2, true);
-    put(&mut y, &words.mark, [64.0, LEAST], 1, true);
+    put(&mut y, &words.mark, [64.0, MIN_FONT_SIZE], 1, true);
     for note in &words.notes {
-        put(&mut y, note, [40.0, LEAST], 2, false);
+        put(&mut y, note, [40.0, MIN_FONT_SIZE], 2, false);
     }
     let foot = 40.0 * LEADING * words.foot.len() as f64;
-    let mut at = LABEL[1] - MARGIN - foot;
+    let mut at = LABEL_SIZE[1] - MARGIN - foot;
     let room = at - y - 24.0;
     for line in &words.foot {
-        put(&mut at, line, [40.0, LEAST], 1, false);
+        put(&mut at, line, [40.0, MIN_FONT_SIZE], 1, false);
     }
     placed.extend(parts(words, [left, y + 16.0], [width, room], measure));
     placed
 }
 
 /// The components, in one column or two.
-fn parts(words: &LabelWords, [left, top]: [f64; 2], [width, room]: [f64; 2], measure: Measure<'_>) -> Vec<Placed> {
+fn parts(words: &LabelWords, [left, top]: [f64; 2], [width, room]: [f64; 2], measure: Measure<'_>) -> Vec<PlacedText> {
     let mut placed = Vec::new();
     let count = words.parts.len();
     let rows_at = |size: f64| (room / (size * LEADING)).max(0.0).floor() as usize;
     let columns = if count > rows_at(44.0) { 2 } else { 1 };
     let column = (width - GAP * (columns as f64 - 1.0)) / columns as f64;
     let wanted = count.div_ceil(columns).max(1);
-    let size = (room / wanted as f64 / LEADING).clamp(LEAST, 44.0);
+    let size = (room / wanted as f64 / LEADING).clamp(MIN_FONT_SIZE, 44.0);
     let rows = rows_at(size).min(wanted);
     if rows == 0 {
         return placed;
@@ -99,13 +99,13 @@ fn parts(words: &LabelWords, [left, top]: [f64; 2], [width, room]: [f64; 2], mea
         let y = top + size + size * LEADING * (index % rows) as f64;
         let figure = measure(percent, size, true);
         let name = cut(name, column - after, size, false, measure);
-        placed.push(Placed { text: percent.clone(), x: x + figures - figure, y, size, bold: true });
-        placed.push(Placed { text: name, x: x + after, y, size, bold: false });
+        placed.push(PlacedText { text: percent.clone(), x: x + figures - figure, y, size, bold: true });
+        placed.push(PlacedText { text: name, x: x + after, y, size, bold: false });
     }
     if let Some(more) = words.more.get(count - shown).filter(|_| shown < count) {
         let x = left + (column + GAP) * (shown / rows) as f64;
         let y = top + size + size * LEADING * (shown % rows) as f64;
-        placed.push(Placed { text: cut(more, column, size, false, measure), x, y, size, bold: false });
+        placed.push(PlacedText { text: cut(more, column, size, false, measure), x, y, size, bold: false });
     }
     placed
 }
@@ -222,8 +222,8 @@ mod tests {
             let placed = label_layout(&words, &width_of);
             for (at, one) in placed.iter().enumerate() {
                 let right = one.x + width_of(&one.text, one.size, one.bold);
-                prop_assert!(one.x >= BAND && right <= LABEL[0] - MARGIN + 1e-6, "{one:?}");
-                prop_assert!(one.y - one.size >= 0.0 && one.y + one.size * 0.25 <= LABEL[1], "{one:?}");
+                prop_assert!(one.x >= BAND_WIDTH && right <= LABEL_SIZE[0] - MARGIN + 1e-6, "{one:?}");
+                prop_assert!(one.y - one.size >= 0.0 && one.y + one.size * 0.25 <= LABEL_SIZE[1], "{one:?}");
                 for other in placed.iter().skip(at + 1) {
                     let apart = (one.y - other.y).abs() >= one.size.min(other.size) * 0.99;
                     let beside = right <= other.x + 1e-6 || other.x + width_of(&other.text, other.size, other.bold) <= one.x + 1e-6;

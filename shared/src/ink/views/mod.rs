@@ -9,11 +9,11 @@ pub(crate) mod shelf;
 mod stock;
 mod weigh_in;
 
-pub use component_card::{ComponentCard, StockLine, StockWhat, UsedIn, component_card};
-pub use label::{Holds, PotLabel, pot_label};
-pub use label_layout::{BAND, LABEL, LabelWords, Placed, label_layout};
-pub use pot_card::{LedgerLine, LedgerWhat, PotCard, PotRow, pot_card};
+pub use component_card::{ComponentCard, StockChange, StockLine, UsedIn, component_card};
+pub use label::{HeldRevision, PotLabel, pot_label};
+pub use label_layout::{BAND_WIDTH, LABEL_SIZE, LabelWords, PlacedText, label_layout};
+pub use pot_card::{LedgerKind, LedgerLine, PotCard, PotRow, pot_card};
 pub use recipe_card::{RecipeCard, RevisionRow, recipe_card};
 pub use shelf::{InkShelf, PotLine, RecipeLine, ink_shelf};
-pub use stock::{Low, StockRow, StockView, ToBuy, stock_view};
+pub use stock::{LowReason, StockRow, StockView, ToBuy, stock_view};
 pub use weigh_in::{WeighInView, WeighRow, weigh_in_view};

@@ -15,7 +15,7 @@ use crate::units::Grams;
 
 /// Kind of a line in the ledger.
 #[derive(Clone, Debug, PartialEq)]
-pub enum LedgerWhat {
+pub enum LedgerKind {
     /// A component was poured in.
     Poured {
         /// The component.
@@ -82,7 +82,7 @@ pub struct LedgerLine {
     /// Who recorded it, if known.
     pub by: Option<String>,
     /// What happened.
-    pub what: LedgerWhat,
+    pub what: LedgerKind,
     /// Weight recorded as added (above zero) or taken out (below zero).
     pub grams: Grams,
     /// The note.
@@ -138,9 +138,9 @@ pub struct PotCard {
     /// Weight that the scale shows with the pot on it.
     pub on_scale: Grams,
     /// Weight that still fits; `None` if its capacity is unknown.
-    pub room: Option<Grams>,
+    pub headroom: Option<Grams>,
     /// Weight recorded as taken out beyond its contents: a pour was not recorded.
-    pub short: Grams,
+    pub shortfall: Grams,
     /// Weight used for printing.
     pub used: Grams,
     /// Weight wasted.
@@ -196,8 +196,8 @@ pub fn pot_card(shop: &Shop, id: Subject) -> Option<PotCard> {
         unfinished: weigh_in(shop, id).is_some_and(|weigh_in| !weigh_in.is_done()),
         rows: rows.collect(),
         on_scale: total.saturating_add(pot.tare.unwrap_or_default()),
-        room: pot.capacity.map(|capacity| capacity.saturating_sub(total)),
-        short: state.short,
+        headroom: pot.capacity.map(|capacity| capacity.saturating_sub(total)),
+        shortfall: state.shortfall,
         used: state.used,
         wasted: state.wasted,
         limits: limits_broken(shop, &percent),
@@ -212,25 +212,25 @@ fn line(shop: &Shop, pot: Subject, id: Subject, event: &InkEvent, after: &PotSta
     let name = |component: &Subject| component_name(shop, *component);
     let (what, grams) = match &event.fact {
         InkFact::Poured { component, grams, step, .. } => {
-            (LedgerWhat::Poured { component: *component, name: name(component), step: *step }, *grams)
+            (LedgerKind::Poured { component: *component, name: name(component), step: *step }, *grams)
         }
         InkFact::Accepted { component, .. } => {
-            (LedgerWhat::Accepted { component: *component, name: name(component) }, Grams::ZERO)
+            (LedgerKind::Accepted { component: *component, name: name(component) }, Grams::ZERO)
         }
-        InkFact::Resized { whole, .. } => (LedgerWhat::Resized(*whole), Grams::ZERO),
+        InkFact::Resized { whole, .. } => (LedgerKind::Resized(*whole), Grams::ZERO),
         InkFact::Moved { from, to, grams, .. } if *to == pot => {
-            (LedgerWhat::MovedIn { pot: *from, name: pot_name(shop, *from) }, *grams)
+            (LedgerKind::MovedIn { pot: *from, name: pot_name(shop, *from) }, *grams)
         }
-        InkFact::Moved { to, grams, .. } => (LedgerWhat::MovedOut { pot: *to, name: pot_name(shop, *to) }, out(grams)),
-        InkFact::Wasted { grams, .. } => (LedgerWhat::Wasted, out(grams)),
-        InkFact::Used { run, grams, pieces, .. } => (LedgerWhat::Used { run: *run, pieces: *pieces }, out(grams)),
-        InkFact::SwatchRead { .. } => (LedgerWhat::SwatchRead, Grams::ZERO),
+        InkFact::Moved { to, grams, .. } => (LedgerKind::MovedOut { pot: *to, name: pot_name(shop, *to) }, out(grams)),
+        InkFact::Wasted { grams, .. } => (LedgerKind::Wasted, out(grams)),
+        InkFact::Used { run, grams, pieces, .. } => (LedgerKind::Used { run: *run, pieces: *pieces }, out(grams)),
+        InkFact::SwatchRead { .. } => (LedgerKind::SwatchRead, Grams::ZERO),
         InkFact::Approved { revision, client, .. } => {
             let revision = revision_name(shop, *revision);
-            (LedgerWhat::Approved { revision, client: client.clone() }, Grams::ZERO)
+            (LedgerKind::Approved { revision, client: client.clone() }, Grams::ZERO)
         }
-        InkFact::RevisionSaved { .. } => (LedgerWhat::Saved(revision_name(shop, id)), Grams::ZERO),
-        InkFact::Matched { .. } => (LedgerWhat::Matched, Grams::ZERO),
+        InkFact::RevisionSaved { .. } => (LedgerKind::Saved(revision_name(shop, id)), Grams::ZERO),
+        InkFact::Matched { .. } => (LedgerKind::Matched, Grams::ZERO),
         // Nothing that happens to a pot.
         InkFact::ComponentSet(_)
         | InkFact::RecipeSet(_)

@@ -6,7 +6,7 @@ use crate::ink::batch::needs::{open_pots, recipe_of};
 use crate::ink::recipe::rows::part_rows;
 use crate::ink::{
     Approval, InkCost, LimitBroken, PartRow, Recipe, RevisionName, approvals_of, best_revision, density_of, ink_cost,
-    limits_broken, percentages, recipe_for, revision_name, revisions_of,
+    limits_broken, percentages, recipe_named, revision_name, revisions_of,
 };
 use crate::plan::open_runs;
 use crate::shop::Shop;
@@ -98,7 +98,7 @@ pub fn recipe_card(shop: &Shop, id: Subject) -> Option<RecipeCard> {
             .collect(),
         runs: runs
             .filter(|run| {
-                let named = shop.run(*run).and_then(|run| recipe_for(shop, &run.ink));
+                let named = shop.run(*run).and_then(|run| recipe_named(shop, &run.ink));
                 named.is_some_and(|(recipe, _)| recipe == id)
             })
             .collect(),

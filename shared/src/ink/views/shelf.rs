@@ -1,6 +1,6 @@
 //! Overview of the ink: recipes, pots, and what the day's runs need.
 
-use super::label::{Holds, label_of};
+use super::label::{HeldRevision, label_of};
 use super::stock::stock_of;
 use crate::collections::sort_by_key;
 use crate::colour::Colour;
@@ -42,7 +42,7 @@ pub struct PotLine {
     /// Its colour.
     pub colour: Option<Colour>,
     /// The revision it holds.
-    pub holds: Holds,
+    pub holds: HeldRevision,
     /// How far it has come.
     pub stage: PotStage,
     /// Weight of its contents.

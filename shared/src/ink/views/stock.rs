@@ -11,7 +11,7 @@ use crate::units::Grams;
 
 /// Why a component is low.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Low {
+pub enum LowReason {
     /// It is not enough for a coming run.
     ForRun {
         /// The first run it is not enough for.
@@ -52,9 +52,9 @@ pub struct StockRow {
     /// Wall time of its last weighing, in milliseconds since 1970-01-01 UTC.
     pub counted: Option<u64>,
     /// Weight that the coming runs need, as far as their need is known.
-    pub wanted: Grams,
+    pub required: Grams,
     /// Whether it is low, and why.
-    pub low: Option<Low>,
+    pub low: Option<LowReason>,
     /// What to buy.
     pub buy: Option<ToBuy>,
 }
@@ -82,19 +82,19 @@ pub fn stock_view(shop: &Shop) -> StockView {
 
 pub(crate) fn stock_of(shop: &Shop, needed: Vec<InkNeeded>) -> StockView {
     // For each component, what every coming run needs, in the order of the day.
-    let mut wanted: Table<Vec<(usize, Grams)>> = Table::default();
+    let mut required: Table<Vec<(usize, Grams)>> = Table::default();
     for (at, need) in needed.iter().enumerate() {
         let revision = need.revision.and_then(|id| shop.ink.revision(id));
         let (Some(revision), Some(grams)) = (revision, need.to_mix.filter(|grams| grams.is_positive())) else {
             continue;
         };
         for part in scaled(revision.parts, BatchSize::Whole(grams), shop.ink.scale.step).parts {
-            wanted.or_default(part.component).push((at, part.exact));
+            required.get_or_insert_default(part.component).push((at, part.exact));
         }
     }
     let mut view = StockView::default();
     for (id, component) in shop.ink.components() {
-        let takes = wanted.get(&id).map_or(&[][..], Vec::as_slice);
+        let takes = required.get(&id).map_or(&[][..], Vec::as_slice);
         let row = row(shop, id, component, takes, &needed);
         view.low += u32::from(row.low.is_some());
         if let Some(buy) = row.buy {
@@ -112,7 +112,7 @@ pub(crate) fn stock_of(shop: &Shop, needed: Vec<InkNeeded>) -> StockView {
 
 fn row(shop: &Shop, id: Subject, component: &Component, takes: &[(usize, Grams)], needed: &[InkNeeded]) -> StockRow {
     let left = stock_left(shop, id);
-    let wanted: Grams = takes.iter().map(|(_, grams)| *grams).sum();
+    let required: Grams = takes.iter().map(|(_, grams)| *grams).sum();
     let here = left.unwrap_or_default().max_zero();
     let mut rest = here;
     let mut first = None;
@@ -122,15 +122,15 @@ fn row(shop: &Shop, id: Subject, component: &Component, takes: &[(usize, Grams)]
             first = needed.get(*at);
         }
     }
-    let short = wanted.saturating_sub(here).max_zero();
+    let short = required.saturating_sub(here).max_zero();
     let low = match (left, first) {
         // What was never weighed is not known to be low.
         (None, _) => None,
-        (_, Some(need)) => Some(Low::ForRun { run: need.run, title: need.title.clone(), short }),
-        (Some(left), None) => component.low_at.filter(|limit| left < *limit).map(|_| Low::BelowLimit),
+        (_, Some(need)) => Some(LowReason::ForRun { run: need.run, title: need.title.clone(), short }),
+        (Some(left), None) => component.low_at.filter(|limit| left < *limit).map(|_| LowReason::BelowLimit),
     };
     // Enough for the coming runs, with the limit left after them.
-    let lacks = wanted.saturating_add(component.low_at.unwrap_or_default()).saturating_sub(here);
+    let lacks = required.saturating_add(component.low_at.unwrap_or_default()).saturating_sub(here);
     let buy = low.as_ref().map(|_| to_buy(component, lacks.max(Grams::from_milligrams(1))));
     StockRow {
         component: id,
@@ -139,7 +139,7 @@ fn row(shop: &Shop, id: Subject, component: &Component, takes: &[(usize, Grams)]
         colour: component.colour,
         left,
         counted: counted_at(shop, id),
-        wanted,
+        required,
         low,
         buy,
     }

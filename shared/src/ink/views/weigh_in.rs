@@ -1,10 +1,10 @@
 //! View of a weigh-in at the scale, one component at a time.
 
-use super::label::Holds;
+use super::label::HeldRevision;
 use crate::colour::Colour;
 use crate::ids::Subject;
 use crate::ink::recipe::rows::component_name;
-use crate::ink::recipe::scaled::enough;
+use crate::ink::recipe::scaled::accurate_batch;
 use crate::ink::{OverPour, StepState, WeighIn, WeighStep, over_pour, pot_state, revision_name, stock_left, weigh_in};
 use crate::shop::Shop;
 use crate::units::Grams;
@@ -28,7 +28,7 @@ pub struct WeighRow {
     pub lacks: Grams,
     /// The smallest batch in which the scale weighs it to a hundredth of itself, if this batch asks for less than half
     /// a step of it, so that the one step to pour is at least twice as much. `None` otherwise.
-    pub enough: Option<Grams>,
+    pub accurate_batch: Option<Grams>,
 }
 
 /// The weigh-in.
@@ -39,7 +39,7 @@ pub struct WeighInView {
     /// The name written on it.
     pub name: String,
     /// The revision being weighed.
-    pub holds: Holds,
+    pub holds: HeldRevision,
     /// Weight of the empty pot; `None` if the scale is zeroed with it on.
     pub tare: Option<Grams>,
     /// Smallest step of the scale.
@@ -87,7 +87,7 @@ pub fn weigh_in_view(shop: &Shop, id: Subject, choice: Option<Subject>) -> Optio
     let beyond =
         |most: Option<Grams>, weight: Grams| most.map_or(Grams::ZERO, |most| weight.saturating_sub(most).max_zero());
     // A revision saved before everything was in is not the one being weighed.
-    let holds = Holds {
+    let holds = HeldRevision {
         revision: pot.revision.and_then(|id| revision_name(shop, id)),
         changes: if state.base == pot.revision { state.changes } else { 0 },
         as_written: true,
@@ -129,7 +129,7 @@ fn row(shop: &Shop, weighing: &WeighIn, step: WeighStep, on_scale: Grams) -> Wei
         name: component_name(shop, step.component),
         colour: component.and_then(|component| component.colour),
         percent: share * 100.0,
-        enough: too_fine.then(|| enough(scale, share)),
+        accurate_batch: too_fine.then(|| accurate_batch(scale, share)),
         scale_target: to_go.is_positive().then(|| on_scale.saturating_add(to_go)),
         left,
         lacks: left.map_or(Grams::ZERO, |left| to_go.saturating_sub(left.max_zero()).max_zero()),

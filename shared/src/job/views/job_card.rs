@@ -3,7 +3,7 @@
 use crate::failure::{FailureNotice, notices_of};
 use crate::ids::{JobId, LotId, RunId};
 use crate::job::{Job, Lot};
-use crate::run::{Run, Standing};
+use crate::run::{Run, RunPhase};
 use crate::shop::Shop;
 
 /// A run on the card of a job.
@@ -18,7 +18,7 @@ pub struct RunCard {
     /// Number of spoiled pieces.
     pub misprints: u32,
     /// Whether the run is waiting, running, stopped or done.
-    pub standing: Standing,
+    pub phase: RunPhase,
     /// Its failures, oldest first.
     pub failures: Vec<FailureNotice>,
 }
@@ -65,19 +65,19 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
         .collect();
     let runs = || lots.iter().flat_map(|lot| lot.runs.iter().map(move |run| (lot.lot.total(), run)));
     let planned = runs().map(|(total, _)| total).sum();
-    let good = runs().map(|(total, run)| total - shop.left_of(run.id)).sum();
+    let good = runs().map(|(total, run)| total - shop.pieces_left(run.id)).sum();
     Some(JobCard { id, job: job.clone(), complete: planned > 0 && good == planned, planned, good, lots })
 }
 
 fn run_card(shop: &Shop, id: RunId, run: &Run) -> RunCard {
     let progress = &run.progress;
-    let standing = Standing::of(progress);
+    let phase = RunPhase::of(progress);
     RunCard {
         id,
         run: run.clone(),
         good: progress.good(),
         misprints: progress.misprints(),
-        standing,
+        phase,
         failures: notices_of(shop, id),
     }
 }

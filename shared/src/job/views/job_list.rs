@@ -44,7 +44,7 @@ pub struct JobList {
 /// The jobs whose title, client or notes contain every word of `search`.
 pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
     let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
-    let prints = prints_by_job(shop);
+    let prints = runs_by_job(shop);
     let mut list = JobList::default();
     for (id, job) in shop.jobs().filter(|(_, job)| !job.deleted) {
         let text = lowercase_latin(&format!("{} {} {}", job.title, job.client, job.notes));
@@ -72,7 +72,7 @@ pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
 }
 
 /// A run with its lot.
-struct Print<'a> {
+struct RunInJob<'a> {
     lot: &'a Lot,
     run: &'a Run,
     left: u32,
@@ -80,12 +80,12 @@ struct Print<'a> {
 
 /// Every run with its job, sorted by job and then oldest first, in one pass: a list of a thousand jobs
 /// visits each run once.
-fn prints_by_job(shop: &Shop) -> Vec<(JobId, Print<'_>)> {
+fn runs_by_job(shop: &Shop) -> Vec<(JobId, RunInJob<'_>)> {
     let mut prints = Vec::new();
     for (id, run) in shop.runs().filter(|(_, run)| !run.deleted) {
         let lot = run.lot.and_then(|lot| shop.lot(lot)).filter(|lot| !lot.deleted);
         if let Some((lot, job)) = lot.and_then(|lot| lot.job.map(|job| (lot, job))) {
-            prints.push((job, Print { lot, run, left: shop.left_of(id) }));
+            prints.push((job, RunInJob { lot, run, left: shop.pieces_left(id) }));
         }
     }
     sort_by_key(&mut prints, |(job, print)| (*job, print.lot.rank, print.run.rank));

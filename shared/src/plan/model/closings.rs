@@ -15,11 +15,14 @@ pub struct Closings {
 }
 
 /// Default closing time: five in the afternoon, Monday to Friday. Common practice, no source.
-const FIVE: Option<u16> = Some(17 * 60);
+const DEFAULT_CLOSING: Option<u16> = Some(17 * 60);
 
 impl Default for Closings {
     fn default() -> Self {
-        Self { week: [FIVE, FIVE, FIVE, FIVE, FIVE, None, None], days: Map::new() }
+        Self {
+            week: [DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, None, None],
+            days: Map::new(),
+        }
     }
 }
 

@@ -1,4 +1,4 @@
-//! Work by quarters of an hour, so that it can be summed by day in any time zone.
+//! LabourTimes by quarters of an hour, so that it can be summed by day in any time zone.
 
 use crate::codec::Encode;
 use crate::collections::Map;
@@ -7,12 +7,12 @@ use serde::{Deserialize, Serialize};
 
 /// A quarter of an hour in milliseconds. The offset of every civil time zone from UTC is a whole number of
 /// quarters.
-const QUARTER: u64 = 15 * 60 * 1000;
+const QUARTER_MS: u64 = 15 * 60 * 1000;
 
 /// Number of quarters kept: 120 days.
-const KEPT: u64 = 120 * 24 * 4;
+const QUARTERS_KEPT: u64 = 120 * 24 * 4;
 
-/// Work in one quarter of an hour, or in one day.
+/// LabourTimes in one quarter of an hour, or in one day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct TallyRow {
     /// Good pieces.
@@ -31,23 +31,23 @@ pub struct Tally {
 
 impl Tally {
     /// The row of the quarter that contains the Unix time `moment` in milliseconds.
-    pub(crate) fn at(&mut self, moment: u64) -> &mut TallyRow {
-        let quarter = moment / QUARTER;
+    pub(crate) fn row_mut(&mut self, moment: u64) -> &mut TallyRow {
+        let quarter = moment / QUARTER_MS;
         // Facts are folded by rising stamp: the quarter is nearly always the latest or a new one.
         if self.quarters.keys().next_back().is_none_or(|latest| *latest < quarter) {
-            let oldest = quarter.saturating_sub(KEPT);
+            let oldest = quarter.saturating_sub(QUARTERS_KEPT);
             if self.quarters.keys().next().is_some_and(|first| *first < oldest) {
                 self.quarters.retain(|quarter, _| *quarter >= oldest);
             }
         }
-        self.quarters.or_default(quarter)
+        self.quarters.get_or_insert_default(quarter)
     }
 
     /// Sums by local day, the oldest first, without days of no work.
     pub fn days(&self, clock: WallClock) -> Map<Day, TallyRow> {
         let mut days: Map<Day, TallyRow> = Map::new();
         for (quarter, row) in &self.quarters {
-            let day = days.or_default(clock.day_of(quarter * QUARTER));
+            let day = days.get_or_insert_default(clock.day_of(quarter * QUARTER_MS));
             day.pieces += row.pieces;
             day.misprints += row.misprints;
             day.active += row.active;

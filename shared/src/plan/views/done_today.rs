@@ -29,9 +29,9 @@ pub struct Usual {
 }
 
 /// Fewest days for a usual day.
-const FEWEST_DAYS: usize = 3;
+const MIN_DAYS: usize = 3;
 /// Most days used for a usual day.
-const MOST_DAYS: usize = 20;
+const MAX_DAYS: usize = 20;
 
 /// Today's work, and the means of up to twenty working days before.
 pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
@@ -45,9 +45,9 @@ pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
         .rev()
         .filter(|(day, row)| **day < today && row.pieces > 0)
         .map(|(_, row)| *row)
-        .take(MOST_DAYS)
+        .take(MAX_DAYS)
         .collect();
-    let usual = (earlier.len() >= FEWEST_DAYS).then(|| {
+    let usual = (earlier.len() >= MIN_DAYS).then(|| {
         let n = earlier.len() as f64;
         let mean = |of: &dyn Fn(&TallyRow) -> f64| earlier.iter().map(of).sum::<f64>() / n;
         Usual {

@@ -3,15 +3,15 @@
 use crate::colour::Colour;
 use crate::facts::{Fabric, Location};
 use crate::ids::{JobId, RunId};
-use crate::plan::{closing_of, open_runs, set_up_time};
-use crate::run::{Basis, Forecast, forecast, stop_rate};
-use crate::screen::{readiness, wait_for_screen};
+use crate::plan::{closing_today, open_runs, set_up_time};
+use crate::run::{Forecast, ForecastBasis, forecast, stop_rate};
+use crate::screen::{readiness, replacement_wait};
 use crate::shop::Shop;
 use crate::time::{Due, WallClock};
 
 /// Whether a run is out of the dryer in time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fit {
+pub enum RunFit {
     /// Out of the dryer before closing and before it is due, with a probability of at least 0.9.
     Fits,
     /// Expected in time, but with a probability below 0.9.
@@ -58,21 +58,21 @@ pub struct RailRun {
     /// Whether it is on the press now.
     pub on_press: bool,
     /// What its forecast is based on; `None` if its pace is unknown.
-    pub basis: Option<Basis>,
+    pub basis: Option<ForecastBasis>,
     /// Unix time in milliseconds at which the press is free for it.
-    pub free: u64,
+    pub press_free: u64,
     /// Unix time in milliseconds until which it waits for a screen after the press is free (on the press:
     /// until pulling can continue); `None` if it does not wait.
     pub waits_until: Option<u64>,
     /// Unix time in milliseconds at which its set-up can begin: the press is free and its screens are ready.
-    pub begin: u64,
+    pub set_up_begins: u64,
     /// Unix times in milliseconds at which it is out of the dryer: expected, early, late; `None` if its pace
     /// is unknown.
     pub finish: Option<[u64; 3]>,
     /// Whether a run before it has no known pace, so that its own times are the earliest possible.
-    pub at_the_earliest: bool,
+    pub is_earliest_possible: bool,
     /// Whether it is in time.
-    pub fit: Fit,
+    pub fit: RunFit,
     /// Probability of being out of the dryer by closing, 0 to 1.
     pub chance: Option<f64>,
 }
@@ -134,11 +134,11 @@ pub struct Rail {
     pub set_up_learned: bool,
 }
 /// The normal quantile at 0.9: half the width of an 80 % interval in standard errors.
-const NINTH: f64 = 1.281_551_565_544_6;
+const Z_90: f64 = 1.281_551_565_544_6;
 
 /// The rail as of the clock.
 pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
-    let closing = closing_of(&shop.closings, clock);
+    let closing = closing_today(&shop.closings, clock);
     let (set_up, set_up_learned) = set_up_time(shop);
     let rate = stop_rate(shop);
     let mut cursor = clock.now as f64;
@@ -148,18 +148,18 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
     for id in open_runs(shop) {
         let (Some(run), Some((job_id, job))) = (shop.run(id), shop.job_of(id)) else { continue };
         let Some(lot) = run.lot.and_then(|lot| shop.lot(lot)) else { continue };
-        let free = cursor as u64;
+        let press_free = cursor as u64;
         let on_press = run.progress.is_on_press();
         let waits_until;
         if on_press {
             // Its forecast includes the wait.
-            let wait = wait_for_screen(shop, id, clock.now);
+            let wait = replacement_wait(shop, id, clock.now);
             waits_until = (wait > 0).then_some(clock.now + wait);
         } else {
-            waits_until = readiness(shop, id, clock.now).map(|left| left.ready).filter(|ready| *ready > free);
+            waits_until = readiness(shop, id, clock.now).map(|left| left.ready).filter(|ready| *ready > press_free);
             cursor = waits_until.map_or(cursor, |ready| ready as f64);
         }
-        let begin = cursor as u64;
+        let set_up_begins = cursor as u64;
         if !on_press {
             cursor += set_up * 1000.0;
         }
@@ -167,10 +167,10 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
         let mut finish = None;
         let mut chance = None;
         if let Some(forecast) = &forecast {
-            let (out, error) = step(forecast, &mut cursor, &mut variance);
-            let reach = NINTH * error;
+            let (out, error) = advance(forecast, &mut cursor, &mut variance);
+            let reach = Z_90 * error;
             finish = Some([out as u64, (out - reach).max(clock.now as f64) as u64, (out + reach) as u64]);
-            chance = closing.map(|closing| chance_by(closing as f64, out, error));
+            chance = closing.map(|closing| probability_by(closing as f64, out, error));
         }
         let fit = fit_of(finish, clock, closing, job.due, chance);
         runs.push(RailRun {
@@ -189,11 +189,11 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             due: job.due,
             on_press,
             basis: forecast.map(|forecast| forecast.basis),
-            free,
+            press_free,
             waits_until,
-            begin,
+            set_up_begins,
             finish,
-            at_the_earliest: unknown_before,
+            is_earliest_possible: unknown_before,
             fit,
             chance,
         });
@@ -205,21 +205,21 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
 
 /// Advances the rail by a run. Returns when it is out of the dryer (Unix time in milliseconds) and the
 /// standard error in milliseconds.
-fn step(forecast: &Forecast, cursor: &mut f64, variance: &mut f64) -> (f64, f64) {
+fn advance(forecast: &Forecast, cursor: &mut f64, variance: &mut f64) -> (f64, f64) {
     let dryer = if forecast.left == 0 { forecast.time.expected } else { forecast.transit };
     let press = (forecast.time.expected - dryer).max(0.0) * 1000.0;
-    let own = (forecast.time.high - forecast.time.expected) / NINTH * 1000.0;
+    let own = (forecast.time.high - forecast.time.expected) / Z_90 * 1000.0;
     *cursor += press;
     *variance += own * own;
     (*cursor + dryer * 1000.0, variance.sqrt())
 }
 
-fn chance_by(moment: f64, out: f64, error: f64) -> f64 {
+fn probability_by(moment: f64, out: f64, error: f64) -> f64 {
     if error <= 0.0 {
         return if out <= moment { 1.0 } else { 0.0 };
     }
     // With many degrees of freedom Student's t is the normal distribution.
-    crate::run::chance_below((moment - out) / error, 1e6)
+    crate::run::t_cdf((moment - out) / error, 1e6)
 }
 
 fn fit_of(
@@ -228,34 +228,34 @@ fn fit_of(
     closing: Option<u64>,
     due: Option<Due>,
     chance: Option<f64>,
-) -> Fit {
-    let Some([expected, _, late]) = finish else { return Fit::Unknown };
+) -> RunFit {
+    let Some([expected, _, late]) = finish else { return RunFit::Unknown };
     let due_today = due.is_none_or(|due| due.day <= clock.today());
     if due.map(|due| clock.due_moment(due)).is_some_and(|moment| expected > moment) {
         return if closing.is_some_and(|closing| expected > closing) && due_today {
-            Fit::MissesClosing
+            RunFit::MissesClosing
         } else {
-            Fit::MissesDue
+            RunFit::MissesDue
         };
     }
-    let Some(closing) = closing else { return if due_today { Fit::Fits } else { Fit::Later } };
+    let Some(closing) = closing else { return if due_today { RunFit::Fits } else { RunFit::Later } };
     let due_before = due.map(|due| clock.due_moment(due)).filter(|moment| *moment < closing);
     match chance {
         _ if expected > closing => {
             if due_today {
-                Fit::MissesClosing
+                RunFit::MissesClosing
             } else {
-                Fit::Later
+                RunFit::Later
             }
         }
-        Some(chance) if chance < 0.9 && due_today => Fit::Tight,
-        _ if due_before.is_some_and(|moment| late > moment) => Fit::Tight,
-        _ => Fit::Fits,
+        Some(chance) if chance < 0.9 && due_today => RunFit::Tight,
+        _ if due_before.is_some_and(|moment| late > moment) => RunFit::Tight,
+        _ => RunFit::Fits,
     }
 }
 
 fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerdict {
-    let count = |fit: Fit| runs.iter().filter(|run| run.fit == fit).count() as u32;
+    let count = |fit: RunFit| runs.iter().filter(|run| run.fit == fit).count() as u32;
     let today = |run: &&RailRun| run.due.is_none_or(|due| due.day <= clock.today());
     let open = runs.len() as u32;
     if open == 0 {
@@ -266,27 +266,27 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
     };
     let last =
         runs.iter().filter(today).filter_map(|run| run.finish).map(|finish| finish[0]).max().unwrap_or(clock.now);
-    if count(Fit::MissesClosing) > 0 {
-        return RailVerdict::Misses { runs: count(Fit::MissesClosing), over: last.saturating_sub(closing) };
+    if count(RunFit::MissesClosing) > 0 {
+        return RailVerdict::Misses { runs: count(RunFit::MissesClosing), over: last.saturating_sub(closing) };
     }
-    if count(Fit::MissesDue) > 0 {
-        return RailVerdict::Late { runs: count(Fit::MissesDue) };
+    if count(RunFit::MissesDue) > 0 {
+        return RailVerdict::Late { runs: count(RunFit::MissesDue) };
     }
     // An unknown pace matters only if the run is due today or comes before one that is.
     let until = runs.iter().rposition(|run| today(&run)).map_or(0, |last| last + 1);
-    let unknown = runs[..until].iter().filter(|run| run.fit == Fit::Unknown).count() as u32;
+    let unknown = runs[..until].iter().filter(|run| run.fit == RunFit::Unknown).count() as u32;
     if unknown > 0 {
         return RailVerdict::Unknown { runs: unknown };
     }
-    if count(Fit::Tight) > 0 {
+    if count(RunFit::Tight) > 0 {
         return RailVerdict::Tight { finish: last };
     }
     RailVerdict::Fits { finish: last, spare: closing.saturating_sub(last) }
 }
 
-/// The order after a run is moved to position `place` among the open runs (0 is first). Nothing moves in
+/// The order after a run is moved to position `index` among the open runs (0 is first). Nothing moves in
 /// front of a run on the press. `None` if the run is not open.
-pub fn reordered(shop: &Shop, id: RunId, place: usize) -> Option<Vec<RunId>> {
+pub fn reordered(shop: &Shop, id: RunId, index: usize) -> Option<Vec<RunId>> {
     let mut order = open_runs(shop);
     let on_press = |id: &RunId| shop.run(*id).is_some_and(|run| run.progress.is_on_press());
     let first = order.iter().filter(|id| on_press(id)).count();
@@ -295,6 +295,6 @@ pub fn reordered(shop: &Shop, id: RunId, place: usize) -> Option<Vec<RunId>> {
     }
     let from = order.iter().position(|other| *other == id)?;
     let run = order.remove(from);
-    order.insert(place.max(first).min(order.len()), run);
+    order.insert(index.max(first).min(order.len()), run);
     Some(order)
 }

@@ -8,7 +8,7 @@ mod set_up;
 mod stop;
 
 pub use check_record::CheckRecord;
-pub use pace::{Gap, Pace, gaps};
+pub use pace::{Pace, PullGap, pull_gaps};
 pub use progress::{Progress, Pull, UNMARKED_PAUSE_SECONDS};
 pub use run::Run;
 pub use set_up::SetUp;

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// The working time from one count to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Gap {
+pub struct PullGap {
     /// Seconds, without marked stops.
     pub seconds: f64,
     /// Pieces counted at its end.
@@ -16,27 +16,27 @@ pub struct Gap {
 }
 
 /// A gap this many times the run's median gap may be an unmarked pause.
-const PAUSE_TIMES: f64 = 6.0;
+const PAUSE_RATIO: f64 = 6.0;
 
 /// The gaps between pulls, without the stops and with unmarked pauses flagged.
-pub fn gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<Gap> {
-    let mut gaps: Vec<Gap> = pulls
+pub fn pull_gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<PullGap> {
+    let mut gaps: Vec<PullGap> = pulls
         .windows(2)
         .map(|pair| {
             let (from, to) = (pair[0].at, pair[1].at);
-            let stood: u64 = stops.iter().map(|stop| stop.within(from, to)).sum();
+            let stood: u64 = stops.iter().map(|stop| stop.overlap(from, to)).sum();
             let seconds = to.saturating_sub(from).saturating_sub(stood) as f64 / 1000.0;
-            Gap { seconds, pieces: pair[1].pieces, is_pause: false }
+            PullGap { seconds, pieces: pair[1].pieces, is_pause: false }
         })
         .collect();
-    let each = |gap: &Gap| gap.seconds / f64::from(gap.pieces.max(1));
+    let each = |gap: &PullGap| gap.seconds / f64::from(gap.pieces.max(1));
     if gaps.iter().any(|gap| each(gap) > UNMARKED_PAUSE_SECONDS) {
         // The bit patterns of non-negative floats sort like the floats.
         let mut sorted: Vec<u64> = gaps.iter().map(|gap| each(gap).to_bits()).collect();
         sorted.sort_unstable();
         let middle = f64::from_bits(sorted[(sorted.len() - 1) / 2]);
         for gap in &mut gaps {
-            gap.is_pause = each(gap) > UNMARKED_PAUSE_SECONDS && each(gap) > PAUSE_TIMES * middle;
+            gap.is_pause = each(gap) > UNMARKED_PAUSE_SECONDS && each(gap) > PAUSE_RATIO * middle;
         }
     }
     gaps
@@ -63,7 +63,7 @@ pub struct Pace {
 
 impl Pace {
     /// The pace of these gaps without the pauses; `None` if no gap took time.
-    pub fn of(gaps: &[Gap]) -> Option<Self> {
+    pub fn of(gaps: &[PullGap]) -> Option<Self> {
         let worked = || gaps.iter().filter(|gap| !gap.is_pause && gap.pieces > 0);
         let count = worked().count();
         let pieces: u32 = worked().map(|gap| gap.pieces).sum();
@@ -85,7 +85,7 @@ impl Pace {
     /// The two paces combined. With SSᵢ = sᵢ²(Nᵢ − 1) around its own mean, the sum of squares around the
     /// common mean is SS₁ + SS₂ + k₁(μ₁ − μ)² + k₂(μ₂ − μ)².
     #[must_use]
-    pub fn and(&self, other: &Self) -> Self {
+    pub fn combine(&self, other: &Self) -> Self {
         let (gaps, pieces) = (self.gaps + other.gaps, self.pieces + other.pieces);
         let seconds = |pace: &Self| pace.mean * f64::from(pace.pieces);
         let mean = (seconds(self) + seconds(other)) / f64::from(pieces);
@@ -119,7 +119,7 @@ mod tests {
         for row in rows.lines().skip(1) {
             at.push(at[at.len() - 1] + row.parse::<f64>().unwrap());
         }
-        let pace = Pace::of(&gaps(&pulls(&at), &[])).unwrap();
+        let pace = Pace::of(&pull_gaps(&pulls(&at), &[])).unwrap();
         assert_eq!(pace.gaps, 12);
         assert!((pace.mean - 43.641_666_67).abs() < 1e-3, "{pace:?}");
         assert!((pace.sd - 6.583_375_53).abs() < 1e-3, "{pace:?}");
@@ -128,13 +128,13 @@ mod tests {
     #[test]
     fn a_stop_does_not_slow_the_pace() {
         let stop = Stop { from: 85_000, to: Some(685_000), cause: Some(StopCause::Screen) };
-        let with = Pace::of(&gaps(&pulls(&[0.0, 40.0, 80.0, 720.0, 760.0]), &[stop])).unwrap();
+        let with = Pace::of(&pull_gaps(&pulls(&[0.0, 40.0, 80.0, 720.0, 760.0]), &[stop])).unwrap();
         assert!((with.mean - 40.0).abs() < 1e-9);
     }
 
     #[test]
     fn a_forgotten_stop_does_not_slow_the_pace_either() {
-        let gaps = gaps(&pulls(&[0.0, 40.0, 80.0, 120.0, 1900.0, 1940.0]), &[]);
+        let gaps = pull_gaps(&pulls(&[0.0, 40.0, 80.0, 120.0, 1900.0, 1940.0]), &[]);
         assert!(gaps[3].is_pause);
         assert!((Pace::of(&gaps).unwrap().mean - 40.0).abs() < 1e-9);
     }
@@ -143,7 +143,7 @@ mod tests {
     fn five_pieces_counted_at_once_weigh_as_five() {
         let mut several = pulls(&[0.0, 40.0, 240.0]);
         several[2].pieces = 5;
-        let pace = Pace::of(&gaps(&several, &[])).unwrap();
+        let pace = Pace::of(&pull_gaps(&several, &[])).unwrap();
         assert!((pace.mean - 40.0).abs() < 1e-9);
         assert_eq!(pace.pieces, 6);
         assert!(pace.sd < 1e-9);

@@ -1,6 +1,6 @@
 //! What has happened to a run on the press: counts, misprints, stops and times.
 
-use super::{Pace, Stop, gaps};
+use super::{Pace, Stop, pull_gaps};
 use crate::codec::Encode;
 use crate::collections::{Map, Table};
 use crate::facts::{MisprintCause, Size, StopCause};
@@ -24,7 +24,7 @@ pub struct Pull {
 
 /// An action that undo can take back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
-pub(crate) enum Act {
+pub(crate) enum UndoableAct {
     Pulled { pieces: i32, size: Option<Size> },
     Misprinted { pieces: i32, size: Option<Size>, cause: MisprintCause, was_counted: bool },
 }
@@ -48,17 +48,17 @@ pub struct Progress {
     /// Unix time in milliseconds at which it last left the press; `None` while on it.
     pub(crate) ended: Option<u64>,
     /// Unix time in milliseconds of the latest fact from the press.
-    pub(crate) touched: Option<u64>,
+    pub(crate) last_activity: Option<u64>,
     /// The pace when it last left the press.
-    pub(crate) record: Option<Pace>,
+    pub(crate) final_pace: Option<Pace>,
     /// The pace of the archived pulls.
-    pub(crate) before: Option<Pace>,
+    pub(crate) archived_pace: Option<Pace>,
     /// Milliseconds of unmarked pauses among the archived pulls.
-    pub(crate) paused: u64,
+    pub(crate) archived_pause: u64,
     /// Unix time in milliseconds up to which work was added to the tally.
-    pub(crate) tallied: Option<u64>,
+    pub(crate) tallied_until: Option<u64>,
     /// Actions that undo can take back, by device, the latest last.
-    pub(crate) acts: Table<Vec<Act>>,
+    pub(crate) undoable: Table<Vec<UndoableAct>>,
 }
 
 impl Progress {
@@ -87,7 +87,7 @@ impl Progress {
         let mut causes = Map::new();
         for ((_, cause), pieces) in &self.misprints {
             if *pieces > 0 {
-                *causes.or_default(*cause) += *pieces as u32;
+                *causes.get_or_insert_default(*cause) += *pieces as u32;
             }
         }
         causes
@@ -119,15 +119,15 @@ impl Progress {
     }
 
     /// The stop in progress: since when (Unix time in milliseconds) and why.
-    pub fn standing(&self) -> Option<(u64, StopCause)> {
+    pub fn current_stop(&self) -> Option<(u64, StopCause)> {
         self.stops.last().filter(|stop| stop.to.is_none()).and_then(|stop| Some((stop.from, stop.cause?)))
     }
 
     /// The pace of all pulls so far, including archived ones.
     pub fn pace(&self) -> Option<Pace> {
-        let here = Pace::of(&gaps(&self.pulls, &self.stops));
-        match (self.before, here) {
-            (Some(before), Some(here)) => Some(before.and(&here)),
+        let here = Pace::of(&pull_gaps(&self.pulls, &self.stops));
+        match (self.archived_pace, here) {
+            (Some(before), Some(here)) => Some(before.combine(&here)),
             (before, here) => here.or(before),
         }
     }
@@ -136,7 +136,7 @@ impl Progress {
     pub fn stopped_ms(&self, now: u64) -> u64 {
         let Some(started) = self.started else { return 0 };
         let marked: u64 =
-            self.stops.iter().filter(|stop| stop.cause.is_some()).map(|stop| stop.within(started, now)).sum();
+            self.stops.iter().filter(|stop| stop.cause.is_some()).map(|stop| stop.overlap(started, now)).sum();
         marked + self.unmarked_ms()
     }
 
@@ -145,7 +145,7 @@ impl Progress {
         let Some(started) = self.started else { return 0 };
         let end = self.ended.unwrap_or(now);
         let off_press: u64 =
-            self.stops.iter().filter(|stop| stop.cause.is_none()).map(|stop| stop.within(started, end)).sum();
+            self.stops.iter().filter(|stop| stop.cause.is_none()).map(|stop| stop.overlap(started, end)).sum();
         end.saturating_sub(started).saturating_sub(off_press).saturating_sub(self.stopped_ms(end))
     }
 
@@ -153,12 +153,12 @@ impl Progress {
         let mut pulls = self.pulls.clone();
         // A forgotten end is a pause too.
         pulls.extend(self.ended.filter(|_| !self.pulls.is_empty()).map(|at| Pull { at, pieces: 1, size: None }));
-        let here: u64 = gaps(&pulls, &self.stops)
+        let here: u64 = pull_gaps(&pulls, &self.stops)
             .iter()
             .filter(|gap| gap.is_pause)
             .map(|gap| (gap.seconds * 1000.0).round() as u64)
             .sum();
-        self.paused + here
+        self.archived_pause + here
     }
 
     pub(crate) fn start(&mut self, at: u64) {
@@ -166,23 +166,23 @@ impl Progress {
         if self.ended.take().is_some() {
             self.close_stop(at);
         }
-        self.touched = Some(at);
+        self.last_activity = Some(at);
     }
 
     pub(crate) fn end(&mut self, at: u64) {
         if !self.is_on_press() {
-            self.touched = Some(at);
+            self.last_activity = Some(at);
             return;
         }
         self.close_stop(at);
-        self.record = self.pace();
+        self.final_pace = self.pace();
         self.ended = Some(at);
         self.stops.push(Stop { from: at, to: None, cause: None });
-        self.touched = Some(at);
+        self.last_activity = Some(at);
     }
 
     pub(crate) fn stop(&mut self, at: u64, cause: StopCause) {
-        if self.is_on_press() && self.standing().is_none() {
+        if self.is_on_press() && self.current_stop().is_none() {
             let pulled_since = |to: u64| self.pulls.last().is_some_and(|last| last.at >= to);
             match self.stops.last().filter(|last| last.cause == Some(cause)).and_then(|last| last.to) {
                 // The zone was touched by accident: nothing was pulled since, so the press never resumed.
@@ -190,14 +190,14 @@ impl Progress {
                 _ => self.stops.push(Stop { from: at, to: None, cause: Some(cause) }),
             }
         }
-        self.touched = Some(at);
+        self.last_activity = Some(at);
     }
 
     pub(crate) fn resume(&mut self, at: u64) {
-        if self.standing().is_some() {
+        if self.current_stop().is_some() {
             self.close_stop(at);
         }
-        self.touched = Some(at);
+        self.last_activity = Some(at);
     }
 
     fn close_stop(&mut self, at: u64) {
@@ -213,18 +213,18 @@ impl Progress {
             self.start(at);
             self.resume(at);
         }
-        self.touched = Some(at);
-        *self.good.or_default(size) += i64::from(pieces);
+        self.last_activity = Some(at);
+        *self.good.get_or_insert_default(size) += i64::from(pieces);
         if pieces > 0 {
-            self.remember(device, Act::Pulled { pieces, size });
+            self.push_undoable(device, UndoableAct::Pulled { pieces, size });
             self.pulls.push(Pull { at, pieces: pieces as u32, size });
             self.latest_gap_ms()
         } else {
-            self.forget(
+            self.remove_undoable(
                 device,
-                |act| matches!(act, Act::Pulled { pieces: n, size: of } if *n == -pieces && *of == size),
+                |act| matches!(act, UndoableAct::Pulled { pieces: n, size: of } if *n == -pieces && *of == size),
             );
-            self.take_back(pieces.unsigned_abs(), size);
+            self.remove_pieces(pieces.unsigned_abs(), size);
             0
         }
     }
@@ -243,55 +243,55 @@ impl Progress {
         if pieces > 0 && self.ended.is_none() {
             self.start(at);
         }
-        self.touched = Some(at);
-        *self.misprints.or_default((size, cause)) += i64::from(pieces);
+        self.last_activity = Some(at);
+        *self.misprints.get_or_insert_default((size, cause)) += i64::from(pieces);
         if was_counted {
-            *self.good.or_default(size) -= i64::from(pieces);
+            *self.good.get_or_insert_default(size) -= i64::from(pieces);
         }
         if pieces > 0 {
-            self.remember(device, Act::Misprinted { pieces, size, cause, was_counted });
+            self.push_undoable(device, UndoableAct::Misprinted { pieces, size, cause, was_counted });
             if !was_counted && self.ended.is_none() {
                 // A spoiled piece took time on the press like any other.
                 self.pulls.push(Pull { at, pieces: pieces as u32, size });
                 return self.latest_gap_ms();
             }
         } else {
-            let taken = Act::Misprinted { pieces: -pieces, size, cause, was_counted };
-            self.forget(device, |act| *act == taken);
+            let taken = UndoableAct::Misprinted { pieces: -pieces, size, cause, was_counted };
+            self.remove_undoable(device, |act| *act == taken);
             if !was_counted {
-                self.take_back(pieces.unsigned_abs(), size);
+                self.remove_pieces(pieces.unsigned_abs(), size);
             }
         }
         0
     }
 
     /// Drops what only an open job needs: single pulls and undo.
-    pub(crate) fn condense(&mut self) {
-        self.record = self.pace();
-        self.before = self.record;
-        self.paused = self.unmarked_ms();
+    pub(crate) fn archive_pulls(&mut self) {
+        self.final_pace = self.pace();
+        self.archived_pace = self.final_pace;
+        self.archived_pause = self.unmarked_ms();
         self.pulls = Vec::new();
-        self.acts = Table::default();
+        self.undoable = Table::default();
     }
 
-    fn remember(&mut self, device: DeviceId, act: Act) {
-        let acts = self.acts.or_default(device);
-        if acts.len() == UNDO_DEPTH {
-            acts.remove(0);
+    fn push_undoable(&mut self, device: DeviceId, act: UndoableAct) {
+        let undoable = self.undoable.get_or_insert_default(device);
+        if undoable.len() == UNDO_DEPTH {
+            undoable.remove(0);
         }
-        acts.push(act);
+        undoable.push(act);
     }
 
-    fn forget(&mut self, device: DeviceId, is_it: impl Fn(&Act) -> bool) {
-        if let Some(acts) = self.acts.get_mut(&device) {
-            if let Some(at) = acts.iter().rposition(is_it) {
-                acts.remove(at);
+    fn remove_undoable(&mut self, device: DeviceId, is_it: impl Fn(&UndoableAct) -> bool) {
+        if let Some(undoable) = self.undoable.get_mut(&device) {
+            if let Some(at) = undoable.iter().rposition(is_it) {
+                undoable.remove(at);
             }
         }
     }
 
     /// Removes pieces from the latest pulls, those of the same size first.
-    fn take_back(&mut self, mut pieces: u32, size: Option<Size>) {
+    fn remove_pieces(&mut self, mut pieces: u32, size: Option<Size>) {
         for same_size in [true, false] {
             let mut at = self.pulls.len();
             while pieces > 0 && at > 0 {
@@ -313,11 +313,11 @@ impl Progress {
     fn latest_gap_ms(&mut self) -> u64 {
         let Some(last) = self.pulls.last().copied() else { return 0 };
         // The time of a piece taken back is already in the tally.
-        let handed = self.tallied.replace(last.at).unwrap_or(0);
+        let handed = self.tallied_until.replace(last.at).unwrap_or(0);
         let [.., before, _] = self.pulls.as_slice() else { return 0 };
         let from = before.at.max(handed);
         let since = |stop: &&Stop| stop.to.is_none_or(|to| to > from);
-        let stood: u64 = self.stops.iter().rev().take_while(since).map(|stop| stop.within(from, last.at)).sum();
+        let stood: u64 = self.stops.iter().rev().take_while(since).map(|stop| stop.overlap(from, last.at)).sum();
         let worked = last.at.saturating_sub(from).saturating_sub(stood);
         let longest = UNMARKED_PAUSE_SECONDS * 1000.0 * f64::from(last.pieces.max(1));
         if (worked as f64) < longest { worked } else { 0 }

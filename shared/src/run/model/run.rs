@@ -41,7 +41,7 @@ deletable!(Run);
 impl Run {
     /// Applies a fact from the press. Returns the milliseconds of work that a pull completes, else 0. Other
     /// kinds of facts change nothing.
-    pub(crate) fn take(&mut self, device: DeviceId, at: u64, fact: &Fact) -> u64 {
+    pub(crate) fn apply(&mut self, device: DeviceId, at: u64, fact: &Fact) -> u64 {
         let progress = &mut self.progress;
         match fact {
             Fact::CheckMade { item, expected, outcome, by } => {

@@ -22,11 +22,11 @@ impl Stop {
     /// use lastpull_core::run::{Stop, StopCause};
     ///
     /// let stop = Stop { from: 85_000, to: Some(685_000), cause: Some(StopCause::Screen) };
-    /// assert_eq!(stop.within(80_000, 100_000), 15_000);
-    /// assert_eq!(Stop { to: None, ..stop }.within(80_000, 100_000), 15_000);
-    /// assert_eq!(stop.within(700_000, 800_000), 0);
+    /// assert_eq!(stop.overlap(80_000, 100_000), 15_000);
+    /// assert_eq!(Stop { to: None, ..stop }.overlap(80_000, 100_000), 15_000);
+    /// assert_eq!(stop.overlap(700_000, 800_000), 0);
     /// ```
-    pub fn within(&self, from: u64, to: u64) -> u64 {
+    pub fn overlap(&self, from: u64, to: u64) -> u64 {
         let end = self.to.unwrap_or(to).min(to);
         end.saturating_sub(self.from.max(from))
     }

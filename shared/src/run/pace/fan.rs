@@ -1,7 +1,7 @@
 //! Fan chart of a run: pieces over time so far, and the range of likely progress.
 
 use super::finish::TimeLeft;
-use super::forecast::{EIGHT_IN_TEN, Forecast};
+use super::forecast::{CONFIDENCE, Forecast};
 use crate::run::Progress;
 
 /// A point of the chart.
@@ -27,7 +27,7 @@ pub struct Fan {
 }
 
 /// Largest number of points per line: enough for a phone.
-const POINTS: usize = 24;
+const MAX_POINTS: usize = 24;
 
 /// The fan chart of a run as of the Unix time `now` in milliseconds. It ends at the press: time in the dryer
 /// is not included.
@@ -37,7 +37,7 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
     let good = progress.good();
     // Start below archived pulls and above misprints, so that the line ends at the count.
     let mut pulled = i64::from(good) - pulls.iter().map(|pull| i64::from(pull.pieces)).sum::<i64>();
-    let step = pulls.len().div_ceil(POINTS).max(1);
+    let step = pulls.len().div_ceil(MAX_POINTS).max(1);
     for (index, pull) in pulls.iter().enumerate() {
         pulled += i64::from(pull.pieces);
         if index % step == 0 || index + 1 == pulls.len() {
@@ -54,13 +54,13 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
             edge.push(FanPoint { at: now + (forecast.wait * 1000.0) as u64, pieces });
         }
     }
-    let reach = TimeLeft::reach(&forecast.spread, EIGHT_IN_TEN);
-    let steps = POINTS.min(forecast.left as usize);
+    let reach = TimeLeft::t_factor(&forecast.piece_time, CONFIDENCE);
+    let steps = MAX_POINTS.min(forecast.left as usize);
     for index in 1..=steps {
         let more = (forecast.left as usize * index / steps) as u32;
-        let bare = TimeLeft::within(&forecast.spread, more, reach);
+        let bare = TimeLeft::with_t_factor(&forecast.piece_time, more, reach);
         let at = |seconds: f64| {
-            let work = (seconds - forecast.spent).max(0.0) * (1.0 + forecast.stop_rate);
+            let work = (seconds - forecast.spent_on_piece).max(0.0) * (1.0 + forecast.stop_rate);
             FanPoint { at: now + ((forecast.wait + work) * 1000.0) as u64, pieces: pieces + more }
         };
         fan.early.push(at(bare.low));

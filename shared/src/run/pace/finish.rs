@@ -1,11 +1,11 @@
 //! How long the pieces that are left will take: prediction intervals.
 
-use super::student_t::{chance_below, quantile};
+use super::student_t::{t_cdf, t_quantile};
 use crate::run::Pace;
 
 /// What is known about the time of one piece.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spread {
+pub struct PieceTime {
     /// Mean in seconds per piece.
     pub mean: f64,
     /// Standard deviation of one piece's time in seconds.
@@ -13,17 +13,17 @@ pub struct Spread {
     /// Standard error of `mean` in seconds.
     pub mean_error: f64,
     /// Degrees of freedom of `sd`.
-    pub freedom: f64,
+    pub degrees_of_freedom: f64,
 }
 
-impl Spread {
+impl PieceTime {
     /// From a pace; `None` with fewer than two gaps, which have no deviation.
     pub fn of(pace: &Pace) -> Option<Self> {
         (pace.gaps >= 2).then(|| Self {
             mean: pace.mean,
             sd: pace.sd,
             mean_error: pace.sd / f64::from(pace.pieces).sqrt(),
-            freedom: f64::from(pace.gaps - 1),
+            degrees_of_freedom: f64::from(pace.gaps - 1),
         })
     }
 
@@ -53,48 +53,48 @@ impl TimeLeft {
     /// The interval that contains the true time with probability `confidence` (0 to 1, exclusive).
     ///
     /// ```
-    /// use lastpull_core::run::{Spread, TimeLeft};
+    /// use lastpull_core::run::{PieceTime, TimeLeft};
     ///
     /// // Mean, deviation and quantile of `tests/data/pace_observed_gaps.csv`: 12 gaps, one more piece.
     /// let (mean, sd) = (43.641_667, 6.583_376);
-    /// let spread = Spread { mean, sd, mean_error: sd / 12.0_f64.sqrt(), freedom: 11.0 };
-    /// let left = TimeLeft::predict(&spread, 1, 0.8);
+    /// let piece_time = PieceTime { mean, sd, mean_error: sd / 12.0_f64.sqrt(), degrees_of_freedom: 11.0 };
+    /// let left = TimeLeft::predict(&piece_time, 1, 0.8);
     /// assert!((left.low - 34.299).abs() < 0.001);
     /// assert!((left.high - 52.984).abs() < 0.001);
     /// ```
-    pub fn predict(spread: &Spread, pieces: u32, confidence: f64) -> Self {
-        Self::within(spread, pieces, Self::reach(spread, confidence))
+    pub fn predict(piece_time: &PieceTime, pieces: u32, confidence: f64) -> Self {
+        Self::with_t_factor(piece_time, pieces, Self::t_factor(piece_time, confidence))
     }
 
     /// The t(ν) of a confidence: the same for any number of pieces, and costly to compute.
-    pub(crate) fn reach(spread: &Spread, confidence: f64) -> f64 {
-        quantile(0.5 + confidence / 2.0, spread.freedom)
+    pub(crate) fn t_factor(piece_time: &PieceTime, confidence: f64) -> f64 {
+        t_quantile(0.5 + confidence / 2.0, piece_time.degrees_of_freedom)
     }
 
-    /// The interval for a given [`reach`](Self::reach).
-    pub(crate) fn within(spread: &Spread, pieces: u32, reach: f64) -> Self {
+    /// The interval for a given [`t_factor`](Self::t_factor).
+    pub(crate) fn with_t_factor(piece_time: &PieceTime, pieces: u32, reach: f64) -> Self {
         let pieces = f64::from(pieces);
-        let expected = pieces * spread.mean;
-        let reach = reach * spread.error(pieces);
+        let expected = pieces * piece_time.mean;
+        let reach = reach * piece_time.error(pieces);
         Self { expected, low: (expected - reach).max(0.0), high: expected + reach }
     }
 
     /// Probability that `pieces` more take no longer than `seconds`.
-    pub fn chance_within(spread: &Spread, pieces: u32, seconds: f64) -> f64 {
-        let expected = f64::from(pieces) * spread.mean;
-        let error = spread.error(f64::from(pieces));
+    pub fn chance_within(piece_time: &PieceTime, pieces: u32, seconds: f64) -> f64 {
+        let expected = f64::from(pieces) * piece_time.mean;
+        let error = piece_time.error(f64::from(pieces));
         if error <= 0.0 {
             return if expected <= seconds { 1.0 } else { 0.0 };
         }
-        chance_below((seconds - expected) / error, spread.freedom)
+        t_cdf((seconds - expected) / error, piece_time.degrees_of_freedom)
     }
 }
 
 /// Expected number of pieces in `seconds`: t/μ + (c² − 1)/2 with c = sd/mean, at least 0. Source: the renewal
 /// theorem, D. R. Cox, "Renewal Theory", 1962; checked against `tests/data/pace_renewal_counts.csv`.
-pub fn pieces_within(spread: &Spread, seconds: f64) -> f64 {
-    let c = spread.sd / spread.mean;
-    (seconds / spread.mean + (c * c - 1.0) / 2.0).max(0.0)
+pub fn pieces_within(piece_time: &PieceTime, seconds: f64) -> f64 {
+    let c = piece_time.sd / piece_time.mean;
+    (seconds / piece_time.mean + (c * c - 1.0) / 2.0).max(0.0)
 }
 
 #[cfg(test)]
@@ -120,10 +120,10 @@ mod tests {
         let n = seconds.len() as f64;
         let mean = seconds.iter().sum::<f64>() / n;
         let sd = (seconds.iter().map(|x| (x - mean).powi(2)).sum::<f64>() / (n - 1.0)).sqrt();
-        let spread = Spread { mean, sd, mean_error: sd / n.sqrt(), freedom: n - 1.0 };
+        let piece_time = PieceTime { mean, sd, mean_error: sd / n.sqrt(), degrees_of_freedom: n - 1.0 };
         let mut read = 0;
         for row in rows(include_str!("../../../tests/data/pace_prediction_intervals.csv")) {
-            let left = TimeLeft::predict(&spread, row[0].parse().unwrap(), number(row[1]));
+            let left = TimeLeft::predict(&piece_time, row[0].parse().unwrap(), number(row[1]));
             assert!((left.expected - number(row[3])).abs() < 1e-5, "{row:?}");
             assert!((left.low - number(row[4])).abs() < 1e-4, "{left:?} {row:?}");
             assert!((left.high - number(row[5])).abs() < 1e-4, "{left:?} {row:?}");
@@ -138,9 +138,10 @@ mod tests {
     fn a_known_pace_matches_the_normal_and_nears_the_exact_column() {
         for row in rows(include_str!("../../../tests/data/pace_gamma_vs_normal.csv")) {
             let (shape, scale) = (number(row[1]), number(row[2]));
-            let spread = Spread { mean: shape * scale, sd: shape.sqrt() * scale, mean_error: 0.0, freedom: 1e7 };
+            let piece_time =
+                PieceTime { mean: shape * scale, sd: shape.sqrt() * scale, mean_error: 0.0, degrees_of_freedom: 1e7 };
             let quantile = number(row[4]);
-            let left = TimeLeft::predict(&spread, row[3].parse().unwrap(), (quantile - 0.5).abs() * 2.0);
+            let left = TimeLeft::predict(&piece_time, row[3].parse().unwrap(), (quantile - 0.5).abs() * 2.0);
             let ours = if quantile < 0.5 { left.low } else { left.high };
             assert!((ours - number(row[6])).abs() < 1e-3, "{ours} {row:?}");
             let off = (ours / number(row[5]) - 1.0) * 100.0;
@@ -153,8 +154,8 @@ mod tests {
     fn pieces_within_a_time_agree_with_the_exact_counts() {
         for row in rows(include_str!("../../../tests/data/pace_renewal_counts.csv")) {
             let (shape, mean) = (number(row[0]), number(row[1]));
-            let spread = Spread { mean, sd: mean / shape.sqrt(), mean_error: 0.0, freedom: 1e9 };
-            let ours = pieces_within(&spread, number(row[2]));
+            let piece_time = PieceTime { mean, sd: mean / shape.sqrt(), mean_error: 0.0, degrees_of_freedom: 1e9 };
+            let ours = pieces_within(&piece_time, number(row[2]));
             assert!((ours - number(row[3])).abs() < 1e-6, "{ours} {row:?}");
         }
     }
@@ -164,12 +165,12 @@ mod tests {
         let gamma = Gamma::new(shape, 40.0 / shape).unwrap();
         let hits = (0..trials)
             .filter(|_| {
-                let seen: Vec<crate::run::Gap> = (0..n)
-                    .map(|_| crate::run::Gap { seconds: gamma.sample(rng), pieces: 1, is_pause: false })
+                let seen: Vec<crate::run::PullGap> = (0..n)
+                    .map(|_| crate::run::PullGap { seconds: gamma.sample(rng), pieces: 1, is_pause: false })
                     .collect();
-                let spread = Spread::of(&Pace::of(&seen).unwrap()).unwrap();
+                let piece_time = PieceTime::of(&Pace::of(&seen).unwrap()).unwrap();
                 let truth: f64 = (0..m).map(|_| gamma.sample(rng)).sum();
-                let left = TimeLeft::predict(&spread, m, 0.8);
+                let left = TimeLeft::predict(&piece_time, m, 0.8);
                 (left.low..=left.high).contains(&truth)
             })
             .count();
@@ -179,11 +180,11 @@ mod tests {
     #[test]
     fn the_80_percent_interval_covers_80_percent_from_five_gaps() {
         let mut rng = StdRng::seed_from_u64(20_261_125);
-        for spread in [0.1, 0.25, 0.4_f64] {
+        for piece_time in [0.1, 0.25, 0.4_f64] {
             for n in [5, 6, 8, 12, 30] {
                 for m in [1, 5, 20, 60] {
-                    let covered = coverage(1.0 / (spread * spread), n, m, &mut rng, 4_000);
-                    assert!((0.77..=0.83).contains(&covered), "spread {spread} n {n} m {m}: {covered}");
+                    let covered = coverage(1.0 / (piece_time * piece_time), n, m, &mut rng, 4_000);
+                    assert!((0.77..=0.83).contains(&covered), "piece_time {piece_time} n {n} m {m}: {covered}");
                 }
             }
         }
@@ -202,10 +203,10 @@ mod tests {
 
     #[test]
     fn the_expected_time_is_met_with_probability_one_half() {
-        let spread = Spread { mean: 40.0, sd: 8.0, mean_error: 2.5, freedom: 9.0 };
-        assert!((TimeLeft::chance_within(&spread, 10, 400.0) - 0.5).abs() < 1e-12);
-        assert!(TimeLeft::chance_within(&spread, 10, 600.0) > 0.99);
-        let machine = Spread { sd: 0.0, mean_error: 0.0, ..spread };
+        let piece_time = PieceTime { mean: 40.0, sd: 8.0, mean_error: 2.5, degrees_of_freedom: 9.0 };
+        assert!((TimeLeft::chance_within(&piece_time, 10, 400.0) - 0.5).abs() < 1e-12);
+        assert!(TimeLeft::chance_within(&piece_time, 10, 600.0) > 0.99);
+        let machine = PieceTime { sd: 0.0, mean_error: 0.0, ..piece_time };
         assert!(TimeLeft::chance_within(&machine, 10, 401.0) >= 1.0);
     }
 }

@@ -7,7 +7,7 @@ mod history;
 mod student_t;
 
 pub use fan::{Fan, FanPoint, fan};
-pub use finish::{Spread, TimeLeft, pieces_within};
-pub use forecast::{Basis, Forecast, forecast};
+pub use finish::{PieceTime, TimeLeft, pieces_within};
+pub use forecast::{Forecast, ForecastBasis, forecast};
 pub use history::{History, history_for, stop_rate};
-pub use student_t::{chance_below, quantile};
+pub use student_t::{t_cdf, t_quantile};

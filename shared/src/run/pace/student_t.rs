@@ -3,18 +3,18 @@
 //! P(T ≤ t) = 1 − ½ I(ν/(ν+t²); ν/2, ½) for t ≥ 0. Source: NIST Digital Library of Mathematical
 //! Functions, 8.17; the incomplete beta itself is the `puruspe` crate's.
 
-/// Cumulative distribution: the probability that Student's t with `freedom` degrees is below `t`.
-pub fn chance_below(t: f64, freedom: f64) -> f64 {
-    let x = freedom / (freedom + t * t);
-    let tail = 0.5 * puruspe::betai(freedom / 2.0, 0.5, x);
+/// Cumulative distribution: the probability that Student's t with `degrees_of_freedom` degrees is below `t`.
+pub fn t_cdf(t: f64, degrees_of_freedom: f64) -> f64 {
+    let x = degrees_of_freedom / (degrees_of_freedom + t * t);
+    let tail = 0.5 * puruspe::betai(degrees_of_freedom / 2.0, 0.5, x);
     if t >= 0.0 { 1.0 - tail } else { tail }
 }
 
-/// The inverse of [`chance_below`]: the t with this `chance` (strictly between 0 and 1) below it. Regula
+/// The inverse of [`t_cdf`]: the t with this `chance` (strictly between 0 and 1) below it. Regula
 /// falsi with the Illinois rule (M. Dowell, P. Jarratt, BIT 11, 1971) inside a bracket: a dozen evaluations
-/// of [`chance_below`], and it cannot diverge.
-pub fn quantile(chance: f64, freedom: f64) -> f64 {
-    let off = |t: f64| chance_below(t, freedom) - chance;
+/// of [`t_cdf`], and it cannot diverge.
+pub fn t_quantile(chance: f64, degrees_of_freedom: f64) -> f64 {
+    let off = |t: f64| t_cdf(t, degrees_of_freedom) - chance;
     let (mut low, mut high) = (-1.0_f64, 1.0_f64);
     while off(low) > 0.0 && low > -1e9 {
         low *= 2.0;
@@ -52,16 +52,16 @@ mod tests {
     fn quantiles_agree_with_the_computed_column() {
         for row in include_str!("../../../tests/data/pace_prediction_intervals.csv").lines().skip(1) {
             let cells: Vec<f64> = row.split(',').map(|cell| cell.parse().unwrap()).collect();
-            let t = quantile(0.5 + cells[1] / 2.0, 11.0);
+            let t = t_quantile(0.5 + cells[1] / 2.0, 11.0);
             assert!((t - cells[2]).abs() < 1e-7, "{t} {row}");
         }
     }
 
     #[test]
     fn the_quantile_inverts_the_distribution() {
-        for freedom in [1.0, 4.0, 30.0] {
+        for degrees_of_freedom in [1.0, 4.0, 30.0] {
             for chance in [0.01, 0.1, 0.5, 0.9, 0.999] {
-                assert!((chance_below(quantile(chance, freedom), freedom) - chance).abs() < 1e-9);
+                assert!((t_cdf(t_quantile(chance, degrees_of_freedom), degrees_of_freedom) - chance).abs() < 1e-9);
             }
         }
     }

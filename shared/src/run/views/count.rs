@@ -2,16 +2,16 @@
 
 use crate::facts::{Fact, MisprintCause, Size, StopCause};
 use crate::ids::{DeviceId, RunId};
-use crate::plan::closing_of;
-use crate::run::model::progress::Act;
-use crate::run::{Basis, Fan, Forecast, Progress, TimeLeft, fan, forecast, stop_rate};
+use crate::plan::closing_today;
+use crate::run::model::progress::UndoableAct;
+use crate::run::{Fan, Forecast, ForecastBasis, Progress, TimeLeft, fan, forecast, stop_rate};
 use crate::shop::Shop;
 use crate::time::WallClock;
 use std::borrow::Cow;
 
 /// A fact about a run that is not stored yet.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Pending {
+pub struct UnsavedFact {
     /// The run.
     pub run: RunId,
     /// Unix time in milliseconds.
@@ -20,7 +20,7 @@ pub struct Pending {
     pub fact: Fact,
 }
 
-impl Pending {
+impl UnsavedFact {
     /// Number of pieces it adds or takes off, without sign.
     fn pieces(&self) -> u32 {
         let (Fact::Pulled { pieces, .. } | Fact::Misprinted { pieces, .. }) = self.fact else { return 0 };
@@ -30,7 +30,7 @@ impl Pending {
 
 /// Phase of a run on the press.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
-pub enum Standing {
+pub enum RunPhase {
     /// Not started.
     #[default]
     Waiting,
@@ -47,10 +47,10 @@ pub enum Standing {
     Ended,
 }
 
-impl Standing {
+impl RunPhase {
     /// The phase of a run's progress.
     pub fn of(progress: &Progress) -> Self {
-        match (progress.started, progress.ended, progress.standing()) {
+        match (progress.started, progress.ended, progress.current_stop()) {
             (None, ..) => Self::Waiting,
             (_, Some(_), _) => Self::Ended,
             (_, _, Some((since, cause))) => Self::Stopped { since, cause },
@@ -83,7 +83,7 @@ impl SizeCount {
 #[derive(Clone, Debug, PartialEq)]
 pub struct PaceView {
     /// What the forecast is based on.
-    pub basis: Basis,
+    pub basis: ForecastBasis,
     /// Pieces per hour.
     pub per_hour: f64,
     /// Seconds per piece.
@@ -120,7 +120,7 @@ pub struct CountView {
     /// The size that the next count goes to: the first with pieces left, else the last.
     pub next_size: Option<Size>,
     /// Phase of the run.
-    pub standing: Standing,
+    pub phase: RunPhase,
     /// Unix time in milliseconds at which it started.
     pub started: Option<u64>,
     /// Milliseconds of work.
@@ -138,11 +138,11 @@ pub struct CountView {
 }
 
 impl CountView {
-    /// The phase that selects the page: as `standing`, but a stop counts as running.
-    pub fn phase(&self) -> Standing {
-        match self.standing {
-            Standing::Stopped { .. } | Standing::Running => Standing::Running,
-            standing @ (Standing::Waiting | Standing::Ended) => standing,
+    /// The phase that selects the page: as `phase`, but a stop counts as running.
+    pub fn page_phase(&self) -> RunPhase {
+        match self.phase {
+            RunPhase::Stopped { .. } | RunPhase::Running => RunPhase::Running,
+            phase @ (RunPhase::Waiting | RunPhase::Ended) => phase,
         }
     }
 }
@@ -172,13 +172,13 @@ pub enum UndoView {
 
 /// View state of the counting page for a run on this device. `pending` facts are folded on top of the saved
 /// ones. Default if the run is unknown.
-pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pending: &[Pending]) -> CountView {
+pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pending: &[UnsavedFact]) -> CountView {
     let Some(saved) = shop.run(id) else { return CountView::default() };
     // Facts not stored yet are folded onto a copy by the same rules.
     let mut run = Cow::Borrowed(saved);
     let mine = || pending.iter().filter(|waiting| waiting.run == id);
     for waiting in mine() {
-        run.to_mut().take(device, waiting.at, &waiting.fact);
+        run.to_mut().apply(device, waiting.at, &waiting.fact);
     }
     let lot = run.lot.and_then(|lot| shop.lot(lot));
     let progress = &run.progress;
@@ -200,30 +200,30 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     sizes.retain(|size| size.planned > 0 || size.good > 0 || size.misprints > 0);
     let good = progress.good();
     let planned = lot.map_or(0, crate::job::Lot::total);
-    let standing = Standing::of(progress);
-    let closing = closing_of(&shop.closings, clock);
-    let forecast = forecast(shop, id, clock.now, stop_rate(shop)).filter(|_| standing != Standing::Ended);
+    let phase = RunPhase::of(progress);
+    let closing = closing_today(&shop.closings, clock);
+    let forecast = forecast(shop, id, clock.now, stop_rate(shop)).filter(|_| phase != RunPhase::Ended);
     let unsized_good = sizes.iter().filter(|row| row.size.is_none()).map(|row| row.good).sum();
     let left = sizes.iter().map(SizeCount::left).sum::<u32>().saturating_sub(unsized_good);
     CountView {
         good,
-        unsaved: mine().map(Pending::pieces).sum(),
+        unsaved: mine().map(UnsavedFact::pieces).sum(),
         planned,
         left,
         over: (good + left).saturating_sub(planned),
         misprints: progress.misprints(),
         next_size: sizes.iter().find(|size| size.left() > 0).or(sizes.last()).and_then(|size| size.size),
         sizes,
-        standing,
+        phase,
         started: progress.started,
         active: progress.active_ms(clock.now),
         stopped: progress.stopped_ms(clock.now.min(progress.ended.unwrap_or(clock.now))),
         fan: fan(progress, forecast.as_ref(), clock.now),
         pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, good, left)),
         closing,
-        undo: progress.acts.get(&device).and_then(|acts| acts.last()).map(|act| match *act {
-            Act::Pulled { pieces, size } => UndoView::Pulled { pieces, size },
-            Act::Misprinted { pieces, size, cause, was_counted } => {
+        undo: progress.undoable.get(&device).and_then(|undoable| undoable.last()).map(|act| match *act {
+            UndoableAct::Pulled { pieces, size } => UndoView::Pulled { pieces, size },
+            UndoableAct::Misprinted { pieces, size, cause, was_counted } => {
                 UndoView::Misprinted { pieces, size, cause, was_counted }
             }
         }),
@@ -235,8 +235,8 @@ fn pace_view(forecast: &Forecast, now: u64, closing: Option<u64>, good: u32, lef
     let until = closing.map(|closing| (closing as f64 - now as f64) / 1000.0);
     PaceView {
         basis: forecast.basis,
-        per_hour: 3600.0 / forecast.spread.mean,
-        seconds: forecast.spread.mean,
+        per_hour: 3600.0 / forecast.piece_time.mean,
+        seconds: forecast.piece_time.mean,
         time: forecast.time,
         finish: [at(forecast.time.expected), at(forecast.time.low), at(forecast.time.high)],
         needed_per_hour: until.and_then(|seconds| forecast.needed_per_hour(seconds)),

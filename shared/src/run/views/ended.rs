@@ -7,7 +7,7 @@ use crate::shop::Shop;
 
 /// The summary of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct EndedView {
+pub struct RunSummary {
     /// Good pieces.
     pub good: u32,
     /// Pieces counted as good that were not inspected since a failure.
@@ -39,17 +39,17 @@ pub struct EndedView {
 }
 
 /// The summary of a run. Default if the run is unknown.
-pub fn ended_view(shop: &Shop, id: RunId) -> EndedView {
-    let Some(run) = shop.run(id) else { return EndedView::default() };
+pub fn run_summary(shop: &Shop, id: RunId) -> RunSummary {
+    let Some(run) = shop.run(id) else { return RunSummary::default() };
     let progress = &run.progress;
     let pieces = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.pieces.clone()).unwrap_or_default();
-    let end = progress.ended.or(progress.touched).unwrap_or(0);
+    let end = progress.ended.or(progress.last_activity).unwrap_or(0);
     let mut spoiled: crate::collections::Map<Option<Size>, u32> = crate::collections::Map::new();
     for (size, _) in progress.misprints.keys() {
         spoiled.insert(*size, progress.misprints_of(*size));
     }
     let heaps = run_pieces(shop, id);
-    EndedView {
+    RunSummary {
         good: heaps.good,
         suspect: heaps.suspect,
         suspects: suspects_of(shop, id).into_iter().collect(),

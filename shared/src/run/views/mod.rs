@@ -4,6 +4,6 @@ mod count;
 mod ended;
 mod pace_chart;
 
-pub use count::{CountView, PaceView, Pending, SizeCount, Standing, UndoView, count_view};
-pub use ended::{EndedView, ended_view};
+pub use count::{CountView, PaceView, RunPhase, SizeCount, UndoView, UnsavedFact, count_view};
+pub use ended::{RunSummary, run_summary};
 pub use pace_chart::{ChartPoint, PaceChart, pace_chart};

@@ -4,12 +4,12 @@ use super::theil_sen::{median, theil_sen};
 use super::trend::{BathPoint, bath_pace};
 
 /// Most batches on the chart; the latest are kept.
-const DRAWN: usize = 60;
+const MAX_BATCHES: usize = 60;
 /// A batch that took more than this many times the median is drawn at the upper edge: one batch forgotten
 /// overnight must not flatten the others. Our own.
-const FAR: f64 = 3.0;
+const OUTLIER_RATIO: f64 = 3.0;
 /// Height of the chart as a multiple of its highest value.
-const AIR: f64 = 1.12;
+const HEADROOM: f64 = 1.12;
 
 /// A batch on the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,12 +44,12 @@ pub struct BathChart {
 pub fn bath_chart(points: &[BathPoint], recharge_at: u16) -> Option<BathChart> {
     let pace = bath_pace(points);
     let limit_minutes = pace.map(|pace| pace.fresh * f64::from(recharge_at) / 100.0);
-    let drawn = points.get(points.len().saturating_sub(DRAWN)..)?;
+    let drawn = points.get(points.len().saturating_sub(MAX_BATCHES)..)?;
     let (first, last) = (drawn.first()?, drawn.last()?);
     let minutes: Vec<f64> = drawn.iter().map(|point| point.minutes).collect();
-    let usual = median(&minutes)? * FAR;
+    let usual = median(&minutes)? * OUTLIER_RATIO;
     let highest = minutes.iter().copied().filter(|minutes| *minutes <= usual).fold(0.0, f64::max);
-    let top = highest.max(limit_minutes.unwrap_or(0.0)) * AIR;
+    let top = highest.max(limit_minutes.unwrap_or(0.0)) * HEADROOM;
     let width = f64::from(last.screens.saturating_sub(first.screens));
     if drawn.len() < 2 || top <= 0.0 || width <= 0.0 {
         return None;

@@ -10,14 +10,14 @@ use crate::units::NumberProblem;
 
 /// Facts to record together, and the facts that undo them.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct BathStep {
+pub struct FactsWithUndo {
     /// The facts to record.
     pub facts: Vec<(Subject, Fact)>,
     /// The facts that undo them.
     pub undo: Vec<(Subject, Fact)>,
 }
 
-impl BathStep {
+impl FactsWithUndo {
     /// Moves screens to a state, and adds the facts that return each to its current state, run and colour.
     fn moves(&mut self, shop: &Shop, ids: &[Subject], to: ScreenState, by: Option<&str>) {
         let facts = move_facts(shop, ids, to, by);
@@ -38,9 +38,9 @@ impl BathStep {
 ///
 /// # Errors
 /// [`Problems`] as in [`BatchInForm::check`].
-pub fn put_in(shop: &Shop, batch: Subject, form: &BatchInForm, by: Option<&str>) -> Result<BathStep, Problems> {
+pub fn put_in(shop: &Shop, batch: Subject, form: &BatchInForm, by: Option<&str>) -> Result<FactsWithUndo, Problems> {
     let fact = Fact::Stencil(form.check()?);
-    let mut step = BathStep { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Deleted)] };
+    let mut step = FactsWithUndo { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Deleted)] };
     step.moves(shop, &form.screens, ScreenState::InBath, by);
     Ok(step)
 }
@@ -52,11 +52,11 @@ pub fn put_in(shop: &Shop, batch: Subject, form: &BatchInForm, by: Option<&str>)
 /// # Errors
 /// [`Problems`] as in [`BatchOutForm::check`], and `count` if no screen came out clean: then the batch
 /// should stay in.
-pub fn take_out(shop: &Shop, batch: Subject, form: &BatchOutForm, by: Option<&str>) -> Result<BathStep, Problems> {
-    let known = shop.stencils.bath.batch(batch).filter(|batch| batch.is_in());
+pub fn take_out(shop: &Shop, batch: Subject, form: &BatchOutForm, by: Option<&str>) -> Result<FactsWithUndo, Problems> {
+    let known = shop.exposure_log.bath.batch(batch).filter(|batch| batch.is_in());
     let Some(known) = known else {
         let fact = Fact::Stencil(form.check(false)?);
-        return Ok(BathStep { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Deleted)] });
+        return Ok(FactsWithUndo { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Deleted)] });
     };
     let dirty: Vec<Subject> = known.screens.iter().copied().filter(|id| form.not_clean.contains(id)).collect();
     let clean = u32::from(known.count()).saturating_sub(dirty.len() as u32);
@@ -69,8 +69,9 @@ pub fn take_out(shop: &Shop, batch: Subject, form: &BatchOutForm, by: Option<&st
     let counted = BatchOutForm { count: if typed { clean.to_string() } else { form.count.clone() }, ..form.clone() };
     let fact = Fact::Stencil(counted.check(true)?);
     let back = StencilFact::BatchIn { screens: known.screens.clone(), count: known.count() };
-    let mut step = BathStep { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Stencil(back))] };
-    let (dirty, clean): (Vec<_>, Vec<_>) = lying(shop, &known.screens).into_iter().partition(|id| dirty.contains(id));
+    let mut step = FactsWithUndo { facts: vec![(batch, fact)], undo: vec![(batch, Fact::Stencil(back))] };
+    let (dirty, clean): (Vec<_>, Vec<_>) =
+        still_in_bath(shop, &known.screens).into_iter().partition(|id| dirty.contains(id));
     step.moves(shop, &clean, ScreenState::Clean, by);
     step.moves(shop, &dirty, ScreenState::ToReclaim, by);
     Ok(step)
@@ -78,16 +79,16 @@ pub fn take_out(shop: &Shop, batch: Subject, form: &BatchOutForm, by: Option<&st
 
 /// The facts that delete a batch recorded by mistake. Its screens that are still in the bath wait to be
 /// reclaimed again; screens that have moved on keep their state.
-pub fn forget_batch(shop: &Shop, batch: Subject, by: Option<&str>) -> BathStep {
-    let mut step = BathStep { facts: vec![(batch, Fact::Deleted)], undo: vec![(batch, Fact::Restored)] };
-    if let Some(known) = shop.stencils.bath.batch(batch).filter(|batch| batch.is_in()) {
-        step.moves(shop, &lying(shop, &known.screens), ScreenState::ToReclaim, by);
+pub fn delete_batch(shop: &Shop, batch: Subject, by: Option<&str>) -> FactsWithUndo {
+    let mut step = FactsWithUndo { facts: vec![(batch, Fact::Deleted)], undo: vec![(batch, Fact::Restored)] };
+    if let Some(known) = shop.exposure_log.bath.batch(batch).filter(|batch| batch.is_in()) {
+        step.moves(shop, &still_in_bath(shop, &known.screens), ScreenState::ToReclaim, by);
     }
     step
 }
 
 /// Those of the screens whose state is [`ScreenState::InBath`].
-fn lying(shop: &Shop, screens: &[Subject]) -> Vec<Subject> {
+fn still_in_bath(shop: &Shop, screens: &[Subject]) -> Vec<Subject> {
     let lies = |id: &Subject| shop.screens.live(*id).is_some_and(|screen| screen.state == ScreenState::InBath);
     screens.iter().copied().filter(lies).collect()
 }

@@ -3,13 +3,13 @@
 use super::theil_sen::{median, theil_sen};
 
 /// Number of batches that describe the fresh bath, and number of batches that describe it now. Our own.
-pub const FRESH: usize = 3;
+pub const FRESH_BATCHES: usize = 3;
 /// Least number of batches for a trend. Our own.
-pub const ENOUGH: usize = 2 * FRESH;
+pub const MIN_BATCHES: usize = 2 * FRESH_BATCHES;
 /// Number of latest batches the trend is computed from.
-const LOOKED_AT: usize = 40;
+const TREND_BATCHES: usize = 40;
 /// A recharge that is further away than this many times the screens done so far is not predicted. Our own.
-const FORESIGHT: f64 = 3.0;
+const MAX_PREDICTION_RATIO: f64 = 3.0;
 
 /// A finished batch of one charge.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,12 +73,12 @@ pub enum ScreensLeft {
     },
 }
 
-/// The speed of a charge; `None` if there are fewer than [`ENOUGH`] batches.
+/// The speed of a charge; `None` if there are fewer than [`MIN_BATCHES`] batches.
 pub fn bath_pace(points: &[BathPoint]) -> Option<BathPace> {
-    if points.len() < ENOUGH {
+    if points.len() < MIN_BATCHES {
         return None;
     }
-    let (first, last) = (points.get(..FRESH)?, points.get(points.len() - FRESH..)?);
+    let (first, last) = (points.get(..FRESH_BATCHES)?, points.get(points.len() - FRESH_BATCHES..)?);
     let minutes = |part: &[BathPoint]| median(&part.iter().map(|point| point.minutes).collect::<Vec<_>>());
     let size = |part: &[BathPoint]| median(&part.iter().map(|point| f64::from(point.count)).collect::<Vec<_>>());
     let sizes = size(last)? / size(first)?;
@@ -95,18 +95,18 @@ pub fn bath_pace(points: &[BathPoint]) -> Option<BathPace> {
 /// [`theil_sen`].
 pub fn bath_trend(points: &[BathPoint], recharge_at: u16) -> BathTrend {
     let Some(pace) = bath_pace(points) else {
-        return BathTrend::TooFew { more: ENOUGH.saturating_sub(points.len()) };
+        return BathTrend::TooFew { more: MIN_BATCHES.saturating_sub(points.len()) };
     };
     let limit = pace.fresh * f64::from(recharge_at) / 100.0;
     if pace.now >= limit {
         return BathTrend::Recharge;
     }
-    let looked_at = points.iter().skip(points.len().saturating_sub(LOOKED_AT));
+    let looked_at = points.iter().skip(points.len().saturating_sub(TREND_BATCHES));
     let spots: Vec<(f64, f64)> = looked_at.map(|point| (f64::from(point.screens), point.minutes)).collect();
     let done = spots.last().map_or(0.0, |(screens, _)| *screens);
     let Some(line) = theil_sen(&spots).filter(|line| line.least > 0.0) else { return BathTrend::Steady };
     let to_go = (limit - (line.intercept + line.slope * done)).max(0.0);
-    let screens = |slope: f64| Some((to_go / slope).round()).filter(|left| *left <= done * FORESIGHT);
+    let screens = |slope: f64| Some((to_go / slope).round()).filter(|left| *left <= done * MAX_PREDICTION_RATIO);
     BathTrend::Slowing(match screens(line.slope) {
         None => ScreensLeft::FarOff,
         Some(likely) => ScreensLeft::About {
@@ -128,7 +128,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn constant_minutes_give_no_trend(minutes in 0.1..200.0f64, batches in ENOUGH..60) {
+        fn constant_minutes_give_no_trend(minutes in 0.1..200.0f64, batches in MIN_BATCHES..60) {
             prop_assert_eq!(bath_trend(&charge(&vec![minutes; batches]), RECHARGE), BathTrend::Steady);
         }
 
@@ -178,7 +178,7 @@ mod tests {
         }
     }
 
-    const RECHARGE: u16 = crate::screen::RECHARGE_AT;
+    const RECHARGE: u16 = crate::screen::DEFAULT_RECHARGE_PERCENT;
 
     #[test]
     fn five_batches_are_too_few_for_a_trend() {

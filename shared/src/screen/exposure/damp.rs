@@ -4,7 +4,7 @@ use crate::facts::Family;
 
 /// What the room's humidity means for an exposure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DampNote {
+pub enum HumidityEffect {
     /// There is no current reading.
     NotRead,
     /// Dry enough for coated screens.
@@ -17,7 +17,7 @@ pub enum DampNote {
 }
 
 /// The highest relative humidity for coated screens, in percent.
-pub const DAMPEST: u8 = 40;
+pub const MAX_HUMIDITY: u8 = 40;
 
 /// What the room's humidity means for an emulsion: humid air affects the two kinds of emulsion in opposite
 /// directions. `humidity` is the latest reading in percent relative humidity; `None` if there is no current
@@ -25,12 +25,12 @@ pub const DAMPEST: u8 = 40;
 ///
 /// Source: `screen_room_facts.csv`: coated screens at or below 40 % relative humidity; an emulsion
 /// maker, "Humidity... It's a Constant Battle".
-pub fn damp_note(family: Family, humidity: Option<u8>) -> DampNote {
+pub fn humidity_effect(family: Family, humidity: Option<u8>) -> HumidityEffect {
     match (humidity, family) {
-        (None, _) => DampNote::NotRead,
-        (Some(percent), _) if percent <= DAMPEST => DampNote::Dry,
-        (Some(_), Family::Diazo | Family::DualCure) => DampNote::MoreTime,
-        (Some(_), Family::Photopolymer) => DampNote::LessTimeButWeak,
+        (None, _) => HumidityEffect::NotRead,
+        (Some(percent), _) if percent <= MAX_HUMIDITY => HumidityEffect::Dry,
+        (Some(_), Family::Diazo | Family::DualCure) => HumidityEffect::MoreTime,
+        (Some(_), Family::Photopolymer) => HumidityEffect::LessTimeButWeak,
     }
 }
 
@@ -53,9 +53,9 @@ mod tests {
         assert!(
             published("pure photopolymer in humid air,").starts_with("\"expose FASTER (less time), stencil still weak")
         );
-        assert_eq!(damp_note(Family::Diazo, Some(60)), DampNote::MoreTime);
-        assert_eq!(damp_note(Family::DualCure, Some(60)), DampNote::MoreTime);
-        assert_eq!(damp_note(Family::Photopolymer, Some(60)), DampNote::LessTimeButWeak);
+        assert_eq!(humidity_effect(Family::Diazo, Some(60)), HumidityEffect::MoreTime);
+        assert_eq!(humidity_effect(Family::DualCure, Some(60)), HumidityEffect::MoreTime);
+        assert_eq!(humidity_effect(Family::Photopolymer, Some(60)), HumidityEffect::LessTimeButWeak);
     }
 
     /// Source: `screen_room_facts.csv`.
@@ -64,9 +64,9 @@ mod tests {
         let published = published("coated screens: store at or below,");
         let percent: u8 = published.split(' ').next().unwrap().parse().unwrap();
         for family in Family::ALL {
-            assert_eq!(damp_note(family, Some(percent)), DampNote::Dry);
-            assert_ne!(damp_note(family, Some(percent + 1)), DampNote::Dry);
-            assert_eq!(damp_note(family, None), DampNote::NotRead);
+            assert_eq!(humidity_effect(family, Some(percent)), HumidityEffect::Dry);
+            assert_ne!(humidity_effect(family, Some(percent + 1)), HumidityEffect::Dry);
+            assert_eq!(humidity_effect(family, None), HumidityEffect::NotRead);
         }
     }
 }

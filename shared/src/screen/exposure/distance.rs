@@ -56,7 +56,7 @@ pub fn time_at_distance(kind: LampKind, time: Seconds, from: Length, to: Length)
 /// How much less light the corner of a frame gets than its middle, as shares of the light in the middle (0
 /// to 1).
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct EdgeLight {
+pub struct EdgeFalloff {
     /// Loss under a bare bulb, which shines equally in all directions: 1 − cos³.
     pub bulb_loss: f64,
     /// Loss under a small flat light, which shines most strongly straight down: 1 − cos⁴.
@@ -71,7 +71,12 @@ pub struct EdgeLight {
 ///
 /// Source: the cosine laws of illumination, cos³ for a point that shines equally in all directions and cos⁴
 /// for a Lambertian one; values in `exposure_edge_falloff.csv`.
-pub fn edge_light(kind: LampKind, height: Length, width: Length, length: Length) -> Result<EdgeLight, NoDistanceLaw> {
+pub fn edge_falloff(
+    kind: LampKind,
+    height: Length,
+    width: Length,
+    length: Length,
+) -> Result<EdgeFalloff, NoDistanceLaw> {
     is_point(kind)?;
     if height.micrometres() <= 0 {
         return Err(NoDistanceLaw::NotKnown);
@@ -80,7 +85,7 @@ pub fn edge_light(kind: LampKind, height: Length, width: Length, length: Length)
     let aside = half(width) * half(width) + half(length) * half(length);
     let down = height.millimetres() * height.millimetres();
     let cos2 = down / (down + aside);
-    Ok(EdgeLight { bulb_loss: 1.0 - cos2 * cos2.sqrt(), flat_loss: 1.0 - cos2 * cos2 })
+    Ok(EdgeFalloff { bulb_loss: 1.0 - cos2 * cos2.sqrt(), flat_loss: 1.0 - cos2 * cos2 })
 }
 
 #[cfg(test)]
@@ -114,11 +119,11 @@ mod tests {
             (LampKind::Contact, NoDistanceLaw::Contact),
         ] {
             assert_eq!(time_at_distance(kind, time, near, far), Err(reason));
-            assert_eq!(edge_light(kind, near, far, far), Err(reason));
+            assert_eq!(edge_falloff(kind, near, far, far), Err(reason));
         }
         let nothing = Length::from_inches(0.0);
         assert_eq!(time_at_distance(LampKind::Point, time, nothing, far), Err(NoDistanceLaw::NotKnown));
-        assert_eq!(edge_light(LampKind::Point, nothing, far, far), Err(NoDistanceLaw::NotKnown));
+        assert_eq!(edge_falloff(LampKind::Point, nothing, far, far), Err(NoDistanceLaw::NotKnown));
     }
 
     /// Source: `exposure_edge_falloff.csv`. A frame whose half diagonal is h has sides of h·√2.
@@ -129,7 +134,7 @@ mod tests {
         for row in rows.lines().skip(1) {
             let cells: Vec<f64> = row.split(',').map(|cell| cell.parse().unwrap()).collect();
             let side = Length::from_inches(cells[1] * std::f64::consts::SQRT_2);
-            let light = edge_light(LampKind::Point, Length::from_inches(cells[0]), side, side).unwrap();
+            let light = edge_falloff(LampKind::Point, Length::from_inches(cells[0]), side, side).unwrap();
             assert!((1.0 - light.bulb_loss - cells[2]).abs() < 2e-6, "{row}");
             assert!((1.0 - light.flat_loss - cells[3]).abs() < 2e-6, "{row}");
             read += 1;

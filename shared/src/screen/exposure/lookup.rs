@@ -2,7 +2,7 @@
 
 use super::distance::time_at_distance;
 use crate::collections::sort_by_key;
-use crate::facts::{Coats, Found, LampKind, MeshCloth};
+use crate::facts::{Coats, ExposureMethod, LampKind, MeshCloth};
 use crate::ids::Subject;
 use crate::screen::KnownExposure;
 use crate::shop::Shop;
@@ -11,7 +11,7 @@ use std::cmp::Reverse;
 
 /// A query for an exposure time.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ExposureAsked {
+pub struct ExposureQuery {
     /// The emulsion.
     pub emulsion: Subject,
     /// The mesh.
@@ -40,7 +40,7 @@ pub struct ExposureRow {
     /// The exposure time.
     pub time: Seconds,
     /// How it was found.
-    pub found: Found,
+    pub found: ExposureMethod,
     /// Whether it was confirmed on a stencil, not only computed.
     pub tested: bool,
     /// Who found it.
@@ -55,7 +55,7 @@ pub struct ExposureRow {
 
 /// How the nearest known exposure differs from the query.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Difference {
+pub enum ExposureDifference {
     /// Another lamp: its time says little.
     Lamp,
     /// The lamp hung at another distance.
@@ -70,7 +70,7 @@ pub enum Difference {
     Coats,
 }
 
-/// The answer to [`ExposureAsked`].
+/// The answer to [`ExposureQuery`].
 #[derive(Clone, Debug, PartialEq)]
 pub enum ExposureAnswer {
     /// An exposure for exactly this combination.
@@ -80,7 +80,7 @@ pub enum ExposureAnswer {
         /// The nearest.
         row: ExposureRow,
         /// How it differs.
-        differs: Vec<Difference>,
+        differs: Vec<ExposureDifference>,
         /// If only the distance of a point lamp differs: the time computed for the new distance.
         scaled: Option<Seconds>,
     },
@@ -91,28 +91,32 @@ pub enum ExposureAnswer {
 /// The exposure for a query. Only exposures with the same emulsion are considered. The nearest is chosen
 /// by: same lamp, same distance, same dye, nearest mesh count, same thread, same coats, tested before
 /// computed, latest first. Our own order.
-pub fn exposure_for(shop: &Shop, asked: &ExposureAsked) -> ExposureAnswer {
-    let log = &shop.stencils;
-    let mut known: Vec<_> = log.exposures().filter(|(_, known)| known.fact.emulsion == asked.emulsion).collect();
-    let inch = |cloth: &MeshCloth| cloth.count.an_inch();
+pub fn exposure_for(shop: &Shop, query: &ExposureQuery) -> ExposureAnswer {
+    let log = &shop.exposure_log;
+    let mut known: Vec<_> = log.exposures().filter(|(_, known)| known.fact.emulsion == query.emulsion).collect();
+    let inch = |cloth: &MeshCloth| cloth.count.per_inch();
     sort_by_key(&mut known, |(id, known)| {
-        let differs = differences(shop, asked, known);
+        let differs = differences(shop, query, known);
         let has = |difference| differs.contains(&difference);
         (
-            (has(Difference::Lamp), has(Difference::Distance), has(Difference::Dyed)),
-            (inch(&known.fact.cloth).abs_diff(inch(&asked.cloth)), has(Difference::Count), has(Difference::Thread)),
-            (has(Difference::Coats), known.fact.coats != asked.coats, !known.fact.found.is_tested()),
+            (has(ExposureDifference::Lamp), has(ExposureDifference::Distance), has(ExposureDifference::Dyed)),
+            (
+                inch(&known.fact.cloth).abs_diff(inch(&query.cloth)),
+                has(ExposureDifference::Count),
+                has(ExposureDifference::Thread),
+            ),
+            (has(ExposureDifference::Coats), known.fact.coats != query.coats, !known.fact.found.is_tested()),
             (Reverse(known.at), *id),
         )
     });
     let Some((id, known)) = known.first() else { return ExposureAnswer::Unknown };
-    let differs = differences(shop, asked, known);
+    let differs = differences(shop, query, known);
     let row = row_of(shop, *id, known);
     if differs.is_empty() {
         return ExposureAnswer::Known(row);
     }
-    let scaled = match (differs.as_slice(), known.fact.distance, log.lamp(asked.lamp)) {
-        ([Difference::Distance], Some(from), Some(lamp)) => {
+    let scaled = match (differs.as_slice(), known.fact.distance, log.lamp(query.lamp)) {
+        ([ExposureDifference::Distance], Some(from), Some(lamp)) => {
             lamp.distance.and_then(|to| time_at_distance(lamp.kind, known.fact.time, from, to).ok())
         }
         _ => None,
@@ -122,11 +126,11 @@ pub fn exposure_for(shop: &Shop, asked: &ExposureAsked) -> ExposureAnswer {
 
 /// How a known exposure differs from the query. A distance or coats that only one of the two states are no
 /// difference: a shop that always coats the same way need not enter it.
-fn differences(shop: &Shop, asked: &ExposureAsked, known: &KnownExposure) -> Vec<Difference> {
+fn differences(shop: &Shop, query: &ExposureQuery, known: &KnownExposure) -> Vec<ExposureDifference> {
     let fact = &known.fact;
-    let lamp = shop.stencils.lamp(asked.lamp);
+    let lamp = shop.exposure_log.lamp(query.lamp);
     let now = lamp.filter(|lamp| lamp.kind != LampKind::Contact).and_then(|lamp| lamp.distance);
-    let same_lamp = fact.lamp == asked.lamp;
+    let same_lamp = fact.lamp == query.lamp;
     let unlike = |a: Option<Length>, b: Option<Length>| a.zip(b).is_some_and(|(a, b)| a != b);
     let mut differs = Vec::new();
     let mut note = |is: bool, difference| {
@@ -134,17 +138,17 @@ fn differences(shop: &Shop, asked: &ExposureAsked, known: &KnownExposure) -> Vec
             differs.push(difference);
         }
     };
-    note(!same_lamp, Difference::Lamp);
-    note(same_lamp && unlike(fact.distance, now), Difference::Distance);
-    note(fact.cloth.dyed != asked.cloth.dyed, Difference::Dyed);
-    note(fact.cloth.count != asked.cloth.count, Difference::Count);
-    note(fact.cloth.thread_um != asked.cloth.thread_um, Difference::Thread);
-    note(fact.coats.zip(asked.coats).is_some_and(|(a, b)| a != b), Difference::Coats);
+    note(!same_lamp, ExposureDifference::Lamp);
+    note(same_lamp && unlike(fact.distance, now), ExposureDifference::Distance);
+    note(fact.cloth.dyed != query.cloth.dyed, ExposureDifference::Dyed);
+    note(fact.cloth.count != query.cloth.count, ExposureDifference::Count);
+    note(fact.cloth.thread_um != query.cloth.thread_um, ExposureDifference::Thread);
+    note(fact.coats.zip(query.coats).is_some_and(|(a, b)| a != b), ExposureDifference::Coats);
     differs
 }
 
 fn row_of(shop: &Shop, id: Subject, known: &KnownExposure) -> ExposureRow {
-    let (log, fact) = (&shop.stencils, &known.fact);
+    let (log, fact) = (&shop.exposure_log, &known.fact);
     let same = |other: &KnownExposure| {
         let other = &other.fact;
         (other.emulsion, other.lamp, other.distance, other.cloth, other.coats)
@@ -170,7 +174,7 @@ fn row_of(shop: &Shop, id: Subject, known: &KnownExposure) -> ExposureRow {
 
 /// All known exposures, the latest first.
 pub fn exposure_list(shop: &Shop) -> Vec<ExposureRow> {
-    let mut rows: Vec<_> = shop.stencils.exposures().map(|(id, known)| row_of(shop, id, known)).collect();
+    let mut rows: Vec<_> = shop.exposure_log.exposures().map(|(id, known)| row_of(shop, id, known)).collect();
     sort_by_key(&mut rows, |row| (Reverse(row.at), row.id));
     rows
 }

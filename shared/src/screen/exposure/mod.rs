@@ -5,7 +5,7 @@ pub(crate) mod distance;
 mod lookup;
 mod step_wedge;
 
-pub use damp::{DAMPEST, DampNote, damp_note};
-pub use distance::{EdgeLight, NoDistanceLaw, edge_light, time_at_distance};
-pub use lookup::{Difference, ExposureAnswer, ExposureAsked, ExposureRow, exposure_for, exposure_list};
-pub use step_wedge::{CALCULATOR_COLUMNS, NoReading, TestAdvice, TestReading, from_columns, from_step_guide};
+pub use damp::{HumidityEffect, MAX_HUMIDITY, humidity_effect};
+pub use distance::{EdgeFalloff, NoDistanceLaw, edge_falloff, time_at_distance};
+pub use lookup::{ExposureAnswer, ExposureDifference, ExposureQuery, ExposureRow, exposure_for, exposure_list};
+pub use step_wedge::{CALCULATOR_COLUMNS, NoTestResult, TestAdvice, TestResult, from_columns, from_step_guide};

@@ -5,16 +5,16 @@ use crate::units::Seconds;
 
 /// Ratio of the light of one step of the guide to the next: 10^0.15, because the densities are 0.15 apart.
 /// Source: "How to Use the 21 Wedge", Cape Fear Press.
-const STEP: f64 = 1.412_537_544_622_754;
+const STEP_RATIO: f64 = 1.412_537_544_622_754;
 /// A correction by more steps than this should be tested again. Our own.
-const FAR: i8 = 2;
+const MAX_CONFIRMED_STEPS: i8 = 2;
 /// The columns of a common exposure calculator film, in percent of the test's light. Four of them are
 /// published in "Using the Exposure Calculator, Part II" (2019); 50 is common practice, no source.
 pub const CALCULATOR_COLUMNS: [u8; 5] = [100, 70, 50, 33, 25];
 
 /// The result of a test.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TestReading {
+pub struct TestResult {
     /// The exposure time.
     pub time: Seconds,
     /// That time as a multiple of the test's time.
@@ -38,7 +38,7 @@ pub enum TestAdvice {
 
 /// Why a test gives no result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum NoReading {
+pub enum NoTestResult {
     /// Not even the first step stayed solid: expose much longer.
     NothingHeld,
     /// All steps stayed solid, so the last solid step cannot be seen: expose much shorter.
@@ -52,29 +52,29 @@ pub enum NoReading {
 ///
 /// ```
 /// use lastpull_core::quantity::Seconds;
-/// use lastpull_core::screen::{NoReading, TestAdvice, from_step_guide};
+/// use lastpull_core::screen::{NoTestResult, TestAdvice, from_step_guide};
 ///
 /// let reading = from_step_guide(Seconds::new(120.0), 5, 7).unwrap();
 /// assert!((reading.factor - 1.995262).abs() < 1e-6);
 /// assert_eq!(reading.advice, TestAdvice::Confirm);
-/// assert_eq!(from_step_guide(Seconds::new(120.0), 0, 7), Err(NoReading::NothingHeld));
+/// assert_eq!(from_step_guide(Seconds::new(120.0), 0, 7), Err(NoTestResult::NothingHeld));
 /// ```
 ///
 /// # Errors
-/// [`NoReading`] if no step or every step stayed solid, or if the time is outside [`SHORTEST`] to
+/// [`NoTestResult`] if no step or every step stayed solid, or if the time is outside [`SHORTEST`] to
 /// [`LONGEST`].
 ///
 /// Source: densities 0.15 apart, "How to Use the 21 Wedge", Cape Fear Press.
-pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestReading, NoReading> {
+pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestResult, NoTestResult> {
     match solid {
-        0 => return Err(NoReading::NothingHeld),
-        GUIDE_STEPS.. => return Err(NoReading::AllHeld),
+        0 => return Err(NoTestResult::NothingHeld),
+        GUIDE_STEPS.. => return Err(NoTestResult::AllHeld),
         _ => {}
     }
     let steps = goal.min(GUIDE_STEPS) as i8 - solid as i8;
-    let light = (0..steps.unsigned_abs()).fold(1.0, |light, _| light * STEP);
+    let light = (0..steps.unsigned_abs()).fold(1.0, |light, _| light * STEP_RATIO);
     let factor = if steps < 0 { 1.0 / light } else { light };
-    let advice = if steps.abs() > FAR { TestAdvice::TestAgain } else { TestAdvice::Confirm };
+    let advice = if steps.abs() > MAX_CONFIRMED_STEPS { TestAdvice::TestAgain } else { TestAdvice::Confirm };
     reading(test, factor, advice)
 }
 
@@ -91,10 +91,10 @@ pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestReading
 /// ```
 ///
 /// # Errors
-/// [`NoReading::OutOfReach`] if the time is outside [`SHORTEST`] to [`LONGEST`].
+/// [`NoTestResult::OutOfReach`] if the time is outside [`SHORTEST`] to [`LONGEST`].
 ///
 /// Source: "Using the Exposure Calculator, Part II" (2019): factor × test time.
-pub fn from_columns(test: Seconds, percent: u8) -> Result<TestReading, NoReading> {
+pub fn from_columns(test: Seconds, percent: u8) -> Result<TestResult, NoTestResult> {
     let advice = match percent {
         100.. => TestAdvice::TestLonger,
         0..=25 => TestAdvice::TestShorter,
@@ -103,12 +103,12 @@ pub fn from_columns(test: Seconds, percent: u8) -> Result<TestReading, NoReading
     reading(test, f64::from(percent) / 100.0, advice)
 }
 
-fn reading(test: Seconds, factor: f64, advice: TestAdvice) -> Result<TestReading, NoReading> {
+fn reading(test: Seconds, factor: f64, advice: TestAdvice) -> Result<TestResult, NoTestResult> {
     let seconds = test.seconds() * factor;
     if !(SHORTEST..=LONGEST).contains(&seconds) {
-        return Err(NoReading::OutOfReach);
+        return Err(NoTestResult::OutOfReach);
     }
-    Ok(TestReading { time: Seconds::new(seconds), factor, advice })
+    Ok(TestResult { time: Seconds::new(seconds), factor, advice })
 }
 
 #[cfg(test)]
@@ -175,9 +175,9 @@ mod tests {
 
     #[test]
     fn a_guide_with_no_or_only_solid_steps_gives_no_time() {
-        assert_eq!(from_step_guide(minutes(2.0), 0, 7), Err(NoReading::NothingHeld));
-        assert_eq!(from_step_guide(minutes(2.0), 21, 7), Err(NoReading::AllHeld));
-        assert_eq!(from_step_guide(minutes(200.0), 1, 21), Err(NoReading::OutOfReach));
+        assert_eq!(from_step_guide(minutes(2.0), 0, 7), Err(NoTestResult::NothingHeld));
+        assert_eq!(from_step_guide(minutes(2.0), 21, 7), Err(NoTestResult::AllHeld));
+        assert_eq!(from_step_guide(minutes(200.0), 1, 21), Err(NoTestResult::OutOfReach));
     }
 
     #[test]

@@ -1,7 +1,10 @@
 //! The forms of the reclaim bath: its settings, a new charge, and batches going in and coming out.
 
-use crate::facts::{BatchTime, BathField, LONGEST_BATCH, MOST_SCREENS, StencilFact};
-use crate::form::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required, shown};
+use crate::facts::{BatchTime, BathField, MAX_BATCH_SECONDS, MAX_SCREENS, StencilFact};
+use crate::form::{
+    FormProblem, Problems, changed_fields, collect, collect_number, collect_optional, parse_name, parse_required,
+    trim_number,
+};
 use crate::ids::Subject;
 use crate::screen::Bath;
 use crate::units::{NumberProblem, Seconds, parse_number, parse_whole};
@@ -10,7 +13,7 @@ use crate::units::{NumberProblem, Seconds, parse_number, parse_whole};
 const NOTE: usize = 2_000;
 
 fn parse_screens(text: &str) -> Result<u16, NumberProblem> {
-    parse_whole(text, 1, u32::from(MOST_SCREENS)).map(|count| count as u16)
+    parse_whole(text, 1, u32::from(MAX_SCREENS)).map(|count| count as u16)
 }
 
 /// The form of the bath's settings.
@@ -28,7 +31,7 @@ pub struct BathForm {
 impl BathForm {
     /// The form filled in from the bath's current settings.
     pub fn of(bath: &Bath) -> Self {
-        let own = bath.recharge_is_own().then(|| shown(f64::from(bath.recharge_at()) / 100.0));
+        let own = bath.is_custom_recharge().then(|| trim_number(f64::from(bath.recharge_at()) / 100.0));
         Self {
             capacity: bath.capacity.map(|count| count.to_string()).unwrap_or_default(),
             recharge_at: own.unwrap_or_default(),
@@ -43,15 +46,15 @@ impl BathForm {
     pub fn check(&self, before: &Bath) -> Result<Vec<BathField>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let capacity = keep_optional(p, "capacity", &self.capacity, parse_screens);
-        let recharge_at = keep_optional(p, "recharge_at", &self.recharge_at, |text| {
+        let capacity = collect_optional(p, "capacity", &self.capacity, parse_screens);
+        let recharge_at = collect_optional(p, "recharge_at", &self.recharge_at, |text| {
             parse_number(text, 1.05, 10.0).map(|times| (times * 100.0).round() as u16)
         });
-        match (keep(p, "note", name(&self.note, NOTE)), problems.is_empty()) {
+        match (collect(p, "note", parse_name(&self.note, NOTE)), problems.is_empty()) {
             (Some(note), true) => {
                 let fields =
                     vec![BathField::Capacity(capacity), BathField::RechargeAt(recharge_at), BathField::Note(note)];
-                Ok(changed(fields, &before.fields()))
+                Ok(changed_fields(fields, &before.fields()))
             }
             _ => Err(problems),
         }
@@ -74,15 +77,15 @@ impl ChargeForm {
     /// [`Problems`] by field: `chemistry`.
     pub fn check(&self) -> Result<StencilFact, Problems> {
         let mut problems = Problems::new();
-        match keep(&mut problems, "chemistry", name(&self.chemistry, NOTE)) {
-            Some(chemistry) => Ok(StencilFact::BathCharged { chemistry, by: somebody(&self.by) }),
+        match collect(&mut problems, "chemistry", parse_name(&self.chemistry, NOTE)) {
+            Some(chemistry) => Ok(StencilFact::BathCharged { chemistry, by: parse_person(&self.by) }),
             None => Err(problems),
         }
     }
 }
 
 /// The name of a person, trimmed and cut to 80 characters; `None` if the text is blank.
-pub(crate) fn somebody(text: &str) -> Option<String> {
+pub(crate) fn parse_person(text: &str) -> Option<String> {
     let tidy: String = text.trim().chars().take(80).collect();
     (!tidy.is_empty()).then_some(tidy)
 }
@@ -105,16 +108,16 @@ impl BatchInForm {
         let mut problems = Problems::new();
         let picked = self.screens.len() as u32;
         let count = if self.count.trim().is_empty() && picked > 0 {
-            Ok(picked.min(u32::from(MOST_SCREENS)))
+            Ok(picked.min(u32::from(MAX_SCREENS)))
         } else {
-            parse_whole(&self.count, picked.max(1), u32::from(MOST_SCREENS))
+            parse_whole(&self.count, picked.max(1), u32::from(MAX_SCREENS))
         };
-        match keep_number(&mut problems, "count", count) {
-            Some(count) if picked <= u32::from(MOST_SCREENS) => {
+        match collect_number(&mut problems, "count", count) {
+            Some(count) if picked <= u32::from(MAX_SCREENS) => {
                 Ok(StencilFact::BatchIn { screens: self.screens.clone(), count: count as u16 })
             }
             Some(_) => {
-                let most = f64::from(MOST_SCREENS);
+                let most = f64::from(MAX_SCREENS);
                 problems.insert("count", FormProblem::Number(NumberProblem::TooHigh { most }));
                 Err(problems)
             }
@@ -157,17 +160,17 @@ impl BatchOutForm {
     pub fn check(&self, went_in: bool) -> Result<StencilFact, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let longest = f64::from(LONGEST_BATCH) / 60.0;
+        let longest = f64::from(MAX_BATCH_SECONDS) / 60.0;
         let mut minutes = || {
             let read = |text: &str| parse_number(text, 0.1, longest).map(|minutes| Seconds::new(minutes * 60.0));
-            keep(p, "minutes", required(&self.minutes, read))
+            collect(p, "minutes", parse_required(&self.minutes, read))
         };
         let time = match self.kind {
             BatchTimeKind::Elapsed if went_in => Some(BatchTime::Elapsed),
             BatchTimeKind::Elapsed | BatchTimeKind::Whole => minutes().map(BatchTime::Whole),
             BatchTimeKind::EachScreen => minutes().map(BatchTime::EachScreen),
         };
-        let count = keep_optional(p, "count", &self.count, parse_screens);
+        let count = collect_optional(p, "count", &self.count, parse_screens);
         if !went_in && self.count.trim().is_empty() {
             p.insert("count", FormProblem::Missing);
         }

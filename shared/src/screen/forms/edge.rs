@@ -1,30 +1,30 @@
 //! The form of a frame's size, for computing how evenly a lamp lights it.
 
-use crate::facts::FURTHEST;
-use crate::form::{Problems, keep, required};
-use crate::screen::{EdgeLight, Lamp, NoDistanceLaw, edge_light};
+use crate::facts::MAX_LAMP_DISTANCE_IN;
+use crate::form::{Problems, collect, parse_required};
+use crate::screen::{EdgeFalloff, Lamp, NoDistanceLaw, edge_falloff};
 use crate::units::{Length, Units};
 
 /// The inside of a frame, in inches or centimetres according to the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct EdgeForm {
+pub struct FrameSizeForm {
     /// One side of the frame.
     pub width: String,
     /// The other side.
     pub length: String,
 }
 
-impl EdgeForm {
+impl FrameSizeForm {
     /// How much less light the corners of the frame get than its middle; `None` until both sides are valid.
     ///
     /// # Errors
     /// [`NoDistanceLaw`] if nothing can be computed for this lamp, whatever is typed.
-    pub fn light(&self, lamp: &Lamp, units: Units) -> Result<Option<EdgeLight>, NoDistanceLaw> {
+    pub fn light(&self, lamp: &Lamp, units: Units) -> Result<Option<EdgeFalloff>, NoDistanceLaw> {
         let height = lamp.distance.unwrap_or(Length::from_micrometres(0));
         let nothing = Length::from_micrometres(0);
-        edge_light(lamp.kind, height, nothing, nothing)?;
+        edge_falloff(lamp.kind, height, nothing, nothing)?;
         let Ok((width, length)) = self.check(units) else { return Ok(None) };
-        edge_light(lamp.kind, height, width, length).map(Some)
+        edge_falloff(lamp.kind, height, width, length).map(Some)
     }
 
     /// Width and length of the frame.
@@ -33,9 +33,10 @@ impl EdgeForm {
     /// [`Problems`] by field: `width`, `length`.
     pub fn check(&self, units: Units) -> Result<(Length, Length), Problems> {
         let mut problems = Problems::new();
-        let most = Length::from_inches(FURTHEST);
-        let mut side =
-            |field, text: &str| keep(&mut problems, field, required(text, |text| Length::parse(text, most, units)));
+        let most = Length::from_inches(MAX_LAMP_DISTANCE_IN);
+        let mut side = |field, text: &str| {
+            collect(&mut problems, field, parse_required(text, |text| Length::parse(text, most, units)))
+        };
         match (side("width", &self.width), side("length", &self.length)) {
             (Some(width), Some(length)) => Ok((width, length)),
             _ => Err(problems),
@@ -56,7 +57,7 @@ mod tests {
     #[test]
     fn a_typed_frames_corner_follows_the_cosine_laws() {
         // Half the diagonal of a 12 by 16 frame is ten.
-        let form = EdgeForm { width: "12".into(), length: "16".into() };
+        let form = FrameSizeForm { width: "12".into(), length: "16".into() };
         let light = form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary).unwrap().unwrap();
         let row = include_str!("../../../tests/data/exposure_edge_falloff.csv")
             .lines()
@@ -70,7 +71,7 @@ mod tests {
 
     #[test]
     fn a_lamp_without_a_law_is_refused_before_anything_is_typed() {
-        let form = EdgeForm::default();
+        let form = FrameSizeForm::default();
         assert_eq!(form.light(&lamp(LampKind::Tubes, 20.0), Units::UsCustomary), Err(NoDistanceLaw::Tubes));
         assert_eq!(form.light(&lamp(LampKind::Point, 0.0), Units::UsCustomary), Err(NoDistanceLaw::NotKnown));
         assert_eq!(form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary), Ok(None));

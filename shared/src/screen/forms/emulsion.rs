@@ -2,7 +2,7 @@
 
 use crate::collections::sort_by_key;
 use crate::facts::{EmulsionField, Family};
-use crate::form::{FormProblem, Problems, changed, keep, keep_optional, required_name};
+use crate::form::{FormProblem, Problems, changed_fields, collect, collect_optional, parse_required_name};
 use crate::ids::Subject;
 use crate::screen::Emulsion;
 use crate::shop::Shop;
@@ -35,9 +35,9 @@ impl EmulsionForm {
     /// [`Problems`] by field: `name`, `family`, `solids`.
     pub fn check(&self, before: Option<&Emulsion>) -> Result<Vec<EmulsionField>, Problems> {
         let mut problems = Problems::new();
-        let name = keep(&mut problems, "name", required_name(&self.name));
-        let family = keep(&mut problems, "family", self.family.ok_or(FormProblem::Missing));
-        let solids = keep_optional(&mut problems, "solids", &self.solids, |text| parse_whole(text, 5, 100));
+        let name = collect(&mut problems, "name", parse_required_name(&self.name));
+        let family = collect(&mut problems, "family", self.family.ok_or(FormProblem::Missing));
+        let solids = collect_optional(&mut problems, "solids", &self.solids, |text| parse_whole(text, 5, 100));
         match (name, family, problems.is_empty()) {
             (Some(name), Some(family), true) => {
                 let fields = vec![
@@ -45,7 +45,7 @@ impl EmulsionForm {
                     EmulsionField::Family(family),
                     EmulsionField::Solids(solids.map(|percent| percent as u8)),
                 ];
-                Ok(before.map_or(fields.clone(), |emulsion| changed(fields, &emulsion.fields())))
+                Ok(before.map_or(fields.clone(), |emulsion| changed_fields(fields, &emulsion.fields())))
             }
             _ => Err(problems),
         }
@@ -65,9 +65,9 @@ pub struct EmulsionRow {
 
 /// The shop's emulsions, without deleted ones, oldest first.
 pub fn emulsion_list(shop: &Shop) -> Vec<EmulsionRow> {
-    let exposures = |id| shop.stencils.exposures().filter(|(_, exposure)| exposure.fact.emulsion == id).count();
+    let exposures = |id| shop.exposure_log.exposures().filter(|(_, exposure)| exposure.fact.emulsion == id).count();
     let mut rows: Vec<EmulsionRow> = shop
-        .stencils
+        .exposure_log
         .emulsions()
         .filter(|(_, emulsion)| !emulsion.deleted)
         .map(|(id, emulsion)| EmulsionRow { id, emulsion: emulsion.clone(), exposures: exposures(id) })

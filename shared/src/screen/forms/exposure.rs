@@ -1,23 +1,25 @@
 //! The form of an exposure test, and its result while it is being typed.
 
-use super::bath::somebody;
+use super::bath::parse_person;
 use super::mesh_sheet::parse_count;
 use crate::facts::{
-    Coats, Exposure, FURTHEST, Found, GUIDE_STEPS, LEAST_GOAL, LONGEST, LampKind, MeshCloth, MeshCount, MeshSheet,
-    SHORTEST, StencilFact,
+    Coats, Exposure, ExposureMethod, GUIDE_STEPS, LONGEST, LampKind, MAX_LAMP_DISTANCE_IN, MIN_GOAL, MeshCloth,
+    MeshCount, MeshSheet, SHORTEST, StencilFact,
 };
-use crate::form::{FormProblem, Problems, keep, keep_number, keep_optional, name, required, shown};
+use crate::form::{
+    FormProblem, Problems, collect, collect_number, collect_optional, parse_name, parse_required, trim_number,
+};
 use crate::ids::Subject;
 use crate::screen::exposure::distance::is_point;
 use crate::screen::{
-    ExposurePick, NoDistanceLaw, NoReading, TestAdvice, from_columns, from_step_guide, time_at_distance,
+    ExposureChoice, NoDistanceLaw, NoTestResult, TestAdvice, from_columns, from_step_guide, time_at_distance,
 };
 use crate::shop::Shop;
 use crate::units::{Length, Seconds, Units, parse_number, parse_whole};
 
 /// How an exposure time is found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
-pub enum FoundKind {
+pub enum ExposureMethodKind {
     /// Read from a 21-step guide.
     #[default]
     StepGuide,
@@ -50,7 +52,7 @@ pub struct ExposureForm {
     /// Coats on the squeegee side, or empty.
     pub coats_squeegee: String,
     /// How the time is found.
-    pub kind: FoundKind,
+    pub kind: ExposureMethodKind,
     /// Time of the test; the time at the old distance; or, from experience, the time itself.
     pub time: String,
     /// The last solid step; 0 if none stayed solid.
@@ -69,7 +71,7 @@ pub struct ExposureForm {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ExposureRefused {
     /// The test gives no result.
-    Test(NoReading),
+    Test(NoTestResult),
     /// Nothing can be computed from the distance.
     Distance(NoDistanceLaw),
 }
@@ -85,20 +87,20 @@ pub struct ExposureProblems {
 
 /// The result of an exposure form.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct FoundTime {
+pub struct ExposureResult {
     /// The exposure time.
     pub time: Seconds,
     /// That time as a multiple of the time typed; `None` for a time known from experience.
     pub factor: Option<f64>,
     /// How it was found.
-    pub found: Found,
+    pub found: ExposureMethod,
     /// What to do before relying on it; `None` for a time known from experience.
     pub advice: Option<TestAdvice>,
 }
 
 impl ExposureForm {
     /// An empty form for the choices made on the exposure page.
-    pub fn for_pick(pick: &ExposurePick, units: Units) -> Self {
+    pub fn for_choice(pick: &ExposureChoice, units: Units) -> Self {
         let form = Self { emulsion: pick.emulsion, lamp: pick.lamp, per: units, ..Self::default() };
         match pick.cloth {
             Some(cloth) => form.with_cloth(&cloth, pick.coats),
@@ -107,12 +109,12 @@ impl ExposureForm {
     }
 
     /// The form that computes the time for these choices from a known exposure at another distance.
-    pub fn from_distance(pick: &ExposurePick, known: &Exposure, units: Units) -> Self {
+    pub fn for_other_distance(pick: &ExposureChoice, known: &Exposure, units: Units) -> Self {
         Self {
-            kind: FoundKind::Distance,
-            time: shown(known.time.seconds()),
-            from: known.distance.map(|from| shown(from.in_units(units))).unwrap_or_default(),
-            ..Self::for_pick(pick, units)
+            kind: ExposureMethodKind::Distance,
+            time: trim_number(known.time.seconds()),
+            from: known.distance.map(|from| trim_number(from.in_units(units))).unwrap_or_default(),
+            ..Self::for_choice(pick, units)
         }
     }
 
@@ -132,7 +134,7 @@ impl ExposureForm {
 
     /// The form filled in from a known exposure, to correct it.
     pub fn of(exposure: &Exposure, units: Units) -> Self {
-        let seconds = |time: Seconds| shown(time.seconds());
+        let seconds = |time: Seconds| trim_number(time.seconds());
         let form = Self {
             emulsion: Some(exposure.emulsion),
             lamp: Some(exposure.lamp),
@@ -142,17 +144,24 @@ impl ExposureForm {
         }
         .with_cloth(&exposure.cloth, exposure.coats);
         match exposure.found {
-            Found::StepGuide { test, solid, .. } => Self { time: seconds(test), solid: solid.to_string(), ..form },
-            Found::Columns { test, percent } => Self {
-                kind: FoundKind::Columns,
+            ExposureMethod::StepGuide { test, solid, .. } => {
+                Self { time: seconds(test), solid: solid.to_string(), ..form }
+            }
+            ExposureMethod::Columns { test, percent } => Self {
+                kind: ExposureMethodKind::Columns,
                 time: seconds(test),
-                factor: shown(f64::from(percent) / 100.0),
+                factor: trim_number(f64::from(percent) / 100.0),
                 ..form
             },
-            Found::Distance { before, from } => {
-                Self { kind: FoundKind::Distance, time: seconds(before), from: shown(from.in_units(units)), ..form }
+            ExposureMethod::Distance { before, from } => Self {
+                kind: ExposureMethodKind::Distance,
+                time: seconds(before),
+                from: trim_number(from.in_units(units)),
+                ..form
+            },
+            ExposureMethod::Practice => {
+                Self { kind: ExposureMethodKind::Practice, time: seconds(exposure.time), ..form }
             }
-            Found::Practice => Self { kind: FoundKind::Practice, time: seconds(exposure.time), ..form },
         }
     }
 
@@ -166,7 +175,7 @@ impl ExposureForm {
         shop: &Shop,
         before: Option<&Exposure>,
         units: Units,
-    ) -> Result<Option<FoundTime>, ExposureRefused> {
+    ) -> Result<Option<ExposureResult>, ExposureRefused> {
         let mut problems = Problems::new();
         match self.found(shop, before, units, &mut problems) {
             Ok(found) if problems.is_empty() => Ok(found),
@@ -184,11 +193,11 @@ impl ExposureForm {
     pub fn check(&self, shop: &Shop, before: Option<&Exposure>, units: Units) -> Result<StencilFact, ExposureProblems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let emulsion = keep(p, "emulsion", self.emulsion.ok_or(FormProblem::Missing));
-        let lamp = keep(p, "lamp", self.lamp.ok_or(FormProblem::Missing));
+        let emulsion = collect(p, "emulsion", self.emulsion.ok_or(FormProblem::Missing));
+        let lamp = collect(p, "lamp", self.lamp.ok_or(FormProblem::Missing));
         let cloth = self.cloth(p);
         let coats = self.coats(p);
-        let note = keep(p, "note", name(&self.note, 2_000));
+        let note = collect(p, "note", parse_name(&self.note, 2_000));
         let (found, refused) = match self.found(shop, before, units, p) {
             Ok(found) => (found, None),
             Err(refused) => (None, Some(refused)),
@@ -203,7 +212,7 @@ impl ExposureForm {
                     coats,
                     time: found.time,
                     found: found.found,
-                    by: somebody(&self.by),
+                    by: parse_person(&self.by),
                     note,
                 }))
             }
@@ -216,23 +225,23 @@ impl ExposureForm {
         if let Some(before) = before.filter(|before| Some(before.lamp) == self.lamp) {
             return before.distance;
         }
-        let lamp = self.lamp.and_then(|id| shop.stencils.lamp(id))?;
+        let lamp = self.lamp.and_then(|id| shop.exposure_log.lamp(id))?;
         lamp.distance.filter(|_| lamp.kind != LampKind::Contact)
     }
 
     fn cloth(&self, p: &mut Problems) -> Option<MeshCloth> {
-        let count = keep(p, "mesh", required(&self.mesh, |text| parse_count(text, self.per)));
-        let thread_um = keep_optional(p, "thread", &self.thread, |text| {
-            parse_whole(text, 1, u32::from(MeshSheet::MOST_UM)).map(|um| um as u16)
+        let count = collect(p, "mesh", parse_required(&self.mesh, |text| parse_count(text, self.per)));
+        let thread_um = collect_optional(p, "thread", &self.thread, |text| {
+            parse_whole(text, 1, u32::from(MeshSheet::MAX_UM)).map(|um| um as u16)
         });
         Some(MeshCloth { count: count?, thread_um, dyed: self.dyed })
     }
 
     /// If only one side is typed, the other has no coats.
     fn coats(&self, p: &mut Problems) -> Option<Coats> {
-        let side = |text: &str| parse_whole(text, 0, u32::from(Coats::MOST)).map(|coats| coats as u8);
-        let print = keep_optional(p, "coats_print", &self.coats_print, side);
-        let squeegee = keep_optional(p, "coats_squeegee", &self.coats_squeegee, side);
+        let side = |text: &str| parse_whole(text, 0, u32::from(Coats::MAX)).map(|coats| coats as u8);
+        let print = collect_optional(p, "coats_print", &self.coats_print, side);
+        let squeegee = collect_optional(p, "coats_squeegee", &self.coats_squeegee, side);
         print.or(squeegee)?;
         Some(Coats { print: print.unwrap_or(0), squeegee: squeegee.unwrap_or(0) })
     }
@@ -243,31 +252,39 @@ impl ExposureForm {
         before: Option<&Exposure>,
         units: Units,
         p: &mut Problems,
-    ) -> Result<Option<FoundTime>, ExposureRefused> {
-        let time = keep(p, "time", required(&self.time, |text| Seconds::parse(text, SHORTEST, LONGEST)));
+    ) -> Result<Option<ExposureResult>, ExposureRefused> {
+        let time = collect(p, "time", parse_required(&self.time, |text| Seconds::parse(text, SHORTEST, LONGEST)));
         let read = match self.kind {
-            FoundKind::Practice => {
-                return Ok(time.map(|time| FoundTime { time, factor: None, found: Found::Practice, advice: None }));
+            ExposureMethodKind::Practice => {
+                return Ok(time.map(|time| ExposureResult {
+                    time,
+                    factor: None,
+                    found: ExposureMethod::Practice,
+                    advice: None,
+                }));
             }
-            FoundKind::StepGuide => {
-                let solid =
-                    keep(p, "solid", required(&self.solid, |text| parse_whole(text, 0, u32::from(GUIDE_STEPS))));
+            ExposureMethodKind::StepGuide => {
+                let solid = collect(
+                    p,
+                    "solid",
+                    parse_required(&self.solid, |text| parse_whole(text, 0, u32::from(GUIDE_STEPS))),
+                );
                 let (Some(test), Some(solid), goal) = (time, solid.map(|step| step as u8), Self::goal(shop, before))
                 else {
                     return Ok(None);
                 };
-                (from_step_guide(test, solid, goal), Found::StepGuide { test, solid, goal })
+                (from_step_guide(test, solid, goal), ExposureMethod::StepGuide { test, solid, goal })
             }
-            FoundKind::Columns => {
-                let factor = keep(p, "factor", required(&self.factor, |text| parse_number(text, 0.05, 1.0)));
+            ExposureMethodKind::Columns => {
+                let factor = collect(p, "factor", parse_required(&self.factor, |text| parse_number(text, 0.05, 1.0)));
                 let (Some(test), Some(factor)) = (time, factor) else { return Ok(None) };
                 let percent = (factor * 100.0).round() as u8;
-                (from_columns(test, percent), Found::Columns { test, percent })
+                (from_columns(test, percent), ExposureMethod::Columns { test, percent })
             }
-            FoundKind::Distance => return self.moved(shop, before, units, time, p),
+            ExposureMethodKind::Distance => return self.moved(shop, before, units, time, p),
         };
         let reading = read.0.map_err(ExposureRefused::Test)?;
-        Ok(Some(FoundTime {
+        Ok(Some(ExposureResult {
             time: reading.time,
             factor: Some(reading.factor),
             found: read.1,
@@ -277,8 +294,8 @@ impl ExposureForm {
 
     fn goal(shop: &Shop, before: Option<&Exposure>) -> u8 {
         match before.map(|before| before.found) {
-            Some(Found::StepGuide { goal, .. }) => goal,
-            _ => shop.stencils.goal(),
+            Some(ExposureMethod::StepGuide { goal, .. }) => goal,
+            _ => shop.exposure_log.goal(),
         }
     }
 
@@ -289,21 +306,24 @@ impl ExposureForm {
         units: Units,
         old_time: Option<Seconds>,
         p: &mut Problems,
-    ) -> Result<Option<FoundTime>, ExposureRefused> {
-        let from =
-            keep(p, "from", required(&self.from, |text| Length::parse(text, Length::from_inches(FURTHEST), units)));
-        let Some(lamp) = self.lamp.and_then(|id| shop.stencils.lamp(id)) else { return Ok(None) };
+    ) -> Result<Option<ExposureResult>, ExposureRefused> {
+        let from = collect(
+            p,
+            "from",
+            parse_required(&self.from, |text| Length::parse(text, Length::from_inches(MAX_LAMP_DISTANCE_IN), units)),
+        );
+        let Some(lamp) = self.lamp.and_then(|id| shop.exposure_log.lamp(id)) else { return Ok(None) };
         // Report a lamp without a distance law before any field is typed.
         is_point(lamp.kind).map_err(ExposureRefused::Distance)?;
         let (Some(old_time), Some(from)) = (old_time, from) else { return Ok(None) };
         let to = self.distance(shop, before).unwrap_or(Length::from_micrometres(0));
         let time = time_at_distance(lamp.kind, old_time, from, to).map_err(ExposureRefused::Distance)?;
-        if !crate::facts::is_exposure(time) {
-            return Err(ExposureRefused::Test(NoReading::OutOfReach));
+        if !crate::facts::is_exposure_time(time) {
+            return Err(ExposureRefused::Test(NoTestResult::OutOfReach));
         }
-        let found = Found::Distance { before: old_time, from };
+        let found = ExposureMethod::Distance { before: old_time, from };
         let factor = Some(time.seconds() / old_time.seconds());
-        Ok(Some(FoundTime { time, factor, found, advice: Some(TestAdvice::TestAgain) }))
+        Ok(Some(ExposureResult { time, factor, found, advice: Some(TestAdvice::TestAgain) }))
     }
 }
 
@@ -313,6 +333,6 @@ impl ExposureForm {
 /// [`Problems`] by field: `goal`.
 pub fn check_goal(text: &str) -> Result<StencilFact, Problems> {
     let mut problems = Problems::new();
-    let goal = parse_whole(text, u32::from(LEAST_GOAL), u32::from(GUIDE_STEPS) - 1);
-    keep_number(&mut problems, "goal", goal).map(|step| StencilFact::Goal(step as u8)).ok_or(problems)
+    let goal = parse_whole(text, u32::from(MIN_GOAL), u32::from(GUIDE_STEPS) - 1);
+    collect_number(&mut problems, "goal", goal).map(|step| StencilFact::Goal(step as u8)).ok_or(problems)
 }

@@ -1,8 +1,8 @@
 //! The form of a lamp, and the list of lamps.
 
 use crate::collections::sort_by_key;
-use crate::facts::{FURTHEST, LampField, LampKind};
-use crate::form::{FormProblem, Problems, changed, keep, keep_optional, required_name, shown};
+use crate::facts::{LampField, LampKind, MAX_LAMP_DISTANCE_IN};
+use crate::form::{FormProblem, Problems, changed_fields, collect, collect_optional, parse_required_name, trim_number};
 use crate::ids::Subject;
 use crate::screen::Lamp;
 use crate::shop::Shop;
@@ -25,7 +25,7 @@ impl LampForm {
         Self {
             name: lamp.name.clone(),
             kind: lamp.kind,
-            distance: lamp.distance.map(|length| shown(length.in_units(units))).unwrap_or_default(),
+            distance: lamp.distance.map(|length| trim_number(length.in_units(units))).unwrap_or_default(),
         }
     }
 
@@ -36,9 +36,9 @@ impl LampForm {
     /// [`Problems`] by field: `name`, `distance`.
     pub fn check(&self, units: Units, before: Option<&Lamp>) -> Result<Vec<LampField>, Problems> {
         let mut problems = Problems::new();
-        let name = keep(&mut problems, "name", required_name(&self.name));
-        let typed = keep_optional(&mut problems, "distance", &self.distance, |text| {
-            Length::parse(text, Length::from_inches(FURTHEST), units)
+        let name = collect(&mut problems, "name", parse_required_name(&self.name));
+        let typed = collect_optional(&mut problems, "distance", &self.distance, |text| {
+            Length::parse(text, Length::from_inches(MAX_LAMP_DISTANCE_IN), units)
         });
         if typed.is_some_and(|length| length.micrometres() == 0) {
             problems.insert("distance", FormProblem::Missing);
@@ -50,7 +50,7 @@ impl LampForm {
         match (name, problems.is_empty()) {
             (Some(name), true) => {
                 let fields = vec![LampField::Name(name), LampField::Kind(self.kind), LampField::Distance(distance)];
-                Ok(before.map_or(fields.clone(), |lamp| changed(fields, &lamp.fields())))
+                Ok(before.map_or(fields.clone(), |lamp| changed_fields(fields, &lamp.fields())))
             }
             _ => Err(problems),
         }
@@ -70,9 +70,9 @@ pub struct LampRow {
 
 /// The shop's lamps, without deleted ones, oldest first.
 pub fn lamp_list(shop: &Shop) -> Vec<LampRow> {
-    let exposures = |id| shop.stencils.exposures().filter(|(_, exposure)| exposure.fact.lamp == id).count();
+    let exposures = |id| shop.exposure_log.exposures().filter(|(_, exposure)| exposure.fact.lamp == id).count();
     let mut rows: Vec<LampRow> = shop
-        .stencils
+        .exposure_log
         .lamps()
         .filter(|(_, lamp)| !lamp.deleted)
         .map(|(id, lamp)| LampRow { id, lamp: lamp.clone(), exposures: exposures(id) })

@@ -1,7 +1,7 @@
 //! The form of a mesh's data sheet.
 
 use crate::facts::{MeshCount, MeshSheet};
-use crate::form::{FormProblem, Problems, keep_number, keep_optional, shown};
+use crate::form::{FormProblem, Problems, collect_number, collect_optional, trim_number};
 use crate::units::{NumberProblem, Units, parse_number, parse_whole};
 
 /// The form of a mesh's data sheet. Micrometres and percent are the same everywhere; the mesh count has a
@@ -37,7 +37,7 @@ impl MeshSheetForm {
             per,
             thread: um(sheet.thread_um),
             opening: um(sheet.opening_um),
-            open_area: sheet.open_area_permille.map(|share| shown(f64::from(share) / 10.0)).unwrap_or_default(),
+            open_area: sheet.open_area_permille.map(|share| trim_number(f64::from(share) / 10.0)).unwrap_or_default(),
             thickness: um(sheet.thickness_um),
             dyed: sheet.dyed,
         }
@@ -59,14 +59,14 @@ impl MeshSheetForm {
             p.insert("count", FormProblem::Missing);
             return Err(problems);
         }
-        let count = keep_number(p, "count", parse_count(&self.count, self.per));
-        let pitch = count.and_then(MeshCount::pitch_um).map_or(f64::from(MeshSheet::MOST_UM), f64::floor);
+        let count = collect_number(p, "count", parse_count(&self.count, self.per));
+        let pitch = count.and_then(MeshCount::pitch_um).map_or(f64::from(MeshSheet::MAX_UM), f64::floor);
         let um = |text: &str, most: f64| parse_whole(text, 1, most as u32).map(|um| um as u16);
-        let thread_um = keep_optional(p, "thread", &self.thread, |text| um(text, pitch));
-        let opening_um = keep_optional(p, "opening", &self.opening, |text| um(text, pitch));
+        let thread_um = collect_optional(p, "thread", &self.thread, |text| um(text, pitch));
+        let opening_um = collect_optional(p, "opening", &self.opening, |text| um(text, pitch));
         let thickness_um =
-            keep_optional(p, "thickness", &self.thickness, |text| um(text, f64::from(MeshSheet::MOST_UM)));
-        let open_area_permille = keep_optional(p, "open_area", &self.open_area, |text| {
+            collect_optional(p, "thickness", &self.thickness, |text| um(text, f64::from(MeshSheet::MAX_UM)));
+        let open_area_permille = collect_optional(p, "open_area", &self.open_area, |text| {
             parse_number(text, 1.0, 90.0).map(|percent| (percent * 10.0).round() as u16)
         });
         match (count, problems.is_empty()) {
@@ -81,8 +81,8 @@ impl MeshSheetForm {
 /// Parses a mesh count: a whole number of threads per inch or per centimetre.
 pub(crate) fn parse_count(text: &str, per: Units) -> Result<MeshCount, NumberProblem> {
     let (least, most) = match per {
-        Units::UsCustomary => (MeshCount::LEAST_INCH, MeshCount::MOST_INCH),
-        Units::Metric => (MeshCount::LEAST_CENTIMETRE, MeshCount::MOST_CENTIMETRE),
+        Units::UsCustomary => (MeshCount::MIN_PER_INCH, MeshCount::MAX_PER_INCH),
+        Units::Metric => (MeshCount::MIN_PER_CENTIMETRE, MeshCount::MAX_PER_CENTIMETRE),
     };
     let threads = parse_whole(text, u32::from(least), u32::from(most))? as u16;
     Ok(match per {

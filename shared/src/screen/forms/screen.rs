@@ -1,11 +1,14 @@
 //! The form of a screen, and the form of the screen room's settings.
 
 use super::mesh_sheet::MeshSheetForm;
-use crate::facts::{AgeLimits, Coats, Fact, MOST_TENSION, ScreenFact, ScreenField, StepTimes};
-use crate::form::{FormProblem, Problems, changed, keep, keep_number, keep_optional, name, required_name, shown};
+use crate::facts::{AgeLimits, Coats, Fact, MAX_TENSION, ScreenFact, ScreenField, StepTimes};
+use crate::form::{
+    FormProblem, Problems, changed_fields, collect, collect_number, collect_optional, parse_name, parse_required_name,
+    trim_number,
+};
 use crate::ids::{RunId, Subject};
 use crate::screen::Screen;
-use crate::screen::inventory::labels::plain;
+use crate::screen::inventory::labels::normalized_label;
 use crate::shop::Shop;
 use crate::units::{Seconds, parse_number, parse_whole};
 use uuid::Uuid;
@@ -47,7 +50,7 @@ impl ScreenForm {
         Self {
             label: screen.label.clone(),
             mesh: screen.mesh.as_ref().map(MeshSheetForm::of).unwrap_or_default(),
-            tension: screen.tension.map(|tenths| shown(f64::from(tenths) / 10.0)).unwrap_or_default(),
+            tension: screen.tension.map(|tenths| trim_number(f64::from(tenths) / 10.0)).unwrap_or_default(),
             emulsion: screen.emulsion.clone(),
             coats_print: coats(&|coats| coats.print),
             coats_squeegee: coats(&|coats| coats.squeegee),
@@ -65,7 +68,7 @@ impl ScreenForm {
     pub fn check(&self, shop: &Shop, id: Subject) -> Result<Vec<(Subject, Fact)>, Problems> {
         let mut problems = Problems::new();
         let p = &mut problems;
-        let label = keep(p, "label", free_label(shop, &self.label, id));
+        let label = collect(p, "label", free_label(shop, &self.label, id));
         let mesh = match self.mesh.check() {
             Ok(mesh) => mesh,
             Err(found) => {
@@ -73,15 +76,15 @@ impl ScreenForm {
                 None
             }
         };
-        let tension = keep_optional(p, "tension", &self.tension, |text| {
-            parse_number(text, 1.0, f64::from(MOST_TENSION) / 10.0).map(|n| (n * 10.0).round() as u16)
+        let tension = collect_optional(p, "tension", &self.tension, |text| {
+            parse_number(text, 1.0, f64::from(MAX_TENSION) / 10.0).map(|n| (n * 10.0).round() as u16)
         });
-        let emulsion = keep(p, "emulsion", name(&self.emulsion, NAME));
-        let coats = |text: &str| parse_whole(text, 0, u32::from(Coats::MOST)).map(|strokes| strokes as u8);
-        let print = keep_optional(p, "coats_print", &self.coats_print, coats);
-        let squeegee = keep_optional(p, "coats_squeegee", &self.coats_squeegee, coats);
-        let colour = keep(p, "colour", name(&self.colour, NAME));
-        let notes = keep(p, "notes", name(&self.notes, NOTE));
+        let emulsion = collect(p, "emulsion", parse_name(&self.emulsion, NAME));
+        let coats = |text: &str| parse_whole(text, 0, u32::from(Coats::MAX)).map(|strokes| strokes as u8);
+        let print = collect_optional(p, "coats_print", &self.coats_print, coats);
+        let squeegee = collect_optional(p, "coats_squeegee", &self.coats_squeegee, coats);
+        let colour = collect(p, "colour", parse_name(&self.colour, NAME));
+        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
         let (Some(label), Some(emulsion), Some(colour), Some(notes), true) =
             (label, emulsion, colour, notes, problems.is_empty())
         else {
@@ -100,7 +103,7 @@ impl ScreenForm {
             ScreenField::Notes(notes),
         ];
         let fields = match shop.screens.live(id) {
-            Some(screen) => changed(now, &fields_of(screen)),
+            Some(screen) => changed_fields(now, &fields_of(screen)),
             None => now,
         };
         Ok(if fields.is_empty() { Vec::new() } else { vec![(id, Fact::Screen(ScreenFact::Set(fields)))] })
@@ -123,21 +126,21 @@ pub(crate) fn fields_of(screen: &Screen) -> Vec<ScreenField> {
 
 /// Checks that no other screen in the shop's list has this label.
 pub(crate) fn free_label(shop: &Shop, text: &str, id: Subject) -> Result<String, FormProblem> {
-    let label = required_name(text)?;
-    let typed = plain(&label);
+    let label = parse_required_name(text)?;
+    let typed = normalized_label(&label);
     if typed.is_empty() {
         return Err(FormProblem::Missing);
     }
     if label.chars().count() > LABEL {
         return Err(FormProblem::TooLong { most: LABEL });
     }
-    let taken = shop.screens.iter().any(|(other, screen)| other != id && plain(&screen.label) == typed);
+    let taken = shop.screens.iter().any(|(other, screen)| other != id && normalized_label(&screen.label) == typed);
     if taken { Err(FormProblem::Taken) } else { Ok(label) }
 }
 
 /// The form of the screen room's settings. Times are in minutes, limits in days.
 #[derive(Clone, Debug, PartialEq, Default)]
-pub struct ScreenRoomForm {
+pub struct ScreenSettingsForm {
     /// Days a coated screen may wait.
     pub coated_days: String,
     /// Days a stencil may stay in the mesh.
@@ -156,11 +159,11 @@ pub struct ScreenRoomForm {
     pub tape: String,
 }
 
-impl ScreenRoomForm {
+impl ScreenSettingsForm {
     /// The form filled in from the shop's current settings.
     pub fn of(shop: &Shop) -> Self {
         let (limits, times) = (shop.screens.limits, shop.screens.times);
-        let minutes = |time: Seconds| shown(time.seconds() / 60.0);
+        let minutes = |time: Seconds| trim_number(time.seconds() / 60.0);
         Self {
             coated_days: limits.coated.to_string(),
             exposed_days: limits.exposed.to_string(),
@@ -181,16 +184,16 @@ impl ScreenRoomForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let mut days = |field, text: &str| {
-            let read = parse_whole(text, 1, u32::from(AgeLimits::MOST)).map(|days| days as u16);
-            keep_number(p, field, read).unwrap_or(1)
+            let read = parse_whole(text, 1, u32::from(AgeLimits::MAX)).map(|days| days as u16);
+            collect_number(p, field, read).unwrap_or(1)
         };
         let limits = AgeLimits {
             coated: days("coated_days", &self.coated_days),
             exposed: days("exposed_days", &self.exposed_days),
         };
         let mut minutes = |field, text: &str| {
-            let read = parse_number(text, 0.0, f64::from(StepTimes::MOST_MINUTES));
-            Seconds::new(keep_number(p, field, read).unwrap_or(0.0) * 60.0)
+            let read = parse_number(text, 0.0, f64::from(StepTimes::MAX_MINUTES));
+            Seconds::new(collect_number(p, field, read).unwrap_or(0.0) * 60.0)
         };
         let times = StepTimes {
             reclaim: minutes("reclaim", &self.reclaim),

@@ -32,7 +32,7 @@ pub(crate) fn next_step(screen: &Screen) -> Option<BurnStep> {
 /// The steps a screen still needs and the milliseconds each takes, in the order of the work, at wall time
 /// `now`. Drying has been going on since the screen was coated or exposed; a step done by hand has not
 /// begun.
-pub fn steps_left(screen: &Screen, times: &StepTimes, now: u64) -> Vec<(BurnStep, u64)> {
+pub fn remaining_steps(screen: &Screen, times: &StepTimes, now: u64) -> Vec<(BurnStep, u64)> {
     let Some(first) = next_step(screen) else { return Vec::new() };
     let goes_on_alone = !first.is_by_hand() || screen.state == ScreenState::InBath;
     let elapsed = if goes_on_alone { now.saturating_sub(screen.since) } else { 0 };
@@ -45,7 +45,7 @@ pub fn steps_left(screen: &Screen, times: &StepTimes, now: u64) -> Vec<(BurnStep
 
 /// All steps of a screen, done and to do; reclaiming only if there is a stencil to remove.
 pub fn burn_steps(screen: &Screen, times: &StepTimes, now: u64) -> Vec<StepRow> {
-    let left = steps_left(screen, times, now);
+    let left = remaining_steps(screen, times, now);
     let mut done: Vec<(BurnStep, u64, Option<String>)> = Vec::new();
     for change in &screen.log {
         let wet = |done: &[(BurnStep, u64, Option<String>)]| done.iter().any(|(step, ..)| *step == BurnStep::Expose);

@@ -10,7 +10,7 @@ use crate::shop::Shop;
 
 /// A run whose art is on a screen, or that names it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Carried {
+pub struct AssignedRun {
     /// The run.
     pub run: RunId,
     /// Its job.
@@ -30,28 +30,28 @@ pub struct Carried {
 }
 
 /// The open runs that name each screen, looked up once for a whole board.
-pub(crate) type Naming = Table<Vec<RunId>>;
+pub(crate) type RunsByScreen = Table<Vec<RunId>>;
 
-pub(crate) fn naming(shop: &Shop) -> Naming {
-    let mut naming = Naming::default();
+pub(crate) fn runs_by_screen(shop: &Shop) -> RunsByScreen {
+    let mut runs_by_screen = RunsByScreen::default();
     for run in open_runs(shop) {
         for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
-            naming.or_default(id).push(run);
+            runs_by_screen.get_or_insert_default(id).push(run);
         }
     }
-    naming
+    runs_by_screen
 }
 
 /// The run whose art is on the screen first, then the open runs that name it, in the order of the day.
-pub(crate) fn carried(shop: &Shop, id: Subject, naming: &Naming) -> Vec<Carried> {
+pub(crate) fn assigned_runs(shop: &Shop, id: Subject, runs_by_screen: &RunsByScreen) -> Vec<AssignedRun> {
     let said = shop.screens.live(id).and_then(|screen| screen.run);
-    let named = naming.get(&id).into_iter().flatten().copied().filter(|run| Some(*run) != said);
+    let named = runs_by_screen.get(&id).into_iter().flatten().copied().filter(|run| Some(*run) != said);
     said.into_iter()
         .chain(named)
         .filter_map(|run_id| {
             let (job_id, job) = shop.job_of(run_id)?;
             let run = shop.run(run_id)?;
-            Some(Carried {
+            Some(AssignedRun {
                 run: run_id,
                 job: job_id,
                 title: job.title.clone(),

@@ -1,12 +1,12 @@
 //! Parses several labels in one line, such as "A1–A6, 12, 20-24".
 
-use super::labels::plain;
+use super::labels::normalized_label;
 use crate::form::FormProblem;
 
 /// Most screens that can be added at once: a mistyped "1-1000" must not fill the shop.
-pub const MOST_LABELS: usize = 60;
+pub const MAX_LABELS: usize = 60;
 /// Most digits of a number in a range.
-const DIGITS: usize = 6;
+const MAX_DIGITS: usize = 6;
 
 /// The labels that a line means, in its order, each once. Commas and semicolons separate parts. A part is a
 /// range if both ends are a number after the same letters and the second number is higher: "1-12", "A1–A6",
@@ -23,30 +23,30 @@ const DIGITS: usize = 6;
 ///
 /// # Errors
 /// [`FormProblem::Missing`] if the line has no label, [`FormProblem::TooMany`] if it has more than
-/// [`MOST_LABELS`].
+/// [`MAX_LABELS`].
 pub fn expand_labels(line: &str) -> Result<Vec<String>, FormProblem> {
     let mut labels: Vec<String> = Vec::new();
-    for part in line.split([',', ';']).map(str::trim).filter(|part| !plain(part).is_empty()) {
+    for part in line.split([',', ';']).map(str::trim).filter(|part| !normalized_label(part).is_empty()) {
         let Some(range) = range_of(part) else {
             labels.push(part.to_owned());
             continue;
         };
-        if range.last - range.first >= MOST_LABELS as u32 {
-            return Err(FormProblem::TooMany { most: MOST_LABELS });
+        if range.last - range.first >= MAX_LABELS as u32 {
+            return Err(FormProblem::TooMany { most: MAX_LABELS });
         }
         labels.extend((range.first..=range.last).map(|n| format!("{}{n:0width$}", range.letters, width = range.width)));
     }
     let mut seen: Vec<String> = Vec::new();
     labels.retain(|label| {
-        let key = plain(label);
+        let key = normalized_label(label);
         let new = !seen.contains(&key);
         seen.push(key);
         new
     });
     match labels.len() {
         0 => Err(FormProblem::Missing),
-        1..=MOST_LABELS => Ok(labels),
-        _ => Err(FormProblem::TooMany { most: MOST_LABELS }),
+        1..=MAX_LABELS => Ok(labels),
+        _ => Err(FormProblem::TooMany { most: MAX_LABELS }),
     }
 }
 
@@ -61,9 +61,9 @@ struct Range<'a> {
 fn range_of(part: &str) -> Option<Range<'_>> {
     part.char_indices().filter(|(_, letter)| matches!(letter, '-' | '–' | '—')).find_map(|(at, dash)| {
         let (left, right) = (part[..at].trim_end(), part[at + dash.len_utf8()..].trim_start());
-        let (letters, from) = counted(left)?;
-        let (other, to) = counted(right)?;
-        if !other.is_empty() && plain(other) != plain(letters) {
+        let (letters, from) = split_number(left)?;
+        let (other, to) = split_number(right)?;
+        if !other.is_empty() && normalized_label(other) != normalized_label(letters) {
             return None;
         }
         let (first, last) = (from.parse().ok()?, to.parse().ok()?);
@@ -73,10 +73,10 @@ fn range_of(part: &str) -> Option<Range<'_>> {
 }
 
 /// Splits a label into its letters and the number at its end.
-fn counted(label: &str) -> Option<(&str, &str)> {
+fn split_number(label: &str) -> Option<(&str, &str)> {
     let letters = label.trim_end_matches(|letter: char| letter.is_ascii_digit());
     let digits = &label[letters.len()..];
-    (1..=DIGITS).contains(&digits.len()).then_some((letters, digits))
+    (1..=MAX_DIGITS).contains(&digits.len()).then_some((letters, digits))
 }
 
 #[cfg(test)]
@@ -112,7 +112,7 @@ mod tests {
 
     #[test]
     fn too_many_labels_and_an_empty_line_are_refused() {
-        let too_many = Err(FormProblem::TooMany { most: MOST_LABELS });
+        let too_many = Err(FormProblem::TooMany { most: MAX_LABELS });
         assert_eq!(expand_labels("1-60").unwrap().len(), 60);
         assert_eq!(expand_labels("1-61"), too_many);
         assert_eq!(expand_labels("1-999999"), too_many);

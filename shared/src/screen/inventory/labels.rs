@@ -22,7 +22,7 @@ fn words(text: &str) -> impl Iterator<Item = &str> {
 }
 
 /// A label in the form in which labels are compared: lower case, with one space between words.
-pub(crate) fn plain(text: &str) -> String {
+pub(crate) fn normalized_label(text: &str) -> String {
     words(text).map(lowercase_latin).collect::<Vec<_>>().join(" ")
 }
 
@@ -33,7 +33,7 @@ pub fn match_labels(shop: &Shop, line: &str) -> Vec<LabelMatch> {
     let known: Vec<(String, Subject, bool)> = shop
         .screens
         .iter()
-        .map(|(id, screen)| (plain(&screen.label), id, screen.state == ScreenState::Failed))
+        .map(|(id, screen)| (normalized_label(&screen.label), id, screen.state == ScreenState::Failed))
         .filter(|(label, ..)| !label.is_empty())
         .collect();
     let typed: Vec<&str> = words(line).collect();
@@ -69,7 +69,7 @@ pub fn screens_of(shop: &Shop, run: RunId) -> Vec<LabelMatch> {
 
 /// The line of a run with one screen's label replaced by another; appended if the old screen is not in the
 /// line.
-pub(crate) fn with_label(shop: &Shop, line: &str, old: Option<Subject>, new: &str) -> String {
+pub(crate) fn replace_label(shop: &Shop, line: &str, old: Option<Subject>, new: &str) -> String {
     let mut labels: Vec<String> = Vec::new();
     let mut put = false;
     for found in match_labels(shop, line) {

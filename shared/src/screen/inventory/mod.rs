@@ -13,15 +13,17 @@ mod undo;
 mod wait;
 
 pub use age::{AgeWarning, age_warning};
-pub use burn_steps::{StepRow, burn_steps, steps_left};
-pub use carried::Carried;
-pub use label_range::{MOST_LABELS, expand_labels};
-pub(crate) use labels::with_label;
+pub use burn_steps::{StepRow, burn_steps, remaining_steps};
+pub use carried::AssignedRun;
+pub use label_range::{MAX_LABELS, expand_labels};
+pub(crate) use labels::replace_label;
 pub use labels::{LabelMatch, match_labels, screens_of};
 pub(crate) use moves::moved;
 pub use moves::{move_facts, next_states, step_done, tick_facts};
-pub use new_screens::{new_labels, sheet_to_take};
-pub use on_press::{OffPress, facts_on_end, facts_on_finish, facts_on_start, keeps_ready, not_ready, off_press};
-pub use readiness::{Readiness, StepSum, readiness, readiness_of};
-pub use undo::{as_it_stands, latest_undone, step_undone, undo_of};
-pub use wait::wait_for_screen;
+pub use new_screens::{new_labels, sheet_to_copy};
+pub use on_press::{
+    ScreensOffPress, facts_on_end, facts_on_finish, facts_on_start, not_ready, off_press, should_keep_ready,
+};
+pub use readiness::{Readiness, StepTotal, readiness, readiness_of};
+pub use undo::{restore_fact, undo_facts, undo_latest, undo_step_fact};
+pub use wait::replacement_wait;

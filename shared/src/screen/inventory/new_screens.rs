@@ -1,7 +1,7 @@
 //! Adding screens to the shop's list, one or several at once.
 
 use super::label_range::expand_labels;
-use super::labels::plain;
+use super::labels::normalized_label;
 use super::moves::moved;
 use crate::facts::{Fact, MeshSheet, ScreenState};
 use crate::form::Problems;
@@ -50,13 +50,15 @@ impl ScreenForm {
 /// The labels of a line that are new, and those that the shop already has.
 pub fn new_labels(shop: &Shop, line: &str) -> (Vec<String>, Vec<String>) {
     let labels = expand_labels(line).unwrap_or_default();
-    labels.into_iter().partition(|label| !shop.screens.iter().any(|(_, screen)| plain(&screen.label) == plain(label)))
+    labels.into_iter().partition(|label| {
+        !shop.screens.iter().any(|(_, screen)| normalized_label(&screen.label) == normalized_label(label))
+    })
 }
 
 /// The most complete data sheet that the shop has of a mesh of this count, to copy into the form of another
 /// screen. `None` if the form already has values besides the count, or if no screen with this count has
 /// any.
-pub fn sheet_to_take(shop: &Shop, form: &MeshSheetForm) -> Option<MeshSheet> {
+pub fn sheet_to_copy(shop: &Shop, form: &MeshSheetForm) -> Option<MeshSheet> {
     let typed = form.check().ok().flatten()?;
     let says = |sheet: &MeshSheet| {
         let MeshSheet { thread_um, opening_um, open_area_permille, thickness_um, .. } = sheet;

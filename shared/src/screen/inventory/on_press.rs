@@ -25,8 +25,9 @@ pub fn facts_on_start(shop: &Shop, run: RunId, by: Option<&str>) -> Vec<(Subject
 
 /// Whether a run's screens should be kept when it leaves the press: it has pieces left, or another open run
 /// names one of the screens.
-pub fn keeps_ready(shop: &Shop, run: RunId) -> bool {
-    shop.left_of(run) > 0 || screens_of(shop, run).iter().filter_map(|s| s.screen).any(|id| is_wanted(shop, run, id))
+pub fn should_keep_ready(shop: &Shop, run: RunId) -> bool {
+    shop.pieces_left(run) > 0
+        || screens_of(shop, run).iter().filter_map(|s| s.screen).any(|id| is_needed_elsewhere(shop, run, id))
 }
 
 /// The facts for the screens of a run that leaves the press: ready if `keep`, otherwise to reclaim. A
@@ -35,10 +36,10 @@ pub fn facts_on_end(shop: &Shop, run: RunId, keep: bool, by: Option<&str>) -> Ve
     let mut facts = Vec::new();
     for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
         let on_press = |screen: &crate::screen::Screen| screen.state == ScreenState::OnPress;
-        if !shop.screens.live(id).is_some_and(on_press) || others(shop, run, id).any(|(_, on_press)| on_press) {
+        if !shop.screens.live(id).is_some_and(on_press) || other_runs(shop, run, id).any(|(_, on_press)| on_press) {
             continue;
         }
-        let to = if keep || is_wanted(shop, run, id) { ScreenState::Ready } else { ScreenState::ToReclaim };
+        let to = if keep || is_needed_elsewhere(shop, run, id) { ScreenState::Ready } else { ScreenState::ToReclaim };
         facts.push((id, moved(to, by)));
     }
     facts
@@ -65,7 +66,7 @@ pub fn facts_on_finish(shop: &Shop, job: JobId, by: Option<&str>) -> Vec<(Subjec
 
 /// The screens of a run that has left the press.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct OffPress {
+pub struct ScreensOffPress {
     /// Screens that are off the press, still assigned to the run, and named by no other open run: the crew
     /// can choose to keep or reclaim them.
     pub screens: Vec<Subject>,
@@ -76,11 +77,11 @@ pub struct OffPress {
 }
 
 /// The screens to decide about after a run has left the press; `None` if there are none.
-pub fn off_press(shop: &Shop, run: RunId) -> Option<OffPress> {
-    let mut off = OffPress { screens: Vec::new(), labels: String::new(), kept: true };
+pub fn off_press(shop: &Shop, run: RunId) -> Option<ScreensOffPress> {
+    let mut off = ScreensOffPress { screens: Vec::new(), labels: String::new(), kept: true };
     for id in screens_of(shop, run).into_iter().filter_map(|found| found.screen) {
         let Some(screen) = shop.screens.live(id).filter(|screen| screen.run == Some(run)) else { continue };
-        if !matches!(screen.state, ScreenState::Ready | ScreenState::ToReclaim) || is_wanted(shop, run, id) {
+        if !matches!(screen.state, ScreenState::Ready | ScreenState::ToReclaim) || is_needed_elsewhere(shop, run, id) {
             continue;
         }
         off.screens.push(id);
@@ -101,12 +102,12 @@ pub fn not_ready(shop: &Shop, run: RunId) -> Option<Vec<String>> {
     any.then_some(labels)
 }
 
-fn is_wanted(shop: &Shop, run: RunId, id: Subject) -> bool {
-    others(shop, run, id).next().is_some()
+fn is_needed_elsewhere(shop: &Shop, run: RunId, id: Subject) -> bool {
+    other_runs(shop, run, id).next().is_some()
 }
 
 /// The other open runs that name a screen, and whether each is on the press.
-fn others(shop: &Shop, run: RunId, id: Subject) -> impl Iterator<Item = (RunId, bool)> {
+fn other_runs(shop: &Shop, run: RunId, id: Subject) -> impl Iterator<Item = (RunId, bool)> {
     open_runs(shop)
         .into_iter()
         .filter(move |other| *other != run && screens_of(shop, *other).iter().any(|found| found.screen == Some(id)))

@@ -1,6 +1,6 @@
 //! When can the screens of a run print at the earliest?
 
-use super::burn_steps::steps_left;
+use super::burn_steps::remaining_steps;
 use super::labels::screens_of;
 use crate::facts::BurnStep;
 use crate::ids::{RunId, Subject};
@@ -8,7 +8,7 @@ use crate::shop::Shop;
 
 /// A step that screens of a run still need.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct StepSum {
+pub struct StepTotal {
     /// The step.
     pub step: BurnStep,
     /// Number of screens that need it.
@@ -21,7 +21,7 @@ pub struct StepSum {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Readiness {
     /// The missing steps, in the order of the work.
-    pub steps: Vec<StepSum>,
+    pub steps: Vec<StepTotal>,
     /// Wall time at which they could print if the work began now.
     pub ready: u64,
 }
@@ -37,18 +37,18 @@ pub fn readiness(shop: &Shop, run: RunId, now: u64) -> Option<Readiness> {
 
 /// Like [`readiness`], for any screens.
 pub fn readiness_of(shop: &Shop, ids: &[Subject], now: u64) -> Option<Readiness> {
-    let mut sums: Vec<StepSum> = Vec::new();
+    let mut sums: Vec<StepTotal> = Vec::new();
     let screens: Vec<Vec<(BurnStep, u64)>> = ids
         .iter()
         .filter_map(|id| shop.screens.live(*id))
-        .map(|screen| steps_left(screen, &shop.screens.times, now))
+        .map(|screen| remaining_steps(screen, &shop.screens.times, now))
         .collect();
     for step in BurnStep::ALL {
         let times = || screens.iter().flatten().filter(|(of, _)| *of == step).map(|(_, time)| *time);
         let time = if step.is_by_hand() { times().sum() } else { times().max().unwrap_or(0) };
         let count = times().count() as u32;
         if count > 0 {
-            sums.push(StepSum { step, screens: count, time });
+            sums.push(StepTotal { step, screens: count, time });
         }
     }
     let time: u64 = sums.iter().map(|sum| sum.time).sum();

@@ -2,25 +2,25 @@
 
 use crate::facts::{BurnStep, Fact, ScreenFact, ScreenField, ScreenState};
 use crate::ids::Subject;
-use crate::screen::model::standing::ScreenStanding;
+use crate::screen::model::standing::TimedState;
 use crate::screen::{Screen, ScreenChange, ScreenEvent};
 use crate::shop::Shop;
 
 /// The fact that returns a screen to its current state.
-pub fn as_it_stands(screen: &Screen) -> Fact {
-    undone(screen.standing())
+pub fn restore_fact(screen: &Screen) -> Fact {
+    undone_fact(screen.timed_state())
 }
 
 /// The latest change of a screen, and the fact that undoes it and restores the screen's age.
-pub fn latest_undone(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
-    screen.log.last().zip(screen.before_latest().map(undone))
+pub fn undo_latest(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
+    screen.log.last().zip(screen.before_latest().map(undone_fact))
 }
 
 /// The fact that undoes a step of a screen and everything after it: the screen is then in the state before
 /// that step, with the age it had there. If its changes do not contain the step, the age begins at wall
 /// time `now`.
-pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
-    let mut standing = screen.new_standing();
+pub fn undo_step_fact(screen: &Screen, step: BurnStep, now: u64) -> Fact {
+    let mut standing = screen.initial_state();
     let mut before = None;
     for change in &screen.log {
         let made = match (change.what, standing.state) {
@@ -35,7 +35,7 @@ pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
         before = if made { Some(standing) } else { before };
         standing = standing.after(change.at, change.what);
     }
-    undone(before.unwrap_or_else(|| {
+    undone_fact(before.unwrap_or_else(|| {
         let (state, dry) = match step {
             BurnStep::Reclaim => (ScreenState::ToReclaim, false),
             BurnStep::Coat => (ScreenState::Clean, false),
@@ -43,20 +43,20 @@ pub fn step_undone(screen: &Screen, step: BurnStep, now: u64) -> Fact {
             BurnStep::WashDry | BurnStep::Tape => (ScreenState::Exposed, step == BurnStep::Tape),
         };
         let exposed = screen.exposed.filter(|_| state.has_image());
-        ScreenStanding { state, since: now, dry: dry.then_some(now), exposed }
+        TimedState { state, since: now, dry: dry.then_some(now), exposed }
     }))
 }
 
 /// The facts that undo `facts` about screens, computed from the shop before `facts` are recorded. Each
 /// screen returns to its state, with the age it had there.
-pub fn undo_of(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
+pub fn undo_facts(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     let mut undo: Vec<(Subject, Fact)> = Vec::new();
     for (id, fact) in facts {
         let (Fact::Screen(fact), Some(screen)) = (fact, shop.screens.get(*id)) else { continue };
         let back = match fact {
-            ScreenFact::Moved { .. } | ScreenFact::Dried { .. } => as_it_stands(screen),
+            ScreenFact::Moved { .. } | ScreenFact::Dried { .. } => restore_fact(screen),
             ScreenFact::Set(fields) => {
-                Fact::Screen(ScreenFact::Set(fields.iter().map(|field| before(screen, field)).collect()))
+                Fact::Screen(ScreenFact::Set(fields.iter().map(|field| current_field(screen, field)).collect()))
             }
             ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) | ScreenFact::Undone { .. } => continue,
         };
@@ -67,13 +67,13 @@ pub fn undo_of(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)> {
     undo
 }
 
-fn undone(standing: ScreenStanding) -> Fact {
-    let ScreenStanding { state: to, since, dry, exposed } = standing;
+fn undone_fact(standing: TimedState) -> Fact {
+    let TimedState { state: to, since, dry, exposed } = standing;
     Fact::Screen(ScreenFact::Undone { to, since, dry, exposed })
 }
 
 /// The current value of a field.
-fn before(screen: &Screen, field: &ScreenField) -> ScreenField {
+fn current_field(screen: &Screen, field: &ScreenField) -> ScreenField {
     match field {
         ScreenField::Label(_) => ScreenField::Label(screen.label.clone()),
         ScreenField::Mesh(_) => ScreenField::Mesh(screen.mesh),

@@ -1,6 +1,6 @@
 //! How long does the press wait for the replacement screen?
 
-use super::burn_steps::steps_left;
+use super::burn_steps::remaining_steps;
 use crate::facts::{Remedy, ScreenState};
 use crate::ids::RunId;
 use crate::plan::set_up_time;
@@ -9,8 +9,8 @@ use crate::shop::Shop;
 /// Milliseconds from wall time `now` until pulling can continue: the remaining steps of the replacement
 /// screen and the set-up after them. 0 if the press is pulling or waits for no screen. A step that takes
 /// longer than usual counts as almost done, so the wait never becomes shorter than the steps still to come.
-pub fn wait_for_screen(shop: &Shop, run: RunId, now: u64) -> u64 {
-    let stands = shop.run(run).is_some_and(|run| run.progress.is_on_press() && run.progress.standing().is_some());
+pub fn replacement_wait(shop: &Shop, run: RunId, now: u64) -> u64 {
+    let stands = shop.run(run).is_some_and(|run| run.progress.is_on_press() && run.progress.current_stop().is_some());
     if !stands {
         return 0;
     }
@@ -27,7 +27,7 @@ pub fn wait_for_screen(shop: &Shop, run: RunId, now: u64) -> u64 {
                 // Set-up began when the screen was ready.
                 return set_up().saturating_sub(now.saturating_sub(screen.since));
             }
-            let steps = steps_left(screen, &shop.screens.times, now);
+            let steps = remaining_steps(screen, &shop.screens.times, now);
             steps.iter().map(|(_, left)| left).sum::<u64>() + set_up()
         })
         .max()

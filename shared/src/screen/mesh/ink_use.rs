@@ -1,6 +1,6 @@
 //! How much ink does a run need?
 
-use crate::form::{Problems, keep, required};
+use crate::form::{Problems, collect, parse_required};
 use crate::units::{Length, Units, parse_number, parse_whole};
 
 /// A print: its size, mesh and ink.
@@ -32,9 +32,9 @@ pub struct InkNeed {
     /// Total in grams.
     pub grams: f64,
     /// Grams per print.
-    pub grams_a_print: f64,
+    pub grams_per_print: f64,
     /// Number of prints per kilogram; `None` if a print takes no ink.
-    pub prints_a_kilogram: Option<f64>,
+    pub prints_per_kilogram: Option<f64>,
 }
 
 /// The ink a run needs: area × coverage × mesh volume × hits × transfer × density for each piece.
@@ -53,26 +53,26 @@ pub struct InkNeed {
 ///     transfer: 1.0,
 ///     density: 1.05,
 /// });
-/// assert!((need.grams_a_print - 1.422578).abs() < 1e-5);
+/// assert!((need.grams_per_print - 1.422578).abs() < 1e-5);
 /// ```
 ///
 /// Source: arithmetic of the theoretical ink volume; `mesh_ink_use_checks.csv`.
 pub fn ink_need(ink: &InkUse) -> InkNeed {
     let square_metres = ink.width.millimetres() * ink.height.millimetres() / 1e6 * ink.coverage;
     let a_print = square_metres * ink.volume * f64::from(ink.hits) * ink.transfer;
-    let grams_a_print = a_print * ink.density;
+    let grams_per_print = a_print * ink.density;
     let pieces = f64::from(ink.pieces);
     InkNeed {
         cm3: a_print * pieces,
-        grams: grams_a_print * pieces,
-        grams_a_print,
-        prints_a_kilogram: (grams_a_print > 0.0).then(|| 1000.0 / grams_a_print),
+        grams: grams_per_print * pieces,
+        grams_per_print,
+        prints_per_kilogram: (grams_per_print > 0.0).then(|| 1000.0 / grams_per_print),
     }
 }
 
 /// The transfer of a run that was weighed: the grams used, divided by the grams for a transfer of 1. `None`
 /// if no ink was needed.
-pub fn transfer_of(ink: &InkUse, grams_used: f64) -> Option<f64> {
+pub fn measured_transfer(ink: &InkUse, grams_used: f64) -> Option<f64> {
     let whole = ink_need(&InkUse { transfer: 1.0, ..*ink }).grams;
     (whole > 0.0).then(|| grams_used / whole)
 }
@@ -114,13 +114,13 @@ impl InkUseForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let largest = Length::from_inches(60.0);
-        let width = keep(p, "width", required(&self.width, |text| Length::parse(text, largest, units)));
-        let height = keep(p, "height", required(&self.height, |text| Length::parse(text, largest, units)));
-        let coverage = keep(p, "coverage", required(&self.coverage, |text| parse_number(text, 0.1, 100.0)));
-        let hits = keep(p, "hits", required(&self.hits, |text| parse_whole(text, 1, 20)));
-        let pieces = keep(p, "pieces", required(&self.pieces, |text| parse_whole(text, 1, 1_000_000)));
-        let transfer = keep(p, "transfer", required(&self.transfer, |text| parse_number(text, 1.0, 500.0)));
-        let density = keep(p, "density", required(&self.density, |text| parse_number(text, 0.5, 4.0)));
+        let width = collect(p, "width", parse_required(&self.width, |text| Length::parse(text, largest, units)));
+        let height = collect(p, "height", parse_required(&self.height, |text| Length::parse(text, largest, units)));
+        let coverage = collect(p, "coverage", parse_required(&self.coverage, |text| parse_number(text, 0.1, 100.0)));
+        let hits = collect(p, "hits", parse_required(&self.hits, |text| parse_whole(text, 1, 20)));
+        let pieces = collect(p, "pieces", parse_required(&self.pieces, |text| parse_whole(text, 1, 1_000_000)));
+        let transfer = collect(p, "transfer", parse_required(&self.transfer, |text| parse_number(text, 1.0, 500.0)));
+        let density = collect(p, "density", parse_required(&self.density, |text| parse_number(text, 0.5, 4.0)));
         match (width, height, coverage, hits, pieces, transfer, density) {
             (Some(width), Some(height), Some(coverage), Some(hits), Some(pieces), Some(transfer), Some(density)) => {
                 let (coverage, transfer) = (coverage / 100.0, transfer / 100.0);
@@ -163,8 +163,8 @@ mod tests {
         assert_eq!(rows.len(), 4);
         for (ink, grams, prints) in rows {
             let need = ink_need(&ink);
-            assert!((need.grams_a_print - grams).abs() < 1e-5, "{ink:?}: {need:?}");
-            assert!((need.prints_a_kilogram.unwrap() / prints - 1.0).abs() < 1e-5, "{ink:?}");
+            assert!((need.grams_per_print - grams).abs() < 1e-5, "{ink:?}: {need:?}");
+            assert!((need.prints_per_kilogram.unwrap() / prints - 1.0).abs() < 1e-5, "{ink:?}");
         }
     }
 
@@ -173,12 +173,12 @@ mod tests {
         for (ink, grams, _) in published() {
             let need = ink_need(&InkUse { hits: 2, pieces: 300, transfer: 0.8, ..ink });
             assert!((need.grams / (grams * 2.0 * 300.0 * 0.8) - 1.0).abs() < 1e-5);
-            let real = transfer_of(&InkUse { hits: 2, pieces: 300, ..ink }, need.grams).unwrap();
+            let real = measured_transfer(&InkUse { hits: 2, pieces: 300, ..ink }, need.grams).unwrap();
             assert!((real - 0.8).abs() < 1e-12);
         }
         let nothing = InkUse { pieces: 0, ..published()[0].0 };
-        assert_eq!(transfer_of(&nothing, 5.0), None);
-        assert_eq!(ink_need(&InkUse { coverage: 0.0, ..nothing }).prints_a_kilogram, None);
+        assert_eq!(measured_transfer(&nothing, 5.0), None);
+        assert_eq!(ink_need(&InkUse { coverage: 0.0, ..nothing }).prints_per_kilogram, None);
     }
 
     #[test]
@@ -197,6 +197,6 @@ mod tests {
             ..InkUseForm::default()
         };
         let need = ink_need(&form.check(25.0, Units::Metric).unwrap());
-        assert!((need.grams_a_print - 1.422_578).abs() < 1e-4);
+        assert!((need.grams_per_print - 1.422_578).abs() < 1e-4);
     }
 }

@@ -3,5 +3,5 @@
 mod ink_use;
 mod volume;
 
-pub use ink_use::{InkNeed, InkUse, InkUseForm, ink_need, transfer_of};
-pub use volume::{MeshVolume, OpenArea, SheetLacks, mesh_volume, open_area, open_share};
+pub use ink_use::{InkNeed, InkUse, InkUseForm, ink_need, measured_transfer};
+pub use volume::{MeshVolume, MissingSheetValue, OpenArea, mesh_volume, open_area, open_share};

@@ -31,7 +31,7 @@ pub struct MeshVolume {
 
 /// The value that is missing on the data sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SheetLacks {
+pub enum MissingSheetValue {
     /// Its open area or its opening.
     OpenArea,
     /// Its thickness.
@@ -42,17 +42,17 @@ pub enum SheetLacks {
 /// `(opening / pitch)²`. It is never computed from the nominal thread.
 ///
 /// # Errors
-/// [`SheetLacks::OpenArea`] if the sheet has neither, or an opening that is too large for its count.
+/// [`MissingSheetValue::OpenArea`] if the sheet has neither, or an opening that is too large for its count.
 ///
 /// Source: "Theoretical ink deposit", wire-cloth suppliers' definitions of w, d and the open area.
-pub fn open_area(sheet: &MeshSheet) -> Result<OpenArea, SheetLacks> {
+pub fn open_area(sheet: &MeshSheet) -> Result<OpenArea, MissingSheetValue> {
     if let Some(permille) = sheet.open_area_permille {
         return Ok(OpenArea::Sheet(f64::from(permille) / 1000.0));
     }
-    let (opening, pitch) = sheet.opening_um.zip(sheet.count.pitch_um()).ok_or(SheetLacks::OpenArea)?;
+    let (opening, pitch) = sheet.opening_um.zip(sheet.count.pitch_um()).ok_or(MissingSheetValue::OpenArea)?;
     let opening = f64::from(opening);
     if opening >= pitch {
-        return Err(SheetLacks::OpenArea);
+        return Err(MissingSheetValue::OpenArea);
     }
     Ok(OpenArea::FromOpening(open_share(opening, pitch - opening)))
 }
@@ -76,22 +76,22 @@ pub fn open_share(opening: f64, wire: f64) -> f64 {
 /// print takes differs: weigh it and calibrate.
 ///
 /// ```
-/// use lastpull_core::screen::{MeshCount, MeshSheet, SheetLacks, mesh_volume};
+/// use lastpull_core::screen::{MeshCount, MeshSheet, MissingSheetValue, mesh_volume};
 ///
 /// let count_only = MeshSheet::of_count(MeshCount::PerInch(225));
-/// assert_eq!(mesh_volume(&count_only), Err(SheetLacks::OpenArea));
+/// assert_eq!(mesh_volume(&count_only), Err(MissingSheetValue::OpenArea));
 ///
 /// let sheet = MeshSheet { open_area_permille: Some(420), thickness_um: Some(59), ..count_only };
 /// assert!((mesh_volume(&sheet).unwrap().cm3_m2 - 24.78).abs() < 0.001);
 /// ```
 ///
 /// # Errors
-/// [`SheetLacks`] if the data sheet has too few values.
+/// [`MissingSheetValue`] if the data sheet has too few values.
 ///
 /// Source: "Theoretical ink volume", Vth = Ao × D, wire-cloth suppliers' definition.
-pub fn mesh_volume(sheet: &MeshSheet) -> Result<MeshVolume, SheetLacks> {
+pub fn mesh_volume(sheet: &MeshSheet) -> Result<MeshVolume, MissingSheetValue> {
     let open_area = open_area(sheet)?;
-    let thickness = sheet.thickness_um.ok_or(SheetLacks::Thickness)?;
+    let thickness = sheet.thickness_um.ok_or(MissingSheetValue::Thickness)?;
     Ok(MeshVolume { cm3_m2: open_area.share() * f64::from(thickness), open_area })
 }
 
@@ -154,15 +154,15 @@ mod tests {
         let cells = opened_rows().into_iter().find(|cells| cells[0] == "M5").unwrap();
         let sheet = MeshSheet { open_area_permille: None, opening_um: None, ..sheet_of(&cells) };
         assert!(sheet.thread_um.is_some());
-        assert_eq!(mesh_volume(&sheet), Err(SheetLacks::OpenArea));
+        assert_eq!(mesh_volume(&sheet), Err(MissingSheetValue::OpenArea));
         let sheet = MeshSheet { thickness_um: None, ..sheet_of(&cells) };
-        assert_eq!(mesh_volume(&sheet), Err(SheetLacks::Thickness));
+        assert_eq!(mesh_volume(&sheet), Err(MissingSheetValue::Thickness));
     }
 
     #[test]
     fn an_opening_wider_than_its_pitch_gives_no_open_area() {
         let sheet = MeshSheet { opening_um: Some(200), ..MeshSheet::of_count(MeshCount::PerInch(225)) };
-        assert_eq!(open_area(&sheet), Err(SheetLacks::OpenArea));
+        assert_eq!(open_area(&sheet), Err(MissingSheetValue::OpenArea));
     }
 
     /// Source: `mesh_astm_e11_geometry.csv`, apertures and wires of ASTM E11-01 Table 1.

@@ -8,7 +8,7 @@ use crate::ids::Subject;
 use serde::{Deserialize, Serialize};
 
 /// Default for [`Bath::recharge_at`], in percent of the fresh bath's minutes per screen. Our own.
-pub const RECHARGE_AT: u16 = 150;
+pub const DEFAULT_RECHARGE_PERCENT: u16 = 150;
 
 /// A charge of the bath.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
@@ -46,13 +46,13 @@ impl Batch {
     }
 
     /// Wall time at which it began, or at which it came out if the start was not recorded.
-    pub fn began(&self) -> u64 {
+    pub fn started_at(&self) -> u64 {
         self.went_in.or(self.came_out).unwrap_or_default()
     }
 
     /// Time in the bath, in milliseconds; `None` while the batch is in the bath, and if its time was not
     /// recorded.
-    pub fn took(&self) -> Option<u64> {
+    pub fn duration(&self) -> Option<u64> {
         let out = self.came_out?;
         let milliseconds = match self.time? {
             BatchTime::Elapsed => out.checked_sub(self.went_in?)?,
@@ -62,9 +62,9 @@ impl Batch {
         (milliseconds > 0).then_some(milliseconds)
     }
 
-    /// Minutes per screen: the batch's time divided by its screens; `None` as for [`took`](Self::took).
-    pub fn minutes_a_screen(&self) -> Option<f64> {
-        self.took().map(|milliseconds| milliseconds as f64 / 60_000.0 / f64::from(self.count()))
+    /// Minutes per screen: the batch's time divided by its screens; `None` as for [`duration`](Self::duration).
+    pub fn minutes_per_screen(&self) -> Option<f64> {
+        self.duration().map(|milliseconds| milliseconds as f64 / 60_000.0 / f64::from(self.count()))
     }
 }
 
@@ -83,11 +83,11 @@ pub struct Bath {
 impl Bath {
     /// The limit at which the bath is recharged, in percent of the fresh bath's minutes per screen.
     pub fn recharge_at(&self) -> u16 {
-        self.recharge_at.unwrap_or(RECHARGE_AT)
+        self.recharge_at.unwrap_or(DEFAULT_RECHARGE_PERCENT)
     }
 
     /// Whether the shop entered that limit itself.
-    pub fn recharge_is_own(&self) -> bool {
+    pub fn is_custom_recharge(&self) -> bool {
         self.recharge_at.is_some()
     }
 
@@ -105,10 +105,10 @@ impl Bath {
         let mut batches: Vec<_> = self
             .batches
             .iter()
-            .filter(|(_, batch)| !batch.deleted && (from..before).contains(&batch.began()))
+            .filter(|(_, batch)| !batch.deleted && (from..before).contains(&batch.started_at()))
             .map(|(id, batch)| (*id, batch))
             .collect();
-        sort_by_key(&mut batches, |(id, batch)| (batch.came_out.unwrap_or(u64::MAX), batch.began(), *id));
+        sort_by_key(&mut batches, |(id, batch)| (batch.came_out.unwrap_or(u64::MAX), batch.started_at(), *id));
         batches
     }
 
@@ -118,9 +118,9 @@ impl Bath {
     }
 
     /// The batch with which a screen is in the bath now, and the wall time at which that batch began.
-    pub fn holding(&self, screen: Subject) -> Option<(Subject, u64)> {
+    pub fn batch_with(&self, screen: Subject) -> Option<(Subject, u64)> {
         let batch = self.batches.iter().find(|(_, batch)| batch.is_in() && batch.screens.contains(&screen));
-        batch.map(|(id, batch)| (*id, batch.began()))
+        batch.map(|(id, batch)| (*id, batch.started_at()))
     }
 
     pub(crate) fn set(&mut self, field: &BathField) {
@@ -149,7 +149,7 @@ impl Bath {
 
     /// A batch that goes in again after coming out was not clean: its time continues from the first start.
     pub(crate) fn put_in(&mut self, id: Subject, at: u64, screens: &[Subject], count: u16) {
-        let batch = self.batches.or_default(id);
+        let batch = self.batches.get_or_insert_default(id);
         batch.went_in = batch.went_in.or(batch.came_out).or(Some(at));
         (batch.came_out, batch.time, batch.count_out) = (None, None, None);
         batch.screens = screens.to_vec();
@@ -157,7 +157,7 @@ impl Bath {
     }
 
     pub(crate) fn take_out(&mut self, id: Subject, at: u64, time: BatchTime, count: Option<u16>) {
-        let batch = self.batches.or_default(id);
+        let batch = self.batches.get_or_insert_default(id);
         batch.came_out = Some(at);
         batch.time = Some(time);
         batch.count_out = count;
@@ -198,8 +198,8 @@ mod tests {
         let minutes = |n: f64| Seconds::new(n * 60.0);
         for time in [BatchTime::Elapsed, BatchTime::Whole(minutes(12.0)), BatchTime::EachScreen(minutes(3.0))] {
             let batch = batch_of(time, 4);
-            assert_eq!(batch.took(), Some(12 * 60_000), "{time:?}");
-            assert_eq!(batch.minutes_a_screen(), Some(3.0));
+            assert_eq!(batch.duration(), Some(12 * 60_000), "{time:?}");
+            assert_eq!(batch.minutes_per_screen(), Some(3.0));
         }
     }
 
@@ -209,7 +209,7 @@ mod tests {
         let id = Uuid::from_u128(1);
         bath.put_in(id, 500_000, &[], 2);
         bath.take_out(id, 100_000, BatchTime::Elapsed, None);
-        assert_eq!(bath.batch(id).unwrap().took(), None);
+        assert_eq!(bath.batch(id).unwrap().duration(), None);
     }
 
     #[test]
@@ -221,7 +221,7 @@ mod tests {
         bath.put_in(id, 130_000, &[], 2);
         assert!(bath.batch(id).unwrap().is_in());
         bath.take_out(id, 240_000, BatchTime::Elapsed, None);
-        assert_eq!(bath.batch(id).unwrap().took(), Some(180_000));
+        assert_eq!(bath.batch(id).unwrap().duration(), Some(180_000));
     }
 
     #[test]
@@ -229,8 +229,8 @@ mod tests {
         let (id, screen) = (Uuid::from_u128(1), Uuid::from_u128(7));
         let mut bath = Bath::default();
         bath.put_in(id, 500, &[screen], 1);
-        assert_eq!(bath.holding(screen), Some((id, 500)));
+        assert_eq!(bath.batch_with(screen), Some((id, 500)));
         bath.take_out(id, 900, BatchTime::Elapsed, None);
-        assert_eq!(bath.holding(screen), None);
+        assert_eq!(bath.batch_with(screen), None);
     }
 }

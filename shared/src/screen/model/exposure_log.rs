@@ -4,12 +4,12 @@ use super::{Bath, Emulsion, KnownExposure, Lamp};
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::deletion::{DeleteById, Deletion, deletable};
-use crate::facts::{LEAST_GOAL, StencilFact};
+use crate::facts::{MIN_GOAL, StencilFact};
 use crate::ids::Subject;
 
 /// The lamps, emulsions, known exposures and the reclaim bath of the shop.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
-pub struct StencilLog {
+pub struct ExposureLog {
     lamps: Table<Lamp>,
     emulsions: Table<Emulsion>,
     exposures: Table<KnownExposure>,
@@ -18,7 +18,7 @@ pub struct StencilLog {
     pub bath: Bath,
 }
 
-impl StencilLog {
+impl ExposureLog {
     /// A lamp, also if it was deleted.
     pub fn lamp(&self, id: Subject) -> Option<&Lamp> {
         self.lamps.get(&id)
@@ -49,21 +49,21 @@ impl StencilLog {
         self.exposures.iter().filter(|(_, known)| !known.deleted).map(|(id, known)| (*id, known))
     }
 
-    /// The step of the 21-step guide that should stay solid: the shop's own goal, or [`LEAST_GOAL`].
+    /// The step of the 21-step guide that should stay solid: the shop's own goal, or [`MIN_GOAL`].
     pub fn goal(&self) -> u8 {
-        self.goal.unwrap_or(LEAST_GOAL)
+        self.goal.unwrap_or(MIN_GOAL)
     }
 
     /// Folds a fact in.
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &StencilFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &StencilFact) {
         match fact {
             StencilFact::Lamp(fields) => {
-                let lamp = self.lamps.or_insert_with(subject, || Lamp { created: at, ..Lamp::default() });
+                let lamp = self.lamps.get_or_insert_with(subject, || Lamp { created: at, ..Lamp::default() });
                 fields.iter().for_each(|field| lamp.set(field));
             }
             StencilFact::Emulsion(fields) => {
                 let emulsion =
-                    self.emulsions.or_insert_with(subject, || Emulsion { created: at, ..Emulsion::default() });
+                    self.emulsions.get_or_insert_with(subject, || Emulsion { created: at, ..Emulsion::default() });
                 fields.iter().for_each(|field| emulsion.set(field));
             }
             StencilFact::Exposure(fact) => {
@@ -83,7 +83,7 @@ impl StencilLog {
 
 deletable!(Lamp, Emulsion, KnownExposure);
 
-impl DeleteById for StencilLog {
+impl DeleteById for ExposureLog {
     fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
         self.lamps.delete(id, deletion)
             || self.emulsions.delete(id, deletion)

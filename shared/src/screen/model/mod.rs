@@ -8,9 +8,9 @@ mod lamp;
 mod screen;
 pub(crate) mod standing;
 
-pub use bath::{Batch, Bath, Charge, RECHARGE_AT};
+pub use bath::{Batch, Bath, Charge, DEFAULT_RECHARGE_PERCENT};
 pub use emulsion::Emulsion;
-pub use exposure_log::StencilLog;
+pub use exposure_log::ExposureLog;
 pub use known_exposure::KnownExposure;
 pub use lamp::Lamp;
 pub use screen::{Screen, ScreenChange, ScreenEvent, Screens};

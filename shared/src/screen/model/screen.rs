@@ -1,6 +1,6 @@
 //! The shop's screens, folded from the facts.
 
-use super::standing::ScreenStanding;
+use super::standing::TimedState;
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::deletion::{DeleteById, Deletion, deletable};
@@ -66,7 +66,7 @@ pub enum ScreenEvent {
 }
 
 /// Number of changes kept for each screen: about three cycles of coating and reclaiming.
-const LOG: usize = 24;
+const MAX_CHANGES: usize = 24;
 
 deletable!(Screen);
 
@@ -85,9 +85,9 @@ impl Screen {
         }
     }
 
-    fn go(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
-        self.stand(self.standing().after(at, what));
-        if self.log.len() == LOG {
+    fn change(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
+        self.restore(self.timed_state().after(at, what));
+        if self.log.len() == MAX_CHANGES {
             self.log.remove(0);
         }
         self.log.push(ScreenChange { at, what, by: by.cloned() });
@@ -132,24 +132,24 @@ impl Screens {
     }
 
     /// Folds a fact in.
-    pub(crate) fn take(&mut self, subject: Subject, at: u64, fact: &ScreenFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &ScreenFact) {
         match fact {
             ScreenFact::AgeLimits(limits) => self.limits = *limits,
             ScreenFact::StepTimes(times) => self.times = *times,
             ScreenFact::Set(_) | ScreenFact::Moved { .. } | ScreenFact::Dried { .. } | ScreenFact::Undone { .. } => {
-                let screen = self.all.or_insert_with(subject, || Screen { since: at, ..Screen::default() });
+                let screen = self.all.get_or_insert_with(subject, || Screen { since: at, ..Screen::default() });
                 match fact {
                     ScreenFact::Set(fields) => {
                         screen.created.get_or_insert(at);
                         fields.iter().for_each(|field| screen.set(field));
                     }
-                    ScreenFact::Moved { to, by } => screen.go(at, ScreenEvent::To(*to), by.as_ref()),
-                    ScreenFact::Dried { dry, by } => screen.go(at, ScreenEvent::Dry(*dry), by.as_ref()),
+                    ScreenFact::Moved { to, by } => screen.change(at, ScreenEvent::To(*to), by.as_ref()),
+                    ScreenFact::Dried { dry, by } => screen.change(at, ScreenEvent::Dry(*dry), by.as_ref()),
                     ScreenFact::Undone { to, since, dry, exposed } => {
                         let [since, dry, exposed] =
                             [Some(*since), *dry, *exposed].map(|time| time.map(|time| time.min(at)));
                         let since = since.unwrap_or(at);
-                        screen.stand(ScreenStanding { state: *to, since, dry, exposed });
+                        screen.restore(TimedState { state: *to, since, dry, exposed });
                         let last = dry.map_or(since, |dry| dry.max(since));
                         screen.log.retain(|change| change.at <= last);
                     }

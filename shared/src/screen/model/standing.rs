@@ -5,14 +5,14 @@ use crate::facts::ScreenState;
 
 /// The state of a screen, with its times.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
-pub(crate) struct ScreenStanding {
+pub(crate) struct TimedState {
     pub(crate) state: ScreenState,
     pub(crate) since: u64,
     pub(crate) dry: Option<u64>,
     pub(crate) exposed: Option<u64>,
 }
 
-impl ScreenStanding {
+impl TimedState {
     /// The state after a change at wall time `at`.
     pub(crate) fn after(self, at: u64, what: ScreenEvent) -> Self {
         match what {
@@ -36,22 +36,22 @@ impl ScreenStanding {
 }
 
 impl Screen {
-    pub(crate) fn standing(&self) -> ScreenStanding {
-        ScreenStanding { state: self.state, since: self.since, dry: self.dry, exposed: self.exposed }
+    pub(crate) fn timed_state(&self) -> TimedState {
+        TimedState { state: self.state, since: self.since, dry: self.dry, exposed: self.exposed }
     }
 
-    pub(crate) fn stand(&mut self, standing: ScreenStanding) {
+    pub(crate) fn restore(&mut self, standing: TimedState) {
         (self.state, self.since, self.dry, self.exposed) =
             (standing.state, standing.since, standing.dry, standing.exposed);
     }
 
     /// The state before the latest change; `None` if there are no changes.
-    pub(crate) fn before_latest(&self) -> Option<ScreenStanding> {
+    pub(crate) fn before_latest(&self) -> Option<TimedState> {
         let (_, earlier) = self.log.split_last()?;
-        Some(earlier.iter().fold(self.new_standing(), |standing, change| standing.after(change.at, change.what)))
+        Some(earlier.iter().fold(self.initial_state(), |standing, change| standing.after(change.at, change.what)))
     }
 
-    pub(crate) fn new_standing(&self) -> ScreenStanding {
-        ScreenStanding { since: self.created.unwrap_or(self.since), ..ScreenStanding::default() }
+    pub(crate) fn initial_state(&self) -> TimedState {
+        TimedState { since: self.created.unwrap_or(self.since), ..TimedState::default() }
     }
 }

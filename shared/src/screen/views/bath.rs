@@ -16,7 +16,7 @@ pub struct BathView {
     /// The limit at which the bath is recharged, in percent of the fresh bath's minutes per screen.
     pub recharge_at: u16,
     /// Whether the shop entered that limit itself.
-    pub recharge_is_own: bool,
+    pub is_custom_recharge: bool,
     /// The shop's notes about it.
     pub note: String,
     /// The batches in the bath now, in the order in which they went in.
@@ -31,7 +31,7 @@ pub struct BathView {
     /// Batches of this charge whose time is known, oldest first: the input of the trend.
     pub points: Vec<BathPoint>,
     /// Finished batches of this charge, oldest first.
-    pub done: Vec<DoneBatch>,
+    pub done: Vec<FinishedBatch>,
     /// The screens that wait to be reclaimed.
     pub queue: BathQueue,
     /// Earlier charges, the latest first.
@@ -72,7 +72,7 @@ pub struct InBath {
 
 /// A batch that came out.
 #[derive(Clone, Debug, PartialEq)]
-pub struct DoneBatch {
+pub struct FinishedBatch {
     /// The batch's id.
     pub id: Subject,
     /// Wall time at which it came out.
@@ -98,23 +98,23 @@ pub struct BathQueue {
 }
 
 /// Most charges and batches shown.
-const SHOWN: usize = 40;
+const MAX_ROWS: usize = 40;
 /// Number of batches whose median is the usual time or size.
-const USUAL: usize = 3;
+const TYPICAL_BATCHES: usize = 3;
 
 /// The bath at wall time `now`; `waiting` is the number of screens that wait to be reclaimed.
 ///
 /// A batch belongs to the charge during which it began. The usual time of a batch is the median of the last
 /// three of this charge; while there are none, of the first three of the charge before.
 pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
-    let bath = &shop.stencils.bath;
+    let bath = &shop.exposure_log.bath;
     let charges = bath.charges();
     let from = charges.last().map_or(0, |(_, charge)| charge.at);
-    let finished = out_of(bath.batches(from, u64::MAX));
+    let finished = finished_batches(bath.batches(from, u64::MAX));
     let points = points(&finished);
     let mut rows: Vec<ChargeRow> = Vec::new();
     let mut until = u64::MAX;
-    for (id, charge) in charges.iter().rev().take(SHOWN) {
+    for (id, charge) in charges.iter().rev().take(MAX_ROWS) {
         let screens =
             bath.batches(charge.at, until).iter().filter(|(_, batch)| batch.came_out.is_some()).map(count).sum();
         let (chemistry, by) = (charge.chemistry.clone(), charge.by.clone());
@@ -124,22 +124,22 @@ pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
     let earlier = || {
         let before =
             charges.len().checked_sub(2).and_then(|place| charges.get(place)).map_or(0, |(_, charge)| charge.at);
-        let batches = out_of(bath.batches(before, from));
-        usual_time(batches.iter().filter(|(_, batch)| batch.took().is_some()).take(USUAL))
+        let batches = finished_batches(bath.batches(before, from));
+        usual_time(batches.iter().filter(|(_, batch)| batch.duration().is_some()).take(TYPICAL_BATCHES))
     };
-    let here = usual_time(finished.iter().rev().filter(|(_, batch)| batch.took().is_some()).take(USUAL));
+    let here = usual_time(finished.iter().rev().filter(|(_, batch)| batch.duration().is_some()).take(TYPICAL_BATCHES));
     let usual = here.or_else(earlier);
     let mut in_bath: Vec<InBath> = bath
         .batches(0, u64::MAX)
         .into_iter()
         .filter(|(_, batch)| batch.is_in())
         .map(|(id, batch)| {
-            let elapsed = now.saturating_sub(batch.began());
+            let elapsed = now.saturating_sub(batch.started_at());
             InBath {
                 id,
                 screens: batch.screens.clone(),
                 count: batch.count(),
-                since: batch.began(),
+                since: batch.started_at(),
                 elapsed,
                 left: usual.map(|usual| usual.saturating_sub(elapsed)),
             }
@@ -153,7 +153,7 @@ pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
         charge: rows.next(),
         capacity: bath.capacity,
         recharge_at: bath.recharge_at(),
-        recharge_is_own: bath.recharge_is_own(),
+        is_custom_recharge: bath.is_custom_recharge(),
         note: bath.note.clone(),
         pace: charges.last().and_then(|_| bath_pace(&points)),
         batches_left: batches_left(trend, &points),
@@ -161,12 +161,12 @@ pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
         points,
         done: finished
             .iter()
-            .skip(finished.len().saturating_sub(SHOWN))
-            .map(|(id, batch)| DoneBatch {
+            .skip(finished.len().saturating_sub(MAX_ROWS))
+            .map(|(id, batch)| FinishedBatch {
                 id: *id,
                 at: batch.came_out.unwrap_or_default(),
                 count: batch.count(),
-                minutes: batch.minutes_a_screen(),
+                minutes: batch.minutes_per_screen(),
             })
             .collect(),
         queue: BathQueue { waiting, batches, time, from_earlier_charge: time.is_some() && here.is_none() },
@@ -179,7 +179,7 @@ fn count((_, batch): &(Subject, &Batch)) -> u32 {
     u32::from(batch.count())
 }
 
-fn out_of(batches: Vec<(Subject, &Batch)>) -> Vec<(Subject, &Batch)> {
+fn finished_batches(batches: Vec<(Subject, &Batch)>) -> Vec<(Subject, &Batch)> {
     batches.into_iter().filter(|(_, batch)| batch.came_out.is_some()).collect()
 }
 
@@ -189,7 +189,7 @@ fn points(finished: &[(Subject, &Batch)]) -> Vec<BathPoint> {
     let mut points = Vec::new();
     for (_, batch) in finished {
         screens = screens.saturating_add(u32::from(batch.count()));
-        if let Some(minutes) = batch.minutes_a_screen() {
+        if let Some(minutes) = batch.minutes_per_screen() {
             points.push(BathPoint { screens, count: batch.count(), minutes });
         }
     }
@@ -197,13 +197,13 @@ fn points(finished: &[(Subject, &Batch)]) -> Vec<BathPoint> {
 }
 
 fn usual_time<'a>(batches: impl Iterator<Item = &'a (Subject, &'a Batch)>) -> Option<u64> {
-    let times: Vec<f64> = batches.filter_map(|(_, batch)| batch.took()).map(|took| took as f64).collect();
+    let times: Vec<f64> = batches.filter_map(|(_, batch)| batch.duration()).map(|took| took as f64).collect();
     median(&times).map(|time| time.round() as u64)
 }
 
 fn batches_left(trend: Option<BathTrend>, points: &[BathPoint]) -> Option<u32> {
     let Some(BathTrend::Slowing(ScreensLeft::About { likely, .. })) = trend else { return None };
-    let sizes: Vec<f64> = points.iter().rev().take(USUAL).map(|point| f64::from(point.count)).collect();
+    let sizes: Vec<f64> = points.iter().rev().take(TYPICAL_BATCHES).map(|point| f64::from(point.count)).collect();
     median(&sizes).map(|size| (f64::from(likely) / size).round() as u32)
 }
 

@@ -3,8 +3,8 @@
 use crate::collections::sort_by_key;
 use crate::facts::{MeshSheet, ScreenState};
 use crate::ids::Subject;
-use crate::screen::inventory::carried::{Naming, carried, naming};
-use crate::screen::{AgeWarning, Carried, Screen, age_warning};
+use crate::screen::inventory::carried::{RunsByScreen, assigned_runs, runs_by_screen};
+use crate::screen::{AgeWarning, AssignedRun, Screen, age_warning};
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
 
@@ -39,7 +39,7 @@ pub struct ScreenRow {
     /// Its age warning, if it has one.
     pub warning: Option<AgeWarning>,
     /// The runs whose art is on it, or that name it.
-    pub carries: Vec<Carried>,
+    pub assigned: Vec<AssignedRun>,
     /// The colour of the art that it prints; empty if not entered.
     pub colour: String,
 }
@@ -70,13 +70,13 @@ pub struct ScreenBoard {
 
 /// The board at wall time `now`.
 pub fn screen_board(shop: &Shop, filter: &ScreenFilter, now: u64) -> ScreenBoard {
-    let naming = naming(shop);
+    let runs_by_screen = runs_by_screen(shop);
     let words: Vec<String> = filter.search.split_whitespace().map(lowercase_latin).collect();
     let mut board = ScreenBoard::default();
     let mut groups: Vec<ScreenGroup> =
         ScreenState::ALL.into_iter().map(|state| ScreenGroup { state, count: 0, rows: Vec::new() }).collect();
     for (id, screen) in shop.screens.iter() {
-        let row = screen_row(shop, id, screen, &naming, now);
+        let row = screen_row(shop, id, screen, &runs_by_screen, now);
         board.total += 1;
         board.warned += u32::from(row.warning.is_some());
         let Some(group) = groups.iter_mut().find(|group| group.state == screen.state) else { continue };
@@ -97,7 +97,13 @@ pub fn screen_board(shop: &Shop, filter: &ScreenFilter, now: u64) -> ScreenBoard
     board
 }
 
-pub(crate) fn screen_row(shop: &Shop, id: Subject, screen: &Screen, naming: &Naming, now: u64) -> ScreenRow {
+pub(crate) fn screen_row(
+    shop: &Shop,
+    id: Subject,
+    screen: &Screen,
+    runs_by_screen: &RunsByScreen,
+    now: u64,
+) -> ScreenRow {
     ScreenRow {
         id,
         label: screen.label.clone(),
@@ -107,7 +113,7 @@ pub(crate) fn screen_row(shop: &Shop, id: Subject, screen: &Screen, naming: &Nam
         since: screen.since,
         age: now.saturating_sub(screen.since),
         warning: age_warning(screen, shop.screens.limits, now),
-        carries: carried(shop, id, naming),
+        assigned: assigned_runs(shop, id, runs_by_screen),
         colour: screen.colour.clone(),
     }
 }
@@ -119,9 +125,9 @@ fn has_words(screen: &Screen, row: &ScreenRow, words: &[String]) -> bool {
     let mut text =
         [&screen.label, &screen.emulsion, &screen.notes, &screen.colour].map(|part| lowercase_latin(part)).join(" ");
     if let Some(mesh) = screen.mesh {
-        text = format!("{text} {}", mesh.count.an_inch());
+        text = format!("{text} {}", mesh.count.per_inch());
     }
-    for carried in &row.carries {
+    for carried in &row.assigned {
         text = format!(
             "{text} {} {} {}",
             lowercase_latin(&carried.title),

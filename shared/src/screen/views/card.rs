@@ -4,7 +4,7 @@ use super::board::{ScreenRow, screen_row};
 use crate::facts::{BurnStep, ScreenState};
 use crate::failure::{FailureRow, failures_of_screen};
 use crate::ids::Subject;
-use crate::screen::inventory::carried::naming;
+use crate::screen::inventory::carried::runs_by_screen;
 use crate::screen::{Screen, StepRow, burn_steps};
 use crate::shop::Shop;
 
@@ -41,7 +41,7 @@ pub fn screen_card(shop: &Shop, id: Subject, now: u64) -> Option<ScreenCard> {
     let replaced_by = shop.screens.iter().find(|(_, other)| other.replaces == Some(id)).map(|(id, _)| id);
     Some(ScreenCard {
         id,
-        row: screen_row(shop, id, screen, &naming(shop), now),
+        row: screen_row(shop, id, screen, &runs_by_screen(shop), now),
         next_step: steps.iter().find(|row| !row.done).map(|row| row.step),
         steps,
         next: screen.state.next().to_vec(),

@@ -2,16 +2,16 @@
 
 use crate::collections::sort_by_key;
 use crate::facts::{Coats, MeshCloth};
-use crate::heat::room_view;
+use crate::heat::climate_view;
 use crate::ids::Subject;
-use crate::screen::{DampNote, ExposureAsked, damp_note, emulsion_list, lamp_list};
+use crate::screen::{ExposureQuery, HumidityEffect, emulsion_list, humidity_effect, lamp_list};
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
 use std::cmp::Reverse;
 
 /// The choices made so far on the exposure page.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub struct ExposurePick {
+pub struct ExposureChoice {
     /// The emulsion.
     pub emulsion: Option<Subject>,
     /// The mesh.
@@ -22,20 +22,20 @@ pub struct ExposurePick {
     pub lamp: Option<Subject>,
 }
 
-impl ExposurePick {
+impl ExposureChoice {
     /// The query; `None` until emulsion, mesh and lamp are chosen.
-    pub fn asked(&self) -> Option<ExposureAsked> {
-        Some(ExposureAsked { emulsion: self.emulsion?, cloth: self.cloth?, coats: self.coats, lamp: self.lamp? })
+    pub fn query(&self) -> Option<ExposureQuery> {
+        Some(ExposureQuery { emulsion: self.emulsion?, cloth: self.cloth?, coats: self.coats, lamp: self.lamp? })
     }
 
     /// The choices of the shop's latest exposure. If there is none, the first emulsion, the coarsest mesh
     /// and the first lamp.
-    pub fn usual(shop: &Shop) -> Self {
+    pub fn from_latest(shop: &Shop) -> Self {
         let (lamps, emulsions) = (lamp_list(shop), emulsion_list(shop));
         let has =
             |emulsion, lamp| emulsions.iter().any(|row| row.id == emulsion) && lamps.iter().any(|row| row.id == lamp);
         let last = shop
-            .stencils
+            .exposure_log
             .exposures()
             .filter(|(_, known)| has(known.fact.emulsion, known.fact.lamp))
             .max_by_key(|(id, known)| (known.at, *id));
@@ -59,7 +59,7 @@ impl ExposurePick {
     /// The choices for a screen of the shop: its mesh and coats, its emulsion if that is in the list, and
     /// the lamp used last.
     pub fn for_screen(shop: &Shop, screen: Subject) -> Self {
-        let usual = Self::usual(shop);
+        let usual = Self::from_latest(shop);
         let Some(screen) = shop.screens.live(screen) else { return usual };
         let named = lowercase_latin(screen.emulsion.trim());
         let emulsion = emulsion_list(shop).into_iter().find(|row| lowercase_latin(row.emulsion.name.trim()) == named);
@@ -73,7 +73,7 @@ impl ExposurePick {
 
     /// The same choices without an emulsion or lamp that has been deleted.
     #[must_use]
-    pub fn still_there(self, shop: &Shop) -> Self {
+    pub fn without_deleted(self, shop: &Shop) -> Self {
         let emulsion = self.emulsion.filter(|id| emulsion_list(shop).iter().any(|row| row.id == *id));
         let lamp = self.lamp.filter(|id| lamp_list(shop).iter().any(|row| row.id == *id));
         Self { emulsion, lamp, ..self }
@@ -84,8 +84,8 @@ impl ExposurePick {
 pub fn known_cloths(shop: &Shop) -> Vec<MeshCloth> {
     let on_screens = shop.screens.iter().filter_map(|(_, screen)| screen.mesh).map(|sheet| sheet.cloth());
     let mut cloths: Vec<MeshCloth> =
-        on_screens.chain(shop.stencils.exposures().map(|(_, known)| known.fact.cloth)).collect();
-    sort_by_key(&mut cloths, |cloth| (cloth.count.an_inch(), *cloth));
+        on_screens.chain(shop.exposure_log.exposures().map(|(_, known)| known.fact.cloth)).collect();
+    sort_by_key(&mut cloths, |cloth| (cloth.count.per_inch(), *cloth));
     cloths.dedup();
     cloths
 }
@@ -94,7 +94,7 @@ pub fn known_cloths(shop: &Shop) -> Vec<MeshCloth> {
 pub fn known_coats(shop: &Shop) -> Vec<Coats> {
     let on_screens = shop.screens.iter().filter_map(|(_, screen)| screen.coats);
     let mut counted: Vec<(Coats, usize)> = Vec::new();
-    for coats in on_screens.chain(shop.stencils.exposures().filter_map(|(_, known)| known.fact.coats)) {
+    for coats in on_screens.chain(shop.exposure_log.exposures().filter_map(|(_, known)| known.fact.coats)) {
         match counted.iter_mut().find(|(other, _)| *other == coats) {
             Some((_, count)) => *count += 1,
             None => counted.push((coats, 1)),
@@ -106,18 +106,18 @@ pub fn known_coats(shop: &Shop) -> Vec<Coats> {
 
 /// The room's humidity, and what it means for an emulsion.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct RoomDamp {
+pub struct RoomHumidity {
     /// What the humidity means.
-    pub note: DampNote,
+    pub note: HumidityEffect,
     /// Relative humidity in percent, from the latest reading; `None` if that reading is old.
     pub humidity: Option<u8>,
 }
 
 /// The humidity at wall time `now` and what it means for an emulsion; `None` if the emulsion is not known.
 /// A reading that the climate page shows as old is ignored.
-pub fn room_damp(shop: &Shop, emulsion: Subject, now: u64) -> Option<RoomDamp> {
-    let family = shop.stencils.emulsion(emulsion)?.family;
-    let reading = room_view(shop, now).now.filter(|row| !row.old);
+pub fn room_humidity(shop: &Shop, emulsion: Subject, now: u64) -> Option<RoomHumidity> {
+    let family = shop.exposure_log.emulsion(emulsion)?.family;
+    let reading = climate_view(shop, now).now.filter(|row| !row.old);
     let humidity = reading.map(|row| row.reading.humidity);
-    Some(RoomDamp { note: damp_note(family, humidity), humidity })
+    Some(RoomHumidity { note: humidity_effect(family, humidity), humidity })
 }

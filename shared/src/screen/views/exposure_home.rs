@@ -8,7 +8,7 @@ use crate::shop::Shop;
 
 /// The figures on the start page of exposure and reclaiming.
 #[derive(Clone, Debug, PartialEq)]
-pub struct StencilHome {
+pub struct ExposureHome {
     /// Number of known exposures.
     pub exposures: usize,
     /// Number of lamps.
@@ -30,12 +30,12 @@ pub struct StencilHome {
 }
 
 /// The figures at wall time `now`.
-pub fn stencil_home(shop: &Shop, now: u64) -> StencilHome {
+pub fn exposure_home(shop: &Shop, now: u64) -> ExposureHome {
     let waiting = waiting_screens(shop);
     let bath = bath_view(shop, waiting, now);
     let meshes = mesh_rows(shop);
-    StencilHome {
-        exposures: shop.stencils.exposures().count(),
+    ExposureHome {
+        exposures: shop.exposure_log.exposures().count(),
         lamps: lamp_list(shop).len(),
         emulsions: emulsion_list(shop).len(),
         pace: bath.pace,

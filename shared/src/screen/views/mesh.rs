@@ -34,6 +34,6 @@ pub fn mesh_rows(shop: &Shop) -> Vec<MeshRow> {
     for row in &mut rows {
         sort_by_key(&mut row.labels, Clone::clone);
     }
-    sort_by_key(&mut rows, |row| (row.sheet.count.an_inch(), row.sheet.cloth(), row.labels.clone()));
+    sort_by_key(&mut rows, |row| (row.sheet.count.per_inch(), row.sheet.cloth(), row.labels.clone()));
     rows
 }

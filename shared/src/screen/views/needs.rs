@@ -5,7 +5,7 @@ use crate::facts::{BurnStep, Location, ScreenState};
 use crate::ids::{JobId, RunId, Subject};
 use crate::plan::{Rail, rail};
 use crate::screen::inventory::burn_steps::next_step;
-use crate::screen::{StepSum, readiness, screens_of};
+use crate::screen::{StepTotal, readiness, screens_of};
 use crate::shop::Shop;
 use crate::time::WallClock;
 
@@ -19,7 +19,7 @@ pub struct NeedScreen {
     /// Its state.
     pub state: Option<ScreenState>,
     /// The run of another job whose art is on it.
-    pub carries_other: Option<RunId>,
+    pub assigned_elsewhere: Option<RunId>,
 }
 
 /// A step that screens of a run need.
@@ -94,7 +94,8 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
                     label: found.label,
                     screen: found.screen,
                     state: screen.map(|screen| screen.state),
-                    carries_other: other.filter(|other| shop.job_of(*other).is_some_and(|(job, _)| job != row.job)),
+                    assigned_elsewhere: other
+                        .filter(|other| shop.job_of(*other).is_some_and(|(job, _)| job != row.job)),
                 }
             })
             .collect();
@@ -112,23 +113,25 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
             ink: row.ink.clone(),
             ink_colour: row.ink_colour,
             screens,
-            steps: left.map(|left| counted_back(shop, row.id, &left.steps, row.free, now)).unwrap_or_default(),
-            wanted: row.free,
+            steps: left
+                .map(|left| scheduled_backwards(shop, row.id, &left.steps, row.press_free, now))
+                .unwrap_or_default(),
+            wanted: row.press_free,
             ready,
-            late_by: ready.saturating_sub(row.free),
+            late_by: ready.saturating_sub(row.press_free),
         });
     }
     needs
 }
 
 /// The steps, each with its latest start, such that the last one ends at `wanted`.
-fn counted_back(shop: &Shop, run: RunId, steps: &[StepSum], wanted: u64, now: u64) -> Vec<NeedStep> {
+fn scheduled_backwards(shop: &Shop, run: RunId, steps: &[StepTotal], wanted: u64, now: u64) -> Vec<NeedStep> {
     let mut end = wanted;
     let mut rows: Vec<NeedStep> = Vec::new();
     for sum in steps.iter().rev() {
-        let StepSum { step, screens, time } = *sum;
+        let StepTotal { step, screens, time } = *sum;
         let latest = end.saturating_sub(time);
-        rows.push(NeedStep { step, screens, time, latest, late: latest < now, now: up_to(shop, run, step) });
+        rows.push(NeedStep { step, screens, time, latest, late: latest < now, now: waiting_for_step(shop, run, step) });
         end = latest;
     }
     rows.reverse();
@@ -136,7 +139,7 @@ fn counted_back(shop: &Shop, run: RunId, steps: &[StepSum], wanted: u64, now: u6
 }
 
 /// The screens of a run whose next step this is.
-fn up_to(shop: &Shop, run: RunId, step: BurnStep) -> Vec<Subject> {
+fn waiting_for_step(shop: &Shop, run: RunId, step: BurnStep) -> Vec<Subject> {
     let is_next = |id: &Subject| shop.screens.live(*id).is_some_and(|screen| next_step(screen) == Some(step));
     screens_of(shop, run).into_iter().filter_map(|found| found.screen).filter(is_next).collect()
 }

@@ -6,7 +6,7 @@ use crate::i18n;
 use crate::i18n::check_values::expected_text;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
-use lastpull_core::heat::{Changeover, HeatCall, LimitFinding, StandsBy};
+use lastpull_core::heat::{Changeover, HeatStatus, LimitCheck, TemperatureSource};
 use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckRow, CheckState};
 use leptos::prelude::*;
@@ -18,9 +18,9 @@ pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView
     move || {
         change.with(|found| {
             let Some(found) = found else { return ().into_any() };
-            match found.call() {
-                HeatCall::Nothing => ().into_any(),
-                HeatCall::SeenTo if found.settling.is_none() => view! {
+            match found.status() {
+                HeatStatus::Nothing => ().into_any(),
+                HeatStatus::Verified if found.settling.is_none() => view! {
                     <p class="heat-ready" id="heat-ready"><Icon name="check"/>{i18n::change_seen_to()}</p>
                 }
                 .into_any(),
@@ -30,21 +30,21 @@ pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView
     }
 }
 
-fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Memo<Option<Changeover>>) -> AnyView {
+fn panel(store: Store, id: RunId, call: HeatStatus, found: &Changeover, change: Memo<Option<Changeover>>) -> AnyView {
     let fabric = found.to_fabric.map_or_else(|| i18n::fabric_this().to_owned(), i18n::fabric_inside);
     let (tone, icon, title) = match call {
-        HeatCall::SetUpTooHot => ("bad", "alert", i18n::change_set_up_too_hot(fabric)),
-        HeatCall::TooHot => ("bad", "alert", i18n::change_too_hot(fabric)),
-        HeatCall::Settle => ("calm", "heat", i18n::change_settle().to_owned()),
-        HeatCall::SeenTo | HeatCall::Nothing => ("calm", "check", i18n::change_seen_to().to_owned()),
-        HeatCall::ChangeFirst => ("tight", "heat", i18n::change_first().to_owned()),
+        HeatStatus::SetUpTooHot => ("bad", "alert", i18n::change_set_up_too_hot(fabric)),
+        HeatStatus::TooHot => ("bad", "alert", i18n::change_too_hot(fabric)),
+        HeatStatus::Settle => ("calm", "heat", i18n::change_settle().to_owned()),
+        HeatStatus::Verified | HeatStatus::Nothing => ("calm", "check", i18n::change_seen_to().to_owned()),
+        HeatStatus::ChangeFirst => ("tight", "heat", i18n::change_first().to_owned()),
     };
-    let set_up = call == HeatCall::SetUpTooHot;
-    let limits = found.limits_called();
+    let set_up = call == HeatStatus::SetUpTooHot;
+    let limits = found.exceeded_limits();
     let stands = if set_up {
         found.setting.map(|asked| i18n::asks_for(i18n::temperature(asked)))
     } else {
-        found.stands.filter(|_| call != HeatCall::Settle).map(|stands| stands_words(store, found, stands))
+        found.current.filter(|_| call != HeatStatus::Settle).map(|stands| dryer_state_text(store, found, stands))
     };
     view! {
         <section class=format!("heat-change {tone}") id="changeover" aria-labelledby="changeover-title">
@@ -66,24 +66,24 @@ fn panel(store: Store, id: RunId, call: HeatCall, found: &Changeover, change: Me
 }
 
 /// The dryer's current temperature, and how it is known.
-fn stands_words(
+fn dryer_state_text(
     store: Store,
     found: &Changeover,
-    (temperature, by): (lastpull_core::units::Temperature, StandsBy),
+    (temperature, by): (lastpull_core::units::Temperature, TemperatureSource),
 ) -> String {
     let at = i18n::temperature(temperature);
     let job = found
         .previous
         .and_then(|run| store.shop.with_untracked(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())));
     match by {
-        StandsBy::RunBefore => i18n::stands_run_before(at, job.unwrap_or_default()),
-        StandsBy::Settled => i18n::stands_settled(at),
-        StandsBy::OnItsWay => i18n::stands_on_its_way(at),
+        TemperatureSource::PreviousRun => i18n::stands_run_before(at, job.unwrap_or_default()),
+        TemperatureSource::Settled => i18n::stands_settled(at),
+        TemperatureSource::Settling => i18n::stands_on_its_way(at),
     }
 }
 
 /// An exceeded limit: its temperature, its effect, and its origin.
-fn limit(finding: &LimitFinding) -> AnyView {
+fn limit(finding: &LimitCheck) -> AnyView {
     view! {
         <li>
             <strong>{i18n::temperature(finding.limit)}</strong>

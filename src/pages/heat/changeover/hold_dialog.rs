@@ -2,7 +2,7 @@
 
 use crate::components::{Icon, Sheet};
 use crate::i18n;
-use lastpull_core::heat::{Changeover, LimitFinding};
+use lastpull_core::heat::{Changeover, LimitCheck};
 use leptos::prelude::*;
 
 /// The confirmation. `open` is the number of all checks not made.
@@ -28,16 +28,16 @@ pub fn HoldSheet(
 }
 
 fn reasons(change: &Changeover) -> AnyView {
-    let limits = change.limits_called();
+    let limits = change.exceeded_limits();
     let to_do = change.steps_to_do();
-    let passed = |finding: &LimitFinding| {
+    let passed = |finding: &LimitCheck| {
         let text = format!("{}: {}", i18n::temperature(finding.limit), i18n::at_limit(finding.name));
         view! { <li class="problem"><Icon name="alert"/>{text}</li> }
     };
     view! {
         <ul class="heat-reasons">
             {limits.iter().map(passed).collect::<Vec<_>>()}
-            {(change.timing().is_some() && !change.seen_to).then(|| view! { <li><Icon name="clock"/>{i18n::hold_settling()}</li> })}
+            {(change.settling_to_setting().is_some() && !change.verified).then(|| view! { <li><Icon name="clock"/>{i18n::hold_settling()}</li> })}
             {(to_do > 0).then(|| view! { <li><Icon name="heat"/>{i18n::hold_steps(to_do)}</li> })}
         </ul>
     }.into_any()

@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{Changeover, HeatFact, HeaterField, HeaterKind, SettlingNow, Wait, settled_facts};
+use lastpull_core::heat::{ActiveSettling, Changeover, HeatFact, HeaterField, HeaterKind, Wait, settled_facts};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Settle(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
     let store = Store::from_context();
-    let going = Memo::new(move |_| change.with(|change| change.as_ref().and_then(Changeover::timing)));
+    let going = Memo::new(move |_| change.with(|change| change.as_ref().and_then(Changeover::settling_to_setting)));
     let wait = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.wait)));
     let dryer = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.dryer)));
     move || match (going.get(), wait.get()) {
@@ -50,13 +50,13 @@ fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> AnyView {
     }.into_any()
 }
 
-fn timer(store: Store, id: RunId, going: SettlingNow) -> AnyView {
+fn timer(store: Store, id: RunId, going: ActiveSettling) -> AnyView {
     let now = Memo::new(move |_| going.at(store.clock.get().now));
     let done = move |_| {
         let by = store.operator();
         let at = store.clock.get_untracked().now;
         store.record_all(store.shop.with_untracked(|shop| settled_facts(shop, id, going, at, by)));
-        let took = u64::from(going.at(at).so_far.milliseconds());
+        let took = u64::from(going.at(at).elapsed.milliseconds());
         store.notify(i18n::settle_logged(i18n::duration(took)));
     };
     let drop_it = move |_| {
@@ -68,7 +68,7 @@ fn timer(store: Store, id: RunId, going: SettlingNow) -> AnyView {
             <p id="settling">
                 <Icon name="clock"/>
                 <span>
-                    <strong>{i18n::settle_going(i18n::temperature(going.to))}" "{move || i18n::stopwatch(now.get().so_far.milliseconds().into())}</strong>
+                    <strong>{i18n::settle_going(i18n::temperature(going.to))}" "{move || i18n::stopwatch(now.get().elapsed.milliseconds().into())}</strong>
                     <small>{move || match now.get().left.milliseconds() {
                         0 => i18n::settle_should().to_owned(),
                         left => i18n::about_left(i18n::duration(left.into())),

@@ -2,7 +2,7 @@
 
 use crate::components::{Choice, Icon};
 use crate::i18n;
-use lastpull_core::heat::{HeatLevel, RoomRow, RoomView, Schedule, WorkRest};
+use lastpull_core::heat::{ClimateRow, ClimateView, HeatLevel, Schedule, WorkRest};
 use leptos::prelude::*;
 
 /// How hard the work is.
@@ -15,7 +15,7 @@ enum Work {
 
 /// The advice for the last reading.
 #[component]
-pub fn Asks(room: Memo<RoomView>) -> impl IntoView {
+pub fn ClimateAdvice(room: Memo<ClimateView>) -> impl IntoView {
     move || {
         room.with(|room| {
             let Some(row) = &room.now else {
@@ -33,7 +33,7 @@ pub fn Asks(room: Memo<RoomView>) -> impl IntoView {
 
 /// Minutes of work and rest, and what these figures do not cover.
 #[component]
-pub fn Rest(room: Memo<RoomView>) -> impl IntoView {
+pub fn WorkRestAdvice(room: Memo<ClimateView>) -> impl IntoView {
     let work = RwSignal::new(Work::Moderate);
     move || {
         room.with(|room| {
@@ -48,7 +48,7 @@ pub fn Rest(room: Memo<RoomView>) -> impl IntoView {
 }
 
 /// Heat level, heat index, the reading and its age.
-fn verdict(room: &RoomView, row: &RoomRow) -> AnyView {
+fn verdict(room: &ClimateView, row: &ClimateRow) -> AnyView {
     let (tone, icon) = match room.level {
         None => ("none", "info"),
         Some(HeatLevel::Lower) => ("good", "check"),
@@ -66,13 +66,13 @@ fn verdict(room: &RoomView, row: &RoomRow) -> AnyView {
             <h2 id="room-level"><Icon name=icon/>{title}</h2>
             {feels.map(|feels| view! { <p class="room-feels" id="room-feels">{feels}</p> })}
             <p>{read}" · "{i18n::minutes_ago(row.minutes_ago)}</p>
-            {room.level.map(|level| view! { <p><strong>{i18n::level_asks(level)}</strong></p> })}
+            {room.level.map(|level| view! { <p><strong>{i18n::heat_level_advice(level)}</strong></p> })}
         </section>
     }
     .into_any()
 }
 
-fn rest(room: &RoomView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
+fn rest(room: &ClimateView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
     let options = vec![
         (Work::Light, i18n::work_light().to_owned()),
         (Work::Moderate, i18n::work_moderate().to_owned()),
@@ -109,7 +109,7 @@ fn rest(room: &RoomView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
     }.into_any()
 }
 
-fn leaves_out(room: &RoomView) -> AnyView {
+fn leaves_out(room: &ClimateView) -> AnyView {
     view! {
         <details class="room-details">
             <summary>{i18n::room_leaves_out()}</summary>
@@ -120,11 +120,11 @@ fn leaves_out(room: &RoomView) -> AnyView {
 
 /// Earlier readings.
 #[component]
-pub fn Earlier(room: Memo<RoomView>) -> impl IntoView {
+pub fn EarlierReadings(room: Memo<ClimateView>) -> impl IntoView {
     move || {
         room.with(|room| {
             (!room.earlier.is_empty()).then(|| {
-                let line = |row: &RoomRow| {
+                let line = |row: &ClimateRow| {
                     let read =
                         i18n::room_of(i18n::temperature(row.reading.temperature), u32::from(row.reading.humidity));
                     let when = i18n::moment(row.reading.at);

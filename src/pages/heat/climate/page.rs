@@ -1,6 +1,6 @@
 //! The climate of the shop: entering a reading, and the advice for it.
 
-use super::advice::{Asks, Earlier, Rest};
+use super::advice::{ClimateAdvice, EarlierReadings, WorkRestAdvice};
 use crate::components::{Icon, Page};
 use crate::forms::FormSubmit;
 use crate::i18n;
@@ -9,7 +9,7 @@ use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
-use lastpull_core::heat::{RoomForm, RoomView, room_view};
+use lastpull_core::heat::{ClimateForm, ClimateView, climate_view};
 use lastpull_core::units::{Units, parse_number};
 use leptos::prelude::*;
 
@@ -20,26 +20,26 @@ pub fn ClimatePage() -> impl IntoView {
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let room = Memo::new(move |_| {
         minute.get();
-        store.shop.with(|shop| room_view(shop, store.clock.get_untracked().now))
+        store.shop.with(|shop| climate_view(shop, store.clock.get_untracked().now))
     });
     view! {
         <Page title=Signal::derive(|| i18n::room_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="room">
-            <Asks room/>
+            <ClimateAdvice room/>
             <Read room/>
-            <Rest room/>
-            <Earlier room/>
+            <WorkRestAdvice room/>
+            <EarlierReadings room/>
         </Page>
     }
 }
 
 /// The form of a reading: two numbers, each with buttons for one step down and up.
 #[component]
-fn Read(room: Memo<RoomView>) -> impl IntoView {
+fn Read(room: Memo<ClimateView>) -> impl IntoView {
     let store = Store::from_context();
     let units = i18n::units();
     // Start from the last reading, since most are near it.
-    let start =
-        room.with_untracked(|room| room.now.as_ref().map(|row| RoomForm::of(&row.reading, units)).unwrap_or_default());
+    let start = room
+        .with_untracked(|room| room.now.as_ref().map(|row| ClimateForm::of(&row.reading, units)).unwrap_or_default());
     let form = RwSignal::new(start);
     let id = RwSignal::new(ids::new_id());
     let submit = FormSubmit::new(Box::new(move || {
@@ -80,8 +80,8 @@ fn Stepper(
     name: &'static str,
     label: &'static str,
     unit: &'static str,
-    form: RwSignal<RoomForm>,
-    text: fn(&mut RoomForm) -> &mut String,
+    form: RwSignal<ClimateForm>,
+    text: fn(&mut ClimateForm) -> &mut String,
     problems: RwSignal<Problems>,
     first: f64,
     step: f64,

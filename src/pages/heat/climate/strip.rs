@@ -4,7 +4,7 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::route::HeatRoute;
 use crate::store::Store;
-use lastpull_core::heat::{HeatLevel, room_brief};
+use lastpull_core::heat::{HeatLevel, climate_summary};
 use leptos::prelude::*;
 
 /// The line. Renders nothing if there is nothing to warn of.
@@ -12,7 +12,7 @@ use leptos::prelude::*;
 pub fn ClimateStrip() -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let brief = Memo::new(move |_| store.shop.with(|shop| room_brief(shop, minute.get() * 60_000 + 59_999)));
+    let brief = Memo::new(move |_| store.shop.with(|shop| climate_summary(shop, minute.get() * 60_000 + 59_999)));
     move || {
         brief.get().map(|brief| {
             let tone = if brief.level == HeatLevel::Moderate { "tight" } else { "bad" };

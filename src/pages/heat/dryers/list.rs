@@ -4,7 +4,7 @@ use crate::components::{Empty, Icon, Page};
 use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
-use lastpull_core::heat::{Heater, SensorReading, unit_list};
+use lastpull_core::heat::{Heater, SensorReading, heater_list};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 pub fn DryersPage() -> impl IntoView {
     let store = Store::from_context();
     let units = Memo::new(move |_| {
-        store.shop.with(|shop| unit_list(shop).into_iter().map(|(id, unit)| (id, unit.clone())).collect::<Vec<_>>())
+        store.shop.with(|shop| heater_list(shop).into_iter().map(|(id, unit)| (id, unit.clone())).collect::<Vec<_>>())
     });
     let add = || {
         view! { <a class="button primary with-icon" href=HeatRoute::NewDryer.hash()><Icon name="plus"/>{i18n::unit_add()}</a> }
@@ -50,7 +50,7 @@ fn card(id: Subject, unit: &Heater) -> AnyView {
         (None, Some(fast)) => Some(i18n::belt_up_to(i18n::belt(fast))),
         (None, None) => None,
     };
-    let (error, how) = unit.reading().map_or_else(
+    let (error, how) = unit.latest_reading().map_or_else(
         || {
             (
                 i18n::error_none().to_owned(),
@@ -71,7 +71,7 @@ fn card(id: Subject, unit: &Heater) -> AnyView {
             </dl>
             {(!unit.notes.is_empty()).then(|| view! { <p class="job-notes">{unit.notes.clone()}</p> })}
             <div class="button-row">
-                <a class="button" class:primary=unit.is_dryer() && unit.reading().is_none() href=HeatRoute::Measure(id).hash() aria-label=format!("{}: {name}", i18n::measure())>{i18n::measure()}</a>
+                <a class="button" class:primary=unit.is_dryer() && unit.latest_reading().is_none() href=HeatRoute::Measure(id).hash() aria-label=format!("{}: {name}", i18n::measure())>{i18n::measure()}</a>
                 <a class="button" href=HeatRoute::Dryer(id).hash() aria-label=format!("{}: {name}", i18n::edit())>{i18n::edit()}</a>
             </div>
         </li>

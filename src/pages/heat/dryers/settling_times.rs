@@ -7,7 +7,7 @@ use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{Settling, SettlingForm, settling_log, unit_list};
+use lastpull_core::heat::{Settling, SettlingForm, heater_list, settling_log};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
@@ -26,13 +26,13 @@ pub fn SettlingTimesPage() -> impl IntoView {
             } else {
                 view! { <ul class="heat-list">{log.iter().map(|(id, one)| line(store, *id, one)).collect::<Vec<_>>()}</ul> }.into_any()
             })}
-            <ByHand/>
+            <UntimedSettlingForm/>
         </Page>
     }
 }
 
 fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
-    let Some((dryer, from, to)) = settling.way else { return ().into_any() };
+    let Some((dryer, from, to)) = settling.transition else { return ().into_any() };
     let name = store.shop.with_untracked(|shop| shop.heat.heater(dryer).map(|unit| unit.name.clone()));
     let way = i18n::settling_way(i18n::temperature(from), i18n::temperature(to));
     let took = settling
@@ -58,10 +58,10 @@ fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
 
 /// The form for a settling time measured without the app. Renders nothing if the shop has no dryer.
 #[component]
-fn ByHand() -> impl IntoView {
+fn UntimedSettlingForm() -> impl IntoView {
     let store = Store::from_context();
     let dryers: Vec<(Subject, String)> = store.shop.with_untracked(|shop| {
-        let dryers = unit_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());
+        let dryers = heater_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());
         dryers.map(|(id, unit)| (id, unit.name.clone())).collect()
     });
     let Some((first, _)) = dryers.first().cloned() else {

@@ -23,7 +23,7 @@ pub fn LimitsPage() -> impl IntoView {
                 };
                 // The most heat-sensitive fabrics first.
                 let mut fabrics = Fabric::ALL;
-                fabrics.sort_by_key(|fabric| !fabric.fears_heat());
+                fabrics.sort_by_key(|fabric| !fabric.is_heat_sensitive());
                 fabrics.map(of).into_iter().collect::<Vec<_>>()
             })}
             <p class="caution"><Icon name="heat"/>{i18n::limit_caution()}</p>

@@ -6,14 +6,16 @@ use crate::pages::heat::folding_row::folding_row;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{CureOnPaper, HeatFact, LimitFinding, LimitState, Missing, RunHeat, run_heat, unit_list};
+use lastpull_core::heat::{
+    CureEstimate, HeatFact, LimitCheck, LimitState, MissingInput, RunHeat, heater_list, run_heat,
+};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
 /// The row and its expanded content.
 #[component]
-pub fn OnPaper(id: RunId) -> impl IntoView {
+pub fn ComputedCure(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let hour = Memo::new(move |_| store.clock.get().now / 3_600_000);
     let heat = Memo::new(move |_| {
@@ -26,14 +28,14 @@ pub fn OnPaper(id: RunId) -> impl IntoView {
 fn drawn(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
     let (tone, icon) = match heat.cure {
         _ if heat.conflict.is_some() => ("bad", "alert"),
-        CureOnPaper::Reached { .. } => ("good", "check"),
-        CureOnPaper::Unknown(_) => ("calm", "info"),
-        CureOnPaper::TooCool(_) | CureOnPaper::TooShort { .. } => ("bad", "alert"),
+        CureEstimate::Reached { .. } => ("good", "check"),
+        CureEstimate::Unknown(_) => ("calm", "info"),
+        CureEstimate::TooCool(_) | CureEstimate::TooShort { .. } => ("bad", "alert"),
     };
     let mut line = i18n::cure_line(&heat.cure);
     if heat.conflict.is_some() {
         i18n::paper_no_setting().clone_into(&mut line);
-    } else if let CureOnPaper::Unknown(missing) = &heat.cure {
+    } else if let CureEstimate::Unknown(missing) = &heat.cure {
         let missing: Vec<&str> = missing.iter().map(|what| i18n::missing(*what)).collect();
         line = format!("{line}: {} {}", i18n::paper_missing(), missing.join(", "));
     }
@@ -60,19 +62,19 @@ fn conflict(heat: &RunHeat) -> AnyView {
 
 /// A link for each missing figure to the page where it is entered.
 fn fixes(id: RunId, heat: &RunHeat) -> AnyView {
-    let CureOnPaper::Unknown(missing) = &heat.cure else { return ().into_any() };
+    let CureEstimate::Unknown(missing) = &heat.cure else { return ().into_any() };
     let dryer = heat.dryer.as_ref().map(|dryer| dryer.id);
     let sheet = heat.sheet.as_ref().map_or(HeatRoute::NewSheetForRun(id), |(sheet, _)| HeatRoute::Sheet(*sheet));
     let mut ways: Vec<(Route, &str)> = missing
         .iter()
         .map(|what| match what {
-            Missing::Setting => (Route::EditRun(id), i18n::fix_setting()),
-            Missing::Sensor => dryer.map_or((Route::Heat(HeatRoute::NewDryer), i18n::fix_dryer()), |dryer| {
+            MissingInput::Setting => (Route::EditRun(id), i18n::fix_setting()),
+            MissingInput::Sensor => dryer.map_or((Route::Heat(HeatRoute::NewDryer), i18n::fix_dryer()), |dryer| {
                 (Route::Heat(HeatRoute::Measure(dryer)), i18n::fix_sensor())
             }),
-            Missing::Dwell => (Route::EditRun(id), i18n::fix_dwell()),
-            Missing::Sheet => (Route::Heat(sheet), i18n::fix_sheet()),
-            Missing::CureTemperature | Missing::Hold => (Route::Heat(sheet), i18n::fix_sheet_edit()),
+            MissingInput::Dwell => (Route::EditRun(id), i18n::fix_dwell()),
+            MissingInput::Sheet => (Route::Heat(sheet), i18n::fix_sheet()),
+            MissingInput::CureTemperature | MissingInput::Hold => (Route::Heat(sheet), i18n::fix_sheet_edit()),
         })
         .collect();
     ways.dedup();
@@ -85,7 +87,7 @@ fn fixes(id: RunId, heat: &RunHeat) -> AnyView {
 
 /// Changes that would make the time long enough.
 fn more_time(heat: &RunHeat) -> AnyView {
-    let CureOnPaper::TooShort { passes, belt, .. } = heat.cure else { return ().into_any() };
+    let CureEstimate::TooShort { passes, belt, .. } = heat.cure else { return ().into_any() };
     view! {
         <p>
             {i18n::paper_passes_for(passes)}
@@ -129,12 +131,12 @@ fn figures(heat: &RunHeat) -> Vec<AnyView> {
     .collect()
 }
 
-fn finding(finding: &LimitFinding) -> AnyView {
+fn finding(finding: &LimitCheck) -> AnyView {
     let off = finding.over.map(i18n::degrees).unwrap_or_default();
     let (tone, icon, state) = match finding.state {
         LimitState::Clear => ("good", "check", i18n::state_clear(off)),
         LimitState::Close => ("tight", "alert", i18n::state_close(off)),
-        LimitState::Passed => ("bad", "alert", i18n::state_passed(off)),
+        LimitState::Exceeded => ("bad", "alert", i18n::state_passed(off)),
         LimitState::Unknown => ("", "info", i18n::state_unknown().to_owned()),
     };
     view! {
@@ -152,7 +154,7 @@ fn finding(finding: &LimitFinding) -> AnyView {
 /// The choice of the dryer, if the shop has several.
 fn dryers(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
     let own: Vec<(Option<Subject>, String)> = store.shop.with_untracked(|shop| {
-        let dryers = unit_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());
+        let dryers = heater_list(shop).into_iter().filter(|(_, unit)| unit.is_dryer());
         dryers.map(|(id, unit)| (Some(id), unit.name.clone())).collect()
     });
     if own.len() < 2 {

@@ -1,10 +1,10 @@
 //! What is known of a run's heat, in rows that expand: computed cure, tests, earlier trials.
 
-use super::cure_on_paper::OnPaper;
+use super::cure_on_paper::ComputedCure;
 use crate::i18n;
 use crate::pages::heat::changeover::to_heat;
 use crate::pages::heat::folding_row::folding_row;
-use crate::pages::heat::tests::TestsStand;
+use crate::pages::heat::tests::RunTests;
 use crate::pages::heat::trials::trial_rows;
 use crate::route::HeatRoute;
 use crate::store::Store;
@@ -18,8 +18,8 @@ use leptos::prelude::*;
 pub fn RunHeatRows(id: RunId) -> impl IntoView {
     view! {
         <section class="heat-rows" id="heat-rows" aria-label=i18n::heat_title()>
-            <OnPaper id/>
-            <TestsStand id/>
+            <ComputedCure id/>
+            <RunTests id/>
             <EarlierTrials id/>
             <p class="heat-row-links">
                 <a class="button quiet" href=HeatRoute::NewTrialForRun(id).hash()>{i18n::trial_add()}</a>

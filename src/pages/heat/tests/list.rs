@@ -5,7 +5,7 @@ use crate::components::{Empty, Icon, Page};
 use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
-use lastpull_core::heat::{CureTest, TestResult, TestStanding, test_log, tests_due};
+use lastpull_core::heat::{CureTest, TestResult, TestStatus, test_log, tests_due};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
@@ -45,7 +45,7 @@ fn group(title: &'static str, rows: Vec<AnyView>) -> AnyView {
     view! { <section class="heat-fabric"><h2>{title}</h2><ul class="menu">{rows}</ul></section> }.into_any()
 }
 
-fn due_row((run, standing): &(RunId, TestStanding)) -> AnyView {
+fn due_row((run, standing): &(RunId, TestStatus)) -> AnyView {
     let lines: Vec<String> = standing.kinds.iter().filter(|kind| !kind.why.is_empty()).map(line).collect();
     let waiting = standing.kinds.iter().find_map(|kind| kind.waiting);
     let route = waiting.map_or(HeatRoute::NewTestForRun(*run), HeatRoute::Test);
@@ -70,7 +70,7 @@ fn made_row((id, test): &(Subject, CureTest)) -> AnyView {
         TestResult::Pass => ("good", "check"),
         TestResult::Fail => ("bad", "alert"),
     };
-    let how = format!("{}, {}", i18n::test_kind_of(test.kind), i18n::moment(test.told));
+    let how = format!("{}, {}", i18n::test_kind_of(test.kind), i18n::moment(test.result_at));
     view! {
         <li>
             <a class="menu-row" href=HeatRoute::Test(*id).hash()>

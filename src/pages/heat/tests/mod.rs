@@ -6,4 +6,4 @@ mod run_tests;
 
 pub use form::{NewTestPage, TestPage};
 pub use list::TestsPage;
-pub use run_tests::TestsStand;
+pub use run_tests::RunTests;

@@ -4,15 +4,15 @@ use crate::i18n;
 use crate::pages::heat::folding_row::folding_row;
 use crate::route::HeatRoute;
 use crate::store::Store;
-use lastpull_core::heat::{TestDue, TestStanding, test_standing};
+use lastpull_core::heat::{TestDue, TestStatus, test_status};
 use lastpull_core::ids::RunId;
 use leptos::prelude::*;
 
 /// The row and its expanded content.
 #[component]
-pub fn TestsStand(id: RunId) -> impl IntoView {
+pub fn RunTests(id: RunId) -> impl IntoView {
     let store = Store::from_context();
-    let standing = Memo::new(move |_| store.shop.with(|shop| test_standing(shop, id)));
+    let standing = Memo::new(move |_| store.shop.with(|shop| test_status(shop, id)));
     move || standing.with(|standing| standing.as_ref().map(|standing| drawn(id, standing)))
 }
 
@@ -29,7 +29,7 @@ pub fn line(test: &TestDue) -> String {
     }
 }
 
-fn drawn(id: RunId, standing: &TestStanding) -> AnyView {
+fn drawn(id: RunId, standing: &TestStatus) -> AnyView {
     let due = standing.is_due();
     let first = standing.kinds.iter().find(|kind| !kind.why.is_empty()).or(standing.kinds.first());
     let (tone, icon) = if due { ("tight", "clock") } else { ("good", "check") };

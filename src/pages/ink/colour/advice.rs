@@ -2,7 +2,7 @@
 
 use crate::components::{Icon, Swatch};
 use crate::i18n;
-use lastpull_core::colour::correction::Verdict;
+use lastpull_core::colour::correction::Outcome;
 use lastpull_core::ink::{AddAdvice, AddWay};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
@@ -14,13 +14,13 @@ pub type Picked = Option<(AddWay, f64)>;
 #[component]
 pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl IntoView {
     let before = advice.before;
-    let head = match advice.verdict {
-        Verdict::GetsThere | Verdict::AlreadyThere => None,
-        Verdict::OnlyCloser => Some((i18n::colour_only_closer(), i18n::colour_only_closer_text())),
-        Verdict::NothingHelps if !advice.room.is_positive() => {
+    let head = match advice.outcome {
+        Outcome::GetsThere | Outcome::AlreadyThere => None,
+        Outcome::OnlyCloser => Some((i18n::colour_only_closer(), i18n::colour_only_closer_text())),
+        Outcome::NothingHelps if !advice.headroom.is_positive() => {
             Some((i18n::colour_nothing_helps(), i18n::colour_full()))
         }
-        Verdict::NothingHelps => Some((i18n::colour_nothing_helps(), i18n::colour_nothing_helps_text())),
+        Outcome::NothingHelps => Some((i18n::colour_nothing_helps(), i18n::colour_nothing_helps_text())),
     };
     let way = move |way: &AddWay, first: bool| {
         let pick = way.clone();
@@ -41,7 +41,7 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl I
     };
     let advised = advice.ways.last().map(|last| way(last, true));
     let others = advice.ways.iter().rev().skip(1).map(|other| way(other, false)).collect_view();
-    let room = i18n::weight_fine(advice.room);
+    let room = i18n::weight_fine(advice.headroom);
     view! {
         <section class="colour-advice">
             <h2>{i18n::colour_add_title()}</h2>
@@ -52,11 +52,11 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl I
                 <summary>{i18n::colour_how()}</summary>
                 <ul>
                     <li>{if advice.from_reading { i18n::colour_from_reading() } else { i18n::colour_from_recipe() }}</li>
-                    {(advice.left > 1.0).then(|| view! { <li>{i18n::colour_left(i18n::colour_de(advice.left))}</li> })}
+                    {(advice.residual > 1.0).then(|| view! { <li>{i18n::colour_left(i18n::colour_de(advice.residual))}</li> })}
                     <li>{on}</li>
                     <li>{i18n::colour_origin(advice.origin)}</li>
                     {advice.by_photo.then(|| view! { <li>{i18n::colour_rests_some()}</li> })}
-                    <li>{if advice.room_known { i18n::colour_room(room) } else { i18n::colour_room_guess(room) }}" "{i18n::colour_offers(advice.offers)}</li>
+                    <li>{if advice.headroom_known { i18n::colour_room(room) } else { i18n::colour_room_guess(room) }}" "{i18n::colour_offers(advice.candidates)}</li>
                 </ul>
             </details>
         </section>
@@ -65,11 +65,11 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl I
 
 /// The components to add, as text.
 fn way_words(way: &AddWay) -> String {
-    poured_words(way.rows.iter().map(|row| (row.grams, row.name.as_str())))
+    amounts_text(way.rows.iter().map(|row| (row.grams, row.name.as_str())))
 }
 
 /// Amounts and components in a sentence.
-pub fn poured_words<'a>(parts: impl Iterator<Item = (Grams, &'a str)>) -> String {
+pub fn amounts_text<'a>(parts: impl Iterator<Item = (Grams, &'a str)>) -> String {
     let parts: Vec<String> = parts.map(|(grams, name)| i18n::colour_of(i18n::weight_fine(grams), name)).collect();
     match parts.split_last() {
         Some((last, rest)) if !rest.is_empty() => i18n::colour_add_and(rest.join(", "), last),

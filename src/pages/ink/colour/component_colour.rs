@@ -8,7 +8,7 @@ use crate::route::{ColourRoute, InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Lab;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{ComponentColour, DrawdownLine, HowGood, SwatchSeen, component_colour};
+use lastpull_core::ink::{ColourQuality, ComponentColour, DrawdownLine, SwatchMeasurement, component_colour};
 use leptos::prelude::*;
 
 /// The page.
@@ -35,10 +35,10 @@ pub fn ComponentColourPage(component: Subject) -> impl IntoView {
 }
 
 fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> AnyView {
-    let (title, text) = i18n::colour_good(view.good);
-    let icon = if view.good >= HowGood::Half { "check" } else { "info" };
-    let is_good = view.good == HowGood::Good;
-    let is_bad = view.good == HowGood::Disagrees;
+    let (title, text) = i18n::colour_good(view.quality);
+    let icon = if view.quality >= ColourQuality::AbsorptionOnly { "check" } else { "info" };
+    let is_good = view.quality == ColourQuality::Good;
+    let is_bad = view.quality == ColourQuality::Contradictory;
     let new = Route::Colour(ColourRoute::NewDrawdown(view.id)).hash();
     let next = match &view.next {
         Some(next) => view! {
@@ -52,33 +52,33 @@ fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> AnyVi
             view! { <div class="button-row"><a class="button with-icon" href=new><Icon name="plus"/>{i18n::colour_another()}</a></div> }.into_any()
         }
     };
-    let looks = view.looks.map(|[white, black]| {
-        let backing = |seen: &SwatchSeen, look: Lab, name: &str| {
+    let looks = view.one_film_looks.map(|[white, black]| {
+        let backing = |seen: &SwatchMeasurement, look: Lab, name: &str| {
             view! { <OnGarment garment=seen.lab() patches=vec![(look, name.to_owned())] quiet=true/> }
         };
         view! {
             <div class="colour-backings">
-                {backing(&SwatchSeen::CHART_WHITE, white, i18n::colour_over_white())}
-                {backing(&SwatchSeen::CHART_BLACK, black, i18n::colour_over_black())}
+                {backing(&SwatchMeasurement::CHART_WHITE, white, i18n::colour_over_white())}
+                {backing(&SwatchMeasurement::CHART_BLACK, black, i18n::colour_over_black())}
             </div>
         }
     });
-    let learned = if view.strength.lessons > 0 {
-        let times = i18n::number(view.strength.times, 2);
-        i18n::colour_learned(times, i18n::colour_lessons(view.strength.lessons))
+    let learned = if view.strength.samples > 0 {
+        let times = i18n::number(view.strength.factor, 2);
+        i18n::colour_learned(times, i18n::colour_lessons(view.strength.samples))
     } else {
         i18n::colour_not_learned().to_owned()
     };
     let is_pigment = view.kind == lastpull_core::ink::ComponentKind::Pigment;
     let lines = view.drawdowns.iter().map(|line| view! { <Line line=line.clone() shown/> }).collect_view();
-    let rests_on = i18n::colour_rests_on(view.rests_on)
+    let provenance = i18n::colour_rests_on(view.provenance)
         .map(|words| view! { <p class="colour-rests"><Icon name="camera"/><span>{words}</span></p> });
     let worst = view.worst.map(|worst| i18n::colour_worst(i18n::colour_de(worst)));
     view! {
         <section class="verdict" class:good=is_good class:bad=is_bad>
             <h2><Icon name=icon/>" "{title}</h2>
             <p>{text}" "{worst}</p>
-            {rests_on}
+            {provenance}
         </section>
         {next}
         {looks}

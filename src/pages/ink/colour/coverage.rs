@@ -11,7 +11,7 @@ use crate::store::Store;
 use lastpull_core::colour::Lab;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{CoverAsk, CoverForm, NoCover, ReadBy, cover_runs, cover_view, lab_of, reading_of};
+use lastpull_core::ink::{CoverForm, CoverageQuery, NoCover, ReadBy, cover_runs, cover_view, lab_of, reading_of};
 use leptos::prelude::*;
 
 /// Default for a garment whose colour is unknown.
@@ -47,7 +47,7 @@ pub fn CoveragePage(recipe: Subject) -> impl IntoView {
     });
     let view = Memo::new(move |_| {
         let (pieces, work) = form.with(CoverForm::check).ok()?;
-        let ask = CoverAsk { garment: garment.get()?, underbase: white.get(), pieces, work };
+        let ask = CoverageQuery { garment: garment.get()?, underbase: white.get(), pieces, work };
         Some((ask, store.shop.with(|shop| cover_view(shop, recipe, &ask))))
     });
     let mut options = known;
@@ -68,7 +68,7 @@ pub fn CoveragePage(recipe: Subject) -> impl IntoView {
             {move || view.with(|view| match view {
                 None => ().into_any(),
                 Some((_, Err(NoCover::NoParts))) => view! { <p class="lead">{i18n::colour_cover_no_parts()}</p> }.into_any(),
-                Some((_, Err(NoCover::NotDrawn(unknown)))) => missing(unknown),
+                Some((_, Err(NoCover::Uncharacterised(unknown)))) => missing(unknown),
                 Some((ask, Ok(view))) => rows(view, ask, white),
             })}
             <details class="group colour-how">

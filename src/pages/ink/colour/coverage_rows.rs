@@ -3,42 +3,44 @@
 use crate::components::{Choice, Icon};
 use crate::i18n;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{CoverAsk, CoverRow, CoverView};
+use lastpull_core::ink::{CoverRow, CoverView, CoverageQuery};
 use leptos::prelude::*;
 
 /// The answer first, then each way to print.
-pub fn rows(view: &CoverView, ask: &CoverAsk, white: RwSignal<Option<Subject>>) -> AnyView {
+pub fn rows(view: &CoverView, ask: &CoverageQuery, white: RwSignal<Option<Subject>>) -> AnyView {
     let pieces = i18n::pieces(ask.pieces);
     let cheapest = view.rows.first();
-    let answer =
-        match (view.enough.and_then(|place| view.rows.get(place)), view.nearest.and_then(|place| view.rows.get(place)))
-        {
-            (Some(row), _) => {
-                let minutes = i18n::colour_cover_minutes(i18n::colour_minutes(row.minutes), &pieces);
-                let more = cheapest.filter(|first| row.minutes > first.minutes).map(|first| {
-                    let by = i18n::colour_minutes(row.minutes - first.minutes);
-                    i18n::colour_cover_more(by, i18n::colour_short_way(first.look.way))
-                });
-                view! {
+    let answer = match (
+        view.cheapest.and_then(|place| view.rows.get(place)),
+        view.nearest.and_then(|place| view.rows.get(place)),
+    ) {
+        (Some(row), _) => {
+            let minutes = i18n::colour_cover_minutes(i18n::colour_minutes(row.minutes), &pieces);
+            let more = cheapest.filter(|first| row.minutes > first.minutes).map(|first| {
+                let by = i18n::colour_minutes(row.minutes - first.minutes);
+                i18n::colour_cover_more(by, i18n::colour_short_way(first.look.way))
+            });
+            view! {
                 <section class="verdict good" id="cover-answer">
                     <h2><Icon name="check"/>" "{i18n::colour_cover_enough(i18n::colour_short_way(row.look.way))}</h2>
                     <p>{minutes}{more.map(|more| format!(" · {more}"))}</p>
                 </section>
-            }.into_any()
             }
-            (None, Some(row)) => view! {
-                <section class="verdict tight" id="cover-answer">
-                    <h2><Icon name="alert"/>" "{i18n::colour_cover_none()}</h2>
-                    <p>{i18n::colour_cover_nearest(i18n::colour_way(row.look.way))}</p>
-                </section>
-            }
-            .into_any(),
-            _ => ().into_any(),
-        };
+            .into_any()
+        }
+        (None, Some(row)) => view! {
+            <section class="verdict tight" id="cover-answer">
+                <h2><Icon name="alert"/>" "{i18n::colour_cover_none()}</h2>
+                <p>{i18n::colour_cover_nearest(i18n::colour_way(row.look.way))}</p>
+            </section>
+        }
+        .into_any(),
+        _ => ().into_any(),
+    };
     let cloth = ask.garment.to_colour().to_string();
-    let wanted = view.wanted.to_colour().to_string();
+    let wanted = view.target.to_colour().to_string();
     let row = |(place, row): (usize, &CoverRow)| {
-        let best = view.enough == Some(place);
+        let best = view.cheapest == Some(place);
         let (icon, word) =
             if row.covers { ("check", i18n::colour_covers()) } else { ("cross", i18n::colour_covers_not()) };
         let percent = i18n::number(row.look.contrast_ratio * 100.0, 0);

@@ -3,11 +3,11 @@
 use crate::forms::{Field, Kind, TextArea, bound};
 use crate::i18n;
 use lastpull_core::form::Problems;
-use lastpull_core::ink::{CurveForm, SwatchSeen};
+use lastpull_core::ink::{CurveForm, SwatchMeasurement};
 use leptos::prelude::*;
 
 /// The curve of the form, and its problems.
-pub fn curve_of(form: &CurveForm) -> (Option<SwatchSeen>, Problems) {
+pub fn curve_of(form: &CurveForm) -> (Option<SwatchMeasurement>, Problems) {
     let mut problems = Problems::new();
     let curve = form.check(&mut problems);
     (curve, problems)

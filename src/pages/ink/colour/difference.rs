@@ -1,11 +1,11 @@
 //! A colour difference: in words, large, and in numbers, small.
 
 use crate::i18n;
-use lastpull_core::ink::Difference;
+use lastpull_core::ink::ColourDifference;
 use leptos::prelude::*;
 
 /// The difference in words, one line per term.
-pub fn in_words(difference: &Difference) -> AnyView {
+pub fn in_words(difference: &ColourDifference) -> AnyView {
     if difference.words.is_empty() {
         return view! { <p class="colour-words"><strong>{i18n::colour_same()}</strong></p> }.into_any();
     }
@@ -15,6 +15,6 @@ pub fn in_words(difference: &Difference) -> AnyView {
 }
 
 /// The difference in numbers.
-pub fn in_numbers(difference: &Difference) -> String {
+pub fn in_numbers(difference: &ColourDifference) -> String {
     i18n::colour_numbers(i18n::colour_de(difference.de2000), i18n::colour_de(difference.cmc))
 }

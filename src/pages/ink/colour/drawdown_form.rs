@@ -12,7 +12,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayKind, SwatchSeen, component_colour};
+use lastpull_core::ink::{ComponentKind, CurveForm, DrawdownForm, LayerKind, SwatchMeasurement, component_colour};
 use leptos::prelude::*;
 
 /// The page. It starts with the drawdown that is advised next.
@@ -30,12 +30,12 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
     let id = ids::new_id();
     let submit = FormSubmit::new(Box::new(move || {
         let (of_curve, curve_problems) = curve.with(curve_of);
-        let colour = |reading: Reading| reading.value.map(SwatchSeen::Colour);
+        let colour = |reading: Reading| reading.value.map(SwatchMeasurement::Colour);
         let mut form = form.get();
         form.seen = of_curve.or_else(|| colour(seen.get()));
         form.backing = colour(backing.get());
         // A photo reading depends on the patch beside it, so the note names that patch.
-        if let Some(SwatchSeen::Colour(_)) = form.seen {
+        if let Some(SwatchMeasurement::Colour(_)) = form.seen {
             let beside = seen.get().beside.map(i18n::colour_photo_note);
             let told = [form.note.trim().to_owned(), beside.unwrap_or_default()];
             form.note = told.into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join("\n");
@@ -65,7 +65,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
         rests.insert(0, (None, i18n::colour_rest_none().to_owned()));
         rests
     });
-    let lays = LayKind::ALL.map(|lay| (lay, i18n::colour_lay_kind(lay).to_owned())).to_vec();
+    let lays = LayerKind::ALL.map(|lay| (lay, i18n::colour_lay_kind(lay).to_owned())).to_vec();
     let next = known.next.as_ref().map(i18n::colour_next_words);
     let lay = Memo::new(move |_| form.with(|form| form.lay));
     let bar = Memo::new(move |_| form.with(|form| form.bar));
@@ -87,7 +87,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
                     <Choice label=i18n::colour_rest() name="rest" options=rests value=Signal::derive(move || form.with(|form| form.rest)) on_pick=Callback::new(move |rest| form.update(|form| form.rest = rest))/>
                     <p class="problem" role="alert">{move || problems.with(|problems| problems.get("rest").map(|problem| i18n::form_problem(*problem)))}</p>
                     <Choice label=i18n::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>
-                    {move || if lay.get() == LayKind::Hiding { ().into_any() } else { film(form, bar, backing, problems) }}
+                    {move || if lay.get() == LayerKind::Hiding { ().into_any() } else { film(form, bar, backing, problems) }}
                 </fieldset>
                 <Field name="note" label=i18n::notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
                 <SaveBar problems busy=submit.busy/>

@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::ink::{DrawdownLine, SwatchSeen};
+use lastpull_core::ink::{DrawdownLine, SwatchMeasurement};
 use leptos::prelude::*;
 
 /// A drawdown in the list: the seen colour beside the computed one.
@@ -22,8 +22,8 @@ pub fn Line(
         .map_or_else(|| i18n::colour_line_unused().to_owned(), |off| i18n::colour_line_off(i18n::colour_de(off)));
     let said = line.said.unwrap_or(line.seen);
     let how = match &line.made.seen {
-        SwatchSeen::Colour(reading) => i18n::colour_read_by(reading.by),
-        SwatchSeen::Curve(_) | SwatchSeen::Flat(_) => i18n::colour_line_curve(),
+        SwatchMeasurement::Colour(reading) => i18n::colour_read_by(reading.by),
+        SwatchMeasurement::Curve(_) | SwatchMeasurement::Flat(_) => i18n::colour_line_curve(),
     };
     let words = i18n::colour_line(&line);
     let label = format!("{}: {words}", i18n::delete());

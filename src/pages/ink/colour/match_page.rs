@@ -11,7 +11,7 @@ use crate::i18n;
 use crate::pages::ink::record::record_match;
 use crate::route::{ColourRoute, PotRoute, Route};
 use crate::store::Store;
-use lastpull_core::colour::correction::Verdict;
+use lastpull_core::colour::correction::Outcome;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{MatchView, NoAdvice, PotStage, ReadOn, lab_of, match_view, pot_stage, pot_state};
 use leptos::prelude::*;
@@ -69,7 +69,7 @@ fn whole(
     let garment = view.garment.as_ref().map(|garment| garment.colour);
     let name = if view.is_read { i18n::colour_pot() } else { i18n::colour_pot_worked_out() };
     let patches = target.map(|lab| (lab, i18n::colour_target().to_owned())).into_iter();
-    let patches: Vec<_> = patches.chain(view.shown().map(|lab| (lab, name.to_owned()))).collect();
+    let patches: Vec<_> = patches.chain(view.displayed().map(|lab| (lab, name.to_owned()))).collect();
     let says = view.difference.as_ref().map(|difference| {
         view! {
             <section class="colour-says" aria-live="polite">
@@ -108,12 +108,12 @@ fn whole(
             None => view! { <p>{i18n::colour_no_recipe()}</p> }.into_any(),
         },
         // Two readings that are near enough say so, whether or not an addition can be computed.
-        Err(NoAdvice::NotDrawn(_)) if near => near_enough(view, stage, matches).into_any(),
-        Err(NoAdvice::NotDrawn(rows)) => view! {
+        Err(NoAdvice::Uncharacterised(_)) if near => near_enough(view, stage, matches).into_any(),
+        Err(NoAdvice::Uncharacterised(rows)) => view! {
             <section class="plain"><h2>{i18n::colour_add_title()}</h2>{missing(rows)}<p class="quiet-line">{i18n::colour_not_drawn_words()}</p></section>
         }.into_any(),
         Err(NoAdvice::Empty) => ().into_any(),
-        Ok(advice) if near && advice.verdict == Verdict::AlreadyThere => near_enough(view, stage, matches).into_any(),
+        Ok(advice) if near && advice.outcome == Outcome::AlreadyThere => near_enough(view, stage, matches).into_any(),
         Ok(advice) => {
             let (advice, on) = (advice.clone(), seen_on(view));
             view! { <Advice advice on picked/> }.into_any()

@@ -3,11 +3,11 @@
 use crate::components::Icon;
 use crate::i18n;
 use crate::route::{ColourRoute, Route};
-use lastpull_core::ink::NotDrawn;
+use lastpull_core::ink::Uncharacterised;
 use leptos::prelude::*;
 
 /// The components, each with what to draw down next.
-pub fn missing(rows: &[NotDrawn]) -> AnyView {
+pub fn missing(rows: &[Uncharacterised]) -> AnyView {
     let rows = rows.iter().map(|row| {
         let next = row.next.as_ref().map(i18n::colour_next_words).unwrap_or_default();
         let to = Route::Colour(ColourRoute::NewDrawdown(row.component)).hash();

@@ -3,13 +3,13 @@
 use super::photo_subject::PhotoOf;
 use crate::components::{Choice, Icon};
 use crate::i18n;
-use lastpull_core::colour::photo_reading::Which;
+use lastpull_core::colour::photo_reading::PatchRole;
 use leptos::html;
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
 /// The marks, in the order in which they are set.
-const MARKS: [Which; 3] = [Which::Target, Which::Sample, Which::Neutral];
+const MARKS: [PatchRole; 3] = [PatchRole::Target, PatchRole::Sample, PatchRole::Neutral];
 
 /// Positions of the marks, as fractions of the picture.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -46,7 +46,7 @@ impl Placed {
 }
 
 /// Magnification of the close view.
-const CLOSE: f64 = 4.0;
+const MAGNIFICATION: f64 = 4.0;
 /// Smallest and largest radius.
 const RADII: (f64, f64) = (0.012, 0.2);
 
@@ -114,7 +114,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
     let label = move || {
         let which = now.get();
         let [x, y] = placed.with(|placed| placed.of(which)).map(|share| i18n::number(share * 100.0, 0));
-        i18n::colour_mark_at(of.mark(MARKS.get(which).copied().unwrap_or(Which::Target)).0, x, y)
+        i18n::colour_mark_at(of.mark(MARKS.get(which).copied().unwrap_or(PatchRole::Target)).0, x, y)
     };
     let size =
         move |factor: f64| placed.update(|placed| placed.radius = (placed.radius * factor).clamp(RADII.0, RADII.1));
@@ -123,7 +123,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
     // The close view shows a quarter of the picture's width, centred on the mark.
     let middle = move |axis: usize| {
         let share = placed.with(|placed| placed.of(now.get()).get(axis).copied().unwrap_or_default());
-        format!("{:.2}%", (share * CLOSE - 0.5) / (CLOSE - 1.0) * 100.0)
+        format!("{:.2}%", (share * MAGNIFICATION - 0.5) / (MAGNIFICATION - 1.0) * 100.0)
     };
     let behind = format!("url({address})");
     // The close view has the picture's aspect ratio, so that fractions of both are the same.
@@ -170,8 +170,8 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
             {marks}
         </div>
         <div class="colour-board-foot">
-            <div class="colour-close" class:held=is_held aria-hidden="true" style:aspect-ratio=shape style:background-image=behind style:background-size=format!("{:.0}% auto", CLOSE * 100.0) style:background-position-x=move || middle(0) style:background-position-y=move || middle(1)>
-                <span class="colour-ring" style:width=move || ring(CLOSE)></span>
+            <div class="colour-close" class:held=is_held aria-hidden="true" style:aspect-ratio=shape style:background-image=behind style:background-size=format!("{:.0}% auto", MAGNIFICATION * 100.0) style:background-position-x=move || middle(0) style:background-position-y=move || middle(1)>
+                <span class="colour-ring" style:width=move || ring(MAGNIFICATION)></span>
             </div>
             <div class="colour-sizes">
                 <p role="status" class="quiet-line">{label}</p>

@@ -9,9 +9,9 @@ use crate::i18n;
 use crate::platform::pictures::{PictureProblem, Pixels};
 use crate::platform::{pictures, spawn_local};
 use lastpull_core::colour::photo_reading::{
-    Mark, Marks, PhotoProblem, PhotoReading, Picture, Which, in_doubt, read_photo,
+    Mark, Marks, PatchRole, PhotoProblem, PhotoReading, Picture, lamp_uncertainty, read_photo,
 };
-use lastpull_core::ink::{ColourReading, Difference, photo_sample};
+use lastpull_core::ink::{ColourDifference, ColourReading, photo_sample};
 use leptos::html;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -31,7 +31,7 @@ enum Chosen {
 
 /// Chooses and marks a photo; writes its result to `reading` as soon as there is one.
 #[component]
-pub fn PhotoRead(
+pub fn PhotoReadingInput(
     /// The known colour of the two, if any.
     known: Signal<Option<ColourReading>>,
     /// The name of the known patch, to be recorded with the reading.
@@ -45,15 +45,15 @@ pub fn PhotoRead(
     let chosen = RwSignal::new(Chosen::Nothing);
     let taken = RwSignal::new(None::<Taken>);
     let patch = beside;
-    let [beside, sample] = [Which::Target, Which::Sample].map(|which| of.mark(which).1);
-    let let_go = move || {
+    let [beside, sample] = [PatchRole::Target, PatchRole::Sample].map(|which| of.mark(which).1);
+    let revoke_url = move || {
         if let Chosen::Here(pixels) = chosen.get_untracked() {
-            pictures::let_go(&pixels.address);
+            pictures::revoke_url(&pixels.address);
         }
     };
-    on_cleanup(let_go);
+    on_cleanup(revoke_url);
     let take = Callback::new(move |file: send_wrapper::SendWrapper<web_sys::File>| {
-        let_go();
+        revoke_url();
         reading.set(Reading::default());
         chosen.set(Chosen::Reading);
         taken.set(Some(Taken::of(file.clone())));
@@ -69,14 +69,14 @@ pub fn PhotoRead(
                 Chosen::Nothing => view! {
                     <p>{i18n::colour_photo_how(beside, sample)}</p>
                     <p class="quiet-line">{i18n::colour_photo_trust()}</p>
-                    <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
+                    <div class="button-row"><TakePhotoButton take camera=true/><TakePhotoButton take camera=false/></div>
                 }.into_any(),
                 Chosen::Reading => view! { <p role="status">{i18n::colour_photo_wait()}</p> }.into_any(),
                 Chosen::Problem(problem) => view! {
                     <p class="problem" role="alert"><Icon name="alert"/>" "{problem_text(problem)}</p>
-                    <div class="button-row"><Pick take camera=true/><Pick take camera=false/></div>
+                    <div class="button-row"><TakePhotoButton take camera=true/><TakePhotoButton take camera=false/></div>
                 }.into_any(),
-                Chosen::Here(pixels) => view! { <Marking pixels known beside=patch of taken reading again=take/> }.into_any(),
+                Chosen::Here(pixels) => view! { <PhotoMarks pixels known beside=patch of taken reading again=take/> }.into_any(),
             }}
     }
 }
@@ -89,7 +89,7 @@ fn problem_text(problem: PictureProblem) -> &'static str {
 
 /// A button that takes one picture from the camera or from the device's files.
 #[component]
-fn Pick(
+fn TakePhotoButton(
     take: Callback<send_wrapper::SendWrapper<web_sys::File>>,
     camera: bool,
     /// Whether a photo was read before, so that another one is less likely needed.
@@ -114,7 +114,7 @@ fn Pick(
 
 /// The picture with its three marks, and the result.
 #[component]
-fn Marking(
+fn PhotoMarks(
     pixels: Arc<Pixels>,
     known: Signal<Option<ColourReading>>,
     beside: Option<Signal<String>>,
@@ -162,7 +162,7 @@ fn Marking(
             Some(Ok(reading)) => reading_view(&reading, known.get(), of),
         }}</div>
         <Choice label=i18n::colour_neutral_is() name="neutral" options=neutrals value=Signal::from(neutral) on_pick=Callback::new(move |to| neutral.set(to))/>
-        <div class="button-row"><Pick take=again camera=true again=true/><Pick take=again camera=false again=true/></div>
+        <div class="button-row"><TakePhotoButton take=again camera=true again=true/><TakePhotoButton take=again camera=false again=true/></div>
     }
 }
 
@@ -171,9 +171,9 @@ fn refused(problem: PhotoProblem, of: PhotoOf) -> AnyView {
 }
 
 fn reading_view(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoOf) -> AnyView {
-    let difference = Difference::of(reading.target, reading.sample);
+    let difference = ColourDifference::of(reading.target, reading.sample);
     let stops = i18n::number(reading.stops, 1);
-    let [beside, sample] = [Which::Target, Which::Sample].map(|which| of.mark(which).1);
+    let [beside, sample] = [PatchRole::Target, PatchRole::Sample].map(|which| of.mark(which).1);
     let laid = match (known, of) {
         (None, PhotoOf::Drawdown(_)) => i18n::colour_photo_no_patch(),
         (None, _) => i18n::colour_photo_first(),
@@ -186,7 +186,7 @@ fn reading_view(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoO
         let [l, a, b] = photo_sample(Some(patch), reading).sample.lab().map(|value| i18n::number(value, 1));
         i18n::colour_photo_reads(format!("L* {l}  a* {a}  b* {b}"))
     });
-    let doubt = patch.and_then(|_| in_doubt(difference.de2000)).map(|doubt| {
+    let doubt = patch.and_then(|_| lamp_uncertainty(difference.de2000)).map(|doubt| {
         let words = i18n::colour_photo_doubt(i18n::number(doubt, 0));
         view! { <p class="caution"><Icon name="alert"/><span>{words}</span></p> }
     });

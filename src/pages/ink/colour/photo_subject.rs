@@ -3,7 +3,7 @@
 use crate::i18n;
 use crate::platform::spawn_local;
 use crate::store::Store;
-use lastpull_core::colour::photo_reading::Which;
+use lastpull_core::colour::photo_reading::PatchRole;
 use lastpull_core::ids::Subject;
 use send_wrapper::SendWrapper;
 use web_sys::File;
@@ -33,19 +33,19 @@ impl PhotoOf {
     }
 
     /// The name of a mark, its name within a sentence, and its letter.
-    pub fn mark(self, which: Which) -> (&'static str, &'static str, &'static str) {
+    pub fn mark(self, which: PatchRole) -> (&'static str, &'static str, &'static str) {
         let target = || (i18n::colour_target(), i18n::colour_in_target(), "T");
         let garment = || (i18n::colour_mark_garment(), i18n::colour_in_garment(), "G");
         let known = || (i18n::colour_mark_known(), i18n::colour_in_known(), i18n::colour_letter_known());
         match (self, which) {
-            (Self::Drawdown(_), Which::Target) => known(),
-            (Self::Drawdown(_), Which::Sample) => {
+            (Self::Drawdown(_), PatchRole::Target) => known(),
+            (Self::Drawdown(_), PatchRole::Sample) => {
                 (i18n::colour_mark_drawdown(), i18n::colour_in_drawdown(), i18n::colour_letter_drawdown())
             }
-            (_, Which::Neutral) => (i18n::colour_mark_neutral(), "", "N"),
-            (Self::Swatch, Which::Sample) => (i18n::colour_mark_sample(), i18n::colour_in_sample(), "S"),
-            (Self::Target, Which::Target) | (Self::Garment, Which::Sample) => garment(),
-            (Self::Swatch | Self::Garment, Which::Target) | (Self::Target, Which::Sample) => target(),
+            (_, PatchRole::Neutral) => (i18n::colour_mark_neutral(), "", "N"),
+            (Self::Swatch, PatchRole::Sample) => (i18n::colour_mark_sample(), i18n::colour_in_sample(), "S"),
+            (Self::Target, PatchRole::Target) | (Self::Garment, PatchRole::Sample) => garment(),
+            (Self::Swatch | Self::Garment, PatchRole::Target) | (Self::Target, PatchRole::Sample) => target(),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Recording an advised addition: as advised, or as the scale showed.
 
-use super::advice::poured_words;
+use super::advice::amounts_text;
 use crate::components::Sheet;
 use crate::forms::{Bound, Field, Kind};
 use crate::i18n;
@@ -9,7 +9,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{AddWay, WAY_FIELDS, WayForm, poured_in};
+use lastpull_core::ink::{AddWay, POURED_CORRECTION_FIELDS, PouredCorrectionForm, poured_in};
 use leptos::prelude::*;
 
 /// The dialog. `poured` is called once it is recorded.
@@ -24,7 +24,7 @@ pub fn PourSheet(
     let store = Store::from_context();
     let units = i18n::units();
     let note = i18n::colour_pour_note(i18n::colour_de(before), i18n::colour_de(way.after.de2000));
-    let form = RwSignal::new(WayForm::of(&way, note, units));
+    let form = RwSignal::new(PouredCorrectionForm::of(&way, note, units));
     let problems = RwSignal::new(Problems::new());
     let busy = RwSignal::new(false);
     let names: Vec<(Subject, String)> = way.rows.iter().map(|row| (row.component, row.name.clone())).collect();
@@ -40,7 +40,7 @@ pub fn PourSheet(
                 let poured_in = poured_in(&facts);
                 let name = |of: Subject| names.iter().find(|(id, _)| *id == of).map_or("", |(_, name)| name);
                 let parts = poured_in.iter().map(|(id, grams)| (*grams, name(*id)));
-                let said = i18n::colour_poured_said(poured_words(parts));
+                let said = i18n::colour_poured_said(amounts_text(parts));
                 let facts: Vec<(Subject, Fact)> =
                     facts.into_iter().map(|fact| (ids::new_id(), Fact::Ink(fact))).collect();
                 let undo = facts.iter().map(|(id, _)| (*id, Fact::Deleted)).collect();
@@ -55,7 +55,7 @@ pub fn PourSheet(
         }
     };
     let unit = i18n::unit_weight();
-    let fields = way.rows.iter().zip(WAY_FIELDS).enumerate().map(|(place, (row, name))| {
+    let fields = way.rows.iter().zip(POURED_CORRECTION_FIELDS).enumerate().map(|(place, (row, name))| {
         let bound = Bound {
             value: Signal::derive(move || {
                 form.with(|form| form.rows.get(place).map(|row| row.1.clone()).unwrap_or_default())

@@ -1,8 +1,8 @@
 //! Entering a colour: from an instrument, as a screen colour, or from a photo.
 
 use super::lab_inputs::LabInputs;
-use super::photo_reading::PhotoRead;
-use super::photo_reference::BesideRead;
+use super::photo_reading::PhotoReadingInput;
+use super::photo_reference::PhotoReferenceInput;
 use super::photo_subject::{PhotoOf, Taken};
 use crate::components::Choice;
 use crate::i18n;
@@ -82,10 +82,10 @@ pub fn ReadingField(
                 ReadBy::Instrument => view! { <LabInputs name reading hint=i18n::colour_lab_hint()/> }.into_any(),
                 ReadBy::Screen => view! { <ScreenInput name reading/> }.into_any(),
                 ReadBy::Photo => match photo.unwrap_or_default() {
-                    PhotoOf::Drawdown(component) => view! { <BesideRead component reading/> }.into_any(),
+                    PhotoOf::Drawdown(component) => view! { <PhotoReferenceInput component reading/> }.into_any(),
                     of => {
                         let known = Signal::derive(move || known.and_then(|known| known.get()));
-                        view! { <PhotoRead known of reading/> }.into_any()
+                        view! { <PhotoReadingInput known of reading/> }.into_any()
                     }
                 },
             }}

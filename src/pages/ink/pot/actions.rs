@@ -1,7 +1,7 @@
 //! What can be done with a pot: the next action visible, the others behind a button.
 
-use super::approve::{SaveSheet, YesSheet};
-use super::consume::{UsedSheet, WasteSheet};
+use super::approve::{ApprovalSheet, SaveSheet};
+use super::consume::{RunUseSheet, WasteSheet};
 use super::top_up::TopUpSheet;
 use super::transfer::MoveSheet;
 use crate::components::Icon;
@@ -140,9 +140,9 @@ pub fn Sheets(id: Subject, card: Memo<Option<PotCard>>, asking: RwSignal<Option<
     let close = Callback::new(move |()| asking.set(None));
     move || match asking.get() {
         None => ().into_any(),
-        Some(Asking::Yes) => view! { <YesSheet id card close/> }.into_any(),
+        Some(Asking::Yes) => view! { <ApprovalSheet id card close/> }.into_any(),
         Some(Asking::Save) => view! { <SaveSheet id close/> }.into_any(),
-        Some(Asking::Used) => view! { <UsedSheet id close/> }.into_any(),
+        Some(Asking::Used) => view! { <RunUseSheet id close/> }.into_any(),
         Some(Asking::Waste) => view! { <WasteSheet id close/> }.into_any(),
         Some(Asking::MoveOut) => view! { <MoveSheet id into=false close/> }.into_any(),
         Some(Asking::MoveIn) => view! { <MoveSheet id into=true close/> }.into_any(),

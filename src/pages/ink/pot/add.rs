@@ -1,6 +1,6 @@
 //! An addition to a pot: what, how much, why, and the resulting composition.
 
-use super::event_note::Added;
+use super::event_note::AdditionRecorded;
 use super::ledger_text::scale_step;
 use crate::components::{Empty, Icon, Keypad, NotHere, Page, Swatch};
 use crate::forms::{Bound, Field, Kind};
@@ -12,8 +12,8 @@ use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
-    AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, last_added, on_scale,
-    pot_state,
+    AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, last_added, pot_state,
+    scale_readings,
 };
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
@@ -91,7 +91,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     let picked_row = Memo::new(move |_| {
         picked.get().and_then(|id| rows.with(|rows| rows.iter().find(|row| row.component == id).cloned()))
     });
-    let shows = move || store.shop.with(|shop| on_scale(shop, id))[0];
+    let shows = move || store.shop.with(|shop| scale_readings(shop, id))[0];
     let bound = Bound { value: note.into(), set: Callback::new(move |typed| note.set(typed)) };
     let title = i18n::pot_add_to(name);
     let entry = move || {
@@ -145,7 +145,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Route::Pot(PotRoute::Pot(id)) class="pot-add">
             {move || match just.get() {
-                Some(event) => view! { <Added pot=id event same other/> }.into_any(),
+                Some(event) => view! { <AdditionRecorded pot=id event same other/> }.into_any(),
                 None => entry().into_any(),
             }}
         </Page>

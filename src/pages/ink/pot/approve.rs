@@ -16,7 +16,7 @@ const LONGEST: usize = 80;
 
 /// The dialog: who approves, and what.
 #[component]
-pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> impl IntoView {
+pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let (client, as_written, revision) = card.with_untracked(|card| {
         let card = card.as_ref();
@@ -46,7 +46,7 @@ pub fn YesSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<()>) -
             <p>{what}</p>
             <form on:submit=send novalidate=true>
                 {name_of(store, id, called)}
-                {plain("client", i18n::pot_client(), text)}
+                {text_field("client", i18n::pot_client(), text)}
                 <div class="button-row"><button type="submit" class="button primary" id="yes-save">{i18n::pot_yes_note()}</button></div>
             </form>
         </Sheet>
@@ -74,7 +74,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
             <p>{i18n::pot_save_text()}</p>
             <form on:submit=send novalidate=true>
                 {name_of(store, id, called)}
-                {plain("note", i18n::ink_why(), text)}
+                {text_field("note", i18n::ink_why(), text)}
                 <div class="button-row"><button type="submit" class="button primary" id="save-revision">{i18n::save()}</button></div>
             </form>
         </Sheet>
@@ -94,7 +94,7 @@ fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyVie
         return None;
     }
     Some(view! {
-        {plain("recipe", i18n::pot_recipe_name(), called)}
+        {text_field("recipe", i18n::pot_recipe_name(), called)}
         {move || match found() {
             SaveAs::Named { name, number, .. } => view! {
                 <p class="caution" id="joins"><Icon name="alert"/>{i18n::pot_joins_recipe(name, number.to_string())}</p>
@@ -106,7 +106,7 @@ fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyVie
 }
 
 /// A field without validation.
-fn plain(name: &'static str, label: &'static str, text: RwSignal<String>) -> AnyView {
+fn text_field(name: &'static str, label: &'static str, text: RwSignal<String>) -> AnyView {
     let bound = Bound { value: text.into(), set: Callback::new(move |typed| text.set(typed)) };
     let problems = RwSignal::new(Problems::new());
     view! { <Field name label kind=Kind::Words bound problems/> }.into_any()

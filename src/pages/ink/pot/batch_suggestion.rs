@@ -8,12 +8,12 @@ use leptos::prelude::*;
 /// The size, and the reason for it.
 pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
     let grams = |grams: Grams| i18n::pot_weight(grams, step);
-    let rests_on = match &batch.experience {
+    let provenance = match &batch.experience {
         None => i18n::pot_by_formula(grams(batch.printed), grams(batch.loss)),
         Some(learned) => {
             let weighings = i18n::pot_weighings(learned.weighings);
             let ratio = i18n::number(learned.ratio, 2);
-            i18n::pot_by_experience(weighings, i18n::pot_alike(learned.alike), ratio)
+            i18n::pot_by_experience(weighings, i18n::pot_alike(learned.similarity), ratio)
         }
     };
     let spread = batch.experience.filter(|learned| learned.weighings > 1).map(|learned| {
@@ -22,6 +22,6 @@ pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
     });
     view! {
         <p class="pot-suggested"><strong>{grams(batch.grams)}</strong>" "{i18n::pot_for_pieces(i18n::pieces(batch.pieces))}</p>
-        <p class="muted">{rests_on}{spread.map(|spread| format!(" {spread}"))}</p>
+        <p class="muted">{provenance}{spread.map(|spread| format!(" {spread}"))}</p>
     }.into_any()
 }

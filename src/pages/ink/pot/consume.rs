@@ -11,12 +11,12 @@ use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{PotRun, TakeForm, likely_run, on_scale, runs_for_pot};
+use lastpull_core::ink::{PotRun, RemovalForm, likely_run, runs_for_pot, scale_readings};
 use leptos::prelude::*;
 
 /// The dialog: what is left after a run, and how many pieces the rest printed.
 #[component]
-pub fn UsedSheet(id: Subject, close: Callback<()>) -> impl IntoView {
+pub fn RunUseSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let runs = store.shop.with_untracked(|shop| runs_for_pot(shop, id));
     let first = likely_run(&runs);
@@ -24,7 +24,7 @@ pub fn UsedSheet(id: Subject, close: Callback<()>) -> impl IntoView {
         let good = run.and_then(|run| runs.iter().find(|row| row.run == run)).map_or(0, |row| row.good);
         if good > 0 { good.to_string() } else { String::new() }
     };
-    let form = RwSignal::new(TakeForm { total: true, pieces: pieces(first), ..TakeForm::default() });
+    let form = RwSignal::new(RemovalForm { total: true, pieces: pieces(first), ..RemovalForm::default() });
     let run = RwSignal::new(first);
     let problems = RwSignal::new(Problems::new());
     let mut options: Vec<(Option<RunId>, String)> = runs.iter().map(|row| (Some(row.run), run_words(row))).collect();
@@ -57,7 +57,7 @@ pub fn UsedSheet(id: Subject, close: Callback<()>) -> impl IntoView {
         <Sheet title=i18n::pot_used() on_close=close>
             <form on:submit=send novalidate=true>
                 <Choice label=i18n::pot_which_run() name="run" options value=run on_pick=pick/>
-                <WayOfWeighing form/>
+                <WeighingMethod form/>
                 <Weight id form problems/>
                 <Field name="pieces" label=i18n::pot_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems hint=i18n::pot_pieces_hint()/>
                 <div class="button-row"><button type="submit" class="button primary" id="used-save">{i18n::save()}</button></div>
@@ -75,7 +75,7 @@ fn run_words(run: &PotRun) -> String {
 #[component]
 pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
-    let form = RwSignal::new(TakeForm::default());
+    let form = RwSignal::new(RemovalForm::default());
     let problems = RwSignal::new(Problems::new());
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
@@ -93,9 +93,9 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     view! {
         <Sheet title=i18n::pot_waste() on_close=close>
             <form on:submit=send novalidate=true>
-                <WayOfWeighing form/>
+                <WeighingMethod form/>
                 <Weight id form problems/>
-                <AllOfIt id form/>
+                <WholeContentButton id form/>
                 <Field name="note" label=i18n::pot_why() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
                 <p class="caution">{i18n::pot_waste_caution()}</p>
                 <div class="button-row"><button type="submit" class="button primary" id="waste-save">{i18n::save()}</button></div>
@@ -106,7 +106,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
 
 /// Whether the pot is weighed afterwards, or the ink that was taken out.
 #[component]
-pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> impl IntoView {
+pub fn WeighingMethod(form: RwSignal<RemovalForm>) -> impl IntoView {
     let options = vec![(true, i18n::pot_take_total().to_owned()), (false, i18n::pot_take_own().to_owned())];
     let value = Signal::derive(move || form.with(|form| form.total));
     view! { <Choice label=i18n::pot_take_how() name="way" options value on_pick=Callback::new(move |total| form.update(|form| form.total = total))/> }
@@ -114,10 +114,10 @@ pub fn WayOfWeighing(form: RwSignal<TakeForm>) -> impl IntoView {
 
 /// The weight, with the current reading of the scale beside it.
 #[component]
-pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems>) -> impl IntoView {
+pub fn Weight(id: Subject, form: RwSignal<RemovalForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     let step = scale_step(store);
-    let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
+    let [now, empty] = store.shop.with_untracked(|shop| scale_readings(shop, id));
     let grams = |grams| i18n::pot_weight(grams, step);
     let total = Memo::new(move |_| form.with(|form| form.total));
     let label = move || if total.get() { i18n::pot_weighs() } else { i18n::pot_went_out() };
@@ -127,9 +127,9 @@ pub fn Weight(id: Subject, form: RwSignal<TakeForm>, problems: RwSignal<Problems
 
 /// A button that enters the pot's whole content.
 #[component]
-pub fn AllOfIt(id: Subject, form: RwSignal<TakeForm>) -> impl IntoView {
+pub fn WholeContentButton(id: Subject, form: RwSignal<RemovalForm>) -> impl IntoView {
     let store = Store::from_context();
-    let [now, empty] = store.shop.with_untracked(|shop| on_scale(shop, id));
+    let [now, empty] = store.shop.with_untracked(|shop| scale_readings(shop, id));
     let all = now.saturating_sub(empty).text(i18n::units());
     view! {
         <button type="button" class="button" id="all-of-it" on:click=move |_| form.update(|form| {

@@ -1,7 +1,7 @@
 //! One line of a pot's ledger: the composition after it, its note, its reading, its photos.
 
-use super::event_note::{Remarks, line_of};
-use super::ledger_text::{happened, scale_step, signed, take_back};
+use super::event_note::{EventDetails, line_of};
+use super::ledger_text::{event_text, scale_step, signed_weight, undo_event};
 use crate::components::{Icon, NotHere, Page};
 use crate::i18n;
 use crate::route::{PotRoute, Route};
@@ -23,12 +23,12 @@ pub fn PotEventPage(pot: Subject, event: Subject) -> impl IntoView {
         }
         let step = scale_step(store);
         let title = Signal::derive(move || {
-            line.with(|line| line.as_ref().map(|line| happened(line, step)).unwrap_or_default())
+            line.with(|line| line.as_ref().map(|line| event_text(line, step)).unwrap_or_default())
         });
         view! {
             <Page title up=Route::Pot(PotRoute::Pot(pot)) class="pot-event">
                 {move || line.get().map(|line| event_summary(store, &line, step))}
-                <Remarks pot event line/>
+                <EventDetails pot event line/>
             </Page>
         }
         .into_any()
@@ -45,14 +45,14 @@ fn event_summary(store: Store, line: &LedgerLine, step: Grams) -> AnyView {
     let (icon, do_it) = if deleted { ("repeat", i18n::pot_tell_again()) } else { ("undo", i18n::pot_take_back()) };
     view! {
         <section class="pot-holds" class:deleted=deleted>
-            {signed(line, step).map(|grams| view! { <p class="pot-total"><strong>{grams}</strong></p> })}
+            {signed_weight(line, step).map(|grams| view! { <p class="pot-total"><strong>{grams}</strong></p> })}
             <p class="quiet-line">{by}</p>
             {deleted.then(|| view! { <p><span class="badge tight"><Icon name="undo"/>{i18n::pot_was_taken_back()}</span></p> })}
             <h2>{i18n::pot_held_after(i18n::pot_weight(line.total, step))}</h2>
             <ul class="pot-percents">
                 {names.into_iter().map(|(name, percent)| view! { <li><span>{name}</span><strong>{i18n::pot_percent(percent)}</strong></li> }).collect::<Vec<_>>()}
             </ul>
-            <button type="button" class="button with-icon" id="take-back" on:click=move |_| take_back(store, event, deleted)><Icon name=icon/>{do_it}</button>
+            <button type="button" class="button with-icon" id="take-back" on:click=move |_| undo_event(store, event, deleted)><Icon name=icon/>{do_it}</button>
         </section>
     }.into_any()
 }

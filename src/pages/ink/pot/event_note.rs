@@ -11,7 +11,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
-    ColourReading, InkFact, LedgerLine, PhotoSample, RemarkForm, WithUndo, lab_of, pot_card, reading_again,
+    ColourReading, EventNoteForm, InkFact, LedgerLine, PhotoSample, WithUndo, amend_reading_facts, lab_of, pot_card,
 };
 use leptos::prelude::*;
 
@@ -26,19 +26,19 @@ pub fn line_of(store: Store, pot: Subject, event: Subject) -> Memo<Option<Ledger
 
 /// The reading, photos and note of a line.
 #[component]
-pub fn Remarks(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl IntoView {
+pub fn EventDetails(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl IntoView {
     view! {
         <Read pot event line/>
         <section class="card"><h2>{i18n::photos_title()}</h2><Photos subject=event/></section>
-        <Why event/>
+        <EventNote event/>
     }
 }
 
 /// The note; for a pour only.
 #[component]
-fn Why(event: Subject) -> impl IntoView {
+fn EventNote(event: Subject) -> impl IntoView {
     let store = Store::from_context();
-    let Some(form) = store.shop.with_untracked(|shop| RemarkForm::of(shop, event)) else { return ().into_any() };
+    let Some(form) = store.shop.with_untracked(|shop| EventNoteForm::of(shop, event)) else { return ().into_any() };
     let form = RwSignal::new(form);
     let submit = FormSubmit::new(Box::new(move || {
         let reading_line = form.with(|form| store.shop.with_untracked(|shop| form.check(shop, event)))?;
@@ -76,7 +76,7 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl In
         }
     };
     let again =
-        move |read: Option<PhotoSample>| store.shop.with_untracked(|shop| reading_again(shop, pot, event, read));
+        move |read: Option<PhotoSample>| store.shop.with_untracked(|shop| amend_reading_facts(shop, pot, event, read));
     let save = Callback::new(move |given: Reading| {
         if let Some(sample) = given.colour() {
             note(again(Some(PhotoSample { sample, target: given.target })), i18n::reading_noted());
@@ -90,7 +90,7 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl In
             <h2>{i18n::pot_reading()}</h2>
             {move || now.get().map(reading_line)}
             {move || if reads.get() {
-                view! { <ReadForm pot save/> }.into_any()
+                view! { <EventReadingForm pot save/> }.into_any()
             } else {
                 let is = now.with(Option::is_some);
                 view! {
@@ -110,7 +110,7 @@ fn is_read(fact: &InkFact) -> bool {
 
 /// The form of a reading: from an instrument, as a screen colour, or from a photo beside the target.
 #[component]
-fn ReadForm(pot: Subject, save: Callback<Reading>) -> impl IntoView {
+fn EventReadingForm(pot: Subject, save: Callback<Reading>) -> impl IntoView {
     let store = Store::from_context();
     let reading = RwSignal::new(Reading::default());
     let target: Memo<Option<ColourReading>> = Memo::new(move |_| {
@@ -143,7 +143,7 @@ fn reading_line(reading: ColourReading) -> AnyView {
 
 /// The addition just recorded: read it, photograph it, or continue.
 #[component]
-pub fn Added(
+pub fn AdditionRecorded(
     /// The pot.
     pot: Subject,
     /// The pour.
@@ -160,7 +160,7 @@ pub fn Added(
         <section class="pot-added" id="added">
             {move || line.get().map(|line| view! {
                 <div class="pot-last">
-                    <p><strong>{super::ledger_text::signed(&line, step)}" "{super::ledger_text::happened(&line, step)}</strong><span>{i18n::pot_now_holds(i18n::pot_weight(line.total, step))}</span></p>
+                    <p><strong>{super::ledger_text::signed_weight(&line, step)}" "{super::ledger_text::event_text(&line, step)}</strong><span>{i18n::pot_now_holds(i18n::pot_weight(line.total, step))}</span></p>
                 </div>
             })}
             <div class="pot-go-on">
@@ -169,7 +169,7 @@ pub fn Added(
                 <a class="button huge with-icon" id="to-match" href=Route::Colour(ColourRoute::Match(pot)).hash()><Icon name="drop"/>{i18n::pot_to_match()}</a>
                 <a class="button huge with-icon" id="to-pot" href=Route::Pot(PotRoute::Pot(pot)).hash()><Icon name="ink"/>{i18n::colour_to_pot()}</a>
             </div>
-            <Remarks pot event line/>
+            <EventDetails pot event line/>
         </section>
     }
 }

@@ -9,7 +9,7 @@ use crate::platform::{canvas, clock, spawn_local};
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{BAND, LABEL, LabelWords, PotLabel, label_layout, pot_label};
+use lastpull_core::ink::{BAND_WIDTH, LABEL_SIZE, LabelWords, PotLabel, label_layout, pot_label};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -108,9 +108,9 @@ fn in_words(words: &LabelWords) -> String {
 }
 
 fn drawn(words: &LabelWords, colour: Option<String>) -> Option<Canvas> {
-    let canvas = Canvas::new(LABEL)?;
-    canvas.fill([0.0, 0.0, BAND, LABEL[1]], "#000000");
-    canvas.fill([2.0, 2.0, BAND - 4.0, LABEL[1] - 4.0], &colour.unwrap_or_else(|| "#ffffff".into()));
+    let canvas = Canvas::new(LABEL_SIZE)?;
+    canvas.fill([0.0, 0.0, BAND_WIDTH, LABEL_SIZE[1]], "#000000");
+    canvas.fill([2.0, 2.0, BAND_WIDTH - 4.0, LABEL_SIZE[1] - 4.0], &colour.unwrap_or_else(|| "#ffffff".into()));
     for placed in label_layout(words, &|text, size, bold| canvas.width_of(text, size, bold)) {
         canvas.write(&placed.text, [placed.x, placed.y], placed.size, placed.bold);
     }

@@ -1,12 +1,12 @@
 //! A pot's ledger: every line, with undo.
 
-use super::ledger_text::{happened, signed, take_back};
+use super::ledger_text::{event_text, signed_weight, undo_event};
 use crate::components::Icon;
 use crate::i18n;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{LedgerLine, LedgerWhat, PotCard, PourStep};
+use lastpull_core::ink::{LedgerKind, LedgerLine, PotCard, PourStep};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -22,16 +22,16 @@ pub fn LastLine(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
     move || {
         last.get().map(|line| view! {
         <section class="pot-last" id="last">
-            <p><strong>{signed(&line, super::ledger_text::scale_step(store))}" "{happened(&line, Grams::ZERO)}</strong>{(!line.note.is_empty()).then(|| view! { <span>{line.note.clone()}</span> })}</p>
+            <p><strong>{signed_weight(&line, super::ledger_text::scale_step(store))}" "{event_text(&line, Grams::ZERO)}</strong>{(!line.note.is_empty()).then(|| view! { <span>{line.note.clone()}</span> })}</p>
             <a class="button with-icon" href=Route::Pot(PotRoute::Event(id, line.event)).hash()><Icon name="camera"/>{i18n::pot_photo_reading()}</a>
-            <button type="button" class="button with-icon" id="undo-last" on:click=move |_| take_back(store, line.event, false)><Icon name="undo"/>{i18n::undo()}</button>
+            <button type="button" class="button with-icon" id="undo-last" on:click=move |_| undo_event(store, line.event, false)><Icon name="undo"/>{i18n::undo()}</button>
         </section>
     })
     }
 }
 
 fn is_correction(line: &LedgerLine) -> bool {
-    matches!(line.what, LedgerWhat::Poured { step: PourStep::Correction, .. })
+    matches!(line.what, LedgerKind::Poured { step: PourStep::Correction, .. })
 }
 
 /// The lines, latest first.
@@ -59,7 +59,7 @@ pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
 
 fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> AnyView {
     let (event, deleted) = (line.event, line.deleted);
-    let what = happened(line, step);
+    let what = event_text(line, step);
     let (icon, do_it) = if deleted { ("repeat", i18n::pot_tell_again()) } else { ("undo", i18n::pot_take_back()) };
     let photos = (line.photos > 0).then(|| i18n::photos_n(line.photos));
     let read = line.reading.is_some().then(|| i18n::pot_with_reading().to_owned());
@@ -77,9 +77,9 @@ fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> AnyView 
                     <small class="muted">{by}</small>
                     {deleted.then(|| view! { <small class="muted">{i18n::pot_was_taken_back()}</small> })}
                 </span>
-                <span class="pot-line-grams">{signed(line, step).map(|grams| view! { <strong>{grams}</strong> })}<small>{i18n::pot_then_held(i18n::pot_weight(line.total, step))}</small></span>
+                <span class="pot-line-grams">{signed_weight(line, step).map(|grams| view! { <strong>{grams}</strong> })}<small>{i18n::pot_then_held(i18n::pot_weight(line.total, step))}</small></span>
             </a>
-            <button type="button" class="icon-button" aria-label=format!("{do_it}: {what}") on:click=move |_| take_back(store, event, deleted)><Icon name=icon/></button>
+            <button type="button" class="icon-button" aria-label=format!("{do_it}: {what}") on:click=move |_| undo_event(store, event, deleted)><Icon name=icon/></button>
         </li>
     }.into_any()
 }

@@ -4,7 +4,7 @@ use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{LedgerLine, LedgerWhat, PourStep};
+use lastpull_core::ink::{LedgerKind, LedgerLine, PourStep};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -14,7 +14,7 @@ pub fn scale_step(store: Store) -> Grams {
 }
 
 /// Deletes an event, or restores it at its old place.
-pub fn take_back(store: Store, event: Subject, was_deleted: bool) {
+pub fn undo_event(store: Store, event: Subject, was_deleted: bool) {
     let (now, undo, said) = if was_deleted {
         (Fact::Restored, Fact::Deleted, i18n::pot_told_again())
     } else {
@@ -25,24 +25,24 @@ pub fn take_back(store: Store, event: Subject, was_deleted: bool) {
 }
 
 /// The line's event, as text.
-pub fn happened(line: &LedgerLine, step: Grams) -> String {
+pub fn event_text(line: &LedgerLine, step: Grams) -> String {
     match &line.what {
-        LedgerWhat::Poured { name, step: PourStep::WeighIn, .. } => i18n::pot_did_weigh(name),
-        LedgerWhat::Poured { name, step: PourStep::Correction, .. } => i18n::pot_did_add(name),
-        LedgerWhat::Poured { name, step: PourStep::TopUp, .. } => i18n::pot_did_top_up(name),
-        LedgerWhat::Resized(whole) => i18n::pot_did_resize(i18n::pot_weight(*whole, step)),
-        LedgerWhat::Accepted { name, .. } => i18n::pot_did_accept(name),
-        LedgerWhat::MovedIn { name, .. } => i18n::pot_did_move_in(named(name)),
-        LedgerWhat::MovedOut { name, .. } => i18n::pot_did_move_out(named(name)),
-        LedgerWhat::Wasted => i18n::pot_did_waste().into(),
-        LedgerWhat::Used { pieces: 0, .. } => i18n::pot_did_use().into(),
-        LedgerWhat::Used { pieces, .. } => i18n::pot_did_print(i18n::pieces(*pieces)),
-        LedgerWhat::SwatchRead => i18n::pot_did_read().into(),
-        LedgerWhat::Matched => i18n::pot_matches().into(),
-        LedgerWhat::Approved { client, .. } if client.is_empty() => i18n::pot_did_approve_alone().into(),
-        LedgerWhat::Approved { client, .. } => i18n::pot_did_approve(client),
-        LedgerWhat::Saved(Some(revision)) => i18n::pot_did_save(i18n::pot_revision(revision)),
-        LedgerWhat::Saved(None) => i18n::pot_did_save_unknown().into(),
+        LedgerKind::Poured { name, step: PourStep::WeighIn, .. } => i18n::pot_did_weigh(name),
+        LedgerKind::Poured { name, step: PourStep::Correction, .. } => i18n::pot_did_add(name),
+        LedgerKind::Poured { name, step: PourStep::TopUp, .. } => i18n::pot_did_top_up(name),
+        LedgerKind::Resized(whole) => i18n::pot_did_resize(i18n::pot_weight(*whole, step)),
+        LedgerKind::Accepted { name, .. } => i18n::pot_did_accept(name),
+        LedgerKind::MovedIn { name, .. } => i18n::pot_did_move_in(named(name)),
+        LedgerKind::MovedOut { name, .. } => i18n::pot_did_move_out(named(name)),
+        LedgerKind::Wasted => i18n::pot_did_waste().into(),
+        LedgerKind::Used { pieces: 0, .. } => i18n::pot_did_use().into(),
+        LedgerKind::Used { pieces, .. } => i18n::pot_did_print(i18n::pieces(*pieces)),
+        LedgerKind::SwatchRead => i18n::pot_did_read().into(),
+        LedgerKind::Matched => i18n::pot_matches().into(),
+        LedgerKind::Approved { client, .. } if client.is_empty() => i18n::pot_did_approve_alone().into(),
+        LedgerKind::Approved { client, .. } => i18n::pot_did_approve(client),
+        LedgerKind::Saved(Some(revision)) => i18n::pot_did_save(i18n::pot_revision(revision)),
+        LedgerKind::Saved(None) => i18n::pot_did_save_unknown().into(),
     }
 }
 
@@ -51,7 +51,7 @@ fn named(name: &str) -> String {
 }
 
 /// The weight of a line with its sign; `None` if it has none.
-pub fn signed(line: &LedgerLine, step: Grams) -> Option<String> {
+pub fn signed_weight(line: &LedgerLine, step: Grams) -> Option<String> {
     let weight = |grams: Grams| i18n::pot_weight(grams, step);
     if line.grams.is_positive() {
         Some(format!("+{}", weight(line.grams)))

@@ -11,7 +11,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{InkFact, NewPot, PotFor, PotForm, new_pot_for, new_pot_of};
+use lastpull_core::ink::{InkFact, NewPot, PotForm, RunForPot, new_pot_for_revision, new_pot_for_run};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -20,8 +20,8 @@ use leptos::prelude::*;
 pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let found = store.shop.with_untracked(|shop| match (of, run) {
-        (Some(revision), _) => new_pot_of(shop, revision),
-        (_, Some(run)) => new_pot_for(shop, run),
+        (Some(revision), _) => new_pot_for_revision(shop, revision),
+        (_, Some(run)) => new_pot_for_run(shop, run),
         _ => Some(NewPot::by_eye(shop)),
     });
     let Some(new) = found else { return view! { <NotHere/> }.into_any() };
@@ -77,7 +77,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
     };
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Home) class="form pot-new">
-            {new.with_value(what_it_is)}
+            {new.with_value(composition)}
             <form on:submit=move |event| submit.submit(store, &event, Route::Pot(PotRoute::Pot(id))) novalidate=true>
                 {by_eye.then(name)}
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
@@ -113,7 +113,7 @@ fn no_recipe(new: &NewPot, run: RunId) -> AnyView {
 }
 
 /// The revision, its approval, and its components.
-fn what_it_is(new: &NewPot) -> AnyView {
+fn composition(new: &NewPot) -> AnyView {
     let Some(revision) = &new.revision else { return view! { <p>{i18n::pot_by_eye_text()}</p> }.into_any() };
     let yes = match (&new.approval, &new.approved) {
         (_, Some(other)) => {
@@ -138,7 +138,7 @@ fn what_it_is(new: &NewPot) -> AnyView {
     }.into_any()
 }
 
-fn run_choice(runs: &[PotFor], picked: RwSignal<Option<RunId>>, pick: Callback<Option<RunId>>) -> AnyView {
+fn run_choice(runs: &[RunForPot], picked: RwSignal<Option<RunId>>, pick: Callback<Option<RunId>>) -> AnyView {
     if runs.is_empty() {
         return ().into_any();
     }
@@ -149,7 +149,7 @@ fn run_choice(runs: &[PotFor], picked: RwSignal<Option<RunId>>, pick: Callback<O
 }
 
 /// The ink need of a run, or a link to where it is computed.
-fn for_run(row: &PotFor, step: Grams) -> AnyView {
+fn for_run(row: &RunForPot, step: Grams) -> AnyView {
     let run = row.need.run;
     let grams = |grams: Grams| i18n::pot_weight(grams, step);
     let to_print = |words: &'static str| {

@@ -13,7 +13,7 @@ use leptos::prelude::*;
 
 /// The over-poured component, and the choice.
 #[component]
-pub fn TooMuch(id: Subject, weighing: Memo<Option<WeighInView>>) -> impl IntoView {
+pub fn OverPourChoice(id: Subject, weighing: Memo<Option<WeighInView>>) -> impl IntoView {
     let store = Store::from_context();
     let choose = Callback::new(move |repair: Repair| {
         let facts = store.shop.with_untracked(|shop| {

@@ -29,7 +29,7 @@ pub fn PotPage(id: Subject) -> impl IntoView {
         let now = stage.get();
         if before == Some(Some(PotStage::Weighing)) && now.is_some_and(|now| now != PotStage::Weighing) {
             by_hand.set(None);
-            all_in(store, id);
+            notify_all_in(store, id);
         }
         now
     });
@@ -41,7 +41,7 @@ pub fn PotPage(id: Subject) -> impl IntoView {
 }
 
 /// Shows the notice that all components are in, with undo of the last pour.
-fn all_in(store: Store, id: Subject) {
+fn notify_all_in(store: Store, id: Subject) {
     let last = store.shop.with_untracked(|shop| weigh_in_view(shop, id, None)).filter(|view| view.done);
     if let Some(view) = last {
         let undo = view.undo.map(|event| (event, Fact::Deleted)).into_iter().collect();
@@ -103,7 +103,7 @@ fn Holds(card: PotCard, step: Grams) -> impl IntoView {
                 }}</p>
             })}
             <p class="pot-total"><strong id="grams">{grams(label.grams)}</strong><span>{i18n::pot_in_it()}</span></p>
-            <p class="quiet-line">{i18n::pot_on_scale(grams(card.on_scale))}{card.room.map(|room| format!(" · {}", room_words(room, step)))}</p>
+            <p class="quiet-line">{i18n::pot_on_scale(grams(card.on_scale))}{card.headroom.map(|room| format!(" · {}", room_words(room, step)))}</p>
             {if card.rows.is_empty() { ().into_any() } else { view! {
                 <table class="pot-parts" id="parts">
                     <thead class="visually-hidden"><tr><th scope="col">{i18n::pot_component()}</th><th scope="col">{i18n::pot_percent_head()}</th><th scope="col">{i18n::pot_grams_head()}</th></tr></thead>
@@ -111,7 +111,7 @@ fn Holds(card: PotCard, step: Grams) -> impl IntoView {
                 </table>
             }.into_any()}}
             {differs.then(|| view! { <p class="quiet-line">{i18n::pot_began_hint()}</p> })}
-            {card.short.is_positive().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_short_of(grams(card.short))}</p> })}
+            {card.shortfall.is_positive().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_short_of(grams(card.shortfall))}</p> })}
             {card.limits.iter().map(|limit| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_limit(limit)}</p> }).collect::<Vec<_>>()}
         </section>
     }

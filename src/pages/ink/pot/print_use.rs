@@ -19,7 +19,7 @@ pub fn PrintUsePage(run: RunId) -> impl IntoView {
         shop.job_of(run).zip(shop.run(run)).map(|((_, job), run)| (job.title.clone(), run.location, run.ink.clone()))
     });
     let Some((title, location, ink)) = named else { return view! { <NotHere/> }.into_any() };
-    let left = store.shop.with_untracked(|shop| shop.left_of(run));
+    let left = store.shop.with_untracked(|shop| shop.pieces_left(run));
     let form = RwSignal::new(store.shop.with_untracked(|shop| PrintForm::of(shop, run, units)));
     let submit = FormSubmit::new(Box::new(move || {
         let (print, _) = form.with(|form| form.check(units))?;

@@ -1,6 +1,6 @@
 //! Moving ink from pot to pot: splitting a pot, or combining two.
 
-use super::consume::{AllOfIt, WayOfWeighing, Weight};
+use super::consume::{WeighingMethod, Weight, WholeContentButton};
 use crate::components::{Choice, Icon, Sheet};
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
@@ -9,7 +9,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{InkFact, PotField, TakeForm, ink_shelf};
+use lastpull_core::ink::{InkFact, PotField, RemovalForm, ink_shelf};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -30,7 +30,7 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView 
     }
     let none = options.is_empty();
     let other = RwSignal::new(options.first().and_then(|(id, _)| *id));
-    let form = RwSignal::new(TakeForm { total: true, ..TakeForm::default() });
+    let form = RwSignal::new(RemovalForm { total: true, ..RemovalForm::default() });
     let problems = RwSignal::new(Problems::new());
     let send = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
@@ -69,8 +69,8 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView 
                     <form on:submit=send novalidate=true>
                         <Choice label name="other" options value=other on_pick=Callback::new(move |picked| other.set(picked))/>
                         {into.then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::pot_merge_caution()}</p> })}
-                        <WayOfWeighing form/>
-                        {move || from.get().map(|from| view! { <Weight id=from form problems/><AllOfIt id=from form/> })}
+                        <WeighingMethod form/>
+                        {move || from.get().map(|from| view! { <Weight id=from form problems/><WholeContentButton id=from form/> })}
                         <div class="button-row"><button type="submit" class="button primary" id="move-save">{i18n::save()}</button></div>
                     </form>
                 }.into_any()

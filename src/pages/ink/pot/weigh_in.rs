@@ -1,7 +1,7 @@
 //! The weigh-in at the scale: one component at a time, as large as the page allows.
 
-use super::over_pour::TooMuch;
-use super::weigh_step::Now;
+use super::over_pour::OverPourChoice;
+use super::weigh_step::CurrentComponent;
 use crate::components::{Icon, Swatch};
 use crate::i18n;
 use crate::platform::{dom, wake_lock};
@@ -26,7 +26,7 @@ pub fn WeighIn(id: Subject, leave: Callback<()>) -> impl IntoView {
     let undo = Memo::new(move |_| weighing.with(|view| view.as_ref().and_then(|view| view.undo)));
     let over = Memo::new(move |_| weighing.with(|view| view.as_ref().is_some_and(|view| view.over.is_some())));
     view! {
-        <article class="page pot-weigh" on:click=move |event| dom::let_go_after_touch(&event)>
+        <article class="page pot-weigh" on:click=move |event| dom::blur_after_touch(&event)>
             <header class="page-head">
                 <a class="head-back" href=Route::Ink(InkRoute::Home).hash() aria-label=i18n::back()><Icon name="back"/></a>
                 <div class="pot-weigh-title">
@@ -40,9 +40,9 @@ pub fn WeighIn(id: Subject, leave: Callback<()>) -> impl IntoView {
                 })}
             </header>
             {move || if over.get() {
-                view! { <TooMuch id weighing/> }.into_any()
+                view! { <OverPourChoice id weighing/> }.into_any()
             } else {
-                view! { <Now id weighing choice/> }.into_any()
+                view! { <CurrentComponent id weighing choice/> }.into_any()
             }}
             <details class="pot-fold" id="all">
                 <summary>{move || weighing.with(|view| view.as_ref().map(summary))}<Icon name="down"/></summary>

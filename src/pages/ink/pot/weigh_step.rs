@@ -7,7 +7,7 @@ use crate::route::{PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{AtScale, InkFact, PourForm, PourStep, WeighInView, WeighRow, at_scale};
+use lastpull_core::ink::{InkFact, PourForm, PourStep, ScaleEntry, WeighInView, WeighRow, check_scale_entry};
 use lastpull_core::units::{Grams, NumberProblem};
 use leptos::prelude::*;
 
@@ -16,17 +16,21 @@ const SECOND_TAP: f64 = 500.0;
 
 /// The component being weighed now.
 #[component]
-pub fn Now(id: Subject, weighing: Memo<Option<WeighInView>>, choice: RwSignal<Option<Subject>>) -> impl IntoView {
+pub fn CurrentComponent(
+    id: Subject,
+    weighing: Memo<Option<WeighInView>>,
+    choice: RwSignal<Option<Subject>>,
+) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     // Some scales are zeroed after every component; they show the weight of that component alone.
     let total = RwSignal::new(true);
-    let wrong = RwSignal::new(None::<AtScale>);
+    let wrong = RwSignal::new(None::<ScaleEntry>);
     let row = Memo::new(move |_| weighing.with(|view| now_of(view.as_ref())));
     let typed = Memo::new(move |_| {
         weighing.with(|view| match (view, now_of(view.as_ref())) {
-            (Some(view), Some(row)) => at_scale(view, &row, &text.get(), total.get(), i18n::units()),
-            _ => AtScale::Nothing,
+            (Some(view), Some(row)) => check_scale_entry(view, &row, &text.get(), total.get(), i18n::units()),
+            _ => ScaleEntry::Nothing,
         })
     });
     // A problem is shown until the text changes.
@@ -139,7 +143,7 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> AnyVi
 
 /// What the scale cannot weigh in so small a batch, and the alternatives.
 fn too_fine(id: Subject, row: &WeighRow, step: Grams, leave_out: Callback<Subject>) -> Option<AnyView> {
-    let (enough, component) = (row.enough?, row.step.component);
+    let (enough, component) = (row.accurate_batch?, row.step.component);
     let asks = i18n::pot_weight(row.step.exact, Grams::from_milligrams(1));
     Some(view! {
         <div class="pot-too-fine" id="too-fine">
@@ -174,18 +178,18 @@ fn cautions(view: &WeighInView) -> Vec<AnyView> {
     lines.map(|line| view! { <p class="caution"><Icon name="alert"/>{line}</p> }.into_any()).collect()
 }
 
-fn comes_to(typed: &AtScale, step: Grams, told: bool) -> Option<AnyView> {
+fn comes_to(typed: &ScaleEntry, step: Grams, told: bool) -> Option<AnyView> {
     let grams = |grams: &Grams| i18n::pot_weight(*grams, step);
     let (tone, icon, line) = match typed {
-        AtScale::Nothing if told => ("bad", "alert", i18n::pot_type_first().to_owned()),
-        AtScale::Nothing => return None,
-        AtScale::Wrong(NumberProblem::TooLow { .. }) if told => ("bad", "alert", i18n::pot_no_more().to_owned()),
-        AtScale::Wrong(problem) if told => ("bad", "alert", i18n::number_problem(*problem)),
+        ScaleEntry::Nothing if told => ("bad", "alert", i18n::pot_type_first().to_owned()),
+        ScaleEntry::Nothing => return None,
+        ScaleEntry::Wrong(NumberProblem::TooLow { .. }) if told => ("bad", "alert", i18n::pot_no_more().to_owned()),
+        ScaleEntry::Wrong(problem) if told => ("bad", "alert", i18n::number_problem(*problem)),
         // A number that is still being typed is no problem yet.
-        AtScale::Wrong(_) => return None,
-        AtScale::Short { poured, to_go } => ("calm", "drop", i18n::pot_short(grams(poured), grams(to_go))),
-        AtScale::On { poured } => ("good", "check", i18n::pot_on(grams(poured))),
-        AtScale::Over { poured, by } => ("tight", "alert", i18n::pot_over(grams(poured), grams(by))),
+        ScaleEntry::Wrong(_) => return None,
+        ScaleEntry::Short { poured, to_go } => ("calm", "drop", i18n::pot_short(grams(poured), grams(to_go))),
+        ScaleEntry::On { poured } => ("good", "check", i18n::pot_on(grams(poured))),
+        ScaleEntry::Over { poured, by } => ("tight", "alert", i18n::pot_over(grams(poured), grams(by))),
     };
     Some(view! { <span class=format!("badge {tone}")><Icon name=icon/>{line}</span> }.into_any())
 }

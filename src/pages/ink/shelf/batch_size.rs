@@ -1,6 +1,6 @@
 //! How much to make: a weight, or the pieces of a run.
 
-use super::make_again::Sized;
+use super::make_again::SizeResult;
 use crate::components::Choice;
 use crate::forms::{Field, Kind, bound};
 use crate::i18n;
@@ -9,12 +9,12 @@ use crate::store::Store;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{MakeForm, best_revision, made_for};
+use lastpull_core::ink::{BatchSizeForm, batch_targets, best_revision};
 use leptos::prelude::*;
 
 /// The fields.
 #[component]
-pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> impl IntoView {
+pub fn BatchSizeFields(id: Subject, form: RwSignal<BatchSizeForm>, sized: Memo<SizeResult>) -> impl IntoView {
     let by_pieces = Memo::new(move |_| form.with(|form| form.by_pieces));
     let ways = vec![(false, i18n::ink_by_weight().to_owned()), (true, i18n::ink_by_pieces().to_owned())];
     let pick = Callback::new(move |pieces: bool| form.update(|form| form.by_pieces = pieces));
@@ -32,7 +32,7 @@ pub fn HowMuch(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>) -> imp
 }
 
 #[component]
-fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> impl IntoView {
+fn Weight(id: Subject, form: RwSignal<BatchSizeForm>, problems: Signal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     // The two weights are equal unless additives come on top.
     let on_top = store.shop.with_untracked(|shop| {
@@ -50,12 +50,17 @@ fn Weight(id: Subject, form: RwSignal<MakeForm>, problems: Signal<Problems>) -> 
 }
 
 #[component]
-fn Pieces(id: Subject, form: RwSignal<MakeForm>, sized: Memo<Sized>, problems: Signal<Problems>) -> impl IntoView {
+fn Pieces(
+    id: Subject,
+    form: RwSignal<BatchSizeForm>,
+    sized: Memo<SizeResult>,
+    problems: Signal<Problems>,
+) -> impl IntoView {
     let store = Store::from_context();
     let runs = Memo::new(move |_| {
-        store
-            .shop
-            .with(|shop| made_for(shop, id).into_iter().map(|row| (row.run, row.title, row.pieces)).collect::<Vec<_>>())
+        store.shop.with(|shop| {
+            batch_targets(shop, id).into_iter().map(|row| (row.run, row.title, row.pieces)).collect::<Vec<_>>()
+        })
     });
     let run = Signal::derive(move || form.with(|form| form.run));
     let pick = Callback::new(move |run: Option<RunId>| {

@@ -1,6 +1,6 @@
 //! A component: its stock, its history, its data sheet.
 
-use super::stock_dialog::{StockAsk, StockSheet};
+use super::stock_dialog::{StockEntry, StockSheet};
 use crate::components::{Icon, MenuRow, NotHere, Page, Swatch};
 use crate::i18n;
 use crate::pages::photos::Photos;
@@ -8,7 +8,7 @@ use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{Component, ComponentCard, StockLine, StockRow, StockWhat, component_card};
+use lastpull_core::ink::{Component, ComponentCard, StockChange, StockLine, StockRow, component_card};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -21,7 +21,7 @@ pub fn ComponentPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
     let card = Memo::new(move |_| store.shop.with(|shop| component_card(shop, id)));
     let here = Memo::new(move |_| card.with(Option::is_some));
-    let ask = RwSignal::new(None::<StockAsk>);
+    let ask = RwSignal::new(None::<StockEntry>);
     move || {
         if !here.get() {
             return view! { <NotHere/> }.into_any();
@@ -36,8 +36,8 @@ pub fn ComponentPage(id: Subject) -> impl IntoView {
             <Page title up=Route::Ink(InkRoute::Stock) aside class="ink">
                 {move || card.with(|card| card.as_ref().map(left))}
                 <div class="button-row">
-                    <button type="button" class="button primary with-icon" id="count" on:click=move |_| ask.set(Some(StockAsk::Count))><Icon name="down"/>{i18n::ink_count()}</button>
-                    <button type="button" class="button with-icon" id="came-in" on:click=move |_| ask.set(Some(StockAsk::Delivery))><Icon name="in"/>{i18n::ink_came_in()}</button>
+                    <button type="button" class="button primary with-icon" id="count" on:click=move |_| ask.set(Some(StockEntry::Count))><Icon name="down"/>{i18n::ink_count()}</button>
+                    <button type="button" class="button with-icon" id="came-in" on:click=move |_| ask.set(Some(StockEntry::Delivery))><Icon name="in"/>{i18n::ink_came_in()}</button>
                 </div>
                 {move || card.with(|card| card.as_ref().map(|card| details(store, card)))}
                 <section class="ink-section"><h2>{i18n::photos_title()}</h2><Photos subject=id/></section>
@@ -70,7 +70,7 @@ fn left(card: &ComponentCard) -> AnyView {
 
 /// When it was weighed, and what is on order.
 fn story_line(card: &ComponentCard) -> String {
-    let StockRow { left, counted, wanted, .. } = &card.stock;
+    let StockRow { left, counted, required: wanted, .. } = &card.stock;
     let weighed = match (left, counted) {
         (None, _) => Some(i18n::ink_never_counted_hint().to_owned()),
         (_, Some(at)) => Some(i18n::ink_counted_on(i18n::moment(*at))),
@@ -124,9 +124,9 @@ fn story(store: Store, lines: &[StockLine]) -> Option<AnyView> {
 
 fn line(store: Store, line: &StockLine) -> AnyView {
     let (what, note, sign) = match &line.what {
-        StockWhat::Delivered(note) => (i18n::ink_line_delivered().into_any(), note.clone(), "+"),
-        StockWhat::Counted => (i18n::ink_line_counted().into_any(), String::new(), ""),
-        StockWhat::Poured { pot, name, step } => (
+        StockChange::Delivered(note) => (i18n::ink_line_delivered().into_any(), note.clone(), "+"),
+        StockChange::Counted => (i18n::ink_line_counted().into_any(), String::new(), ""),
+        StockChange::Poured { pot, name, step } => (
             view! { <a href=Route::Pot(PotRoute::Pot(*pot)).hash()>{i18n::ink_line_poured(name)}</a> }.into_any(),
             i18n::ink_step(*step).to_owned(),
             "−",
@@ -137,7 +137,7 @@ fn line(store: Store, line: &StockLine) -> AnyView {
         None => i18n::moment(line.at),
     };
     // Pours are undone at their pot, where the effect is visible.
-    let own = !matches!(line.what, StockWhat::Poured { .. });
+    let own = !matches!(line.what, StockChange::Poured { .. });
     let event = line.event;
     let take_back = move |_| {
         store.record(event, Fact::Deleted);
@@ -152,7 +152,7 @@ fn line(store: Store, line: &StockLine) -> AnyView {
             </span>
             <span class="ink-end">
                 <strong>{format!("{sign}{}", i18n::weight_fine(line.grams))}</strong>
-                {line.left.filter(|_| line.what != StockWhat::Counted).map(|left| view! { <small class="muted">{i18n::ink_line_left(i18n::weight(left))}</small> })}
+                {line.left.filter(|_| line.what != StockChange::Counted).map(|left| view! { <small class="muted">{i18n::ink_line_left(i18n::weight(left))}</small> })}
             </span>
             {if own {
                 view! { <button type="button" class="icon-button" aria-label=i18n::ink_take_back() on:click=take_back><Icon name="undo"/></button> }.into_any()

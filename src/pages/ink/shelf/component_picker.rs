@@ -20,7 +20,7 @@ const SEARCHABLE: usize = 9;
 
 /// A component to choose from.
 #[derive(Clone)]
-struct Offered {
+struct PickerOption {
     id: Subject,
     name: String,
     kind: ComponentKind,
@@ -38,14 +38,14 @@ pub fn ComponentPicker(
 ) -> impl IntoView {
     let store = Store::from_context();
     let offered = store.shop.with_untracked(|shop| {
-        let row = |(id, component): (Subject, &lastpull_core::ink::Component)| Offered {
+        let row = |(id, component): (Subject, &lastpull_core::ink::Component)| PickerOption {
             id,
             name: component.name.clone(),
             kind: component.kind,
             colour: component.colour,
             left: stock_left(shop, id),
         };
-        let mut rows: Vec<Offered> = shop.ink.components().map(row).collect();
+        let mut rows: Vec<PickerOption> = shop.ink.components().map(row).collect();
         sort_by_key(&mut rows, |row| (row.kind, ink_key(&row.name), row.id));
         rows
     });
@@ -56,7 +56,7 @@ pub fn ComponentPicker(
     view! {
         <Sheet title=i18n::ink_pick_title() on_close>
             {move || if making.get() {
-                view! { <NewOne on_pick/> }.into_any()
+                view! { <NewComponentFields on_pick/> }.into_any()
             } else {
                 let offered = offered.clone();
                 view! {
@@ -74,7 +74,7 @@ pub fn ComponentPicker(
     }
 }
 
-fn list(offered: &[Offered], search: &str, on_pick: Callback<Subject>) -> AnyView {
+fn list(offered: &[PickerOption], search: &str, on_pick: Callback<Subject>) -> AnyView {
     let wanted = ink_key(search);
     let rows = offered
         .iter()
@@ -98,7 +98,7 @@ fn list(offered: &[Offered], search: &str, on_pick: Callback<Subject>) -> AnyVie
 
 /// Name, kind and colour: enough for a recipe. The other fields are on its own page.
 #[component]
-fn NewOne(on_pick: Callback<Subject>) -> impl IntoView {
+fn NewComponentFields(on_pick: Callback<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(ComponentForm::default());
     let problems = RwSignal::new(Problems::new());

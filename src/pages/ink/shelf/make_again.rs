@@ -1,7 +1,7 @@
 //! Making a recipe again: grams for any size, and of which revision.
 
 use super::recipe::yes;
-use super::sum_check::limits_told;
+use super::sum_check::limit_warnings;
 use crate::components::{Icon, NotHere, Page, Swatch};
 use crate::forms::{Field, Kind, bound};
 use crate::i18n;
@@ -11,7 +11,9 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{InkFact, MakeAgain, MakeForm, MakeRow, MakeSize, RevisionName, best_revision, make_again};
+use lastpull_core::ink::{
+    BatchSizeForm, InkFact, MakeAgain, MakeRow, RequestedBatch, RevisionName, best_revision, make_again,
+};
 use leptos::prelude::*;
 
 /// The page.
@@ -24,7 +26,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
         best_revision(shop, id).map(|_| recipe.name.clone())
     });
     let Some(name) = here else { return view! { <NotHere/> }.into_any() };
-    let form = RwSignal::new(store.shop.with_untracked(|shop| MakeForm::of(shop, id, units)));
+    let form = RwSignal::new(store.shop.with_untracked(|shop| BatchSizeForm::of(shop, id, units)));
     // Another revision than the default, if the user chose one.
     let choice = RwSignal::new(None::<Subject>);
     let sized = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.size(shop, units))));
@@ -59,7 +61,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || i18n::ink_again_title(&name)) up=Route::Ink(InkRoute::Recipe(id)) class="ink">
             {move || told.with(|told| told.as_ref().map(|made| which(made, choice)))}
-            <super::batch_size::HowMuch id form sized/>
+            <super::batch_size::BatchSizeFields id form sized/>
             {move || made.with(|made| made.as_ref().map(rows))}
             {move || made.with(|made| made.as_ref().map(|made| rounding(store, made)))}
             <div class="field-pair">
@@ -74,7 +76,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
 }
 
 /// The size as typed, or its problems.
-pub(super) type Sized = Result<MakeSize, Problems>;
+pub(super) type SizeResult = Result<RequestedBatch, Problems>;
 
 /// The revision, its approval, and the alternative.
 fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> AnyView {
@@ -136,10 +138,10 @@ fn rows(made: &MakeAgain) -> AnyView {
 }
 
 /// Smaller errors are not shown, as a fraction of the component.
-const WORTH_TELLING: f64 = 0.0005;
+const LEAST_SHOWN_ERROR: f64 = 0.0005;
 
 fn row(row: &MakeRow) -> AnyView {
-    let off = (row.error.abs() >= WORTH_TELLING).then(|| {
+    let off = (row.error.abs() >= LEAST_SHOWN_ERROR).then(|| {
         let sign = if row.error > 0.0 { "+" } else { "−" };
         format!("{sign}{}", i18n::percent(row.error.abs() * 100.0, 1))
     });
@@ -164,9 +166,9 @@ fn row(row: &MakeRow) -> AnyView {
 fn rounding(store: Store, made: &MakeAgain) -> AnyView {
     let coarse = made.worst > 0.01;
     let step = store.shop.with_untracked(|shop| shop.ink.scale.step);
-    let told = if made.worst >= WORTH_TELLING {
+    let told = if made.worst >= LEAST_SHOWN_ERROR {
         let worst = i18n::percent(made.worst * 100.0, 1);
-        let enough = if coarse { i18n::ink_rounding_enough(i18n::weight(made.enough)) } else { String::new() };
+        let enough = if coarse { i18n::ink_rounding_enough(i18n::weight(made.accurate_batch)) } else { String::new() };
         let text = format!("{} {enough}", i18n::ink_rounding(i18n::grams(step), worst));
         if coarse {
             view! { <p class="caution" id="rounding"><Icon name="alert"/><span>{text}</span></p> }.into_any()
@@ -176,5 +178,5 @@ fn rounding(store: Store, made: &MakeAgain) -> AnyView {
     } else {
         ().into_any()
     };
-    view! { {told} {limits_told(&made.limits)} }.into_any()
+    view! { {told} {limit_warnings(&made.limits)} }.into_any()
 }

@@ -26,7 +26,7 @@ pub fn PartRows(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, 
     let conventions =
         vec![(false, i18n::ink_convention_whole().to_owned()), (true, i18n::ink_convention_top().to_owned())];
     let write = Callback::new(move |on_top: bool| {
-        form.update(|form| form.write_on_top(on_top));
+        form.update(|form| form.set_convention(on_top));
         with_top.set(on_top);
     });
     // A fix of the sum may add rows.

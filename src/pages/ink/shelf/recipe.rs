@@ -3,7 +3,7 @@
 use super::parts_table::parts_table;
 use super::pot_row::pot_row;
 use super::revisions::Revisions;
-use super::sum_check::limits_told;
+use super::sum_check::limit_warnings;
 use crate::components::{Icon, MenuRow, NotHere, Page, Swatch};
 use crate::forms::delete;
 use crate::i18n;
@@ -35,7 +35,7 @@ pub fn RecipePage(id: Subject) -> impl IntoView {
         };
         view! {
             <Page title={Signal::<String>::from(name)} up=Route::Ink(InkRoute::Home) aside class="ink">
-                {move || card.with(|card| card.as_ref().map(|card| view! { {best(card)} {used(store, card)} {behind(card)} }))}
+                {move || card.with(|card| card.as_ref().map(|card| view! { {current_revision(card)} {used(store, card)} {cost_and_density(card)} }))}
                 <Revisions card/>
                 <section class="ink-section"><h2>{i18n::photos_title()}</h2><Photos subject=id/></section>
                 <div class="button-row">
@@ -47,7 +47,7 @@ pub fn RecipePage(id: Subject) -> impl IntoView {
 }
 
 /// The revision that is made, large, with its actions.
-fn best(card: &RecipeCard) -> AnyView {
+fn current_revision(card: &RecipeCard) -> AnyView {
     let id = card.id;
     let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else {
         return view! {
@@ -69,7 +69,7 @@ fn best(card: &RecipeCard) -> AnyView {
             })}
             {parts_table(&row.parts)}
             {row.on_top.then(|| view! { <p class="quiet-line">{i18n::ink_top_note()}</p> })}
-            {limits_told(&row.limits)}
+            {limit_warnings(&row.limits)}
             <a class="button primary huge" id="again" href=Route::Ink(InkRoute::MakeAgain(id)).hash()>
                 <Icon name="repeat"/>{if row.approval.is_some() { i18n::ink_make_again() } else { i18n::ink_make() }}
             </a>
@@ -119,7 +119,7 @@ fn used(store: Store, card: &RecipeCard) -> AnyView {
 fn run_row(store: Store, run: Subject) -> Option<AnyView> {
     store.shop.with_untracked(|shop| {
         let (job, fields) = shop.job_of(run)?;
-        let words = format!("{} · {}", fields.client, i18n::pieces(shop.left_of(run)));
+        let words = format!("{} · {}", fields.client, i18n::pieces(shop.pieces_left(run)));
         Some(
             view! {
                 <MenuRow href=Route::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
@@ -130,11 +130,11 @@ fn run_row(store: Store, run: Subject) -> Option<AnyView> {
 }
 
 /// Cost and density, folded.
-fn behind(card: &RecipeCard) -> AnyView {
+fn cost_and_density(card: &RecipeCard) -> AnyView {
     let Some(row) = card.revisions.iter().find(|row| Some(row.name.id) == card.best) else { return ().into_any() };
     let RevisionRow { cost, density, .. } = row;
     let unpriced = (cost.unpriced > 0.0).then(|| i18n::ink_unpriced(i18n::percent(cost.unpriced, 1)));
-    let price = i18n::ink_per_kilo(i18n::ink_price(cost.a_kilogram));
+    let price = i18n::ink_per_kilo(i18n::ink_price(cost.per_kilogram));
     let density = density
         .map_or_else(|| i18n::ink_density_unknown().to_owned(), |value| i18n::ink_density_of(i18n::number(value, 3)));
     view! {

@@ -27,7 +27,7 @@ enum Task {
 }
 
 /// A form and its initial state.
-struct Begun {
+struct InitialForm {
     id: Subject,
     form: RecipeForm,
     before: Vec<Part>,
@@ -50,7 +50,7 @@ pub fn NewRecipePage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
         });
     }
     let up = Route::Ink(InkRoute::Home);
-    page(store, Task::New, Begun { id: ids::new_id(), form, before: Vec::new(), parent: None, up })
+    page(store, Task::New, InitialForm { id: ids::new_id(), form, before: Vec::new(), parent: None, up })
 }
 
 /// Its name, colour and notes; its parts too if it has none yet.
@@ -74,7 +74,7 @@ pub fn RevisePage(id: Subject) -> impl IntoView {
     }
 }
 
-fn begun(store: Store, id: Subject) -> Option<Begun> {
+fn begun(store: Store, id: Subject) -> Option<InitialForm> {
     store.shop.with_untracked(|shop| {
         let chosen = shop.ink.revision(id);
         let recipe = chosen.map_or(id, |revision| revision.recipe);
@@ -83,12 +83,12 @@ fn begun(store: Store, id: Subject) -> Option<Begun> {
         let before = from.map(|revision| revision.parts.to_vec()).unwrap_or_default();
         let up = Route::Ink(InkRoute::Recipe(recipe));
         let form = RecipeForm::of(fields, &before);
-        Some(Begun { id: recipe, form, before, parent: from.map(|revision| revision.id), up })
+        Some(InitialForm { id: recipe, form, before, parent: from.map(|revision| revision.id), up })
     })
 }
 
-fn page(store: Store, task: Task, begun: Begun) -> AnyView {
-    let Begun { id, form, before, parent, up } = begun;
+fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
+    let InitialForm { id, form, before, parent, up } = begun;
     let title = match task {
         Task::New => i18n::ink_new_recipe().to_owned(),
         Task::Edit => i18n::ink_recipe_edit().to_owned(),

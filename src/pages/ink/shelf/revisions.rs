@@ -2,7 +2,7 @@
 
 use super::parts_table::parts_table;
 use super::recipe::yes;
-use super::sum_check::limits_told;
+use super::sum_check::limit_warnings;
 use crate::components::Icon;
 use crate::i18n;
 use crate::route::{InkRoute, PotRoute, Route};
@@ -54,7 +54,7 @@ fn revision(store: Store, row: &RevisionRow) -> AnyView {
             {(!row.note.is_empty()).then(|| view! { <p class="job-notes">{row.note.clone()}</p> })}
             {yes(row.approval.as_ref())}
             {parts_table(&row.parts)}
-            {limits_told(&row.limits)}
+            {limit_warnings(&row.limits)}
             <div class="button-row">
                 <a class="button with-icon" href=Route::Ink(InkRoute::Revise(id)).hash() aria-label=format!("{}: {name}", i18n::ink_revise_from())><Icon name="edit"/>{i18n::ink_revise_from()}</a>
                 <button type="button" class="button quiet danger" aria-label=format!("{}: {name}", i18n::ink_revision_take_back()) on:click=take_back>{i18n::ink_revision_take_back()}</button>

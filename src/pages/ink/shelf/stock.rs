@@ -64,7 +64,7 @@ fn of_kind(stock: &StockView, kind: ComponentKind) -> Option<AnyView> {
 fn row(row: &StockRow) -> AnyView {
     let left = row.left.map_or_else(|| "–".to_owned(), i18n::weight);
     let never = row.left.is_none().then_some(i18n::ink_never_counted());
-    let wanted = row.wanted.is_positive().then(|| i18n::ink_wanted_short(i18n::weight(row.wanted)));
+    let wanted = row.required.is_positive().then(|| i18n::ink_wanted_short(i18n::weight(row.required)));
     view! {
         <li>
             <a class="menu-row ink-row" data-low=row.low.is_some().then_some("") href=Route::Ink(InkRoute::Component(row.component)).hash()>

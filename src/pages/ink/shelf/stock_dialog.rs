@@ -13,7 +13,7 @@ use leptos::prelude::*;
 
 /// Which of the two is entered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum StockAsk {
+pub enum StockEntry {
     /// A delivery.
     Delivery,
     /// A count: what is left was weighed.
@@ -22,13 +22,13 @@ pub enum StockAsk {
 
 /// The dialog, while it is open.
 #[component]
-pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockAsk>>) -> impl IntoView {
+pub fn StockSheet(id: Subject, ask: RwSignal<Option<StockEntry>>) -> impl IntoView {
     let asked = Memo::new(move |_| ask.get());
-    move || asked.get().map(|what| view! { <Asked id what ask/> })
+    move || asked.get().map(|what| view! { <StockEntrySheet id what ask/> })
 }
 
 #[component]
-fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> impl IntoView {
+fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntry>>) -> impl IntoView {
     let store = Store::from_context();
     let name =
         store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone()).unwrap_or_default());
@@ -36,15 +36,15 @@ fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> impl I
     let problems = RwSignal::new(Problems::new());
     let event = ids::new_id();
     let title = match what {
-        StockAsk::Delivery => i18n::ink_came_in_title(&name),
-        StockAsk::Count => i18n::ink_count_title(&name),
+        StockEntry::Delivery => i18n::ink_came_in_title(&name),
+        StockEntry::Count => i18n::ink_count_title(&name),
     };
     let send = move |submitted: leptos::ev::SubmitEvent| {
         submitted.prevent_default();
         let (by, units) = (store.operator(), i18n::units());
         let checked = form.with(|form| match what {
-            StockAsk::Delivery => form.delivered(id, by.as_deref(), units),
-            StockAsk::Count => form.counted(id, by.as_deref(), units),
+            StockEntry::Delivery => form.delivered(id, by.as_deref(), units),
+            StockEntry::Count => form.counted(id, by.as_deref(), units),
         });
         match checked {
             Err(found) => problems.set(found),
@@ -60,12 +60,12 @@ fn Asked(id: Subject, what: StockAsk, ask: RwSignal<Option<StockAsk>>) -> impl I
             }
         }
     };
-    let hint = if what == StockAsk::Count { i18n::ink_count_hint() } else { "" };
+    let hint = if what == StockEntry::Count { i18n::ink_count_hint() } else { "" };
     view! {
         <Sheet title on_close=Callback::new(move |()| ask.set(None))>
             <form on:submit=send novalidate=true>
                 <Field name="grams" label=i18n::ink_how_much() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint/>
-                {(what == StockAsk::Delivery).then(|| view! {
+                {(what == StockEntry::Delivery).then(|| view! {
                     <Field name="note" label=i18n::ink_lot_note() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
                 })}
                 <button type="submit" class="button primary huge">{i18n::save()}</button>

@@ -3,7 +3,7 @@
 use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::ink::{LimitBroken, LimitOf, OffSum, RecipeForm, SumFix, SumOffer};
+use lastpull_core::ink::{LimitBroken, LimitOf, RecipeForm, SumError, SumRepair, SumRepairOption};
 use leptos::prelude::*;
 
 /// The sum as typed. Once a save was tried (`asked`) it is shown as a problem, before that as help.
@@ -14,7 +14,7 @@ pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> impl IntoVi
     let any = Memo::new(move |_| {
         form.with(|form| form.parts.iter().any(|row| !row.on_top && !row.percent.trim().is_empty()))
     });
-    let top = Memo::new(move |_| form.with(RecipeForm::with_top));
+    let top = Memo::new(move |_| form.with(RecipeForm::grams_with_on_top));
     view! {
         <div class="ink-sum" id="sum" aria-live="polite">
             {move || match off.get() {
@@ -26,9 +26,9 @@ pub fn SumLine(form: RwSignal<RecipeForm>, asked: RwSignal<bool>) -> impl IntoVi
     }
 }
 
-fn off_sum(form: RwSignal<RecipeForm>, off: &OffSum, asked: bool) -> AnyView {
-    let why = i18n::ink_why_off(off.why, off.percent);
-    let offers = off.offers.iter().map(|offer| mend(form, offer)).collect_view();
+fn off_sum(form: RwSignal<RecipeForm>, off: &SumError, asked: bool) -> AnyView {
+    let why = i18n::ink_why_off(off.cause, off.percent);
+    let offers = off.repairs.iter().map(|offer| mend(form, offer)).collect_view();
     view! {
         <p class:problem=asked>{why}</p>
         <div class="ink-mends">{offers}</div>
@@ -36,17 +36,17 @@ fn off_sum(form: RwSignal<RecipeForm>, off: &OffSum, asked: bool) -> AnyView {
     .into_any()
 }
 
-fn mend(form: RwSignal<RecipeForm>, offer: &SumOffer) -> AnyView {
-    let words = match offer.fix {
-        SumFix::Scale => i18n::ink_fix_scale().to_owned(),
-        SumFix::OnTop => i18n::ink_fix_on_top().to_owned(),
-        SumFix::Fill(at) => Filled { form, offer, at }.words(),
+fn mend(form: RwSignal<RecipeForm>, offer: &SumRepairOption) -> AnyView {
+    let words = match offer.repair {
+        SumRepair::Scale => i18n::ink_fix_scale().to_owned(),
+        SumRepair::OnTop => i18n::ink_fix_on_top().to_owned(),
+        SumRepair::Fill(at) => Filled { form, offer, at }.words(),
     };
     let parts = offer.parts.clone();
-    let name = match offer.fix {
-        SumFix::Scale => "scale",
-        SumFix::OnTop => "on-top",
-        SumFix::Fill(_) => "fill",
+    let name = match offer.repair {
+        SumRepair::Scale => "scale",
+        SumRepair::OnTop => "on-top",
+        SumRepair::Fill(_) => "fill",
     };
     view! {
         <button type="button" class="button" data-fix=name on:click=move |_| form.update(|form| form.parts.clone_from(&parts))>{words}</button>
@@ -56,7 +56,7 @@ fn mend(form: RwSignal<RecipeForm>, offer: &SumOffer) -> AnyView {
 /// The base that fills up the sum, and its resulting amount.
 struct Filled<'a> {
     form: RwSignal<RecipeForm>,
-    offer: &'a SumOffer,
+    offer: &'a SumRepairOption,
     at: usize,
 }
 
@@ -76,11 +76,11 @@ impl Filled<'_> {
 pub fn TypedLimits(form: RwSignal<RecipeForm>) -> impl IntoView {
     let store = Store::from_context();
     let limits = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.limits(shop))));
-    move || limits.with(|limits| limits_told(limits))
+    move || limits.with(|limits| limit_warnings(limits))
 }
 
 /// The exceeded limits of data sheets; `None` if there are none.
-pub(super) fn limits_told(limits: &[LimitBroken]) -> Option<AnyView> {
+pub(super) fn limit_warnings(limits: &[LimitBroken]) -> Option<AnyView> {
     let lines = limits
         .iter()
         .map(|broken| {

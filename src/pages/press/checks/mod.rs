@@ -3,4 +3,4 @@
 mod check_row;
 mod page;
 
-pub use page::{Checks, Made};
+pub use page::{Checks, ChecksDone};

@@ -9,7 +9,7 @@ use crate::pages::press::run::Heading;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{Changeover, changeover, left_out_at_start};
+use lastpull_core::heat::{Changeover, changeover, checks_skipped_at_start};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
@@ -85,7 +85,7 @@ pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
 
 /// The results of the checks, shown again during the run.
 #[component]
-pub fn Made(id: RunId) -> impl IntoView {
+pub fn ChecksDone(id: RunId) -> impl IntoView {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
     view! {
@@ -100,7 +100,7 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
     let store = Store::from_context();
     let items = move |changes: bool| {
         list.with(|list| {
-            let rows = if changes { &list.changes } else { &list.same };
+            let rows = if changes { &list.changes } else { &list.unchanged };
             rows.iter().map(|row| row.item).collect::<Vec<CheckItem>>()
         })
     };
@@ -111,13 +111,13 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
             .and_then(|run| store.shop.with(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())))
     });
     let is_open = |row: &&CheckRow| row.state == CheckState::Open;
-    let open_same = Memo::new(move |_| list.with(|list| list.same.iter().filter(is_open).count()));
+    let open_same = Memo::new(move |_| list.with(|list| list.unchanged.iter().filter(is_open).count()));
     // Unchanged values can be confirmed all at once; each changed one needs its own answer.
     let all_right = move |_| {
         let by = store.operator();
         store.record_all(list.with_untracked(|list| {
             let ticked = |row: &CheckRow| made(id, row, CheckOutcome::Ticked, by.clone());
-            list.same.iter().filter(is_open).map(ticked).collect()
+            list.unchanged.iter().filter(is_open).map(ticked).collect()
         }));
     };
     let same_title =
@@ -179,7 +179,7 @@ fn start_facts(id: RunId, list: &CheckList, change: Option<&Changeover>, store: 
     let by = store.operator();
     let skipped =
         |(item, expected)| (id, Fact::CheckMade { item, expected, outcome: CheckOutcome::Skipped, by: by.clone() });
-    let mut facts: Vec<(Subject, Fact)> = left_out_at_start(list, change).into_iter().map(skipped).collect();
+    let mut facts: Vec<(Subject, Fact)> = checks_skipped_at_start(list, change).into_iter().map(skipped).collect();
     facts.push((id, Fact::RunStarted));
     facts.extend(store.shop.with_untracked(|shop| facts_on_start(shop, id, by.as_deref())));
     facts

@@ -9,11 +9,11 @@ use crate::platform::{ids, spawn_local};
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::failure::{go_on_facts, judgement_back, notice_at_press, open_facts};
+use lastpull_core::failure::{notice_at_press, open_facts, resume_facts, undo_verdict_of_misprint};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
-use lastpull_core::run::{CountView, Standing, UndoView};
-use lastpull_core::screen::{facts_on_end, keeps_ready};
+use lastpull_core::run::{CountView, RunPhase, UndoView};
+use lastpull_core::screen::{facts_on_end, should_keep_ready};
 use leptos::prelude::*;
 
 /// The row of buttons.
@@ -23,7 +23,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
     let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));
     let left = Memo::new(move |_| count.with(|count| count.left));
     let ends =
-        Memo::new(move |_| count.with(|count| count.left == 0 || matches!(count.standing, Standing::Stopped { .. })));
+        Memo::new(move |_| count.with(|count| count.left == 0 || matches!(count.phase, RunPhase::Stopped { .. })));
     let end = move |_| {
         if left.get_untracked() > 0 { asking.set(Some(Asking::End)) } else { end_run(store, id) }
     };
@@ -62,7 +62,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
 pub fn end_run(store: Store, id: RunId) {
     let by = store.operator();
     let mut facts = vec![(id, Fact::RunEnded)];
-    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, keeps_ready(shop, id), by.as_deref())));
+    facts.extend(store.shop.with_untracked(|shop| facts_on_end(shop, id, should_keep_ready(shop, id), by.as_deref())));
     store.record_all(facts);
 }
 
@@ -85,7 +85,7 @@ fn failed(store: Store, run: RunId) {
 pub fn go_on(store: Store, run: RunId) {
     let by = store.operator();
     let after_failure = standing_failure(store, run)
-        .map(|id| store.shop.with_untracked(|shop| go_on_facts(shop, id, by.as_deref())))
+        .map(|id| store.shop.with_untracked(|shop| resume_facts(shop, id, by.as_deref())))
         .filter(|facts| !facts.is_empty());
     store.record_all(after_failure.unwrap_or_else(|| vec![(run, Fact::Resumed)]));
 }
@@ -93,7 +93,7 @@ pub fn go_on(store: Store, run: RunId) {
 /// The failure for which the press is stopped.
 fn standing_failure(store: Store, run: RunId) -> Option<Subject> {
     let notice = store.shop.with_untracked(|shop| notice_at_press(shop, run))?;
-    notice.stood.is_none().then_some(notice.id)
+    notice.stopped_for.is_none().then_some(notice.id)
 }
 
 /// Undoes the last action of this device on the run, saved or not.
@@ -105,7 +105,7 @@ pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
         }
         None => return,
     };
-    let judgement = store.shop.with_untracked(|shop| judgement_back(shop, id, &fact));
+    let judgement = store.shop.with_untracked(|shop| undo_verdict_of_misprint(shop, id, &fact));
     store.record_all([(id, fact)].into_iter().chain(judgement).collect());
     super::zone::give_feedback(store, 40, None);
 }

@@ -7,7 +7,7 @@ use lastpull_core::colour::Colour;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::job::Size;
-use lastpull_core::run::{Contacts, CountView, KeyMeaning, Keys, Standing, Touch, Window};
+use lastpull_core::run::{Contacts, CountView, HeldKeys, KeyMeaning, RunPhase, Touch, Viewport};
 use leptos::prelude::*;
 use web_sys::{KeyboardEvent, PointerEvent};
 
@@ -22,15 +22,15 @@ pub fn Zone(
 ) -> impl IntoView {
     let store = Store::from_context();
     let contacts = StoredValue::new(Contacts::default());
-    let keys = StoredValue::new(Keys::default());
+    let keys = StoredValue::new(HeldKeys::default());
     let one_more = move || {
         // A count that cannot be saved would be lost, so none is taken.
         if matches!(store.saving.get_untracked(), SaveState::Blocked(_)) {
             haptics::buzz(200);
             return;
         }
-        let standing = count.with_untracked(|count| count.standing);
-        if matches!(standing, Standing::Stopped { .. }) {
+        let standing = count.with_untracked(|count| count.phase);
+        if matches!(standing, RunPhase::Stopped { .. }) {
             super::controls::go_on(store, id);
             give_feedback(store, 30, Some(440.0));
             return;
@@ -69,7 +69,7 @@ pub fn Zone(
             Some(KeyMeaning::Undo) => super::controls::undo(store, id, count),
             None => {}
         }
-        if Keys::default().press(&event.key(), false).is_some() {
+        if HeldKeys::default().press(&event.key(), false).is_some() {
             event.prevent_default();
         }
     });
@@ -77,7 +77,7 @@ pub fn Zone(
         keys.update_value(|keys| keys.release(&event.key()));
     });
     let blurred = window_event_listener(leptos::ev::blur, move |_| {
-        keys.update_value(Keys::clear);
+        keys.update_value(HeldKeys::clear);
         contacts.update_value(Contacts::clear);
     });
     on_cleanup(move || {
@@ -86,18 +86,18 @@ pub fn Zone(
         blurred.remove();
     });
     let stopped = Memo::new(move |_| {
-        count.with(|count| match count.standing {
-            Standing::Stopped { since, cause } => Some((since, cause)),
+        count.with(|count| match count.phase {
+            RunPhase::Stopped { since, cause } => Some((since, cause)),
             _ => None,
         })
     });
     let cloth = garment.unwrap_or(Colour::WHITE);
-    let print = ink.filter(|ink| cloth.contrast(*ink) >= 3.0).unwrap_or(if cloth.wants_black_writing() {
+    let print = ink.filter(|ink| cloth.contrast(*ink) >= 3.0).unwrap_or(if cloth.prefers_black_text() {
         Colour::BLACK
     } else {
         Colour::WHITE
     });
-    let writing = if cloth.wants_black_writing() { Colour::BLACK } else { Colour::WHITE };
+    let writing = if cloth.prefers_black_text() { Colour::BLACK } else { Colour::WHITE };
     view! {
         <div
             class="zone"
@@ -167,11 +167,11 @@ fn touch_of(event: &PointerEvent) -> Touch {
     }
 }
 
-fn window_size() -> Window {
+fn window_size() -> Viewport {
     let length = |value: Result<wasm_bindgen::JsValue, wasm_bindgen::JsValue>| {
         value.ok().and_then(|value| value.as_f64()).unwrap_or(f64::MAX)
     };
-    Window { width: length(window().inner_width()), height: length(window().inner_height()) }
+    Viewport { width: length(window().inner_width()), height: length(window().inner_height()) }
 }
 
 /// Confirms an accepted touch by vibration and a click sound of this pitch (Hz), if switched on. It comes with the

@@ -17,7 +17,7 @@ pub fn labels(shop: &Shop, screens: &[Subject]) -> Vec<String> {
 
 /// The batch in the bath: its time, the time left, and the button to take it out.
 #[component]
-pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+pub fn BatchInBath(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let store = Store::from_context();
     let card = move |row: &InBath| {
         let id = row.id;
@@ -54,7 +54,7 @@ pub fn InNow(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl Int
 
 /// The waiting screens, the time they need, and the button to put them in.
 #[component]
-pub fn Waiting(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+pub fn WaitingScreens(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     view! {
         <section class="stencil-part" id="waiting">
             <h2>{i18n::bath_wait_title()}</h2>

@@ -4,14 +4,14 @@ use super::page::Asking;
 use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::screen::{BathView, ChargeRow, DoneBatch, forget_batch};
+use lastpull_core::screen::{BathView, ChargeRow, FinishedBatch, delete_batch};
 use leptos::prelude::*;
 
 /// The batches of this charge, latest first.
 #[component]
 pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
     let store = Store::from_context();
-    let line = move |batch: &DoneBatch| {
+    let line = move |batch: &FinishedBatch| {
         let id = batch.id;
         let when = i18n::moment(batch.at);
         let minutes = batch.minutes.map_or_else(
@@ -19,7 +19,7 @@ pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
             |minutes| format!("{} {}", i18n::bath_time(minutes), i18n::bath_min_a_screen()),
         );
         let delete = move |_| {
-            let step = store.shop.with_untracked(|shop| forget_batch(shop, id, store.operator().as_deref()));
+            let step = store.shop.with_untracked(|shop| delete_batch(shop, id, store.operator().as_deref()));
             store.record_all(step.facts);
             store.notify_with_undo(i18n::bath_batch_deleted(), step.undo);
         };

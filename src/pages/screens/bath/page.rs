@@ -2,7 +2,7 @@
 
 use super::charge::ChargeSheet;
 use super::chart::Chart;
-use super::contents::{InNow, Waiting};
+use super::contents::{BatchInBath, WaitingScreens};
 use super::history::{Batches, Charges};
 use super::put_in::PutIn;
 use super::take_out::{NoteOut, TakeOut};
@@ -44,8 +44,8 @@ pub fn BathPage() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::stencil_bath().to_owned()) up=Route::Exposure(ExposureRoute::Home) aside class="stencil-bath">
             {move || bath.with(|bath| state(bath, asking))}
-            <InNow bath asking/>
-            <Waiting bath asking/>
+            <BatchInBath bath asking/>
+            <WaitingScreens bath asking/>
             <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
             {move || bath.with(|bath| (!bath.note.is_empty()).then(|| view! { <p class="stencil-note">{bath.note.clone()}</p> }))}
             <Chart bath/>

@@ -27,7 +27,7 @@ pub fn PutIn(close: Callback<()>) -> impl IntoView {
             let mesh = row.mesh.map(|sheet| i18n::cloth_short(&sheet.cloth())).unwrap_or_default();
             (row.id, row.label, mesh)
         };
-        (rows.map(option).collect::<Vec<_>>(), shop.stencils.bath.capacity)
+        (rows.map(option).collect::<Vec<_>>(), shop.exposure_log.bath.capacity)
     });
     let ticked = Signal::derive(move || form.with(|form| form.screens.clone()));
     let tick = Callback::new(move |(id, on): (Subject, bool)| {

@@ -6,7 +6,7 @@ use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::screen::{BathForm, RECHARGE_AT, StencilFact};
+use lastpull_core::screen::{BathForm, DEFAULT_RECHARGE_PERCENT, StencilFact};
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -14,9 +14,9 @@ use uuid::Uuid;
 #[component]
 pub fn BathSettingsPage() -> impl IntoView {
     let store = Store::from_context();
-    let form = RwSignal::new(store.shop.with_untracked(|shop| BathForm::of(&shop.stencils.bath)));
+    let form = RwSignal::new(store.shop.with_untracked(|shop| BathForm::of(&shop.exposure_log.bath)));
     let submit = FormSubmit::new(Box::new(move || {
-        let fields = store.shop.with_untracked(|shop| form.with(|form| form.check(&shop.stencils.bath)))?;
+        let fields = store.shop.with_untracked(|shop| form.with(|form| form.check(&shop.exposure_log.bath)))?;
         Ok(set(Uuid::nil(), fields, |fields| Fact::Stencil(StencilFact::Bath(fields))))
     }));
     let problems = submit.problems;
@@ -24,7 +24,7 @@ pub fn BathSettingsPage() -> impl IntoView {
         store.notify(i18n::settings_saved());
         Route::Exposure(ExposureRoute::Bath).navigate();
     };
-    let own = i18n::number(f64::from(RECHARGE_AT) / 100.0, 2);
+    let own = i18n::number(f64::from(DEFAULT_RECHARGE_PERCENT) / 100.0, 2);
     view! {
         <Page title=Signal::derive(|| i18n::bath_settings().to_owned()) up=Route::Exposure(ExposureRoute::Bath) class="form">
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>

@@ -8,7 +8,7 @@ use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{BatchOutForm, BatchTimeKind, BathView, forget_batch, take_out};
+use lastpull_core::screen::{BatchOutForm, BatchTimeKind, BathView, delete_batch, take_out};
 use leptos::prelude::*;
 
 /// The dialog: which of the batch's screens are clean, and how long it took.
@@ -42,7 +42,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
     });
     let none_clean = move || all_named && problems.with(|problems| problems.contains_key("count"));
     let forget = move |_| {
-        let step = store.shop.with_untracked(|shop| forget_batch(shop, batch, store.operator().as_deref()));
+        let step = store.shop.with_untracked(|shop| delete_batch(shop, batch, store.operator().as_deref()));
         close.run(());
         store.record_all(step.facts);
         store.notify_with_undo(i18n::bath_batch_deleted(), step.undo);

@@ -5,18 +5,18 @@ use crate::i18n;
 use crate::route::ExposureRoute;
 use crate::store::Store;
 use lastpull_core::screen::{
-    Difference, EdgeForm, ExposureAnswer, ExposureAsked, ExposurePick, ExposureRow, Lamp, exposure_for,
+    ExposureAnswer, ExposureChoice, ExposureDifference, ExposureQuery, ExposureRow, FrameSizeForm, Lamp, exposure_for,
 };
 use lastpull_core::units::Seconds;
 use leptos::prelude::*;
 
 /// The answer for a query.
 #[component]
-pub fn Answer(pick: RwSignal<ExposurePick>) -> impl IntoView {
+pub fn Answer(pick: RwSignal<ExposureChoice>) -> impl IntoView {
     let store = Store::from_context();
     let answer = Memo::new(move |_| {
-        let asked = pick.get().asked()?;
-        let lamp = store.shop.with(|shop| shop.stencils.lamp(asked.lamp).cloned()).unwrap_or_default();
+        let asked = pick.get().query()?;
+        let lamp = store.shop.with(|shop| shop.exposure_log.lamp(asked.lamp).cloned()).unwrap_or_default();
         Some((asked, lamp, store.shop.with(|shop| exposure_for(shop, &asked))))
     });
     view! {
@@ -81,14 +81,16 @@ pub fn found_by(row: &ExposureRow) -> String {
 }
 
 fn nearest(
-    asked: &ExposureAsked,
+    asked: &ExposureQuery,
     lamp: &Lamp,
     row: &ExposureRow,
-    differs: &[Difference],
+    differs: &[ExposureDifference],
     scaled: Option<Seconds>,
 ) -> AnyView {
-    let law =
-        differs.contains(&Difference::Distance).then(|| EdgeForm::default().light(lamp, i18n::units()).err()).flatten();
+    let law = differs
+        .contains(&ExposureDifference::Distance)
+        .then(|| FrameSizeForm::default().light(lamp, i18n::units()).err())
+        .flatten();
     view! {
         <p class="stencil-unknown"><Icon name="alert"/>{i18n::exposure_not_known()}</p>
         {scaled.map(|scaled| view! {
@@ -112,26 +114,26 @@ fn nearest(
     }.into_any()
 }
 
-fn differs_in(asked: &ExposureAsked, lamp: &Lamp, row: &ExposureRow, difference: Difference) -> String {
+fn differs_in(asked: &ExposureQuery, lamp: &Lamp, row: &ExposureRow, difference: ExposureDifference) -> String {
     let untold = || i18n::exposure_not_told().to_owned();
     let um = |um: Option<u16>| um.map_or_else(untold, |um| format!("{um}\u{a0}{}", i18n::exposure_um()));
     let dyed = |dyed: bool| if dyed { i18n::sheet_dyed() } else { i18n::exposure_white() }.to_owned();
     let (what, there, here) = match difference {
-        Difference::Lamp => {
+        ExposureDifference::Lamp => {
             let there = if row.lamp.is_empty() { i18n::exposure_gone().into() } else { row.lamp.clone() };
             (i18n::exposure_lamp(), there, lamp.name.clone())
         }
-        Difference::Distance => (
+        ExposureDifference::Distance => (
             i18n::exposure_distance(),
             row.distance.map_or_else(untold, i18n::length),
             lamp.distance.map_or_else(untold, i18n::length),
         ),
-        Difference::Dyed => (i18n::exposure_colour(), dyed(row.cloth.dyed), dyed(asked.cloth.dyed)),
-        Difference::Count => {
+        ExposureDifference::Dyed => (i18n::exposure_colour(), dyed(row.cloth.dyed), dyed(asked.cloth.dyed)),
+        ExposureDifference::Count => {
             (i18n::screen_mesh(), i18n::mesh_count(row.cloth.count), i18n::mesh_count(asked.cloth.count))
         }
-        Difference::Thread => (i18n::screen_form_thread(), um(row.cloth.thread_um), um(asked.cloth.thread_um)),
-        Difference::Coats => (
+        ExposureDifference::Thread => (i18n::screen_form_thread(), um(row.cloth.thread_um), um(asked.cloth.thread_um)),
+        ExposureDifference::Coats => (
             i18n::screen_coats(),
             row.coats.map_or_else(untold, i18n::coats),
             asked.coats.map_or_else(untold, i18n::coats),

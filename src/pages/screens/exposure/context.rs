@@ -5,30 +5,30 @@ use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
-use lastpull_core::screen::{DampNote, EdgeForm, ExposurePick, room_damp};
+use lastpull_core::screen::{ExposureChoice, FrameSizeForm, HumidityEffect, room_humidity};
 use leptos::prelude::*;
 
 /// What the room's humidity means for the chosen emulsion.
 #[component]
-pub fn Damp(pick: RwSignal<ExposurePick>) -> impl IntoView {
+pub fn HumidityNote(pick: RwSignal<ExposureChoice>) -> impl IntoView {
     let store = Store::from_context();
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let damp = Memo::new(move |_| {
         minute.get();
         let emulsion = pick.with(|pick| pick.emulsion)?;
-        store.shop.with(|shop| room_damp(shop, emulsion, store.clock.get_untracked().now))
+        store.shop.with(|shop| room_humidity(shop, emulsion, store.clock.get_untracked().now))
     });
     move || {
         damp.get().map(|damp| {
             let (icon, class) = match damp.note {
-                DampNote::Dry => ("check", "stencil-damp good"),
-                DampNote::NotRead => ("info", "stencil-damp"),
-                DampNote::MoreTime | DampNote::LessTimeButWeak => ("alert", "stencil-damp tight"),
+                HumidityEffect::Dry => ("check", "stencil-damp good"),
+                HumidityEffect::NotRead => ("info", "stencil-damp"),
+                HumidityEffect::MoreTime | HumidityEffect::LessTimeButWeak => ("alert", "stencil-damp tight"),
             };
             view! {
                 <section class=class id="damp" aria-label=i18n::damp_title()>
                     <p><Icon name=icon/><span>{i18n::damp(damp)}</span></p>
-                    {(damp.note == DampNote::NotRead).then(|| view! {
+                    {(damp.note == HumidityEffect::NotRead).then(|| view! {
                         <a class="button" href=Route::Heat(HeatRoute::Climate).hash()>{i18n::damp_read()}</a>
                     })}
                 </section>
@@ -39,16 +39,16 @@ pub fn Damp(pick: RwSignal<ExposurePick>) -> impl IntoView {
 
 /// How much less light reaches the corners of a frame; for a lamp without a law of distance, a text that says so.
 #[component]
-pub fn Edge(pick: RwSignal<ExposurePick>) -> impl IntoView {
+pub fn CornerFalloff(pick: RwSignal<ExposureChoice>) -> impl IntoView {
     let store = Store::from_context();
-    let form = RwSignal::new(EdgeForm::default());
+    let form = RwSignal::new(FrameSizeForm::default());
     let units = i18n::units();
     let lamp = Memo::new(move |_| {
         let id = pick.with(|pick| pick.lamp)?;
-        store.shop.with(|shop| shop.stencils.lamp(id).cloned())
+        store.shop.with(|shop| shop.exposure_log.lamp(id).cloned())
     });
     let refused = Memo::new(move |_| {
-        lamp.with(|lamp| lamp.as_ref().and_then(|lamp| EdgeForm::default().light(lamp, units).err()).is_some())
+        lamp.with(|lamp| lamp.as_ref().and_then(|lamp| FrameSizeForm::default().light(lamp, units).err()).is_some())
     });
     // Only an unreadable number is a problem; an empty field is not.
     let problems = Memo::new(move |_| {

@@ -18,7 +18,7 @@ const KIT: Route = Route::Exposure(ExposureRoute::Equipment);
 pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let before = emulsion.and_then(|id| {
-        store.shop.with_untracked(|shop| shop.stencils.emulsion(id).filter(|emulsion| !emulsion.deleted).cloned())
+        store.shop.with_untracked(|shop| shop.exposure_log.emulsion(id).filter(|emulsion| !emulsion.deleted).cloned())
     });
     if emulsion.is_some() && before.is_none() {
         return view! { <NotHere/> }.into_any();

@@ -1,6 +1,6 @@
 //! The shop's lamps and emulsions, and its target step of the exposure guide.
 
-use super::step_goal::Goal;
+use super::step_goal::StepGoal;
 use crate::components::{Icon, Page};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route};
@@ -26,7 +26,7 @@ pub fn EquipmentPage() -> impl IntoView {
                 {move || rows(emulsions.with(|rows| rows.iter().map(emulsion_line).collect()), i18n::kit_emulsions_none())}
                 <a class="button with-icon" id="new-emulsion" href=ExposureRoute::NewEmulsion.hash()><Icon name="plus"/>{i18n::emulsion_new()}</a>
             </section>
-            <Goal/>
+            <StepGoal/>
             <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
         </Page>
     }

@@ -4,7 +4,7 @@ use crate::components::{Icon, MenuRow, Page};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route, ScreensRoute};
 use crate::store::Store;
-use lastpull_core::screen::{BathTrend, StencilHome, stencil_home};
+use lastpull_core::screen::{BathTrend, ExposureHome, exposure_home};
 use leptos::prelude::*;
 
 /// The page.
@@ -14,7 +14,7 @@ pub fn ExposureHomePage() -> impl IntoView {
     let minute = Memo::new(move |_| store.clock.get().now / 60_000);
     let home = Memo::new(move |_| {
         minute.get();
-        store.shop.with(|shop| stencil_home(shop, store.clock.get_untracked().now))
+        store.shop.with(|shop| exposure_home(shop, store.clock.get_untracked().now))
     });
     view! {
         <Page title=Signal::derive(|| i18n::stencil_title().to_owned()) up=Route::Screens(ScreensRoute::Home) class="stencil-home">
@@ -38,14 +38,14 @@ pub fn ExposureHomePage() -> impl IntoView {
 /// A figure, if there is one, and its explanation or what to do.
 type Figure = (Option<String>, String);
 
-fn exposure_figure(home: &StencilHome) -> Figure {
+fn exposure_figure(home: &ExposureHome) -> Figure {
     match home.exposures {
         0 => (None, i18n::stencil_no_times().into()),
         known => (Some(known.to_string()), i18n::stencil_times_known(known as u32)),
     }
 }
 
-fn bath_figure(home: &StencilHome) -> Figure {
+fn bath_figure(home: &ExposureHome) -> Figure {
     match (home.pace, home.trend) {
         (Some(pace), _) => (Some(i18n::bath_time(pace.now)), i18n::bath_min_a_screen().into()),
         (None, Some(BathTrend::TooFew { more })) => (None, i18n::bath_more_batches(more as u32)),
@@ -54,7 +54,7 @@ fn bath_figure(home: &StencilHome) -> Figure {
 }
 
 /// The time when the bath was fresh, the screens in it and the screens waiting.
-fn bath_more(home: &StencilHome) -> Option<String> {
+fn bath_more(home: &ExposureHome) -> Option<String> {
     let parts = [
         home.pace.map(|pace| i18n::bath_fresh_was(i18n::bath_time(pace.fresh))),
         (home.in_bath > 0).then(|| i18n::bath_screens_in(home.in_bath)),
@@ -64,14 +64,14 @@ fn bath_more(home: &StencilHome) -> Option<String> {
     (!parts.is_empty()).then(|| parts.join(" · "))
 }
 
-fn volume_line(home: &StencilHome) -> String {
+fn volume_line(home: &ExposureHome) -> String {
     match home.meshes {
         0 => i18n::stencil_volume_text().into(),
         all => i18n::stencil_volume_sheets(home.full_sheets, all),
     }
 }
 
-fn kit_line(home: &StencilHome) -> String {
+fn kit_line(home: &ExposureHome) -> String {
     format!("{}, {}", i18n::stencil_lamps(home.lamps as u32), i18n::stencil_emulsions(home.emulsions as u32))
 }
 

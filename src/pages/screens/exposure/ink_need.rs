@@ -3,7 +3,7 @@
 use crate::forms::{Bound, Field, Kind, bound};
 use crate::i18n;
 use lastpull_core::form::{FormProblem, Problems};
-use lastpull_core::screen::{InkUse, InkUseForm, ink_need, transfer_of};
+use lastpull_core::screen::{InkUse, InkUseForm, ink_need, measured_transfer};
 use lastpull_core::units::parse_number;
 use leptos::prelude::*;
 
@@ -56,8 +56,8 @@ fn needed(ink: Option<InkUse>) -> AnyView {
     let fine = |grams: f64| i18n::number(grams, if grams < 10.0 { 2 } else { 0 });
     view! {
         <p class="stencil-time"><strong>{i18n::volume_grams(i18n::number(need.grams, usize::from(need.grams < 100.0)))}</strong></p>
-        <p>{i18n::volume_need(fine(need.grams_a_print), fine(need.cm3))}</p>
-        {need.prints_a_kilogram.map(|prints| view! { <p>{i18n::volume_prints(i18n::number(prints.floor(), 0))}</p> })}
+        <p>{i18n::volume_need(fine(need.grams_per_print), fine(need.cm3))}</p>
+        {need.prints_per_kilogram.map(|prints| view! { <p>{i18n::volume_prints(i18n::number(prints.floor(), 0))}</p> })}
         <p class="muted">{i18n::volume_without()}</p>
     }.into_any()
 }
@@ -76,7 +76,7 @@ fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Opti
     });
     let transfer = Memo::new(move |_| {
         let used = grams.get().and_then(Result::ok)?;
-        ink.get().and_then(|ink| transfer_of(&ink, used)).map(|share| i18n::number(share * 100.0, 0))
+        ink.get().and_then(|ink| measured_transfer(&ink, used)).map(|share| i18n::number(share * 100.0, 0))
     });
     let text = Bound { value: weighed.into(), set: Callback::new(move |typed| weighed.set(typed)) };
     view! {

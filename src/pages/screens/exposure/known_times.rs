@@ -10,7 +10,7 @@ use leptos::prelude::*;
 
 /// All known times, latest first; each links to the page where it is corrected or deleted.
 #[component]
-pub fn Known() -> impl IntoView {
+pub fn KnownTimes() -> impl IntoView {
     let store = Store::from_context();
     let rows = Memo::new(move |_| store.shop.with(exposure_list));
     move || {

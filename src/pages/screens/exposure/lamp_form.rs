@@ -18,8 +18,9 @@ const KIT: Route = Route::Exposure(ExposureRoute::Equipment);
 pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let units = i18n::units();
-    let before = lamp
-        .and_then(|id| store.shop.with_untracked(|shop| shop.stencils.lamp(id).filter(|lamp| !lamp.deleted).cloned()));
+    let before = lamp.and_then(|id| {
+        store.shop.with_untracked(|shop| shop.exposure_log.lamp(id).filter(|lamp| !lamp.deleted).cloned())
+    });
     if lamp.is_some() && before.is_none() {
         return view! { <NotHere/> }.into_any();
     }

@@ -8,7 +8,7 @@ use lastpull_core::units::Units;
 use leptos::prelude::*;
 
 /// Where a form keeps its mesh.
-pub struct ClothOf<F> {
+pub struct MeshOf<F> {
     /// Name of the count's field, and the count.
     pub count: (&'static str, fn(&mut F) -> &mut String),
     /// Thread diameter in micrometres.
@@ -20,10 +20,10 @@ pub struct ClothOf<F> {
 }
 
 /// The fields.
-pub fn cloth_fields<F: Clone + Send + Sync + 'static>(
+pub fn mesh_inputs<F: Clone + Send + Sync + 'static>(
     form: RwSignal<F>,
     problems: Signal<Problems>,
-    of: &ClothOf<F>,
+    of: &MeshOf<F>,
 ) -> AnyView {
     let ((name, count), thread, dyed) = (of.count, of.thread, of.dyed);
     view! {

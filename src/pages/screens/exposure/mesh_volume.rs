@@ -8,11 +8,11 @@ use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
 use lastpull_core::form::Problems;
-use lastpull_core::screen::{MeshRow, MeshSheetForm, MeshVolume, OpenArea, SheetLacks, mesh_rows, mesh_volume};
+use lastpull_core::screen::{MeshRow, MeshSheetForm, MeshVolume, MissingSheetValue, OpenArea, mesh_rows, mesh_volume};
 use leptos::prelude::*;
 
 /// The volume of the mesh; `None` while none is chosen or typed.
-type Volume = Option<Result<MeshVolume, SheetLacks>>;
+type Volume = Option<Result<MeshVolume, MissingSheetValue>>;
 
 /// The volume of one of the shop's meshes or of a typed one, and the ink need of a run.
 #[component]

@@ -1,16 +1,16 @@
 //! How long to expose: the answer, the query, and the context.
 
 use super::answer::Answer;
-use super::context::{Damp, Edge};
-use super::known_times::Known;
+use super::context::{CornerFalloff, HumidityNote};
+use super::known_times::KnownTimes;
 use super::last_query;
-use super::query_fields::Picks;
+use super::query_fields::QueryFields;
 use crate::components::{Empty, Icon, Page};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{ExposurePick, emulsion_list, lamp_list};
+use lastpull_core::screen::{ExposureChoice, emulsion_list, lamp_list};
 use leptos::prelude::*;
 
 /// The page; for one of the shop's screens, or with the last query.
@@ -18,7 +18,7 @@ use leptos::prelude::*;
 pub fn ExposurePage(#[prop(into)] screen: Option<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let pick = RwSignal::new(match screen {
-        Some(id) => store.shop.with_untracked(|shop| ExposurePick::for_screen(shop, id)),
+        Some(id) => store.shop.with_untracked(|shop| ExposureChoice::for_screen(shop, id)),
         None => last_query::pick(store),
     });
     Effect::new(move || last_query::keep(pick.get()));
@@ -35,15 +35,15 @@ pub fn ExposurePage(#[prop(into)] screen: Option<Subject>) -> impl IntoView {
                 view! {
                     <div class="stencil-desk">
                         <Answer pick/>
-                        <Picks pick/>
+                        <QueryFields pick/>
                         <div class="stencil-aside">
-                            <Damp pick/>
+                            <HumidityNote pick/>
                             <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
                         </div>
                     </div>
                     <div class="stencil-folds">
-                        <Edge pick/>
-                        <Known/>
+                        <CornerFalloff pick/>
+                        <KnownTimes/>
                     </div>
                 }.into_any()
             }}

@@ -1,15 +1,15 @@
 //! The query: emulsion, mesh, lamp and coats.
 
-use super::mesh_fields::{ClothOf, cloth_fields};
+use super::mesh_fields::{MeshOf, mesh_inputs};
 use crate::components::Choice;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::screen::{
-    Coats, ExposurePick, MeshCloth, MeshSheet, MeshSheetForm, emulsion_list, known_cloths, known_coats, lamp_list,
+    Coats, ExposureChoice, MeshCloth, MeshSheet, MeshSheetForm, emulsion_list, known_cloths, known_coats, lamp_list,
 };
 use leptos::prelude::*;
 
-const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
+const OF_SHEET: MeshOf<MeshSheetForm> = MeshOf {
     count: ("count", |form| &mut form.count),
     thread: |form| &mut form.thread,
     per: |form| &mut form.per,
@@ -18,7 +18,7 @@ const OF_SHEET: ClothOf<MeshSheetForm> = ClothOf {
 
 /// The fields of the query.
 #[component]
-pub fn Picks(pick: RwSignal<ExposurePick>) -> impl IntoView {
+pub fn QueryFields(pick: RwSignal<ExposureChoice>) -> impl IntoView {
     let store = Store::from_context();
     let (emulsions, lamps, cloths, coats) = store.shop.with_untracked(|shop| {
         let emulsions: Vec<_> = emulsion_list(shop).into_iter().map(|row| (Some(row.id), row.emulsion.name)).collect();
@@ -49,7 +49,7 @@ pub fn Picks(pick: RwSignal<ExposurePick>) -> impl IntoView {
 
 /// One of the shop's meshes, or another one.
 #[component]
-fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> impl IntoView {
+fn Cloth(pick: RwSignal<ExposureChoice>, cloths: Vec<MeshCloth>) -> impl IntoView {
     let now = pick.with_untracked(|pick| pick.cloth);
     let is_other = cloths.is_empty() || now.is_some_and(|now| !cloths.contains(&now));
     let other = RwSignal::new(is_other);
@@ -77,13 +77,13 @@ fn Cloth(pick: RwSignal<ExposurePick>, cloths: Vec<MeshCloth>) -> impl IntoView 
         {(!cloths.is_empty()).then(|| view! {
             <Choice label=format!("{} ({})", i18n::screen_mesh(), i18n::unit_mesh()) name="cloth" options value=chosen on_pick=choose/>
         })}
-        {move || other.get().then(|| view! { <div class="stencil-typed">{cloth_fields(form, problems.into(), &OF_SHEET)}</div> })}
+        {move || other.get().then(|| view! { <div class="stencil-typed">{mesh_inputs(form, problems.into(), &OF_SHEET)}</div> })}
     }
 }
 
 /// The coats; without a choice, the usual ones.
 #[component]
-fn Coating(pick: RwSignal<ExposurePick>, coats: Vec<Coats>) -> impl IntoView {
+fn Coating(pick: RwSignal<ExposureChoice>, coats: Vec<Coats>) -> impl IntoView {
     let mut options = vec![(None, i18n::exposure_coats_any().to_owned())];
     options.extend(coats.iter().map(|coats| (Some(*coats), i18n::coats(*coats))));
     view! {

@@ -10,9 +10,9 @@ use uuid::Uuid;
 
 /// The setting.
 #[component]
-pub fn Goal() -> impl IntoView {
+pub fn StepGoal() -> impl IntoView {
     let store = Store::from_context();
-    let goal = move || store.shop.with_untracked(|shop| shop.stencils.goal());
+    let goal = move || store.shop.with_untracked(|shop| shop.exposure_log.goal());
     let text = RwSignal::new(goal().to_string());
     let submit = FormSubmit::new(Box::new(move || {
         let fact = text.with(|text| check_goal(text))?;

@@ -1,12 +1,14 @@
 //! The fields of an exposure test.
 
-use super::mesh_fields::{ClothOf, cloth_fields};
+use super::mesh_fields::{MeshOf, mesh_inputs};
 use crate::components::Choice;
 use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::form::Problems;
-use lastpull_core::screen::{CALCULATOR_COLUMNS, ExposureForm, FoundKind, GUIDE_STEPS, emulsion_list, lamp_list};
+use lastpull_core::screen::{
+    CALCULATOR_COLUMNS, ExposureForm, ExposureMethodKind, GUIDE_STEPS, emulsion_list, lamp_list,
+};
 use leptos::prelude::*;
 
 /// The result of the test, by its kind.
@@ -18,21 +20,21 @@ pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) ->
     };
     view! {
         {move || match kind.get() {
-            FoundKind::StepGuide => view! {
+            ExposureMethodKind::StepGuide => view! {
                 {time(i18n::exposure_test_time())}
                 <Steps form problems/>
             }.into_any(),
-            FoundKind::Columns => view! {
+            ExposureMethodKind::Columns => view! {
                 {time(i18n::exposure_test_time())}
                 <Columns form problems/>
             }.into_any(),
-            FoundKind::Distance => view! {
+            ExposureMethodKind::Distance => view! {
                 <div class="field-pair">
                     {time(i18n::exposure_old_time())}
                     <Field name="from" label=i18n::exposure_from() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.from) problems/>
                 </div>
             }.into_any(),
-            FoundKind::Practice => time(i18n::exposure_known_time()).into_any(),
+            ExposureMethodKind::Practice => time(i18n::exposure_known_time()).into_any(),
         }}
     }
 }
@@ -41,7 +43,7 @@ pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) ->
 #[component]
 fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
-    let goal = store.shop.with_untracked(|shop| shop.stencils.goal());
+    let goal = store.shop.with_untracked(|shop| shop.exposure_log.goal());
     let options = (0..=GUIDE_STEPS)
         .map(|step| (step, if step == 0 { i18n::exposure_solid_none().to_owned() } else { step.to_string() }))
         .collect();
@@ -77,7 +79,7 @@ fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl I
 
 /// Emulsion, mesh, lamp and coats of the test: folded while they are as chosen before.
 #[component]
-pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> impl IntoView {
+pub fn TestConditions(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open: bool) -> impl IntoView {
     let store = Store::from_context();
     let (emulsions, lamps) = store.shop.with_untracked(|shop| {
         let emulsions: Vec<_> = emulsion_list(shop).into_iter().map(|row| (Some(row.id), row.emulsion.name)).collect();
@@ -87,8 +89,9 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
     let summary = Memo::new(move |_| {
         form.with(|form| {
             let (emulsion, lamp) = store.shop.with(|shop| {
-                let emulsion = form.emulsion.and_then(|id| shop.stencils.emulsion(id)).map(|kept| kept.name.clone());
-                let lamp = form.lamp.and_then(|id| shop.stencils.lamp(id)).map(|kept| kept.name.clone());
+                let emulsion =
+                    form.emulsion.and_then(|id| shop.exposure_log.emulsion(id)).map(|kept| kept.name.clone());
+                let lamp = form.lamp.and_then(|id| shop.exposure_log.lamp(id)).map(|kept| kept.name.clone());
                 (emulsion, lamp)
             });
             let mesh = (!form.mesh.trim().is_empty()).then(|| form.mesh.trim().to_owned());
@@ -108,7 +111,7 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
             .with(|problems| problems.contains_key(&field))
             .then(|| view! { <p class="problem">{i18n::exposure_pick_one()}</p> })
     };
-    let of = ClothOf {
+    let of = MeshOf {
         count: ("mesh", |form: &mut ExposureForm| &mut form.mesh),
         thread: |form| &mut form.thread,
         per: |form| &mut form.per,
@@ -138,7 +141,7 @@ pub fn ForWhich(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>, open
                 on_pick=Callback::new(move |id| form.update(|form| form.lamp = id))
             />
             {move || missing("lamp")}
-            {cloth_fields(form, problems.into(), &of)}
+            {mesh_inputs(form, problems.into(), &of)}
             <div class="field-pair">
                 <Field name="coats_print" label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
                 <Field name="coats_squeegee" label=i18n::screen_form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>

@@ -2,7 +2,7 @@
 
 use super::answer::time;
 use super::last_query;
-use super::test_fields::{ForWhich, TestFields};
+use super::test_fields::{TestConditions, TestFields};
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{CrewPicker, FormSubmit, SaveBar, TextArea, bound, delete};
 use crate::i18n;
@@ -12,17 +12,23 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{
-    Exposure, ExposureForm, ExposurePick, ExposureRefused, FoundKind, FoundTime, KnownExposure, StencilFact,
+    Exposure, ExposureChoice, ExposureForm, ExposureMethodKind, ExposureRefused, ExposureResult, KnownExposure,
+    StencilFact,
 };
 use leptos::prelude::*;
 
 const LIST: Route = Route::Exposure(ExposureRoute::Time);
 
 /// The methods, in the order shown.
-const KINDS: [FoundKind; 4] = [FoundKind::StepGuide, FoundKind::Columns, FoundKind::Practice, FoundKind::Distance];
+const KINDS: [ExposureMethodKind; 4] = [
+    ExposureMethodKind::StepGuide,
+    ExposureMethodKind::Columns,
+    ExposureMethodKind::Practice,
+    ExposureMethodKind::Distance,
+];
 
 /// The time computed from the test so far.
-type Preview = Result<Option<FoundTime>, ExposureRefused>;
+type Preview = Result<Option<ExposureResult>, ExposureRefused>;
 
 /// A new time; a time computed from another distance of the lamp; or an existing time.
 #[component]
@@ -30,7 +36,7 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
     let store = Store::from_context();
     let units = i18n::units();
     let of = |id: Subject| -> Option<KnownExposure> {
-        store.shop.with_untracked(|shop| shop.stencils.exposure(id).filter(|known| !known.deleted).cloned())
+        store.shop.with_untracked(|shop| shop.exposure_log.exposure(id).filter(|known| !known.deleted).cloned())
     };
     let before = found.and_then(of).map(|known| known.fact);
     if found.is_some() && before.is_none() {
@@ -39,10 +45,10 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
     let pick = last_query::pick(store);
     let start = match (&before, from.and_then(of)) {
         (Some(fact), _) => ExposureForm::of(fact, units),
-        (None, Some(known)) => ExposureForm::from_distance(&pick, &known.fact, units),
-        (None, None) => ExposureForm::for_pick(&pick, units),
+        (None, Some(known)) => ExposureForm::for_other_distance(&pick, &known.fact, units),
+        (None, None) => ExposureForm::for_choice(&pick, units),
     };
-    let complete = pick.asked().is_some();
+    let complete = pick.query().is_some();
     let form = RwSignal::new(start);
     // One id per form, so that saving twice creates one record.
     let id = found.unwrap_or_else(ids::new_id);
@@ -80,7 +86,7 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
                     <h2>{i18n::exposure_preview()}</h2>
                     {move || previewed(preview.get())}
                 </section>
-                <ForWhich form problems open=!complete/>
+                <TestConditions form problems open=!complete/>
                 {found.is_none().then(|| view! { <CrewPicker/> })}
                 <TextArea name="note" label=i18n::note() bound=bound(form, |f| &mut f.note) problems/>
                 <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
@@ -106,9 +112,9 @@ fn previewed(preview: Preview) -> AnyView {
 
 /// Shows a notice that the time was saved, and navigates to the page where it is the answer.
 fn notify_saved(store: Store, id: Subject, before: Option<Exposure>) {
-    let now = store.shop.with_untracked(|shop| shop.stencils.exposure(id).map(|known| known.fact.clone()));
+    let now = store.shop.with_untracked(|shop| shop.exposure_log.exposure(id).map(|known| known.fact.clone()));
     if let Some(exposure) = now {
-        last_query::keep(ExposurePick {
+        last_query::keep(ExposureChoice {
             emulsion: Some(exposure.emulsion),
             cloth: Some(exposure.cloth),
             coats: exposure.coats,

@@ -3,7 +3,7 @@
 use crate::i18n;
 use crate::route::{Route, ScreensRoute};
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{MeshSheet, Screen, SheetLacks, mesh_volume};
+use lastpull_core::screen::{MeshSheet, MissingSheetValue, Screen, mesh_volume};
 use leptos::prelude::*;
 
 /// The data, one per line; unknown values are left out, except the mesh.
@@ -54,8 +54,10 @@ fn volume(mesh: &MeshSheet) -> AnyView {
             <small class="muted">{i18n::screen_volume_hint()}</small>
         }
         .into_any(),
-        Err(SheetLacks::OpenArea) => view! { <span class="muted">{i18n::screen_lacks_open()}</span> }.into_any(),
-        Err(SheetLacks::Thickness) => view! { <span class="muted">{i18n::screen_lacks_thickness()}</span> }.into_any(),
+        Err(MissingSheetValue::OpenArea) => view! { <span class="muted">{i18n::screen_lacks_open()}</span> }.into_any(),
+        Err(MissingSheetValue::Thickness) => {
+            view! { <span class="muted">{i18n::screen_lacks_thickness()}</span> }.into_any()
+        }
     }
 }
 

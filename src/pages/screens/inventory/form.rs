@@ -12,7 +12,7 @@ use lastpull_core::form::Problems;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{
-    MeshSheetForm, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_take,
+    MeshSheetForm, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_copy,
 };
 use lastpull_core::units::Units;
 use leptos::prelude::*;
@@ -166,7 +166,7 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
     let per = Memo::new(move |_| form.with(|form| form.mesh.per));
     let known = store.shop.with_untracked(|shop| {
         let mut counts: Vec<u16> =
-            shop.screens.iter().filter_map(|(_, screen)| screen.mesh).map(|mesh| mesh.count.an_inch()).collect();
+            shop.screens.iter().filter_map(|(_, screen)| screen.mesh).map(|mesh| mesh.count.per_inch()).collect();
         lastpull_core::collections::sort_by(&mut counts, Ord::cmp);
         counts.dedup();
         counts
@@ -193,7 +193,7 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
         let mesh = &form.mesh;
         [&mesh.thread, &mesh.opening, &mesh.open_area, &mesh.thickness].iter().any(|text| !text.is_empty()) || mesh.dyed
     });
-    let offer = Memo::new(move |_| store.shop.with(|shop| form.with(|form| sheet_to_take(shop, &form.mesh))));
+    let offer = Memo::new(move |_| store.shop.with(|shop| form.with(|form| sheet_to_copy(shop, &form.mesh))));
     let dyed = Signal::derive(move || form.with(|form| form.mesh.dyed));
     view! {
         {move || offer.get().map(|sheet| view! {

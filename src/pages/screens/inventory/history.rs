@@ -6,7 +6,7 @@ use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::failure::FailureRow;
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{Screen, ScreenEvent, as_it_stands, latest_undone};
+use lastpull_core::screen::{Screen, ScreenEvent, restore_fact, undo_latest};
 use leptos::prelude::*;
 
 /// The recorded changes of a screen.
@@ -19,8 +19,8 @@ pub fn History(id: Subject, screen: Screen) -> impl IntoView {
     let take_back = move |_| {
         let found = store.shop.with_untracked(|shop| {
             let screen = shop.screens.live(id)?;
-            let (_, fact) = latest_undone(screen)?;
-            Some((screen.label.clone(), fact, as_it_stands(screen)))
+            let (_, fact) = undo_latest(screen)?;
+            Some((screen.label.clone(), fact, restore_fact(screen)))
         });
         if let Some((label, fact, stands)) = found {
             store.record(id, fact);

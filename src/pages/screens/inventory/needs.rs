@@ -58,7 +58,7 @@ fn Need(need: RunNeeds) -> impl IntoView {
             </h3>
             {has_steps.then_some(timing)}
             <p class="badges">
-                {need.screens.into_iter().map(|screen| view! { <Named screen/> }).collect_view()}
+                {need.screens.into_iter().map(|screen| view! { <NeededScreen screen/> }).collect_view()}
             </p>
             {has_steps.then(|| view! {
                 <ol class="screen-steps">
@@ -78,13 +78,13 @@ fn Need(need: RunNeeds) -> impl IntoView {
 
 /// A screen named by the run, its state, and whether it holds other art.
 #[component]
-fn Named(screen: NeedScreen) -> impl IntoView {
+fn NeededScreen(screen: NeedScreen) -> impl IntoView {
     let store = Store::from_context();
-    let NeedScreen { label, screen, state, carries_other } = screen;
+    let NeedScreen { label, screen, state, assigned_elsewhere } = screen;
     let (Some(id), Some(state)) = (screen, state) else {
         return view! { <span class="badge tight"><Icon name="info"/>{i18n::needs_unlisted(label)}</span> }.into_any();
     };
-    let other = carries_other
+    let other = assigned_elsewhere
         .and_then(|run| store.shop.with_untracked(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())));
     let other = other.map(|title| i18n::needs_other_art(&label, title));
     view! {

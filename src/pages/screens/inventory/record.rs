@@ -3,12 +3,12 @@
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::undo_of;
+use lastpull_core::screen::undo_facts;
 use leptos::prelude::*;
 
 /// Records facts about screens and shows a notice with undo.
 pub fn record_with_undo(store: Store, facts: Vec<(Subject, Fact)>, text: String) {
-    let undo = store.shop.with_untracked(|shop| undo_of(shop, &facts));
+    let undo = store.shop.with_untracked(|shop| undo_facts(shop, &facts));
     store.record_all(facts);
     store.notify_with_undo(text, undo);
 }

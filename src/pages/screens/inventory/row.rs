@@ -21,7 +21,7 @@ pub fn Words(row: ScreenRow) -> impl IntoView {
         view! { <span><span class="badge tight"><Icon name="alert"/>{i18n::age_warning_short(warning)}</span></span> }
     });
     let age = row.warning.is_none().then(|| i18n::age(row.age));
-    let carries = row.carries.into_iter().next().map(|carried| {
+    let carries = row.assigned.into_iter().next().map(|carried| {
         view! {
             <span class="screen-art">
                 <Swatch colour=carried.ink_colour/>

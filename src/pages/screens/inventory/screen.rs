@@ -12,7 +12,7 @@ use crate::pages::photos::Photos;
 use crate::route::{ExposureRoute, Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{BurnStep, Carried, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
+use lastpull_core::screen::{AssignedRun, BurnStep, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
 use leptos::prelude::*;
 
 /// The page.
@@ -39,10 +39,10 @@ pub fn ScreenPage(id: Subject) -> impl IntoView {
         view! {
             <Page title up=Route::Screens(ScreensRoute::Home) aside class="screen-card">
                 {move || card.get().map(|card| {
-                    let coming = matches!(card.screen.state, ScreenState::Coated | ScreenState::Exposed) || !card.row.carries.is_empty();
+                    let coming = matches!(card.screen.state, ScreenState::Coated | ScreenState::Exposed) || !card.row.assigned.is_empty();
                     view! {
-                        <Stand card=card.clone()/>
-                        <Carries carries=card.row.carries colour=card.screen.colour.clone()/>
+                        <StateSection card=card.clone()/>
+                        <Carries carries=card.row.assigned colour=card.screen.colour.clone()/>
                         {(coming && card.next_step.is_some()).then(|| view! { <Steps steps=card.steps/> })}
                         <Data screen=card.screen replaces=card.replaces replaced_by=card.replaced_by/>
                     }
@@ -60,7 +60,7 @@ pub fn ScreenPage(id: Subject) -> impl IntoView {
 
 /// The state, and the states it can move to, one tap each.
 #[component]
-fn Stand(card: ScreenCard) -> impl IntoView {
+fn StateSection(card: ScreenCard) -> impl IntoView {
     let store = Store::from_context();
     let ScreenCard { id, screen, row, next_step, next, .. } = card;
     let state = screen.state;
@@ -103,7 +103,7 @@ fn Stand(card: ScreenCard) -> impl IntoView {
 
 /// The runs whose art is or will be on it.
 #[component]
-fn Carries(carries: Vec<Carried>, colour: String) -> impl IntoView {
+fn Carries(carries: Vec<AssignedRun>, colour: String) -> impl IntoView {
     if carries.is_empty() {
         return ().into_any();
     }

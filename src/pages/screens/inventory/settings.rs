@@ -5,14 +5,14 @@ use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
-use lastpull_core::screen::{BurnStep, ScreenRoomForm};
+use lastpull_core::screen::{BurnStep, ScreenSettingsForm};
 use leptos::prelude::*;
 
 /// A form with one save button.
 #[component]
 pub fn ScreenRoomSettingsPage() -> impl IntoView {
     let store = Store::from_context();
-    let form = RwSignal::new(store.shop.with_untracked(ScreenRoomForm::of));
+    let form = RwSignal::new(store.shop.with_untracked(ScreenSettingsForm::of));
     let submit =
         FormSubmit::new(Box::new(move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop)))));
     let problems = submit.problems;

@@ -49,7 +49,7 @@ impl Ours {
         let (from_packed, merged) = median(REPEATS_OURS, || (), |()| ours::merge_packed(&packed));
         let (from_decoded, again) = median(REPEATS_OURS, || ours::decode(&packed), ours::merge_decoded);
         assert!(merged == again, "both give the same shop");
-        assert_eq!(merged.1.facts(), u64::from(events::ALL));
+        assert_eq!(merged.1.fact_count(), u64::from(events::ALL));
         Self { packed, from_packed, from_decoded, totals: ours::totals(&merged.1) }
     }
 
