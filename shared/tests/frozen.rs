@@ -49,7 +49,7 @@ const ENVELOPES: [&str; 6] = ["Heading", "HybridClock", "Kind", "Stamp", "Whole"
 /// Types of the folded shop, which are packed in the checkpoint only and need not read JSON.
 #[rustfmt::skip]
 const FOLDED: [&str; 28] = [
-    "Act", "Batch", "Charge", "CheckRecord", "Closings", "CureTest", "Emulsion", "Failure", "Heater", "InkSheet", "Job",
+    "UndoableAct", "Batch", "Charge", "CheckRecord", "Closings", "CureTest", "Emulsion", "Failure", "Heater", "InkSheet", "Job",
     "KnownExposure", "Lamp", "Lot", "OwnLimit", "Pace", "Pull", "ClimateReading", "Screen", "ScreenChange", "ScreenEvent",
     "SensorReading", "SetUp", "Settling", "Stop", "Tally", "TallyRow", "Trial",
 ];

@@ -22,7 +22,7 @@ impl Colour {
     /// From `#rrggbb`. `None` for anything else.
     ///
     /// ```
-    /// # use lastpull_core::ink::Colour;
+    /// # use lastpull_core::colour::Colour;
     /// assert_eq!(Colour::from_hex("#1C1b1A"), Some(Colour::BLACK));
     /// assert_eq!(Colour::from_hex("1c1b1a"), None);
     /// ```

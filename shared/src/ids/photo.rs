@@ -10,7 +10,7 @@ use std::fmt;
 /// names, 32 raw bytes in packed form.
 ///
 /// ```
-/// use lastpull_core::photo::PhotoId;
+/// use lastpull_core::ids::PhotoId;
 ///
 /// let id = PhotoId::of(b"abc");
 /// let hex = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";

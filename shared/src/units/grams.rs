@@ -79,7 +79,7 @@ impl Grams {
     /// unchanged if the step is zero.
     ///
     /// ```
-    /// use lastpull_core::quantity::Grams;
+    /// use lastpull_core::units::Grams;
     ///
     /// let step = Grams::from_grams(0.1);
     /// assert_eq!(Grams::from_grams(3.65).rounded_to(step), Grams::from_grams(3.7));

@@ -26,7 +26,7 @@ pub enum NumberProblem {
 /// [`NumberProblem`] if the text is not a finite number or is out of bounds.
 ///
 /// ```
-/// use lastpull_core::quantity::{NumberProblem, parse_number};
+/// use lastpull_core::units::{NumberProblem, parse_number};
 ///
 /// assert_eq!(parse_number(" 3,5 ", 0.0, 10.0), Ok(3.5));
 /// assert_eq!(parse_number("1e3", 0.0, 1e6), Err(NumberProblem::NotANumber));

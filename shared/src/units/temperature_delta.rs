@@ -15,9 +15,9 @@ impl TemperatureDelta {
     /// The change from one temperature to another: positive if it rises. Saturates.
     ///
     /// ```
-    /// use lastpull_core::quantity::{Degrees, Temperature};
+    /// use lastpull_core::units::{TemperatureDelta, Temperature};
     ///
-    /// let cooling = Degrees::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
+    /// let cooling = TemperatureDelta::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
     /// assert_eq!(cooling.milli_celsius(), -5_000);
     /// ```
     pub fn between(from: Temperature, to: Temperature) -> Self {

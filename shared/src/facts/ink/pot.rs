@@ -64,7 +64,7 @@ impl BatchSize {
     ///
     /// ```
     /// # use lastpull_core::ink::{BatchSize, Part, Share};
-    /// # use lastpull_core::quantity::Grams;
+    /// # use lastpull_core::units::Grams;
     /// # use uuid::Uuid;
     /// let part = |id, percent, on_top| {
     ///     Part { component: Uuid::from_u128(id), share: Share::from_percent(percent), on_top }

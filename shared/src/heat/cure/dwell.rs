@@ -12,7 +12,7 @@ const DAY: f64 = 86_400.0;
 ///
 /// ```
 /// use lastpull_core::heat::dwell;
-/// use lastpull_core::quantity::{BeltSpeed, Length, Seconds, Units};
+/// use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
 ///
 /// // 36 inches under heat at 24 inches per minute.
 /// let belt = BeltSpeed::from_units(24.0, Units::UsCustomary);

@@ -12,7 +12,7 @@ pub struct PieceTime {
     pub sd: f64,
     /// Standard error of `mean` in seconds.
     pub mean_error: f64,
-    /// Degrees of freedom of `sd`.
+    /// TemperatureDelta of freedom of `sd`.
     pub degrees_of_freedom: f64,
 }
 

@@ -30,7 +30,7 @@ pub(crate) fn is_point(kind: LampKind) -> Result<(), NoDistanceLaw> {
 /// point lamp only. The result must be tested, because reflectors change the law.
 ///
 /// ```
-/// use lastpull_core::quantity::{Length, Seconds};
+/// use lastpull_core::units::{Length, Seconds};
 /// use lastpull_core::screen::{LampKind, NoDistanceLaw, time_at_distance};
 ///
 /// let (from, to) = (Length::from_inches(20.0), Length::from_inches(30.0));

@@ -51,7 +51,7 @@ pub enum NoTestResult {
 /// left step `solid` as the last: `test × 10^(0.15 (goal − solid))`. Steps are 1 to 21.
 ///
 /// ```
-/// use lastpull_core::quantity::Seconds;
+/// use lastpull_core::units::Seconds;
 /// use lastpull_core::screen::{NoTestResult, TestAdvice, from_step_guide};
 ///
 /// let reading = from_step_guide(Seconds::new(120.0), 5, 7).unwrap();
@@ -83,7 +83,7 @@ pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestResult,
 /// colour no longer changes and which keeps all details.
 ///
 /// ```
-/// use lastpull_core::quantity::Seconds;
+/// use lastpull_core::units::Seconds;
 /// use lastpull_core::screen::from_columns;
 ///
 /// let reading = from_columns(Seconds::new(600.0), 70).unwrap();

@@ -40,7 +40,7 @@ pub struct InkNeed {
 /// The ink a run needs: area × coverage × mesh volume × hits × transfer × density for each piece.
 ///
 /// ```
-/// use lastpull_core::quantity::Length;
+/// use lastpull_core::units::Length;
 /// use lastpull_core::screen::{InkUse, ink_need};
 ///
 /// let need = ink_need(&InkUse {
