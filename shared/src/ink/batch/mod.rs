@@ -6,7 +6,6 @@ pub(crate) mod needs;
 pub(crate) mod new_pot;
 mod pot_runs;
 mod print_use;
-mod run_ink;
 pub(crate) mod stock;
 mod suggested;
 
@@ -16,6 +15,5 @@ pub use needs::{InkNeeded, best_revision, ink_needed, recipe_named};
 pub use new_pot::{NewPot, RunForPot, new_pot_for_revision, new_pot_for_run};
 pub use pot_runs::{PotRun, likely_run, runs_for_pot};
 pub use print_use::density_of;
-pub use run_ink::{RunInk, ink_names, run_ink};
 pub use stock::stock_left;
 pub use suggested::{SuggestedBatch, suggested_batch};

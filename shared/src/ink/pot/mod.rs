@@ -1,7 +1,6 @@
 //! What is in a pot: the replay of its events, the weigh-in, and corrections.
 
 mod addition;
-mod at_scale;
 mod contents;
 mod overpour;
 pub(crate) mod reading;
@@ -10,7 +9,6 @@ mod stage;
 pub(crate) mod weigh_in;
 
 pub use addition::{AfterAddition, after_addition, components_to_add, last_added, top_up};
-pub use at_scale::{ScaleEntry, check_scale_entry, scale_decimals};
 pub use contents::Contents;
 pub use overpour::{OverPour, Repair, RepairPlan, RepairRow, over_pour, repair_facts};
 pub use reading::{Garment, PotReading, garment_of, reading_now, with_reading};

@@ -1,6 +1,6 @@
 //! Checks a scale reading while it is typed: how much is in, and how much is still to pour.
 
-use super::weigh_in::tolerance;
+use crate::ink::pot::weigh_in::tolerance;
 use crate::ink::{WeighInView, WeighRow};
 use crate::units::{Grams, NumberProblem, Units};
 

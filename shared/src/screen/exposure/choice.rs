@@ -1,10 +1,9 @@
-//! What the exposure page offers beside its answer: the choices, and what the room's humidity means.
+//! The choices of the exposure page: emulsion, mesh, coats and lamp, and which of them the shop knows.
 
 use crate::collections::sort_by_key;
 use crate::facts::{Coats, MeshCloth};
-use crate::heat::climate_view;
 use crate::ids::Subject;
-use crate::screen::{ExposureQuery, HumidityEffect, emulsion_list, humidity_effect, lamp_list};
+use crate::screen::{ExposureQuery, emulsion_list, lamp_list};
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
 use std::cmp::Reverse;
@@ -102,22 +101,4 @@ pub fn known_coats(shop: &Shop) -> Vec<Coats> {
     }
     sort_by_key(&mut counted, |(coats, count)| (Reverse(*count), *coats));
     counted.into_iter().map(|(coats, _)| coats).collect()
-}
-
-/// The room's humidity, and what it means for an emulsion.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct RoomHumidity {
-    /// What the humidity means.
-    pub note: HumidityEffect,
-    /// Relative humidity in percent, from the latest reading; `None` if that reading is old.
-    pub humidity: Option<u8>,
-}
-
-/// The humidity at wall time `now` and what it means for an emulsion; `None` if the emulsion is not known.
-/// A reading that the climate page shows as old is ignored.
-pub fn room_humidity(shop: &Shop, emulsion: Subject, now: u64) -> Option<RoomHumidity> {
-    let family = shop.exposure_log.emulsion(emulsion)?.family;
-    let reading = climate_view(shop, now).now.filter(|row| !row.old);
-    let humidity = reading.map(|row| row.reading.humidity);
-    Some(RoomHumidity { note: humidity_effect(family, humidity), humidity })
 }

@@ -1,8 +1,8 @@
 //! The ink of a run: in which pot it is, by which recipe, or still to be mixed.
 
-use super::needs::{InkNeeded, needed_of, open_pots, recipe_named, recipe_of};
+use super::shelf::pot_line;
 use crate::ids::{RunId, Subject};
-use crate::ink::views::shelf::pot_line;
+use crate::ink::batch::needs::{InkNeeded, needed_of, open_pots, recipe_named, recipe_of};
 use crate::ink::{PotLine, PotStage};
 use crate::shop::Shop;
 
