@@ -1,4 +1,4 @@
-//! A shop to test with: facts made by hand, told in the order they happened, folded into a `Shop`.
+//! A shop to test with: facts made by hand, recorded in the order they happened, folded into a `Shop`.
 //!
 //! Every time is in seconds after 08:00 on Wednesday 25 November 2026, five hours west of UTC. The
 //! shop closes at 17:00 unless a test says otherwise.
@@ -8,7 +8,7 @@ use lastpull_core::facts::{Fact, JobField, LotField, RunField};
 use lastpull_core::ids::DeviceId;
 use lastpull_core::ids::{JobId, LotId, RunId};
 use lastpull_core::job::{Fabric, Size, SizePieces};
-use lastpull_core::journal::HybridClock;
+use lastpull_core::journal::{HybridClock, JournalFact};
 use lastpull_core::plan::{Rail, rail};
 use lastpull_core::run::{CountView, MisprintCause, StopCause, count_view};
 use lastpull_core::shop::Shop;
@@ -17,6 +17,19 @@ use lastpull_core::time::{Day, WallClock};
 use lastpull_core::units::Seconds;
 use std::collections::BTreeMap;
 use uuid::Uuid;
+
+mod bath;
+mod drawdowns;
+mod exposure;
+mod ink;
+mod published;
+mod screens;
+
+pub use bath::Tank;
+pub use drawdowns::{DrawdownBench, hump, said};
+pub use exposure::ExposureRoom;
+pub use ink::g;
+pub use published::{Published, published};
 
 /// 2026-11-25T13:00Z, 08:00 in the shop: a Wednesday.
 pub const OPENING: u64 = 1_795_611_600_000;
@@ -57,8 +70,8 @@ pub fn near(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-6
 }
 
-/// The press with the devices around it, and everything they record.
-pub struct Press {
+/// A shop to test with: its devices, and everything they record.
+pub struct TestShop {
     entries: Vec<Entry>,
     clock: HybridClock,
     seqs: BTreeMap<DeviceId, u64>,
@@ -67,7 +80,7 @@ pub struct Press {
     ids: u128,
 }
 
-impl Press {
+impl TestShop {
     /// A new shop. The phone records, from opening on.
     pub fn new() -> Self {
         let clock = HybridClock::default();
@@ -76,9 +89,9 @@ impl Press {
 
     /// A shop with one cotton run of these pieces, its set-up at its plainest.
     pub fn with_run(pieces: &[(Size, u32)]) -> (Self, RunId) {
-        let mut press = Self::new();
-        let run = press.order("Tour tees", None, Fabric::Cotton, pieces);
-        (press, run)
+        let mut shop = Self::new();
+        let run = shop.order("Tour tees", None, Fabric::Cotton, pieces);
+        (shop, run)
     }
 
     /// What is recorded from here on comes from this device.
@@ -94,7 +107,7 @@ impl Press {
     }
 
     /// Records a fact at the moment of the last one.
-    pub fn say(&mut self, subject: Uuid, fact: Fact) -> &mut Self {
+    pub fn record(&mut self, subject: Uuid, fact: Fact) -> &mut Self {
         let seq = self.seqs.entry(self.device).or_insert(0);
         *seq += 1;
         let stamp = self.clock.stamp(self.now);
@@ -103,15 +116,33 @@ impl Press {
     }
 
     /// Records a fact so many seconds after opening.
-    pub fn say_at(&mut self, seconds: u64, subject: Uuid, fact: Fact) -> &mut Self {
-        assert!(wall(seconds) >= self.now, "a test tells its day in order");
+    pub fn record_at(&mut self, seconds: u64, subject: Uuid, fact: Fact) -> &mut Self {
+        assert!(wall(seconds) >= self.now, "a test records its day in order");
         self.now = wall(seconds);
-        self.say(subject, fact)
+        self.record(subject, fact)
+    }
+
+    /// Records facts at the moment of the last one. Each must be in bounds.
+    pub fn record_all(&mut self, facts: impl AsRef<[(Uuid, Fact)]>) -> &mut Self {
+        for (subject, fact) in facts.as_ref() {
+            assert!(fact.in_bounds(), "{fact:?}");
+            self.record(*subject, fact.clone());
+        }
+        self
+    }
+
+    /// Records facts so many seconds after opening. Each must be in bounds.
+    pub fn record_all_at(&mut self, seconds: u64, facts: impl AsRef<[(Uuid, Fact)]>) -> &mut Self {
+        for (subject, fact) in facts.as_ref() {
+            assert!(fact.in_bounds(), "{fact:?}");
+            self.record_at(seconds, *subject, fact.clone());
+        }
+        self
     }
 
     pub fn job(&mut self, title: &str, due: Option<Due>) -> JobId {
         let job = self.id();
-        self.say(job, Fact::JobSet(vec![JobField::Title(title.into()), JobField::Due(due)]));
+        self.record(job, Fact::JobSet(vec![JobField::Title(title.into()), JobField::Due(due)]));
         job
     }
 
@@ -124,7 +155,7 @@ impl Press {
             LotField::Fabric(fabric),
             LotField::Pieces(pieces),
         ];
-        self.say(lot, Fact::LotSet(fields));
+        self.record(lot, Fact::LotSet(fields));
         lot
     }
 
@@ -150,7 +181,7 @@ impl Press {
     }
 
     pub fn set_up(&mut self, run: RunId, fields: Vec<RunField>) -> &mut Self {
-        self.say(run, Fact::RunSet(fields))
+        self.record(run, Fact::RunSet(fields))
     }
 
     /// The printer's guess: so many seconds a piece.
@@ -160,23 +191,23 @@ impl Press {
 
     /// Closing today, in minutes after midnight.
     pub fn closes(&mut self, minutes: u16) -> &mut Self {
-        self.say(Uuid::nil(), Fact::DayClosing { day: today(), minutes })
+        self.record(Uuid::nil(), Fact::DayClosing { day: today(), minutes })
     }
 
     pub fn start_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
-        self.say_at(seconds, run, Fact::RunStarted)
+        self.record_at(seconds, run, Fact::RunStarted)
     }
 
     pub fn end_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
-        self.say_at(seconds, run, Fact::RunEnded)
+        self.record_at(seconds, run, Fact::RunEnded)
     }
 
     pub fn stop_at(&mut self, seconds: u64, run: RunId, cause: StopCause) -> &mut Self {
-        self.say_at(seconds, run, Fact::Stopped(cause))
+        self.record_at(seconds, run, Fact::Stopped(cause))
     }
 
     pub fn resume_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
-        self.say_at(seconds, run, Fact::Resumed)
+        self.record_at(seconds, run, Fact::Resumed)
     }
 
     /// One medium, pulled.
@@ -185,7 +216,7 @@ impl Press {
     }
 
     pub fn count_at(&mut self, seconds: u64, run: RunId, pieces: i32, size: Option<Size>) -> &mut Self {
-        self.say_at(seconds, run, Fact::Pulled { pieces, size })
+        self.record_at(seconds, run, Fact::Pulled { pieces, size })
     }
 
     /// So many mediums, the first at `from`, the others `each` seconds apart.
@@ -199,7 +230,7 @@ impl Press {
     /// One medium spoiled by a smudge; negative when that is taken back.
     pub fn misprint_at(&mut self, seconds: u64, run: RunId, pieces: i32, was_counted: bool) -> &mut Self {
         let cause = MisprintCause::Smudge;
-        self.say_at(seconds, run, Fact::Misprinted { pieces, size: Some(Size::M), cause, was_counted })
+        self.record_at(seconds, run, Fact::Misprinted { pieces, size: Some(Size::M), cause, was_counted })
     }
 
     /// A whole earlier run of six mediums, five gaps of `each` seconds, started at `from`, ended a
@@ -211,7 +242,7 @@ impl Press {
     /// The job a run belongs to is finished.
     pub fn finish_at(&mut self, seconds: u64, run: RunId) -> &mut Self {
         let (job, _) = self.shop().job_of(run).map(|(id, job)| (id, job.clone())).expect("a run of a job");
-        self.say_at(seconds, job, Fact::JobFinished)
+        self.record_at(seconds, job, Fact::JobFinished)
     }
 
     /// What was recorded.

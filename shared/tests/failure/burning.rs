@@ -1,0 +1,130 @@
+//! A screen burned again: what it costs the run, and when the press can go on.
+
+use super::{burning, running};
+use crate::shop::{TestShop, clock, wall};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::failure::{
+    Remedy, Replacement, burn_again_facts, failure_card, failures_of, remedy_facts, resume_facts, spare_screens_for,
+};
+use lastpull_core::form::FormProblem;
+use lastpull_core::screen::{BurnStep, ScreenState, replacement_wait, step_done};
+use uuid::Uuid;
+
+#[test]
+fn burning_again_fails_the_old_screen_and_names_the_new_one() {
+    let (press, run, id, old, new) = burning();
+    let shop = press.shop();
+    assert_eq!(shop.screens.live(old).unwrap().state, ScreenState::Failed);
+    let screen = shop.screens.live(new).unwrap();
+    assert_eq!((screen.replaces, screen.run, screen.state), (Some(old), Some(run), ScreenState::Clean));
+    assert_eq!(shop.run(run).unwrap().set_up.screens, "A9");
+    let steps = failure_card(&shop, id, clock(400)).unwrap().replacement.unwrap().steps;
+    let names: Vec<_> = steps.iter().map(|step| step.step).collect();
+    assert_eq!(names, [BurnStep::Coat, BurnStep::Dry, BurnStep::Expose, BurnStep::WashDry, BurnStep::Tape]);
+    let mut press = press;
+    let third = press.id();
+    let taken = Replacement::New { id: third, label: "a3".into() };
+    assert_eq!(burn_again_facts(&shop, id, &taken, None).unwrap_err()["label"], FormProblem::Taken);
+}
+
+/// The forecast by hand: 20 pieces left at 40 s, ten minutes of set-up, the steps left before.
+#[test]
+fn the_forecast_is_the_steps_left_then_set_up_then_the_pace_of_what_is_left() {
+    let (mut press, run, id, _, new) = burning();
+    let expected = |remaining_steps: u64, at: u64| wall(at + remaining_steps * 60 + 600 + 20 * 40 - 20);
+    // Twenty seconds of work went into the piece on the platen before the stop.
+    let finish = |press: &TestShop, at: u64| {
+        let rail = press.rail(at).runs[0].finish.unwrap()[0];
+        let count = press.count(run, at).pace.unwrap().finish[0];
+        assert!(rail.abs_diff(count) < 1_000, "the rail and the count agree");
+        assert_eq!(failure_card(&press.shop(), id, clock(at)).unwrap().finish.unwrap().finish[0], count);
+        count
+    };
+    let close = |a: u64, b: u64| assert!(a.abs_diff(b) < 2_000, "{a} {b}");
+    close(finish(&press, 400), expected(110, 400));
+    close(finish(&press, 1_000), expected(110, 1_000));
+    press.record_at(1_000, new, step_done(BurnStep::Coat, None));
+    close(finish(&press, 1_000), expected(100, 1_000));
+    // It dries whether anybody looks or not, so that the finish stands still.
+    close(finish(&press, 2_800), expected(100, 1_000));
+    press.record_at(2_800, new, step_done(BurnStep::Dry, None));
+    close(finish(&press, 2_800), expected(40, 2_800));
+    for (at, step, left) in [(3_100, BurnStep::Expose, 35), (4_000, BurnStep::WashDry, 5), (4_300, BurnStep::Tape, 0)] {
+        press.record_at(at, new, step_done(step, None));
+        close(finish(&press, at), expected(left, at));
+    }
+    // Set-up runs from there.
+    close(finish(&press, 4_600), expected(0, 4_300));
+    let facts = resume_facts(&press.shop(), id, Some("Moss"));
+    press.record_all_at(4_700, facts);
+    assert_eq!(replacement_wait(&press.shop(), run, wall(4_700)), 0);
+    assert_eq!(press.shop().screens.live(new).unwrap().state, ScreenState::OnPress);
+    close(finish(&press, 4_700), wall(4_700 + 20 * 40 - 20));
+    assert_eq!(failures_of(&press.shop(), run, wall(9_000))[0].downtime, (4_700 - 380) * 1000);
+}
+
+#[test]
+fn a_coated_screen_from_the_stock_saves_the_coating_and_the_drying() {
+    let (mut press, run, old) = running();
+    let clean = press.screen_in("C1", ScreenState::Clean);
+    let coated = press.screen_in("C2", ScreenState::Coated);
+    let id = press.fails_at(4_000, run);
+    let stock = spare_screens_for(&press.shop(), id, wall(4_010));
+    let minutes = |pulls: u64| (pulls - wall(4_010)) / 60_000;
+    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, minutes(row.pulls_at))).collect();
+    assert_eq!(rows, [(coated, 5 + 30 + 5 + 10), (clean, 110 + 10)]);
+    assert_eq!(minutes(stock.new_pulls_at), 110 + 10);
+    // A screen that another run waits for comes last, and says so.
+    let other = press.ten_minutes(None);
+    press.set_up(other, vec![RunField::Screens("C2".into())]);
+    let stock = spare_screens_for(&press.shop(), id, wall(4_010));
+    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, row.needed_for.as_deref())).collect();
+    assert_eq!(rows, [(clean, None), (coated, Some("Ten"))]);
+    let facts = burn_again_facts(&press.shop(), id, &Replacement::Stock(coated), None).unwrap();
+    press.record_all_at(4_010, facts);
+    assert_eq!(press.shop().screens.live(coated).unwrap().replaces, Some(old));
+    let wait = replacement_wait(&press.shop(), run, wall(4_010));
+    assert_eq!(wait, (5 + 30 + 5 + 10) * 60_000, "dry for an hour: exposing, washing, taping, set-up");
+    let view = failure_card(&press.shop(), id, clock(4_010)).unwrap().replacement.unwrap();
+    assert_eq!((view.ready, view.pulls_at), (Some(wall(4_010) + 40 * 60_000), Some(wall(4_010) + wait)));
+}
+
+#[test]
+fn off_the_press_a_run_begins_no_earlier_than_its_new_screen() {
+    let (mut press, run, _, _, _) = burning();
+    let other = press.ten_minutes(None);
+    press.end_at(420, run);
+    press.record(Uuid::nil(), Fact::RunsOrdered(vec![other, run]));
+    let rail = press.rail(420);
+    assert_eq!(rail.runs[0].id, other);
+    assert_eq!((rail.runs[1].id, rail.runs[1].set_up_begins), (run, wall(420 + 110 * 60)));
+    assert!(rail.runs[1].press_free < rail.runs[1].set_up_begins);
+    assert_eq!(rail.runs[1].waits_until, Some(rail.runs[1].set_up_begins));
+}
+
+#[test]
+fn another_remedy_takes_the_burning_back() {
+    let (mut press, run, id, old, new) = burning();
+    let facts = remedy_facts(&press.shop(), id, Remedy::BlockOut, Some("Moss"));
+    press.record_all_at(450, facts);
+    let shop = press.shop();
+    assert_eq!(shop.screens.live(new), None, "nobody had touched it");
+    assert_eq!(shop.screens.live(old).unwrap().state, ScreenState::OnPress);
+    assert_eq!(shop.run(run).unwrap().set_up.screens, "A3");
+    assert_eq!(replacement_wait(&shop, run, wall(450)), 0);
+    let card = failure_card(&shop, id, clock(450)).unwrap();
+    assert_eq!((card.failure.remedy, card.replacement), (Some(Remedy::BlockOut), None));
+}
+
+#[test]
+fn another_frame_can_be_chosen_in_the_first_ones_place() {
+    let (mut press, run, id, old, new) = burning();
+    let coated = press.screen_in("C2", ScreenState::Coated);
+    let facts = burn_again_facts(&press.shop(), id, &Replacement::Stock(coated), None).unwrap();
+    press.record_all_at(500, facts);
+    let shop = press.shop();
+    assert_eq!(shop.run(run).unwrap().set_up.screens, "C2");
+    assert_eq!(shop.screens.live(new), None);
+    assert_eq!(shop.screens.live(coated).unwrap().replaces, Some(old));
+    assert_eq!(failure_card(&shop, id, clock(500)).unwrap().replacement.unwrap().screen, coated);
+}

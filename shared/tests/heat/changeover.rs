@@ -1,0 +1,168 @@
+//! From one run to the next: when the dryer may be trusted, and how long to wait.
+
+use super::{belt, check, cotton_at_340, cotton_then_polyester, f, over, seconds, settled};
+use crate::shop::{HOUR, TestShop, wall};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::heat::{
+    HeatFact, HeatStatus, LimitName, SettlingBasis, TemperatureSource, changeover_between, checks_skipped_at_start,
+    settled_facts,
+};
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::run::{CheckItem, CheckOutcome, Expected, check_list};
+use lastpull_core::units::Temperature;
+
+/// 265 °F: an ink maker's bulletin. The dryer brings 330 °F to the print at 340.
+#[test]
+fn cotton_then_polyester_names_the_limit_the_hot_dryer_would_pass_and_how_long_to_wait() {
+    let (press, cotton, jerseys, tunnel) = cotton_then_polyester();
+    let change = over(&press, jerseys, 180);
+    assert_eq!((change.previous, change.dryer), (Some(cotton), Some(tunnel)));
+    assert_eq!((change.from_fabric, change.to_fabric), (Some(Fabric::Cotton), Some(Fabric::Polyester)));
+    assert_eq!(change.current, Some((f(340.0), TemperatureSource::PreviousRun)));
+    let danger: Vec<_> = change.danger.iter().map(|finding| (finding.name, finding.limit)).collect();
+    assert_eq!(danger, [(LimitName::DyeMigration, f(265.0)), (LimitName::Scorch, f(300.0))]);
+    assert!(change.exceeded_by_set_up.is_empty() && change.hold_ink());
+    let steps: Vec<_> = change.steps.iter().map(|row| row.item).collect();
+    assert_eq!(steps, [CheckItem::Dryer, CheckItem::Belt], "temperature first: it takes longest");
+    let wait = change.wait.unwrap();
+    assert_eq!((wait.from, wait.to, wait.basis, wait.cold), (f(340.0), f(260.0), SettlingBasis::OurOwn, false));
+    // 44.4 °C down at our own 20 s a degree: 889 s.
+    assert_eq!((wait.seconds.seconds().round() as u32, wait.minutes), (889, 15));
+    assert!(change.change().unwrap().milli_celsius() < 0);
+}
+
+#[test]
+fn it_stays_until_the_dryer_was_seen_to_and_skipping_does_not_do() {
+    let (mut press, _, jerseys, _) = cotton_then_polyester();
+    check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Skipped);
+    check(&mut press, 201, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    assert!(over(&press, jerseys, 210).hold_ink(), "skipped, and the dryer may still be hot");
+    let hot = i64::from(f(300.0).milli_celsius());
+    check(&mut press, 220, jerseys, CheckItem::Dryer, CheckOutcome::Measured(hot));
+    assert!(over(&press, jerseys, 230).hold_ink(), "measured, and too hot");
+    check(&mut press, 240, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
+    let change = over(&press, jerseys, 250);
+    assert!(change.verified && !change.hold_ink());
+    assert_eq!(change.wait, None);
+}
+
+#[test]
+fn a_polyester_run_that_says_nothing_of_its_dryer_is_held_all_the_same() {
+    let (mut press, _, jerseys, _) = cotton_then_polyester();
+    press.set_up(jerseys, vec![RunField::Dryer(None)]);
+    let change = over(&press, jerseys, 180);
+    assert!(change.setting_missing && !change.danger.is_empty() && change.hold_ink());
+    assert_eq!(change.wait, None);
+}
+
+#[test]
+fn a_set_up_that_is_itself_too_hot_is_told_apart_from_a_dryer_not_yet_turned_down() {
+    let (mut press, _, jerseys, _) = cotton_then_polyester();
+    press.set_up(jerseys, vec![RunField::Dryer(Some(f(340.0)))]);
+    check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
+    check(&mut press, 200, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    let change = over(&press, jerseys, 210);
+    let names: Vec<_> = change.exceeded_by_set_up.iter().map(|finding| finding.name).collect();
+    assert_eq!(names, [LimitName::DyeMigration, LimitName::Scorch]);
+    assert!(change.hold_ink());
+}
+
+#[test]
+fn cotton_after_cotton_at_the_same_heat_has_nothing_to_wait_for() {
+    let (mut press, cotton, _) = cotton_at_340();
+    let next = press.order("More tees", None, Fabric::Cotton, &[(Size::M, 3)]);
+    press.set_up(next, vec![RunField::Dryer(Some(f(340.0))), RunField::Belt(Some(belt(24.0)))]);
+    press.pulls(cotton, 0, 40, 3).end_at(120, cotton);
+    let change = over(&press, next, 180);
+    assert!(change.steps.is_empty() && change.danger.is_empty() && !change.hold_ink());
+    assert_eq!((change.wait, change.status()), (None, HeatStatus::Nothing));
+}
+
+#[test]
+fn in_the_morning_the_dryer_is_cold_but_its_dial_still_stands_too_high() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    settled(&mut press, tunnel, 70.0, 340.0, 25.0);
+    let change = over(&press, jerseys, 24 * HOUR);
+    let wait = change.wait.unwrap();
+    assert!(wait.cold && !change.danger.is_empty());
+    // From 68 °F up at the logged 270 °F in 25 minutes, or down at our own 20 s a °C: the longer.
+    assert_eq!((wait.from, wait.basis), (Temperature::from_celsius(20.0), SettlingBasis::Logged(1)));
+    assert!(over(&press, jerseys, 180).wait.is_some_and(|wait| !wait.cold));
+}
+
+#[test]
+fn a_day_is_planned_between_any_two_runs() {
+    let (press, cotton, jerseys, _) = cotton_then_polyester();
+    let shop = press.shop();
+    let back = changeover_between(&shop, Some(jerseys), cotton, wall(200)).unwrap();
+    assert!(back.danger.is_empty() && back.change().unwrap().milli_celsius() > 0);
+    // 44.4 °C up at our own 6 s a degree.
+    assert_eq!(back.wait.unwrap().seconds.seconds().round() as u32, 267);
+    let first = changeover_between(&shop, None, jerseys, wall(200)).unwrap();
+    assert_eq!((first.current, first.wait.unwrap().cold), (None, true));
+}
+
+#[test]
+fn what_is_most_urgent_is_called_first() {
+    let (mut press, cotton, jerseys, tunnel) = cotton_then_polyester();
+    let call = |press: &TestShop, at| over(press, jerseys, at).status();
+    assert_eq!(call(&press, 190), HeatStatus::TooHot);
+    assert_eq!(over(&press, jerseys, 190).exceeded_limits().len(), 2);
+    press.set_up(jerseys, vec![RunField::Dryer(Some(f(270.0)))]);
+    assert_eq!(call(&press, 190), HeatStatus::SetUpTooHot, "270 passes 265, however long one waits");
+    assert_eq!(over(&press, jerseys, 190).exceeded_limits().len(), 1);
+    press.set_up(jerseys, vec![RunField::Dryer(Some(f(260.0)))]);
+    let id = press.id();
+    press.record_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
+    assert_eq!(call(&press, 201), HeatStatus::TooHot, "on its way is not there");
+    assert_eq!(over(&press, jerseys, 201).settling_to_setting().map(|going| going.id), Some(id));
+    press.record_at(900, id, Fact::Heat(HeatFact::SettlingFinished(seconds(700.0))));
+    assert_eq!((call(&press, 901), over(&press, jerseys, 901).steps_to_do()), (HeatStatus::ChangeFirst, 2));
+    check(&mut press, 902, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
+    check(&mut press, 903, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    assert_eq!((call(&press, 904), over(&press, jerseys, 904).exceeded_limits().len()), (HeatStatus::Verified, 0));
+    let shop = press.shop();
+    let first = changeover_between(&shop, None, jerseys, wall(30 * HOUR)).unwrap();
+    assert_eq!(first.status(), HeatStatus::Nothing, "it was checked");
+    let cold = changeover_between(&shop, None, cotton, wall(30 * HOUR)).unwrap();
+    assert_eq!((cold.status(), cold.hold_ink()), (HeatStatus::Settle, false), "a cold dryer is no danger");
+}
+
+#[test]
+fn a_measured_dryer_is_not_overwritten_by_a_look_at_its_display() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let id = press.id();
+    press.record_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
+    let exact = i64::from(f(261.0).milli_celsius());
+    check(&mut press, 800, jerseys, CheckItem::Dryer, CheckOutcome::Measured(exact));
+    let settling = over(&press, jerseys, 810).settling.unwrap();
+    assert_eq!(settled_facts(&press.shop(), jerseys, settling, wall(820), None).len(), 1);
+}
+
+#[test]
+fn starting_over_a_hold_notes_the_dryer_as_skipped_whatever_was_said_of_it() {
+    let (mut press, _, jerseys, _) = cotton_then_polyester();
+    let noted = |press: &TestShop, at| {
+        let list = check_list(&press.shop(), jerseys);
+        let change = over(press, jerseys, at);
+        checks_skipped_at_start(&list, Some(&change)).into_iter().map(|(item, _)| item).collect::<Vec<_>>()
+    };
+    let open = check_list(&press.shop(), jerseys).open();
+    assert_eq!(noted(&press, 190).len(), open, "each once");
+    let hot = i64::from(f(300.0).milli_celsius());
+    check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Measured(hot));
+    assert!(noted(&press, 210).contains(&CheckItem::Dryer), "measured, too hot, and started all the same");
+    check(&mut press, 220, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
+    check(&mut press, 221, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    assert!(!noted(&press, 230).contains(&CheckItem::Dryer), "nothing holds the ink now");
+}
+
+#[test]
+fn a_run_without_a_dryer_setting_notes_the_heat_it_was_started_at() {
+    let (mut press, _, jerseys, _) = cotton_then_polyester();
+    press.set_up(jerseys, vec![RunField::Dryer(None)]);
+    let list = check_list(&press.shop(), jerseys);
+    let left = checks_skipped_at_start(&list, Some(&over(&press, jerseys, 180)));
+    assert_eq!(left.last(), Some(&(CheckItem::Dryer, Expected::Temperature(f(340.0)))));
+    assert_eq!(checks_skipped_at_start(&list, None).len(), list.open());
+}

@@ -1,0 +1,141 @@
+//! Readings of the room, and what they ask of people.
+
+use super::{index, read};
+use crate::shop::{HOUR, TestShop, wall};
+use lastpull_core::facts::Fact;
+use lastpull_core::form::FormProblem;
+use lastpull_core::heat::{
+    Assumption, ClimateCaveat, ClimateForm, ClimateView, HeatFact, HeatLevel, Schedule, Water, climate_summary,
+    climate_view,
+};
+use lastpull_core::units::{NumberProblem, Temperature, Units};
+
+fn room(press: &TestShop, seconds: u64) -> ClimateView {
+    climate_view(&press.shop(), wall(seconds))
+}
+
+#[test]
+fn nobody_read_the_room_yet() {
+    let view = room(&TestShop::new(), 0);
+    assert_eq!((view.now, view.level, view.water, view.work_rest), (None, None, None, None));
+    assert!(view.caveats.is_empty() && view.earlier.is_empty());
+}
+
+/// 90 °F and 65 % print as 103 in the table, 102.65 by the formula: still moderate. Four cups an hour at
+/// 91 to 103 °F: OSHA, "Using the Heat Index: A Guide for Employers".
+#[test]
+fn a_hot_room_asks_for_water_and_says_what_its_numbers_leave_out() {
+    let mut press = TestShop::new();
+    read(&mut press, 0, 90.0, 65);
+    let view = room(&press, 600);
+    let now = view.now.unwrap();
+    assert_eq!((now.minutes_ago, now.old, now.reading.by.as_deref()), (10, false, Some("Ines")));
+    assert!((now.index.unwrap().fahrenheit - 102.654).abs() < 0.01);
+    assert_eq!((view.level, view.water), (Some(HeatLevel::Moderate), Some(Water::FourCupsAnHour)));
+    assert_eq!(view.assumptions, Assumption::ALL);
+    let caveats = [
+        ClimateCaveat::ShadeAndLightWind,
+        ClimateCaveat::RadiantHeat,
+        ClimateCaveat::GuidanceOnly,
+        ClimateCaveat::DamperThanTable,
+    ];
+    assert_eq!(view.caveats, caveats);
+}
+
+#[test]
+fn past_the_tables_the_room_says_extreme_and_past_the_tables() {
+    let mut press = TestShop::new();
+    read(&mut press, 0, 113.0, 40);
+    let view = room(&press, 60);
+    assert_eq!((view.level, view.water), (Some(HeatLevel::Extreme), Some(Water::PastTheFigure)));
+    assert!(view.caveats.contains(&ClimateCaveat::PastTables));
+    assert_eq!(view.work_rest.unwrap().light, Schedule::Caution);
+}
+
+#[test]
+fn a_cold_room_has_no_index_and_no_level() {
+    let mut press = TestShop::new();
+    read(&mut press, 0, 35.0, 40);
+    let view = room(&press, 60);
+    assert_eq!((view.now.unwrap().index, view.level, view.water), (None, None, None));
+    assert!(view.work_rest.unwrap().below_table);
+}
+
+#[test]
+fn a_reading_is_old_after_two_hours_and_not_before() {
+    let mut press = TestShop::new();
+    read(&mut press, 0, 95.0, 50);
+    assert!(!room(&press, 2 * HOUR).now.unwrap().old);
+    assert!(room(&press, 2 * HOUR + 1).now.unwrap().old);
+}
+
+#[test]
+fn the_day_shows_the_room_while_it_asks_for_care_and_was_read_today() {
+    let mut press = TestShop::new();
+    let brief = |press: &TestShop, seconds| climate_summary(&press.shop(), wall(seconds));
+    assert_eq!(brief(&press, 0), None);
+    read(&mut press, 0, 80.0, 40);
+    assert_eq!(brief(&press, 60), None, "it feels like 80");
+    let hot = read(&mut press, 120, 100.0, 50);
+    let found = brief(&press, 120 + 2 * HOUR).unwrap();
+    assert_eq!((found.level, found.minutes_ago, found.old), (HeatLevel::Extreme, 120, false));
+    assert!((found.index.fahrenheit - index(100.0, 50.0)).abs() < 0.01);
+    assert!(brief(&press, 121 + 2 * HOUR).unwrap().old);
+    assert!(brief(&press, 120 + 8 * HOUR).is_some());
+    assert_eq!(brief(&press, 240 + 8 * HOUR), None);
+    press.record(hot, Fact::Deleted);
+    assert_eq!(brief(&press, 180), None, "taken back");
+}
+
+#[test]
+fn a_device_whose_clock_is_ahead_makes_no_negative_age() {
+    let mut press = TestShop::new();
+    read(&mut press, HOUR, 95.0, 50);
+    assert_eq!(room(&press, 0).now.unwrap().minutes_ago, 0);
+}
+
+#[test]
+fn a_reading_taken_back_uncovers_the_one_before_and_comes_back() {
+    let mut press = TestShop::new();
+    read(&mut press, 0, 80.0, 50);
+    let slip = read(&mut press, 60, 130.0, 100);
+    press.record_at(90, slip, Fact::Deleted);
+    assert_eq!(room(&press, 100).now.unwrap().reading.humidity, 50);
+    press.record_at(95, slip, Fact::Restored);
+    assert_eq!(room(&press, 100).now.unwrap().reading.id, slip);
+}
+
+#[test]
+fn the_next_reading_starts_from_the_last_in_either_unit() {
+    let mut press = TestShop::new();
+    read(&mut press, 0, 91.0, 48);
+    let reading = room(&press, 1).now.unwrap().reading;
+    let form = |units| ClimateForm::of(&reading, units);
+    assert_eq!(
+        (form(Units::UsCustomary).temperature.as_str(), form(Units::UsCustomary).humidity.as_str()),
+        ("91", "48")
+    );
+    assert_eq!(form(Units::Metric).temperature, "32.8");
+}
+
+#[test]
+fn the_last_readings_of_a_day_are_kept_and_no_more() {
+    let mut press = TestShop::new();
+    for hour in 0..40 {
+        read(&mut press, hour * HOUR, 80.0, 50);
+    }
+    assert_eq!(press.shop().heat.climate().len(), 24);
+    assert_eq!(room(&press, 39 * HOUR).earlier.len(), 23);
+    assert_eq!(room(&press, 60 * HOUR).earlier.len(), 3, "only of the last day");
+}
+
+#[test]
+fn a_thermometer_in_the_tunnel_and_damp_past_a_hundred_are_refused() {
+    let form = ClimateForm { temperature: "300".into(), humidity: "101".into() };
+    let problems = form.check(Units::UsCustomary, None).unwrap_err();
+    assert_eq!(problems["temperature"], FormProblem::Number(NumberProblem::TooHigh { most: 131.0 }));
+    assert_eq!(problems["humidity"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));
+    let form = ClimateForm { temperature: "33,5".into(), humidity: "60".into() };
+    let temperature = Temperature::from_celsius(33.5);
+    assert_eq!(form.check(Units::Metric, None), Ok(HeatFact::RoomRead { temperature, humidity: 60, by: None }));
+}

@@ -1,0 +1,152 @@
+//! The heat of the room: the published index, its levels, the rest table, and readings by hand.
+
+use super::index;
+use lastpull_core::heat::{HeatLevel, Schedule, WorkRest, heat_index, work_rest};
+use proptest::prelude::*;
+
+fn rows(csv: &str) -> impl Iterator<Item = Vec<&str>> {
+    csv.lines().skip(1).map(|row| row.split(',').collect())
+}
+
+fn number(cell: &str) -> f64 {
+    cell.parse().unwrap()
+}
+
+fn minutes_of_work(schedule: Schedule) -> u8 {
+    match schedule {
+        Schedule::Normal => 60,
+        Schedule::WorkRest { work, .. } => work,
+        Schedule::Caution => 0,
+    }
+}
+
+/// Source: NWS Tulsa, "Heat Index Information". The regression's own stated error is 1.3 °F. The printed
+/// table leaves out the adjustment for damp air, which reaches 2.3 °F at 80 °F and 100 %: that corner is
+/// held to the formula column, which was computed independently.
+#[test]
+fn every_cell_of_the_published_table_is_met_within_the_regressions_own_error() {
+    let (mut cells, mut corner) = (0, 0);
+    for row in rows(include_str!("../data/heat_index_nws_table.csv")) {
+        let [t, r, printed, formula] = [number(row[0]), number(row[1]), number(row[2]), number(row[3])];
+        let ours = index(t, r);
+        assert!((ours - formula).abs() < 1e-3, "{row:?} {ours}");
+        let damp_corner = r > 85.0 && t <= 86.0;
+        let allowed = if damp_corner { 2.3 } else { 1.3 };
+        assert!((ours - printed).abs() <= allowed, "{row:?} {ours}");
+        cells += 1;
+        corner += i32::from(damp_corner);
+    }
+    assert_eq!((cells, corner), (68, 6));
+}
+
+/// Source: `heat_index_branch_checks.csv`, computed independently.
+#[test]
+fn every_branch_and_edge_of_the_formula_is_met() {
+    let mut met = 0;
+    for row in rows(include_str!("../data/heat_index_branch_checks.csv")) {
+        let ours = heat_index(number(row[0]), number(row[1])).unwrap();
+        assert!((ours.fahrenheit - number(row[6])).abs() < 1e-4, "{row:?} {ours:?}");
+        assert!((ours.temperature().celsius() - number(row[8])).abs() < 0.001, "{row:?}");
+        met += 1;
+    }
+    assert_eq!(met, 13);
+}
+
+#[test]
+fn air_that_no_thermometer_in_a_room_shows_gets_no_index() {
+    for (t, r) in [(39.0, 50.0), (131.0, 20.0), (90.0, -1.0), (90.0, 101.0), (f64::NAN, 50.0), (90.0, f64::NAN)] {
+        assert_eq!(heat_index(t, r), None, "{t} {r}");
+    }
+}
+
+/// The printed table ends at 110 °F and at 137 °F of index: NWS Tulsa.
+#[test]
+fn past_the_printed_table_the_index_says_so() {
+    let past = |t, r| heat_index(t, r).unwrap().beyond_table;
+    assert!(!past(110.0, 40.0) && past(111.0, 40.0));
+    assert!(!past(90.0, 95.0) && past(100.0, 70.0));
+}
+
+/// Source: OSHA, "Protective Measures to Take at Each Risk Level", in `heat_categories.csv`.
+#[test]
+fn levels_begin_where_the_guide_begins_them() {
+    let levels = [HeatLevel::Lower, HeatLevel::Moderate, HeatLevel::High, HeatLevel::Extreme];
+    let osha: Vec<_> =
+        rows(include_str!("../data/heat_categories.csv")).filter(|row| row[0].starts_with("OSHA")).collect();
+    assert_eq!(osha.len(), 4);
+    for (row, level) in osha.iter().zip(levels) {
+        if let Ok(lower) = row[1].parse::<f64>() {
+            assert_eq!(HeatLevel::of(lower), level, "{row:?}");
+            assert!(HeatLevel::of(lower - 0.01) < level);
+        }
+        if let Ok(upper) = row[2].parse::<f64>() {
+            assert_eq!(HeatLevel::of(upper - 0.01), level, "{row:?}");
+        }
+    }
+}
+
+/// Source: CDC/NIOSH, "Heat Stress: Work/Rest Schedules".
+#[test]
+fn every_row_of_the_rest_table_is_met() {
+    let mut read = 0;
+    for row in rows(include_str!("../data/heat_niosh_work_rest.csv")) {
+        let table = work_rest(number(row[0])).unwrap();
+        for (cell, schedule) in [(row[1], table.light), (row[2], table.moderate), (row[3], table.heavy)] {
+            let expected = match cell {
+                "normal" => Schedule::Normal,
+                "caution" => Schedule::Caution,
+                minutes => {
+                    let (work, rest) = minutes.split_once('/').unwrap();
+                    Schedule::WorkRest { work: work.parse().unwrap(), rest: rest.parse().unwrap() }
+                }
+            };
+            assert_eq!(schedule, expected, "{row:?}");
+        }
+        assert!(!table.below_table && !table.beyond_table);
+        read += 1;
+    }
+    assert_eq!(read, 23);
+}
+
+#[test]
+fn below_and_past_the_rest_table_is_told_and_not_guessed() {
+    let cool = work_rest(80.0).unwrap();
+    assert!(cool.below_table && cool.heavy == Schedule::Normal);
+    let hot = work_rest(113.0).unwrap();
+    let caution = Schedule::Caution;
+    assert_eq!(
+        hot,
+        WorkRest { light: caution, moderate: caution, heavy: caution, below_table: false, beyond_table: true }
+    );
+    assert_eq!(work_rest(f64::NAN), None);
+}
+
+#[test]
+fn half_a_degree_rests_like_the_next_whole_one() {
+    assert_eq!(work_rest(99.5), work_rest(100.0));
+    assert_ne!(work_rest(99.5), work_rest(99.0));
+}
+
+proptest! {
+    #[test]
+    fn hotter_air_never_gets_more_work_and_heavier_work_never_more_than_lighter(t in 60.0..130.0f64, more in 0.0..30.0f64) {
+        let (now, later) = (work_rest(t).unwrap(), work_rest(t + more).unwrap());
+        let of = |table: WorkRest| [table.light, table.moderate, table.heavy].map(minutes_of_work);
+        for (a, b) in of(now).into_iter().zip(of(later)) {
+            prop_assert!(b <= a);
+        }
+        prop_assert!(of(now).is_sorted_by(|lighter, heavier| lighter >= heavier));
+    }
+
+    #[test]
+    fn every_reading_gets_a_finite_index_or_none(t in -100.0..300.0f64, r in -10.0..110.0f64) {
+        let answered = heat_index(t, r);
+        prop_assert_eq!(answered.is_some(), (40.0..=130.0).contains(&t) && (0.0..=100.0).contains(&r));
+        prop_assert!(answered.is_none_or(|index| index.fahrenheit.is_finite()));
+    }
+
+    #[test]
+    fn in_the_table_damper_air_never_feels_cooler(t in 80.0..110.0f64, r in 40.0..99.0f64) {
+        prop_assert!(index(t, r + 1.0) >= index(t, r) - 1e-9);
+    }
+}

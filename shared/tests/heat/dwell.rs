@@ -1,0 +1,56 @@
+//! What heat does to a run: dwell, cure on paper, limits of the fabric; and the changeover.
+
+use super::{belt, seconds};
+use lastpull_core::heat::{dwell, fastest_belt, passes_for};
+use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
+use proptest::prelude::*;
+
+/// Source: `cure_dwell_checks.csv`. A belt is stored to a millionth of a metre a second.
+#[test]
+fn dwell_and_fastest_belt_are_those_of_the_check_values() {
+    let mut read = 0;
+    for row in include_str!("../data/cure_dwell_checks.csv").lines().skip(1) {
+        let cells: Vec<f64> = row.split(',').take(5).map(|cell| cell.parse().unwrap()).collect();
+        let [length, speed, expected, needed, fastest] = cells[..] else { panic!("{row}") };
+        let heated = Length::from_inches(length);
+        let found = dwell(heated, belt(speed)).unwrap();
+        assert!((found.seconds() - expected).abs() < 0.02, "{row}: {found:?}");
+        let slow_enough = fastest_belt(heated, seconds(needed)).unwrap();
+        assert!((slow_enough.in_units(Units::UsCustomary) - fastest).abs() < 0.005, "{row}: {slow_enough:?}");
+        assert_eq!(passes_for(seconds(needed), found).unwrap() > 1, expected < needed, "{row}");
+        read += 1;
+    }
+    assert_eq!(read, 5);
+}
+
+#[test]
+fn a_belt_that_stands_and_a_tunnel_without_length_have_no_dwell() {
+    assert_eq!(dwell(Length::from_inches(36.0), BeltSpeed::from_micrometres_a_second(0)), None);
+    assert_eq!(dwell(Length::from_inches(0.0), belt(24.0)), None);
+    assert_eq!(dwell(Length::from_micrometres(-5), belt(24.0)), None);
+    assert_eq!(dwell(Length::from_micrometres(i32::MAX), BeltSpeed::from_micrometres_a_second(1)), None);
+    assert_eq!(fastest_belt(Length::from_inches(36.0), seconds(0.0)), None);
+    assert_eq!(passes_for(seconds(90.0), seconds(0.0)), None);
+}
+
+proptest! {
+    #[test]
+    fn the_fastest_belt_holds_long_enough_and_one_a_little_faster_does_not(
+        inches in 5.0..200.0f64, hold in 5.0..600.0f64,
+    ) {
+        let heated = Length::from_inches(inches);
+        let speed = fastest_belt(heated, seconds(hold)).unwrap();
+        prop_assert!(dwell(heated, speed).unwrap() >= seconds(hold));
+        let faster = BeltSpeed::from_micrometres_a_second(speed.micrometres_per_second() * 101 / 100 + 2);
+        prop_assert!(dwell(heated, faster).unwrap() < seconds(hold));
+    }
+
+    #[test]
+    fn the_passes_add_up_to_the_hold_and_one_less_does_not(hold in 1_000u32..900_000, pass in 1_000u32..400_000) {
+        let (hold_time, pass_time) = (Seconds::from_milliseconds(hold), Seconds::from_milliseconds(pass));
+        let passes = passes_for(hold_time, pass_time).unwrap();
+        // A thousandth short is the rounding of a stored belt.
+        prop_assert!(u64::from(passes) * u64::from(pass) * 1000 >= u64::from(hold) * 999 - 1000);
+        prop_assert!(passes == 1 || u64::from(passes - 1) * u64::from(pass) < u64::from(hold));
+    }
+}

@@ -1,0 +1,88 @@
+//! How much heat a fabric withstands.
+
+use super::{cotton_at_340, f, heat, measured, of_run, seconds, sheet};
+use crate::shop::TestShop;
+use lastpull_core::facts::RunField;
+use lastpull_core::heat::{HeatCaveat, HeatFact, LimitKind, LimitName, LimitOrigin, fabric_limit, fabric_limits};
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::run::Flash;
+use lastpull_core::shop::Shop;
+use uuid::Uuid;
+
+/// 265 °F and 280 °F: an ink maker's bulletin, and a trade magazine's glossary, both opened
+/// (`cure_common_practice.csv`). Of two published figures the lower is the default.
+#[test]
+fn each_default_is_an_opened_figure_or_says_that_it_has_no_source() {
+    let table = include_str!("../data/cure_common_practice.csv");
+    let opened = |what: &str, degrees: &str| {
+        table.lines().any(|row| row.starts_with(what) && row.contains(degrees) && row.contains(",opened,"))
+    };
+    assert!(opened("polyester: disperse dye starts to move", ",265,"));
+    assert!(opened("polyester: dye migration", ",280,"));
+    assert!(opened("synthetics: choose an ink curing at or below", ",300,"));
+    for limit in fabric_limits(&Shop::default()) {
+        let degrees = limit.temperature.fahrenheit().round();
+        match limit.origin {
+            LimitOrigin::MakersBulletin => assert!((degrees - 265.0).abs() < 0.1),
+            LimitOrigin::DistributorsPage => assert!((degrees - 300.0).abs() < 0.1),
+            LimitOrigin::CommonPractice => {
+                assert!(matches!(limit.fabric, Fabric::Cotton | Fabric::Canvas));
+            }
+            LimitOrigin::OurOwn => assert!(degrees <= 300.0, "the most cautious stands in"),
+            other => panic!("{other:?} is no default"),
+        }
+        let second = limit.also_published.map(|(t, origin)| (t.fahrenheit().round() as i32, origin));
+        let conflict = limit.origin == LimitOrigin::MakersBulletin;
+        assert_eq!(second, conflict.then_some((280, LimitOrigin::TradeGlossary)));
+    }
+    assert_eq!(fabric_limit(&Shop::default(), Fabric::Cotton, LimitKind::DyeMigration), None);
+}
+
+#[test]
+fn the_shops_own_limit_wins_is_said_to_be_raised_and_goes_away_again() {
+    let (mut press, _) = TestShop::with_run(&[(Size::M, 1)]);
+    let kind = LimitKind::DyeMigration;
+    let set = |press: &mut TestShop, temperature| {
+        let note = "blocker under the ink".to_string();
+        heat(press, Uuid::nil(), HeatFact::FabricLimit { fabric: Fabric::Polyester, kind, temperature, note });
+    };
+    set(&mut press, Some(f(280.0)));
+    let limit = fabric_limit(&press.shop(), Fabric::Polyester, kind).unwrap();
+    assert_eq!(
+        (limit.origin, limit.is_raised(), limit.note.as_str()),
+        (LimitOrigin::Shop, true, "blocker under the ink")
+    );
+    assert_eq!(limit.instead_of, Some((f(265.0), LimitOrigin::MakersBulletin)));
+    set(&mut press, Some(f(250.0)));
+    assert!(!fabric_limit(&press.shop(), Fabric::Polyester, kind).unwrap().is_raised());
+    set(&mut press, None);
+    assert_eq!(fabric_limit(&press.shop(), Fabric::Polyester, kind).unwrap().origin, LimitOrigin::MakersBulletin);
+}
+
+#[test]
+fn an_ink_that_cures_above_what_the_fabric_bears_is_a_conflict_no_setting_solves() {
+    let mut press = TestShop::new();
+    let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
+    sheet(&mut press, 320.0, 90.0);
+    let conflict = of_run(&press, run).conflict.unwrap();
+    assert_eq!((conflict.cure, conflict.limit.name), (f(320.0), LimitName::DyeMigration));
+    sheet(&mut press, 260.0, 90.0);
+    assert_eq!(of_run(&press, run).conflict, None);
+}
+
+#[test]
+fn the_highest_temperature_of_the_ink_is_a_limit_too() {
+    let (mut press, run, tunnel) = cotton_at_340();
+    sheet(&mut press, 320.0, 90.0);
+    measured(&mut press, tunnel, 340.0, 350.0);
+    let passed: Vec<_> = of_run(&press, run).exceeded_limits().map(|finding| (finding.name, finding.origin)).collect();
+    assert_eq!(passed, [(LimitName::InkHighest, LimitOrigin::InkSheet)]);
+}
+
+#[test]
+fn a_flash_over_polyester_is_warned_of() {
+    let mut press = TestShop::new();
+    let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
+    press.set_up(run, vec![RunField::Flash(Some(Flash { seconds: seconds(7.0), distance: None }))]);
+    assert!(of_run(&press, run).caveats.contains(&HeatCaveat::FlashHeatsToo));
+}

@@ -1,0 +1,189 @@
+//! Timed settlings of a dryer, and what is learned from them.
+
+use super::{check, cotton_then_polyester, dryer, f, heat, over, seconds, settled};
+use crate::shop::{TestShop, wall};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::heat::{
+    Direction, HeatFact, HeaterField, HeaterKind, SettlingBasis, TemperatureSource, fabric_limits, heater_list,
+    settled_facts, settling_log, settling_pace,
+};
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::run::{CheckItem, CheckOutcome};
+use proptest::prelude::*;
+use uuid::Uuid;
+
+#[test]
+fn the_wait_is_learned_from_the_shops_own_logs_heating_and_cooling_apart() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let other = dryer(&mut press, "Small");
+    settled(&mut press, other, 340.0, 260.0, 60.0);
+    settled(&mut press, tunnel, 260.0, 340.0, 4.0);
+    let pace = |press: &TestShop, direction| settling_pace(&press.shop(), tunnel, direction);
+    assert_eq!(pace(&press, Direction::Down).basis, SettlingBasis::OurOwn);
+    let up = pace(&press, Direction::Up);
+    assert!((up.seconds_per_degree - 240.0 / (80.0 / 1.8)).abs() < 0.01);
+    for minutes in [8.0, 10.0, 200.0] {
+        settled(&mut press, tunnel, 340.0, 260.0, minutes);
+    }
+    let down = pace(&press, Direction::Down);
+    assert_eq!(down.basis, SettlingBasis::Logged(3));
+    assert!((down.seconds_per_degree - 600.0 / (80.0 / 1.8)).abs() < 0.01, "the forgotten one moves nothing");
+    assert_eq!(pace(&press, Direction::Up), up);
+    let change = over(&press, jerseys, 180);
+    assert_eq!(change.wait.map(|wait| (wait.minutes, wait.basis)), Some((10, SettlingBasis::Logged(3))));
+    assert_eq!(
+        change.current,
+        Some((f(340.0), TemperatureSource::PreviousRun)),
+        "a log told afterwards cools no dryer"
+    );
+    assert!(!change.danger.is_empty());
+}
+
+#[test]
+fn of_two_logs_the_slower_one_counts_and_a_deleted_log_does_not() {
+    let (mut press, _, _, tunnel) = cotton_then_polyester();
+    settled(&mut press, tunnel, 340.0, 260.0, 8.0);
+    let slow = settled(&mut press, tunnel, 340.0, 260.0, 12.0);
+    let minutes =
+        |press: &TestShop| settling_pace(&press.shop(), tunnel, Direction::Down).seconds_per_degree * 80.0 / 108.0;
+    assert!((minutes(&press) - 12.0).abs() < 0.01);
+    press.record(slow, Fact::Deleted);
+    assert!((minutes(&press) - 8.0).abs() < 0.01);
+}
+
+#[test]
+fn a_dryer_on_its_way_counts_down_and_is_hot_until_it_has_settled() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let id = press.id();
+    let started = HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) };
+    press.record_at(200, id, Fact::Heat(started));
+    let change = over(&press, jerseys, 500);
+    assert_eq!(change.current, Some((f(340.0), TemperatureSource::Settling)));
+    let settling = change.settling.unwrap();
+    assert_eq!((settling.id, settling.elapsed), (id, seconds(300.0)));
+    assert_eq!((settling.left.seconds().round() as u32, settling.to), (589, f(260.0)));
+    let later = settling.at(wall(620));
+    assert_eq!((later.elapsed, later.left.seconds().round() as u32), (seconds(420.0), 469));
+    assert_eq!(settling.at(wall(9_000)).left, seconds(0.0), "it should have settled");
+    assert_eq!(change.wait.unwrap().minutes, 10);
+    assert!(change.hold_ink() && !change.danger.is_empty());
+    press.record_at(900, id, Fact::Heat(HeatFact::SettlingFinished(seconds(700.0))));
+    let change = over(&press, jerseys, 901);
+    assert_eq!(
+        (change.current, change.settling, change.wait),
+        (Some((f(260.0), TemperatureSource::Settled)), None, None)
+    );
+    assert!(change.danger.is_empty());
+    assert!(change.hold_ink(), "the checks of dryer and belt are still to make");
+}
+
+#[test]
+fn saying_that_the_dryer_has_settled_checks_it_where_it_went_to_what_the_run_asks_for() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let going = |press: &mut TestShop, at, to| {
+        let id = press.id();
+        press.record_at(at, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(to) }));
+        over(press, jerseys, at).settling.unwrap()
+    };
+    let elsewhere = going(&mut press, 200, 300.0);
+    let said = settled_facts(&press.shop(), jerseys, elsewhere, wall(800), None);
+    assert_eq!(said, [(elsewhere.id, Fact::Heat(HeatFact::SettlingFinished(seconds(600.0))))]);
+    let there = going(&mut press, 210, 260.0);
+    for (subject, fact) in settled_facts(&press.shop(), jerseys, there, wall(900), Some("Ines".into())) {
+        press.record_at(900, subject, fact);
+    }
+    check(&mut press, 910, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    let change = over(&press, jerseys, 920);
+    assert!(change.verified && change.danger.is_empty() && !change.hold_ink());
+    assert_eq!(press.shop().heat.settlings().find(|(id, _)| *id == there.id).unwrap().1.took, Some(seconds(690.0)));
+}
+
+#[test]
+fn a_settling_to_somewhere_else_is_not_this_runs() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    let id = press.id();
+    press.record_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(300.0) }));
+    let change = over(&press, jerseys, 210);
+    assert!(change.settling.is_some() && change.settling_to_setting().is_none() && change.wait.is_some());
+}
+
+#[test]
+fn units_are_listed_dryers_first_and_settlings_newest_first() {
+    let (mut press, _, _, tunnel) = cotton_then_polyester();
+    let flash = press.id();
+    let fields = vec![HeaterField::Kind(HeaterKind::Flash), HeaterField::Name("Flash".into())];
+    press.record_at(200, flash, Fact::Heat(HeatFact::HeaterSet(fields)));
+    let second = dryer(&mut press, "Small");
+    let listed = |press: &TestShop| heater_list(&press.shop()).iter().map(|(id, _)| *id).collect::<Vec<_>>();
+    assert_eq!(listed(&press), [tunnel, second, flash]);
+    press.record(tunnel, Fact::Deleted);
+    assert_eq!(listed(&press), [second, flash]);
+    let first = settled(&mut press, second, 340.0, 260.0, 8.0);
+    let last = press.id();
+    press.record_at(210, last, Fact::Heat(HeatFact::SettlingStarted { dryer: second, from: f(260.0), to: f(340.0) }));
+    let log: Vec<Uuid> = settling_log(&press.shop()).iter().map(|(id, _)| *id).collect();
+    assert_eq!(log, [last, first]);
+}
+
+#[test]
+fn a_settling_that_ended_before_its_start_arrived_waits_for_it() {
+    let (mut press, _, _, tunnel) = cotton_then_polyester();
+    let id = press.id();
+    heat(&mut press, id, HeatFact::SettlingFinished(seconds(600.0)));
+    let basis = |press: &TestShop| settling_pace(&press.shop(), tunnel, Direction::Down).basis;
+    assert_eq!(basis(&press), SettlingBasis::OurOwn);
+    heat(&mut press, id, HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) });
+    assert_eq!(basis(&press), SettlingBasis::Logged(1));
+}
+
+#[test]
+fn the_log_of_settlings_is_bounded() {
+    let (mut press, _, _, tunnel) = cotton_then_polyester();
+    for _ in 0..230 {
+        settled(&mut press, tunnel, 340.0, 260.0, 8.0);
+    }
+    assert_eq!(press.shop().heat.settlings().count(), 200);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(40))]
+
+    #[test]
+    fn the_pace_lies_within_what_was_logged_and_the_order_of_logging_changes_nothing(
+        minutes in prop::collection::vec(1.0..60.0f64, 1..12),
+    ) {
+        let told = |minutes: &[f64]| {
+            let mut press = TestShop::new();
+            let tunnel = dryer(&mut press, "Tunnel");
+            for m in minutes {
+                settled(&mut press, tunnel, 340.0, 260.0, *m);
+            }
+            settling_pace(&press.shop(), tunnel, Direction::Down).seconds_per_degree * 80.0 / 108.0
+        };
+        let found = told(&minutes);
+        let (least, most) = minutes.iter().fold((f64::MAX, f64::MIN), |(a, b), m| (a.min(*m), b.max(*m)));
+        prop_assert!(found >= least - 0.01 && found <= most + 0.01);
+        let mut turned = minutes.clone();
+        turned.reverse();
+        prop_assert!((told(&turned) - found).abs() < 1e-9);
+        let slower = minutes.iter().filter(|m| **m >= found - 1e-3).count();
+        prop_assert!(2 * slower >= minutes.len(), "a middle one");
+    }
+
+    #[test]
+    fn whatever_the_settings_no_garment_goes_unwarned_into_a_dryer_past_its_limit(
+        before in 200.0..400.0f64, after in 200.0..400.0f64, fabric in prop::sample::select(Fabric::ALL.to_vec()),
+    ) {
+        let (mut press, first) = TestShop::with_run(&[(Size::M, 1)]);
+        press.set_up(first, vec![RunField::Dryer(Some(f(before)))]);
+        let next = press.order("Next", None, fabric, &[(Size::M, 1)]);
+        press.set_up(next, vec![RunField::Dryer(Some(f(after)))]);
+        press.pulls(first, 0, 40, 1).end_at(60, first);
+        let change = over(&press, next, 90);
+        let lowest = fabric_limits(&press.shop()).iter().filter(|l| l.fabric == fabric).map(|l| l.temperature).min().unwrap();
+        prop_assert_eq!(!change.danger.is_empty(), f(before) >= lowest);
+        prop_assert_eq!(!change.exceeded_by_set_up.is_empty(), f(after) >= lowest);
+        prop_assert!(change.hold_ink() || (f(before) < lowest && f(after) < lowest));
+        prop_assert_eq!(change.wait.is_some(), (f(before).milli_celsius() - f(after).milli_celsius()).abs() > 1000);
+    }
+}

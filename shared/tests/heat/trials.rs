@@ -1,0 +1,56 @@
+//! Trials of a cure.
+
+use super::set_up;
+use crate::shop::TestShop;
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::heat::{HeatFact, TrialField, TrialFit, TrialForm, TrialVerdict, trials_for};
+use lastpull_core::job::Fabric;
+use lastpull_core::run::Flash;
+use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
+use uuid::Uuid;
+
+/// A trial of "Brick" on a fabric, told so many seconds after opening.
+fn trial(press: &mut TestShop, at: u64, ink: &str, fabric: Fabric) -> Uuid {
+    let id = press.id();
+    let form = TrialForm { ink: ink.into(), fabric, hits: "2".into(), passes: "1".into(), ..TrialForm::default() };
+    press.record_at(at, id, Fact::Heat(HeatFact::TrialSet(form.check(Units::UsCustomary, None).unwrap())));
+    id
+}
+
+#[test]
+fn trials_are_found_again_by_ink_and_fabric_first_then_by_ink_newest_first() {
+    let (mut press, run) = set_up();
+    let cotton = trial(&mut press, 10, "BRICK", Fabric::Cotton);
+    let nylon = trial(&mut press, 20, "Brick", Fabric::Nylon);
+    let later = trial(&mut press, 30, "brick ", Fabric::Cotton);
+    trial(&mut press, 40, "White", Fabric::Cotton);
+    let found = |press: &TestShop| -> Vec<_> {
+        trials_for(&press.shop(), run).into_iter().map(|(id, _, fit)| (id, fit)).collect()
+    };
+    let (both, ink) = (TrialFit::InkAndFabric, TrialFit::Ink);
+    assert_eq!(found(&press), [(later, both), (cotton, both), (nylon, ink)]);
+    press.record_at(50, later, Fact::Deleted);
+    assert_eq!(found(&press), [(cotton, both), (nylon, ink)]);
+}
+
+#[test]
+fn a_trial_starts_from_the_run_and_only_what_was_changed_is_told() {
+    let (mut press, run) = set_up();
+    let distance = Some(Length::from_inches(2.5));
+    let flash = RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance }));
+    press.set_up(
+        run,
+        vec![RunField::Mesh(Some(156)), flash, RunField::Belt(Some(BeltSpeed::from_units(24.0, Units::UsCustomary)))],
+    );
+    let shop = press.shop();
+    let form = TrialForm::from_run(&shop, shop.run(run).unwrap(), Units::Metric);
+    assert_eq!((form.mesh.as_str(), form.dryer.as_str(), form.flash.as_str()), ("61", "160", "7"));
+    let id = press.id();
+    press.record(id, Fact::Heat(HeatFact::TrialSet(form.check(Units::Metric, None).unwrap())));
+    let kept = press.shop().heat.trial(id).unwrap().clone();
+    let mut edited = TrialForm::of(&kept, Units::Metric);
+    assert_eq!(edited.check(Units::Metric, Some(&kept)), Ok(vec![]));
+    (edited.verdict, edited.outcome) = (TrialVerdict::Adjust, "cracked when stretched".into());
+    let told = [TrialField::Outcome("cracked when stretched".into()), TrialField::Verdict(TrialVerdict::Adjust)];
+    assert_eq!(edited.check(Units::Metric, Some(&kept)).unwrap(), told);
+}

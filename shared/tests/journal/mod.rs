@@ -1,0 +1,6 @@
+//! The journal: folding, merging, and journals of which parts are missing.
+
+mod any;
+mod fold;
+mod frozen;
+mod partial;

@@ -1,0 +1,135 @@
+//! The day's rail: the order of its runs, when each is out of the dryer, and whether that makes it.
+
+use crate::shop::{DAY, TestShop, due, today, wall};
+use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::ids::RunId;
+use lastpull_core::job::{Fabric, Size};
+use lastpull_core::plan::{Rail, RailVerdict, only_on_press, reordered};
+use lastpull_core::run::ForecastBasis;
+use lastpull_core::units::Seconds;
+use uuid::Uuid;
+
+fn ids(rail: &Rail) -> Vec<RunId> {
+    rail.runs.iter().map(|run| run.id).collect()
+}
+
+/// Undated, due tomorrow, due today at four, due today at noon, and on the press.
+fn five() -> (TestShop, [RunId; 5]) {
+    let mut press = TestShop::new();
+    let dues = [None, due(today().plus_days(1), 600), due(today(), 960), due(today(), 720), None];
+    let runs = dues.map(|due| press.ten_minutes(due));
+    press.start_at(0, runs[4]);
+    (press, runs)
+}
+
+#[test]
+fn the_press_comes_first_then_what_is_due_and_the_undated_last() {
+    let (press, [undated, tomorrow, four, noon, running]) = five();
+    assert_eq!(ids(&press.rail(0)), [running, noon, four, tomorrow, undated]);
+    assert!(press.rail(0).runs[0].on_press && !press.rail(0).runs[1].on_press);
+}
+
+#[test]
+fn a_run_alone_on_the_press_needs_no_picking_and_two_do() {
+    let (mut press, [undated, .., running]) = five();
+    assert_eq!(only_on_press(&press.shop()), Some(running));
+    press.start_at(0, undated);
+    assert_eq!(only_on_press(&press.shop()), None);
+    assert_eq!(only_on_press(&TestShop::new().shop()), None);
+}
+
+#[test]
+fn the_shops_own_order_comes_before_due_times_but_not_before_the_press() {
+    let (mut press, [undated, tomorrow, four, noon, running]) = five();
+    press.record(Uuid::nil(), Fact::RunsOrdered(vec![tomorrow, undated, running]));
+    assert_eq!(ids(&press.rail(0)), [running, tomorrow, undated, noon, four]);
+}
+
+#[test]
+fn moving_a_run_gives_the_whole_order_anew() {
+    let (mut press, [undated, tomorrow, four, noon, running]) = five();
+    let moved = reordered(&press.shop(), undated, 1).unwrap();
+    assert_eq!(moved, [running, undated, noon, four, tomorrow]);
+    press.record(Uuid::nil(), Fact::RunsOrdered(moved.clone()));
+    assert_eq!(ids(&press.rail(0)), moved);
+    assert_eq!(reordered(&press.shop(), noon, 99).unwrap(), [running, undated, four, tomorrow, noon]);
+    press.finish_at(60, four);
+    assert_eq!(reordered(&press.shop(), four, 1), None, "its job is finished");
+}
+
+#[test]
+fn nothing_moves_past_the_run_on_the_press() {
+    let (press, [undated, tomorrow, four, noon, running]) = five();
+    assert_eq!(reordered(&press.shop(), undated, 0).unwrap(), [running, undated, noon, four, tomorrow]);
+    assert_eq!(reordered(&press.shop(), running, 3).unwrap(), [running, noon, four, tomorrow, undated]);
+}
+
+#[test]
+fn a_run_leaves_the_rail_when_it_has_its_pieces_and_is_off_the_press() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
+    press.pulls(run, 0, 40, 3);
+    assert_eq!(press.rail(90).runs.len(), 1, "still on the press");
+    press.end_at(100, run);
+    assert_eq!(press.rail(110).verdict, RailVerdict::Empty);
+    press.misprint_at(120, run, 1, true).end_at(130, run);
+    assert_eq!(press.rail(140).runs.len(), 1, "one to print again");
+    press.finish_at(200, run);
+    assert_eq!(press.rail(210).runs.len(), 0);
+}
+
+#[test]
+fn finishes_add_up_with_set_up_between_and_the_dryer_beside_the_next_run() {
+    let mut press = TestShop::new();
+    let first = press.ten_minutes(due(today(), 600));
+    press.set_up(first, vec![RunField::Dwell(Some(Seconds::new(100.0)))]);
+    let second = press.order("Five", None, Fabric::Canvas, &[(Size::One, 5)]);
+    press.guess(second, 120.0);
+    let day = press.rail(0);
+    assert_eq!((day.set_up, day.set_up_learned), (600.0, false));
+    assert_eq!(day.runs[0].basis, Some(ForecastBasis::Guess));
+    assert_eq!(day.runs.iter().map(|run| run.set_up_begins).collect::<Vec<_>>(), [wall(0), wall(1200)]);
+    // 600 of set-up and 600 of pulls, 100 in the dryer; the press is free again at 1200.
+    let finish = |index: usize| day.runs[index].finish.unwrap();
+    assert_eq!((finish(0)[0], finish(1)[0]), (wall(1300), wall(2400)));
+    // t(0.9; 4) = 1.53321 of 15·√(10 + 10²) is 241.206 s; of 30·√(5 + 5²), 251.931 s. Both: 348.783 s.
+    assert_eq!((finish(0)[2], finish(1)[2]), (wall(1300) + 241_206, wall(2400) + 348_783));
+    assert_eq!(finish(0)[1], wall(1300) - 241_207, "early, rounded down");
+    press.start_at(0, first);
+    let day = press.rail(0);
+    assert_eq!((day.runs[0].finish.unwrap()[0], day.runs[1].set_up_begins), (wall(700), wall(600)), "set up already");
+}
+
+#[test]
+fn set_up_is_what_the_shop_says_until_three_changes_have_shown_it() {
+    let mut press = TestShop::new();
+    press.record(Uuid::nil(), Fact::SetUpAllowance(Seconds::new(480.0)));
+    let runs = [(); 5].map(|()| press.order("Run", None, Fabric::Cotton, &[(Size::M, 3)]));
+    let set_up = |press: &TestShop| (press.rail(DAY).set_up, press.rail(DAY).set_up_learned);
+    // The clock runs from the end of one run to the first pull of the next, not to its start.
+    press.start_at(0, runs[0]).end_at(100, runs[0]);
+    press.start_at(150, runs[1]).pull_at(400, runs[1]).end_at(500, runs[1]);
+    press.pull_at(900, runs[2]).end_at(1000, runs[2]);
+    assert_eq!(set_up(&press), (480.0, false), "300 and 400 s are not enough to go by");
+    // Over ninety minutes is no set-up but a break of the day.
+    press.pull_at(1000 + 5401, runs[3]).end_at(7000, runs[3]);
+    assert_eq!(set_up(&press), (480.0, false));
+    press.pull_at(7500, runs[4]);
+    assert_eq!(set_up(&press), (400.0, true), "300, 400 and 500");
+}
+
+#[test]
+fn a_run_to_be_taken_up_again_must_be_set_up_again() {
+    let mut press = TestShop::new();
+    let run = press.ten_minutes(None);
+    press.start_at(0, run).end_at(60, run);
+    assert_eq!(press.rail(100).runs[0].finish.unwrap()[0], wall(100 + 1200));
+}
+
+#[test]
+fn the_rail_and_the_count_agree_on_the_last_piece_in_the_dryer() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 6)]);
+    press.set_up(run, vec![RunField::Dwell(Some(Seconds::new(150.0)))]).pulls(run, 0, 40, 6);
+    // Pulled at 200, out at 350; at 240 that is 110 s away.
+    let finish = press.count(run, 240).pace.unwrap().finish[0];
+    assert_eq!((finish, press.rail(240).runs[0].finish.unwrap()[0]), (wall(350), wall(350)));
+}

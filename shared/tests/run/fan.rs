@@ -1,0 +1,72 @@
+//! The line of what was pulled, opening into the fan of likely finishes.
+
+use crate::shop::{TestShop, wall};
+use lastpull_core::job::Size;
+use lastpull_core::run::{Fan, FanPoint};
+
+fn rises(points: &[FanPoint]) -> bool {
+    points.windows(2).all(|pair| pair[0].at <= pair[1].at && pair[0].pieces <= pair[1].pieces)
+}
+
+fn edges(fan: &Fan) -> [&Vec<FanPoint>; 3] {
+    [&fan.early, &fan.expected, &fan.late]
+}
+
+#[test]
+fn the_fan_opens_now_at_the_count_and_only_ever_rises() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 90)]);
+    // Uneven on purpose, so that the fan is wide: the early edge even of several pieces is now.
+    let mut at = 0;
+    for piece in 0..30 {
+        at += [5, 20, 90][piece % 3];
+        press.pull_at(at, run);
+    }
+    let count = press.count(run, at + 7);
+    let fan = &count.fan;
+    assert_eq!(fan.line.last(), Some(&FanPoint { at: wall(at), pieces: 30 }));
+    assert!(fan.line.len() <= 25 && rises(&fan.line), "{:?}", fan.line);
+    for edge in edges(fan) {
+        assert_eq!((edge.len(), edge[0]), (25, FanPoint { at: wall(at + 7), pieces: 30 }));
+        assert!(rises(edge), "{edge:?}");
+        assert_eq!(edge.last().unwrap().pieces, 90);
+    }
+    for index in 1..25 {
+        let [early, expected, late] = edges(fan).map(|edge| edge[index]);
+        assert_eq!((early.pieces, expected.pieces), (expected.pieces, late.pieces));
+        assert!(early.at <= expected.at && expected.at < late.at);
+    }
+    let finish = count.pace.unwrap().finish;
+    assert_eq!(edges(fan).map(|edge| edge.last().unwrap().at), [finish[1], finish[0], finish[2]]);
+}
+
+#[test]
+fn the_fan_has_a_point_for_each_piece_while_few_are_left() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
+    press.pulls(run, 0, 40, 6);
+    let fan = press.count(run, 200).fan;
+    // Even gaps leave nothing to open into.
+    let points = [(200, 6), (240, 7), (280, 8), (320, 9)].map(|(at, pieces)| FanPoint { at: wall(at), pieces });
+    for edge in edges(&fan) {
+        assert_eq!(edge[..], points);
+    }
+}
+
+#[test]
+fn a_run_that_has_not_begun_has_a_fan_and_no_line() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
+    press.guess(run, 60.0);
+    let fan = press.count(run, 100).fan;
+    assert_eq!((fan.line.len(), fan.expected[0]), (0, FanPoint { at: wall(100), pieces: 0 }));
+    assert_eq!(fan.expected[9], FanPoint { at: wall(100 + 540), pieces: 9 });
+}
+
+#[test]
+fn the_fan_ends_at_the_order_however_many_were_spoiled() {
+    for was_counted in [true, false] {
+        let (mut press, run) = TestShop::with_run(&[(Size::M, 20)]);
+        press.pulls(run, 0, 40, 8).misprint_at(300, run, 1, was_counted);
+        let count = press.count(run, 310);
+        assert_eq!(count.fan.line.last().unwrap().pieces, count.good, "counted: {was_counted}");
+        assert_eq!(count.fan.late.last().unwrap().pieces, 20, "counted: {was_counted}");
+    }
+}

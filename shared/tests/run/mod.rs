@@ -1,0 +1,7 @@
+//! A run: checks, counting, pace and forecast.
+
+mod checks;
+mod counting;
+mod fan;
+mod forecast;
+mod standing;

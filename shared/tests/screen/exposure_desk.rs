@@ -1,0 +1,200 @@
+//! The exposure page: choices, test form, and the air of the room.
+
+use super::{RUN, two_in};
+use crate::shop::{HOUR, TestShop, near, wall};
+use lastpull_core::facts::Fact;
+use lastpull_core::heat::HeatFact;
+use lastpull_core::ids::Subject;
+use lastpull_core::screen::{
+    Coats, EmulsionForm, ExposureChoice, ExposureForm, ExposureMethod, ExposureMethodKind, ExposureRefused, Family,
+    HumidityEffect, LampForm, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw, ScreenField, StencilFact,
+    exposure_home, known_cloths, known_coats, mesh_rows, room_humidity,
+};
+use lastpull_core::units::{Seconds, Temperature, Units};
+
+fn sheet(threads: u16) -> MeshSheet {
+    MeshSheet { thread_um: Some(64), ..MeshSheet::of_count(MeshCount::PerInch(threads)) }
+}
+
+/// A point lamp, an emulsion, and an exposure found for mesh 156 through the form.
+fn exposed(kind: LampKind) -> (TestShop, Subject, Subject) {
+    let mut press = TestShop::new();
+    let (lamp, blue) = (press.id(), press.id());
+    let form = LampForm { name: "Bulb".into(), kind, distance: "20".into() };
+    press.record(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap())));
+    let form = EmulsionForm { name: "Harbour blue".into(), family: Some(Family::Diazo), solids: String::new() };
+    press.record(blue, Fact::Stencil(StencilFact::Emulsion(form.check(None).unwrap())));
+    (press, lamp, blue)
+}
+
+fn find(press: &mut TestShop, seconds: u64, form: &ExposureForm) -> Subject {
+    let fact = form.check(&press.shop(), None, Units::UsCustomary).unwrap();
+    let id = press.id();
+    press.record_at(seconds, id, Fact::Stencil(fact));
+    id
+}
+
+#[test]
+fn the_desk_begins_with_what_the_shop_exposed_last() {
+    let (mut press, lamp, blue) = exposed(LampKind::Point);
+    let first = ExposureChoice { emulsion: Some(blue), lamp: Some(lamp), ..ExposureChoice::default() };
+    assert_eq!(ExposureChoice::from_latest(&press.shop()), first);
+    assert_eq!(first.query(), None);
+    press.screen_with("3", vec![ScreenField::Mesh(Some(sheet(230)))]);
+    assert_eq!(ExposureChoice::from_latest(&press.shop()).cloth, Some(sheet(230).cloth()));
+    let form = ExposureForm {
+        emulsion: Some(blue),
+        lamp: Some(lamp),
+        mesh: "156".into(),
+        thread: "64".into(),
+        coats_print: "2".into(),
+        coats_squeegee: "1".into(),
+        kind: ExposureMethodKind::Practice,
+        time: "90".into(),
+        ..ExposureForm::default()
+    };
+    find(&mut press, 60, &form);
+    let shop = press.shop();
+    let pick = ExposureChoice::from_latest(&shop);
+    assert_eq!((pick.cloth, pick.coats), (Some(sheet(156).cloth()), Some(Coats { print: 2, squeegee: 1 })));
+    assert_eq!(known_cloths(&shop), [sheet(156).cloth(), sheet(230).cloth()]);
+    assert_eq!(known_coats(&shop), [Coats { print: 2, squeegee: 1 }]);
+    press.record(lamp, Fact::Deleted);
+    assert_eq!(pick.without_deleted(&press.shop()).lamp, None);
+}
+
+#[test]
+fn a_test_is_written_down_for_what_was_picked() {
+    let (mut press, lamp, blue) = exposed(LampKind::Point);
+    let cloth = MeshCloth { dyed: true, ..sheet(156).cloth() };
+    let coats = Some(Coats { print: 2, squeegee: 1 });
+    let pick = ExposureChoice { emulsion: Some(blue), lamp: Some(lamp), cloth: Some(cloth), coats };
+    let form = ExposureForm { time: "60".into(), solid: "7".into(), ..ExposureForm::for_choice(&pick, Units::Metric) };
+    let id = find(&mut press, 60, &form);
+    let shop = press.shop();
+    let fact = &shop.exposure_log.exposure(id).unwrap().fact;
+    assert_eq!((fact.cloth, fact.coats, fact.emulsion, fact.lamp), (cloth, coats, blue, lamp));
+    // Back from twenty inches to thirty: (30/20)² times as long, by the inverse-square law.
+    let far = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "30".into() };
+    let fields = far.check(Units::UsCustomary, shop.exposure_log.lamp(lamp)).unwrap();
+    press.record(lamp, Fact::Stencil(StencilFact::Lamp(fields)));
+    let form = ExposureForm::for_other_distance(&pick, fact, Units::UsCustomary);
+    let found = form.preview(&press.shop(), None, Units::UsCustomary).unwrap().unwrap();
+    assert!(near(found.time.seconds(), 60.0 * 2.25));
+    assert_eq!(ExposureForm::for_choice(&ExposureChoice::default(), Units::Metric).per, Units::Metric);
+}
+
+#[test]
+fn a_screen_brings_its_own_mesh_coats_and_emulsion() {
+    let (mut press, lamp, blue) = exposed(LampKind::Point);
+    let green = press.id();
+    let form = EmulsionForm { name: "Marsh green".into(), family: Some(Family::Diazo), ..EmulsionForm::default() };
+    press.record(green, Fact::Stencil(StencilFact::Emulsion(form.check(None).unwrap())));
+    let screen = press.screen_with(
+        "3",
+        vec![
+            ScreenField::Mesh(Some(sheet(230))),
+            ScreenField::Emulsion("marsh GREEN ".into()),
+            ScreenField::Coats(Some(Coats { print: 1, squeegee: 1 })),
+        ],
+    );
+    let plain = press.screen_with("4", Vec::new());
+    let shop = press.shop();
+    let pick = ExposureChoice::for_screen(&shop, screen);
+    let expected = ExposureChoice {
+        emulsion: Some(green),
+        cloth: Some(sheet(230).cloth()),
+        coats: Some(Coats { print: 1, squeegee: 1 }),
+        lamp: Some(lamp),
+    };
+    assert_eq!(pick, expected);
+    assert_eq!(ExposureChoice::for_screen(&shop, plain).emulsion, Some(blue));
+}
+
+#[test]
+fn the_preview_tells_by_what_the_tests_time_is_multiplied() {
+    let (press, lamp, blue) = exposed(LampKind::Point);
+    let shop = press.shop();
+    let form = ExposureForm {
+        emulsion: Some(blue),
+        lamp: Some(lamp),
+        time: "120".into(),
+        solid: "5".into(),
+        ..ExposureForm::default()
+    };
+    // Two steps up: `time_factor_to_move_this_many_steps_up` of step 3 in `exposure_step_guide.csv`.
+    let factor = form.preview(&shop, None, Units::UsCustomary).unwrap().unwrap().factor.unwrap();
+    assert!((factor - 1.995_262).abs() < 1e-6);
+    // From ten inches to twenty is four times the time, by the inverse-square law.
+    let moved = ExposureForm { kind: ExposureMethodKind::Distance, from: "10".into(), ..form.clone() };
+    let found = moved.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
+    assert!(near(found.factor.unwrap(), 4.0));
+    assert!(matches!(found.found, ExposureMethod::Distance { .. }));
+    let known = ExposureForm { kind: ExposureMethodKind::Practice, ..form };
+    let found = known.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
+    assert_eq!((found.factor, found.time), (None, Seconds::new(120.0)));
+}
+
+#[test]
+fn tubes_panels_and_contact_tables_are_refused_before_a_distance_is_typed() {
+    for (kind, law) in [
+        (LampKind::Tubes, NoDistanceLaw::Tubes),
+        (LampKind::Panel, NoDistanceLaw::Panel),
+        (LampKind::Contact, NoDistanceLaw::Contact),
+    ] {
+        let (press, lamp, blue) = exposed(kind);
+        let form = ExposureForm {
+            emulsion: Some(blue),
+            lamp: Some(lamp),
+            kind: ExposureMethodKind::Distance,
+            ..ExposureForm::default()
+        };
+        let refused = form.preview(&press.shop(), None, Units::UsCustomary).unwrap_err();
+        assert_eq!(refused, ExposureRefused::Distance(law));
+    }
+}
+
+#[test]
+fn a_reading_of_the_room_says_something_for_two_hours() {
+    let (mut press, _, blue) = exposed(LampKind::Point);
+    let damp = |press: &TestShop, seconds| room_humidity(&press.shop(), blue, wall(seconds)).unwrap();
+    assert_eq!(damp(&press, 0).note, HumidityEffect::NotRead);
+    let reading = press.id();
+    let fact = HeatFact::RoomRead { temperature: Temperature::from_fahrenheit(80.0), humidity: 62, by: None };
+    press.record_at(60, reading, Fact::Heat(fact));
+    assert_eq!((damp(&press, 2 * HOUR).note, damp(&press, 2 * HOUR).humidity), (HumidityEffect::MoreTime, Some(62)));
+    assert_eq!(damp(&press, 2 * HOUR + 120).note, HumidityEffect::NotRead);
+    assert_eq!(room_humidity(&press.shop(), reading, wall(120)), None);
+}
+
+#[test]
+fn meshes_are_listed_once_with_the_frames_they_are_on() {
+    let mut press = TestShop::new();
+    let full = MeshSheet { opening_um: Some(95), thickness_um: Some(100), ..sheet(156) };
+    press.screen_with("9", vec![ScreenField::Mesh(Some(full))]);
+    press.screen_with("8", vec![ScreenField::Mesh(Some(full))]);
+    press.screen_with("1", vec![ScreenField::Mesh(Some(sheet(110)))]);
+    press.screen_with("2", Vec::new());
+    let rows = mesh_rows(&press.shop());
+    assert_eq!(rows.iter().map(|row| row.labels.join(" ")).collect::<Vec<_>>(), ["1", "8 9"]);
+    assert_eq!(rows.iter().map(lastpull_core::screen::MeshRow::is_full).collect::<Vec<_>>(), [false, true]);
+    let home = exposure_home(&press.shop(), wall(60));
+    assert_eq!((home.meshes, home.full_sheets, home.trend), (2, 1, None));
+}
+
+#[test]
+fn the_way_in_counts_what_waits_and_what_lies_in_the_bath() {
+    let (mut press, ..) = two_in();
+    press.waiting_screen(RUN, "9");
+    let home = exposure_home(&press.shop(), wall(HOUR));
+    assert_eq!((home.in_bath, home.waiting, home.exposures), (2, 1, 0));
+}
+
+#[test]
+fn dyed_mesh_is_another_mesh_to_pick() {
+    let mut press = TestShop::new();
+    press.screen_with("1", vec![ScreenField::Mesh(Some(sheet(156)))]);
+    press.screen_with("2", vec![ScreenField::Mesh(Some(MeshSheet { dyed: true, ..sheet(156) }))]);
+    let dyed: Vec<bool> = known_cloths(&press.shop()).iter().map(|cloth: &MeshCloth| cloth.dyed).collect();
+    assert_eq!(dyed, [false, true]);
+}
