@@ -1,7 +1,7 @@
 //! A single entry as bytes: how the tail of the journal is stored.
 //!
 //! Schema, version 1: one byte `1`; then in postcard: device (16 bytes), number, wall, counter,
-//! subject (16 bytes), and the fact as in [`encode_fact`]. **Frozen**; a change is a new version with a
+//! subject (16 bytes), and the fact as in `encode_fact`. **Frozen**; a change is a new version with a
 //! decoder of its own beside this one.
 
 use super::{Entry, JournalFact, Stamp};
@@ -34,7 +34,7 @@ pub(super) fn encode_fact<F: JournalFact>(fact: &F, out: &mut Vec<u8>) {
     }
 }
 
-/// Reads what [`encode_fact`] wrote.
+/// Reads what `encode_fact` wrote.
 pub(super) fn decode_fact<F: JournalFact>(from: &mut Reader<'_>) -> F {
     if bool::decode(from) { F::decode(from) } else { F::unknown(Encode::decode(from), Encode::decode(from)) }
 }

@@ -7,7 +7,7 @@
 //! - Photos contain no metadata: neither place nor camera leaves the device with them.
 //!
 //! - [`JpegPhoto`]: the bytes of a photo, which are JPEG without metadata, of limited size, identified by
-//!   [`PhotoId`]
+//!   [`PhotoId`](crate::ids::PhotoId)
 //! - [`Photos`]: which photos show which subjects, folded from the facts
 //! - [`PhotoStore`]: the contract of every store for the bytes, with its tests in [`contract`]
 //! - [`Zoom`]: scale and position of a photo in its window

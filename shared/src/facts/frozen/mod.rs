@@ -5,7 +5,7 @@
 //! today, so that reordering or renaming a variant or a field fails. The generator of the property tests and the
 //! hash beside `checkpoint::VERSION` draw on the same rows.
 //!
-//! To add a variant, add it at the end of its enum; the `match` in [`frozen!`] does not compile until the variant
+//! To add a variant, add it at the end of its enum; the `match` in `frozen!` does not compile until the variant
 //! has a row. Write the row with two empty literals and run the tests: they report what to write there, to be
 //! checked by eye. A new stored type gets a block of its own.
 //!

@@ -72,7 +72,7 @@ pub struct MeshCloth {
 }
 
 impl MeshCloth {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         self.count.in_bounds() && self.thread_um.is_none_or(|um| um <= MeshSheet::MAX_UM)
     }
@@ -116,7 +116,7 @@ impl MeshSheet {
         MeshCloth { count: self.count, thread_um: self.thread_um, dyed: self.dyed }
     }
 
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub fn in_bounds(&self) -> bool {
         let um = |value: Option<u16>| value.is_none_or(|um| (1..=Self::MAX_UM).contains(&um));
         self.count.in_bounds()

@@ -6,7 +6,7 @@ use crate::ids::RunId;
 use crate::shop::Shop;
 use crate::units::{parse_number, parse_whole};
 
-/// The form of pieces and times for [`CoverView`].
+/// The form of pieces and times for [`CoverView`](crate::ink::CoverView).
 #[derive(Clone, Debug, PartialEq)]
 pub struct CoverForm {
     /// Number of pieces.

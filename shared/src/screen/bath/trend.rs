@@ -73,7 +73,7 @@ pub enum ScreensLeft {
     },
 }
 
-/// The speed of a charge; `None` if there are fewer than [`MIN_BATCHES`] batches.
+/// The speed of a charge; `None` if there are fewer than `MIN_BATCHES` batches.
 pub fn bath_pace(points: &[BathPoint]) -> Option<BathPace> {
     if points.len() < MIN_BATCHES {
         return None;
@@ -92,7 +92,7 @@ pub fn bath_pace(points: &[BathPoint]) -> Option<BathPace> {
 /// slowing if the slope of a robust line through the latest 40 batches is positive over its whole 80 %
 /// interval. The line is then extended to the limit, and the bounds of the slope give the bounds of the
 /// number of screens. The uncertainty is that of the slope only. Our own rule, using the method of
-/// [`theil_sen`].
+/// `theil_sen`.
 pub fn bath_trend(points: &[BathPoint], recharge_at: u16) -> BathTrend {
     let Some(pace) = bath_pace(points) else {
         return BathTrend::TooFew { more: MIN_BATCHES.saturating_sub(points.len()) };
