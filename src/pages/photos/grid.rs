@@ -1,13 +1,12 @@
 //! The photos of a subject as thumbnails, and the buttons that add more.
 
 use super::photo_url::PhotoFetcher;
-use super::viewer::PhotoView;
+use super::viewer::{PhotoView, section_of};
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::pictures;
 use crate::store::{PhotoProgress, PhotoSource, Store};
-use lastpull_core::ids::PhotoId;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{PhotoId, Subject};
 use lastpull_core::photo::{LOW_PHOTO_COUNT, Photo};
 use leptos::html;
 use leptos::prelude::*;
@@ -60,11 +59,6 @@ pub fn Photos(
             {move || is_open.get().then(|| view! { <PhotoView subject photos open/> })}
         </section>
     }
-}
-
-/// Element that gets the keyboard focus when the focused one is removed.
-pub fn section_of(subject: Subject) -> String {
-    format!("photos-{subject}")
 }
 
 /// A button that takes pictures from the camera or from the device's files.

@@ -1,13 +1,11 @@
 //! One photo, as large as the window: zoomed by pinch, double tap, buttons or keys.
 
-use super::grid::section_of;
 use super::photo_url::PhotoFetcher;
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::dom;
 use crate::store::{PhotoSource, Store};
-use lastpull_core::ids::PhotoId;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{PhotoId, Subject};
 use lastpull_core::photo::{DoubleTap, Photo, Zoom};
 use leptos::html;
 use leptos::prelude::*;
@@ -209,4 +207,9 @@ fn FullPhoto(photo: PhotoId, label: String) -> impl IntoView {
             Some(PhotoSource::Fault(fault)) => view! { <p>{i18n::storage_fault(&fault)}</p> }.into_any(),
         }}
     }
+}
+
+/// Element that gets the keyboard focus when the focused one is removed.
+pub fn section_of(subject: Subject) -> String {
+    format!("photos-{subject}")
 }
