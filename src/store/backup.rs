@@ -1,11 +1,11 @@
 //! Exporting and importing the backup file.
 
 use super::Store;
-use super::archive::Work;
-use super::open::{MergeError, MergeSummary};
+use super::archive::{MergeError, MergeSummary};
+use super::notice::StoreEvent;
 use super::photos::has_room;
 use super::save_queue::SaveState;
-use crate::lazy::{ChunkLoadError, chunk};
+use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::files::{ExportOutcome, FileParts, Incoming, Outgoing};
 use crate::platform::{clock, ids, spawn_local};
 use lastpull_core::exchange::{Backup, BackupProblem, BackupWriter, read_backup};
@@ -62,7 +62,7 @@ pub enum ImportError {
     /// No file was picked, or it could not be read.
     NotRead,
     /// The chunk that reads it could not be loaded.
-    ChunkLoadError,
+    ChunkNotLoaded,
     /// The device has too little space for its photos.
     NoRoom,
     /// It is not a backup, or damaged.
@@ -117,7 +117,7 @@ impl Store {
     async fn make_backup_later(self) -> Option<BackupFile> {
         let made = make_backup_lazily(self).await;
         if made.is_err() {
-            self.notify(crate::i18n::part_failed_text());
+            self.notify_event(StoreEvent::ChunkNotLoaded);
         }
         made.ok().flatten()
     }
@@ -205,7 +205,7 @@ impl Store {
             let imported = match file {
                 Some(file) => match import_backup_lazily(self, file).await {
                     Ok(imported) => imported,
-                    Err(ChunkLoadError) => Err(ImportError::ChunkLoadError),
+                    Err(ChunkLoadError) => Err(ImportError::ChunkNotLoaded),
                 },
                 None => Err(ImportError::NotRead),
             };
@@ -230,6 +230,7 @@ impl Store {
             Ok(()) => self.merge(arriving).await.map_err(|error| match error {
                 MergeError::Conflict(conflict) => ImportError::Conflict(conflict),
                 MergeError::Storage(fault) => ImportError::Storage(fault),
+                MergeError::ChunkNotLoaded => ImportError::ChunkNotLoaded,
             }),
             Err(error) => Err(error),
         };

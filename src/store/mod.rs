@@ -12,6 +12,7 @@
 mod archive;
 mod backup;
 mod demo;
+mod load;
 mod notice;
 mod open;
 mod persistence;
@@ -19,7 +20,8 @@ mod photos;
 mod save_queue;
 
 pub use backup::{BackupState, ImportError, ImportSummary};
-pub use notice::Notice;
+pub use load::LoadError;
+pub use notice::{Message, Notice, StoreEvent};
 pub use open::Loading;
 pub use persistence::Persistence;
 pub use photos::{PhotoError, PhotoProgress, PhotoSource};
@@ -119,7 +121,7 @@ impl Store {
             self.delete_leftover_demo();
         });
         clock::every(Duration::from_secs(30 * 60), platform::updates::check_for_update);
-        save_queue::warn_before_leaving(self);
+        self.warn_before_leaving();
     }
 
     /// Changes the device's settings and saves them.

@@ -3,7 +3,7 @@
 //! a message and a way to export the data; nothing that was counted is dropped.
 
 use super::Store;
-use crate::i18n;
+use super::notice::StoreEvent;
 use crate::platform::{clock, spawn_local, tabs};
 use lastpull_core::facts::{Draft, Fact};
 use lastpull_core::ids::Subject;
@@ -68,7 +68,7 @@ impl Store {
         debug_assert!(kept, "out of bounds: {facts:?}");
         if !kept {
             // After any notice in which the page reports success.
-            clock::after(Duration::ZERO, move || self.notify(i18n::not_written()));
+            clock::after(Duration::ZERO, move || self.notify_event(StoreEvent::OutOfBounds));
             return false;
         }
         let at = clock::now().now;
@@ -163,14 +163,14 @@ impl Store {
             }
         }
     }
-}
 
-/// Makes the browser ask before the page is closed with unsaved facts.
-pub(super) fn warn_before_leaving(store: Store) {
-    let handle = window_event_listener(leptos::ev::beforeunload, move |event| {
-        if store.pending.with_untracked(|waiting| !waiting.is_empty()) {
-            event.prevent_default();
-        }
-    });
-    std::mem::forget(handle);
+    /// Makes the browser ask before the page is closed with unsaved facts.
+    pub(super) fn warn_before_leaving(self) {
+        let handle = window_event_listener(leptos::ev::beforeunload, move |event| {
+            if self.pending.with_untracked(|pending| !pending.is_empty()) {
+                event.prevent_default();
+            }
+        });
+        std::mem::forget(handle);
+    }
 }

@@ -1,5 +1,6 @@
 //! The photos of a subject as thumbnails, and the buttons that add more.
 
+use super::error_text::photo_error_text;
 use super::photo_url::PhotoFetcher;
 use super::viewer::{PhotoView, section_of};
 use crate::components::Icon;
@@ -53,7 +54,7 @@ pub fn Photos(
                     }
                 }))}
                 {move || progress.with(|progress| progress.refused.iter().map(|(file, why)| {
-                    view! { <p class="problem"><Icon name="alert"/>{i18n::photo_refused(file, i18n::photo_not_taken(why))}</p> }
+                    view! { <p class="problem"><Icon name="alert"/>{i18n::photo_refused(file, photo_error_text(why))}</p> }
                 }).collect::<Vec<_>>())}
             </div>
             {move || is_open.get().then(|| view! { <PhotoView subject photos open/> })}

@@ -63,7 +63,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
     let delete = move |_| {
         if let Some((_, photo)) = here.get_untracked() {
             close();
-            store.delete_photo(subject, &photo);
+            store.delete_photo(subject, &photo, i18n::photo_deleted());
             dom::focus(&section_of(subject));
         }
     };
