@@ -12,6 +12,7 @@ mod frozen;
 mod heat;
 mod heat_room;
 mod heat_tests;
+mod import_rules;
 mod ink;
 mod jobs;
 mod parts;
