@@ -99,7 +99,7 @@ async fn import_backup_lazily(
 impl Store {
     /// Makes the backup file: everything stored, and facts that could not be saved.
     pub fn prepare_backup(self) {
-        self.backup.update(|backup| {
+        self.setters().backup.update(|backup| {
             backup.busy = true;
             backup.ready = None;
         });
@@ -107,7 +107,7 @@ impl Store {
             // Lets the page show the progress before the packing blocks the thread.
             clock::wait(Duration::from_millis(20)).await;
             let ready = self.make_backup_later().await;
-            self.backup.update(|backup| {
+            self.setters().backup.update(|backup| {
                 backup.busy = false;
                 backup.ready = ready;
             });
@@ -167,7 +167,7 @@ impl Store {
             if matches!(left, ExportOutcome::Shared | ExportOutcome::Downloaded) {
                 if !ready.rescued.is_empty() {
                     // They are in the file now; if saved here too, they would count twice after an import of the file.
-                    self.pending.update(|waiting| {
+                    self.setters().pending.update(|waiting| {
                         for draft in &ready.rescued {
                             if let Some(at) = waiting.iter().position(|waiting| waiting.draft == *draft) {
                                 waiting.remove(at);
@@ -180,7 +180,7 @@ impl Store {
                     settings.backed_up = Some(clock::now().now);
                     settings.backed_up_facts = ready.facts;
                 });
-                self.backup.update(|backup| backup.ready = None);
+                self.setters().backup.update(|backup| backup.ready = None);
             }
         });
     }
@@ -196,7 +196,7 @@ impl Store {
 
     /// Imports a backup file: all of it or nothing.
     pub fn import(self, file: Option<Incoming>) {
-        self.backup.update(|backup| {
+        self.setters().backup.update(|backup| {
             backup.busy = true;
             backup.imported = None;
         });
@@ -209,7 +209,7 @@ impl Store {
                 },
                 None => Err(ImportError::NotRead),
             };
-            self.backup.update(|backup| {
+            self.setters().backup.update(|backup| {
                 backup.busy = false;
                 backup.imported = Some(imported);
             });

@@ -37,7 +37,7 @@ impl Store {
                 return;
             };
             self.update_settings(crate::platform::settings::Settings::suspend_shop);
-            self.backup.set(BackupState::default());
+            self.setters().backup.set(BackupState::default());
             let storage = IndexedDb::new(DEMO);
             let filled = async {
                 storage.erase().await?;
@@ -48,7 +48,7 @@ impl Store {
             };
             match filled.await {
                 Ok(()) => self.open(),
-                Err(fault) => self.loading.set(Loading::Failed(fault.into())),
+                Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
             }
         });
     }
@@ -57,10 +57,10 @@ impl Store {
     pub fn leave_demo(self, notice: String) {
         let storage = self.storage.get_value();
         self.update_settings(crate::platform::settings::Settings::resume_shop);
-        self.backup.set(BackupState::default());
-        self.pending.set(Vec::new());
-        self.shop.set(Shop::default());
-        self.notice.set(None);
+        self.setters().backup.set(BackupState::default());
+        self.setters().pending.set(Vec::new());
+        self.setters().shop.set(Shop::default());
+        self.setters().notice.set(None);
         spawn_local(async move {
             // Erased first: if another tab keeps the database open, only an empty one waits for deletion.
             let _ = storage.erase().await;

@@ -54,10 +54,10 @@ impl Store {
     }
 
     fn show(self, notice: Notice) {
-        self.notice.set(Some(notice.clone()));
+        self.setters().notice.set(Some(notice.clone()));
         clock::after(NOTICE_DURATION, move || {
             if self.notice.with_untracked(|shown| shown.as_ref() == Some(&notice)) {
-                self.notice.set(None);
+                self.setters().notice.set(None);
             }
         });
     }
@@ -65,7 +65,7 @@ impl Store {
     /// Undoes the action of the notice.
     pub fn undo_notice(self) {
         if let Some(notice) = self.notice.get_untracked() {
-            self.notice.set(None);
+            self.setters().notice.set(None);
             self.record_all(notice.undo);
         }
     }

@@ -34,19 +34,19 @@ impl Store {
         let demo = self.settings.with_untracked(|settings| settings.demo);
         let name = if demo { DEMO } else { SHOP };
         self.storage.set_value(IndexedDb::new(name).with_worker(JournalWorker::of_page()));
-        self.loading.set(Loading::Reading);
+        self.setters().loading.set(Loading::Reading);
         tabs::listen(name, move |message| self.on_tab_message(message));
         spawn_local(async move {
             match self.reload().await {
                 Ok(from_scratch) => {
-                    self.loading.set(Loading::Ready);
+                    self.setters().loading.set(Loading::Ready);
                     let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
                     let photos = self.shop.with_untracked(|shop| shop.photos != Photos::default());
                     if from_scratch || long || photos {
                         clock::after(Duration::from_millis(2500), move || self.compact(from_scratch || long));
                     }
                 }
-                Err(error) => self.loading.set(Loading::Failed(error)),
+                Err(error) => self.setters().loading.set(Loading::Failed(error)),
             }
         });
     }
@@ -61,9 +61,9 @@ impl Store {
                 other => break other?,
             }
         };
-        self.device.set(folded.opened.device);
+        self.setters().device.set(folded.opened.device);
         self.recent.set_value(folded.opened.tail);
-        self.shop.set(folded.shop);
+        self.setters().shop.set(folded.shop);
         Ok(folded.from_scratch)
     }
 
@@ -71,7 +71,7 @@ impl Store {
     pub(super) fn apply_saved(self, entries: &[Entry]) {
         self.recent.update_value(|recent| recent.extend_from_slice(entries));
         let mut follows = false;
-        self.shop.update(|shop| follows = shop.apply_all(entries));
+        self.setters().shop.update(|shop| follows = shop.apply_all(entries));
         if !follows {
             self.spawn_reload();
         }
@@ -80,7 +80,7 @@ impl Store {
     fn spawn_reload(self) {
         spawn_local(async move {
             if let Err(error) = self.reload().await {
-                self.loading.set(Loading::Failed(error));
+                self.setters().loading.set(Loading::Failed(error));
             }
         });
     }
@@ -99,14 +99,14 @@ impl Store {
             match storage.erase().await {
                 Ok(()) => {
                     settings::forget();
-                    self.settings.set(settings::load());
-                    self.backup.set(BackupState::default());
-                    self.pending.set(Vec::new());
+                    self.setters().settings.set(settings::load());
+                    self.setters().backup.set(BackupState::default());
+                    self.setters().pending.set(Vec::new());
                     tabs::notify_changed();
                     crate::platform::dom::set_hash("");
                     self.open();
                 }
-                Err(fault) => self.loading.set(Loading::Failed(fault.into())),
+                Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
             }
         });
     }

@@ -75,11 +75,11 @@ impl Store {
         let drafts = facts.into_iter().map(|(subject, fact)| PendingFact { draft: Draft { at, subject, fact } });
         // A commit takes a few milliseconds, drawing the count many times that: the write goes first, and
         // one drawing shows the saved count. If the write takes longer, the unsaved count is shown.
-        self.pending.update_untracked(|waiting| waiting.extend(drafts));
+        self.setters().pending.update_untracked(|waiting| waiting.extend(drafts));
         self.write();
         after_write(move || {
             if self.pending.with_untracked(|waiting| !waiting.is_empty()) {
-                self.pending.notify();
+                self.setters().pending.notify();
             }
         });
         true
@@ -112,7 +112,7 @@ impl Store {
 
     /// Tries again to save, after the user asked for it.
     pub fn retry_save(self) {
-        self.saving.set(SaveState::Fine);
+        self.setters().saving.set(SaveState::Fine);
         self.write();
     }
 
@@ -143,22 +143,22 @@ impl Store {
                         .backup
                         .with_untracked(|backup| backup.ready.as_ref().is_some_and(|ready| !ready.rescued.is_empty()));
                     if stale {
-                        self.backup.update(|backup| backup.ready = None);
+                        self.setters().backup.update(|backup| backup.ready = None);
                     }
-                    self.pending.update(|waiting| drop(waiting.drain(..drafts.len().min(waiting.len()))));
+                    self.setters().pending.update(|waiting| drop(waiting.drain(..drafts.len().min(waiting.len()))));
                     self.apply_saved(&entries);
                     tabs::notify_saved(&entries);
                     if self.saving.with_untracked(|state| *state != SaveState::Fine) {
-                        self.saving.set(SaveState::Fine);
+                        self.setters().saving.set(SaveState::Fine);
                     }
                 }
                 Err(fault) => match RETRIES.get(failures) {
                     Some(delay) => {
                         failures += 1;
-                        self.saving.set(SaveState::Retrying(fault));
+                        self.setters().saving.set(SaveState::Retrying(fault));
                         clock::wait(*delay).await;
                     }
-                    None => self.saving.set(SaveState::Blocked(fault)),
+                    None => self.setters().saving.set(SaveState::Blocked(fault)),
                 },
             }
         }

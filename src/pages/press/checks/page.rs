@@ -20,11 +20,7 @@ use leptos::prelude::*;
 pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let change = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| changeover(shop, id, store.clock.get_untracked().now))
-    });
+    let change = store.every_minute(move |shop, clock| changeover(shop, id, clock.now));
     let hold = Memo::new(move |_| change.with(|change| change.as_ref().is_some_and(Changeover::hold_ink)));
     let asking = RwSignal::new(false);
     let open = Memo::new(move |_| list.with(CheckList::open) as u32);

@@ -18,11 +18,7 @@ use leptos::prelude::*;
 #[component]
 pub fn BathPage() -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let bath = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| bath_view(shop, waiting_screens(shop), store.clock.get_untracked().now))
-    });
+    let bath = store.every_minute(move |shop, clock| bath_view(shop, waiting_screens(shop), clock.now));
     let asking = RwSignal::new(None::<Dialog>);
     let close = Callback::new(move |()| asking.set(None));
     let aside = move || {
