@@ -18,9 +18,9 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
     let store = Store::from_context();
     let print = card.with_untracked(|card| card.as_ref().map(|card| card.print).unwrap_or_default());
     let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.mark)));
-    let resting =
+    let debounced =
         Debounced::new(Callback::new(move |mark: Option<Mark>| record_change(store, id, |form| form.mark = mark)));
-    let mark = Memo::new(move |_| resting.shown.get().unwrap_or_else(|| told.get()));
+    let mark = Memo::new(move |_| debounced.shown.get().unwrap_or_else(|| told.get()));
     let art = NodeRef::<html::Div>::new();
     let at = move |event: &PointerEvent| {
         let rect = art.get_untracked()?.get_bounding_client_rect();
@@ -31,14 +31,14 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
     let down = move |event: PointerEvent| {
         if let (Some(art), Some(mark)) = (art.get_untracked(), at(&event)) {
             let _ = art.set_pointer_capture(event.pointer_id());
-            resting.set(Some(mark));
+            debounced.set(Some(mark));
         }
     };
     let moves = move |event: PointerEvent| {
         // A finger on the screen, or a pressed mouse button.
         if event.buttons() > 0 {
             if let Some(mark) = at(&event) {
-                resting.set(Some(mark));
+                debounced.set(Some(mark));
             }
         }
     };
@@ -53,7 +53,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
         };
         event.prevent_default();
         let from = mark.get_untracked();
-        resting.set(Some(from.map_or(Mark::at(0.5, 0.5), |mark| mark.nudged(right, down))));
+        debounced.set(Some(from.map_or(Mark::at(0.5, 0.5), |mark| mark.nudged(right, down))));
     };
     let (cloth, ink) = print.colours();
     let (width, height) = print.shape();
@@ -82,7 +82,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
         </div>
         <p class="failure-mark-words" role="status" id="mark-words">{move || in_words(mark.get())}</p>
         {move || mark.with(Option::is_some).then(|| view! {
-            <button type="button" class="button quiet" id="mark-clear" on:click=move |_| resting.done(None)><Icon name="cross"/>{i18n::failure_mark_clear()}</button>
+            <button type="button" class="button quiet" id="mark-clear" on:click=move |_| debounced.done(None)><Icon name="cross"/>{i18n::failure_mark_clear()}</button>
         })}
     }
 }
