@@ -1,5 +1,6 @@
 //! A run in the schedule.
 
+use crate::components::drag::capture;
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
 use crate::route::Route;
@@ -97,7 +98,7 @@ fn Handles(
 ) -> impl IntoView {
     let take = move |event: PointerEvent| {
         if let Some(handle) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) {
-            let _ = handle.set_pointer_capture(event.pointer_id());
+            capture(&handle, &event);
         }
         let from = f64::from(event.client_y());
         drag.set(Some(Drag { run: id, from, by: 0.0 }));

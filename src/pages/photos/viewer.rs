@@ -1,7 +1,7 @@
 //! One photo, as large as the window: zoomed by pinch, double tap, buttons or keys.
 
 use super::photo_url::PhotoFetcher;
-use crate::components::Icon;
+use crate::components::{Icon, drag};
 use crate::i18n;
 use crate::platform::dom;
 use crate::store::{PhotoSource, Store};
@@ -74,15 +74,11 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
     };
     let step = move |factor: f64| zoom.update(|zoom| *zoom = zoom.scaled(factor, (0.0, 0.0), window()));
     // Position of a pointer relative to the middle of the stage.
-    let point = move |event: &PointerEvent| {
-        let Some(stage) = stage.get_untracked() else { return (0.0, 0.0) };
-        let rect = stage.get_bounding_client_rect();
-        let x = f64::from(event.client_x()) - rect.left() - rect.width() / 2.0;
-        (x, f64::from(event.client_y()) - rect.top() - rect.height() / 2.0)
-    };
+    let point =
+        move |event: &PointerEvent| stage.get_untracked().map_or((0.0, 0.0), |stage| drag::from_middle(&stage, event));
     let down = move |event: PointerEvent| {
         if let Some(stage) = stage.get_untracked() {
-            let _ = stage.set_pointer_capture(event.pointer_id());
+            drag::capture(&stage, &event);
         }
         let finger = (event.pointer_id(), point(&event));
         hand.update_untracked(|hand| {
