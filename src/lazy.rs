@@ -7,6 +7,7 @@
 use crate::route::Route;
 use leptos::prelude::*;
 use std::cell::OnceCell;
+use std::pin::Pin;
 
 /// A chunk could not be fetched: no network, and the app is not stored for offline use yet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,6 +38,9 @@ macro_rules! chunk {
     };
 }
 pub(crate) use chunk;
+
+/// Work that a chunk does; boxed, since a function of a chunk cannot be async itself.
+pub type Work<T> = Pin<Box<dyn Future<Output = T>>>;
 
 struct Hooks {
     draw: fn(Route) -> AnyView,

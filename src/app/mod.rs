@@ -8,9 +8,9 @@ mod notices;
 mod save_error_banner;
 mod shell;
 
-use crate::i18n::Locale;
-use crate::platform::dom;
+use crate::i18n::{self, Locale};
 use crate::platform::settings::Language;
+use crate::platform::{clock, dom};
 use crate::route::Route;
 use crate::store::Store;
 use leptos::prelude::*;
@@ -45,6 +45,7 @@ pub fn App() -> impl IntoView {
             },
         );
     });
+    i18n::set_clock(clock::now);
     // Another language or other units: the page is reloaded, so that every text changes. Unsaved facts are
     // saved first.
     locale.get_untracked().activate();

@@ -2,7 +2,7 @@
 
 use crate::components::Icon;
 use crate::i18n;
-use crate::store::Store;
+use crate::store::{Message, Store, StoreEvent};
 use leptos::prelude::*;
 
 /// The notice of the last action, above every page.
@@ -15,7 +15,7 @@ pub fn Notices() -> impl IntoView {
                 let can_undo = !notice.undo.is_empty();
                 view! {
                     <div class="notice">
-                        <span>{notice.text}</span>
+                        <span>{text_of(notice.message)}</span>
                         {can_undo.then(|| view! {
                             <button type="button" class="notice-undo" on:click=move |_| store.undo_notice()>
                                 <Icon name="undo"/>{i18n::undo()}
@@ -25,5 +25,13 @@ pub fn Notices() -> impl IntoView {
                 }
             })}
         </div>
+    }
+}
+
+fn text_of(message: Message) -> String {
+    match message {
+        Message::Text(text) => text,
+        Message::Event(StoreEvent::ChunkNotLoaded) => i18n::part_failed_text().into(),
+        Message::Event(StoreEvent::OutOfBounds) => i18n::not_written().into(),
     }
 }

@@ -9,7 +9,7 @@ use crate::i18n;
 use crate::pages::welcome::Welcome;
 use crate::platform::dom;
 use crate::route::Route;
-use crate::store::{Loading, Store};
+use crate::store::{LoadError, Loading, Store};
 use leptos::prelude::*;
 
 #[component]
@@ -27,7 +27,7 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
             <main id="content">
                 {move || match store.loading.get() {
                     Loading::Reading => view! { <p class="opening" role="status">{i18n::opening()}</p> }.into_any(),
-                    Loading::Failed(fault) => view! { <Failed fault/> }.into_any(),
+                    Loading::Failed(error) => view! { <Failed error/> }.into_any(),
                     Loading::Ready if welcome.get() => view! { <Welcome/> }.into_any(),
                     Loading::Ready => dispatch::page(route.get()),
                 }}
@@ -40,12 +40,16 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
 
 /// Shown if the journal cannot be opened.
 #[component]
-fn Failed(fault: lastpull_core::journal::StorageFault) -> impl IntoView {
+fn Failed(error: LoadError) -> impl IntoView {
     let store = Store::from_context();
+    let text = match error {
+        LoadError::Storage(fault) => i18n::storage_fault(&fault),
+        LoadError::ChunkNotLoaded => i18n::fault_other(i18n::part_failed_text()),
+    };
     view! {
         <article class="page failed" role="alert">
             <h1 id="heading" tabindex="-1">{i18n::load_failed_title()}</h1>
-            <p>{i18n::storage_fault(&fault)}</p>
+            <p>{text}</p>
             <p>{i18n::load_failed_safe()}</p>
             <div class="button-row">
                 <button type="button" class="button primary" on:click=move |_| store.open()>{i18n::try_again()}</button>

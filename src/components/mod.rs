@@ -2,6 +2,7 @@
 
 mod checkboxes;
 mod choice;
+pub mod drag;
 mod empty;
 mod icon;
 mod keypad;

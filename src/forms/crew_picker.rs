@@ -1,13 +1,18 @@
 //! Chooses the crew member who uses this device.
 
 use crate::components::Choice;
-use crate::i18n;
 use crate::store::Store;
 use leptos::prelude::*;
 
 /// Chooses the crew member who uses this device. Renders nothing if no crew is entered.
 #[component]
-pub fn CrewPicker() -> impl IntoView {
+pub fn CrewPicker(
+    /// The question.
+    #[prop(into)]
+    label: String,
+    /// The group's name, unique on the page.
+    name: &'static str,
+) -> impl IntoView {
     let store = Store::from_context();
     let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
     move || {
@@ -23,7 +28,7 @@ pub fn CrewPicker() -> impl IntoView {
                 let name = index.and_then(|index| names.get(index).cloned());
                 store.update_settings(|settings| settings.operator = name);
             });
-            view! { <Choice label=i18n::stencil_who() name="who" options value=chosen on_pick=pick/> }
+            view! { <Choice label=label.clone() name options value=chosen on_pick=pick/> }
         })
     }
 }

@@ -14,7 +14,7 @@ pub struct Debounced<T: Send + Sync + 'static> {
     pub shown: RwSignal<Option<T>>,
     pending: StoredValue<Option<T>>,
     turn: StoredValue<u32>,
-    tell: Callback<T>,
+    report: Callback<T>,
 }
 
 impl<T: Send + Sync + 'static> Clone for Debounced<T> {
@@ -26,12 +26,12 @@ impl<T: Send + Sync + 'static> Clone for Debounced<T> {
 impl<T: Send + Sync + 'static> Copy for Debounced<T> {}
 
 impl<T: Clone + Send + Sync + 'static> Debounced<T> {
-    /// Creates it; `tell` is called with each reported value. Call it while a component is set up.
-    pub fn new(tell: Callback<T>) -> Self {
-        let resting =
-            Self { shown: RwSignal::new(None), pending: StoredValue::new(None), turn: StoredValue::new(0), tell };
-        on_cleanup(move || resting.tell_pending());
-        resting
+    /// Creates it; `report` is called with each reported value. Call it while a component is set up.
+    pub fn new(report: Callback<T>) -> Self {
+        let debounced =
+            Self { shown: RwSignal::new(None), pending: StoredValue::new(None), turn: StoredValue::new(0), report };
+        on_cleanup(move || debounced.report_pending());
+        debounced
     }
 
     /// Sets the value and restarts the delay.
@@ -43,7 +43,7 @@ impl<T: Clone + Send + Sync + 'static> Debounced<T> {
         clock::after(REPORT_DELAY, move || {
             // `None` once the component is unmounted; another number if the value changed again.
             if self.turn.try_get_value() == Some(turn) {
-                self.tell_pending();
+                self.report_pending();
             }
         });
     }
@@ -51,12 +51,12 @@ impl<T: Clone + Send + Sync + 'static> Debounced<T> {
     /// Sets the value and reports it at once.
     pub fn done(self, value: T) {
         self.set(value);
-        self.tell_pending();
+        self.report_pending();
     }
 
-    fn tell_pending(self) {
+    fn report_pending(self) {
         if let Some(value) = self.pending.try_update_value(Option::take).flatten() {
-            self.tell.run(value);
+            self.report.run(value);
         }
     }
 }

@@ -46,19 +46,44 @@ impl FormSubmit {
     /// Saves it, then calls `then`; if it is invalid, shows the problems instead.
     pub fn submit_then(self, store: Store, event: &leptos::ev::SubmitEvent, then: Box<dyn FnOnce()>) {
         event.prevent_default();
+        let Some(facts) = self.validate() else { return };
+        self.busy.set(true);
+        spawn_local(async move {
+            let saved = facts.is_empty() || store.record_and_wait(facts).await;
+            self.busy.set(false);
+            if saved {
+                then();
+            }
+        });
+    }
+
+    /// Its facts; `None` if it is invalid, and shows the problems.
+    pub fn validate(self) -> Option<Vec<(Subject, Fact)>> {
         match self.check.with_value(|check| leptos::reactive::graph::untrack(check)) {
-            Err(found) => self.problems.set(found),
+            Err(found) => {
+                self.problems.set(found);
+                None
+            }
             Ok(facts) => {
                 self.problems.set(Problems::new());
-                self.busy.set(true);
-                spawn_local(async move {
-                    let saved = facts.is_empty() || store.record_and_wait(facts).await;
-                    self.busy.set(false);
-                    if saved {
-                        then();
-                    }
-                });
+                Some(facts)
             }
+        }
+    }
+}
+
+/// The submit handler of a dialog that records at once and closes: calls `then` with what `check` gives, or shows the
+/// problems.
+pub fn submit_dialog<T>(
+    problems: RwSignal<Problems>,
+    check: impl Fn() -> Result<T, Problems> + 'static,
+    then: impl Fn(T) + 'static,
+) -> impl Fn(leptos::ev::SubmitEvent) + 'static {
+    move |event| {
+        event.prevent_default();
+        match check() {
+            Err(found) => problems.set(found),
+            Ok(valid) => then(valid),
         }
     }
 }

@@ -1,7 +1,6 @@
 //! Messages: the backup.
 
-use super::messages;
-
+use super::messages::messages;
 messages! {
     backup_title { "Backup and other devices", "Copia y otros dispositivos" }
     backup_text { "One file with everything, out and in", "Un archivo con todo, de ida y vuelta" }

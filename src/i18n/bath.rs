@@ -1,6 +1,7 @@
 //! Messages: the reclaim bath.
 
-use super::{messages, number};
+use super::format::number;
+use super::messages::messages;
 use lastpull_core::screen::{BatchTimeKind, BathTrend, ScreensLeft};
 
 messages! {

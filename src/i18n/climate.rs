@@ -1,6 +1,7 @@
 //! Messages: the climate of the shop.
 
-use super::{duration, messages};
+use super::format::duration;
+use super::messages::messages;
 use lastpull_core::heat::{Assumption, ClimateCaveat, HeatLevel, Schedule, Water};
 
 messages! {

@@ -1,6 +1,8 @@
 //! Messages: colour readings, differences, additions, and coverage.
 
-use super::{localized, messages, number, with_mark};
+use super::format::{duration, number, with_mark};
+use super::locale::localized;
+use super::messages::messages;
 use lastpull_core::colour::photo_reading::{PatchRole, PhotoProblem};
 use lastpull_core::colour::{
     DifferenceDirection, DifferenceSize, DifferenceWord, Origin, PrintSequence, SpectrumProblem,
@@ -362,7 +364,7 @@ pub fn colour_short_way(way: PrintSequence) -> String {
 
 /// Minutes of work.
 pub fn colour_minutes(minutes: f64) -> String {
-    super::duration((minutes * 60_000.0).max(0.0) as u64)
+    duration((minutes * 60_000.0).max(0.0) as u64)
 }
 
 /// How well a component's colour is known, and what that means.

@@ -1,7 +1,6 @@
 //! Messages used everywhere.
 
-use super::messages;
-
+use super::messages::messages;
 messages! {
     app_name { "Lastpull", "Lastpull" }
     place_day { "Day", "Jornada" }

@@ -1,7 +1,6 @@
 //! Messages: the day's schedule.
 
-use super::messages;
-
+use super::messages::messages;
 messages! {
     day_title { "The day", "La jornada" }
     new_job { "New job", "Pedido nuevo" }

@@ -1,6 +1,8 @@
 //! Messages for errors: what happened, what is safe, what to do next.
 
-use super::{messages, number};
+use super::colour::colour_curve_problem;
+use super::format::number;
+use super::messages::messages;
 use lastpull_core::exchange::BackupProblem;
 use lastpull_core::form::FormProblem;
 use lastpull_core::journal::StorageFault;
@@ -99,7 +101,7 @@ pub fn form_problem(problem: FormProblem) -> String {
         FormProblem::OutOfOrder => problem_out_of_order().into(),
         FormProblem::NotAGrade => problem_not_a_grade().into(),
         FormProblem::TooMany { most } => problem_too_many(most),
-        FormProblem::NotACurve(problem) => super::colour_curve_problem(problem).into(),
+        FormProblem::NotACurve(problem) => colour_curve_problem(problem).into(),
     }
 }
 

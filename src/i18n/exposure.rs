@@ -1,6 +1,9 @@
 //! Messages: exposure times, tests, lamps, emulsions, and the ink volume of a mesh.
 
-use super::{length, mesh_count, messages, number, sheet_dyed, stopwatch, unit_seconds, units};
+use super::format::{length, mesh_count, number, stopwatch, unit_seconds};
+use super::locale::units;
+use super::messages::messages;
+use super::screens::sheet_dyed;
 use lastpull_core::screen::{
     Coats, ExposureMethod, ExposureMethodKind, ExposureRefused, Family, HumidityEffect, LampKind, MeshCloth, MeshCount,
     MissingSheetValue, NoDistanceLaw, NoTestResult, RoomHumidity, TestAdvice,

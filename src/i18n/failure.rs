@@ -1,6 +1,9 @@
 //! Messages: failures on the press.
 
-use super::{burn_step, messages, something_else};
+use super::common::something_else;
+use super::locale::localized;
+use super::messages::messages;
+use super::screens::burn_step;
 use lastpull_core::failure::{FailureKind, Remedy};
 use lastpull_core::screen::{BurnStep, ScreenState};
 
@@ -155,5 +158,5 @@ pub fn failure_ninth((column, row): (usize, usize)) -> &'static str {
         ["a la izquierda", "en el centro", "a la derecha"],
         ["abajo a la izquierda", "abajo al centro", "abajo a la derecha"],
     ];
-    super::localized(english, spanish)[row.min(2)][column.min(2)]
+    localized(english, spanish)[row.min(2)][column.min(2)]
 }

@@ -1,10 +1,12 @@
 //! Numbers, times and quantities as text, in the device's language and units.
 
-use super::{
-    Locale, fabric_blend, fabric_canvas, fabric_cotton, fabric_nylon, fabric_other, fabric_polyester, fabric_tri_blend,
-    localized, messages, units,
+use super::common::{
+    at_centre_chest, at_full_back, at_full_front, at_inside_neck, at_left_chest, at_left_sleeve, at_other, at_pocket,
+    at_right_chest, at_right_sleeve, at_upper_back, fabric_blend, fabric_canvas, fabric_cotton, fabric_nylon,
+    fabric_other, fabric_polyester, fabric_tri_blend, no_size, one_size, size_youth,
 };
-use crate::platform::clock;
+use super::locale::{Locale, clock, localized, units};
+use super::messages::messages;
 use crate::platform::settings::Language;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::Location;
@@ -57,12 +59,12 @@ pub fn time_of(minutes: u16) -> String {
 
 /// The local time of day of a wall time in milliseconds since 1970-01-01 UTC.
 pub fn time(at: u64) -> String {
-    time_of(clock::now().minutes_after_midnight(at))
+    time_of(clock().minutes_after_midnight(at))
 }
 
 /// The local date and time of a wall time in milliseconds since 1970-01-01 UTC; today's date is left out.
 pub fn moment(at: u64) -> String {
-    let clock = clock::now();
+    let clock = clock();
     let day = clock.day_of(at);
     if day == clock.today() { time(at) } else { on_day_at(day_name(day, clock), time(at)) }
 }
@@ -97,7 +99,7 @@ pub fn weekday(index: usize) -> &'static str {
 
 /// A due date and time.
 pub fn due(due: Due) -> String {
-    on_day_at(day_name(due.day, clock::now()), time_of(due.minutes))
+    on_day_at(day_name(due.day, clock()), time_of(due.minutes))
 }
 
 /// A duration for planning: hours and minutes.
@@ -255,9 +257,9 @@ pub fn bytes(value: f64) -> String {
 /// The name of a size on its own; youth sizes are marked.
 pub fn size(size: Option<Size>) -> String {
     match size {
-        None => super::no_size().into(),
-        Some(Size::One) => super::one_size().into(),
-        Some(size) if size.is_youth() => super::size_youth(size.letters()),
+        None => no_size().into(),
+        Some(Size::One) => one_size().into(),
+        Some(size) if size.is_youth() => size_youth(size.letters()),
         Some(size) => size.letters().into(),
     }
 }
@@ -278,16 +280,16 @@ pub fn fabric(fabric: Fabric) -> &'static str {
 /// The name of a print location.
 pub fn location(location: Location) -> &'static str {
     match location {
-        Location::FullFront => super::at_full_front(),
-        Location::LeftChest => super::at_left_chest(),
-        Location::RightChest => super::at_right_chest(),
-        Location::CentreChest => super::at_centre_chest(),
-        Location::FullBack => super::at_full_back(),
-        Location::UpperBack => super::at_upper_back(),
-        Location::LeftSleeve => super::at_left_sleeve(),
-        Location::RightSleeve => super::at_right_sleeve(),
-        Location::InsideNeck => super::at_inside_neck(),
-        Location::Pocket => super::at_pocket(),
-        Location::Other => super::at_other(),
+        Location::FullFront => at_full_front(),
+        Location::LeftChest => at_left_chest(),
+        Location::RightChest => at_right_chest(),
+        Location::CentreChest => at_centre_chest(),
+        Location::FullBack => at_full_back(),
+        Location::UpperBack => at_upper_back(),
+        Location::LeftSleeve => at_left_sleeve(),
+        Location::RightSleeve => at_right_sleeve(),
+        Location::InsideNeck => at_inside_neck(),
+        Location::Pocket => at_pocket(),
+        Location::Other => at_other(),
     }
 }

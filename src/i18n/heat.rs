@@ -1,6 +1,8 @@
 //! Messages: dryers and flash units, ink data sheets, limits of fabrics, settling times, tests and trials.
 
-use super::{messages, number, unit_temperature, units};
+use super::format::{number, unit_temperature};
+use super::locale::units;
+use super::messages::messages;
 use lastpull_core::heat::{
     DueReason, HeaterKind, LimitKind, LimitOrigin, SensorMethod, TestKind, TestMethod, TestResult, TrialVerdict,
 };
@@ -193,7 +195,7 @@ pub fn dryer_error(offset: TemperatureDelta) -> String {
 
 /// The name of a fabric within a sentence.
 pub fn fabric_inside(fabric: Fabric) -> String {
-    if fabric == Fabric::Other { fabric_this().into() } else { super::fabric(fabric).to_lowercase() }
+    if fabric == Fabric::Other { fabric_this().into() } else { super::format::fabric(fabric).to_lowercase() }
 }
 
 /// Where a limit comes from.

@@ -1,6 +1,8 @@
 //! Messages: heat before a run, that is what changes at the dryer, and the computed cure.
 
-use super::messages;
+use super::format::seconds;
+use super::heat::degrees;
+use super::messages::messages;
 use lastpull_core::heat::{CureEstimate, HeatCaveat, LimitName, MissingInput, SettlingBasis};
 
 messages! {
@@ -136,9 +138,9 @@ pub fn missing(what: MissingInput) -> &'static str {
 pub fn cure_line(cure: &CureEstimate) -> String {
     match cure {
         CureEstimate::Unknown(_) => paper_unknown().into(),
-        CureEstimate::TooCool(short) => paper_too_cool(super::degrees(*short)),
-        CureEstimate::TooShort { has, needs, .. } => paper_too_short(super::seconds(*has), super::seconds(*needs)),
-        CureEstimate::Reached { spare } => paper_reached(super::seconds(*spare)),
+        CureEstimate::TooCool(short) => paper_too_cool(degrees(*short)),
+        CureEstimate::TooShort { has, needs, .. } => paper_too_short(seconds(*has), seconds(*needs)),
+        CureEstimate::Reached { spare } => paper_reached(seconds(*spare)),
     }
 }
 

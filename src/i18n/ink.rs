@@ -1,6 +1,8 @@
 //! Messages: recipes, components and stock.
 
-use super::{localized, messages, percent, weight, with_mark};
+use super::format::{percent, weight, with_mark};
+use super::locale::localized;
+use super::messages::messages;
 use lastpull_core::ink::{ComponentKind, HeldRevision, Hiding, LowReason, PourStep, RevisionName, SumErrorCause};
 
 messages! {
@@ -216,6 +218,7 @@ messages! {
     ink_rounding_enough(grams) { "From {grams} on nothing is off by more than 1 %.", "Desde {grams} nada se desvía más del 1 %." }
     ink_weigh_it { "Weigh it", "Pesarla" }
     ink_weigh_title { "To weigh", "Para pesar" }
+    pot_not_as_written(revision) { "{revision}, not as written", "{revision}, no tal cual" }
 }
 
 /// The name of a revision, with its mark if another has the same number.
@@ -239,7 +242,7 @@ pub fn ink_holds(holds: &HeldRevision) -> String {
     match &holds.revision {
         None => ink_no_recipe_pot().into(),
         Some(name) if holds.changes == 0 && holds.as_written => ink_revision_name(name),
-        Some(name) if holds.changes == 0 => super::pot_not_as_written(ink_revision_name(name)),
+        Some(name) if holds.changes == 0 => pot_not_as_written(ink_revision_name(name)),
         Some(name) => format!("{}, {}", ink_revision_name(name), ink_changes(holds.changes)),
     }
 }
@@ -301,4 +304,10 @@ pub fn ink_why_off(why: SumErrorCause, sum: f64) -> String {
 /// A price, from hundredths of the shop's currency.
 pub fn ink_price(hundredths: f64) -> String {
     with_mark(format!("{:.2}", hundredths / 100.0))
+}
+
+/// The number of a revision, with its mark if another has the same number.
+pub fn pot_revision(revision: &RevisionName) -> String {
+    let name = ink_revision(revision.number);
+    if revision.shares_number { format!("{name} ({})", revision.mark) } else { name }
 }

@@ -1,7 +1,6 @@
 //! Messages: jobs, lots and runs.
 
-use super::messages;
-
+use super::messages::messages;
 messages! {
     jobs_open { "Open", "Abiertos" }
     jobs_finished { "Finished", "Terminados" }

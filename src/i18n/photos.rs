@@ -1,8 +1,7 @@
 //! Messages: photos.
 
-use super::{messages, moment, storage_fault};
-use crate::platform::pictures::PictureProblem;
-use crate::store::PhotoError;
+use super::format::moment;
+use super::messages::messages;
 use lastpull_core::ids::PhotoId;
 use lastpull_core::photo::Photo;
 
@@ -36,18 +35,7 @@ messages! {
     photos_n[n] { "{n} photo" | "{n} photos", "{n} foto" | "{n} fotos" }
 }
 
-/// Why a picture could not be added.
-pub fn photo_not_taken(why: &PhotoError) -> String {
-    match why {
-        PhotoError::Picture(PictureProblem::TooLarge) => photo_too_large().into(),
-        PhotoError::Picture(PictureProblem::NoPicture) => photo_no_picture().into(),
-        PhotoError::Picture(PictureProblem::NotMade) => photo_not_made().into(),
-        PhotoError::NoRoom => photo_no_room().into(),
-        PhotoError::Storage(fault) => storage_fault(fault),
-    }
-}
-
-/// The number of a photo among its subject's photos, and when it was taken.
+/// Which photo of how many, and when it was taken.
 pub fn photo_label(photos: &[Photo], photo: PhotoId) -> String {
     let found = photos.iter().enumerate().find(|(_, other)| other.id == photo);
     found.map_or_else(String::new, |(at, photo)| photo_of(at + 1, photos.len(), moment(photo.at)))

@@ -1,8 +1,11 @@
 //! Messages: a pot of ink, from weighing in to its label.
 
-use super::{Locale, ink_no_recipe, ink_revision, messages, unit_weight, units};
+use super::format::unit_weight;
+use super::ink::{ink_no_recipe, pot_not_as_written, pot_revision};
+use super::locale::{Locale, units};
+use super::messages::messages;
 use crate::platform::settings::Language;
-use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, RevisionName, Similarity, scale_decimals};
+use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, Similarity, scale_decimals};
 use lastpull_core::units::Grams;
 
 messages! {
@@ -84,7 +87,6 @@ messages! {
     pot_did_save(revision) { "Saved as {revision}", "Guardado como {revision}" }
     pot_did_save_unknown { "Saved as a revision", "Guardado como revisión" }
     pot_nameless { "another pot", "otro bote" }
-    pot_not_as_written(revision) { "{revision}, not as written", "{revision}, no tal cual" }
     pot_changed[n] { "changed {n} time since" | "changed {n} times since", "cambiada {n} vez desde entonces" | "cambiada {n} veces desde entonces" }
     pot_by_eye_changes[n] { "Mixed by eye, {n} addition" | "Mixed by eye, {n} additions", "Mezclado a ojo, {n} adición" | "Mezclado a ojo, {n} adiciones" }
     pot_stage_weighing { "Weighing", "Pesando" }
@@ -268,13 +270,7 @@ pub fn pot_weight(grams: Grams, step: Grams) -> String {
 
 /// A share of an ink in percent: one decimal, or two for small shares.
 pub fn pot_percent(percent: f64) -> String {
-    super::percent(percent, if percent < 1.0 { 2 } else { 1 })
-}
-
-/// The number of a revision, with its mark if another has the same number.
-pub fn pot_revision(revision: &RevisionName) -> String {
-    let name = ink_revision(revision.number);
-    if revision.shares_number { format!("{name} ({})", revision.mark) } else { name }
+    super::format::percent(percent, if percent < 1.0 { 2 } else { 1 })
 }
 
 /// Which recipe a pot holds.

@@ -1,6 +1,8 @@
 //! Messages: checks, count, pace, stops, and the summary of a run.
 
-use super::{lot_title, messages, something_else};
+use super::common::something_else;
+use super::jobs::lot_title;
+use super::messages::messages;
 use lastpull_core::run::{CheckItem, ForecastBasis, MisprintCause, StopCause};
 
 messages! {

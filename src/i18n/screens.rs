@@ -1,6 +1,8 @@
 //! Messages: the shop's screens.
 
-use super::{messages, number, on_press};
+use super::day::on_press;
+use super::format::{duration, moment, number};
+use super::messages::messages;
 use lastpull_core::screen::{AgeWarning, BurnStep, ScreenState};
 
 messages! {
@@ -163,7 +165,7 @@ pub fn burn_step(step: BurnStep) -> &'static str {
 
 /// When something was done, and by whom if known.
 pub fn by_whom(at: u64, by: Option<String>) -> String {
-    let when = super::moment(at);
+    let when = moment(at);
     by.map_or(when.clone(), |who| history_by(when, who))
 }
 
@@ -176,7 +178,7 @@ pub fn tension(tenths: u16) -> String {
 pub fn age(milliseconds: u64) -> String {
     let hours = milliseconds / (60 * 60 * 1000);
     match (hours / 24, hours) {
-        (0, 0) => super::duration(milliseconds),
+        (0, 0) => duration(milliseconds),
         (0, hours) => format!("{hours}\u{a0}h"),
         (days, _) => screen_days_n(days as u32),
     }

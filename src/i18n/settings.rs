@@ -1,7 +1,6 @@
 //! Messages: settings, storage and the app itself.
 
-use super::messages;
-
+use super::messages::messages;
 messages! {
     settings_title { "Settings", "Ajustes" }
     settings_text { "Units, language, crew, closing times", "Unidades, idioma, equipo, horas de cierre" }

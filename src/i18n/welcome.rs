@@ -1,7 +1,6 @@
 //! Messages: the first start and the demo shop.
 
-use super::messages;
-
+use super::messages::messages;
 messages! {
     welcome_title { "Every job out of the dryer before closing", "Todo fuera del horno antes del cierre" }
     welcome_text {

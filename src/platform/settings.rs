@@ -71,6 +71,12 @@ pub struct SuspendedShopSettings {
 }
 
 impl Settings {
+    /// The language that was chosen, else the browser's.
+    pub fn language_or_browser(&self) -> Language {
+        let browser = || if super::dom::asks_for_language("es") { Language::Spanish } else { Language::English };
+        self.language.unwrap_or_else(browser)
+    }
+
     /// Saves the shop's settings and starts with the demo's.
     pub fn suspend_shop(&mut self) {
         let (operator, backed_up) = (self.operator.take(), self.backed_up.take());

@@ -1,24 +1,46 @@
-//! Work on the whole journal: reading all of it, compacting its tail, merging another device's entries. Rarely
+//! Work on the whole journal: compacting its tail, merging another device's entries. Rarely
 //! needed, and so in a chunk of its own.
 
 use super::Store;
-use super::open::{LoadedShop, MergeError, MergeSummary, read};
-use crate::lazy::{ChunkLoadError, chunk};
-use crate::platform::indexed_db::IndexedDb;
-use crate::platform::{clock, tabs};
-use lastpull_core::facts::{Entry, Journal, Opened};
+use super::load::{LoadError, read};
+use crate::lazy::{ChunkLoadError, Work, chunk};
+use crate::platform::{clock, spawn_local, tabs};
+use lastpull_core::facts::{Entry, Journal};
 use lastpull_core::journal::{Checkpoint, Conflict, Gap, Head, HybridClock, Storage, StorageFault};
 use lastpull_core::photo::{PhotoStore, Photos};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
-use std::pin::Pin;
 
-/// A future of a function in the chunk.
-pub(super) type Work<T> = Pin<Box<dyn Future<Output = T>>>;
+/// What a merge added.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MergeSummary {
+    /// Number of facts that were new here.
+    pub new: u64,
+    /// Number of facts that were already here.
+    pub known: u64,
+    /// Number of facts missing in between.
+    pub gaps: u64,
+    /// Number of facts dated further ahead than clocks drift.
+    pub far_ahead: u64,
+}
 
-chunk! {
-    archive: fn split_read_all(storage: IndexedDb, opened: Opened) -> Result<Work<Result<LoadedShop, StorageFault>>, ChunkLoadError> {
-        Ok(Box::pin(read_all(storage, opened)))
+/// Why entries were not merged. Nothing was changed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MergeError {
+    /// They contradict the entries on this device.
+    Conflict(Conflict),
+    /// They could not be stored.
+    Storage(StorageFault),
+    /// The code for reading the whole journal could not be fetched.
+    ChunkNotLoaded,
+}
+
+impl From<LoadError> for MergeError {
+    fn from(error: LoadError) -> Self {
+        match error {
+            LoadError::Storage(fault) => Self::Storage(fault),
+            LoadError::ChunkNotLoaded => Self::ChunkNotLoaded,
+        }
     }
 }
 
@@ -28,41 +50,19 @@ chunk! {
     }
 }
 
-/// Loads the chunk and folds everything that is stored.
-pub(super) async fn read_all_lazily(
-    storage: IndexedDb,
-    opened: Opened,
-) -> Result<Result<LoadedShop, StorageFault>, ChunkLoadError> {
-    Ok(split_read_all(storage, opened).await?.await)
-}
-
-/// Loads the chunk and compacts the journal.
-pub(super) async fn compact_lazily(store: Store, long: bool) -> Result<(), ChunkLoadError> {
-    split_compact(store, long).await?.await;
-    Ok(())
-}
-
-/// Folds everything that is stored, if the checkpoint cannot be used.
-pub(crate) async fn read_all(storage: IndexedDb, opened: Opened) -> Result<LoadedShop, StorageFault> {
-    let all = Journal::of(storage.read_all().await?).map_err(|conflict| conflict_fault(&conflict))?;
-    if all.len() as u64 != opened.head.coverage.len() {
-        // Another tab saved between the two reads, or bytes are missing: never continue as if all were here.
-        let again = storage.open().await?;
-        if all.len() as u64 != again.head.coverage.len() {
-            return Err(StorageFault::Stale);
-        }
-        return Ok(LoadedShop { opened: again, shop: Shop::fold(&all), from_scratch: true });
-    }
-    Ok(LoadedShop { opened, shop: Shop::fold(&all), from_scratch: true })
-}
-
-fn conflict_fault(conflict: &Conflict) -> StorageFault {
-    StorageFault::Other(format!("two facts under number {} of {}", conflict.seq, conflict.device))
-}
-
 impl Store {
-    /// Compacts the tail if it is long, saves the checkpoint, and deletes photos that nothing shows.
-    pub(crate) async fn compact_now(self, long: bool) {
+    /// Compacts a long tail, saves the checkpoint, and deletes photos that nothing shows. Safety never depends on it; a
+    /// failed attempt is repeated at the next opening.
+    pub(super) fn compact(self, long: bool) {
+        spawn_local(async move {
+            if let Ok(compacting) = split_compact(self, long).await {
+                compacting.await;
+            }
+        });
+    }
+
+    /// Does the work of [`Store::compact`] now.
+    async fn compact_now(self, long: bool) {
         let storage = self.storage.get_value();
         if long {
             if let Ok(folded) = read(&storage).await {
@@ -96,7 +96,7 @@ impl Store {
         let storage = self.storage.get_value();
         let mut tries = 0;
         loop {
-            let folded = read(&storage).await.map_err(MergeError::Storage)?;
+            let folded = read(&storage).await?;
             let head: Head = folded.opened.head;
             let mut all =
                 Journal::of(storage.read_all().await.map_err(MergeError::Storage)?).map_err(MergeError::Conflict)?;
@@ -112,7 +112,7 @@ impl Store {
             let checkpoint = Checkpoint::of(&Shop::fold(&all));
             match storage.compact(&head, &new, hybrid, &checkpoint).await {
                 Ok(head) => {
-                    self.reload().await.map_err(MergeError::Storage)?;
+                    self.reload().await?;
                     tabs::notify_changed();
                     let gaps = head.coverage.gaps().iter().map(Gap::len).sum();
                     return Ok(MergeSummary { new: new.len() as u64, known: merged.known, gaps, far_ahead });

@@ -1,11 +1,11 @@
 //! Exporting and importing the backup file.
 
 use super::Store;
-use super::archive::Work;
-use super::open::{MergeError, MergeSummary};
+use super::archive::{MergeError, MergeSummary};
+use super::notice::StoreEvent;
 use super::photos::has_room;
 use super::save_queue::SaveState;
-use crate::lazy::{ChunkLoadError, chunk};
+use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::files::{ExportOutcome, FileParts, Incoming, Outgoing};
 use crate::platform::{clock, ids, spawn_local};
 use lastpull_core::exchange::{Backup, BackupProblem, BackupWriter, read_backup};
@@ -62,7 +62,7 @@ pub enum ImportError {
     /// No file was picked, or it could not be read.
     NotRead,
     /// The chunk that reads it could not be loaded.
-    ChunkLoadError,
+    ChunkNotLoaded,
     /// The device has too little space for its photos.
     NoRoom,
     /// It is not a backup, or damaged.
@@ -99,7 +99,7 @@ async fn import_backup_lazily(
 impl Store {
     /// Makes the backup file: everything stored, and facts that could not be saved.
     pub fn prepare_backup(self) {
-        self.backup.update(|backup| {
+        self.setters().backup.update(|backup| {
             backup.busy = true;
             backup.ready = None;
         });
@@ -107,7 +107,7 @@ impl Store {
             // Lets the page show the progress before the packing blocks the thread.
             clock::wait(Duration::from_millis(20)).await;
             let ready = self.make_backup_later().await;
-            self.backup.update(|backup| {
+            self.setters().backup.update(|backup| {
                 backup.busy = false;
                 backup.ready = ready;
             });
@@ -117,7 +117,7 @@ impl Store {
     async fn make_backup_later(self) -> Option<BackupFile> {
         let made = make_backup_lazily(self).await;
         if made.is_err() {
-            self.notify(crate::i18n::part_failed_text());
+            self.notify_event(StoreEvent::ChunkNotLoaded);
         }
         made.ok().flatten()
     }
@@ -167,7 +167,7 @@ impl Store {
             if matches!(left, ExportOutcome::Shared | ExportOutcome::Downloaded) {
                 if !ready.rescued.is_empty() {
                     // They are in the file now; if saved here too, they would count twice after an import of the file.
-                    self.pending.update(|waiting| {
+                    self.setters().pending.update(|waiting| {
                         for draft in &ready.rescued {
                             if let Some(at) = waiting.iter().position(|waiting| waiting.draft == *draft) {
                                 waiting.remove(at);
@@ -180,7 +180,7 @@ impl Store {
                     settings.backed_up = Some(clock::now().now);
                     settings.backed_up_facts = ready.facts;
                 });
-                self.backup.update(|backup| backup.ready = None);
+                self.setters().backup.update(|backup| backup.ready = None);
             }
         });
     }
@@ -196,7 +196,7 @@ impl Store {
 
     /// Imports a backup file: all of it or nothing.
     pub fn import(self, file: Option<Incoming>) {
-        self.backup.update(|backup| {
+        self.setters().backup.update(|backup| {
             backup.busy = true;
             backup.imported = None;
         });
@@ -205,11 +205,11 @@ impl Store {
             let imported = match file {
                 Some(file) => match import_backup_lazily(self, file).await {
                     Ok(imported) => imported,
-                    Err(ChunkLoadError) => Err(ImportError::ChunkLoadError),
+                    Err(ChunkLoadError) => Err(ImportError::ChunkNotLoaded),
                 },
                 None => Err(ImportError::NotRead),
             };
-            self.backup.update(|backup| {
+            self.setters().backup.update(|backup| {
                 backup.busy = false;
                 backup.imported = Some(imported);
             });
@@ -230,6 +230,7 @@ impl Store {
             Ok(()) => self.merge(arriving).await.map_err(|error| match error {
                 MergeError::Conflict(conflict) => ImportError::Conflict(conflict),
                 MergeError::Storage(fault) => ImportError::Storage(fault),
+                MergeError::ChunkNotLoaded => ImportError::ChunkNotLoaded,
             }),
             Err(error) => Err(error),
         };

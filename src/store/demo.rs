@@ -1,6 +1,6 @@
 //! The demo shop, in a database of its own.
 
-use super::{BackupState, DEMO, Loading, Store};
+use super::{BackupState, DEMO, Loading, Store, StoreEvent};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, ids, spawn_local, tabs};
@@ -33,11 +33,11 @@ impl Store {
                 return;
             }
             let Ok(facts) = split_demo_facts().await else {
-                self.notify(crate::i18n::part_failed_text());
+                self.notify_event(StoreEvent::ChunkNotLoaded);
                 return;
             };
             self.update_settings(crate::platform::settings::Settings::suspend_shop);
-            self.backup.set(BackupState::default());
+            self.setters().backup.set(BackupState::default());
             let storage = IndexedDb::new(DEMO);
             let filled = async {
                 storage.erase().await?;
@@ -48,25 +48,25 @@ impl Store {
             };
             match filled.await {
                 Ok(()) => self.open(),
-                Err(fault) => self.loading.set(Loading::Failed(fault)),
+                Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
             }
         });
     }
 
     /// Closes the demo shop and deletes it.
-    pub fn leave_demo(self) {
+    pub fn leave_demo(self, notice: String) {
         let storage = self.storage.get_value();
         self.update_settings(crate::platform::settings::Settings::resume_shop);
-        self.backup.set(BackupState::default());
-        self.pending.set(Vec::new());
-        self.shop.set(Shop::default());
-        self.notice.set(None);
+        self.setters().backup.set(BackupState::default());
+        self.setters().pending.set(Vec::new());
+        self.setters().shop.set(Shop::default());
+        self.setters().notice.set(None);
         spawn_local(async move {
             // Erased first: if another tab keeps the database open, only an empty one waits for deletion.
             let _ = storage.erase().await;
             tabs::notify_changed();
             self.open();
-            self.notify(crate::i18n::demo_left());
+            self.notify(notice);
             let _ = storage.delete().await;
         });
     }

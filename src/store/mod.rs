@@ -12,6 +12,7 @@
 mod archive;
 mod backup;
 mod demo;
+mod load;
 mod notice;
 mod open;
 mod persistence;
@@ -19,7 +20,8 @@ mod photos;
 mod save_queue;
 
 pub use backup::{BackupState, ImportError, ImportSummary};
-pub use notice::Notice;
+pub use load::LoadError;
+pub use notice::{Message, Notice, StoreEvent};
 pub use open::Loading;
 pub use persistence::Persistence;
 pub use photos::{PhotoError, PhotoProgress, PhotoSource};
@@ -42,33 +44,52 @@ use uuid::Uuid;
 #[derive(Clone, Copy)]
 pub struct Store {
     /// The shop with all saved facts.
-    pub shop: RwSignal<Shop>,
+    pub shop: ReadSignal<Shop>,
     /// This device's id in the journal.
-    pub device: RwSignal<DeviceId>,
+    pub device: ReadSignal<DeviceId>,
     /// The current time; updated every second.
-    pub clock: RwSignal<WallClock>,
+    pub clock: ReadSignal<WallClock>,
     /// Settings of the device.
-    pub settings: RwSignal<Settings>,
+    pub settings: ReadSignal<Settings>,
     /// State of opening the journal.
-    pub loading: RwSignal<Loading>,
+    pub loading: ReadSignal<Loading>,
     /// Facts that are not saved yet.
-    pub pending: RwSignal<Vec<PendingFact>>,
+    pub pending: ReadSignal<Vec<PendingFact>>,
     /// Whether saving works.
-    pub saving: RwSignal<SaveState>,
+    pub saving: ReadSignal<SaveState>,
     /// The notice to show, with undo if possible.
-    pub notice: RwSignal<Option<Notice>>,
+    pub notice: ReadSignal<Option<Notice>>,
     /// Whether the browser keeps the data permanently, and the storage space.
-    pub persistence: RwSignal<Persistence>,
+    pub persistence: ReadSignal<Persistence>,
     /// State of exporting and importing the backup.
-    pub backup: RwSignal<BackupState>,
+    pub backup: ReadSignal<BackupState>,
     /// Whether a new version of the app is ready.
-    pub update_waits: RwSignal<bool>,
+    pub update_waits: ReadSignal<bool>,
     /// Whether the app is stored for offline use.
-    pub offline_ready: RwSignal<bool>,
+    pub offline_ready: ReadSignal<bool>,
     /// Increases when the browser offers to install the app.
-    pub install_offer: RwSignal<u32>,
+    pub install_offer: ReadSignal<u32>,
+    setters: StoredValue<Setters>,
     storage: StoredValue<IndexedDb, LocalStorage>,
     recent: StoredValue<Vec<Entry>>,
+}
+
+/// The other ends of the signals: only the store writes them. Kept in one place, so that a copy of the store stays small.
+#[derive(Clone, Copy)]
+struct Setters {
+    shop: WriteSignal<Shop>,
+    device: WriteSignal<DeviceId>,
+    clock: WriteSignal<WallClock>,
+    settings: WriteSignal<Settings>,
+    loading: WriteSignal<Loading>,
+    pending: WriteSignal<Vec<PendingFact>>,
+    saving: WriteSignal<SaveState>,
+    notice: WriteSignal<Option<Notice>>,
+    persistence: WriteSignal<Persistence>,
+    backup: WriteSignal<BackupState>,
+    update_waits: WriteSignal<bool>,
+    offline_ready: WriteSignal<bool>,
+    install_offer: WriteSignal<u32>,
 }
 
 /// The database of the shop itself.
@@ -81,23 +102,55 @@ impl Store {
     pub fn new() -> Self {
         let settings = platform::settings::load();
         let name = if settings.demo { DEMO } else { SHOP };
+        let (shop, set_shop) = signal(Shop::default());
+        let (device, set_device) = signal(Uuid::nil());
+        let (clock, set_clock) = signal(clock::now());
+        let (settings, set_settings) = signal(settings);
+        let (loading, set_loading) = signal(Loading::Reading);
+        let (pending, set_pending) = signal(Vec::new());
+        let (saving, set_saving) = signal(SaveState::Fine);
+        let (notice, set_notice) = signal(None);
+        let (persistence, set_persistence) = signal(Persistence::default());
+        let (backup, set_backup) = signal(BackupState::default());
+        let (update_waits, set_update_waits) = signal(false);
+        let (offline_ready, set_offline_ready) = signal(false);
+        let (install_offer, set_install_offer) = signal(0);
         Self {
-            shop: RwSignal::new(Shop::default()),
-            device: RwSignal::new(Uuid::nil()),
-            clock: RwSignal::new(clock::now()),
-            settings: RwSignal::new(settings),
-            loading: RwSignal::new(Loading::Reading),
-            pending: RwSignal::new(Vec::new()),
-            saving: RwSignal::new(SaveState::Fine),
-            notice: RwSignal::new(None),
-            persistence: RwSignal::new(Persistence::default()),
-            backup: RwSignal::new(BackupState::default()),
-            update_waits: RwSignal::new(false),
-            offline_ready: RwSignal::new(false),
-            install_offer: RwSignal::new(0),
+            shop,
+            device,
+            clock,
+            settings,
+            loading,
+            pending,
+            saving,
+            notice,
+            persistence,
+            backup,
+            update_waits,
+            offline_ready,
+            install_offer,
+            setters: StoredValue::new(Setters {
+                shop: set_shop,
+                device: set_device,
+                clock: set_clock,
+                settings: set_settings,
+                loading: set_loading,
+                pending: set_pending,
+                saving: set_saving,
+                notice: set_notice,
+                persistence: set_persistence,
+                backup: set_backup,
+                update_waits: set_update_waits,
+                offline_ready: set_offline_ready,
+                install_offer: set_install_offer,
+            }),
             storage: StoredValue::new_local(IndexedDb::new(name).with_worker(JournalWorker::of_page())),
             recent: StoredValue::new(Vec::new()),
         }
+    }
+
+    fn setters(self) -> Setters {
+        self.setters.get_value()
     }
 
     /// The store, from the Leptos context.
@@ -108,23 +161,26 @@ impl Store {
     /// Starts everything that runs beside the pages.
     pub fn start(self) {
         self.open();
-        clock::every(Duration::from_secs(1), move || self.clock.set(clock::now()));
+        clock::every(Duration::from_secs(1), move || self.setters().clock.set(clock::now()));
         platform::wake_lock::watch();
-        platform::install::watch(move || self.install_offer.update(|n| *n += 1));
+        platform::install::watch(move || self.setters().install_offer.update(|n| *n += 1));
         // Not while the first page is being drawn.
         clock::after(Duration::from_millis(1500), move || {
-            platform::updates::start(move || self.offline_ready.set(true), move || self.update_waits.set(true));
+            platform::updates::start(
+                move || self.setters().offline_ready.set(true),
+                move || self.setters().update_waits.set(true),
+            );
             crate::lazy::fetch_all();
             self.refresh_persistence();
             self.delete_leftover_demo();
         });
         clock::every(Duration::from_secs(30 * 60), platform::updates::check_for_update);
-        save_queue::warn_before_leaving(self);
+        self.warn_before_leaving();
     }
 
     /// Changes the device's settings and saves them.
     pub fn update_settings(self, change: impl FnOnce(&mut Settings)) {
-        self.settings.update(change);
+        self.setters().settings.update(change);
         self.settings.with_untracked(platform::settings::save);
     }
 
@@ -136,6 +192,24 @@ impl Store {
     /// Records a fact about a subject.
     pub fn record(self, subject: Subject, fact: Fact) {
         self.record_all(vec![(subject, fact)]);
+    }
+
+    /// Shows the browser's install dialog.
+    pub fn ask_to_install(self) {
+        platform::install::ask();
+        self.setters().install_offer.update(|n| *n += 1);
+    }
+
+    /// A view-state that follows the shop, and the clock once a minute.
+    pub fn every_minute<T>(self, view: impl Fn(&Shop, WallClock) -> T + Send + Sync + 'static) -> Memo<T>
+    where
+        T: PartialEq + Send + Sync + 'static,
+    {
+        let minute = Memo::new(move |_| self.clock.get().now / 60_000);
+        Memo::new(move |_| {
+            minute.track();
+            self.shop.with(|shop| view(shop, self.clock.get_untracked()))
+        })
     }
 
     /// Whether a run is on the press: it must not be interrupted.

@@ -10,10 +10,28 @@ use std::time::Duration;
 /// A text about an action, and the facts that undo it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Notice {
-    /// The text.
-    pub text: String,
+    /// What it says.
+    pub message: Message,
     /// The facts that undo records; empty if there is no undo.
     pub undo: Vec<(Subject, Fact)>,
+}
+
+/// What a notice says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Message {
+    /// A text of the page that showed it.
+    Text(String),
+    /// Something that happened in the store.
+    Event(StoreEvent),
+}
+
+/// What the store itself reports.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StoreEvent {
+    /// A part of the app could not be fetched.
+    ChunkNotLoaded,
+    /// A fact was out of bounds, and nothing was recorded.
+    OutOfBounds,
 }
 
 /// How long a notice is shown: long enough to read it and to reach the undo button with inky hands.
@@ -27,11 +45,19 @@ impl Store {
 
     /// Shows a notice with undo.
     pub fn notify_with_undo(self, text: impl Into<String>, undo: Vec<(Subject, Fact)>) {
-        let notice = Notice { text: text.into(), undo };
-        self.notice.set(Some(notice.clone()));
+        self.show(Notice { message: Message::Text(text.into()), undo });
+    }
+
+    /// Shows an event of the store.
+    pub(super) fn notify_event(self, event: StoreEvent) {
+        self.show(Notice { message: Message::Event(event), undo: Vec::new() });
+    }
+
+    fn show(self, notice: Notice) {
+        self.setters().notice.set(Some(notice.clone()));
         clock::after(NOTICE_DURATION, move || {
             if self.notice.with_untracked(|shown| shown.as_ref() == Some(&notice)) {
-                self.notice.set(None);
+                self.setters().notice.set(None);
             }
         });
     }
@@ -39,7 +65,7 @@ impl Store {
     /// Undoes the action of the notice.
     pub fn undo_notice(self) {
         if let Some(notice) = self.notice.get_untracked() {
-            self.notice.set(None);
+            self.setters().notice.set(None);
             self.record_all(notice.undo);
         }
     }

@@ -22,7 +22,7 @@ impl Store {
         spawn_local(async move {
             let persisted = storage_persistence::is_persisted().await;
             let space = storage_persistence::space().await;
-            self.persistence.update(|persistence| {
+            self.setters().persistence.update(|persistence| {
                 persistence.persisted = persisted;
                 persistence.space = space;
             });
@@ -33,7 +33,7 @@ impl Store {
     pub fn request_persistence(self) {
         spawn_local(async move {
             let persisted = storage_persistence::request_persist().await;
-            self.persistence.update(|persistence| {
+            self.setters().persistence.update(|persistence| {
                 persistence.persisted = persisted;
                 persistence.declined = persisted != Some(true);
             });

@@ -2,7 +2,6 @@
 //! nothing shows them any more.
 
 use super::Store;
-use crate::i18n;
 use crate::platform::pictures::PictureProblem;
 use crate::platform::{clock, pictures, spawn_local, storage_persistence};
 use lastpull_core::facts::Fact;
@@ -108,9 +107,9 @@ impl Store {
     }
 
     /// Deletes a photo of a subject, with undo.
-    pub fn delete_photo(self, subject: Subject, photo: &Photo) {
+    pub fn delete_photo(self, subject: Subject, photo: &Photo, notice: &str) {
         self.record(subject, Fact::Photo(PhotoFact::Dropped(photo.id)));
-        self.notify_with_undo(i18n::photo_deleted(), vec![(subject, Fact::Photo(PhotoFact::from(photo)))]);
+        self.notify_with_undo(notice, vec![(subject, Fact::Photo(PhotoFact::from(photo)))]);
     }
 
     /// The object URL of a photo. The caller must revoke it.

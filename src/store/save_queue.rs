@@ -3,7 +3,7 @@
 //! a message and a way to export the data; nothing that was counted is dropped.
 
 use super::Store;
-use crate::i18n;
+use super::notice::StoreEvent;
 use crate::platform::{clock, spawn_local, tabs};
 use lastpull_core::facts::{Draft, Fact};
 use lastpull_core::ids::Subject;
@@ -68,18 +68,18 @@ impl Store {
         debug_assert!(kept, "out of bounds: {facts:?}");
         if !kept {
             // After any notice in which the page reports success.
-            clock::after(Duration::ZERO, move || self.notify(i18n::not_written()));
+            clock::after(Duration::ZERO, move || self.notify_event(StoreEvent::OutOfBounds));
             return false;
         }
         let at = clock::now().now;
         let drafts = facts.into_iter().map(|(subject, fact)| PendingFact { draft: Draft { at, subject, fact } });
         // A commit takes a few milliseconds, drawing the count many times that: the write goes first, and
         // one drawing shows the saved count. If the write takes longer, the unsaved count is shown.
-        self.pending.update_untracked(|waiting| waiting.extend(drafts));
+        self.setters().pending.update_untracked(|waiting| waiting.extend(drafts));
         self.write();
         after_write(move || {
             if self.pending.with_untracked(|waiting| !waiting.is_empty()) {
-                self.pending.notify();
+                self.setters().pending.notify();
             }
         });
         true
@@ -112,7 +112,7 @@ impl Store {
 
     /// Tries again to save, after the user asked for it.
     pub fn retry_save(self) {
-        self.saving.set(SaveState::Fine);
+        self.setters().saving.set(SaveState::Fine);
         self.write();
     }
 
@@ -143,34 +143,34 @@ impl Store {
                         .backup
                         .with_untracked(|backup| backup.ready.as_ref().is_some_and(|ready| !ready.rescued.is_empty()));
                     if stale {
-                        self.backup.update(|backup| backup.ready = None);
+                        self.setters().backup.update(|backup| backup.ready = None);
                     }
-                    self.pending.update(|waiting| drop(waiting.drain(..drafts.len().min(waiting.len()))));
+                    self.setters().pending.update(|waiting| drop(waiting.drain(..drafts.len().min(waiting.len()))));
                     self.apply_saved(&entries);
                     tabs::notify_saved(&entries);
                     if self.saving.with_untracked(|state| *state != SaveState::Fine) {
-                        self.saving.set(SaveState::Fine);
+                        self.setters().saving.set(SaveState::Fine);
                     }
                 }
                 Err(fault) => match RETRIES.get(failures) {
                     Some(delay) => {
                         failures += 1;
-                        self.saving.set(SaveState::Retrying(fault));
+                        self.setters().saving.set(SaveState::Retrying(fault));
                         clock::wait(*delay).await;
                     }
-                    None => self.saving.set(SaveState::Blocked(fault)),
+                    None => self.setters().saving.set(SaveState::Blocked(fault)),
                 },
             }
         }
     }
-}
 
-/// Makes the browser ask before the page is closed with unsaved facts.
-pub(super) fn warn_before_leaving(store: Store) {
-    let handle = window_event_listener(leptos::ev::beforeunload, move |event| {
-        if store.pending.with_untracked(|waiting| !waiting.is_empty()) {
-            event.prevent_default();
-        }
-    });
-    std::mem::forget(handle);
+    /// Makes the browser ask before the page is closed with unsaved facts.
+    pub(super) fn warn_before_leaving(self) {
+        let handle = window_event_listener(leptos::ev::beforeunload, move |event| {
+            if self.pending.with_untracked(|pending| !pending.is_empty()) {
+                event.prevent_default();
+            }
+        });
+        std::mem::forget(handle);
+    }
 }

@@ -13,19 +13,9 @@ use leptos::prelude::*;
 pub fn DoneToday() -> impl IntoView {
     let store = Store::from_context();
     // Updating the day's totals once a minute is enough.
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let done = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| done_today(shop, store.clock.get_untracked()))
-    });
-    let failures = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| failures_today(shop, store.clock.get_untracked()))
-    });
-    let rows = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| notices_today(shop, store.clock.get_untracked()))
-    });
+    let done = store.every_minute(done_today);
+    let failures = store.every_minute(failures_today);
+    let rows = store.every_minute(notices_today);
     view! {
         <section class="done-today">
             <h2>{i18n::done_today()}</h2>

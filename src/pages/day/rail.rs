@@ -1,7 +1,7 @@
 //! The schedule: runs on a line from now to closing, reordered by dragging or with buttons.
 
 use super::closing::Closing;
-use super::run_block::RunBlock;
+use super::run_block::{Drag, RunBlock};
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -10,17 +10,6 @@ use lastpull_core::plan::{Rail as RailState, RunFit, reordered};
 use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;
-
-/// A run being dragged.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Drag {
-    /// The run.
-    pub run: RunId,
-    /// Where the drag began, in pixels from the top of the window.
-    pub from: f64,
-    /// How far it has moved, in pixels.
-    pub by: f64,
-}
 
 /// The schedule.
 #[component]

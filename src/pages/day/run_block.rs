@@ -1,6 +1,6 @@
 //! A run in the schedule.
 
-use super::rail::Drag;
+use crate::components::drag::capture;
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
 use crate::route::Route;
@@ -9,6 +9,17 @@ use lastpull_core::plan::{Rail, RailRun, RunFit};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
+
+/// A run being dragged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drag {
+    /// The run.
+    pub run: RunId,
+    /// Where the drag began, in pixels from the top of the window.
+    pub from: f64,
+    /// How far it has moved, in pixels.
+    pub by: f64,
+}
 
 /// A run in the schedule: what it is, when it is finished, and its handles.
 #[component]
@@ -87,7 +98,7 @@ fn Handles(
 ) -> impl IntoView {
     let take = move |event: PointerEvent| {
         if let Some(handle) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) {
-            let _ = handle.set_pointer_capture(event.pointer_id());
+            capture(&handle, &event);
         }
         let from = f64::from(event.client_y());
         drag.set(Some(Drag { run: id, from, by: 0.0 }));

@@ -19,13 +19,13 @@ pub fn AffectedRange(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoV
     let most = Memo::new(move |_| card.with(|card| card.as_ref().map_or(0, |card| card.most)));
     let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.since)));
     let sizes = Memo::new(move |_| card.with(|card| card.as_ref().map(suspects_of).unwrap_or_default()));
-    let resting = Debounced::new(Callback::new(move |pieces: u32| {
+    let debounced = Debounced::new(Callback::new(move |pieces: u32| {
         record_change(store, id, |form| form.since = pieces.to_string());
     }));
-    let shown = Memo::new(move |_| resting.shown.get().or_else(|| told.get()));
+    let shown = Memo::new(move |_| debounced.shown.get().or_else(|| told.get()));
     let step = move |by: i32| {
         let from = shown.get_untracked().unwrap_or(0);
-        resting.set(from.saturating_add_signed(by).min(most.get_untracked()));
+        debounced.set(from.saturating_add_signed(by).min(most.get_untracked()));
     };
     view! {
         <p class="quiet-line">{i18n::failure_since_hint()}</p>
@@ -39,11 +39,11 @@ pub fn AffectedRange(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoV
                     <button type="button" class="button failure-plus" id="since-more" aria-label=i18n::failure_since_more() disabled=move || shown.get() == Some(most.get()) on:click=move |_| step(1)><Icon name="plus"/></button>
                 </div>
                 <div class="failure-quick">
-                    <button type="button" class="button" data-since="0" on:click=move |_| resting.done(0)>{i18n::failure_since_none()}</button>
+                    <button type="button" class="button" data-since="0" on:click=move |_| debounced.done(0)>{i18n::failure_since_none()}</button>
                     {QUICK.into_iter().filter(|pieces| *pieces < most.get()).map(|pieces| view! {
-                        <button type="button" class="button" data-since=pieces on:click=move |_| resting.done(pieces)>{pieces}</button>
+                        <button type="button" class="button" data-since=pieces on:click=move |_| debounced.done(pieces)>{pieces}</button>
                     }).collect_view()}
-                    <button type="button" class="button" data-since="all" on:click=move |_| resting.done(most.get_untracked())>{i18n::failure_since_all(most.get())}</button>
+                    <button type="button" class="button" data-since="all" on:click=move |_| debounced.done(most.get_untracked())>{i18n::failure_since_all(most.get())}</button>
                 </div>
             }.into_any()
         }}

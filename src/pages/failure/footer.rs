@@ -21,7 +21,8 @@ pub fn Footer(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) 
     let found =
         Memo::new(move |_| card.with(|card| card.as_ref().map(|card| (card.failure.by.clone(), card.failure.at))));
     let on_press = Memo::new(move |_| card.with(|card| card.as_ref().is_some_and(|card| card.on_press)));
-    let resting = Debounced::new(Callback::new(move |text: String| record_change(store, id, |form| form.notes = text)));
+    let debounced =
+        Debounced::new(Callback::new(move |text: String| record_change(store, id, |form| form.notes = text)));
     let delete = move |_| {
         let (facts, undo) = store.shop.with_untracked(|shop| (delete_facts(shop, id), undo_delete_facts(shop, id)));
         store.record_all(facts);
@@ -47,7 +48,7 @@ pub fn Footer(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) 
                     rows="2"
                     maxlength="2000"
                     prop:value=notes.get_untracked()
-                    on:input=move |event| resting.set(event_target_value(&event))
+                    on:input=move |event| debounced.set(event_target_value(&event))
                 ></textarea>
             </div>
             <p class="quiet-line">{move || found.get().map(|(by, at)| match by {

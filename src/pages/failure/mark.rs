@@ -1,7 +1,7 @@
 //! Where on the print the defect is: tapped on the art as it lies on the garment.
 
 use super::record::record_change;
-use crate::components::Icon;
+use crate::components::{Icon, drag};
 use crate::forms::Debounced;
 use crate::i18n;
 use crate::store::Store;
@@ -18,42 +18,37 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
     let store = Store::from_context();
     let print = card.with_untracked(|card| card.as_ref().map(|card| card.print).unwrap_or_default());
     let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.mark)));
-    let resting =
+    let debounced =
         Debounced::new(Callback::new(move |mark: Option<Mark>| record_change(store, id, |form| form.mark = mark)));
-    let mark = Memo::new(move |_| resting.shown.get().unwrap_or_else(|| told.get()));
+    let mark = Memo::new(move |_| debounced.shown.get().unwrap_or_else(|| told.get()));
     let art = NodeRef::<html::Div>::new();
     let at = move |event: &PointerEvent| {
-        let rect = art.get_untracked()?.get_bounding_client_rect();
-        let share = |from: f64, length: f64, at: i32| (f64::from(at) - from) / length.max(1.0);
-        let x = share(rect.left(), rect.width(), event.client_x());
-        Some(Mark::at(x, share(rect.top(), rect.height(), event.client_y())))
+        let art = art.get_untracked()?;
+        let [x, y] = drag::fraction(&art, event);
+        Some(Mark::at(x, y))
     };
     let down = move |event: PointerEvent| {
         if let (Some(art), Some(mark)) = (art.get_untracked(), at(&event)) {
-            let _ = art.set_pointer_capture(event.pointer_id());
-            resting.set(Some(mark));
+            drag::capture(&art, &event);
+            debounced.set(Some(mark));
         }
     };
     let moves = move |event: PointerEvent| {
         // A finger on the screen, or a pressed mouse button.
         if event.buttons() > 0 {
             if let Some(mark) = at(&event) {
-                resting.set(Some(mark));
+                debounced.set(Some(mark));
             }
         }
     };
     let key = move |event: KeyboardEvent| {
+        let Some([right, down]) = drag::arrow(&event) else { return };
         let far = if event.shift_key() { 10 } else { 2 };
-        let (right, down) = match event.key().as_str() {
-            "ArrowLeft" => (-far, 0),
-            "ArrowRight" => (far, 0),
-            "ArrowUp" => (0, -far),
-            "ArrowDown" => (0, far),
-            _ => return,
-        };
         event.prevent_default();
         let from = mark.get_untracked();
-        resting.set(Some(from.map_or(Mark::at(0.5, 0.5), |mark| mark.nudged(right, down))));
+        debounced.set(Some(
+            from.map_or(Mark::at(0.5, 0.5), |mark| mark.nudged(far * i32::from(right), far * i32::from(down))),
+        ));
     };
     let (cloth, ink) = print.colours();
     let (width, height) = print.shape();
@@ -82,7 +77,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
         </div>
         <p class="failure-mark-words" role="status" id="mark-words">{move || in_words(mark.get())}</p>
         {move || mark.with(Option::is_some).then(|| view! {
-            <button type="button" class="button quiet" id="mark-clear" on:click=move |_| resting.done(None)><Icon name="cross"/>{i18n::failure_mark_clear()}</button>
+            <button type="button" class="button quiet" id="mark-clear" on:click=move |_| debounced.done(None)><Icon name="cross"/>{i18n::failure_mark_clear()}</button>
         })}
     }
 }

@@ -12,11 +12,7 @@ use leptos::prelude::*;
 pub fn JobsPage() -> impl IntoView {
     let store = Store::from_context();
     let search = RwSignal::new(String::new());
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let list = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| job_list(shop, store.clock.get_untracked(), &search.get()))
-    });
+    let list = store.every_minute(move |shop, clock| job_list(shop, clock, &search.get()));
     let is_new = Memo::new(move |_| store.shop.with(|shop| !shop.jobs().any(|(_, job)| !job.deleted)));
     let aside = move || {
         view! {

@@ -1,13 +1,13 @@
 //! The photos of a subject as thumbnails, and the buttons that add more.
 
+use super::error_text::photo_error_text;
 use super::photo_url::PhotoFetcher;
-use super::viewer::PhotoView;
+use super::viewer::{PhotoView, section_of};
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::pictures;
 use crate::store::{PhotoProgress, PhotoSource, Store};
-use lastpull_core::ids::PhotoId;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{PhotoId, Subject};
 use lastpull_core::photo::{LOW_PHOTO_COUNT, Photo};
 use leptos::html;
 use leptos::prelude::*;
@@ -54,17 +54,12 @@ pub fn Photos(
                     }
                 }))}
                 {move || progress.with(|progress| progress.refused.iter().map(|(file, why)| {
-                    view! { <p class="problem"><Icon name="alert"/>{i18n::photo_refused(file, i18n::photo_not_taken(why))}</p> }
+                    view! { <p class="problem"><Icon name="alert"/>{i18n::photo_refused(file, photo_error_text(why))}</p> }
                 }).collect::<Vec<_>>())}
             </div>
             {move || is_open.get().then(|| view! { <PhotoView subject photos open/> })}
         </section>
     }
-}
-
-/// Element that gets the keyboard focus when the focused one is removed.
-pub fn section_of(subject: Subject) -> String {
-    format!("photos-{subject}")
 }
 
 /// A button that takes pictures from the camera or from the device's files.

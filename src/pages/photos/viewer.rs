@@ -1,13 +1,11 @@
 //! One photo, as large as the window: zoomed by pinch, double tap, buttons or keys.
 
-use super::grid::section_of;
 use super::photo_url::PhotoFetcher;
-use crate::components::Icon;
+use crate::components::{Icon, drag};
 use crate::i18n;
 use crate::platform::dom;
 use crate::store::{PhotoSource, Store};
-use lastpull_core::ids::PhotoId;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{PhotoId, Subject};
 use lastpull_core::photo::{DoubleTap, Photo, Zoom};
 use leptos::html;
 use leptos::prelude::*;
@@ -65,7 +63,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
     let delete = move |_| {
         if let Some((_, photo)) = here.get_untracked() {
             close();
-            store.delete_photo(subject, &photo);
+            store.delete_photo(subject, &photo, i18n::photo_deleted());
             dom::focus(&section_of(subject));
         }
     };
@@ -76,15 +74,11 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
     };
     let step = move |factor: f64| zoom.update(|zoom| *zoom = zoom.scaled(factor, (0.0, 0.0), window()));
     // Position of a pointer relative to the middle of the stage.
-    let point = move |event: &PointerEvent| {
-        let Some(stage) = stage.get_untracked() else { return (0.0, 0.0) };
-        let rect = stage.get_bounding_client_rect();
-        let x = f64::from(event.client_x()) - rect.left() - rect.width() / 2.0;
-        (x, f64::from(event.client_y()) - rect.top() - rect.height() / 2.0)
-    };
+    let point =
+        move |event: &PointerEvent| stage.get_untracked().map_or((0.0, 0.0), |stage| drag::from_middle(&stage, event));
     let down = move |event: PointerEvent| {
         if let Some(stage) = stage.get_untracked() {
-            let _ = stage.set_pointer_capture(event.pointer_id());
+            drag::capture(&stage, &event);
         }
         let finger = (event.pointer_id(), point(&event));
         hand.update_untracked(|hand| {
@@ -209,4 +203,9 @@ fn FullPhoto(photo: PhotoId, label: String) -> impl IntoView {
             Some(PhotoSource::Fault(fault)) => view! { <p>{i18n::storage_fault(&fault)}</p> }.into_any(),
         }}
     }
+}
+
+/// Element that gets the keyboard focus when the focused one is removed.
+pub fn section_of(subject: Subject) -> String {
+    format!("photos-{subject}")
 }

@@ -2,6 +2,7 @@
 
 mod checks;
 mod count;
+mod heading;
 mod pick_run;
 mod run;
 mod summary;

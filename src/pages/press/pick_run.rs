@@ -17,11 +17,7 @@ pub fn PickRunPage() -> impl IntoView {
         dom::replace_hash(&Route::Run(id).hash());
         return view! { <RunPage id/> }.into_any();
     }
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let runs = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| rail(shop, store.clock.get_untracked()).runs)
-    });
+    let runs = store.every_minute(move |shop, clock| rail(shop, clock).runs);
     view! {
         <Page title=Signal::derive(|| i18n::place_press().to_owned()) class="press-pick">
             {move || if runs.with(Vec::is_empty) {

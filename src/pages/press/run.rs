@@ -4,6 +4,7 @@
 
 use super::checks::{Checks, ChecksDone};
 use super::count::Count;
+use super::heading::heading_of;
 use super::summary::FinishedRun;
 use crate::components::NotHere;
 use crate::lazy;
@@ -11,23 +12,7 @@ use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::ids::RunId;
 use lastpull_core::run::{CountView, RunPhase, UnsavedFact, count_view};
-use lastpull_core::shop::Shop;
 use leptos::prelude::*;
-
-/// Heading of a run's page.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub struct Heading {
-    /// The job's id.
-    pub job: lastpull_core::ids::JobId,
-    /// The job's title.
-    pub title: String,
-    /// The location, and the ink.
-    pub print: String,
-    /// The garment's colour.
-    pub garment: Option<lastpull_core::colour::Colour>,
-    /// The ink's colour.
-    pub ink: Option<lastpull_core::colour::Colour>,
-}
 
 /// One run: checks before it starts, the count while it is on the press, the summary after.
 #[component]
@@ -51,19 +36,6 @@ fn count_of(store: Store, id: RunId) -> Memo<CountView> {
         let pending: Vec<UnsavedFact> =
             store.pending.with(|pending| pending.iter().map(crate::store::PendingFact::to_pending).collect());
         store.shop.with(|shop| count_view(shop, id, store.device.get(), store.clock.get(), &pending))
-    })
-}
-
-fn heading_of(shop: &Shop, id: RunId) -> Option<Heading> {
-    let (job, of) = shop.job_of(id)?;
-    let run = shop.run(id)?;
-    let lot = run.lot.and_then(|lot| shop.lot(lot));
-    Some(Heading {
-        job,
-        title: of.title.clone(),
-        print: format!("{} · {}", crate::i18n::location(run.location), run.ink),
-        garment: lot.and_then(|lot| lot.colour),
-        ink: run.ink_colour,
     })
 }
 

@@ -1,6 +1,6 @@
 //! The summary of a finished run, and what comes next.
 
-use super::run::Heading;
+use super::heading::Heading;
 use crate::components::{GarmentChip, Icon, Page};
 use crate::i18n;
 use crate::pages::heat::RunTests;

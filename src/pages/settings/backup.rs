@@ -137,7 +137,7 @@ fn Devices() -> impl IntoView {
 fn import_error(error: &ImportError) -> String {
     match error {
         ImportError::NotRead => i18n::backup_not_read().into(),
-        ImportError::ChunkLoadError => i18n::part_failed_text().into(),
+        ImportError::ChunkNotLoaded => i18n::part_failed_text().into(),
         ImportError::NoRoom => i18n::photo_no_room().into(),
         ImportError::File(problem) => i18n::backup_problem(*problem),
         ImportError::Conflict(_) => i18n::backup_conflict().into(),

@@ -3,8 +3,7 @@
 use super::shop::ShopSettings;
 use crate::components::{Choice, Icon, Page, Switch};
 use crate::i18n;
-use crate::i18n::Locale;
-use crate::platform::settings::{Language, Theme};
+use crate::platform::settings::{Language, Settings, Theme};
 use crate::route::Route;
 use crate::store::Store;
 use leptos::prelude::*;
@@ -14,7 +13,7 @@ use leptos::prelude::*;
 pub fn DeviceSettingsPage() -> impl IntoView {
     let store = Store::from_context();
     let settings = store.settings;
-    let language = Signal::derive(move || settings.with(|settings| Locale::of(settings).language));
+    let language = Signal::derive(move || settings.with(Settings::language_or_browser));
     let theme = Signal::derive(move || settings.with(|settings| settings.theme));
     let languages = vec![
         (Language::English, i18n::language_english().to_owned()),

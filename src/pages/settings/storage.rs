@@ -72,7 +72,7 @@ pub fn InstallHint() -> impl IntoView {
         match install::method() {
             install::Method::Done => view! { <p>{i18n::install_done()}</p> }.into_any(),
             install::Method::Button => view! {
-                <button type="button" class="button" on:click=move |_| { install::ask(); store.install_offer.update(|n| *n += 1); }>{i18n::install_button()}</button>
+                <button type="button" class="button" on:click=move |_| store.ask_to_install()>{i18n::install_button()}</button>
             }.into_any(),
             install::Method::ShareMenu => view! { <p>{i18n::install_share()}</p> }.into_any(),
             install::Method::BrowserMenu => view! { <p>{i18n::install_menu()}</p> }.into_any(),

@@ -12,6 +12,6 @@ pub fn enter(store: Store) {
 
 /// Closes the demo shop and deletes it.
 pub fn leave(store: Store) {
-    store.leave_demo();
+    store.leave_demo(i18n::demo_left().to_owned());
     Route::Day.navigate();
 }

@@ -17,11 +17,7 @@ use leptos::prelude::*;
 #[component]
 pub fn ClimatePage() -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let room = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| climate_view(shop, store.clock.get_untracked().now))
-    });
+    let room = store.every_minute(move |shop, clock| climate_view(shop, clock.now));
     view! {
         <Page title=Signal::derive(|| i18n::room_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="room">
             <ClimateAdvice room/>

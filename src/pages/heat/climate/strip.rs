@@ -11,8 +11,7 @@ use leptos::prelude::*;
 #[component]
 pub fn ClimateStrip() -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let brief = Memo::new(move |_| store.shop.with(|shop| climate_summary(shop, minute.get() * 60_000 + 59_999)));
+    let brief = store.every_minute(|shop, clock| climate_summary(shop, clock.now / 60_000 * 60_000 + 59_999));
     move || {
         brief.get().map(|brief| {
             let tone = if brief.level == HeatLevel::Moderate { "tight" } else { "bad" };

@@ -2,7 +2,8 @@
 
 use super::coverage_rows::rows;
 use super::missing_drawdowns::missing;
-use super::reading_field::{Reading, ReadingField};
+use super::reading::Reading;
+use super::reading_field::ReadingField;
 use crate::components::{Choice, NotHere, Page};
 use crate::forms::{Field, Kind, bound};
 use crate::i18n;

@@ -2,7 +2,8 @@
 
 use super::curve_field::{CurveField, curve_of};
 use super::photo_subject::{PhotoOf, keep_picture};
-use super::reading_field::{Reading, ReadingField};
+use super::reading::Reading;
+use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;

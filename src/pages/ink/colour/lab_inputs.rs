@@ -1,6 +1,6 @@
 //! A colour as three numbers.
 
-use super::reading_field::Reading;
+use super::reading::Reading;
 use crate::i18n;
 use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::ink::{ReadBy, ReadingForm};

@@ -18,11 +18,13 @@ mod photo_reference;
 mod photo_subject;
 mod pour_dialog;
 mod read_dialog;
+mod reading;
 mod reading_field;
 mod target;
 
 pub use photo_subject::{PhotoOf, keep_picture};
-pub use reading_field::{Reading, ReadingField};
+pub use reading::Reading;
+pub use reading_field::ReadingField;
 
 use crate::route::ColourRoute;
 use leptos::prelude::*;

@@ -1,7 +1,7 @@
 //! Three marks on a picture: set by tap, dragged, moved with the arrow keys, shown enlarged.
 
 use super::photo_subject::PhotoOf;
-use crate::components::{Choice, Icon};
+use crate::components::{Choice, Icon, drag};
 use crate::i18n;
 use lastpull_core::colour::photo_reading::PatchRole;
 use leptos::html;
@@ -57,15 +57,11 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
     let board = NodeRef::<html::Div>::new();
     // Index of the mark being dragged.
     let held = RwSignal::new(None::<usize>);
-    let share = move |event: &PointerEvent| {
-        let rect = board.get_untracked()?.get_bounding_client_rect();
-        let x = (f64::from(event.client_x()) - rect.left()) / rect.width().max(1.0);
-        Some([x, (f64::from(event.client_y()) - rect.top()) / rect.height().max(1.0)])
-    };
+    let share = move |event: &PointerEvent| board.get_untracked().map(|board| drag::fraction(&board, event));
     let down = move |event: PointerEvent| {
         event.prevent_default();
         let (Some(board), Some(at)) = (board.get_untracked(), share(&event)) else { return };
-        let _ = board.set_pointer_capture(event.pointer_id());
+        drag::capture(&board, &event);
         // A mark within reach of the finger is dragged; otherwise the active mark moves here.
         let ratio = height as f64 / width.max(1) as f64;
         let near = |which: &usize| {
@@ -96,13 +92,10 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
     };
     let key = move |event: KeyboardEvent| {
         let far = if event.shift_key() { 0.05 } else { 0.005 };
-        let (x, y) = match event.key().as_str() {
-            "ArrowLeft" => (-far, 0.0),
-            "ArrowRight" => (far, 0.0),
-            "ArrowUp" => (0.0, -far),
-            "ArrowDown" => (0.0, far),
-            "Enter" | " " => (0.0, 0.0),
-            _ => return,
+        let [x, y] = match drag::arrow(&event) {
+            Some(arrow) => arrow.map(|step| f64::from(step) * far),
+            None if matches!(event.key().as_str(), "Enter" | " ") => [0.0, 0.0],
+            None => return,
         };
         event.prevent_default();
         let which = now.get_untracked();

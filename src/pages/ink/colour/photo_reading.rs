@@ -3,7 +3,7 @@
 use super::difference::in_words;
 use super::photo_marks::{MarkBoard, Placed};
 use super::photo_subject::{PhotoOf, Taken};
-use super::reading_field::Reading;
+use super::reading::Reading;
 use crate::components::{Choice, Icon};
 use crate::i18n;
 use crate::platform::pictures::{PictureProblem, Pixels};

@@ -3,7 +3,7 @@
 use super::lab_inputs::LabInputs;
 use super::photo_reading::PhotoReadingInput;
 use super::photo_subject::PhotoOf;
-use super::reading_field::Reading;
+use super::reading::Reading;
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::{clock, dom};

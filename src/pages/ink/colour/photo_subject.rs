@@ -1,6 +1,7 @@
 //! What a photo is taken of, and storing it.
 
 use crate::i18n;
+use crate::pages::photos::photo_error_text;
 use crate::platform::spawn_local;
 use crate::store::Store;
 use lastpull_core::colour::photo_reading::PatchRole;
@@ -72,7 +73,7 @@ pub fn keep_picture(store: Store, subject: Subject, taken: Option<Taken>) {
     let Some(Taken(file)) = taken else { return };
     spawn_local(async move {
         if let Err(why) = store.add_photo(subject, &file).await {
-            store.notify(i18n::photo_refused(file.name(), i18n::photo_not_taken(&why)));
+            store.notify(i18n::photo_refused(file.name(), photo_error_text(&why)));
         }
     });
 }

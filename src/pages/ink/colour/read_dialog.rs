@@ -1,7 +1,8 @@
 //! Reading a pot's swatch.
 
 use super::photo_subject::{PhotoOf, keep_picture};
-use super::reading_field::{Reading, ReadingField};
+use super::reading::Reading;
+use super::reading_field::ReadingField;
 use crate::components::Sheet;
 use crate::i18n;
 use crate::platform::{ids, spawn_local};

@@ -3,40 +3,13 @@
 use super::lab_inputs::LabInputs;
 use super::photo_reading::PhotoReadingInput;
 use super::photo_reference::PhotoReferenceInput;
-use super::photo_subject::{PhotoOf, Taken};
+use super::photo_subject::PhotoOf;
+use super::reading::Reading;
 use crate::components::Choice;
 use crate::i18n;
-use lastpull_core::colour::Colour;
-use lastpull_core::colour::Lab;
+use lastpull_core::colour::{Colour, Lab};
 use lastpull_core::ink::{ColourReading, ReadBy, lab_of, reading_of};
 use leptos::prelude::*;
-
-/// The value of a reading field.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub struct Reading {
-    /// The colour; `None` while nothing is entered.
-    pub value: Option<ColourReading>,
-    /// What a photo showed of the target, if the target was not known.
-    pub target: Option<ColourReading>,
-    /// Whether the entered text is not a colour.
-    pub wrong: bool,
-    /// The picture it was read from.
-    pub photo: Option<Taken>,
-    /// What was beside it in the photo, unless that follows from the subject of the reading.
-    pub beside: Option<String>,
-}
-
-impl Reading {
-    /// The entered colour; `None` if it is missing or invalid.
-    pub fn colour(&self) -> Option<ColourReading> {
-        self.value.filter(|_| !self.wrong)
-    }
-
-    /// A field with an initial colour.
-    pub fn of(value: Option<ColourReading>) -> Self {
-        Self { value, ..Self::default() }
-    }
-}
 
 /// A field for a colour.
 #[component]

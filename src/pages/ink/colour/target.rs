@@ -2,7 +2,8 @@
 
 use super::on_garment::OnGarment;
 use super::photo_subject::{PhotoOf, keep_picture};
-use super::reading_field::{Reading, ReadingField};
+use super::reading::Reading;
+use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page, Sheet};
 use crate::i18n;
 use crate::pages::photos::Photos;

@@ -3,8 +3,9 @@
 use super::event_note::AdditionRecorded;
 use super::ledger_text::scale_step;
 use crate::components::{Empty, Icon, Keypad, NotHere, Page, Swatch};
-use crate::forms::{Bound, Field, Kind};
+use crate::forms::{Bound, Field, FormSubmit, Kind};
 use crate::i18n;
+use crate::pages::ink::record::record_and_notify;
 use crate::platform::{ids, wake_lock};
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
@@ -36,7 +37,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     let likely = store.shop.with_untracked(|shop| last_added(shop, id));
     let (picked, grams, total) = (RwSignal::new(likely), RwSignal::new(String::new()), RwSignal::new(false));
     let added = RwSignal::new(None::<Subject>);
-    let (note, problems) = (RwSignal::new(String::new()), RwSignal::new(Problems::new()));
+    let note = RwSignal::new(String::new());
     let form = move || PourForm {
         component: picked.get(),
         grams: grams.get(),
@@ -56,22 +57,15 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
         }
         _ => None,
     });
-    // After a failed save, problems are validated again on every change.
-    Effect::new(move || {
-        let found = checked();
-        if problems.with_untracked(|problems| !problems.is_empty()) {
-            problems.set(found.err().unwrap_or_default());
-        }
-    });
-    let send = Callback::new(move |()| match leptos::reactive::graph::untrack(checked) {
-        Err(found) => problems.set(found),
-        Ok(fact) => {
-            let event = ids::new_id();
-            crate::pages::ink::record::record_and_notify(store, vec![(event, Fact::Ink(fact))], i18n::pot_added_said());
-            grams.set(String::new());
-            note.set(String::new());
-            added.set(Some(event));
-        }
+    let submit = FormSubmit::new(Box::new(move || Ok(vec![(ids::new_id(), Fact::Ink(checked()?))])));
+    let problems = submit.problems;
+    let send = Callback::new(move |()| {
+        let Some(facts) = submit.validate() else { return };
+        let event = facts.first().map(|(event, _)| *event);
+        record_and_notify(store, facts, i18n::pot_added_said());
+        grams.set(String::new());
+        note.set(String::new());
+        added.set(event);
     });
     // The addition just recorded, until the user continues or undoes it.
     let just = Memo::new(move |_| {

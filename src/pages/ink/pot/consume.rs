@@ -2,7 +2,7 @@
 
 use super::ledger_text::scale_step;
 use crate::components::{Choice, Sheet};
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
@@ -38,21 +38,17 @@ pub fn RunUseSheet(id: Subject, close: Callback<()>) -> impl IntoView {
             form.pieces = good.filter(|good| *good > 0).map(|good| good.to_string()).unwrap_or_default();
         });
     });
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        let checked = store.shop.with_untracked(|shop| {
+    let check = move || {
+        store.shop.with_untracked(|shop| {
             form.with_untracked(|form| {
                 form.used(shop, id, run.get_untracked(), store.operator().as_deref(), i18n::units())
             })
-        });
-        match checked {
-            Err(found) => problems.set(found),
-            Ok(fact) => {
-                close.run(());
-                record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_used_said());
-            }
-        }
+        })
     };
+    let send = submit_dialog(problems, check, move |fact| {
+        close.run(());
+        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_used_said());
+    });
     view! {
         <Sheet title=i18n::pot_used() on_close=close>
             <form on:submit=send novalidate=true>
@@ -77,19 +73,15 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(RemovalForm::default());
     let problems = RwSignal::new(Problems::new());
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        let checked = store.shop.with_untracked(|shop| {
+    let check = move || {
+        store.shop.with_untracked(|shop| {
             form.with_untracked(|form| form.wasted(shop, id, store.operator().as_deref(), i18n::units()))
-        });
-        match checked {
-            Err(found) => problems.set(found),
-            Ok(fact) => {
-                close.run(());
-                record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_said());
-            }
-        }
+        })
     };
+    let send = submit_dialog(problems, check, move |fact| {
+        close.run(());
+        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_said());
+    });
     view! {
         <Sheet title=i18n::pot_waste() on_close=close>
             <form on:submit=send novalidate=true>

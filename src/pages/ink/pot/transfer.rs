@@ -2,6 +2,7 @@
 
 use super::consume::{WeighingMethod, Weight, WholeContentButton};
 use crate::components::{Choice, Icon, Sheet};
+use crate::forms::submit_dialog;
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
@@ -32,31 +33,28 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView 
     let other = RwSignal::new(options.first().and_then(|(id, _)| *id));
     let form = RwSignal::new(RemovalForm { total: true, ..RemovalForm::default() });
     let problems = RwSignal::new(Problems::new());
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
+    let check = move || {
         let new = ids::new_id();
         let picked = other.get_untracked();
         let pots = if into { [picked.unwrap_or(new), id] } else { [id, picked.unwrap_or(new)] };
-        let (checked, name, run) = store.shop.with_untracked(|shop| {
-            let checked =
-                form.with_untracked(|form| form.moved(shop, pots, store.operator().as_deref(), i18n::units()));
-            let pot = shop.ink.pot(id);
-            (checked, pot.map(|pot| pot.name.clone()).unwrap_or_default(), pot.and_then(|pot| pot.run))
-        });
-        match checked {
-            Err(found) => problems.set(found),
-            Ok(fact) => {
-                let mut facts = Vec::new();
-                if picked.is_none() {
-                    let fields = vec![PotField::Name(i18n::pot_split_name(name)), PotField::Run(run)];
-                    facts.push((new, Fact::Ink(InkFact::PotSet(fields))));
-                }
-                facts.push((ids::new_id(), Fact::Ink(fact)));
-                close.run(());
-                record_and_notify(store, facts, i18n::pot_moved_said());
+        store.shop.with_untracked(|shop| {
+            let fact =
+                form.with_untracked(|form| form.moved(shop, pots, store.operator().as_deref(), i18n::units()))?;
+            let mut facts = Vec::new();
+            if picked.is_none() {
+                let pot = shop.ink.pot(id);
+                let name = i18n::pot_split_name(pot.map(|pot| pot.name.clone()).unwrap_or_default());
+                let fields = vec![PotField::Name(name), PotField::Run(pot.and_then(|pot| pot.run))];
+                facts.push((new, Fact::Ink(InkFact::PotSet(fields))));
             }
-        }
+            facts.push((ids::new_id(), Fact::Ink(fact)));
+            Ok(facts)
+        })
     };
+    let send = submit_dialog(problems, check, move |facts| {
+        close.run(());
+        record_and_notify(store, facts, i18n::pot_moved_said());
+    });
     let title = if into { i18n::pot_move_in() } else { i18n::pot_move_out() };
     let label = if into { i18n::pot_which_from() } else { i18n::pot_which_into() };
     let from = Signal::derive(move || if into { other.get() } else { Some(id) });

@@ -1,16 +1,17 @@
 //! How much to make: a weight, or the pieces of a run.
 
-use super::make_again::SizeResult;
 use crate::components::Choice;
 use crate::forms::{Field, Kind, bound};
 use crate::i18n;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::form::Problems;
-use lastpull_core::ids::RunId;
-use lastpull_core::ids::Subject;
-use lastpull_core::ink::{BatchSizeForm, batch_targets, best_revision};
+use lastpull_core::ids::{RunId, Subject};
+use lastpull_core::ink::{BatchSizeForm, RequestedBatch, batch_targets, best_revision};
 use leptos::prelude::*;
+
+/// The size as typed, or its problems.
+pub(super) type SizeResult = Result<RequestedBatch, Problems>;
 
 /// The fields.
 #[component]

@@ -2,13 +2,13 @@
 
 use super::component_form::KindAndColour;
 use crate::components::{Icon, Sheet, Swatch};
+use crate::forms::FormSubmit;
 use crate::i18n;
-use crate::platform::{ids, spawn_local};
+use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::collections::sort_by_key;
 use lastpull_core::colour::Colour;
 use lastpull_core::facts::Fact;
-use lastpull_core::form::Problems;
 use lastpull_core::heat::ink_key;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ComponentForm, ComponentKind, InkFact, stock_left};
@@ -101,24 +101,15 @@ fn list(offered: &[PickerOption], search: &str, on_pick: Callback<Subject>) -> A
 fn NewComponentFields(on_pick: Callback<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(ComponentForm::default());
-    let problems = RwSignal::new(Problems::new());
     let id = ids::new_id();
-    let problem = move || problems.with(|problems| problems.get("name").map(|problem| i18n::form_problem(*problem)));
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        let checked =
-            store.shop.with_untracked(|shop| form.with_untracked(|form| form.check(shop, None, i18n::units())));
-        match checked {
-            Err(found) => problems.set(found),
-            Ok(fields) => spawn_local(async move {
-                if store.record_and_wait(vec![(id, Fact::Ink(InkFact::ComponentSet(fields)))]).await {
-                    on_pick.run(id);
-                }
-            }),
-        }
-    };
+    let submit = FormSubmit::new(Box::new(move || {
+        let fields = store.shop.with(|shop| form.with(|form| form.check(shop, None, i18n::units())))?;
+        Ok(vec![(id, Fact::Ink(InkFact::ComponentSet(fields)))])
+    }));
+    let problem =
+        move || submit.problems.with(|problems| problems.get("name").map(|problem| i18n::form_problem(*problem)));
     view! {
-        <form on:submit=send novalidate=true>
+        <form on:submit=move |event| submit.submit_then(store, &event, Box::new(move || on_pick.run(id))) novalidate=true>
             <div class="field" class:wrong=move || problem().is_some()>
                 <label for="component-name">{i18n::ink_component_name()}</label>
                 <div class="field-input">

@@ -1,6 +1,7 @@
 //! Making a recipe again: grams for any size, and of which revision.
 
-use super::recipe::yes;
+use super::approval::approval_line;
+use super::batch_size::BatchSizeFields;
 use super::sum_check::limit_warnings;
 use crate::components::{Icon, NotHere, Page, Swatch};
 use crate::forms::{Field, Kind, bound};
@@ -11,9 +12,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{
-    BatchSizeForm, InkFact, MakeAgain, MakeRow, RequestedBatch, RevisionName, best_revision, make_again,
-};
+use lastpull_core::ink::{BatchSizeForm, InkFact, MakeAgain, MakeRow, RevisionName, best_revision, make_again};
 use leptos::prelude::*;
 
 /// The page.
@@ -61,7 +60,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || i18n::ink_again_title(&name)) up=Route::Ink(InkRoute::Recipe(id)) class="ink">
             {move || told.with(|told| told.as_ref().map(|made| which(made, choice)))}
-            <super::batch_size::BatchSizeFields id form sized/>
+            <BatchSizeFields id form sized/>
             {move || made.with(|made| made.as_ref().map(rows))}
             {move || made.with(|made| made.as_ref().map(|made| rounding(store, made)))}
             <div class="field-pair">
@@ -74,9 +73,6 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
         </Page>
     }.into_any()
 }
-
-/// The size as typed, or its problems.
-pub(super) type SizeResult = Result<RequestedBatch, Problems>;
 
 /// The revision, its approval, and the alternative.
 fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> AnyView {
@@ -98,7 +94,7 @@ fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> AnyView {
     view! {
         <section class="ink-which" id="which" class:approved=made.approval.is_some()>
             <h2>{i18n::ink_this_is(name)}</h2>
-            {yes(made.approval.as_ref())}
+            {approval_line(made.approval.as_ref())}
             {other}
             {newer}
         </section>

@@ -1,5 +1,6 @@
 //! Recipes, components, stock, and what the coming runs need.
 
+mod approval;
 mod batch_size;
 mod component;
 mod component_form;

@@ -1,5 +1,6 @@
 //! A recipe: the revision that is made, its approval, and its history.
 
+use super::approval::approval_line;
 use super::parts_table::parts_table;
 use super::pot_row::pot_row;
 use super::revisions::Revisions;
@@ -11,7 +12,7 @@ use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{Approval, RecipeCard, RevisionRow, recipe_card};
+use lastpull_core::ink::{RecipeCard, RevisionRow, recipe_card};
 use leptos::prelude::*;
 
 /// The page.
@@ -61,7 +62,7 @@ fn current_revision(card: &RecipeCard) -> AnyView {
         <section class="card ink-best" id="best">
             <header class="ink-best-head">
                 <Swatch colour=card.recipe.colour/>
-                <div><h2>{i18n::ink_revision_name(&row.name)}</h2>{yes(row.approval.as_ref())}</div>
+                <div><h2>{i18n::ink_revision_name(&row.name)}</h2>{approval_line(row.approval.as_ref())}</div>
             </header>
             {newer.map(|newer| {
                 let (newer, best) = (i18n::ink_revision_name(&newer.name), i18n::ink_this_revision(&row.name));
@@ -86,23 +87,6 @@ fn current_revision(card: &RecipeCard) -> AnyView {
 
 fn door(id: &'static str, icon: &'static str, title: &'static str, route: Route) -> AnyView {
     view! { <a class="ink-door" id=id href=route.hash()><Icon name=icon/><strong>{title}</strong></a> }.into_any()
-}
-
-/// The approval, or that there is none.
-pub(super) fn yes(approval: Option<&Approval>) -> AnyView {
-    match approval {
-        Some(yes) => {
-            let heard = yes.by.as_ref().map(|by| format!(", {}", i18n::ink_heard_by(by)));
-            view! {
-                <p class="ink-yes">
-                    <Icon name="check"/>
-                    <span>{i18n::ink_approved_by(&yes.client)}<small>{i18n::moment(yes.at)}{heard}</small></span>
-                </p>
-            }
-            .into_any()
-        }
-        None => view! { <p class="muted">{i18n::ink_nobody_yet()}</p> }.into_any(),
-    }
 }
 
 /// Its pots, and the coming runs with it.

@@ -1,7 +1,7 @@
 //! The history of a recipe: its revisions, latest first, each with its origin and its note.
 
+use super::approval::approval_line;
 use super::parts_table::parts_table;
-use super::recipe::yes;
 use super::sum_check::limit_warnings;
 use crate::components::Icon;
 use crate::i18n;
@@ -52,7 +52,7 @@ fn revision(store: Store, row: &RevisionRow) -> AnyView {
                 {row.pot.as_ref().map(|(pot, name)| view! { " · " <a href=Route::Pot(PotRoute::Pot(*pot)).hash()>{i18n::ink_from_pot(name)}</a> })}
             </p>
             {(!row.note.is_empty()).then(|| view! { <p class="job-notes">{row.note.clone()}</p> })}
-            {yes(row.approval.as_ref())}
+            {approval_line(row.approval.as_ref())}
             {parts_table(&row.parts)}
             {limit_warnings(&row.limits)}
             <div class="button-row">

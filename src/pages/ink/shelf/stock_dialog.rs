@@ -1,7 +1,7 @@
 //! Entering a delivery or a stock count of a component.
 
 use crate::components::Sheet;
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -39,27 +39,23 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
         StockEntry::Delivery => i18n::ink_came_in_title(&name),
         StockEntry::Count => i18n::ink_count_title(&name),
     };
-    let send = move |submitted: leptos::ev::SubmitEvent| {
-        submitted.prevent_default();
+    let check = move || {
         let (by, units) = (store.operator(), i18n::units());
-        let checked = form.with(|form| match what {
+        form.with(|form| match what {
             StockEntry::Delivery => form.delivered(id, by.as_deref(), units),
             StockEntry::Count => form.counted(id, by.as_deref(), units),
-        });
-        match checked {
-            Err(found) => problems.set(found),
-            Ok(fact) => {
-                let told = match &fact {
-                    InkFact::Delivered { grams, .. } => i18n::ink_delivered_notice(i18n::weight_fine(*grams), &name),
-                    InkFact::Counted { grams, .. } => i18n::ink_counted_notice(i18n::weight_fine(*grams), &name),
-                    _ => String::new(),
-                };
-                store.record(event, Fact::Ink(fact));
-                store.notify_with_undo(told, vec![(event, Fact::Deleted)]);
-                ask.set(None);
-            }
-        }
+        })
     };
+    let send = submit_dialog(problems, check, move |fact| {
+        let told = match &fact {
+            InkFact::Delivered { grams, .. } => i18n::ink_delivered_notice(i18n::weight_fine(*grams), &name),
+            InkFact::Counted { grams, .. } => i18n::ink_counted_notice(i18n::weight_fine(*grams), &name),
+            _ => String::new(),
+        };
+        store.record(event, Fact::Ink(fact));
+        store.notify_with_undo(told, vec![(event, Fact::Deleted)]);
+        ask.set(None);
+    });
     let hint = if what == StockEntry::Count { i18n::ink_count_hint() } else { "" };
     view! {
         <Sheet title on_close=Callback::new(move |()| ask.set(None))>

@@ -1,17 +1,17 @@
 //! The checks before the first pull: heat first, then what else differs from the previous run.
 
 use super::check_row::CheckLine;
-use crate::components::{Choice, GarmentChip, Icon, Page, Sheet};
+use crate::components::{GarmentChip, Icon, Page, Sheet};
+use crate::forms::CrewPicker;
 use crate::i18n;
 use crate::pages::heat::{ChangeFirst, HoldSheet, RunHeatRows};
 use crate::pages::ink::RunInkRows;
-use crate::pages::press::run::Heading;
+use crate::pages::press::heading::Heading;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::heat::{Changeover, changeover, checks_skipped_at_start};
-use lastpull_core::ids::RunId;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{RunId, Subject};
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, check_list};
 use lastpull_core::screen::facts_on_start;
 use leptos::prelude::*;
@@ -21,11 +21,7 @@ use leptos::prelude::*;
 pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
     let store = Store::from_context();
     let list = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id)));
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let change = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| changeover(shop, id, store.clock.get_untracked().now))
-    });
+    let change = store.every_minute(move |shop, clock| changeover(shop, id, clock.now));
     let hold = Memo::new(move |_| change.with(|change| change.as_ref().is_some_and(Changeover::hold_ink)));
     let asking = RwSignal::new(false);
     let open = Memo::new(move |_| list.with(CheckList::open) as u32);
@@ -51,7 +47,7 @@ pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
             <ChangeFirst id change/>
             <RunHeatRows id/>
             <RunInkRows id after=false/>
-            <Crew/>
+            <CrewPicker label=i18n::checked_by() name="crew"/>
             <CheckRows id list/>
             <p class="caution"><Icon name="heat"/>{i18n::checks_caution()}</p>
             <div class="start-bar" class:held=hold>
@@ -141,32 +137,6 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
                 <For each=move || same.get() key=|item| *item let:item><CheckLine id item list/></For>
             </ol>
         </section>
-    }
-}
-
-/// Who checks, if the crew is entered.
-#[component]
-fn Crew() -> impl IntoView {
-    let store = Store::from_context();
-    let crew = Memo::new(move |_| store.shop.with(|shop| shop.crew.clone()));
-    move || {
-        let names = crew.get();
-        (!names.is_empty()).then(|| {
-            let chosen = Signal::derive({
-                let names = names.clone();
-                move || {
-                    store.settings.with(|settings| {
-                        settings.operator.as_ref().and_then(|name| names.iter().position(|other| other == name))
-                    })
-                }
-            });
-            let options = names.iter().enumerate().map(|(index, name)| (Some(index), name.clone())).collect();
-            let pick = Callback::new(move |index: Option<usize>| {
-                let name = index.and_then(|index| names.get(index).cloned());
-                store.update_settings(|settings| settings.operator = name);
-            });
-            view! { <Choice label=i18n::checked_by() name="crew" options value=chosen on_pick=pick/> }
-        })
     }
 }
 

@@ -1,6 +1,6 @@
 //! The dialogs of the count: a misprint's cause, a number, the reason for a stop, ending the run.
 
-use super::controls::end_run;
+use super::actions::end_run;
 use crate::components::{Choice, Icon, Sheet, Switch};
 use crate::i18n;
 use crate::store::Store;

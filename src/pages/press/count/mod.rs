@@ -9,6 +9,7 @@
 //! - The zone has the garment's colour with the count in the ink's colour if their contrast is at least 3:1, else black
 //!   or white.
 
+mod actions;
 mod controls;
 mod dialogs;
 mod pace;

@@ -6,7 +6,7 @@ use super::pace::Pace;
 use super::sizes::Sizes;
 use super::zone::Zone;
 use crate::components::{Icon, Sheet};
-use crate::pages::press::run::Heading;
+use crate::pages::press::heading::Heading;
 use crate::pages::shared::FailureBar;
 use crate::platform::{dom, wake_lock};
 use crate::route::Route;

@@ -1,8 +1,9 @@
 //! The count zone: most of the page, in the garment's colour, with the count in the ink's colour.
 
+use super::actions::{give_feedback, go_on, undo};
 use crate::i18n;
 use crate::platform::{dom, haptics};
-use crate::store::{SaveState, Store, after_write};
+use crate::store::{SaveState, Store};
 use lastpull_core::colour::Colour;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
@@ -31,7 +32,7 @@ pub fn Zone(
         }
         let standing = count.with_untracked(|count| count.phase);
         if matches!(standing, RunPhase::Stopped { .. }) {
-            super::controls::go_on(store, id);
+            go_on(store, id);
             give_feedback(store, 30, Some(440.0));
             return;
         }
@@ -66,7 +67,7 @@ pub fn Zone(
         }
         match keys.try_update_value(|keys| keys.press(&event.key(), event.repeat())).flatten() {
             Some(KeyMeaning::Count) => one_more(),
-            Some(KeyMeaning::Undo) => super::controls::undo(store, id, count),
+            Some(KeyMeaning::Undo) => undo(store, id, count),
             None => {}
         }
         if HeldKeys::default().press(&event.key(), false).is_some() {
@@ -172,21 +173,4 @@ fn window_size() -> Viewport {
         value.ok().and_then(|value| value.as_f64()).unwrap_or(f64::MAX)
     };
     Viewport { width: length(window().inner_width()), height: length(window().inner_height()) }
-}
-
-/// Confirms an accepted touch by vibration and a click sound of this pitch (Hz), if switched on. It comes with the
-/// drawing of the count: the write starts first, since starting a vibration takes as long as recording the fact.
-pub fn give_feedback(store: Store, milliseconds: u32, pitch: Option<f32>) {
-    let (buzz, click) = store.settings.with_untracked(|settings| (settings.buzz, settings.click));
-    let pitch = pitch.filter(|_| click);
-    if buzz || pitch.is_some() {
-        after_write(move || {
-            if buzz {
-                haptics::buzz(milliseconds);
-            }
-            if let Some(pitch) = pitch {
-                haptics::click(pitch);
-            }
-        });
-    }
 }

@@ -1,7 +1,7 @@
 //! Recording or correcting a charge of the reclaim bath.
 
 use crate::components::{Icon, Sheet};
-use crate::forms::{CrewPicker, Field, Kind, bound};
+use crate::forms::{CrewPicker, Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -26,21 +26,19 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
     // One id per dialog, so that pressing twice creates one record.
     let id = charge.unwrap_or_else(ids::new_id);
     let is_new = before.is_none();
-    let send = move || {
+    let check = move || {
         if is_new {
             form.update(|form| form.by = store.operator().unwrap_or_default());
         }
-        match form.with_untracked(ChargeForm::check) {
-            Err(found) => problems.set(found),
-            Ok(fact) => {
-                close.run(());
-                store.record(id, Fact::Stencil(fact));
-                if is_new {
-                    store.notify_with_undo(i18n::bath_charged(), vec![(id, Fact::Deleted)]);
-                }
-            }
-        }
+        form.with_untracked(ChargeForm::check)
     };
+    let send = submit_dialog(problems, check, move |fact| {
+        close.run(());
+        store.record(id, Fact::Stencil(fact));
+        if is_new {
+            store.notify_with_undo(i18n::bath_charged(), vec![(id, Fact::Deleted)]);
+        }
+    });
     let delete = move |_| {
         close.run(());
         store.record(id, Fact::Deleted);
@@ -50,9 +48,9 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
     view! {
         <Sheet title on_close=close>
             <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
-            <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(); }>
+            <form novalidate=true on:submit=send>
                 <Field name="chemistry" label=i18n::bath_chemistry() kind=Kind::Words bound=bound(form, |f| &mut f.chemistry) problems hint=i18n::bath_chemistry_hint()/>
-                {is_new.then(|| view! { <CrewPicker/> })}
+                {is_new.then(|| view! { <CrewPicker label=i18n::stencil_who() name="who"/> })}
                 {is_new.then(|| view! { <p class="quiet-line">{i18n::bath_charge_text()}</p> })}
                 <button type="submit" class="button primary huge" id="charge-now">{if is_new { i18n::bath_charge_save() } else { i18n::save() }}</button>
             </form>

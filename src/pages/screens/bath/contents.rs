@@ -1,6 +1,6 @@
 //! The screens in the bath, and the screens waiting for it.
 
-use super::page::Asking;
+use super::dialog::Dialog;
 use crate::components::Icon;
 use crate::i18n;
 use crate::route::ExposureRoute;
@@ -17,7 +17,7 @@ pub fn labels(shop: &Shop, screens: &[Subject]) -> Vec<String> {
 
 /// The batch in the bath: its time, the time left, and the button to take it out.
 #[component]
-pub fn BatchInBath(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+pub fn BatchInBath(bath: Memo<BathView>, asking: RwSignal<Option<Dialog>>) -> impl IntoView {
     let store = Store::from_context();
     let card = move |row: &InBath| {
         let id = row.id;
@@ -36,7 +36,7 @@ pub fn BatchInBath(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> im
                     <span>{what}</span>
                     <span class="muted" class:stencil-over=over>{over.then(|| view! { <Icon name="alert"/> })}{format!("{left} · {}", i18n::bath_in_since(i18n::moment(row.since)))}</span>
                 </div>
-                <button type="button" class="button primary stencil-press" on:click=move |_| asking.set(Some(Asking::Out(id)))>{i18n::bath_take_out()}</button>
+                <button type="button" class="button primary stencil-press" on:click=move |_| asking.set(Some(Dialog::Out(id)))>{i18n::bath_take_out()}</button>
             </li>
         }
     };
@@ -54,7 +54,7 @@ pub fn BatchInBath(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> im
 
 /// The waiting screens, the time they need, and the button to put them in.
 #[component]
-pub fn WaitingScreens(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+pub fn WaitingScreens(bath: Memo<BathView>, asking: RwSignal<Option<Dialog>>) -> impl IntoView {
     view! {
         <section class="stencil-part" id="waiting">
             <h2>{i18n::bath_wait_title()}</h2>
@@ -78,11 +78,11 @@ pub fn WaitingScreens(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) ->
                 class="button huge"
                 class:primary=move || bath.with(|bath| bath.in_bath.is_empty())
                 id="put-in"
-                on:click=move |_| asking.set(Some(Asking::In))
+                on:click=move |_| asking.set(Some(Dialog::In))
             >
                 {i18n::bath_put_in()}
             </button>
-            <button type="button" class="button quiet stencil-alone" id="note-out" on:click=move |_| asking.set(Some(Asking::NoteOut))>{i18n::bath_note_out()}</button>
+            <button type="button" class="button quiet stencil-alone" id="note-out" on:click=move |_| asking.set(Some(Dialog::NoteOut))>{i18n::bath_note_out()}</button>
         </section>
     }
 }

@@ -1,6 +1,6 @@
 //! Past batches and charges.
 
-use super::page::Asking;
+use super::dialog::Dialog;
 use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
@@ -45,7 +45,7 @@ pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
 
 /// The current charge and those before, latest first.
 #[component]
-pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
+pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Dialog>>) -> impl IntoView {
     let line = move |row: &ChargeRow, now: bool| {
         let id = row.id;
         let what = if row.chemistry.is_empty() { i18n::bath_no_chemistry().to_owned() } else { row.chemistry.clone() };
@@ -57,7 +57,7 @@ pub fn Charges(bath: Memo<BathView>, asking: RwSignal<Option<Asking>>) -> impl I
         }
         view! {
             <li>
-                <button type="button" class="stencil-row" on:click=move |_| asking.set(Some(Asking::Charge(Some(id))))>
+                <button type="button" class="stencil-row" on:click=move |_| asking.set(Some(Dialog::Charge(Some(id))))>
                     <span class="row-words"><strong>{what}</strong><span class="muted">{parts.join(" · ")}</span></span>
                     <Icon name="edit"/>
                 </button>

@@ -3,6 +3,7 @@
 mod charge;
 mod chart;
 mod contents;
+mod dialog;
 mod history;
 mod page;
 mod put_in;

@@ -3,6 +3,7 @@
 use super::charge::ChargeSheet;
 use super::chart::Chart;
 use super::contents::{BatchInBath, WaitingScreens};
+use super::dialog::Dialog;
 use super::history::{Batches, Charges};
 use super::put_in::PutIn;
 use super::take_out::{NoteOut, TakeOut};
@@ -10,33 +11,15 @@ use crate::components::{Icon, Page};
 use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
-use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BathTrend, BathView, bath_view, waiting_screens};
 use leptos::prelude::*;
-
-/// The open dialog.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Asking {
-    /// Putting screens in.
-    In,
-    /// Taking a batch out.
-    Out(Subject),
-    /// Recording a batch that is out already.
-    NoteOut,
-    /// An existing charge, or a new one.
-    Charge(Option<Subject>),
-}
 
 /// The bath.
 #[component]
 pub fn BathPage() -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let bath = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| bath_view(shop, waiting_screens(shop), store.clock.get_untracked().now))
-    });
-    let asking = RwSignal::new(None::<Asking>);
+    let bath = store.every_minute(move |shop, clock| bath_view(shop, waiting_screens(shop), clock.now));
+    let asking = RwSignal::new(None::<Dialog>);
     let close = Callback::new(move |()| asking.set(None));
     let aside = move || {
         view! { <a class="icon-button" href=ExposureRoute::BathSettings.hash() aria-label=i18n::bath_settings()><Icon name="gear"/></a> }
@@ -57,22 +40,22 @@ pub fn BathPage() -> impl IntoView {
         </Page>
         {move || match asking.get() {
             None => ().into_any(),
-            Some(Asking::In) => view! { <PutIn close/> }.into_any(),
-            Some(Asking::Out(batch)) => view! { <TakeOut batch bath close/> }.into_any(),
-            Some(Asking::NoteOut) => view! { <NoteOut close/> }.into_any(),
-            Some(Asking::Charge(charge)) => view! { <ChargeSheet charge bath close/> }.into_any(),
+            Some(Dialog::In) => view! { <PutIn close/> }.into_any(),
+            Some(Dialog::Out(batch)) => view! { <TakeOut batch bath close/> }.into_any(),
+            Some(Dialog::NoteOut) => view! { <NoteOut close/> }.into_any(),
+            Some(Dialog::Charge(charge)) => view! { <ChargeSheet charge bath close/> }.into_any(),
         }}
     }
 }
 
-fn charge_button(asking: RwSignal<Option<Asking>>, first: bool) -> AnyView {
+fn charge_button(asking: RwSignal<Option<Dialog>>, first: bool) -> AnyView {
     view! {
-        <button type="button" class="button stencil-alone" class:primary=first id="charge" on:click=move |_| asking.set(Some(Asking::Charge(None)))>{i18n::bath_charge()}</button>
+        <button type="button" class="button stencil-alone" class:primary=first id="charge" on:click=move |_| asking.set(Some(Dialog::Charge(None)))>{i18n::bath_charge()}</button>
     }.into_any()
 }
 
 /// The state of the bath in one line, and how certain it is.
-fn state(bath: &BathView, asking: RwSignal<Option<Asking>>) -> AnyView {
+fn state(bath: &BathView, asking: RwSignal<Option<Dialog>>) -> AnyView {
     let Some(trend) = bath.trend else {
         return view! {
             <div class="verdict stencil-verdict" id="bath-state"><Icon name="info"/><p>{i18n::bath_not_charged()}</p></div>

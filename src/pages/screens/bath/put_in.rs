@@ -1,7 +1,7 @@
 //! Choosing the screens to put into the bath.
 
 use crate::components::{Checkboxes, Sheet};
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -45,29 +45,26 @@ pub fn PutIn(close: Callback<()>) -> impl IntoView {
         };
         count.zip(capacity).and_then(|(count, most)| (count > most).then_some(most))
     });
-    let send = move || {
-        let step = store
+    let check = move || {
+        store
             .shop
-            .with_untracked(|shop| form.with_untracked(|form| put_in(shop, batch, form, store.operator().as_deref())));
-        match step {
-            Err(found) => problems.set(found),
-            Ok(step) => {
-                let count = step.facts.iter().find_map(|(_, fact)| match fact {
-                    Fact::Stencil(StencilFact::BatchIn { count, .. }) => Some(u32::from(*count)),
-                    _ => None,
-                });
-                close.run(());
-                store.record_all(step.facts);
-                store.notify_with_undo(i18n::bath_put_in_done(count.unwrap_or_default()), step.undo);
-            }
-        }
+            .with_untracked(|shop| form.with_untracked(|form| put_in(shop, batch, form, store.operator().as_deref())))
     };
+    let send = submit_dialog(problems, check, move |step| {
+        let count = step.facts.iter().find_map(|(_, fact)| match fact {
+            Fact::Stencil(StencilFact::BatchIn { count, .. }) => Some(u32::from(*count)),
+            _ => None,
+        });
+        close.run(());
+        store.record_all(step.facts);
+        store.notify_with_undo(i18n::bath_put_in_done(count.unwrap_or_default()), step.undo);
+    });
     let none = waiting.is_empty();
     let (label, hint) =
         if none { (i18n::bath_count_plain(), "") } else { (i18n::bath_count(), i18n::bath_count_hint()) };
     view! {
         <Sheet title=i18n::bath_put_in() on_close=close>
-            <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(); }>
+            <form novalidate=true on:submit=send>
                 {(!none).then(|| view! { <Checkboxes label=i18n::bath_pick() name="into" options=waiting ticked on_tick=tick/> })}
                 <Field name="count" label kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems hint/>
                 {move || over.get().map(|most| view! { <p class="quiet-line" id="over-capacity">{i18n::bath_capacity_over(most)}</p> })}

@@ -2,7 +2,7 @@
 
 use super::contents::labels;
 use crate::components::{Checkboxes, Choice, Icon, Sheet};
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -49,7 +49,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
     };
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>
-            <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(store, batch, form, problems, close); }>
+            <form novalidate=true on:submit=send(store, batch, form, problems, close)>
                 {(!options.is_empty()).then(|| view! {
                     <div class="stencil-hinted">
                         <Checkboxes label=i18n::bath_out_clean() name="clean" options ticked=clean on_tick=tick/>
@@ -80,7 +80,7 @@ pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     let batch = ids::new_id();
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>
-            <form novalidate=true on:submit=move |event: leptos::ev::SubmitEvent| { event.prevent_default(); send(store, batch, form, problems, close); }>
+            <form novalidate=true on:submit=send(store, batch, form, problems, close)>
                 <Field name="count" label=i18n::bath_out_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
                 <Time form problems kinds=&[BatchTimeKind::Whole, BatchTimeKind::EachScreen] elapsed=String::new()/>
                 <button type="submit" class="button primary huge" id="out-now">{i18n::bath_out_button()}</button>
@@ -107,16 +107,20 @@ fn Time(
     }
 }
 
-fn send(store: Store, batch: Subject, form: RwSignal<BatchOutForm>, problems: RwSignal<Problems>, close: Callback<()>) {
-    let step = store
-        .shop
-        .with_untracked(|shop| form.with_untracked(|form| take_out(shop, batch, form, store.operator().as_deref())));
-    match step {
-        Err(found) => problems.set(found),
-        Ok(step) => {
-            close.run(());
-            store.record_all(step.facts);
-            store.notify_with_undo(i18n::bath_out_done(), step.undo);
-        }
-    }
+fn send(
+    store: Store,
+    batch: Subject,
+    form: RwSignal<BatchOutForm>,
+    problems: RwSignal<Problems>,
+    close: Callback<()>,
+) -> impl Fn(leptos::ev::SubmitEvent) + 'static {
+    let check = move || {
+        let by = store.operator();
+        store.shop.with_untracked(|shop| form.with_untracked(|form| take_out(shop, batch, form, by.as_deref())))
+    };
+    submit_dialog(problems, check, move |step| {
+        close.run(());
+        store.record_all(step.facts);
+        store.notify_with_undo(i18n::bath_out_done(), step.undo);
+    })
 }

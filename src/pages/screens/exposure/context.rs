@@ -12,11 +12,9 @@ use leptos::prelude::*;
 #[component]
 pub fn HumidityNote(pick: RwSignal<ExposureChoice>) -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let damp = Memo::new(move |_| {
-        minute.get();
+    let damp = store.every_minute(move |shop, clock| {
         let emulsion = pick.with(|pick| pick.emulsion)?;
-        store.shop.with(|shop| room_humidity(shop, emulsion, store.clock.get_untracked().now))
+        room_humidity(shop, emulsion, clock.now)
     });
     move || {
         damp.get().map(|damp| {

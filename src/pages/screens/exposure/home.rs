@@ -11,11 +11,7 @@ use leptos::prelude::*;
 #[component]
 pub fn ExposureHomePage() -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let home = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| exposure_home(shop, store.clock.get_untracked().now))
-    });
+    let home = store.every_minute(move |shop, clock| exposure_home(shop, clock.now));
     view! {
         <Page title=Signal::derive(|| i18n::stencil_title().to_owned()) up=Route::Screens(ScreensRoute::Home) class="stencil-home">
             {move || home.with(|home| {

@@ -28,13 +28,11 @@ pub fn Board() -> impl IntoView {
     let search = RwSignal::new(String::new());
     // The selected screens; `None` if not selecting.
     let picked = RwSignal::new(None::<Vec<Subject>>);
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let board = Memo::new(move |_| {
-        minute.get();
+    let board = store.every_minute(move |shop, clock| {
         let show = show.get();
         let state = if let Show::In(state) = show { Some(state) } else { None };
         let filter = ScreenFilter { state, warned: show == Show::TooOld, search: search.get() };
-        store.shop.with(|shop| screen_board(shop, &filter, store.clock.get_untracked().now))
+        screen_board(shop, &filter, clock.now)
     });
     let picking = Memo::new(move |_| picked.with(Option::is_some));
     let searchable = Memo::new(move |_| board.with(|board| board.total >= SEARCHABLE));

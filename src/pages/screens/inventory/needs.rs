@@ -13,11 +13,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Needs() -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let needs = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| screen_needs(shop, store.clock.get_untracked()))
-    });
+    let needs = store.every_minute(screen_needs);
     move || {
         let needs = needs.get();
         if needs.is_empty() {

@@ -19,11 +19,7 @@ use leptos::prelude::*;
 #[component]
 pub fn ScreenPage(id: Subject) -> impl IntoView {
     let store = Store::from_context();
-    let minute = Memo::new(move |_| store.clock.get().now / 60_000);
-    let card = Memo::new(move |_| {
-        minute.get();
-        store.shop.with(|shop| screen_card(shop, id, store.clock.get_untracked().now))
-    });
+    let card = store.every_minute(move |shop, clock| screen_card(shop, id, clock.now));
     let here = Memo::new(move |_| card.with(Option::is_some));
     move || {
         if !here.get() {

@@ -1,0 +1,70 @@
+//! Loading the shop: the checkpoint and the entries after it, or the whole journal if the checkpoint cannot be used.
+
+use crate::lazy::{ChunkLoadError, Work, chunk};
+use crate::platform::indexed_db::IndexedDb;
+use lastpull_core::facts::{Journal, Opened};
+use lastpull_core::journal::{Checkpoint, Conflict, Storage, StorageFault};
+use lastpull_core::shop::Shop;
+
+/// The shop as it was loaded.
+pub(super) struct LoadedShop {
+    pub(super) opened: Opened,
+    pub(super) shop: Shop,
+    /// Whether the checkpoint could not be used.
+    pub(super) from_scratch: bool,
+}
+
+/// Why the shop could not be loaded. Nothing was written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LoadError {
+    /// The journal could not be read.
+    Storage(StorageFault),
+    /// The whole journal had to be read, and the code for that could not be fetched.
+    ChunkNotLoaded,
+}
+
+impl From<StorageFault> for LoadError {
+    fn from(fault: StorageFault) -> Self {
+        Self::Storage(fault)
+    }
+}
+
+/// Reads and folds what is stored.
+pub(super) async fn read(storage: &IndexedDb) -> Result<LoadedShop, LoadError> {
+    let opened = storage.open().await?;
+    let saved = opened.checkpoint.as_ref().and_then(Checkpoint::shop);
+    if let Some(mut shop) = saved.or_else(|| opened.checkpoint.is_none().then(Shop::default)) {
+        // The number of facts folded must be the number stored, or the checkpoint is missing some.
+        if shop.apply_all(&opened.tail) && shop.fact_count() == opened.head.coverage.len() {
+            return Ok(LoadedShop { opened, shop, from_scratch: false });
+        }
+    }
+    match split_read_all(storage.clone(), opened).await {
+        Ok(reading) => Ok(reading.await?),
+        Err(ChunkLoadError) => Err(LoadError::ChunkNotLoaded),
+    }
+}
+
+chunk! {
+    archive: fn split_read_all(storage: IndexedDb, opened: Opened) -> Result<Work<Result<LoadedShop, StorageFault>>, ChunkLoadError> {
+        Ok(Box::pin(read_all(storage, opened)))
+    }
+}
+
+/// Folds the whole journal.
+async fn read_all(storage: IndexedDb, opened: Opened) -> Result<LoadedShop, StorageFault> {
+    let all = Journal::of(storage.read_all().await?).map_err(|conflict| conflict_fault(&conflict))?;
+    if all.len() as u64 != opened.head.coverage.len() {
+        // Another tab saved between the two reads, or bytes are missing: never continue as if all were here.
+        let again = storage.open().await?;
+        if all.len() as u64 != again.head.coverage.len() {
+            return Err(StorageFault::Stale);
+        }
+        return Ok(LoadedShop { opened: again, shop: Shop::fold(&all), from_scratch: true });
+    }
+    Ok(LoadedShop { opened, shop: Shop::fold(&all), from_scratch: true })
+}
+
+fn conflict_fault(conflict: &Conflict) -> StorageFault {
+    StorageFault::Other(format!("two facts under number {} of {}", conflict.seq, conflict.device))
+}
