@@ -207,7 +207,8 @@ impl Store {
     {
         let minute = Memo::new(move |_| self.clock.get().now / 60_000);
         Memo::new(move |_| {
-            minute.track();
+            // `get`, not `track`: a memo that is never read is never computed, and then follows nothing.
+            minute.get();
             self.shop.with(|shop| view(shop, self.clock.get_untracked()))
         })
     }
