@@ -1,7 +1,8 @@
 //! How things are deleted and restored, whatever they are, and in whatever order the facts arrive.
 
 use crate::codec::Encode;
-use crate::collections::{Map, Table};
+use crate::collections::Table;
+use std::collections::BTreeMap;
 use uuid::Uuid;
 
 /// That a thing was deleted or restored.
@@ -43,7 +44,7 @@ impl<T: Deletable> DeleteById for Table<T> {
     }
 }
 
-impl<T: Deletable> DeleteById for Map<Uuid, T> {
+impl<T: Deletable> DeleteById for BTreeMap<Uuid, T> {
     fn delete(&mut self, id: Uuid, deletion: Deletion) -> bool {
         self.get_mut(&id).map(|thing| thing.mark(deletion)).is_some()
     }

@@ -1,7 +1,7 @@
 //! What every form needs: problems by field, and checks of names and numbers.
 
-use crate::collections::Map;
 use crate::units::NumberProblem;
+use std::collections::BTreeMap;
 
 /// What is wrong with a field.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,7 +39,7 @@ pub enum FormProblem {
 }
 
 /// Problems by field name; empty if there are none.
-pub type Problems = Map<&'static str, FormProblem>;
+pub type Problems = BTreeMap<&'static str, FormProblem>;
 
 /// Longest name, in characters.
 pub(crate) const NAME: usize = 80;

@@ -1,11 +1,12 @@
 //! The shop's failures, folded from the facts.
 
 use crate::codec::Encode;
-use crate::collections::{Map, Table, sort_by_key};
+use crate::collections::{Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::{RunId, Subject};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// A failure.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
@@ -21,9 +22,9 @@ pub struct Failure {
     /// Number of pieces printed since the last one known to be good.
     pub since: Option<u32>,
     /// Number of pieces it made suspect, by size.
-    pub suspects: Map<Option<Size>, u32>,
+    pub suspects: BTreeMap<Option<Size>, u32>,
     /// Number of pieces inspected, by size and verdict: sums of signed facts.
-    pub(crate) judged: Map<(Option<Size>, Verdict), i64>,
+    pub(crate) judged: BTreeMap<(Option<Size>, Verdict), i64>,
     /// The remedy that was chosen.
     pub remedy: Option<Remedy>,
     /// The screen that replaces the failed one.
@@ -50,9 +51,9 @@ impl Failure {
             FailureField::Mark(mark) => self.mark = *mark,
             FailureField::Since(since) => self.since = *since,
             FailureField::Suspects(rows) => {
-                let mut suspects = Map::new();
+                let mut suspects = BTreeMap::new();
                 for Suspects { size, pieces } in rows.iter().filter(|row| row.pieces > 0) {
-                    let sum: &mut u32 = suspects.get_or_insert_default(*size);
+                    let sum: &mut u32 = suspects.entry(*size).or_default();
                     *sum = sum.saturating_add(*pieces);
                 }
                 self.suspects = suspects;
@@ -136,7 +137,7 @@ impl Failures {
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
             FailureFact::Judged { pieces, size, verdict, .. } => {
-                *failure.judged.get_or_insert_default((*size, *verdict)) += i64::from(*pieces);
+                *failure.judged.entry((*size, *verdict)).or_default() += i64::from(*pieces);
             }
         }
     }

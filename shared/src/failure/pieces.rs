@@ -1,10 +1,10 @@
 //! How many pieces of a run are good, suspect and spoiled?
 
 use super::Failure;
-use crate::collections::Map;
 use crate::facts::{Size, Suspects};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
+use std::collections::BTreeMap;
 
 /// The pieces of a run, each counted once.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -45,12 +45,12 @@ pub(super) fn uninspected_pieces(shop: &Shop, failure: &Failure) -> u32 {
 }
 
 /// Suspect pieces of a run that nobody has inspected, by size.
-pub fn suspects_of(shop: &Shop, run: RunId) -> Map<Option<Size>, u32> {
-    let mut open: Map<Option<Size>, u32> = Map::new();
+pub fn suspects_of(shop: &Shop, run: RunId) -> BTreeMap<Option<Size>, u32> {
+    let mut open: BTreeMap<Option<Size>, u32> = BTreeMap::new();
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return open };
     for (_, failure) in shop.failures.of_run(run) {
         for size in failure.suspects.keys() {
-            let sum = open.get_or_insert_default(*size);
+            let sum = open.entry(*size).or_default();
             *sum = sum.saturating_add(failure.uninspected_of(*size)).min(progress.good_of(*size));
         }
     }
@@ -70,7 +70,7 @@ pub fn suspects_before(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32
         .filter(|pull| pull.at <= at)
         .map(|pull| (pull.at, pull.size, pull.pieces, pull.pieces))
         .collect();
-    let mut room: Map<Option<Size>, u32> = Map::new();
+    let mut room: BTreeMap<Option<Size>, u32> = BTreeMap::new();
     let own = shop.failures.live(id);
     for (_, size, ..) in &pulls {
         // Pieces that this failure spoiled were still in the count when they became suspect.
@@ -93,7 +93,7 @@ pub fn suspects_before(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32
         }
     }
     let mut left = since;
-    let mut found: Map<Option<Size>, u32> = Map::new();
+    let mut found: BTreeMap<Option<Size>, u32> = BTreeMap::new();
     for (_, size, pieces, free) in pulls.iter().rev() {
         if left == 0 {
             break;
@@ -104,7 +104,7 @@ pub fn suspects_before(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32
         let taken = here.min(*free).min(*room);
         *room -= taken;
         if taken > 0 {
-            *found.get_or_insert_default(*size) += taken;
+            *found.entry(*size).or_default() += taken;
         }
     }
     found.into_iter().map(|(size, pieces)| Suspects { size, pieces }).collect()

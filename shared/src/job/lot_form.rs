@@ -1,11 +1,11 @@
 //! The form of a garment lot.
 
 use super::Lot;
-use crate::collections::Map;
 use crate::colour::Colour;
 use crate::facts::{Fabric, LotField, Size, SizePieces};
 use crate::form::{FormProblem, NAME, Problems, changed_fields, collect, parse_name, parse_required_name};
 use crate::units::parse_whole;
+use std::collections::BTreeMap;
 
 /// The form of a garment lot.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -19,7 +19,7 @@ pub struct LotForm {
     /// Name of that colour.
     pub colour_name: String,
     /// Number of pieces of each size, as typed.
-    pub pieces: Map<Size, String>,
+    pub pieces: BTreeMap<Size, String>,
 }
 
 impl LotForm {
@@ -56,7 +56,7 @@ impl LotForm {
             }
         }
         if pieces.is_empty() {
-            problems.get_or_insert_with("pieces", || FormProblem::NoPieces);
+            problems.entry("pieces").or_insert_with(|| FormProblem::NoPieces);
         }
         let (Some(garment), Some(colour_name), true) = (garment, colour_name, problems.is_empty()) else {
             return Err(problems);

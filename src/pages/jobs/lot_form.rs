@@ -25,7 +25,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
         None => store.shop.with_untracked(|shop| suggested_lot(shop, of_job).map(LotForm::of)).map_or_else(
             || LotForm { colour: "#23262e".into(), ..LotForm::default() },
             // The garment is likely the same as before; the number of each size is not.
-            |form| LotForm { pieces: lastpull_core::collections::Map::new(), ..form },
+            |form| LotForm { pieces: std::collections::BTreeMap::new(), ..form },
         ),
     };
     let form = RwSignal::new(start);

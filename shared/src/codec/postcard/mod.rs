@@ -323,11 +323,12 @@ impl<K: Encode + Ord, V: Encode> Encode for BTreeMap<K, V> {
     }
 
     fn decode(from: &mut Reader<'_>) -> Self {
-        let mut map = Self::new();
-        for (key, value) in Vec::<(K, V)>::decode(from) {
-            map.insert(key, value);
+        let rows = Vec::<(K, V)>::decode(from);
+        // Keys are written in order; anything else was not written by this codec.
+        if rows.windows(2).any(|pair| pair[0].0 >= pair[1].0) {
+            from.fail();
         }
-        map
+        rows.into_iter().collect()
     }
 }
 

@@ -2,10 +2,11 @@
 
 use super::{ClimateReading, CureTest, Heater, InkSheet, OwnLimit, SensorReading, Settling, Trial};
 use crate::codec::Encode;
-use crate::collections::{Map, Table};
+use crate::collections::Table;
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{Fabric, HeatFact, LimitKind};
 use crate::ids::{RunId, Subject};
+use std::collections::BTreeMap;
 
 /// Number of climate readings kept: hourly ones for a day.
 const MAX_READINGS: usize = 24;
@@ -18,8 +19,8 @@ pub struct HeatLog {
     heaters: Table<Heater>,
     chosen: Table<Subject>,
     sheets: Table<InkSheet>,
-    limits: Map<(Fabric, LimitKind), OwnLimit>,
-    settlings: Map<Subject, Settling>,
+    limits: BTreeMap<(Fabric, LimitKind), OwnLimit>,
+    settlings: BTreeMap<Subject, Settling>,
     tests: Table<CureTest>,
     trials: Table<Trial>,
     climate: Vec<ClimateReading>,
@@ -159,7 +160,7 @@ impl HeatLog {
             let oldest = self.settlings.iter().map(|(id, settling)| (settling.at, *id)).min();
             oldest.and_then(|(_, oldest)| self.settlings.remove(&oldest));
         }
-        self.settlings.get_or_insert_default(id)
+        self.settlings.entry(id).or_default()
     }
 }
 

@@ -1,12 +1,12 @@
 //! A garment lot: garments of one kind, fabric and colour.
 
 use crate::codec::Encode;
-use crate::collections::Map;
 use crate::colour::Colour;
 use crate::deletion::deletable;
 use crate::facts::{Fabric, LotField, Size};
 use crate::ids::JobId;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// Garments of one kind, fabric and colour, folded from the facts.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
@@ -22,7 +22,7 @@ pub struct Lot {
     /// Name of that colour.
     pub colour_name: String,
     /// Number of pieces of each size, without sizes that have none.
-    pub pieces: Map<Size, u32>,
+    pub pieces: BTreeMap<Size, u32>,
     /// Index of its first fact among all facts.
     pub rank: u64,
     /// Wall time of its first fact.

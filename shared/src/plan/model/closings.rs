@@ -1,9 +1,9 @@
 //! When the shop closes.
 
 use crate::codec::Encode;
-use crate::collections::Map;
 use crate::time::Day;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// Closing times by weekday, and for single days that differ.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
@@ -11,7 +11,7 @@ pub struct Closings {
     /// Minutes after midnight by weekday, Monday first; `None` on a day off.
     pub week: [Option<u16>; 7],
     /// Minutes after midnight on days that differ from their weekday.
-    pub days: Map<Day, u16>,
+    pub days: BTreeMap<Day, u16>,
 }
 
 /// Default closing time: five in the afternoon, Monday to Friday. Common practice, no source.
@@ -21,7 +21,7 @@ impl Default for Closings {
     fn default() -> Self {
         Self {
             week: [DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, None, None],
-            days: Map::new(),
+            days: BTreeMap::new(),
         }
     }
 }

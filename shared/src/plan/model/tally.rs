@@ -1,9 +1,9 @@
 //! LabourTimes by quarters of an hour, so that it can be summed by day in any time zone.
 
 use crate::codec::Encode;
-use crate::collections::Map;
 use crate::time::{Day, WallClock};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// A quarter of an hour in milliseconds. The offset of every civil time zone from UTC is a whole number of
 /// quarters.
@@ -26,7 +26,7 @@ pub struct TallyRow {
 /// The shop's recent work by quarters of an hour since 1970-01-01 UTC.
 #[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
 pub struct Tally {
-    quarters: Map<u64, TallyRow>,
+    quarters: BTreeMap<u64, TallyRow>,
 }
 
 impl Tally {
@@ -40,14 +40,14 @@ impl Tally {
                 self.quarters.retain(|quarter, _| *quarter >= oldest);
             }
         }
-        self.quarters.get_or_insert_default(quarter)
+        self.quarters.entry(quarter).or_default()
     }
 
     /// Sums by local day, the oldest first, without days of no work.
-    pub fn days(&self, clock: WallClock) -> Map<Day, TallyRow> {
-        let mut days: Map<Day, TallyRow> = Map::new();
+    pub fn days(&self, clock: WallClock) -> BTreeMap<Day, TallyRow> {
+        let mut days: BTreeMap<Day, TallyRow> = BTreeMap::new();
         for (quarter, row) in &self.quarters {
-            let day = days.get_or_insert_default(clock.day_of(quarter * QUARTER_MS));
+            let day = days.entry(clock.day_of(quarter * QUARTER_MS)).or_default();
             day.pieces += row.pieces;
             day.misprints += row.misprints;
             day.active += row.active;

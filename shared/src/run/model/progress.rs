@@ -2,10 +2,11 @@
 
 use super::{Pace, Stop, pull_gaps};
 use crate::codec::Encode;
-use crate::collections::{Map, Table};
+use crate::collections::Table;
 use crate::facts::{MisprintCause, Size, StopCause};
 use crate::ids::DeviceId;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// A gap between pulls longer than this, in seconds, without a marked stop is a pause that somebody forgot to
 /// mark, if it is also far longer than the run's other gaps. Our own rule.
@@ -36,9 +37,9 @@ const UNDO_DEPTH: usize = 40;
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Progress {
     /// Good pieces by size; the key is `None` if sizes are not counted. Sums of signed facts.
-    pub(crate) good: Map<Option<Size>, i64>,
+    pub(crate) good: BTreeMap<Option<Size>, i64>,
     /// Misprints by size and cause. Sums of signed facts.
-    pub(crate) misprints: Map<(Option<Size>, MisprintCause), i64>,
+    pub(crate) misprints: BTreeMap<(Option<Size>, MisprintCause), i64>,
     /// Every pull not taken back, the oldest first. Cleared when the job is finished.
     pub(crate) pulls: Vec<Pull>,
     /// Every stop, the oldest first.
@@ -83,11 +84,11 @@ impl Progress {
     }
 
     /// Spoiled pieces by cause, without causes of zero.
-    pub fn misprint_causes(&self) -> Map<MisprintCause, u32> {
-        let mut causes = Map::new();
+    pub fn misprint_causes(&self) -> BTreeMap<MisprintCause, u32> {
+        let mut causes = BTreeMap::new();
         for ((_, cause), pieces) in &self.misprints {
             if *pieces > 0 {
-                *causes.get_or_insert_default(*cause) += *pieces as u32;
+                *causes.entry(*cause).or_default() += *pieces as u32;
             }
         }
         causes
@@ -214,7 +215,7 @@ impl Progress {
             self.resume(at);
         }
         self.last_activity = Some(at);
-        *self.good.get_or_insert_default(size) += i64::from(pieces);
+        *self.good.entry(size).or_default() += i64::from(pieces);
         if pieces > 0 {
             self.push_undoable(device, UndoableAct::Pulled { pieces, size });
             self.pulls.push(Pull { at, pieces: pieces as u32, size });
@@ -244,9 +245,9 @@ impl Progress {
             self.start(at);
         }
         self.last_activity = Some(at);
-        *self.misprints.get_or_insert_default((size, cause)) += i64::from(pieces);
+        *self.misprints.entry((size, cause)).or_default() += i64::from(pieces);
         if was_counted {
-            *self.good.get_or_insert_default(size) -= i64::from(pieces);
+            *self.good.entry(size).or_default() -= i64::from(pieces);
         }
         if pieces > 0 {
             self.push_undoable(device, UndoableAct::Misprinted { pieces, size, cause, was_counted });

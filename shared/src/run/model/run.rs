@@ -2,12 +2,12 @@
 
 use super::{CheckRecord, Progress, SetUp};
 use crate::codec::Encode;
-use crate::collections::Map;
 use crate::colour::Colour;
 use crate::deletion::deletable;
 use crate::facts::{CheckItem, Fact, Location, RunField};
 use crate::ids::{DeviceId, LotId};
 use crate::units::Seconds;
+use std::collections::BTreeMap;
 
 /// A run: one lot at one location in one ink.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -25,7 +25,7 @@ pub struct Run {
     /// The printer's guess of the time per piece.
     pub guess: Option<Seconds>,
     /// The latest check of each item before the first pull.
-    pub checks: Map<CheckItem, CheckRecord>,
+    pub checks: BTreeMap<CheckItem, CheckRecord>,
     /// Counts, misprints and stops.
     pub progress: Progress,
     /// Index of its first fact among all facts.

@@ -44,7 +44,7 @@ pub fn run_summary(shop: &Shop, id: RunId) -> RunSummary {
     let progress = &run.progress;
     let pieces = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.pieces.clone()).unwrap_or_default();
     let end = progress.ended.or(progress.last_activity).unwrap_or(0);
-    let mut spoiled: crate::collections::Map<Option<Size>, u32> = crate::collections::Map::new();
+    let mut spoiled: std::collections::BTreeMap<Option<Size>, u32> = std::collections::BTreeMap::new();
     for (size, _) in progress.misprints.keys() {
         spoiled.insert(*size, progress.misprints_of(*size));
     }
