@@ -5,11 +5,10 @@ use crate::collections::{Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::{RunId, Subject};
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// A failure.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Failure {
     /// The run in which it happened; `None` until that fact has arrived.
     pub run: Option<RunId>,

@@ -2,10 +2,9 @@
 
 use crate::codec::Encode;
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
-use serde::{Deserialize, Serialize};
 
 /// A cure test.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct CureTest {
     /// The ink's name.
     pub ink: String,

@@ -3,10 +3,9 @@
 use crate::codec::Encode;
 use crate::facts::{HeaterField, HeaterKind, SensorMethod};
 use crate::units::{BeltSpeed, Length, Temperature, TemperatureDelta};
-use serde::{Deserialize, Serialize};
 
 /// One measurement of the print's temperature.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct SensorReading {
     /// The unit's setting.
     pub setting: Temperature,
@@ -29,7 +28,7 @@ impl SensorReading {
 const MAX_READINGS: usize = 12;
 
 /// A dryer or flash unit.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Heater {
     /// Dryer or flash unit.
     pub kind: HeaterKind,

@@ -2,10 +2,9 @@
 
 use crate::codec::Encode;
 use crate::units::Temperature;
-use serde::{Deserialize, Serialize};
 
 /// The shop's own limit of a fabric.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub struct OwnLimit {
     /// Temperature at which it counts as exceeded.
     pub temperature: Temperature,

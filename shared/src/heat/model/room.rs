@@ -3,10 +3,9 @@
 use crate::codec::Encode;
 use crate::ids::Subject;
 use crate::units::Temperature;
-use serde::{Deserialize, Serialize};
 
 /// A climate reading taken by hand.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub struct ClimateReading {
     /// Id of the reading.
     pub id: Subject,

@@ -3,10 +3,9 @@
 use crate::codec::Encode;
 use crate::ids::Subject;
 use crate::units::{Seconds, Temperature};
-use serde::{Deserialize, Serialize};
 
 /// A dryer settling from one temperature to another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Settling {
     /// Dryer, starting and final temperature; `None` until that fact has arrived.
     pub transition: Option<(Subject, Temperature, Temperature)>,

@@ -3,10 +3,9 @@
 use crate::codec::Encode;
 use crate::facts::{SheetField, SheetFigures};
 use crate::time::Day;
-use serde::{Deserialize, Serialize};
 
 /// An ink's data sheet.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct InkSheet {
     /// The ink's name as used in runs.
     pub ink: String,

@@ -3,10 +3,9 @@
 use crate::codec::Encode;
 use crate::facts::{Fabric, Flash, TrialField, TrialVerdict};
 use crate::units::{BeltSpeed, Seconds, Temperature};
-use serde::{Deserialize, Serialize};
 
 /// A trial of an ink on a fabric.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Trial {
     /// The ink's name.
     pub ink: String,

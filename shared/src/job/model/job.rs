@@ -5,10 +5,9 @@ use crate::deletion::deletable;
 use crate::facts::JobField;
 use crate::ids::JobId;
 use crate::time::Due;
-use serde::{Deserialize, Serialize};
 
 /// A client's order, folded from the facts.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Job {
     /// Who ordered it.
     pub client: String,

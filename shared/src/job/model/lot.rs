@@ -5,11 +5,10 @@ use crate::colour::Colour;
 use crate::deletion::deletable;
 use crate::facts::{Fabric, LotField, Size};
 use crate::ids::JobId;
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Garments of one kind, fabric and colour, folded from the facts.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Lot {
     /// The job they belong to; `None` until that fact has arrived.
     pub job: Option<JobId>,

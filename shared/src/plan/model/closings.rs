@@ -2,11 +2,10 @@
 
 use crate::codec::Encode;
 use crate::time::Day;
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Closing times by weekday, and for single days that differ.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Encode)]
 pub struct Closings {
     /// Minutes after midnight by weekday, Monday first; `None` on a day off.
     pub week: [Option<u16>; 7],

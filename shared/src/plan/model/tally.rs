@@ -2,7 +2,6 @@
 
 use crate::codec::Encode;
 use crate::time::{Day, WallClock};
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// A quarter of an hour in milliseconds. The offset of every civil time zone from UTC is a whole number of
@@ -13,7 +12,7 @@ const QUARTER_MS: u64 = 15 * 60 * 1000;
 const QUARTERS_KEPT: u64 = 120 * 24 * 4;
 
 /// LabourTimes in one quarter of an hour, or in one day.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Encode)]
 pub struct TallyRow {
     /// Good pieces.
     pub pieces: i64,
@@ -24,7 +23,7 @@ pub struct TallyRow {
 }
 
 /// The shop's recent work by quarters of an hour since 1970-01-01 UTC.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Tally {
     quarters: BTreeMap<u64, TallyRow>,
 }

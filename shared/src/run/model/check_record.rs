@@ -2,10 +2,9 @@
 
 use crate::codec::Encode;
 use crate::facts::{CheckOutcome, Expected};
-use serde::{Deserialize, Serialize};
 
 /// A check that was made.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Encode)]
 pub struct CheckRecord {
     /// The expected value when it was made.
     pub expected: Expected,

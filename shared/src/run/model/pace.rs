@@ -2,7 +2,6 @@
 
 use super::{Pull, Stop, UNMARKED_PAUSE_SECONDS};
 use crate::codec::Encode;
-use serde::{Deserialize, Serialize};
 
 /// The working time from one count to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,7 +48,7 @@ pub fn pull_gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<PullGap> {
 /// − kμ̂)²/k ÷ (N − 1) over N gaps. With every k = 1 these are the plain mean and standard deviation. Source:
 /// any text on weighted regression through the origin, e.g. NIST/SEMATECH e-Handbook of Statistical Methods,
 /// 4.1.4.3.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Encode)]
 pub struct Pace {
     /// Number of gaps.
     pub gaps: u32,

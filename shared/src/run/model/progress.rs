@@ -5,7 +5,6 @@ use crate::codec::Encode;
 use crate::collections::Table;
 use crate::facts::{MisprintCause, Size, StopCause};
 use crate::ids::DeviceId;
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// A gap between pulls longer than this, in seconds, without a marked stop is a pause that somebody forgot to
@@ -13,7 +12,7 @@ use std::collections::BTreeMap;
 pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
 
 /// Pieces pulled at one time.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Pull {
     /// Unix time in milliseconds.
     pub at: u64,
@@ -24,7 +23,7 @@ pub struct Pull {
 }
 
 /// An action that undo can take back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub(crate) enum UndoableAct {
     Pulled { pieces: i32, size: Option<Size> },
     Misprinted { pieces: i32, size: Option<Size>, cause: MisprintCause, was_counted: bool },

@@ -3,10 +3,9 @@
 use crate::codec::Encode;
 use crate::facts::{Flash, RunField};
 use crate::units::{BeltSpeed, Length, Seconds, Temperature};
-use serde::{Deserialize, Serialize};
 
 /// The set-up of a run. Unknown fields are empty.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Encode)]
 pub struct SetUp {
     /// Labels of the screens.
     pub screens: String,

@@ -2,10 +2,9 @@
 
 use crate::codec::Encode;
 use crate::facts::StopCause;
-use serde::{Deserialize, Serialize};
 
 /// A time without pulls, in Unix milliseconds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Stop {
     /// Unix time in milliseconds at which it began.
     pub from: u64,

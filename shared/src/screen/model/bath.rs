@@ -5,13 +5,12 @@ use crate::collections::{Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{BatchTime, BathField};
 use crate::ids::Subject;
-use serde::{Deserialize, Serialize};
 
 /// Default for [`Bath::recharge_at`], in percent of the fresh bath's minutes per screen. Our own.
 pub const DEFAULT_RECHARGE_PERCENT: u16 = 150;
 
 /// A charge of the bath.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub struct Charge {
     /// When it was charged, as wall time.
     pub at: u64,
@@ -24,7 +23,7 @@ pub struct Charge {
 }
 
 /// Screens that went through the bath together.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Batch {
     /// Wall time at which they went in; `None` if only their coming out was recorded.
     pub went_in: Option<u64>,

@@ -2,10 +2,9 @@
 
 use crate::codec::Encode;
 use crate::facts::{EmulsionField, Family};
-use serde::{Deserialize, Serialize};
 
 /// An emulsion.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Emulsion {
     /// The shop's name for it.
     pub name: String,

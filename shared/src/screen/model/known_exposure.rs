@@ -2,10 +2,9 @@
 
 use crate::codec::Encode;
 use crate::facts::Exposure;
-use serde::{Deserialize, Serialize};
 
 /// An exposure in the shop's list.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Encode)]
 pub struct KnownExposure {
     /// What was recorded.
     pub fact: Exposure,

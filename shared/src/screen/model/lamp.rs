@@ -3,10 +3,9 @@
 use crate::codec::Encode;
 use crate::facts::{LampField, LampKind};
 use crate::units::Length;
-use serde::{Deserialize, Serialize};
 
 /// A lamp.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Lamp {
     /// The shop's name for it.
     pub name: String,

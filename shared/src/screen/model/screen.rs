@@ -6,10 +6,9 @@ use crate::collections::Table;
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
 use crate::ids::{RunId, Subject};
-use serde::{Deserialize, Serialize};
 
 /// A screen.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Screen {
     /// The label on the frame.
     pub label: String,
@@ -46,7 +45,7 @@ pub struct Screen {
 }
 
 /// A change of a screen.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub struct ScreenChange {
     /// When, as wall time.
     pub at: u64,
@@ -57,7 +56,7 @@ pub struct ScreenChange {
 }
 
 /// The kind of a change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Encode)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub enum ScreenEvent {
     /// It moved to this state.
     To(ScreenState),
