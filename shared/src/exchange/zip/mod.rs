@@ -18,26 +18,3 @@ pub(crate) const CENTRAL_SIZE: usize = 46;
 pub(crate) const END_SIZE: usize = 22;
 pub(crate) const STORED: u16 = 0;
 pub(crate) const DEFLATED: u16 = 8;
-
-/// Continues the CRC-32 of ZIP with these bytes, four bits at a time.
-pub(crate) fn crc(so_far: u32, bytes: &[u8]) -> u32 {
-    const TABLE: [u32; 16] = {
-        let mut table = [0; 16];
-        let mut index = 0;
-        while index < 16 {
-            let (mut rest, mut bit) = (index as u32, 0);
-            while bit < 4 {
-                rest = if rest & 1 == 1 { (rest >> 1) ^ 0xEDB8_8320 } else { rest >> 1 };
-                bit += 1;
-            }
-            table[index] = rest;
-            index += 1;
-        }
-        table
-    };
-    !bytes.iter().fold(!so_far, |crc, byte| {
-        let crc = crc ^ u32::from(*byte);
-        let crc = (crc >> 4) ^ TABLE[(crc & 15) as usize];
-        (crc >> 4) ^ TABLE[(crc & 15) as usize]
-    })
-}

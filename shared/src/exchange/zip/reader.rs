@@ -1,6 +1,7 @@
 //! Lists the entries of a ZIP archive, and reads one piece after piece.
 
-use crate::exchange::zip::{CENTRAL, CENTRAL_SIZE, DEFLATED, END, END_SIZE, LOCAL, LOCAL_SIZE, STORED, crc};
+use crate::exchange::zip::{CENTRAL, CENTRAL_SIZE, DEFLATED, END, END_SIZE, LOCAL, LOCAL_SIZE, STORED};
+use crc32fast::Hasher;
 use miniz_oxide::inflate::stream::{InflateState, inflate};
 use miniz_oxide::{DataFormat, MZFlush, MZStatus};
 
@@ -123,7 +124,8 @@ pub struct EntryReader {
     unpacker: Option<Box<InflateState>>,
     crc: u32,
     size: u64,
-    so_far: (u32, u64),
+    hasher: Hasher,
+    given: u64,
     piece: Vec<u8>,
 }
 
@@ -152,7 +154,7 @@ impl EntryReader {
         }
         let packed = source.read(from, row.packed as usize).await.ok_or(ZipError::Unread)?;
         let size = u64::from(row.size);
-        Ok(Self { packed, taken: 0, unpacker, crc: row.crc, size, so_far: (0, 0), piece: Vec::new() })
+        Ok(Self { packed, taken: 0, unpacker, crc: row.crc, size, hasher: Hasher::new(), given: 0, piece: Vec::new() })
     }
 
     /// The next piece of the file; empty at its end, after the length and checksum were verified.
@@ -176,8 +178,9 @@ impl EntryReader {
         };
         self.taken += taken;
         self.piece.truncate(given);
-        self.so_far = (crc(self.so_far.0, &self.piece), self.so_far.1 + given as u64);
-        if given == 0 && self.so_far != (self.crc, self.size) {
+        self.hasher.update(&self.piece);
+        self.given += given as u64;
+        if given == 0 && (self.hasher.clone().finalize(), self.given) != (self.crc, self.size) {
             return Err(Damaged);
         }
         Ok(&self.piece)

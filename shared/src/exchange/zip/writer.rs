@@ -1,6 +1,7 @@
 //! Writes a ZIP archive, entry after entry.
 
-use crate::exchange::zip::{CENTRAL, DEFLATED, END, END_SIZE, LOCAL, STORED, crc};
+use crate::exchange::zip::{CENTRAL, DEFLATED, END, END_SIZE, LOCAL, STORED};
+use crc32fast::Hasher;
 use miniz_oxide::deflate::core::{
     CompressorOxide, TDEFLFlush, TDEFLStatus, compress_to_output, create_comp_flags_from_zip_params,
 };
@@ -51,7 +52,7 @@ impl ZipWriter {
     /// would become too large.
     pub fn store(&mut self, name: &str, bytes: &[u8]) -> Option<Vec<u8>> {
         let size = u32::try_from(bytes.len()).ok()?;
-        self.note(name, STORED, crc(0, bytes), size, size)
+        self.note(name, STORED, crc32fast::hash(bytes), size, size)
     }
 
     /// Adds a compressed file and returns its part of the archive. `None` if the archive would become too
@@ -76,7 +77,7 @@ impl ZipWriter {
 pub struct DeflatedEntry {
     out: Vec<u8>,
     packer: Box<CompressorOxide>,
-    crc: u32,
+    hasher: Hasher,
     size: u64,
 }
 
@@ -84,12 +85,12 @@ impl DeflatedEntry {
     /// Starts an empty file.
     pub fn new() -> Self {
         let packer = Box::new(CompressorOxide::new(create_comp_flags_from_zip_params(6, -15, 0)));
-        Self { out: Vec::new(), packer, crc: 0, size: 0 }
+        Self { out: Vec::new(), packer, hasher: Hasher::new(), size: 0 }
     }
 
     /// Appends bytes to the file.
     pub fn write(&mut self, bytes: &[u8]) {
-        self.crc = crc(self.crc, bytes);
+        self.hasher.update(bytes);
         self.size += bytes.len() as u64;
         self.pack(bytes, TDEFLFlush::None);
     }
@@ -104,6 +105,6 @@ impl DeflatedEntry {
     }
 
     fn finish(mut self) -> Option<(Vec<u8>, u32, u64)> {
-        self.pack(&[], TDEFLFlush::Finish).then_some((self.out, self.crc, self.size))
+        self.pack(&[], TDEFLFlush::Finish).then_some((self.out, self.hasher.finalize(), self.size))
     }
 }
