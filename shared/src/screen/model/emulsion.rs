@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{EmulsionField, Family};
+use crate::time::WallTime;
 use serde::{Deserialize, Serialize};
 
 /// An emulsion.
@@ -14,7 +15,7 @@ pub struct Emulsion {
     /// Solids content in percent.
     pub solids: Option<u8>,
     /// Wall time of its first fact.
-    pub created: u64,
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }
