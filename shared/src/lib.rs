@@ -20,7 +20,7 @@
 //! - [`photo`]: photos of screens, prints and tests, and the contract of what keeps their bytes
 //! - [`exchange`]: the backup file that travels between devices
 //! - [`form`]: what every form needs
-//! - [`ids`], [`time`], [`units`]: identifiers; days and clock; quantities that know their unit
+//! - [`ids`], [`time`], [`units`]: identifiers; moments, spans and days; quantities that know their unit
 //! - [`codec`], [`collections`]: stored bytes, and collections beside those of `std`
 //! - [`demo`]: an invented shop that fills every screen
 

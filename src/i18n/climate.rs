@@ -3,6 +3,7 @@
 use super::format::duration;
 use super::messages::messages;
 use lastpull_core::heat::{Assumption, ClimateCaveat, HeatLevel, Schedule, Water};
+use lastpull_core::time::Millis;
 
 messages! {
     room_title { "The room", "La sala" }
@@ -80,7 +81,7 @@ pub fn heat_level(level: HeatLevel) -> &'static str {
 
 /// How many minutes ago.
 pub fn minutes_ago(minutes: u64) -> String {
-    if minutes == 0 { room_just_now().into() } else { room_ago(duration(minutes * 60_000)) }
+    if minutes == 0 { room_just_now().into() } else { room_ago(duration(Millis::from_minutes(minutes))) }
 }
 
 /// What to do at a heat level.

@@ -10,6 +10,7 @@ use lastpull_core::colour::{
 use lastpull_core::ink::{
     ColourProvenance, ColourQuality, DrawdownLine, LayerKind, NextDrawdown, PatchSource, ReadBy, Share, layer_kind,
 };
+use lastpull_core::time::Millis;
 
 messages! {
     colour_match_title(pot) { "Match: {pot}", "Comparar: {pot}" }
@@ -364,7 +365,7 @@ pub fn colour_short_way(way: PrintSequence) -> String {
 
 /// Minutes of work.
 pub fn colour_minutes(minutes: f64) -> String {
-    duration((minutes * 60_000.0).max(0.0) as u64)
+    duration(Millis::from_seconds(minutes * 60.0))
 }
 
 /// How well a component's colour is known, and what that means.

@@ -8,6 +8,7 @@ use lastpull_core::screen::{
     Coats, ExposureMethod, ExposureMethodKind, ExposureRefused, Family, HumidityEffect, LampKind, MeshCloth, MeshCount,
     MissingSheetValue, NoDistanceLaw, NoTestResult, RoomHumidity, TestAdvice,
 };
+use lastpull_core::time::Millis;
 use lastpull_core::units::{Seconds, Units};
 
 messages! {
@@ -188,8 +189,8 @@ pub fn exposure_seconds(time: Seconds) -> String {
 
 /// The same in minutes and seconds; `None` below one minute.
 pub fn exposure_clock(time: Seconds) -> Option<String> {
-    let whole = time.seconds().round() as u64;
-    (whole >= 60).then(|| exposure_minutes(stopwatch(whole * 1000)))
+    let whole = Millis::from_seconds(time.seconds().round());
+    (whole >= Millis::from_minutes(1)).then(|| exposure_minutes(stopwatch(whole)))
 }
 
 /// A mesh: count, thread and colour.

@@ -11,8 +11,7 @@ use crate::platform::settings::Language;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::Location;
 use lastpull_core::screen::MeshCount;
-use lastpull_core::time::Due;
-use lastpull_core::time::{Day, WallClock};
+use lastpull_core::time::{Day, Due, Millis, WallClock, WallTime};
 use lastpull_core::units::{BeltSpeed, Grams, Length, Seconds, Temperature, Units};
 
 messages! {
@@ -57,13 +56,13 @@ pub fn time_of(minutes: u16) -> String {
     format!("{}:{minutes:02}\u{a0}{half}", (hours + 11) % 12 + 1)
 }
 
-/// The local time of day of a wall time in milliseconds since 1970-01-01 UTC.
-pub fn time(at: u64) -> String {
+/// The local time of day of a moment.
+pub fn time(at: WallTime) -> String {
     time_of(clock().minutes_after_midnight(at))
 }
 
-/// The local date and time of a wall time in milliseconds since 1970-01-01 UTC; today's date is left out.
-pub fn moment(at: u64) -> String {
+/// The local date and time of a moment; today's date is left out.
+pub fn moment(at: WallTime) -> String {
     let clock = clock();
     let day = clock.day_of(at);
     if day == clock.today() { time(at) } else { on_day_at(day_name(day, clock), time(at)) }
@@ -103,8 +102,8 @@ pub fn due(due: Due) -> String {
 }
 
 /// A duration for planning: hours and minutes.
-pub fn duration(milliseconds: u64) -> String {
-    let minutes = (milliseconds as f64 / 60_000.0).round() as u64;
+pub fn duration(span: Millis) -> String {
+    let minutes = span.minutes().round() as u64;
     match (minutes / 60, minutes % 60) {
         (0, 0) => under_a_minute().into(),
         (0, minutes) => format!("{minutes}\u{a0}min"),
@@ -114,8 +113,8 @@ pub fn duration(milliseconds: u64) -> String {
 }
 
 /// An elapsed time: minutes and seconds.
-pub fn stopwatch(milliseconds: u64) -> String {
-    let seconds = milliseconds / 1000;
+pub fn stopwatch(span: Millis) -> String {
+    let seconds = span.whole_seconds();
     let (hours, minutes, seconds) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
     if hours > 0 { format!("{hours}:{minutes:02}:{seconds:02}") } else { format!("{minutes}:{seconds:02}") }
 }

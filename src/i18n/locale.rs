@@ -1,7 +1,7 @@
 //! The language, units and clock that texts are written with.
 
 use crate::platform::settings::{Language, Settings};
-use lastpull_core::time::WallClock;
+use lastpull_core::time::{WallClock, WallTime};
 use lastpull_core::units::Units;
 use std::cell::Cell;
 
@@ -20,7 +20,7 @@ thread_local! {
     static LOCALE: Cell<Locale> = const {
         Cell::new(Locale { language: Language::English, units: Units::UsCustomary, clock_24: false })
     };
-    static CLOCK: Cell<fn() -> WallClock> = const { Cell::new(|| WallClock { now: 0, offset_minutes: 0 }) };
+    static CLOCK: Cell<fn() -> WallClock> = const { Cell::new(|| WallClock { now: WallTime::EPOCH, offset_minutes: 0 }) };
 }
 
 impl Locale {

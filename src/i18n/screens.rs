@@ -4,6 +4,7 @@ use super::day::on_press;
 use super::format::{duration, moment, number};
 use super::messages::messages;
 use lastpull_core::screen::{AgeWarning, BurnStep, ScreenState};
+use lastpull_core::time::{Millis, WallTime};
 
 messages! {
     screens_add { "Add screens", "Añadir" }
@@ -164,7 +165,7 @@ pub fn burn_step(step: BurnStep) -> &'static str {
 }
 
 /// When something was done, and by whom if known.
-pub fn by_whom(at: u64, by: Option<String>) -> String {
+pub fn by_whom(at: WallTime, by: Option<String>) -> String {
     let when = moment(at);
     by.map_or(when.clone(), |who| history_by(when, who))
 }
@@ -175,10 +176,9 @@ pub fn tension(tenths: u16) -> String {
 }
 
 /// An age in days, in hours below one day, in minutes below one hour.
-pub fn age(milliseconds: u64) -> String {
-    let hours = milliseconds / (60 * 60 * 1000);
-    match (hours / 24, hours) {
-        (0, 0) => duration(milliseconds),
+pub fn age(span: Millis) -> String {
+    match (span.whole_days(), span.whole_hours()) {
+        (0, 0) => duration(span),
         (0, hours) => format!("{hours}\u{a0}h"),
         (days, _) => screen_days_n(days as u32),
     }

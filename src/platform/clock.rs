@@ -1,13 +1,14 @@
 //! The time of day, and timers.
 
 use js_sys::Date;
-use lastpull_core::time::WallClock;
+use lastpull_core::time::{WallClock, WallTime};
 use std::time::Duration;
 
 /// The current wall time and the local UTC offset.
 pub fn now() -> WallClock {
     let date = Date::new_0();
-    WallClock { now: date.get_time() as u64, offset_minutes: -(date.get_timezone_offset() as i32) }
+    let now = WallTime::from_unix_ms(date.get_time() as u64);
+    WallClock { now, offset_minutes: -(date.get_timezone_offset() as i32) }
 }
 
 /// Calls `action` at every `period`, until the page is closed.

@@ -28,6 +28,7 @@ use lastpull_core::ids::PhotoId;
 use lastpull_core::journal::record::BytesProblem;
 use lastpull_core::journal::{Checkpoint, Head, HybridClock, Storage, StorageFault, assign_sequence, record, segment};
 use lastpull_core::photo::{JpegPhoto, PhotoStore, STORED_VERSION, StoredPhotoInfo};
+use lastpull_core::time::WallTime;
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
@@ -453,7 +454,12 @@ impl Storage<lastpull_core::facts::Fact> for IndexedDb {
 }
 
 impl PhotoStore for IndexedDb {
-    async fn store_photo(&self, photo: &JpegPhoto, thumbnail: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
+    async fn store_photo(
+        &self,
+        photo: &JpegPhoto,
+        thumbnail: Option<&[u8]>,
+        now: WallTime,
+    ) -> Result<bool, StorageFault> {
         let key = photo.id().to_string();
         // Assembled before the transaction begins.
         let bytes = [&[STORED_VERSION], photo.bytes()].concat();
@@ -508,7 +514,7 @@ impl PhotoStore for IndexedDb {
         self.begin_over(PHOTO_STORES, "readonly").await?.run_steps(steps).await
     }
 
-    async fn delete_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
+    async fn delete_photos(&self, photos: &[PhotoId], before: WallTime) -> Result<u32, StorageFault> {
         let keys: Vec<String> = photos.iter().map(PhotoId::to_string).collect();
         let steps = async |work: &Work| {
             let mut gone = 0;

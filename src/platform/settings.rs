@@ -3,6 +3,7 @@
 
 use gloo_storage::{LocalStorage, Storage};
 use js_sys::{JSON, Object, Reflect};
+use lastpull_core::time::WallTime;
 use wasm_bindgen::JsValue;
 
 const KEY: &str = "lastpull.device";
@@ -50,8 +51,8 @@ pub struct Settings {
     pub operator: Option<String>,
     /// Whether the demo shop is open.
     pub demo: bool,
-    /// Wall time of the last backup made on this device, in milliseconds since 1970-01-01 UTC.
-    pub backed_up: Option<u64>,
+    /// Wall time of the last backup made on this device.
+    pub backed_up: Option<WallTime>,
     /// Number of facts in that backup.
     pub backed_up_facts: u64,
     /// The values of `operator`, `backed_up` and `backed_up_facts` for the shop's own journal, while the demo is open.
@@ -66,7 +67,7 @@ pub struct Settings {
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct SuspendedShopSettings {
     operator: Option<String>,
-    backed_up: Option<u64>,
+    backed_up: Option<WallTime>,
     backed_up_facts: u64,
 }
 
@@ -184,7 +185,7 @@ impl Settings {
             buzz: json.flag("buzz", other.buzz),
             operator: json.text("crew"),
             demo: json.flag("demo", false),
-            backed_up: json.number("backed_up"),
+            backed_up: json.number("backed_up").map(WallTime::from_unix_ms),
             backed_up_facts: json.number("backed_up_facts").unwrap_or(0),
             suspended: json.get("shelved").map(|suspended| SuspendedShopSettings::of(&JsonObject(suspended))),
             install_hint_done: json.flag("install_hint_done", false),
@@ -202,7 +203,7 @@ impl Settings {
             .with("buzz", self.buzz)
             .with_text("crew", self.operator.as_deref())
             .with("demo", self.demo)
-            .with_number("backed_up", self.backed_up)
+            .with_number("backed_up", self.backed_up.map(WallTime::unix_ms))
             .with_number("backed_up_facts", Some(self.backed_up_facts))
             .with("shelved", self.suspended.as_ref().map_or(JsValue::NULL, |suspended| suspended.to_json().0))
             .with("install_hint_done", self.install_hint_done)
@@ -214,7 +215,7 @@ impl SuspendedShopSettings {
     fn of(json: &JsonObject) -> Self {
         Self {
             operator: json.text("crew"),
-            backed_up: json.number("backed_up"),
+            backed_up: json.number("backed_up").map(WallTime::from_unix_ms),
             backed_up_facts: json.number("backed_up_facts").unwrap_or(0),
         }
     }
@@ -222,7 +223,7 @@ impl SuspendedShopSettings {
     fn to_json(&self) -> JsonObject {
         JsonObject::empty()
             .with_text("crew", self.operator.as_deref())
-            .with_number("backed_up", self.backed_up)
+            .with_number("backed_up", self.backed_up.map(WallTime::unix_ms))
             .with_number("backed_up_facts", Some(self.backed_up_facts))
     }
 }

@@ -87,7 +87,7 @@ impl Store {
         let now = clock::now().now;
         let gone = self.shop.with_untracked(|shop| shop.photos.to_delete(&stored, now));
         if !gone.is_empty() {
-            let _ = storage.delete_photos(&gone, now.saturating_sub(Photos::GRACE)).await;
+            let _ = storage.delete_photos(&gone, now - Photos::GRACE).await;
         }
     }
 

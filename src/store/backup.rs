@@ -14,6 +14,7 @@ use lastpull_core::ids::PhotoId;
 use lastpull_core::journal::{Conflict, Head, Storage, StorageFault, assign_sequence};
 use lastpull_core::photo::{JpegPhoto, PhotoStore, Photos};
 use lastpull_core::shop::Shop;
+use lastpull_core::time::{Millis, WallTime};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use std::collections::BTreeSet;
@@ -238,7 +239,7 @@ impl Store {
             Ok(facts) => facts,
             Err(error) => {
                 // Delete what this import added; photos that were kept again since then stay.
-                let _ = storage.delete_photos(&photo_import.new, photo_import.at + 1).await;
+                let _ = storage.delete_photos(&photo_import.new, photo_import.at + Millis::from_ms(1)).await;
                 return Err(error);
             }
         };
@@ -278,8 +279,8 @@ impl Store {
 
 /// State of importing the photos of a file.
 struct PhotoImport {
-    /// The wall time at which they are kept, in milliseconds since 1970-01-01 UTC.
-    at: u64,
+    /// The wall time at which they are kept.
+    at: WallTime,
     /// Photos that were not stored before.
     new: Vec<PhotoId>,
 }

@@ -35,7 +35,7 @@ use crate::platform::settings::Settings;
 use lastpull_core::facts::{Entry, Fact};
 use lastpull_core::ids::{DeviceId, Subject};
 use lastpull_core::shop::Shop;
-use lastpull_core::time::WallClock;
+use lastpull_core::time::{Millis, WallClock};
 use leptos::prelude::*;
 use std::time::Duration;
 use uuid::Uuid;
@@ -205,7 +205,7 @@ impl Store {
     where
         T: PartialEq + Send + Sync + 'static,
     {
-        let minute = Memo::new(move |_| self.clock.get().now / 60_000);
+        let minute = Memo::new(move |_| self.clock.get().now.floor(Millis::from_minutes(1)));
         Memo::new(move |_| {
             // `get`, not `track`: a memo that is never read is never computed, and then follows nothing.
             minute.get();

@@ -8,6 +8,7 @@ use lastpull_core::facts::Fact;
 use lastpull_core::journal::{Storage, StorageFault};
 use lastpull_core::photo::PhotoStore;
 use lastpull_core::photo::contract::photo;
+use lastpull_core::time::WallTime;
 use uuid::Uuid;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -57,7 +58,7 @@ async fn a_database_of_version_1_keeps_its_journal_and_takes_photos() {
     assert_eq!(opened.tail.len(), 1);
     assert_eq!(opened.tail[0].fact, Fact::Pulled { pieces: 1, size: None });
     assert!(storage.photos().await.unwrap().is_empty());
-    assert!(storage.store_photo(&photo(1), None, 5).await.unwrap());
+    assert!(storage.store_photo(&photo(1), None, WallTime::EPOCH).await.unwrap());
     let again = IndexedDb::new(&name);
     assert_eq!(again.photo(photo(1).id()).await.unwrap().unwrap(), photo(1).bytes());
     assert_eq!(again.open().await.unwrap(), opened);

@@ -13,10 +13,11 @@ use crate::facts::{
     reading_of,
 };
 use crate::ids::Subject;
+use crate::time::{Millis, WallTime};
 use uuid::Uuid;
 
-const MINUTE: u64 = 60_000;
-const DAY: u64 = 24 * 60 * MINUTE;
+const MINUTE: Millis = Millis::from_minutes(1);
+const DAY: Millis = Millis::from_days(1);
 
 /// The true optics of an invented component: absorption as humps over the bands (middle, width and height
 /// of each) above a floor, and scattering.
@@ -60,7 +61,7 @@ pub(super) fn colours<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks,
     }
 }
 
-fn record_event<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) {
+fn record_event<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, fact: InkFact) {
     let id = maker.id();
     maker.record(at, id, Fact::Ink(fact));
 }
@@ -145,7 +146,7 @@ fn appearance(inks: &DemoInks, weights: &[(Subject, f64)], seen: Viewing) -> Lab
     Constants::mix(&parts).map(|ink| seen.look(&ink).lab()).unwrap_or_default()
 }
 
-fn target<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, recipe: Subject, lab: Lab, on: ReadOn) {
+fn target<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, recipe: Subject, lab: Lab, on: ReadOn) {
     let fields = vec![RecipeField::Target(Some(reading_of(lab, ReadBy::Instrument))), RecipeField::ReadOn(on)];
     maker.record(at, recipe, Fact::Ink(InkFact::RecipeSet(fields)));
 }
@@ -169,7 +170,7 @@ fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Colour)
         let by = Some("Ines".into());
         record_event(
             maker,
-            begun + seconds * 1_000,
+            begun + seconds * Millis::from_ms(1_000),
             InkFact::SwatchRead { pot: inks.fern_pot, reading, note: String::new(), by },
         );
     }
@@ -179,7 +180,7 @@ fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Colour)
 mod tests {
     use super::*;
     use crate::colour::correction::Outcome;
-    use crate::demo::day::tests::shop;
+    use crate::demo::day::tests::{NOW, shop};
     use crate::ink::{
         ColourQuality, CoverageQuery, NextDrawdown, component_colour, cover_runs, cover_view, match_view, recipe_named,
     };
@@ -188,8 +189,6 @@ mod tests {
     fn component(shop: &Shop, name: &str) -> Subject {
         shop.ink.components().find(|(_, component)| component.name == name).unwrap().0
     }
-
-    const NOW: u64 = 1_795_638_600_000;
 
     #[test]
     fn demo_components_are_characterised_but_one_lacks_a_drawdown() {

@@ -7,11 +7,11 @@ use super::maker::{LotPlan, Maker, RunPlan};
 use super::screens::{DayRuns, screens};
 use crate::colour::Colour;
 use crate::facts::{Draft, Fabric, Fact, Location, MisprintCause, Size, StopCause};
-use crate::time::WallClock;
+use crate::time::{Millis, WallClock};
 use uuid::Uuid;
 
-const MINUTE: u64 = 60_000;
-const HOUR: u64 = 60 * MINUTE;
+const MINUTE: Millis = Millis::from_minutes(1);
+const HOUR: Millis = Millis::from_hours(1);
 
 const COTTON: RunPlan = RunPlan {
     location: Location::FullFront,
@@ -31,7 +31,7 @@ const TOTE: &str = "#e6dcc3";
 /// The facts of the demo shop, oldest first, generated around the time of `clock`.
 pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
     let mut maker = Maker::new(clock, new_id);
-    let start = clock.now.saturating_sub(16 * 24 * HOUR);
+    let start = clock.now - 16 * 24 * HOUR;
     maker.record(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
     maker.record(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
     maker.record(start, device, Fact::DeviceNamed(device_name.into()));
@@ -88,14 +88,18 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> Vec<Printed> {
         let pace = if index % 2 == 0 { 58.0 } else { 36.0 };
         let seconds = pace * (0.92 + 0.16 * maker.noise());
         let half = maker.pull(morning + MINUTE, run, &sizes[..2], seconds);
-        maker.record(half + 5_000, run, Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }));
+        maker.record(
+            half + MINUTE / 12,
+            run,
+            Fact::Stopped(if index % 3 == 0 { StopCause::Screen } else { StopCause::Ink }),
+        );
         if index % 3 == 0 {
-            record_failure(maker, run, half + 5_000, index / 3);
+            record_failure(maker, run, half + MINUTE / 12, index / 3);
         }
         maker.record(half + 4 * MINUTE, run, Fact::Resumed);
         let mut end = maker.pull(half + 4 * MINUTE, run, &sizes[2..], seconds);
         if index % 3 == 0 {
-            end += 20_000;
+            end += MINUTE / 3;
             let size = Some(Size::L);
             maker.record(
                 end,
@@ -267,19 +271,19 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let began = now - 22 * MINUTE;
     maker.check(began - 4 * MINUTE, front, "Moss");
     maker.record(began, front, Fact::RunStarted);
-    let at = maker.pull(began + 30_000, front, &[(Size::S, 6), (Size::M, 4)], 57.0);
-    maker.record(at + 4_000, front, Fact::Stopped(StopCause::Ink));
+    let at = maker.pull(began + MINUTE / 2, front, &[(Size::S, 6), (Size::M, 4)], 57.0);
+    maker.record(at + Millis::from_ms(4_000), front, Fact::Stopped(StopCause::Ink));
     maker.record(at + 3 * MINUTE, front, Fact::Resumed);
     let at = maker.pull(at + 3 * MINUTE, front, &[(Size::M, 5)], 57.0);
     let size = Some(Size::M);
     maker.record(
-        at + 20_000,
+        at + MINUTE / 3,
         front,
         Fact::Misprinted { pieces: 1, size, cause: MisprintCause::Smudge, was_counted: true },
     );
-    maker.pull(at + 20_000, front, &[(Size::M, 3)], 57.0);
+    maker.pull(at + MINUTE / 3, front, &[(Size::M, 3)], 57.0);
 
-    maker.record(now - 1_000, Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
+    maker.record(now - Millis::from_ms(1_000), Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
     DayRuns { front, back, totes, ladder, bib, began, bib_ended: end + MINUTE }
 }
 
@@ -300,8 +304,11 @@ pub(crate) mod tests {
         exposure_home, screen_board, screen_needs,
     };
     use crate::shop::Shop;
+    use crate::time::WallTime;
 
-    pub(in crate::demo) fn shop(now: u64) -> (Shop, WallClock) {
+    pub(in crate::demo) const NOW: WallTime = WallTime::from_unix_ms(1_795_638_600_000);
+
+    pub(in crate::demo) fn shop(now: WallTime) -> (Shop, WallClock) {
         let clock = WallClock { now, offset_minutes: -300 };
         let mut next = 1_000;
         let drafts = demo_facts(clock, Uuid::from_u128(1), "Press phone", || {
@@ -317,14 +324,14 @@ pub(crate) mod tests {
 
     #[test]
     fn the_demo_screen_room_has_exposures_and_a_slowing_bath() {
-        let (shop, clock) = shop(1_795_638_600_000);
+        let (shop, clock) = shop(NOW);
         let home = exposure_home(&shop, clock.now);
         assert_eq!((home.exposures, home.lamps, home.emulsions), (3, 1, 2));
         assert_eq!((home.in_bath, home.waiting >= 3), (2, true));
         let bath = bath_view(&shop, home.waiting, clock.now);
         assert!(matches!(bath.trend, Some(BathTrend::Slowing(ScreensLeft::About { .. }))), "{:?}", bath.trend);
         assert_eq!((bath.before.len(), bath.in_bath.len()), (1, 1));
-        assert!(bath.in_bath[0].left.is_some_and(|left| left > 0), "{:?}", bath.in_bath);
+        assert!(bath.in_bath[0].left.is_some_and(|left| left > Millis::ZERO), "{:?}", bath.in_bath);
         assert!(bath_chart(&bath.points, bath.recharge_at).is_some_and(|chart| chart.line.is_some()));
         let asked = ExposureChoice::from_latest(&shop).query().unwrap();
         assert!(matches!(exposure_for(&shop, &asked), ExposureAnswer::Known(_)));
@@ -333,7 +340,7 @@ pub(crate) mod tests {
 
     #[test]
     fn the_demo_day_fills_every_page() {
-        let (shop, clock) = shop(1_795_638_600_000);
+        let (shop, clock) = shop(NOW);
         let rail = rail(&shop, clock);
         assert_eq!(rail.runs.len(), 4);
         assert!(rail.runs[0].on_press);
@@ -352,7 +359,7 @@ pub(crate) mod tests {
         assert_eq!(failed.len(), 4);
         for card in failed {
             // Four minutes less the five seconds before it was found.
-            assert_eq!((card.row.downtime, card.row.open, card.row.suspect), (235_000, false, 0));
+            assert_eq!((card.row.downtime, card.row.open, card.row.suspect), (Millis::from_ms(235_000), false, 0));
             assert!(card.row.good > 0 && card.failure.mark.is_some(), "{card:?}");
         }
         let polyester = check_list(&shop, rail.runs[1].id);
@@ -362,12 +369,12 @@ pub(crate) mod tests {
 
     #[test]
     fn only_tomorrows_run_of_the_demo_waits_for_screens() {
-        let (shop, clock) = shop(1_795_638_600_000);
+        let (shop, clock) = shop(NOW);
         let rail = rail(&shop, clock);
         assert!(rail.runs.iter().all(|run| run.waits_until.is_none()), "{:#?}", rail.runs);
         let needs = screen_needs(&shop, clock);
         assert_eq!(needs.len(), 1);
-        assert_eq!((needs[0].title.as_str(), needs[0].late_by), ("Swap day totes", 0));
+        assert_eq!((needs[0].title.as_str(), needs[0].late_by), ("Swap day totes", Millis::ZERO));
         assert_eq!(needs[0].steps[0].step, BurnStep::Expose);
         assert!(!needs[0].steps[0].late && !needs[0].steps[0].now.is_empty());
         let board = screen_board(&shop, &ScreenFilter::default(), clock.now);
@@ -376,7 +383,7 @@ pub(crate) mod tests {
 
     #[test]
     fn the_demo_dryer_is_too_hot_for_the_jerseys_and_has_all_heat_data() {
-        let (shop, clock) = shop(1_795_638_600_000);
+        let (shop, clock) = shop(NOW);
         let rail = rail(&shop, clock);
         let [choir, jerseys] = [rail.runs[0].id, rail.runs[1].id];
         let change = changeover(&shop, jerseys, clock.now).unwrap();

@@ -8,19 +8,20 @@ use crate::facts::{
 };
 use crate::heat::{TestForm, heat_settings};
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 use crate::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 use uuid::Uuid;
 
-const MINUTE: u64 = 60_000;
-const HOUR: u64 = 60 * MINUTE;
-const DAY: u64 = 24 * HOUR;
+const MINUTE: Millis = Millis::from_minutes(1);
+const HOUR: Millis = Millis::from_hours(1);
+const DAY: Millis = Millis::from_days(1);
 
 fn f(degrees: f64) -> Temperature {
     Temperature::from_fahrenheit(degrees)
 }
 
 /// Records the shop's equipment: units, data sheets, timings, a trial, and this morning's climate reading.
-pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
+pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: WallTime) {
     let now = maker.clock.now;
     let dryer = units(maker, start);
     let measured = HeatFact::SensorRead { setting: f(300.0), found: f(294.0), method: SensorMethod::Probe };
@@ -38,7 +39,7 @@ pub(super) fn equip<N: FnMut() -> Uuid>(maker: &mut Maker<N>, start: u64) {
     maker.record(now - 75 * MINUTE, id, Fact::Heat(reading));
 }
 
-fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) -> Uuid {
+fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime) -> Uuid {
     let (dryer, flash) = (maker.id(), maker.id());
     let belt = |speed| Some(BeltSpeed::from_units(speed, Units::UsCustomary));
     let tunnel = vec![
@@ -54,8 +55,8 @@ fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) -> Uuid {
     dryer
 }
 
-fn sheets<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
-    let day = maker.clock.day_of(at.saturating_sub(40 * DAY));
+fn sheets<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime) {
+    let day = maker.clock.day_of(at - 40 * DAY);
     for (ink, cure, hold, highest) in
         [("Apricot", 300.0, 120.0, 340.0), ("Bone", 300.0, 120.0, 340.0), ("Signal white", 250.0, 150.0, 290.0)]
     {
@@ -72,14 +73,14 @@ fn sheets<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
     }
 }
 
-fn settle<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, dryer: Uuid, (from, to): (f64, f64), minutes: u64) {
+fn settle<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, dryer: Uuid, (from, to): (f64, f64), minutes: u64) {
     let id = maker.id();
     maker.record(at, id, Fact::Heat(HeatFact::SettlingStarted { dryer, from: f(from), to: f(to) }));
     let took = Seconds::new(minutes as f64 * 60.0);
     maker.record(at + minutes * MINUTE, id, Fact::Heat(HeatFact::SettlingFinished(took)));
 }
 
-fn trial<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64) {
+fn trial<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime) {
     let fields = vec![
         TrialField::Ink("Signal white".into()),
         TrialField::Fabric(Fabric::Polyester),

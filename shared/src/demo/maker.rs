@@ -6,7 +6,7 @@ use crate::facts::{
 };
 use crate::run::check_list;
 use crate::shop::Shop;
-use crate::time::{Day, Due, WallClock};
+use crate::time::{Day, Due, Millis, WallClock, WallTime};
 use crate::units::{Length, Seconds, Temperature};
 use uuid::Uuid;
 
@@ -50,7 +50,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         (self.new_id)()
     }
 
-    pub(super) fn record(&mut self, at: u64, subject: Uuid, fact: Fact) {
+    pub(super) fn record(&mut self, at: WallTime, subject: Uuid, fact: Fact) {
         self.drafts.push(Draft { at, subject, fact });
     }
 
@@ -62,7 +62,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
 
     pub(super) fn job(
         &mut self,
-        at: u64,
+        at: WallTime,
         client: &str,
         title: &str,
         due: Option<(Day, u16)>,
@@ -82,7 +82,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         id
     }
 
-    pub(super) fn lot(&mut self, at: u64, job: Uuid, plan: &LotPlan) -> Uuid {
+    pub(super) fn lot(&mut self, at: WallTime, job: Uuid, plan: &LotPlan) -> Uuid {
         let id = (self.new_id)();
         let pieces = plan.pieces.iter().map(|&(size, pieces)| SizePieces { size, pieces }).collect();
         let mut fields = vec![
@@ -97,7 +97,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         id
     }
 
-    pub(super) fn run(&mut self, at: u64, lot: Uuid, plan: &RunPlan) -> Uuid {
+    pub(super) fn run(&mut self, at: WallTime, lot: Uuid, plan: &RunPlan) -> Uuid {
         let id = (self.new_id)();
         let flash = plan.flash.then(|| Flash { seconds: Seconds::new(7.0), distance: Some(Length::from_inches(2.5)) });
         let mut fields = vec![
@@ -121,27 +121,31 @@ impl<N: FnMut() -> Uuid> Maker<N> {
     }
 
     /// Records every check of a run, a few with a measured value.
-    pub(super) fn check(&mut self, at: u64, run: Uuid, by: &str) {
+    pub(super) fn check(&mut self, at: WallTime, run: Uuid, by: &str) {
         let mut shop = Shop::default();
         shop.apply_all(&self.entries());
         for (index, row) in check_list(&shop, run).rows().enumerate() {
             let measured = row.expected.value().filter(|_| index == 0).map(|value| value + 900);
             let outcome = measured.map_or(CheckOutcome::Ticked, CheckOutcome::Measured);
             let (item, expected, by) = (row.item, row.expected.clone(), Some(by.to_owned()));
-            self.record(at + index as u64 * 9_000, run, Fact::CheckMade { item, expected, outcome, by });
+            self.record(
+                at + index as u64 * Millis::from_ms(9_000),
+                run,
+                Fact::CheckMade { item, expected, outcome, by },
+            );
         }
     }
 
     /// Pulls pieces size by size, about `seconds` apart. Returns the time of the last pull.
-    pub(super) fn pull(&mut self, from: u64, run: Uuid, sizes: &[(Size, u32)], seconds: f64) -> u64 {
-        let mut at = from as f64;
+    pub(super) fn pull(&mut self, from: WallTime, run: Uuid, sizes: &[(Size, u32)], seconds: f64) -> WallTime {
+        let mut at = from.unix_ms() as f64;
         for &(size, pieces) in sizes {
             for _ in 0..pieces {
                 at += seconds * 1000.0 * (0.8 + 0.4 * self.noise());
-                self.record(at as u64, run, Fact::Pulled { pieces: 1, size: Some(size) });
+                self.record(WallTime::from_unix_ms(at as u64), run, Fact::Pulled { pieces: 1, size: Some(size) });
             }
         }
-        at as u64
+        WallTime::from_unix_ms(at as u64)
     }
 
     /// The facts so far as entries of one device, for queries to the core.

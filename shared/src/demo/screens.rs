@@ -7,12 +7,13 @@ use crate::facts::{
 };
 use crate::ids::{RunId, Subject};
 use crate::screen::step_done;
+use crate::time::{Millis, WallTime};
 use crate::units::Seconds;
 use uuid::Uuid;
 
-const MINUTE: u64 = 60_000;
-const HOUR: u64 = 60 * MINUTE;
-const DAY: u64 = 24 * HOUR;
+const MINUTE: Millis = Millis::from_minutes(1);
+const HOUR: Millis = Millis::from_hours(1);
+const DAY: Millis = Millis::from_days(1);
 
 /// The runs of the day for which screens were burned.
 pub(super) struct DayRuns {
@@ -27,9 +28,9 @@ pub(super) struct DayRuns {
     /// Finished this morning.
     pub(super) bib: RunId,
     /// Wall time at which the first run went on the press.
-    pub(super) began: u64,
+    pub(super) began: WallTime,
     /// Wall time at which this morning's run left it.
-    pub(super) bib_ended: u64,
+    pub(super) bib_ended: WallTime,
 }
 
 /// Values of a mesh data sheet: threads per inch; thread, opening and thickness in micrometres.
@@ -44,8 +45,8 @@ const FINEST: Cloth = (230, 48, Some(60), Some(78));
 /// Records all screens.
 pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) {
     // Slightly earlier, so that no age changes while somebody is looking.
-    let now = maker.clock.now.saturating_sub(5 * MINUTE);
-    let rack = now.saturating_sub(16 * DAY) + HOUR;
+    let now = maker.clock.now - 5 * MINUTE;
+    let rack = now - 16 * DAY + HOUR;
     maker.record(rack, Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
     // A cabinet with a fan dries what was washed out.
     let times = StepTimes { wash_dry: Seconds::new(25.0 * 60.0), ..StepTimes::default() };
@@ -90,7 +91,7 @@ pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) 
 }
 
 impl<N: FnMut() -> Uuid> Maker<N> {
-    fn screen(&mut self, at: u64, label: &str, cloth: Cloth, tension: u16, notes: &str) -> Subject {
+    fn screen(&mut self, at: WallTime, label: &str, cloth: Cloth, tension: u16, notes: &str) -> Subject {
         let id = self.id();
         let (count, thread, opening_um, thickness_um) = cloth;
         let mesh = MeshSheet {
@@ -111,16 +112,23 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         id
     }
 
-    fn to(&mut self, at: u64, screen: Subject, to: ScreenState, by: &str) {
+    fn to(&mut self, at: WallTime, screen: Subject, to: ScreenState, by: &str) {
         self.record(at, screen, Fact::Screen(ScreenFact::Moved { to, by: Some(by.into()) }));
     }
 
-    fn step(&mut self, at: u64, screen: Subject, step: BurnStep, by: &str) {
+    fn step(&mut self, at: WallTime, screen: Subject, step: BurnStep, by: &str) {
         self.record(at, screen, step_done(step, Some(by)));
     }
 
     /// Records coating and exposure of a screen, and taping if it was finished.
-    fn burn(&mut self, screen: Subject, coated: u64, exposed: u64, art: Option<(RunId, &str)>, finished: bool) {
+    fn burn(
+        &mut self,
+        screen: Subject,
+        coated: WallTime,
+        exposed: WallTime,
+        art: Option<(RunId, &str)>,
+        finished: bool,
+    ) {
         self.step(coated, screen, BurnStep::Coat, "Moss");
         self.step(coated + 90 * MINUTE, screen, BurnStep::Dry, "Moss");
         self.step(exposed, screen, BurnStep::Expose, "Ines");

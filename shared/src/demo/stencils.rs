@@ -7,12 +7,13 @@ use crate::facts::{
     MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
 };
 use crate::ids::Subject;
+use crate::time::{Millis, WallTime};
 use crate::units::{Length, Seconds};
 use uuid::Uuid;
 
-const MINUTE: u64 = 60_000;
-const HOUR: u64 = 60 * MINUTE;
-const DAY: u64 = 24 * HOUR;
+const MINUTE: Millis = Millis::from_minutes(1);
+const HOUR: Millis = Millis::from_hours(1);
+const DAY: Millis = Millis::from_days(1);
 
 /// Minutes per screen of the previous charge and of the current one, batch by batch.
 const SPENT: [f64; 8] = [5.2, 4.8, 5.1, 5.6, 6.1, 6.9, 7.6, 8.1];
@@ -45,7 +46,7 @@ pub(super) fn stencils<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     bath(maker);
 }
 
-fn record<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: StencilFact) {
+fn record<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, subject: Subject, fact: StencilFact) {
     maker.record(at, subject, Fact::Stencil(fact));
 }
 
@@ -106,7 +107,7 @@ fn bath<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             let went_in = charged + HOUR + index as u64 * 16 * HOUR;
             let batch = maker.id();
             record(maker, went_in, batch, StencilFact::BatchIn { screens: Vec::new(), count: 4 });
-            let came_out = went_in + (minutes * 4.0 * 60_000.0) as u64;
+            let came_out = went_in + Millis::from_seconds(minutes * 4.0 * 60.0);
             record(maker, came_out, batch, StencilFact::BatchOut { time: BatchTime::Elapsed, count: None });
         }
     }

@@ -5,6 +5,7 @@ use crate::collections::{Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::{RunId, Subject};
+use crate::time::WallTime;
 use std::collections::BTreeMap;
 
 /// A failure.
@@ -33,7 +34,7 @@ pub struct Failure {
     /// Free notes.
     pub notes: String,
     /// Wall time of its first fact.
-    pub at: u64,
+    pub at: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }
@@ -131,7 +132,7 @@ impl Failures {
     }
 
     /// Folds a fact in.
-    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &FailureFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: WallTime, fact: &FailureFact) {
         let failure = self.all.get_or_insert_with(subject, || Failure { at, ..Failure::default() });
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),

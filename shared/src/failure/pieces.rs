@@ -4,6 +4,7 @@ use super::Failure;
 use crate::facts::{Size, Suspects};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
+use crate::time::WallTime;
 use std::collections::BTreeMap;
 
 /// The pieces of a run, each counted once.
@@ -62,9 +63,9 @@ pub fn suspects_of(shop: &Shop, run: RunId) -> BTreeMap<Option<Size>, u32> {
 /// were not inspected: found by going back through the counts. Pieces that an earlier failure of the run
 /// already made suspect are skipped rather than counted twice, and no size gets more pieces than were
 /// counted.
-pub fn suspects_before(shop: &Shop, run: RunId, id: Subject, at: u64, since: u32) -> Vec<Suspects> {
+pub fn suspects_before(shop: &Shop, run: RunId, id: Subject, at: WallTime, since: u32) -> Vec<Suspects> {
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return Vec::new() };
-    let mut pulls: Vec<(u64, Option<Size>, u32, u32)> = progress
+    let mut pulls: Vec<(WallTime, Option<Size>, u32, u32)> = progress
         .pulls()
         .iter()
         .filter(|pull| pull.at <= at)

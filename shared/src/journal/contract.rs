@@ -5,6 +5,7 @@
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
 use super::{Checkpoint, Draft, Entry, Head, Journal, JournalFact, Stamp, Storage, StorageFault};
+use crate::time::WallTime;
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
@@ -14,13 +15,13 @@ pub trait SampleFact: JournalFact {
     fn pull(pieces: i32) -> Self;
 }
 
-/// A fact at wall time `at`.
-pub fn pull<F: SampleFact>(at: u64) -> Draft<F> {
-    Draft { at, subject: Uuid::from_u128(0xa11), fact: F::pull(1) }
+/// A fact at a Unix time in milliseconds.
+pub fn pull<F: SampleFact>(unix_ms: u64) -> Draft<F> {
+    Draft { at: WallTime::from_unix_ms(unix_ms), subject: Uuid::from_u128(0xa11), fact: F::pull(1) }
 }
 
-fn foreign<F: SampleFact>(seq: u64, wall: u64) -> Entry<F> {
-    let stamp = Stamp { wall, counter: 0 };
+fn foreign<F: SampleFact>(seq: u64, unix_ms: u64) -> Entry<F> {
+    let stamp = Stamp { wall: WallTime::from_unix_ms(unix_ms), counter: 0 };
     Entry { device: Uuid::from_u128(0xf0), seq, stamp, subject: Uuid::from_u128(0xa11), fact: F::pull(2) }
 }
 
@@ -119,7 +120,7 @@ pub async fn a_stale_compaction_changes_nothing<F: SampleFact, S: Storage<F>>(st
 /// Facts unknown to this version are stored and read like any other.
 pub async fn unknown_facts_are_kept<F: SampleFact, S: Storage<F>>(storage: S) {
     let fact = F::unknown("later".into(), r#"{"later":[1,2]}"#.into());
-    let draft = Draft { at: 1, subject: Uuid::nil(), fact: fact.clone() };
+    let draft = Draft { at: WallTime::EPOCH, subject: Uuid::nil(), fact: fact.clone() };
     storage.append(&[draft]).await.unwrap();
     assert_eq!(storage.open().await.unwrap().tail[0].fact, fact);
     compact(&storage, &[]).await;

@@ -3,6 +3,7 @@
 use super::{JournalFact, Stamp};
 use crate::bounds::LONGEST_LINE;
 use crate::ids::{DeviceId, Subject};
+use crate::time::WallTime;
 use serde::{Deserialize, Serialize};
 
 /// Sort key of entries in the fold.
@@ -56,8 +57,8 @@ impl<F> Entry<F> {
     /// Highest sequence number accepted: a thousand facts per second for a century.
     const HIGHEST_SEQ: u64 = 1 << 42;
 
-    /// Latest Unix time accepted, in milliseconds: the year 2500.
-    const LATEST_WALL: u64 = 16_725_225_600_000;
+    /// Latest moment accepted: the year 2500.
+    const LATEST_WALL: WallTime = WallTime::from_unix_ms(16_725_225_600_000);
 
     /// Sort key of the entry in the fold.
     pub fn key(&self) -> OrderKey {
@@ -102,6 +103,7 @@ impl<F: JournalFact> Entry<F> {
 mod tests {
     use super::*;
     use crate::facts::{Fact, JobField};
+    use crate::time::wall;
     use uuid::Uuid;
 
     type Entry = super::Entry<Fact>;
@@ -110,7 +112,7 @@ mod tests {
         Entry {
             device: Uuid::from_u128(0xd1),
             seq: 3,
-            stamp: Stamp { wall: 1_790_000_000_000, counter: 2 },
+            stamp: Stamp { wall: wall(1_790_000_000_000), counter: 2 },
             subject: Uuid::from_u128(0x50b),
             fact: Fact::JobSet(vec![JobField::Title("Reunion tees".into())]),
         }

@@ -74,6 +74,7 @@ fn decode_v1<F: JournalFact>(bytes: &[u8]) -> Option<Entry<F>> {
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::time::wall;
     use uuid::Uuid;
 
     type Entry = crate::journal::Entry<Fact>;
@@ -82,7 +83,7 @@ mod tests {
         Entry {
             device: Uuid::from_u128(1),
             seq: 300,
-            stamp: Stamp { wall: 1_790_000_000_000, counter: 0 },
+            stamp: Stamp { wall: wall(1_790_000_000_000), counter: 0 },
             subject: Uuid::from_u128(2),
             fact: Fact::Pulled { pieces: 1, size: None },
         }

@@ -10,6 +10,7 @@ use super::{Entry, JournalFact, Stamp};
 use crate::codec::{Encode, Reader};
 use crate::collections::sort_by_key;
 use crate::ids::DeviceId;
+use crate::time::WallTime;
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
@@ -65,12 +66,13 @@ fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
     for subject in &subjects {
         bytes.extend_from_slice(subject.as_bytes());
     }
-    let mut before = 0;
+    let mut before = 0_u64;
     for entry in stretch {
-        let step = entry.stamp.wall.wrapping_sub(before) as i64;
+        let wall = entry.stamp.wall.unix_ms();
+        let step = wall.wrapping_sub(before) as i64;
         (step, entry.stamp.counter, index[&entry.subject]).encode(&mut bytes);
         encode_fact(&entry.fact, &mut bytes);
-        before = entry.stamp.wall;
+        before = wall;
     }
     Segment { device, first, bytes }
 }
@@ -98,13 +100,19 @@ fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
     }
     let subjects: Vec<Uuid> = (0..subject_count).map(|_| from.id()).collect();
     let mut entries = Vec::with_capacity(count as usize);
-    let mut wall: u64 = 0;
+    let mut wall = 0_u64;
     for number in 0..count {
         let (step, counter, subject): (i64, u32, u64) = Encode::decode(&mut from);
         wall = wall.wrapping_add(step as u64);
         let subject = *subjects.get(subject as usize)?;
         let seq = first.checked_add(number)?;
-        entries.push(Entry { device, seq, stamp: Stamp { wall, counter }, subject, fact: decode_fact(&mut from) });
+        entries.push(Entry {
+            device,
+            seq,
+            stamp: Stamp { wall: WallTime::from_unix_ms(wall), counter },
+            subject,
+            fact: decode_fact(&mut from),
+        });
         if from.has_failed() {
             return None;
         }
@@ -116,14 +124,15 @@ fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::time::wall;
 
     type Entry = crate::journal::Entry<Fact>;
 
-    fn entry(seq: u64, wall: u64, subject: u128) -> Entry {
+    fn entry(seq: u64, unix_ms: u64, subject: u128) -> Entry {
         Entry {
             device: Uuid::from_u128(7),
             seq,
-            stamp: Stamp { wall, counter: 0 },
+            stamp: Stamp { wall: wall(unix_ms), counter: 0 },
             subject: Uuid::from_u128(subject),
             fact: Fact::Pulled { pieces: 1, size: None },
         }

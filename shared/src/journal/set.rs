@@ -188,14 +188,15 @@ mod tests {
     use super::*;
     use crate::facts::Fact;
     use crate::journal::Stamp;
+    use crate::time::wall;
     use uuid::Uuid;
 
     type Entry = crate::journal::Entry<Fact>;
     type Journal = super::Journal<Fact>;
 
-    fn entry(device: u128, seq: u64, wall: u64) -> Entry {
+    fn entry(device: u128, seq: u64, unix_ms: u64) -> Entry {
         let fact = Fact::ShopNamed(format!("{device}/{seq}"));
-        let stamp = Stamp { wall, counter: 0 };
+        let stamp = Stamp { wall: wall(unix_ms), counter: 0 };
         Entry { device: Uuid::from_u128(device), seq, stamp, subject: Uuid::nil(), fact }
     }
 
@@ -204,7 +205,7 @@ mod tests {
         let mut journal = Journal::of(vec![entry(1, 1, 5), entry(1, 2, 6), entry(2, 1, 1)]).unwrap();
         let report = journal.absorb(vec![entry(1, 3, 9), entry(1, 2, 6), entry(2, 1, 1)]).unwrap();
         assert_eq!(report, Absorbed { new: 1, known: 2 });
-        let order: Vec<u64> = journal.in_order().iter().map(|entry| entry.stamp.wall).collect();
+        let order: Vec<u64> = journal.in_order().iter().map(|entry| entry.stamp.wall.unix_ms()).collect();
         assert_eq!(order, [1, 5, 6, 9]);
     }
 

@@ -4,12 +4,13 @@ use super::record::BytesProblem;
 use super::{Checkpoint, Coverage, Entry, HybridClock};
 use crate::codec::Encode;
 use crate::ids::{DeviceId, Subject};
+use crate::time::WallTime;
 
 /// A fact to append; the storage assigns its number and stamp.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft<F> {
-    /// Unix time in milliseconds at which it happened.
-    pub at: u64,
+    /// When it happened.
+    pub at: WallTime,
     /// What it is about.
     pub subject: Subject,
     /// The fact.
@@ -133,6 +134,7 @@ pub fn assign_sequence<F: Clone>(head: &mut Head, device: DeviceId, drafts: &[Dr
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::time::wall;
     use uuid::Uuid;
 
     /// These bytes are stored on users' devices.
@@ -141,7 +143,7 @@ mod tests {
         let mut head = Head::default();
         head.coverage.add(Uuid::from_u128(7), 1);
         head.coverage.add(Uuid::from_u128(7), 2);
-        head.clock.stamp(300);
+        head.clock.stamp(wall(300));
         let frozen: &[u8] = &[
             1, 1, // version, one device
             16, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 7, // its id

@@ -7,6 +7,7 @@
 use super::{JpegPhoto, PhotoStore};
 use crate::facts::{Draft, Fact, PhotoFact};
 use crate::journal::Storage;
+use crate::time::WallTime;
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
@@ -35,9 +36,13 @@ pub fn photo(seed: u8) -> JpegPhoto {
     JpegPhoto::of(picture(seed)).unwrap()
 }
 
+fn at(unix_ms: u64) -> WallTime {
+    WallTime::from_unix_ms(unix_ms)
+}
+
 /// A stored photo is read back, and one that was not stored is `None`.
 pub async fn a_stored_photo_is_read_back<S: Storage<Fact> + PhotoStore>(store: S) {
-    assert!(store.store_photo(&photo(1), Some(&[7, 7]), 5).await.unwrap());
+    assert!(store.store_photo(&photo(1), Some(&[7, 7]), at(5)).await.unwrap());
     assert_eq!(store.photo(photo(1).id()).await.unwrap().unwrap(), picture(1));
     assert_eq!(store.thumbnail(photo(1).id()).await.unwrap().unwrap(), [7, 7]);
     assert_eq!(store.photo(photo(2).id()).await.unwrap(), None);
@@ -47,33 +52,33 @@ pub async fn a_stored_photo_is_read_back<S: Storage<Fact> + PhotoStore>(store: S
 
 /// A photo stored twice exists once, with whichever thumbnail was given.
 pub async fn a_photo_stored_twice_exists_once<S: Storage<Fact> + PhotoStore>(store: S) {
-    assert!(store.store_photo(&photo(1), Some(&[7]), 5).await.unwrap());
-    assert!(!store.store_photo(&photo(1), None, 6).await.unwrap());
+    assert!(store.store_photo(&photo(1), Some(&[7]), at(5)).await.unwrap());
+    assert!(!store.store_photo(&photo(1), None, at(6)).await.unwrap());
     assert_eq!(store.thumbnail(photo(1).id()).await.unwrap().unwrap(), [7]);
     assert_eq!(store.photos().await.unwrap().len(), 1);
 }
 
 /// A thumbnail added later is stored, but only for a photo that exists.
 pub async fn a_thumbnail_added_later_is_stored<S: Storage<Fact> + PhotoStore>(store: S) {
-    store.store_photo(&photo(1), None, 5).await.unwrap();
+    store.store_photo(&photo(1), None, at(5)).await.unwrap();
     assert_eq!(store.thumbnail(photo(1).id()).await.unwrap(), None);
     store.store_thumbnail(photo(1).id(), &[4, 2]).await.unwrap();
     store.store_thumbnail(photo(2).id(), &[4, 2]).await.unwrap();
     assert_eq!(store.thumbnail(photo(1).id()).await.unwrap().unwrap(), [4, 2]);
     assert_eq!(store.thumbnail(photo(2).id()).await.unwrap(), None);
     // Adding it does not renew the photo's time.
-    assert_eq!(store.delete_photos(&[photo(1).id()], 6).await.unwrap(), 1);
+    assert_eq!(store.delete_photos(&[photo(1).id()], at(6)).await.unwrap(), 1);
 }
 
 /// Only photos that are named and were stored before the given time are deleted, with their thumbnails.
 pub async fn deleting_affects_only_old_named_photos<S: Storage<Fact> + PhotoStore>(store: S) {
-    for (seed, at) in [(1, 10), (2, 20), (3, 10), (4, 10)] {
-        store.store_photo(&photo(seed), Some(&[seed]), at).await.unwrap();
+    for (seed, unix_ms) in [(1, 10), (2, 20), (3, 10), (4, 10)] {
+        store.store_photo(&photo(seed), Some(&[seed]), at(unix_ms)).await.unwrap();
     }
     // Stored again in the meantime.
-    store.store_photo(&photo(3), None, 21).await.unwrap();
+    store.store_photo(&photo(3), None, at(21)).await.unwrap();
     let named: Vec<_> = (1..=3).chain([9]).map(|seed| photo(seed).id()).collect();
-    assert_eq!(store.delete_photos(&named, 20).await.unwrap(), 1);
+    assert_eq!(store.delete_photos(&named, at(20)).await.unwrap(), 1);
     assert_eq!(store.photo(photo(1).id()).await.unwrap(), None);
     assert_eq!(store.thumbnail(photo(1).id()).await.unwrap(), None);
     let left = (2..=4).map(|seed| photo(seed).id()).collect();
@@ -83,25 +88,25 @@ pub async fn deleting_affects_only_old_named_photos<S: Storage<Fact> + PhotoStor
 /// Two handles each see what the other has committed.
 pub async fn two_tabs_see_the_same_photos<S: Storage<Fact> + PhotoStore + Clone>(store: S) {
     let other = store.clone();
-    store.store_photo(&photo(1), None, 5).await.unwrap();
-    assert!(!other.store_photo(&photo(1), None, 5).await.unwrap());
-    other.store_photo(&photo(2), None, 5).await.unwrap();
+    store.store_photo(&photo(1), None, at(5)).await.unwrap();
+    assert!(!other.store_photo(&photo(1), None, at(5)).await.unwrap());
+    other.store_photo(&photo(2), None, at(5)).await.unwrap();
     assert_eq!(store.photos().await.unwrap().len(), 2);
 }
 
 /// Photos and facts do not affect each other.
 pub async fn photos_do_not_affect_the_journal<S: Storage<Fact> + PhotoStore>(store: S) {
-    store.store_photo(&photo(1), None, 5).await.unwrap();
+    store.store_photo(&photo(1), None, at(5)).await.unwrap();
     assert!(store.read_all().await.unwrap().is_empty());
     let fact = Fact::Photo(PhotoFact::taken(&photo(1)));
-    store.append(&[Draft { at: 6, subject: Uuid::from_u128(1), fact }]).await.unwrap();
-    assert_eq!(store.delete_photos(&[photo(1).id()], u64::MAX).await.unwrap(), 1);
+    store.append(&[Draft { at: at(6), subject: Uuid::from_u128(1), fact }]).await.unwrap();
+    assert_eq!(store.delete_photos(&[photo(1).id()], WallTime::MAX).await.unwrap(), 1);
     assert_eq!(store.read_all().await.unwrap().len(), 1);
 }
 
 /// Erasing the store deletes all photos.
 pub async fn erasing_deletes_all_photos<S: Storage<Fact> + PhotoStore>(store: S) {
-    store.store_photo(&photo(1), Some(&[1]), 5).await.unwrap();
+    store.store_photo(&photo(1), Some(&[1]), at(5)).await.unwrap();
     store.erase().await.unwrap();
     assert!(store.photos().await.unwrap().is_empty());
     assert_eq!(store.thumbnail(photo(1).id()).await.unwrap(), None);

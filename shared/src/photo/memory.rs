@@ -3,10 +3,16 @@
 use super::{JpegPhoto, PhotoStore, StoredPhotoInfo};
 use crate::ids::PhotoId;
 use crate::journal::{MemoryStorage, StorageFault};
+use crate::time::WallTime;
 use std::collections::BTreeSet;
 
 impl<F> PhotoStore for MemoryStorage<F> {
-    async fn store_photo(&self, photo: &JpegPhoto, thumbnail: Option<&[u8]>, now: u64) -> Result<bool, StorageFault> {
+    async fn store_photo(
+        &self,
+        photo: &JpegPhoto,
+        thumbnail: Option<&[u8]>,
+        now: WallTime,
+    ) -> Result<bool, StorageFault> {
         self.with_blobs(|photos| {
             let new = !photos.contains_key(&photo.id().0[..]);
             let (_, card) = photos.entry(photo.id().0.to_vec()).or_insert_with(|| (photo.bytes().to_vec(), Vec::new()));
@@ -39,7 +45,7 @@ impl<F> PhotoStore for MemoryStorage<F> {
         self.with_blobs(|photos| photos.keys().filter_map(|id| id.as_slice().try_into().ok().map(PhotoId)).collect())
     }
 
-    async fn delete_photos(&self, forgotten: &[PhotoId], before: u64) -> Result<u32, StorageFault> {
+    async fn delete_photos(&self, forgotten: &[PhotoId], before: WallTime) -> Result<u32, StorageFault> {
         self.with_blobs(|photos| {
             let stored = photos.len();
             photos.retain(|id, (_, card)| {
@@ -51,13 +57,14 @@ impl<F> PhotoStore for MemoryStorage<F> {
 }
 
 fn card_of(bytes: &[u8]) -> StoredPhotoInfo {
-    StoredPhotoInfo::from_bytes(bytes).unwrap_or(StoredPhotoInfo { stored_at: 0, thumbnail: Vec::new() })
+    StoredPhotoInfo::from_bytes(bytes).unwrap_or(StoredPhotoInfo { stored_at: WallTime::EPOCH, thumbnail: Vec::new() })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::time::wall;
 
     fn fresh() -> MemoryStorage<Fact> {
         let next = std::cell::Cell::new(0);
@@ -75,9 +82,9 @@ mod tests {
         let storage = fresh();
         pollster::block_on(async {
             storage.fail_next(StorageFault::Full);
-            assert_eq!(storage.store_photo(&photo(1), Some(&[1]), 5).await, Err(StorageFault::Full));
+            assert_eq!(storage.store_photo(&photo(1), Some(&[1]), wall(5)).await, Err(StorageFault::Full));
             assert!(storage.photos().await.unwrap().is_empty());
-            assert!(storage.store_photo(&photo(1), Some(&[1]), 5).await.unwrap());
+            assert!(storage.store_photo(&photo(1), Some(&[1]), wall(5)).await.unwrap());
         });
     }
 }

@@ -4,6 +4,7 @@ use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
 use crate::facts::PhotoFact;
 use crate::ids::{PhotoId, Subject};
+use crate::time::{Millis, WallTime};
 use std::collections::{BTreeMap, BTreeSet};
 
 impl From<&Photo> for PhotoFact {
@@ -24,7 +25,7 @@ pub struct Photo {
     /// Size of the file in bytes.
     pub bytes: u32,
     /// Wall time at which it was first taken.
-    pub at: u64,
+    pub at: WallTime,
 }
 
 /// Number and size of the photos in use, each photo counted once.
@@ -43,7 +44,7 @@ struct Row {
     photo: Photo,
     rank: u64,
     /// Wall time at which it was dropped; `None` while it is in use.
-    dropped: Option<u64>,
+    dropped: Option<WallTime>,
 }
 
 /// All photos, by subject.
@@ -54,9 +55,9 @@ pub struct Photos {
 }
 
 impl Photos {
-    /// How long an unused photo is kept, in milliseconds: a day, our own. By then undo and the work of
-    /// other windows are finished.
-    pub const GRACE: u64 = 24 * 3_600_000;
+    /// How long an unused photo is kept: a day, our own. By then undo and the work of other windows are
+    /// finished.
+    pub const GRACE: Millis = Millis::from_days(1);
 
     /// The photos of a subject, in the order taken.
     pub fn of(&self, subject: Subject) -> Vec<Photo> {
@@ -84,8 +85,8 @@ impl Photos {
 
     /// The stored photos that can be deleted at wall time `now`: those that are not in use and were not
     /// dropped within [`Self::GRACE`]. The store itself checks how long it has had them.
-    pub fn to_delete(&self, stored: &BTreeSet<PhotoId>, now: u64) -> Vec<PhotoId> {
-        let lately = |row: &&Row| row.dropped.is_none_or(|at| at.saturating_add(Self::GRACE) > now);
+    pub fn to_delete(&self, stored: &BTreeSet<PhotoId>, now: WallTime) -> Vec<PhotoId> {
+        let lately = |row: &&Row| row.dropped.is_none_or(|at| at + Self::GRACE > now);
         let rows = self.of.values().flat_map(BTreeMap::values);
         let wanted: BTreeSet<PhotoId> = rows.filter(lately).map(|row| row.photo.id).collect();
         stored.difference(&wanted).copied().collect()
@@ -95,7 +96,7 @@ impl Photos {
         self.of.values().flat_map(BTreeMap::values).filter(|row| row.dropped.is_none()).map(|row| row.photo)
     }
 
-    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &PhotoFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: WallTime, fact: &PhotoFact) {
         match fact {
             PhotoFact::Taken { photo: id, width, height, bytes } => {
                 self.taken += 1;
@@ -115,6 +116,7 @@ impl Photos {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::time::wall;
     use proptest::prelude::*;
     use uuid::Uuid;
 
@@ -137,45 +139,45 @@ mod tests {
     fn a_dropped_photo_taken_again_is_where_it_was() {
         let mut photos = Photos::default();
         for (at, n) in [(10, 3), (20, 1), (30, 2)] {
-            photos.apply(SCREEN, at, &taken(n));
+            photos.apply(SCREEN, wall(at), &taken(n));
         }
-        photos.apply(SCREEN, 40, &PhotoFact::Dropped(id(1)));
+        photos.apply(SCREEN, wall(40), &PhotoFact::Dropped(id(1)));
         assert_eq!(shown(&photos, SCREEN), [id(3), id(2)]);
-        photos.apply(SCREEN, 50, &taken(1));
+        photos.apply(SCREEN, wall(50), &taken(1));
         assert_eq!(shown(&photos, SCREEN), [id(3), id(1), id(2)]);
-        assert_eq!(photos.of(SCREEN)[1].at, 20);
+        assert_eq!(photos.of(SCREEN)[1].at, wall(20));
     }
 
     #[test]
     fn dropping_a_photo_that_was_never_taken_changes_nothing() {
         let mut photos = Photos::default();
-        photos.apply(SCREEN, 1, &PhotoFact::Dropped(id(1)));
+        photos.apply(SCREEN, wall(1), &PhotoFact::Dropped(id(1)));
         assert_eq!(photos, Photos::default());
-        photos.apply(SCREEN, 2, &taken(1));
+        photos.apply(SCREEN, wall(2), &taken(1));
         assert_eq!(shown(&photos, SCREEN), [id(1)]);
     }
 
     #[test]
     fn a_photo_of_two_subjects_counts_once_and_stays_while_in_use() {
         let mut photos = Photos::default();
-        photos.apply(SCREEN, 1, &taken(2));
-        photos.apply(RUN, 2, &taken(2));
+        photos.apply(SCREEN, wall(1), &taken(2));
+        photos.apply(RUN, wall(2), &taken(2));
         assert_eq!(photos.total(), PhotoTotal { count: 1, bytes: 200 });
-        photos.apply(SCREEN, 3, &PhotoFact::Dropped(id(2)));
+        photos.apply(SCREEN, wall(3), &PhotoFact::Dropped(id(2)));
         let stored = BTreeSet::from([id(2), id(9)]);
-        let later = 3 + Photos::GRACE;
+        let later = wall(3) + Photos::GRACE;
         assert_eq!(photos.to_delete(&stored, later), [id(9)]);
-        photos.apply(RUN, 4, &PhotoFact::Dropped(id(2)));
+        photos.apply(RUN, wall(4), &PhotoFact::Dropped(id(2)));
         assert_eq!(photos.to_delete(&stored, later), [id(9)]);
-        assert_eq!(photos.to_delete(&stored, later + 1), [id(2), id(9)]);
+        assert_eq!(photos.to_delete(&stored, later + Millis::from_ms(1)), [id(2), id(9)]);
         assert_eq!(photos.total(), PhotoTotal::default());
     }
 
     #[test]
     fn photos_whose_bytes_have_not_arrived_are_missing() {
         let mut photos = Photos::default();
-        photos.apply(SCREEN, 1, &taken(1));
-        photos.apply(SCREEN, 2, &taken(2));
+        photos.apply(SCREEN, wall(1), &taken(1));
+        photos.apply(SCREEN, wall(2), &taken(2));
         assert_eq!(photos.missing(&BTreeSet::from([id(2), id(7)])), 1);
     }
 
@@ -188,7 +190,7 @@ mod tests {
             let mut last = BTreeMap::new();
             for (at, (subject, n, take)) in facts.iter().enumerate() {
                 let fact = if *take { taken(*n) } else { PhotoFact::Dropped(id(*n)) };
-                photos.apply(Uuid::from_u128(*subject), at as u64, &fact);
+                photos.apply(Uuid::from_u128(*subject), wall(at as u64), &fact);
                 last.insert((*subject, *n), *take);
             }
             let mut all = BTreeSet::new();
@@ -203,7 +205,7 @@ mod tests {
             prop_assert_eq!(photos.ids(), all.clone());
             let stored: BTreeSet<PhotoId> = (1..6).map(id).collect();
             let kept: BTreeSet<PhotoId> = stored.difference(&all).copied().collect();
-            prop_assert_eq!(photos.to_delete(&stored, u64::MAX).into_iter().collect::<BTreeSet<_>>(), kept);
+            prop_assert_eq!(photos.to_delete(&stored, WallTime::MAX).into_iter().collect::<BTreeSet<_>>(), kept);
         }
     }
 }

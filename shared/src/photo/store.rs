@@ -3,6 +3,7 @@
 use super::JpegPhoto;
 use crate::ids::PhotoId;
 use crate::journal::StorageFault;
+use crate::time::WallTime;
 use std::collections::BTreeSet;
 
 /// Stores the bytes of photos under their hash.
@@ -21,7 +22,12 @@ use std::collections::BTreeSet;
 pub trait PhotoStore {
     /// Stores a photo at wall time `now`, with a thumbnail if there is one. Returns whether its bytes are
     /// new here. Storing it again only updates its time.
-    async fn store_photo(&self, photo: &JpegPhoto, thumbnail: Option<&[u8]>, now: u64) -> Result<bool, StorageFault>;
+    async fn store_photo(
+        &self,
+        photo: &JpegPhoto,
+        thumbnail: Option<&[u8]>,
+        now: WallTime,
+    ) -> Result<bool, StorageFault>;
 
     /// Adds the thumbnail of a photo that was stored without one. Does nothing if the photo is not here.
     async fn store_thumbnail(&self, photo: PhotoId, thumbnail: &[u8]) -> Result<(), StorageFault>;
@@ -36,7 +42,7 @@ pub trait PhotoStore {
     async fn photos(&self) -> Result<BTreeSet<PhotoId>, StorageFault>;
 
     /// Deletes those of `photos` that were last stored before wall time `before`, and returns their number.
-    async fn delete_photos(&self, photos: &[PhotoId], before: u64) -> Result<u32, StorageFault>;
+    async fn delete_photos(&self, photos: &[PhotoId], before: WallTime) -> Result<u32, StorageFault>;
 }
 
 /// When a photo was last stored, and its thumbnail. Schema, version 1: one byte `1`; the wall time in
@@ -45,7 +51,7 @@ pub trait PhotoStore {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StoredPhotoInfo {
     /// When it was last stored, as wall time.
-    pub stored_at: u64,
+    pub stored_at: WallTime,
     /// The thumbnail as JPEG; empty if there is none.
     pub thumbnail: Vec<u8>,
 }
@@ -56,7 +62,7 @@ impl StoredPhotoInfo {
 
     /// The stored form.
     pub fn to_bytes(&self) -> Vec<u8> {
-        [&[Self::VERSION], &self.stored_at.to_le_bytes()[..], &self.thumbnail].concat()
+        [&[Self::VERSION], &self.stored_at.unix_ms().to_le_bytes()[..], &self.thumbnail].concat()
     }
 
     /// Reads the stored form; `None` if it cannot be read. The photo then counts as new and without a
@@ -64,8 +70,10 @@ impl StoredPhotoInfo {
     pub fn from_bytes(bytes: &[u8]) -> Option<Self> {
         let (&version, rest) = bytes.split_first()?;
         let (stored_at, thumbnail) = rest.split_first_chunk::<8>()?;
-        (version == Self::VERSION)
-            .then(|| Self { stored_at: u64::from_le_bytes(*stored_at), thumbnail: thumbnail.to_vec() })
+        (version == Self::VERSION).then(|| Self {
+            stored_at: WallTime::from_unix_ms(u64::from_le_bytes(*stored_at)),
+            thumbnail: thumbnail.to_vec(),
+        })
     }
 }
 
@@ -75,11 +83,12 @@ pub const STORED_VERSION: u8 = 1;
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::time::wall;
 
     /// Bytes like these are stored on users' devices.
     #[test]
     fn the_bytes_of_a_card_of_version_1_are_frozen() {
-        let card = StoredPhotoInfo { stored_at: 0x0102_0304, thumbnail: vec![9, 8] };
+        let card = StoredPhotoInfo { stored_at: wall(0x0102_0304), thumbnail: vec![9, 8] };
         let frozen: &[u8] = &[1, 4, 3, 2, 1, 0, 0, 0, 0, 9, 8];
         assert_eq!(card.to_bytes(), frozen);
         assert_eq!(StoredPhotoInfo::from_bytes(frozen), Some(card));

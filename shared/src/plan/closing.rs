@@ -1,10 +1,10 @@
 //! When the shop closes.
 
 use super::Closings;
-use crate::time::WallClock;
+use crate::time::{WallClock, WallTime};
 
-/// Unix time in milliseconds at which the shop closes today; `None` on a day off.
-pub fn closing_today(closings: &Closings, clock: WallClock) -> Option<u64> {
+/// When the shop closes today; `None` on a day off.
+pub fn closing_today(closings: &Closings, clock: WallClock) -> Option<WallTime> {
     let today = clock.today();
     closings.on(today).map(|minutes| clock.moment(today, minutes))
 }
@@ -13,6 +13,7 @@ pub fn closing_today(closings: &Closings, clock: WallClock) -> Option<u64> {
 mod tests {
     use super::*;
     use crate::time::Day;
+    use crate::time::wall;
 
     #[test]
     fn a_single_day_differs_from_its_weekday() {
@@ -22,7 +23,7 @@ mod tests {
         assert_eq!(closings.on(wednesday), Some(900));
         assert_eq!(closings.on(wednesday.plus_days(7)), Some(1020));
         assert_eq!(closings.on(wednesday.plus_days(4)), None);
-        let clock = WallClock { now: 1_795_600_000_000, offset_minutes: 60 };
+        let clock = WallClock { now: wall(1_795_600_000_000), offset_minutes: 60 };
         assert_eq!(closing_today(&closings, clock), Some(clock.moment(wednesday, 900)));
     }
 }

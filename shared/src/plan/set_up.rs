@@ -4,7 +4,7 @@ use crate::collections::sort_by_key;
 use crate::ids::RunId;
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::time::Day;
+use crate::time::{Day, Millis, WallTime};
 use crate::units::Seconds;
 
 /// Default seconds between runs. Common practice, no source.
@@ -25,15 +25,15 @@ pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     open.into_iter().map(|(id, _)| id).collect()
 }
 
-/// Longest time between two runs, in milliseconds, that is taken for set-up.
-const MAX_SET_UP: u64 = 90 * 60 * 1000;
+/// Longest time between two runs that is taken for set-up.
+const MAX_SET_UP: Millis = Millis::from_minutes(90);
 
 /// Seconds between runs, and whether they were learned: the mean of the last ten changes from one run's end
 /// to the next one's first pull, else what the shop entered, else a default.
 pub(crate) fn set_up_time(shop: &Shop) -> (f64, bool) {
-    let mut ends: Vec<u64> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
+    let mut ends: Vec<WallTime> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
     ends.sort_unstable();
-    let mut starts: Vec<u64> = shop
+    let mut starts: Vec<WallTime> = shop
         .runs()
         .filter_map(|(_, run)| run.progress.pulls().first().map(|pull| pull.at).or(run.progress.started()))
         .collect();
@@ -43,7 +43,8 @@ pub(crate) fn set_up_time(shop: &Shop) -> (f64, bool) {
         .rev()
         .filter_map(|start| {
             let end = ends[..ends.partition_point(|end| end <= start)].last()?;
-            (start - end < MAX_SET_UP).then(|| (start - end) as f64 / 1000.0)
+            let change = start.since(*end);
+            (change < MAX_SET_UP).then(|| change.seconds())
         })
         .take(10)
         .collect();

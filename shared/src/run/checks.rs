@@ -5,6 +5,7 @@ use crate::facts::{CheckItem, CheckOutcome, Expected};
 use crate::ids::RunId;
 use crate::job::Lot;
 use crate::shop::Shop;
+use crate::time::WallTime;
 
 /// State of a check in the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,8 +36,8 @@ pub struct CheckRow {
     pub before: Option<Expected>,
     /// State of the check.
     pub state: CheckState,
-    /// Who made it and when (Unix time in milliseconds); `None` while open.
-    pub made: Option<(Option<String>, u64)>,
+    /// Who made it and when; `None` while open.
+    pub made: Option<(Option<String>, WallTime)>,
 }
 
 /// The check list of a run.
@@ -118,11 +119,11 @@ fn state_of(item: CheckItem, record: &CheckRecord, expected: &Expected) -> Check
 /// The other run that was last on the press before this one started.
 fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
     // When a run went on the press: at its start, and whenever it was reopened.
-    let went_on = |run: &Run, before: u64| {
+    let went_on = |run: &Run, before: WallTime| {
         let again = run.progress.stops.iter().filter(|stop| stop.cause.is_none()).filter_map(|stop| stop.to);
         run.progress.started.into_iter().chain(again).filter(|at| *at < before).max()
     };
-    let limit = shop.run(id).and_then(|run| went_on(run, u64::MAX)).unwrap_or(u64::MAX);
+    let limit = shop.run(id).and_then(|run| went_on(run, WallTime::MAX)).unwrap_or(WallTime::MAX);
     shop.runs()
         .filter(|(other, run)| *other != id && !run.deleted)
         .filter_map(|(other, run)| went_on(run, limit).map(|at| (at, other)))

@@ -1,8 +1,5 @@
 //! The shop's screens (mesh, stencil, state and age), their exposure, and the reclaim bath.
 //!
-//! Wall times are milliseconds since 1970-01-01 UTC. Durations are milliseconds unless a name or a type
-//! says otherwise.
-//!
 //! # Decisions
 //!
 //! - **Exposure.** An exposure time holds for one emulsion, mesh, lamp and distance. For any other

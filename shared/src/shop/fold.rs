@@ -56,20 +56,20 @@ impl Shop {
             Fact::RunsOrdered(runs) => self.order.clone_from(runs),
             Fact::JobSet(fields) => {
                 let job = self.jobs.get_or_insert_default(id);
-                job.created = if job.created == 0 { at } else { job.created };
+                job.created.set_once(at);
                 fields.iter().for_each(|field| job.set(field));
                 self.deleted_early.claim(id, self.fact_count, &mut self.jobs);
             }
             Fact::LotSet(fields) => {
                 let lot = self.lots.get_or_insert_default(id);
-                lot.created = if lot.created == 0 { at } else { lot.created };
+                lot.created.set_once(at);
                 lot.rank = if lot.rank == 0 { self.fact_count } else { lot.rank };
                 fields.iter().for_each(|field| lot.set(field));
                 self.deleted_early.claim(id, self.fact_count, &mut self.lots);
             }
             Fact::RunSet(fields) => {
                 let run = self.runs.get_or_insert_default(id);
-                run.created = if run.created == 0 { at } else { run.created };
+                run.created.set_once(at);
                 run.rank = if run.rank == 0 { self.fact_count } else { run.rank };
                 fields.iter().for_each(|field| run.set(field));
                 self.deleted_early.claim(id, self.fact_count, &mut self.runs);

@@ -1,9 +1,18 @@
-//! Days, due times, and the clock on the shop's wall.
+//! Moments, spans, days, due times, and the clock on the shop's wall.
 
 mod day;
 mod due;
+mod estimate;
+mod millis;
 mod wall_clock;
+mod wall_time;
 
 pub use day::Day;
 pub use due::Due;
+pub use estimate::Estimate;
+pub use millis::Millis;
 pub use wall_clock::WallClock;
+pub use wall_time::WallTime;
+
+#[cfg(test)]
+pub(crate) use wall_time::wall;

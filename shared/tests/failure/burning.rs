@@ -1,13 +1,14 @@
 //! A screen burned again: what it costs the run, and when the press can go on.
 
 use super::{burning, running};
-use crate::shop::{TestShop, clock, wall};
+use crate::shop::{TestShop, clock, minutes, seconds, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::failure::{
     Remedy, Replacement, burn_again_facts, failure_card, failures_of, remedy_facts, resume_facts, spare_screens_for,
 };
 use lastpull_core::form::FormProblem;
 use lastpull_core::screen::{BurnStep, ScreenState, replacement_wait, step_done};
+use lastpull_core::time::{Millis, WallTime};
 use uuid::Uuid;
 
 #[test]
@@ -34,13 +35,13 @@ fn the_forecast_is_the_steps_left_then_set_up_then_the_pace_of_what_is_left() {
     let expected = |remaining_steps: u64, at: u64| wall(at + remaining_steps * 60 + 600 + 20 * 40 - 20);
     // Twenty seconds of work went into the piece on the platen before the stop.
     let finish = |press: &TestShop, at: u64| {
-        let rail = press.rail(at).runs[0].finish.unwrap()[0];
-        let count = press.count(run, at).pace.unwrap().finish[0];
-        assert!(rail.abs_diff(count) < 1_000, "the rail and the count agree");
-        assert_eq!(failure_card(&press.shop(), id, clock(at)).unwrap().finish.unwrap().finish[0], count);
+        let rail = press.rail(at).runs[0].finish.unwrap().expected;
+        let count = press.count(run, at).pace.unwrap().finish.expected;
+        assert!(rail.seconds_after(count).abs() < 1.0, "the rail and the count agree");
+        assert_eq!(failure_card(&press.shop(), id, clock(at)).unwrap().finish.unwrap().finish.expected, count);
         count
     };
-    let close = |a: u64, b: u64| assert!(a.abs_diff(b) < 2_000, "{a} {b}");
+    let close = |a: WallTime, b: WallTime| assert!(a.seconds_after(b).abs() < 2.0, "{a:?} {b:?}");
     close(finish(&press, 400), expected(110, 400));
     close(finish(&press, 1_000), expected(110, 1_000));
     press.record_at(1_000, new, step_done(BurnStep::Coat, None));
@@ -57,10 +58,10 @@ fn the_forecast_is_the_steps_left_then_set_up_then_the_pace_of_what_is_left() {
     close(finish(&press, 4_600), expected(0, 4_300));
     let facts = resume_facts(&press.shop(), id, Some("Moss"));
     press.record_all_at(4_700, facts);
-    assert_eq!(replacement_wait(&press.shop(), run, wall(4_700)), 0);
+    assert_eq!(replacement_wait(&press.shop(), run, wall(4_700)), Millis::ZERO);
     assert_eq!(press.shop().screens.live(new).unwrap().state, ScreenState::OnPress);
     close(finish(&press, 4_700), wall(4_700 + 20 * 40 - 20));
-    assert_eq!(failures_of(&press.shop(), run, wall(9_000))[0].downtime, (4_700 - 380) * 1000);
+    assert_eq!(failures_of(&press.shop(), run, wall(9_000))[0].downtime, seconds(4_700 - 380));
 }
 
 #[test]
@@ -70,10 +71,10 @@ fn a_coated_screen_from_the_stock_saves_the_coating_and_the_drying() {
     let coated = press.screen_in("C2", ScreenState::Coated);
     let id = press.fails_at(4_000, run);
     let stock = spare_screens_for(&press.shop(), id, wall(4_010));
-    let minutes = |pulls: u64| (pulls - wall(4_010)) / 60_000;
-    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, minutes(row.pulls_at))).collect();
+    let minutes_to = |pulls: WallTime| pulls.since(wall(4_010)).whole_minutes();
+    let rows: Vec<_> = stock.rows.iter().map(|row| (row.id, minutes_to(row.pulls_at))).collect();
     assert_eq!(rows, [(coated, 5 + 30 + 5 + 10), (clean, 110 + 10)]);
-    assert_eq!(minutes(stock.new_pulls_at), 110 + 10);
+    assert_eq!(minutes_to(stock.new_pulls_at), 110 + 10);
     // A screen that another run waits for comes last, and says so.
     let other = press.ten_minutes(None);
     press.set_up(other, vec![RunField::Screens("C2".into())]);
@@ -84,9 +85,9 @@ fn a_coated_screen_from_the_stock_saves_the_coating_and_the_drying() {
     press.record_all_at(4_010, facts);
     assert_eq!(press.shop().screens.live(coated).unwrap().replaces, Some(old));
     let wait = replacement_wait(&press.shop(), run, wall(4_010));
-    assert_eq!(wait, (5 + 30 + 5 + 10) * 60_000, "dry for an hour: exposing, washing, taping, set-up");
+    assert_eq!(wait, minutes(5 + 30 + 5 + 10), "dry for an hour: exposing, washing, taping, set-up");
     let view = failure_card(&press.shop(), id, clock(4_010)).unwrap().replacement.unwrap();
-    assert_eq!((view.ready, view.pulls_at), (Some(wall(4_010) + 40 * 60_000), Some(wall(4_010) + wait)));
+    assert_eq!((view.ready, view.pulls_at), (Some(wall(4_010) + minutes(40)), Some(wall(4_010) + wait)));
 }
 
 #[test]
@@ -111,7 +112,7 @@ fn another_remedy_takes_the_burning_back() {
     assert_eq!(shop.screens.live(new), None, "nobody had touched it");
     assert_eq!(shop.screens.live(old).unwrap().state, ScreenState::OnPress);
     assert_eq!(shop.run(run).unwrap().set_up.screens, "A3");
-    assert_eq!(replacement_wait(&shop, run, wall(450)), 0);
+    assert_eq!(replacement_wait(&shop, run, wall(450)), Millis::ZERO);
     let card = failure_card(&shop, id, clock(450)).unwrap();
     assert_eq!((card.failure.remedy, card.replacement), (Some(Remedy::BlockOut), None));
 }

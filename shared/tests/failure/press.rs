@@ -1,7 +1,7 @@
 //! Failures on the press: what they stop, what they make suspect, and what a burned screen costs.
 
 use super::running;
-use crate::shop::{DAY, TestShop, clock, near, wall};
+use crate::shop::{DAY, TestShop, clock, minutes, near, seconds, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::failure::{
     FailureForm, FailureKind, Remedy, RunPieces, Verdict, add_screen_facts, delete_facts, failure_card, failures_of,
@@ -19,7 +19,7 @@ fn one_tap_stops_the_press_and_knows_the_screen() {
     assert_eq!(press.count(run, 400).phase, RunPhase::Stopped { since: wall(380), cause: StopCause::Screen });
     let card = failure_card(&press.shop(), id, clock(500)).unwrap();
     assert_eq!((card.failure.screen, card.failure.by.as_deref()), (Some(screen), Some("Ines")));
-    assert_eq!((card.row.downtime, card.is_stopped, card.row.open), (120_000, true, true));
+    assert_eq!((card.row.downtime, card.is_stopped, card.row.open), (minutes(2), true, true));
 }
 
 #[test]
@@ -34,9 +34,9 @@ fn downtime_ends_when_the_press_goes_on_and_stays_out_of_the_pace() {
     // Forty seconds of work since the last pull: twenty before the stop, twenty after.
     press.pulls(run, 1_000, 40, 3);
     let shop = press.shop();
-    assert_eq!(failures_of(&shop, run, wall(9_000))[0].downtime, 600_000);
+    assert_eq!(failures_of(&shop, run, wall(9_000))[0].downtime, minutes(10));
     assert!(near(press.count(run, 1_080).pace.unwrap().seconds, before), "a stop does not slow the pace");
-    assert_eq!(failures_of(&shop, run, wall(0))[0].downtime, 600_000, "on a device whose clock runs late too");
+    assert_eq!(failures_of(&shop, run, wall(0))[0].downtime, minutes(10), "on a device whose clock runs late too");
     assert!(!failures_of(&shop, run, wall(9_000))[0].open, "taped, and going");
 }
 
@@ -47,7 +47,7 @@ fn a_press_that_stood_already_is_not_stopped_again_and_the_time_before_is_not_th
     let id = press.fails_at(470, run);
     press.resume_at(570, run);
     let card = failure_card(&press.shop(), id, clock(900)).unwrap();
-    assert_eq!(card.row.downtime, 100_000);
+    assert_eq!(card.row.downtime, seconds(100));
     assert_eq!(press.shop().run(run).unwrap().progress.stops().len(), 1);
 }
 
@@ -129,7 +129,7 @@ fn a_failure_opened_by_mistake_is_taken_back_with_all_it_did() {
     assert_eq!(run_pieces(&press.shop(), run), RunPieces { good: 8, suspect: 0, spoiled: 2 });
     // Nothing was pulled in between: the press stood all along.
     let card = failure_card(&press.shop(), id, clock(480)).unwrap();
-    assert_eq!((card.is_stopped, card.row.downtime), (true, 100_000));
+    assert_eq!((card.is_stopped, card.row.downtime), (true, seconds(100)));
 }
 
 #[test]
@@ -138,10 +138,10 @@ fn a_hand_that_slips_onto_the_zone_does_not_end_the_downtime() {
     let id = press.fails_at(380, run);
     press.resume_at(440, run).stop_at(445, run, StopCause::Screen);
     let card = failure_card(&press.shop(), id, clock(480)).unwrap();
-    assert_eq!((card.is_stopped, card.row.downtime), (true, 100_000));
+    assert_eq!((card.is_stopped, card.row.downtime), (true, seconds(100)));
     press.resume_at(500, run).pull_at(520, run).stop_at(560, run, StopCause::Screen);
     let card = failure_card(&press.shop(), id, clock(900)).unwrap();
-    assert_eq!((card.is_stopped, card.row.downtime), (false, 120_000), "a piece was pulled in between");
+    assert_eq!((card.is_stopped, card.row.downtime), (false, minutes(2)), "a piece was pulled in between");
 }
 
 #[test]
@@ -151,7 +151,7 @@ fn the_press_is_told_of_the_failure_it_stands_for_before_one_that_waits() {
     press.describe_failure(385, first, "2").resume_at(400, run);
     let at_press =
         |press: &TestShop| notice_at_press(&press.shop(), run).map(|row| (row.id, row.stopped_for, row.suspect));
-    assert_eq!(at_press(&press), Some((first, Some(20_000), 2)));
+    assert_eq!(at_press(&press), Some((first, Some(seconds(20)), 2)));
     assert_eq!(failures_stopping_press(&press.shop()), []);
     press.pull_at(440, run);
     let second = press.fails_at(480, run);
@@ -160,7 +160,7 @@ fn the_press_is_told_of_the_failure_it_stands_for_before_one_that_waits() {
     assert_eq!((standing.len(), standing[0].id, standing[0].title.as_str()), (1, second, "Tour tees"));
     let facts = [remedy_facts(&press.shop(), second, Remedy::Clean, None), resume_facts(&press.shop(), second, None)];
     press.record_all_at(500, facts.concat());
-    assert_eq!(at_press(&press), Some((first, Some(20_000), 2)), "it still has pieces to look at");
+    assert_eq!(at_press(&press), Some((first, Some(seconds(20)), 2)), "it still has pieces to look at");
     let ids =
         |press: &TestShop, at| notices_today(&press.shop(), clock(at)).iter().map(|row| row.id).collect::<Vec<_>>();
     assert_eq!(ids(&press, 900), [first, second]);

@@ -1,7 +1,7 @@
 //! What is recorded of a failure, the summary of the day, and properties of any course of events.
 
 use super::{burning, running};
-use crate::shop::{TestShop, clock, wall};
+use crate::shop::{TestShop, clock, seconds, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::failure::{
     FailureForm, FailureKind, Mark, Verdict, delete_facts, failure_card, failures_today, judge_all_facts, judge_facts,
@@ -11,6 +11,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
 use lastpull_core::run::MisprintCause;
 use lastpull_core::screen::{BurnStep, replacement_wait, step_done};
+use lastpull_core::time::Millis;
 use proptest::prelude::*;
 
 #[derive(Clone, Debug)]
@@ -47,7 +48,7 @@ fn the_day_counts_a_stop_that_two_failures_share_once() {
     press.fails_at(480, run);
     press.resume_at(580, run);
     let day = failures_today(&press.shop(), clock(1_000));
-    assert_eq!((day.count, day.downtime, day.suspect, day.open), (2, 200_000, 2, 2));
+    assert_eq!((day.count, day.downtime, day.suspect, day.open), (2, seconds(200), 2, 2));
 }
 
 #[test]
@@ -149,9 +150,9 @@ proptest! {
         for step in &steps[..done] {
             press.record_at(500, new, step_done(*step, None));
         }
-        let finish = |seconds: u64| failure_card(&press.shop(), id, clock(seconds)).unwrap().finish.unwrap().finish[0];
+        let finish = |seconds: u64| failure_card(&press.shop(), id, clock(seconds)).unwrap().finish.unwrap().finish.expected;
         prop_assert!(finish(500 + later) >= finish(500));
-        prop_assert!(finish(500 + later) <= finish(500) + later * 1000 + 1);
+        prop_assert!(finish(500 + later) <= finish(500) + seconds(later) + Millis::from_ms(1));
         let fewer = replacement_wait(&press.shop(), run, wall(500));
         press.record_at(500, new, step_done(steps[done], None));
         prop_assert!(replacement_wait(&press.shop(), run, wall(500)) < fewer);

@@ -22,6 +22,7 @@ use lastpull_core::screen::{
     MeshCloth, MeshCount, ScreenFact, ScreenField, ScreenState, StencilFact, StepTimes,
 };
 use lastpull_core::shop::Shop;
+use lastpull_core::time::{Millis, WallTime};
 use lastpull_core::units::{Grams, Length, Seconds, Temperature};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -266,11 +267,8 @@ pub fn any_screen_fact() -> impl Strategy<Value = ScreenFact> {
         ])),
         select(ScreenState::ALL.to_vec()).prop_map(|to| ScreenFact::Moved { to, by: Some("Ines".into()) }),
         any::<bool>().prop_map(|dry| ScreenFact::Dried { dry, by: None }),
-        (select(ScreenState::ALL.to_vec()), 0..9_000u64).prop_map(|(to, since)| ScreenFact::Undone {
-            to,
-            since,
-            dry: Some(since + 1),
-            exposed: None
+        (select(ScreenState::ALL.to_vec()), (0..9_000u64).prop_map(WallTime::from_unix_ms)).prop_map(|(to, since)| {
+            ScreenFact::Undone { to, since, dry: Some(since + Millis::from_ms(1)), exposed: None }
         }),
         (1..9u16).prop_map(|coated| ScreenFact::AgeLimits(AgeLimits { coated, exposed: 9 })),
         Just(ScreenFact::StepTimes(StepTimes::default())),
@@ -324,7 +322,7 @@ pub fn any_entries() -> impl Strategy<Value = Vec<Entry>> {
             .map(|(device, wall, (subject, fact))| {
                 let seq = next[device as usize];
                 next[device as usize] += 1;
-                let stamp = Stamp { wall: wall / 1000 * 1000, counter: (wall % 3) as u32 };
+                let stamp = Stamp { wall: WallTime::from_unix_ms(wall / 1000 * 1000), counter: (wall % 3) as u32 };
                 Entry { device: Uuid::from_u128(device + 1), seq, stamp, subject, fact }
             })
             .collect()

@@ -4,6 +4,7 @@ use super::any::{any_entries, any_frozen_ink_fact, any_ink_fact, bytes_of};
 use lastpull_core::facts::{Entry, Fact, JobField, Journal};
 use lastpull_core::journal::{Checkpoint, Stamp, record, segment};
 use lastpull_core::shop::Shop;
+use lastpull_core::time::WallTime;
 use lastpull_core::units::Grams;
 use proptest::prelude::*;
 use proptest::sample::Index;
@@ -78,7 +79,7 @@ proptest! {
 
     /// Whatever arrives, in whatever order, everything that is shown can be computed, and adds up.
     #[test]
-    fn no_journal_makes_the_screen_room_or_a_failure_panic(entries in any_entries(), now in 0..4_000_000u64) {
+    fn no_journal_makes_the_screen_room_or_a_failure_panic(entries in any_entries(), now in (0..4_000_000u64).prop_map(WallTime::from_unix_ms)) {
         let shop = Shop::fold(&Journal::of(entries).unwrap());
         let clock = lastpull_core::time::WallClock { now, offset_minutes: 60 };
         let board = lastpull_core::screen::screen_board(&shop, &lastpull_core::screen::ScreenFilter::default(), now);
@@ -111,7 +112,7 @@ proptest! {
         let entries = facts.into_iter().enumerate().map(|(at, (subject, fact))| Entry {
             device: Uuid::from_u128(1),
             seq: at as u64 + 1,
-            stamp: Stamp { wall: at as u64, counter: 0 },
+            stamp: Stamp { wall: WallTime::from_unix_ms(at as u64), counter: 0 },
             subject,
             fact: Fact::Ink(fact),
         });
@@ -144,7 +145,7 @@ fn two_phones_that_counted_the_same_run_add_up() {
     let pull = |device: u128, seq: u64, wall: u64| Entry {
         device: Uuid::from_u128(device),
         seq,
-        stamp: Stamp { wall, counter: 0 },
+        stamp: Stamp { wall: WallTime::from_unix_ms(wall), counter: 0 },
         subject: run,
         fact: Fact::Pulled { pieces: 1, size: None },
     };
@@ -159,7 +160,7 @@ fn the_later_stamp_wins_a_field_whichever_file_came_last() {
     let title = |device: u128, wall: u64, text: &str| Entry {
         device: Uuid::from_u128(device),
         seq: 1,
-        stamp: Stamp { wall, counter: 0 },
+        stamp: Stamp { wall: WallTime::from_unix_ms(wall), counter: 0 },
         subject: job,
         fact: Fact::JobSet(vec![JobField::Title(text.into())]),
     };

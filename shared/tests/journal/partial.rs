@@ -8,6 +8,7 @@ use lastpull_core::journal::Checkpoint;
 use lastpull_core::plan::rail;
 use lastpull_core::run::{check_list, count_view, history_for, run_summary};
 use lastpull_core::shop::Shop;
+use lastpull_core::time::Millis;
 use uuid::Uuid;
 
 /// One open run, three of nine pulled; its job and lot.
@@ -112,7 +113,7 @@ fn a_deletion_stands_though_the_thing_was_made_by_a_phone_whose_clock_runs_ahead
     // The phone's clock is two hours ahead: past what the tablet's follows.
     let mut entries = press.entries();
     for entry in entries.iter_mut().filter(|entry| entry.device == PHONE) {
-        entry.stamp.wall += 2 * 3_600_000;
+        entry.stamp.wall += Millis::from_hours(2);
     }
     let shop = fold(entries);
     assert!(shop.job_of(run).is_none() && job_card(&shop, job).unwrap().lots.is_empty());

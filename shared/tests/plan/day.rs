@@ -1,11 +1,11 @@
 //! What was done today beside the usual, where one day ends and the next begins, and when the shop closes.
 
-use crate::shop::{DAY, HOUR, OPENING, TestShop, WEST, clock, near, today, wall};
+use crate::shop::{DAY, HOUR, OPENING, TestShop, WEST, clock, minutes, near, seconds, today, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{DoneToday, closing_today, done_today};
 use lastpull_core::run::StopCause;
-use lastpull_core::time::WallClock;
+use lastpull_core::time::{Millis, WallClock};
 use uuid::Uuid;
 
 /// Local midnight after opening.
@@ -30,7 +30,7 @@ fn todays_pieces_misprints_and_work_are_added_up_over_all_runs() {
     // Six and three pulled, one of them spoiled after its count; one more spoiled before.
     assert_eq!((row.pieces, row.misprints), (8, 2));
     // Five gaps of 40 s, then two of 50 s: the spoiled piece took its time too.
-    assert_eq!(row.active, 300_000);
+    assert_eq!(row.active, minutes(5));
 }
 
 #[test]
@@ -39,7 +39,7 @@ fn neither_stops_nor_pauses_are_time_pulling() {
     press.pulls(run, 0, 40, 3);
     press.stop_at(80, run, StopCause::Ink).resume_at(200, run).pull_at(240, run);
     press.pull_at(2000, run).pull_at(2040, run);
-    assert_eq!(done(&press, 2100).row.active, 160_000);
+    assert_eq!(done(&press, 2100).row.active, seconds(160));
 }
 
 #[test]
@@ -55,7 +55,7 @@ fn a_piece_taken_back_is_not_done() {
 fn taking_a_piece_back_and_counting_it_again_takes_no_more_time() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.pulls(run, 0, 40, 2).count_at(45, run, -1, Some(Size::M)).pull_at(80, run);
-    assert_eq!(done(&press, 80).row.active, 80_000);
+    assert_eq!(done(&press, 80).row.active, seconds(80));
 }
 
 #[test]
@@ -74,7 +74,7 @@ fn usual_means_something_after_three_working_days() {
     let usual = done.usual.unwrap();
     assert_eq!((usual.days, usual.pieces), (3, 6.0));
     // 2, 5 and 8 gaps of 40 s, and 80 s from the last pull to the misprint: 680 s over three days.
-    assert!(near(usual.misprints, 1.0 / 3.0) && near(usual.active, 680_000.0 / 3.0), "{usual:?}");
+    assert!(near(usual.misprints, 1.0 / 3.0) && usual.active == Millis::from_ms(680_000 / 3), "{usual:?}");
 }
 
 #[test]

@@ -6,6 +6,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Rail, RailVerdict, only_on_press, reordered};
 use lastpull_core::run::ForecastBasis;
+use lastpull_core::time::Millis;
 use lastpull_core::units::Seconds;
 use uuid::Uuid;
 
@@ -90,13 +91,20 @@ fn finishes_add_up_with_set_up_between_and_the_dryer_beside_the_next_run() {
     assert_eq!(day.runs.iter().map(|run| run.set_up_begins).collect::<Vec<_>>(), [wall(0), wall(1200)]);
     // 600 of set-up and 600 of pulls, 100 in the dryer; the press is free again at 1200.
     let finish = |index: usize| day.runs[index].finish.unwrap();
-    assert_eq!((finish(0)[0], finish(1)[0]), (wall(1300), wall(2400)));
+    assert_eq!((finish(0).expected, finish(1).expected), (wall(1300), wall(2400)));
     // t(0.9; 4) = 1.53321 of 15·√(10 + 10²) is 241.206 s; of 30·√(5 + 5²), 251.931 s. Both: 348.783 s.
-    assert_eq!((finish(0)[2], finish(1)[2]), (wall(1300) + 241_206, wall(2400) + 348_783));
-    assert_eq!(finish(0)[1], wall(1300) - 241_207, "early, rounded down");
+    assert_eq!(
+        (finish(0).high, finish(1).high),
+        (wall(1300) + Millis::from_ms(241_206), wall(2400) + Millis::from_ms(348_783))
+    );
+    assert_eq!(finish(0).low, wall(1300) - Millis::from_ms(241_207), "early, rounded down");
     press.start_at(0, first);
     let day = press.rail(0);
-    assert_eq!((day.runs[0].finish.unwrap()[0], day.runs[1].set_up_begins), (wall(700), wall(600)), "set up already");
+    assert_eq!(
+        (day.runs[0].finish.unwrap().expected, day.runs[1].set_up_begins),
+        (wall(700), wall(600)),
+        "set up already"
+    );
 }
 
 #[test]
@@ -122,7 +130,7 @@ fn a_run_to_be_taken_up_again_must_be_set_up_again() {
     let mut press = TestShop::new();
     let run = press.ten_minutes(None);
     press.start_at(0, run).end_at(60, run);
-    assert_eq!(press.rail(100).runs[0].finish.unwrap()[0], wall(100 + 1200));
+    assert_eq!(press.rail(100).runs[0].finish.unwrap().expected, wall(100 + 1200));
 }
 
 #[test]
@@ -130,6 +138,6 @@ fn the_rail_and_the_count_agree_on_the_last_piece_in_the_dryer() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 6)]);
     press.set_up(run, vec![RunField::Dwell(Some(Seconds::new(150.0)))]).pulls(run, 0, 40, 6);
     // Pulled at 200, out at 350; at 240 that is 110 s away.
-    let finish = press.count(run, 240).pace.unwrap().finish[0];
-    assert_eq!((finish, press.rail(240).runs[0].finish.unwrap()[0]), (wall(350), wall(350)));
+    let finish = press.count(run, 240).pace.unwrap().finish.expected;
+    assert_eq!((finish, press.rail(240).runs[0].finish.unwrap().expected), (wall(350), wall(350)));
 }

@@ -1,6 +1,6 @@
 //! Whether each run makes it, and what the rail says of the day as a whole.
 
-use crate::shop::{DAY, HOUR, TestShop, due, near, today, wall};
+use crate::shop::{DAY, HOUR, TestShop, due, minutes, near, seconds, today, wall};
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Rail, RailVerdict, RunFit};
 use lastpull_core::time::Due;
@@ -24,7 +24,7 @@ fn an_empty_rail_says_so() {
 fn a_day_with_room_fits_and_says_how_much() {
     let day = one(due(today(), 17 * 60), 17 * 60);
     assert_eq!(day.runs[0].fit, RunFit::Fits);
-    assert_eq!(day.verdict, RailVerdict::Fits { finish: wall(1200), spare: (CLOSING - 1200) * 1000 });
+    assert_eq!(day.verdict, RailVerdict::Fits { finish: wall(1200), spare: seconds(CLOSING - 1200) });
 }
 
 #[test]
@@ -63,7 +63,7 @@ fn runs_that_end_past_closing_miss_it_by_the_last_of_them() {
         day.runs.iter().map(|run| run.fit).collect::<Vec<_>>(),
         [RunFit::Fits, RunFit::MissesClosing, RunFit::MissesClosing]
     );
-    assert_eq!(day.verdict, RailVerdict::Misses { runs: 2, over: 2_100_000 });
+    assert_eq!(day.verdict, RailVerdict::Misses { runs: 2, over: minutes(35) });
 }
 
 #[test]
@@ -73,7 +73,7 @@ fn a_run_late_for_its_client_but_not_for_closing_is_late() {
     let both = one(due(today(), 8 * 60 + 10), 8 * 60 + 15);
     assert_eq!(
         (both.runs[0].fit, both.verdict),
-        (RunFit::MissesClosing, RailVerdict::Misses { runs: 1, over: 300_000 })
+        (RunFit::MissesClosing, RailVerdict::Misses { runs: 1, over: minutes(5) })
     );
 }
 
@@ -85,12 +85,12 @@ fn a_run_due_tomorrow_that_runs_past_closing_comes_later_and_misses_nothing() {
     press.closes(8 * 60 + 30);
     let day = press.rail(0);
     assert_eq!(day.runs.iter().map(|run| run.fit).collect::<Vec<_>>(), [RunFit::Fits, RunFit::Later]);
-    assert_eq!(day.verdict, RailVerdict::Fits { finish: wall(1200), spare: 600_000 });
+    assert_eq!(day.verdict, RailVerdict::Fits { finish: wall(1200), spare: minutes(10) });
 }
 
 #[test]
 fn a_run_without_a_due_time_is_meant_for_today() {
-    assert_eq!(one(None, 8 * 60 + 15).verdict, RailVerdict::Misses { runs: 1, over: 300_000 });
+    assert_eq!(one(None, 8 * 60 + 15).verdict, RailVerdict::Misses { runs: 1, over: minutes(5) });
 }
 
 #[test]
@@ -104,7 +104,10 @@ fn behind_a_run_of_unknown_pace_finishes_are_the_earliest_possible() {
         (unknown.fit, unknown.finish, unknown.basis, unknown.is_earliest_possible),
         (RunFit::Unknown, None, None, false)
     );
-    assert_eq!((known.fit, known.finish.unwrap()[0], known.is_earliest_possible), (RunFit::Fits, wall(1800), true));
+    assert_eq!(
+        (known.fit, known.finish.unwrap().expected, known.is_earliest_possible),
+        (RunFit::Fits, wall(1800), true)
+    );
     assert_eq!(day.verdict, RailVerdict::Unknown { runs: 1 });
 }
 
@@ -113,7 +116,7 @@ fn a_run_of_unknown_pace_after_todays_does_not_hide_that_today_fits() {
     let mut press = TestShop::new();
     press.ten_minutes(due(today(), 17 * 60));
     press.order("Next week", due(today().plus_days(7), 600), Fabric::Cotton, &[(Size::M, 10)]);
-    assert_eq!(press.rail(0).verdict, RailVerdict::Fits { finish: wall(1200), spare: (CLOSING - 1200) * 1000 });
+    assert_eq!(press.rail(0).verdict, RailVerdict::Fits { finish: wall(1200), spare: seconds(CLOSING - 1200) });
 }
 
 #[test]

@@ -1,9 +1,10 @@
 //! The count: what was pulled, spoiled and taken back, by size and device, and what is left to pull.
 
-use crate::shop::{PHONE, TABLET, TestShop, clock, wall};
+use crate::shop::{PHONE, TABLET, TestShop, clock, seconds, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::job::Size;
 use lastpull_core::run::{MisprintCause, RunPhase, StopCause, UndoView, UnsavedFact, count_view, run_summary};
+use lastpull_core::time::WallTime;
 
 const M: Option<Size> = Some(Size::M);
 const L: Option<Size> = Some(Size::L);
@@ -168,7 +169,7 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 3), (Size::L, 2)]);
     press.count_at(40, run, 2, M);
     let other = press.id();
-    let touch = |run, pieces, size| UnsavedFact { run, at: 0, fact: Fact::Pulled { pieces, size } };
+    let touch = |run, pieces, size| UnsavedFact { run, at: WallTime::EPOCH, fact: Fact::Pulled { pieces, size } };
     let pending = [touch(run, 1, M), touch(run, 1, L), touch(run, -1, L), touch(other, 4, M)];
     let count = count_view(&press.shop(), run, PHONE, clock(50), &pending);
     assert_eq!((count.good, count.unsaved, count.left), (3, 3, 2));
@@ -179,7 +180,7 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
 fn no_more_pieces_are_expected_by_closing_than_were_ordered() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 20)]);
     press.pulls(run, 0, 40, 10);
-    let pending = [UnsavedFact { run, at: 0, fact: Fact::Pulled { pieces: 1, size: M } }];
+    let pending = [UnsavedFact { run, at: WallTime::EPOCH, fact: Fact::Pulled { pieces: 1, size: M } }];
     // Hours before closing: all twenty.
     let count = count_view(&press.shop(), run, PHONE, clock(370), &pending);
     assert_eq!(count.pace.unwrap().by_closing, Some(20));
@@ -200,5 +201,5 @@ fn a_misprint_found_after_the_end_does_not_put_the_run_back_on_the_press() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
     press.pulls(run, 0, 40, 3).end_at(90, run).misprint_at(900, run, 1, true);
     let count = press.count(run, 1000);
-    assert_eq!((count.left, count.phase, count.active), (1, RunPhase::Ended, 90_000));
+    assert_eq!((count.left, count.phase, count.active), (1, RunPhase::Ended, seconds(90)));
 }

@@ -36,7 +36,7 @@ fn the_fan_opens_now_at_the_count_and_only_ever_rises() {
         assert!(early.at <= expected.at && expected.at < late.at);
     }
     let finish = count.pace.unwrap().finish;
-    assert_eq!(edges(fan).map(|edge| edge.last().unwrap().at), [finish[1], finish[0], finish[2]]);
+    assert_eq!(edges(fan).map(|edge| edge.last().unwrap().at), [finish.low, finish.expected, finish.high]);
 }
 
 #[test]

@@ -108,7 +108,7 @@ fn closing_at_the_expected_finish_is_an_even_chance() {
     let (mut press, run) = nine_pulled();
     press.closes(8 * 60 + 10);
     let now = pace(&press, run, 240);
-    assert_eq!(now.finish[0], wall(600), "08:10");
+    assert_eq!(now.finish.expected, wall(600), "08:10");
     assert!(near(now.chance.unwrap(), 0.5) && near(now.needed_per_hour.unwrap(), 120.0), "{now:?}");
     // 360 ± t(0.9; 7)·s·√(12 + 12²/8) = 1.41492 · 58.554.
     assert!((now.time.low - 277.1505).abs() < 1e-3 && (now.time.high - 442.8495).abs() < 1e-3, "{now:?}");
@@ -126,7 +126,7 @@ fn the_piece_on_the_platen_is_part_way_done_and_the_others_are_still_to_come() {
     let (mut press, run) = nine_pulled();
     press.closes(8 * 60 + 10);
     let part_way = pace(&press, run, 255);
-    assert_eq!(part_way.finish[0], wall(600));
+    assert_eq!(part_way.finish.expected, wall(600));
     assert!(near(part_way.time.expected, 345.0) && near(part_way.chance.unwrap(), 0.5), "{part_way:?}");
     // However long the one took, eleven more take 330 s.
     assert!(near(pace(&press, run, 400).time.expected, 330.0));
@@ -152,7 +152,7 @@ fn the_last_piece_still_goes_through_the_dryer_as_often_as_it_must() {
     press.set_up(run, vec![RunField::Dwell(Some(Seconds::new(150.0))), RunField::Passes(2)]).closes(8 * 60 + 15);
     let count = press.count(run, 240);
     let pace = count.pace.unwrap();
-    assert_eq!(pace.finish[0], wall(900), "360 s of pulls and 300 s of dryer");
+    assert_eq!(pace.finish.expected, wall(900), "360 s of pulls and 300 s of dryer");
     assert!(near(pace.chance.unwrap(), 0.5) && near(pace.needed_per_hour.unwrap(), 120.0), "{pace:?}");
     assert_eq!(count.fan.expected.last().unwrap().at, wall(600), "the fan ends at the press");
     press.closes(8 * 60 + 8);

@@ -1,6 +1,6 @@
 //! Stops, pauses, the end of a run and taking it up again: time at work and time stood.
 
-use crate::shop::{DAY, HOUR, TestShop, wall};
+use crate::shop::{DAY, HOUR, TestShop, seconds, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::job::Size;
@@ -9,7 +9,7 @@ use lastpull_core::run::{Pace, RunPhase, StopCause, run_summary};
 /// Whole seconds at work and stood, as the counting screen shows them.
 fn times(press: &TestShop, run: RunId, seconds: u64) -> (u64, u64) {
     let count = press.count(run, seconds);
-    (count.active / 1000, count.stopped / 1000)
+    (count.active.ms() / 1000, count.stopped.ms() / 1000)
 }
 
 fn pace_of(press: &TestShop, run: RunId) -> Pace {
@@ -72,7 +72,7 @@ fn the_end_ends_a_stop_too_and_time_stands_still_after_it() {
     assert_eq!(press.count(run, 999).phase, RunPhase::Ended);
     assert_eq!(times(&press, run, 999), (100, 60));
     let ended = run_summary(&press.shop(), run);
-    assert_eq!((ended.active, ended.stopped, ended.span), (100_000, 60_000, Some((wall(0), wall(160)))));
+    assert_eq!((ended.active, ended.stopped, ended.span), (seconds(100), seconds(60), Some((wall(0), wall(160)))));
     assert_eq!(ended.per_hour, Some(90.0), "a piece every 40 s");
 }
 
@@ -196,5 +196,5 @@ fn ending_a_run_on_two_phones_ends_it_once() {
 fn a_run_whose_end_was_forgotten_did_not_work_through_the_night() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 6)]);
     press.start_at(0, run).pulls(run, 0, 40, 6).finish_at(15 * HOUR, run);
-    assert_eq!(run_summary(&press.shop(), run).active, 200_000);
+    assert_eq!(run_summary(&press.shop(), run).active, seconds(200));
 }

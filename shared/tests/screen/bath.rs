@@ -1,8 +1,9 @@
 //! The reclaim bath: batches, charges, and when it is used up.
 
-use crate::shop::{DAY, ExposureRoom, HOUR, PHONE, TABLET, Tank, TestShop, near, wall};
+use crate::shop::{DAY, ExposureRoom, HOUR, PHONE, TABLET, Tank, TestShop, minutes, near, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::screen::{BatchTime, BathField, BathTrend, ExposureForm, ScreensLeft, StencilFact, bath_view};
+use lastpull_core::time::{Millis, WallTime};
 use lastpull_core::units::{Seconds, Units};
 use proptest::prelude::*;
 use uuid::Uuid;
@@ -30,8 +31,8 @@ fn a_batch_is_in_the_bath_until_it_comes_out() {
     let id = tank.put_in(2 * HOUR, 3);
     let view = bath_view(&tank.shop(), 0, wall(2 * HOUR + 300));
     assert_eq!(view.in_bath.len(), 1);
-    assert_eq!((view.in_bath[0].id, view.in_bath[0].count, view.in_bath[0].elapsed), (id, 3, 300_000));
-    assert_eq!(view.in_bath[0].left, Some((12 - 5) * 60_000));
+    assert_eq!((view.in_bath[0].id, view.in_bath[0].count, view.in_bath[0].elapsed), (id, 3, minutes(5)));
+    assert_eq!(view.in_bath[0].left, Some(minutes(12 - 5)));
     tank.tell(2 * HOUR + 600, id, StencilFact::BatchOut { time: BatchTime::Elapsed, count: None });
     let view = bath_view(&tank.shop(), 0, wall(2 * HOUR + 700));
     assert!(view.in_bath.is_empty());
@@ -105,11 +106,11 @@ fn screens_that_wait_are_done_after_as_many_batches_as_the_bath_must_be_filled()
     assert_eq!((none_known.batches, none_known.time), (Some(3), None));
     tank.batches(60, &[3]);
     let queue = |tank: &Tank, waiting, at| bath_view(&tank.shop(), waiting, wall(at)).queue;
-    assert_eq!(queue(&tank, 9, HOUR).time, Some(3 * 12 * 60_000));
-    assert_eq!(queue(&tank, 0, HOUR).time, Some(0));
+    assert_eq!(queue(&tank, 9, HOUR).time, Some(minutes(3 * 12)));
+    assert_eq!(queue(&tank, 0, HOUR).time, Some(Millis::ZERO));
     // Full for another ten minutes.
     tank.put_in(2 * HOUR, 4);
-    assert_eq!(queue(&tank, 5, 2 * HOUR + 120).time, Some((10 + 2 * 12) * 60_000));
+    assert_eq!(queue(&tank, 5, 2 * HOUR + 120).time, Some(minutes(10 + 2 * 12)));
 }
 
 #[test]
@@ -118,7 +119,7 @@ fn screens_beside_others_in_the_bath_go_in_at_once() {
     tank.batches(60, &[3]);
     tank.put_in(2 * HOUR, 1);
     let queue = bath_view(&tank.shop(), 3, wall(2 * HOUR + 60)).queue;
-    assert_eq!((queue.batches, queue.time), (Some(1), Some(12 * 60_000)));
+    assert_eq!((queue.batches, queue.time), (Some(1), Some(minutes(12))));
 }
 
 #[test]
@@ -127,7 +128,7 @@ fn a_fresh_charge_takes_its_first_times_from_the_fresh_days_of_the_one_before() 
     tank.batches(60, &[3, 3, 3, 6, 6, 6]);
     tank.charge(DAY);
     let queue = bath_view(&tank.shop(), 4, wall(DAY)).queue;
-    assert_eq!((queue.time, queue.from_earlier_charge), (Some(12 * 60_000), true));
+    assert_eq!((queue.time, queue.from_earlier_charge), (Some(minutes(12)), true));
 }
 
 #[test]
@@ -154,8 +155,8 @@ proptest! {
         }
         let shop = press.shop();
         let view = bath_view(&shop, waiting, wall(DAY));
-        let kept = shop.exposure_log.bath.batches(0, u64::MAX);
-        let from = view.charge.as_ref().map_or(0, |charge| charge.at);
+        let kept = shop.exposure_log.bath.batches(WallTime::EPOCH, WallTime::MAX);
+        let from = view.charge.as_ref().map_or(WallTime::EPOCH, |charge| charge.at);
         let out = kept.iter().filter(|(_, batch)| batch.came_out.is_some() && batch.started_at() >= from).count();
         prop_assert_eq!(view.done.len(), out.min(40));
         prop_assert_eq!(view.in_bath.len(), kept.iter().filter(|(_, batch)| batch.came_out.is_none()).count());

@@ -2,7 +2,7 @@
 //! along, what can be picked, the room's air, the figures on the way in.
 
 use super::{MINUTE, RUN, two_in};
-use crate::shop::{HOUR, TestShop, near, wall};
+use crate::shop::{HOUR, TestShop, minutes, near, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
 use lastpull_core::ids::Subject;
@@ -50,7 +50,7 @@ fn undo_of_coming_out_puts_the_screens_back_with_what_they_carried_and_the_clock
     let screen = shop.screens.live(screens[1]).unwrap();
     assert_eq!((screen.run, screen.colour.as_str()), (Some(RUN), "Bone"));
     let view = bath_view(&shop, 0, wall(13 * MINUTE));
-    assert_eq!((view.done.len(), view.in_bath[0].elapsed), (0, 12 * 60_000));
+    assert_eq!((view.done.len(), view.in_bath[0].elapsed), (0, minutes(12)));
     assert_eq!(view.in_bath[0].screens, screens);
 }
 

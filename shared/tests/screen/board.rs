@@ -1,6 +1,6 @@
 //! The board of screens, and warnings of age.
 
-use crate::shop::{DAY, TestShop, wall};
+use crate::shop::{DAY, TestShop, seconds, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::screen::{AgeLimits, AgeWarning, ScreenFact, ScreenFilter, ScreenState, screen_board};
 use uuid::Uuid;
@@ -17,7 +17,7 @@ fn the_board_groups_by_state_and_counts_what_a_filter_hides() {
     assert_eq!(states, [(ScreenState::Clean, 1), (ScreenState::Coated, 1), (ScreenState::Ready, 1)]);
     assert_eq!((board.total, board.shown, board.warned), (3, 3, 0));
     let ready = &board.groups[2].rows[0];
-    assert_eq!((ready.id, ready.age, ready.assigned[0].run), (b1, 10_000, run));
+    assert_eq!((ready.id, ready.age, ready.assigned[0].run), (b1, seconds(10), run));
     assert_eq!(ready.assigned[0].title, "Ten");
 
     let only = ScreenFilter { state: Some(ScreenState::Clean), ..ScreenFilter::default() };

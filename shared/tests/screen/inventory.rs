@@ -1,6 +1,6 @@
 //! Screens added, edited and deleted.
 
-use crate::shop::{TestShop, wall};
+use crate::shop::{TestShop, minutes, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
 use lastpull_core::screen::{
@@ -144,7 +144,7 @@ fn the_screen_rooms_settings_record_only_what_changed() {
     let facts = form.check(&press.shop()).unwrap();
     assert_eq!(facts.len(), 1);
     press.record_all(facts);
-    assert_eq!(press.shop().screens.times.of(BurnStep::Dry), 45 * 60_000);
+    assert_eq!(press.shop().screens.times.of(BurnStep::Dry), minutes(45));
     form.coated_days = "0".into();
     form.tape = "soon".into();
     assert_eq!(form.check(&press.shop()).unwrap_err().len(), 2);

@@ -9,6 +9,7 @@ use lastpull_core::screen::{
     screen_board, screen_card, step_done, tick_facts, undo_facts, undo_latest, undo_step_fact,
 };
 use lastpull_core::shop::Shop;
+use lastpull_core::time::Millis;
 use uuid::Uuid;
 
 #[test]
@@ -123,7 +124,7 @@ fn each_step_ticked_leaves_less_to_do_and_ticking_can_be_taken_back() {
     let left = |press: &TestShop, seconds: u64| -> u64 {
         let shop = press.shop();
         let steps = burn_steps(shop.screens.live(screen).unwrap(), &shop.screens.times, wall(seconds));
-        steps.iter().map(|step| step.left / 60_000).sum()
+        steps.iter().map(|step| step.left.whole_minutes()).sum()
     };
     assert_eq!(left(&press, 0), 110, "all but reclaiming");
     let mut expected = 110;
@@ -175,7 +176,7 @@ fn what_dries_has_dried_a_while_already_and_what_takes_hands_has_not_begun() {
     let left = |press: &TestShop, seconds: u64| {
         let shop = press.shop();
         let rows = burn_steps(shop.screens.live(screen).unwrap(), &shop.screens.times, wall(seconds));
-        rows.iter().map(|row| row.left).sum::<u64>() / 60_000
+        rows.iter().map(|row| row.left).sum::<Millis>().whole_minutes()
     };
     assert_eq!(left(&press, 0), 100);
     assert_eq!(left(&press, 45 * MINUTE), 55);

@@ -1,12 +1,13 @@
 //! When screens must be ready, counted back from the press.
 
 use super::MINUTE;
-use crate::shop::{TestShop, clock, wall};
+use crate::shop::{TestShop, clock, minutes, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::{RunId, Subject};
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::RunFit;
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, readiness, screen_needs};
+use lastpull_core::time::Millis;
 
 /// Two runs of ten minutes with ten of set-up each: the press is free for the second at 20 minutes.
 fn morning() -> (TestShop, RunId, RunId, Subject) {
@@ -27,10 +28,10 @@ fn steps_are_counted_back_from_when_the_press_is_free() {
     assert_eq!(needs.len(), 1, "the first run's screen is ready");
     let need = &needs[0];
     assert_eq!((need.run, need.wanted, need.ready), (second, wall(20 * MINUTE), wall(35 * MINUTE)));
-    assert_eq!(need.late_by, 15 * 60_000);
+    assert_eq!(need.late_by, minutes(15));
     let rows: Vec<_> = need.steps.iter().map(|step| (step.step, step.latest, step.late)).collect();
     // Taping takes 5 minutes, washing out and drying 30 before it: begun 15 minutes ago at the latest.
-    assert_eq!(rows, [(BurnStep::WashDry, wall(0) - 15 * 60_000, true), (BurnStep::Tape, wall(15 * MINUTE), false)]);
+    assert_eq!(rows, [(BurnStep::WashDry, wall(0) - minutes(15), true), (BurnStep::Tape, wall(15 * MINUTE), false)]);
     let now: Vec<_> = need.steps.iter().map(|step| step.now.clone()).collect();
     assert_eq!(now, [vec![screen], vec![]], "it cannot be taped before it is dry");
 }
@@ -48,7 +49,7 @@ fn a_run_waits_for_its_screen_and_those_behind_it_too() {
         rows,
         [(first, at(0), None, at(0)), (second, at(20), Some(at(35)), at(35)), (third, at(55), None, at(55))]
     );
-    assert_eq!(rail.runs[1].finish.unwrap()[0], at(55));
+    assert_eq!(rail.runs[1].finish.unwrap().expected, at(55));
     // In time for its turn it delays nobody.
     press.move_screen(60, screen, ScreenState::Ready);
     let rail = press.rail(60);
@@ -73,7 +74,7 @@ fn hands_take_one_screen_after_another_and_screens_dry_side_by_side() {
     press.screen("B");
     press.name_screens(run, "A B");
     let left = readiness(&press.shop(), run, wall(0)).unwrap();
-    let minutes: Vec<u64> = left.steps.iter().map(|step| step.time / 60_000).collect();
+    let minutes: Vec<u64> = left.steps.iter().map(|step| step.time.whole_minutes()).collect();
     assert_eq!(minutes, [20, 60, 10, 30, 10]);
     assert!(left.steps.iter().all(|step| step.screens == 2));
     assert_eq!(left.ready, wall(130 * MINUTE));
@@ -88,7 +89,7 @@ fn a_label_that_is_not_on_the_list_is_shown_but_delays_nothing() {
     press.screen("A");
     let needs = screen_needs(&press.shop(), clock(0));
     assert_eq!((needs[0].screens[0].label.as_str(), needs[0].screens[0].screen), ("Z9", None));
-    assert_eq!((needs[0].steps.len(), needs[0].late_by), (0, 0));
+    assert_eq!((needs[0].steps.len(), needs[0].late_by), (0, Millis::ZERO));
     assert_eq!(press.rail(0).runs[0].waits_until, None);
 }
 

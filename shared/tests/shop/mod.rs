@@ -12,8 +12,7 @@ use lastpull_core::journal::{HybridClock, JournalFact};
 use lastpull_core::plan::{Rail, rail};
 use lastpull_core::run::{CountView, MisprintCause, StopCause, count_view};
 use lastpull_core::shop::Shop;
-use lastpull_core::time::Due;
-use lastpull_core::time::{Day, WallClock};
+use lastpull_core::time::{Day, Due, Millis, WallClock, WallTime};
 use lastpull_core::units::Seconds;
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -32,7 +31,7 @@ pub use ink::g;
 pub use published::{Published, published};
 
 /// 2026-11-25T13:00Z, 08:00 in the shop: a Wednesday.
-pub const OPENING: u64 = 1_795_611_600_000;
+pub const OPENING: WallTime = WallTime::from_unix_ms(1_795_611_600_000);
 /// Minutes from UTC to the shop's wall.
 pub const WEST: i32 = -300;
 /// The phone on the press.
@@ -44,9 +43,19 @@ pub const HOUR: u64 = 3_600;
 /// Seconds in a day.
 pub const DAY: u64 = 24 * HOUR;
 
-/// The wall time so many seconds after opening, in milliseconds.
-pub fn wall(seconds: u64) -> u64 {
-    OPENING + seconds * 1000
+/// The wall time so many seconds after opening.
+pub fn wall(seconds: u64) -> WallTime {
+    OPENING + self::seconds(seconds)
+}
+
+/// A span of so many seconds.
+pub fn seconds(seconds: u64) -> Millis {
+    Millis::from_ms(seconds * 1_000)
+}
+
+/// A span of so many minutes.
+pub fn minutes(minutes: u64) -> Millis {
+    Millis::from_minutes(minutes)
 }
 
 /// The shop's clock so many seconds after opening.
@@ -76,7 +85,7 @@ pub struct TestShop {
     clock: HybridClock,
     seqs: BTreeMap<DeviceId, u64>,
     device: DeviceId,
-    now: u64,
+    now: WallTime,
     ids: u128,
 }
 

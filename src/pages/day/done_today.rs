@@ -36,7 +36,7 @@ pub fn DoneToday() -> impl IntoView {
                         </div>
                         <div>
                             <dd>{i18n::duration(done.row.active)}</dd>
-                            <dt>{i18n::done_hours()}" "{beside(usual.map(|usual| i18n::duration(usual.active as u64)))}</dt>
+                            <dt>{i18n::done_hours()}" "{beside(usual.map(|usual| i18n::duration(usual.active)))}</dt>
                         </div>
                     </dl>
                     {failed(&failures.get(), &rows.get())}

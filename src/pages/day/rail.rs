@@ -7,6 +7,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::plan::{Rail as RailState, RunFit, reordered};
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 use uuid::Uuid;
 use wasm_bindgen::JsCast;
@@ -23,7 +24,7 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
             let past = |fit: RunFit| matches!(fit, RunFit::MissesClosing | RunFit::Later);
             rail.runs
                 .iter()
-                .find(|run| past(run.fit) || run.finish.zip(rail.closing).is_some_and(|(f, c)| f[0] > c))
+                .find(|run| past(run.fit) || run.finish.zip(rail.closing).is_some_and(|(f, c)| f.expected > c))
                 .map(|run| run.id)
         })
     });
@@ -43,7 +44,7 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
     let drop_at = move |id: RunId, y: f64| place_under(&ids.get_untracked(), id, y);
     let set_up = move || {
         state.with(|rail| {
-            let time = i18n::duration((rail.set_up * 1000.0) as u64);
+            let time = i18n::duration(Millis::from_seconds(rail.set_up));
             if rail.set_up_learned { i18n::set_up_between_learned(time) } else { i18n::set_up_between(time) }
         })
     };

@@ -6,6 +6,7 @@ use crate::i18n;
 use crate::route::Route;
 use lastpull_core::ids::RunId;
 use lastpull_core::plan::{Rail, RailRun, RunFit};
+use lastpull_core::time::Estimate;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
@@ -69,7 +70,7 @@ fn Finish(run: RailRun) -> impl IntoView {
     view! {
         <span class="run-finish">
             <span class="run-pieces">{i18n::of_pieces(run.good, run.planned)}</span>
-            {run.finish.map(|[expected, early, late]| view! {
+            {run.finish.map(|Estimate { expected, low: early, high: late }| view! {
                 <strong class="out">{i18n::out_at(i18n::time(expected))}</strong>
                 <small>{if run.is_earliest_possible {
                     i18n::at_the_earliest().to_owned()

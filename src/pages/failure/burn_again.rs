@@ -9,6 +9,7 @@ use lastpull_core::failure::FailureCard;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{StepRow, step_done, undo_step_fact};
 use lastpull_core::shop::Shop;
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The replacement screen, once it is chosen.
@@ -66,7 +67,7 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> impl IntoView {
         row.with(|row| {
             row.as_ref().map(|(_, row)| match (row.done, row.at) {
                 (true, at) => at.map(i18n::moment).unwrap_or_default(),
-                (false, _) if row.left == 0 => i18n::failure_step_any_moment().to_owned(),
+                (false, _) if row.left == Millis::ZERO => i18n::failure_step_any_moment().to_owned(),
                 (false, _) => i18n::pace_left(i18n::duration(row.left)),
             })
         })

@@ -4,6 +4,7 @@ use crate::i18n;
 use crate::pages::shared::Verdict;
 use lastpull_core::failure::FailureCard;
 use lastpull_core::plan::RailVerdict;
+use lastpull_core::time::Estimate;
 use leptos::prelude::*;
 
 /// When the press prints again, when the run is finished, whether before closing, and what that does to the day.
@@ -18,7 +19,7 @@ pub fn Outlook(card: Memo<Option<FailureCard>>) -> impl IntoView {
     view! {
         <section class="failure-finish" id="new-finish">
             {move || run.get().map(|(new, pulls, stands)| {
-                let [expected, early, late] = new.finish;
+                let Estimate { expected, low: early, high: late } = new.finish;
                 let lead = match (pulls, stands) {
                     (Some(_), _) => i18n::failure_with_screen(),
                     (None, true) => i18n::failure_if_now(),

@@ -12,12 +12,12 @@ pub fn SummaryBar(card: Memo<Option<FailureCard>>) -> impl IntoView {
     let heaps = Memo::new(move |_| card.with(|card| card.as_ref().map(|card| card.pieces).unwrap_or_default()));
     let stands = Memo::new(move |_| {
         card.with(|card| {
-            card.as_ref().map_or((false, 0, 0), |card| (card.is_stopped, card.failure.at, card.row.downtime))
+            card.as_ref().map(|card| (card.is_stopped, card.failure.at, card.row.downtime)).unwrap_or_default()
         })
     });
     // The card is updated once a second; while the press is stopped the downtime runs on.
     let time = move || match stands.get() {
-        (true, at, _) => i18n::stopwatch(store.clock.get().now.saturating_sub(at)),
+        (true, at, _) => i18n::stopwatch(store.clock.get().now.since(at)),
         (false, _, stood) => i18n::stopwatch(stood),
     };
     view! {

@@ -5,6 +5,7 @@ use crate::i18n;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::failure::FailureNotice;
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// A failure in one line. `titled` adds the title of its job.
@@ -18,7 +19,7 @@ pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> impl
     }
     if let Some(stopped_for) = stopped_for {
         besides.push(i18n::moment(at));
-        if stopped_for > 0 {
+        if stopped_for > Millis::ZERO {
             besides.push(i18n::failure_stood_for(i18n::duration(stopped_for)));
         }
     }
@@ -33,7 +34,7 @@ pub fn FailureBar(notice: FailureNotice, #[prop(optional)] titled: bool) -> impl
                 <strong>{i18n::failure_name(kind, screen.as_ref())}</strong>
                 {(!besides.is_empty()).then(|| view! { <small>{besides.join(" · ")}</small> })}
                 {stopped_for.is_none().then(|| view! {
-                    <span class="failure-bar-time">{move || i18n::failure_stands_for(i18n::stopwatch(store.clock.get().now.saturating_sub(at)))}</span>
+                    <span class="failure-bar-time">{move || i18n::failure_stands_for(i18n::stopwatch(store.clock.get().now.since(at)))}</span>
                 })}
                 {(open && (stopped_for.is_some() || suspect > 0)).then(|| view! { <span class="failure-bar-open">{to_do}</span> })}
             </span>

@@ -4,6 +4,7 @@
 use super::maker::Maker;
 use super::screens::DayRuns;
 use crate::ids::RunId;
+use crate::time::WallTime;
 use colours::{apricot, bone, fern, signal};
 use shelf::{DemoInks, shelf};
 use uuid::Uuid;
@@ -19,7 +20,7 @@ pub(super) struct Printed {
     /// Number of pieces planned.
     pub(super) pieces: u32,
     /// Wall time at which it ended.
-    pub(super) ended: u64,
+    pub(super) ended: WallTime,
 }
 
 /// Records everything about ink. `earlier` are the runs of the weeks before, oldest first, alternately
@@ -35,7 +36,7 @@ pub(super) fn bench<N: FnMut() -> Uuid>(maker: &mut Maker<N>, day: &DayRuns, ear
 
 #[cfg(test)]
 pub(crate) mod tests {
-    use crate::demo::day::tests::shop;
+    use crate::demo::day::tests::{NOW, shop};
     use crate::facts::BatchSize;
     use crate::ink::{
         LowReason, PotStage, Similarity, ink_names, ink_shelf, limits_broken, make_again, pot_card, pot_label,
@@ -43,8 +44,6 @@ pub(crate) mod tests {
     };
     use crate::plan::rail;
     use crate::units::Grams;
-
-    const NOW: u64 = 1_795_638_600_000;
 
     #[test]
     fn the_demo_fills_every_ink_page() {

@@ -5,19 +5,20 @@ use crate::facts::{BatchSize, Fact, InkFact, Part, PotField, PourStep, PrintUse,
 use crate::ids::{RunId, Subject};
 use crate::ink::save_pot;
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 use crate::units::{Grams, Length};
 use uuid::Uuid;
 
-pub(crate) const MINUTE: u64 = 60_000;
-pub(crate) const HOUR: u64 = 60 * MINUTE;
-pub(crate) const DAY: u64 = 24 * HOUR;
+pub(crate) const MINUTE: Millis = Millis::from_minutes(1);
+pub(crate) const HOUR: Millis = Millis::from_hours(1);
+pub(crate) const DAY: Millis = Millis::from_days(1);
 
-pub(crate) fn record<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, subject: Subject, fact: InkFact) {
+pub(crate) fn record<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, subject: Subject, fact: InkFact) {
     maker.record(at, subject, Fact::Ink(fact));
 }
 
 /// Records an event with an id of its own.
-pub(crate) fn record_event<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, fact: InkFact) -> Subject {
+pub(crate) fn record_event<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, fact: InkFact) -> Subject {
     let id = maker.id();
     record(maker, at, id, fact);
     id
@@ -39,7 +40,7 @@ pub(crate) struct Mix<'a> {
     pub(crate) run: Option<RunId>,
 }
 
-pub(crate) fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, mix: &Mix) {
+pub(crate) fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, mix: &Mix) {
     let fields = vec![
         PotField::Name(mix.name.into()),
         PotField::Revision(Some(mix.revision)),
@@ -53,14 +54,14 @@ pub(crate) fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: u64, mix: &Mix) 
 /// Pours the components at the scale, one every minute and a half. Returns the time of the last.
 pub(crate) fn pour<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
-    at: u64,
+    at: WallTime,
     pot: Subject,
     step: PourStep,
     pours: &[(Subject, f64, &str)],
-) -> u64 {
+) -> WallTime {
     let mut at = at;
     for (component, grams, note) in pours {
-        at += 90_000;
+        at += Millis::from_ms(90_000);
         let poured = InkFact::Poured {
             pot,
             component: *component,
@@ -83,7 +84,7 @@ pub(crate) fn saved(recipe: Subject, number: u16, parts: Vec<Part>, from: [Optio
 /// Saves the contents of a pot as a revision.
 pub(crate) fn saved_from<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
-    at: u64,
+    at: WallTime,
     pot: Subject,
     recipe: Subject,
     note: &str,
@@ -111,7 +112,7 @@ pub(crate) fn art(sides: [f64; 2], coverage: u16, volume: u16, hits: u8) -> Prin
 /// Records a weighing after a run.
 pub(crate) fn used<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
-    at: u64,
+    at: WallTime,
     pot: Subject,
     (run, pieces): (RunId, u32),
     (print, grams): (&PrintUse, f64),

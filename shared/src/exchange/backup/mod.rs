@@ -12,6 +12,7 @@
 //! whole file, and so does a photo that does not match its name or contains metadata. Other files in the
 //! archive are ignored.
 
+use crate::time::WallTime;
 use serde::{Deserialize, Serialize};
 
 mod reader;
@@ -34,7 +35,7 @@ pub(crate) struct Heading {
     journal: String,
     version: u32,
     entries: u64,
-    made: u64,
+    made: WallTime,
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ use crate::ids::PhotoId;
 use crate::journal::Stamp;
 use crate::photo::JpegPhoto;
 use crate::photo::contract::photo;
+use crate::time::{WallTime, wall};
 use std::io::{Cursor, Write};
 use uuid::Uuid;
 use zip::write::SimpleFileOptions;
@@ -15,7 +16,7 @@ fn entries() -> Vec<Entry> {
         .map(|seq| Entry {
             device: Uuid::from_u128(u128::from(seq % 3) + 1),
             seq: (seq - 1) / 3 + 1,
-            stamp: Stamp { wall: seq * 1_000, counter: 0 },
+            stamp: Stamp { wall: wall(seq * 1_000), counter: 0 },
             subject: Uuid::from_u128(5),
             fact: Fact::Pulled { pieces: 1, size: None },
         })
@@ -24,7 +25,7 @@ fn entries() -> Vec<Entry> {
 
 /// A file with these entries and photos, in memory.
 fn write(entries: &[Entry], photos: &[JpegPhoto]) -> Vec<u8> {
-    let (mut out, mut file) = BackupWriter::new(entries, 9).unwrap();
+    let (mut out, mut file) = BackupWriter::new(entries, wall(9)).unwrap();
     for photo in photos {
         file.extend(out.photo(photo).unwrap());
         file.extend(photo.bytes());
@@ -33,7 +34,7 @@ fn write(entries: &[Entry], photos: &[JpegPhoto]) -> Vec<u8> {
     file
 }
 
-fn write_backup(entries: &[Entry], made: u64) -> Option<Vec<u8>> {
+fn write_backup(entries: &[Entry], made: WallTime) -> Option<Vec<u8>> {
     let (out, first) = BackupWriter::new(entries, made).ok()?;
     Some([first, out.finish()].concat())
 }
@@ -201,7 +202,7 @@ fn archive_of(name: &str, text: &str) -> Vec<u8> {
 
 #[test]
 fn written_entries_are_read_back() {
-    let bytes = write_backup(&entries(), 9).unwrap();
+    let bytes = write_backup(&entries(), wall(9)).unwrap();
     let mut back = read_backup(&bytes).unwrap();
     back.sort_by_key(|entry| entry.stamp);
     assert_eq!(back, entries());
@@ -210,7 +211,7 @@ fn written_entries_are_read_back() {
 /// The `zip` crate finds the same journal with a valid checksum.
 #[test]
 fn any_archive_tool_reads_the_file() {
-    let bytes = write_backup(&entries(), 9).unwrap();
+    let bytes = write_backup(&entries(), wall(9)).unwrap();
     let mut archive = ZipArchive::new(Cursor::new(&bytes)).unwrap();
     assert_eq!(archive.len(), 1);
     let text = std::io::read_to_string(archive.by_name(JOURNAL).unwrap()).unwrap();
@@ -221,7 +222,7 @@ fn any_archive_tool_reads_the_file() {
 
 #[test]
 fn a_journal_that_does_not_match_its_checksum_is_damaged() {
-    let mut bytes = write_backup(&entries(), 9).unwrap();
+    let mut bytes = write_backup(&entries(), wall(9)).unwrap();
     let central = bytes.windows(4).rposition(|four| four == b"PK\x01\x02").unwrap();
     bytes[central + 16] ^= 1;
     assert_eq!(read_backup(&bytes), Err(BackupProblem::Damaged));
@@ -229,7 +230,7 @@ fn a_journal_that_does_not_match_its_checksum_is_damaged() {
 
 #[test]
 fn a_journal_recompressed_by_another_tool_is_read() {
-    let mut archive = ZipArchive::new(Cursor::new(write_backup(&entries(), 9).unwrap())).unwrap();
+    let mut archive = ZipArchive::new(Cursor::new(write_backup(&entries(), wall(9)).unwrap())).unwrap();
     let text = std::io::read_to_string(archive.by_name(JOURNAL).unwrap()).unwrap();
     for method in [CompressionMethod::Stored, CompressionMethod::Deflated] {
         let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
@@ -258,7 +259,7 @@ fn a_file_of_version_1_is_still_read() {
 
 #[test]
 fn every_truncation_is_refused() {
-    let bytes = write_backup(&entries(), 9).unwrap();
+    let bytes = write_backup(&entries(), wall(9)).unwrap();
     for cut in 0..bytes.len() {
         assert!(read_backup(&bytes[..cut]).is_err(), "cut at {cut}");
     }
@@ -266,7 +267,7 @@ fn every_truncation_is_refused() {
 
 #[test]
 fn a_flipped_byte_in_the_packed_journal_is_refused() {
-    let bytes = write_backup(&entries(), 9).unwrap();
+    let bytes = write_backup(&entries(), wall(9)).unwrap();
     for at in 60..200 {
         let mut bad = bytes.clone();
         bad[at] ^= 0x55;

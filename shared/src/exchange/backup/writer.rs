@@ -5,6 +5,7 @@ use crate::exchange::backup::{Heading, JOURNAL, MAX_PHOTOS, PHOTOS, VERSION};
 use crate::exchange::zip::writer::{DeflatedEntry, ZipWriter};
 use crate::facts::Entry;
 use crate::photo::JpegPhoto;
+use crate::time::WallTime;
 
 /// Writes a backup file part by part, so that its photos need not all be in memory: the journal, then for
 /// each photo a record followed by the photo's bytes, then the end.
@@ -20,7 +21,7 @@ impl BackupWriter {
     /// # Errors
     /// A message if the journal does not fit into the archive; this does not happen with a journal that
     /// fits into memory.
-    pub fn new<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: u64) -> Result<(Self, Vec<u8>), String> {
+    pub fn new<'a>(entries: impl IntoIterator<Item = &'a Entry>, made: WallTime) -> Result<(Self, Vec<u8>), String> {
         let mut sorted: Vec<&Entry> = entries.into_iter().collect();
         sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
         sorted.dedup_by_key(|entry| (entry.device, entry.seq));

@@ -2,12 +2,13 @@
 
 use super::prelude::*;
 use super::rows;
+use crate::time::{Millis, WallTime};
 use uuid::Uuid;
 
-/// When the made-up journal begins, in wall milliseconds.
-const BEGINS: u64 = 1_790_000_000_000;
-/// Between two of its entries, in milliseconds.
-const STEP: u64 = 40_000;
+/// When the made-up journal begins.
+const BEGINS: WallTime = WallTime::from_unix_ms(1_790_000_000_000);
+/// Between two of its entries.
+const STEP: Millis = Millis::from_ms(40_000);
 /// The first id of what was deleted before its first fact.
 const GONE: u128 = 0x1000;
 

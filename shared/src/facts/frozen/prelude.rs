@@ -4,7 +4,7 @@ pub(super) use crate::colour::Colour;
 pub(super) use crate::facts::*;
 pub(super) use crate::ids::{PhotoId, Subject};
 pub(super) use crate::journal::Stamp;
-pub(super) use crate::time::{Day, Due};
+pub(super) use crate::time::{Day, Due, WallTime};
 pub(super) use crate::units::{BeltSpeed, Grams, Length, Seconds, Temperature, TemperatureDelta};
 
 use uuid::Uuid;

@@ -38,7 +38,7 @@ frozen! {
         }) =>
             r#"{"step_times":{"reclaim":1200000,"coat":600000,"dry":3600000,"expose":300000,"wash_dry":2400000,"tape":301000}}"#,
             "04809f49c0cf2480dddb01e0a71280be9201c8af12";
-        5 Undone { to: ScreenState::Coated, since: 5_000, dry: Some(7_000), exposed: None } =>
+        5 Undone { to: ScreenState::Coated, since: WallTime::from_unix_ms(5_000), dry: Some(WallTime::from_unix_ms(7_000)), exposed: None } =>
             r#"{"undone":{"to":"coated","since":5000,"dry":7000,"exposed":null}}"#,
             "0501882701d83600";
     }

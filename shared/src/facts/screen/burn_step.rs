@@ -1,6 +1,7 @@
 //! The steps from a used frame to a screen that can print, and how long each takes.
 
 use crate::codec::Encode;
+use crate::time::Millis;
 use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 
@@ -70,8 +71,8 @@ impl StepTimes {
     /// The longest time that can be entered for a step, in minutes.
     pub(crate) const MAX_MINUTES: u32 = 3 * 24 * 60;
 
-    /// Time for a step, in milliseconds.
-    pub fn of(&self, step: BurnStep) -> u64 {
+    /// Time for a step.
+    pub fn of(&self, step: BurnStep) -> Millis {
         let time = match step {
             BurnStep::Reclaim => self.reclaim,
             BurnStep::Coat => self.coat,
@@ -80,11 +81,11 @@ impl StepTimes {
             BurnStep::WashDry => self.wash_dry,
             BurnStep::Tape => self.tape,
         };
-        u64::from(time.milliseconds())
+        time.into()
     }
 
     /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
-        BurnStep::ALL.iter().all(|step| self.of(*step) <= u64::from(Self::MAX_MINUTES) * 60_000)
+        BurnStep::ALL.iter().all(|step| self.of(*step) <= Millis::from_minutes(Self::MAX_MINUTES.into()))
     }
 }

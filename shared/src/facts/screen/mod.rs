@@ -3,6 +3,7 @@
 use crate::bounds::{LIST, is_name, is_note};
 use crate::codec::Encode;
 use crate::ids::{RunId, Subject};
+use crate::time::WallTime;
 use serde::{Deserialize, Serialize};
 
 mod burn_step;
@@ -46,11 +47,11 @@ pub enum ScreenFact {
         /// The state it returns to.
         to: ScreenState,
         /// Wall time since when it has been in that state.
-        since: u64,
+        since: WallTime,
         /// Wall time at which it was found dry.
-        dry: Option<u64>,
+        dry: Option<WallTime>,
         /// Wall time at which its image was exposed.
-        exposed: Option<u64>,
+        exposed: Option<WallTime>,
     },
 }
 
@@ -82,7 +83,7 @@ pub enum ScreenField {
 pub(crate) const MAX_TENSION: u16 = 1_000;
 
 /// Latest wall time that is accepted: the year 37,648.
-const LATEST: u64 = 1 << 50;
+const LATEST: WallTime = WallTime::from_unix_ms(1 << 50);
 
 impl ScreenFact {
     /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
@@ -117,6 +118,7 @@ mod tests {
     use super::*;
     use crate::facts::Fact;
     use crate::journal::JournalFact;
+    use crate::time::wall;
     use mesh_sheet::MeshCount;
     use uuid::Uuid;
 
@@ -151,7 +153,7 @@ mod tests {
                 r#"{"screen":{"age_limits":{"coated":14,"exposed":30}}}"#,
             ),
             (
-                ScreenFact::Undone { to: ScreenState::Coated, since: 5, dry: Some(7), exposed: None },
+                ScreenFact::Undone { to: ScreenState::Coated, since: wall(5), dry: Some(wall(7)), exposed: None },
                 r#"{"screen":{"undone":{"to":"coated","since":5,"dry":7,"exposed":null}}}"#,
             ),
             (
@@ -170,7 +172,12 @@ mod tests {
         let far = ScreenFact::AgeLimits(AgeLimits { coated: 0, exposed: 30 });
         let tight = ScreenFact::Set(vec![ScreenField::Tension(Some(9_999))]);
         let long = ScreenFact::Moved { to: ScreenState::Clean, by: Some("x".repeat(161)) };
-        let never = ScreenFact::Undone { to: ScreenState::Clean, since: 0, dry: None, exposed: Some(u64::MAX) };
+        let never = ScreenFact::Undone {
+            to: ScreenState::Clean,
+            since: WallTime::EPOCH,
+            dry: None,
+            exposed: Some(WallTime::MAX),
+        };
         for fact in [far, tight, long, never] {
             assert!(!fact.in_bounds(), "{fact:?}");
         }

@@ -11,7 +11,7 @@ use crate::plan::{RailVerdict, closing_today, rail};
 use crate::run::{forecast, stop_rate};
 use crate::screen::{LabelMatch, StepRow, burn_steps, replacement_wait, screens_of};
 use crate::shop::Shop;
-use crate::time::WallClock;
+use crate::time::{Estimate, Millis, WallClock, WallTime};
 
 /// Pieces of one size that are suspect or have been inspected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,16 +38,16 @@ pub struct ReplacementView {
     /// Its steps, done and to do.
     pub steps: Vec<StepRow>,
     /// Wall time at which it can print; `None` if it can print already.
-    pub ready: Option<u64>,
+    pub ready: Option<WallTime>,
     /// Wall time at which pulling can continue, including set-up; `None` if the press does not wait for it.
-    pub pulls_at: Option<u64>,
+    pub pulls_at: Option<WallTime>,
 }
 
 /// When the run is expected to be out of the dryer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FinishForecast {
-    /// Wall times: expected, early, late.
-    pub finish: [u64; 3],
+    /// When the last piece is out of the dryer.
+    pub finish: Estimate<WallTime>,
     /// Probability of finishing before closing, 0 to 1; `None` on a day off.
     pub chance: Option<f64>,
 }
@@ -93,24 +93,23 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
     let replacement = failure.replacement.and_then(|screen| {
         let found = shop.screens.live(screen)?;
         let steps = burn_steps(found, &shop.screens.times, now);
-        let left: u64 = steps.iter().map(|step| step.left).sum();
-        let wait = run.map_or(0, |run| replacement_wait(shop, run, now));
+        let left: Millis = steps.iter().map(|step| step.left).sum();
+        let wait = run.map_or(Millis::ZERO, |run| replacement_wait(shop, run, now));
         Some(ReplacementView {
             screen,
             label: found.label.clone(),
             state: found.state,
             steps,
             ready: (!found.state.can_print()).then_some(now + left),
-            pulls_at: (wait > 0).then_some(now + wait),
+            pulls_at: (wait > Millis::ZERO).then_some(now + wait),
         })
     });
     let on_press = run.and_then(|run| shop.run(run)).is_some_and(|run| run.progress.is_on_press());
     let finish = run.filter(|run| shop.pieces_left(*run) > 0).and_then(|run| {
         let forecast = forecast(shop, run, now, stop_rate(shop))?;
-        let time = forecast.time;
-        let until = closing_today(&shop.closings, clock).map(|closing| (closing as f64 - now as f64) / 1000.0);
+        let until = closing_today(&shop.closings, clock).map(|closing| closing.seconds_after(now));
         Some(FinishForecast {
-            finish: [time.expected, time.low, time.high].map(|seconds| now + (seconds * 1000.0) as u64),
+            finish: forecast.time.finish_from(now),
             chance: until.map(|seconds| forecast.chance_within(seconds)),
         })
     });

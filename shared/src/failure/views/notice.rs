@@ -8,7 +8,7 @@ use crate::failure::pieces::uninspected_pieces;
 use crate::ids::{RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
-use crate::time::WallClock;
+use crate::time::{Millis, WallClock, WallTime};
 
 /// A failure in one line.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,9 +22,9 @@ pub struct FailureNotice {
     /// Label of the screen, if known.
     pub screen: Option<String>,
     /// Wall time at which it was found.
-    pub at: u64,
-    /// Milliseconds the press was stopped for it; `None` while it is stopped.
-    pub stopped_for: Option<u64>,
+    pub at: WallTime,
+    /// How long the press was stopped for it; `None` while it is stopped.
+    pub stopped_for: Option<Millis>,
     /// Whether something about it is still to do.
     pub open: bool,
     /// Number of suspect pieces that nobody has inspected.
@@ -41,7 +41,8 @@ fn notice(shop: &Shop, id: Subject, failure: &Failure) -> FailureNotice {
         kind: failure.kind,
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         at: failure.at,
-        stopped_for: stop_of(shop, failure).map_or(Some(0), |stop| stop.to.map(|to| stop.overlap(failure.at, to))),
+        stopped_for: stop_of(shop, failure)
+            .map_or(Some(Millis::ZERO), |stop| stop.to.map(|to| stop.overlap(failure.at, to))),
         open: is_open(shop, failure),
         suspect: uninspected_pieces(shop, failure),
         spoiled: failure.spoiled(),

@@ -7,7 +7,7 @@ use crate::failure::{Failure, suspects_of};
 use crate::ids::{RunId, Subject};
 use crate::run::Stop;
 use crate::shop::Shop;
-use crate::time::WallClock;
+use crate::time::{Millis, WallClock, WallTime};
 
 /// A row of a list of failures.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,15 +17,15 @@ pub struct FailureRow {
     /// The run.
     pub run: Option<RunId>,
     /// When it was found, as wall time.
-    pub at: u64,
+    pub at: WallTime,
     /// What failed.
     pub kind: Option<FailureKind>,
     /// Label of the screen, if known.
     pub screen: Option<String>,
     /// The remedy that was chosen.
     pub remedy: Option<Remedy>,
-    /// Milliseconds the press was stopped for it.
-    pub downtime: u64,
+    /// How long the press was stopped for it.
+    pub downtime: Millis,
     /// Number of suspect pieces that nobody has inspected.
     pub suspect: u32,
     /// Number of pieces inspected and good.
@@ -37,12 +37,12 @@ pub struct FailureRow {
 }
 
 /// The failures of a run at wall time `now`, oldest first.
-pub fn failures_of(shop: &Shop, run: RunId, now: u64) -> Vec<FailureRow> {
+pub fn failures_of(shop: &Shop, run: RunId, now: WallTime) -> Vec<FailureRow> {
     shop.failures.of_run(run).into_iter().map(|(id, failure)| row(shop, id, failure, now)).collect()
 }
 
 /// The failures of a screen at wall time `now`, the latest first.
-pub fn failures_of_screen(shop: &Shop, screen: Subject, now: u64) -> Vec<FailureRow> {
+pub fn failures_of_screen(shop: &Shop, screen: Subject, now: WallTime) -> Vec<FailureRow> {
     let mut rows: Vec<FailureRow> = shop
         .failures
         .iter()
@@ -53,7 +53,7 @@ pub fn failures_of_screen(shop: &Shop, screen: Subject, now: u64) -> Vec<Failure
     rows
 }
 
-pub(crate) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> FailureRow {
+pub(crate) fn row(shop: &Shop, id: Subject, failure: &Failure, now: WallTime) -> FailureRow {
     FailureRow {
         id,
         run: failure.run,
@@ -62,7 +62,7 @@ pub(crate) fn row(shop: &Shop, id: Subject, failure: &Failure, now: u64) -> Fail
         screen: failure.screen.and_then(|screen| shop.screens.get(screen)).map(|screen| screen.label.clone()),
         remedy: failure.remedy,
         // A finished stop keeps its length, even if the device's clock is slow.
-        downtime: stop_of(shop, failure).map_or(0, |stop| stop.overlap(failure.at, stop.to.unwrap_or(now))),
+        downtime: stop_of(shop, failure).map_or(Millis::ZERO, |stop| stop.overlap(failure.at, stop.to.unwrap_or(now))),
         suspect: uninspected_pieces(shop, failure),
         good: failure.good(),
         spoiled: failure.spoiled(),
@@ -98,8 +98,8 @@ pub struct DayFailures {
     pub count: u32,
     /// Number of failures of any day with something still to do, in open jobs.
     pub open: u32,
-    /// Milliseconds the press was stopped for that day's failures; a stop shared by two counts once.
-    pub downtime: u64,
+    /// How long the press was stopped for that day's failures; a stop shared by two counts once.
+    pub downtime: Millis,
     /// Number of suspect pieces of open jobs.
     pub suspect: u32,
     /// Number of pieces that day's failures spoiled.
@@ -110,7 +110,7 @@ pub struct DayFailures {
 pub fn failures_today(shop: &Shop, clock: WallClock) -> DayFailures {
     let today = clock.today();
     let mut day = DayFailures::default();
-    let mut stops: Vec<(RunId, u64)> = Vec::new();
+    let mut stops: Vec<(RunId, WallTime)> = Vec::new();
     let mut runs: Vec<RunId> = Vec::new();
     let mut all: Vec<(Subject, &Failure)> = shop.failures.iter().collect();
     sort_by_key(&mut all, |(id, failure)| (failure.at, *id));

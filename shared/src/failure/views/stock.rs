@@ -5,6 +5,7 @@ use crate::ids::{RunId, Subject};
 use crate::plan::{open_runs, set_up_time};
 use crate::screen::{Screen, remaining_steps, screens_of};
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 
 /// A screen of the shop that could replace the failed one.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,7 +21,7 @@ pub struct SpareScreenRow {
     /// Title of the job of another open run that names it.
     pub needed_for: Option<String>,
     /// Wall time at which pulling could continue with it.
-    pub pulls_at: u64,
+    pub pulls_at: WallTime,
 }
 
 /// The screens to choose from.
@@ -30,18 +31,18 @@ pub struct SpareScreens {
     /// nearest to printing.
     pub rows: Vec<SpareScreenRow>,
     /// Wall time at which pulling could continue with a clean frame that is not in the shop's list yet.
-    pub new_pulls_at: u64,
+    pub new_pulls_at: WallTime,
 }
 
 /// The coated and clean screens of the shop that could replace the failed one, at wall time `now`. A screen
 /// that is assigned to another run is left out; one that another run only names has `needed_for` set.
-pub fn spare_screens_for(shop: &Shop, id: Subject, now: u64) -> SpareScreens {
+pub fn spare_screens_for(shop: &Shop, id: Subject, now: WallTime) -> SpareScreens {
     let failure = shop.failures.live(id);
     let failed = failure.and_then(|failure| failure.screen).and_then(|screen| shop.screens.live(screen));
     let mesh = failed.and_then(|screen| screen.mesh).map(|mesh| mesh.count);
-    let set_up = (set_up_time(shop).0 * 1000.0) as u64;
+    let set_up = Millis::from_seconds(set_up_time(shop).0);
     let pulls = |screen: &Screen| {
-        now + set_up + remaining_steps(screen, &shop.screens.times, now).iter().map(|(_, left)| left).sum::<u64>()
+        now + set_up + remaining_steps(screen, &shop.screens.times, now).iter().map(|(_, left)| *left).sum::<Millis>()
     };
     let run = failure.and_then(|failure| failure.run);
     let needed_for = |id: Subject| {

@@ -5,15 +5,15 @@ use crate::facts::{CheckItem, CheckOutcome, Expected, Fact, HeatFact};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckState, check_list};
 use crate::shop::Shop;
+use crate::time::WallTime;
 
-/// The facts recorded when somebody confirms that the dryer has settled: the time it took and, if it settled
-/// at the temperature this run needs, a ticked check of the run's dryer. `now` is the Unix time in
-/// milliseconds.
+/// The facts recorded when somebody confirms that the dryer has settled: the time it took and, if it settled at
+/// the temperature this run needs, a ticked check of the run's dryer.
 pub fn settled_facts(
     shop: &Shop,
     run: RunId,
     settling: ActiveSettling,
-    now: u64,
+    now: WallTime,
     by: Option<String>,
 ) -> Vec<(Subject, Fact)> {
     let mut facts = vec![(settling.id, Fact::Heat(HeatFact::SettlingFinished(settling.at(now).elapsed)))];

@@ -2,6 +2,7 @@
 
 use crate::ids::Subject;
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::{Seconds, TemperatureDelta};
 
 /// Direction of a temperature change. A dryer cools more slowly than it heats, so each is learned separately.
@@ -55,7 +56,7 @@ const DEFAULT_COOLING: f64 = 20.0;
 /// per degree. Of an even number the slower middle one is taken. The median, since a log that somebody forgot
 /// to end must not move it. Without a log, a cautious figure of our own.
 pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> SettlingPace {
-    let mut logs: Vec<(u64, f64)> = shop
+    let mut logs: Vec<(WallTime, f64)> = shop
         .heat
         .settlings()
         .filter(|(_, settling)| !settling.deleted)

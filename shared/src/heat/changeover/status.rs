@@ -12,6 +12,7 @@ use crate::heat::{Heater, LimitCheck, LimitState, SensorReading, run_heat, sheet
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 use crate::units::{Seconds, Temperature, TemperatureDelta};
 
 /// What the dryer's current temperature is based on.
@@ -32,8 +33,8 @@ pub struct ActiveSettling {
     pub id: Subject,
     /// Target temperature.
     pub to: Temperature,
-    /// Unix time in milliseconds at which it started.
-    pub since: u64,
+    /// When it started.
+    pub since: WallTime,
     /// Time since the start, at most four hours. Recorded as the settling time if it ends now.
     pub elapsed: Seconds,
     /// Expected time left; zero if it should have settled by now.
@@ -41,8 +42,8 @@ pub struct ActiveSettling {
 }
 
 impl ActiveSettling {
-    /// The same settling at the Unix time `now` (milliseconds), with elapsed and remaining time updated.
-    pub fn at(self, now: u64) -> Self {
+    /// The same settling as of `now`, with elapsed and remaining time updated.
+    pub fn at(self, now: WallTime) -> Self {
         let whole = self.elapsed.milliseconds().saturating_add(self.left.milliseconds());
         let elapsed = elapsed_since(self.since, now);
         let left = Seconds::from_milliseconds(whole.saturating_sub(elapsed.milliseconds()));
@@ -51,8 +52,8 @@ impl ActiveSettling {
 }
 
 /// Time since a settling started, capped at four hours: by then somebody forgot to end it.
-fn elapsed_since(since: u64, now: u64) -> Seconds {
-    Seconds::from_milliseconds(now.saturating_sub(since).min(4 * 3_600_000) as u32)
+fn elapsed_since(since: WallTime, now: WallTime) -> Seconds {
+    Seconds::from_milliseconds(now.since(since).min(Millis::from_hours(4)).ms() as u32)
 }
 
 /// Time to wait until the dryer has settled.
@@ -171,8 +172,8 @@ impl Changeover {
     }
 }
 
-/// A dryer counts as cold after this many milliseconds without a print: three hours. Our own.
-const COLD_AFTER: u64 = 3 * 3_600_000;
+/// A dryer counts as cold after this long without a print. Our own.
+const COLD_AFTER: Millis = Millis::from_hours(3);
 /// Starting temperature of a cold dryer in milli-°C: 20 °C. Our own.
 const COLD_START: i32 = 20_000;
 /// A dryer this close to its target, in milli-°C, needs no settling: 1 °C. Our own.
@@ -182,19 +183,18 @@ fn is_to_do(state: &CheckState) -> bool {
     matches!(state, CheckState::Open | CheckState::Measured { within: false, .. })
 }
 
-/// The changeover from the run that was last on the press to this run. `None` if the run is unknown. `now` is
-/// the Unix time in milliseconds.
-pub fn changeover(shop: &Shop, run: RunId, now: u64) -> Option<Changeover> {
+/// The changeover from the run that was last on the press to this run. `None` if the run is unknown.
+pub fn changeover(shop: &Shop, run: RunId, now: WallTime) -> Option<Changeover> {
     build(shop, check_list(shop, run), run, now)
 }
 
 /// The changeover between any two runs, for planning a day; `before` is `None` for the first run of all.
 /// `None` if the run is unknown.
-pub fn changeover_between(shop: &Shop, before: Option<RunId>, run: RunId, now: u64) -> Option<Changeover> {
+pub fn changeover_between(shop: &Shop, before: Option<RunId>, run: RunId, now: WallTime) -> Option<Changeover> {
     build(shop, check_list_after(shop, before, run), run, now)
 }
 
-fn build(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover> {
+fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Changeover> {
     let run = shop.run(id)?;
     let fabric_of = |run: &Run| run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
     let before = list.previous.and_then(|previous| shop.run(previous).map(|run| (previous, run)));
@@ -206,7 +206,7 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover
         .filter(|(previous, _)| same_dryer(*previous))
         .and_then(|(_, run)| run.set_up.dryer.map(|temperature| (temperature, TemperatureSource::PreviousRun)));
     // If the previous run is only planned, the dryer will be at that run's setting, whatever it does now.
-    let went_on = before.map_or(0, |(_, run)| run.progress.started.unwrap_or(u64::MAX));
+    let went_on = before.map_or(WallTime::EPOCH, |(_, run)| run.progress.started.unwrap_or(WallTime::MAX));
     let latest = latest_settling(shop, dryer_id).filter(|latest| latest.at >= went_on);
     let current = latest.map(|latest| latest.current()).or(left_at);
     let heat = run_heat(shop, id, now)?;
@@ -237,7 +237,7 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: u64) -> Option<Changeover
     });
     let planned = before.is_some_and(|(_, run)| run.progress.last_activity.is_none());
     let touched = before.and_then(|(_, run)| run.progress.last_activity).max(latest.map(|latest| latest.at));
-    let cold = !planned && touched.is_none_or(|touched| now.saturating_sub(touched) > COLD_AFTER);
+    let cold = !planned && touched.is_none_or(|touched| now.since(touched) > COLD_AFTER);
     let wait = target.filter(|_| !verified).and_then(|to| {
         let under_way = latest.filter(|latest| latest.took.is_none() && latest.to == to);
         let from = match (under_way, current) {
@@ -296,7 +296,7 @@ fn wait_for(
 #[derive(Clone, Copy)]
 struct LatestSettling {
     id: Subject,
-    at: u64,
+    at: WallTime,
     from: Temperature,
     to: Temperature,
     took: Option<Seconds>,

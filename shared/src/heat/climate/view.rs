@@ -1,10 +1,11 @@
 //! Heat stress in the shop: the climate as read by hand, how it feels, and what care it needs.
 
-use super::brief::STALE_MINUTES;
+use super::brief::STALE_AFTER;
 use super::heat_index::{HeatIndex, HeatLevel, Water, heat_index};
 use super::work_rest::{Assumption, WorkRest, work_rest};
 use crate::heat::ClimateReading;
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 
 /// What the figures leave out; shown with them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,21 +54,21 @@ pub struct ClimateView {
     pub earlier: Vec<ClimateRow>,
 }
 
-/// Oldest age shown, in minutes.
-const DAY_MINUTES: u64 = 24 * 60;
+/// Oldest age shown.
+const MAX_AGE_SHOWN: Millis = Millis::from_days(1);
 
-fn row(reading: &ClimateReading, now: u64) -> ClimateRow {
-    let age = now.saturating_sub(reading.at);
+fn row(reading: &ClimateReading, now: WallTime) -> ClimateRow {
+    let age = now.since(reading.at);
     ClimateRow {
-        minutes_ago: age / 60_000,
-        old: age > STALE_MINUTES * 60_000,
+        minutes_ago: age.whole_minutes(),
+        old: age > STALE_AFTER,
         index: heat_index(reading.temperature.fahrenheit(), f64::from(reading.humidity)),
         reading: reading.clone(),
     }
 }
 
-/// The latest climate reading, how it feels, and the care it needs. `now` is the Unix time in milliseconds.
-pub fn climate_view(shop: &Shop, now: u64) -> ClimateView {
+/// The latest climate reading, how it feels, and the care it needs.
+pub fn climate_view(shop: &Shop, now: WallTime) -> ClimateView {
     let mut rows = shop.heat.climate().iter().rev().filter(|reading| !reading.deleted).map(|reading| row(reading, now));
     let last = rows.next();
     let index = last.as_ref().and_then(|row| row.index);
@@ -89,7 +90,7 @@ pub fn climate_view(shop: &Shop, now: u64) -> ClimateView {
         work_rest,
         assumptions: &Assumption::ALL,
         caveats,
-        earlier: rows.filter(|row| row.minutes_ago <= DAY_MINUTES).collect(),
+        earlier: rows.filter(|row| row.minutes_ago <= MAX_AGE_SHOWN.whole_minutes()).collect(),
         now: last,
     }
 }

@@ -8,6 +8,7 @@ use crate::heat::{Heater, InkSheet, SensorReading};
 use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 use crate::units::{BeltSpeed, Seconds, Temperature, TemperatureDelta};
 
 /// Why a run uses this dryer.
@@ -143,8 +144,8 @@ impl RunHeat {
     }
 }
 
-/// A measurement older than this many milliseconds is old: 90 days. Our own.
-const STALE_AFTER: u64 = 90 * 86_400_000;
+/// A measurement older than this is old. Our own.
+const STALE_AFTER: Millis = Millis::from_days(90);
 /// A measurement further from the setting than this, in milli-°C, is not relied on: 25 °C. Our own.
 const FAR_FROM_SETTING: i32 = 25_000;
 /// Dwells that differ by no more than this many milliseconds agree; the tolerance of the check.
@@ -164,14 +165,14 @@ pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, Dry
     Some((id, heater, choice))
 }
 
-fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: u64) -> Option<SensorView> {
+fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: WallTime) -> Option<SensorView> {
     let reading = *heater.latest_reading()?;
     let off =
         setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).magnitude().milli_celsius());
     Some(SensorView {
         reading,
         offset: reading.offset(),
-        old: now.saturating_sub(reading.at) > STALE_AFTER,
+        old: now.since(reading.at) > STALE_AFTER,
         far_from_setting: off > FAR_FROM_SETTING,
     })
 }
@@ -184,9 +185,8 @@ pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
     DwellView { set, from_belt, differ }
 }
 
-/// The heat a run's garments receive, as of the Unix time `now` in milliseconds. `None` if the run is
-/// unknown.
-pub fn run_heat(shop: &Shop, id: RunId, now: u64) -> Option<RunHeat> {
+/// The heat a run's garments receive, as of `now`. `None` if the run is unknown.
+pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let run = shop.run(id)?;
     let fabric = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
     let used = dryer_of(shop, id);

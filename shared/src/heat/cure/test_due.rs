@@ -6,6 +6,7 @@ use crate::facts::{Fabric, HeatSettings, TestKind, TestResult};
 use crate::heat::CureTest;
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::{Seconds, Temperature, TemperatureDelta};
 
 /// Why a test is due.
@@ -38,8 +39,8 @@ pub struct TestDue {
     pub kind: TestKind,
     /// Why it is due; empty if it is not.
     pub why: Vec<DueReason>,
-    /// The last passed test: its id, and the Unix time in milliseconds of its result.
-    pub passed: Option<(Subject, u64)>,
+    /// The last passed test: its id, and when its result was recorded.
+    pub passed: Option<(Subject, WallTime)>,
     /// A test under way.
     pub waiting: Option<Subject>,
 }

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
+use crate::time::WallTime;
 
 /// A cure test.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -20,8 +21,8 @@ pub struct CureTest {
     pub times: u16,
     /// Result so far.
     pub result: TestResult,
-    /// Unix time in milliseconds at which the result was last recorded.
-    pub result_at: u64,
+    /// When the result was last recorded.
+    pub result_at: WallTime,
     /// Grade, if a grey scale was used.
     pub grade: Option<Grade>,
     /// Heat settings of the tested garment.
@@ -30,8 +31,8 @@ pub struct CureTest {
     pub by: Option<String>,
     /// Free notes.
     pub notes: String,
-    /// Unix time in milliseconds of its first fact.
-    pub created: u64,
+    /// Wall time of its first fact.
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }
@@ -45,7 +46,7 @@ impl CureTest {
         }
     }
 
-    pub(crate) fn set(&mut self, at: u64, field: &TestField) {
+    pub(crate) fn set(&mut self, at: WallTime, field: &TestField) {
         match field {
             TestField::Ink(ink) => self.ink.clone_from(ink),
             TestField::Fabric(fabric) => self.fabric = *fabric,

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{HeaterField, HeaterKind, SensorMethod};
+use crate::time::WallTime;
 use crate::units::{BeltSpeed, Length, Temperature, TemperatureDelta};
 
 /// One measurement of the print's temperature.
@@ -13,8 +14,8 @@ pub struct SensorReading {
     pub found: Temperature,
     /// How it was measured.
     pub method: SensorMethod,
-    /// Unix time in milliseconds.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
 }
 
 impl SensorReading {
@@ -44,8 +45,8 @@ pub struct Heater {
     pub notes: String,
     /// The last twelve measurements, the latest last.
     pub readings: Vec<SensorReading>,
-    /// Unix time in milliseconds of its first fact.
-    pub created: u64,
+    /// Wall time of its first fact.
+    pub created: WallTime,
     /// Whether any of its fields was ever set: a measurement may arrive before them.
     pub known: bool,
     /// Whether it was deleted.

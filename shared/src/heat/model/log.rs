@@ -6,6 +6,7 @@ use crate::collections::Table;
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{Fabric, HeatFact, LimitKind};
 use crate::ids::{RunId, Subject};
+use crate::time::WallTime;
 use std::collections::BTreeMap;
 
 /// Number of climate readings kept: hourly ones for a day.
@@ -87,7 +88,7 @@ impl HeatLog {
         &self.climate
     }
 
-    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &HeatFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: WallTime, fact: &HeatFact) {
         match fact {
             HeatFact::RoomRead { temperature, humidity, by } => {
                 let was = self.climate.iter().position(|reading| reading.id == subject);
@@ -133,24 +134,24 @@ impl HeatLog {
             HeatFact::SettlingFinished(took) => {
                 let settling = self.settling_mut(subject);
                 settling.took = Some(*took);
-                settling.at = if settling.at == 0 { at } else { settling.at };
+                settling.at.set_once(at);
             }
             HeatFact::TestSet(fields) => {
                 let test = self.tests.get_or_insert_default(subject);
-                test.created = if test.created == 0 { at } else { test.created };
+                test.created.set_once(at);
                 fields.iter().for_each(|field| test.set(at, field));
             }
             HeatFact::TrialSet(fields) => {
                 let trial = self.trials.get_or_insert_default(subject);
-                trial.created = if trial.created == 0 { at } else { trial.created };
+                trial.created.set_once(at);
                 fields.iter().for_each(|field| trial.set(field));
             }
         }
     }
 
-    fn heater_mut(&mut self, id: Subject, at: u64) -> &mut Heater {
+    fn heater_mut(&mut self, id: Subject, at: WallTime) -> &mut Heater {
         let heater = self.heaters.get_or_insert_default(id);
-        heater.created = if heater.created == 0 { at } else { heater.created };
+        heater.created.set_once(at);
         heater
     }
 

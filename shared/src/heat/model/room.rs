@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::ids::Subject;
+use crate::time::WallTime;
 use crate::units::Temperature;
 
 /// A climate reading taken by hand.
@@ -9,8 +10,8 @@ use crate::units::Temperature;
 pub struct ClimateReading {
     /// Id of the reading.
     pub id: Subject,
-    /// Unix time in milliseconds.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// Air temperature in the shade.
     pub temperature: Temperature,
     /// Relative humidity in percent.

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::ids::Subject;
+use crate::time::WallTime;
 use crate::units::{Seconds, Temperature};
 
 /// A dryer settling from one temperature to another.
@@ -11,8 +12,8 @@ pub struct Settling {
     pub transition: Option<(Subject, Temperature, Temperature)>,
     /// Duration; `None` while in progress.
     pub took: Option<Seconds>,
-    /// Unix time in milliseconds at which it started.
-    pub at: u64,
+    /// When it started.
+    pub at: WallTime,
     /// Whether it was entered afterwards; it then says nothing about the dryer's current temperature.
     pub entered_afterwards: bool,
     /// Whether it was deleted.

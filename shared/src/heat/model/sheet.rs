@@ -2,7 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{SheetField, SheetFigures};
-use crate::time::Day;
+use crate::time::{Day, WallTime};
 
 /// An ink's data sheet.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -15,8 +15,8 @@ pub struct InkSheet {
     pub source: String,
     /// The date on the sheet, or the day it was read.
     pub source_day: Option<Day>,
-    /// Unix time in milliseconds of its last change.
-    pub touched: u64,
+    /// Wall time of its last change.
+    pub touched: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{Fabric, Flash, TrialField, TrialVerdict};
+use crate::time::WallTime;
 use crate::units::{BeltSpeed, Seconds, Temperature};
 
 /// A trial of an ink on a fabric.
@@ -33,8 +34,8 @@ pub struct Trial {
     pub notes: String,
     /// Name of the person who ran the trial, if entered.
     pub by: Option<String>,
-    /// Unix time in milliseconds of its first fact.
-    pub created: u64,
+    /// Wall time of its first fact.
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

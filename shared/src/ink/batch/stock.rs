@@ -3,6 +3,7 @@
 use crate::facts::InkFact;
 use crate::ids::Subject;
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// Weight left of a component: the last weighing, plus deliveries and minus pours since. `None` until it was weighed or
@@ -35,8 +36,8 @@ pub fn stock_left(shop: &Shop, component: Subject) -> Option<Grams> {
     left
 }
 
-/// Wall time of the last weighing of a component, in milliseconds since 1970-01-01 UTC.
-pub(crate) fn counted_at(shop: &Shop, component: Subject) -> Option<u64> {
+/// Wall time of the last weighing of a component.
+pub(crate) fn counted_at(shop: &Shop, component: Subject) -> Option<WallTime> {
     let events = shop.ink.events_of(component);
     let counted = |event: &crate::ink::InkEvent| !event.deleted && matches!(event.fact, InkFact::Counted { .. });
     events.into_iter().rev().find(|(_, event)| counted(event)).map(|(_, event)| event.at)

@@ -7,14 +7,15 @@ use crate::facts::{ComponentKind, DrawdownRecord, Hiding, RecordedLayer, Share};
 use crate::ids::Subject;
 use crate::ink::recipe::rows::component_name;
 use crate::shop::Shop;
+use crate::time::WallTime;
 
 /// A drawdown in the list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawdownLine {
     /// Its event: photos refer to it, deleting it undoes the drawdown.
     pub event: Subject,
-    /// Wall time, in milliseconds since 1970-01-01 UTC.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// The drawdown as recorded.
     pub made: DrawdownRecord,
     /// Name of its white or base.

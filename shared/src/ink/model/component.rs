@@ -3,6 +3,7 @@
 use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// A pigment, base or additive, in the state its facts leave it.
@@ -30,8 +31,8 @@ pub struct Component {
     pub tub: Option<Grams>,
     /// Free note.
     pub note: String,
-    /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
-    pub created: u64,
+    /// Wall time of its first fact.
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

@@ -6,6 +6,7 @@ use crate::collections::{Table, sort_by_key};
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{ColourReading, InkFact, Part, PrintUse};
 use crate::ids::{LotId, RunId, Subject};
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// An event of a pot, component, recipe or revision.
@@ -13,8 +14,8 @@ use crate::units::Grams;
 pub struct InkEvent {
     /// The fact last recorded for it.
     pub fact: InkFact,
-    /// Wall time at which it was first recorded, in milliseconds since 1970-01-01 UTC.
-    pub at: u64,
+    /// Wall time at which it was first recorded.
+    pub at: WallTime,
     /// Its rank among all facts of the shop when it was first recorded.
     pub rank: u64,
     /// Whether it was deleted, and so undone.
@@ -154,23 +155,22 @@ impl InkLog {
     }
 
     /// Folds a fact in.
-    pub(crate) fn apply(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
-        let first = |created: &mut u64| *created = if *created == 0 { at } else { *created };
+    pub(crate) fn apply(&mut self, id: Subject, at: WallTime, rank: u64, fact: &InkFact) {
         match fact {
             InkFact::ComponentSet(fields) => {
                 let component = self.components.get_or_insert_default(id);
-                first(&mut component.created);
+                component.created.set_once(at);
                 fields.iter().for_each(|field| component.set(field));
             }
             InkFact::RecipeSet(fields) => {
                 let recipe = self.recipes.get_or_insert_default(id);
-                first(&mut recipe.created);
+                recipe.created.set_once(at);
                 recipe.modified = at;
                 fields.iter().for_each(|field| recipe.set(field));
             }
             InkFact::PotSet(fields) => {
                 let pot = self.pots.get_or_insert_default(id);
-                first(&mut pot.created);
+                pot.created.set_once(at);
                 fields.iter().for_each(|field| pot.set(field));
             }
             InkFact::ScaleSet { step, most } => self.scale = Scale { step: *step, most: *most },
@@ -194,7 +194,7 @@ impl InkLog {
         }
     }
 
-    fn record_event(&mut self, id: Subject, at: u64, rank: u64, fact: &InkFact) {
+    fn record_event(&mut self, id: Subject, at: WallTime, rank: u64, fact: &InkFact) {
         let things = |fact: &InkFact| fact.touches().into_iter().flatten().flatten();
         match self.events.get_mut(&id) {
             // Recorded again it is a correction, and keeps its rank.

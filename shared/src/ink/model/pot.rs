@@ -3,6 +3,7 @@
 use crate::codec::Encode;
 use crate::facts::{BatchSize, PotField};
 use crate::ids::{RunId, Subject};
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// A pot, in the state its facts leave it. Its contents are replayed from its ledger.
@@ -24,8 +25,8 @@ pub struct Pot {
     pub note: String,
     /// Whether it is closed.
     pub closed: bool,
-    /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
-    pub created: u64,
+    /// Wall time of its first fact.
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

@@ -3,6 +3,7 @@
 use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::facts::{ColourReading, ReadOn, RecipeField};
+use crate::time::WallTime;
 
 /// A recipe, in the state its facts leave it. Its parts are those of its revisions.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -17,10 +18,10 @@ pub struct Recipe {
     pub read_on: ReadOn,
     /// Free note.
     pub note: String,
-    /// Wall time of its first fact, in milliseconds since 1970-01-01 UTC.
-    pub created: u64,
-    /// Wall time of its last change, in milliseconds since 1970-01-01 UTC.
-    pub modified: u64,
+    /// Wall time of its first fact.
+    pub created: WallTime,
+    /// Wall time of its last change.
+    pub modified: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

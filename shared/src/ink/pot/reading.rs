@@ -8,12 +8,13 @@ use crate::heat::ink_key;
 use crate::ids::{LotId, RunId, Subject};
 use crate::plan::open_runs;
 use crate::shop::Shop;
+use crate::time::WallTime;
 
 /// A pot just after an event.
 #[derive(Clone, Debug)]
 pub(crate) struct PotSnapshot {
     pub(crate) event: Subject,
-    pub(crate) at: u64,
+    pub(crate) at: WallTime,
     pub(crate) contents: Contents,
     pub(crate) reading: Option<ColourReading>,
     /// The component and grams that the event added; `Some(None)` for ink of another pot, `None` if it added nothing.
@@ -62,8 +63,8 @@ pub(crate) fn snapshots(shop: &Shop, pot: Subject) -> (PotState, Vec<PotSnapshot
 pub struct PotReading {
     /// Its event.
     pub event: Subject,
-    /// Wall time, in milliseconds since 1970-01-01 UTC.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// The reading.
     pub reading: ColourReading,
     /// Number of additions to the pot since.

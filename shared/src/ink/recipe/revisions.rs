@@ -6,6 +6,7 @@ use crate::facts::{Fact, InkFact, Part};
 use crate::ids::Subject;
 use crate::ink::{Contents, InkEvent, PotState, Revision, pot_state, recipe_named, weigh_in};
 use crate::shop::Shop;
+use crate::time::WallTime;
 use uuid::Uuid;
 
 /// Longest name of a recipe that is stored, in characters.
@@ -100,8 +101,8 @@ pub struct Approval {
     pub client: String,
     /// Who recorded it, if known.
     pub by: Option<String>,
-    /// Wall time, in milliseconds since 1970-01-01 UTC.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
 }
 
 /// Every approval of a recipe's revisions, latest first. Undone approvals, and approvals of undone revisions, are left

@@ -7,6 +7,7 @@ use crate::facts::{InkFact, PourStep};
 use crate::ids::Subject;
 use crate::ink::{Component, best_revision};
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// A change of a component's stock.
@@ -32,8 +33,8 @@ pub enum StockChange {
 pub struct StockLine {
     /// Its event; deleting it undoes the change.
     pub event: Subject,
-    /// Wall time, in milliseconds since 1970-01-01 UTC.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// Who recorded it, if known.
     pub by: Option<String>,
     /// The change.

@@ -7,6 +7,7 @@ use crate::ink::recipe::revisions::in_order;
 use crate::ink::recipe::rows::part_rows;
 use crate::ink::{Approval, PartRow, PotState, RevisionName, approval, pot_state, revision_name};
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// The revision that a pot holds.
@@ -33,8 +34,8 @@ pub struct PotLabel {
     pub holds: HeldRevision,
     /// The client's approval of what it holds, if nothing was changed since.
     pub approval: Option<Approval>,
-    /// Wall time at which it was made, in milliseconds since 1970-01-01 UTC.
-    pub made: u64,
+    /// Wall time at which it was made.
+    pub made: WallTime,
     /// Who poured the first component, if known.
     pub by: Option<String>,
     /// The job's title; empty if it is for no job.

@@ -11,6 +11,7 @@ use crate::ink::{
     revision_name, weigh_in,
 };
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// Kind of a line in the ledger.
@@ -77,8 +78,8 @@ pub enum LedgerKind {
 pub struct LedgerLine {
     /// Its event: photos refer to it, deleting it undoes the line.
     pub event: Subject,
-    /// Wall time, in milliseconds since 1970-01-01 UTC.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// Who recorded it, if known.
     pub by: Option<String>,
     /// What happened.
@@ -127,8 +128,8 @@ pub struct PotCard {
     pub run: Option<(RunId, Option<JobId>)>,
     /// How far it has come.
     pub stage: PotStage,
-    /// Wall time since which it matches, in milliseconds since 1970-01-01 UTC, if nothing was changed since.
-    pub matched: Option<u64>,
+    /// Wall time since which it matches, if nothing was changed since.
+    pub matched: Option<WallTime>,
     /// Whether it holds its revision as written: all of it weighed in and nothing else added.
     pub as_written: bool,
     /// Whether its weigh-in was started and is not complete.

@@ -10,14 +10,15 @@ use crate::ink::{
 };
 use crate::plan::open_runs;
 use crate::shop::Shop;
+use crate::time::WallTime;
 
 /// A revision on the card.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RevisionRow {
     /// Name of the revision.
     pub name: RevisionName,
-    /// Wall time at which it was saved, in milliseconds since 1970-01-01 UTC.
-    pub at: u64,
+    /// Wall time at which it was saved.
+    pub at: WallTime,
     /// Who saved it, if known.
     pub by: Option<String>,
     /// Why it differs from its parent.

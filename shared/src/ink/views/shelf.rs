@@ -9,6 +9,7 @@ use crate::ink::batch::needs::{needed_of, open_pots, recipe_of};
 use crate::ink::{InkNeeded, PotStage, PotState, RevisionName, approvals_of, pot_stage, revision_name, revisions_of};
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// A recipe in the list.
@@ -53,8 +54,8 @@ pub struct PotLine {
     pub run: Option<RunId>,
     /// That run's job's title; empty if it is for no run.
     pub job: String,
-    /// Wall time at which it was made, in milliseconds since 1970-01-01 UTC.
-    pub made: u64,
+    /// Wall time at which it was made.
+    pub made: WallTime,
 }
 
 /// Overview of the shop's ink.

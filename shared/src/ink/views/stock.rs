@@ -7,6 +7,7 @@ use crate::ids::{RunId, Subject};
 use crate::ink::batch::stock::counted_at;
 use crate::ink::{Component, InkNeeded, ink_needed, scaled, stock_left};
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::Grams;
 
 /// Why a component is low.
@@ -49,8 +50,8 @@ pub struct StockRow {
     pub colour: Option<Colour>,
     /// Weight left; `None` until it was weighed or delivered.
     pub left: Option<Grams>,
-    /// Wall time of its last weighing, in milliseconds since 1970-01-01 UTC.
-    pub counted: Option<u64>,
+    /// Wall time of its last weighing.
+    pub counted: Option<WallTime>,
     /// Weight that the coming runs need, as far as their need is known.
     pub required: Grams,
     /// Whether it is low, and why.

@@ -4,7 +4,7 @@ use crate::codec::Encode;
 use crate::deletion::deletable;
 use crate::facts::JobField;
 use crate::ids::JobId;
-use crate::time::Due;
+use crate::time::{Due, WallTime};
 
 /// A client's order, folded from the facts.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -22,9 +22,9 @@ pub struct Job {
     /// The job that it repeats.
     pub repeat_of: Option<JobId>,
     /// Wall time of its first fact.
-    pub created: u64,
+    pub created: WallTime,
     /// Wall time at which it was finished; `None` while it is open.
-    pub finished: Option<u64>,
+    pub finished: Option<WallTime>,
     /// Whether it was deleted.
     pub deleted: bool,
 }

@@ -5,6 +5,7 @@ use crate::colour::Colour;
 use crate::deletion::deletable;
 use crate::facts::{Fabric, LotField, Size};
 use crate::ids::JobId;
+use crate::time::WallTime;
 use std::collections::BTreeMap;
 
 /// Garments of one kind, fabric and colour, folded from the facts.
@@ -25,7 +26,7 @@ pub struct Lot {
     /// Index of its first fact among all facts.
     pub rank: u64,
     /// Wall time of its first fact.
-    pub created: u64,
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

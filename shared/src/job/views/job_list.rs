@@ -7,7 +7,7 @@ use crate::job::Lot;
 use crate::run::Run;
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
-use crate::time::{Due, WallClock};
+use crate::time::{Due, WallClock, WallTime};
 
 /// A row of the list of jobs.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,7 +23,7 @@ pub struct JobRow {
     /// Whether the due time has passed while the job is open.
     pub overdue: bool,
     /// Wall time at which it was finished.
-    pub finished: Option<u64>,
+    pub finished: Option<WallTime>,
     /// Pieces to pull, added up over all runs.
     pub planned: u32,
     /// Good pieces pulled.

@@ -1,25 +1,24 @@
-//! LabourTimes by quarters of an hour, so that it can be summed by day in any time zone.
+//! Work by quarters of an hour, so that it can be summed by day in any time zone.
 
 use crate::codec::Encode;
-use crate::time::{Day, WallClock};
+use crate::time::{Day, Millis, WallClock, WallTime};
 use std::collections::BTreeMap;
 
-/// A quarter of an hour in milliseconds. The offset of every civil time zone from UTC is a whole number of
-/// quarters.
-const QUARTER_MS: u64 = 15 * 60 * 1000;
+/// A quarter of an hour. The offset of every civil time zone from UTC is a whole number of quarters.
+const QUARTER: Millis = Millis::from_minutes(15);
 
 /// Number of quarters kept: 120 days.
 const QUARTERS_KEPT: u64 = 120 * 24 * 4;
 
-/// LabourTimes in one quarter of an hour, or in one day.
+/// Work in one quarter of an hour, or in one day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Encode)]
 pub struct TallyRow {
     /// Good pieces.
     pub pieces: i64,
     /// Spoiled pieces.
     pub misprints: i64,
-    /// Working time in milliseconds.
-    pub active: u64,
+    /// Working time.
+    pub active: Millis,
 }
 
 /// The shop's recent work by quarters of an hour since 1970-01-01 UTC.
@@ -29,9 +28,9 @@ pub struct Tally {
 }
 
 impl Tally {
-    /// The row of the quarter that contains the Unix time `moment` in milliseconds.
-    pub(crate) fn row_mut(&mut self, moment: u64) -> &mut TallyRow {
-        let quarter = moment / QUARTER_MS;
+    /// The row of the quarter that contains `moment`.
+    pub(crate) fn row_mut(&mut self, moment: WallTime) -> &mut TallyRow {
+        let quarter = moment.unix_ms() / QUARTER.ms();
         // Facts are folded by rising stamp: the quarter is nearly always the latest or a new one.
         if self.quarters.keys().next_back().is_none_or(|latest| *latest < quarter) {
             let oldest = quarter.saturating_sub(QUARTERS_KEPT);
@@ -46,7 +45,7 @@ impl Tally {
     pub fn days(&self, clock: WallClock) -> BTreeMap<Day, TallyRow> {
         let mut days: BTreeMap<Day, TallyRow> = BTreeMap::new();
         for (quarter, row) in &self.quarters {
-            let day = days.entry(clock.day_of(quarter * QUARTER_MS)).or_default();
+            let day = days.entry(clock.day_of(WallTime::from_unix_ms(quarter * QUARTER.ms()))).or_default();
             day.pieces += row.pieces;
             day.misprints += row.misprints;
             day.active += row.active;

@@ -2,7 +2,7 @@
 
 use crate::plan::TallyRow;
 use crate::shop::Shop;
-use crate::time::WallClock;
+use crate::time::{Millis, WallClock};
 
 /// Today's work.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -24,8 +24,8 @@ pub struct Usual {
     pub pieces: f64,
     /// Spoiled pieces per day.
     pub misprints: f64,
-    /// Milliseconds of work per day.
-    pub active: f64,
+    /// Time of work per day.
+    pub active: Millis,
 }
 
 /// Fewest days for a usual day.
@@ -54,7 +54,7 @@ pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
             days: earlier.len() as u32,
             pieces: mean(&|row| row.pieces as f64),
             misprints: mean(&|row| row.misprints as f64),
-            active: mean(&|row| row.active as f64),
+            active: Millis::from_seconds(mean(&|row| row.active.seconds())),
         }
     });
     DoneToday { jobs, row, usual }

@@ -7,7 +7,7 @@ use crate::plan::{closing_today, open_runs, set_up_time};
 use crate::run::{Forecast, ForecastBasis, forecast, stop_rate};
 use crate::screen::{readiness, replacement_wait};
 use crate::shop::Shop;
-use crate::time::{Due, WallClock};
+use crate::time::{Due, Estimate, Millis, WallClock, WallTime};
 
 /// Whether a run is out of the dryer in time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,16 +59,15 @@ pub struct RailRun {
     pub on_press: bool,
     /// What its forecast is based on; `None` if its pace is unknown.
     pub basis: Option<ForecastBasis>,
-    /// Unix time in milliseconds at which the press is free for it.
-    pub press_free: u64,
-    /// Unix time in milliseconds until which it waits for a screen after the press is free (on the press:
-    /// until pulling can continue); `None` if it does not wait.
-    pub waits_until: Option<u64>,
-    /// Unix time in milliseconds at which its set-up can begin: the press is free and its screens are ready.
-    pub set_up_begins: u64,
-    /// Unix times in milliseconds at which it is out of the dryer: expected, early, late; `None` if its pace
-    /// is unknown.
-    pub finish: Option<[u64; 3]>,
+    /// When the press is free for it.
+    pub press_free: WallTime,
+    /// Until when it waits for a screen after the press is free (on the press: until pulling can continue);
+    /// `None` if it does not wait.
+    pub waits_until: Option<WallTime>,
+    /// When its set-up can begin: the press is free and its screens are ready.
+    pub set_up_begins: WallTime,
+    /// When it is out of the dryer, with an 80 % interval; `None` if its pace is unknown.
+    pub finish: Option<Estimate<WallTime>>,
     /// Whether a run before it has no known pace, so that its own times are the earliest possible.
     pub is_earliest_possible: bool,
     /// Whether it is in time.
@@ -85,22 +84,22 @@ pub enum RailVerdict {
     Empty,
     /// Everything due today makes closing with a probability of at least 0.9.
     Fits {
-        /// Unix time in milliseconds at which the last of it is out of the dryer.
-        finish: u64,
-        /// Milliseconds left until closing.
-        spare: u64,
+        /// When the last of it is out of the dryer.
+        finish: WallTime,
+        /// Time left until closing.
+        spare: Millis,
     },
     /// Everything due today is expected to make closing, but with a probability below 0.9.
     Tight {
-        /// Unix time in milliseconds at which the last of it is expected out of the dryer.
-        finish: u64,
+        /// When the last of it is expected out of the dryer.
+        finish: WallTime,
     },
     /// Some runs due today do not make closing.
     Misses {
         /// Number of runs.
         runs: u32,
-        /// Milliseconds past closing at which the last of them ends.
-        over: u64,
+        /// How long after closing the last of them ends.
+        over: Millis,
     },
     /// Some runs are late for their own due time, though not for closing.
     Late {
@@ -124,8 +123,8 @@ pub enum RailVerdict {
 pub struct Rail {
     /// Runs in printing order.
     pub runs: Vec<RailRun>,
-    /// Unix time in milliseconds of today's closing; `None` on a day off.
-    pub closing: Option<u64>,
+    /// Wall time of today's closing; `None` on a day off.
+    pub closing: Option<WallTime>,
     /// The verdict.
     pub verdict: RailVerdict,
     /// Seconds between runs used for the rail.
@@ -141,25 +140,28 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
     let closing = closing_today(&shop.closings, clock);
     let (set_up, set_up_learned) = set_up_time(shop);
     let rate = stop_rate(shop);
-    let mut cursor = clock.now as f64;
+    // In milliseconds of Unix time: fractions of one add up over the runs.
+    let now = clock.now.unix_ms() as f64;
+    let moment = |ms: f64| WallTime::from_unix_ms(ms as u64);
+    let mut cursor = now;
     let mut variance = 0.0;
     let mut unknown_before = false;
     let mut runs = Vec::new();
     for id in open_runs(shop) {
         let (Some(run), Some((job_id, job))) = (shop.run(id), shop.job_of(id)) else { continue };
         let Some(lot) = run.lot.and_then(|lot| shop.lot(lot)) else { continue };
-        let press_free = cursor as u64;
+        let press_free = moment(cursor);
         let on_press = run.progress.is_on_press();
         let waits_until;
         if on_press {
             // Its forecast includes the wait.
             let wait = replacement_wait(shop, id, clock.now);
-            waits_until = (wait > 0).then_some(clock.now + wait);
+            waits_until = (wait > Millis::ZERO).then_some(clock.now + wait);
         } else {
             waits_until = readiness(shop, id, clock.now).map(|left| left.ready).filter(|ready| *ready > press_free);
-            cursor = waits_until.map_or(cursor, |ready| ready as f64);
+            cursor = waits_until.map_or(cursor, |ready| ready.unix_ms() as f64);
         }
-        let set_up_begins = cursor as u64;
+        let set_up_begins = moment(cursor);
         if !on_press {
             cursor += set_up * 1000.0;
         }
@@ -169,8 +171,8 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
         if let Some(forecast) = &forecast {
             let (out, error) = advance(forecast, &mut cursor, &mut variance);
             let reach = Z_90 * error;
-            finish = Some([out as u64, (out - reach).max(clock.now as f64) as u64, (out + reach) as u64]);
-            chance = closing.map(|closing| probability_by(closing as f64, out, error));
+            finish = Some(Estimate { expected: out, low: (out - reach).max(now), high: out + reach }.map(moment));
+            chance = closing.map(|closing| probability_by(closing.unix_ms() as f64, out, error));
         }
         let fit = fit_of(finish, clock, closing, job.due, chance);
         runs.push(RailRun {
@@ -203,7 +205,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
     Rail { runs, closing, verdict, set_up, set_up_learned }
 }
 
-/// Advances the rail by a run. Returns when it is out of the dryer (Unix time in milliseconds) and the
+/// Advances the rail by a run. Returns when it is out of the dryer, in milliseconds of Unix time, and the
 /// standard error in milliseconds.
 fn advance(forecast: &Forecast, cursor: &mut f64, variance: &mut f64) -> (f64, f64) {
     let dryer = if forecast.left == 0 { forecast.time.expected } else { forecast.transit };
@@ -223,13 +225,13 @@ fn probability_by(moment: f64, out: f64, error: f64) -> f64 {
 }
 
 fn fit_of(
-    finish: Option<[u64; 3]>,
+    finish: Option<Estimate<WallTime>>,
     clock: WallClock,
-    closing: Option<u64>,
+    closing: Option<WallTime>,
     due: Option<Due>,
     chance: Option<f64>,
 ) -> RunFit {
-    let Some([expected, _, late]) = finish else { return RunFit::Unknown };
+    let Some(Estimate { expected, high: late, .. }) = finish else { return RunFit::Unknown };
     let due_today = due.is_none_or(|due| due.day <= clock.today());
     if due.map(|due| clock.due_moment(due)).is_some_and(|moment| expected > moment) {
         return if closing.is_some_and(|closing| expected > closing) && due_today {
@@ -254,7 +256,7 @@ fn fit_of(
     }
 }
 
-fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerdict {
+fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<WallTime>) -> RailVerdict {
     let count = |fit: RunFit| runs.iter().filter(|run| run.fit == fit).count() as u32;
     let today = |run: &&RailRun| run.due.is_none_or(|due| due.day <= clock.today());
     let open = runs.len() as u32;
@@ -265,9 +267,9 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
         return RailVerdict::Closed { runs: open };
     };
     let last =
-        runs.iter().filter(today).filter_map(|run| run.finish).map(|finish| finish[0]).max().unwrap_or(clock.now);
+        runs.iter().filter(today).filter_map(|run| run.finish).map(|finish| finish.expected).max().unwrap_or(clock.now);
     if count(RunFit::MissesClosing) > 0 {
-        return RailVerdict::Misses { runs: count(RunFit::MissesClosing), over: last.saturating_sub(closing) };
+        return RailVerdict::Misses { runs: count(RunFit::MissesClosing), over: last.since(closing) };
     }
     if count(RunFit::MissesDue) > 0 {
         return RailVerdict::Late { runs: count(RunFit::MissesDue) };
@@ -281,7 +283,7 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<u64>) -> RailVerd
     if count(RunFit::Tight) > 0 {
         return RailVerdict::Tight { finish: last };
     }
-    RailVerdict::Fits { finish: last, spare: closing.saturating_sub(last) }
+    RailVerdict::Fits { finish: last, spare: closing.since(last) }
 }
 
 /// The order after a run is moved to position `index` among the open runs (0 is first). Nothing moves in

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{CheckOutcome, Expected};
+use crate::time::WallTime;
 
 /// A check that was made.
 #[derive(Clone, Debug, PartialEq, Encode)]
@@ -12,6 +13,6 @@ pub struct CheckRecord {
     pub outcome: CheckOutcome,
     /// Name of the person who made it, if entered.
     pub by: Option<String>,
-    /// Unix time in milliseconds.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
 }

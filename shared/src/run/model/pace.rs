@@ -2,6 +2,7 @@
 
 use super::{Pull, Stop, UNMARKED_PAUSE_SECONDS};
 use crate::codec::Encode;
+use crate::time::Millis;
 
 /// The working time from one count to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,8 +24,8 @@ pub fn pull_gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<PullGap> {
         .windows(2)
         .map(|pair| {
             let (from, to) = (pair[0].at, pair[1].at);
-            let stood: u64 = stops.iter().map(|stop| stop.overlap(from, to)).sum();
-            let seconds = to.saturating_sub(from).saturating_sub(stood) as f64 / 1000.0;
+            let stood: Millis = stops.iter().map(|stop| stop.overlap(from, to)).sum();
+            let seconds = (to.since(from) - stood).seconds();
             PullGap { seconds, pieces: pair[1].pieces, is_pause: false }
         })
         .collect();
@@ -105,9 +106,10 @@ impl Pace {
 mod tests {
     use super::*;
     use crate::facts::StopCause;
+    use crate::time::wall;
 
     fn pulls(seconds: &[f64]) -> Vec<Pull> {
-        seconds.iter().map(|s| Pull { at: (s * 1000.0) as u64, pieces: 1, size: None }).collect()
+        seconds.iter().map(|s| Pull { at: wall((s * 1000.0) as u64), pieces: 1, size: None }).collect()
     }
 
     /// Source: `tests/data/pace_observed_gaps.csv`; mean and sd as published beside it.
@@ -126,7 +128,7 @@ mod tests {
 
     #[test]
     fn a_stop_does_not_slow_the_pace() {
-        let stop = Stop { from: 85_000, to: Some(685_000), cause: Some(StopCause::Screen) };
+        let stop = Stop { from: wall(85_000), to: Some(wall(685_000)), cause: Some(StopCause::Screen) };
         let with = Pace::of(&pull_gaps(&pulls(&[0.0, 40.0, 80.0, 720.0, 760.0]), &[stop])).unwrap();
         assert!((with.mean - 40.0).abs() < 1e-9);
     }

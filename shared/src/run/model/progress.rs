@@ -5,6 +5,7 @@ use crate::codec::Encode;
 use crate::collections::Table;
 use crate::facts::{MisprintCause, Size, StopCause};
 use crate::ids::DeviceId;
+use crate::time::{Millis, WallTime};
 use std::collections::BTreeMap;
 
 /// A gap between pulls longer than this, in seconds, without a marked stop is a pause that somebody forgot to
@@ -14,8 +15,8 @@ pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
 /// Pieces pulled at one time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Pull {
-    /// Unix time in milliseconds.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// Number of pieces.
     pub pieces: u32,
     /// Size of the pieces; `None` if sizes are not counted.
@@ -43,20 +44,20 @@ pub struct Progress {
     pub(crate) pulls: Vec<Pull>,
     /// Every stop, the oldest first.
     pub(crate) stops: Vec<Stop>,
-    /// Unix time in milliseconds of the first garment on the platen.
-    pub(crate) started: Option<u64>,
-    /// Unix time in milliseconds at which it last left the press; `None` while on it.
-    pub(crate) ended: Option<u64>,
-    /// Unix time in milliseconds of the latest fact from the press.
-    pub(crate) last_activity: Option<u64>,
+    /// Wall time of the first garment on the platen.
+    pub(crate) started: Option<WallTime>,
+    /// When it last left the press; `None` while on it.
+    pub(crate) ended: Option<WallTime>,
+    /// Wall time of the latest fact from the press.
+    pub(crate) last_activity: Option<WallTime>,
     /// The pace when it last left the press.
     pub(crate) final_pace: Option<Pace>,
     /// The pace of the archived pulls.
     pub(crate) archived_pace: Option<Pace>,
-    /// Milliseconds of unmarked pauses among the archived pulls.
-    pub(crate) archived_pause: u64,
-    /// Unix time in milliseconds up to which work was added to the tally.
-    pub(crate) tallied_until: Option<u64>,
+    /// Time of unmarked pauses among the archived pulls.
+    pub(crate) archived_pause: Millis,
+    /// Wall time up to which work was added to the tally.
+    pub(crate) tallied_until: Option<WallTime>,
     /// Actions that undo can take back, by device, the latest last.
     pub(crate) undoable: Table<Vec<UndoableAct>>,
 }
@@ -103,13 +104,13 @@ impl Progress {
         &self.stops
     }
 
-    /// Unix time in milliseconds of the first garment on the platen.
-    pub fn started(&self) -> Option<u64> {
+    /// Wall time of the first garment on the platen.
+    pub fn started(&self) -> Option<WallTime> {
         self.started
     }
 
-    /// Unix time in milliseconds at which it last left the press; `None` while on it or before.
-    pub fn ended(&self) -> Option<u64> {
+    /// When it last left the press; `None` while on it or before.
+    pub fn ended(&self) -> Option<WallTime> {
         self.ended
     }
 
@@ -118,8 +119,8 @@ impl Progress {
         self.started.is_some() && self.ended.is_none()
     }
 
-    /// The stop in progress: since when (Unix time in milliseconds) and why.
-    pub fn current_stop(&self) -> Option<(u64, StopCause)> {
+    /// The stop in progress: since when and why.
+    pub fn current_stop(&self) -> Option<(WallTime, StopCause)> {
         self.stops.last().filter(|stop| stop.to.is_none()).and_then(|stop| Some((stop.from, stop.cause?)))
     }
 
@@ -132,36 +133,36 @@ impl Progress {
         }
     }
 
-    /// Milliseconds stopped between the start and `now`, including unmarked pauses.
-    pub fn stopped_ms(&self, now: u64) -> u64 {
-        let Some(started) = self.started else { return 0 };
-        let marked: u64 =
+    /// Time stopped between the start and `now`, including unmarked pauses.
+    pub fn stopped(&self, now: WallTime) -> Millis {
+        let Some(started) = self.started else { return Millis::ZERO };
+        let marked: Millis =
             self.stops.iter().filter(|stop| stop.cause.is_some()).map(|stop| stop.overlap(started, now)).sum();
-        marked + self.unmarked_ms()
+        marked + self.unmarked_pauses()
     }
 
-    /// Milliseconds of work between the start and `now` (or the end), without stops.
-    pub fn active_ms(&self, now: u64) -> u64 {
-        let Some(started) = self.started else { return 0 };
+    /// Time of work between the start and `now` (or the end), without stops.
+    pub fn active(&self, now: WallTime) -> Millis {
+        let Some(started) = self.started else { return Millis::ZERO };
         let end = self.ended.unwrap_or(now);
-        let off_press: u64 =
+        let off_press: Millis =
             self.stops.iter().filter(|stop| stop.cause.is_none()).map(|stop| stop.overlap(started, end)).sum();
-        end.saturating_sub(started).saturating_sub(off_press).saturating_sub(self.stopped_ms(end))
+        end.since(started) - off_press - self.stopped(end)
     }
 
-    fn unmarked_ms(&self) -> u64 {
+    fn unmarked_pauses(&self) -> Millis {
         let mut pulls = self.pulls.clone();
         // A forgotten end is a pause too.
         pulls.extend(self.ended.filter(|_| !self.pulls.is_empty()).map(|at| Pull { at, pieces: 1, size: None }));
-        let here: u64 = pull_gaps(&pulls, &self.stops)
+        let here: Millis = pull_gaps(&pulls, &self.stops)
             .iter()
             .filter(|gap| gap.is_pause)
-            .map(|gap| (gap.seconds * 1000.0).round() as u64)
+            .map(|gap| Millis::from_ms((gap.seconds * 1000.0).round() as u64))
             .sum();
         self.archived_pause + here
     }
 
-    pub(crate) fn start(&mut self, at: u64) {
+    pub(crate) fn start(&mut self, at: WallTime) {
         self.started.get_or_insert(at);
         if self.ended.take().is_some() {
             self.close_stop(at);
@@ -169,7 +170,7 @@ impl Progress {
         self.last_activity = Some(at);
     }
 
-    pub(crate) fn end(&mut self, at: u64) {
+    pub(crate) fn end(&mut self, at: WallTime) {
         if !self.is_on_press() {
             self.last_activity = Some(at);
             return;
@@ -181,9 +182,9 @@ impl Progress {
         self.last_activity = Some(at);
     }
 
-    pub(crate) fn stop(&mut self, at: u64, cause: StopCause) {
+    pub(crate) fn stop(&mut self, at: WallTime, cause: StopCause) {
         if self.is_on_press() && self.current_stop().is_none() {
-            let pulled_since = |to: u64| self.pulls.last().is_some_and(|last| last.at >= to);
+            let pulled_since = |to: WallTime| self.pulls.last().is_some_and(|last| last.at >= to);
             match self.stops.last().filter(|last| last.cause == Some(cause)).and_then(|last| last.to) {
                 // The zone was touched by accident: nothing was pulled since, so the press never resumed.
                 Some(to) if !pulled_since(to) => self.stops.last_mut().into_iter().for_each(|last| last.to = None),
@@ -193,21 +194,21 @@ impl Progress {
         self.last_activity = Some(at);
     }
 
-    pub(crate) fn resume(&mut self, at: u64) {
+    pub(crate) fn resume(&mut self, at: WallTime) {
         if self.current_stop().is_some() {
             self.close_stop(at);
         }
         self.last_activity = Some(at);
     }
 
-    fn close_stop(&mut self, at: u64) {
+    fn close_stop(&mut self, at: WallTime) {
         if let Some(stop) = self.stops.last_mut().filter(|stop| stop.to.is_none()) {
             stop.to = Some(at.max(stop.from));
         }
     }
 
-    /// Counts pieces, or takes them back if negative. Returns the milliseconds of work the pull completes.
-    pub(crate) fn pull(&mut self, device: DeviceId, at: u64, pieces: i32, size: Option<Size>) -> u64 {
+    /// Counts pieces, or takes them back if negative. Returns the time of work the pull completes.
+    pub(crate) fn pull(&mut self, device: DeviceId, at: WallTime, pieces: i32, size: Option<Size>) -> Millis {
         if pieces > 0 {
             // Counting shows that the press runs; taking back does not.
             self.start(at);
@@ -218,27 +219,27 @@ impl Progress {
         if pieces > 0 {
             self.push_undoable(device, UndoableAct::Pulled { pieces, size });
             self.pulls.push(Pull { at, pieces: pieces as u32, size });
-            self.latest_gap_ms()
+            self.latest_gap()
         } else {
             self.remove_undoable(
                 device,
                 |act| matches!(act, UndoableAct::Pulled { pieces: n, size: of } if *n == -pieces && *of == size),
             );
             self.remove_pieces(pieces.unsigned_abs(), size);
-            0
+            Millis::ZERO
         }
     }
 
-    /// Records spoiled pieces, or takes them back if negative. Returns the milliseconds of work completed.
+    /// Records spoiled pieces, or takes them back if negative. Returns the time of work completed.
     pub(crate) fn misprint(
         &mut self,
         device: DeviceId,
-        at: u64,
+        at: WallTime,
         pieces: i32,
         size: Option<Size>,
         cause: MisprintCause,
         was_counted: bool,
-    ) -> u64 {
+    ) -> Millis {
         // A misprint found while packing does not put the run back on the press.
         if pieces > 0 && self.ended.is_none() {
             self.start(at);
@@ -253,7 +254,7 @@ impl Progress {
             if !was_counted && self.ended.is_none() {
                 // A spoiled piece took time on the press like any other.
                 self.pulls.push(Pull { at, pieces: pieces as u32, size });
-                return self.latest_gap_ms();
+                return self.latest_gap();
             }
         } else {
             let taken = UndoableAct::Misprinted { pieces: -pieces, size, cause, was_counted };
@@ -262,14 +263,14 @@ impl Progress {
                 self.remove_pieces(pieces.unsigned_abs(), size);
             }
         }
-        0
+        Millis::ZERO
     }
 
     /// Drops what only an open job needs: single pulls and undo.
     pub(crate) fn archive_pulls(&mut self) {
         self.final_pace = self.pace();
         self.archived_pace = self.final_pace;
-        self.archived_pause = self.unmarked_ms();
+        self.archived_pause = self.unmarked_pauses();
         self.pulls = Vec::new();
         self.undoable = Table::default();
     }
@@ -309,17 +310,17 @@ impl Progress {
         }
     }
 
-    /// Milliseconds of work between the last two pulls; 0 if that was a pause.
-    fn latest_gap_ms(&mut self) -> u64 {
-        let Some(last) = self.pulls.last().copied() else { return 0 };
+    /// Time of work between the last two pulls; zero if that was a pause.
+    fn latest_gap(&mut self) -> Millis {
+        let Some(last) = self.pulls.last().copied() else { return Millis::ZERO };
         // The time of a piece taken back is already in the tally.
-        let handed = self.tallied_until.replace(last.at).unwrap_or(0);
-        let [.., before, _] = self.pulls.as_slice() else { return 0 };
+        let handed = self.tallied_until.replace(last.at).unwrap_or_default();
+        let [.., before, _] = self.pulls.as_slice() else { return Millis::ZERO };
         let from = before.at.max(handed);
         let since = |stop: &&Stop| stop.to.is_none_or(|to| to > from);
-        let stood: u64 = self.stops.iter().rev().take_while(since).map(|stop| stop.overlap(from, last.at)).sum();
-        let worked = last.at.saturating_sub(from).saturating_sub(stood);
-        let longest = UNMARKED_PAUSE_SECONDS * 1000.0 * f64::from(last.pieces.max(1));
-        if (worked as f64) < longest { worked } else { 0 }
+        let stood: Millis = self.stops.iter().rev().take_while(since).map(|stop| stop.overlap(from, last.at)).sum();
+        let worked = last.at.since(from) - stood;
+        let longest = UNMARKED_PAUSE_SECONDS * f64::from(last.pieces.max(1));
+        if worked.seconds() < longest { worked } else { Millis::ZERO }
     }
 }

@@ -6,6 +6,7 @@ use crate::colour::Colour;
 use crate::deletion::deletable;
 use crate::facts::{CheckItem, Fact, Location, RunField};
 use crate::ids::{DeviceId, LotId};
+use crate::time::{Millis, WallTime};
 use crate::units::Seconds;
 use std::collections::BTreeMap;
 
@@ -30,8 +31,8 @@ pub struct Run {
     pub progress: Progress,
     /// Index of its first fact among all facts.
     pub rank: u64,
-    /// Unix time in milliseconds of its first fact.
-    pub created: u64,
+    /// Wall time of its first fact.
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }
@@ -39,9 +40,9 @@ pub struct Run {
 deletable!(Run);
 
 impl Run {
-    /// Applies a fact from the press. Returns the milliseconds of work that a pull completes, else 0. Other
-    /// kinds of facts change nothing.
-    pub(crate) fn apply(&mut self, device: DeviceId, at: u64, fact: &Fact) -> u64 {
+    /// Applies a fact from the press. Returns the time of work that a pull completes, else zero. Other kinds of
+    /// facts change nothing.
+    pub(crate) fn apply(&mut self, device: DeviceId, at: WallTime, fact: &Fact) -> Millis {
         let progress = &mut self.progress;
         match fact {
             Fact::CheckMade { item, expected, outcome, by } => {
@@ -78,7 +79,7 @@ impl Run {
             | Fact::Ink(_)
             | Fact::Unknown { .. } => {}
         }
-        0
+        Millis::ZERO
     }
 
     pub(crate) fn set(&mut self, field: &RunField) {

@@ -2,32 +2,35 @@
 
 use crate::codec::Encode;
 use crate::facts::StopCause;
+use crate::time::{Millis, WallTime};
 
-/// A time without pulls, in Unix milliseconds.
+/// A time without pulls.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Stop {
-    /// Unix time in milliseconds at which it began.
-    pub from: u64,
-    /// Unix time in milliseconds at which it ended; `None` while it lasts.
-    pub to: Option<u64>,
+    /// When it began.
+    pub from: WallTime,
+    /// When it ended; `None` while it lasts.
+    pub to: Option<WallTime>,
     /// Cause; `None` if the run was off the press between its end and being reopened.
     pub cause: Option<StopCause>,
 }
 
 impl Stop {
-    /// Milliseconds of the stop between two Unix times. A stop that still lasts reaches to `to`.
+    /// The part of the stop between two moments. A stop that still lasts reaches to `to`.
     ///
     /// ```
     /// use lastpull_core::run::{Stop, StopCause};
+    /// use lastpull_core::time::{Millis, WallTime};
     ///
-    /// let stop = Stop { from: 85_000, to: Some(685_000), cause: Some(StopCause::Screen) };
-    /// assert_eq!(stop.overlap(80_000, 100_000), 15_000);
-    /// assert_eq!(Stop { to: None, ..stop }.overlap(80_000, 100_000), 15_000);
-    /// assert_eq!(stop.overlap(700_000, 800_000), 0);
+    /// let at = |seconds: u64| WallTime::from_unix_ms(seconds * 1_000);
+    /// let stop = Stop { from: at(85), to: Some(at(685)), cause: Some(StopCause::Screen) };
+    /// assert_eq!(stop.overlap(at(80), at(100)), Millis::from_ms(15_000));
+    /// assert_eq!(Stop { to: None, ..stop }.overlap(at(80), at(100)), Millis::from_ms(15_000));
+    /// assert_eq!(stop.overlap(at(700), at(800)), Millis::ZERO);
     /// ```
-    pub fn overlap(&self, from: u64, to: u64) -> u64 {
+    pub fn overlap(&self, from: WallTime, to: WallTime) -> Millis {
         let end = self.to.unwrap_or(to).min(to);
-        end.saturating_sub(self.from.max(from))
+        end.since(self.from.max(from))
     }
 
     /// Whether it counts towards the shop's stop rate. Breaks are chosen, and a run off the press is not a

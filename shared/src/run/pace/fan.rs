@@ -3,12 +3,13 @@
 use super::finish::TimeLeft;
 use super::forecast::{CONFIDENCE, Forecast};
 use crate::run::Progress;
+use crate::time::{Millis, WallTime};
 
 /// A point of the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FanPoint {
-    /// Unix time in milliseconds.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// Pieces pulled by then.
     pub pieces: u32,
 }
@@ -29,9 +30,8 @@ pub struct Fan {
 /// Largest number of points per line: enough for a phone.
 const MAX_POINTS: usize = 24;
 
-/// The fan chart of a run as of the Unix time `now` in milliseconds. It ends at the press: time in the dryer
-/// is not included.
-pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
+/// The fan chart of a run as of `now`. It ends at the press: time in the dryer is not included.
+pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: WallTime) -> Fan {
     let mut line = Vec::new();
     let pulls = progress.pulls();
     let good = progress.good();
@@ -51,7 +51,7 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
     for edge in [&mut fan.early, &mut fan.expected, &mut fan.late] {
         edge.push(origin);
         if forecast.wait > 0.0 {
-            edge.push(FanPoint { at: now + (forecast.wait * 1000.0) as u64, pieces });
+            edge.push(FanPoint { at: now + Millis::from_seconds(forecast.wait), pieces });
         }
     }
     let reach = TimeLeft::t_factor(&forecast.piece_time, CONFIDENCE);
@@ -61,7 +61,7 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: u64) -> Fan {
         let bare = TimeLeft::with_t_factor(&forecast.piece_time, more, reach);
         let at = |seconds: f64| {
             let work = (seconds - forecast.spent_on_piece).max(0.0) * (1.0 + forecast.stop_rate);
-            FanPoint { at: now + ((forecast.wait + work) * 1000.0) as u64, pieces: pieces + more }
+            FanPoint { at: now + Millis::from_seconds(forecast.wait + work), pieces: pieces + more }
         };
         fan.early.push(at(bare.low));
         fan.expected.push(at(bare.expected));

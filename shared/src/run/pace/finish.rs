@@ -2,6 +2,7 @@
 
 use super::student_t::{t_cdf, t_quantile};
 use crate::run::Pace;
+use crate::time::{Estimate, Millis, WallTime};
 
 /// What is known about the time of one piece.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -12,7 +13,7 @@ pub struct PieceTime {
     pub sd: f64,
     /// Standard error of `mean` in seconds.
     pub mean_error: f64,
-    /// TemperatureDelta of freedom of `sd`.
+    /// Degrees of freedom of `sd`.
     pub degrees_of_freedom: f64,
 }
 
@@ -77,6 +78,12 @@ impl TimeLeft {
         let expected = pieces * piece_time.mean;
         let reach = reach * piece_time.error(pieces);
         Self { expected, low: (expected - reach).max(0.0), high: expected + reach }
+    }
+
+    /// When this time ends if it begins at `start`.
+    pub fn finish_from(self, start: WallTime) -> Estimate<WallTime> {
+        let Self { expected, low, high } = self;
+        Estimate { expected, low, high }.map(|seconds| start + Millis::from_seconds(seconds))
     }
 
     /// Probability that `pieces` more take no longer than `seconds`.

@@ -5,6 +5,7 @@ use super::history::history_for;
 use crate::ids::RunId;
 use crate::screen::replacement_wait;
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 
 /// What a forecast is based on.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,9 +55,9 @@ pub(crate) const CONFIDENCE: f64 = 0.8;
 /// Standard deviation assumed for a guess, as a fraction of it. Our own caution.
 const GUESS_ERROR: f64 = 0.25;
 
-/// The forecast of a run as of the Unix time `now` in milliseconds. `stop_rate` is in seconds of stop per
-/// second of work. `None` if nothing is known about its pace.
-pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Forecast> {
+/// The forecast of a run as of `now`. `stop_rate` is in seconds of stop per second of work. `None` if nothing
+/// is known about its pace.
+pub fn forecast(shop: &Shop, id: RunId, now: WallTime, stop_rate: f64) -> Option<Forecast> {
     let run = shop.run(id)?;
     let left = shop.pieces_left(id);
     let own = run.progress.pace();
@@ -76,9 +77,9 @@ pub fn forecast(shop: &Shop, id: RunId, now: u64, stop_rate: f64) -> Option<Fore
     // However long the piece on the platen takes, it is one piece.
     let spent_on_piece = spent_since_last_pull(run, now).min(piece_time.mean);
     let transit = run.set_up.dryer_transit();
-    let wait = if left == 0 { 0.0 } else { replacement_wait(shop, id, now) as f64 / 1000.0 };
+    let wait = if left == 0 { 0.0 } else { replacement_wait(shop, id, now).seconds() };
     let time = if left == 0 {
-        let since = run.progress.pulls.last().map_or(transit, |last| now.saturating_sub(last.at) as f64 / 1000.0);
+        let since = run.progress.pulls.last().map_or(transit, |last| now.since(last.at).seconds());
         let rest = (transit - since).max(0.0);
         TimeLeft { expected: rest, low: rest, high: rest }
     } else {
@@ -96,10 +97,10 @@ fn time_left(piece_time: &PieceTime, left: u32, spent_on_piece: f64, stop_rate: 
 }
 
 /// Seconds of work since the last pull, without stops; 0 while the run is off the press.
-fn spent_since_last_pull(run: &crate::run::Run, now: u64) -> f64 {
+fn spent_since_last_pull(run: &crate::run::Run, now: WallTime) -> f64 {
     let Some(last) = run.progress.pulls.last().filter(|_| run.progress.is_on_press()) else { return 0.0 };
-    let stood: u64 = run.progress.stops.iter().map(|stop| stop.overlap(last.at, now)).sum();
-    now.saturating_sub(last.at).saturating_sub(stood) as f64 / 1000.0
+    let stood: Millis = run.progress.stops.iter().map(|stop| stop.overlap(last.at, now)).sum();
+    (now.since(last.at) - stood).seconds()
 }
 
 impl Forecast {

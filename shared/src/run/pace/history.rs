@@ -5,6 +5,7 @@ use crate::collections::sort_by_key;
 use crate::ids::RunId;
 use crate::run::{Pace, Run};
 use crate::shop::Shop;
+use crate::time::Millis;
 
 /// The pace of earlier runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -77,10 +78,10 @@ pub fn stop_rate(shop: &Shop) -> f64 {
     for run in runs.iter().take(MAX_RUNS) {
         let progress = &run.progress;
         let (Some(from), Some(to)) = (progress.started, progress.ended) else { continue };
-        let trouble: u64 =
+        let trouble: Millis =
             progress.stops.iter().filter(|stop| stop.is_trouble()).map(|stop| stop.overlap(from, to)).sum();
-        stood += trouble as f64;
-        worked += progress.active_ms(to) as f64;
+        stood += trouble.seconds();
+        worked += progress.active(to).seconds();
     }
     if worked > 0.0 { stood / worked } else { 0.0 }
 }

@@ -6,7 +6,7 @@ use crate::plan::closing_today;
 use crate::run::model::progress::UndoableAct;
 use crate::run::{Fan, Forecast, ForecastBasis, Progress, TimeLeft, fan, forecast, stop_rate};
 use crate::shop::Shop;
-use crate::time::WallClock;
+use crate::time::{Estimate, Millis, WallClock, WallTime};
 use std::borrow::Cow;
 
 /// A fact about a run that is not stored yet.
@@ -14,8 +14,8 @@ use std::borrow::Cow;
 pub struct UnsavedFact {
     /// The run.
     pub run: RunId,
-    /// Unix time in milliseconds.
-    pub at: u64,
+    /// Wall time.
+    pub at: WallTime,
     /// The fact.
     pub fact: Fact,
 }
@@ -38,8 +38,8 @@ pub enum RunPhase {
     Running,
     /// On the press and stopped.
     Stopped {
-        /// Unix time in milliseconds at which it stopped.
-        since: u64,
+        /// When it stopped.
+        since: WallTime,
         /// Cause of the stop.
         cause: StopCause,
     },
@@ -90,8 +90,8 @@ pub struct PaceView {
     pub seconds: f64,
     /// Seconds from now until the last piece is out of the dryer.
     pub time: TimeLeft,
-    /// Unix times in milliseconds at which that will be: expected, early, late.
-    pub finish: [u64; 3],
+    /// When that will be.
+    pub finish: Estimate<WallTime>,
     /// Pieces per hour needed to make closing; `None` if it is too late or there is no closing time.
     pub needed_per_hour: Option<f64>,
     /// Probability of making closing, 0 to 1; `None` without a closing time.
@@ -121,18 +121,18 @@ pub struct CountView {
     pub next_size: Option<Size>,
     /// Phase of the run.
     pub phase: RunPhase,
-    /// Unix time in milliseconds at which it started.
-    pub started: Option<u64>,
-    /// Milliseconds of work.
-    pub active: u64,
-    /// Milliseconds stopped.
-    pub stopped: u64,
+    /// When it started.
+    pub started: Option<WallTime>,
+    /// Time of work.
+    pub active: Millis,
+    /// Time stopped.
+    pub stopped: Millis,
     /// Pace and forecast; `None` if no pace is known.
     pub pace: Option<PaceView>,
     /// Fan chart of the run.
     pub fan: Fan,
-    /// Unix time in milliseconds of today's closing; `None` on a day off.
-    pub closing: Option<u64>,
+    /// Wall time of today's closing; `None` on a day off.
+    pub closing: Option<WallTime>,
     /// The action that undo on this device takes back.
     pub undo: Option<UndoView>,
 }
@@ -216,8 +216,8 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
         sizes,
         phase,
         started: progress.started,
-        active: progress.active_ms(clock.now),
-        stopped: progress.stopped_ms(clock.now.min(progress.ended.unwrap_or(clock.now))),
+        active: progress.active(clock.now),
+        stopped: progress.stopped(clock.now.min(progress.ended.unwrap_or(clock.now))),
         fan: fan(progress, forecast.as_ref(), clock.now),
         pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, good, left)),
         closing,
@@ -230,15 +230,14 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     }
 }
 
-fn pace_view(forecast: &Forecast, now: u64, closing: Option<u64>, good: u32, left: u32) -> PaceView {
-    let at = |seconds: f64| now + (seconds * 1000.0) as u64;
-    let until = closing.map(|closing| (closing as f64 - now as f64) / 1000.0);
+fn pace_view(forecast: &Forecast, now: WallTime, closing: Option<WallTime>, good: u32, left: u32) -> PaceView {
+    let until = closing.map(|closing| closing.seconds_after(now));
     PaceView {
         basis: forecast.basis,
         per_hour: 3600.0 / forecast.piece_time.mean,
         seconds: forecast.piece_time.mean,
         time: forecast.time,
-        finish: [at(forecast.time.expected), at(forecast.time.low), at(forecast.time.high)],
+        finish: forecast.time.finish_from(now),
         needed_per_hour: until.and_then(|seconds| forecast.needed_per_hour(seconds)),
         chance: until.map(|seconds| forecast.chance_within(seconds)),
         by_closing: until.map(|seconds| good + forecast.pieces_within(seconds).min(left)),

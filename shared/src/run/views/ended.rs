@@ -4,6 +4,7 @@ use crate::facts::{MisprintCause, Size};
 use crate::failure::{FailureNotice, notices_of, run_pieces, suspects_of};
 use crate::ids::RunId;
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 
 /// The summary of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -24,12 +25,12 @@ pub struct RunSummary {
     pub replace: Vec<(Option<Size>, u32)>,
     /// Spoiled pieces by cause.
     pub causes: Vec<(MisprintCause, u32)>,
-    /// Unix times in milliseconds of start and end; `None` if it never started.
-    pub span: Option<(u64, u64)>,
-    /// Milliseconds of work.
-    pub active: u64,
-    /// Milliseconds stopped.
-    pub stopped: u64,
+    /// Wall times of start and end; `None` if it never started.
+    pub span: Option<(WallTime, WallTime)>,
+    /// Time of work.
+    pub active: Millis,
+    /// Time stopped.
+    pub stopped: Millis,
     /// Pieces per hour.
     pub per_hour: Option<f64>,
     /// Number of skipped checks.
@@ -43,7 +44,7 @@ pub fn run_summary(shop: &Shop, id: RunId) -> RunSummary {
     let Some(run) = shop.run(id) else { return RunSummary::default() };
     let progress = &run.progress;
     let pieces = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.pieces.clone()).unwrap_or_default();
-    let end = progress.ended.or(progress.last_activity).unwrap_or(0);
+    let end = progress.ended.or(progress.last_activity).unwrap_or_default();
     let mut spoiled: std::collections::BTreeMap<Option<Size>, u32> = std::collections::BTreeMap::new();
     for (size, _) in progress.misprints.keys() {
         spoiled.insert(*size, progress.misprints_of(*size));
@@ -63,8 +64,8 @@ pub fn run_summary(shop: &Shop, id: RunId) -> RunSummary {
         replace: spoiled.into_iter().filter(|(_, pieces)| *pieces > 0).collect(),
         causes: progress.misprint_causes().into_iter().collect(),
         span: progress.started.map(|from| (from, end)),
-        active: progress.active_ms(end),
-        stopped: progress.stopped_ms(end),
+        active: progress.active(end),
+        stopped: progress.stopped(end),
         per_hour: progress.pace().map(|pace| pace.per_hour()),
         skipped: crate::run::check_list(shop, id).skipped() as u32,
         failures: notices_of(shop, id),

@@ -6,6 +6,7 @@ use crate::facts::{Coats, ExposureMethod, LampKind, MeshCloth};
 use crate::ids::Subject;
 use crate::screen::KnownExposure;
 use crate::shop::Shop;
+use crate::time::WallTime;
 use crate::units::{Length, Seconds};
 use std::cmp::Reverse;
 
@@ -46,7 +47,7 @@ pub struct ExposureRow {
     /// Who found it.
     pub by: Option<String>,
     /// When it was recorded, as wall time.
-    pub at: u64,
+    pub at: WallTime,
     /// Free notes.
     pub note: String,
     /// Whether it is the latest for its emulsion, mesh, coats, lamp and distance.

@@ -2,6 +2,7 @@
 
 use crate::facts::{AgeLimits, ScreenState};
 use crate::screen::Screen;
+use crate::time::WallTime;
 
 /// Warning that a screen has passed its limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,12 +23,10 @@ pub enum AgeWarning {
     },
 }
 
-const DAY: u64 = 24 * 60 * 60 * 1000;
-
-/// The age warning of a screen; `None` if it is within its limits. `now` is in milliseconds since
-/// 1970-01-01 UTC, and only whole days count. A screen on the press is in use, so it gets no warning.
-pub fn age_warning(screen: &Screen, limits: AgeLimits, now: u64) -> Option<AgeWarning> {
-    let days_since = |at: u64| (now.saturating_sub(at) / DAY) as u32;
+/// The age warning of a screen; `None` if it is within its limits. Only whole days count. A screen on the press
+/// is in use, so it gets no warning.
+pub fn age_warning(screen: &Screen, limits: AgeLimits, now: WallTime) -> Option<AgeWarning> {
+    let days_since = |at: WallTime| now.since(at).whole_days() as u32;
     match screen.state {
         ScreenState::Coated => {
             let days = days_since(screen.since);

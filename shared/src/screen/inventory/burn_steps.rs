@@ -2,6 +2,7 @@
 
 use crate::facts::{BurnStep, ScreenState, StepTimes};
 use crate::screen::{Screen, ScreenEvent};
+use crate::time::{Millis, WallTime};
 
 /// A step of one screen.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -11,11 +12,11 @@ pub struct StepRow {
     /// Whether it is done.
     pub done: bool,
     /// Wall time at which it was done; `None` if not done, or not recorded.
-    pub at: Option<u64>,
+    pub at: Option<WallTime>,
     /// Who did it.
     pub by: Option<String>,
-    /// Milliseconds it still takes; 0 if done.
-    pub left: u64,
+    /// Time it still takes; zero if done.
+    pub left: Millis,
 }
 
 /// The first step that is not done; `None` if the screen can print.
@@ -29,26 +30,26 @@ pub(crate) fn next_step(screen: &Screen) -> Option<BurnStep> {
     }
 }
 
-/// The steps a screen still needs and the milliseconds each takes, in the order of the work, at wall time
-/// `now`. Drying has been going on since the screen was coated or exposed; a step done by hand has not
-/// begun.
-pub fn remaining_steps(screen: &Screen, times: &StepTimes, now: u64) -> Vec<(BurnStep, u64)> {
+/// The steps a screen still needs and the time each takes, in the order of the work, at wall time `now`. Drying
+/// has been going on since the screen was coated or exposed; a step done by hand has not begun.
+pub fn remaining_steps(screen: &Screen, times: &StepTimes, now: WallTime) -> Vec<(BurnStep, Millis)> {
     let Some(first) = next_step(screen) else { return Vec::new() };
     let goes_on_alone = !first.is_by_hand() || screen.state == ScreenState::InBath;
-    let elapsed = if goes_on_alone { now.saturating_sub(screen.since) } else { 0 };
+    let elapsed = if goes_on_alone { now.since(screen.since) } else { Millis::ZERO };
     BurnStep::ALL
         .into_iter()
         .filter(|step| *step >= first)
-        .map(|step| (step, times.of(step).saturating_sub(if step == first { elapsed } else { 0 })))
+        .map(|step| (step, times.of(step) - if step == first { elapsed } else { Millis::ZERO }))
         .collect()
 }
 
 /// All steps of a screen, done and to do; reclaiming only if there is a stencil to remove.
-pub fn burn_steps(screen: &Screen, times: &StepTimes, now: u64) -> Vec<StepRow> {
+pub fn burn_steps(screen: &Screen, times: &StepTimes, now: WallTime) -> Vec<StepRow> {
     let left = remaining_steps(screen, times, now);
-    let mut done: Vec<(BurnStep, u64, Option<String>)> = Vec::new();
+    let mut done: Vec<(BurnStep, WallTime, Option<String>)> = Vec::new();
     for change in &screen.log {
-        let wet = |done: &[(BurnStep, u64, Option<String>)]| done.iter().any(|(step, ..)| *step == BurnStep::Expose);
+        let wet =
+            |done: &[(BurnStep, WallTime, Option<String>)]| done.iter().any(|(step, ..)| *step == BurnStep::Expose);
         let step = match change.what {
             ScreenEvent::To(ScreenState::Coated) => Some(BurnStep::Coat),
             ScreenEvent::To(ScreenState::Exposed) => Some(BurnStep::Expose),
@@ -82,7 +83,7 @@ pub fn burn_steps(screen: &Screen, times: &StepTimes, now: u64) -> Vec<StepRow> 
                 done: missing.is_none(),
                 at: made.map(|(_, at, _)| *at),
                 by: made.and_then(|(.., by)| by.clone()),
-                left: missing.map_or(0, |(_, left)| *left),
+                left: missing.map_or(Millis::ZERO, |(_, left)| *left),
             }
         })
         .collect()

@@ -5,6 +5,7 @@ use super::labels::screens_of;
 use crate::facts::BurnStep;
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 
 /// A step that screens of a run still need.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,8 +14,8 @@ pub struct StepTotal {
     pub step: BurnStep,
     /// Number of screens that need it.
     pub screens: u32,
-    /// Milliseconds it takes for all of them.
-    pub time: u64,
+    /// Time it takes for all of them.
+    pub time: Millis,
 }
 
 /// What the screens of a run still need.
@@ -23,34 +24,34 @@ pub struct Readiness {
     /// The missing steps, in the order of the work.
     pub steps: Vec<StepTotal>,
     /// Wall time at which they could print if the work began now.
-    pub ready: u64,
+    pub ready: WallTime,
 }
 
 /// The steps that the screens of a run still need at wall time `now`; `None` if every screen of the run
 /// that is in the shop's list can print. Steps done by hand take one screen after another, screens dry at
 /// the same time, and all screens finish a step before the next step begins. This is our own
 /// simplification; it is slightly late if the screens are at different steps.
-pub fn readiness(shop: &Shop, run: RunId, now: u64) -> Option<Readiness> {
+pub fn readiness(shop: &Shop, run: RunId, now: WallTime) -> Option<Readiness> {
     let named: Vec<Subject> = screens_of(shop, run).into_iter().filter_map(|found| found.screen).collect();
     readiness_of(shop, &named, now)
 }
 
 /// Like [`readiness`], for any screens.
-pub fn readiness_of(shop: &Shop, ids: &[Subject], now: u64) -> Option<Readiness> {
+pub fn readiness_of(shop: &Shop, ids: &[Subject], now: WallTime) -> Option<Readiness> {
     let mut sums: Vec<StepTotal> = Vec::new();
-    let screens: Vec<Vec<(BurnStep, u64)>> = ids
+    let screens: Vec<Vec<(BurnStep, Millis)>> = ids
         .iter()
         .filter_map(|id| shop.screens.live(*id))
         .map(|screen| remaining_steps(screen, &shop.screens.times, now))
         .collect();
     for step in BurnStep::ALL {
         let times = || screens.iter().flatten().filter(|(of, _)| *of == step).map(|(_, time)| *time);
-        let time = if step.is_by_hand() { times().sum() } else { times().max().unwrap_or(0) };
+        let time = if step.is_by_hand() { times().sum() } else { times().max().unwrap_or_default() };
         let count = times().count() as u32;
         if count > 0 {
             sums.push(StepTotal { step, screens: count, time });
         }
     }
-    let time: u64 = sums.iter().map(|sum| sum.time).sum();
+    let time: Millis = sums.iter().map(|sum| sum.time).sum();
     (!sums.is_empty()).then_some(Readiness { steps: sums, ready: now + time })
 }

@@ -5,6 +5,7 @@ use crate::ids::Subject;
 use crate::screen::model::standing::TimedState;
 use crate::screen::{Screen, ScreenChange, ScreenEvent};
 use crate::shop::Shop;
+use crate::time::WallTime;
 
 /// The fact that returns a screen to its current state.
 pub fn restore_fact(screen: &Screen) -> Fact {
@@ -19,7 +20,7 @@ pub fn undo_latest(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
 /// The fact that undoes a step of a screen and everything after it: the screen is then in the state before
 /// that step, with the age it had there. If its changes do not contain the step, the age begins at wall
 /// time `now`.
-pub fn undo_step_fact(screen: &Screen, step: BurnStep, now: u64) -> Fact {
+pub fn undo_step_fact(screen: &Screen, step: BurnStep, now: WallTime) -> Fact {
     let mut standing = screen.initial_state();
     let mut before = None;
     for change in &screen.log {

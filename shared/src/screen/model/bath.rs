@@ -5,6 +5,7 @@ use crate::collections::{Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{BatchTime, BathField};
 use crate::ids::Subject;
+use crate::time::{Millis, WallTime};
 
 /// Default for [`Bath::recharge_at`], in percent of the fresh bath's minutes per screen. Our own.
 pub const DEFAULT_RECHARGE_PERCENT: u16 = 150;
@@ -13,7 +14,7 @@ pub const DEFAULT_RECHARGE_PERCENT: u16 = 150;
 #[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub struct Charge {
     /// When it was charged, as wall time.
-    pub at: u64,
+    pub at: WallTime,
     /// The chemistry used.
     pub chemistry: String,
     /// Who did it.
@@ -26,9 +27,9 @@ pub struct Charge {
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Batch {
     /// Wall time at which they went in; `None` if only their coming out was recorded.
-    pub went_in: Option<u64>,
+    pub went_in: Option<WallTime>,
     /// Wall time at which they came out; `None` while they are in the bath.
-    pub came_out: Option<u64>,
+    pub came_out: Option<WallTime>,
     /// The screens, as far as they are in the shop's list.
     pub screens: Vec<Subject>,
     count_in: Option<u16>,
@@ -45,25 +46,24 @@ impl Batch {
     }
 
     /// Wall time at which it began, or at which it came out if the start was not recorded.
-    pub fn started_at(&self) -> u64 {
+    pub fn started_at(&self) -> WallTime {
         self.went_in.or(self.came_out).unwrap_or_default()
     }
 
-    /// Time in the bath, in milliseconds; `None` while the batch is in the bath, and if its time was not
-    /// recorded.
-    pub fn duration(&self) -> Option<u64> {
+    /// Time in the bath; `None` while the batch is in the bath, and if its time was not recorded.
+    pub fn duration(&self) -> Option<Millis> {
         let out = self.came_out?;
-        let milliseconds = match self.time? {
-            BatchTime::Elapsed => out.checked_sub(self.went_in?)?,
-            BatchTime::Whole(time) => u64::from(time.milliseconds()),
-            BatchTime::EachScreen(time) => u64::from(time.milliseconds()) * u64::from(self.count()),
+        let time = match self.time? {
+            BatchTime::Elapsed => out.since(self.went_in?),
+            BatchTime::Whole(time) => time.into(),
+            BatchTime::EachScreen(time) => Millis::from(time) * u64::from(self.count()),
         };
-        (milliseconds > 0).then_some(milliseconds)
+        (time > Millis::ZERO).then_some(time)
     }
 
     /// Minutes per screen: the batch's time divided by its screens; `None` as for [`duration`](Self::duration).
     pub fn minutes_per_screen(&self) -> Option<f64> {
-        self.duration().map(|milliseconds| milliseconds as f64 / 60_000.0 / f64::from(self.count()))
+        self.duration().map(|time| time.minutes() / f64::from(self.count()))
     }
 }
 
@@ -100,14 +100,14 @@ impl Bath {
 
     /// The batches that were not deleted and began at or after `from` and before `before` (wall times),
     /// oldest first.
-    pub fn batches(&self, from: u64, before: u64) -> Vec<(Subject, &Batch)> {
+    pub fn batches(&self, from: WallTime, before: WallTime) -> Vec<(Subject, &Batch)> {
         let mut batches: Vec<_> = self
             .batches
             .iter()
             .filter(|(_, batch)| !batch.deleted && (from..before).contains(&batch.started_at()))
             .map(|(id, batch)| (*id, batch))
             .collect();
-        sort_by_key(&mut batches, |(id, batch)| (batch.came_out.unwrap_or(u64::MAX), batch.started_at(), *id));
+        sort_by_key(&mut batches, |(id, batch)| (batch.came_out.unwrap_or(WallTime::MAX), batch.started_at(), *id));
         batches
     }
 
@@ -117,7 +117,7 @@ impl Bath {
     }
 
     /// The batch with which a screen is in the bath now, and the wall time at which that batch began.
-    pub fn batch_with(&self, screen: Subject) -> Option<(Subject, u64)> {
+    pub fn batch_with(&self, screen: Subject) -> Option<(Subject, WallTime)> {
         let batch = self.batches.iter().find(|(_, batch)| batch.is_in() && batch.screens.contains(&screen));
         batch.map(|(id, batch)| (*id, batch.started_at()))
     }
@@ -138,7 +138,7 @@ impl Bath {
         ]
     }
 
-    pub(crate) fn charge(&mut self, id: Subject, at: u64, chemistry: &str, by: Option<&str>) {
+    pub(crate) fn charge(&mut self, id: Subject, at: WallTime, chemistry: &str, by: Option<&str>) {
         // A second fact with the same id is a correction: it keeps the time of the first.
         let before = self.charges.get(&id);
         let (at, deleted) = before.map_or((at, false), |charge| (charge.at, charge.deleted));
@@ -147,7 +147,7 @@ impl Bath {
     }
 
     /// A batch that goes in again after coming out was not clean: its time continues from the first start.
-    pub(crate) fn put_in(&mut self, id: Subject, at: u64, screens: &[Subject], count: u16) {
+    pub(crate) fn put_in(&mut self, id: Subject, at: WallTime, screens: &[Subject], count: u16) {
         let batch = self.batches.get_or_insert_default(id);
         batch.went_in = batch.went_in.or(batch.came_out).or(Some(at));
         (batch.came_out, batch.time, batch.count_out) = (None, None, None);
@@ -155,7 +155,7 @@ impl Bath {
         batch.count_in = Some(count);
     }
 
-    pub(crate) fn take_out(&mut self, id: Subject, at: u64, time: BatchTime, count: Option<u16>) {
+    pub(crate) fn take_out(&mut self, id: Subject, at: WallTime, time: BatchTime, count: Option<u16>) {
         let batch = self.batches.get_or_insert_default(id);
         batch.came_out = Some(at);
         batch.time = Some(time);
@@ -181,14 +181,15 @@ impl Batch {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::time::wall;
     use crate::units::Seconds;
     use uuid::Uuid;
 
     fn batch_of(time: BatchTime, count: u16) -> Batch {
         let mut bath = Bath::default();
         let id = Uuid::from_u128(1);
-        bath.put_in(id, 60_000, &[], count);
-        bath.take_out(id, 60_000 + 12 * 60_000, time, None);
+        bath.put_in(id, wall(60_000), &[], count);
+        bath.take_out(id, wall(780_000), time, None);
         bath.batch(id).unwrap().clone()
     }
 
@@ -197,7 +198,7 @@ mod tests {
         let minutes = |n: f64| Seconds::new(n * 60.0);
         for time in [BatchTime::Elapsed, BatchTime::Whole(minutes(12.0)), BatchTime::EachScreen(minutes(3.0))] {
             let batch = batch_of(time, 4);
-            assert_eq!(batch.duration(), Some(12 * 60_000), "{time:?}");
+            assert_eq!(batch.duration(), Some(Millis::from_minutes(12)), "{time:?}");
             assert_eq!(batch.minutes_per_screen(), Some(3.0));
         }
     }
@@ -206,8 +207,8 @@ mod tests {
     fn a_batch_that_ends_before_it_starts_has_no_time() {
         let mut bath = Bath::default();
         let id = Uuid::from_u128(1);
-        bath.put_in(id, 500_000, &[], 2);
-        bath.take_out(id, 100_000, BatchTime::Elapsed, None);
+        bath.put_in(id, wall(500_000), &[], 2);
+        bath.take_out(id, wall(100_000), BatchTime::Elapsed, None);
         assert_eq!(bath.batch(id).unwrap().duration(), None);
     }
 
@@ -215,21 +216,21 @@ mod tests {
     fn screens_that_go_back_in_keep_their_first_start() {
         let id = Uuid::from_u128(1);
         let mut bath = Bath::default();
-        bath.put_in(id, 60_000, &[], 2);
-        bath.take_out(id, 120_000, BatchTime::Elapsed, None);
-        bath.put_in(id, 130_000, &[], 2);
+        bath.put_in(id, wall(60_000), &[], 2);
+        bath.take_out(id, wall(120_000), BatchTime::Elapsed, None);
+        bath.put_in(id, wall(130_000), &[], 2);
         assert!(bath.batch(id).unwrap().is_in());
-        bath.take_out(id, 240_000, BatchTime::Elapsed, None);
-        assert_eq!(bath.batch(id).unwrap().duration(), Some(180_000));
+        bath.take_out(id, wall(240_000), BatchTime::Elapsed, None);
+        assert_eq!(bath.batch(id).unwrap().duration(), Some(Millis::from_minutes(3)));
     }
 
     #[test]
     fn a_screen_is_found_in_the_bath_until_its_batch_comes_out() {
         let (id, screen) = (Uuid::from_u128(1), Uuid::from_u128(7));
         let mut bath = Bath::default();
-        bath.put_in(id, 500, &[screen], 1);
-        assert_eq!(bath.batch_with(screen), Some((id, 500)));
-        bath.take_out(id, 900, BatchTime::Elapsed, None);
+        bath.put_in(id, wall(500), &[screen], 1);
+        assert_eq!(bath.batch_with(screen), Some((id, wall(500))));
+        bath.take_out(id, wall(900), BatchTime::Elapsed, None);
         assert_eq!(bath.batch_with(screen), None);
     }
 }

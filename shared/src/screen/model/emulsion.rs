@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{EmulsionField, Family};
+use crate::time::WallTime;
 
 /// An emulsion.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -13,7 +14,7 @@ pub struct Emulsion {
     /// Solids content in percent.
     pub solids: Option<u8>,
     /// Wall time of its first fact.
-    pub created: u64,
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

@@ -6,6 +6,7 @@ use crate::collections::Table;
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{MIN_GOAL, StencilFact};
 use crate::ids::Subject;
+use crate::time::WallTime;
 
 /// The lamps, emulsions, known exposures and the reclaim bath of the shop.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -55,7 +56,7 @@ impl ExposureLog {
     }
 
     /// Folds a fact in.
-    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &StencilFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: WallTime, fact: &StencilFact) {
         match fact {
             StencilFact::Lamp(fields) => {
                 let lamp = self.lamps.get_or_insert_with(subject, || Lamp { created: at, ..Lamp::default() });

@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::Exposure;
+use crate::time::WallTime;
 
 /// An exposure in the shop's list.
 #[derive(Clone, Debug, PartialEq, Encode)]
@@ -9,7 +10,7 @@ pub struct KnownExposure {
     /// What was recorded.
     pub fact: Exposure,
     /// When it was first recorded, as wall time.
-    pub at: u64,
+    pub at: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

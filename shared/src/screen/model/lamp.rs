@@ -2,6 +2,7 @@
 
 use crate::codec::Encode;
 use crate::facts::{LampField, LampKind};
+use crate::time::WallTime;
 use crate::units::Length;
 
 /// A lamp.
@@ -14,7 +15,7 @@ pub struct Lamp {
     /// Distance from the lamp to the emulsion.
     pub distance: Option<Length>,
     /// Wall time of its first fact.
-    pub created: u64,
+    pub created: WallTime,
     /// Whether it was deleted.
     pub deleted: bool,
 }

@@ -6,6 +6,7 @@ use crate::collections::Table;
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{AgeLimits, Coats, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes};
 use crate::ids::{RunId, Subject};
+use crate::time::WallTime;
 
 /// A screen.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -31,15 +32,15 @@ pub struct Screen {
     /// Its state.
     pub state: ScreenState,
     /// Wall time since when it has been in that state.
-    pub since: u64,
+    pub since: WallTime,
     /// Wall time at which its coat or its stencil was found dry.
-    pub dry: Option<u64>,
+    pub dry: Option<WallTime>,
     /// Wall time at which the image now on it was exposed.
-    pub exposed: Option<u64>,
+    pub exposed: Option<WallTime>,
     /// Its latest changes, oldest first; older ones are dropped.
     pub log: Vec<ScreenChange>,
     /// Wall time at which it was created; `None` if only other facts about it have arrived.
-    pub created: Option<u64>,
+    pub created: Option<WallTime>,
     /// Whether it was deleted.
     pub deleted: bool,
 }
@@ -48,7 +49,7 @@ pub struct Screen {
 #[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub struct ScreenChange {
     /// When, as wall time.
-    pub at: u64,
+    pub at: WallTime,
     /// The change.
     pub what: ScreenEvent,
     /// Who did it.
@@ -84,7 +85,7 @@ impl Screen {
         }
     }
 
-    fn change(&mut self, at: u64, what: ScreenEvent, by: Option<&String>) {
+    fn change(&mut self, at: WallTime, what: ScreenEvent, by: Option<&String>) {
         self.restore(self.timed_state().after(at, what));
         if self.log.len() == MAX_CHANGES {
             self.log.remove(0);
@@ -131,7 +132,7 @@ impl Screens {
     }
 
     /// Folds a fact in.
-    pub(crate) fn apply(&mut self, subject: Subject, at: u64, fact: &ScreenFact) {
+    pub(crate) fn apply(&mut self, subject: Subject, at: WallTime, fact: &ScreenFact) {
         match fact {
             ScreenFact::AgeLimits(limits) => self.limits = *limits,
             ScreenFact::StepTimes(times) => self.times = *times,

@@ -2,19 +2,20 @@
 
 use super::{Screen, ScreenEvent};
 use crate::facts::ScreenState;
+use crate::time::WallTime;
 
 /// The state of a screen, with its times.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub(crate) struct TimedState {
     pub(crate) state: ScreenState,
-    pub(crate) since: u64,
-    pub(crate) dry: Option<u64>,
-    pub(crate) exposed: Option<u64>,
+    pub(crate) since: WallTime,
+    pub(crate) dry: Option<WallTime>,
+    pub(crate) exposed: Option<WallTime>,
 }
 
 impl TimedState {
     /// The state after a change at wall time `at`.
-    pub(crate) fn after(self, at: u64, what: ScreenEvent) -> Self {
+    pub(crate) fn after(self, at: WallTime, what: ScreenEvent) -> Self {
         match what {
             ScreenEvent::Dry(dry) => Self { dry: dry.then_some(at), ..self },
             ScreenEvent::To(to) if to == self.state => self,

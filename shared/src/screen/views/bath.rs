@@ -5,6 +5,7 @@ use crate::ids::Subject;
 use crate::screen::bath::theil_sen::median;
 use crate::screen::{Batch, BathPace, BathPoint, BathTrend, ScreensLeft, bath_pace, bath_trend};
 use crate::shop::Shop;
+use crate::time::{Millis, WallTime};
 
 /// The reclaim bath for display.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,7 +45,7 @@ pub struct ChargeRow {
     /// The charge's id.
     pub id: Subject,
     /// When it was charged, as wall time.
-    pub at: u64,
+    pub at: WallTime,
     /// The chemistry used.
     pub chemistry: String,
     /// Who did it.
@@ -63,11 +64,11 @@ pub struct InBath {
     /// Number of screens.
     pub count: u16,
     /// Wall time at which it went in.
-    pub since: u64,
-    /// Milliseconds since then.
-    pub elapsed: u64,
-    /// Milliseconds left of a batch's usual time; 0 if it is over; `None` if there is no usual time yet.
-    pub left: Option<u64>,
+    pub since: WallTime,
+    /// Time since then.
+    pub elapsed: Millis,
+    /// What is left of a batch's usual time; zero if it is over; `None` if there is no usual time yet.
+    pub left: Option<Millis>,
 }
 
 /// A batch that came out.
@@ -76,7 +77,7 @@ pub struct FinishedBatch {
     /// The batch's id.
     pub id: Subject,
     /// Wall time at which it came out.
-    pub at: u64,
+    pub at: WallTime,
     /// Number of screens.
     pub count: u16,
     /// Minutes per screen; `None` if its time is not known.
@@ -90,9 +91,9 @@ pub struct BathQueue {
     pub waiting: u32,
     /// Number of batches they need; `None` if the capacity is not known.
     pub batches: Option<u32>,
-    /// Milliseconds until the last batch is out, without the time for loading and rinsing; `None` if the
-    /// capacity or the usual time of a batch is not known.
-    pub time: Option<u64>,
+    /// Time until the last batch is out, without the time for loading and rinsing; `None` if the capacity or
+    /// the usual time of a batch is not known.
+    pub time: Option<Millis>,
     /// Whether the usual time of a batch is taken from an earlier charge.
     pub from_earlier_charge: bool,
 }
@@ -106,14 +107,14 @@ const TYPICAL_BATCHES: usize = 3;
 ///
 /// A batch belongs to the charge during which it began. The usual time of a batch is the median of the last
 /// three of this charge; while there are none, of the first three of the charge before.
-pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
+pub fn bath_view(shop: &Shop, waiting: u32, now: WallTime) -> BathView {
     let bath = &shop.exposure_log.bath;
     let charges = bath.charges();
-    let from = charges.last().map_or(0, |(_, charge)| charge.at);
-    let finished = finished_batches(bath.batches(from, u64::MAX));
+    let from = charges.last().map_or(WallTime::EPOCH, |(_, charge)| charge.at);
+    let finished = finished_batches(bath.batches(from, WallTime::MAX));
     let points = points(&finished);
     let mut rows: Vec<ChargeRow> = Vec::new();
-    let mut until = u64::MAX;
+    let mut until = WallTime::MAX;
     for (id, charge) in charges.iter().rev().take(MAX_ROWS) {
         let screens =
             bath.batches(charge.at, until).iter().filter(|(_, batch)| batch.came_out.is_some()).map(count).sum();
@@ -122,26 +123,29 @@ pub fn bath_view(shop: &Shop, waiting: u32, now: u64) -> BathView {
         until = charge.at;
     }
     let earlier = || {
-        let before =
-            charges.len().checked_sub(2).and_then(|place| charges.get(place)).map_or(0, |(_, charge)| charge.at);
+        let before = charges
+            .len()
+            .checked_sub(2)
+            .and_then(|place| charges.get(place))
+            .map_or(WallTime::EPOCH, |(_, charge)| charge.at);
         let batches = finished_batches(bath.batches(before, from));
         usual_time(batches.iter().filter(|(_, batch)| batch.duration().is_some()).take(TYPICAL_BATCHES))
     };
     let here = usual_time(finished.iter().rev().filter(|(_, batch)| batch.duration().is_some()).take(TYPICAL_BATCHES));
     let usual = here.or_else(earlier);
     let mut in_bath: Vec<InBath> = bath
-        .batches(0, u64::MAX)
+        .batches(WallTime::EPOCH, WallTime::MAX)
         .into_iter()
         .filter(|(_, batch)| batch.is_in())
         .map(|(id, batch)| {
-            let elapsed = now.saturating_sub(batch.started_at());
+            let elapsed = now.since(batch.started_at());
             InBath {
                 id,
                 screens: batch.screens.clone(),
                 count: batch.count(),
                 since: batch.started_at(),
                 elapsed,
-                left: usual.map(|usual| usual.saturating_sub(elapsed)),
+                left: usual.map(|usual| usual - elapsed),
             }
         })
         .collect();
@@ -196,9 +200,9 @@ fn points(finished: &[(Subject, &Batch)]) -> Vec<BathPoint> {
     points
 }
 
-fn usual_time<'a>(batches: impl Iterator<Item = &'a (Subject, &'a Batch)>) -> Option<u64> {
-    let times: Vec<f64> = batches.filter_map(|(_, batch)| batch.duration()).map(|took| took as f64).collect();
-    median(&times).map(|time| time.round() as u64)
+fn usual_time<'a>(batches: impl Iterator<Item = &'a (Subject, &'a Batch)>) -> Option<Millis> {
+    let times: Vec<f64> = batches.filter_map(|(_, batch)| batch.duration()).map(|took| took.ms() as f64).collect();
+    median(&times).map(|time| Millis::from_ms(time.round() as u64))
 }
 
 fn batches_left(trend: Option<BathTrend>, points: &[BathPoint]) -> Option<u32> {
@@ -207,17 +211,23 @@ fn batches_left(trend: Option<BathTrend>, points: &[BathPoint]) -> Option<u32> {
     median(&sizes).map(|size| (f64::from(likely) / size).round() as u32)
 }
 
-/// The number of batches for the waiting screens, and the milliseconds until the last is out. Screens
-/// already in the bath leave the rest of its capacity free; if it is full, the queue waits for it.
-fn queue(waiting: u32, capacity: Option<u16>, in_bath: &[InBath], usual: Option<u64>) -> (Option<u32>, Option<u64>) {
+/// The number of batches for the waiting screens, and the time until the last is out. Screens already in the
+/// bath leave the rest of its capacity free; if it is full, the queue waits for it.
+fn queue(
+    waiting: u32,
+    capacity: Option<u16>,
+    in_bath: &[InBath],
+    usual: Option<Millis>,
+) -> (Option<u32>, Option<Millis>) {
     if waiting == 0 {
-        return (Some(0), Some(0));
+        return (Some(0), Some(Millis::ZERO));
     }
     let Some(capacity) = capacity.map(u32::from).filter(|capacity| *capacity > 0) else { return (None, None) };
     let inside: u32 = in_bath.iter().map(|row| u32::from(row.count)).sum();
     let free = capacity.saturating_sub(inside);
     let first = if free == 0 { capacity } else { free };
     let batches = 1 + waiting.saturating_sub(first).div_ceil(capacity);
-    let wait = if free == 0 { in_bath.iter().filter_map(|row| row.left).max().unwrap_or(0) } else { 0 };
-    (Some(batches), usual.map(|usual| wait.saturating_add(usual.saturating_mul(u64::from(batches)))))
+    let wait =
+        if free == 0 { in_bath.iter().filter_map(|row| row.left).max().unwrap_or_default() } else { Millis::ZERO };
+    (Some(batches), usual.map(|usual| wait + usual * u64::from(batches)))
 }

@@ -7,6 +7,7 @@ use crate::screen::inventory::carried::{RunsByScreen, assigned_runs, runs_by_scr
 use crate::screen::{AgeWarning, AssignedRun, Screen, age_warning};
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
+use crate::time::{Millis, WallTime};
 
 /// Which screens to show.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -33,9 +34,9 @@ pub struct ScreenRow {
     /// Its state.
     pub state: ScreenState,
     /// Wall time since when it has been in that state.
-    pub since: u64,
-    /// Milliseconds it has been in that state.
-    pub age: u64,
+    pub since: WallTime,
+    /// How long it has been in that state.
+    pub age: Millis,
     /// Its age warning, if it has one.
     pub warning: Option<AgeWarning>,
     /// The runs whose art is on it, or that name it.
@@ -69,7 +70,7 @@ pub struct ScreenBoard {
 }
 
 /// The board at wall time `now`.
-pub fn screen_board(shop: &Shop, filter: &ScreenFilter, now: u64) -> ScreenBoard {
+pub fn screen_board(shop: &Shop, filter: &ScreenFilter, now: WallTime) -> ScreenBoard {
     let runs_by_screen = runs_by_screen(shop);
     let words: Vec<String> = filter.search.split_whitespace().map(lowercase_latin).collect();
     let mut board = ScreenBoard::default();
@@ -102,7 +103,7 @@ pub(crate) fn screen_row(
     id: Subject,
     screen: &Screen,
     runs_by_screen: &RunsByScreen,
-    now: u64,
+    now: WallTime,
 ) -> ScreenRow {
     ScreenRow {
         id,
@@ -111,7 +112,7 @@ pub(crate) fn screen_row(
         tension: screen.tension,
         state: screen.state,
         since: screen.since,
-        age: now.saturating_sub(screen.since),
+        age: now.since(screen.since),
         warning: age_warning(screen, shop.screens.limits, now),
         assigned: assigned_runs(shop, id, runs_by_screen),
         colour: screen.colour.clone(),

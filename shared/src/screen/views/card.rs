@@ -7,6 +7,7 @@ use crate::ids::Subject;
 use crate::screen::inventory::carried::runs_by_screen;
 use crate::screen::{Screen, StepRow, burn_steps};
 use crate::shop::Shop;
+use crate::time::WallTime;
 
 /// The card of one screen.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,7 +35,7 @@ pub struct ScreenCard {
 }
 
 /// The card of a screen at wall time `now`; `None` if it is not in the shop's list.
-pub fn screen_card(shop: &Shop, id: Subject, now: u64) -> Option<ScreenCard> {
+pub fn screen_card(shop: &Shop, id: Subject, now: WallTime) -> Option<ScreenCard> {
     let screen = shop.screens.live(id)?;
     let steps = burn_steps(screen, &shop.screens.times, now);
     let label = |id: Subject| shop.screens.live(id).map(|other| (id, other.label.clone()));

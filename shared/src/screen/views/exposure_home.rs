@@ -5,6 +5,7 @@ use super::mesh::mesh_rows;
 use crate::facts::ScreenState;
 use crate::screen::{BathPace, BathTrend, emulsion_list, lamp_list};
 use crate::shop::Shop;
+use crate::time::WallTime;
 
 /// The figures on the start page of exposure and reclaiming.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,7 +31,7 @@ pub struct ExposureHome {
 }
 
 /// The figures at wall time `now`.
-pub fn exposure_home(shop: &Shop, now: u64) -> ExposureHome {
+pub fn exposure_home(shop: &Shop, now: WallTime) -> ExposureHome {
     let waiting = waiting_screens(shop);
     let bath = bath_view(shop, waiting, now);
     let meshes = mesh_rows(shop);

@@ -7,7 +7,7 @@ use crate::plan::{Rail, rail};
 use crate::screen::inventory::burn_steps::next_step;
 use crate::screen::{StepTotal, readiness, screens_of};
 use crate::shop::Shop;
-use crate::time::WallClock;
+use crate::time::{Millis, WallClock, WallTime};
 
 /// A screen that a run names.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,10 +29,10 @@ pub struct NeedStep {
     pub step: BurnStep,
     /// Number of screens that need it.
     pub screens: u32,
-    /// Milliseconds it takes for all of them.
-    pub time: u64,
+    /// Time it takes for all of them.
+    pub time: Millis,
     /// Latest wall time at which it can begin.
-    pub latest: u64,
+    pub latest: WallTime,
     /// Whether that has passed.
     pub late: bool,
     /// The screens that can go through it now, because every earlier step is done.
@@ -61,11 +61,11 @@ pub struct RunNeeds {
     /// The missing steps, in the order of the work.
     pub steps: Vec<NeedStep>,
     /// Wall time at which the press is free for it, so at which its screens are needed.
-    pub wanted: u64,
+    pub wanted: WallTime,
     /// Wall time at which they could be ready if the work began now.
-    pub ready: u64,
-    /// Milliseconds by which that is too late; 0 if in time.
-    pub late_by: u64,
+    pub ready: WallTime,
+    /// By how much that is too late; zero if in time.
+    pub late_by: Millis,
 }
 
 /// The open runs whose screens cannot all print yet, in the order of the day: those with steps to do, and
@@ -75,7 +75,7 @@ pub fn screen_needs(shop: &Shop, clock: WallClock) -> Vec<RunNeeds> {
 }
 
 /// Like [`screen_needs`], for a rail that was already computed.
-pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
+pub fn needs_of(shop: &Shop, rail: &Rail, now: WallTime) -> Vec<RunNeeds> {
     if shop.screens.iter().next().is_none() {
         return Vec::new();
     }
@@ -118,19 +118,19 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: u64) -> Vec<RunNeeds> {
                 .unwrap_or_default(),
             wanted: row.press_free,
             ready,
-            late_by: ready.saturating_sub(row.press_free),
+            late_by: ready.since(row.press_free),
         });
     }
     needs
 }
 
 /// The steps, each with its latest start, such that the last one ends at `wanted`.
-fn scheduled_backwards(shop: &Shop, run: RunId, steps: &[StepTotal], wanted: u64, now: u64) -> Vec<NeedStep> {
+fn scheduled_backwards(shop: &Shop, run: RunId, steps: &[StepTotal], wanted: WallTime, now: WallTime) -> Vec<NeedStep> {
     let mut end = wanted;
     let mut rows: Vec<NeedStep> = Vec::new();
     for sum in steps.iter().rev() {
         let StepTotal { step, screens, time } = *sum;
-        let latest = end.saturating_sub(time);
+        let latest = end - time;
         rows.push(NeedStep { step, screens, time, latest, late: latest < now, now: waiting_for_step(shop, run, step) });
         end = latest;
     }

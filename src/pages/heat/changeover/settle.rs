@@ -8,6 +8,7 @@ use lastpull_core::facts::Fact;
 use lastpull_core::heat::{ActiveSettling, Changeover, HeatFact, HeaterField, HeaterKind, Wait, settled_facts};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The waiting time, or the running timer.
@@ -56,7 +57,7 @@ fn timer(store: Store, id: RunId, going: ActiveSettling) -> AnyView {
         let by = store.operator();
         let at = store.clock.get_untracked().now;
         store.record_all(store.shop.with_untracked(|shop| settled_facts(shop, id, going, at, by)));
-        let took = u64::from(going.at(at).elapsed.milliseconds());
+        let took = going.at(at).elapsed.into();
         store.notify(i18n::settle_logged(i18n::duration(took)));
     };
     let drop_it = move |_| {
@@ -68,10 +69,10 @@ fn timer(store: Store, id: RunId, going: ActiveSettling) -> AnyView {
             <p id="settling">
                 <Icon name="clock"/>
                 <span>
-                    <strong>{i18n::settle_going(i18n::temperature(going.to))}" "{move || i18n::stopwatch(now.get().elapsed.milliseconds().into())}</strong>
+                    <strong>{i18n::settle_going(i18n::temperature(going.to))}" "{move || i18n::stopwatch(now.get().elapsed.into())}</strong>
                     <small>{move || match now.get().left.milliseconds() {
                         0 => i18n::settle_should().to_owned(),
-                        left => i18n::about_left(i18n::duration(left.into())),
+                        left => i18n::about_left(i18n::duration(Millis::from_ms(left.into()))),
                     }}</small>
                 </span>
             </p>

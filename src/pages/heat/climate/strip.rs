@@ -5,13 +5,16 @@ use crate::i18n;
 use crate::route::HeatRoute;
 use crate::store::Store;
 use lastpull_core::heat::{HeatLevel, climate_summary};
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The line. Renders nothing if there is nothing to warn of.
 #[component]
 pub fn ClimateStrip() -> impl IntoView {
     let store = Store::from_context();
-    let brief = store.every_minute(|shop, clock| climate_summary(shop, clock.now / 60_000 * 60_000 + 59_999));
+    let brief = store.every_minute(|shop, clock| {
+        climate_summary(shop, clock.now.floor(Millis::from_minutes(1)) + Millis::from_ms(59_999))
+    });
     move || {
         brief.get().map(|brief| {
             let tone = if brief.level == HeatLevel::Moderate { "tight" } else { "bad" };

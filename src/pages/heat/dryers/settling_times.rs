@@ -35,9 +35,7 @@ fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
     let Some((dryer, from, to)) = settling.transition else { return ().into_any() };
     let name = store.shop.with_untracked(|shop| shop.heat.heater(dryer).map(|unit| unit.name.clone()));
     let way = i18n::settling_way(i18n::temperature(from), i18n::temperature(to));
-    let took = settling
-        .took
-        .map_or_else(|| i18n::settling_running().to_owned(), |took| i18n::duration(took.milliseconds().into()));
+    let took = settling.took.map_or_else(|| i18n::settling_running().to_owned(), |took| i18n::duration(took.into()));
     let label = format!("{}: {way}", i18n::delete());
     let delete = move |_| {
         store.record(id, Fact::Deleted);

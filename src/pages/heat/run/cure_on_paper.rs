@@ -11,13 +11,14 @@ use lastpull_core::heat::{
 };
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The row and its expanded content.
 #[component]
 pub fn ComputedCure(id: RunId) -> impl IntoView {
     let store = Store::from_context();
-    let hour = Memo::new(move |_| store.clock.get().now / 3_600_000);
+    let hour = Memo::new(move |_| store.clock.get().now.floor(Millis::from_hours(1)));
     let heat = Memo::new(move |_| {
         hour.get();
         store.shop.with(|shop| run_heat(shop, id, store.clock.get_untracked().now))

@@ -4,6 +4,7 @@ use crate::components::Sheet;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
+use lastpull_core::time::{Estimate, Millis};
 use leptos::prelude::*;
 
 /// The pace in two lines and a chart. A tap on the chart shows how the pace is computed.
@@ -36,7 +37,7 @@ pub fn Pace(count: Memo<CountView>) -> impl IntoView {
 
 /// When the run is finished and whether before closing; then the rate.
 fn lead(pace: &PaceView, closes: bool) -> AnyView {
-    let [expected, early, late] = pace.finish;
+    let Estimate { expected, low: early, high: late } = pace.finish;
     let behind = pace.chance.is_some_and(|chance| chance < 0.5);
     view! {
         <p class="pace-lead" id="finish">
@@ -46,7 +47,7 @@ fn lead(pace: &PaceView, closes: bool) -> AnyView {
         </p>
         <p class="pace-line">
             <span>{i18n::per_hour(i18n::number(pace.per_hour, 0))}</span>
-            <span>{i18n::pace_left(i18n::duration((pace.time.expected * 1000.0) as u64))}</span>
+            <span>{i18n::pace_left(i18n::duration(Millis::from_seconds(pace.time.expected)))}</span>
             {(closes && behind).then(|| view! { <span class="needed">{needed(pace)}</span> })}
         </p>
     }
@@ -73,7 +74,7 @@ fn needed(pace: &PaceView) -> String {
 fn in_words(count: &CountView) -> AnyView {
     let mut lines: Vec<String> = Vec::new();
     if let Some(pace) = &count.pace {
-        let [expected, early, late] = pace.finish;
+        let Estimate { expected, low: early, high: late } = pace.finish;
         lines.push(i18n::pace_out_by(i18n::time(expected)));
         lines.push(i18n::pace_between(i18n::time(early), i18n::time(late)));
         lines.extend(pace.chance.map(i18n::chance));
@@ -95,7 +96,7 @@ fn in_words(count: &CountView) -> AnyView {
 }
 
 fn summary(count: &CountView) -> String {
-    count.pace.as_ref().map(|pace| i18n::pace_out_by(i18n::time(pace.finish[0]))).unwrap_or_default()
+    count.pace.as_ref().map(|pace| i18n::pace_out_by(i18n::time(pace.finish.expected))).unwrap_or_default()
 }
 
 /// Size of the chart's view box; the style sheet scales it.

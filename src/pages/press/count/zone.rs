@@ -141,7 +141,7 @@ pub fn Zone(
                 {move || match stopped.get() {
                     Some((since, cause)) => view! {
                         <span class="zone-stop" id="stopped">
-                            <strong>{i18n::stopped_for(i18n::stop_cause(cause))}" "{move || i18n::stopwatch(store.clock.get().now.saturating_sub(since))}</strong>
+                            <strong>{i18n::stopped_for(i18n::stop_cause(cause))}" "{move || i18n::stopwatch(store.clock.get().now.since(since))}</strong>
                             <span>{i18n::touch_to_resume()}</span>
                         </span>
                     }.into_any(),

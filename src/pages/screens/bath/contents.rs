@@ -8,6 +8,7 @@ use crate::store::Store;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BathView, InBath};
 use lastpull_core::shop::Shop;
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The labels of screens.
@@ -25,7 +26,7 @@ pub fn BatchInBath(bath: Memo<BathView>, asking: RwSignal<Option<Dialog>>) -> im
         let count = i18n::screens_n(u32::from(row.count));
         let what = if names.is_empty() { count } else { format!("{count}: {}", names.join(", ")) };
         let (left, over) = match row.left {
-            Some(0) => (i18n::bath_over().to_owned(), true),
+            Some(Millis::ZERO) => (i18n::bath_over().to_owned(), true),
             Some(left) => (i18n::about_left(i18n::duration(left)), false),
             None => (i18n::bath_usual_unknown().to_owned(), false),
         };

@@ -9,6 +9,7 @@ use crate::store::Store;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{BatchOutForm, BatchTimeKind, BathView, delete_batch, take_out};
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The dialog: which of the batch's screens are clean, and how long it took.
@@ -21,7 +22,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
     let screens = row.as_ref().map(|row| row.screens.clone()).unwrap_or_default();
     let count = row.as_ref().map(|row| row.count).unwrap_or_default();
     let elapsed = Memo::new(move |_| {
-        bath.with(|bath| bath.in_bath.iter().find(|row| row.id == batch).map_or(0, |row| row.elapsed))
+        bath.with(|bath| bath.in_bath.iter().find(|row| row.id == batch).map_or(Millis::ZERO, |row| row.elapsed))
     });
     let named = store.shop.with_untracked(|shop| labels(shop, &screens));
     let all_named = usize::from(count) == named.len();

@@ -7,6 +7,7 @@ use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::ids::RunId;
 use lastpull_core::screen::{NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The runs, in the order of the day.
@@ -35,14 +36,14 @@ fn Need(need: RunNeeds) -> impl IntoView {
     let run = need.run;
     let unlisted = need.screens.iter().any(|screen| screen.screen.is_none());
     let [ready, wanted] = [need.ready, need.wanted].map(i18n::moment);
-    let timing = if need.late_by > 0 {
+    let timing = if need.late_by > Millis::ZERO {
         view! {
             <p class="screen-when late"><Icon name="alert"/>{i18n::needs_late(i18n::duration(need.late_by), ready, wanted)}</p>
         }
     } else {
         view! { <p class="screen-when"><Icon name="clock"/>{i18n::needs_in_time(ready, wanted)}</p> }
     };
-    let (late, has_steps) = (need.late_by > 0, !need.steps.is_empty());
+    let (late, has_steps) = (need.late_by > Millis::ZERO, !need.steps.is_empty());
     view! {
         <article class="screen-need" class:late=late data-run=run.to_string()>
             <h3>

@@ -3,6 +3,7 @@
 use crate::components::Icon;
 use crate::i18n;
 use lastpull_core::screen::StepRow;
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
 /// The steps, done and to do.
@@ -17,7 +18,7 @@ pub fn Steps(steps: Vec<StepRow>) -> impl IntoView {
                     let said = match (row.at, row.done) {
                         (Some(at), _) => i18n::by_whom(at, row.by),
                         (None, true) => String::new(),
-                        (None, false) if row.left == 0 => i18n::burn_over().to_owned(),
+                        (None, false) if row.left == Millis::ZERO => i18n::burn_over().to_owned(),
                         (None, false) => i18n::burn_takes(i18n::duration(row.left)),
                     };
                     let is_next = next == Some(index);

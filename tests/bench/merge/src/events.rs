@@ -4,6 +4,7 @@ use lastpull_core::job::Size;
 use lastpull_core::facts::{Entry, Fact, JobField};
 use lastpull_core::journal::Stamp;
 use lastpull_core::run::{MisprintCause, StopCause};
+use lastpull_core::time::{Millis, WallTime};
 use uuid::Uuid;
 
 /// Number of phones.
@@ -20,10 +21,10 @@ const STRETCH: u64 = 125;
 const STRETCHES_A_DAY: u64 = 6;
 const SIZES: [Size; 5] = [Size::S, Size::M, Size::L, Size::Xl, Size::Xxl];
 
-const MINUTE: u64 = 60_000;
-const DAY: u64 = 24 * 60 * MINUTE;
+const MINUTE: Millis = Millis::from_minutes(1);
+const DAY: Millis = Millis::from_days(1);
 /// Monday, 21 September 2026, 13:00 UTC: morning in a shop in the middle of the United States.
-const MONDAY_MORNING: u64 = 1_789_995_600_000;
+const MONDAY_MORNING: WallTime = WallTime::from_unix_ms(1_789_995_600_000);
 
 /// The facts of one phone, in the order in which it recorded them.
 ///
@@ -33,7 +34,7 @@ pub fn of_device(number: u64) -> Vec<Entry> {
     let mut noise = Noise(number);
     let device = noise.uuid();
     let mut entries = Vec::new();
-    let mut at = 0;
+    let mut at = MONDAY_MORNING;
     for seq in 1..=EACH {
         let (stretch, step) = ((seq - 1) / STRETCH, (seq - 1) % STRETCH);
         if step == 0 {
@@ -41,7 +42,7 @@ pub fn of_device(number: u64) -> Vec<Entry> {
             let set_up = 10 * MINUTE;
             at = if stretch % STRETCHES_A_DAY == 0 { morning } else { at + set_up };
         }
-        at += if step == 61 { 3 * MINUTE } else { 34_000 + noise.next() % 12_000 };
+        at += if step == 61 { 3 * MINUTE } else { Millis::from_ms(34_000 + noise.next() % 12_000) };
         let run = (number * RUNS / DEVICES + stretch) % RUNS;
         let (subject, fact) = fact(run, step, seq);
         entries.push(Entry { device, seq, stamp: Stamp { wall: at, counter: 0 }, subject, fact });

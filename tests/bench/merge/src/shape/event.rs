@@ -39,7 +39,7 @@ pub enum Field {
 /// What is written for an entry.
 pub fn write_of(entry: &Entry) -> Write<'_> {
     let letters = |size: &Option<Size>| Some(size.map_or("none", Size::letters));
-    let at = entry.stamp.wall.cast_signed();
+    let at = entry.stamp.wall.unix_ms().cast_signed();
     let plain = |kind| Event { run: entry.subject, at, kind, size: None, cause: None, counted: None };
     Write::Event(match &entry.fact {
         Fact::Pulled { pieces: 1, size } => Event { size: letters(size), ..plain("pulled") },
