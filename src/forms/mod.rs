@@ -14,4 +14,4 @@ pub use debounced::Debounced;
 pub use field::{Field, Kind, TextArea};
 pub use record::{delete, set};
 pub use save_bar::SaveBar;
-pub use submit::{FormSubmit, Validated, submit_dialog};
+pub use submit::{Facts, FormSubmit, Validated, submit_dialog};

@@ -102,7 +102,7 @@ fn NewComponentFields(on_pick: Callback<Subject>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(ComponentForm::default());
     let id = ids::new_id();
-    let submit = FormSubmit::new(Box::new(move || {
+    let submit: FormSubmit = FormSubmit::new(Box::new(move || {
         let fields = store.shop.with(|shop| form.with(|form| form.check(shop, None, i18n::units())))?;
         Ok(vec![(id, Fact::Ink(InkFact::ComponentSet(fields)))])
     }));
