@@ -44,19 +44,17 @@ pub fn PourSheet(
     };
     let unit = i18n::unit_weight();
     let fields = way.rows.iter().zip(POURED_CORRECTION_FIELDS).enumerate().map(|(place, (row, name))| {
-        let bound = Bound {
-            value: Signal::derive(move || {
-                form.with(|form| form.rows.get(place).map(|row| row.1.clone()).unwrap_or_default())
-            }),
-            set: Callback::new(move |typed| {
-                form.update(|form| {
-                    if let Some(row) = form.rows.get_mut(place) {
-                        row.1 = typed;
-                    }
-                });
-            }),
-        };
-        view! { <Field name label=row.name.clone() kind=Kind::Decimal unit bound problems/> }
+        let bound = Bound::new(
+            name,
+            form,
+            move |form| form.rows.get(place).map(|row| row.1.clone()).unwrap_or_default(),
+            move |form, typed| {
+                if let Some(row) = form.rows.get_mut(place) {
+                    row.1 = typed;
+                }
+            },
+        );
+        view! { <Field label=row.name.clone() kind=Kind::Decimal unit bound problems/> }
     });
     let fields = fields.collect_view();
     view! {

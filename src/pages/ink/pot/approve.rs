@@ -1,7 +1,7 @@
 //! The client's approval, and saving a pot's composition as a revision.
 
 use crate::components::{Icon, Sheet};
-use crate::forms::{Field, Kind, bound, submit_dialog};
+use crate::forms::{Bound, Field, Kind, submit_dialog};
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
@@ -116,6 +116,6 @@ fn text_field(
     text: RwSignal<String>,
     problems: RwSignal<Problems>,
 ) -> AnyView {
-    let bound = bound(text, |text| text);
-    view! { <Field name label kind=Kind::Words bound problems/> }.into_any()
+    let bound = Bound::of(name, text);
+    view! { <Field label kind=Kind::Words bound problems/> }.into_any()
 }

@@ -48,7 +48,7 @@ fn EventNote(event: Subject) -> impl IntoView {
     let problems = submit.problems;
     view! {
         <section class="card"><form on:submit=move |event| submit.submit_then(store, &event, Box::new(|| ())) novalidate=true>
-            <TextArea name="note" label=i18n::pot_why() bound=bound(form, |f| &mut f.note) problems/>
+            <TextArea label=i18n::pot_why() bound=bound!(form.note) problems/>
             <SaveBar problems busy=submit.busy/>
         </form></section>
     }.into_any()

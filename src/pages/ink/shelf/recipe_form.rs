@@ -3,7 +3,7 @@
 use super::part_rows::{PartRows, Picking};
 use super::sum_check::{SumLine, TypedLimits};
 use crate::components::{NotHere, Page};
-use crate::forms::{Facts, Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};
+use crate::forms::{Facts, Field, FormSubmit, Kind, SaveBar, TextArea, bound, field_name, set};
 use crate::i18n;
 use crate::platform::{dom, ids};
 use crate::route::{InkRoute, Route};
@@ -113,7 +113,9 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
     let problems = submit.problems;
     Effect::new(move || {
         form.track();
-        same.set(false);
+        if same.get_untracked() {
+            same.set(false);
+        }
     });
     let saved = move || {
         if let Some(name) = store.shop.with_untracked(|shop| revision_name(shop, revision)) {
@@ -141,10 +143,10 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
                 {with_fields.then(|| view! { <NameAndColour form fields/> })}
                 {with_parts.then(|| view! { <Parts form submit picking/> })}
                 {(task == Task::Revise).then(|| view! {
-                    <TextArea name="why" label=i18n::ink_why() bound=bound(form, |f| &mut f.why) problems=fields/>
+                    <TextArea label=i18n::ink_why() bound=bound!(form.why) problems=fields/>
                     <p class="field-help ink-under"><span>{i18n::ink_why_hint()}</span></p>
                 })}
-                {with_fields.then(|| view! { <TextArea name="note" label=i18n::notes() bound=bound(form, |f| &mut f.note) problems=fields/> })}
+                {with_fields.then(|| view! { <TextArea label=i18n::notes() bound=bound!(form.note) problems=fields/> })}
                 {move || same.get().then(|| view! { <p class="problem" role="alert" id="same">{same_words.clone()}</p> })}
                 <SaveBar problems=all_problems(problems) busy=submit.busy/>
             </form>
@@ -155,7 +157,7 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
 
 /// Shows where the problem is: the parts may be far above the button.
 fn focus_problem(problems: RwSignal<RecipeProblems>) {
-    if problems.with_untracked(|problems| problems.fields.contains_key("name")) {
+    if problems.with_untracked(|problems| problems.fields.contains_key(field_name!(RecipeForm.name))) {
         dom::focus("name");
     } else {
         dom::scroll_to("parts");
@@ -182,8 +184,8 @@ fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
 fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> impl IntoView {
     view! {
         <div class="field-pair colour-pair">
-            <Field name="ink_colour" label=i18n::ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems=fields/>
-            <Field name="name" label=i18n::ink_recipe_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems=fields hint=i18n::ink_recipe_name_hint()/>
+            <Field label=i18n::ink_colour() kind=Kind::Colour bound=bound!(form.colour).named("ink_colour") problems=fields/>
+            <Field label=i18n::ink_recipe_name() kind=Kind::Words bound=bound!(form.name) problems=fields hint=i18n::ink_recipe_name_hint()/>
         </div>
     }
 }
@@ -191,7 +193,8 @@ fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> impl I
 #[component]
 fn Parts(form: RwSignal<RecipeForm>, submit: FormSubmit<Facts, RecipeProblems>, picking: Picking) -> impl IntoView {
     let problems = submit.problems;
-    let missing = Memo::new(move |_| problems.with(|problems| problems.fields.contains_key("parts")));
+    let missing =
+        Memo::new(move |_| problems.with(|problems| problems.fields.contains_key(field_name!(RecipeForm.parts))));
     view! {
         <fieldset class="group ink-parts-group" id="parts">
             <legend>{i18n::ink_recipe_parts()}</legend>
