@@ -19,7 +19,7 @@ messages! {
     colour_lay_black { "A film over black", "Una capa sobre negro" }
     colour_film { "The film was", "La capa se hizo" }
     colour_film_print { "Printed", "Impresa" }
-    colour_film_bar { "AnyView with a bar", "Con barra" }
+    colour_film_bar { "Drawn with a bar", "Con barra" }
     colour_film_hits { "Hits", "Pasadas" }
     colour_film_wet { "Wet film", "Capa húmeda" }
     colour_film_a_hit { "One hit lays", "Una pasada deja" }
