@@ -36,17 +36,20 @@ impl Kind {
     }
 }
 
+/// The problem of a field in words.
+pub fn problem_text(problems: impl With<Value = Problems>, name: &str) -> Option<String> {
+    problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)))
+}
+
 /// A labelled input with its error message.
 #[component]
 pub fn Field(
-    /// Its name in the form's problems, and its element id.
-    name: &'static str,
     /// Label.
     #[prop(into)]
     label: String,
     /// What it accepts.
     kind: Kind,
-    /// The bound text.
+    /// The text of the form, and its name.
     bound: Bound,
     /// Problems of the form, by field name.
     #[prop(into)]
@@ -62,7 +65,8 @@ pub fn Field(
     suggestions: Vec<String>,
 ) -> impl IntoView {
     let (input_type, input_mode) = kind.input();
-    let problem = move || problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)));
+    let name = bound.name;
+    let problem = move || problem_text(problems, name);
     // The form stores a decimal point; the field shows the language's decimal mark and accepts both.
     let shown = move || {
         let text = bound.value.get();
@@ -106,18 +110,17 @@ pub fn Field(
 /// A labelled input of several lines.
 #[component]
 pub fn TextArea(
-    /// Its name in the form's problems, and its element id.
-    name: &'static str,
     /// Label.
     #[prop(into)]
     label: String,
-    /// The bound text.
+    /// The text of the form, and its name.
     bound: Bound,
     /// Problems of the form, by field name.
     #[prop(into)]
     problems: Signal<Problems>,
 ) -> impl IntoView {
-    let problem = move || problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)));
+    let name = bound.name;
+    let problem = move || problem_text(problems, name);
     view! {
         <div class="field" class:wrong=move || problem().is_some()>
             <label for=name>{label}</label>

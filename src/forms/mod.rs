@@ -8,10 +8,11 @@ mod record;
 mod save_bar;
 mod submit;
 
-pub use bind::{Bound, bound};
+pub use bind::Bound;
+pub(crate) use bind::{bound, field_name};
 pub use crew_picker::CrewPicker;
 pub use debounced::Debounced;
-pub use field::{Field, Kind, TextArea};
+pub use field::{Field, Kind, TextArea, problem_text};
 pub use record::{delete, set};
 pub use save_bar::SaveBar;
-pub use submit::{FormSubmit, Validated, submit_dialog};
+pub use submit::{Facts, FormSubmit, Validated, submit_dialog};

@@ -8,45 +8,69 @@ use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
-/// Facts of a form, or its problems.
-pub type Validated = Result<Vec<(Subject, Fact)>, Problems>;
+/// Facts to record.
+pub type Facts = Vec<(Subject, Fact)>;
 
-/// State of a form that is validated and saved on submit.
-#[derive(Clone, Copy)]
-pub struct FormSubmit {
+/// Facts of a form, or its problems.
+pub type Validated<T = Facts, P = Problems> = Result<T, P>;
+
+/// State of a form that is validated and saved on submit. `T` is what its validation gives.
+pub struct FormSubmit<T: 'static = Facts, P: Send + Sync + 'static = Problems> {
     /// Problems found at the last validation, by field name.
-    pub problems: RwSignal<Problems>,
+    pub problems: RwSignal<P>,
     /// Whether saving is in progress.
     pub busy: RwSignal<bool>,
-    check: StoredValue<Box<dyn Fn() -> Validated + Send + Sync>>,
+    /// Whether the last submit found problems.
+    pub failed: RwSignal<bool>,
+    check: StoredValue<Box<dyn Fn() -> Validated<T, P> + Send + Sync>>,
 }
 
-impl FormSubmit {
-    /// A form validated by `check`. After a first failed submit it is validated again on every change.
-    pub fn new(check: Box<dyn Fn() -> Validated + Send + Sync>) -> Self {
+impl<T: 'static, P: Send + Sync + 'static> Clone for FormSubmit<T, P> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T: 'static, P: Send + Sync + 'static> Copy for FormSubmit<T, P> {}
+
+impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P> {
+    /// A form validated by `check`. After a failed submit it is validated again on every change.
+    pub fn new(check: Box<dyn Fn() -> Validated<T, P> + Send + Sync>) -> Self {
         let submit = Self {
-            problems: RwSignal::new(Problems::new()),
+            problems: RwSignal::new(P::default()),
             busy: RwSignal::new(false),
+            failed: RwSignal::new(false),
             check: StoredValue::new(check),
         };
         Effect::new(move || {
-            let found = submit.check.with_value(|check| check());
-            if submit.problems.with_untracked(|problems| !problems.is_empty()) {
-                submit.problems.set(found.err().unwrap_or_default());
+            if submit.failed.get() {
+                submit.show(submit.check.with_value(|check| check()).err().unwrap_or_default());
             }
         });
         submit
     }
 
-    /// Saves it, then navigates to a route; if it is invalid, shows the problems instead.
-    pub fn submit(self, store: Store, event: &leptos::ev::SubmitEvent, then: Route) {
-        self.submit_then(store, event, Box::new(move || then.navigate()));
+    /// What `check` gives; `None` if it is invalid, and shows the problems.
+    pub fn validate(self) -> Option<T> {
+        let checked = self.check.with_value(|check| leptos::reactive::graph::untrack(check));
+        self.failed.set(checked.is_err());
+        match checked {
+            Err(found) => {
+                self.show(found);
+                None
+            }
+            Ok(valid) => {
+                self.show(P::default());
+                Some(valid)
+            }
+        }
     }
 
-    /// Saves it, then calls `then`; if it is invalid, shows the problems instead.
-    pub fn submit_then(self, store: Store, event: &leptos::ev::SubmitEvent, then: Box<dyn FnOnce()>) {
-        event.prevent_default();
-        let Some(facts) = self.validate() else { return };
+    /// Saves these facts, then calls `then`; nothing while another save is in progress.
+    pub fn save(self, store: Store, facts: Facts, then: Box<dyn FnOnce()>) {
+        if self.busy.get_untracked() {
+            return;
+        }
         self.busy.set(true);
         spawn_local(async move {
             let saved = facts.is_empty() || store.record_and_wait(facts).await;
@@ -57,26 +81,33 @@ impl FormSubmit {
         });
     }
 
-    /// Its facts; `None` if it is invalid, and shows the problems.
-    pub fn validate(self) -> Option<Vec<(Subject, Fact)>> {
-        match self.check.with_value(|check| leptos::reactive::graph::untrack(check)) {
-            Err(found) => {
-                self.problems.set(found);
-                None
-            }
-            Ok(facts) => {
-                self.problems.set(Problems::new());
-                Some(facts)
-            }
+    fn show(self, found: P) {
+        if self.problems.with_untracked(|shown| *shown != found) {
+            self.problems.set(found);
+        }
+    }
+}
+
+impl<P: Default + PartialEq + Send + Sync + 'static> FormSubmit<Facts, P> {
+    /// Saves it, then navigates to a route; if it is invalid, shows the problems instead.
+    pub fn submit(self, store: Store, event: &leptos::ev::SubmitEvent, then: Route) {
+        self.submit_then(store, event, Box::new(move || then.navigate()));
+    }
+
+    /// Saves it, then calls `then`; if it is invalid, shows the problems instead.
+    pub fn submit_then(self, store: Store, event: &leptos::ev::SubmitEvent, then: Box<dyn FnOnce()>) {
+        event.prevent_default();
+        if let Some(facts) = self.validate() {
+            self.save(store, facts, then);
         }
     }
 }
 
 /// The submit handler of a dialog that records at once and closes: calls `then` with what `check` gives, or shows the
 /// problems.
-pub fn submit_dialog<T>(
-    problems: RwSignal<Problems>,
-    check: impl Fn() -> Result<T, Problems> + 'static,
+pub fn submit_dialog<T, P: Send + Sync + 'static>(
+    problems: RwSignal<P>,
+    check: impl Fn() -> Validated<T, P> + 'static,
     then: impl Fn(T) + 'static,
 ) -> impl Fn(leptos::ev::SubmitEvent) + 'static {
     move |event| {

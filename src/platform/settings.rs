@@ -2,14 +2,16 @@
 //! is closed.
 
 use gloo_storage::{LocalStorage, Storage};
-use js_sys::{JSON, Object, Reflect};
 use lastpull_core::time::WallTime;
-use wasm_bindgen::JsValue;
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Deserializer, Serialize};
+use serde_json::{Map, Value};
 
 const KEY: &str = "lastpull.device";
 
 /// A language of the catalogue.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Language {
     /// English.
     #[default]
@@ -19,7 +21,8 @@ pub enum Language {
 }
 
 /// The colour theme.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Theme {
     /// As the device is set.
     #[default]
@@ -32,8 +35,10 @@ pub enum Theme {
     Amber,
 }
 
-/// The settings of this device. Fields missing in an older version's data get their default.
-#[derive(Clone, Debug, PartialEq)]
+/// The settings of this device. Their names and order in local storage are frozen; fields missing in an older version's
+/// data get their default.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct Settings {
     /// Language; `None` to follow the browser.
     pub language: Option<Language>,
@@ -48,14 +53,16 @@ pub struct Settings {
     /// Vibration at each count.
     pub buzz: bool,
     /// The crew member who uses this device.
+    #[serde(rename = "crew")]
     pub operator: Option<String>,
     /// Whether the demo shop is open.
     pub demo: bool,
-    /// Wall time of the last backup made on this device.
+    /// Wall time of the last backup made on this device, in milliseconds since 1970-01-01 UTC.
     pub backed_up: Option<WallTime>,
     /// Number of facts in that backup.
     pub backed_up_facts: u64,
     /// The values of `operator`, `backed_up` and `backed_up_facts` for the shop's own journal, while the demo is open.
+    #[serde(rename = "shelved", deserialize_with = "suspended")]
     pub suspended: Option<SuspendedShopSettings>,
     /// Whether the install hint was dismissed.
     pub install_hint_done: bool,
@@ -64,8 +71,10 @@ pub struct Settings {
 }
 
 /// Settings that belong to a shop rather than to the device, saved while another shop is open.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct SuspendedShopSettings {
+    #[serde(rename = "crew")]
     operator: Option<String>,
     backed_up: Option<WallTime>,
     backed_up_facts: u64,
@@ -117,15 +126,12 @@ impl Default for Settings {
 
 /// Reads the settings.
 pub fn load() -> Settings {
-    let text = LocalStorage::raw().get_item(KEY).ok().flatten();
-    let json = text.and_then(|text| JSON::parse(&text).ok()).map(JsonObject);
-    json.map_or_else(Settings::default, |json| Settings::of(&json))
+    LocalStorage::get(KEY).map_or_else(|_| Settings::default(), |stored| lenient(&stored))
 }
 
 /// Saves the settings; false if the browser does not store them.
 pub fn save(settings: &Settings) -> bool {
-    let text = JSON::stringify(&settings.to_json().0).map(String::from);
-    text.is_ok_and(|text| LocalStorage::raw().set_item(KEY, &text).is_ok())
+    LocalStorage::set(KEY, settings).is_ok()
 }
 
 /// Removes the settings from local storage.
@@ -133,112 +139,20 @@ pub fn forget() {
     LocalStorage::delete(KEY);
 }
 
-/// The stored value, as an object of the browser's JSON parser. Reading it through serde would add a JSON
-/// parser to the first load for this alone.
-struct JsonObject(JsValue);
-
-impl JsonObject {
-    fn empty() -> Self {
-        Self(Object::new().into())
-    }
-
-    fn get(&self, name: &str) -> Option<JsValue> {
-        Reflect::get(&self.0, &name.into()).ok().filter(|value| !value.is_undefined() && !value.is_null())
-    }
-
-    fn flag(&self, name: &str, otherwise: bool) -> bool {
-        self.get(name).and_then(|value| value.as_bool()).unwrap_or(otherwise)
-    }
-
-    fn number(&self, name: &str) -> Option<u64> {
-        self.get(name).and_then(|value| value.as_f64()).filter(|number| *number >= 0.0).map(|number| number as u64)
-    }
-
-    fn text(&self, name: &str) -> Option<String> {
-        self.get(name).and_then(|value| value.as_string())
-    }
-
-    fn with(self, name: &str, value: impl Into<JsValue>) -> Self {
-        // Setting a property of a plain object does not fail.
-        let _ = Reflect::set(&self.0, &name.into(), &value.into());
-        self
-    }
-
-    fn with_number(self, name: &str, number: Option<u64>) -> Self {
-        self.with(name, number.map_or(JsValue::NULL, |number| JsValue::from_f64(number as f64)))
-    }
-
-    fn with_text(self, name: &str, text: Option<&str>) -> Self {
-        self.with(name, text.map_or(JsValue::NULL, JsValue::from_str))
-    }
+/// Reads a stored object. If a field cannot be read, it alone gets its default.
+fn lenient<T: DeserializeOwned + Default>(stored: &Value) -> T {
+    T::deserialize(stored).unwrap_or_else(|_| {
+        let mut fields = stored.as_object().cloned().unwrap_or_default();
+        fields.retain(|name, value| {
+            let alone = Map::from_iter([(name.clone(), value.clone())]);
+            T::deserialize(&Value::Object(alone)).is_ok()
+        });
+        T::deserialize(&Value::Object(fields)).unwrap_or_default()
+    })
 }
 
-impl Settings {
-    fn of(json: &JsonObject) -> Self {
-        let other = Self::default();
-        Self {
-            language: json.text("language").and_then(|name| Language::named(&name)),
-            theme: json.text("theme").and_then(|name| Theme::named(&name)).unwrap_or_default(),
-            metric: json.flag("metric", other.metric),
-            clock_24: json.flag("clock_24", other.clock_24),
-            click: json.flag("click", other.click),
-            buzz: json.flag("buzz", other.buzz),
-            operator: json.text("crew"),
-            demo: json.flag("demo", false),
-            backed_up: json.number("backed_up").map(WallTime::from_unix_ms),
-            backed_up_facts: json.number("backed_up_facts").unwrap_or(0),
-            suspended: json.get("shelved").map(|suspended| SuspendedShopSettings::of(&JsonObject(suspended))),
-            install_hint_done: json.flag("install_hint_done", false),
-            started: json.flag("started", false),
-        }
-    }
-
-    fn to_json(&self) -> JsonObject {
-        JsonObject::empty()
-            .with_text("language", self.language.map(Language::name))
-            .with("theme", self.theme.name())
-            .with("metric", self.metric)
-            .with("clock_24", self.clock_24)
-            .with("click", self.click)
-            .with("buzz", self.buzz)
-            .with_text("crew", self.operator.as_deref())
-            .with("demo", self.demo)
-            .with_number("backed_up", self.backed_up.map(WallTime::unix_ms))
-            .with_number("backed_up_facts", Some(self.backed_up_facts))
-            .with("shelved", self.suspended.as_ref().map_or(JsValue::NULL, |suspended| suspended.to_json().0))
-            .with("install_hint_done", self.install_hint_done)
-            .with("started", self.started)
-    }
-}
-
-impl SuspendedShopSettings {
-    fn of(json: &JsonObject) -> Self {
-        Self {
-            operator: json.text("crew"),
-            backed_up: json.number("backed_up").map(WallTime::from_unix_ms),
-            backed_up_facts: json.number("backed_up_facts").unwrap_or(0),
-        }
-    }
-
-    fn to_json(&self) -> JsonObject {
-        JsonObject::empty()
-            .with_text("crew", self.operator.as_deref())
-            .with_number("backed_up", self.backed_up.map(WallTime::unix_ms))
-            .with_number("backed_up_facts", Some(self.backed_up_facts))
-    }
-}
-
-impl Language {
-    fn name(self) -> &'static str {
-        match self {
-            Self::English => "english",
-            Self::Spanish => "spanish",
-        }
-    }
-
-    fn named(name: &str) -> Option<Self> {
-        [Self::English, Self::Spanish].into_iter().find(|language| language.name() == name)
-    }
+fn suspended<'de, D: Deserializer<'de>>(stored: D) -> Result<Option<SuspendedShopSettings>, D::Error> {
+    Ok(Option::<Value>::deserialize(stored)?.map(|stored| lenient(&stored)))
 }
 
 impl Theme {
@@ -250,9 +164,5 @@ impl Theme {
             Self::Dark => "dark",
             Self::Amber => "amber",
         }
-    }
-
-    fn named(name: &str) -> Option<Self> {
-        [Self::Device, Self::Light, Self::Dark, Self::Amber].into_iter().find(|theme| theme.name() == name)
     }
 }

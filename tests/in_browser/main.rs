@@ -4,6 +4,7 @@
 mod older_database;
 mod pictures;
 mod routes;
+mod settings;
 mod storage_contract;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);

@@ -11,5 +11,5 @@ mod fold;
 mod settings_form;
 mod state;
 
-pub use settings_form::ShopForm;
+pub use settings_form::{ShopForm, WEEK_FIELDS};
 pub use state::{Shop, UnknownFacts};

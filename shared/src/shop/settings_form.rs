@@ -22,8 +22,8 @@ pub struct ShopForm {
     pub set_up: String,
 }
 
-/// Field names of the closing times.
-const WEEK_FIELDS: [&str; 7] =
+/// Names of the closing times' fields, from Monday.
+pub const WEEK_FIELDS: [&str; 7] =
     ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
 /// Longest name, in characters.
 const MAX_NAME: usize = 80;

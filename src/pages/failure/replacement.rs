@@ -2,7 +2,7 @@
 
 use super::record::record;
 use crate::components::Sheet;
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Bound, Field, Kind};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -52,7 +52,7 @@ pub fn ReplacementPicker(id: Subject, choosing: RwSignal<bool>) -> impl IntoView
                 burn(Replacement::New { id: ids::new_id(), label: label.get_untracked() });
             }>
                 <h3>{i18n::failure_burn_new()}<small>{i18n::failure_burn_pulls(i18n::time(new_pulls_at))}</small></h3>
-                <Field name="label" label=i18n::failure_burn_label() kind=Kind::Words bound=bound(label, |label| label) problems=Signal::from(problems)/>
+                <Field label=i18n::failure_burn_label() kind=Kind::Words bound=Bound::of("label", label) problems=Signal::from(problems)/>
                 <button type="submit" class="button" class:primary=none>{i18n::failure_burn_it()}</button>
             </form>
         </Sheet>

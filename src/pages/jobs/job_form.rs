@@ -42,13 +42,13 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, Route::Job(id)) novalidate=true>
-                <Field name="client" label=i18n::job_client() kind=Kind::Words bound=bound(form, |f| &mut f.client) problems suggestions=clients/>
-                <Field name="title" label=i18n::job_name() kind=Kind::Words bound=bound(form, |f| &mut f.title) problems hint=i18n::job_name_hint()/>
+                <Field label=i18n::job_client() kind=Kind::Words bound=bound!(form.client) problems suggestions=clients/>
+                <Field label=i18n::job_name() kind=Kind::Words bound=bound!(form.title) problems hint=i18n::job_name_hint()/>
                 <div class="field-pair">
-                    <Field name="due_day" label=i18n::job_due_day() kind=Kind::Day bound=bound(form, |f| &mut f.due_day) problems/>
-                    <Field name="due_time" label=i18n::job_due_time() kind=Kind::Time bound=bound(form, |f| &mut f.due_time) problems hint=i18n::job_due_hint()/>
+                    <Field label=i18n::job_due_day() kind=Kind::Day bound=bound!(form.due_day) problems/>
+                    <Field label=i18n::job_due_time() kind=Kind::Time bound=bound!(form.due_time) problems hint=i18n::job_due_hint()/>
                 </div>
-                <TextArea name="notes" label=i18n::notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <TextArea label=i18n::notes() bound=bound!(form.notes) problems/>
                 <Switch
                     id="exempt"
                     label=i18n::job_exempt()

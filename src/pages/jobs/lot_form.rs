@@ -1,7 +1,7 @@
 //! The form of a garment lot: which garment, fabric and colour, how many of each size.
 
 use crate::components::{Choice, Icon, NotHere, Page};
-use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
+use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, field_name, set};
 use crate::i18n;
 use crate::platform::ids;
 use crate::route::Route;
@@ -10,6 +10,9 @@ use lastpull_core::facts::{Fact, LotField};
 use lastpull_core::ids::{JobId, LotId};
 use lastpull_core::job::{Fabric, LotForm, Size, suggested_lot};
 use leptos::prelude::*;
+
+/// Name of the pieces of all sizes.
+const PIECES: &str = field_name!(LotForm.pieces);
 
 /// A new lot of a job, or the fields of an existing one.
 #[component]
@@ -52,21 +55,21 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Route::Job(of_job) class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
-                <Field name="garment" label=i18n::lot_garment() kind=Kind::Words bound=bound(form, |f| &mut f.garment) problems hint=i18n::lot_garment_hint()/>
+                <Field label=i18n::lot_garment() kind=Kind::Words bound=bound!(form.garment) problems hint=i18n::lot_garment_hint()/>
                 <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=fabric on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 {move || fabric.get().is_heat_sensitive().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::lot_fabric_caution()}</p> })}
                 <div class="field-pair colour-pair">
-                    <Field name="colour" label=i18n::lot_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems/>
-                    <Field name="colour_name" label=i18n::lot_colour_name() kind=Kind::Words bound=bound(form, |f| &mut f.colour_name) problems/>
+                    <Field label=i18n::lot_colour() kind=Kind::Colour bound=bound!(form.colour) problems/>
+                    <Field label=i18n::lot_colour_name() kind=Kind::Words bound=bound!(form.colour_name) problems/>
                 </div>
-                <fieldset class="sizes" class:wrong=move || problems.with(|problems| problems.contains_key("pieces"))>
+                <fieldset class="sizes" class:wrong=move || problems.with(|problems| problems.contains_key(PIECES))>
                     <legend>{i18n::lot_pieces()}</legend>
                     <Sizes title=i18n::adult() sizes=Size::ADULT.to_vec() form/>
                     <Sizes title=i18n::youth() sizes=Size::YOUTH.to_vec() form/>
                     <Sizes title=i18n::one_size() sizes=vec![Size::One] form/>
                     <p class="sizes-total">{move || i18n::lot_total(i18n::pieces(total()))}</p>
                     <p class="field-help" role="alert">
-                        {move || problems.with(|problems| problems.get("pieces").map(|problem| view! {
+                        {move || problems.with(|problems| problems.get(PIECES).map(|problem| view! {
                             <span class="problem" id="pieces-problem">{i18n::form_problem(*problem)}</span>
                         }))}
                     </p>
@@ -93,10 +96,12 @@ fn Sizes(#[prop(into)] title: String, sizes: Vec<Size>, form: RwSignal<LotForm>)
 #[component]
 fn SizeCell(size: Size, form: RwSignal<LotForm>) -> impl IntoView {
     let id = format!("size-{size:?}").to_ascii_lowercase();
-    let field = Bound {
-        value: Signal::derive(move || form.with(|form| form.pieces.get(&size).cloned().unwrap_or_default())),
-        set: Callback::new(move |typed| form.update(|form| drop(form.pieces.insert(size, typed)))),
-    };
+    let field = Bound::new(
+        PIECES,
+        form,
+        move |form| form.pieces.get(&size).cloned().unwrap_or_default(),
+        move |form, typed| drop(form.pieces.insert(size, typed)),
+    );
     let letters = if size == Size::One { i18n::one_size() } else { size.letters() };
     view! {
         <div class="size-cell">

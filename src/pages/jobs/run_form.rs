@@ -57,7 +57,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     let title = if run.is_some() { i18n::run_edit_title() } else { i18n::run_add() };
     let inks = store.shop.with_untracked(ink_names);
     // An ink with a recipe sets its colour.
-    let typed = bound(form, |f| &mut f.ink);
+    let typed = bound!(form.ink);
     let name_ink = Callback::new(move |name: String| {
         let colour = store.shop.with_untracked(|shop| recipe_named(shop, &name).and_then(|(_, recipe)| recipe.colour));
         typed.set.run(name);
@@ -74,12 +74,12 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                 <fieldset class="group">
                     <legend>{i18n::run_group_print()}</legend>
                     <div class="field-pair colour-pair">
-                        <Field name="ink_colour" label=i18n::run_ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.ink_colour) problems/>
-                        <Field name="ink" label=i18n::item_ink() kind=Kind::Words bound=ink problems suggestions=inks/>
+                        <Field label=i18n::run_ink_colour() kind=Kind::Colour bound=bound!(form.ink_colour) problems/>
+                        <Field label=i18n::item_ink() kind=Kind::Words bound=ink problems suggestions=inks/>
                     </div>
                     <div class="field-pair">
-                        <Field name="hits" label=i18n::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems hint=i18n::run_hits_hint()/>
-                        <Field name="guess" label=i18n::run_guess() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.guess) problems hint=i18n::run_guess_hint()/>
+                        <Field label=i18n::item_hits() kind=Kind::Whole bound=bound!(form.hits) problems hint=i18n::run_hits_hint()/>
+                        <Field label=i18n::run_guess() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.guess) problems hint=i18n::run_guess_hint()/>
                     </div>
                 </fieldset>
                 <fieldset class="group">
@@ -87,35 +87,35 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                     <Switch id="flash" label=i18n::run_flash() value=flash on_set=Callback::new(move |on| form.update(|form| form.flash = on))/>
                     {move || flash.get().then(|| view! {
                         <div class="field-pair">
-                            <Field name="flash_seconds" label=i18n::run_flash_seconds() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.flash_seconds) problems/>
-                            <Field name="flash_distance" label=i18n::item_flash_distance() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.flash_distance) problems/>
+                            <Field label=i18n::run_flash_seconds() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.flash_seconds) problems/>
+                            <Field label=i18n::item_flash_distance() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.flash_distance) problems/>
                         </div>
                     })}
                     <div class="field-pair">
-                        <Field name="dryer" label=i18n::item_dryer() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
-                        <Field name="dwell" label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
+                        <Field label=i18n::item_dryer() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.dryer) problems/>
+                        <Field label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.dwell) problems/>
                     </div>
                     <div class="field-pair">
-                        <Field name="belt" label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound(form, |f| &mut f.belt) problems/>
-                        <Field name="passes" label=i18n::item_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
+                        <Field label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.belt) problems/>
+                        <Field label=i18n::item_passes() kind=Kind::Whole bound=bound!(form.passes) problems/>
                     </div>
                     <p class="caution"><Icon name="heat"/>{i18n::run_heat_caution()}</p>
                 </fieldset>
                 <fieldset class="group">
                     <legend>{i18n::run_group_press()}</legend>
                     <div class="field-pair">
-                        <Field name="screens" label=i18n::item_screens() kind=Kind::Words bound=bound(form, |f| &mut f.screens) problems hint=i18n::run_screens_hint()/>
-                        <Field name="mesh" label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
+                        <Field label=i18n::item_screens() kind=Kind::Words bound=bound!(form.screens) problems hint=i18n::run_screens_hint()/>
+                        <Field label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound!(form.mesh) problems/>
                     </div>
                     <div class="field-pair">
-                        <Field name="squeegee" label=i18n::item_squeegee() kind=Kind::Words bound=bound(form, |f| &mut f.squeegee) problems/>
-                        <Field name="off_contact" label=i18n::item_off_contact() kind=Kind::Decimal unit=i18n::unit_off_contact() bound=bound(form, |f| &mut f.off_contact) problems/>
+                        <Field label=i18n::item_squeegee() kind=Kind::Words bound=bound!(form.squeegee) problems/>
+                        <Field label=i18n::item_off_contact() kind=Kind::Decimal unit=i18n::unit_off_contact() bound=bound!(form.off_contact) problems/>
                     </div>
                 </fieldset>
                 <fieldset class="group">
                     <legend>{i18n::item_placement()}</legend>
-                    <Field name="below_collar" label=i18n::item_below_collar() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.below_collar) problems hint=i18n::run_below_collar_hint()/>
-                    <Field name="placement" label=i18n::run_placement() kind=Kind::Words bound=bound(form, |f| &mut f.placement) problems/>
+                    <Field label=i18n::item_below_collar() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.below_collar) problems hint=i18n::run_below_collar_hint()/>
+                    <Field label=i18n::run_placement() kind=Kind::Words bound=bound!(form.placement) problems/>
                 </fieldset>
                 <SaveBar problems busy=submit.busy/>
             </form>

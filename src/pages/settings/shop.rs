@@ -4,7 +4,7 @@ use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound};
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::form::Problems;
-use lastpull_core::shop::ShopForm;
+use lastpull_core::shop::{ShopForm, WEEK_FIELDS};
 use leptos::prelude::*;
 
 /// A form with one save button.
@@ -22,9 +22,9 @@ pub fn ShopSettings() -> impl IntoView {
             <h2>{i18n::settings_shop()}</h2>
             <p class="quiet-line">{i18n::settings_shop_hint()}</p>
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
-                <Field name="shop_name" label=i18n::settings_shop_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
-                <Field name="device_name" label=i18n::settings_device_name() kind=Kind::Words bound=bound(form, |f| &mut f.device_name) problems/>
-                <Field name="crew" label=i18n::settings_crew() kind=Kind::Words bound=bound(form, |f| &mut f.crew) problems hint=i18n::settings_crew_hint()/>
+                <Field label=i18n::settings_shop_name() kind=Kind::Words bound=bound!(form.name).named("shop_name") problems/>
+                <Field label=i18n::settings_device_name() kind=Kind::Words bound=bound!(form.device_name) problems/>
+                <Field label=i18n::settings_crew() kind=Kind::Words bound=bound!(form.crew) problems hint=i18n::settings_crew_hint()/>
                 <fieldset class="week">
                     <legend>{i18n::settings_closing()}</legend>
                     <p class="quiet-line">{i18n::settings_closing_hint()}</p>
@@ -32,21 +32,20 @@ pub fn ShopSettings() -> impl IntoView {
                         {(0..7).map(|day| view! { <Weekday day form problems/> }).collect_view()}
                     </div>
                 </fieldset>
-                <Field name="set_up" label=i18n::settings_set_up() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound(form, |f| &mut f.set_up) problems hint=i18n::settings_set_up_hint()/>
+                <Field label=i18n::settings_set_up() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound!(form.set_up) problems hint=i18n::settings_set_up_hint()/>
                 <SaveBar problems busy=submit.busy/>
             </form>
         </section>
     }
 }
 
-/// Names of the fields for the closing time of each weekday, from Monday.
-const WEEK: [&str; 7] = ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
-
 #[component]
 fn Weekday(day: usize, form: RwSignal<ShopForm>, problems: RwSignal<Problems>) -> impl IntoView {
-    let field = Bound {
-        value: Signal::derive(move || form.with(|form| form.week[day].clone())),
-        set: Callback::new(move |typed| form.update(|form| form.week[day] = typed)),
-    };
-    view! { <Field name=WEEK[day] label=i18n::weekday(day) kind=Kind::Time bound=field problems/> }
+    let closing = Bound::new(
+        WEEK_FIELDS[day],
+        form,
+        move |form| form.week[day].clone(),
+        move |form, typed| form.week[day] = typed,
+    );
+    view! { <Field label=i18n::weekday(day) kind=Kind::Time bound=closing problems/> }
 }

@@ -1,7 +1,7 @@
 // Worker that reads the journal while the app is still being compiled, and appends to it without waiting for a frame
 // of the page.
 //
-// It knows no format: it stores and returns bytes in the schema of src/platform/indexed_db.rs, which also creates and
+// It knows no format: it stores and returns bytes in the schema of src/platform/indexed_db/, which also creates and
 // upgrades the database. It appends only if the stored head is the one that the page built on. If anything fails, the
 // page accesses the database itself.
 "use strict";

@@ -2,7 +2,7 @@
 
 use super::advice::{ClimateAdvice, EarlierReadings, WorkRestAdvice};
 use crate::components::{Icon, Page};
-use crate::forms::FormSubmit;
+use crate::forms::{Bound, FormSubmit, bound, problem_text};
 use crate::i18n;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
@@ -62,8 +62,8 @@ fn Read(room: Memo<ClimateView>) -> impl IntoView {
             <h2>{i18n::room_read()}</h2>
             <p class="quiet-line">{i18n::room_read_text()}</p>
             <form on:submit=send novalidate=true>
-                <Stepper name="temperature" label=i18n::room_temperature() unit=i18n::unit_temperature() form text=|form| &mut form.temperature problems first step/>
-                <Stepper name="humidity" label=i18n::room_humidity() unit="%" form text=|form| &mut form.humidity problems first=50.0 step=1.0/>
+                <Stepper label=i18n::room_temperature() unit=i18n::unit_temperature() bound=bound!(form.temperature) problems first step/>
+                <Stepper label=i18n::room_humidity() unit="%" bound=bound!(form.humidity) problems first=50.0 step=1.0/>
                 <button type="submit" class="button huge primary" id="room-save" disabled=submit.busy>{i18n::room_save()}</button>
             </form>
         </section>
@@ -73,26 +73,23 @@ fn Read(room: Memo<ClimateView>) -> impl IntoView {
 /// A number with buttons for one step down and up.
 #[component]
 fn Stepper(
-    name: &'static str,
     label: &'static str,
     unit: &'static str,
-    form: RwSignal<ClimateForm>,
-    text: fn(&mut ClimateForm) -> &mut String,
+    bound: Bound,
     problems: RwSignal<Problems>,
     first: f64,
     step: f64,
 ) -> impl IntoView {
-    let problem = move || problems.with(|problems| problems.get(name).map(|problem| i18n::form_problem(*problem)));
+    let name = bound.name;
+    let problem = move || problem_text(problems, name);
     let by = move |by: f64| {
-        form.update(|form| {
-            let text = text(form);
-            // Text that is not a number is left for the form's validation.
-            if text.trim().is_empty() {
-                *text = i18n::number(first, 1);
-            } else if let Ok(value) = parse_number(text, -1_000.0, 1_000.0) {
-                *text = i18n::number(value + by, 1);
-            }
-        });
+        let text = bound.value.get_untracked();
+        // Text that is not a number is left for the form's validation.
+        if text.trim().is_empty() {
+            bound.set.run(i18n::number(first, 1));
+        } else if let Ok(value) = parse_number(&text, -1_000.0, 1_000.0) {
+            bound.set.run(i18n::number(value + by, 1));
+        }
     };
     view! {
         <div class="field stepper" class:wrong=move || problem().is_some()>
@@ -106,8 +103,8 @@ fn Stepper(
                         type="text"
                         inputmode="decimal"
                         autocomplete="off"
-                        prop:value=move || i18n::with_mark(form.with(|form| text(&mut form.clone()).clone()))
-                        on:input=move |event| form.update(|form| *text(form) = event_target_value(&event))
+                        prop:value=move || i18n::with_mark(bound.value.get())
+                        on:input=move |event| bound.set.run(event_target_value(&event))
                         aria-invalid=move || problem().is_some().to_string()
                         aria-describedby=format!("{name}-help")
                     />

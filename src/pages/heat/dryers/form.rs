@@ -38,15 +38,15 @@ pub fn DryerFormPage(#[prop(into)] unit: Option<Subject>) -> impl IntoView {
         <Page title=Signal::derive(move || title.to_owned()) up=LIST class="form">
             <form on:submit=move |event| submit.submit(store, &event, LIST) novalidate=true>
                 <Choice label=i18n::unit_kind() name="unit-kind" options=kinds.to_vec() value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
-                <Field name="name" label=i18n::unit_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
+                <Field label=i18n::unit_name() kind=Kind::Words bound=bound!(form.name) problems/>
                 {move || (kind.get() == HeaterKind::Dryer).then(|| view! {
-                    <Field name="heated_length" label=i18n::unit_heated() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.heated_length) problems hint=i18n::unit_heated_hint()/>
+                    <Field label=i18n::unit_heated() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.heated_length) problems hint=i18n::unit_heated_hint()/>
                     <div class="field-pair">
-                        <Field name="slowest" label=i18n::unit_slowest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound(form, |f| &mut f.slowest) problems/>
-                        <Field name="fastest" label=i18n::unit_fastest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound(form, |f| &mut f.fastest) problems/>
+                        <Field label=i18n::unit_slowest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.slowest) problems/>
+                        <Field label=i18n::unit_fastest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.fastest) problems/>
                     </div>
                 })}
-                <TextArea name="notes" label=i18n::notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <TextArea label=i18n::notes() bound=bound!(form.notes) problems/>
                 <p class="caution"><Icon name="heat"/>{i18n::heat_caution()}</p>
                 <SaveBar problems busy=submit.busy/>
             </form>

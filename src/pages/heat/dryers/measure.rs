@@ -39,8 +39,8 @@ pub fn MeasureDryerPage(id: Subject) -> impl IntoView {
             <p>{i18n::measure_text()}</p>
             <form on:submit=move |event| submit.submit(store, &event, up) novalidate=true>
                 <div class="field-pair">
-                    <Field name="setting" label=i18n::measure_setting() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.setting) problems/>
-                    <Field name="found" label=i18n::measure_found() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.found) problems/>
+                    <Field label=i18n::measure_setting() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.setting) problems/>
+                    <Field label=i18n::measure_found() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.found) problems/>
                 </div>
                 <Choice label=i18n::measure_method() name="method" options=methods.to_vec() value=method on_pick=Callback::new(move |method| form.update(|form| form.method = method))/>
                 {move || (method.get() == SensorMethod::Infrared).then(|| view! { <p class="caution"><Icon name="info"/>{i18n::method_infrared_hint()}</p> })}

@@ -86,10 +86,10 @@ fn UntimedSettlingForm() -> impl IntoView {
                     <Choice label=i18n::settling_dryer() name="settling-dryer" options=dryers value=dryer on_pick=Callback::new(move |one| dryer.set(one))/>
                 })}
                 <div class="field-pair">
-                    <Field name="from" label=i18n::settling_from() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.from) problems/>
-                    <Field name="to" label=i18n::settling_to() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.to) problems/>
+                    <Field label=i18n::settling_from() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.from) problems/>
+                    <Field label=i18n::settling_to() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.to) problems/>
                 </div>
-                <Field name="minutes" label=i18n::settling_minutes() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound(form, |f| &mut f.minutes) problems/>
+                <Field label=i18n::settling_minutes() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound!(form.minutes) problems/>
                 <SaveBar problems busy=submit.busy/>
             </form>
         </section>

@@ -45,8 +45,8 @@ pub fn LimitFormPage(number: u8) -> impl IntoView {
                 </div>
             }))}
             <form on:submit=move |event| submit.submit(store, &event, LIST) novalidate=true>
-                <Field name="temperature" label=i18n::limit_temperature() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.temperature) problems hint=i18n::limit_temperature_hint()/>
-                <TextArea name="note" label=i18n::limit_note() bound=bound(form, |f| &mut f.note) problems/>
+                <Field label=i18n::limit_temperature() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.temperature) problems hint=i18n::limit_temperature_hint()/>
+                <TextArea label=i18n::limit_note() bound=bound!(form.note) problems/>
                 <p class="quiet-line">{i18n::limit_note_hint()}</p>
                 <p class="caution"><Icon name="heat"/>{i18n::limit_caution()}</p>
                 <SaveBar problems busy=submit.busy/>

@@ -43,17 +43,17 @@ pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run:
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=then class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
-                <Field name="ink" label=i18n::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems hint=i18n::sheet_ink_hint()/>
+                <Field label=i18n::item_ink() kind=Kind::Words bound=bound!(form.ink) problems hint=i18n::sheet_ink_hint()/>
                 <div class="field-pair">
-                    <Field name="cure" label=i18n::sheet_cure() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.cure) problems hint=i18n::sheet_cure_hint()/>
-                    <Field name="hold" label=i18n::sheet_hold() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.hold) problems hint=i18n::sheet_hold_hint()/>
+                    <Field label=i18n::sheet_cure() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.cure) problems hint=i18n::sheet_cure_hint()/>
+                    <Field label=i18n::sheet_hold() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.hold) problems hint=i18n::sheet_hold_hint()/>
                 </div>
                 <div class="field-pair">
-                    <Field name="flash" label=i18n::sheet_flash() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.flash) problems/>
-                    <Field name="highest" label=i18n::sheet_highest() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.highest) problems/>
+                    <Field label=i18n::sheet_flash() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.flash) problems/>
+                    <Field label=i18n::sheet_highest() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.highest) problems/>
                 </div>
-                <Field name="source" label=i18n::sheet_source() kind=Kind::Words bound=bound(form, |f| &mut f.source) problems hint=i18n::sheet_source_hint()/>
-                <Field name="source_day" label=i18n::sheet_day() kind=Kind::Day bound=bound(form, |f| &mut f.source_day) problems/>
+                <Field label=i18n::sheet_source() kind=Kind::Words bound=bound!(form.source) problems hint=i18n::sheet_source_hint()/>
+                <Field label=i18n::sheet_day() kind=Kind::Day bound=bound!(form.source_day) problems/>
                 <p class="quiet-line">{i18n::heat_no_promise()}</p>
                 <SaveBar problems busy=submit.busy/>
             </form>

@@ -74,20 +74,20 @@ fn fields(
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
                 <Choice label=i18n::test_result() name="result" options=results value=Signal::derive(move || form.with(|form| form.result)) on_pick=Callback::new(move |result| form.update(|form| form.result = result))/>
-                <Field name="ink" label=i18n::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
+                <Field label=i18n::item_ink() kind=Kind::Words bound=bound!(form.ink) problems/>
                 <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 <Choice label=i18n::test_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| {
                     form.kind = kind;
                     form.method = TestMethod::Own;
                 }))/>
                 {move || view! { <How kind=kind.get() form/> }}
-                <Field name="method_note" label=i18n::test_method_note() kind=Kind::Words bound=bound(form, |f| &mut f.method_note) problems hint=i18n::test_method_note_hint()/>
+                <Field label=i18n::test_method_note() kind=Kind::Words bound=bound!(form.method_note) problems hint=i18n::test_method_note_hint()/>
                 <div class="field-pair">
-                    {move || view! { <Field name="times" label=times_label(kind.get()) kind=Kind::Whole bound=bound(form, |f| &mut f.times) problems/> }}
-                    <Field name="grade" label=i18n::test_grade() kind=Kind::Decimal bound=bound(form, |f| &mut f.grade) problems hint=i18n::test_grade_hint()/>
+                    {move || view! { <Field label=times_label(kind.get()) kind=Kind::Whole bound=bound!(form.times) problems/> }}
+                    <Field label=i18n::test_grade() kind=Kind::Decimal bound=bound!(form.grade) problems hint=i18n::test_grade_hint()/>
                 </div>
-                <Field name="by" label=i18n::test_by() kind=Kind::Words bound=bound(form, |f| &mut f.by) problems/>
-                <TextArea name="notes" label=i18n::notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <Field label=i18n::test_by() kind=Kind::Words bound=bound!(form.by) problems/>
+                <TextArea label=i18n::notes() bound=bound!(form.notes) problems/>
                 {(home_washes > 0).then(|| view! { <p class="quiet-line">{i18n::test_home_washes(u32::from(home_washes))}</p> })}
                 {went_through.map(|settings| view! { <p class="quiet-line" id="went-through">{i18n::test_went_through()}": "{settings_line(&settings)}</p> })}
                 <SaveBar problems busy=submit.busy/>

@@ -50,31 +50,31 @@ pub fn TrialFormPage(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: Op
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, up) novalidate=true>
-                <Field name="ink" label=i18n::item_ink() kind=Kind::Words bound=bound(form, |f| &mut f.ink) problems/>
+                <Field label=i18n::item_ink() kind=Kind::Words bound=bound!(form.ink) problems/>
                 <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
-                <TextArea name="outcome" label=i18n::trial_outcome() bound=bound(form, |f| &mut f.outcome) problems/>
+                <TextArea label=i18n::trial_outcome() bound=bound!(form.outcome) problems/>
                 <Choice label=i18n::trial_verdict() name="verdict" options=verdicts value=Signal::derive(move || form.with(|form| form.verdict)) on_pick=Callback::new(move |verdict| form.update(|form| form.verdict = verdict))/>
                 <fieldset class="group">
                     <legend>{i18n::run_group_heat()}</legend>
                     <div class="field-pair">
-                        <Field name="dryer" label=i18n::item_dryer() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound(form, |f| &mut f.dryer) problems/>
-                        <Field name="dwell" label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.dwell) problems/>
+                        <Field label=i18n::item_dryer() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.dryer) problems/>
+                        <Field label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.dwell) problems/>
                     </div>
                     <div class="field-pair">
-                        <Field name="belt" label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound(form, |f| &mut f.belt) problems/>
-                        <Field name="passes" label=i18n::item_passes() kind=Kind::Whole bound=bound(form, |f| &mut f.passes) problems/>
+                        <Field label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.belt) problems/>
+                        <Field label=i18n::item_passes() kind=Kind::Whole bound=bound!(form.passes) problems/>
                     </div>
-                    <Field name="flash" label=i18n::run_flash_seconds() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.flash) problems hint=i18n::trial_flash_hint()/>
+                    <Field label=i18n::run_flash_seconds() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.flash) problems hint=i18n::trial_flash_hint()/>
                 </fieldset>
                 <fieldset class="group">
                     <legend>{i18n::run_group_print()}</legend>
                     <div class="field-pair">
-                        <Field name="mesh" label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound(form, |f| &mut f.mesh) problems/>
-                        <Field name="hits" label=i18n::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/>
+                        <Field label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound!(form.mesh) problems/>
+                        <Field label=i18n::item_hits() kind=Kind::Whole bound=bound!(form.hits) problems/>
                     </div>
                 </fieldset>
-                <Field name="by" label=i18n::trial_by() kind=Kind::Words bound=bound(form, |f| &mut f.by) problems/>
-                <TextArea name="notes" label=i18n::notes() bound=bound(form, |f| &mut f.notes) problems/>
+                <Field label=i18n::trial_by() kind=Kind::Words bound=bound!(form.by) problems/>
+                <TextArea label=i18n::notes() bound=bound!(form.notes) problems/>
                 <SaveBar problems busy=submit.busy/>
             </form>
             {trial.is_some().then(|| view! {

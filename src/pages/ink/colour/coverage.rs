@@ -75,12 +75,12 @@ pub fn CoveragePage(recipe: Subject) -> impl IntoView {
             <details class="group colour-how">
                 <summary>{i18n::colour_cover_numbers()}</summary>
                 <div class="field-pair">
-                    <Field name="pieces" label=i18n::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
-                    <Field name="hit" label=i18n::colour_cover_hit() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.hit) problems/>
+                    <Field label=i18n::pieces_how_many() kind=Kind::Whole bound=bound!(form.pieces) problems/>
+                    <Field label=i18n::colour_cover_hit() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.hit) problems/>
                 </div>
                 <div class="field-pair">
-                    <Field name="flash" label=i18n::colour_cover_flash() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.flash) problems/>
-                    <Field name="screen" label=i18n::colour_cover_screen() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound(form, |f| &mut f.screen) problems/>
+                    <Field label=i18n::colour_cover_flash() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.flash) problems/>
+                    <Field label=i18n::colour_cover_screen() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound!(form.screen) problems/>
                 </div>
             </details>
         </Page>

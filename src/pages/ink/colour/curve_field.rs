@@ -22,10 +22,10 @@ pub fn CurveField(form: RwSignal<CurveForm>) -> impl IntoView {
         <details class="colour-how">
             <summary>{i18n::colour_curve_or()}</summary>
             <p class="quiet-line">{i18n::colour_curve_hint()}</p>
-            <TextArea name="values" label=i18n::colour_curve_values() bound=bound(form, |f| &mut f.values) problems/>
+            <TextArea label=i18n::colour_curve_values() bound=bound!(form.values) problems/>
             <div class="field-pair">
-                <Field name="first" label=i18n::colour_curve_first() kind=Kind::Decimal unit="nm" bound=bound(form, |f| &mut f.first) problems/>
-                <Field name="step" label=i18n::colour_curve_step() kind=Kind::Decimal unit="nm" bound=bound(form, |f| &mut f.step) problems/>
+                <Field label=i18n::colour_curve_first() kind=Kind::Decimal unit="nm" bound=bound!(form.first) problems/>
+                <Field label=i18n::colour_curve_step() kind=Kind::Decimal unit="nm" bound=bound!(form.step) problems/>
             </div>
             <p role="status">{move || got.get().then(i18n::colour_curve_got)}</p>
         </details>

@@ -5,7 +5,7 @@ use super::photo_subject::{PhotoOf, keep_picture};
 use super::reading::Reading;
 use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page};
-use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, field_name, problem_text};
 use crate::i18n;
 use crate::platform::ids;
 use crate::route::{ColourRoute, Route};
@@ -45,7 +45,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
         let fact = form.check(component, store.operator().as_deref())?;
         if wrong {
             let mut problems = Problems::new();
-            problems.insert("seen", FormProblem::Missing);
+            problems.insert(field_name!(DrawdownForm.seen), FormProblem::Missing);
             return Err(problems);
         }
         Ok(vec![(id, Fact::Ink(fact))])
@@ -80,17 +80,17 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
                     <p class="quiet-line">{i18n::colour_drawdown_wait()}</p>
                     <ReadingField name="seen" label=i18n::colour_swatch_seen() reading=seen photo=PhotoOf::Drawdown(component)/>
                     <CurveField form=curve/>
-                    <p class="problem" role="alert">{move || problems.with(|problems| problems.get("seen").map(|problem| i18n::form_problem(*problem)))}</p>
+                    <p class="problem" role="alert">{move || problem_text(problems, field_name!(DrawdownForm.seen))}</p>
                 </fieldset>
                 <fieldset class="group">
                     <legend>{i18n::colour_drawdown_title()}</legend>
-                    <Field name="share" label=i18n::colour_share() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.share) problems hint=i18n::colour_share_hint()/>
+                    <Field label=i18n::colour_share() kind=Kind::Decimal unit="%" bound=bound!(form.share) problems hint=i18n::colour_share_hint()/>
                     <Choice label=i18n::colour_rest() name="rest" options=rests value=Signal::derive(move || form.with(|form| form.rest)) on_pick=Callback::new(move |rest| form.update(|form| form.rest = rest))/>
-                    <p class="problem" role="alert">{move || problems.with(|problems| problems.get("rest").map(|problem| i18n::form_problem(*problem)))}</p>
+                    <p class="problem" role="alert">{move || problem_text(problems, field_name!(DrawdownForm.rest))}</p>
                     <Choice label=i18n::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>
                     {move || if lay.get() == LayerKind::Hiding { ().into_any() } else { film(form, bar, backing, problems) }}
                 </fieldset>
-                <Field name="note" label=i18n::notes() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <Field label=i18n::notes() kind=Kind::Words bound=bound!(form.note) problems/>
                 <SaveBar problems busy=submit.busy/>
             </form>
         </Page>
@@ -110,12 +110,12 @@ fn film(
         {move || if bar.get() {
             view! {
                 <div class="field-pair">
-                    <Field name="wet" label=i18n::colour_film_wet() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.wet) problems/>
-                    <Field name="a_hit" label=i18n::colour_film_a_hit() kind=Kind::Decimal unit="µm" bound=bound(form, |f| &mut f.a_hit) problems hint=i18n::colour_film_a_hit_hint()/>
+                    <Field label=i18n::colour_film_wet() kind=Kind::Decimal unit="µm" bound=bound!(form.wet) problems/>
+                    <Field label=i18n::colour_film_a_hit() kind=Kind::Decimal unit="µm" bound=bound!(form.a_hit) problems hint=i18n::colour_film_a_hit_hint()/>
                 </div>
             }.into_any()
         } else {
-            view! { <Field name="hits" label=i18n::colour_film_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/> }.into_any()
+            view! { <Field label=i18n::colour_film_hits() kind=Kind::Whole bound=bound!(form.hits) problems/> }.into_any()
         }}
         <details class="colour-how">
             <summary><Icon name="edit"/>" "{i18n::colour_backing()}</summary>

@@ -1,6 +1,7 @@
 //! A colour as three numbers.
 
 use super::reading::Reading;
+use crate::forms::field_name;
 use crate::i18n;
 use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::ink::{ReadBy, ReadingForm};
@@ -40,7 +41,7 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
                 <input
                     id=id
                     type="text"
-                    inputmode=if field == "l" { "decimal" } else { "text" }
+                    inputmode=if field == field_name!(ReadingForm.l) { "decimal" } else { "text" }
                     autocomplete="off"
                     prop:value=move || i18n::with_mark(form.with(|form| get(form).clone()))
                     on:input=move |event| typed(set, event_target_value(&event))
@@ -52,9 +53,9 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
     };
     view! {
         <div class="colour-lab">
-            {input("l", "L*", |form| &form.l, |form, text| form.l = text)}
-            {input("a", "a*", |form| &form.a, |form, text| form.a = text)}
-            {input("b", "b*", |form| &form.b, |form, text| form.b = text)}
+            {input(field_name!(ReadingForm.l), "L*", |form| &form.l, |form, text| form.l = text)}
+            {input(field_name!(ReadingForm.a), "a*", |form| &form.a, |form, text| form.a = text)}
+            {input(field_name!(ReadingForm.b), "b*", |form| &form.b, |form, text| form.b = text)}
         </div>
         <p class="field-help" id=format!("{name}-help")>
             {move || problems.with(|problems| match problems.iter().next() {

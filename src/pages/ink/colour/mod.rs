@@ -23,7 +23,7 @@ mod reading_field;
 mod target;
 
 pub use photo_subject::{PhotoOf, keep_picture};
-pub use reading::Reading;
+pub use reading::{CompleteReading, Reading};
 pub use reading_field::ReadingField;
 
 use crate::route::ColourRoute;

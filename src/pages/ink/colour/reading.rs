@@ -1,8 +1,8 @@
 //! A colour as it is being entered.
 
 use super::photo_subject::Taken;
-
-use lastpull_core::ink::ColourReading;
+use lastpull_core::form::{FormProblem, Problems};
+use lastpull_core::ink::{ColourReading, PhotoSample};
 
 /// The value of a reading field.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -19,7 +19,22 @@ pub struct Reading {
     pub beside: Option<String>,
 }
 
+/// A reading with a colour.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CompleteReading {
+    /// The colour, and what a photo showed of the target.
+    pub sample: PhotoSample,
+    /// The picture it was read from.
+    pub photo: Option<Taken>,
+}
+
 impl Reading {
+    /// The reading; a problem of `field` if the colour is missing or invalid.
+    pub fn check(&self, field: &'static str) -> Result<CompleteReading, Problems> {
+        let sample = self.colour().ok_or_else(|| Problems::from([(field, FormProblem::Missing)]))?;
+        Ok(CompleteReading { sample: PhotoSample { sample, target: self.target }, photo: self.photo.clone() })
+    }
+
     /// The entered colour; `None` if it is missing or invalid.
     pub fn colour(&self) -> Option<ColourReading> {
         self.value.filter(|_| !self.wrong)

@@ -2,16 +2,17 @@
 
 use super::on_garment::OnGarment;
 use super::photo_subject::{PhotoOf, keep_picture};
-use super::reading::Reading;
+use super::reading::{CompleteReading, Reading};
 use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page, Sheet};
+use crate::forms::{FormSubmit, submit_dialog};
 use crate::i18n;
 use crate::pages::photos::Photos;
-use crate::platform::spawn_local;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Lab;
 use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     ColourReading, Garment, InkFact, ReadBy, ReadOn, RecipeField, cover_runs, lab_of, reading_of,
@@ -37,28 +38,24 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
     // A recipe with a display colour starts with it; nothing is recorded until it is saved.
     let likely = before.colour.map(|colour| reading_of(Lab::of(colour), ReadBy::Screen));
     let reading = RwSignal::new(Reading::of(if before.target.is_some() { None } else { likely }));
-    let busy = RwSignal::new(false);
+    let submit = FormSubmit::new(Box::new(move || reading.with(|reading| reading.check("target"))));
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
-        let given = reading.get_untracked();
-        let Some(value) = given.colour().filter(|_| !busy.get_untracked()) else { return };
-        busy.set(true);
+        let Some(CompleteReading { sample, photo }) = submit.validate() else { return };
         let undo = set(RecipeField::Target(target.get_untracked()));
-        spawn_local(async move {
-            if store.record_and_wait(vec![set(RecipeField::Target(Some(value)))]).await {
-                store.notify_with_undo(i18n::colour_target_saved(), vec![undo]);
-                keep_picture(store, recipe, given.photo);
-                reading.set(Reading::default());
-            }
-            busy.set(false);
-        });
+        let saved = move || {
+            store.notify_with_undo(i18n::colour_target_saved(), vec![undo]);
+            keep_picture(store, recipe, photo);
+            reading.set(Reading::default());
+        };
+        submit.save(store, vec![set(RecipeField::Target(Some(sample.sample)))], Box::new(saved));
     };
     let clear = move |_| {
         let undo = set(RecipeField::Target(target.get_untracked()));
         store.record_all(vec![set(RecipeField::Target(None))]);
         store.notify_with_undo(i18n::colour_target_cleared(), vec![undo]);
     };
-    let waits = Signal::derive(move || busy.get() || reading.with(|reading| reading.colour().is_none()));
+    let waits = Signal::derive(move || submit.busy.get() || reading.with(|reading| reading.colour().is_none()));
     let opened = RwSignal::new(None::<Garment>);
     let read_garment = Memo::new(move |_| {
         store
@@ -138,16 +135,14 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
     let reading = RwSignal::new(Reading::of(before));
     let has_photos = store.shop.with_untracked(|shop| !shop.photos.of(lot).is_empty());
     let waits = Signal::derive(move || reading.with(|reading| reading.colour().is_none()));
-    let save = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        let given = reading.get_untracked();
-        if let Some(value) = given.colour() {
-            store.record(lot, Fact::Ink(InkFact::GarmentRead(Some(value))));
-            store.notify_with_undo(i18n::colour_garment_saved(), vec![(lot, Fact::Ink(InkFact::GarmentRead(before)))]);
-            keep_picture(store, lot, given.photo);
-            on_close.run(());
-        }
-    };
+    let problems = RwSignal::new(Problems::new());
+    let check = move || reading.with_untracked(|reading| reading.check("garment"));
+    let save = submit_dialog(problems, check, move |CompleteReading { sample, photo }| {
+        store.record(lot, Fact::Ink(InkFact::GarmentRead(Some(sample.sample))));
+        store.notify_with_undo(i18n::colour_garment_saved(), vec![(lot, Fact::Ink(InkFact::GarmentRead(before)))]);
+        keep_picture(store, lot, photo);
+        on_close.run(());
+    });
     view! {
         <Sheet title=i18n::colour_garment_do() on_close>
             <form on:submit=save novalidate=true>

@@ -3,7 +3,7 @@
 use super::event_note::AdditionRecorded;
 use super::ledger_text::scale_step;
 use crate::components::{Empty, Icon, Keypad, NotHere, Page, Swatch};
-use crate::forms::{Bound, Field, FormSubmit, Kind};
+use crate::forms::{Bound, Field, FormSubmit, Kind, field_name, problem_text};
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::{ids, wake_lock};
@@ -86,7 +86,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
         picked.get().and_then(|id| rows.with(|rows| rows.iter().find(|row| row.component == id).cloned()))
     });
     let shows = move || store.shop.with(|shop| scale_readings(shop, id))[0];
-    let bound = Bound { value: note.into(), set: Callback::new(move |typed| note.set(typed)) };
+    let bound = Bound::of(field_name!(PourForm.note), note);
     let title = i18n::pot_add_to(name);
     let entry = move || {
         view! {
@@ -101,7 +101,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
                         <fieldset class="choice" id="component">
                             <legend>{i18n::pot_which_component()}</legend>
                             <div class="choice-row">{rows.with(|rows| rows.iter().enumerate().map(|(at, row)| component(at, row, pick)).collect::<Vec<_>>())}</div>
-                            {problem(problems, "component")}
+                            {problem(problems, field_name!(PourForm.component))}
                         </fieldset>
                     }.into_any(),
                 }}
@@ -121,7 +121,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
                     <strong>{move || if grams.with(String::is_empty) { "0".to_owned() } else { grams.get() }}</strong>
                     <span>{i18n::unit_weight()}</span>
                 </p>
-                {problem(problems, "grams")}
+                {problem(problems, field_name!(PourForm.grams))}
                 <Keypad text=grams label=i18n::pot_keypad() enter=i18n::pot_add_it() on_enter=send/>
             </section>
             <section class="pot-why">
@@ -131,7 +131,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
                         view! { <button type="button" class="button" on:click=move |_| note.set(text.clone())>{chip}</button> }
                     }).collect::<Vec<_>>()}
                 </p>
-                <Field name="note" label=i18n::pot_why() kind=Kind::Words bound problems/>
+                <Field label=i18n::pot_why() kind=Kind::Words bound problems/>
                 <p class="quiet-line">{i18n::pot_photo_after()}</p>
             </section>
         }
@@ -165,8 +165,9 @@ fn component(at: usize, row: &PartRow, pick: Callback<Subject>) -> AnyView {
 
 fn problem(problems: RwSignal<Problems>, field: &'static str) -> AnyView {
     view! {
-        <p class="problem" role="alert">{move || problems.with(|problems| problems.get(field).map(|problem| i18n::form_problem(*problem)))}</p>
-    }.into_any()
+        <p class="problem" role="alert">{move || problem_text(problems, field)}</p>
+    }
+    .into_any()
 }
 
 /// The composition after the addition, compared with the current one.

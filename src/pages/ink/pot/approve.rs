@@ -1,7 +1,7 @@
 //! The client's approval, and saving a pot's composition as a revision.
 
 use crate::components::{Icon, Sheet};
-use crate::forms::{Bound, Field, Kind};
+use crate::forms::{Bound, Field, Kind, submit_dialog};
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
@@ -30,23 +30,25 @@ pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<(
         (_, Some(revision)) => i18n::pot_yes_saves(i18n::pot_revision(&revision)),
         (_, None) => i18n::pot_yes_first().to_owned(),
     };
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
+    let problems = RwSignal::new(Problems::new());
+    let facts = move || {
         let client: String = text.get_untracked().trim().chars().take(LONGEST).collect();
         let by = store.operator();
-        let facts = store.shop.with_untracked(|shop| {
+        Ok(store.shop.with_untracked(|shop| {
             let facts = approve_facts(shop, id, &called.get_untracked(), &client, by.as_deref(), ids::new_id);
             with_reading(shop, facts)
-        });
+        }))
+    };
+    let send = submit_dialog(problems, facts, move |facts| {
         close.run(());
         record_and_notify(store, facts, i18n::pot_yes_said());
-    };
+    });
     view! {
         <Sheet title=i18n::pot_client_yes() on_close=close>
             <p>{what}</p>
             <form on:submit=send novalidate=true>
-                {name_of(store, id, called)}
-                {text_field("client", i18n::pot_client(), text)}
+                {name_of(store, id, called, problems)}
+                {text_field("client", i18n::pot_client(), text, problems)}
                 <div class="button-row"><button type="submit" class="button primary" id="yes-save">{i18n::pot_yes_note()}</button></div>
             </form>
         </Sheet>
@@ -59,22 +61,24 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     let called = called(store, id);
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
+    let problems = RwSignal::new(Problems::new());
+    let facts = move || {
         let note: String = text.get_untracked().trim().chars().take(LONGEST).collect();
         let by = store.operator();
-        let facts = store
+        Ok(store
             .shop
-            .with_untracked(|shop| save_facts(shop, id, &called.get_untracked(), &note, by.as_deref(), ids::new_id));
+            .with_untracked(|shop| save_facts(shop, id, &called.get_untracked(), &note, by.as_deref(), ids::new_id)))
+    };
+    let send = submit_dialog(problems, facts, move |facts| {
         close.run(());
         record_and_notify(store, facts, i18n::pot_saved_said());
-    };
+    });
     view! {
         <Sheet title=i18n::pot_save() on_close=close>
             <p>{i18n::pot_save_text()}</p>
             <form on:submit=send novalidate=true>
-                {name_of(store, id, called)}
-                {text_field("note", i18n::ink_why(), text)}
+                {name_of(store, id, called, problems)}
+                {text_field("note", i18n::ink_why(), text, problems)}
                 <div class="button-row"><button type="submit" class="button primary" id="save-revision">{i18n::save()}</button></div>
             </form>
         </Sheet>
@@ -88,13 +92,13 @@ fn called(store: Store, id: Subject) -> RwSignal<String> {
 }
 
 /// The name field for a pot without a recipe, and what happens with an existing name.
-fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyView> {
+fn name_of(store: Store, id: Subject, called: RwSignal<String>, problems: RwSignal<Problems>) -> Option<AnyView> {
     let found = move || store.shop.with_untracked(|shop| save_as(shop, id, &called.get()));
     if matches!(found(), SaveAs::Own(_)) {
         return None;
     }
     Some(view! {
-        {text_field("recipe", i18n::pot_recipe_name(), called)}
+        {text_field("recipe", i18n::pot_recipe_name(), called, problems)}
         {move || match found() {
             SaveAs::Named { name, number, .. } => view! {
                 <p class="caution" id="joins"><Icon name="alert"/>{i18n::pot_joins_recipe(name, number.to_string())}</p>
@@ -105,9 +109,13 @@ fn name_of(store: Store, id: Subject, called: RwSignal<String>) -> Option<AnyVie
     }.into_any())
 }
 
-/// A field without validation.
-fn text_field(name: &'static str, label: &'static str, text: RwSignal<String>) -> AnyView {
-    let bound = Bound { value: text.into(), set: Callback::new(move |typed| text.set(typed)) };
-    let problems = RwSignal::new(Problems::new());
-    view! { <Field name label kind=Kind::Words bound problems/> }.into_any()
+/// A field in which any text is valid.
+fn text_field(
+    name: &'static str,
+    label: &'static str,
+    text: RwSignal<String>,
+    problems: RwSignal<Problems>,
+) -> AnyView {
+    let bound = Bound::of(name, text);
+    view! { <Field label kind=Kind::Words bound problems/> }.into_any()
 }

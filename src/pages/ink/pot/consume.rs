@@ -55,7 +55,7 @@ pub fn RunUseSheet(id: Subject, close: Callback<()>) -> impl IntoView {
                 <Choice label=i18n::pot_which_run() name="run" options value=run on_pick=pick/>
                 <WeighingMethod form/>
                 <Weight id form problems/>
-                <Field name="pieces" label=i18n::pot_pieces() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems hint=i18n::pot_pieces_hint()/>
+                <Field label=i18n::pot_pieces() kind=Kind::Whole bound=bound!(form.pieces) problems hint=i18n::pot_pieces_hint()/>
                 <div class="button-row"><button type="submit" class="button primary" id="used-save">{i18n::save()}</button></div>
             </form>
         </Sheet>
@@ -88,7 +88,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
                 <WeighingMethod form/>
                 <Weight id form problems/>
                 <WholeContentButton id form/>
-                <Field name="note" label=i18n::pot_why() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                <Field label=i18n::pot_why() kind=Kind::Words bound=bound!(form.note) problems/>
                 <p class="caution">{i18n::pot_waste_caution()}</p>
                 <div class="button-row"><button type="submit" class="button primary" id="waste-save">{i18n::save()}</button></div>
             </form>
@@ -114,7 +114,7 @@ pub fn Weight(id: Subject, form: RwSignal<RemovalForm>, problems: RwSignal<Probl
     let total = Memo::new(move |_| form.with(|form| form.total));
     let label = move || if total.get() { i18n::pot_weighs() } else { i18n::pot_went_out() };
     let hint = i18n::pot_take_now(grams(now), grams(now.saturating_sub(empty)));
-    move || view! { <Field name="grams" label=label() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint=hint.clone()/> }
+    move || view! { <Field label=label() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.grams) problems hint=hint.clone()/> }
 }
 
 /// A button that enters the pot's whole content.

@@ -30,13 +30,13 @@ pub fn EditPotPage(id: Subject) -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::pot_edit().to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, up) novalidate=true>
-                <Field name="name" label=i18n::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/>
+                <Field label=i18n::pot_name() kind=Kind::Words bound=bound!(form.name) problems/>
                 <div class="field-pair">
-                    <Field name="tare" label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=i18n::pot_tare_hint()/>
-                    <Field name="capacity" label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=i18n::pot_capacity_hint()/>
+                    <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint()/>
+                    <Field label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.capacity) problems hint=i18n::pot_capacity_hint()/>
                 </div>
-                {sized.then(|| view! { <Field name="size" label=i18n::pot_size() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
-                <TextArea name="note" label=i18n::note() bound=bound(form, |f| &mut f.note) problems/>
+                {sized.then(|| view! { <Field label=i18n::pot_size() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.size) problems/> })}
+                <TextArea label=i18n::note() bound=bound!(form.note) problems/>
                 <SaveBar problems busy=submit.busy/>
             </form>
         </Page>

@@ -2,13 +2,14 @@
 
 use super::ledger_text::scale_step;
 use crate::components::Icon;
-use crate::forms::{FormSubmit, SaveBar, TextArea, bound};
+use crate::forms::{FormSubmit, SaveBar, TextArea, bound, submit_dialog};
 use crate::i18n;
-use crate::pages::ink::colour::{PhotoOf, Reading, ReadingField, keep_picture};
+use crate::pages::ink::colour::{CompleteReading, PhotoOf, Reading, ReadingField, keep_picture};
 use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
     ColourReading, EventNoteForm, InkFact, LedgerLine, PhotoSample, WithUndo, amend_reading_facts, lab_of, pot_card,
@@ -47,7 +48,7 @@ fn EventNote(event: Subject) -> impl IntoView {
     let problems = submit.problems;
     view! {
         <section class="card"><form on:submit=move |event| submit.submit_then(store, &event, Box::new(|| ())) novalidate=true>
-            <TextArea name="note" label=i18n::pot_why() bound=bound(form, |f| &mut f.note) problems/>
+            <TextArea label=i18n::pot_why() bound=bound!(form.note) problems/>
             <SaveBar problems busy=submit.busy/>
         </form></section>
     }.into_any()
@@ -77,12 +78,10 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl In
     };
     let again =
         move |read: Option<PhotoSample>| store.shop.with_untracked(|shop| amend_reading_facts(shop, pot, event, read));
-    let save = Callback::new(move |given: Reading| {
-        if let Some(sample) = given.colour() {
-            note(again(Some(PhotoSample { sample, target: given.target })), i18n::reading_noted());
-            keep_picture(store, event, given.photo);
-            reads.set(false);
-        }
+    let save = Callback::new(move |CompleteReading { sample, photo }: CompleteReading| {
+        note(again(Some(sample)), i18n::reading_noted());
+        keep_picture(store, event, photo);
+        reads.set(false);
     });
     let clear = move |_| note(again(None), i18n::pot_reading_off_said());
     view! {
@@ -110,7 +109,7 @@ fn is_read(fact: &InkFact) -> bool {
 
 /// The form of a reading: from an instrument, as a screen colour, or from a photo beside the target.
 #[component]
-fn EventReadingForm(pot: Subject, save: Callback<Reading>) -> impl IntoView {
+fn EventReadingForm(pot: Subject, save: Callback<CompleteReading>) -> impl IntoView {
     let store = Store::from_context();
     let reading = RwSignal::new(Reading::default());
     let target: Memo<Option<ColourReading>> = Memo::new(move |_| {
@@ -119,10 +118,9 @@ fn EventReadingForm(pot: Subject, save: Callback<Reading>) -> impl IntoView {
             recipe.and_then(|recipe| shop.ink.recipe(recipe)).and_then(|recipe| recipe.target)
         })
     });
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        save.run(reading.get_untracked());
-    };
+    let problems = RwSignal::new(Problems::new());
+    let check = move || reading.with_untracked(|reading| reading.check("swatch"));
+    let send = submit_dialog(problems, check, move |complete| save.run(complete));
     let waits = Signal::derive(move || reading.with(|reading| reading.colour().is_none()));
     view! {
         <form on:submit=send novalidate=true>

@@ -73,7 +73,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
         i18n::pot_new_of(new.with_value(|new| new.ink.clone()))
     };
     let name = move || {
-        view! { <Field name="name" label=i18n::pot_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems/> }
+        view! { <Field label=i18n::pot_name() kind=Kind::Words bound=bound!(form.name) problems/> }
     };
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Home) class="form pot-new">
@@ -82,13 +82,13 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
                 {by_eye.then(name)}
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
                 {move || row.get().map(|row| for_run(&row, step))}
-                {(!by_eye).then(|| view! { <Field name="size" label=i18n::pot_size() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.size) problems/> })}
+                {(!by_eye).then(|| view! { <Field label=i18n::pot_size() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.size) problems/> })}
                 {on_top.then(|| view! {
                     <Switch id="of-ink" label=i18n::pot_of_ink() hint=i18n::pot_of_ink_hint() value=Signal::derive(move || form.with(|form| form.of_ink)) on_set=Callback::new(move |on| form.update(|form| form.of_ink = on))/>
                 })}
                 <div class="field-pair">
-                    <Field name="tare" label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=i18n::pot_tare_hint()/>
-                    <Field name="capacity" label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=i18n::pot_capacity_hint()/>
+                    <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint()/>
+                    <Field label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.capacity) problems hint=i18n::pot_capacity_hint()/>
                 </div>
                 {(!by_eye).then(name)}
                 <SaveBar problems busy=submit.busy words=if by_eye { i18n::save() } else { i18n::pot_start() }/>

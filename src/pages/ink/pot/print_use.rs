@@ -37,21 +37,21 @@ pub fn PrintUsePage(run: RunId) -> impl IntoView {
             <p id="run-pieces">{if left > 0 { i18n::pot_print_left(i18n::pieces(left)) } else { i18n::pot_print_none_left().into() }}</p>
             <form on:submit=move |event| submit.submit(store, &event, Route::Pot(PotRoute::NewForRun(run))) novalidate=true>
                 <div class="field-pair">
-                    <Field name="width" label=i18n::volume_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.ink.width) problems/>
-                    <Field name="height" label=i18n::volume_height() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.ink.height) problems/>
+                    <Field label=i18n::volume_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.ink.width) problems/>
+                    <Field label=i18n::volume_height() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.ink.height) problems/>
                 </div>
                 <div class="field-pair">
-                    <Field name="coverage" label=i18n::volume_coverage() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.ink.coverage) problems hint=i18n::pot_coverage_hint()/>
-                    <Field name="hits" label=i18n::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.ink.hits) problems/>
+                    <Field label=i18n::volume_coverage() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.ink.coverage) problems hint=i18n::pot_coverage_hint()/>
+                    <Field label=i18n::item_hits() kind=Kind::Whole bound=bound!(form.ink.hits) problems/>
                 </div>
                 <div class="field-pair">
-                    <Field name="volume" label=i18n::pot_mesh_volume() kind=Kind::Decimal unit=i18n::volume_unit() bound=bound(form, |f| &mut f.volume) problems hint=i18n::pot_mesh_volume_hint()/>
-                    <Field name="loss" label=i18n::pot_loss() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.loss) problems hint=i18n::pot_loss_hint()/>
+                    <Field label=i18n::pot_mesh_volume() kind=Kind::Decimal unit=i18n::volume_unit() bound=bound!(form.volume) problems hint=i18n::pot_mesh_volume_hint()/>
+                    <Field label=i18n::pot_loss() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.loss) problems hint=i18n::pot_loss_hint()/>
                 </div>
                 <a class="button quiet pot-link" href=Route::Exposure(ExposureRoute::Volume).hash()>{i18n::pot_mesh_volume_link()}</a>
                 <div class="field-pair">
-                    <Field name="transfer" label=i18n::volume_transfer() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.ink.transfer) problems hint=i18n::volume_transfer_hint()/>
-                    <Field name="density" label=i18n::volume_density() kind=Kind::Decimal unit=i18n::volume_density_unit() bound=bound(form, |f| &mut f.ink.density) problems/>
+                    <Field label=i18n::volume_transfer() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.ink.transfer) problems hint=i18n::volume_transfer_hint()/>
+                    <Field label=i18n::volume_density() kind=Kind::Decimal unit=i18n::volume_density_unit() bound=bound!(form.ink.density) problems/>
                 </div>
                 <section class="card" id="suggested" aria-live="polite">
                     {move || match batch.get() {

@@ -21,6 +21,7 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let step = scale_step(store);
     let holds = store.shop.with_untracked(|shop| pot_state(shop, id).contents.total());
     let text = RwSignal::new(String::new());
+    let bound = Bound::of("total", text);
     let total = Memo::new(move |_| Grams::parse(&text.get(), holds, Grams::MOST, i18n::units()));
     let additions = Memo::new(move |_| match total.get() {
         Ok(total) => store.shop.with(|shop| top_up(shop, id, total)),
@@ -29,7 +30,7 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let problems = Memo::new(move |_| {
         let mut problems = Problems::new();
         if let (Err(problem), false) = (total.get(), text.with(|text| text.trim().is_empty())) {
-            problems.insert("total", FormProblem::Number(problem));
+            problems.insert(bound.name, FormProblem::Number(problem));
         }
         problems
     });
@@ -54,11 +55,10 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
         close.run(());
         record_and_notify(store, facts, i18n::pot_topped_said());
     };
-    let bound = Bound { value: text.into(), set: Callback::new(move |typed| text.set(typed)) };
     view! {
         <Sheet title=i18n::pot_top_up() on_close=close>
             <p>{i18n::pot_top_up_text(i18n::pot_weight(holds, step))}</p>
-            <Field name="total" label=i18n::pot_top_up_to() kind=Kind::Decimal unit=i18n::unit_weight() bound problems/>
+            <Field label=i18n::pot_top_up_to() kind=Kind::Decimal unit=i18n::unit_weight() bound problems/>
             {move || {
                 let additions = additions.get();
                 if additions.is_empty() {

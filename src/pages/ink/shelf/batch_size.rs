@@ -1,7 +1,7 @@
 //! How much to make: a weight, or the pieces of a run.
 
 use crate::components::Choice;
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Field, Kind, bound, field_name};
 use crate::i18n;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
@@ -43,7 +43,7 @@ fn Weight(id: Subject, form: RwSignal<BatchSizeForm>, problems: Signal<Problems>
     let means = vec![(false, i18n::ink_size_whole().to_owned()), (true, i18n::ink_size_ink().to_owned())];
     let of_ink = Signal::derive(move || form.with(|form| form.of_ink));
     view! {
-        <Field name="grams" label=i18n::ink_again_grams() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems/>
+        <Field label=i18n::ink_again_grams() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.grams) problems/>
         {on_top.then(|| view! {
             <Choice label=i18n::ink_size_means() name="of-ink" options=means value=of_ink on_pick=Callback::new(move |of_ink| form.update(|form| form.of_ink = of_ink))/>
         })}
@@ -82,9 +82,9 @@ fn Pieces(
             let options = rows.into_iter().map(|(run, title, _)| (Some(run), title)).collect();
             view! { <Choice label=i18n::ink_again_run() name="run" options value=run on_pick=pick/> }.into_any()
         }}
-        <Field name="pieces" label=i18n::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+        <Field label=i18n::pieces_how_many() kind=Kind::Whole bound=bound!(form.pieces) problems/>
         {move || {
-            let missing = problems.with(|problems| problems.contains_key("run"));
+            let missing = problems.with(|problems| problems.contains_key(field_name!(BatchSizeForm.run)));
             let run = form.with(|form| form.run);
             run.filter(|_| missing).map(|run| view! {
                 <div class="ink-choose tight">

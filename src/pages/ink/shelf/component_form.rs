@@ -1,7 +1,7 @@
 //! The form of a component: what is on every tub first, its data sheet and how it is bought folded below.
 
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
-use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, set};
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, field_name, set};
 use crate::i18n;
 use crate::platform::ids;
 use crate::route::{InkRoute, Route};
@@ -40,11 +40,11 @@ pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoV
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, Route::Ink(InkRoute::Component(id))) novalidate=true>
-                <Field name="name" label=i18n::ink_component_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=i18n::ink_component_name_hint()/>
+                <Field label=i18n::ink_component_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::ink_component_name_hint()/>
                 <KindAndColour form/>
                 <Sheet form submit/>
                 <Buying form submit/>
-                <TextArea name="note" label=i18n::notes() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea label=i18n::notes() bound=bound!(form.note) problems/>
                 <SaveBar problems busy=submit.busy/>
             </form>
             {name.map(|name| view! {
@@ -83,7 +83,7 @@ pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> impl IntoView {
         <div class="ink-colour-ask">
             <Switch id="coloured" label=i18n::ink_has_colour() value=coloured on_set=set/>
             {move || coloured.get().then(|| view! {
-                <Field name="colour" label=i18n::ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems=none/>
+                <Field label=i18n::ink_colour() kind=Kind::Colour bound=bound!(form.colour) problems=none/>
             })}
         </div>
         <Choice label=i18n::ink_hiding() name="hiding" options=hidings value=Signal::derive(move || form.with(|form| form.hiding)) on_pick=Callback::new(move |hiding| form.update(|form| form.hiding = hiding))/>
@@ -95,17 +95,20 @@ fn Sheet(form: RwSignal<ComponentForm>, submit: FormSubmit) -> impl IntoView {
     let problems = submit.problems;
     let filled =
         form.with_untracked(|form| [&form.density, &form.most, &form.most_pigment].iter().any(|text| !text.is_empty()));
-    let wrong = wrong(submit, ["density", "most", "most_pigment"]);
+    let wrong = wrong(
+        submit,
+        [field_name!(ComponentForm.density), field_name!(ComponentForm.most), field_name!(ComponentForm.most_pigment)],
+    );
     let is_base = Memo::new(move |_| form.with(|form| form.kind == ComponentKind::Base));
     view! {
         <details class="group screen-fold" open=move || filled || wrong.get()>
             <summary>{i18n::ink_sheet()}</summary>
             <div class="field-pair">
-                <Field name="density" label=i18n::ink_density() kind=Kind::Decimal unit="g/cm³" bound=bound(form, |f| &mut f.density) problems/>
-                <Field name="most" label=i18n::ink_most() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.most) problems/>
+                <Field label=i18n::ink_density() kind=Kind::Decimal unit="g/cm³" bound=bound!(form.density) problems/>
+                <Field label=i18n::ink_most() kind=Kind::Decimal unit="%" bound=bound!(form.most) problems/>
             </div>
             {move || is_base.get().then(|| view! {
-                <Field name="most_pigment" label=i18n::ink_most_pigment() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.most_pigment) problems hint=i18n::ink_most_pigment_hint()/>
+                <Field label=i18n::ink_most_pigment() kind=Kind::Decimal unit="%" bound=bound!(form.most_pigment) problems hint=i18n::ink_most_pigment_hint()/>
             })}
         </details>
     }
@@ -115,15 +118,18 @@ fn Sheet(form: RwSignal<ComponentForm>, submit: FormSubmit) -> impl IntoView {
 fn Buying(form: RwSignal<ComponentForm>, submit: FormSubmit) -> impl IntoView {
     let problems = submit.problems;
     let filled = form.with_untracked(|form| [&form.cost, &form.tub, &form.low_at].iter().any(|text| !text.is_empty()));
-    let wrong = wrong(submit, ["cost", "tub", "low_at"]);
+    let wrong = wrong(
+        submit,
+        [field_name!(ComponentForm.cost), field_name!(ComponentForm.tub), field_name!(ComponentForm.low_at)],
+    );
     view! {
         <details class="group screen-fold" open=move || filled || wrong.get()>
             <summary>{i18n::ink_buying()}</summary>
             <div class="field-pair">
-                <Field name="tub" label=i18n::ink_tub() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.tub) problems/>
-                <Field name="low_at" label=i18n::ink_low_at() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.low_at) problems/>
+                <Field label=i18n::ink_tub() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tub) problems/>
+                <Field label=i18n::ink_low_at() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.low_at) problems/>
             </div>
-            <Field name="cost" label=i18n::ink_cost() kind=Kind::Decimal bound=bound(form, |f| &mut f.cost) problems hint=i18n::ink_cost_hint()/>
+            <Field label=i18n::ink_cost() kind=Kind::Decimal bound=bound!(form.cost) problems hint=i18n::ink_cost_hint()/>
         </details>
     }
 }

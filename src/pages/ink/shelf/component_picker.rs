@@ -2,7 +2,7 @@
 
 use super::component_form::KindAndColour;
 use crate::components::{Icon, Sheet, Swatch};
-use crate::forms::FormSubmit;
+use crate::forms::{FormSubmit, field_name, problem_text};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -106,8 +106,7 @@ fn NewComponentFields(on_pick: Callback<Subject>) -> impl IntoView {
         let fields = store.shop.with(|shop| form.with(|form| form.check(shop, None, i18n::units())))?;
         Ok(vec![(id, Fact::Ink(InkFact::ComponentSet(fields)))])
     }));
-    let problem =
-        move || submit.problems.with(|problems| problems.get("name").map(|problem| i18n::form_problem(*problem)));
+    let problem = move || problem_text(submit.problems, field_name!(ComponentForm.name));
     view! {
         <form on:submit=move |event| submit.submit_then(store, &event, Box::new(move || on_pick.run(id))) novalidate=true>
             <div class="field" class:wrong=move || problem().is_some()>

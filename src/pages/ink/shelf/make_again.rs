@@ -64,8 +64,8 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
             {move || made.with(|made| made.as_ref().map(rows))}
             {move || made.with(|made| made.as_ref().map(|made| rounding(store, made)))}
             <div class="field-pair">
-                <Field name="tare" label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.tare) problems hint=i18n::pot_tare_hint()/>
-                <Field name="capacity" label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.capacity) problems hint=i18n::pot_capacity_hint()/>
+                <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint()/>
+                <Field label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.capacity) problems hint=i18n::pot_capacity_hint()/>
             </div>
             <button type="button" class="button primary huge" id="weigh" disabled=move || busy.get() || made.with(Option::is_none) on:click=weigh>
                 <Icon name="ink"/>{i18n::ink_weigh_it()}

@@ -3,9 +3,9 @@
 use super::part_rows::{PartRows, Picking};
 use super::sum_check::{SumLine, TypedLimits};
 use crate::components::{NotHere, Page};
-use crate::forms::{Field, Kind, SaveBar, TextArea, bound};
+use crate::forms::{Facts, Field, FormSubmit, Kind, SaveBar, TextArea, bound, field_name, set};
 use crate::i18n;
-use crate::platform::{dom, ids, spawn_local};
+use crate::platform::{dom, ids};
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -95,61 +95,41 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
         Task::Revise => i18n::ink_recipe_revise(&form.name),
     };
     let form = RwSignal::new(form);
-    let problems = RwSignal::new(RecipeProblems::default());
-    // Whether a save was tried and failed; whether nothing differed.
-    let (asked, same) = (RwSignal::new(false), RwSignal::new(false));
-    let busy = RwSignal::new(false);
+    // Whether a new revision would be the same as the one before.
+    let same = RwSignal::new(false);
     let revision = ids::new_id();
-    let kept = StoredValue::new(before);
-    let check =
-        move || store.shop.with(|shop| form.with(|form| kept.with_value(|before| form.check(shop, Some(id), before))));
+    let submit = FormSubmit::new(Box::new(move || {
+        store.shop.with(|shop| {
+            let checked = form.with(|form| form.check(shop, Some(id), &before))?;
+            let mut facts = set(id, checked.fields, |fields| Fact::Ink(InkFact::RecipeSet(fields)));
+            if let Some(parts) = checked.parts {
+                let by = store.operator();
+                let fact = revision_fact(shop, id, parts, parent, None, &checked.why, by.as_deref());
+                facts.push((revision, Fact::Ink(fact)));
+            }
+            Ok(facts)
+        })
+    }));
+    let problems = submit.problems;
     Effect::new(move || {
-        let found = check();
-        same.set(false);
-        if asked.get() {
-            problems.set(found.err().unwrap_or_default());
+        form.track();
+        if same.get_untracked() {
+            same.set(false);
         }
     });
+    let saved = move || {
+        if let Some(name) = store.shop.with_untracked(|shop| revision_name(shop, revision)) {
+            store.notify(i18n::ink_saved_revision(i18n::ink_revision_name(&name)));
+        }
+        Route::Ink(InkRoute::Recipe(id)).navigate();
+    };
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
-        let checked = match leptos::reactive::graph::untrack(check) {
-            Err(found) => {
-                // Focus what is wrong: the parts may be far above the button.
-                if found.fields.contains_key("name") {
-                    dom::focus("name");
-                } else {
-                    dom::scroll_to("parts");
-                }
-                problems.set(found);
-                return asked.set(true);
-            }
-            Ok(checked) => checked,
-        };
-        if task == Task::Revise && checked.parts.is_none() && checked.fields.is_empty() {
-            return same.set(true);
+        match submit.validate() {
+            None => focus_problem(problems),
+            Some(facts) if task == Task::Revise && facts.is_empty() => same.set(true),
+            Some(facts) => submit.save(store, facts, Box::new(saved)),
         }
-        let mut facts = Vec::new();
-        if !checked.fields.is_empty() {
-            facts.push((id, Fact::Ink(InkFact::RecipeSet(checked.fields))));
-        }
-        if let Some(parts) = checked.parts {
-            let by = store.operator();
-            let fact = store
-                .shop
-                .with_untracked(|shop| revision_fact(shop, id, parts, parent, None, &checked.why, by.as_deref()));
-            facts.push((revision, Fact::Ink(fact)));
-        }
-        busy.set(true);
-        spawn_local(async move {
-            let saved = facts.is_empty() || store.record_and_wait(facts).await;
-            busy.set(false);
-            if saved {
-                if let Some(name) = store.shop.with_untracked(|shop| revision_name(shop, revision)) {
-                    store.notify(i18n::ink_saved_revision(i18n::ink_revision_name(&name)));
-                }
-                Route::Ink(InkRoute::Recipe(id)).navigate();
-            }
-        });
     };
     let fields = Signal::derive(move || problems.with(|problems| problems.fields.clone()));
     let picking = Picking::new();
@@ -161,18 +141,27 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
         <Page title=Signal::derive(move || title.clone()) up class="form">
             <form on:submit=save novalidate=true>
                 {with_fields.then(|| view! { <NameAndColour form fields/> })}
-                {with_parts.then(|| view! { <Parts form problems asked picking/> })}
+                {with_parts.then(|| view! { <Parts form submit picking/> })}
                 {(task == Task::Revise).then(|| view! {
-                    <TextArea name="why" label=i18n::ink_why() bound=bound(form, |f| &mut f.why) problems=fields/>
+                    <TextArea label=i18n::ink_why() bound=bound!(form.why) problems=fields/>
                     <p class="field-help ink-under"><span>{i18n::ink_why_hint()}</span></p>
                 })}
-                {with_fields.then(|| view! { <TextArea name="note" label=i18n::notes() bound=bound(form, |f| &mut f.note) problems=fields/> })}
+                {with_fields.then(|| view! { <TextArea label=i18n::notes() bound=bound!(form.note) problems=fields/> })}
                 {move || same.get().then(|| view! { <p class="problem" role="alert" id="same">{same_words.clone()}</p> })}
-                <SaveBar problems=all_problems(problems) busy/>
+                <SaveBar problems=all_problems(problems) busy=submit.busy/>
             </form>
             {picking.sheet(form)}
         </Page>
     }.into_any()
+}
+
+/// Shows where the problem is: the parts may be far above the button.
+fn focus_problem(problems: RwSignal<RecipeProblems>) {
+    if problems.with_untracked(|problems| problems.fields.contains_key(field_name!(RecipeForm.name))) {
+        dom::focus("name");
+    } else {
+        dom::scroll_to("parts");
+    }
 }
 
 /// All problems, as the save bar counts them.
@@ -195,26 +184,23 @@ fn all_problems(problems: RwSignal<RecipeProblems>) -> Signal<Problems> {
 fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> impl IntoView {
     view! {
         <div class="field-pair colour-pair">
-            <Field name="ink_colour" label=i18n::ink_colour() kind=Kind::Colour bound=bound(form, |f| &mut f.colour) problems=fields/>
-            <Field name="name" label=i18n::ink_recipe_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems=fields hint=i18n::ink_recipe_name_hint()/>
+            <Field label=i18n::ink_colour() kind=Kind::Colour bound=bound!(form.colour).named("ink_colour") problems=fields/>
+            <Field label=i18n::ink_recipe_name() kind=Kind::Words bound=bound!(form.name) problems=fields hint=i18n::ink_recipe_name_hint()/>
         </div>
     }
 }
 
 #[component]
-fn Parts(
-    form: RwSignal<RecipeForm>,
-    problems: RwSignal<RecipeProblems>,
-    asked: RwSignal<bool>,
-    picking: Picking,
-) -> impl IntoView {
-    let missing = Memo::new(move |_| problems.with(|problems| problems.fields.contains_key("parts")));
+fn Parts(form: RwSignal<RecipeForm>, submit: FormSubmit<Facts, RecipeProblems>, picking: Picking) -> impl IntoView {
+    let problems = submit.problems;
+    let missing =
+        Memo::new(move |_| problems.with(|problems| problems.fields.contains_key(field_name!(RecipeForm.parts))));
     view! {
         <fieldset class="group ink-parts-group" id="parts">
             <legend>{i18n::ink_recipe_parts()}</legend>
             <PartRows form problems picking/>
             {move || missing.get().then(|| view! { <p class="problem" id="parts-missing">{i18n::ink_parts_missing()}</p> })}
-            <SumLine form asked/>
+            <SumLine form asked=submit.failed/>
             <TypedLimits form/>
         </fieldset>
     }

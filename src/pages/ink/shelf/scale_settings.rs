@@ -25,8 +25,8 @@ pub fn ScaleSettingsPage() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::ink_scale().to_owned()) up=STOCK class="form">
             <form on:submit=move |event| submit.submit(store, &event, STOCK) novalidate=true>
-                <Field name="step" label=i18n::ink_scale_step() kind=Kind::Decimal unit="g" bound=bound(form, |f| &mut f.step) problems hint=i18n::ink_scale_step_hint()/>
-                <Field name="most" label=i18n::ink_scale_most() kind=Kind::Decimal unit="g" bound=bound(form, |f| &mut f.most) problems hint=i18n::ink_scale_most_hint()/>
+                <Field label=i18n::ink_scale_step() kind=Kind::Decimal unit="g" bound=bound!(form.step) problems hint=i18n::ink_scale_step_hint()/>
+                <Field label=i18n::ink_scale_most() kind=Kind::Decimal unit="g" bound=bound!(form.most) problems hint=i18n::ink_scale_most_hint()/>
                 <SaveBar problems busy=submit.busy/>
             </form>
         </Page>

@@ -60,9 +60,9 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
     view! {
         <Sheet title on_close=Callback::new(move |()| ask.set(None))>
             <form on:submit=send novalidate=true>
-                <Field name="grams" label=i18n::ink_how_much() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound(form, |f| &mut f.grams) problems hint/>
+                <Field label=i18n::ink_how_much() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.grams) problems hint/>
                 {(what == StockEntry::Delivery).then(|| view! {
-                    <Field name="note" label=i18n::ink_lot_note() kind=Kind::Words bound=bound(form, |f| &mut f.note) problems/>
+                    <Field label=i18n::ink_lot_note() kind=Kind::Words bound=bound!(form.note) problems/>
                 })}
                 <button type="submit" class="button primary huge">{i18n::save()}</button>
             </form>

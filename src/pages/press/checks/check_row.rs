@@ -1,6 +1,7 @@
 //! One check: the expected value, the value before, and the result.
 
 use crate::components::{Icon, Swatch};
+use crate::forms::submit_dialog;
 use crate::i18n;
 use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_text, value_text};
 use crate::route::{Route, ScreensRoute};
@@ -149,13 +150,9 @@ fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<Chec
     let text = RwSignal::new(String::new());
     let problem = RwSignal::new(None::<NumberProblem>);
     let id = format!("measure-{item:?}");
-    let send = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        match expected.with_value(|expected| read_value(item, expected, &text.get_untracked())) {
-            Ok(value) => make.run(CheckOutcome::Measured(value)),
-            Err(found) => problem.set(Some(found)),
-        }
-    };
+    let read = move || text.with_untracked(|text| expected.with_value(|expected| read_value(item, expected, text)));
+    let send =
+        submit_dialog(problem, move || read().map_err(Some), move |value| make.run(CheckOutcome::Measured(value)));
     view! {
         <form class="measure" on:submit=send novalidate=true>
             <label class="visually-hidden" for=id.clone()>{i18n::check_measured_value(i18n::check_item(item))}</label>

@@ -49,7 +49,7 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
         <Sheet title on_close=close>
             <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
             <form novalidate=true on:submit=send>
-                <Field name="chemistry" label=i18n::bath_chemistry() kind=Kind::Words bound=bound(form, |f| &mut f.chemistry) problems hint=i18n::bath_chemistry_hint()/>
+                <Field label=i18n::bath_chemistry() kind=Kind::Words bound=bound!(form.chemistry) problems hint=i18n::bath_chemistry_hint()/>
                 {is_new.then(|| view! { <CrewPicker label=i18n::stencil_who() name="who"/> })}
                 {is_new.then(|| view! { <p class="quiet-line">{i18n::bath_charge_text()}</p> })}
                 <button type="submit" class="button primary huge" id="charge-now">{if is_new { i18n::bath_charge_save() } else { i18n::save() }}</button>

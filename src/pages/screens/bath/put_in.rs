@@ -66,7 +66,7 @@ pub fn PutIn(close: Callback<()>) -> impl IntoView {
         <Sheet title=i18n::bath_put_in() on_close=close>
             <form novalidate=true on:submit=send>
                 {(!none).then(|| view! { <Checkboxes label=i18n::bath_pick() name="into" options=waiting ticked on_tick=tick/> })}
-                <Field name="count" label kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems hint/>
+                <Field label kind=Kind::Whole bound=bound!(form.count) problems hint/>
                 {move || over.get().map(|most| view! { <p class="quiet-line" id="over-capacity">{i18n::bath_capacity_over(most)}</p> })}
                 <button type="submit" class="button primary huge" id="put-in-now">{i18n::bath_put_in_these()}</button>
             </form>

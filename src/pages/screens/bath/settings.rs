@@ -28,9 +28,9 @@ pub fn BathSettingsPage() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::bath_settings().to_owned()) up=Route::Exposure(ExposureRoute::Bath) class="form">
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
-                <Field name="capacity" label=i18n::bath_capacity() kind=Kind::Whole bound=bound(form, |f| &mut f.capacity) problems/>
-                <Field name="recharge_at" label=i18n::bath_recharge_at() kind=Kind::Decimal unit=i18n::bath_recharge_at_unit() bound=bound(form, |f| &mut f.recharge_at) problems hint=i18n::bath_recharge_at_hint(own)/>
-                <TextArea name="note" label=i18n::bath_note() bound=bound(form, |f| &mut f.note) problems/>
+                <Field label=i18n::bath_capacity() kind=Kind::Whole bound=bound!(form.capacity) problems/>
+                <Field label=i18n::bath_recharge_at() kind=Kind::Decimal unit=i18n::bath_recharge_at_unit() bound=bound!(form.recharge_at) problems hint=i18n::bath_recharge_at_hint(own)/>
+                <TextArea label=i18n::bath_note() bound=bound!(form.note) problems/>
                 <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
                 <SaveBar problems busy=submit.busy/>
             </form>

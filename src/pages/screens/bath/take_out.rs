@@ -2,7 +2,7 @@
 
 use super::contents::labels;
 use crate::components::{Checkboxes, Choice, Icon, Sheet};
-use crate::forms::{Field, Kind, bound, submit_dialog};
+use crate::forms::{Field, Kind, bound, field_name, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -41,7 +41,8 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
             }
         });
     });
-    let none_clean = move || all_named && problems.with(|problems| problems.contains_key("count"));
+    let none_clean =
+        move || all_named && problems.with(|problems| problems.contains_key(field_name!(BatchOutForm.count)));
     let forget = move |_| {
         let step = store.shop.with_untracked(|shop| delete_batch(shop, batch, store.operator().as_deref()));
         close.run(());
@@ -61,7 +62,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
                     </div>
                 })}
                 {(!all_named).then(|| view! {
-                    <Field name="count" label=i18n::bath_out_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems hint=i18n::bath_out_count_hint(count)/>
+                    <Field label=i18n::bath_out_count() kind=Kind::Whole bound=bound!(form.count) problems hint=i18n::bath_out_count_hint(count)/>
                 })}
                 <Time form problems kinds=&[BatchTimeKind::Elapsed, BatchTimeKind::Whole, BatchTimeKind::EachScreen] elapsed=i18n::duration(elapsed.get_untracked())/>
                 <button type="submit" class="button primary huge" id="out-now">{i18n::bath_out_button()}</button>
@@ -82,7 +83,7 @@ pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>
             <form novalidate=true on:submit=send(store, batch, form, problems, close)>
-                <Field name="count" label=i18n::bath_out_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
+                <Field label=i18n::bath_out_count() kind=Kind::Whole bound=bound!(form.count) problems/>
                 <Time form problems kinds=&[BatchTimeKind::Whole, BatchTimeKind::EachScreen] elapsed=String::new()/>
                 <button type="submit" class="button primary huge" id="out-now">{i18n::bath_out_button()}</button>
             </form>
@@ -103,7 +104,7 @@ fn Time(
     view! {
         <Choice label=i18n::bath_out_time() name="time-kind" options value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
         {move || (kind.get() != BatchTimeKind::Elapsed).then(|| view! {
-            <Field name="minutes" label=i18n::bath_out_minutes() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound(form, |f| &mut f.minutes) problems/>
+            <Field label=i18n::bath_out_minutes() kind=Kind::Decimal unit=i18n::unit_minutes() bound=bound!(form.minutes) problems/>
         })}
     }
 }

@@ -1,7 +1,7 @@
 //! The form of an emulsion.
 
 use crate::components::{Choice, Icon, NotHere, Page};
-use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, set};
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, field_name, set};
 use crate::i18n;
 use crate::platform::ids;
 use crate::route::{ExposureRoute, Route};
@@ -39,15 +39,15 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
             <form on:submit=move |event| submit.submit(store, &event, KIT) novalidate=true>
-                <Field name="name" label=i18n::lamp_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=i18n::lamp_name_hint()/>
+                <Field label=i18n::lamp_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::lamp_name_hint()/>
                 <div class="stencil-hinted">
                     <Choice label=i18n::emulsion_family() name="family" options=families value=family on_pick=Callback::new(move |family| form.update(|form| form.family = family))/>
                     <p class="field-help">
-                        {move || problems.with(|problems| problems.contains_key("family")).then(|| view! { <span class="problem" id="family-problem">{i18n::exposure_pick_one()}</span> " " })}
+                        {move || problems.with(|problems| problems.contains_key(field_name!(EmulsionForm.family))).then(|| view! { <span class="problem" id="family-problem">{i18n::exposure_pick_one()}</span> " " })}
                         <span>{i18n::emulsion_family_hint()}</span>
                     </p>
                 </div>
-                <Field name="solids" label=i18n::emulsion_solids() kind=Kind::Whole unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.solids) problems hint=i18n::sheet_may_stay_empty()/>
+                <Field label=i18n::emulsion_solids() kind=Kind::Whole unit=i18n::emulsion_percent() bound=bound!(form.solids) problems hint=i18n::sheet_may_stay_empty()/>
                 <SaveBar problems busy=submit.busy/>
             </form>
             {emulsion.map(|_| view! {

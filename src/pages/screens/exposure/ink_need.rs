@@ -30,19 +30,19 @@ pub fn Need(volume: Memo<Option<f64>>) -> impl IntoView {
             <section class="stencil-part">
                 <h2>{i18n::volume_need_title()}</h2>
                 <div class="field-pair">
-                    <Field name="width" label=i18n::volume_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.width) problems/>
-                    <Field name="height" label=i18n::volume_height() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.height) problems/>
+                    <Field label=i18n::volume_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.width) problems/>
+                    <Field label=i18n::volume_height() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.height) problems/>
                 </div>
                 <div class="field-pair">
-                    <Field name="coverage" label=i18n::volume_coverage() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.coverage) problems/>
-                    <Field name="pieces" label=i18n::pieces_how_many() kind=Kind::Whole bound=bound(form, |f| &mut f.pieces) problems/>
+                    <Field label=i18n::volume_coverage() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.coverage) problems/>
+                    <Field label=i18n::pieces_how_many() kind=Kind::Whole bound=bound!(form.pieces) problems/>
                 </div>
                 <div class="card stencil-answer" id="need" aria-live="polite">{move || needed(ink.get())}</div>
                 <details class="stencil-fold" id="finer">
                     <summary>{i18n::volume_finer()}</summary>
-                    <Field name="hits" label=i18n::item_hits() kind=Kind::Whole bound=bound(form, |f| &mut f.hits) problems/>
-                    <Field name="transfer" label=i18n::volume_transfer() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.transfer) problems hint=i18n::volume_transfer_hint()/>
-                    <Field name="density" label=i18n::volume_density() kind=Kind::Decimal unit=i18n::volume_density_unit() bound=bound(form, |f| &mut f.density) problems/>
+                    <Field label=i18n::item_hits() kind=Kind::Whole bound=bound!(form.hits) problems/>
+                    <Field label=i18n::volume_transfer() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.transfer) problems hint=i18n::volume_transfer_hint()/>
+                    <Field label=i18n::volume_density() kind=Kind::Decimal unit=i18n::volume_density_unit() bound=bound!(form.density) problems/>
                     <Weighed form weighed ink/>
                 </details>
             </section>
@@ -65,12 +65,13 @@ fn needed(ink: Option<InkUse>) -> AnyView {
 /// The share of the ink that reached the garment, from a weighed run.
 #[component]
 fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Option<InkUse>>) -> impl IntoView {
+    let text = Bound::of("weighed", weighed);
     let grams =
         Memo::new(move |_| weighed.with(|text| (!text.trim().is_empty()).then(|| parse_number(text, 0.1, HEAVIEST))));
     let problems = Memo::new(move |_| {
         let mut problems = Problems::new();
         if let Some(Err(problem)) = grams.get() {
-            problems.insert("weighed", FormProblem::Number(problem));
+            problems.insert(text.name, FormProblem::Number(problem));
         }
         problems
     });
@@ -78,9 +79,8 @@ fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Opti
         let used = grams.get().and_then(Result::ok)?;
         ink.get().and_then(|ink| measured_transfer(&ink, used)).map(|share| i18n::number(share * 100.0, 0))
     });
-    let text = Bound { value: weighed.into(), set: Callback::new(move |typed| weighed.set(typed)) };
     view! {
-        <Field name="weighed" label=i18n::volume_weighed() kind=Kind::Decimal unit=i18n::unit_grams() bound=text problems hint=i18n::volume_weighed_hint()/>
+        <Field label=i18n::volume_weighed() kind=Kind::Decimal unit=i18n::unit_grams() bound=text problems hint=i18n::volume_weighed_hint()/>
         {move || transfer.get().map(|percent| {
             let take = percent.clone();
             view! {

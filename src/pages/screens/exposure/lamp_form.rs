@@ -39,7 +39,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
             <form on:submit=move |event| submit.submit(store, &event, KIT) novalidate=true>
-                <Field name="name" label=i18n::lamp_name() kind=Kind::Words bound=bound(form, |f| &mut f.name) problems hint=i18n::lamp_name_hint()/>
+                <Field label=i18n::lamp_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::lamp_name_hint()/>
                 <Choice label=i18n::lamp_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 {move || match kind.get() {
                     LampKind::Contact => view! { <p class="quiet-line">{i18n::exposure_no_law_contact()}</p> }.into_any(),
@@ -49,7 +49,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
                             LampKind::Panel => i18n::exposure_no_law_panel(),
                             _ => i18n::lamp_distance_hint(),
                         };
-                        view! { <Field name="distance" label=i18n::lamp_distance() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.distance) problems hint/> }.into_any()
+                        view! { <Field label=i18n::lamp_distance() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.distance) problems hint/> }.into_any()
                     }
                 }}
                 <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>

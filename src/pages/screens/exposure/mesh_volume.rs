@@ -80,14 +80,14 @@ fn volume_text(volume: Volume, none: bool) -> AnyView {
 fn Typed(form: RwSignal<MeshSheetForm>, problems: Memo<Problems>) -> impl IntoView {
     view! {
         <div class="stencil-typed">
-            {counted(form, |form| &mut form.per)}
+            {counted(bound!(form.per))}
             <div class="field-pair">
-                <Field name="count" label=i18n::volume_count() kind=Kind::Whole bound=bound(form, |f| &mut f.count) problems/>
-                <Field name="thickness" label=i18n::screen_form_thickness() kind=Kind::Whole unit=i18n::exposure_um() bound=bound(form, |f| &mut f.thickness) problems/>
+                <Field label=i18n::volume_count() kind=Kind::Whole bound=bound!(form.count) problems/>
+                <Field label=i18n::screen_form_thickness() kind=Kind::Whole unit=i18n::exposure_um() bound=bound!(form.thickness) problems/>
             </div>
             <div class="field-pair">
-                <Field name="open_area" label=i18n::screen_form_open_area() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound(form, |f| &mut f.open_area) problems/>
-                <Field name="opening" label=i18n::screen_form_opening() kind=Kind::Whole unit=i18n::exposure_um() bound=bound(form, |f| &mut f.opening) problems/>
+                <Field label=i18n::screen_form_open_area() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.open_area) problems/>
+                <Field label=i18n::screen_form_opening() kind=Kind::Whole unit=i18n::exposure_um() bound=bound!(form.opening) problems/>
             </div>
         </div>
     }

@@ -1,20 +1,14 @@
 //! The query: emulsion, mesh, lamp and coats.
 
-use super::mesh_fields::{MeshOf, mesh_inputs};
+use super::mesh_fields::{MeshBindings, mesh_inputs};
 use crate::components::Choice;
+use crate::forms::bound;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::screen::{
     Coats, ExposureChoice, MeshCloth, MeshSheet, MeshSheetForm, emulsion_list, known_cloths, known_coats, lamp_list,
 };
 use leptos::prelude::*;
-
-const OF_SHEET: MeshOf<MeshSheetForm> = MeshOf {
-    count: ("count", |form| &mut form.count),
-    thread: |form| &mut form.thread,
-    per: |form| &mut form.per,
-    dyed: |form| &mut form.dyed,
-};
 
 /// The fields of the query.
 #[component]
@@ -64,6 +58,12 @@ fn Cloth(pick: RwSignal<ExposureChoice>, cloths: Vec<MeshCloth>) -> impl IntoVie
             }
         }
     });
+    let bindings = move || MeshBindings {
+        count: bound!(form.count),
+        thread: bound!(form.thread),
+        per: bound!(form.per),
+        dyed: bound!(form.dyed),
+    };
     let mut options: Vec<_> = cloths.iter().map(|cloth| (Some(*cloth), i18n::cloth_short(cloth))).collect();
     options.push((None, i18n::exposure_other_mesh().to_owned()));
     let chosen = Signal::derive(move || if other.get() { None } else { pick.with(|pick| pick.cloth) });
@@ -77,7 +77,7 @@ fn Cloth(pick: RwSignal<ExposureChoice>, cloths: Vec<MeshCloth>) -> impl IntoVie
         {(!cloths.is_empty()).then(|| view! {
             <Choice label=format!("{} ({})", i18n::screen_mesh(), i18n::unit_mesh()) name="cloth" options value=chosen on_pick=choose/>
         })}
-        {move || other.get().then(|| view! { <div class="stencil-typed">{mesh_inputs(form, problems.into(), &OF_SHEET)}</div> })}
+        {move || other.get().then(|| view! { <div class="stencil-typed">{mesh_inputs(bindings(), problems.into())}</div> })}
     }
 }
 

@@ -1,6 +1,6 @@
 //! The step of the exposure guide that the shop aims at.
 
-use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
+use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar};
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -33,7 +33,7 @@ pub fn StepGoal() -> impl IntoView {
             <h2>{i18n::kit_goal_title()}</h2>
             <p class="quiet-line">{i18n::kit_goal_text()}</p>
             <form on:submit=save novalidate=true>
-                <Field name="goal" label=i18n::kit_goal() kind=Kind::Whole bound=bound(text, |text| text) problems/>
+                <Field label=i18n::kit_goal() kind=Kind::Whole bound=Bound::of("goal", text) problems/>
                 <SaveBar problems busy=submit.busy/>
             </form>
         </section>

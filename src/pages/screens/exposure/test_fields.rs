@@ -1,8 +1,8 @@
 //! The fields of an exposure test.
 
-use super::mesh_fields::{MeshOf, mesh_inputs};
+use super::mesh_fields::{MeshBindings, mesh_inputs};
 use crate::components::Choice;
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Field, Kind, bound, field_name, problem_text};
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::form::Problems;
@@ -16,7 +16,7 @@ use leptos::prelude::*;
 pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     let time = move |label: &'static str| {
-        view! { <Field name="time" label kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound(form, |f| &mut f.time) problems/> }
+        view! { <Field label kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.time) problems/> }
     };
     view! {
         {move || match kind.get() {
@@ -31,7 +31,7 @@ pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) ->
             ExposureMethodKind::Distance => view! {
                 <div class="field-pair">
                     {time(i18n::exposure_old_time())}
-                    <Field name="from" label=i18n::exposure_from() kind=Kind::Decimal unit=i18n::unit_length() bound=bound(form, |f| &mut f.from) problems/>
+                    <Field label=i18n::exposure_from() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.from) problems/>
                 </div>
             }.into_any(),
             ExposureMethodKind::Practice => time(i18n::exposure_known_time()).into_any(),
@@ -49,7 +49,7 @@ fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl Int
         .collect();
     // Without a choice, a value beyond the guide.
     let value = Signal::derive(move || form.with(|form| form.solid.trim().parse().unwrap_or(u8::MAX)));
-    let problem = move || problems.with(|problems| problems.get("solid").map(|problem| i18n::form_problem(*problem)));
+    let problem = move || problem_text(problems, field_name!(ExposureForm.solid));
     view! {
         <div class="stencil-steps">
             <Choice label=i18n::exposure_solid() name="solid" options value on_pick=Callback::new(move |step: u8| form.update(|form| form.solid = step.to_string()))/>
@@ -73,7 +73,7 @@ fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl I
     let pick = Callback::new(move |percent: u8| form.update(|form| form.factor = share(percent)));
     view! {
         <Choice label=i18n::exposure_factor() name="column" options value on_pick=pick/>
-        <Field name="factor" label=i18n::exposure_factor_typed() kind=Kind::Decimal bound=bound(form, |f| &mut f.factor) problems hint=i18n::exposure_factor_hint()/>
+        <Field label=i18n::exposure_factor_typed() kind=Kind::Decimal bound=bound!(form.factor) problems hint=i18n::exposure_factor_hint()/>
     }
 }
 
@@ -101,9 +101,16 @@ pub fn TestConditions(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>
     // A field with a problem must be visible.
     let wrong = Memo::new(move |_| {
         problems.with(|problems| {
-            ["emulsion", "lamp", "mesh", "thread", "coats_print", "coats_squeegee"]
-                .iter()
-                .any(|field| problems.contains_key(field))
+            [
+                field_name!(ExposureForm.emulsion),
+                field_name!(ExposureForm.lamp),
+                field_name!(ExposureForm.mesh),
+                field_name!(ExposureForm.thread),
+                field_name!(ExposureForm.coats_print),
+                field_name!(ExposureForm.coats_squeegee),
+            ]
+            .iter()
+            .any(|field| problems.contains_key(field))
         })
     });
     let missing = move |field: &'static str| {
@@ -111,11 +118,11 @@ pub fn TestConditions(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>
             .with(|problems| problems.contains_key(&field))
             .then(|| view! { <p class="problem">{i18n::exposure_pick_one()}</p> })
     };
-    let of = MeshOf {
-        count: ("mesh", |form: &mut ExposureForm| &mut form.mesh),
-        thread: |form| &mut form.thread,
-        per: |form| &mut form.per,
-        dyed: |form| &mut form.dyed,
+    let mesh = MeshBindings {
+        count: bound!(form.mesh),
+        thread: bound!(form.thread),
+        per: bound!(form.per),
+        dyed: bound!(form.dyed),
     };
     view! {
         <details class="stencil-fold" id="which" prop:open=move || open || wrong.get()>
@@ -132,7 +139,7 @@ pub fn TestConditions(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>
                 value=Signal::derive(move || form.with(|form| form.emulsion))
                 on_pick=Callback::new(move |id| form.update(|form| form.emulsion = id))
             />
-            {move || missing("emulsion")}
+            {move || missing(field_name!(ExposureForm.emulsion))}
             <Choice
                 label=i18n::exposure_lamp()
                 name="lamp"
@@ -140,11 +147,11 @@ pub fn TestConditions(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>
                 value=Signal::derive(move || form.with(|form| form.lamp))
                 on_pick=Callback::new(move |id| form.update(|form| form.lamp = id))
             />
-            {move || missing("lamp")}
-            {mesh_inputs(form, problems.into(), &of)}
+            {move || missing(field_name!(ExposureForm.lamp))}
+            {mesh_inputs(mesh, problems.into())}
             <div class="field-pair">
-                <Field name="coats_print" label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
-                <Field name="coats_squeegee" label=i18n::screen_form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
+                <Field label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound!(form.coats_print) problems/>
+                <Field label=i18n::screen_form_coats_squeegee() kind=Kind::Whole bound=bound!(form.coats_squeegee) problems/>
             </div>
         </details>
     }

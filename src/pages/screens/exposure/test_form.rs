@@ -88,7 +88,7 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
                 </section>
                 <TestConditions form problems open=!complete/>
                 {found.is_none().then(|| view! { <CrewPicker label=i18n::stencil_who() name="who"/> })}
-                <TextArea name="note" label=i18n::note() bound=bound(form, |f| &mut f.note) problems/>
+                <TextArea label=i18n::note() bound=bound!(form.note) problems/>
                 <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
                 <SaveBar problems busy=submit.busy/>
             </form>

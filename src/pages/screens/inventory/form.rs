@@ -2,7 +2,7 @@
 
 use super::data::sheet_words;
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
-use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, Validated, bound};
+use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, Validated, bound, field_name};
 use crate::i18n;
 use crate::pages::screens::exposure::counted;
 use crate::platform::ids;
@@ -116,24 +116,24 @@ fn FormPage(
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=save novalidate=true>
-                <Field name="label" label=i18n::screen_label() kind=Kind::Words bound=bound(form, |f| &mut f.label) problems hint/>
+                <Field label=i18n::screen_label() kind=Kind::Words bound=bound!(form.label) problems hint/>
                 {several.then(|| view! { <Preview form/> })}
                 <Count form problems/>
                 {children()}
                 <Sheet form problems/>
                 <fieldset class="group">
                     <legend>{i18n::screen_form_coating()}</legend>
-                    <Field name="emulsion" label=i18n::screen_emulsion() kind=Kind::Words bound=bound(form, |f| &mut f.emulsion) problems suggestions=emulsions/>
-                    <Field name="tension" label=i18n::screen_tension() kind=Kind::Decimal unit=i18n::unit_tension() bound=bound(form, |f| &mut f.tension) problems hint=i18n::screen_form_tension_hint()/>
+                    <Field label=i18n::screen_emulsion() kind=Kind::Words bound=bound!(form.emulsion) problems suggestions=emulsions/>
+                    <Field label=i18n::screen_tension() kind=Kind::Decimal unit=i18n::unit_tension() bound=bound!(form.tension) problems hint=i18n::screen_form_tension_hint()/>
                     <div class="field-pair">
-                        <Field name="coats_print" label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_print) problems/>
-                        <Field name="coats_squeegee" label=i18n::screen_form_coats_squeegee() kind=Kind::Whole bound=bound(form, |f| &mut f.coats_squeegee) problems/>
+                        <Field label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound!(form.coats_print) problems/>
+                        <Field label=i18n::screen_form_coats_squeegee() kind=Kind::Whole bound=bound!(form.coats_squeegee) problems/>
                     </div>
                 </fieldset>
                 <details class="group screen-fold" open=more>
                     <summary>{i18n::screen_form_more()}</summary>
-                    <Field name="colour" label=i18n::screen_colour() kind=Kind::Words bound=bound(form, |f| &mut f.colour) problems hint=i18n::screen_form_colour_hint()/>
-                    <TextArea name="notes" label=i18n::notes() bound=bound(form, |f| &mut f.notes) problems/>
+                    <Field label=i18n::screen_colour() kind=Kind::Words bound=bound!(form.colour) problems hint=i18n::screen_form_colour_hint()/>
+                    <TextArea label=i18n::notes() bound=bound!(form.notes) problems/>
                 </details>
                 <SaveBar problems busy=submit.busy/>
             </form>
@@ -177,7 +177,7 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
         let suggestions =
             if per == Units::UsCustomary { known.iter().map(u16::to_string).collect() } else { Vec::new() };
         view! {
-            <Field name="count" label=i18n::screen_mesh_count() kind=Kind::Whole unit bound=bound(form, |f| &mut f.mesh.count) problems suggestions/>
+            <Field label=i18n::screen_mesh_count() kind=Kind::Whole unit bound=bound!(form.mesh.count) problems suggestions/>
         }
     }
 }
@@ -186,7 +186,12 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
 #[component]
 fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
-    let sheet_fields = ["thread", "opening", "open_area", "thickness"];
+    let sheet_fields = [
+        field_name!(MeshSheetForm.thread),
+        field_name!(MeshSheetForm.opening),
+        field_name!(MeshSheetForm.open_area),
+        field_name!(MeshSheetForm.thickness),
+    ];
     let wrong =
         Memo::new(move |_| problems.with(|problems| sheet_fields.iter().any(|field| problems.contains_key(field))));
     let filled = form.with_untracked(|form| {
@@ -206,15 +211,15 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
             <summary>{i18n::sheet_title()}</summary>
             <p class="quiet-line">{i18n::sheet_hint()}</p>
             <div class="field-pair">
-                <Field name="opening" label=i18n::screen_form_opening() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.opening) problems/>
-                <Field name="open_area" label=i18n::screen_form_open_area() kind=Kind::Decimal unit="%" bound=bound(form, |f| &mut f.mesh.open_area) problems/>
+                <Field label=i18n::screen_form_opening() kind=Kind::Whole unit="µm" bound=bound!(form.mesh.opening) problems/>
+                <Field label=i18n::screen_form_open_area() kind=Kind::Decimal unit="%" bound=bound!(form.mesh.open_area) problems/>
             </div>
             <div class="field-pair">
-                <Field name="thickness" label=i18n::screen_form_thickness() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thickness) problems/>
-                <Field name="thread" label=i18n::screen_form_thread() kind=Kind::Whole unit="µm" bound=bound(form, |f| &mut f.mesh.thread) problems/>
+                <Field label=i18n::screen_form_thickness() kind=Kind::Whole unit="µm" bound=bound!(form.mesh.thickness) problems/>
+                <Field label=i18n::screen_form_thread() kind=Kind::Whole unit="µm" bound=bound!(form.mesh.thread) problems/>
             </div>
             <Switch id="dyed" label=i18n::screen_form_dyed() hint=i18n::screen_form_dyed_hint() value=dyed on_set=Callback::new(move |on| form.update(|form| form.mesh.dyed = on))/>
-            {counted(form, |form| &mut form.mesh.per)}
+            {counted(bound!(form.mesh.per))}
         </details>
     }
 }

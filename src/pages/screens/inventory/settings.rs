@@ -20,8 +20,8 @@ pub fn ScreenRoomSettingsPage() -> impl IntoView {
         store.notify(i18n::settings_saved());
         Route::Screens(ScreensRoute::Home).navigate();
     };
-    let minutes = move |name: &'static str, step: BurnStep, field: Bound| {
-        view! { <Field name label=i18n::burn_step(step) kind=Kind::Decimal unit=i18n::unit_minutes() bound=field problems/> }
+    let minutes = move |step: BurnStep, field: Bound| {
+        view! { <Field label=i18n::burn_step(step) kind=Kind::Decimal unit=i18n::unit_minutes() bound=field problems/> }
     };
     view! {
         <Page title=Signal::derive(|| i18n::screen_room_title().to_owned()) up=Route::Screens(ScreensRoute::Home) class="form">
@@ -30,8 +30,8 @@ pub fn ScreenRoomSettingsPage() -> impl IntoView {
                     <legend>{i18n::screen_room_limits()}</legend>
                     <p class="quiet-line">{i18n::screen_room_limits_hint()}</p>
                     <div class="field-pair">
-                        <Field name="coated_days" label=i18n::screen_room_coated() kind=Kind::Whole unit=i18n::unit_screen_days() bound=bound(form, |f| &mut f.coated_days) problems/>
-                        <Field name="exposed_days" label=i18n::screen_room_exposed() kind=Kind::Whole unit=i18n::unit_screen_days() bound=bound(form, |f| &mut f.exposed_days) problems/>
+                        <Field label=i18n::screen_room_coated() kind=Kind::Whole unit=i18n::unit_screen_days() bound=bound!(form.coated_days) problems/>
+                        <Field label=i18n::screen_room_exposed() kind=Kind::Whole unit=i18n::unit_screen_days() bound=bound!(form.exposed_days) problems/>
                     </div>
                 </fieldset>
                 <fieldset class="group">
@@ -39,12 +39,12 @@ pub fn ScreenRoomSettingsPage() -> impl IntoView {
                     <p class="quiet-line">{i18n::screen_room_times_hint()}</p>
                     <p class="quiet-line">{i18n::screen_room_each()}</p>
                     <div class="field-pair">
-                        {minutes("reclaim", BurnStep::Reclaim, bound(form, |f| &mut f.reclaim))}
-                        {minutes("coat", BurnStep::Coat, bound(form, |f| &mut f.coat))}
-                        {minutes("dry", BurnStep::Dry, bound(form, |f| &mut f.dry))}
-                        {minutes("expose", BurnStep::Expose, bound(form, |f| &mut f.expose))}
-                        {minutes("wash_dry", BurnStep::WashDry, bound(form, |f| &mut f.wash_dry))}
-                        {minutes("tape", BurnStep::Tape, bound(form, |f| &mut f.tape))}
+                        {minutes(BurnStep::Reclaim, bound!(form.reclaim))}
+                        {minutes(BurnStep::Coat, bound!(form.coat))}
+                        {minutes(BurnStep::Dry, bound!(form.dry))}
+                        {minutes(BurnStep::Expose, bound!(form.expose))}
+                        {minutes(BurnStep::WashDry, bound!(form.wash_dry))}
+                        {minutes(BurnStep::Tape, bound!(form.tape))}
                     </div>
                 </fieldset>
                 <SaveBar problems busy=submit.busy/>
