@@ -2,6 +2,7 @@
 
 use gloo_storage::{LocalStorage, Storage};
 use lastpull::platform::settings::{Language, Settings, SuspendedShopSettings, Theme, load, save};
+use lastpull_core::time::WallTime;
 use serde_json::{Map, Value, json};
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -30,14 +31,19 @@ fn settings() -> Settings {
         click: true,
         buzz: false,
         operator: Some("Luz".into()),
-        backed_up: Some(1_780_000_000_000),
+        backed_up: Some(WallTime::from_unix_ms(1_780_000_000_000)),
         backed_up_facts: 7,
         install_hint_done: true,
         started: true,
         ..Settings::default()
     };
     settings.suspend_shop();
-    Settings { operator: Some("Ana".into()), backed_up: Some(1_790_000_000_000), backed_up_facts: 12, ..settings }
+    Settings {
+        operator: Some("Ana".into()),
+        backed_up: Some(WallTime::from_unix_ms(1_790_000_000_000)),
+        backed_up_facts: 12,
+        ..settings
+    }
 }
 
 fn stored() -> Option<String> {

@@ -28,9 +28,18 @@ pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
 /// Longest time between two runs that is taken for set-up.
 const MAX_SET_UP: Millis = Millis::from_minutes(90);
 
-/// Seconds between runs, and whether they were learned: the mean of the last ten changes from one run's end
-/// to the next one's first pull, else what the shop entered, else a default.
-pub(crate) fn set_up_time(shop: &Shop) -> (f64, bool) {
+/// Time between two runs on the press.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct SetUpTime {
+    /// In seconds.
+    pub(crate) seconds: f64,
+    /// Whether it was learned from the shop's own days.
+    pub(crate) is_learned: bool,
+}
+
+/// The time between runs: the mean of the last ten changes from one run's end to the next one's first pull,
+/// else what the shop entered, else a default.
+pub(crate) fn set_up_time(shop: &Shop) -> SetUpTime {
     let mut ends: Vec<WallTime> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
     ends.sort_unstable();
     let mut starts: Vec<WallTime> = shop
@@ -49,8 +58,8 @@ pub(crate) fn set_up_time(shop: &Shop) -> (f64, bool) {
         .take(10)
         .collect();
     if changes.len() >= 3 {
-        (changes.iter().sum::<f64>() / changes.len() as f64, true)
+        SetUpTime { seconds: changes.iter().sum::<f64>() / changes.len() as f64, is_learned: true }
     } else {
-        (shop.set_up_allowance.map_or(DEFAULT_SET_UP, Seconds::seconds), false)
+        SetUpTime { seconds: shop.set_up_allowance.map_or(DEFAULT_SET_UP, Seconds::seconds), is_learned: false }
     }
 }

@@ -25,6 +25,15 @@ pub enum CheckState {
     Skipped,
 }
 
+/// Who made a check, and when.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CheckMade {
+    /// Who; `None` if nobody was chosen on the device.
+    pub by: Option<String>,
+    /// When.
+    pub at: WallTime,
+}
+
 /// A row of the check list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CheckRow {
@@ -37,7 +46,7 @@ pub struct CheckRow {
     /// State of the check.
     pub state: CheckState,
     /// Who made it and when; `None` while open.
-    pub made: Option<(Option<String>, WallTime)>,
+    pub made: Option<CheckMade>,
 }
 
 /// The check list of a run.
@@ -92,7 +101,9 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
         let earlier = before.iter().find(|(of, _)| *of == item).map(|(_, expected)| expected.clone());
         let record = run.checks.get(&item);
         let state = record.map_or(CheckState::Open, |record| state_of(item, record, &expected));
-        let made = record.filter(|_| state != CheckState::Open).map(|record| (record.by.clone(), record.at));
+        let made = record
+            .filter(|_| state != CheckState::Open)
+            .map(|record| CheckMade { by: record.by.clone(), at: record.at });
         let changed = previous.is_some() && earlier.as_ref() != Some(&expected);
         let differs = earlier.filter(|earlier| *earlier != expected);
         let row = CheckRow { item, expected, before: differs, state, made };

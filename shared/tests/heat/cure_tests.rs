@@ -26,7 +26,7 @@ fn an_ink_that_was_never_washed_is_due_and_one_that_passed_is_not() {
     let id = test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
     let standing = test_status(&press.shop(), run).unwrap();
     assert!(!standing.is_due());
-    assert_eq!(standing.kinds[0].passed.unwrap().0, id);
+    assert_eq!(standing.kinds[0].passed.unwrap().id, id);
 }
 
 #[test]

@@ -4,7 +4,9 @@ use crate::shop::{TestShop, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
-use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckState, Expected, Flash, check_list, run_summary};
+use lastpull_core::run::{
+    CheckItem, CheckList, CheckMade, CheckOutcome, CheckState, Expected, Flash, check_list, run_summary,
+};
 use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 
 fn dryer(fahrenheit: f64) -> RunField {
@@ -157,7 +159,10 @@ fn a_check_says_who_made_it_and_when_until_it_is_taken_back() {
     check(&mut press, 30, run, CheckItem::Ink, CheckOutcome::Ticked);
     let list = check_list(&press.shop(), run);
     let ink = list.rows().find(|row| row.item == CheckItem::Ink).unwrap();
-    assert_eq!((&ink.state, &ink.made), (&CheckState::Ticked, &Some((Some("Moss".into()), wall(30)))));
+    assert_eq!(
+        (&ink.state, &ink.made),
+        (&CheckState::Ticked, &Some(CheckMade { by: Some("Moss".into()), at: wall(30) }))
+    );
     assert_eq!(list.open(), 4);
     check(&mut press, 60, run, CheckItem::Ink, CheckOutcome::Cleared);
     let list = check_list(&press.shop(), run);

@@ -161,7 +161,7 @@ fn the_summary_says_what_is_short_and_what_to_replace_by_size_and_cause() {
     assert_eq!(ended.short, [(M, 1)], "only the counted one left the count");
     assert_eq!(ended.replace, [(M, 3), (L, 1)], "every spoiled garment is a garment short");
     assert_eq!(ended.causes, [(MisprintCause::Pinhole, 1), (MisprintCause::Smudge, 3)]);
-    assert_eq!(ended.span, Some((wall(0), wall(200))));
+    assert_eq!(ended.span, Some(wall(0)..wall(200)));
 }
 
 #[test]

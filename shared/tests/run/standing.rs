@@ -72,7 +72,7 @@ fn the_end_ends_a_stop_too_and_time_stands_still_after_it() {
     assert_eq!(press.count(run, 999).phase, RunPhase::Ended);
     assert_eq!(times(&press, run, 999), (100, 60));
     let ended = run_summary(&press.shop(), run);
-    assert_eq!((ended.active, ended.stopped, ended.span), (seconds(100), seconds(60), Some((wall(0), wall(160)))));
+    assert_eq!((ended.active, ended.stopped, ended.span), (seconds(100), seconds(60), Some(wall(0)..wall(160))));
     assert_eq!(ended.per_hour, Some(90.0), "a piece every 40 s");
 }
 

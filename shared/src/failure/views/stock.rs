@@ -40,7 +40,7 @@ pub fn spare_screens_for(shop: &Shop, id: Subject, now: WallTime) -> SpareScreen
     let failure = shop.failures.live(id);
     let failed = failure.and_then(|failure| failure.screen).and_then(|screen| shop.screens.live(screen));
     let mesh = failed.and_then(|screen| screen.mesh).map(|mesh| mesh.count);
-    let set_up = Millis::from_seconds(set_up_time(shop).0);
+    let set_up = Millis::from_seconds(set_up_time(shop).seconds);
     let pulls = |screen: &Screen| {
         now + set_up + remaining_steps(screen, &shop.screens.times, now).iter().map(|(_, left)| *left).sum::<Millis>()
     };

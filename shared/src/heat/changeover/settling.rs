@@ -1,5 +1,6 @@
 //! How long a dryer takes to settle at another temperature, learned from the shop's own logs.
 
+use crate::heat::Transition;
 use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::time::WallTime;
@@ -61,7 +62,7 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
         .settlings()
         .filter(|(_, settling)| !settling.deleted)
         .filter_map(|(_, settling)| {
-            let (of, from, to) = settling.transition?;
+            let Transition { dryer: of, from, to } = settling.transition?;
             let change = TemperatureDelta::between(from, to);
             let counts = of == dryer
                 && Direction::of(change) == Some(direction)

@@ -8,7 +8,7 @@ use crate::collections::sort_by;
 use crate::facts::{CheckItem, Fabric};
 use crate::heat::cure::on_paper::{HeatInputs, check_limits};
 use crate::heat::cure::run_heat::dryer_of;
-use crate::heat::{Heater, LimitCheck, LimitState, SensorReading, run_heat, sheet_for};
+use crate::heat::{Heater, LimitCheck, LimitState, SensorReading, Transition, run_heat, sheet_for};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
@@ -316,7 +316,7 @@ fn latest_settling(shop: &Shop, dryer: Option<Subject>) -> Option<LatestSettling
         .settlings()
         .filter(|(_, settling)| !settling.deleted && !settling.entered_afterwards)
         .filter_map(|(id, settling)| {
-            let (of, from, to) = settling.transition?;
+            let Transition { dryer: of, from, to } = settling.transition?;
             (Some(of) == dryer).then_some(LatestSettling { id, at: settling.at, from, to, took: settling.took })
         })
         .max_by_key(|latest| (latest.at, latest.id))

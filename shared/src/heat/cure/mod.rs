@@ -16,6 +16,6 @@ pub use run_heat::{
     CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, SensorView, heat_settings, run_heat,
 };
 pub use sheets::sheet_for;
-pub use test_due::{DueReason, TestDue, TestStatus, test_status};
+pub use test_due::{DueReason, PassedTest, TestDue, TestStatus, test_status};
 pub use tests_made::{test_log, tests_of};
 pub use trials::{TrialFit, trial_log, trials_for};

@@ -32,6 +32,15 @@ pub enum DueReason {
     Sheet,
 }
 
+/// A test that passed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PassedTest {
+    /// Its id.
+    pub id: Subject,
+    /// When its result was recorded.
+    pub at: WallTime,
+}
+
 /// Whether one kind of test is due.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TestDue {
@@ -39,8 +48,8 @@ pub struct TestDue {
     pub kind: TestKind,
     /// Why it is due; empty if it is not.
     pub why: Vec<DueReason>,
-    /// The last passed test: its id, and when its result was recorded.
-    pub passed: Option<(Subject, WallTime)>,
+    /// The last test that passed.
+    pub passed: Option<PassedTest>,
     /// A test under way.
     pub waiting: Option<Subject>,
 }
@@ -113,7 +122,7 @@ fn due(kind: TestKind, tests: &[(Subject, &CureTest)], now: &HeatSettings) -> Te
     TestDue {
         kind,
         why,
-        passed: passed.map(|(id, test)| (id, test.result_at)),
+        passed: passed.map(|(id, test)| PassedTest { id, at: test.result_at }),
         waiting: of(TestResult::Waiting).map(|(id, _)| id),
     }
 }

@@ -1,6 +1,6 @@
 //! State folded from the facts about heat.
 
-use super::{ClimateReading, CureTest, Heater, InkSheet, OwnLimit, SensorReading, Settling, Trial};
+use super::{ClimateReading, CureTest, Heater, InkSheet, OwnLimit, SensorReading, Settling, Transition, Trial};
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
@@ -124,11 +124,11 @@ impl HeatLog {
             }
             HeatFact::SettlingStarted { dryer, from, to } => {
                 let settling = self.settling_mut(subject);
-                (settling.transition, settling.at) = (Some((*dryer, *from, *to)), at);
+                (settling.transition, settling.at) = (Some(Transition { dryer: *dryer, from: *from, to: *to }), at);
             }
             HeatFact::SettlingLogged { dryer, from, to, took } => {
                 let settling = self.settling_mut(subject);
-                (settling.transition, settling.at) = (Some((*dryer, *from, *to)), at);
+                (settling.transition, settling.at) = (Some(Transition { dryer: *dryer, from: *from, to: *to }), at);
                 (settling.took, settling.entered_afterwards) = (Some(*took), true);
             }
             HeatFact::SettlingFinished(took) => {

@@ -14,6 +14,6 @@ pub use heater::{Heater, SensorReading};
 pub use log::HeatLog;
 pub use own_limit::OwnLimit;
 pub use room::ClimateReading;
-pub use settling::Settling;
+pub use settling::{Settling, Transition};
 pub use sheet::{InkSheet, ink_key};
 pub use trial::Trial;

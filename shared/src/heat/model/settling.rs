@@ -5,11 +5,22 @@ use crate::ids::Subject;
 use crate::time::WallTime;
 use crate::units::{Seconds, Temperature};
 
+/// A dryer's change from one temperature to another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
+pub struct Transition {
+    /// The dryer.
+    pub dryer: Subject,
+    /// Starting temperature.
+    pub from: Temperature,
+    /// Final temperature.
+    pub to: Temperature,
+}
+
 /// A dryer settling from one temperature to another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Encode)]
 pub struct Settling {
-    /// Dryer, starting and final temperature; `None` until that fact has arrived.
-    pub transition: Option<(Subject, Temperature, Temperature)>,
+    /// From what to what; `None` until that fact has arrived.
+    pub transition: Option<Transition>,
     /// Duration; `None` while in progress.
     pub took: Option<Seconds>,
     /// When it started.

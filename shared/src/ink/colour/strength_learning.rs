@@ -4,7 +4,7 @@ use super::characterised::ColourantLibrary;
 use crate::colour::{Constants, CorrectionSample};
 use crate::facts::{InkFact, PourStep, lab_of};
 use crate::ids::Subject;
-use crate::ink::pot::reading::{ViewingConditions, anchor_to_reading, last_reading, snapshots, weights_of};
+use crate::ink::pot::reading::{Added, ViewingConditions, anchor_to_reading, last_reading, snapshots, weights_of};
 
 /// Most corrections used, the latest of them: our own.
 const MAX_SAMPLES: usize = 8;
@@ -37,13 +37,13 @@ fn correction_sample(library: &mut ColourantLibrary, pot: Subject, event: Subjec
     let shop = library.shop;
     let (state, snapshots) = snapshots(shop, pot);
     let index = snapshots.iter().position(|snapshot| snapshot.event == event)?;
-    let (component, grams) = snapshots.get(index)?.poured??;
+    let Added::Component { component, grams } = snapshots.get(index)?.added else { return None };
     let (before, contents) = last_reading(snapshots.get(..index)?)?;
     if before.since > 0 {
         return None;
     }
     let read = |snapshot: &crate::ink::pot::reading::PotSnapshot| snapshot.reading;
-    let later = || snapshots.iter().skip(index + 1).take_while(|snapshot| snapshot.poured.is_none());
+    let later = || snapshots.iter().skip(index + 1).take_while(|snapshot| snapshot.added == Added::Nothing);
     let measured = snapshots.get(index).and_then(read).or_else(|| later().find_map(read));
     let recipe = crate::ink::batch::needs::recipe_of(shop, &state);
     let target = || {

@@ -21,7 +21,7 @@ pub use curve::CurveForm;
 pub use drawdown::{DrawdownForm, LayerKind, layer_kind};
 pub use event_note::EventNoteForm;
 pub use pot::{PotForm, ScaleForm};
-pub use pour::{PourForm, RemovalForm, headroom_of, scale_readings};
+pub use pour::{PourForm, RemovalForm, ScaleReadings, headroom_of, scale_readings};
 pub use poured_correction::{POURED_CORRECTION_FIELDS, PouredCorrectionForm, poured_in};
 pub use print_use::PrintForm;
 pub use reading::ReadingForm;

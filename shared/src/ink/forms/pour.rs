@@ -9,10 +9,26 @@ use crate::ink::pot_state;
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
-/// Weight that the scale shows with a pot on it now, and with the pot empty.
-pub fn scale_readings(shop: &Shop, pot: Subject) -> [Grams; 2] {
-    let tare = shop.ink.pot(pot).and_then(|pot| pot.tare).unwrap_or_default();
-    [pot_state(shop, pot).contents.total().saturating_add(tare), tare]
+/// What the scale shows with a pot on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ScaleReadings {
+    /// Now: the vessel and its contents.
+    pub now: Grams,
+    /// With the pot empty: the vessel alone.
+    pub empty: Grams,
+}
+
+impl ScaleReadings {
+    /// Weight of the contents.
+    pub fn contents(self) -> Grams {
+        self.now.saturating_sub(self.empty)
+    }
+}
+
+/// What the scale shows with a pot on it.
+pub fn scale_readings(shop: &Shop, pot: Subject) -> ScaleReadings {
+    let empty = shop.ink.pot(pot).and_then(|pot| pot.tare).unwrap_or_default();
+    ScaleReadings { now: pot_state(shop, pot).contents.total().saturating_add(empty), empty }
 }
 
 /// A pour: its own weight, or the total that the scale shows with the pot on it.
@@ -49,7 +65,7 @@ impl PourForm {
         let component = collect(p, "component", self.component.ok_or(FormProblem::Missing));
         let note = collect(p, "note", parse_name(&self.note, NOTE));
         let reading = self.reading.check(p);
-        let before = if self.total { scale_readings(shop, pot)[0] } else { Grams::ZERO };
+        let before = if self.total { scale_readings(shop, pot).now } else { Grams::ZERO };
         let least = Grams::from_milligrams(1);
         let typed = parse_required(&self.grams, |text| {
             let weight = Grams::parse(text, Grams::ZERO, before.saturating_add(Grams::MOST), units)?;
@@ -83,19 +99,19 @@ pub struct RemovalForm {
 impl RemovalForm {
     /// Weight taken out; more than is in the pot is refused.
     fn taken(&self, shop: &Shop, pot: Subject, units: Units, p: &mut Problems) -> Option<Grams> {
-        let [now, empty] = scale_readings(shop, pot);
+        let scale = scale_readings(shop, pot);
         let least = Grams::from_milligrams(1);
         let read = |text: &str| -> Result<Grams, NumberProblem> {
             if self.total {
-                let left = Grams::parse(text, empty, now.saturating_sub(least), units)?;
-                Ok(now.saturating_sub(left).min(now.saturating_sub(empty)).max(least))
+                let left = Grams::parse(text, scale.empty, scale.now.saturating_sub(least), units)?;
+                Ok(scale.now.saturating_sub(left).min(scale.contents()).max(least))
             } else {
                 // The whole contents may be typed as displayed, which is rounded.
-                let holds = now.saturating_sub(empty);
-                Grams::parse(text, Grams::ZERO, holds, units).map(|grams| grams.min(holds).max(least))
+                let all = scale.contents();
+                Grams::parse(text, Grams::ZERO, all, units).map(|grams| grams.min(all).max(least))
             }
         };
-        if now.saturating_sub(empty).is_positive() {
+        if scale.contents().is_positive() {
             collect(p, "grams", parse_required(&self.grams, read))
         } else {
             p.insert("grams", FormProblem::Number(NumberProblem::TooHigh { most: 0.0 }));

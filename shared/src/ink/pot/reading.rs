@@ -10,6 +10,18 @@ use crate::plan::open_runs;
 use crate::shop::Shop;
 use crate::time::WallTime;
 
+/// What an event added to a pot.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Added {
+    Nothing,
+    Component {
+        component: Subject,
+        grams: f64,
+    },
+    /// Ink of another pot.
+    Ink,
+}
+
 /// A pot just after an event.
 #[derive(Clone, Debug)]
 pub(crate) struct PotSnapshot {
@@ -17,8 +29,7 @@ pub(crate) struct PotSnapshot {
     pub(crate) at: WallTime,
     pub(crate) contents: Contents,
     pub(crate) reading: Option<ColourReading>,
-    /// The component and grams that the event added; `Some(None)` for ink of another pot, `None` if it added nothing.
-    pub(crate) poured: Option<Option<(Subject, f64)>>,
+    pub(crate) added: Added,
     /// Whether this event found the pot to match, with the contents as they are recorded now.
     pub(crate) matched: bool,
 }
@@ -28,10 +39,12 @@ pub(crate) fn snapshots(shop: &Shop, pot: Subject) -> (PotState, Vec<PotSnapshot
     let mut snapshots: Vec<PotSnapshot> = Vec::new();
     let mut watch = |of: Subject, event: Subject, state: &PotState| {
         let Some(row) = shop.ink.event(event).filter(|_| of == pot) else { return };
-        let (reading, poured) = match &row.fact {
-            InkFact::Poured { component, grams, reading, .. } => (*reading, Some(Some((*component, grams.grams())))),
-            InkFact::Moved { to, .. } => (None, (*to == pot).then_some(None)),
-            InkFact::SwatchRead { reading, .. } => (Some(*reading), None),
+        let (reading, added) = match &row.fact {
+            InkFact::Poured { component, grams, reading, .. } => {
+                (*reading, Added::Component { component: *component, grams: grams.grams() })
+            }
+            InkFact::Moved { to, .. } if *to == pot => (None, Added::Ink),
+            InkFact::SwatchRead { reading, .. } => (Some(*reading), Added::Nothing),
             // A match or approval repeats the reading before it, which is recorded already: undoing that must be
             // enough.
             InkFact::ComponentSet(_)
@@ -43,16 +56,17 @@ pub(crate) fn snapshots(shop: &Shop, pot: Subject) -> (PotState, Vec<PotSnapshot
             | InkFact::RevisionSaved { .. }
             | InkFact::Resized { .. }
             | InkFact::Accepted { .. }
+            | InkFact::Moved { .. }
             | InkFact::Wasted { .. }
             | InkFact::Used { .. }
             | InkFact::Matched { .. }
             | InkFact::Approved { .. }
             | InkFact::Delivered { .. }
             | InkFact::Counted { .. }
-            | InkFact::DrawnDown(_) => (None, None),
+            | InkFact::DrawnDown(_) => (None, Added::Nothing),
         };
         let matched = state.matched == Some(event);
-        snapshots.push(PotSnapshot { event, at: row.at, contents: state.contents.clone(), reading, poured, matched });
+        snapshots.push(PotSnapshot { event, at: row.at, contents: state.contents.clone(), reading, added, matched });
     };
     let state = replay(shop, &[pot], &mut watch).remove(&pot).unwrap_or_default();
     (state, snapshots)
@@ -75,7 +89,7 @@ pub struct PotReading {
 pub(crate) fn last_reading(snapshots: &[PotSnapshot]) -> Option<(PotReading, &Contents)> {
     let index = snapshots.iter().rposition(|snapshot| snapshot.reading.is_some())?;
     let snapshot = snapshots.get(index)?;
-    let since = snapshots.iter().skip(index + 1).filter(|snapshot| snapshot.poured.is_some()).count() as u32;
+    let since = snapshots.iter().skip(index + 1).filter(|snapshot| snapshot.added != Added::Nothing).count() as u32;
     let reading = PotReading { event: snapshot.event, at: snapshot.at, reading: snapshot.reading?, since };
     Some((reading, &snapshot.contents))
 }

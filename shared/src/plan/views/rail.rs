@@ -138,7 +138,7 @@ const Z_90: f64 = 1.281_551_565_544_6;
 /// The rail as of the clock.
 pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
     let closing = closing_today(&shop.closings, clock);
-    let (set_up, set_up_learned) = set_up_time(shop);
+    let set_up = set_up_time(shop);
     let rate = stop_rate(shop);
     // In milliseconds of Unix time: fractions of one add up over the runs.
     let now = clock.now.unix_ms() as f64;
@@ -163,7 +163,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
         }
         let set_up_begins = moment(cursor);
         if !on_press {
-            cursor += set_up * 1000.0;
+            cursor += set_up.seconds * 1000.0;
         }
         let forecast = forecast(shop, id, clock.now, rate);
         let mut finish = None;
@@ -202,7 +202,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
         unknown_before |= forecast.is_none();
     }
     let verdict = verdict(&runs, clock, closing);
-    Rail { runs, closing, verdict, set_up, set_up_learned }
+    Rail { runs, closing, verdict, set_up: set_up.seconds, set_up_learned: set_up.is_learned }
 }
 
 /// Advances the rail by a run. Returns when it is out of the dryer, in milliseconds of Unix time, and the

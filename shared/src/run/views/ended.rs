@@ -5,6 +5,7 @@ use crate::failure::{FailureNotice, notices_of, run_pieces, suspects_of};
 use crate::ids::RunId;
 use crate::shop::Shop;
 use crate::time::{Millis, WallTime};
+use std::ops::Range;
 
 /// The summary of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -25,8 +26,8 @@ pub struct RunSummary {
     pub replace: Vec<(Option<Size>, u32)>,
     /// Spoiled pieces by cause.
     pub causes: Vec<(MisprintCause, u32)>,
-    /// Wall times of start and end; `None` if it never started.
-    pub span: Option<(WallTime, WallTime)>,
+    /// From start to end; `None` if it never started.
+    pub span: Option<Range<WallTime>>,
     /// Time of work.
     pub active: Millis,
     /// Time stopped.
@@ -63,7 +64,7 @@ pub fn run_summary(shop: &Shop, id: RunId) -> RunSummary {
             .collect(),
         replace: spoiled.into_iter().filter(|(_, pieces)| *pieces > 0).collect(),
         causes: progress.misprint_causes().into_iter().collect(),
-        span: progress.started.map(|from| (from, end)),
+        span: progress.started.map(|start| start..end),
         active: progress.active(end),
         stopped: progress.stopped(end),
         per_hour: progress.pace().map(|pace| pace.per_hour()),

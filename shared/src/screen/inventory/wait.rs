@@ -21,7 +21,7 @@ pub fn replacement_wait(shop: &Shop, run: RunId, now: WallTime) -> Millis {
         .filter(|(_, failure)| failure.run == Some(run) && failure.remedy == Some(Remedy::BurnAgain))
         .filter_map(|(_, failure)| shop.screens.live(failure.replacement?))
         .filter(|screen| screen.state != ScreenState::OnPress);
-    let set_up = || Millis::from_seconds(set_up_time(shop).0);
+    let set_up = || Millis::from_seconds(set_up_time(shop).seconds);
     replacements
         .map(|screen| {
             if screen.state == ScreenState::Ready {

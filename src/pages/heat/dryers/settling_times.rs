@@ -7,7 +7,7 @@ use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{Settling, SettlingForm, heater_list, settling_log};
+use lastpull_core::heat::{Settling, SettlingForm, Transition, heater_list, settling_log};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
@@ -32,7 +32,7 @@ pub fn SettlingTimesPage() -> impl IntoView {
 }
 
 fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
-    let Some((dryer, from, to)) = settling.transition else { return ().into_any() };
+    let Some(Transition { dryer, from, to }) = settling.transition else { return ().into_any() };
     let name = store.shop.with_untracked(|shop| shop.heat.heater(dryer).map(|unit| unit.name.clone()));
     let way = i18n::settling_way(i18n::temperature(from), i18n::temperature(to));
     let took = settling.took.map_or_else(|| i18n::settling_running().to_owned(), |took| i18n::duration(took.into()));

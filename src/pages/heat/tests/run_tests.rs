@@ -20,7 +20,7 @@ pub fn RunTests(id: RunId) -> impl IntoView {
 pub fn line(test: &TestDue) -> String {
     let kind = i18n::test_kind_of(test.kind);
     match (test.why.is_empty(), test.waiting, test.passed) {
-        (true, _, Some((_, at))) => i18n::tests_standing_passed(kind, i18n::moment(at)),
+        (true, _, Some(passed)) => i18n::tests_standing_passed(kind, i18n::moment(passed.at)),
         (false, Some(_), _) => i18n::tests_standing_waiting(kind),
         _ => {
             let why: Vec<&str> = test.why.iter().map(|why| i18n::why_due(*why)).collect();
@@ -34,9 +34,9 @@ fn drawn(id: RunId, standing: &TestStatus) -> AnyView {
     let first = standing.kinds.iter().find(|kind| !kind.why.is_empty()).or(standing.kinds.first());
     let (tone, icon) = if due { ("tight", "clock") } else { ("good", "check") };
     // A single test without a link is already shown by the row itself.
-    let told = |test: &&TestDue| standing.kinds.len() > 1 || test.waiting.is_some() || test.passed.is_some();
-    let kinds = standing.kinds.iter().filter(told).map(|test| {
-        let link = test.waiting.or(test.passed.map(|(id, _)| id));
+    let is_listed = |test: &&TestDue| standing.kinds.len() > 1 || test.waiting.is_some() || test.passed.is_some();
+    let kinds = standing.kinds.iter().filter(is_listed).map(|test| {
+        let link = test.waiting.or(test.passed.map(|passed| passed.id));
         view! {
             <li>
                 {match link {

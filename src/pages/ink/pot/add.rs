@@ -85,7 +85,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     let picked_row = Memo::new(move |_| {
         picked.get().and_then(|id| rows.with(|rows| rows.iter().find(|row| row.component == id).cloned()))
     });
-    let shows = move || store.shop.with(|shop| scale_readings(shop, id))[0];
+    let shows = move || store.shop.with(|shop| scale_readings(shop, id)).now;
     let bound = Bound::of(field_name!(PourForm.note), note);
     let title = i18n::pot_add_to(name);
     let entry = move || {

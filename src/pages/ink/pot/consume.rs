@@ -109,11 +109,11 @@ pub fn WeighingMethod(form: RwSignal<RemovalForm>) -> impl IntoView {
 pub fn Weight(id: Subject, form: RwSignal<RemovalForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let store = Store::from_context();
     let step = scale_step(store);
-    let [now, empty] = store.shop.with_untracked(|shop| scale_readings(shop, id));
+    let scale = store.shop.with_untracked(|shop| scale_readings(shop, id));
     let grams = |grams| i18n::pot_weight(grams, step);
     let total = Memo::new(move |_| form.with(|form| form.total));
     let label = move || if total.get() { i18n::pot_weighs() } else { i18n::pot_went_out() };
-    let hint = i18n::pot_take_now(grams(now), grams(now.saturating_sub(empty)));
+    let hint = i18n::pot_take_now(grams(scale.now), grams(scale.contents()));
     move || view! { <Field label=label() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.grams) problems hint=hint.clone()/> }
 }
 
@@ -121,8 +121,8 @@ pub fn Weight(id: Subject, form: RwSignal<RemovalForm>, problems: RwSignal<Probl
 #[component]
 pub fn WholeContentButton(id: Subject, form: RwSignal<RemovalForm>) -> impl IntoView {
     let store = Store::from_context();
-    let [now, empty] = store.shop.with_untracked(|shop| scale_readings(shop, id));
-    let all = now.saturating_sub(empty).text(i18n::units());
+    let scale = store.shop.with_untracked(|shop| scale_readings(shop, id));
+    let all = scale.contents().text(i18n::units());
     view! {
         <button type="button" class="button" id="all-of-it" on:click=move |_| form.update(|form| {
             form.total = false;

@@ -79,9 +79,9 @@ fn NotReady(id: RunId) -> impl IntoView {
 /// The result, by whom and when.
 #[component]
 fn Found(row: CheckRow) -> impl IntoView {
-    let made = row.made.clone().map(|(who, when)| match who {
-        Some(who) => i18n::who_when(who, i18n::moment(when)),
-        None => i18n::moment(when),
+    let made = row.made.clone().map(|made| match made.by {
+        Some(who) => i18n::who_when(who, i18n::moment(made.at)),
+        None => i18n::moment(made.at),
     });
     let (tone, icon, text) = match row.state {
         CheckState::Open => return ().into_any(),
