@@ -10,7 +10,7 @@ mod shell;
 
 use crate::i18n::{self, Locale};
 use crate::platform::settings::Language;
-use crate::platform::{clock, dom};
+use crate::platform::{clock, dom, spawn_local};
 use crate::route::Route;
 use crate::store::Store;
 use leptos::prelude::*;
@@ -25,10 +25,16 @@ pub fn App() -> impl IntoView {
     store.start();
     let route = RwSignal::new(Route::from_hash(&dom::hash()));
     let moved = window_event_listener_untyped("hashchange", move |_| {
+        // If the page that goes away had the focus, the browser would work out the styles of both pages to move it.
+        dom::blur();
         route.set(Route::from_hash(&dom::hash()));
-        dom::scroll_to_top();
-        // Screen readers announce the new page, and the keyboard focus starts at its top.
-        dom::focus("heading");
+        spawn_local(async {
+            // The effect that draws the new page runs first.
+            leptos::task::tick().await;
+            dom::scroll_to_top();
+            // Screen readers announce the new page, and the keyboard focus starts at its top.
+            dom::focus("heading");
+        });
     });
     on_cleanup(move || moved.remove());
     let locale = Memo::new(move |_| store.settings.with(Locale::of));

@@ -1,6 +1,7 @@
 //! Choice of one of a few options, and an on/off switch.
 
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// One of a few options, as a row of buttons that wraps.
 #[component]
@@ -21,23 +22,43 @@ pub fn Choice<T>(
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
+    let (values, labels): (Vec<T>, Vec<String>) = options.into_iter().unzip();
+    let values: Arc<[T]> = values.into();
+    let of_place = Arc::clone(&values);
+    let chosen = Memo::new(move |_| of_place.iter().position(|option| *option == value.get()));
+    let pick = Callback::new(move |place: usize| {
+        if let Some(option) = values.get(place) {
+            on_pick.run(*option);
+        }
+    });
+    radio_buttons(label, name, labels, chosen, pick)
+}
+
+/// The buttons by their place: compiled once, not for each type of value.
+fn radio_buttons(
+    label: String,
+    name: &'static str,
+    labels: Vec<String>,
+    chosen: Memo<Option<usize>>,
+    on_pick: Callback<usize>,
+) -> AnyView {
     view! {
         <fieldset class="choice">
             <legend>{label}</legend>
             <div class="choice-row">
-                {options
+                {labels
                     .into_iter()
                     .enumerate()
-                    .map(|(index, (option, words))| {
-                        let id = format!("{name}-{index}");
+                    .map(|(place, words)| {
+                        let id = format!("{name}-{place}");
                         view! {
                             <span class="choice-option">
                                 <input
                                     type="radio"
                                     id=id.clone()
                                     name=name
-                                    prop:checked=move || value.get() == option
-                                    on:change=move |_| on_pick.run(option)
+                                    prop:checked=move || chosen.get() == Some(place)
+                                    on:change=move |_| on_pick.run(place)
                                 />
                                 <label for=id>{words}</label>
                             </span>
@@ -47,6 +68,7 @@ where
             </div>
         </fieldset>
     }
+    .into_any()
 }
 
 /// An on/off switch.

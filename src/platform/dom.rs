@@ -51,6 +51,14 @@ pub fn focus(id: &str) {
     }
 }
 
+/// Takes the keyboard focus off the element that has it.
+pub fn blur() {
+    let active = leptos::prelude::document().active_element();
+    if let Some(element) = active.and_then(|active| active.dyn_into::<HtmlElement>().ok()) {
+        let _ = element.blur();
+    }
+}
+
 /// Scrolls an element into view.
 pub fn scroll_to(id: &str) {
     if let Some(element) = leptos::prelude::document().get_element_by_id(id) {

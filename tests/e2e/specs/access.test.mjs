@@ -54,6 +54,14 @@ test("every page passes axe in light and Spanish on a desktop", (t) => judgeEver
 test("every page passes axe in dark and Spanish on a phone", (t) => judgeEveryPage(t, { light: "dark by setting", language: "spanish", device: PHONE }));
 test("every page passes axe in amber", (t) => judgeEveryPage(t, { light: "amber", language: "english", device: PHONE }));
 
+test("after navigating, the heading of the new page has the focus", async (t) => {
+  const page = await openShop(t, app);
+  for (const [link, shown] of [["nav a[href='#/more']", ".page.more"], ["a[href='#/more/settings']", ".page.settings"], [".head-back", ".page.more"]]) {
+    await press(page, link);
+    await page.waitForFunction((shown) => document.activeElement === document.querySelector(`${shown} #heading`), shown);
+  }
+});
+
 for (const [light, { colorScheme }] of Object.entries({ light: LIGHTS.light, dark: LIGHTS.dark })) {
   test(`an empty shop and one that cannot save pass axe in ${light}`, async (t) => {
     const page = await openShop(t, app, { colorScheme, initScript: failWrites });
