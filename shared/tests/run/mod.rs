@@ -4,4 +4,5 @@ mod checks;
 mod counting;
 mod fan;
 mod forecast;
+mod outlook;
 mod standing;
