@@ -1,5 +1,6 @@
 //! A run: checks, counting, pace and forecast.
 
+mod calibration;
 mod checks;
 mod counting;
 mod fan;
