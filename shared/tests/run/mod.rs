@@ -1,7 +1,9 @@
 //! A run: checks, counting, pace and forecast.
 
+mod calibration;
 mod checks;
 mod counting;
 mod fan;
 mod forecast;
+mod outlook;
 mod standing;

@@ -10,6 +10,26 @@ pub fn t_cdf(t: f64, degrees_of_freedom: f64) -> f64 {
     if t >= 0.0 { 1.0 - tail } else { tail }
 }
 
+/// [`t_cdf`] to within 0.003 from three degrees of freedom on, 0.001 from five, in a fiftieth of the time: the
+/// normal distribution at ±(8ν + 1)/(8ν + 3)·√(ν·ln(1 + t²/ν)). Source: D. L. Wallace, Annals of
+/// Mathematical Statistics 30, 1959.
+pub(crate) fn t_cdf_near(t: f64, degrees_of_freedom: f64) -> f64 {
+    let nu = degrees_of_freedom;
+    let z = (8.0 * nu + 1.0) / (8.0 * nu + 3.0) * (nu * (t * t / nu).ln_1p()).sqrt();
+    let tail = normal_tail(z);
+    if t >= 0.0 { 1.0 - tail } else { tail }
+}
+
+/// Probability that a normal variable is above `z` ≥ 0, to 1e-7. Source: M. Abramowitz and I. A. Stegun,
+/// "Handbook of Mathematical Functions", 1964, formula 26.2.17.
+fn normal_tail(z: f64) -> f64 {
+    const TERMS: [f64; 5] = [0.319_381_530, -0.356_563_782, 1.781_477_937, -1.821_255_978, 1.330_274_429];
+    let k = 1.0 / (1.0 + 0.231_641_9 * z);
+    let sum = TERMS.iter().rev().fold(0.0, |sum, term| (sum + term) * k);
+    // 1/√(2π)
+    0.398_942_280_401_432_7 * (-0.5 * z * z).exp() * sum
+}
+
 /// The inverse of [`t_cdf`]: the t with this `chance` (strictly between 0 and 1) below it. Regula
 /// falsi with the Illinois rule (M. Dowell, P. Jarratt, BIT 11, 1971) inside a bracket: a dozen evaluations
 /// of [`t_cdf`], and it cannot diverge.
@@ -54,6 +74,17 @@ mod tests {
             let cells: Vec<f64> = row.split(',').map(|cell| cell.parse().unwrap()).collect();
             let t = t_quantile(0.5 + cells[1] / 2.0, 11.0);
             assert!((t - cells[2]).abs() < 1e-7, "{t} {row}");
+        }
+    }
+
+    #[test]
+    fn the_quick_distribution_is_near_the_exact_one() {
+        for (degrees_of_freedom, near) in [(3.0, 0.003), (5.0, 0.001), (12.0, 2e-4), (80.0, 1e-5), (1e7, 2e-7)] {
+            for step in -60..=60 {
+                let t = f64::from(step) / 10.0;
+                let (quick, exact) = (t_cdf_near(t, degrees_of_freedom), t_cdf(t, degrees_of_freedom));
+                assert!((quick - exact).abs() < near, "t {t}, {degrees_of_freedom} degrees: {quick} {exact}");
+            }
         }
     }
 
