@@ -450,19 +450,10 @@ fn the_core_imports_only_what_the_table_allows() {
     none(&broken_rules("shared/src", None));
 }
 
-/// The circles among the core's files that are left: each is among types of one folder. A new one fails the test, and
-/// so does one that is listed here and was cut.
-const KNOWN_CIRCLES: [&str; 4] =
-    ["colour::difference", "ink::colour::characterised", "run::model::pace", "screen::model::screen"];
-
 /// By file, not by folder: the core's subjects know each other, and `shop` holds all of them.
 #[test]
-fn the_core_has_no_import_circles_but_the_known_ones() {
-    let (known, new): (Vec<String>, Vec<String>) = circles_of_files("shared/src").into_iter().partition(|circle| {
-        KNOWN_CIRCLES.iter().any(|first| circle.starts_with(&format!("shared/src: {{\"{first}\",")))
-    });
-    none(&new);
-    assert_eq!(known.len(), KNOWN_CIRCLES.len(), "cut: take it off the list\n{}", known.join("\n"));
+fn the_core_has_no_import_circles() {
+    none(&circles_of_files("shared/src"));
 }
 
 #[test]

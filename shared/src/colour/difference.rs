@@ -150,6 +150,14 @@ pub fn cmc_2_1(standard: Lab, sample: Lab) -> f64 {
     cmc(standard, sample, 2.0, 1.0)
 }
 
+impl Lab {
+    /// Whether a screen can show it to within half a unit of CIEDE2000, about what an eye just misses (our own limit).
+    /// Otherwise a swatch is only the nearest colour.
+    pub fn shows_on_screen(self) -> bool {
+        ciede2000(self, Self::of(self.to_colour())) <= 0.5
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

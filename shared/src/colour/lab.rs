@@ -1,7 +1,7 @@
 //! A colour in CIE L*a*b*, and its conversions to XYZ, D50 and sRGB.
 
+use super::Colour;
 use super::srgb::{D65, encoded, linear_of, linear_of_xyz, times, xyz_of_linear};
-use super::{Colour, ciede2000};
 
 /// XYZ of the D50 white, from xy = (0.3457, 0.3585).
 pub const D50: [f64; 3] = [0.964_295_676_429_567_7, 1.0, 0.825_104_602_510_460_5];
@@ -96,12 +96,6 @@ impl Lab {
         Colour { rgb: linear_of_xyz(self.to_xyz()).map(channel) }
     }
 
-    /// Whether a screen can show it to within half a unit of CIEDE2000, about what an eye just misses (our own limit).
-    /// Otherwise a swatch is only the nearest colour.
-    pub fn shows_on_screen(self) -> bool {
-        ciede2000(self, Self::of(self.to_colour())) <= 0.5
-    }
-
     /// Whether an instrument could have read it: all finite, L* 0 to 100, a* and b* within ±150 (our own).
     pub fn is_sensible(self) -> bool {
         (0.0..=100.0).contains(&self.l) && self.a.abs() <= 150.0 && self.b.abs() <= 150.0
@@ -115,6 +109,7 @@ const SLOPE: f64 = 841.0 / 108.0;
 mod tests {
     use super::*;
     use crate::colour::check_rows::{near, rows};
+    use crate::colour::ciede2000;
     use palette::{FromColor, Srgb};
 
     /// Source: `shared/tests/data/colour_srgb_xyz_lab.csv`.

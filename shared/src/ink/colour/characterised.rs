@@ -1,11 +1,8 @@
 //! Absorption and scattering of the shop's components, worked out from their drawdowns.
 
 use super::provenance::ColourProvenance;
-use super::strength_learning::correction_samples;
-use crate::colour::{
-    BANDS, Characterised, Constants, Drawdown, Layer, OpacityClass, Origin, Surface, characterise, learned_strength,
-};
-use crate::facts::{ComponentKind, DrawdownRecord, Hiding, InkFact, RecordedLayer};
+use crate::colour::{BANDS, Characterised, Constants, Drawdown, Layer, OpacityClass, Origin, Surface, characterise};
+use crate::facts::{ComponentKind, DrawdownRecord, Hiding, InkFact, RecordedLayer, Share};
 use crate::ids::Subject;
 use crate::shop::Shop;
 
@@ -38,7 +35,7 @@ const MAX_DRAWDOWNS: usize = 8;
 pub(crate) struct ColourantLibrary<'a> {
     pub(crate) shop: &'a Shop,
     characterised: Vec<(Subject, Option<Colourant>)>,
-    strengths: Vec<(Subject, LearnedStrength)>,
+    pub(super) strengths: Vec<(Subject, LearnedStrength)>,
 }
 
 /// Tinting strength of a component relative to its drawdowns, learned from corrections.
@@ -79,7 +76,8 @@ impl<'a> ColourantLibrary<'a> {
             let usable = if parts.len() < MAX_DRAWDOWNS { self.owned_drawdown(made) } else { None };
             if let Some(usable) = usable {
                 parts.push(usable);
-                provenance.and(self, made);
+                let rest = made.rest.filter(|_| made.share < Share::WHOLE);
+                provenance.add(made, rest.is_some_and(|rest| self.provenance(rest).any_photo()));
             }
         }
         let drawdowns: Vec<Drawdown> = parts.iter().map(OwnedDrawdown::drawdown).collect();
@@ -94,9 +92,9 @@ impl<'a> ColourantLibrary<'a> {
 
     /// A drawdown with everything it depends on; `None` if its white or base is unknown.
     pub(crate) fn owned_drawdown(&mut self, made: &DrawdownRecord) -> Option<OwnedDrawdown> {
-        let rest = match made.rest.filter(|_| made.share < crate::facts::Share::WHOLE) {
+        let rest = match made.rest.filter(|_| made.share < Share::WHOLE) {
             Some(rest) => Some(self.characterised(rest)?.constants),
-            None if made.share < crate::facts::Share::WHOLE => return None,
+            None if made.share < Share::WHOLE => return None,
             None => None,
         };
         let over = match &made.lay {
@@ -106,16 +104,15 @@ impl<'a> ColourantLibrary<'a> {
         Some(OwnedDrawdown { share: made.share.percent() / 100.0, rest, over, seen: made.seen.reflectance() })
     }
 
-    /// Tinting strength learned from corrections. Only of pigments: other components move a colour too little.
-    pub(crate) fn strength(&mut self, id: Subject) -> LearnedStrength {
-        if let Some((_, found)) = self.strengths.iter().find(|(other, _)| *other == id) {
-            return *found;
-        }
-        let pigment = self.shop.ink.component(id).is_some_and(|component| component.kind == ComponentKind::Pigment);
-        let samples = if pigment { correction_samples(self, id) } else { Vec::new() };
-        let found = LearnedStrength { factor: learned_strength(&samples), samples: samples.len() as u32 };
-        self.strengths.push((id, found));
-        found
+    /// What a component's colour is based on; nothing if it was never drawn down.
+    pub(crate) fn provenance(&mut self, id: Subject) -> ColourProvenance {
+        let drawn = self.characterised(id).and_then(|known| known.fit);
+        drawn.map(|drawn| drawn.provenance).unwrap_or_default()
+    }
+
+    /// Whether any of these is based on a photo.
+    pub(crate) fn any_photo(&mut self, ids: impl IntoIterator<Item = Subject>) -> bool {
+        ids.into_iter().any(|id| self.provenance(id).any_photo())
     }
 
     /// Its absorption and scattering, scaled by the learned tinting strength.

@@ -1,10 +1,24 @@
 //! The corrections from which a component's tinting strength is learned.
 
-use super::characterised::ColourantLibrary;
-use crate::colour::{Constants, CorrectionSample};
-use crate::facts::{InkFact, PourStep, lab_of};
+use super::characterised::{ColourantLibrary, LearnedStrength};
+use crate::colour::{Constants, CorrectionSample, learned_strength};
+use crate::facts::{ComponentKind, InkFact, PourStep, lab_of};
 use crate::ids::Subject;
 use crate::ink::pot::reading::{Added, ViewingConditions, anchor_to_reading, last_reading, snapshots, weights_of};
+
+impl ColourantLibrary<'_> {
+    /// Tinting strength learned from corrections. Only of pigments: other components move a colour too little.
+    pub(crate) fn strength(&mut self, id: Subject) -> LearnedStrength {
+        if let Some((_, found)) = self.strengths.iter().find(|(other, _)| *other == id) {
+            return *found;
+        }
+        let pigment = self.shop.ink.component(id).is_some_and(|component| component.kind == ComponentKind::Pigment);
+        let samples = if pigment { correction_samples(self, id) } else { Vec::new() };
+        let found = LearnedStrength { factor: learned_strength(&samples), samples: samples.len() as u32 };
+        self.strengths.push((id, found));
+        found
+    }
+}
 
 /// Most corrections used, the latest of them: our own.
 const MAX_SAMPLES: usize = 8;

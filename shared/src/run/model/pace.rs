@@ -1,6 +1,6 @@
 //! How fast is this run going? Pace from the times of the counts, without the stops.
 
-use super::{Pull, Stop, UNMARKED_PAUSE_SECONDS};
+use super::{Pull, Stop};
 use crate::codec::Encode;
 use crate::time::Millis;
 
@@ -14,6 +14,10 @@ pub struct PullGap {
     /// Whether it is so long that somebody must have forgotten to mark a stop.
     pub is_pause: bool,
 }
+
+/// A gap between pulls longer than this, in seconds, without a marked stop is a pause that somebody forgot to
+/// mark, if it is also far longer than the run's other gaps. Our own rule.
+pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
 
 /// A gap this many times the run's median gap may be an unmarked pause.
 const PAUSE_RATIO: f64 = 6.0;

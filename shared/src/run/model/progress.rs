@@ -1,27 +1,12 @@
 //! What has happened to a run on the press: counts, misprints, stops and times.
 
-use super::{Pace, Stop, pull_gaps};
+use super::{Pace, Pull, Stop, UNMARKED_PAUSE_SECONDS, pull_gaps};
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::facts::{MisprintCause, Size, StopCause};
 use crate::ids::DeviceId;
 use crate::time::{Millis, WallTime};
 use std::collections::BTreeMap;
-
-/// A gap between pulls longer than this, in seconds, without a marked stop is a pause that somebody forgot to
-/// mark, if it is also far longer than the run's other gaps. Our own rule.
-pub const UNMARKED_PAUSE_SECONDS: f64 = 300.0;
-
-/// Pieces pulled at one time.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
-pub struct Pull {
-    /// Wall time.
-    pub at: WallTime,
-    /// Number of pieces.
-    pub pieces: u32,
-    /// Size of the pieces; `None` if sizes are not counted.
-    pub size: Option<Size>,
-}
 
 /// An action that undo can take back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]

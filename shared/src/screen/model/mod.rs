@@ -13,4 +13,5 @@ pub use emulsion::Emulsion;
 pub use exposure_log::ExposureLog;
 pub use known_exposure::KnownExposure;
 pub use lamp::Lamp;
-pub use screen::{Screen, ScreenChange, ScreenEvent, Screens};
+pub use screen::{Screen, ScreenChange, Screens};
+pub use standing::ScreenEvent;

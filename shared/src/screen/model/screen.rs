@@ -1,6 +1,6 @@
 //! The shop's screens, folded from the facts.
 
-use super::standing::TimedState;
+use super::standing::{ScreenEvent, TimedState};
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::deletion::{DeleteById, Deletion, deletable};
@@ -54,15 +54,6 @@ pub struct ScreenChange {
     pub what: ScreenEvent,
     /// Who did it.
     pub by: Option<String>,
-}
-
-/// The kind of a change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
-pub enum ScreenEvent {
-    /// It moved to this state.
-    To(ScreenState),
-    /// It was found dry, or was wrongly recorded as dry.
-    Dry(bool),
 }
 
 /// Number of changes kept for each screen: about three cycles of coating and reclaiming.
@@ -157,5 +148,26 @@ impl Screens {
                 }
             }
         }
+    }
+}
+
+impl Screen {
+    pub(crate) fn timed_state(&self) -> TimedState {
+        TimedState { state: self.state, since: self.since, dry: self.dry, exposed: self.exposed }
+    }
+
+    pub(crate) fn restore(&mut self, standing: TimedState) {
+        (self.state, self.since, self.dry, self.exposed) =
+            (standing.state, standing.since, standing.dry, standing.exposed);
+    }
+
+    /// The state before the latest change; `None` if there are no changes.
+    pub(crate) fn before_latest(&self) -> Option<TimedState> {
+        let (_, earlier) = self.log.split_last()?;
+        Some(earlier.iter().fold(self.initial_state(), |standing, change| standing.after(change.at, change.what)))
+    }
+
+    pub(crate) fn initial_state(&self) -> TimedState {
+        TimedState { since: self.created.unwrap_or(self.since), ..TimedState::default() }
     }
 }

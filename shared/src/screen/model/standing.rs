@@ -1,8 +1,17 @@
 //! The state of a screen and since when, and how a change moves it.
 
-use super::{Screen, ScreenEvent};
+use crate::codec::Encode;
 use crate::facts::ScreenState;
 use crate::time::WallTime;
+
+/// The kind of a change.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
+pub enum ScreenEvent {
+    /// It moved to this state.
+    To(ScreenState),
+    /// It was found dry, or was wrongly recorded as dry.
+    Dry(bool),
+}
 
 /// The state of a screen, with its times.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -33,26 +42,5 @@ impl TimedState {
                 Self { state: to, since: at, dry: None, exposed }
             }
         }
-    }
-}
-
-impl Screen {
-    pub(crate) fn timed_state(&self) -> TimedState {
-        TimedState { state: self.state, since: self.since, dry: self.dry, exposed: self.exposed }
-    }
-
-    pub(crate) fn restore(&mut self, standing: TimedState) {
-        (self.state, self.since, self.dry, self.exposed) =
-            (standing.state, standing.since, standing.dry, standing.exposed);
-    }
-
-    /// The state before the latest change; `None` if there are no changes.
-    pub(crate) fn before_latest(&self) -> Option<TimedState> {
-        let (_, earlier) = self.log.split_last()?;
-        Some(earlier.iter().fold(self.initial_state(), |standing, change| standing.after(change.at, change.what)))
-    }
-
-    pub(crate) fn initial_state(&self) -> TimedState {
-        TimedState { since: self.created.unwrap_or(self.since), ..TimedState::default() }
     }
 }
