@@ -141,7 +141,7 @@ mod tests {
     fn two_taps_near_in_time_and_place_are_a_double_tap() {
         let mut touch = DoubleTap::default();
         let touches = [(0.0, 0.0), (200.0, 10.0), (300.0, 10.0), (900.0, 10.0), (1_000.0, 90.0), (1_100.0, 95.0)];
-        let told = touches.map(|(at, x)| touch.is_second_tap(at, (x, 0.0)));
-        assert_eq!(told, [false, true, false, false, false, true]);
+        let second = touches.map(|(at, x)| touch.is_second_tap(at, (x, 0.0)));
+        assert_eq!(second, [false, true, false, false, false, true]);
     }
 }

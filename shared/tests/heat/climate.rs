@@ -10,13 +10,13 @@ use lastpull_core::heat::{
 };
 use lastpull_core::units::{NumberProblem, Temperature, Units};
 
-fn room(press: &TestShop, seconds: u64) -> ClimateView {
+fn climate(press: &TestShop, seconds: u64) -> ClimateView {
     climate_view(&press.shop(), wall(seconds))
 }
 
 #[test]
 fn nobody_read_the_room_yet() {
-    let view = room(&TestShop::new(), 0);
+    let view = climate(&TestShop::new(), 0);
     assert_eq!((view.now, view.level, view.water, view.work_rest), (None, None, None, None));
     assert!(view.caveats.is_empty() && view.earlier.is_empty());
 }
@@ -27,7 +27,7 @@ fn nobody_read_the_room_yet() {
 fn a_hot_room_asks_for_water_and_says_what_its_numbers_leave_out() {
     let mut press = TestShop::new();
     read(&mut press, 0, 90.0, 65);
-    let view = room(&press, 600);
+    let view = climate(&press, 600);
     let now = view.now.unwrap();
     assert_eq!((now.minutes_ago, now.old, now.reading.by.as_deref()), (10, false, Some("Ines")));
     assert!((now.index.unwrap().fahrenheit - 102.654).abs() < 0.01);
@@ -46,7 +46,7 @@ fn a_hot_room_asks_for_water_and_says_what_its_numbers_leave_out() {
 fn past_the_tables_the_room_says_extreme_and_past_the_tables() {
     let mut press = TestShop::new();
     read(&mut press, 0, 113.0, 40);
-    let view = room(&press, 60);
+    let view = climate(&press, 60);
     assert_eq!((view.level, view.water), (Some(HeatLevel::Extreme), Some(Water::PastTheFigure)));
     assert!(view.caveats.contains(&ClimateCaveat::PastTables));
     assert_eq!(view.work_rest.unwrap().light, Schedule::Caution);
@@ -56,7 +56,7 @@ fn past_the_tables_the_room_says_extreme_and_past_the_tables() {
 fn a_cold_room_has_no_index_and_no_level() {
     let mut press = TestShop::new();
     read(&mut press, 0, 35.0, 40);
-    let view = room(&press, 60);
+    let view = climate(&press, 60);
     assert_eq!((view.now.unwrap().index, view.level, view.water), (None, None, None));
     assert!(view.work_rest.unwrap().below_table);
 }
@@ -65,8 +65,8 @@ fn a_cold_room_has_no_index_and_no_level() {
 fn a_reading_is_old_after_two_hours_and_not_before() {
     let mut press = TestShop::new();
     read(&mut press, 0, 95.0, 50);
-    assert!(!room(&press, 2 * HOUR).now.unwrap().old);
-    assert!(room(&press, 2 * HOUR + 1).now.unwrap().old);
+    assert!(!climate(&press, 2 * HOUR).now.unwrap().old);
+    assert!(climate(&press, 2 * HOUR + 1).now.unwrap().old);
 }
 
 #[test]
@@ -91,7 +91,7 @@ fn the_day_shows_the_room_while_it_asks_for_care_and_was_read_today() {
 fn a_device_whose_clock_is_ahead_makes_no_negative_age() {
     let mut press = TestShop::new();
     read(&mut press, HOUR, 95.0, 50);
-    assert_eq!(room(&press, 0).now.unwrap().minutes_ago, 0);
+    assert_eq!(climate(&press, 0).now.unwrap().minutes_ago, 0);
 }
 
 #[test]
@@ -100,16 +100,16 @@ fn a_reading_taken_back_uncovers_the_one_before_and_comes_back() {
     read(&mut press, 0, 80.0, 50);
     let slip = read(&mut press, 60, 130.0, 100);
     press.record_at(90, slip, Fact::Deleted);
-    assert_eq!(room(&press, 100).now.unwrap().reading.humidity, 50);
+    assert_eq!(climate(&press, 100).now.unwrap().reading.humidity, 50);
     press.record_at(95, slip, Fact::Restored);
-    assert_eq!(room(&press, 100).now.unwrap().reading.id, slip);
+    assert_eq!(climate(&press, 100).now.unwrap().reading.id, slip);
 }
 
 #[test]
 fn the_next_reading_starts_from_the_last_in_either_unit() {
     let mut press = TestShop::new();
     read(&mut press, 0, 91.0, 48);
-    let reading = room(&press, 1).now.unwrap().reading;
+    let reading = climate(&press, 1).now.unwrap().reading;
     let form = |units| ClimateForm::of(&reading, units);
     assert_eq!(
         (form(Units::UsCustomary).temperature.as_str(), form(Units::UsCustomary).humidity.as_str()),
@@ -125,8 +125,8 @@ fn the_last_readings_of_a_day_are_kept_and_no_more() {
         read(&mut press, hour * HOUR, 80.0, 50);
     }
     assert_eq!(press.shop().heat.climate().len(), 24);
-    assert_eq!(room(&press, 39 * HOUR).earlier.len(), 23);
-    assert_eq!(room(&press, 60 * HOUR).earlier.len(), 3, "only of the last day");
+    assert_eq!(climate(&press, 39 * HOUR).earlier.len(), 23);
+    assert_eq!(climate(&press, 60 * HOUR).earlier.len(), 3, "only of the last day");
 }
 
 #[test]

@@ -34,7 +34,7 @@ fn the_wait_is_learned_from_the_shops_own_logs_heating_and_cooling_apart() {
     assert_eq!(
         change.current,
         Some((f(340.0), TemperatureSource::PreviousRun)),
-        "a log told afterwards cools no dryer"
+        "a log entered afterwards cools no dryer"
     );
     assert!(!change.danger.is_empty());
 }
@@ -152,7 +152,7 @@ proptest! {
     fn the_pace_lies_within_what_was_logged_and_the_order_of_logging_changes_nothing(
         minutes in prop::collection::vec(1.0..60.0f64, 1..12),
     ) {
-        let told = |minutes: &[f64]| {
+        let pace = |minutes: &[f64]| {
             let mut press = TestShop::new();
             let tunnel = dryer(&mut press, "Tunnel");
             for m in minutes {
@@ -160,12 +160,12 @@ proptest! {
             }
             settling_pace(&press.shop(), tunnel, Direction::Down).seconds_per_degree * 80.0 / 108.0
         };
-        let found = told(&minutes);
+        let found = pace(&minutes);
         let (least, most) = minutes.iter().fold((f64::MAX, f64::MIN), |(a, b), m| (a.min(*m), b.max(*m)));
         prop_assert!(found >= least - 0.01 && found <= most + 0.01);
         let mut turned = minutes.clone();
         turned.reverse();
-        prop_assert!((told(&turned) - found).abs() < 1e-9);
+        prop_assert!((pace(&turned) - found).abs() < 1e-9);
         let slower = minutes.iter().filter(|m| **m >= found - 1e-3).count();
         prop_assert!(2 * slower >= minutes.len(), "a middle one");
     }

@@ -9,7 +9,7 @@ use lastpull_core::run::Flash;
 use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
 use uuid::Uuid;
 
-/// A trial of "Brick" on a fabric, told so many seconds after opening.
+/// A trial of "Brick" on a fabric, recorded so many seconds after opening.
 fn trial(press: &mut TestShop, at: u64, ink: &str, fabric: Fabric) -> Uuid {
     let id = press.id();
     let form = TrialForm { ink: ink.into(), fabric, hits: "2".into(), passes: "1".into(), ..TrialForm::default() };
@@ -51,6 +51,6 @@ fn a_trial_starts_from_the_run_and_only_what_was_changed_is_told() {
     let mut edited = TrialForm::of(&kept, Units::Metric);
     assert_eq!(edited.check(Units::Metric, Some(&kept)), Ok(vec![]));
     (edited.verdict, edited.outcome) = (TrialVerdict::Adjust, "cracked when stretched".into());
-    let told = [TrialField::Outcome("cracked when stretched".into()), TrialField::Verdict(TrialVerdict::Adjust)];
-    assert_eq!(edited.check(Units::Metric, Some(&kept)).unwrap(), told);
+    let changed = [TrialField::Outcome("cracked when stretched".into()), TrialField::Verdict(TrialVerdict::Adjust)];
+    assert_eq!(edited.check(Units::Metric, Some(&kept)).unwrap(), changed);
 }

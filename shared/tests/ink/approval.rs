@@ -75,7 +75,7 @@ fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
     assert_eq!(label.by.as_deref(), Some("Ines"), "the first who is named");
 }
 
-/// What is in the pot decides what it is called, not the order in which it was told.
+/// What is in the pot decides what it is called, not the order in which it was recorded.
 #[test]
 fn a_pot_is_its_revision_as_written_only_while_it_holds_what_that_asks_for() {
     let Published { mut press, yellow, white, clear, blue, recipe, first } = published();

@@ -225,7 +225,7 @@ fn the_print_form_begins_with_what_the_shop_knows_of_the_run() {
     press.record_ink(run, InkFact::PrintSet(None));
     assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric).volume, "40");
     let empty = ordered(&mut press, "Not counted out yet", "Brick", Fabric::Cotton, 0);
-    assert_eq!(PrintForm::of(&press.shop(), empty, Units::Metric).ink.pieces, "1", "then it is told for one");
+    assert_eq!(PrintForm::of(&press.shop(), empty, Units::Metric).ink.pieces, "1", "then the use is for one");
     let problems = PrintForm::default().check(Units::Metric).unwrap_err();
     assert_eq!((problems["width"], problems["volume"]), (FormProblem::Missing, FormProblem::Missing));
 }

@@ -116,7 +116,7 @@ fn a_colour_that_rests_on_photos_says_so_and_so_does_what_is_worked_out_with_it(
     assert!(!covers(&bench, plain), "what holds no such component rests on no photo");
     bench.press.record(photo, Fact::Deleted);
     assert!(!on(&bench, blue).any_photo());
-    // A white that a photo told is behind every tint made with it.
+    // A white read from a photo is behind every tint made with it.
     photographed(&mut bench, white, 100.0, None);
     assert_eq!(on(&bench, red), ColourProvenance { drawdowns: 2, photos: 0, through: true });
     assert!(covers(&bench, plain));

@@ -42,8 +42,8 @@ fn the_ledger_tells_the_recipe_after_every_line_and_what_was_taken_back() {
     let blue_row = card.rows.iter().find(|row| row.component == blue).unwrap();
     assert_eq!((blue_row.grams, blue_row.began), (g(5.0), Some(0.0)));
 
-    // Told again under its id, a line is corrected where it stands.
-    let told = InkFact::Poured {
+    // Recorded again under its id, a line is corrected where it stands.
+    let corrected = InkFact::Poured {
         pot,
         component: blue,
         grams: g(6.0),
@@ -52,7 +52,7 @@ fn the_ledger_tells_the_recipe_after_every_line_and_what_was_taken_back() {
         reading: Some(ColourReading::from_lab([50.0, 1.0, -2.0], ReadBy::Photo)),
         by: None,
     };
-    press.record_ink(touch, told);
+    press.record_ink(touch, corrected);
     let card = pot_card(&press.shop(), pot).unwrap();
     assert_eq!((card.ledger.len(), card.ledger[4].total), (5, g(506.0)));
     assert_eq!(card.ledger[4].note, "read wrong");
@@ -208,9 +208,9 @@ fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
     assert_eq!(again(&press, event, None), [vec![], vec![]], "as it was");
     let [facts, undo] = again(&press, event, read(40.0));
     press.record_all(facts);
-    assert_eq!(pot_card(&press.shop(), pot).unwrap().ledger.len(), 1, "told again, it is the same line");
-    let told = line(&press, 0);
-    assert_eq!((told.grams, told.note.as_str(), told.reading), (g(2.5), "a touch", Some(sample(40.0))));
+    assert_eq!(pot_card(&press.shop(), pot).unwrap().ledger.len(), 1, "recorded again, it is the same line");
+    let amended = line(&press, 0);
+    assert_eq!((amended.grams, amended.note.as_str(), amended.reading), (g(2.5), "a touch", Some(sample(40.0))));
     press.record_all(undo);
     assert_eq!(line(&press, 0).reading, None);
     let swatch = press.ink_event(InkFact::SwatchRead { pot, reading: sample(50.0), note: String::new(), by: None });

@@ -27,7 +27,7 @@ mod stock;
 mod weigh_in;
 mod workflow;
 
-/// The same drawdown as if a photo had told it.
+/// The same drawdown as if read from a photo.
 fn photographed(bench: &mut DrawdownBench, component: Subject, percent: f64, rest: Option<Subject>) -> Subject {
     let event = bench.draw(component, percent, rest, RecordedLayer::Hiding, true);
     let shop = bench.press.shop();

@@ -49,7 +49,7 @@ proptest! {
         let mut press = TestShop::new();
         let pots: Vec<Subject> = (0..POTS).map(|_| press.pot(None, 0.0)).collect();
         let parts: Vec<Subject> = (0..4).map(|n| press.component(&n.to_string(), ComponentKind::Pigment)).collect();
-        let mut told: Vec<(Subject, Step)> = Vec::new();
+        let mut recorded: Vec<(Subject, Step)> = Vec::new();
         for (at, step) in steps.iter().enumerate() {
             press.on(if at % 2 == 0 { PHONE } else { TABLET });
             let mg = |mg: &i64| Grams::from_milligrams(*mg);
@@ -71,14 +71,14 @@ proptest! {
                     pot: pots[*pot], run: None, grams: mg(grams), pieces: 1, paper: None, by: None,
                 },
                 Step::TakeBack(index) => {
-                    if !told.is_empty() {
-                        let (id, _) = told.remove(index.index(told.len()));
+                    if !recorded.is_empty() {
+                        let (id, _) = recorded.remove(index.index(recorded.len()));
                         press.record(id, Fact::Deleted);
                     }
                     continue;
                 }
             };
-            told.push((press.ink_event(fact), step.clone()));
+            recorded.push((press.ink_event(fact), step.clone()));
         }
         let mut model = vec![[0.0f64; 4]; POTS];
         let (mut poured, mut gone) = (0.0, 0.0);
@@ -89,7 +89,7 @@ proptest! {
             pot.iter_mut().zip(taken).for_each(|(here, out)| *here -= out);
             taken
         };
-        for (_, step) in &told {
+        for (_, step) in &recorded {
             match step {
                 Step::Pour(pot, component, mg) => {
                     model[*pot][*component] += *mg as f64;
@@ -111,7 +111,7 @@ proptest! {
             for (component, expected) in parts.iter().zip(expected) {
                 let off = state.contents.of(*component).milligrams() as f64 - expected;
                 // Each line rounds to a milligram; what is moved on carries it.
-                prop_assert!(off.abs() <= 2.0 * told.len() as f64 + 1.0, "{off}");
+                prop_assert!(off.abs() <= 2.0 * recorded.len() as f64 + 1.0, "{off}");
             }
             let held = state.contents.total();
             prop_assert_eq!(state.total_in, held.saturating_add(state.used).saturating_add(state.wasted).saturating_add(state.moved_out));
@@ -186,7 +186,7 @@ proptest! {
         for (row, was) in rest.rows.iter().zip(&weighing.steps) {
             prop_assert!(row.target >= was.poured, "nothing has to come out again");
         }
-        // Done as told, the pot holds the recipe, to what the scale can show.
+        // Done as asked, the pot holds the recipe, to what the scale can show.
         let mut id = 0x9000;
         let facts = repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, || {
             id += 1;

@@ -70,10 +70,11 @@ fn other_coats_differ_and_untold_ones_do_not() {
     let (one, two) = (asked(1), asked(2));
     let shop = room.press.shop();
     assert!(matches!(exposure_for(&shop, &two), ExposureAnswer::Known(row) if row.id == untold));
-    let told = room.find(70, &ExposureForm { coats_print: "2".into(), coats_squeegee: "1".into(), ..room.form() });
+    let with_coats =
+        room.find(70, &ExposureForm { coats_print: "2".into(), coats_squeegee: "1".into(), ..room.form() });
     room.press.record(untold, Fact::Deleted);
     let shop = room.press.shop();
-    assert!(matches!(exposure_for(&shop, &two), ExposureAnswer::Known(row) if row.id == told));
+    assert!(matches!(exposure_for(&shop, &two), ExposureAnswer::Known(row) if row.id == with_coats));
     let ExposureAnswer::Nearest { differs, .. } = exposure_for(&shop, &one) else { panic!("known") };
     assert_eq!(differs, [ExposureDifference::Coats]);
 }

@@ -108,7 +108,7 @@ fn a_tick_taken_back_takes_the_later_ones_with_it_and_the_age_counts_on() {
     assert_eq!(back(&press, BurnStep::Expose), undone(ScreenState::Coated, 10, Some(20), None));
     assert_eq!(back(&press, BurnStep::Dry), undone(ScreenState::Coated, 10, None, None));
     assert_eq!(back(&press, BurnStep::Coat), undone(ScreenState::Clean, 0, None, None));
-    // Never ticked, but passed over: nothing tells since when.
+    // Never ticked, but passed over: since when is not known.
     assert_eq!(back(&press, BurnStep::Reclaim), undone(ScreenState::ToReclaim, DAY, None, Some(30)));
     let fact = back(&press, BurnStep::Dry);
     press.record_at(DAY, screen, fact);
@@ -142,7 +142,7 @@ fn each_step_ticked_leaves_less_to_do_and_ticking_can_be_taken_back() {
         let done = screen_card(&press.shop(), screen, wall(at)).unwrap();
         let row = done.steps.iter().find(|row| row.step == step).unwrap();
         assert_eq!((row.at, row.by.as_deref()), (Some(wall(at)), Some("Moss")));
-        // Taken back in another telling of the same day, it is to do again.
+        // Taken back on the same day, it is to do again.
         let mut other = TestShop::new();
         other.set_step_times();
         other.screen("A");

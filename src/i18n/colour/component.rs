@@ -74,6 +74,6 @@ pub fn colour_line(line: &DrawdownLine) -> String {
 pub fn colour_rests_on(on: ColourProvenance) -> Option<String> {
     let own = (on.photos > 0).then(|| colour_rests_photos(on.photos, on.drawdowns));
     let through = on.through.then(|| colour_rests_through().to_owned());
-    let told: Vec<String> = own.into_iter().chain(through).collect();
-    (!told.is_empty()).then(|| format!("{} {}", told.join(" "), colour_rests_differences()))
+    let sentences: Vec<String> = own.into_iter().chain(through).collect();
+    (!sentences.is_empty()).then(|| format!("{} {}", sentences.join(" "), colour_rests_differences()))
 }

@@ -17,12 +17,12 @@ const QUICK: [u32; 5] = [1, 2, 5, 10, 20];
 pub fn AffectedRange(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let most = Memo::new(move |_| card.with(|card| card.as_ref().map_or(0, |card| card.most)));
-    let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.since)));
+    let recorded = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.since)));
     let sizes = Memo::new(move |_| card.with(|card| card.as_ref().map(suspects_of).unwrap_or_default()));
     let debounced = Debounced::new(Callback::new(move |pieces: u32| {
         record_change(store, id, |form| form.since = pieces.to_string());
     }));
-    let shown = Memo::new(move |_| debounced.shown.get().or_else(|| told.get()));
+    let shown = Memo::new(move |_| debounced.shown.get().or_else(|| recorded.get()));
     let step = move |by: i32| {
         let from = shown.get_untracked().unwrap_or(0);
         debounced.set(from.saturating_add_signed(by).min(most.get_untracked()));

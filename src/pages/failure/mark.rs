@@ -17,10 +17,10 @@ use web_sys::{KeyboardEvent, PointerEvent};
 pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let store = Store::from_context();
     let print = card.with_untracked(|card| card.as_ref().map(|card| card.print).unwrap_or_default());
-    let told = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.mark)));
+    let recorded = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.mark)));
     let debounced =
         Debounced::new(Callback::new(move |mark: Option<Mark>| record_change(store, id, |form| form.mark = mark)));
-    let mark = Memo::new(move |_| debounced.shown.get().unwrap_or_else(|| told.get()));
+    let mark = Memo::new(move |_| debounced.shown.get().unwrap_or_else(|| recorded.get()));
     let art = NodeRef::<html::Div>::new();
     let at = move |event: &PointerEvent| {
         let art = art.get_untracked()?;

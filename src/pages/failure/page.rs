@@ -60,7 +60,7 @@ pub fn FailurePage(id: Uuid) -> impl IntoView {
 #[component]
 fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
     let current = RwSignal::new(card.with_untracked(|card| card.as_ref().and_then(Step::first)));
-    let told = move |words: fn(&FailureCard) -> Option<String>| {
+    let answer = move |words: fn(&FailureCard) -> Option<String>| {
         Signal::derive(move || card.with(|card| card.as_ref().and_then(words)))
     };
     let next =
@@ -70,35 +70,35 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
             <StepRow
                 step=Step::Kind
                 title=i18n::failure_step_kind()
-                told=told(|card| card.failure.kind.map(|kind| i18n::failure_name(Some(kind), card.row.screen.as_ref())))
+                answer=answer(|card| card.failure.kind.map(|kind| i18n::failure_name(Some(kind), card.row.screen.as_ref())))
                 current
                 body=move || view! { <Kind id card current/> }
             />
             <StepRow
                 step=Step::Photos
                 title=i18n::photos_title()
-                told=told(|card| (card.photos > 0).then(|| i18n::photos_n(card.photos)))
+                answer=answer(|card| (card.photos > 0).then(|| i18n::photos_n(card.photos)))
                 current
                 body=move || view! { <crate::pages::photos::Photos subject=id/> <Next on_next=next(Step::Photos)/> }
             />
             <StepRow
                 step=Step::Mark
                 title=i18n::failure_step_mark()
-                told=told(|card| card.failure.mark.map(|mark| super::mark::in_words(Some(mark))))
+                answer=answer(|card| card.failure.mark.map(|mark| super::mark::in_words(Some(mark))))
                 current
                 body=move || view! { <MarkPlace id card/> <Next on_next=next(Step::Mark)/> }
             />
             <StepRow
                 step=Step::Since
                 title=i18n::failure_step_since()
-                told=told(super::affected_range::in_words)
+                answer=answer(super::affected_range::in_words)
                 current
                 body=move || view! { <AffectedRange id card/> <Next on_next=next(Step::Since)/> }
             />
             <StepRow
                 step=Step::Remedy
                 title=i18n::failure_step_remedy()
-                told=told(super::remedy::in_words)
+                answer=answer(super::remedy::in_words)
                 current
                 body=move || view! { <Remedies id card current/> }
             />

@@ -63,12 +63,12 @@ impl Step {
     }
 }
 
-/// A step as a line that opens. `told` is its answer as text; `None` without an answer.
+/// A step as a line that opens. `answer` is shown under its title; `None` without one.
 #[component]
 pub fn StepRow(
     step: Step,
     title: &'static str,
-    #[prop(into)] told: Signal<Option<String>>,
+    #[prop(into)] answer: Signal<Option<String>>,
     current: RwSignal<Option<Step>>,
     #[prop(into)] body: ViewFn,
 ) -> impl IntoView {
@@ -76,15 +76,15 @@ pub fn StepRow(
     let toggle = move |_| current.update(|current| *current = (*current != Some(step)).then_some(step));
     let number = Step::ALL.iter().position(|other| *other == step).unwrap_or(0) + 1;
     view! {
-        <li class="failure-step" class:open=is_open class:told=move || told.with(Option::is_some)>
+        <li class="failure-step" class:open=is_open class:answered=move || answer.with(Option::is_some)>
             <h2>
                 <button type="button" class="failure-step-head" id=step.name() aria-expanded=move || is_open().to_string() on:click=toggle>
                     <span class="failure-step-mark" aria-hidden="true">
-                        {move || if told.with(Option::is_some) { view! { <Icon name="check"/> }.into_any() } else { view! { <span>{number}</span> }.into_any() }}
+                        {move || if answer.with(Option::is_some) { view! { <Icon name="check"/> }.into_any() } else { view! { <span>{number}</span> }.into_any() }}
                     </span>
                     <span class="row-words">
                         <span>{title}</span>
-                        <small>{move || told.get().unwrap_or_else(|| i18n::failure_not_told().to_owned())}</small>
+                        <small>{move || answer.get().unwrap_or_else(|| i18n::failure_not_told().to_owned())}</small>
                     </span>
                 </button>
             </h2>

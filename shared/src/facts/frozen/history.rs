@@ -12,7 +12,7 @@ const STEP: Millis = Millis::from_ms(40_000);
 /// The first id of what was deleted before its first fact.
 const GONE: u128 = 0x1000;
 
-/// What a sample is about, where samples are told as one story.
+/// What a sample is about, where samples form one journal.
 pub fn subject_of(fact: &Fact) -> Subject {
     match fact {
         Fact::ShopNamed(_)

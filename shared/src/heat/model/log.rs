@@ -169,12 +169,12 @@ deletable!(Heater, InkSheet, CureTest, Trial, Settling, ClimateReading);
 
 impl DeleteById for HeatLog {
     fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
-        let room = &mut self.climate;
+        let readings = &mut self.climate;
         self.heaters.delete(id, deletion)
             || self.sheets.delete(id, deletion)
             || self.tests.delete(id, deletion)
             || self.trials.delete(id, deletion)
             || self.settlings.delete(id, deletion)
-            || room.iter_mut().find(|reading| reading.id == id).map(|reading| reading.mark(deletion)).is_some()
+            || readings.iter_mut().find(|reading| reading.id == id).map(|reading| reading.mark(deletion)).is_some()
     }
 }

@@ -40,15 +40,15 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
         let Some((_, job)) = shop.job_of(run).filter(|_| !of.deleted && (own || ink_key(&of.ink) == ink)) else {
             continue;
         };
-        let told: u32 = shop
+        let recorded: u32 = shop
             .ink
             .events_of(run)
             .iter()
             .filter(|(_, event)| !event.deleted)
-            .map(|(_, event)| told(&event.fact))
+            .map(|(_, event)| pieces_recorded(&event.fact))
             .sum();
         let progress = &of.progress;
-        let good = progress.good().saturating_sub(told);
+        let good = progress.good().saturating_sub(recorded);
         if !own && good == 0 && job.finished.is_some() {
             continue;
         }
@@ -71,6 +71,7 @@ pub fn likely_run(runs: &[PotRun]) -> Option<RunId> {
         .or_else(|| first(|run| run.own))
 }
 
-fn told(fact: &InkFact) -> u32 {
+/// Number of pieces that an event records ink for.
+fn pieces_recorded(fact: &InkFact) -> u32 {
     if let InkFact::Used { pieces, .. } = fact { *pieces } else { 0 }
 }

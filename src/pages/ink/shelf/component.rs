@@ -77,8 +77,8 @@ fn story_line(card: &ComponentCard) -> String {
         _ => None,
     };
     let coming = wanted.is_positive().then(|| i18n::ink_wanted(i18n::weight(*wanted)));
-    let told: Vec<String> = [weighed, coming].into_iter().flatten().collect();
-    told.join(" · ")
+    let parts: Vec<String> = [weighed, coming].into_iter().flatten().collect();
+    parts.join(" · ")
 }
 
 fn details(store: Store, card: &ComponentCard) -> AnyView {

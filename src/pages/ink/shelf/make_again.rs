@@ -34,7 +34,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
         store.shop.with(|shop| make_again(shop, id, choice.get(), size))
     });
     // Shown even while the size is invalid: the revision comes before the grams.
-    let told = Memo::new(move |_| {
+    let suggestion = Memo::new(move |_| {
         let nothing = lastpull_core::ink::BatchSize::Whole(lastpull_core::units::Grams::ZERO);
         store.shop.with(|shop| make_again(shop, id, choice.get(), nothing))
     });
@@ -59,7 +59,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     };
     view! {
         <Page title=Signal::derive(move || i18n::ink_again_title(&name)) up=Route::Ink(InkRoute::Recipe(id)) class="ink">
-            {move || told.with(|told| told.as_ref().map(|made| which(made, choice)))}
+            {move || suggestion.with(|made| made.as_ref().map(|made| which(made, choice)))}
             <BatchSizeFields id form sized/>
             {move || made.with(|made| made.as_ref().map(rows))}
             {move || made.with(|made| made.as_ref().map(|made| rounding(store, made)))}
@@ -86,8 +86,8 @@ fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> AnyView {
         .iter()
         .filter(|newer| made.approved.as_ref().is_none_or(|yes| yes.revision.id != newer.id))
         .map(|newer| {
-            let told = i18n::ink_revision_name(newer);
-            let is = if made.approval.is_some() { i18n::ink_newer_is(&told) } else { i18n::ink_newer_other(&told) };
+            let name = i18n::ink_revision_name(newer);
+            let is = if made.approval.is_some() { i18n::ink_newer_is(&name) } else { i18n::ink_newer_other(&name) };
             choose(is, i18n::ink_make_newer(i18n::ink_this_revision(newer)), newer, choice, "")
         })
         .collect_view();
@@ -103,8 +103,8 @@ fn which(made: &MakeAgain, choice: RwSignal<Option<Subject>>) -> AnyView {
 }
 
 fn choose(
-    told: String,
-    words: String,
+    why: String,
+    label: String,
     revision: &RevisionName,
     choice: RwSignal<Option<Subject>>,
     look: &'static str,
@@ -112,8 +112,8 @@ fn choose(
     let id = revision.id;
     view! {
         <div class=format!("ink-choose {look}")>
-            <p>{(!look.is_empty()).then(|| view! { <Icon name="alert"/> })}{told}</p>
-            <button type="button" class="button" data-revision=revision.number.to_string() on:click=move |_| choice.set(Some(id))>{words}</button>
+            <p>{(!look.is_empty()).then(|| view! { <Icon name="alert"/> })}{why}</p>
+            <button type="button" class="button" data-revision=revision.number.to_string() on:click=move |_| choice.set(Some(id))>{label}</button>
         </div>
     }.into_any()
 }
@@ -162,7 +162,7 @@ fn row(row: &MakeRow) -> AnyView {
 fn rounding(store: Store, made: &MakeAgain) -> AnyView {
     let coarse = made.worst > 0.01;
     let step = store.shop.with_untracked(|shop| shop.ink.scale.step);
-    let told = if made.worst >= LEAST_SHOWN_ERROR {
+    let error = if made.worst >= LEAST_SHOWN_ERROR {
         let worst = i18n::percent(made.worst * 100.0, 1);
         let enough = if coarse { i18n::ink_rounding_enough(i18n::weight(made.accurate_batch)) } else { String::new() };
         let text = format!("{} {enough}", i18n::ink_rounding(i18n::grams(step), worst));
@@ -174,5 +174,5 @@ fn rounding(store: Store, made: &MakeAgain) -> AnyView {
     } else {
         ().into_any()
     };
-    view! { {told} {limit_warnings(&made.limits)} }.into_any()
+    view! { {error} {limit_warnings(&made.limits)} }.into_any()
 }

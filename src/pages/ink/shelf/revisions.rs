@@ -33,10 +33,10 @@ pub fn Revisions(card: Memo<Option<RecipeCard>>) -> impl IntoView {
 fn revision(store: Store, row: &RevisionRow) -> AnyView {
     let id = row.name.id;
     let name = i18n::ink_revision_name(&row.name);
-    let told = name.clone();
+    let deleted = name.clone();
     let take_back = move |_| {
         store.record(id, Fact::Deleted);
-        store.notify_with_undo(i18n::ink_revision_gone(&told), vec![(id, Fact::Restored)]);
+        store.notify_with_undo(i18n::ink_revision_gone(&deleted), vec![(id, Fact::Restored)]);
     };
     let when = match &row.by {
         Some(by) => i18n::ink_saved_by(i18n::moment(row.at), by),

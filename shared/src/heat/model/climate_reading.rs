@@ -1,4 +1,4 @@
-//! A reading of the room.
+//! A climate reading: temperature and humidity at the press.
 
 use crate::codec::Encode;
 use crate::ids::Subject;
