@@ -74,13 +74,13 @@ async fn a_large_picture_becomes_a_small_clean_photo() {
 }
 
 #[wasm_bindgen_test]
-async fn noise_is_made_small_enough_too() {
+async fn a_noisy_picture_is_made_small_enough_too() {
     let picture = picture_of(&drawn(2000, 1500, true, "image/jpeg").await).await.unwrap();
     assert!(picture.photo.bytes().len() <= MAX_MADE_BYTES, "{}", picture.photo.bytes().len());
 }
 
 #[wasm_bindgen_test]
-async fn a_picture_is_turned_upright_and_its_place_is_gone() {
+async fn a_picture_is_rotated_upright_and_its_gps_position_is_removed() {
     let plain = bytes_of(&drawn(600, 200, false, "image/jpeg").await).await;
     let marked = with_exif(&plain);
     assert!(holds(&marked, b"35.15 N"));
@@ -92,7 +92,7 @@ async fn a_picture_is_turned_upright_and_its_place_is_gone() {
 }
 
 #[wasm_bindgen_test]
-async fn a_small_picture_is_not_blown_up_and_other_formats_read() {
+async fn a_small_picture_is_not_enlarged_and_other_formats_are_read() {
     let picture = picture_of(&drawn(90, 60, false, "image/png").await).await.unwrap();
     assert_eq!((picture.photo.width(), picture.photo.height()), (90, 60));
     let small = thumbnail_of(picture.photo.bytes()).await.unwrap();
@@ -100,7 +100,7 @@ async fn a_small_picture_is_not_blown_up_and_other_formats_read() {
 }
 
 #[wasm_bindgen_test]
-async fn what_is_no_picture_is_refused() {
+async fn a_file_that_is_not_a_picture_is_refused() {
     for bytes in [&b"hello"[..], b"", b"\xFF\xD8\xFF\xE0", b"\x89PNG\r\n\x1a\n"] {
         assert_eq!(picture_of(&blob_of(bytes)).await.unwrap_err(), PictureProblem::NoPicture);
     }

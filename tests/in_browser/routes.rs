@@ -82,7 +82,7 @@ fn every_route_of_exposure_and_bath_reads_back_from_its_hash() {
 }
 
 #[wasm_bindgen_test]
-fn nonsense_leads_to_the_day() {
+fn an_invalid_hash_leads_to_the_day() {
     for hash in ["", "#", "#/nowhere", "#/job/7", "#/press/<script>", "#/heat/limit/900", "#/heat/test/7"] {
         assert_eq!(Route::from_hash(hash), Route::Day, "{hash}");
     }

@@ -39,7 +39,7 @@ fn beside(storage: IndexedDb) -> IndexedDb {
 }
 
 #[wasm_bindgen_test]
-async fn two_tabs_with_threads_of_their_own_share_one_row_of_numbers() {
+async fn two_tabs_with_their_own_workers_share_one_number_sequence() {
     let one = beside(fresh());
     let other = beside(one.another_tab());
     one.open().await.unwrap();
@@ -54,7 +54,7 @@ async fn two_tabs_with_threads_of_their_own_share_one_row_of_numbers() {
 }
 
 #[wasm_bindgen_test]
-async fn what_the_page_writes_in_between_the_thread_builds_on() {
+async fn the_worker_continues_from_what_the_page_wrote() {
     let page = fresh();
     let storage = beside(page.another_tab());
     storage.append(&[pull(1)]).await.unwrap();
@@ -78,7 +78,7 @@ async fn what_was_appended_is_there_for_a_new_connection() {
 }
 
 #[wasm_bindgen_test]
-async fn two_connections_writing_at_once_share_one_row_of_numbers() {
+async fn two_connections_writing_at_once_share_one_number_sequence() {
     let one = fresh();
     let other = one.another_tab();
     one.open().await.unwrap();

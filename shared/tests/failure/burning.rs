@@ -30,7 +30,7 @@ fn burning_again_fails_the_old_screen_and_names_the_new_one() {
 
 /// The forecast by hand: 20 pieces left at 40 s, ten minutes of set-up, the steps left before.
 #[test]
-fn the_forecast_is_the_steps_left_then_set_up_then_the_pace_of_what_is_left() {
+fn the_forecast_adds_the_steps_left_the_set_up_and_the_pieces_left() {
     let (mut press, run, id, _, new) = burning();
     let expected = |remaining_steps: u64, at: u64| wall(at + remaining_steps * 60 + 600 + 20 * 40 - 20);
     // Twenty seconds of work went into the piece on the platen before the stop.
@@ -65,7 +65,7 @@ fn the_forecast_is_the_steps_left_then_set_up_then_the_pace_of_what_is_left() {
 }
 
 #[test]
-fn a_coated_screen_from_the_stock_saves_the_coating_and_the_drying() {
+fn a_coated_spare_screen_needs_no_coating_or_drying() {
     let (mut press, run, old) = running();
     let clean = press.screen_in("C1", ScreenState::Clean);
     let coated = press.screen_in("C2", ScreenState::Coated);
@@ -91,7 +91,7 @@ fn a_coated_screen_from_the_stock_saves_the_coating_and_the_drying() {
 }
 
 #[test]
-fn off_the_press_a_run_begins_no_earlier_than_its_new_screen() {
+fn a_run_off_the_press_starts_no_earlier_than_its_new_screen_is_ready() {
     let (mut press, run, _, _, _) = burning();
     let other = press.ten_minutes(None);
     press.end_at(420, run);
@@ -104,7 +104,7 @@ fn off_the_press_a_run_begins_no_earlier_than_its_new_screen() {
 }
 
 #[test]
-fn another_remedy_takes_the_burning_back() {
+fn choosing_another_remedy_undoes_burning_a_new_screen() {
     let (mut press, run, id, old, new) = burning();
     let facts = remedy_facts(&press.shop(), id, Remedy::BlockOut, Some("Moss"));
     press.record_all_at(450, facts);
@@ -118,7 +118,7 @@ fn another_remedy_takes_the_burning_back() {
 }
 
 #[test]
-fn another_frame_can_be_chosen_in_the_first_ones_place() {
+fn the_replacement_screen_can_be_changed() {
     let (mut press, run, id, old, new) = burning();
     let coated = press.screen_in("C2", ScreenState::Coated);
     let facts = burn_again_facts(&press.shop(), id, &Replacement::Stock(coated), None).unwrap();

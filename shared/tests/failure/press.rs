@@ -13,7 +13,7 @@ use lastpull_core::run::{MisprintCause, RunPhase, StopCause, run_summary};
 use lastpull_core::screen::ScreenState;
 
 #[test]
-fn one_tap_stops_the_press_and_knows_the_screen() {
+fn one_tap_stops_the_press_and_names_the_only_screen() {
     let (mut press, run, screen) = running();
     let id = press.fails_at(380, run);
     assert_eq!(press.count(run, 400).phase, RunPhase::Stopped { since: wall(380), cause: StopCause::Screen });
@@ -23,7 +23,7 @@ fn one_tap_stops_the_press_and_knows_the_screen() {
 }
 
 #[test]
-fn downtime_ends_when_the_press_goes_on_and_stays_out_of_the_pace() {
+fn downtime_ends_when_the_press_resumes_and_does_not_slow_the_pace() {
     let (mut press, run, _) = running();
     let before = press.count(run, 380).pace.unwrap().seconds;
     let id = press.fails_at(380, run);
@@ -41,7 +41,7 @@ fn downtime_ends_when_the_press_goes_on_and_stays_out_of_the_pace() {
 }
 
 #[test]
-fn a_press_that_stood_already_is_not_stopped_again_and_the_time_before_is_not_the_failures() {
+fn a_failure_on_a_stopped_press_counts_downtime_only_from_when_it_was_found() {
     let (mut press, run, _) = running();
     press.stop_at(370, run, StopCause::Break);
     let id = press.fails_at(470, run);
@@ -52,7 +52,7 @@ fn a_press_that_stood_already_is_not_stopped_again_and_the_time_before_is_not_th
 }
 
 #[test]
-fn the_pieces_since_the_last_good_one_are_suspect_by_size_and_stay_in_the_count() {
+fn pieces_since_the_last_good_one_are_suspect_by_size_and_still_counted() {
     let (mut press, run, _) = running();
     press.count_at(400, run, 3, Some(Size::L));
     let id = press.fails_at(420, run);
@@ -72,7 +72,7 @@ fn the_pieces_since_the_last_good_one_are_suspect_by_size_and_stay_in_the_count(
 }
 
 #[test]
-fn what_is_spoiled_leaves_the_count_and_is_to_be_printed_again() {
+fn spoiled_pieces_leave_the_count_and_must_be_printed_again() {
     let (mut press, run, _) = running();
     let id = press.fails_at(380, run);
     press.describe_failure(390, id, "4");
@@ -113,7 +113,7 @@ fn a_second_failure_does_not_suspect_the_same_pieces_twice() {
 }
 
 #[test]
-fn a_failure_opened_by_mistake_is_taken_back_with_all_it_did() {
+fn undoing_a_failure_undoes_everything_it_changed() {
     let (mut press, run, _) = running();
     let id = press.fails_at(380, run);
     press.describe_failure(390, id, "2");
@@ -133,7 +133,7 @@ fn a_failure_opened_by_mistake_is_taken_back_with_all_it_did() {
 }
 
 #[test]
-fn a_hand_that_slips_onto_the_zone_does_not_end_the_downtime() {
+fn an_accidental_count_does_not_end_the_downtime() {
     let (mut press, run, _) = running();
     let id = press.fails_at(380, run);
     press.resume_at(440, run).stop_at(445, run, StopCause::Screen);
@@ -145,7 +145,7 @@ fn a_hand_that_slips_onto_the_zone_does_not_end_the_downtime() {
 }
 
 #[test]
-fn the_press_is_told_of_the_failure_it_stands_for_before_one_that_waits() {
+fn the_press_shows_the_failure_it_is_stopped_for_before_other_open_ones() {
     let (mut press, run, _) = running();
     let first = press.fails_at(380, run);
     press.describe_failure(385, first, "2").resume_at(400, run);
@@ -170,7 +170,7 @@ fn the_press_is_told_of_the_failure_it_stands_for_before_one_that_waits() {
 }
 
 #[test]
-fn a_screen_that_only_the_run_names_comes_onto_the_list_as_the_one_that_failed() {
+fn a_failed_screen_that_only_the_run_names_is_added_to_the_list() {
     let (mut press, run, known) = running();
     press.set_up(run, vec![RunField::Screens("A3, B7".into())]);
     let id = press.fails_at(380, run);
@@ -186,7 +186,7 @@ fn a_screen_that_only_the_run_names_comes_onto_the_list_as_the_one_that_failed()
 }
 
 #[test]
-fn judgements_are_taken_back_as_they_were_made() {
+fn judgements_can_be_undone() {
     let (mut press, run, _) = running();
     let id = press.fails_at(380, run);
     press.describe_failure(390, id, "4");
@@ -200,7 +200,7 @@ fn judgements_are_taken_back_as_they_were_made() {
 }
 
 #[test]
-fn undo_at_the_count_takes_a_judgement_back_with_the_misprint_it_made() {
+fn undo_on_the_count_page_undoes_a_judgement_and_its_misprint() {
     let (mut press, run, _) = running();
     let id = press.fails_at(380, run);
     press.describe_failure(390, id, "4");

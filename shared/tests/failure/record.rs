@@ -52,7 +52,7 @@ fn the_day_counts_a_stop_that_two_failures_share_once() {
 }
 
 #[test]
-fn a_failure_reads_back_as_it_was_told() {
+fn a_failure_reads_back_as_it_was_recorded() {
     let (mut press, run, screen) = running();
     let id = press.fails_at(380, run);
     let form = FailureForm {

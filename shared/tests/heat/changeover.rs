@@ -13,7 +13,7 @@ use lastpull_core::units::Temperature;
 
 /// 265 °F: an ink maker's bulletin. The dryer brings 330 °F to the print at 340.
 #[test]
-fn cotton_then_polyester_names_the_limit_the_hot_dryer_would_pass_and_how_long_to_wait() {
+fn polyester_after_cotton_warns_that_the_dryer_is_too_hot_and_how_long_to_wait() {
     let (press, cotton, jerseys, tunnel) = cotton_then_polyester();
     let change = over(&press, jerseys, 180);
     assert_eq!((change.previous, change.dryer), (Some(cotton), Some(tunnel)));
@@ -32,7 +32,7 @@ fn cotton_then_polyester_names_the_limit_the_hot_dryer_would_pass_and_how_long_t
 }
 
 #[test]
-fn it_stays_until_the_dryer_was_seen_to_and_skipping_does_not_do() {
+fn the_warning_stays_until_the_dryer_is_verified_and_skipping_is_not_enough() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Skipped);
     check(&mut press, 201, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
@@ -47,7 +47,7 @@ fn it_stays_until_the_dryer_was_seen_to_and_skipping_does_not_do() {
 }
 
 #[test]
-fn a_polyester_run_that_says_nothing_of_its_dryer_is_held_all_the_same() {
+fn a_polyester_run_without_a_dryer_setting_is_held_too() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     press.set_up(jerseys, vec![RunField::Dryer(None)]);
     let change = over(&press, jerseys, 180);
@@ -56,7 +56,7 @@ fn a_polyester_run_that_says_nothing_of_its_dryer_is_held_all_the_same() {
 }
 
 #[test]
-fn a_set_up_that_is_itself_too_hot_is_told_apart_from_a_dryer_not_yet_turned_down() {
+fn a_set_up_that_is_too_hot_is_distinguished_from_a_dryer_not_yet_turned_down() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     press.set_up(jerseys, vec![RunField::Dryer(Some(f(340.0)))]);
     check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);
@@ -68,7 +68,7 @@ fn a_set_up_that_is_itself_too_hot_is_told_apart_from_a_dryer_not_yet_turned_dow
 }
 
 #[test]
-fn cotton_after_cotton_at_the_same_heat_has_nothing_to_wait_for() {
+fn cotton_after_cotton_at_the_same_temperature_needs_no_wait() {
     let (mut press, cotton, _) = cotton_at_340();
     let next = press.order("More tees", None, Fabric::Cotton, &[(Size::M, 3)]);
     press.set_up(next, vec![RunField::Dryer(Some(f(340.0))), RunField::Belt(Some(belt(24.0)))]);
@@ -79,7 +79,7 @@ fn cotton_after_cotton_at_the_same_heat_has_nothing_to_wait_for() {
 }
 
 #[test]
-fn in_the_morning_the_dryer_is_cold_but_its_dial_still_stands_too_high() {
+fn in_the_morning_the_dryer_is_cold_but_its_setting_is_still_too_high() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     settled(&mut press, tunnel, 70.0, 340.0, 25.0);
     let change = over(&press, jerseys, 24 * HOUR);
@@ -91,7 +91,7 @@ fn in_the_morning_the_dryer_is_cold_but_its_dial_still_stands_too_high() {
 }
 
 #[test]
-fn a_day_is_planned_between_any_two_runs() {
+fn a_changeover_can_be_computed_between_any_two_runs() {
     let (press, cotton, jerseys, _) = cotton_then_polyester();
     let shop = press.shop();
     let back = changeover_between(&shop, Some(jerseys), cotton, wall(200)).unwrap();
@@ -103,7 +103,7 @@ fn a_day_is_planned_between_any_two_runs() {
 }
 
 #[test]
-fn what_is_most_urgent_is_called_first() {
+fn the_most_urgent_warning_comes_first() {
     let (mut press, cotton, jerseys, tunnel) = cotton_then_polyester();
     let call = |press: &TestShop, at| over(press, jerseys, at).status();
     assert_eq!(call(&press, 190), HeatStatus::TooHot);
@@ -129,7 +129,7 @@ fn what_is_most_urgent_is_called_first() {
 }
 
 #[test]
-fn a_measured_dryer_is_not_overwritten_by_a_look_at_its_display() {
+fn reading_the_display_does_not_overwrite_a_measurement() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let id = press.id();
     press.record_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
@@ -140,7 +140,7 @@ fn a_measured_dryer_is_not_overwritten_by_a_look_at_its_display() {
 }
 
 #[test]
-fn starting_over_a_hold_notes_the_dryer_as_skipped_whatever_was_said_of_it() {
+fn starting_despite_the_warning_records_the_dryer_check_as_skipped() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     let noted = |press: &TestShop, at| {
         let list = check_list(&press.shop(), jerseys);
@@ -158,7 +158,7 @@ fn starting_over_a_hold_notes_the_dryer_as_skipped_whatever_was_said_of_it() {
 }
 
 #[test]
-fn a_run_without_a_dryer_setting_notes_the_heat_it_was_started_at() {
+fn a_run_without_a_dryer_setting_records_the_temperature_it_started_at() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     press.set_up(jerseys, vec![RunField::Dryer(None)]);
     let list = check_list(&press.shop(), jerseys);

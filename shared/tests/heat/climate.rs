@@ -15,7 +15,7 @@ fn climate(press: &TestShop, seconds: u64) -> ClimateView {
 }
 
 #[test]
-fn nobody_read_the_room_yet() {
+fn without_a_climate_reading_the_view_is_empty() {
     let view = climate(&TestShop::new(), 0);
     assert_eq!((view.now, view.level, view.water, view.work_rest), (None, None, None, None));
     assert!(view.caveats.is_empty() && view.earlier.is_empty());
@@ -24,7 +24,7 @@ fn nobody_read_the_room_yet() {
 /// 90 °F and 65 % print as 103 in the table, 102.65 by the formula: still moderate. Four cups an hour at
 /// 91 to 103 °F: OSHA, "Using the Heat Index: A Guide for Employers".
 #[test]
-fn a_hot_room_asks_for_water_and_says_what_its_numbers_leave_out() {
+fn a_hot_shop_gets_water_advice_and_the_caveats_of_the_figures() {
     let mut press = TestShop::new();
     read(&mut press, 0, 90.0, 65);
     let view = climate(&press, 600);
@@ -43,7 +43,7 @@ fn a_hot_room_asks_for_water_and_says_what_its_numbers_leave_out() {
 }
 
 #[test]
-fn past_the_tables_the_room_says_extreme_and_past_the_tables() {
+fn beyond_the_published_tables_the_level_is_extreme_and_marked() {
     let mut press = TestShop::new();
     read(&mut press, 0, 113.0, 40);
     let view = climate(&press, 60);
@@ -53,7 +53,7 @@ fn past_the_tables_the_room_says_extreme_and_past_the_tables() {
 }
 
 #[test]
-fn a_cold_room_has_no_index_and_no_level() {
+fn a_cold_shop_has_no_heat_index_and_no_level() {
     let mut press = TestShop::new();
     read(&mut press, 0, 35.0, 40);
     let view = climate(&press, 60);
@@ -70,7 +70,7 @@ fn a_reading_is_old_after_two_hours_and_not_before() {
 }
 
 #[test]
-fn the_day_shows_the_room_while_it_asks_for_care_and_was_read_today() {
+fn the_day_shows_the_climate_while_it_needs_care_and_was_read_lately() {
     let mut press = TestShop::new();
     let brief = |press: &TestShop, seconds| climate_summary(&press.shop(), wall(seconds));
     assert_eq!(brief(&press, 0), None);
@@ -88,14 +88,14 @@ fn the_day_shows_the_room_while_it_asks_for_care_and_was_read_today() {
 }
 
 #[test]
-fn a_device_whose_clock_is_ahead_makes_no_negative_age() {
+fn a_reading_from_a_device_whose_clock_is_ahead_has_age_zero() {
     let mut press = TestShop::new();
     read(&mut press, HOUR, 95.0, 50);
     assert_eq!(climate(&press, 0).now.unwrap().minutes_ago, 0);
 }
 
 #[test]
-fn a_reading_taken_back_uncovers_the_one_before_and_comes_back() {
+fn deleting_a_reading_shows_the_one_before_and_undo_restores_it() {
     let mut press = TestShop::new();
     read(&mut press, 0, 80.0, 50);
     let slip = read(&mut press, 60, 130.0, 100);
@@ -119,7 +119,7 @@ fn the_next_reading_starts_from_the_last_in_either_unit() {
 }
 
 #[test]
-fn the_last_readings_of_a_day_are_kept_and_no_more() {
+fn the_last_24_readings_are_kept_and_those_of_a_day_shown() {
     let mut press = TestShop::new();
     for hour in 0..40 {
         read(&mut press, hour * HOUR, 80.0, 50);
@@ -130,7 +130,7 @@ fn the_last_readings_of_a_day_are_kept_and_no_more() {
 }
 
 #[test]
-fn a_thermometer_in_the_tunnel_and_damp_past_a_hundred_are_refused() {
+fn implausible_temperatures_and_humidity_above_100_percent_are_refused() {
     let form = ClimateForm { temperature: "300".into(), humidity: "101".into() };
     let problems = form.check(Units::UsCustomary, None).unwrap_err();
     assert_eq!(problems["temperature"], FormProblem::Number(NumberProblem::TooHigh { most: 131.0 }));

@@ -24,7 +24,7 @@ fn minutes_of_work(schedule: Schedule) -> u8 {
 /// table leaves out the adjustment for damp air, which reaches 2.3 °F at 80 °F and 100 %: that corner is
 /// held to the formula column, which was computed independently.
 #[test]
-fn every_cell_of_the_published_table_is_met_within_the_regressions_own_error() {
+fn every_cell_of_the_published_table_is_matched_within_the_regressions_error() {
     let (mut cells, mut corner) = (0, 0);
     for row in rows(include_str!("../data/heat_index_nws_table.csv")) {
         let [t, r, printed, formula] = [number(row[0]), number(row[1]), number(row[2]), number(row[3])];
@@ -41,7 +41,7 @@ fn every_cell_of_the_published_table_is_met_within_the_regressions_own_error() {
 
 /// Source: `heat_index_branch_checks.csv`, computed independently.
 #[test]
-fn every_branch_and_edge_of_the_formula_is_met() {
+fn every_branch_and_edge_of_the_formula_is_tested() {
     let mut met = 0;
     for row in rows(include_str!("../data/heat_index_branch_checks.csv")) {
         let ours = heat_index(number(row[0]), number(row[1])).unwrap();
@@ -53,7 +53,7 @@ fn every_branch_and_edge_of_the_formula_is_met() {
 }
 
 #[test]
-fn air_that_no_thermometer_in_a_room_shows_gets_no_index() {
+fn air_outside_the_range_of_the_formula_has_no_heat_index() {
     for (t, r) in [(39.0, 50.0), (131.0, 20.0), (90.0, -1.0), (90.0, 101.0), (f64::NAN, 50.0), (90.0, f64::NAN)] {
         assert_eq!(heat_index(t, r), None, "{t} {r}");
     }
@@ -61,7 +61,7 @@ fn air_that_no_thermometer_in_a_room_shows_gets_no_index() {
 
 /// The printed table ends at 110 °F and at 137 °F of index: NWS Tulsa.
 #[test]
-fn past_the_printed_table_the_index_says_so() {
+fn an_index_beyond_the_printed_table_is_marked() {
     let past = |t, r| heat_index(t, r).unwrap().beyond_table;
     assert!(!past(110.0, 40.0) && past(111.0, 40.0));
     assert!(!past(90.0, 95.0) && past(100.0, 70.0));
@@ -69,7 +69,7 @@ fn past_the_printed_table_the_index_says_so() {
 
 /// Source: OSHA, "Protective Measures to Take at Each Risk Level", in `heat_categories.csv`.
 #[test]
-fn levels_begin_where_the_guide_begins_them() {
+fn levels_begin_at_the_guides_thresholds() {
     let levels = [HeatLevel::Lower, HeatLevel::Moderate, HeatLevel::High, HeatLevel::Extreme];
     let osha: Vec<_> =
         rows(include_str!("../data/heat_categories.csv")).filter(|row| row[0].starts_with("OSHA")).collect();
@@ -87,7 +87,7 @@ fn levels_begin_where_the_guide_begins_them() {
 
 /// Source: CDC/NIOSH, "Heat Stress: Work/Rest Schedules".
 #[test]
-fn every_row_of_the_rest_table_is_met() {
+fn every_row_of_the_rest_table_is_matched() {
     let mut read = 0;
     for row in rows(include_str!("../data/heat_niosh_work_rest.csv")) {
         let table = work_rest(number(row[0])).unwrap();
@@ -109,7 +109,7 @@ fn every_row_of_the_rest_table_is_met() {
 }
 
 #[test]
-fn below_and_past_the_rest_table_is_told_and_not_guessed() {
+fn temperatures_outside_the_rest_table_are_marked_and_not_extrapolated() {
     let cool = work_rest(80.0).unwrap();
     assert!(cool.below_table && cool.heavy == Schedule::Normal);
     let hot = work_rest(113.0).unwrap();
@@ -122,14 +122,14 @@ fn below_and_past_the_rest_table_is_told_and_not_guessed() {
 }
 
 #[test]
-fn half_a_degree_rests_like_the_next_whole_one() {
+fn half_a_degree_uses_the_row_of_the_next_whole_degree() {
     assert_eq!(work_rest(99.5), work_rest(100.0));
     assert_ne!(work_rest(99.5), work_rest(99.0));
 }
 
 proptest! {
     #[test]
-    fn hotter_air_never_gets_more_work_and_heavier_work_never_more_than_lighter(t in 60.0..130.0f64, more in 0.0..30.0f64) {
+    fn hotter_air_or_heavier_work_never_allows_more_working_time(t in 60.0..130.0f64, more in 0.0..30.0f64) {
         let (now, later) = (work_rest(t).unwrap(), work_rest(t + more).unwrap());
         let of = |table: WorkRest| [table.light, table.moderate, table.heavy].map(minutes_of_work);
         for (a, b) in of(now).into_iter().zip(of(later)) {
@@ -146,7 +146,7 @@ proptest! {
     }
 
     #[test]
-    fn in_the_table_damper_air_never_feels_cooler(t in 80.0..110.0f64, r in 40.0..99.0f64) {
+    fn within_the_table_damper_air_never_feels_cooler(t in 80.0..110.0f64, r in 40.0..99.0f64) {
         prop_assert!(index(t, r + 1.0) >= index(t, r) - 1e-9);
     }
 }

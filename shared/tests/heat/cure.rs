@@ -10,7 +10,7 @@ use lastpull_core::job::{Fabric, Size};
 use lastpull_core::units::Units;
 
 #[test]
-fn without_sheet_and_measurement_the_cure_is_unknown_and_says_what_is_missing() {
+fn without_a_sheet_or_measurement_the_cure_is_unknown_and_lists_what_is_missing() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
     let missing = CureEstimate::Unknown(vec![
         MissingInput::Setting,
@@ -31,7 +31,7 @@ fn without_sheet_and_measurement_the_cure_is_unknown_and_says_what_is_missing() 
 }
 
 #[test]
-fn the_inks_temperature_is_the_setting_and_the_measured_error() {
+fn the_inks_temperature_is_the_setting_plus_the_measured_offset() {
     let (press, run, _) = cotton_at_340();
     let found = of_run(&press, run);
     assert!((found.ink_temperature.unwrap().fahrenheit() - 330.0).abs() < 0.01);
@@ -53,7 +53,7 @@ fn a_dryer_that_reads_hot_does_not_cure_at_its_setting() {
 }
 
 #[test]
-fn too_short_a_pass_names_the_passes_and_the_belt_that_would_do() {
+fn too_short_a_dwell_suggests_passes_and_a_belt_speed_that_suffice() {
     let (mut press, run, _) = cotton_at_340();
     sheet(&mut press, 320.0, 150.0);
     let found = of_run(&press, run);
@@ -67,7 +67,7 @@ fn too_short_a_pass_names_the_passes_and_the_belt_that_would_do() {
 }
 
 #[test]
-fn a_belt_the_dryer_does_not_run_is_no_advice() {
+fn a_belt_speed_the_dryer_cannot_run_is_not_suggested() {
     let (mut press, run, _) = cotton_at_340();
     sheet(&mut press, 320.0, 400.0);
     let CureEstimate::TooShort { belt: advice, .. } = of_run(&press, run).cure else { panic!() };
@@ -84,7 +84,7 @@ fn every_view_says_that_the_wash_test_decides() {
 }
 
 #[test]
-fn a_cure_does_not_rest_on_the_longer_of_two_dwells() {
+fn the_cure_estimate_uses_the_shorter_of_two_dwells() {
     let (mut press, run, _) = cotton_at_340();
     sheet(&mut press, 320.0, 90.0);
     press.set_up(run, vec![RunField::Dwell(Some(seconds(80.0)))]);
@@ -111,7 +111,7 @@ fn a_sheet_is_found_whatever_the_case_and_spaces_and_the_latest_counts() {
 }
 
 #[test]
-fn a_measurement_long_ago_or_far_from_the_setting_is_not_relied_on_for_a_limit() {
+fn an_old_measurement_or_one_far_from_the_setting_is_not_used_for_a_limit() {
     let (mut press, first, tunnel) = cotton_at_340();
     let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
     press.set_up(run, vec![RunField::Dryer(Some(f(270.0)))]);

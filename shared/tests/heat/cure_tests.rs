@@ -20,7 +20,7 @@ fn why(press: &TestShop, run: RunId) -> Vec<DueReason> {
 }
 
 #[test]
-fn an_ink_that_was_never_washed_is_due_and_one_that_passed_is_not() {
+fn an_ink_never_wash_tested_is_due_and_one_that_passed_is_not() {
     let (mut press, run) = set_up();
     assert_eq!(why(&press, run), [DueReason::NeverPassed]);
     let id = test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
@@ -30,7 +30,7 @@ fn an_ink_that_was_never_washed_is_due_and_one_that_passed_is_not() {
 }
 
 #[test]
-fn the_tests_due_are_those_of_runs_still_to_print_one_for_each_ink_on_each_fabric() {
+fn tests_are_due_for_open_runs_once_for_each_ink_and_fabric() {
     let (mut press, run) = set_up();
     let same = press.order("More tees", None, Fabric::Cotton, &[(Size::M, 3)]);
     press.set_up(same, vec![RunField::Dryer(Some(f(320.0))), RunField::Dwell(Some(Seconds::new(90.0)))]);
@@ -44,7 +44,7 @@ fn the_tests_due_are_those_of_runs_still_to_print_one_for_each_ink_on_each_fabri
 }
 
 #[test]
-fn an_ink_still_to_print_without_a_sheet_is_asked_for_once() {
+fn an_ink_without_a_sheet_is_listed_once_while_it_is_to_be_printed() {
     let (mut press, run) = set_up();
     let same = press.order("More tees", None, Fabric::Cotton, &[(Size::M, 3)]);
     press.set_up(same, vec![RunField::Ink("BRICK".into())]);
@@ -113,7 +113,7 @@ fn another_sheet_another_dryer_and_another_measurement_make_it_due_again() {
 }
 
 #[test]
-fn a_degree_of_rounding_is_no_change() {
+fn a_difference_from_rounding_does_not_make_a_test_due() {
     let (mut press, run) = set_up();
     test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
     press.set_up(run, vec![RunField::Dryer(Some(Temperature::from_celsius(160.4)))]);
@@ -155,7 +155,7 @@ fn the_same_ink_on_another_fabric_is_another_test() {
 }
 
 #[test]
-fn a_crock_test_never_stands_in_for_the_wash_but_is_followed_once_made() {
+fn a_crock_test_never_replaces_the_wash_test_but_is_tracked_once_made() {
     let (mut press, run) = set_up();
     test(&mut press, 10, run, TestKind::Crock, TestResult::Pass);
     let standing = test_status(&press.shop(), run).unwrap();
@@ -164,7 +164,7 @@ fn a_crock_test_never_stands_in_for_the_wash_but_is_followed_once_made() {
 }
 
 #[test]
-fn photos_hang_on_a_test() {
+fn a_test_can_have_photos() {
     let (mut press, run) = set_up();
     let id = test(&mut press, 10, run, TestKind::Wash, TestResult::Pass);
     let photo = PhotoId([7; 32]);
@@ -215,7 +215,7 @@ fn every_method_named_is_one_of_the_published_list_or_the_shops_own() {
 }
 
 #[test]
-fn a_grade_between_half_steps_is_none_and_a_wash_method_is_none_for_a_crock() {
+fn a_grade_between_half_steps_and_a_wash_method_for_a_crock_test_are_refused() {
     let form = |grade: &str| TestForm { ink: "Brick".into(), grade: grade.into(), ..TestForm::default() };
     for bad in ["0.5", "5.5", "4.2", "good"] {
         assert_eq!(form(bad).check(None, None).unwrap_err()["grade"], FormProblem::NotAGrade, "{bad}");

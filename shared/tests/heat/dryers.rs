@@ -8,7 +8,7 @@ use lastpull_core::job::Size;
 use uuid::Uuid;
 
 #[test]
-fn of_several_dryers_the_chosen_one_counts_and_a_deleted_one_does_not() {
+fn the_chosen_dryer_is_used_and_a_deleted_one_is_not() {
     let (mut press, run, tunnel) = cotton_at_340();
     let small = dryer(&mut press, "Small");
     let used = |press: &TestShop| of_run(press, run).dryer.map(|used| (used.id, used.choice)).unwrap();
@@ -24,7 +24,7 @@ fn of_several_dryers_the_chosen_one_counts_and_a_deleted_one_does_not() {
 }
 
 #[test]
-fn a_flash_unit_is_no_dryer() {
+fn a_flash_unit_is_not_used_as_a_dryer() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 1)]);
     let id = press.id();
     let fields = vec![HeaterField::Kind(HeaterKind::Flash), HeaterField::Name("Flash".into())];

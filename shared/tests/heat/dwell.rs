@@ -7,7 +7,7 @@ use proptest::prelude::*;
 
 /// Source: `cure_dwell_checks.csv`. A belt is stored to a millionth of a metre a second.
 #[test]
-fn dwell_and_fastest_belt_are_those_of_the_check_values() {
+fn dwell_and_fastest_belt_match_the_reference_values() {
     let mut read = 0;
     for row in include_str!("../data/cure_dwell_checks.csv").lines().skip(1) {
         let cells: Vec<f64> = row.split(',').take(5).map(|cell| cell.parse().unwrap()).collect();
@@ -24,7 +24,7 @@ fn dwell_and_fastest_belt_are_those_of_the_check_values() {
 }
 
 #[test]
-fn a_belt_that_stands_and_a_tunnel_without_length_have_no_dwell() {
+fn a_stopped_belt_or_a_tunnel_without_length_has_no_dwell() {
     assert_eq!(dwell(Length::from_inches(36.0), BeltSpeed::from_micrometres_a_second(0)), None);
     assert_eq!(dwell(Length::from_inches(0.0), belt(24.0)), None);
     assert_eq!(dwell(Length::from_micrometres(-5), belt(24.0)), None);
@@ -35,7 +35,7 @@ fn a_belt_that_stands_and_a_tunnel_without_length_have_no_dwell() {
 
 proptest! {
     #[test]
-    fn the_fastest_belt_holds_long_enough_and_one_a_little_faster_does_not(
+    fn the_fastest_belt_gives_the_dwell_and_a_slightly_faster_one_does_not(
         inches in 5.0..200.0f64, hold in 5.0..600.0f64,
     ) {
         let heated = Length::from_inches(inches);
@@ -46,7 +46,7 @@ proptest! {
     }
 
     #[test]
-    fn the_passes_add_up_to_the_hold_and_one_less_does_not(hold in 1_000u32..900_000, pass in 1_000u32..400_000) {
+    fn the_passes_reach_the_dwell_and_one_pass_less_does_not(hold in 1_000u32..900_000, pass in 1_000u32..400_000) {
         let (hold_time, pass_time) = (Seconds::from_milliseconds(hold), Seconds::from_milliseconds(pass));
         let passes = passes_for(hold_time, pass_time).unwrap();
         // A thousandth short is the rounding of a stored belt.

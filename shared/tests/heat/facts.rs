@@ -9,7 +9,7 @@ use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature};
 use uuid::Uuid;
 
 #[test]
-fn what_no_device_records_is_out_of_bounds() {
+fn values_that_no_device_records_are_out_of_bounds() {
     let hot = Temperature::from_celsius(2_000.0);
     let settings = HeatSettings { temperature: Some(hot), ..HeatSettings::default() };
     for fact in [
@@ -29,7 +29,7 @@ fn what_no_device_records_is_out_of_bounds() {
 
 /// The words are a file format: they must not change.
 #[test]
-fn the_facts_of_heat_are_frozen_as_they_are_written() {
+fn the_json_of_heat_facts_is_frozen() {
     let dryer = Uuid::from_u128(7);
     for (fact, json) in [
         (

@@ -12,7 +12,7 @@ use lastpull_core::units::{Length, Seconds, Units};
 use uuid::Uuid;
 
 #[test]
-fn a_dryer_whose_fastest_is_its_slowest_is_sent_back_with_every_problem_at_once() {
+fn a_dryer_form_reports_every_problem_at_once() {
     let form =
         HeaterForm { heated_length: "0".into(), slowest: "40".into(), fastest: "20".into(), ..HeaterForm::default() };
     let problems = form.check(Units::UsCustomary, None).unwrap_err();
@@ -22,7 +22,7 @@ fn a_dryer_whose_fastest_is_its_slowest_is_sent_back_with_every_problem_at_once(
 }
 
 #[test]
-fn a_dryer_seen_in_centimetres_and_saved_untouched_changes_nothing() {
+fn saving_an_unchanged_dryer_form_in_metric_units_records_nothing() {
     let (mut press, _) = set_up();
     let id = press.id();
     let form = HeaterForm {
@@ -45,7 +45,7 @@ fn a_dryer_seen_in_centimetres_and_saved_untouched_changes_nothing() {
 }
 
 #[test]
-fn a_sheet_whose_highest_is_below_its_cure_is_sent_back() {
+fn a_sheet_whose_highest_temperature_is_below_its_cure_is_refused() {
     let form = SheetForm {
         ink: "Brick".into(),
         cure: "320".into(),
@@ -81,7 +81,7 @@ fn a_sheet_is_kept_with_its_source_and_reads_back() {
 }
 
 #[test]
-fn a_limit_of_our_own_must_say_why() {
+fn a_limit_of_the_shops_own_needs_a_reason() {
     let form = FabricLimitForm { temperature: "280".into(), note: " ".into() };
     let check = |form: &FabricLimitForm| form.check(Fabric::Polyester, LimitKind::DyeMigration, Units::UsCustomary);
     assert_eq!(check(&form).unwrap_err()["note"], FormProblem::Missing);

@@ -12,7 +12,7 @@ use uuid::Uuid;
 /// 265 °F and 280 °F: an ink maker's bulletin, and a trade magazine's glossary, both opened
 /// (`cure_common_practice.csv`). Of two published figures the lower is the default.
 #[test]
-fn each_default_is_an_opened_figure_or_says_that_it_has_no_source() {
+fn each_default_limit_has_a_source_or_says_that_it_has_none() {
     let table = include_str!("../data/cure_common_practice.csv");
     let opened = |what: &str, degrees: &str| {
         table.lines().any(|row| row.starts_with(what) && row.contains(degrees) && row.contains(",opened,"))
@@ -39,7 +39,7 @@ fn each_default_is_an_opened_figure_or_says_that_it_has_no_source() {
 }
 
 #[test]
-fn the_shops_own_limit_wins_is_said_to_be_raised_and_goes_away_again() {
+fn the_shops_own_limit_wins_is_marked_as_raised_and_can_be_removed() {
     let (mut press, _) = TestShop::with_run(&[(Size::M, 1)]);
     let kind = LimitKind::DyeMigration;
     let set = |press: &mut TestShop, temperature| {
@@ -60,7 +60,7 @@ fn the_shops_own_limit_wins_is_said_to_be_raised_and_goes_away_again() {
 }
 
 #[test]
-fn an_ink_that_cures_above_what_the_fabric_bears_is_a_conflict_no_setting_solves() {
+fn an_ink_that_cures_above_the_fabrics_limit_is_a_conflict() {
     let mut press = TestShop::new();
     let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
     sheet(&mut press, 320.0, 90.0);
@@ -80,7 +80,7 @@ fn the_highest_temperature_of_the_ink_is_a_limit_too() {
 }
 
 #[test]
-fn a_flash_over_polyester_is_warned_of() {
+fn a_flash_on_polyester_gets_a_warning() {
     let mut press = TestShop::new();
     let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
     press.set_up(run, vec![RunField::Flash(Some(Flash { seconds: seconds(7.0), distance: None }))]);

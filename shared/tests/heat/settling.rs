@@ -13,7 +13,7 @@ use proptest::prelude::*;
 use uuid::Uuid;
 
 #[test]
-fn the_wait_is_learned_from_the_shops_own_logs_heating_and_cooling_apart() {
+fn the_wait_is_learned_from_the_shops_logs_separately_for_heating_and_cooling() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let other = dryer(&mut press, "Small");
     settled(&mut press, other, 340.0, 260.0, 60.0);
@@ -52,7 +52,7 @@ fn of_two_logs_the_slower_one_counts_and_a_deleted_log_does_not() {
 }
 
 #[test]
-fn a_dryer_on_its_way_counts_down_and_is_hot_until_it_has_settled() {
+fn a_cooling_dryer_counts_down_and_is_treated_as_hot_until_it_has_settled() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let id = press.id();
     let started = HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) };
@@ -78,7 +78,7 @@ fn a_dryer_on_its_way_counts_down_and_is_hot_until_it_has_settled() {
 }
 
 #[test]
-fn saying_that_the_dryer_has_settled_checks_it_where_it_went_to_what_the_run_asks_for() {
+fn confirming_that_the_dryer_settled_at_the_runs_temperature_ticks_its_check() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let going = |press: &mut TestShop, at, to| {
         let id = press.id();
@@ -99,7 +99,7 @@ fn saying_that_the_dryer_has_settled_checks_it_where_it_went_to_what_the_run_ask
 }
 
 #[test]
-fn a_settling_to_somewhere_else_is_not_this_runs() {
+fn a_settling_to_another_temperature_does_not_end_the_wait() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let id = press.id();
     press.record_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(300.0) }));
@@ -149,7 +149,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(40))]
 
     #[test]
-    fn the_pace_lies_within_what_was_logged_and_the_order_of_logging_changes_nothing(
+    fn the_learned_pace_is_within_the_logged_range_and_does_not_depend_on_order(
         minutes in prop::collection::vec(1.0..60.0f64, 1..12),
     ) {
         let pace = |minutes: &[f64]| {
@@ -171,7 +171,7 @@ proptest! {
     }
 
     #[test]
-    fn whatever_the_settings_no_garment_goes_unwarned_into_a_dryer_past_its_limit(
+    fn a_dryer_above_the_fabrics_limit_is_always_warned_of(
         before in 200.0..400.0f64, after in 200.0..400.0f64, fabric in prop::sample::select(Fabric::ALL.to_vec()),
     ) {
         let (mut press, first) = TestShop::with_run(&[(Size::M, 1)]);

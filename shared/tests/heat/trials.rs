@@ -18,7 +18,7 @@ fn trial(press: &mut TestShop, at: u64, ink: &str, fabric: Fabric) -> Uuid {
 }
 
 #[test]
-fn trials_are_found_again_by_ink_and_fabric_first_then_by_ink_newest_first() {
+fn trials_of_the_same_ink_and_fabric_come_before_those_of_the_same_ink() {
     let (mut press, run) = set_up();
     let cotton = trial(&mut press, 10, "BRICK", Fabric::Cotton);
     let nylon = trial(&mut press, 20, "Brick", Fabric::Nylon);
@@ -34,7 +34,7 @@ fn trials_are_found_again_by_ink_and_fabric_first_then_by_ink_newest_first() {
 }
 
 #[test]
-fn a_trial_starts_from_the_run_and_only_what_was_changed_is_told() {
+fn a_trial_form_starts_from_the_run_and_records_only_changes() {
     let (mut press, run) = set_up();
     let distance = Some(Length::from_inches(2.5));
     let flash = RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance }));

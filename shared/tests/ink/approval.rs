@@ -11,7 +11,7 @@ use lastpull_core::ink::{
 use uuid::Uuid;
 
 #[test]
-fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
+fn an_approval_is_for_one_revision_and_a_later_change_is_not_approved() {
     let Published { mut press, yellow, white, clear, blue, recipe, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     assert_eq!(approve_facts(&press.shop(), pot, "", "Moss", None, Uuid::nil), []);
@@ -52,7 +52,7 @@ fn a_client_says_yes_to_one_revision_and_a_change_after_it_is_none() {
 }
 
 #[test]
-fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
+fn approving_a_half_weighed_pot_approves_its_actual_contents() {
     let Published { mut press, yellow, white, first, recipe, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     press.pour(pot, yellow, 100.0, PourStep::WeighIn);
@@ -77,7 +77,7 @@ fn a_yes_to_a_pot_that_was_weighed_in_by_half_is_to_what_is_in_it() {
 
 /// What is in the pot decides what it is called, not the order in which it was recorded.
 #[test]
-fn a_pot_is_its_revision_as_written_only_while_it_holds_what_that_asks_for() {
+fn a_pot_holds_its_revision_only_while_its_contents_match_it() {
     let Published { mut press, yellow, white, clear, blue, recipe, first } = published();
     let mut ids = 0x9200;
     let mut id = || {
@@ -140,7 +140,7 @@ fn a_pot_is_its_revision_as_written_only_while_it_holds_what_that_asks_for() {
 }
 
 #[test]
-fn a_pot_stays_its_revision_through_rounding_topping_up_and_taking_out() {
+fn rounding_topping_up_and_removals_do_not_change_a_pots_revision() {
     let Published { mut press, yellow, white, clear, first, .. } = published();
     press.record_ink(Uuid::nil(), InkFact::ScaleSet { step: g(2.0), most: None });
     let pots = [0, 1, 2].map(|_| {
@@ -166,7 +166,7 @@ fn a_pot_stays_its_revision_through_rounding_topping_up_and_taking_out() {
 }
 
 #[test]
-fn a_pot_mixed_by_eye_joins_the_recipe_of_its_name_unless_it_is_called_otherwise() {
+fn a_pot_mixed_by_eye_is_saved_to_the_recipe_of_its_name_unless_renamed() {
     let Published { mut press, blue, recipe, first, .. } = published();
     let mut ids = 0x9400;
     let mut id = || {
@@ -200,7 +200,7 @@ fn a_pot_mixed_by_eye_joins_the_recipe_of_its_name_unless_it_is_called_otherwise
 }
 
 #[test]
-fn two_phones_that_number_a_revision_alike_are_told_apart_by_its_mark() {
+fn revisions_with_the_same_number_from_two_phones_are_distinguished() {
     let Published { mut press, yellow, clear, recipe, first, .. } = published();
     let alone = press.shop();
     let parts = |yellow_share: f64| {

@@ -17,7 +17,7 @@ use lastpull_core::units::{Grams, Length, Units};
 use uuid::Uuid;
 
 #[test]
-fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
+fn the_new_pot_form_offers_the_revision_the_runs_and_existing_pots() {
     let Published { mut press, yellow, clear, recipe, first, .. } = published();
     let run = ordered(&mut press, "Tour tees", "brick", Fabric::Cotton, 100);
     let other = ordered(&mut press, "Caps", "White", Fabric::Cotton, 10);
@@ -65,7 +65,7 @@ fn a_new_pot_knows_its_revision_its_runs_and_the_pots_the_shop_has() {
 }
 
 #[test]
-fn a_batch_is_suggested_by_formula_and_then_by_what_such_runs_used() {
+fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     let Published { mut press, yellow, recipe, first, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
     let (print, pieces) = plain_print().check(Units::Metric).unwrap();
@@ -129,7 +129,7 @@ fn a_pot_is_likely_printed_on_its_own_run_or_else_on_the_one_on_the_press() {
 }
 
 #[test]
-fn a_batch_larger_than_any_is_refused_before_it_is_told() {
+fn a_batch_beyond_the_limit_is_refused() {
     let Published { mut press, clear, blue, .. } = published();
     let (_, tinted) = press.recipe("Hint", &[(clear, 99.99), (blue, 0.01)]);
     let pot = press.pot(Some(tinted), 300.0);
@@ -160,7 +160,7 @@ fn a_batch_larger_than_any_is_refused_before_it_is_told() {
 }
 
 #[test]
-fn absurd_weighings_teach_nothing_and_no_batch_is_suggested_beyond_bounds() {
+fn absurd_weighings_are_ignored_and_suggestions_stay_within_bounds() {
     let Published { mut press, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
     let (print, _) = plain_print().check(Units::Metric).unwrap();
@@ -195,7 +195,7 @@ fn absurd_weighings_teach_nothing_and_no_batch_is_suggested_beyond_bounds() {
 }
 
 #[test]
-fn the_print_form_begins_with_what_the_shop_knows_of_the_run() {
+fn the_print_form_starts_from_what_is_known_about_the_run() {
     let Published { mut press, yellow, white, clear, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 60);
     let screen = press.id();

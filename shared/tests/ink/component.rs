@@ -9,7 +9,7 @@ use lastpull_core::ink::{
 use lastpull_core::units::{NumberProblem, Units};
 
 #[test]
-fn a_component_is_typed_in_edited_and_deleted() {
+fn a_component_can_be_created_edited_and_deleted() {
     let Published { mut press, yellow, first, .. } = published();
     let form = ComponentForm {
         name: "Deep red".into(),
@@ -50,7 +50,7 @@ fn a_component_is_typed_in_edited_and_deleted() {
 }
 
 #[test]
-fn a_component_tells_what_came_and_went_and_what_it_is_in() {
+fn a_component_lists_its_deliveries_its_pours_and_its_recipes() {
     let Published { mut press, yellow, blue, recipe, first, .. } = published();
     press.ink_event(InkFact::Counted { component: yellow, grams: g(50.0), by: Some("Moss".into()) });
     let pot = press.pot(Some(first), 500.0);

@@ -6,7 +6,7 @@ use lastpull_core::colour::Lab;
 use lastpull_core::ink::{CoverForm, NoCover, cover_view};
 
 #[test]
-fn a_transparent_ink_vanishes_on_violet_and_an_underbase_saves_it() {
+fn a_transparent_ink_needs_an_underbase_on_violet() {
     let mut bench = DrawdownBench::characterised();
     let shirt = Lab::new(32.0, 30.0, -40.0);
     let target = bench.look(&[(bench.white, 60.0), (bench.yellow, 4.0)]);
@@ -51,7 +51,7 @@ fn cover_says_what_is_missing() {
 }
 
 #[test]
-fn what_ways_take_is_typed_and_checked() {
+fn the_labour_times_of_the_cover_form_are_checked() {
     let bench = DrawdownBench::new();
     let form = CoverForm::of(&bench.press.shop(), None);
     let (pieces, work) = form.check().unwrap();

@@ -15,7 +15,7 @@ use lastpull_core::ink::{
 };
 
 #[test]
-fn a_new_component_is_drawn_down_step_by_step_until_nothing_is_missing() {
+fn a_new_component_asks_for_drawdowns_until_none_is_missing() {
     let mut bench = DrawdownBench::new();
     let (white, clear, blue) = (bench.white, bench.clear, bench.blue);
     assert_eq!((bench.good(white), bench.good(clear)), (ColourQuality::Unknown, ColourQuality::AssumedClear));
@@ -38,7 +38,7 @@ fn a_new_component_is_drawn_down_step_by_step_until_nothing_is_missing() {
 }
 
 #[test]
-fn drawdowns_that_were_only_seen_as_colours_say_so() {
+fn drawdowns_read_as_colours_are_marked_as_reconstructed() {
     let mut bench = DrawdownBench::new();
     bench.over(bench.white);
     bench.draw(bench.blue, 10.0, Some(bench.white), RecordedLayer::Hiding, true);
@@ -48,7 +48,7 @@ fn drawdowns_that_were_only_seen_as_colours_say_so() {
 }
 
 #[test]
-fn a_tint_whose_white_nobody_drew_down_waits_for_it() {
+fn a_tint_needs_the_drawdown_of_its_white_first() {
     let mut bench = DrawdownBench::new();
     let (blue, white) = (bench.blue, bench.white);
     bench.draw(blue, 10.0, Some(white), RecordedLayer::Hiding, false);
@@ -90,7 +90,7 @@ fn a_drawdown_with_the_wrong_share_is_asked_for_again() {
 }
 
 #[test]
-fn a_colour_that_rests_on_photos_says_so_and_so_does_what_is_worked_out_with_it() {
+fn a_colour_based_on_photos_is_marked_and_so_is_what_is_computed_from_it() {
     let mut bench = DrawdownBench::new();
     let (white, clear, blue, red) = (bench.white, bench.clear, bench.blue, bench.red);
     let on = |bench: &DrawdownBench, id| component_colour(&bench.press.shop(), id).unwrap().provenance;
@@ -123,7 +123,7 @@ fn a_colour_that_rests_on_photos_says_so_and_so_does_what_is_worked_out_with_it(
 }
 
 #[test]
-fn a_drawdown_is_typed_and_checked() {
+fn the_drawdown_form_is_checked() {
     let bench = DrawdownBench::characterised();
     let shop = bench.press.shop();
     let mut form = DrawdownForm { seen: None, share: "5".into(), ..DrawdownForm::next(&shop, bench.blue) };

@@ -11,7 +11,7 @@ use lastpull_core::ink::{
 use lastpull_core::job::{Fabric, Size};
 
 #[test]
-fn beside_a_drawdown_lies_what_an_instrument_read_its_own_first_then_the_nearest() {
+fn known_patches_are_instrument_readings_the_components_own_first_then_the_nearest() {
     let mut bench = DrawdownBench::new();
     assert!(known_patches(&bench.press.shop(), bench.blue).is_empty());
     let (blue, red, white) = (bench.blue, bench.red, bench.white);
@@ -41,7 +41,7 @@ fn beside_a_drawdown_lies_what_an_instrument_read_its_own_first_then_the_nearest
 }
 
 #[test]
-fn a_garment_that_an_instrument_read_may_lie_there_and_is_offered_once_for_all_lots_of_its_colour() {
+fn a_garment_read_by_an_instrument_is_offered_once_for_all_lots_of_its_colour() {
     let mut bench = DrawdownBench::new();
     let job = bench.press.job("Tea", None);
     let read = |bench: &mut DrawdownBench, lab, by| {
@@ -62,7 +62,7 @@ fn a_garment_that_an_instrument_read_may_lie_there_and_is_offered_once_for_all_l
 }
 
 #[test]
-fn what_a_photo_or_a_screen_said_is_never_laid_beside_another_drawdown() {
+fn colours_from_photos_or_screens_are_never_offered_as_known_patches() {
     let mut bench = DrawdownBench::new();
     let (blue, red) = (bench.blue, bench.red);
     photographed(&mut bench, blue, 100.0, None);
@@ -77,7 +77,7 @@ fn what_a_photo_or_a_screen_said_is_never_laid_beside_another_drawdown() {
 }
 
 #[test]
-fn no_more_patches_are_offered_than_are_looked_through_and_a_few_of_them_its_own() {
+fn the_number_of_known_patches_offered_is_limited() {
     let mut bench = DrawdownBench::new();
     let (blue, red) = (bench.blue, bench.red);
     for _ in 0..9 {

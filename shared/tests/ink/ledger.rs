@@ -20,7 +20,7 @@ fn percent_in(shop: &Shop, pot: Subject, component: Subject) -> f64 {
 }
 
 #[test]
-fn the_ledger_tells_the_recipe_after_every_line_and_what_was_taken_back() {
+fn the_ledger_shows_the_recipe_after_every_line_and_what_was_undone() {
     let Published { mut press, yellow, white, clear, blue, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
@@ -59,7 +59,7 @@ fn the_ledger_tells_the_recipe_after_every_line_and_what_was_taken_back() {
 }
 
 #[test]
-fn a_pour_taken_back_changes_what_went_over_into_another_pot() {
+fn undoing_a_pour_changes_what_was_moved_to_another_pot() {
     let Published { mut press, yellow, white, .. } = published();
     let [one, two] = [0, 1].map(|_| press.pot(None, 0.0));
     press.pour(one, yellow, 100.0, PourStep::Correction);
@@ -73,7 +73,7 @@ fn a_pour_taken_back_changes_what_went_over_into_another_pot() {
 }
 
 #[test]
-fn ink_that_was_found_to_match_no_longer_does_when_a_pour_before_it_is_taken_back_or_was_of_other_grams() {
+fn a_match_is_void_once_an_earlier_pour_is_undone_or_corrected() {
     let Published { mut press, yellow, white, blue, .. } = published();
     let [pot, other] = [0, 1].map(|_| press.pot(None, 0.0));
     press.pour(pot, yellow, 100.0, PourStep::Correction);
@@ -115,7 +115,7 @@ fn ink_that_was_found_to_match_no_longer_does_when_a_pour_before_it_is_taken_bac
 }
 
 #[test]
-fn a_pot_split_stays_its_revision_and_one_mixed_with_another_does_not() {
+fn splitting_a_pot_keeps_its_revision_and_mixing_two_does_not() {
     let Published { mut press, yellow, white, clear, blue, recipe, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     for (component, grams) in [(yellow, 100.0), (white, 150.0), (clear, 250.0)] {
@@ -166,7 +166,7 @@ fn a_pot_split_stays_its_revision_and_one_mixed_with_another_does_not() {
 }
 
 #[test]
-fn more_than_a_pot_holds_is_not_taken_out_and_is_told() {
+fn removing_more_than_a_pot_holds_is_refused_or_shown_as_a_shortfall() {
     let Published { mut press, yellow, .. } = published();
     let pot = press.pot(None, 0.0);
     press.record_ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(40.0)))]));
@@ -190,7 +190,7 @@ fn more_than_a_pot_holds_is_not_taken_out_and_is_told() {
 }
 
 #[test]
-fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
+fn a_recorded_pour_can_get_a_note_and_a_reading_later() {
     let Published { mut press, yellow, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     let event = press.pour(pot, yellow, 2.5, PourStep::Correction);
@@ -227,7 +227,7 @@ fn a_pour_is_told_again_with_why_and_what_a_swatch_read() {
 
 /// What is known late is folded as if it had been known: pours before their pot, a deletion before its pour.
 #[test]
-fn facts_about_what_is_not_known_yet_are_not_lost() {
+fn facts_about_things_not_known_yet_are_kept() {
     let Published { mut press, yellow, .. } = published();
     let (pot, gone) = (press.id(), press.id());
     press.pour(pot, yellow, 10.0, PourStep::Correction);

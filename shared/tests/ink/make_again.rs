@@ -8,7 +8,7 @@ use lastpull_core::job::Fabric;
 use lastpull_core::units::{Grams, NumberProblem, Units};
 
 #[test]
-fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot() {
+fn a_batch_to_make_again_is_a_weight_or_the_pieces_of_a_run() {
     let Published { mut press, recipe, first, .. } = published();
     let metric = Units::Metric;
     assert_eq!(BatchSizeForm::of(&press.shop(), recipe, metric), BatchSizeForm::default());
@@ -41,7 +41,7 @@ fn how_much_to_make_again_is_a_weight_or_the_pieces_of_a_run_and_becomes_a_pot()
 }
 
 #[test]
-fn a_batch_made_again_goes_into_a_pot_like_the_last_with_a_name_of_its_own() {
+fn a_batch_made_again_gets_a_pot_like_the_last_with_its_own_name() {
     let Published { mut press, recipe, first, .. } = published();
     let metric = Units::Metric;
     let before = BatchSizeForm::of(&press.shop(), recipe, metric);

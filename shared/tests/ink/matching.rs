@@ -15,7 +15,7 @@ use lastpull_core::units::Grams;
 use uuid::Uuid;
 
 #[test]
-fn a_pot_that_lacks_red_is_told_so_in_words_and_in_grams() {
+fn a_pot_that_lacks_red_gets_advice_in_words_and_grams() {
     let (mut bench, pot, meant) = DrawdownBench::violet(Some(900.0));
     let view = bench.view(pot);
     let difference = view.difference.clone().unwrap();
@@ -50,7 +50,7 @@ fn a_pot_that_lacks_red_is_told_so_in_words_and_in_grams() {
 }
 
 #[test]
-fn advice_keeps_to_pot_stock_and_sheet() {
+fn advice_stays_within_the_pot_the_stock_and_the_data_sheet() {
     let red_of = |view: &MatchView, red: Subject| {
         let advice = view.advice.clone().unwrap();
         let rows = advice.ways.last().map(|way| way.rows.clone()).unwrap_or_default();
@@ -94,7 +94,7 @@ fn advice_keeps_to_pot_stock_and_sheet() {
 }
 
 #[test]
-fn a_pot_that_is_too_dark_for_its_room_is_said_not_to_get_there() {
+fn a_pot_too_dark_to_correct_within_its_capacity_is_reported() {
     let mut bench = DrawdownBench::characterised();
     let target = bench.look(&[(bench.white, 1_000.0), (bench.blue, 1.0)]);
     let (_, revision) = bench.recipe("Sky", &[(bench.white, 90.0), (bench.blue, 10.0)], Some(target));
@@ -110,7 +110,7 @@ fn a_pot_that_is_too_dark_for_its_room_is_said_not_to_get_there() {
 }
 
 #[test]
-fn what_was_never_drawn_down_is_named_and_words_go_on() {
+fn components_without_drawdowns_are_named_and_advice_in_words_remains() {
     let mut bench = DrawdownBench::new();
     let (_, revision) = bench.recipe("Rose", &[(bench.white, 99.0), (bench.red, 1.0)], Some(Lab::new(70.0, 30.0, 5.0)));
     let pot = bench.pot(revision, None);
@@ -131,7 +131,7 @@ fn what_was_never_drawn_down_is_named_and_words_go_on() {
 }
 
 #[test]
-fn corrections_read_before_and_after_teach_how_strong_a_pigment_is() {
+fn corrections_read_before_and_after_teach_a_pigments_strength() {
     let mut bench = DrawdownBench::characterised();
     let strong = bench.truth[&bench.red].times(1.4);
     // The tub that came since is stronger than the one that was drawn down.
@@ -156,7 +156,7 @@ fn corrections_read_before_and_after_teach_how_strong_a_pigment_is() {
 }
 
 #[test]
-fn a_correction_found_to_match_by_eye_teaches_as_if_the_target_had_been_read_when_it_moved_far_enough() {
+fn a_large_correction_matched_by_eye_counts_as_reading_the_target() {
     let mut bench = DrawdownBench::characterised();
     bench.truth.insert(bench.red, bench.truth[&bench.red].times(1.4));
     let (white, red) = (bench.white, bench.red);
@@ -199,7 +199,7 @@ fn two_additions_at_once_teach_nothing() {
 }
 
 #[test]
-fn a_recipe_read_on_the_garment_is_worked_out_on_the_garment() {
+fn a_recipe_read_on_the_garment_is_computed_on_the_garment() {
     let mut bench = DrawdownBench::characterised();
     let run = bench.press.order("Tees", None, Fabric::Cotton, &[(Size::L, 40)]);
     let lot = bench.press.shop().run(run).unwrap().lot.unwrap();
@@ -227,7 +227,7 @@ fn a_recipe_read_on_the_garment_is_worked_out_on_the_garment() {
 }
 
 #[test]
-fn a_shelf_of_twelve_pigments_is_worked_out_in_a_moment() {
+fn matching_with_twelve_pigments_is_fast() {
     // Not a bound on time: that is measured in the browser. Only that a full shelf gives an answer.
     let (mut bench, pot, _) = DrawdownBench::violet(None);
     for place in 0..9 {
@@ -244,7 +244,7 @@ fn a_shelf_of_twelve_pigments_is_worked_out_in_a_moment() {
 }
 
 #[test]
-fn a_photo_that_brought_the_target_takes_it_along_when_it_is_taken_back() {
+fn undoing_a_photo_that_set_the_target_removes_the_target() {
     let (mut bench, pot, _) = DrawdownBench::violet(None);
     let recipe = bench.view(pot).recipe.unwrap();
     let target = |bench: &DrawdownBench| bench.press.shop().ink.recipe(recipe).unwrap().target;
@@ -268,7 +268,7 @@ fn a_photo_that_brought_the_target_takes_it_along_when_it_is_taken_back() {
 }
 
 #[test]
-fn a_match_and_a_yes_name_the_reading_they_rest_on_and_none_once_something_went_in() {
+fn a_match_and_an_approval_record_the_reading_unless_something_was_added_since() {
     let (mut bench, pot, _) = DrawdownBench::violet(None);
     let read = bench.view(pot).reading.unwrap();
     assert_eq!(reading_now(&bench.press.shop(), pot), Some(read.reading));

@@ -7,7 +7,7 @@ use lastpull_core::units::Grams;
 use uuid::Uuid;
 
 #[test]
-fn both_ways_on_from_an_over_pour_are_worked_out_with_pot_and_shelf() {
+fn both_fixes_of_an_over_pour_are_computed_with_pot_and_stock() {
     let Published { mut press, yellow, white, clear, first, .. } = published();
     press.ink_event(InkFact::Counted { component: clear, grams: g(255.0), by: None });
     press.ink_event(InkFact::Counted { component: yellow, grams: g(900.0), by: None });
@@ -46,7 +46,7 @@ fn both_ways_on_from_an_over_pour_are_worked_out_with_pot_and_shelf() {
 }
 
 #[test]
-fn what_the_shelf_lacked_before_an_over_pour_is_said_and_stands_in_no_way() {
+fn ink_that_was_missing_before_an_over_pour_is_reported_but_does_not_block_the_fix() {
     let Published { mut press, yellow, clear, first, .. } = published();
     press.ink_event(InkFact::Counted { component: clear, grams: g(240.0), by: None });
     press.ink_event(InkFact::Counted { component: yellow, grams: g(900.0), by: None });

@@ -42,7 +42,7 @@ proptest! {
 
     /// By another hand: plain numbers, played again from what was not taken back.
     #[test]
-    fn grams_in_are_grams_in_the_pots_and_the_history_replays_to_them(
+    fn the_grams_poured_equal_the_grams_in_the_pots_after_replay(
         steps in prop::collection::vec(any_step(), 1..30),
         halves in prop::collection::vec(any::<bool>(), 60),
     ) {

@@ -10,7 +10,7 @@ use lastpull_core::units::{NumberProblem, Units};
 
 /// Source: `ink_recipe_by_weight.csv`: 500 g and 10 % and 3 % on top weigh 565 g.
 #[test]
-fn percent_on_top_of_five_hundred_grams_is_weighed_as_published() {
+fn percentages_on_top_are_weighed_as_in_the_published_example() {
     let mut press = TestShop::new();
     let ink = press.component("Ready ink", ComponentKind::Base);
     let [one, two] = ["One", "Two"].map(|name| press.component(name, ComponentKind::Additive));
@@ -56,7 +56,7 @@ fn percent_on_top_of_five_hundred_grams_is_weighed_as_published() {
 }
 
 #[test]
-fn the_limits_of_data_sheets_are_held_against_recipe_pot_and_addition() {
+fn data_sheet_limits_are_checked_for_recipe_pot_and_addition() {
     let Published { mut press, yellow, white, clear, blue, recipe, first } = published();
     let most = |percent| Some(Share::from_percent(percent));
     press.record_ink(clear, InkFact::ComponentSet(vec![ComponentField::MostPigment(most(50.0))]));

@@ -12,7 +12,7 @@ use lastpull_core::journal::JournalFact;
 use uuid::Uuid;
 
 #[test]
-fn percentages_that_are_off_are_explained_and_mended() {
+fn percentages_with_a_wrong_sum_are_explained_and_can_be_fixed() {
     let Published { press, yellow, white, clear, blue, .. } = published();
     let shop = press.shop();
     let rows = |percent: &[(Subject, &str)]| RecipeForm {
@@ -53,7 +53,7 @@ fn percentages_that_are_off_are_explained_and_mended() {
 }
 
 #[test]
-fn a_recipe_form_answers_beside_its_rows_and_records_only_what_changed() {
+fn a_recipe_form_reports_problems_by_row_and_records_only_changes() {
     let Published { mut press, yellow, clear, recipe, first, .. } = published();
     let shop = press.shop();
     let row = |component, percent: &str, on_top| PartForm { component, percent: percent.into(), on_top };
@@ -89,7 +89,7 @@ fn a_recipe_form_answers_beside_its_rows_and_records_only_what_changed() {
 }
 
 #[test]
-fn a_recipe_form_holds_its_parts_against_the_data_sheets_once_they_are_whole() {
+fn a_recipe_form_checks_data_sheet_limits_once_its_sum_is_right() {
     let Published { mut press, yellow, clear, .. } = published();
     press.record_ink(clear, InkFact::ComponentSet(vec![ComponentField::MostPigment(Some(Share::from_percent(10.0)))]));
     let row =
@@ -102,7 +102,7 @@ fn a_recipe_form_holds_its_parts_against_the_data_sheets_once_they_are_whole() {
 }
 
 #[test]
-fn a_recipe_form_changes_its_convention_and_loses_no_row() {
+fn changing_the_convention_of_a_recipe_form_keeps_its_rows() {
     let Published { press, yellow, clear, .. } = published();
     let row =
         |component, percent: &str| PartForm { component: Some(component), percent: percent.into(), on_top: false };

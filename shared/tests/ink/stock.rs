@@ -14,7 +14,7 @@ use lastpull_core::units::{Grams, Units};
 use uuid::Uuid;
 
 #[test]
-fn what_is_left_on_the_shelf_follows_from_weighings_deliveries_and_pours() {
+fn stock_follows_from_weighings_deliveries_and_pours() {
     let Published { mut press, yellow, white, .. } = published();
     let pot = press.pot(None, 0.0);
     press.pour(pot, yellow, 10.0, PourStep::Correction);
@@ -34,7 +34,7 @@ fn what_is_left_on_the_shelf_follows_from_weighings_deliveries_and_pours() {
 }
 
 #[test]
-fn coming_runs_share_the_pots_and_say_what_is_low_and_what_to_buy() {
+fn coming_runs_share_the_pots_and_show_what_is_low_and_what_to_buy() {
     let Published { mut press, yellow, white, clear, first, .. } = published();
     let (print, _) = plain_print().check(Units::Metric).unwrap();
     let runs = [("First", 100), ("Second", 200)].map(|(title, pieces)| {

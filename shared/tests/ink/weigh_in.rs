@@ -12,7 +12,7 @@ use lastpull_core::units::{Grams, NumberProblem, Units};
 use uuid::Uuid;
 
 #[test]
-fn the_scale_of_the_shop_rounds_the_targets_and_says_what_that_costs() {
+fn targets_are_rounded_to_the_shops_scale_and_the_error_is_shown() {
     let Published { mut press, first, .. } = published();
     let form = ScaleForm { step: "2".into(), most: "400".into() };
     press.record_ink(Uuid::nil(), form.check().unwrap());
@@ -32,7 +32,7 @@ fn the_scale_of_the_shop_rounds_the_targets_and_says_what_that_costs() {
 
 /// By hand: 0.01 % of 300 g are 30 mg, which a scale of tenths cannot show.
 #[test]
-fn what_is_too_little_for_the_scale_is_asked_for_all_the_same_and_said_to_be() {
+fn a_weight_too_small_for_the_scale_is_asked_for_and_marked() {
     let Published { mut press, yellow, clear, blue, .. } = published();
     let (recipe, tinted) = press.recipe("Hint", &[(clear, 99.0), (yellow, 0.99), (blue, 0.01)]);
     let pot = press.pot(Some(tinted), 300.0);
@@ -59,7 +59,7 @@ fn what_is_too_little_for_the_scale_is_asked_for_all_the_same_and_said_to_be() {
 }
 
 #[test]
-fn another_size_holds_at_the_scale_after_the_rest_was_scaled() {
+fn a_pots_size_can_be_edited_after_scaling_the_rest() {
     let Published { mut press, yellow, white, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     let edit = |press: &TestShop, typed: &str, id: u128| {
@@ -90,7 +90,7 @@ fn another_size_holds_at_the_scale_after_the_rest_was_scaled() {
 }
 
 #[test]
-fn a_weigh_in_goes_one_component_at_a_time_in_any_order_and_back() {
+fn a_weigh_in_takes_one_component_at_a_time_in_any_order_with_undo() {
     let Published { mut press, yellow, white, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     let picked = weigh_in_view(&press.shop(), pot, Some(white)).unwrap();
@@ -119,7 +119,7 @@ fn a_weigh_in_goes_one_component_at_a_time_in_any_order_and_back() {
 }
 
 #[test]
-fn what_is_typed_at_the_scale_is_short_on_or_over_before_it_is_told() {
+fn a_typed_weight_is_compared_with_the_target_before_it_is_recorded() {
     let Published { mut press, yellow, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     press.record_ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(48.0)))]));

@@ -25,7 +25,7 @@ fn suggested(press: &mut TestShop, fabric: Fabric) -> Option<f64> {
 }
 
 #[test]
-fn a_new_run_starts_from_the_latest_at_its_place_on_its_fabric() {
+fn a_new_run_starts_from_the_latest_at_its_location_on_its_fabric() {
     let mut press = TestShop::new();
     printed(&mut press, Fabric::Polyester, Location::FullFront, 255.0);
     printed(&mut press, Fabric::Polyester, Location::FullFront, 260.0);
@@ -51,7 +51,7 @@ fn polyester_starts_from_polyester_elsewhere_and_never_from_a_cotton_dryer() {
 }
 
 #[test]
-fn a_start_at_the_same_place_is_from_a_fabric_that_bears_the_same_heat() {
+fn defaults_at_the_same_location_come_from_a_fabric_with_the_same_heat_limit() {
     let mut press = TestShop::new();
     printed(&mut press, Fabric::Polyester, Location::FullFront, 260.0);
     assert_eq!(suggested(&mut press, Fabric::Cotton), None);

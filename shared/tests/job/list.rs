@@ -67,7 +67,7 @@ fn an_open_job_is_overdue_once_its_time_has_passed() {
 }
 
 #[test]
-fn a_job_counts_the_pieces_of_every_run_but_none_past_the_order() {
+fn a_job_counts_the_pieces_of_every_run_up_to_the_order() {
     let mut press = TestShop::new();
     let job = press.job("Front and back", None);
     let lot = press.lot(job, Fabric::Cotton, &[(Size::M, 4), (Size::L, 2)]);

@@ -105,7 +105,7 @@ fn the_runs_of_an_order_printed_again_keep_their_order() {
 }
 
 #[test]
-fn there_is_nothing_to_repeat_of_a_job_that_is_not_here() {
+fn an_unknown_job_cannot_be_repeated() {
     let (_, facts) = repeat_order(&TestShop::new().shop(), Uuid::from_u128(7), || Uuid::from_u128(8));
     assert_eq!(facts, []);
 }

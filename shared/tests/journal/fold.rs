@@ -14,7 +14,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(300))]
 
     #[test]
-    fn any_order_overlap_and_repetition_folds_to_the_same_bytes(
+    fn entries_in_any_order_or_repeated_fold_to_the_same_bytes(
         entries in any_entries(),
         files in prop::collection::vec(prop::collection::vec(any::<Index>(), 0..80), 1..6),
     ) {
@@ -79,7 +79,7 @@ proptest! {
 
     /// Whatever arrives, in whatever order, everything that is shown can be computed, and adds up.
     #[test]
-    fn no_journal_makes_the_screen_room_or_a_failure_panic(entries in any_entries(), now in (0..4_000_000u64).prop_map(WallTime::from_unix_ms)) {
+    fn no_journal_makes_the_screen_or_failure_views_panic(entries in any_entries(), now in (0..4_000_000u64).prop_map(WallTime::from_unix_ms)) {
         let shop = Shop::fold(&Journal::of(entries).unwrap());
         let clock = lastpull_core::time::WallClock { now, offset_minutes: 60 };
         let board = lastpull_core::screen::screen_board(&shop, &lastpull_core::screen::ScreenFilter::default(), now);
@@ -102,7 +102,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
 
     #[test]
-    fn no_journal_makes_the_ink_bench_panic_or_lose_a_gram(
+    fn no_journal_makes_the_ink_views_panic_or_lose_a_gram(
         facts in prop::collection::vec(
             ((0x10u128..0x18).prop_map(Uuid::from_u128), prop_oneof![3 => any_ink_fact(), 1 => any_frozen_ink_fact()]),
             1..60,

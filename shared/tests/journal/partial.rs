@@ -93,7 +93,7 @@ fn pulls_without_the_runs_own_set_up_still_count() {
 }
 
 #[test]
-fn a_deletion_that_arrives_before_what_it_deletes_deletes_it_all_the_same() {
+fn a_deletion_that_arrives_before_what_it_deletes_still_deletes_it() {
     let (mut press, [job, lot, run]) = three_pulled();
     press.on(TABLET).record_at(200, lot, Fact::Deleted);
     let of_tablet = |entry: &Entry| entry.device == TABLET;
@@ -107,7 +107,7 @@ fn a_deletion_that_arrives_before_what_it_deletes_deletes_it_all_the_same() {
 }
 
 #[test]
-fn a_deletion_stands_though_the_thing_was_made_by_a_phone_whose_clock_runs_ahead() {
+fn a_deletion_holds_against_a_phone_whose_clock_runs_ahead() {
     let (mut press, [job, lot, run]) = three_pulled();
     press.on(TABLET).record_at(200, lot, Fact::Deleted);
     // The phone's clock is two hours ahead: past what the tablet's follows.
@@ -120,7 +120,7 @@ fn a_deletion_stands_though_the_thing_was_made_by_a_phone_whose_clock_runs_ahead
 }
 
 #[test]
-fn a_finish_that_arrives_before_the_lot_ends_and_condenses_its_run_once_the_lot_is_there() {
+fn a_job_finished_before_its_lot_arrives_still_ends_and_archives_its_run() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     let lot = press.shop().run(run).unwrap().lot.unwrap();
     press.pulls(run, 0, 40, 6).finish_at(300, run);
@@ -135,7 +135,7 @@ fn a_finish_that_arrives_before_the_lot_ends_and_condenses_its_run_once_the_lot_
 }
 
 #[test]
-fn a_gap_in_one_phones_facts_leaves_the_others_standing() {
+fn a_gap_in_one_phones_facts_does_not_affect_the_others() {
     let (mut press, [_, _, run]) = three_pulled();
     press.on(TABLET).pulls(run, 200, 40, 4).end_at(400, run);
     let mut journal = Journal::of(press.entries()).unwrap();
@@ -151,7 +151,7 @@ fn a_gap_in_one_phones_facts_leaves_the_others_standing() {
 }
 
 #[test]
-fn a_run_of_a_lot_that_is_not_here_can_still_be_learned_from() {
+fn a_run_whose_lot_has_not_arrived_still_counts_as_history() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     let other = press.order("Other", None, Fabric::Cotton, &[(Size::M, 6)]);
     press.earlier_run(0, 40, other);

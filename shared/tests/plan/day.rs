@@ -59,7 +59,7 @@ fn taking_a_piece_back_and_counting_it_again_takes_no_more_time() {
 }
 
 #[test]
-fn usual_means_something_after_three_working_days() {
+fn the_usual_day_needs_three_working_days() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 999)]);
     for (day, count) in [3, 6, 9].into_iter().enumerate() {
         let morning = day as u64 * DAY;
@@ -98,7 +98,7 @@ fn usual_looks_back_twenty_working_days() {
 }
 
 #[test]
-fn a_day_ends_at_midnight_on_the_shops_wall() {
+fn a_day_ends_at_local_midnight() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 99)]);
     press.count_at(MIDNIGHT - 1, run, 3, Some(Size::M)).count_at(MIDNIGHT, run, 5, Some(Size::M));
     assert_eq!((pieces(&press, MIDNIGHT - 1, WEST), pieces(&press, MIDNIGHT, WEST)), (3, 5));
@@ -107,7 +107,7 @@ fn a_day_ends_at_midnight_on_the_shops_wall() {
 }
 
 #[test]
-fn a_day_can_end_at_a_quarter_past_by_greenwich() {
+fn a_day_can_end_at_a_quarter_past_the_hour_in_utc() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 99)]);
     // Five and three quarter hours east, midnight is at 18:15Z: 5¼ hours after 13:00Z.
     let midnight = 5 * HOUR + 900;
@@ -127,7 +127,7 @@ fn jobs_are_counted_on_the_local_day_they_were_finished() {
 }
 
 #[test]
-fn a_deleted_job_is_not_done_but_what_was_pulled_was_pulled() {
+fn a_deleted_job_is_not_counted_as_done_but_its_pieces_are() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.pulls(run, 0, 40, 6).finish_at(300, run);
     let job = press.shop().job_of(run).unwrap().0;

@@ -31,7 +31,7 @@ fn the_press_comes_first_then_what_is_due_and_the_undated_last() {
 }
 
 #[test]
-fn a_run_alone_on_the_press_needs_no_picking_and_two_do() {
+fn a_single_run_on_the_press_is_found_and_of_two_neither() {
     let (mut press, [undated, .., running]) = five();
     assert_eq!(only_on_press(&press.shop()), Some(running));
     press.start_at(0, undated);
@@ -47,7 +47,7 @@ fn the_shops_own_order_comes_before_due_times_but_not_before_the_press() {
 }
 
 #[test]
-fn moving_a_run_gives_the_whole_order_anew() {
+fn moving_a_run_records_the_whole_order() {
     let (mut press, [undated, tomorrow, four, noon, running]) = five();
     let moved = reordered(&press.shop(), undated, 1).unwrap();
     assert_eq!(moved, [running, undated, noon, four, tomorrow]);
@@ -79,7 +79,7 @@ fn a_run_leaves_the_rail_when_it_has_its_pieces_and_is_off_the_press() {
 }
 
 #[test]
-fn finishes_add_up_with_set_up_between_and_the_dryer_beside_the_next_run() {
+fn finishes_add_set_up_between_runs_and_overlap_the_dryer_with_the_next_run() {
     let mut press = TestShop::new();
     let first = press.ten_minutes(due(today(), 600));
     press.set_up(first, vec![RunField::Dwell(Some(Seconds::new(100.0)))]);
@@ -108,7 +108,7 @@ fn finishes_add_up_with_set_up_between_and_the_dryer_beside_the_next_run() {
 }
 
 #[test]
-fn set_up_is_what_the_shop_says_until_three_changes_have_shown_it() {
+fn set_up_time_is_what_the_shop_entered_until_three_changes_are_recorded() {
     let mut press = TestShop::new();
     press.record(Uuid::nil(), Fact::SetUpAllowance(Seconds::new(480.0)));
     let runs = [(); 5].map(|()| press.order("Run", None, Fabric::Cotton, &[(Size::M, 3)]));
@@ -126,7 +126,7 @@ fn set_up_is_what_the_shop_says_until_three_changes_have_shown_it() {
 }
 
 #[test]
-fn a_run_to_be_taken_up_again_must_be_set_up_again() {
+fn a_reopened_run_needs_set_up_again() {
     let mut press = TestShop::new();
     let run = press.ten_minutes(None);
     press.start_at(0, run).end_at(60, run);
@@ -134,7 +134,7 @@ fn a_run_to_be_taken_up_again_must_be_set_up_again() {
 }
 
 #[test]
-fn the_rail_and_the_count_agree_on_the_last_piece_in_the_dryer() {
+fn rail_and_count_agree_while_the_last_piece_is_in_the_dryer() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 6)]);
     press.set_up(run, vec![RunField::Dwell(Some(Seconds::new(150.0)))]).pulls(run, 0, 40, 6);
     // Pulled at 200, out at 350; at 240 that is 110 s away.

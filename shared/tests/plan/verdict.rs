@@ -21,14 +21,14 @@ fn an_empty_rail_says_so() {
 }
 
 #[test]
-fn a_day_with_room_fits_and_says_how_much() {
+fn a_day_with_time_to_spare_fits_and_says_how_much() {
     let day = one(due(today(), 17 * 60), 17 * 60);
     assert_eq!(day.runs[0].fit, RunFit::Fits);
     assert_eq!(day.verdict, RailVerdict::Fits { finish: wall(1200), spare: seconds(CLOSING - 1200) });
 }
 
 #[test]
-fn less_than_nine_chances_in_ten_of_closing_is_tight() {
+fn a_chance_below_90_percent_of_making_closing_is_tight() {
     // A minute to spare with a standard error of 241.206 / 1.28155 = 188.2 s: Φ(0.319).
     let day = one(None, 8 * 60 + 21);
     assert!((day.runs[0].chance.unwrap() - 0.625_06).abs() < 1e-4, "{:?}", day.runs[0].chance);

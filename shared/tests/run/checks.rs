@@ -61,7 +61,7 @@ fn cotton_then_polyester(cotton: Vec<RunField>, polyester: Vec<RunField>) -> (Te
 }
 
 #[test]
-fn the_list_goes_from_heat_to_garment_to_ink_whatever_the_set_up_was_typed_in() {
+fn the_check_list_is_in_working_order_whatever_the_order_of_entry() {
     use CheckItem::{
         BelowCollar, Belt, Dryer, Dwell, FlashDistance, Garment, Hits, Ink, Mesh, OffContact, Passes, Placement,
         Screens, Squeegee,
@@ -91,7 +91,7 @@ fn the_list_goes_from_heat_to_garment_to_ink_whatever_the_set_up_was_typed_in() 
 }
 
 #[test]
-fn what_the_set_up_leaves_open_is_not_asked_for() {
+fn fields_missing_from_the_set_up_are_not_checked() {
     let (press, run) = TestShop::with_run(&[(Size::M, 3)]);
     let list = check_list(&press.shop(), run);
     let asked = [CheckItem::Passes, CheckItem::Flash, CheckItem::Garment, CheckItem::Ink, CheckItem::Hits];
@@ -100,7 +100,7 @@ fn what_the_set_up_leaves_open_is_not_asked_for() {
 }
 
 #[test]
-fn the_first_run_of_all_has_nothing_to_change_from() {
+fn the_first_run_of_the_shop_has_no_changes() {
     let (press, run) = TestShop::with_run(&[(Size::M, 3)]);
     let list = check_list(&press.shop(), run);
     assert_eq!((list.previous, list.changes.len(), list.needs_heat_change()), (None, 0, false));
@@ -145,7 +145,7 @@ fn a_run_is_compared_with_the_one_that_started_last_before_it() {
 }
 
 #[test]
-fn a_run_taken_up_again_is_what_was_on_the_press_last() {
+fn a_reopened_run_counts_as_the_last_on_the_press() {
     let (mut press, first) = TestShop::with_run(&[(Size::M, 3)]);
     let [second, third] = ["Totes", "Bibs"].map(|title| press.order(title, None, Fabric::Canvas, &[(Size::One, 2)]));
     press.start_at(0, first).end_at(100, first).start_at(200, second).end_at(300, second).start_at(400, first);
@@ -154,7 +154,7 @@ fn a_run_taken_up_again_is_what_was_on_the_press_last() {
 }
 
 #[test]
-fn a_check_says_who_made_it_and_when_until_it_is_taken_back() {
+fn a_check_says_who_made_it_and_when_until_it_is_undone() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
     check(&mut press, 30, run, CheckItem::Ink, CheckOutcome::Ticked);
     let list = check_list(&press.shop(), run);
@@ -208,14 +208,14 @@ fn a_measured_value_is_right_within_its_tolerance_and_wrong_past_it() {
 }
 
 #[test]
-fn a_dryer_measured_too_hot_still_has_to_be_seen_to_first() {
+fn a_dryer_measured_too_hot_still_needs_attention_first() {
     let (mut press, _, next) = cotton_then_polyester(vec![dryer(320.0)], vec![dryer(260.0)]);
     check(&mut press, 200, next, CheckItem::Dryer, CheckOutcome::Measured(160_000));
     assert!(check_list(&press.shop(), next).needs_heat_change(), "it is still at the cotton's 160 °C");
 }
 
 #[test]
-fn a_skipped_check_is_neither_open_nor_made_and_the_summary_counts_it() {
+fn a_skipped_check_is_neither_open_nor_done_and_the_summary_counts_it() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
     check(&mut press, 10, run, CheckItem::Passes, CheckOutcome::Skipped);
     check(&mut press, 20, run, CheckItem::Ink, CheckOutcome::Skipped);

@@ -56,7 +56,7 @@ fn two_mediums_too_many_do_not_make_up_for_two_larges_too_few() {
 }
 
 #[test]
-fn undo_takes_back_the_last_piece_and_then_the_one_before() {
+fn undo_removes_the_last_piece_and_then_the_one_before() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9), (Size::L, 9)]);
     press.count_at(40, run, 1, M).count_at(80, run, 5, L);
     assert_eq!(press.count(run, 80).undo, Some(UndoView::Pulled { pieces: 5, size: L }));
@@ -69,7 +69,7 @@ fn undo_takes_back_the_last_piece_and_then_the_one_before() {
 }
 
 #[test]
-fn undo_on_one_device_never_takes_back_what_another_counted() {
+fn undo_on_one_device_never_removes_what_another_counted() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.count_at(40, run, 1, M);
     press.on(TABLET).count_at(50, run, 2, M);
@@ -83,7 +83,7 @@ fn undo_on_one_device_never_takes_back_what_another_counted() {
 }
 
 #[test]
-fn undo_goes_back_forty_acts() {
+fn undo_goes_back_forty_actions() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 99)]);
     press.pulls(run, 10, 10, 41);
     for back in 0..40 {
@@ -95,7 +95,7 @@ fn undo_goes_back_forty_acts() {
 }
 
 #[test]
-fn taking_back_more_than_was_counted_shows_none() {
+fn removing_more_than_was_counted_shows_zero() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
     press.pull_at(40, run).count_at(50, run, -2, M);
     let count = press.count(run, 60);
@@ -134,7 +134,7 @@ fn a_spoiled_piece_takes_its_time_on_the_press_whether_counted_or_not() {
 }
 
 #[test]
-fn undo_of_a_misprint_gives_the_piece_back_only_where_it_was_taken() {
+fn undo_of_a_misprint_restores_the_piece_only_if_it_was_counted() {
     for (was_counted, after, undone) in [(true, 2, 3), (false, 3, 3)] {
         let (mut press, run) = TestShop::with_run(&[(Size::M, 5)]);
         press.pulls(run, 40, 40, 3).misprint_at(160, run, 1, was_counted);
@@ -187,7 +187,7 @@ fn no_more_pieces_are_expected_by_closing_than_were_ordered() {
 }
 
 #[test]
-fn taking_a_piece_back_does_not_set_the_press_going() {
+fn removing_a_piece_does_not_start_the_press() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 20)]);
     press.pulls(run, 0, 40, 3).stop_at(90, run, StopCause::Ink).count_at(95, run, -1, M);
     let standing = press.count(run, 100).phase;

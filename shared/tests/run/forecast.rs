@@ -36,14 +36,14 @@ fn without_count_history_or_guess_there_is_no_forecast() {
 }
 
 #[test]
-fn a_run_with_nothing_else_to_go_by_speaks_from_its_second_gap() {
+fn a_run_without_history_or_guess_has_a_forecast_from_its_second_gap() {
     let (mut press, run) = TestShop::with_run(TWENTY_ONE);
     press.pulls(run, 0, 30, 3);
     assert_eq!(basis(&press, run, 60), Some(ForecastBasis::ThisRun { gaps: 2 }));
 }
 
 #[test]
-fn history_is_worth_more_than_a_guess_and_the_run_itself_most_from_five_gaps_on() {
+fn history_comes_before_a_guess_and_the_run_itself_before_both_from_five_gaps() {
     let (mut press, run) = TestShop::with_run(TWENTY_ONE);
     press.guess(run, 60.0);
     assert_eq!((basis(&press, run, 0), pace(&press, run, 0).time.expected), (Some(ForecastBasis::Guess), 21.0 * 60.0));
@@ -60,7 +60,7 @@ fn history_is_worth_more_than_a_guess_and_the_run_itself_most_from_five_gaps_on(
 }
 
 #[test]
-fn a_run_of_four_gaps_or_still_on_the_press_is_no_history() {
+fn a_run_with_four_gaps_or_still_on_the_press_is_not_history() {
     let (mut press, run) = TestShop::with_run(TWENTY_ONE);
     let [short, running] = ["Short", "Running"].map(|title| press.order(title, None, Fabric::Cotton, &[(Size::M, 9)]));
     press.pulls(short, 0, 40, 5).end_at(161, short);
@@ -89,7 +89,7 @@ fn runs_alike_come_before_runs_at_the_same_place_before_all_others() {
 }
 
 #[test]
-fn one_earlier_run_says_less_than_its_even_gaps_would_and_two_that_differ_say_how_much() {
+fn one_earlier_run_gives_a_wide_interval_and_two_give_their_deviation() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 10)]);
     let [first, second] = ["First", "Second"].map(|title| press.order(title, None, Fabric::Cotton, &[(Size::M, 6)]));
     press.earlier_run(0, 40, first);
@@ -122,7 +122,7 @@ fn closing_at_the_expected_finish_is_an_even_chance() {
 }
 
 #[test]
-fn the_piece_on_the_platen_is_part_way_done_and_the_others_are_still_to_come() {
+fn time_spent_on_the_current_piece_shortens_only_that_piece() {
     let (mut press, run) = nine_pulled();
     press.closes(8 * 60 + 10);
     let part_way = pace(&press, run, 255);
@@ -133,7 +133,7 @@ fn the_piece_on_the_platen_is_part_way_done_and_the_others_are_still_to_come() {
 }
 
 #[test]
-fn a_lunch_nobody_marked_does_not_print_the_rest_of_the_run() {
+fn an_unmarked_lunch_does_not_finish_the_run_in_the_forecast() {
     let (mut press, run) = nine_pulled();
     press.closes(9 * 60 + 5);
     // A minute before closing, an hour after the last pull: 330 s of work are left.
@@ -147,7 +147,7 @@ fn a_lunch_nobody_marked_does_not_print_the_rest_of_the_run() {
 }
 
 #[test]
-fn the_last_piece_still_goes_through_the_dryer_as_often_as_it_must() {
+fn the_forecast_includes_every_dryer_pass_of_the_last_piece() {
     let (mut press, run) = nine_pulled();
     press.set_up(run, vec![RunField::Dwell(Some(Seconds::new(150.0))), RunField::Passes(2)]).closes(8 * 60 + 15);
     let count = press.count(run, 240);
@@ -161,7 +161,7 @@ fn the_last_piece_still_goes_through_the_dryer_as_often_as_it_must() {
 }
 
 #[test]
-fn stops_are_expected_at_the_rate_of_earlier_runs_breaks_left_out() {
+fn stops_are_expected_at_the_rate_of_earlier_runs_without_breaks() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 10)]);
     let other = press.order("Other", None, Fabric::Cotton, &[(Size::M, 6)]);
     press.start_at(0, other).pulls(other, 0, 40, 3);
@@ -179,7 +179,7 @@ fn stops_are_expected_at_the_rate_of_earlier_runs_breaks_left_out() {
 }
 
 #[test]
-fn a_run_with_nothing_left_has_made_it() {
+fn a_run_with_no_pieces_left_makes_closing() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 6)]);
     press.pulls(run, 0, 40, 6);
     let count = press.count(run, 200);
@@ -189,7 +189,7 @@ fn a_run_with_nothing_left_has_made_it() {
 }
 
 #[test]
-fn after_closing_there_is_no_rate_that_makes_it_and_on_a_day_off_none_is_needed() {
+fn no_pace_is_needed_after_closing_or_on_a_day_off() {
     let (press, run) = nine_pulled();
     let late = pace(&press, run, 9 * HOUR + 1);
     assert_eq!((late.chance, late.needed_per_hour, late.by_closing), (Some(0.0), None, Some(9)));

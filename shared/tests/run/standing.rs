@@ -17,7 +17,7 @@ fn pace_of(press: &TestShop, run: RunId) -> Pace {
 }
 
 #[test]
-fn a_stop_lasts_until_it_is_taken_off_and_is_no_time_at_work() {
+fn a_stop_lasts_until_the_press_resumes_and_is_not_work() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 3).stop_at(100, run, StopCause::Ink);
     assert_eq!(press.count(run, 250).phase, RunPhase::Stopped { since: wall(100), cause: StopCause::Ink });
@@ -30,7 +30,7 @@ fn a_stop_lasts_until_it_is_taken_off_and_is_no_time_at_work() {
 }
 
 #[test]
-fn pulling_while_stopped_takes_the_stop_off() {
+fn counting_while_stopped_ends_the_stop() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).stop_at(100, run, StopCause::Screen).pull_at(220, run);
     assert_eq!(press.count(run, 240).phase, RunPhase::Running);
@@ -66,7 +66,7 @@ fn counting_alone_starts_a_run() {
 }
 
 #[test]
-fn the_end_ends_a_stop_too_and_time_stands_still_after_it() {
+fn ending_a_run_ends_its_stop_and_its_time() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 3).stop_at(100, run, StopCause::Client).end_at(160, run);
     assert_eq!(press.count(run, 999).phase, RunPhase::Ended);
@@ -92,7 +92,7 @@ fn time_off_the_press_is_neither_work_nor_stop() {
 }
 
 #[test]
-fn counting_takes_an_ended_run_up_again() {
+fn counting_reopens_an_ended_run() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.pulls(run, 0, 40, 3).end_at(100, run).pull_at(500, run);
     assert_eq!(press.count(run, 520).phase, RunPhase::Running);
@@ -126,7 +126,7 @@ fn a_pause_around_a_marked_stop_is_counted_once() {
 }
 
 #[test]
-fn finishing_the_job_ends_its_run_and_keeps_what_came_of_it() {
+fn finishing_the_job_ends_its_run_and_keeps_its_results() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 6).misprint_at(210, run, 1, true);
     press.stop_at(220, run, StopCause::Ink).resume_at(250, run).finish_at(300, run);
@@ -141,7 +141,7 @@ fn finishing_the_job_ends_its_run_and_keeps_what_came_of_it() {
 }
 
 #[test]
-fn a_reopened_job_goes_on_from_its_count() {
+fn a_reopened_job_continues_from_its_count() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 6).end_at(240, run).finish_at(300, run);
     let job = press.shop().job_of(run).unwrap().0;
@@ -165,7 +165,7 @@ fn finishing_the_job_does_not_turn_a_pause_into_work() {
 }
 
 #[test]
-fn the_pace_of_a_reopened_run_knows_the_gaps_from_before() {
+fn the_pace_of_a_reopened_run_includes_the_earlier_gaps() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.start_at(0, run).pulls(run, 0, 40, 6).finish_at(300, run);
     press.pulls(run, DAY, 60, 2).end_at(DAY + 70, run);

@@ -56,7 +56,7 @@ fn charging_starts_a_new_baseline() {
 }
 
 #[test]
-fn a_charge_recorded_by_mistake_is_deleted_and_the_old_baseline_goes_on() {
+fn deleting_a_charge_restores_the_old_baseline() {
     let mut tank = Tank::new();
     tank.batches(60, &[3, 3, 3]);
     let mistake = tank.charge(4 * HOUR);
@@ -67,7 +67,7 @@ fn a_charge_recorded_by_mistake_is_deleted_and_the_old_baseline_goes_on() {
 }
 
 #[test]
-fn a_bath_that_slows_evenly_says_after_how_many_screens_it_is_spent() {
+fn a_bath_that_slows_evenly_predicts_after_how_many_screens_it_is_spent() {
     let mut tank = Tank::new();
     tank.batches(60, &[10, 10, 11, 11, 12, 12, 13]);
     let view = bath_view(&tank.shop(), 0, wall(DAY));
@@ -91,7 +91,7 @@ fn the_shops_own_threshold_decides_when_to_charge() {
 }
 
 #[test]
-fn without_a_charge_nothing_shows_the_bath_fresh() {
+fn without_a_recorded_charge_there_is_no_baseline() {
     let mut tank = Tank { press: TestShop::new() };
     tank.batches(60, &[3, 3, 3, 6, 6, 6]);
     let view = bath_view(&tank.shop(), 0, wall(DAY));
@@ -100,7 +100,7 @@ fn without_a_charge_nothing_shows_the_bath_fresh() {
 }
 
 #[test]
-fn screens_that_wait_are_done_after_as_many_batches_as_the_bath_must_be_filled() {
+fn the_wait_for_the_bath_is_the_number_of_batches_times_the_usual_time() {
     let mut tank = Tank::new();
     let none_known = bath_view(&tank.shop(), 9, wall(60)).queue;
     assert_eq!((none_known.batches, none_known.time), (Some(3), None));
@@ -123,7 +123,7 @@ fn screens_beside_others_in_the_bath_go_in_at_once() {
 }
 
 #[test]
-fn a_fresh_charge_takes_its_first_times_from_the_fresh_days_of_the_one_before() {
+fn a_new_charge_uses_the_first_batch_times_of_the_previous_one() {
     let mut tank = Tank::new();
     tank.batches(60, &[3, 3, 3, 6, 6, 6]);
     tank.charge(DAY);
@@ -132,7 +132,7 @@ fn a_fresh_charge_takes_its_first_times_from_the_fresh_days_of_the_one_before() 
 }
 
 #[test]
-fn two_devices_that_ran_the_bath_tell_one_story_in_any_order() {
+fn facts_of_two_devices_about_the_bath_fold_alike_in_any_order() {
     let mut tank = Tank::new();
     tank.press.on(TABLET);
     tank.batches(60, &[3, 4]);

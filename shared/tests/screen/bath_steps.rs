@@ -17,7 +17,7 @@ fn stands(shop: &Shop, screens: &[Subject]) -> Vec<ScreenState> {
 }
 
 #[test]
-fn a_batch_takes_its_screens_into_the_bath_and_out_of_it_clean() {
+fn a_batch_moves_its_screens_into_the_bath_and_out_clean() {
     let (mut press, screens, batch, _) = two_in();
     assert_eq!(stands(&press.shop(), &screens), [ScreenState::InBath; 2]);
     assert_eq!(waiting_screens(&press.shop()), 0);
@@ -32,7 +32,7 @@ fn a_batch_takes_its_screens_into_the_bath_and_out_of_it_clean() {
 }
 
 #[test]
-fn undo_of_going_in_lets_the_screens_wait_again() {
+fn undo_of_putting_in_returns_the_screens_to_the_queue() {
     let (mut press, screens, _, step) = two_in();
     press.record_all_at(2 * MINUTE, &step.undo);
     let shop = press.shop();
@@ -41,7 +41,7 @@ fn undo_of_going_in_lets_the_screens_wait_again() {
 }
 
 #[test]
-fn undo_of_coming_out_puts_the_screens_back_with_what_they_carried_and_the_clock_runs_on() {
+fn undo_of_taking_out_restores_the_batch_and_its_running_time() {
     let (mut press, screens, batch, _) = two_in();
     let step = take_out(&press.shop(), batch, &BatchOutForm::default(), None).unwrap();
     press.record_all_at(11 * MINUTE, &step.facts).record_all_at(12 * MINUTE, &step.undo);
@@ -76,7 +76,7 @@ fn a_batch_of_which_nothing_came_clean_is_left_in() {
 }
 
 #[test]
-fn a_screen_that_went_on_since_is_not_pulled_back_by_its_batch() {
+fn undo_of_a_batch_does_not_move_a_screen_that_has_moved_on() {
     let (mut press, screens, batch, _) = two_in();
     for state in [ScreenState::Clean, ScreenState::Coated] {
         press.record_at(5 * MINUTE, screens[0], Fact::Screen(ScreenFact::Moved { to: state, by: None }));
@@ -87,7 +87,7 @@ fn a_screen_that_went_on_since_is_not_pulled_back_by_its_batch() {
 }
 
 #[test]
-fn a_batch_put_in_by_mistake_is_forgotten_and_remembered_again_with_its_screens() {
+fn a_batch_put_in_by_mistake_can_be_deleted_and_restored() {
     let (mut press, screens, batch, _) = two_in();
     let step = delete_batch(&press.shop(), batch, None);
     press.record_all_at(3 * MINUTE, &step.facts);
@@ -99,7 +99,7 @@ fn a_batch_put_in_by_mistake_is_forgotten_and_remembered_again_with_its_screens(
 }
 
 #[test]
-fn a_batch_nobody_put_in_is_noted_with_its_count_and_minutes() {
+fn a_batch_can_be_recorded_afterwards_with_count_and_minutes() {
     let mut press = TestShop::new();
     let batch = press.id();
     assert!(take_out(&press.shop(), batch, &BatchOutForm::default(), None).is_err());

@@ -29,7 +29,7 @@ fn the_board_groups_by_state_and_counts_what_a_filter_hides() {
 }
 
 #[test]
-fn coated_and_exposed_stock_is_warned_of_after_the_shops_own_days() {
+fn coated_and_exposed_screens_get_a_warning_after_the_shops_days() {
     let mut press = TestShop::new();
     let [coated, exposed] = ["A", "B"].map(|label| press.screen(label));
     let limits = AgeLimits { coated: 3, exposed: 5 };

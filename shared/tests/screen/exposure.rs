@@ -30,7 +30,7 @@ fn an_exposure_that_was_found_is_known_for_its_emulsion_mesh_and_lamp() {
 }
 
 #[test]
-fn of_a_mesh_that_was_never_tested_the_nearest_is_told_and_how_it_differs() {
+fn an_untested_mesh_gets_the_nearest_known_exposure_and_how_it_differs() {
     let mut room = ExposureRoom::new();
     assert_eq!(room.answer(mesh(156, 64)), ExposureAnswer::Unknown);
     room.find(60, &ExposureForm { mesh: "110".into(), thread: "80".into(), ..room.form() });
@@ -43,7 +43,7 @@ fn of_a_mesh_that_was_never_tested_the_nearest_is_told_and_how_it_differs() {
 }
 
 #[test]
-fn a_lamp_of_its_own_comes_before_a_mesh_of_its_own() {
+fn the_same_lamp_counts_more_than_the_same_mesh() {
     let mut room = ExposureRoom::new();
     let other = room.press.id();
     room.find(60, &ExposureForm { lamp: Some(other), ..room.form() });
@@ -63,7 +63,7 @@ fn another_emulsions_exposure_is_never_offered() {
 }
 
 #[test]
-fn other_coats_differ_and_untold_ones_do_not() {
+fn different_coats_are_reported_and_unknown_coats_are_not() {
     let mut room = ExposureRoom::new();
     let untold = room.find(60, &room.form());
     let asked = |print| ExposureQuery { coats: Some(Coats { print, squeegee: 1 }), ..room.asked(mesh(156, 64)) };
@@ -81,7 +81,7 @@ fn other_coats_differ_and_untold_ones_do_not() {
 
 /// Source: `exposure_inverse_square.csv`: 68 min at 18.5 in is 24.0409 min at 11 in.
 #[test]
-fn a_bulb_that_was_hung_nearer_scales_its_time_and_asks_for_a_test() {
+fn a_lamp_at_another_distance_scales_the_time_and_asks_for_a_test() {
     let mut room = ExposureRoom::new();
     room.find(60, &ExposureForm { kind: ExposureMethodKind::Practice, time: "4080".into(), ..room.form() });
     room.hang("11", LampKind::Point);
@@ -98,7 +98,7 @@ fn a_bulb_that_was_hung_nearer_scales_its_time_and_asks_for_a_test() {
 }
 
 #[test]
-fn tubes_that_were_moved_are_not_computed() {
+fn no_time_is_computed_for_tubes_that_were_moved() {
     let mut room = ExposureRoom::new();
     room.hang("18.5", LampKind::Tubes);
     room.find(60, &room.form());
@@ -112,7 +112,7 @@ fn tubes_that_were_moved_are_not_computed() {
 }
 
 #[test]
-fn a_later_test_replaces_an_earlier_one_and_its_deletion_brings_that_back() {
+fn a_later_test_replaces_an_earlier_one_until_it_is_deleted() {
     let mut room = ExposureRoom::new();
     let early = room.find(60, &room.form());
     let late = room.find(70, &ExposureForm { solid: "6".into(), ..room.form() });
@@ -147,7 +147,7 @@ fn a_correction_keeps_the_day_the_lamp_and_the_goal_of_its_test() {
 }
 
 #[test]
-fn the_goal_is_seven_until_the_shop_aims_higher_and_never_lower() {
+fn the_goal_is_step_seven_or_higher() {
     let mut room = ExposureRoom::new();
     assert_eq!(room.press.shop().exposure_log.goal(), 7);
     let problems = check_goal("6").unwrap_err();
@@ -159,7 +159,7 @@ fn the_goal_is_seven_until_the_shop_aims_higher_and_never_lower() {
 }
 
 #[test]
-fn what_an_exposure_form_lacks_is_answered_beside_its_field() {
+fn an_exposure_form_reports_problems_by_field() {
     let room = ExposureRoom::new();
     let shop = room.press.shop();
     let problems = ExposureForm::default().check(&shop, None, Units::UsCustomary).unwrap_err();

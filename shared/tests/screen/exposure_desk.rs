@@ -35,7 +35,7 @@ fn find(press: &mut TestShop, seconds: u64, form: &ExposureForm) -> Subject {
 }
 
 #[test]
-fn the_desk_begins_with_what_the_shop_exposed_last() {
+fn the_exposure_page_starts_with_what_was_exposed_last() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
     let first = ExposureChoice { emulsion: Some(blue), lamp: Some(lamp), ..ExposureChoice::default() };
     assert_eq!(ExposureChoice::from_latest(&press.shop()), first);
@@ -64,7 +64,7 @@ fn the_desk_begins_with_what_the_shop_exposed_last() {
 }
 
 #[test]
-fn a_test_is_written_down_for_what_was_picked() {
+fn a_test_is_recorded_for_the_chosen_emulsion_mesh_and_lamp() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
     let cloth = MeshCloth { dyed: true, ..sheet(156).cloth() };
     let coats = Some(Coats { print: 2, squeegee: 1 });
@@ -85,7 +85,7 @@ fn a_test_is_written_down_for_what_was_picked() {
 }
 
 #[test]
-fn a_screen_brings_its_own_mesh_coats_and_emulsion() {
+fn choosing_a_screen_fills_in_its_mesh_coats_and_emulsion() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
     let green = press.id();
     let form = EmulsionForm { name: "Marsh green".into(), family: Some(Family::Diazo), ..EmulsionForm::default() };
@@ -112,7 +112,7 @@ fn a_screen_brings_its_own_mesh_coats_and_emulsion() {
 }
 
 #[test]
-fn the_preview_tells_by_what_the_tests_time_is_multiplied() {
+fn the_preview_shows_the_factor_applied_to_the_tested_time() {
     let (press, lamp, blue) = exposed(LampKind::Point);
     let shop = press.shop();
     let form = ExposureForm {
@@ -155,7 +155,7 @@ fn tubes_panels_and_contact_tables_are_refused_before_a_distance_is_typed() {
 }
 
 #[test]
-fn a_reading_of_the_room_says_something_for_two_hours() {
+fn a_climate_reading_is_used_for_two_hours() {
     let (mut press, _, blue) = exposed(LampKind::Point);
     let damp = |press: &TestShop, seconds| room_humidity(&press.shop(), blue, wall(seconds)).unwrap();
     assert_eq!(damp(&press, 0).note, HumidityEffect::NotRead);
@@ -183,7 +183,7 @@ fn meshes_are_listed_once_with_the_frames_they_are_on() {
 }
 
 #[test]
-fn the_way_in_counts_what_waits_and_what_lies_in_the_bath() {
+fn the_screens_home_counts_screens_waiting_and_in_the_bath() {
     let (mut press, ..) = two_in();
     press.waiting_screen(RUN, "9");
     let home = exposure_home(&press.shop(), wall(HOUR));
@@ -191,7 +191,7 @@ fn the_way_in_counts_what_waits_and_what_lies_in_the_bath() {
 }
 
 #[test]
-fn dyed_mesh_is_another_mesh_to_pick() {
+fn dyed_mesh_is_listed_as_a_separate_mesh() {
     let mut press = TestShop::new();
     press.screen_with("1", vec![ScreenField::Mesh(Some(sheet(156)))]);
     press.screen_with("2", vec![ScreenField::Mesh(Some(MeshSheet { dyed: true, ..sheet(156) }))]);

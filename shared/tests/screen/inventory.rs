@@ -93,7 +93,7 @@ fn a_deleted_screen_comes_back_as_it_was_even_when_its_deletion_arrived_first() 
 }
 
 #[test]
-fn a_label_is_of_one_screen_only_until_that_one_is_deleted() {
+fn a_label_belongs_to_one_screen_until_that_screen_is_deleted() {
     let mut press = TestShop::new();
     let first = press.screen("A 3");
     let new = press.id();
@@ -106,7 +106,7 @@ fn a_label_is_of_one_screen_only_until_that_one_is_deleted() {
 }
 
 #[test]
-fn a_screen_reads_back_as_it_was_typed_and_left_alone_records_nothing() {
+fn an_unchanged_screen_form_reads_back_and_records_nothing() {
     let mut press = TestShop::new();
     let id = press.id();
     let form = ScreenForm {
@@ -136,7 +136,7 @@ fn a_screen_reads_back_as_it_was_typed_and_left_alone_records_nothing() {
 }
 
 #[test]
-fn the_screen_rooms_settings_record_only_what_changed() {
+fn the_screen_settings_record_only_changes() {
     let mut press = TestShop::new();
     let mut form = ScreenSettingsForm::of(&press.shop());
     assert_eq!(form.check(&press.shop()), Ok(vec![]));

@@ -5,7 +5,7 @@ use super::labels;
 use crate::shop::TestShop;
 
 #[test]
-fn a_runs_line_is_read_as_labels_however_they_are_parted() {
+fn the_labels_of_a_run_may_be_separated_in_any_way() {
     let mut press = TestShop::new();
     for label in ["A3", "A4", "Frame 3", "Frame 3 wide"] {
         press.screen(label);

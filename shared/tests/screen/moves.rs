@@ -13,7 +13,7 @@ use lastpull_core::time::Millis;
 use uuid::Uuid;
 
 #[test]
-fn moves_offered_for_a_selection_are_those_all_of_it_can_make() {
+fn only_moves_that_every_selected_screen_can_make_are_offered() {
     let mut press = TestShop::new();
     let [clean, coated, ready] = ["A", "B", "C"].map(|label| press.screen(label));
     press.move_screen(1, coated, ScreenState::Coated).move_screen(2, ready, ScreenState::Ready);
@@ -31,7 +31,7 @@ fn moves_offered_for_a_selection_are_those_all_of_it_can_make() {
 }
 
 #[test]
-fn a_move_taken_back_leaves_the_screen_as_it_stood_and_as_old_as_it_was() {
+fn undoing_a_move_restores_the_screens_state_and_age() {
     let mut press = TestShop::new();
     let run = press.ten_minutes(None);
     let [coated, ready] = ["A", "B"].map(|label| press.screen(label));
@@ -59,7 +59,7 @@ fn a_move_taken_back_leaves_the_screen_as_it_stood_and_as_old_as_it_was() {
 }
 
 #[test]
-fn the_latest_change_can_be_taken_back_long_after() {
+fn the_latest_change_can_be_undone_much_later() {
     let mut press = TestShop::new();
     let screen = press.screen("A");
     assert!(undo_latest(press.shop().screens.live(screen).unwrap()).is_none(), "nothing happened to it yet");
@@ -75,7 +75,7 @@ fn the_latest_change_can_be_taken_back_long_after() {
 }
 
 #[test]
-fn a_step_ticked_for_a_run_puts_its_art_on_the_screen_and_reclaiming_takes_it_off() {
+fn ticking_a_step_for_a_run_assigns_the_screen_and_reclaiming_clears_it() {
     let mut press = TestShop::new();
     let run = press.ten_minutes(None);
     let [a, b] = ["A", "B"].map(|label| press.screen(label));
@@ -91,7 +91,7 @@ fn a_step_ticked_for_a_run_puts_its_art_on_the_screen_and_reclaiming_takes_it_of
 }
 
 #[test]
-fn a_tick_taken_back_takes_the_later_ones_with_it_and_the_age_counts_on() {
+fn unticking_a_step_unticks_later_ones_and_keeps_the_age() {
     let mut press = TestShop::new();
     let screen = press.screen("A");
     for (at, step) in [(10, BurnStep::Coat), (20, BurnStep::Dry), (30, BurnStep::Expose), (40, BurnStep::WashDry)] {
@@ -117,7 +117,7 @@ fn a_tick_taken_back_takes_the_later_ones_with_it_and_the_age_counts_on() {
 }
 
 #[test]
-fn each_step_ticked_leaves_less_to_do_and_ticking_can_be_taken_back() {
+fn each_ticked_step_shortens_the_rest_and_can_be_unticked() {
     let mut press = TestShop::new();
     press.set_step_times();
     let screen = press.screen("A");
@@ -168,7 +168,7 @@ fn each_step_ticked_leaves_less_to_do_and_ticking_can_be_taken_back() {
 }
 
 #[test]
-fn what_dries_has_dried_a_while_already_and_what_takes_hands_has_not_begun() {
+fn drying_time_already_passed_counts_and_manual_steps_have_not_begun() {
     let mut press = TestShop::new();
     press.set_step_times();
     let screen = press.screen("A");

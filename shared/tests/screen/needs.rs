@@ -21,7 +21,7 @@ fn morning() -> (TestShop, RunId, RunId, Subject) {
 }
 
 #[test]
-fn steps_are_counted_back_from_when_the_press_is_free() {
+fn steps_are_scheduled_backwards_from_when_the_press_is_free() {
     let (mut press, _, second, screen) = morning();
     press.move_screen(0, screen, ScreenState::Exposed);
     let needs = screen_needs(&press.shop(), clock(0));
@@ -37,7 +37,7 @@ fn steps_are_counted_back_from_when_the_press_is_free() {
 }
 
 #[test]
-fn a_run_waits_for_its_screen_and_those_behind_it_too() {
+fn a_run_waits_for_its_screen_and_delays_the_runs_behind_it() {
     let (mut press, first, second, screen) = morning();
     let third = press.ten_minutes(None);
     press.move_screen(0, screen, ScreenState::Exposed);
@@ -57,7 +57,7 @@ fn a_run_waits_for_its_screen_and_those_behind_it_too() {
 }
 
 #[test]
-fn a_screen_that_comes_too_late_for_closing_is_seen_on_the_rail() {
+fn a_screen_ready_too_late_for_closing_shows_on_the_rail() {
     let (mut press, _, second, _) = morning();
     press.closes(9 * 60 + 30);
     let rail = press.rail(0);
@@ -66,7 +66,7 @@ fn a_screen_that_comes_too_late_for_closing_is_seen_on_the_rail() {
 }
 
 #[test]
-fn hands_take_one_screen_after_another_and_screens_dry_side_by_side() {
+fn manual_steps_take_one_screen_at_a_time_and_drying_runs_in_parallel() {
     let mut press = TestShop::new();
     press.set_step_times();
     let run = press.ten_minutes(None);

@@ -1,3 +1,5 @@
+//! The invented day fills every page.
+
 use super::*;
 use crate::facts::{BurnStep, Journal, ScreenState};
 use crate::failure::failure_card;

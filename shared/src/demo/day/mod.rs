@@ -1,11 +1,11 @@
 //! The invented scenario: a two-person shop with a choir, a ferry, a seed library and a chess club.
 
-use super::failures::record_failure;
-use super::heat;
-use super::ink::{Printed, bench};
-use super::maker::{LotPlan, Maker, RunPlan};
-use super::screens::{DayRuns, screens};
 use crate::colour::Colour;
+use crate::demo::failures::record_failure;
+use crate::demo::heat;
+use crate::demo::ink::{Printed, bench};
+use crate::demo::maker::{LotPlan, Maker, RunPlan};
+use crate::demo::screens::{DayRuns, screens};
 use crate::facts::{Draft, Fabric, Fact, Location, MisprintCause, Size, StopCause};
 use crate::time::{Millis, WallClock};
 use uuid::Uuid;
