@@ -119,7 +119,8 @@ fn the_fold_of_all_rows_has_the_hash_pinned_beside_the_checkpoint_version() {
     assert_eq!(
         hash_of(&shop),
         checkpoint::FOLD_SHA256,
-        "the same facts fold to other bytes: raise checkpoint::VERSION and pin the new hash (left) in FOLD_SHA256"
+        "a row was added, or the same facts fold to other bytes: raise checkpoint::VERSION, run this again, and then pin the \
+         hash on the left in FOLD_SHA256"
     );
 }
 
