@@ -2,7 +2,7 @@
 
 use crate::components::{Icon, Page};
 use crate::i18n;
-use crate::route::{HeatRoute, Route};
+use crate::route::{HeatRoute, MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{
     climate_view, fabric_limits, heater_list, inks_without_sheet, settling_log, sheet_list, tests_due, trial_log,
@@ -15,7 +15,7 @@ pub fn HeatHomePage() -> impl IntoView {
     let store = Store::from_context();
     let lines = Memo::new(move |_| lines(store));
     view! {
-        <Page title=Signal::derive(|| i18n::heat_title().to_owned()) up=Route::Menu class="heat">
+        <Page title=Signal::derive(|| i18n::heat_title().to_owned()) up=Route::More(MoreRoute::Menu) class="heat">
             {move || view! {
                 <ul class="menu">{lines.get().into_iter().map(|line| view! { <Row line/> }).collect::<Vec<_>>()}</ul>
             }}
