@@ -2,7 +2,7 @@
 
 use super::format::duration;
 use super::messages::messages;
-use lastpull_core::heat::{Assumption, ClimateCaveat, HeatLevel, Schedule, Water};
+use lastpull_core::heat::{Assumption, ClimateCaveat, HeatLevel, RestReason, Schedule, Water};
 use lastpull_core::time::Millis;
 
 messages! {
@@ -30,9 +30,9 @@ messages! {
     asks_moderate { "Drink every 15 to 20 minutes, rest in the cool, watch newcomers and each other.", "Bebe cada 15 o 20 minutos, descansa al fresco, cuida a los nuevos y unos de otros." }
     asks_high { "Less heavy work and more rest; someone watches for signs of heat illness.", "Menos trabajo pesado y más descanso; alguien vigila los síntomas." }
     asks_extreme { "Put off what can wait. Only what must be done, in the coolest place, or stop.", "Aplaza lo que pueda esperar. Solo lo imprescindible, en el sitio más fresco, o para." }
-    water_thirst { "Drink when thirsty.", "Bebe cuando tengas sed." }
-    water_four { "About 4 cups (1\u{a0}l) of water an hour.", "Alrededor de 1\u{a0}l de agua por hora (4 tazas)." }
-    water_past { "The published 4 cups (1\u{a0}l) an hour end below this heat: no less, and rest counts more.", "El litro por hora publicado termina antes de este calor: no menos, y cuenta más descansar." }
+    water_thirst { "Drink before you are thirsty, a little at a time.", "Bebe antes de tener sed, poco a poco." }
+    water_four(cups, most) { "About {cups} cups (1\u{a0}l) of water an hour, a cup every 15 minutes. Never more than {most} cups (1.4\u{a0}l) an hour.", "Alrededor de {cups} tazas (1\u{a0}l) de agua por hora, una cada 15 minutos. Nunca más de {most} tazas (1,4\u{a0}l) por hora." }
+    water_past(cups, most) { "At least {cups} cups (1\u{a0}l) of water an hour, never more than {most} (1.4\u{a0}l). In this heat water does not replace rest.", "Al menos {cups} tazas (1\u{a0}l) de agua por hora, nunca más de {most} (1,4\u{a0}l). Con este calor el agua no sustituye al descanso." }
     rest_title { "Work and rest", "Trabajo y descanso" }
     rest_work { "How hard is the work?", "¿Cómo es el trabajo?" }
     work_light { "Light", "Ligero" }
@@ -41,8 +41,13 @@ messages! {
     work_light_hint { "Sitting or standing at light hand work.", "Sentado o de pie, trabajo ligero de manos." }
     work_moderate_hint { "Pulling squeegees, walking about, lifting now and then.", "Tirar de la racleta, andar, levantar algo de vez en cuando." }
     work_heavy_hint { "Carrying cases, fast and without a pause.", "Cargar cajas, rápido y sin pausa." }
-    rest_normal { "As usual", "Como siempre" }
+    rest_normal { "Breaks as usual", "Pausas como siempre" }
     rest_minutes(work, rest) { "{work}\u{a0}min work, {rest}\u{a0}min rest", "{work}\u{a0}min de trabajo, {rest}\u{a0}min de descanso" }
+    rest_more { "More rest than usual", "Más descanso de lo normal" }
+    rest_more_than(rest) { "At least {rest}\u{a0}min rest an hour, and more", "Al menos {rest}\u{a0}min de descanso por hora, y más" }
+    rest_why_damp { "The table is for 30\u{a0}% humidity and does not hold in air this damp; no minutes are published for it. Work less and rest longer than in dry air.", "La tabla es para 30\u{a0}% de humedad y no vale en aire tan húmedo; no hay minutos publicados. Trabaja menos y descansa más que en aire seco." }
+    rest_why_high { "The heat index asks for more rest than the table does.", "El índice de calor pide más descanso que la tabla." }
+    rest_why_extreme { "At this heat index no minutes hold, whatever the table says of the air alone.", "Con este índice de calor no vale ningún minuto, diga lo que diga la tabla del aire solo." }
     rest_caution { "No minutes any more: put it off", "Ya no hay minutos: aplázalo" }
     rest_below { "The table begins at 90\u{a0}°F (32\u{a0}°C).", "La tabla empieza a 32\u{a0}°C (90\u{a0}°F)." }
     rest_beyond { "The table ends at 112\u{a0}°F (44\u{a0}°C).", "La tabla termina a 44\u{a0}°C (112\u{a0}°F)." }
@@ -95,11 +100,11 @@ pub fn heat_level_advice(level: HeatLevel) -> &'static str {
 }
 
 /// Published advice on drinking.
-pub fn water(water: Water) -> &'static str {
+pub fn water(water: Water) -> String {
     match water {
-        Water::ToThirst => water_thirst(),
-        Water::FourCupsAnHour => water_four(),
-        Water::PastTheFigure => water_past(),
+        Water::BeforeThirst => water_thirst().into(),
+        Water::FourCupsAnHour => water_four(Water::CUPS_AN_HOUR, Water::MOST_CUPS_AN_HOUR),
+        Water::PastTheFigure => water_past(Water::CUPS_AN_HOUR, Water::MOST_CUPS_AN_HOUR),
     }
 }
 
@@ -108,7 +113,18 @@ pub fn schedule(schedule: Schedule) -> String {
     match schedule {
         Schedule::Normal => rest_normal().into(),
         Schedule::WorkRest { work, rest } => rest_minutes(work, rest),
+        Schedule::MoreRest { least: 0 } => rest_more().into(),
+        Schedule::MoreRest { least } => rest_more_than(least),
         Schedule::Caution => rest_caution().into(),
+    }
+}
+
+/// Why the table's minutes are not used as they are.
+pub fn rest_reason(reason: RestReason) -> &'static str {
+    match reason {
+        RestReason::DampAir => rest_why_damp(),
+        RestReason::HighIndex => rest_why_high(),
+        RestReason::ExtremeIndex => rest_why_extreme(),
     }
 }
 

@@ -22,6 +22,7 @@ messages! {
     source_trade_glossary { "a trade glossary", "glosario del oficio" }
     source_distributors_page { "a garment distributor's page", "página de un distribuidor de prendas" }
     source_common_practice { "common practice, no source", "costumbre del oficio, sin fuente" }
+    source_if_polyester { "only if the canvas is polyester: look at its label", "solo si la lona es de poliéster: mira la etiqueta" }
     source_our_own { "our own caution, no figure found", "cautela nuestra, sin cifra publicada" }
     source_shop { "your own limit", "límite tuyo" }
     source_ink_sheet { "the ink's sheet", "ficha de la tinta" }
@@ -64,7 +65,7 @@ messages! {
     method_probe { "Probe", "Sonda" }
     method_strip { "Strip", "Tira" }
     method_infrared { "Infrared", "Infrarrojo" }
-    method_infrared_hint { "Infrared sees the surface at the exit, where it has begun to cool.", "El infrarrojo ve la superficie a la salida, cuando ya se enfría." }
+    method_infrared_hint { "Infrared sees the surface at the exit, where it has begun to cool: it never clears a fabric.", "El infrarrojo ve la superficie a la salida, cuando ya se enfría: nunca da por bueno un tejido." }
     measured_before { "Measured before", "Medido antes" }
     measure_undo { "Take the last one back", "Quitar la última" }
     measure_undone { "The last measurement is taken back.", "Última medición quitada." }
@@ -116,6 +117,8 @@ messages! {
     settling_from { "From", "De" }
     settling_to { "To", "A" }
     settling_minutes { "It took", "Tardó" }
+    settling_untimed { "time left out", "sin tiempo" }
+    settling_not_counted { "not counted: no dryer takes so long or so short", "no cuenta: ningún horno tarda eso" }
     settling_running { "timing now", "en marcha" }
     settling_deleted { "The timing is deleted.", "Tiempo borrado." }
     settling_way(from, to) { "{from} → {to}", "{from} → {to}" }
@@ -205,6 +208,7 @@ pub fn limit_origin(origin: LimitOrigin) -> &'static str {
         LimitOrigin::TradeGlossary => source_trade_glossary(),
         LimitOrigin::DistributorsPage => source_distributors_page(),
         LimitOrigin::CommonPractice => source_common_practice(),
+        LimitOrigin::IfPolyester => source_if_polyester(),
         LimitOrigin::OurOwn => source_our_own(),
         LimitOrigin::Shop => source_shop(),
         LimitOrigin::InkSheet => source_ink_sheet(),

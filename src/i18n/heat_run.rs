@@ -8,12 +8,19 @@ use lastpull_core::heat::{CureEstimate, HeatCaveat, LimitName, MissingInput, Set
 messages! {
     change_too_hot(fabric) { "The dryer is too hot for {fabric}", "El horno está demasiado caliente para {fabric}" }
     change_set_up_too_hot(fabric) { "This set-up is too hot for {fabric}", "Este ajuste es demasiado caliente para {fabric}" }
+    change_last_too_hot(fabric) { "The dryer was last set too hot for {fabric}", "El horno quedó demasiado caliente para {fabric}" }
+    change_too_cool { "The dryer is too cool for this ink", "El horno está demasiado frío para esta tinta" }
     change_first { "Heat first, ink after", "Primero el calor, después la tinta" }
     change_settle { "Let the dryer settle", "Deja que el horno se estabilice" }
     change_seen_to { "Dryer and flash are seen to", "Horno y flash, vistos" }
     stands_run_before(temperature, job) { "It stands at {temperature}, as for {job}.", "Está a {temperature}, como para {job}." }
     stands_settled(temperature) { "It settled at {temperature}.", "Se estabilizó a {temperature}." }
-    stands_on_its_way(temperature) { "It is on its way, and may still be at {temperature}.", "Va de camino y aún puede estar a {temperature}." }
+    stands_cooling(temperature) { "It is on its way, and may still be at {temperature}.", "Va de camino y aún puede estar a {temperature}." }
+    stands_heating(temperature) { "It is heating up to {temperature}.", "Se está calentando hasta {temperature}." }
+    stands_measured(temperature) { "Measured at {temperature}.", "Se midió a {temperature}." }
+    stands_cold_job(temperature, job, when) { "It was last set to {temperature}, for {job}, {when}. By now it is cold, or was used without the app.", "La última vez se puso a {temperature}, para {job}, {when}. Ya estará frío, o se usó sin la app." }
+    stands_cold(temperature, when) { "It was last set to {temperature}, {when}. By now it is cold, or was used without the app.", "La última vez se puso a {temperature}, {when}. Ya estará frío, o se usó sin la app." }
+    cures_from(cure) { "This ink cures from {cure} on.", "Esta tinta cura desde {cure}." }
     asks_for(temperature) { "The run asks for {temperature}.", "La tirada pide {temperature}." }
     at_limit_dye { "its dye moves into the print", "su tinte pasa al estampado" }
     at_limit_scorch { "it scorches, shines or shrinks", "se quema, brilla o encoge" }
@@ -31,6 +38,14 @@ messages! {
     settle_should { "It should have settled. Look, or measure.", "Ya debería estar. Mira, o mide." }
     settle_done(temperature) { "Settled at {temperature}", "Ya está a {temperature}" }
     settle_drop { "Stop timing", "Dejar de medir" }
+    settle_soon_title { "Settled already?", "¿Ya está?" }
+    settle_late_title { "Was it settled earlier?", "¿Estaba antes?" }
+    settle_doubt(took, expected) { "{took} have gone by, and this change was expected to take about {expected}.", "Han pasado {took}, y para este cambio se esperaban unos {expected}." }
+    settle_doubt_hint { "A time noted by mistake makes every later waiting time wrong.", "Un tiempo anotado por error estropea las esperas siguientes." }
+    settle_keep { "Keep timing", "Seguir midiendo" }
+    settle_leave_out(temperature) { "It is at {temperature}, leave the time out", "Está a {temperature}, sin anotar el tiempo" }
+    settle_count { "The time is right, note it", "El tiempo es correcto, anotarlo" }
+    settle_left_out { "Settled; the time is left out.", "Estable; el tiempo no se anota." }
     settle_dropped { "Timing stopped, nothing noted.", "Medición parada, sin anotar." }
     settle_logged(time) { "Settled after {time}.", "Estable tras {time}." }
     hold_ink { "Hold the ink: the heat is not ready", "Espera con la tinta: el calor no está listo" }
@@ -47,6 +62,7 @@ messages! {
     paper_unknown { "Cure not known", "Curado desconocido" }
     paper_missing { "missing", "falta" }
     paper_ink { "Ink at", "Tinta a" }
+    paper_measured { "Measured for this run", "Medido para esta tirada" }
     paper_dwell_both(set, belt) { "{set} set, {belt} from the belt", "{set} puestos, {belt} según la cinta" }
     paper_dwell_belt(time) { "{time}, from the belt", "{time}, según la cinta" }
     paper_passes_of(set, needed) { "{set}, needs {needed}", "{set}, hacen falta {needed}" }
@@ -81,6 +97,8 @@ messages! {
     caveat_not_measured { "The dryer's error was never measured: this is the bare setting.", "El error del horno no se ha medido: es la temperatura puesta." }
     caveat_sensor_old { "The dryer was measured over 90 days ago.", "El horno se midió hace más de 90 días." }
     caveat_sensor_elsewhere { "The dryer was measured far from this setting.", "El horno se midió lejos de esta temperatura." }
+    caveat_infrared { "The dryer was measured by infrared at the exit, which misses the hottest moment: for a limit the hotter of setting and reading counts.", "El horno se midió con infrarrojo a la salida, que no ve el máximo: para un límite cuenta lo más caliente, lo puesto o lo leído." }
+    caveat_canvas { "This canvas is taken for cotton. If its label says polyester, enter the fabric as polyester: its dye moves at this heat.", "Esta lona se toma por algodón. Si la etiqueta dice poliéster, pon poliéster: con este calor el tinte migra." }
     caveat_dryer_assumed { "Several dryers: the first one is assumed.", "Varios hornos: se supone el primero." }
     caveat_dwells { "Set time and belt do not agree; the shorter one counts.", "Tiempo puesto y cinta no coinciden; vale el menor." }
     caveat_belt { "The belt is set to a speed this dryer does not run.", "La cinta va a una velocidad que este horno no da." }
@@ -153,6 +171,8 @@ pub fn heat_caveat(caveat: HeatCaveat) -> &'static str {
         HeatCaveat::SensorNotMeasured => caveat_not_measured(),
         HeatCaveat::SensorOld => caveat_sensor_old(),
         HeatCaveat::SensorFarFromSetting => caveat_sensor_elsewhere(),
+        HeatCaveat::SensorInfrared => caveat_infrared(),
+        HeatCaveat::CanvasMayBePolyester => caveat_canvas(),
         HeatCaveat::DryerAssumed => caveat_dryer_assumed(),
         HeatCaveat::DwellsDiffer => caveat_dwells(),
         HeatCaveat::BeltBeyondDryer => caveat_belt(),

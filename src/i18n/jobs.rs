@@ -64,6 +64,7 @@ messages! {
     run_group_heat { "Flash and dryer", "Flash y horno" }
     run_group_press { "Screen and press", "Pantalla y prensa" }
     run_defaults_from(what) { "Set-up taken from {what}. Change what differs.", "Ajustes tomados de {what}. Cambia lo que sea distinto." }
+    run_too_hot(fabric) { "This is too hot for {fabric}", "Es demasiado caliente para {fabric}" }
     run_heat_caution { "Follow the ink's data sheet for cure and the garment's for heat. Only a wash test shows that a print is cured.", "Sigue la ficha de la tinta para curar y la de la prenda para el calor. Solo la prueba de lavado dice si está curado." }
     run_done { "Done", "Hecha" }
     run_waiting { "Waiting", "En espera" }

@@ -25,6 +25,9 @@ messages! {
     check_clear { "Take back", "Quitar" }
     check_within(value) { "{value}: close enough", "{value}: dentro de margen" }
     check_outside(value) { "{value}: too far off", "{value}: fuera de margen" }
+    check_at_limit(value, limit, what) { "{value}: the limit is {limit}, {what}", "{value}: el límite es {limit}, {what}" }
+    check_below_cure(value, cure) { "{value}: this ink cures from {cure} on", "{value}: esta tinta cura desde {cure}" }
+    check_measure_dryer { "The hottest at the print, by probe or strip on a garment. Infrared at the exit reads too low.", "El máximo en el estampado, con sonda o tira en una prenda. El infrarrojo a la salida marca de menos." }
     check_tolerance(amount) { "± {amount}", "± {amount}" }
     check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
     screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }
@@ -105,7 +108,7 @@ messages! {
     started_at(time) { "On the press since {time}", "En prensa desde las {time}" }
     at_work(time) { "At work {time}", "En marcha {time}" }
     stood(time) { "Stood {time}", "Parada {time}" }
-    pace_none { "The pace shows after five pulls.", "El ritmo aparece tras cinco pasadas." }
+    pace_none { "The pace shows after a few pulls.", "El ritmo aparece tras unas pasadas." }
     pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
     pace_between(early, late) { "Eight times in ten between {early} and {late}", "Ocho de cada diez veces entre {early} y {late}" }
     pace_left(time) { "{time} left", "quedan {time}" }

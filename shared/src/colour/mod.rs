@@ -14,8 +14,9 @@
 //!   another against scipy. One more component is advised only for a gain of 0.2 of CIEDE2000
 //!   ([`correction::MIN_GAIN`]).
 //! - A photo is trusted for the difference of two patches, never for one colour. Clipped, uneven or patchy photos are
-//!   refused rather than corrected far. Under lamps about a quarter of a difference is uncertain
-//!   ([`photo_reading::lamp_uncertainty`], from rendered photos); from six units on the app says so.
+//!   refused rather than corrected far. Under lamps, with the contrast of a phone, about two fifths of a
+//!   difference are uncertain ([`photo_reading::photo_uncertainty`], from rendered photos); from four units on the app
+//!   says so.
 
 // The letters are those of the published formulae; small systems of equations are clearest by row and column.
 #![allow(clippy::many_single_char_names, clippy::needless_range_loop)]

@@ -9,17 +9,25 @@
 //!   or strip. Without a measurement the cure is unknown, while a limit is still checked against the bare
 //!   setting, so both errors fall on the cautious side. A measurement older than 90 days, or taken more than
 //!   25 °C away from the setting, is not relied on for a limit.
+//! - **Measured for a run.** What is measured for the dryer's check is compared with the limits and the ink's cure
+//!   temperature first; only then does the check's tolerance apply, which may reach past neither.
+//! - **Infrared** at the exit misses the hottest moment: for a limit the hotter of setting and reading counts.
+//! - **Canvas** is taken for cotton, since most of it is. Whether the dye limit of polyester counts is unknown, and
+//!   shown as that, until the shop sets its own limit.
 //! - **Limits.** Of two published limits the lower is the default. Raising it is a fact with a reason.
 //! - **Changeover.** It is computed from the dryer's current temperature (the setting of the run before, or a
 //!   timed settling), and holds ink off the screen until the dryer was checked. While ink must be held, the
 //!   start button is below all open steps, its dialog offers the cautious answer first, and going on records
 //!   a skipped check of the dryer.
 //! - **Settling** is learned per dryer, separately for heating and cooling, as the median of seconds per
-//!   degree. "It has settled" ends the timing and also checks the dryer.
+//!   degree. "It has settled" ends the timing and also checks the dryer. A time that no dryer takes teaches nothing; one
+//!   unlike this dryer is asked about first, and may be left out.
+//! - **Rest.** The table of work and rest is for 30 % humidity. Of the table and the level of the heat index the more
+//!   careful counts; above 30 % no minutes are computed, since no source for them was found.
 
 mod changeover;
 mod climate;
-mod cure;
+pub(crate) mod cure;
 mod forms;
 mod lists;
 pub(crate) mod model;

@@ -2,10 +2,13 @@
 
 use super::{CheckRecord, Run};
 use crate::facts::{CheckItem, CheckOutcome, Expected};
+use crate::heat::MeasuredBreach;
+use crate::heat::cure::measured::measured_breach;
 use crate::ids::RunId;
 use crate::job::Lot;
 use crate::shop::Shop;
 use crate::time::WallTime;
+use crate::units::Temperature;
 
 /// State of a check in the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,8 +21,10 @@ pub enum CheckState {
     Measured {
         /// The measured value in the unit of [`Expected::value`].
         value: i64,
-        /// Whether it is within tolerance.
+        /// Whether it is within tolerance and breaches nothing.
         within: bool,
+        /// What it breaches, which no tolerance allows; the dryer's temperature only.
+        breach: Option<MeasuredBreach>,
     },
     /// Skipped knowingly.
     Skipped,
@@ -100,7 +105,7 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
     for (item, expected) in expectations(run, run.lot.and_then(|lot| shop.lot(lot))) {
         let earlier = before.iter().find(|(of, _)| *of == item).map(|(_, expected)| expected.clone());
         let record = run.checks.get(&item);
-        let state = record.map_or(CheckState::Open, |record| state_of(item, record, &expected));
+        let state = record.map_or(CheckState::Open, |record| state_of(shop, run, item, record, &expected));
         let made = record
             .filter(|_| state != CheckState::Open)
             .map(|record| CheckMade { by: record.by.clone(), at: record.at });
@@ -112,7 +117,7 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
     list
 }
 
-fn state_of(item: CheckItem, record: &CheckRecord, expected: &Expected) -> CheckState {
+fn state_of(shop: &Shop, run: &Run, item: CheckItem, record: &CheckRecord, expected: &Expected) -> CheckState {
     if record.expected != *expected {
         return CheckState::Open;
     }
@@ -122,7 +127,10 @@ fn state_of(item: CheckItem, record: &CheckRecord, expected: &Expected) -> Check
         CheckOutcome::Cleared => CheckState::Open,
         CheckOutcome::Measured(value) => {
             let off = expected.value().map_or(0, |meant| (meant - value).abs());
-            CheckState::Measured { value, within: off <= expected.tolerance(item).unwrap_or(0) }
+            let at_dryer = i32::try_from(value).ok().filter(|_| item == CheckItem::Dryer);
+            let breach = at_dryer.and_then(|value| measured_breach(shop, run, Temperature::from_milli_celsius(value)));
+            let within = breach.is_none() && off <= expected.tolerance(item).unwrap_or(0);
+            CheckState::Measured { value, within, breach }
         }
     }
 }

@@ -4,8 +4,8 @@ use super::{belt, check, cotton_at_340, cotton_then_polyester, f, over, seconds,
 use crate::shop::{HOUR, TestShop, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::heat::{
-    HeatFact, HeatStatus, LimitName, SettlingBasis, TemperatureSource, changeover_between, checks_skipped_at_start,
-    settled_facts,
+    HeatFact, HeatStatus, LimitName, SettledTime, SettlingBasis, TemperatureSource, changeover_between,
+    checks_skipped_at_start, settled_facts,
 };
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, check_list};
@@ -136,7 +136,7 @@ fn reading_the_display_does_not_overwrite_a_measurement() {
     let exact = i64::from(f(261.0).milli_celsius());
     check(&mut press, 800, jerseys, CheckItem::Dryer, CheckOutcome::Measured(exact));
     let settling = over(&press, jerseys, 810).settling.unwrap();
-    assert_eq!(settled_facts(&press.shop(), jerseys, settling, wall(820), None).len(), 1);
+    assert_eq!(settled_facts(&press.shop(), jerseys, settling, wall(820), SettledTime::Counts, None).len(), 1);
 }
 
 #[test]
@@ -165,4 +165,28 @@ fn a_run_without_a_dryer_setting_records_the_temperature_it_started_at() {
     let left = checks_skipped_at_start(&list, Some(&over(&press, jerseys, 180)));
     assert_eq!(left.last(), Some(&(CheckItem::Dryer, Expected::Temperature(f(340.0)))));
     assert_eq!(checks_skipped_at_start(&list, None).len(), list.open());
+}
+
+/// A dryer is cold after a night; what it was set to last is all that is known. Three hours: our own.
+#[test]
+fn what_a_dryer_was_last_used_for_grows_old() {
+    let (press, _, jerseys, _) = cotton_then_polyester();
+    for (after, cold) in [(180, false), (80 + 3 * HOUR, false), (121 + 3 * HOUR, true), (21 * 24 * HOUR, true)] {
+        let change = over(&press, jerseys, after);
+        assert_eq!(change.cold, cold, "{after} s");
+        assert_eq!(change.last_used, Some(wall(120)), "the end of the run before");
+        assert!(change.hold_ink(), "it may still be set too hot when it is switched on");
+    }
+    let shop = press.shop();
+    let first = changeover_between(&shop, None, jerseys, wall(180)).unwrap();
+    assert_eq!((first.last_used, first.cold), (None, true));
+}
+
+#[test]
+fn a_dryer_that_heats_up_is_not_said_to_be_hot_already() {
+    let (mut press, cotton, tunnel) = cotton_at_340();
+    let id = press.id();
+    let start = HeatFact::SettlingStarted { dryer: tunnel, from: f(68.0), to: f(340.0) };
+    press.record_at(10, id, Fact::Heat(start));
+    assert_eq!(over(&press, cotton, 20).current, Some((f(340.0), TemperatureSource::HeatingUp)));
 }

@@ -21,8 +21,8 @@ fn without_a_climate_reading_the_view_is_empty() {
     assert!(view.caveats.is_empty() && view.earlier.is_empty());
 }
 
-/// 90 °F and 65 % print as 103 in the table, 102.65 by the formula: still moderate. Four cups an hour at
-/// 91 to 103 °F: OSHA, "Using the Heat Index: A Guide for Employers".
+/// 90 °F and 65 % print as 103 in the table, 102.65 by the formula, which is shown as 103: high, as the guide says from
+/// 103 °F on.
 #[test]
 fn a_hot_shop_gets_water_advice_and_the_caveats_of_the_figures() {
     let mut press = TestShop::new();
@@ -31,7 +31,7 @@ fn a_hot_shop_gets_water_advice_and_the_caveats_of_the_figures() {
     let now = view.now.unwrap();
     assert_eq!((now.minutes_ago, now.old, now.reading.by.as_deref()), (10, false, Some("Ines")));
     assert!((now.index.unwrap().fahrenheit - 102.654).abs() < 0.01);
-    assert_eq!((view.level, view.water), (Some(HeatLevel::Moderate), Some(Water::FourCupsAnHour)));
+    assert_eq!((view.level, view.water), (Some(HeatLevel::High), Some(Water::PastTheFigure)));
     assert_eq!(view.assumptions, Assumption::ALL);
     let caveats = [
         ClimateCaveat::ShadeAndLightWind,
@@ -138,4 +138,29 @@ fn implausible_temperatures_and_humidity_above_100_percent_are_refused() {
     let form = ClimateForm { temperature: "33,5".into(), humidity: "60".into() };
     let temperature = Temperature::from_celsius(33.5);
     assert_eq!(form.check(Units::Metric, None), Ok(HeatFact::RoomRead { temperature, humidity: 60, by: None }));
+}
+
+/// Four cups at 91 to 103 °F: OSHA. Before thirst, and never more than 48 fluid ounces: CDC/NIOSH. In `heat_water.csv`.
+#[test]
+fn the_advice_on_water_has_a_lower_and_an_upper_bound() {
+    let table = include_str!("../data/heat_water.csv");
+    let value = |what: &str| -> u32 {
+        let row = table.lines().find(|row| row.starts_with(what)).unwrap();
+        row.split(',').nth(1).unwrap().parse().unwrap()
+    };
+    assert!(table.contains("drink before feeling thirsty"));
+    assert_eq!(Water::CUPS_AN_HOUR, value("cups an hour at a heat index"));
+    assert_eq!(Water::MOST_CUPS_AN_HOUR * value("a cup every 15 to 20 minutes"), value("do not exceed per hour"));
+    assert_eq!(Water::at(HeatLevel::Lower), Water::BeforeThirst);
+    assert_eq!(Water::at(HeatLevel::Moderate), Water::FourCupsAnHour);
+}
+
+#[test]
+fn damp_air_is_a_caveat_below_the_rest_table_too() {
+    let mut press = TestShop::new();
+    read(&mut press, 0, 88.0, 70);
+    let view = climate(&press, 60);
+    assert!(view.work_rest.unwrap().below_table && view.caveats.contains(&ClimateCaveat::DamperThanTable));
+    read(&mut press, 100, 75.0, 70);
+    assert!(!climate(&press, 160).caveats.contains(&ClimateCaveat::DamperThanTable), "75 °F is no heat");
 }

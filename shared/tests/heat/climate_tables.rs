@@ -1,7 +1,7 @@
 //! The heat of the room: the published index, its levels, the rest table, and readings by hand.
 
 use super::index;
-use lastpull_core::heat::{HeatLevel, Schedule, WorkRest, heat_index, work_rest};
+use lastpull_core::heat::{HeatLevel, RestReason, Schedule, WorkRest, heat_index, work_rest};
 use proptest::prelude::*;
 
 fn rows(csv: &str) -> impl Iterator<Item = Vec<&str>> {
@@ -16,6 +16,7 @@ fn minutes_of_work(schedule: Schedule) -> u8 {
     match schedule {
         Schedule::Normal => 60,
         Schedule::WorkRest { work, .. } => work,
+        Schedule::MoreRest { least } => 60 - least,
         Schedule::Caution => 0,
     }
 }
@@ -116,7 +117,14 @@ fn temperatures_outside_the_rest_table_are_marked_and_not_extrapolated() {
     let caution = Schedule::Caution;
     assert_eq!(
         hot,
-        WorkRest { light: caution, moderate: caution, heavy: caution, below_table: false, beyond_table: true }
+        WorkRest {
+            light: caution,
+            moderate: caution,
+            heavy: caution,
+            below_table: false,
+            beyond_table: true,
+            reason: None
+        }
     );
     assert_eq!(work_rest(f64::NAN), None);
 }
@@ -125,6 +133,83 @@ fn temperatures_outside_the_rest_table_are_marked_and_not_extrapolated() {
 fn half_a_degree_uses_the_row_of_the_next_whole_degree() {
     assert_eq!(work_rest(99.5), work_rest(100.0));
     assert_ne!(work_rest(99.5), work_rest(99.0));
+}
+
+/// The printed cells of the heat index with the level of the number they print: NWS Tulsa, and OSHA's levels.
+#[test]
+fn the_level_is_that_of_the_number_that_is_shown() {
+    let mut cells = 0;
+    for row in rows(include_str!("../data/heat_index_nws_table.csv")) {
+        let index = heat_index(number(row[0]), number(row[1])).unwrap();
+        let shown = index.temperature().fahrenheit().round();
+        assert_eq!(index.level(), HeatLevel::of(shown), "{row:?}");
+        cells += 1;
+    }
+    assert_eq!(cells, 68);
+    let edge = heat_index(90.0, 65.0).unwrap();
+    assert!(edge.fahrenheit < 103.0 && edge.level() == HeatLevel::High, "102.65 is shown as 103");
+}
+
+fn advice(fahrenheit: f64, humidity: u8) -> (Option<HeatLevel>, WorkRest) {
+    let level = heat_index(fahrenheit, f64::from(humidity)).map(|index| index.level());
+    (level, work_rest(fahrenheit).unwrap().in_air(humidity, level))
+}
+
+/// The rest table is for 30 % humidity (CDC/NIOSH), the levels are OSHA's: of the two the more careful one counts.
+#[test]
+fn rest_advice_in_damp_air_never_says_as_usual_and_never_contradicts_the_level() {
+    let caution = Schedule::Caution;
+    let more = |least| Schedule::MoreRest { least };
+    for (fahrenheit, humidity, level, light, moderate, heavy, reason) in [
+        (95.0, 60, HeatLevel::High, more(0), more(0), more(15), RestReason::DampAir),
+        (88.0, 70, HeatLevel::Moderate, more(0), more(0), more(0), RestReason::DampAir),
+        (90.0, 65, HeatLevel::High, more(0), more(0), more(0), RestReason::DampAir),
+        (100.0, 55, HeatLevel::Extreme, caution, caution, caution, RestReason::ExtremeIndex),
+        (100.0, 35, HeatLevel::High, more(0), more(15), more(30), RestReason::DampAir),
+    ] {
+        let (found, table) = advice(fahrenheit, humidity);
+        assert_eq!(found, Some(level), "{fahrenheit} {humidity}");
+        assert_eq!((table.light, table.moderate, table.heavy), (light, moderate, heavy), "{fahrenheit} {humidity}");
+        assert_eq!(table.reason, Some(reason));
+    }
+    for tenths in 700..=1_300 {
+        for humidity in 0..=100 {
+            let (level, table) = advice(f64::from(tenths) / 10.0, humidity);
+            for schedule in [table.light, table.moderate, table.heavy] {
+                let fits = match level {
+                    Some(HeatLevel::Extreme) => schedule == caution,
+                    Some(HeatLevel::High) if humidity > 30 => {
+                        matches!(schedule, Schedule::MoreRest { .. } | Schedule::Caution)
+                    }
+                    Some(HeatLevel::High) => schedule != Schedule::Normal,
+                    Some(HeatLevel::Moderate) if humidity > 30 => {
+                        matches!(schedule, Schedule::MoreRest { .. } | Schedule::Caution)
+                    }
+                    Some(HeatLevel::Moderate | HeatLevel::Lower) | None => true,
+                };
+                assert!(fits, "{tenths} tenths, {humidity} %: {schedule:?} at {level:?}");
+            }
+        }
+    }
+}
+
+/// Source: CDC/NIOSH, "Heat Stress: Work/Rest Schedules", at the 30 % humidity it is made for.
+#[test]
+fn in_dry_air_the_minutes_of_the_table_stand_unless_the_level_asks_for_more() {
+    let mut stood = 0;
+    for row in rows(include_str!("../data/heat_niosh_work_rest.csv")) {
+        let plain = work_rest(number(row[0])).unwrap();
+        let (level, table) = advice(number(row[0]), 30);
+        for (ours, printed) in
+            [(table.light, plain.light), (table.moderate, plain.moderate), (table.heavy, plain.heavy)]
+        {
+            let stands =
+                level == Some(HeatLevel::Moderate) || (level == Some(HeatLevel::High) && printed != Schedule::Normal);
+            assert!(!stands || ours == printed, "{row:?}");
+            stood += u32::from(stands);
+        }
+    }
+    assert!(stood > 30, "{stood}");
 }
 
 proptest! {

@@ -1,7 +1,10 @@
 //! What heat does to a run: dwell, cure on paper, limits of the fabric; and the changeover.
 
-use super::{belt, seconds};
-use lastpull_core::heat::{dwell, fastest_belt, passes_for};
+use super::{belt, dryer, seconds};
+use crate::shop::TestShop;
+use lastpull_core::facts::RunField;
+use lastpull_core::heat::{dryer_transit, dwell, fastest_belt, passes_for};
+use lastpull_core::job::Size;
 use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
 use proptest::prelude::*;
 
@@ -31,6 +34,24 @@ fn a_stopped_belt_or_a_tunnel_without_length_has_no_dwell() {
     assert_eq!(dwell(Length::from_micrometres(i32::MAX), BeltSpeed::from_micrometres_a_second(1)), None);
     assert_eq!(fastest_belt(Length::from_inches(36.0), seconds(0.0)), None);
     assert_eq!(passes_for(seconds(90.0), seconds(0.0)), None);
+}
+
+/// 36 inches under heat at 24 inches a minute are 90 s: `cure_dwell_checks.csv`.
+#[test]
+fn the_way_through_the_dryer_is_known_from_the_belt_alone() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 21)]);
+    press.guess(run, 60.0);
+    let out = |press: &TestShop| press.count(run, 0).pace.unwrap().time.expected;
+    let pulled = out(&press);
+    dryer(&mut press, "Tunnel");
+    assert_eq!(dryer_transit(&press.shop(), run), None, "neither belt nor dwell is set");
+    press.set_up(run, vec![RunField::Belt(Some(belt(24.0)))]);
+    assert_eq!(dryer_transit(&press.shop(), run), Some(seconds(90.0)));
+    assert!((out(&press) - pulled - 90.0).abs() < 0.01, "the last piece is not out before that");
+    press.set_up(run, vec![RunField::Passes(2)]);
+    assert!((out(&press) - pulled - 180.0).abs() < 0.01);
+    press.set_up(run, vec![RunField::Dwell(Some(seconds(80.0)))]);
+    assert_eq!(dryer_transit(&press.shop(), run), Some(seconds(180.0)), "a finish does not depend on the shorter one");
 }
 
 proptest! {

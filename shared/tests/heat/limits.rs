@@ -1,9 +1,12 @@
 //! How much heat a fabric withstands.
 
-use super::{cotton_at_340, f, heat, measured, of_run, seconds, sheet};
-use crate::shop::TestShop;
+use super::{cotton_at_340, dryer, f, heat, measured, measured_with, of_run, over, seconds, sheet};
+use crate::shop::{TestShop, wall};
 use lastpull_core::facts::RunField;
-use lastpull_core::heat::{HeatCaveat, HeatFact, LimitKind, LimitName, LimitOrigin, fabric_limit, fabric_limits};
+use lastpull_core::heat::{
+    HeatCaveat, HeatFact, HeatStatus, LimitKind, LimitName, LimitOrigin, LimitState, SensorMethod, fabric_limit,
+    fabric_limits, limits_while_entering,
+};
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::Flash;
 use lastpull_core::shop::Shop;
@@ -28,6 +31,7 @@ fn each_default_limit_has_a_source_or_says_that_it_has_none() {
             LimitOrigin::CommonPractice => {
                 assert!(matches!(limit.fabric, Fabric::Cotton | Fabric::Canvas));
             }
+            LimitOrigin::IfPolyester => assert_eq!((limit.fabric, degrees), (Fabric::Canvas, 265.0)),
             LimitOrigin::OurOwn => assert!(degrees <= 300.0, "the most cautious stands in"),
             other => panic!("{other:?} is no default"),
         }
@@ -85,4 +89,58 @@ fn a_flash_on_polyester_gets_a_warning() {
     let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
     press.set_up(run, vec![RunField::Flash(Some(Flash { seconds: seconds(7.0), distance: None }))]);
     assert!(of_run(&press, run).caveats.contains(&HeatCaveat::FlashHeatsToo));
+}
+
+/// Bags of polyester canvas exist. Which one it is nobody entered, so the limit is shown as unknown and holds nothing.
+#[test]
+fn the_dye_limit_of_canvas_is_unknown_until_the_shop_sets_its_own() {
+    let mut press = TestShop::new();
+    let run = press.order("Totes", None, Fabric::Canvas, &[(Size::One, 3)]);
+    for (setting, state) in [(240.0, LimitState::Clear), (265.0, LimitState::Unknown), (320.0, LimitState::Unknown)] {
+        press.set_up(run, vec![RunField::Dryer(Some(f(setting)))]);
+        let heat = of_run(&press, run);
+        let dye = heat.limits.iter().find(|limit| limit.name == LimitName::DyeMigration).unwrap();
+        assert_eq!((dye.limit, dye.origin, dye.state), (f(265.0), LimitOrigin::IfPolyester, state), "{setting}");
+        assert_eq!(heat.caveats.contains(&HeatCaveat::CanvasMayBePolyester), state == LimitState::Unknown);
+        assert_ne!(over(&press, run, 10).status(), HeatStatus::SetUpTooHot);
+    }
+    let (kind, note) = (LimitKind::DyeMigration, "our bags are polyester".to_string());
+    let own = HeatFact::FabricLimit { fabric: Fabric::Canvas, kind, temperature: Some(f(265.0)), note };
+    heat(&mut press, Uuid::nil(), own);
+    assert_eq!(over(&press, run, 10).status(), HeatStatus::SetUpTooHot);
+    assert!(!of_run(&press, run).caveats.contains(&HeatCaveat::CanvasMayBePolyester));
+}
+
+/// 265 and 300 °F: an ink maker's bulletin, and a garment distributor's page (`cure_common_practice.csv`).
+#[test]
+fn a_setting_too_hot_for_the_fabric_is_found_while_it_is_entered() {
+    let mut press = TestShop::new();
+    let found = |press: &TestShop, fabric_run, ink: &str, setting| {
+        let shop = press.shop();
+        let lot = shop.run(fabric_run).unwrap().lot.unwrap();
+        limits_while_entering(&shop, lot, None, ink, f(setting), wall(0))
+            .into_iter()
+            .map(|limit| (limit.name, limit.limit, limit.state))
+            .collect::<Vec<_>>()
+    };
+    let dye = (LimitName::DyeMigration, f(265.0), LimitState::Exceeded);
+    let scorch = (LimitName::Scorch, f(300.0), LimitState::Exceeded);
+    let jerseys = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
+    assert_eq!(found(&press, jerseys, "Brick", 320.0), [dye, scorch]);
+    assert_eq!(found(&press, jerseys, "Brick", 265.0), [dye]);
+    assert_eq!(found(&press, jerseys, "Brick", 264.0), []);
+    let tees = press.order("Tees", None, Fabric::Cotton, &[(Size::M, 3)]);
+    assert_eq!(found(&press, tees, "Brick", 320.0), []);
+    let totes = press.order("Totes", None, Fabric::Canvas, &[(Size::One, 3)]);
+    assert_eq!(found(&press, totes, "Brick", 320.0), [(LimitName::DyeMigration, f(265.0), LimitState::Unknown)]);
+    // The ink's sheet ends at 350 °F; an infrared reading clears nothing, a probe counts.
+    sheet(&mut press, 320.0, 90.0);
+    assert_eq!(found(&press, tees, "brick", 355.0), [(LimitName::InkHighest, f(350.0), LimitState::Exceeded)]);
+    let tunnel = dryer(&mut press, "Tunnel");
+    measured_with(&mut press, tunnel, 270.0, 250.0, SensorMethod::Infrared);
+    assert_eq!(found(&press, jerseys, "Other", 270.0), [dye]);
+    measured(&mut press, tunnel, 270.0, 250.0);
+    assert_eq!(found(&press, jerseys, "Other", 270.0), []);
+    measured(&mut press, tunnel, 260.0, 268.0);
+    assert_eq!(found(&press, jerseys, "Other", 260.0), [dye], "eight degrees hotter than set");
 }

@@ -22,6 +22,7 @@ mod dwell;
 mod facts;
 mod forms;
 mod limits;
+mod measured;
 mod settling;
 mod trials;
 
@@ -56,8 +57,11 @@ fn dryer(press: &mut TestShop, name: &str) -> Uuid {
 }
 
 fn measured(press: &mut TestShop, dryer: Uuid, setting: f64, found: f64) {
-    let fact = HeatFact::SensorRead { setting: f(setting), found: f(found), method: SensorMethod::Probe };
-    heat(press, dryer, fact);
+    measured_with(press, dryer, setting, found, SensorMethod::Probe);
+}
+
+fn measured_with(press: &mut TestShop, dryer: Uuid, setting: f64, found: f64, method: SensorMethod) {
+    heat(press, dryer, HeatFact::SensorRead { setting: f(setting), found: f(found), method });
 }
 
 /// A sheet for "Brick", the ink of every run here: 320 °F held for so many seconds.

@@ -202,7 +202,11 @@ fn a_measured_value_is_right_within_its_tolerance_and_wrong_past_it() {
         {
             let value = meant + off;
             check(&mut press, 10, run, item, CheckOutcome::Measured(value));
-            assert_eq!(state(&press, run, item), CheckState::Measured { value, within }, "{item:?} off by {off}");
+            assert_eq!(
+                state(&press, run, item),
+                CheckState::Measured { value, within, breach: None },
+                "{item:?} off by {off}"
+            );
         }
     }
 }

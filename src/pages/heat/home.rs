@@ -5,7 +5,8 @@ use crate::i18n;
 use crate::route::{HeatRoute, MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{
-    climate_view, fabric_limits, heater_list, inks_without_sheet, settling_log, sheet_list, tests_due, trial_log,
+    climate_view, fabric_limits, heater_list, inks_without_sheet, settling_log, sheet_list, teaches_pace, tests_due,
+    trial_log,
 };
 use leptos::prelude::*;
 
@@ -68,7 +69,7 @@ fn lines(store: Store) -> Vec<Line> {
                 HeatRoute::SettlingTimes,
                 "clock",
                 i18n::settlings_title(),
-                i18n::settlings_count(settling_log(shop).iter().filter(|(_, one)| one.took.is_some()).count() as u32),
+                i18n::settlings_count(settling_log(shop).iter().filter(|(_, one)| teaches_pace(one)).count() as u32),
                 false,
             ),
         ]

@@ -8,11 +8,13 @@ use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::form::Problems;
+use lastpull_core::heat::{LimitCheck, LimitState, limits_while_entering};
 use lastpull_core::ids::{LotId, RunId};
 use lastpull_core::ink::{ink_names, recipe_named};
 use lastpull_core::job::suggested_run;
 use lastpull_core::run::RunForm;
 use lastpull_core::run::{Location, Run};
+use lastpull_core::units::Temperature;
 use leptos::prelude::*;
 
 /// A new run of a lot, or the fields of an existing one.
@@ -99,6 +101,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                         <Field label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.belt) problems/>
                         <Field label=i18n::item_passes() kind=Kind::Whole bound=bound!(form.passes) problems/>
                     </div>
+                    <DryerLimits lot=of_lot run form/>
                     <p class="caution"><Icon name="heat"/>{i18n::run_heat_caution()}</p>
                 </fieldset>
                 <fieldset class="group">
@@ -122,6 +125,36 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
         </Page>
     }
     .into_any()
+}
+
+/// The limits that the typed dryer temperature exceeds on this lot's fabric, before the run is saved.
+#[component]
+fn DryerLimits(lot: LotId, run: Option<RunId>, form: RwSignal<RunForm>) -> impl IntoView {
+    let store = Store::from_context();
+    let limits = Memo::new(move |_| {
+        let (ink, typed) = form.with(|form| (form.ink.clone(), form.dryer.clone()));
+        let Ok(setting) = Temperature::parse_dryer(&typed, i18n::units()) else { return Vec::new() };
+        let now = store.clock.get_untracked().now;
+        store.shop.with(|shop| limits_while_entering(shop, lot, run, &ink, setting, now))
+    });
+    let fabric = move || store.shop.with(|shop| shop.lot(lot).map(|lot| i18n::fabric_inside(lot.fabric)));
+    let line = |limit: &LimitCheck| {
+        let exceeded = limit.state == LimitState::Exceeded;
+        let text = format!("{}: {}", i18n::temperature(limit.limit), i18n::at_limit(limit.name));
+        view! { <li class:problem=exceeded><Icon name="alert"/><span>{text}<small>{i18n::limit_origin(limit.origin)}</small></span></li> }
+    };
+    view! {
+        <div role="status" id="dryer-limits">
+            {move || limits.with(|limits: &Vec<LimitCheck>| (!limits.is_empty()).then(|| {
+                let exceeded = limits.iter().any(|limit| limit.state == LimitState::Exceeded);
+                let title = exceeded.then(fabric).flatten().map(i18n::run_too_hot);
+                view! {
+                    {title.map(|title| view! { <p class="problem"><Icon name="alert"/>{title}</p> })}
+                    <ul class="heat-reasons">{limits.iter().map(line).collect::<Vec<_>>()}</ul>
+                }
+            }))}
+        </div>
+    }
 }
 
 /// The initial form of a new run at a location, and the run it is copied from.

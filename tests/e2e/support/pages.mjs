@@ -239,6 +239,10 @@ const PAGES = [
     open: async (page) => { await press(page, "#settle-start"); await page.locator("#settling").waitFor(); },
   },
   {
+    name: "checks: settled too soon", from: "checks: the dryer on its way",
+    open: async (page) => { await press(page, "#settle-done"); await page.locator("#settle-doubt").waitFor(); },
+  },
+  {
     name: "checks: measuring", from: "checks",
     open: async (page) => {
       await press(page, "[data-item=Dryer] [aria-expanded]");
@@ -257,6 +261,7 @@ const PAGES = [
       await press(page, page.locator("[data-item=Ink] .tick"));
       await page.locator("[data-item=Ink] .badge").waitFor();
       await press(page, "#settle-done");
+      await press(page, "#settle-leave-out");
       await page.locator("#heat-ready").waitFor();
     },
   },

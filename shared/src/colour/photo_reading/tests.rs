@@ -18,6 +18,8 @@ struct Room {
     stops: f64,
     /// Change of light over the width of the picture, 0.2 is a fifth.
     falls: f64,
+    /// Slope of the phone's contrast curve at middle grey; 1 is none.
+    contrast: f64,
 }
 
 const WIDTH: usize = 150;
@@ -63,6 +65,7 @@ fn render(room: Room, curves: [&Reflectance; 3], seed: u64) -> Vec<u8> {
             for value in colour {
                 let noise = random.random_range(-0.006..0.006) * value.max(0.0).sqrt();
                 let level = encoded((value * grain * (1.0 + room.falls * across) + noise).clamp(0.0, 1.0));
+                let level = level.powf(room.contrast) / (level.powf(room.contrast) + (1.0 - level).powf(room.contrast));
                 rgba.push((level * 255.0).round() as u8);
             }
             rgba.push(255);
@@ -127,7 +130,7 @@ fn differences_are_read_under_three_lights_exposures_and_gradients() {
     for light in ["D65", "A", "FL11"] {
         for stops in [-2.0, -1.0, 0.0, 1.0, 2.0] {
             for falls in [0.0, -0.2] {
-                let room = Room { light, balanced: 0.85, stops, falls };
+                let room = Room { light, balanced: 0.85, stops, falls, contrast: 1.0 };
                 let mut here = Vec::new();
                 for (number, (target, sample)) in pairs.iter().enumerate() {
                     let rgba = render(room, [target, sample, &GREY], number as u64);
@@ -156,7 +159,7 @@ fn differences_are_read_under_three_lights_exposures_and_gradients() {
 
 #[test]
 fn in_daylight_the_colours_themselves_are_near() {
-    let room = Room { light: "D65", balanced: 1.0, stops: 0.5, falls: 0.1 };
+    let room = Room { light: "D65", balanced: 1.0, stops: 0.5, falls: 0.1, contrast: 1.0 };
     let mut off: Vec<f64> = pairs()
         .iter()
         .enumerate()
@@ -176,7 +179,7 @@ fn plain() -> (Reflectance, Reflectance) {
     (Reflectance::flat(0.3), Reflectance::flat(0.25))
 }
 
-const DAY: Room = Room { light: "D65", balanced: 1.0, stops: 0.0, falls: 0.0 };
+const DAY: Room = Room { light: "D65", balanced: 1.0, stops: 0.0, falls: 0.0, contrast: 1.0 };
 
 #[test]
 fn clipped_pictures_are_refused_with_the_patch() {
@@ -275,7 +278,7 @@ fn drawdown_read(known: &Reflectance, drawdown: &Reflectance, room: Room, seed: 
 fn drawdowns_read(light: &'static str, pairs: &[(Reflectance, Reflectance)]) -> Vec<(f64, f64)> {
     let mut rows = Vec::new();
     for (stops, falls) in [(-1.0, 0.0), (0.0, -0.2)] {
-        let room = Room { light, balanced: 0.85, stops, falls };
+        let room = Room { light, balanced: 0.85, stops, falls, contrast: 1.0 };
         for (number, (known, drawdown)) in pairs.iter().enumerate() {
             let read = drawdown_read(known, drawdown, room, number as u64);
             let apart = ciede2000(known.lab(), drawdown.lab());
@@ -293,15 +296,51 @@ fn a_drawdown_is_read_beside_a_known_patch_with_its_uncertainty() {
     let pairs: Vec<_> = [1, 5].into_iter().flat_map(beside).collect();
     for light in ["D65", "A", "FL11"] {
         let rows = drawdowns_read(light, &pairs);
-        let (far, near): (Vec<_>, Vec<_>) = rows.into_iter().partition(|(apart, _)| lamp_uncertainty(*apart).is_some());
-        assert!(near.len() > 20 && far.len() > 20, "{light}: {} near, {} far", near.len(), far.len());
+        let (far, near): (Vec<_>, Vec<_>) =
+            rows.into_iter().partition(|(apart, _)| photo_uncertainty(*apart).is_some());
+        assert!(near.len() > 10 && far.len() > 20, "{light}: {} near, {} far", near.len(), far.len());
         let mut off: Vec<f64> = near.iter().map(|(_, off)| *off).collect();
         let middle = median(&mut off);
         assert!(middle <= 1.5, "{light}: {middle}");
-        let mut against: Vec<f64> = far.iter().map(|(apart, off)| off / lamp_uncertainty(*apart).unwrap()).collect();
+        let mut against: Vec<f64> = far.iter().map(|(apart, off)| off / photo_uncertainty(*apart).unwrap()).collect();
         let doubt = median(&mut against);
         println!("{light}: {} near, median {middle:.2}; {} far, {doubt:.2} of the doubt told", near.len(), far.len());
         assert!(doubt <= 1.0, "{light}: {doubt}");
         assert!(light == "D65" || doubt > 0.4, "{light}: the doubt told is not that large, {doubt}");
+    }
+}
+
+/// Phones render middle tones with a slope of 1.3 to 1.6: common practice, no source. It makes a difference look larger.
+#[test]
+fn what_a_phones_contrast_curve_adds_is_part_of_what_is_said_to_be_in_doubt() {
+    let inks: Vec<Reflectance> = pairs().iter().flat_map(|(ink, missed)| [*ink, *missed]).collect();
+    let middle = |curve: &Reflectance| (30.0..70.0).contains(&curve.lab().l);
+    for light in ["D65", "A", "FL11"] {
+        for contrast in [1.3, 1.6] {
+            let room = Room { light, balanced: 0.85, stops: 0.0, falls: 0.0, contrast };
+            let (mut over, mut share) = (Vec::new(), Vec::new());
+            for (number, (one, other)) in [1, 3, 5]
+                .into_iter()
+                .flat_map(|step| inks.iter().zip(inks.iter().cycle().skip(step)).take(inks.len()))
+                .enumerate()
+            {
+                let apart = ciede2000(one.lab(), other.lab());
+                if !(middle(one) && middle(other) && (1.0..20.0).contains(&apart)) {
+                    continue;
+                }
+                let Ok(reading) = read(&render(room, [one, other, &GREY], number as u64), marks(lightness(&GREY)))
+                else {
+                    continue;
+                };
+                let read = ciede2000(reading.target, reading.sample);
+                over.push(read - apart);
+                share.push((read - apart).abs() / (apart * share_in_doubt()));
+            }
+            assert!(over.len() >= 8, "{light} {contrast}: {}", over.len());
+            let (too_large, doubt) = (median(&mut over), median(&mut share));
+            println!("{light} {contrast}: {} read, too large by {too_large:.2}, {doubt:.2} of the doubt", over.len());
+            assert!(too_large > 0.0, "{light} {contrast}: {too_large}");
+            assert!((0.2..=1.0).contains(&doubt), "{light} {contrast}: {doubt}");
+        }
     }
 }

@@ -1,10 +1,11 @@
 //! How long a dryer takes to settle at another temperature, learned from the shop's own logs.
 
-use crate::heat::Transition;
+use crate::heat::{Settling, Transition};
 use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::time::WallTime;
 use crate::units::{Seconds, TemperatureDelta};
+use std::ops::RangeInclusive;
 
 /// Direction of a temperature change. A dryer cools more slowly than it heats, so each is learned separately.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,22 +53,53 @@ const MIN_CHANGE: i32 = 5_000;
 const DEFAULT_HEATING: f64 = 6.0;
 /// Seconds per degree Celsius for cooling without a log. Our own, on the slow side.
 const DEFAULT_COOLING: f64 = 20.0;
+/// A log ten times as fast or as slow as the cautious figure is a slip or was forgotten. Our own.
+const PLAUSIBLE_FACTOR: f64 = 10.0;
+/// No dryer settles sooner after the timing was started, in seconds: it is a second touch. Our own.
+pub(super) const MIN_TIME: f64 = 10.0;
+
+/// Cautious seconds per degree Celsius without a log.
+fn cautious_pace(direction: Direction) -> f64 {
+    if direction == Direction::Up { DEFAULT_HEATING } else { DEFAULT_COOLING }
+}
+
+/// The times that a change can plausibly take, in seconds; shorter or longer ones teach nothing. `None` if the
+/// change is too small to teach.
+pub(crate) fn plausible_times(change: TemperatureDelta) -> Option<RangeInclusive<f64>> {
+    let direction = Direction::of(change).filter(|_| change.magnitude().milli_celsius() >= MIN_CHANGE)?;
+    let cautious = cautious_pace(direction) * change.magnitude().celsius();
+    Some((cautious / PLAUSIBLE_FACTOR).max(MIN_TIME)..=cautious * PLAUSIBLE_FACTOR)
+}
+
+/// Whether the time of a settling is possible: not so short or long that it must be a slip; true if the change is too
+/// small to say.
+pub fn is_possible_time(settling: &Settling) -> bool {
+    let change = settling.transition.map(|Transition { from, to, .. }| TemperatureDelta::between(from, to));
+    let times = change.and_then(plausible_times);
+    times.zip(settling.took).is_none_or(|(times, took)| times.contains(&took.seconds()))
+}
+
+/// Whether a settling counts towards the pace of its dryer: its time is known and plausible, and the change large
+/// enough.
+pub fn teaches_pace(settling: &Settling) -> bool {
+    let change = settling.transition.map(|Transition { from, to, .. }| TemperatureDelta::between(from, to));
+    let times = change.and_then(plausible_times);
+    let took = settling.took.filter(|_| !settling.deleted);
+    times.zip(took).is_some_and(|(times, took)| times.contains(&took.seconds()))
+}
 
 /// How fast a dryer heats up or cools down: the median of its latest 15 logs in that direction, in seconds
-/// per degree. Of an even number the slower middle one is taken. The median, since a log that somebody forgot
-/// to end must not move it. Without a log, a cautious figure of our own.
+/// per degree. Of an even number the slower middle one is taken. Times that cannot be right are left out. Without a
+/// log, a cautious figure of our own.
 pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> SettlingPace {
     let mut logs: Vec<(WallTime, f64)> = shop
         .heat
         .settlings()
-        .filter(|(_, settling)| !settling.deleted)
+        .filter(|(_, settling)| teaches_pace(settling))
         .filter_map(|(_, settling)| {
             let Transition { dryer: of, from, to } = settling.transition?;
             let change = TemperatureDelta::between(from, to);
-            let counts = of == dryer
-                && Direction::of(change) == Some(direction)
-                && change.magnitude().milli_celsius() >= MIN_CHANGE;
-            let took = settling.took.filter(|took| counts && took.milliseconds() > 0)?;
+            let took = settling.took.filter(|_| of == dryer && Direction::of(change) == Some(direction))?;
             Some((settling.at, took.seconds() / change.magnitude().celsius()))
         })
         .collect();
@@ -77,10 +109,7 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
     rates.sort_by(f64::total_cmp);
     match rates.get(rates.len() / 2) {
         Some(rate) => SettlingPace { seconds_per_degree: *rate, basis: SettlingBasis::Logged(rates.len() as u32) },
-        None => {
-            let rate = if direction == Direction::Up { DEFAULT_HEATING } else { DEFAULT_COOLING };
-            SettlingPace { seconds_per_degree: rate, basis: SettlingBasis::OurOwn }
-        }
+        None => SettlingPace { seconds_per_degree: cautious_pace(direction), basis: SettlingBasis::OurOwn },
     }
 }
 

@@ -6,9 +6,10 @@
 use super::settling::{SettlingBasis, settling_time};
 use crate::collections::sort_by;
 use crate::facts::{CheckItem, Fabric};
+use crate::heat::cure::measured::measured_at_dryer;
 use crate::heat::cure::on_paper::{HeatInputs, check_limits};
-use crate::heat::cure::run_heat::dryer_of;
-use crate::heat::{Heater, LimitCheck, LimitState, SensorReading, Transition, run_heat, sheet_for};
+use crate::heat::cure::run_heat::{dryer_of, sensor_of};
+use crate::heat::{LimitCheck, LimitState, MeasuredBreach, SensorView, Transition, sheet_for};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
@@ -22,8 +23,12 @@ pub enum TemperatureSource {
     PreviousRun,
     /// A settling that has finished.
     Settled,
-    /// A settling in progress; the temperature is its start or its target, whichever is hotter.
-    Settling,
+    /// A settling in progress to a lower temperature: the temperature at which it started.
+    CoolingDown,
+    /// A settling in progress to a higher temperature: its target.
+    HeatingUp,
+    /// Measured for this run's dryer check.
+    Measured,
 }
 
 /// A dryer that is settling at another temperature.
@@ -51,9 +56,12 @@ impl ActiveSettling {
     }
 }
 
-/// Time since a settling started, capped at four hours: by then somebody forgot to end it.
+/// By then somebody forgot to end a settling; the longest settling that can be stored.
+const FORGOTTEN_AFTER: Millis = Millis::from_hours(4);
+
+/// Time since a settling started, capped at four hours.
 fn elapsed_since(since: WallTime, now: WallTime) -> Seconds {
-    Seconds::from_milliseconds(now.since(since).min(Millis::from_hours(4)).ms() as u32)
+    Seconds::from_milliseconds(now.since(since).min(FORGOTTEN_AFTER).ms() as u32)
 }
 
 /// Time to wait until the dryer has settled.
@@ -80,6 +88,8 @@ pub enum HeatStatus {
     SetUpTooHot,
     /// The dryer's current temperature exceeds a limit.
     TooHot,
+    /// The dryer was measured below the ink's cure temperature.
+    TooCool,
     /// A dryer or flash setting still has to be changed, or the dryer is still settling.
     ChangeFirst,
     /// No limit is exceeded; the dryer has to settle.
@@ -101,8 +111,12 @@ pub struct Changeover {
     pub to_fabric: Option<Fabric>,
     /// The dryer this run uses.
     pub dryer: Option<Subject>,
-    /// The dryer's current temperature and how it is known; `None` if unknown.
+    /// The dryer's current temperature and how it is known; `None` if unknown. If the dryer is cold, its last one.
     pub current: Option<(Temperature, TemperatureSource)>,
+    /// When something was last printed or timed at the dryer before this run; `None` if never.
+    pub last_used: Option<WallTime>,
+    /// Whether the dryer is assumed to be cold because that is more than three hours ago, or never was.
+    pub cold: bool,
     /// Limits exceeded by a garment that goes through at the current temperature. Show these first.
     pub danger: Vec<LimitCheck>,
     /// Limits exceeded at the run's own settings too: the set-up is wrong for this fabric or ink.
@@ -119,15 +133,17 @@ pub struct Changeover {
     pub settling: Option<ActiveSettling>,
     /// Whether the dryer's temperature was checked for this run and found right.
     pub verified: bool,
+    /// What the temperature measured for this run breaches, however close it is to the setting.
+    pub breach: Option<MeasuredBreach>,
 }
 
 impl Changeover {
-    /// Whether ink must stay off the screen: a dryer or flash step is open, the dryer is still settling, or a
-    /// limit would be exceeded.
+    /// Whether ink must stay off the screen: a dryer or flash step is open, the dryer is still settling, a limit
+    /// would be exceeded, or the ink would stay below its cure.
     pub fn hold_ink(&self) -> bool {
         let to_do = |row: &CheckRow| is_to_do(&row.state);
         let unseen = !self.verified && (!self.danger.is_empty() || self.settling.is_some());
-        !self.exceeded_by_set_up.is_empty() || unseen || self.steps.iter().any(to_do)
+        !self.exceeded_by_set_up.is_empty() || self.breach.is_some() || unseen || self.steps.iter().any(to_do)
     }
 
     /// The overall status.
@@ -136,6 +152,8 @@ impl Changeover {
             HeatStatus::SetUpTooHot
         } else if !self.danger.is_empty() && !self.verified {
             HeatStatus::TooHot
+        } else if self.breach.is_some() {
+            HeatStatus::TooCool
         } else if self.hold_ink() {
             HeatStatus::ChangeFirst
         } else if self.wait.is_some() {
@@ -152,7 +170,11 @@ impl Changeover {
         match self.status() {
             HeatStatus::SetUpTooHot => &self.exceeded_by_set_up,
             HeatStatus::TooHot => &self.danger,
-            HeatStatus::ChangeFirst | HeatStatus::Settle | HeatStatus::Verified | HeatStatus::Nothing => &[],
+            HeatStatus::TooCool
+            | HeatStatus::ChangeFirst
+            | HeatStatus::Settle
+            | HeatStatus::Verified
+            | HeatStatus::Nothing => &[],
         }
     }
 
@@ -208,28 +230,33 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
     // If the previous run is only planned, the dryer will be at that run's setting, whatever it does now.
     let went_on = before.map_or(WallTime::EPOCH, |(_, run)| run.progress.started.unwrap_or(WallTime::MAX));
     let latest = latest_settling(shop, dryer_id).filter(|latest| latest.at >= went_on);
-    let current = latest.map(|latest| latest.current()).or(left_at);
-    let heat = run_heat(shop, id, now)?;
-    let offset = dryer.and_then(|(_, heater, _)| Heater::latest_reading(heater)).map(SensorReading::offset);
-    let restore_fact =
-        current.map(|(setting, _)| HeatInputs { setting: Some(setting), offset, ..HeatInputs::default() });
-    let reliable = heat.sensor.is_some_and(|sensor| !sensor.old && !sensor.far_from_setting);
+    let measured = measured_at_dryer(run);
+    let reckoned = latest.map(|latest| latest.current()).or(left_at);
+    let current = measured.map(|measured| (measured, TemperatureSource::Measured)).or(reckoned);
+    // What was measured at the print is compared as it is; a setting is corrected by the dryer's offset.
+    let expected_at = |setting: Option<Temperature>| {
+        let sensor = dryer.and_then(|(_, heater, _)| sensor_of(heater, setting, now));
+        let offset = sensor.map(|sensor| sensor.offset);
+        let heated = HeatInputs { setting, offset, ..HeatInputs::default() };
+        heated.temperature_for_limits(sensor.as_ref().is_some_and(SensorView::is_reliable))
+    };
+    let at_print = measured.or_else(|| expected_at(reckoned.map(|(setting, _)| setting)));
     let figures = sheet_for(shop, &run.ink).map(|(_, sheet)| &sheet.figures);
-    let mut danger = check_limits(
-        shop,
-        fabric_of(run),
-        figures,
-        restore_fact.and_then(|heated| heated.temperature_for_limits(reliable)),
-    );
+    let mut danger = check_limits(shop, fabric_of(run), figures, at_print);
     danger.retain(|finding| finding.state == LimitState::Exceeded);
-    let mut exceeded_by_set_up: Vec<LimitCheck> = heat.exceeded_limits().copied().collect();
+    let mut exceeded_by_set_up = check_limits(shop, fabric_of(run), figures, expected_at(target));
+    exceeded_by_set_up.retain(|finding| finding.state == LimitState::Exceeded);
     // Sort by limit: the lowest is exceeded first.
     sort_by(&mut danger, |one, other| one.limit.cmp(&other.limit));
     sort_by(&mut exceeded_by_set_up, |one, other| one.limit.cmp(&other.limit));
     let steps: Vec<CheckRow> = list.changes.iter().filter(|row| row.item.is_heat()).cloned().collect();
     let checked = list.rows().find(|row| row.item == CheckItem::Dryer).map(|row| &row.state);
     let verified = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
-    let settling = latest.filter(|latest| latest.took.is_none()).and_then(|latest| {
+    let breach = checked.and_then(|state| match state {
+        CheckState::Measured { breach, .. } => *breach,
+        _ => None,
+    });
+    let settling = latest.filter(|latest| latest.is_under_way(now)).and_then(|latest| {
         let elapsed = elapsed_since(latest.at, now);
         let (whole, _) = settling_time(shop, dryer_id, TemperatureDelta::between(latest.from, latest.to))?;
         let left = Seconds::from_milliseconds(whole.milliseconds().saturating_sub(elapsed.milliseconds()));
@@ -239,7 +266,7 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
     let touched = before.and_then(|(_, run)| run.progress.last_activity).max(latest.map(|latest| latest.at));
     let cold = !planned && touched.is_none_or(|touched| now.since(touched) > COLD_AFTER);
     let wait = target.filter(|_| !verified).and_then(|to| {
-        let under_way = latest.filter(|latest| latest.took.is_none() && latest.to == to);
+        let under_way = latest.filter(|latest| latest.is_under_way(now) && latest.to == to);
         let from = match (under_way, current) {
             (Some(latest), _) => latest.from,
             (None, Some((current, _))) => current,
@@ -254,6 +281,8 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
         to_fabric: fabric_of(run),
         dryer: dryer_id,
         current,
+        last_used: touched,
+        cold,
         danger,
         exceeded_by_set_up,
         setting: target,
@@ -262,6 +291,7 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
         wait,
         settling,
         verified,
+        breach,
     })
 }
 
@@ -303,10 +333,16 @@ struct LatestSettling {
 }
 
 impl LatestSettling {
+    /// Whether it is still in progress; after four hours somebody forgot to end it.
+    fn is_under_way(&self, now: WallTime) -> bool {
+        self.took.is_none() && now.since(self.at) < FORGOTTEN_AFTER
+    }
+
     fn current(&self) -> (Temperature, TemperatureSource) {
         match self.took {
             Some(_) => (self.to, TemperatureSource::Settled),
-            None => (self.from.max(self.to), TemperatureSource::Settling),
+            None if self.to > self.from => (self.to, TemperatureSource::HeatingUp),
+            None => (self.from, TemperatureSource::CoolingDown),
         }
     }
 }

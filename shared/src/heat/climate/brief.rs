@@ -27,7 +27,7 @@ pub fn climate_summary(shop: &Shop, now: WallTime) -> Option<ClimateSummary> {
     let reading = shop.heat.climate().iter().rev().find(|reading| !reading.deleted)?;
     let minutes_ago = now.since(reading.at).whole_minutes();
     let index = heat_index(reading.temperature.fahrenheit(), f64::from(reading.humidity))?;
-    let level = HeatLevel::of(index.fahrenheit);
+    let level = index.level();
     let matters = level > HeatLevel::Lower && minutes_ago <= MAX_AGE.whole_minutes();
     matters.then_some(ClimateSummary { level, index, minutes_ago, old: now.since(reading.at) > STALE_AFTER })
 }

@@ -17,6 +17,11 @@ impl HeatIndex {
     pub fn temperature(self) -> Temperature {
         Temperature::from_fahrenheit(self.fahrenheit)
     }
+
+    /// The risk level of the index in whole degrees Fahrenheit, as it is shown and as the guide's levels are given.
+    pub fn level(self) -> HeatLevel {
+        HeatLevel::of(self.temperature().fahrenheit().round())
+    }
 }
 
 /// Coolest air for which an index is computed, in °F; below it heat is no concern.
@@ -92,22 +97,28 @@ impl HeatLevel {
     }
 }
 
-/// Published advice on drinking water.
+/// Published advice on drinking water. A cup is 8 fluid ounces, about a quarter of a litre.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Water {
-    /// No figure below an index of 91 °F: drink to thirst.
-    ToThirst,
+    /// No figure below an index of 91 °F: drink before thirst comes (CDC/NIOSH, "Heat Stress: Hydration").
+    BeforeThirst,
     /// About four cups an hour at 91 to 103 °F (OSHA, "Using the Heat Index: A Guide for Employers").
     FourCupsAnHour,
-    /// The published figure ends below this index: at least as much as that, and rest counts more than water.
+    /// That figure ends below this index: at least as much, and rest counts more than water.
     PastTheFigure,
 }
 
 impl Water {
+    /// Cups an hour that OSHA advises at 91 to 103 °F.
+    pub const CUPS_AN_HOUR: u32 = 4;
+    /// Cups an hour not to exceed, from 48 fluid ounces: more thins the salt in the blood (CDC/NIOSH, "Heat Stress:
+    /// Hydration", 2017-126).
+    pub const MOST_CUPS_AN_HOUR: u32 = 6;
+
     /// The advice for a level.
     pub fn at(level: HeatLevel) -> Self {
         match level {
-            HeatLevel::Lower => Self::ToThirst,
+            HeatLevel::Lower => Self::BeforeThirst,
             HeatLevel::Moderate => Self::FourCupsAnHour,
             HeatLevel::High | HeatLevel::Extreme => Self::PastTheFigure,
         }

@@ -2,7 +2,7 @@
 
 use super::brief::STALE_AFTER;
 use super::heat_index::{HeatIndex, HeatLevel, Water, heat_index};
-use super::work_rest::{Assumption, WorkRest, work_rest};
+use super::work_rest::{Assumption, TABLE_HUMIDITY, WorkRest, work_rest};
 use crate::heat::ClimateReading;
 use crate::shop::Shop;
 use crate::time::{Millis, WallTime};
@@ -44,7 +44,7 @@ pub struct ClimateView {
     pub level: Option<HeatLevel>,
     /// Published advice on drinking at that level.
     pub water: Option<Water>,
-    /// Minutes of work and rest per hour.
+    /// Minutes of work and rest per hour, as far as they hold in this air.
     pub work_rest: Option<WorkRest>,
     /// What those minutes assume.
     pub assumptions: &'static [Assumption],
@@ -72,12 +72,17 @@ pub fn climate_view(shop: &Shop, now: WallTime) -> ClimateView {
     let mut rows = shop.heat.climate().iter().rev().filter(|reading| !reading.deleted).map(|reading| row(reading, now));
     let last = rows.next();
     let index = last.as_ref().and_then(|row| row.index);
-    let level = index.map(|index| HeatLevel::of(index.fahrenheit));
-    let work_rest = last.as_ref().and_then(|row| work_rest(row.reading.temperature.fahrenheit()));
+    let level = index.map(HeatIndex::level);
+    let work_rest = last.as_ref().and_then(|row| {
+        let table = work_rest(row.reading.temperature.fahrenheit())?;
+        Some(table.in_air(row.reading.humidity, level))
+    });
     let mut caveats = Vec::new();
     if let Some(row) = &last {
         caveats = vec![ClimateCaveat::ShadeAndLightWind, ClimateCaveat::RadiantHeat, ClimateCaveat::GuidanceOnly];
-        if row.reading.humidity > 30 && work_rest.is_some_and(|table| !table.below_table) {
+        let damp = row.reading.humidity > TABLE_HUMIDITY;
+        let counts = level > Some(HeatLevel::Lower) || work_rest.is_some_and(|table| !table.below_table);
+        if damp && counts {
             caveats.push(ClimateCaveat::DamperThanTable);
         }
         if index.is_some_and(|index| index.beyond_table) || work_rest.is_some_and(|table| table.beyond_table) {

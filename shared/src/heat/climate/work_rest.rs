@@ -1,9 +1,11 @@
-//! LabourTimes and rest minutes per hour in the heat.
+//! Minutes of work and rest per hour in the heat.
+
+use super::heat_index::HeatLevel;
 
 /// Minutes of work and rest per hour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Schedule {
-    /// LabourTimes as usual.
+    /// Work as usual.
     Normal,
     /// Alternate work and rest.
     WorkRest {
@@ -12,8 +14,24 @@ pub enum Schedule {
         /// Minutes of rest.
         rest: u8,
     },
+    /// The table does not hold in this air: more rest than this many minutes an hour, how much more is not published.
+    MoreRest {
+        /// Minutes of rest that the table gives for dry air; 0 if it gives none.
+        least: u8,
+    },
     /// The table gives no minutes at this heat: high risk of heat illness, postpone the work.
     Caution,
+}
+
+/// Why the table's minutes are not used as they are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RestReason {
+    /// The air is damper than the table assumes.
+    DampAir,
+    /// The heat index is high, which asks for more rest than the table does.
+    HighIndex,
+    /// The heat index is very high to extreme, which asks to postpone the work.
+    ExtremeIndex,
 }
 
 /// The table's schedules at one temperature.
@@ -29,6 +47,39 @@ pub struct WorkRest {
     pub below_table: bool,
     /// Whether the air is above the table's range, which ends at 112 °F.
     pub beyond_table: bool,
+    /// Why a schedule differs from the table; `None` if all are the table's.
+    pub reason: Option<RestReason>,
+}
+
+/// Relative humidity that the table assumes, in percent.
+pub(crate) const TABLE_HUMIDITY: u8 = 30;
+
+impl WorkRest {
+    /// The schedules in air of this relative humidity in percent, at this level of the heat index.
+    ///
+    /// Of the table and the level the more careful one counts, so that they never contradict each other. Above 30 %
+    /// humidity the table's minutes do not hold from the moderate level on; no source for corrected minutes was
+    /// found, so none are computed. The choice is our own; the levels' advice: OSHA, "Protective Measures to Take at
+    /// Each Risk Level".
+    pub fn in_air(self, humidity: u8, level: Option<HeatLevel>) -> Self {
+        let damp = humidity > TABLE_HUMIDITY;
+        let reason = match level {
+            Some(HeatLevel::Extreme) => RestReason::ExtremeIndex,
+            Some(HeatLevel::High | HeatLevel::Moderate) if damp => RestReason::DampAir,
+            Some(HeatLevel::High) => RestReason::HighIndex,
+            Some(HeatLevel::Moderate | HeatLevel::Lower) | None => return self,
+        };
+        let careful = |schedule: Schedule| match (schedule, reason) {
+            (Schedule::Caution, _) | (_, RestReason::ExtremeIndex) => Schedule::Caution,
+            (Schedule::WorkRest { rest, .. }, RestReason::DampAir) => Schedule::MoreRest { least: rest },
+            (Schedule::Normal, _) => Schedule::MoreRest { least: 0 },
+            (minutes @ (Schedule::WorkRest { .. } | Schedule::MoreRest { .. }), _) => minutes,
+        };
+        let adjusted = [self.light, self.moderate, self.heavy].map(careful);
+        let [light, moderate, heavy] = adjusted;
+        let differs = adjusted != [self.light, self.moderate, self.heavy];
+        Self { light, moderate, heavy, reason: differs.then_some(reason), ..self }
+    }
 }
 
 /// What the table assumes. Whatever does not hold calls for more rest.
@@ -83,11 +134,12 @@ const MINUTES: [[u8; 3]; 23] = [
     [0, 0, 0],
 ];
 
-/// LabourTimes and rest minutes at an air temperature in degrees Fahrenheit, rounded up to a whole degree.
+/// Minutes of work and rest at an air temperature in degrees Fahrenheit, rounded up to a whole degree.
 ///
 /// Below 90 °F the table is silent and work goes on as usual; above 112 °F all schedules are caution; both
 /// cases are flagged. `None` if the number is not finite. Source: CDC/NIOSH, "Heat Stress: Work/Rest
-/// Schedules" (from NIOSH 2016-106). Its additions for sun and humidity are not applied; see [`Assumption`].
+/// Schedules" (from NIOSH 2016-106). It is for 30 % humidity;
+/// see [`WorkRest::in_air`] and [`Assumption`].
 ///
 /// ```
 /// use lastpull_core::heat::{Schedule, work_rest};
@@ -109,5 +161,5 @@ pub fn work_rest(fahrenheit: f64) -> Option<WorkRest> {
         0 => Schedule::Caution,
         work => Schedule::WorkRest { work, rest: 60 - work },
     });
-    Some(WorkRest { light, moderate, heavy, below_table, beyond_table: found.is_none() })
+    Some(WorkRest { light, moderate, heavy, below_table, beyond_table: found.is_none(), reason: None })
 }

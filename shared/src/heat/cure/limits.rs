@@ -18,6 +18,8 @@ pub enum LimitOrigin {
     DistributorsPage,
     /// Common practice, no source.
     CommonPractice,
+    /// The figure of polyester, which counts only if the canvas is polyester; most is cotton.
+    IfPolyester,
     /// Our own: no figure was found for this fabric, so the most cautious one of the others is used.
     OurOwn,
     /// Set by the shop.
@@ -54,9 +56,10 @@ impl FabricLimit {
 
 /// The cautious default. `None` if heat of a dryer is no known danger to the fabric.
 fn default_of(fabric: Fabric, kind: LimitKind) -> Option<(Temperature, LimitOrigin)> {
-    use LimitOrigin::{CommonPractice, DistributorsPage, MakersBulletin, OurOwn};
+    use LimitOrigin::{CommonPractice, DistributorsPage, IfPolyester, MakersBulletin, OurOwn};
     let (degrees, origin) = match (fabric, kind) {
-        (Fabric::Cotton | Fabric::Canvas, LimitKind::DyeMigration) => return None,
+        (Fabric::Cotton, LimitKind::DyeMigration) => return None,
+        (Fabric::Canvas, LimitKind::DyeMigration) => (265.0, IfPolyester),
         (Fabric::Cotton | Fabric::Canvas, LimitKind::Scorch) => (375.0, CommonPractice),
         (Fabric::Polyester | Fabric::Blend | Fabric::TriBlend, LimitKind::DyeMigration) => (265.0, MakersBulletin),
         (Fabric::Nylon | Fabric::Other, LimitKind::DyeMigration) => (265.0, OurOwn),

@@ -2,15 +2,19 @@
 
 mod dwell;
 mod limits;
+pub(crate) mod measured;
 pub(crate) mod on_paper;
 pub(crate) mod run_heat;
 mod sheets;
 mod test_due;
 mod tests_made;
+mod transit;
 mod trials;
+mod while_entering;
 
 pub use dwell::{dwell, fastest_belt, passes_for};
 pub use limits::{FabricLimit, LimitOrigin, fabric_limit, fabric_limits};
+pub use measured::MeasuredBreach;
 pub use on_paper::{CureEstimate, LimitCheck, LimitName, LimitState, MissingInput, estimate_cure};
 pub use run_heat::{
     CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, SensorView, heat_settings, run_heat,
@@ -18,4 +22,6 @@ pub use run_heat::{
 pub use sheets::sheet_for;
 pub use test_due::{DueReason, PassedTest, TestDue, TestStatus, test_status};
 pub use tests_made::{test_log, tests_of};
+pub use transit::dryer_transit;
 pub use trials::{TrialFit, trial_log, trials_for};
+pub use while_entering::limits_while_entering;

@@ -62,20 +62,35 @@ pub struct HeatInputs {
     pub passes: u8,
     /// Heated length of the dryer.
     pub heated_length: Option<Length>,
+    /// Temperature measured at the print for this run, if any.
+    pub measured: Option<Temperature>,
 }
 
 impl HeatInputs {
-    /// Estimated ink temperature: the setting plus the measured offset, or the bare setting if nothing was
-    /// measured.
-    pub fn ink_temperature(&self) -> Option<Temperature> {
+    /// The setting plus the measured offset, or the bare setting if the dryer was never measured.
+    fn estimate(&self) -> Option<Temperature> {
         self.setting.map(|setting| setting.saturating_add(self.offset.unwrap_or_default()))
     }
 
-    /// The temperature to compare with limits: the estimate, or if the measurement is not `reliable`, the
-    /// hotter of estimate and setting. The caution is our own.
+    /// Estimated ink temperature: as measured for this run, else the setting plus the measured offset, or the
+    /// bare setting if the dryer was never measured.
+    pub fn ink_temperature(&self) -> Option<Temperature> {
+        self.measured.or_else(|| self.estimate())
+    }
+
+    /// The temperature to compare with the cure: the cooler of the estimate and what was measured for this run.
+    /// The caution is our own.
+    pub fn temperature_for_cure(&self) -> Option<Temperature> {
+        let estimate = self.estimate();
+        estimate.zip(self.measured).map(|(estimate, measured)| estimate.min(measured)).or(estimate)
+    }
+
+    /// The temperature to compare with limits: the estimate, or if the dryer's offset is not `reliable`, the
+    /// hotter of estimate and setting; never less than what was measured for this run. The caution is our own.
     pub fn temperature_for_limits(&self, reliable: bool) -> Option<Temperature> {
-        let estimate = self.ink_temperature()?;
-        Some(if reliable { estimate } else { estimate.max(self.setting?) })
+        let estimate = self.estimate()?;
+        let hotter = if reliable { estimate } else { estimate.max(self.setting?) };
+        Some(self.measured.map_or(hotter, |measured| measured.max(hotter)))
     }
 }
 
@@ -85,7 +100,7 @@ impl HeatInputs {
 /// must leave a water-based ink before it cures. An ink that is too cool is reported as such even if other
 /// inputs are missing. Source: the sheet the shop entered.
 pub fn estimate_cure(heated: &HeatInputs, sheet: Option<&SheetFigures>) -> CureEstimate {
-    let estimate = heated.ink_temperature();
+    let estimate = heated.temperature_for_cure();
     let cure = sheet.and_then(|sheet| sheet.cure);
     if let (Some(estimate), Some(cure)) = (estimate, cure) {
         if estimate < cure {
@@ -130,7 +145,7 @@ pub enum LimitName {
 /// A temperature compared with a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LimitState {
-    /// The temperature is not known.
+    /// The temperature is not known, or whether the limit counts for this fabric.
     Unknown,
     /// More than 5 °C below.
     Clear,
@@ -181,6 +196,8 @@ pub(crate) fn check_limits(
         let over = print.map(|print| TemperatureDelta::between(limit, print));
         let state = match over.map(TemperatureDelta::milli_celsius) {
             None => LimitState::Unknown,
+            // Whether it is exceeded depends on a fibre that nobody entered.
+            Some(over) if over >= 0 && origin == LimitOrigin::IfPolyester => LimitState::Unknown,
             Some(over) if over >= 0 => LimitState::Exceeded,
             Some(over) if over >= -CLOSE_MARGIN => LimitState::Close,
             Some(_) => LimitState::Clear,

@@ -1,9 +1,11 @@
 //! The heat a run's garments receive: ink temperature, dwell, cure and limits.
 
 use super::dwell::{dwell, passes_for};
+use super::limits::LimitOrigin;
+use super::measured::measured_at_dryer;
 use super::on_paper::{CureEstimate, HeatInputs, LimitCheck, LimitName, LimitState, check_limits, estimate_cure};
 use super::sheets::sheet_for;
-use crate::facts::{Fabric, HeatSettings};
+use crate::facts::{Fabric, HeatSettings, SensorMethod};
 use crate::heat::{Heater, InkSheet, SensorReading};
 use crate::ids::{RunId, Subject};
 use crate::run::Run;
@@ -44,6 +46,15 @@ pub struct SensorView {
     pub old: bool,
     /// Whether it was measured at a setting more than 25 °C from the run's. Our own.
     pub far_from_setting: bool,
+    /// Whether it was read with an infrared thermometer at the exit, which misses the hottest moment.
+    pub infrared: bool,
+}
+
+impl SensorView {
+    /// Whether a limit may rely on it: taken with probe or strip, not long ago, near this setting.
+    pub fn is_reliable(&self) -> bool {
+        !(self.old || self.far_from_setting || self.infrared)
+    }
 }
 
 /// Dwell of one pass, as set and as computed.
@@ -58,13 +69,11 @@ pub struct DwellView {
 }
 
 impl DwellView {
-    /// The dwell to compute with: the shorter of the two if they differ, since a cure must not depend on the
-    /// longer.
+    /// The dwell to compute with: the shorter of the two, however little they differ, since a cure must not
+    /// depend on the longer.
     pub fn used(&self) -> Option<Seconds> {
-        match (self.set, self.from_belt) {
-            (Some(set), Some(from_belt)) if self.differ => Some(set.min(from_belt)),
-            (set, from_belt) => set.or(from_belt),
-        }
+        let shorter = self.set.zip(self.from_belt).map(|(set, from_belt)| set.min(from_belt));
+        shorter.or(self.set).or(self.from_belt)
     }
 }
 
@@ -92,6 +101,10 @@ pub enum HeatCaveat {
     SensorOld,
     /// The measurement was taken more than 25 °C from this setting.
     SensorFarFromSetting,
+    /// The measurement is an infrared reading at the exit: the hotter of it and the setting counts for a limit.
+    SensorInfrared,
+    /// The canvas is taken for cotton; if it is polyester, its dye migrates at this heat.
+    CanvasMayBePolyester,
     /// The shop has several dryers and none was chosen.
     DryerAssumed,
     /// The dwell that is set and the computed one differ.
@@ -115,6 +128,8 @@ pub struct RunHeat {
     pub setting: Option<Temperature>,
     /// The dryer's measured error, if any.
     pub sensor: Option<SensorView>,
+    /// The temperature measured for this run's dryer check, if any.
+    pub measured: Option<Temperature>,
     /// Ink temperature: setting plus error, or the bare setting if the error was not measured.
     pub ink_temperature: Option<Temperature>,
     /// Dwell of one pass.
@@ -165,7 +180,8 @@ pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, Dry
     Some((id, heater, choice))
 }
 
-fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: WallTime) -> Option<SensorView> {
+/// The dryer's latest measurement, and whether it is reliable for a setting, as of `now`.
+pub(crate) fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: WallTime) -> Option<SensorView> {
     let reading = *heater.latest_reading()?;
     let off =
         setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).magnitude().milli_celsius());
@@ -174,6 +190,7 @@ fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: WallTime) -> Op
         offset: reading.offset(),
         old: now.since(reading.at) > STALE_AFTER,
         far_from_setting: off > FAR_FROM_SETTING,
+        infrared: reading.method == SensorMethod::Infrared,
     })
 }
 
@@ -196,14 +213,16 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let dwell = dwell_of(run, heater);
     let sheet = sheet_for(shop, &run.ink);
     let figures = sheet.map(|(_, sheet)| &sheet.figures);
+    let measured = measured_at_dryer(run);
     let heated = HeatInputs {
         setting,
         offset: sensor.map(|sensor| sensor.offset),
         dwell: dwell.used(),
         passes: run.set_up.passes,
         heated_length: heater.and_then(|heater| heater.heated_length),
+        measured,
     };
-    let reliable = sensor.is_some_and(|sensor| !sensor.old && !sensor.far_from_setting);
+    let reliable = sensor.is_some_and(|sensor| sensor.is_reliable());
     let limits = check_limits(shop, fabric, figures, heated.temperature_for_limits(reliable));
     let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.accepts_speed(*belt)));
     let mut cure = estimate_cure(&heated, figures);
@@ -218,7 +237,9 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
         Some(CureConflict { cure, limit })
     });
     let hold = figures.and_then(|figures| figures.hold);
-    let moves = limits.iter().any(|finding| finding.name == LimitName::DyeMigration);
+    let if_polyester = |finding: &&LimitCheck| finding.origin == LimitOrigin::IfPolyester;
+    let canvas = limits.iter().find(if_polyester).is_some_and(|finding| finding.state == LimitState::Unknown);
+    let moves = limits.iter().any(|finding| finding.name == LimitName::DyeMigration && !if_polyester(&finding));
     let raised =
         super::limits::fabric_limits(shop).iter().any(|limit| Some(limit.fabric) == fabric && limit.is_raised());
     let timed = matches!(cure, CureEstimate::Reached { .. } | CureEstimate::TooShort { .. });
@@ -230,17 +251,20 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
         (setting.is_some() && sensor.is_none(), HeatCaveat::SensorNotMeasured),
         (is(|sensor| sensor.old), HeatCaveat::SensorOld),
         (is(|sensor| sensor.far_from_setting), HeatCaveat::SensorFarFromSetting),
+        (is(|sensor| sensor.infrared), HeatCaveat::SensorInfrared),
         (used.is_some_and(|(_, _, choice)| choice == DryerChoice::Assumed), HeatCaveat::DryerAssumed),
         (dwell.differ, HeatCaveat::DwellsDiffer),
         (belt_beyond.is_some(), HeatCaveat::BeltBeyondDryer),
         (moves && run.set_up.flash.is_some(), HeatCaveat::FlashHeatsToo),
         (raised, HeatCaveat::LimitRaised),
+        (canvas && heated.setting.is_some(), HeatCaveat::CanvasMayBePolyester),
     ];
     Some(RunHeat {
         fabric,
         dryer: used.map(|(id, heater, choice)| DryerUsed { id, name: heater.name.clone(), choice }),
         setting,
         sensor,
+        measured,
         ink_temperature: heated.ink_temperature(),
         dwell,
         passes: run.set_up.passes,

@@ -5,9 +5,9 @@ use crate::facts::{HeatFact, HeaterField, HeaterKind, SensorMethod};
 use crate::form::{
     FormProblem, Problems, TYPED_NOTE, collect, collect_number, collect_optional, parse_required_name, parse_text,
 };
-use crate::heat::Heater;
+use crate::heat::{Heater, plausible_times};
 use crate::ids::Subject;
-use crate::units::{Length, Seconds, Temperature, Units, parse_number};
+use crate::units::{Length, NumberProblem, Seconds, Temperature, TemperatureDelta, Units, parse_number};
 
 /// The form of a dryer or flash unit. Numbers are typed in the device's units.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -146,6 +146,19 @@ impl SettlingForm {
             return Err(problems);
         };
         let took = Seconds::new(minutes * 60.0);
+        if let Some(times) = plausible_times(TemperatureDelta::between(from, to)) {
+            // In whole minutes within the plausible times, but never more than can be typed.
+            let (least, most) = ((times.start() / 60.0).ceil(), (times.end() / 60.0).floor().clamp(1.0, 240.0));
+            let problem = match took.seconds() {
+                short if short < *times.start() => Some(NumberProblem::TooLow { least }),
+                long if long > *times.end() => Some(NumberProblem::TooHigh { most }),
+                _ => None,
+            };
+            if let Some(problem) = problem {
+                problems.insert("minutes", FormProblem::Number(problem));
+                return Err(problems);
+            }
+        }
         Ok(HeatFact::SettlingLogged { dryer, from, to, took })
     }
 }

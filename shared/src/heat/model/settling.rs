@@ -21,7 +21,7 @@ pub struct Transition {
 pub struct Settling {
     /// From what to what; `None` until that fact has arrived.
     pub transition: Option<Transition>,
-    /// Duration; `None` while in progress.
+    /// Duration; `None` while in progress, zero if it was left out when the settling ended.
     pub took: Option<Seconds>,
     /// When it started.
     pub at: WallTime,

@@ -46,7 +46,7 @@ const MAX_PATCHES: usize = 12;
 
 /// The patches that can lie beside a drawdown of a component, the most useful first: its own drawdowns, latest first,
 /// then those nearest to it in colour, since a photo reads a small difference more reliably
-/// ([`crate::colour::photo_reading::lamp_uncertainty`]).
+/// ([`crate::colour::photo_reading::photo_uncertainty`]).
 ///
 /// Patches read from a photo are left out: their errors would add to those of the new one, any number of photos deep.
 /// So are colours of a screen: they are likenesses, not measurements of something that can be laid on a table. A

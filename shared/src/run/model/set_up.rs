@@ -93,9 +93,4 @@ impl SetUp {
             RunField::Placement(self.placement.clone()),
         ]
     }
-
-    /// Seconds that the last piece spends in the dryer: dwell times passes; 0 if the dwell is unknown.
-    pub fn dryer_transit(&self) -> f64 {
-        self.dwell.map_or(0.0, Seconds::seconds) * f64::from(self.passes)
-    }
 }

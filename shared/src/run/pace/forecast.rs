@@ -2,10 +2,12 @@
 
 use super::finish::{PieceTime, TimeLeft};
 use super::history::history_for;
+use crate::heat::dryer_transit;
 use crate::ids::RunId;
 use crate::screen::replacement_wait;
 use crate::shop::Shop;
 use crate::time::{Millis, WallTime};
+use crate::units::Seconds;
 
 /// What a forecast is based on.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -76,7 +78,7 @@ pub fn forecast(shop: &Shop, id: RunId, now: WallTime, stop_rate: f64) -> Option
     let (basis, piece_time) = if enough { this_run() } else { history().or_else(guess).or_else(this_run) }?;
     // However long the piece on the platen takes, it is one piece.
     let spent_on_piece = spent_since_last_pull(run, now).min(piece_time.mean);
-    let transit = run.set_up.dryer_transit();
+    let transit = dryer_transit(shop, id).map_or(0.0, Seconds::seconds);
     let wait = if left == 0 { 0.0 } else { replacement_wait(shop, id, now).seconds() };
     let time = if left == 0 {
         let since = run.progress.pulls.last().map_or(transit, |last| now.since(last.at).seconds());

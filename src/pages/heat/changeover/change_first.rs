@@ -1,12 +1,14 @@
 //! What to change at dryer and flash before ink goes on the screen. Shown above everything else.
 
+use super::doubt_dialog::DoubtSheet;
+use super::end_settling::Doubted;
 use super::settle::Settle;
 use crate::components::Icon;
 use crate::i18n;
 use crate::i18n::check_values::expected_text;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
-use lastpull_core::heat::{Changeover, HeatStatus, LimitCheck, TemperatureSource};
+use lastpull_core::heat::{Changeover, HeatStatus, LimitCheck, MeasuredBreach, TemperatureSource};
 use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckRow, CheckState};
 use leptos::prelude::*;
@@ -15,7 +17,9 @@ use leptos::prelude::*;
 #[component]
 pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
     let store = Store::from_context();
-    move || {
+    // Kept here, since the panel is drawn again every minute.
+    let doubted = RwSignal::new(None::<Doubted>);
+    let shown = move || {
         change.with(|found| {
             let Some(found) = found else { return ().into_any() };
             match found.status() {
@@ -24,17 +28,30 @@ pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView
                     <p class="heat-ready" id="heat-ready"><Icon name="check"/>{i18n::change_seen_to()}</p>
                 }
                 .into_any(),
-                call => panel(store, id, call, found, change),
+                call => panel(store, id, call, found, change, doubted),
             }
         })
+    };
+    view! {
+        {shown}
+        {move || doubted.get().map(|one| view! { <DoubtSheet id one doubted/> })}
     }
 }
 
-fn panel(store: Store, id: RunId, call: HeatStatus, found: &Changeover, change: Memo<Option<Changeover>>) -> AnyView {
+fn panel(
+    store: Store,
+    id: RunId,
+    call: HeatStatus,
+    found: &Changeover,
+    change: Memo<Option<Changeover>>,
+    doubted: RwSignal<Option<Doubted>>,
+) -> AnyView {
     let fabric = found.to_fabric.map_or_else(|| i18n::fabric_this().to_owned(), i18n::fabric_inside);
     let (tone, icon, title) = match call {
         HeatStatus::SetUpTooHot => ("bad", "alert", i18n::change_set_up_too_hot(fabric)),
+        HeatStatus::TooHot if is_history(found) => ("bad", "alert", i18n::change_last_too_hot(fabric)),
         HeatStatus::TooHot => ("bad", "alert", i18n::change_too_hot(fabric)),
+        HeatStatus::TooCool => ("bad", "alert", i18n::change_too_cool().to_owned()),
         HeatStatus::Settle => ("calm", "heat", i18n::change_settle().to_owned()),
         HeatStatus::Verified | HeatStatus::Nothing => ("calm", "check", i18n::change_seen_to().to_owned()),
         HeatStatus::ChangeFirst => ("tight", "heat", i18n::change_first().to_owned()),
@@ -50,6 +67,7 @@ fn panel(store: Store, id: RunId, call: HeatStatus, found: &Changeover, change: 
         <section class=format!("heat-change {tone}") id="changeover" aria-labelledby="changeover-title">
             <h2 id="changeover-title"><Icon name=icon/>{title}</h2>
             {stands.map(|stands| view! { <p id="heat-stands">{stands}</p> })}
+            {cure_missed(found).filter(|_| call == HeatStatus::TooCool).map(|missed| view! { <p id="heat-cure">{missed}</p> })}
             {(!limits.is_empty()).then(|| view! {
                 <ul class="heat-limits">{limits.iter().map(limit).collect::<Vec<_>>()}</ul>
             })}
@@ -60,7 +78,7 @@ fn panel(store: Store, id: RunId, call: HeatStatus, found: &Changeover, change: 
             {(!found.steps.is_empty()).then(|| view! {
                 <ol class="heat-steps">{found.steps.iter().map(step).collect::<Vec<_>>()}</ol>
             })}
-            <Settle id change/>
+            <Settle id change doubted/>
         </section>
     }.into_any()
 }
@@ -75,10 +93,32 @@ fn dryer_state_text(
     let job = found
         .previous
         .and_then(|run| store.shop.with_untracked(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())));
+    if let Some(last) = found.last_used.filter(|_| is_history(found)) {
+        let when = i18n::moment(last);
+        return match job.filter(|_| by == TemperatureSource::PreviousRun) {
+            Some(job) => i18n::stands_cold_job(at, job, when),
+            None => i18n::stands_cold(at, when),
+        };
+    }
     match by {
         TemperatureSource::PreviousRun => i18n::stands_run_before(at, job.unwrap_or_default()),
         TemperatureSource::Settled => i18n::stands_settled(at),
-        TemperatureSource::Settling => i18n::stands_on_its_way(at),
+        TemperatureSource::CoolingDown => i18n::stands_cooling(at),
+        TemperatureSource::HeatingUp => i18n::stands_heating(at),
+        TemperatureSource::Measured => i18n::stands_measured(at),
+    }
+}
+
+/// Whether the dryer's temperature is that of its last use, hours or days ago.
+fn is_history(found: &Changeover) -> bool {
+    found.cold && found.current.is_some_and(|(_, by)| by != TemperatureSource::Measured)
+}
+
+/// The ink's cure temperature, if the dryer was measured below it.
+pub fn cure_missed(found: &Changeover) -> Option<String> {
+    match found.breach? {
+        MeasuredBreach::BelowCure { cure, .. } => Some(i18n::cures_from(i18n::temperature(cure))),
+        MeasuredBreach::Limit(_) => None,
     }
 }
 

@@ -1,5 +1,6 @@
 //! Confirmation for starting the count while ink must stay off the screen; a confirmed start is recorded.
 
+use super::change_first::cure_missed;
 use crate::components::{Icon, Sheet};
 use crate::i18n;
 use lastpull_core::heat::{Changeover, LimitCheck};
@@ -37,6 +38,7 @@ fn reasons(change: &Changeover) -> AnyView {
     view! {
         <ul class="heat-reasons">
             {limits.iter().map(passed).collect::<Vec<_>>()}
+            {cure_missed(change).map(|missed| view! { <li class="problem"><Icon name="alert"/>{missed}</li> })}
             {(change.settling_to_setting().is_some() && !change.verified).then(|| view! { <li><Icon name="clock"/>{i18n::hold_settling()}</li> })}
             {(to_do > 0).then(|| view! { <li><Icon name="heat"/>{i18n::hold_steps(to_do)}</li> })}
         </ul>

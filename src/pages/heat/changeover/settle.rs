@@ -1,25 +1,28 @@
 //! How long to wait for the dryer, and the timer that measures the shop's own settling time.
 
+use super::end_settling::{Doubted, end_settling};
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{ActiveSettling, Changeover, HeatFact, HeaterField, HeaterKind, Wait, settled_facts};
+use lastpull_core::heat::{
+    ActiveSettling, Changeover, HeatFact, HeaterField, HeaterKind, SettledTime, Wait, settling_doubt,
+};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
-/// The waiting time, or the running timer.
+/// The waiting time, or the running timer. An end that is doubtful is put into `doubted`, which asks.
 #[component]
-pub fn Settle(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView {
+pub fn Settle(id: RunId, change: Memo<Option<Changeover>>, doubted: RwSignal<Option<Doubted>>) -> impl IntoView {
     let store = Store::from_context();
     let going = Memo::new(move |_| change.with(|change| change.as_ref().and_then(Changeover::settling_to_setting)));
     let wait = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.wait)));
     let dryer = Memo::new(move |_| change.with(|change| change.as_ref().and_then(|change| change.dryer)));
     move || match (going.get(), wait.get()) {
-        (Some(going), _) => timer(store, id, going),
+        (Some(going), _) => timer(store, id, going, doubted),
         (None, Some(wait)) => start(store, wait, dryer.get()),
         (None, None) => ().into_any(),
     }
@@ -51,14 +54,14 @@ fn start(store: Store, wait: Wait, dryer: Option<Subject>) -> AnyView {
     }.into_any()
 }
 
-fn timer(store: Store, id: RunId, going: ActiveSettling) -> AnyView {
+fn timer(store: Store, id: RunId, going: ActiveSettling, doubted: RwSignal<Option<Doubted>>) -> AnyView {
     let now = Memo::new(move |_| going.at(store.clock.get().now));
     let done = move |_| {
-        let by = store.operator();
         let at = store.clock.get_untracked().now;
-        store.record_all(store.shop.with_untracked(|shop| settled_facts(shop, id, going, at, by)));
-        let took = going.at(at).elapsed.into();
-        store.notify(i18n::settle_logged(i18n::duration(took)));
+        match store.shop.with_untracked(|shop| settling_doubt(shop, going, at)) {
+            Some(doubt) => doubted.set(Some((going, doubt))),
+            None => end_settling(store, id, going, SettledTime::Counts),
+        }
     };
     let drop_it = move |_| {
         store.record(going.id, Fact::Deleted);

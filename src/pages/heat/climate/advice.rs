@@ -100,6 +100,7 @@ fn rest(climate: &ClimateView, table: WorkRest, work: RwSignal<Work>) -> AnyView
             <Choice label=i18n::rest_work() name="work" options value=work on_pick=Callback::new(move |picked| work.set(picked))/>
             <p class="quiet-line">{hint}</p>
             <p class="room-minutes" id="room-rest" class:bad=move || schedule() == Schedule::Caution>{move || i18n::schedule(schedule())}</p>
+            {table.reason.map(|reason| view! { <p id="room-rest-why">{i18n::rest_reason(reason)}</p> })}
             {edge.map(|edge| view! { <p class="quiet-line">{edge}</p> })}
             <details class="room-details">
                 <summary>{i18n::rest_assumes()}</summary>

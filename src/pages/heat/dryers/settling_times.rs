@@ -7,7 +7,7 @@ use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{Settling, SettlingForm, Transition, heater_list, settling_log};
+use lastpull_core::heat::{Settling, SettlingForm, Transition, heater_list, is_possible_time, settling_log};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
@@ -35,7 +35,12 @@ fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
     let Some(Transition { dryer, from, to }) = settling.transition else { return ().into_any() };
     let name = store.shop.with_untracked(|shop| shop.heat.heater(dryer).map(|unit| unit.name.clone()));
     let way = i18n::settling_way(i18n::temperature(from), i18n::temperature(to));
-    let took = settling.took.map_or_else(|| i18n::settling_running().to_owned(), |took| i18n::duration(took.into()));
+    let took = match settling.took {
+        None => i18n::settling_running().to_owned(),
+        Some(took) if took.milliseconds() == 0 => i18n::settling_untimed().to_owned(),
+        Some(took) => i18n::duration(took.into()),
+    };
+    let possible = settling.took.is_none_or(|took| took.milliseconds() == 0) || is_possible_time(settling);
     let label = format!("{}: {way}", i18n::delete());
     let delete = move |_| {
         store.record(id, Fact::Deleted);
@@ -47,7 +52,7 @@ fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
                 <strong>{way}</strong>
                 <small class="muted">{name.map(|name| format!("{name} · "))}{i18n::moment(settling.at)}</small>
             </span>
-            <strong>{took}</strong>
+            <span><strong>{took}</strong>{(!possible).then(|| view! { <small class="muted">{i18n::settling_not_counted()}</small> })}</span>
             <button type="button" class="icon-button" aria-label=label on:click=delete><Icon name="bin"/></button>
         </li>
     }

@@ -101,7 +101,7 @@ fn more_time(heat: &RunHeat) -> AnyView {
 fn figures(heat: &RunHeat) -> Vec<AnyView> {
     let dwell = &heat.dwell;
     let time = match (dwell.set, dwell.from_belt) {
-        (Some(set), Some(belt)) if dwell.differ => {
+        (Some(set), Some(belt)) if i18n::seconds(set) != i18n::seconds(belt) => {
             Some(i18n::paper_dwell_both(i18n::seconds(set), i18n::seconds(belt)))
         }
         (Some(set), _) => Some(i18n::seconds(set)),
@@ -123,6 +123,7 @@ fn figures(heat: &RunHeat) -> Vec<AnyView> {
         (i18n::measure_setting(), heat.setting.map(i18n::temperature)),
         (i18n::unit_error(), measured.or(Some(i18n::error_none().to_owned()))),
         (i18n::paper_ink(), heat.ink_temperature.filter(|_| heat.sensor.is_some()).map(i18n::temperature)),
+        (i18n::paper_measured(), heat.measured.map(i18n::temperature)),
         (i18n::item_dwell(), time),
         (i18n::item_passes(), Some(needed.map_or(passes.clone(), |needed| i18n::paper_passes_of(passes, needed)))),
         (i18n::paper_sheet(), sheet),

@@ -9,7 +9,7 @@ use crate::i18n;
 use crate::platform::pictures::{PictureProblem, Pixels};
 use crate::platform::{pictures, spawn_local};
 use lastpull_core::colour::photo_reading::{
-    Mark, Marks, PatchRole, PhotoProblem, PhotoReading, Picture, lamp_uncertainty, read_photo,
+    Mark, Marks, PatchRole, PhotoProblem, PhotoReading, Picture, photo_uncertainty, read_photo,
 };
 use lastpull_core::ink::{ColourDifference, ColourReading, photo_sample};
 use leptos::html;
@@ -186,7 +186,7 @@ fn reading_view(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoO
         let [l, a, b] = photo_sample(Some(patch), reading).sample.lab().map(|value| i18n::number(value, 1));
         i18n::colour_photo_reads(format!("L* {l}  a* {a}  b* {b}"))
     });
-    let doubt = patch.and_then(|_| lamp_uncertainty(difference.de2000)).map(|doubt| {
+    let doubt = patch.and_then(|_| photo_uncertainty(difference.de2000)).map(|doubt| {
         let words = i18n::colour_photo_doubt(i18n::number(doubt, 0));
         view! { <p class="caution"><Icon name="alert"/><span>{words}</span></p> }
     });

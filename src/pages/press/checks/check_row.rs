@@ -7,6 +7,7 @@ use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::heat::MeasuredBreach;
 use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
 use lastpull_core::screen::not_ready;
@@ -87,10 +88,13 @@ fn Found(row: CheckRow) -> impl IntoView {
         CheckState::Open => return ().into_any(),
         CheckState::Ticked => ("good", "check", i18n::check_ticked().to_owned()),
         CheckState::Skipped => ("tight", "skip", i18n::check_skipped().to_owned()),
-        CheckState::Measured { value, within: true } => {
+        CheckState::Measured { value, breach: Some(breach), .. } => {
+            ("bad", "alert", breach_text(value_text(row.item, &row.expected, value), breach))
+        }
+        CheckState::Measured { value, within: true, .. } => {
             ("good", "check", i18n::check_within(value_text(row.item, &row.expected, value)))
         }
-        CheckState::Measured { value, within: false } => {
+        CheckState::Measured { value, within: false, .. } => {
             ("bad", "alert", i18n::check_outside(value_text(row.item, &row.expected, value)))
         }
     };
@@ -101,6 +105,16 @@ fn Found(row: CheckRow) -> impl IntoView {
         </span>
     }
     .into_any()
+}
+
+/// What a measured temperature breaches.
+fn breach_text(value: String, breach: MeasuredBreach) -> String {
+    match breach {
+        MeasuredBreach::Limit(limit) => {
+            i18n::check_at_limit(value, i18n::temperature(limit.limit), i18n::at_limit(limit.name))
+        }
+        MeasuredBreach::BelowCure { cure, .. } => i18n::check_below_cure(value, i18n::temperature(cure)),
+    }
 }
 
 /// Buttons for right, measured and skip; or undo.
@@ -168,6 +182,7 @@ fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<Chec
                 <span class="unit">{expected.with_value(|expected| unit_text(item, expected))}</span>
             </div>
             <button type="submit" class="button primary">{i18n::save()}</button>
+            {(item == CheckItem::Dryer).then(|| view! { <p class="quiet-line">{i18n::check_measure_dryer()}</p> })}
             <p class="problem" role="alert">{move || problem.get().map(i18n::number_problem)}</p>
         </form>
     }

@@ -1,0 +1,37 @@
+//! The limits that a dryer setting exceeds, while it is being entered for a run.
+
+use super::limits::LimitOrigin;
+use super::on_paper::{HeatInputs, LimitCheck, LimitState, check_limits};
+use super::run_heat::{SensorView, dryer_of, sensor_of};
+use super::sheets::sheet_for;
+use crate::ids::{LotId, RunId};
+use crate::shop::Shop;
+use crate::time::WallTime;
+use crate::units::Temperature;
+
+/// The limits of a lot's fabric and of the ink that a dryer setting exceeds, the lowest first, and the limit of
+/// polyester canvas if the fabric is canvas: its state is then unknown. `run` is `None` while the run is new; it then
+/// goes through the shop's oldest dryer.
+pub fn limits_while_entering(
+    shop: &Shop,
+    lot: LotId,
+    run: Option<RunId>,
+    ink: &str,
+    setting: Temperature,
+    now: WallTime,
+) -> Vec<LimitCheck> {
+    let fabric = shop.lot(lot).map(|lot| lot.fabric);
+    let figures = sheet_for(shop, ink).map(|(_, sheet)| &sheet.figures);
+    let dryer = dryer_of(shop, run.unwrap_or_default());
+    let sensor = dryer.and_then(|(_, heater, _)| sensor_of(heater, Some(setting), now));
+    let offset = sensor.map(|sensor| sensor.offset);
+    let heated = HeatInputs { setting: Some(setting), offset, ..HeatInputs::default() };
+    let at_print = heated.temperature_for_limits(sensor.as_ref().is_some_and(SensorView::is_reliable));
+    let mut limits = check_limits(shop, fabric, figures, at_print);
+    limits.retain(|limit| {
+        let canvas = limit.origin == LimitOrigin::IfPolyester && limit.state == LimitState::Unknown;
+        canvas || limit.state == LimitState::Exceeded
+    });
+    crate::collections::sort_by(&mut limits, |one, other| one.limit.cmp(&other.limit));
+    limits
+}
