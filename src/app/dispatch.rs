@@ -9,7 +9,7 @@ use crate::pages::day::DayPage;
 use crate::pages::failure::FailurePage;
 use crate::pages::jobs::{JobFormPage, JobPage, JobsPage, LotFormPage, RunFormPage};
 use crate::pages::press::{PickRunPage, RunBesideCount, RunPage};
-use crate::pages::settings::{BackupPage, DeviceSettingsPage, MenuPage, StoragePage};
+use crate::pages::settings::{BackupPage, DeletedPage, DeviceSettingsPage, MenuPage, StoragePage};
 use crate::pages::{heat, ink, screens};
 use crate::platform::spawn_local;
 use crate::route::Route;
@@ -58,6 +58,7 @@ fn fetch_all() {
         let _ = SHOP_FLOOR.fetch().await;
         let _ = INK.fetch().await;
         let _ = JOBS_AND_SETTINGS.fetch().await;
+        let _ = crate::store::fetch_archive().await;
     });
 }
 
@@ -93,6 +94,7 @@ fn jobs_and_settings(route: Route) -> AnyView {
         Route::Menu => view! { <MenuPage/> }.into_any(),
         Route::Settings => view! { <DeviceSettingsPage/> }.into_any(),
         Route::Backup => view! { <BackupPage/> }.into_any(),
+        Route::Deleted => view! { <DeletedPage/> }.into_any(),
         Route::Storage => view! { <StoragePage/> }.into_any(),
         _ => ().into_any(),
     }

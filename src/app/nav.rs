@@ -21,7 +21,7 @@ pub fn Nav(route: RwSignal<Route>) -> impl IntoView {
             {link(Route::Press, "press", i18n::place_press(), |route| matches!(route, Route::Press | Route::Run(_) | Route::Failure(_)))}
             {link(Route::Ink(InkRoute::Home), "ink", i18n::place_ink(), |route| matches!(route, Route::Ink(_) | Route::Pot(_) | Route::Colour(_)))}
             {link(Route::Screens(ScreensRoute::Home), "screens", i18n::place_screens(), |route| matches!(route, Route::Screens(_) | Route::Exposure(_)))}
-            {link(Route::Menu, "more", i18n::place_more(), |route| matches!(route, Route::Menu | Route::Settings | Route::Backup | Route::Storage | Route::Heat(_)))}
+            {link(Route::Menu, "more", i18n::place_more(), |route| matches!(route, Route::Menu | Route::Settings | Route::Backup | Route::Deleted | Route::Storage | Route::Heat(_)))}
         </nav>
     }
 }

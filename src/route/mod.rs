@@ -63,6 +63,8 @@ pub enum Route {
     Settings,
     /// Exporting and importing the backup.
     Backup,
+    /// What was deleted and can be restored.
+    Deleted,
     /// Where the data is stored, and the app's version.
     Storage,
 }
@@ -93,6 +95,7 @@ impl Route {
             ["more"] => Some(Self::Menu),
             ["more", "settings"] => Some(Self::Settings),
             ["more", "backup"] => Some(Self::Backup),
+            ["more", "deleted"] => Some(Self::Deleted),
             ["more", "about"] => Some(Self::Storage),
             _ => None,
         };
@@ -123,6 +126,7 @@ impl Route {
             Self::Menu => "#/more".into(),
             Self::Settings => "#/more/settings".into(),
             Self::Backup => "#/more/backup".into(),
+            Self::Deleted => "#/more/deleted".into(),
             Self::Storage => "#/more/about".into(),
         }
     }

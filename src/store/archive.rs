@@ -50,6 +50,20 @@ chunk! {
     }
 }
 
+chunk! {
+    archive: fn split_archive() -> Result<(), ChunkLoadError> {
+        Ok(())
+    }
+}
+
+/// Fetches the chunk ahead: it exports and rescues the data, and must not be what is missing when that is needed.
+///
+/// # Errors
+/// [`ChunkLoadError`] if it cannot be fetched; it is fetched again when it is needed.
+pub async fn fetch_archive() -> Result<(), ChunkLoadError> {
+    split_archive().await
+}
+
 impl Store {
     /// Compacts a long tail, saves the checkpoint, and deletes photos that nothing shows. Safety never depends on it; a
     /// failed attempt is repeated at the next opening.
@@ -85,7 +99,7 @@ impl Store {
         }
         let Ok(stored) = storage.photos().await else { return };
         let now = clock::now().now;
-        let gone = self.shop.with_untracked(|shop| shop.photos.to_delete(&stored, now));
+        let gone = self.shop.with_untracked(|shop| shop.photos_to_delete(&stored, now));
         if !gone.is_empty() {
             let _ = storage.delete_photos(&gone, now - Photos::GRACE).await;
         }

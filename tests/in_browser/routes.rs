@@ -22,6 +22,7 @@ fn every_route_reads_back_from_its_hash() {
         Route::Menu,
         Route::Settings,
         Route::Backup,
+        Route::Deleted,
         Route::Storage,
     ] {
         assert_eq!(Route::from_hash(&route.hash()), route);

@@ -9,7 +9,7 @@ use crate::codec::Encode;
 use crate::journal::Checkpoint;
 
 /// The version written, and the only one read.
-pub const VERSION: u8 = 6;
+pub const VERSION: u8 = 7;
 
 /// SHA-256 of the checkpoint that all frozen facts fold to. A test compares it: if the same facts fold to other
 /// bytes, checkpoints of the last version are stale, and [`VERSION`] must be raised.

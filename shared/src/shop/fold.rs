@@ -74,8 +74,14 @@ impl Shop {
                 fields.iter().for_each(|field| run.set(field));
                 self.deleted_early.claim(id, self.fact_count, &mut self.runs);
             }
-            Fact::Deleted => self.delete(id, true),
-            Fact::Restored => self.delete(id, false),
+            Fact::Deleted => {
+                self.deleted_at.insert(id, at);
+                self.delete(id, true);
+            }
+            Fact::Restored => {
+                self.deleted_at.remove(&id);
+                self.delete(id, false);
+            }
             Fact::JobFinished => {
                 self.jobs.get_or_insert_default(id).finished = Some(at);
                 for (_, run) in self.runs.iter_mut().filter(|(_, run)| {

@@ -7,9 +7,11 @@
 //! - Nothing is ever removed from the journal: deleting is a fact, and undo is another one.
 
 pub mod checkpoint;
+mod deleted;
 mod fold;
 mod settings_form;
 mod state;
 
+pub use deleted::{DeletedKind, DeletedThing};
 pub use settings_form::{ShopForm, WEEK_FIELDS};
 pub use state::{Shop, UnknownFacts};

@@ -14,6 +14,7 @@ use crate::photo::model::Photos;
 use crate::plan::model::{Closings, Tally};
 use crate::run::model::Run;
 use crate::screen::model::{ExposureLog, Screens};
+use crate::time::WallTime;
 use crate::units::Seconds;
 use std::collections::BTreeMap;
 
@@ -53,6 +54,8 @@ pub struct Shop {
     pub photos: Photos,
     /// Ink components, recipes and pots.
     pub ink: InkLog,
+    /// When each thing that is deleted now was deleted, as wall time.
+    pub(crate) deleted_at: Table<WallTime>,
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
     pub(crate) fact_count: u64,

@@ -22,6 +22,7 @@ pub fn MenuPage() -> impl IntoView {
                 {line(Route::Heat(HeatRoute::Home), "heat", i18n::heat_title(), i18n::heat_text())}
                 {line(Route::Settings, "gear", i18n::settings_title(), i18n::settings_text())}
                 {line(Route::Backup, "out", i18n::backup_title(), i18n::backup_text())}
+                {line(Route::Deleted, "bin", i18n::deleted_title(), i18n::deleted_text())}
                 {line(Route::Storage, "box", i18n::about_title(), i18n::about_text())}
             </ul>
             <section class="card">

@@ -1,14 +1,15 @@
 //! The device and the head of the journal, and the entries of its tail.
 
 use super::super::ids;
+use super::database::IndexedDb;
 use super::fault::{fault, unreadable};
-use super::schema::{META, TAIL, entry_key};
+use super::schema::{META, SEGMENTS, TAIL, entry_key};
 use super::transaction::Work;
 use js_sys::Uint8Array;
 use lastpull_core::facts::Entry;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::record::BytesProblem;
-use lastpull_core::journal::{Head, StorageFault, record};
+use lastpull_core::journal::{Head, StorageFault, record, segment};
 use uuid::Uuid;
 
 /// The values of the store `meta` as last read or written by this page.
@@ -31,6 +32,22 @@ pub fn device_and_head(meta: Vec<Vec<u8>>) -> Result<Option<KnownMeta>, StorageF
     Ok(Some(KnownMeta { device, head, meta }))
 }
 
+impl IndexedDb {
+    /// The stored head.
+    ///
+    /// # Errors
+    /// [`StorageFault`] if it cannot be read.
+    pub async fn head(&self) -> Result<Head, StorageFault> {
+        let steps = async |work: &Work| device_and_head(work.all(META).await?);
+        Ok(self.work(&[META], "readonly", steps).await?.map(|known| known.head).unwrap_or_default())
+    }
+
+    /// Number of facts stored, as far as this page knows.
+    pub fn known_facts(&self) -> Option<u64> {
+        self.known.borrow().as_ref().map(|known| known.head.coverage.len())
+    }
+}
+
 impl Work {
     /// The device and the head, read with one request: each response is a task on the page's
     /// thread, and a frame drawn in between delays a count.
@@ -44,11 +61,19 @@ impl Work {
         Ok(known)
     }
 
-    /// Whether exactly this entry is in the tail.
+    /// Whether exactly this entry is stored: in the tail, or in a segment if another tab has compacted since.
     pub async fn holds(&self, entry: &Entry) -> Result<bool, StorageFault> {
         let key = entry_key(entry.device, entry.seq);
-        let value = self.store(TAIL)?.get(key).map_err(fault)?.await.map_err(fault)?;
-        Ok(value.is_some_and(|value| Uint8Array::new(&value).to_vec() == record::encode(entry)))
+        if let Some(value) = self.store(TAIL)?.get(key).map_err(fault)?.await.map_err(fault)? {
+            return Ok(Uint8Array::new(&value).to_vec() == record::encode(entry));
+        }
+        for bytes in self.all(SEGMENTS).await? {
+            let packed: Vec<Entry> = segment::unpack(&bytes).map_err(unreadable)?;
+            if packed.contains(entry) {
+                return Ok(true);
+            }
+        }
+        Ok(false)
     }
 
     /// The entries of the tail.
