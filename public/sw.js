@@ -22,7 +22,8 @@ const isOfThisBuild = async (page) => (await page.clone().text()).includes(MANIF
 async function fetchFile(file) {
   const response = await fetch(new Request(file, { cache: "reload" }));
   if (!response.ok) throw new TypeError(`${file}: ${response.status}`);
-  return response;
+  // A navigation takes no answer that was redirected.
+  return response.redirected ? new Response(await response.blob(), { headers: response.headers }) : response;
 }
 
 /** Stores every file that is missing. The page comes last: a cache that has it is complete. */
@@ -42,7 +43,8 @@ async function install() {
   try {
     await fill();
   } catch (error) {
-    await caches.delete(CACHE);
+    // A part of a build is of no use. A whole one may be in use by the worker before this one.
+    if (!(await (await caches.open(CACHE)).match(PAGE))) await caches.delete(CACHE);
     throw error;
   }
   if (!(await opens())) await choose(CACHE);

@@ -134,6 +134,9 @@ impl Store {
                 }
                 if read.is_err() {
                     self.notify_event(StoreEvent::NotReadAgain);
+                } else {
+                    // What was saved while it was read is not in what was read.
+                    clock::after(MESSAGE_TIME, move || self.check_for_missed());
                 }
                 break;
             }

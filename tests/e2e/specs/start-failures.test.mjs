@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync, renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
+import { serve } from "../../../src/build/serve.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
 import { go, hashOf, press } from "../support/page.mjs";
 import { newDevice, openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
@@ -125,7 +126,7 @@ test("a database that another window holds says so, and opens once it lets go", 
 });
 
 test("an app whose stored copy is gone says so truthfully and stores it again", async (t) => {
-  const { app, server } = await ownServer(t, shared, "/shop/");
+  const { app, server, folder } = await ownServer(t, shared, "/shop/");
   const page = await openShop(t, app, ANY_ERROR);
   await waitUntilCached(page);
   const stored = () => page.evaluate(async () => {
@@ -135,15 +136,16 @@ test("an app whose stored copy is gone says so truthfully and stores it again", 
   });
   const before = await stored();
   // Without a network it cannot be stored again: then it is not called stored.
-  await page.context().setOffline(true);
+  await server.close();
   await page.evaluate(async () => { for (const name of await caches.keys()) await caches.delete(name); });
   await go(page, "#/more/about", "#offline-ready[data-ready=false]");
-  await page.context().setOffline(false);
+  const again = await serve(folder, server.port, "/shop/");
+  t.after(() => again.close());
   await go(page, "#/", ".page.day");
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
   // The state of the worker has one entry, made anew when a build is chosen.
   assert.ok((await stored()) >= before - 1);
-  await server.close();
+  await again.close();
   await page.reload();
   await page.locator(".page.about").waitFor();
 });

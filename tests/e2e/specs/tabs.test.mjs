@@ -85,7 +85,8 @@ test("erasing the device in one tab empties the other", async (t) => {
 });
 
 test("a tab that opens while another counts shows what it missed", async (t) => {
-  const one = await openCounting(t, app);
+  // Without the service worker, so that the code comes from the server.
+  const one = await openCounting(t, app, { initScript: () => { delete Navigator.prototype.serviceWorker; } });
   await pull(one, 1);
   const context = one.context();
   // The second tab's code comes only when the first has counted on, as on a slow phone.

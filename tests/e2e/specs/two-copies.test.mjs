@@ -59,6 +59,7 @@ test("two copies below one origin keep shops and offline copies of their own", a
 
   await server.close();
   await one.goto(run);
+  await one.reload();
   await waitForCount(one, 2);
   await two.reload();
   await two.locator(".page.about").waitFor();

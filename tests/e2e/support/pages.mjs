@@ -935,7 +935,7 @@ const PAGES = [
       await page.locator("#preview").waitFor();
     },
   },
-  { name: "recently deleted", picture: ["deleted"], open: (page) => go(page, "#/more/deleted", ".page.deleted") },
+  { name: "recently deleted", open: (page) => go(page, "#/more/deleted", ".page.deleted") },
   { name: "storage and app", picture: ["about"], open: (page) => go(page, "#/more/about", "#facts") },
   { name: "not here", open: (page) => go(page, "#/job/0192f0c0-0000-7000-8000-000000000000", ".not-here") },
   {
