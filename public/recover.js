@@ -13,6 +13,7 @@
   function show(kind, error) {
     if (!trouble) return;
     trouble.dataset.kind = kind;
+    trouble.classList.add("now");
     trouble.hidden = false;
     const words = document.getElementById("trouble-words");
     if (words && error) words.textContent = String(error?.message ?? error);

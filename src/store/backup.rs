@@ -1,6 +1,7 @@
 //! Exporting the backup file.
 
 use super::Store;
+use super::archive::photos_of;
 use super::import::{ImportError, ImportSummary};
 use super::notice::StoreEvent;
 use super::save_queue::SaveState;
@@ -8,12 +9,9 @@ use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::files::{ExportOutcome, FileParts, Outgoing};
 use crate::platform::{clock, ids, spawn_local};
 use lastpull_core::exchange::{BackupProblem, BackupWriter, ImportPreview, read_backup};
-use lastpull_core::facts::{Draft, Entry, Fact, Journal};
-use lastpull_core::ids::PhotoId;
-use lastpull_core::journal::{Conflict, Head, Salvage, Storage, StorageFault, StoredValue, assign_sequence};
+use lastpull_core::facts::{Draft, Entry, Fact};
+use lastpull_core::journal::{Head, Salvage, Storage, StorageFault, StoredValue, assign_sequence};
 use lastpull_core::photo::{JpegPhoto, PhotoStore};
-use lastpull_core::shop::Shop;
-use lastpull_core::time::WallTime;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use std::collections::BTreeSet;
@@ -262,22 +260,4 @@ fn take_unwritable(entries: &mut Vec<Entry>) -> Vec<StoredValue> {
         reads
     });
     unwritable
-}
-
-/// The photos in use at wall time `now` in a shop of these entries.
-pub(super) fn photos_of(entries: &[Entry], now: WallTime) -> Result<BTreeSet<PhotoId>, Conflict> {
-    // Which subjects belong together, which are deleted, and their photos: the rest is folded for nothing.
-    let needed = |entry: &&Entry| {
-        matches!(
-            entry.fact,
-            Fact::Photo(_)
-                | Fact::Deleted
-                | Fact::Restored
-                | Fact::JobSet(_)
-                | Fact::LotSet(_)
-                | Fact::RunSet(_)
-                | Fact::Failure(_)
-        )
-    };
-    Ok(Shop::fold(&Journal::of(entries.iter().filter(needed).cloned().collect())?).photos_in_use(now))
 }

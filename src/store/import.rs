@@ -1,8 +1,7 @@
 //! Importing a backup file: it is read and described first, merged when the user says so, and can be taken back.
 
 use super::Store;
-use super::archive::{MergeError, MergeSummary};
-use super::backup::photos_of;
+use super::archive::{MergeError, MergeSummary, photos_of};
 use super::photos::has_room;
 use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::files::Incoming;
@@ -47,13 +46,13 @@ pub enum ImportError {
 }
 
 /// A file that was read to its end, and waits for the user's decision.
-pub(super) struct PickedFile {
+pub struct PickedFile {
     backup: Backup<Incoming>,
 }
 
 /// What an import brought.
 #[derive(Clone, Debug)]
-pub(super) struct Brought {
+pub struct Brought {
     facts: Coverage,
     photos: Vec<PhotoId>,
     at: WallTime,

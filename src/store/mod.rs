@@ -23,15 +23,13 @@ mod save_queue;
 
 pub use archive::fetch_archive;
 pub use backup::{BackupFailure, BackupFile, BackupState};
-pub use import::{ImportError, ImportSummary};
+pub use import::{Brought, ImportError, ImportSummary, PickedFile};
 pub use load::LoadError;
 pub use notice::{Message, Notice, StoreEvent};
 pub use open::Loading;
 pub use persistence::Persistence;
 pub use photos::{PhotoError, PhotoProgress, PhotoSource};
 pub use save_queue::{PendingFact, SaveState, after_write};
-
-use import::{Brought, PickedFile};
 
 use crate::platform;
 use crate::platform::clock;

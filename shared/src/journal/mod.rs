@@ -27,7 +27,9 @@ pub use coverage::{Coverage, Gap};
 pub use entry::{Entry, EntryProblem, OrderKey};
 pub use fact::JournalFact;
 pub use memory::MemoryStorage;
-pub use salvage::{RawJournal, Salvage, StoredValue};
+pub use salvage::Salvage;
 pub use set::{Absorbed, Conflict, Journal};
 pub use stamp::{FarAhead, HybridClock, Stamp};
-pub use storage::{Draft, Head, Opened, Storage, StorageFault, adopt_into, assign_sequence, withdraw_from};
+pub use storage::{
+    Draft, Head, Opened, RawJournal, Storage, StorageFault, StoredValue, adopt_into, assign_sequence, withdraw_from,
+};

@@ -1,25 +1,7 @@
 //! What can still be read of a damaged journal: value by value, so that one that does not decode costs no other.
 
 use super::record::BytesProblem;
-use super::{Coverage, Entry, Head, JournalFact, StorageFault, record, segment};
-
-/// A stored value and its key in words, which becomes a file name.
-pub type StoredValue = (String, Vec<u8>);
-
-/// The values of a journal as they are stored, undecoded.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct RawJournal {
-    /// The head; `None` if there is none, or if it could not be fetched.
-    pub head: Option<Vec<u8>>,
-    /// Single entries.
-    pub tail: Vec<StoredValue>,
-    /// Packed entries.
-    pub segments: Vec<StoredValue>,
-    /// The checkpoint.
-    pub checkpoint: Option<Vec<u8>>,
-    /// The first fault while fetching: there may be more values than these.
-    pub fault: Option<StorageFault>,
-}
+use super::{Coverage, Entry, Head, JournalFact, RawJournal, StorageFault, StoredValue, record, segment};
 
 /// What a damaged or whole journal still holds.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,7 +1,7 @@
 //! The contract of every storage backend.
 
 use super::record::BytesProblem;
-use super::{Checkpoint, Coverage, Entry, HybridClock, RawJournal};
+use super::{Checkpoint, Coverage, Entry, HybridClock};
 use crate::codec::Encode;
 use crate::ids::{DeviceId, Subject};
 use crate::time::WallTime;
@@ -84,6 +84,24 @@ pub enum StorageFault {
     Unavailable,
     /// Anything else, in the browser's words.
     Other(String),
+}
+
+/// A stored value and its key in words, which becomes a file name.
+pub type StoredValue = (String, Vec<u8>);
+
+/// The values of a journal as they are stored, undecoded.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct RawJournal {
+    /// The head; `None` if there is none, or if it could not be fetched.
+    pub head: Option<Vec<u8>>,
+    /// Single entries.
+    pub tail: Vec<StoredValue>,
+    /// Packed entries.
+    pub segments: Vec<StoredValue>,
+    /// The checkpoint.
+    pub checkpoint: Option<Vec<u8>>,
+    /// The first fault while fetching: there may be more values than these.
+    pub fault: Option<StorageFault>,
 }
 
 /// A place to store a journal.

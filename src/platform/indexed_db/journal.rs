@@ -13,6 +13,22 @@ use lastpull_core::journal::{
     withdraw_from,
 };
 
+impl IndexedDb {
+    /// The stored head.
+    ///
+    /// # Errors
+    /// [`StorageFault`] if it cannot be read.
+    pub async fn head(&self) -> Result<Head, StorageFault> {
+        let steps = async |work: &Work| device_and_head(work.all(META).await?);
+        Ok(self.work(&[META], "readonly", steps).await?.map(|known| known.head).unwrap_or_default())
+    }
+
+    /// Number of facts stored, as far as this page knows.
+    pub fn known_facts(&self) -> Option<u64> {
+        self.known.borrow().as_ref().map(|known| known.head.coverage.len())
+    }
+}
+
 impl Storage<Fact> for IndexedDb {
     async fn open(&self) -> Result<Opened, StorageFault> {
         if let Some(Stored { meta, checkpoint, tail, .. }) = self.read_in_worker().await

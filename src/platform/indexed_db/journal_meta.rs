@@ -1,7 +1,6 @@
 //! The device and the head of the journal, and the entries of its tail.
 
 use super::super::ids;
-use super::database::IndexedDb;
 use super::fault::{fault, unreadable};
 use super::schema::{META, SEGMENTS, TAIL, entry_key};
 use super::transaction::Work;
@@ -30,22 +29,6 @@ pub fn device_and_head(meta: Vec<Vec<u8>>) -> Result<Option<KnownMeta>, StorageF
     let device = Uuid::from_slice(bytes).map_err(|_| StorageFault::Unreadable(BytesProblem::Damaged))?;
     let head = meta.get(1).map_or(Ok(Head::default()), |bytes| Head::from_bytes(bytes).map_err(unreadable))?;
     Ok(Some(KnownMeta { device, head, meta }))
-}
-
-impl IndexedDb {
-    /// The stored head.
-    ///
-    /// # Errors
-    /// [`StorageFault`] if it cannot be read.
-    pub async fn head(&self) -> Result<Head, StorageFault> {
-        let steps = async |work: &Work| device_and_head(work.all(META).await?);
-        Ok(self.work(&[META], "readonly", steps).await?.map(|known| known.head).unwrap_or_default())
-    }
-
-    /// Number of facts stored, as far as this page knows.
-    pub fn known_facts(&self) -> Option<u64> {
-        self.known.borrow().as_ref().map(|known| known.head.coverage.len())
-    }
 }
 
 impl Work {
