@@ -65,8 +65,8 @@ impl Store {
             match read {
                 Ok(from_scratch) => {
                     self.setters().loading.set(Loading::Ready);
-                    // The journal was read before this tab listened to the others.
-                    self.check_for_missed();
+                    // The journal was read before this tab listened to the others. Not while the first page is drawn.
+                    clock::after(Duration::from_secs(1), move || self.check_for_missed());
                     let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
                     let photos = self.shop.with_untracked(|shop| shop.photos != Photos::default());
                     if from_scratch || long || photos {
