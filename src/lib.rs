@@ -19,6 +19,9 @@ mod store;
 /// Mounts the app to the page's body.
 #[wasm_bindgen]
 pub fn start() {
-    console_error_panic_hook::set_once();
+    std::panic::set_hook(Box::new(|panic| {
+        console_error_panic_hook::hook(panic);
+        platform::trouble::show_stopped();
+    }));
     leptos::mount::mount_to_body(app::App);
 }

@@ -1,9 +1,24 @@
 // Starts the app. The WebAssembly code compiles while its script loads and while a worker reads the journal
 // (src/platform/workers/disk.js): the three take about equally long.
+// Not inside another site's page, where a click could be led to the erase button unseen.
+if (globalThis.top !== globalThis.self) throw new Error("Lastpull does not run inside another page.");
+
 globalThis.lastpullFolder = new URL("./", import.meta.url).href;
 const code = WebAssembly.compileStreaming(fetch(new URL("./lastpull_bg.wasm", import.meta.url)));
 // Streaming fails if a host serves the file under another content type; `init()` below then loads it itself.
 code.catch(() => {});
+
+// Two copies of the app below one origin do not share their data: the first that is opened has the plain names, every
+// other adds its path (src/platform/scope.rs).
+const path = new URL("./", location.href).pathname;
+globalThis.lastpullHome = path;
+try {
+  globalThis.lastpullHome = localStorage.getItem("lastpull.home") ?? path;
+  localStorage.setItem("lastpull.home", globalThis.lastpullHome);
+} catch {
+  // Local storage is switched off, and with it every other storage.
+}
+globalThis.lastpullScope = globalThis.lastpullHome === path ? "" : `:${path}`;
 
 let early;
 try {
@@ -14,8 +29,8 @@ try {
     disk.onerror = () => resolve(null);
   });
   // The demo shop has its own database (src/store/mod.rs).
-  const demo = JSON.parse(localStorage.getItem("lastpull.device") ?? "{}")?.demo === true;
-  Object.assign(disk, { early, earlyName: demo ? "lastpull-demo" : "lastpull" });
+  const demo = JSON.parse(localStorage.getItem(`lastpull.device${globalThis.lastpullScope}`) ?? "{}")?.demo === true;
+  Object.assign(disk, { early, earlyName: `${demo ? "lastpull-demo" : "lastpull"}${globalThis.lastpullScope}` });
   disk.postMessage([0, disk.earlyName]);
   globalThis.lastpullDisk = disk;
 } catch {
@@ -28,3 +43,4 @@ await code.then((module) => init({ module_or_path: module }), () => init());
 await Promise.race([early, new Promise((resolve) => setTimeout(resolve, 120))]);
 if (document.readyState === "loading") await new Promise((resolve) => document.addEventListener("DOMContentLoaded", resolve, { once: true }));
 start();
+document.getElementById("trouble")?.setAttribute("hidden", "");

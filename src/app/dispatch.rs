@@ -58,6 +58,7 @@ fn fetch_all() {
         let _ = SHOP_FLOOR.fetch().await;
         let _ = INK.fetch().await;
         let _ = JOBS_AND_SETTINGS.fetch().await;
+        let _ = crate::store::fetch_archive().await;
     });
 }
 

@@ -33,5 +33,6 @@ fn text_of(message: Message) -> String {
         Message::Text(text) => text,
         Message::Event(StoreEvent::ChunkNotLoaded) => i18n::part_failed_text().into(),
         Message::Event(StoreEvent::OutOfBounds) => i18n::not_written().into(),
+        Message::Event(StoreEvent::NotReadAgain) => i18n::not_read_again().into(),
     }
 }

@@ -8,7 +8,7 @@ use super::save_error_banner::SaveErrorBanner;
 use crate::i18n;
 use crate::pages::welcome::Welcome;
 use crate::platform::dom;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::{LoadError, Loading, Store};
 use leptos::prelude::*;
 
@@ -16,7 +16,8 @@ use leptos::prelude::*;
 pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
     let store = Store::from_context();
     let welcome = Memo::new(move |_| {
-        store.shop.with(|shop| shop.fact_count() == 0)
+        store.loading.with(|loading| !matches!(loading, Loading::Failed(_)))
+            && store.shop.with(|shop| shop.fact_count() == 0)
             && store.settings.with(|settings| !settings.started && !settings.demo)
     });
     let counting = Memo::new(move |_| matches!(route.get(), Route::Run(_) | Route::Press));
@@ -27,6 +28,8 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
             <main id="content">
                 {move || match store.loading.get() {
                     Loading::Reading => view! { <p class="opening" role="status">{i18n::opening()}</p> }.into_any(),
+                    // The data can be taken out of a shop that does not open.
+                    Loading::Failed(_) if route.get() == Route::More(MoreRoute::Backup) => dispatch::page(route.get()),
                     Loading::Failed(error) => view! { <Failed error/> }.into_any(),
                     Loading::Ready if welcome.get() => view! { <Welcome/> }.into_any(),
                     Loading::Ready => dispatch::page(route.get()),
@@ -53,7 +56,7 @@ fn Failed(error: LoadError) -> impl IntoView {
             <p>{i18n::load_failed_safe()}</p>
             <div class="button-row">
                 <button type="button" class="button primary" on:click=move |_| store.open()>{i18n::try_again()}</button>
-                <button type="button" class="button" on:click=move |_| store.rescue()>{i18n::take_data_out()}</button>
+                <a class="button" href=MoreRoute::Backup.hash()>{i18n::take_data_out()}</a>
             </div>
         </article>
     }

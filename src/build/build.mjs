@@ -81,7 +81,9 @@ const folder = `app-${fingerprint(filesIn(app).map((name) => `${name} ${fingerpr
 renameSync(app, join(staging, folder));
 const head = [
   // Async and first: compiling the app takes longest, and must not wait for the style sheet or the rest of the page.
-  `<script type="module" async src="./${folder}/start.js"></script>`,
+  `<script type="module" async data-start src="./${folder}/start.js"></script>`,
+  // How that ended, and the message if it failed.
+  `<script defer src="./recover.js"></script>`,
   `<link rel="stylesheet" href="./${folder}/style.css" />`,
   `<link rel="modulepreload" href="./${folder}/lastpull.js" />`,
   `<link rel="modulepreload" href="./${folder}/__wasm_split.js" />`,

@@ -31,6 +31,14 @@ messages! {
     fault_full { "This device has no room left for the shop.", "No queda sitio en este dispositivo." }
     fault_closed { "The browser closed the store.", "El navegador cerró el almacén." }
     fault_blocked { "Another window holds an older version open. Close it.", "Otra ventana tiene abierta una versión anterior. Ciérrala." }
+    fault_silent {
+        "The browser's store does not answer. Close other windows of the app; if it stays so, close and open the browser.",
+        "El almacén del navegador no responde. Cierra otras ventanas de la app; si sigue igual, cierra y abre el navegador."
+    }
+    not_read_again {
+        "Another window changed the shop, and it could not be read again. What you see may be old; counting goes on.",
+        "Otra ventana cambió el taller y no se pudo volver a leer. Lo que ves puede ser antiguo; puedes seguir contando."
+    }
     fault_unreadable {
         "Part of what is stored does not read. Nothing was written over it.",
         "Una parte de lo guardado no se puede leer. No se ha escrito encima."
@@ -83,6 +91,10 @@ messages! {
         "The file holds other facts under numbers that are taken here. One of the two was tampered with or copied from another device's storage.",
         "El archivo trae otros hechos con números ya ocupados aquí. Uno de los dos fue manipulado o copiado del almacén de otro dispositivo."
     }
+    backup_scattered {
+        "The file has more gaps or devices than a shop leaves.",
+        "El archivo tiene más huecos o dispositivos de los que deja un taller."
+    }
     backup_not_read { "The file could not be read from the device.", "No se pudo leer el archivo." }
     nothing_changed { "Nothing was changed.", "No se ha cambiado nada." }
 }
@@ -121,6 +133,7 @@ pub fn storage_fault(fault: &StorageFault) -> String {
         StorageFault::Full => fault_full().into(),
         StorageFault::Closed | StorageFault::Stale => fault_closed().into(),
         StorageFault::Blocked => fault_blocked().into(),
+        StorageFault::Silent => fault_silent().into(),
         StorageFault::Unreadable(_) => fault_unreadable().into(),
         StorageFault::NewerVersion => fault_newer().into(),
         StorageFault::Unavailable => fault_unavailable().into(),
@@ -140,5 +153,6 @@ pub fn backup_problem(problem: BackupProblem) -> String {
         BackupProblem::BadLine { line } => backup_bad_line(line),
         BackupProblem::BadPhoto => backup_bad_photo().into(),
         BackupProblem::NotRead => backup_not_read().into(),
+        BackupProblem::Scattered => backup_scattered().into(),
     }
 }

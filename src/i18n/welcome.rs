@@ -12,6 +12,10 @@ messages! {
     welcome_demo { "Look around a demo shop", "Ver un taller de muestra" }
     welcome_demo_hint { "An invented day, half done. Leaving it leaves nothing behind.", "Una jornada inventada, a medias. Al salir no queda nada." }
     welcome_file { "I have a backup file", "Tengo un archivo de copia" }
+    welcome_other_copy(path) {
+        "Another copy of Lastpull at {path} on this site has its own shop.",
+        "Otra copia de Lastpull en {path}, en este mismo sitio, tiene su propio taller."
+    }
     demo_device { "Press phone", "Teléfono de la prensa" }
     demo_card_title { "Demo shop", "Taller de muestra" }
     demo_open { "Open the demo shop", "Abrir el taller de muestra" }

@@ -64,6 +64,16 @@ impl Outgoing {
         self.file.size()
     }
 
+    /// The same file to be read back, as one that was picked.
+    pub fn to_incoming(&self) -> Incoming {
+        Incoming { file: self.file.clone() }
+    }
+
+    /// Its name.
+    pub fn name(&self) -> String {
+        self.file.name()
+    }
+
     /// Whether this device can share this file.
     pub fn can_share(&self) -> bool {
         let navigator = leptos::prelude::window().navigator();

@@ -90,6 +90,11 @@ impl JournalWorker {
         Self { worker: WorkerClient::of(worker, ANSWER_TIMEOUT), early: Rc::default() }
     }
 
+    /// Whether it failed or did not answer: it is not asked again.
+    pub fn is_given_up(&self) -> bool {
+        self.worker.is_given_up()
+    }
+
     /// The stored journal of this name; `None` if the page must read it itself.
     pub async fn read(&self, name: &str) -> Option<Stored> {
         let early = self.early.take().filter(|(of, _)| of == name);

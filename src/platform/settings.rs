@@ -1,13 +1,17 @@
 //! Settings of this device, in local storage. If local storage is switched off, they last until the page
 //! is closed.
 
+use super::scope::scoped;
 use gloo_storage::{LocalStorage, Storage};
 use lastpull_core::time::WallTime;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::{Map, Value};
 
-const KEY: &str = "lastpull.device";
+/// The key in local storage. Every copy of the app below this origin has its own.
+fn key() -> String {
+    scoped("lastpull.device")
+}
 
 /// A language of the catalogue.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -89,6 +93,9 @@ impl Settings {
 
     /// Saves the shop's settings and starts with the demo's.
     pub fn suspend_shop(&mut self) {
+        if self.demo {
+            return;
+        }
         let (operator, backed_up) = (self.operator.take(), self.backed_up.take());
         let backed_up_facts = std::mem::take(&mut self.backed_up_facts);
         self.suspended = Some(SuspendedShopSettings { operator, backed_up, backed_up_facts });
@@ -97,6 +104,9 @@ impl Settings {
 
     /// Restores the shop's settings.
     pub fn resume_shop(&mut self) {
+        if !self.demo {
+            return;
+        }
         let own = self.suspended.take().unwrap_or_default();
         (self.operator, self.backed_up, self.backed_up_facts) = (own.operator, own.backed_up, own.backed_up_facts);
         self.demo = false;
@@ -126,17 +136,33 @@ impl Default for Settings {
 
 /// Reads the settings.
 pub fn load() -> Settings {
-    LocalStorage::get(KEY).map_or_else(|_| Settings::default(), |stored| lenient(&stored))
+    load_stored().unwrap_or_default()
+}
+
+/// Reads the settings; `None` if none are stored.
+pub fn load_stored() -> Option<Settings> {
+    LocalStorage::get(key()).ok().map(|stored| lenient(&stored))
+}
+
+/// Calls `changed` whenever another tab has changed or removed the settings.
+pub fn on_change_elsewhere(changed: impl Fn() + 'static) {
+    let handle = leptos::prelude::window_event_listener(leptos::ev::storage, move |event| {
+        // Without a key, everything was removed.
+        if event.key().is_none_or(|changed| changed == key()) {
+            changed();
+        }
+    });
+    std::mem::forget(handle);
 }
 
 /// Saves the settings; false if the browser does not store them.
 pub fn save(settings: &Settings) -> bool {
-    LocalStorage::set(KEY, settings).is_ok()
+    LocalStorage::set(key(), settings).is_ok()
 }
 
 /// Removes the settings from local storage.
 pub fn forget() {
-    LocalStorage::delete(KEY);
+    LocalStorage::delete(key());
 }
 
 /// Reads a stored object. If a field cannot be read, it alone gets its default.

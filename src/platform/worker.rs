@@ -59,6 +59,11 @@ impl WorkerClient {
         Self(asked)
     }
 
+    /// Whether it failed or did not answer in time: it is not asked again.
+    pub fn is_given_up(&self) -> bool {
+        self.0.given_up.get()
+    }
+
     /// Sends a question and returns the answer, or `undefined` if none comes. The message is a number, then `question`.
     pub async fn ask(&self, question: &[JsValue]) -> JsValue {
         let asked = &self.0;

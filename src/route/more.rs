@@ -9,6 +9,8 @@ pub enum MoreRoute {
     Settings,
     /// Exporting and importing the backup.
     Backup,
+    /// What was deleted and can be restored.
+    Deleted,
     /// Where the data is stored, and the app's version.
     Storage,
 }
@@ -20,6 +22,7 @@ impl MoreRoute {
             [] => Some(Self::Menu),
             ["settings"] => Some(Self::Settings),
             ["backup"] => Some(Self::Backup),
+            ["deleted"] => Some(Self::Deleted),
             ["about"] => Some(Self::Storage),
             _ => None,
         }
@@ -31,6 +34,7 @@ impl MoreRoute {
             Self::Menu => "",
             Self::Settings => "/settings",
             Self::Backup => "/backup",
+            Self::Deleted => "/deleted",
             Self::Storage => "/about",
         }
     }

@@ -5,11 +5,14 @@ use super::Store;
 use super::load::{LoadError, read};
 use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::{clock, spawn_local, tabs};
-use lastpull_core::facts::{Entry, Journal};
+use lastpull_core::facts::{Entry, Fact, Journal};
+use lastpull_core::ids::PhotoId;
 use lastpull_core::journal::{Checkpoint, Conflict, Gap, Head, HybridClock, Storage, StorageFault};
 use lastpull_core::photo::{PhotoStore, Photos};
 use lastpull_core::shop::Shop;
+use lastpull_core::time::WallTime;
 use leptos::prelude::*;
+use std::collections::BTreeSet;
 
 /// What a merge added.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,6 +53,20 @@ chunk! {
     }
 }
 
+chunk! {
+    archive: fn split_archive() -> Result<(), ChunkLoadError> {
+        Ok(())
+    }
+}
+
+/// Fetches the chunk ahead: it exports and rescues the data, and must not be what is missing when that is needed.
+///
+/// # Errors
+/// [`ChunkLoadError`] if it cannot be fetched; it is fetched again when it is needed.
+pub async fn fetch_archive() -> Result<(), ChunkLoadError> {
+    split_archive().await
+}
+
 impl Store {
     /// Compacts a long tail, saves the checkpoint, and deletes photos that nothing shows. Safety never depends on it; a
     /// failed attempt is repeated at the next opening.
@@ -85,7 +102,7 @@ impl Store {
         }
         let Ok(stored) = storage.photos().await else { return };
         let now = clock::now().now;
-        let gone = self.shop.with_untracked(|shop| shop.photos.to_delete(&stored, now));
+        let gone = self.shop.with_untracked(|shop| shop.photos_to_delete(&stored, now));
         if !gone.is_empty() {
             let _ = storage.delete_photos(&gone, now - Photos::GRACE).await;
         }
@@ -122,4 +139,22 @@ impl Store {
             }
         }
     }
+}
+
+/// The photos in use at wall time `now` in a shop of these entries.
+pub(super) fn photos_of(entries: &[Entry], now: WallTime) -> Result<BTreeSet<PhotoId>, Conflict> {
+    // Which subjects belong together, which are deleted, and their photos: the rest is folded for nothing.
+    let needed = |entry: &&Entry| {
+        matches!(
+            entry.fact,
+            Fact::Photo(_)
+                | Fact::Deleted
+                | Fact::Restored
+                | Fact::JobSet(_)
+                | Fact::LotSet(_)
+                | Fact::RunSet(_)
+                | Fact::Failure(_)
+        )
+    };
+    Ok(Shop::fold(&Journal::of(entries.iter().filter(needed).cloned().collect())?).photos_in_use(now))
 }

@@ -1,20 +1,17 @@
-//! Exporting and importing the backup file.
+//! Exporting the backup file.
 
 use super::Store;
-use super::archive::{MergeError, MergeSummary};
+use super::archive::photos_of;
+use super::import::{ImportError, ImportSummary};
 use super::notice::StoreEvent;
-use super::photos::has_room;
 use super::save_queue::SaveState;
 use crate::lazy::{ChunkLoadError, Work, chunk};
-use crate::platform::files::{ExportOutcome, FileParts, Incoming, Outgoing};
+use crate::platform::files::{ExportOutcome, FileParts, Outgoing};
 use crate::platform::{clock, ids, spawn_local};
-use lastpull_core::exchange::{Backup, BackupProblem, BackupWriter, read_backup};
-use lastpull_core::facts::{Draft, Entry, Journal};
-use lastpull_core::ids::PhotoId;
-use lastpull_core::journal::{Conflict, Head, Storage, StorageFault, assign_sequence};
-use lastpull_core::photo::{JpegPhoto, PhotoStore, Photos};
-use lastpull_core::shop::Shop;
-use lastpull_core::time::{Millis, WallTime};
+use lastpull_core::exchange::{BackupProblem, BackupWriter, ImportPreview, read_backup};
+use lastpull_core::facts::{Draft, Entry, Fact};
+use lastpull_core::journal::{Head, Salvage, Storage, StorageFault, StoredValue, assign_sequence};
+use lastpull_core::photo::{JpegPhoto, PhotoStore};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use std::collections::BTreeSet;
@@ -27,137 +24,197 @@ pub struct BackupState {
     pub busy: bool,
     /// A file ready to be exported, created before the tap that exports it.
     pub ready: Option<BackupFile>,
+    /// Whether that file was handed to the browser. Only the user can see whether it arrived.
+    pub sent: bool,
+    /// Why there is no file.
+    pub failure: Option<BackupFailure>,
+    /// What the picked file would bring.
+    pub preview: Option<ImportPreview>,
     /// Result of the last import.
     pub imported: Option<Result<ImportSummary, ImportError>>,
+    /// Whether what it brought can be taken back.
+    pub can_take_back: bool,
+    /// Result of taking it back: the number of facts.
+    pub taken_back: Option<Result<u64, ImportError>>,
 }
 
-/// A backup file ready to be exported.
+/// A backup file ready to be exported. It was read back.
 #[derive(Clone)]
 pub struct BackupFile {
     /// The file.
     pub file: SendWrapper<Outgoing>,
     /// Number of facts in it.
     pub facts: u64,
+    /// Number of facts that should be in it; `None` if the storage does not say.
+    pub facts_of: Option<u64>,
+    /// Number of stored values that do not decode and are in it as they are.
+    pub unreadable: u32,
+    /// Whether everything stored is in it.
+    pub whole: bool,
     /// Number of photos in it.
     pub photos: u32,
-    /// Number of photos that the shop shows and the file lacks: they are not on this device, or do not fit.
+    /// Number of photos that the shop shows and the file lacks because they are not on this device.
     pub photos_left_out: u32,
-    /// Facts in it that could not be saved on this device.
-    pub rescued: Vec<Draft>,
+    /// Number of photos on this device that do not fit into the file.
+    pub photos_too_many: u32,
+    /// The pending facts in it, by their number.
+    pub rescued: Vec<u64>,
 }
 
-/// What an import added.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct ImportSummary {
-    /// The facts.
-    pub facts: MergeSummary,
-    /// Number of photos that were new here.
-    pub photos: u32,
-    /// Number of photos that the shop shows now and this device still lacks.
-    pub photos_missing: u32,
-}
-
-/// Why a file was refused. Nothing was changed.
+/// Why no backup file was made.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum ImportError {
-    /// No file was picked, or it could not be read.
-    NotRead,
-    /// The chunk that reads it could not be loaded.
-    ChunkNotLoaded,
-    /// The device has too little space for its photos.
-    NoRoom,
-    /// It is not a backup, or damaged.
-    File(BackupProblem),
-    /// It contradicts the entries on this device.
-    Conflict(Conflict),
-    /// It could not be stored.
-    Storage(StorageFault),
+pub enum BackupFailure {
+    /// Nothing could be read from the storage.
+    NothingRead(StorageFault),
+    /// The file was made, and could not be read back.
+    NotReadBack(BackupProblem),
+    /// The browser refused to make a file of it.
+    NotMade,
 }
 
 chunk! {
-    archive: fn split_make_backup(store: Store) -> Result<Work<Option<BackupFile>>, ChunkLoadError> {
+    archive: fn split_make_backup(store: Store) -> Result<Work<Result<BackupFile, BackupFailure>>, ChunkLoadError> {
         Ok(Box::pin(store.make_backup()))
     }
 }
 
-chunk! {
-    archive: fn split_import_backup(store: Store, file: Incoming) -> Result<Work<Result<ImportSummary, ImportError>>, ChunkLoadError> {
-        Ok(Box::pin(store.import_backup(file)))
-    }
-}
-
-async fn make_backup_lazily(store: Store) -> Result<Option<BackupFile>, ChunkLoadError> {
+async fn make_backup_lazily(store: Store) -> Result<Result<BackupFile, BackupFailure>, ChunkLoadError> {
     Ok(split_make_backup(store).await?.await)
 }
 
-async fn import_backup_lazily(
-    store: Store,
-    file: Incoming,
-) -> Result<Result<ImportSummary, ImportError>, ChunkLoadError> {
-    Ok(split_import_backup(store, file).await?.await)
-}
-
 impl Store {
-    /// Makes the backup file: everything stored, and facts that could not be saved.
+    /// Makes the backup file: everything stored that can be read, and facts that could not be saved.
     pub fn prepare_backup(self) {
         self.setters().backup.update(|backup| {
             backup.busy = true;
-            backup.ready = None;
+            (backup.ready, backup.sent, backup.failure) = (None, false, None);
         });
         spawn_local(async move {
             // Lets the page show the progress before the packing blocks the thread.
             clock::wait(Duration::from_millis(20)).await;
-            let ready = self.make_backup_later().await;
+            let made = make_backup_lazily(self).await;
+            if made.is_err() {
+                self.notify_event(StoreEvent::ChunkNotLoaded);
+            }
             self.setters().backup.update(|backup| {
                 backup.busy = false;
-                backup.ready = ready;
+                match made {
+                    Ok(Ok(ready)) => backup.ready = Some(ready),
+                    Ok(Err(failure)) => backup.failure = Some(failure),
+                    Err(ChunkLoadError) => {}
+                }
             });
         });
     }
 
-    async fn make_backup_later(self) -> Option<BackupFile> {
-        let made = make_backup_lazily(self).await;
-        if made.is_err() {
-            self.notify_event(StoreEvent::ChunkNotLoaded);
+    /// Makes the backup file. Runs in the chunk.
+    pub(crate) async fn make_backup(self) -> Result<BackupFile, BackupFailure> {
+        self.flush().await;
+        let mut check_lines = false;
+        loop {
+            match self.make_backup_once(check_lines).await {
+                // A line that no Lastpull reads: leave it out, and keep it beside the others.
+                Err(BackupFailure::NotReadBack(_)) if !check_lines => check_lines = true,
+                other => return other,
+            }
         }
-        made.ok().flatten()
     }
 
-    /// Makes the backup file. Runs in the chunk.
-    pub(crate) async fn make_backup(self) -> Option<BackupFile> {
-        self.flush().await;
+    async fn make_backup_once(self, check_lines: bool) -> Result<BackupFile, BackupFailure> {
         let storage = self.storage.get_value();
-        // If the storage cannot be read, export the entries that this page has seen.
-        let mut entries = storage.read_all().await.unwrap_or_else(|_| self.recent.get_value());
-        // Only facts on which saving has given up: others are about to be stored, and would count twice.
-        let blocked = matches!(self.saving.get_untracked(), SaveState::Blocked(_));
-        let rescued: Vec<Draft> = self.pending.with_untracked(|waiting| {
-            waiting.iter().filter(|_| blocked).map(|waiting| waiting.draft.clone()).collect()
-        });
-        // Under a new device id: they have no sequence number of this device yet.
-        entries.extend(assign_sequence(&mut Head::default(), ids::new_id(), &rescued));
-        let clock = clock::now();
-        let (mut out, first) = BackupWriter::new(&entries, clock.now).ok()?;
-        let mut parts = FileParts::default();
-        parts.add(&first)?;
-        let mut photos = 0;
-        let stored = storage.photos().await.unwrap_or_default();
-        let shown = photos_of(entries.clone()).unwrap_or_default();
-        for id in shown.ids().intersection(&stored) {
-            // One at a time: a phone need not hold hundreds in memory.
-            let bytes = storage.photo(*id).await.ok().flatten();
-            let Some(photo) = bytes.and_then(JpegPhoto::of).filter(|photo| photo.id() == *id) else { continue };
-            let Some(before) = out.photo(&photo) else { break };
-            parts.add(&before)?;
-            parts.add(photo.bytes())?;
-            photos += 1;
+        let salvage: Salvage<Fact> = storage.read_raw().await.salvage();
+        let (whole, stored, fault) = (salvage.is_whole(), salvage.facts_stored(), salvage.fault.clone());
+        let (mut entries, mut unreadable) = (salvage.entries, salvage.unreadable);
+        if !whole {
+            // What this page has seen may be more than what can be read again.
+            entries.extend(self.recent.get_value());
         }
-        parts.add(&out.finish())?;
-        let photos_left_out = shown.total().count - photos;
+        let (rescued, exported) = self.export_blocked();
+        let rescued_count = exported.len() as u64;
+        entries.extend(exported);
+        let unwritable = if check_lines { take_unwritable(&mut entries) } else { Vec::new() };
+        let whole = whole && unwritable.is_empty();
+        unreadable.extend(unwritable);
+        if entries.is_empty() && unreadable.is_empty() && fault.is_some() {
+            return Err(BackupFailure::NothingRead(fault.unwrap_or(StorageFault::Closed)));
+        }
+        let clock = clock::now();
+        let demo = self.settings.with_untracked(|settings| settings.demo);
+        let start =
+            if demo { BackupWriter::of_demo(&entries, clock.now) } else { BackupWriter::new(&entries, clock.now) };
+        let (mut out, first) = start.map_err(|_| BackupFailure::NotMade)?;
+        let mut parts = FileParts::default();
+        let mut add = |bytes: &[u8]| parts.add(bytes).ok_or(BackupFailure::NotMade);
+        add(&first)?;
+        for (name, bytes) in &unreadable {
+            if let Some(before) = out.unreadable(name, bytes) {
+                add(&before)?;
+                add(bytes)?;
+            }
+        }
+        let on_device = storage.photos().await.unwrap_or_default();
+        let shown = photos_of(&entries, clock.now).unwrap_or_default();
+        // Facts that cannot be read may name any photo.
+        let packed = if whole { shown.intersection(&on_device).copied().collect() } else { on_device.clone() };
+        let (mut photos, mut photos_too_many) = (BTreeSet::new(), 0);
+        for id in packed {
+            // One at a time: a phone need not hold hundreds in memory.
+            let bytes = storage.photo(id).await.ok().flatten();
+            let Some(photo) = bytes.and_then(JpegPhoto::of).filter(|photo| photo.id() == id) else { continue };
+            let Some(before) = out.photo(&photo) else {
+                photos_too_many += 1;
+                continue;
+            };
+            add(&before)?;
+            add(photo.bytes())?;
+            photos.insert(id);
+        }
+        add(&out.finish())?;
+        let photos_left_out = (shown.difference(&photos).count() as u32).saturating_sub(photos_too_many);
         let minutes = clock.minutes_after_midnight(clock.now);
         let name = format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60);
-        let file = SendWrapper::new(Outgoing::new(&name, &parts)?);
-        Some(BackupFile { file, facts: entries.len() as u64, photos, photos_left_out, rescued })
+        let file = Outgoing::new(&name, &parts).ok_or(BackupFailure::NotMade)?;
+        // Not held while the file is read back: that takes as much memory again.
+        drop(entries);
+        let read_back = read_backup(file.to_incoming()).await.map_err(BackupFailure::NotReadBack)?;
+        Ok(BackupFile {
+            file: SendWrapper::new(file),
+            facts: read_back.entries.len() as u64,
+            facts_of: stored.map(|stored| stored + rescued_count),
+            unreadable: unreadable.len() as u32,
+            whole,
+            photos: photos.len() as u32,
+            photos_left_out,
+            photos_too_many,
+            rescued,
+        })
+    }
+
+    /// The pending facts on which saving has given up, by their number, and the entries as which they are exported.
+    /// Others are about to be saved.
+    fn export_blocked(self) -> (Vec<u64>, Vec<Entry>) {
+        if !matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
+            return (Vec::new(), Vec::new());
+        }
+        let (device, mut head) = self.rescue.get_value().unwrap_or_else(|| (ids::new_id(), Head::default()));
+        let mut waiting = self.pending.get_untracked();
+        for pending in &mut waiting {
+            if pending.exported.is_none() {
+                let draft: &Draft = &pending.draft;
+                pending.exported = assign_sequence(&mut head, device, std::slice::from_ref(draft)).pop();
+            }
+        }
+        self.rescue.set_value(Some((device, head)));
+        let exported = waiting.iter().filter_map(|pending| Some((pending.id, pending.exported.clone()?))).unzip();
+        self.setters().pending.update(|pending| {
+            // Facts may have been recorded meanwhile: only the marks are taken over.
+            for pending in pending {
+                if let Some(marked) = waiting.iter().find(|marked| marked.id == pending.id) {
+                    pending.exported.clone_from(&marked.exported);
+                }
+            }
+        });
+        exported
     }
 
     /// Exports the prepared file, by sharing or as a download. Call it during the tap itself.
@@ -166,130 +223,41 @@ impl Store {
         spawn_local(async move {
             let left = if share { ready.file.share().await } else { ready.file.download() };
             if matches!(left, ExportOutcome::Shared | ExportOutcome::Downloaded) {
-                if !ready.rescued.is_empty() {
-                    // They are in the file now; if saved here too, they would count twice after an import of the file.
-                    self.setters().pending.update(|waiting| {
-                        for draft in &ready.rescued {
-                            if let Some(at) = waiting.iter().position(|waiting| waiting.draft == *draft) {
-                                waiting.remove(at);
-                            }
-                        }
-                    });
-                    self.retry_save();
-                }
-                self.update_settings(|settings| {
-                    settings.backed_up = Some(clock::now().now);
-                    settings.backed_up_facts = ready.facts;
-                });
-                self.setters().backup.update(|backup| backup.ready = None);
+                self.setters().backup.update(|backup| backup.sent = backup.ready.is_some());
             }
         });
     }
 
-    /// Downloads everything that can still be read, if the shop cannot be opened.
-    pub fn rescue(self) {
-        spawn_local(async move {
-            if let Some(ready) = self.make_backup_later().await {
-                ready.file.download();
-            }
-        });
-    }
-
-    /// Imports a backup file: all of it or nothing.
-    pub fn import(self, file: Option<Incoming>) {
-        self.setters().backup.update(|backup| {
-            backup.busy = true;
-            backup.imported = None;
-        });
-        spawn_local(async move {
-            clock::wait(Duration::from_millis(20)).await;
-            let imported = match file {
-                Some(file) => match import_backup_lazily(self, file).await {
-                    Ok(imported) => imported,
-                    Err(ChunkLoadError) => Err(ImportError::ChunkNotLoaded),
-                },
-                None => Err(ImportError::NotRead),
-            };
-            self.setters().backup.update(|backup| {
-                backup.busy = false;
-                backup.imported = Some(imported);
+    /// The user says that the exported file is there: now it counts as a backup, and what could not be saved here
+    /// leaves this page.
+    pub fn confirm_backup(self) {
+        let Some(ready) = self.backup.with_untracked(|backup| backup.ready.clone().filter(|_| backup.sent)) else {
+            return;
+        };
+        if !ready.rescued.is_empty() {
+            self.setters().pending.update(|pending| pending.retain(|pending| !ready.rescued.contains(&pending.id)));
+            self.retry_save();
+        }
+        if ready.whole {
+            self.update_settings(|settings| {
+                settings.backed_up = Some(clock::now().now);
+                settings.backed_up_facts = ready.facts.saturating_sub(ready.rescued.len() as u64);
             });
-        });
-    }
-
-    /// Imports a backup file. Runs in the chunk.
-    pub(crate) async fn import_backup(self, file: Incoming) -> Result<ImportSummary, ImportError> {
-        let mut backup = read_backup(file).await.map_err(refused)?;
-        let storage = self.storage.get_value();
-        let arriving = std::mem::take(&mut backup.entries);
-        let mut all = storage.read_all().await.map_err(ImportError::Storage)?;
-        all.extend_from_slice(&arriving);
-        let shown = photos_of(all).map_err(ImportError::Conflict)?.ids();
-        let mut photo_import = PhotoImport { at: clock::now().now, new: Vec::new() };
-        // The photos first, then the facts that name them.
-        let imported = match self.import_photos(&backup, &shown, &mut photo_import).await {
-            Ok(()) => self.merge(arriving).await.map_err(|error| match error {
-                MergeError::Conflict(conflict) => ImportError::Conflict(conflict),
-                MergeError::Storage(fault) => ImportError::Storage(fault),
-                MergeError::ChunkNotLoaded => ImportError::ChunkNotLoaded,
-            }),
-            Err(error) => Err(error),
-        };
-        let facts = match imported {
-            Ok(facts) => facts,
-            Err(error) => {
-                // Delete what this import added; photos that were kept again since then stay.
-                let _ = storage.delete_photos(&photo_import.new, photo_import.at + Millis::from_ms(1)).await;
-                return Err(error);
-            }
-        };
-        let stored = storage.photos().await.unwrap_or_default();
-        let photos_missing = shown.difference(&stored).count() as u32;
-        self.refresh_persistence();
-        Ok(ImportSummary { facts, photos: photo_import.new.len() as u32, photos_missing })
-    }
-
-    /// Reads every photo of a file, needed or not, since one that does not match its id makes the file invalid;
-    /// keeps those that the shop will show.
-    async fn import_photos(
-        self,
-        backup: &Backup<Incoming>,
-        shown: &BTreeSet<PhotoId>,
-        photo_import: &mut PhotoImport,
-    ) -> Result<(), ImportError> {
-        let storage = self.storage.get_value();
-        let stored = storage.photos().await.map_err(ImportError::Storage)?;
-        let here = self.shop.with_untracked(|shop| shop.photos.ids());
-        let new = |id: &PhotoId| shown.contains(id) && !stored.contains(id);
-        let need: f64 = backup.photos().filter(|(id, _)| new(id)).map(|(_, bytes)| f64::from(bytes)).sum();
-        if need > 0.0 && !has_room(need).await {
-            return Err(ImportError::NoRoom);
         }
-        for (id, _) in backup.photos() {
-            let Some(photo) = backup.photo(id).await.map_err(refused)? else { continue };
-            // A photo that is stored but no longer shown will be shown again: renew its time.
-            if shown.contains(&id) && !(stored.contains(&id) && here.contains(&id)) {
-                let kept = storage.store_photo(&photo, None, photo_import.at).await.map_err(ImportError::Storage)?;
-                photo_import.new.extend(kept.then_some(id));
-            }
-        }
-        Ok(())
+        self.setters().backup.update(|backup| (backup.ready, backup.sent) = (None, false));
     }
 }
 
-/// State of importing the photos of a file.
-struct PhotoImport {
-    /// The wall time at which they are kept.
-    at: WallTime,
-    /// Photos that were not stored before.
-    new: Vec<PhotoId>,
-}
-
-fn refused(problem: BackupProblem) -> ImportError {
-    if problem == BackupProblem::NotRead { ImportError::NotRead } else { ImportError::File(problem) }
-}
-
-/// The photos that a shop of these entries shows.
-fn photos_of(entries: Vec<Entry>) -> Result<Photos, Conflict> {
-    Ok(Shop::fold(&Journal::of(entries)?).photos)
+/// Takes out the entries that no Lastpull would read from a file, and returns them as values of their own.
+fn take_unwritable(entries: &mut Vec<Entry>) -> Vec<StoredValue> {
+    let mut unwritable = Vec::new();
+    entries.retain(|entry| {
+        let line = entry.to_line();
+        let reads = Entry::from_line(&line).is_ok();
+        if !reads {
+            unwritable.push((format!("line-{}-{}", entry.device, entry.seq), line.into_bytes()));
+        }
+        reads
+    });
+    unwritable
 }

@@ -1,6 +1,6 @@
 //! The demo shop, in a database of its own.
 
-use super::{BackupState, DEMO, Loading, Store, StoreEvent};
+use super::{BackupState, Loading, Store, StoreEvent, database_name};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, ids, spawn_local, tabs};
@@ -27,34 +27,47 @@ chunk! {
 impl Store {
     /// Opens the demo shop instead of the shop's own journal.
     pub fn enter_demo(self, device_name: String) {
+        // Pressed twice, it is opened once.
+        if self.switching.get_value() || self.settings.with_untracked(|settings| settings.demo) {
+            return;
+        }
+        self.switching.set_value(true);
         spawn_local(async move {
-            // Unsaved facts belong to the shop's own journal.
-            if !self.flush().await {
-                return;
-            }
-            let Ok(facts) = split_demo_facts().await else {
-                self.notify_event(StoreEvent::ChunkNotLoaded);
-                return;
-            };
-            self.update_settings(crate::platform::settings::Settings::suspend_shop);
-            self.setters().backup.set(BackupState::default());
-            let storage = IndexedDb::new(DEMO);
-            let filled = async {
-                storage.erase().await?;
-                let device = storage.open().await?.device;
-                let mut drafts = facts(clock::now(), device, &device_name);
-                drafts.sort_by_key(|draft| draft.at);
-                storage.append(&drafts).await.map(drop)
-            };
-            match filled.await {
-                Ok(()) => self.open(),
-                Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
-            }
+            self.open_demo(device_name).await;
+            self.switching.set_value(false);
         });
+    }
+
+    async fn open_demo(self, device_name: String) {
+        // Unsaved facts belong to the shop's own journal.
+        if !self.flush().await {
+            return;
+        }
+        let Ok(facts) = split_demo_facts().await else {
+            self.notify_event(StoreEvent::ChunkNotLoaded);
+            return;
+        };
+        self.update_settings(crate::platform::settings::Settings::suspend_shop);
+        self.setters().backup.set(BackupState::default());
+        let storage = IndexedDb::new(&database_name(true));
+        let filled = async {
+            storage.erase().await?;
+            let device = storage.open().await?.device;
+            let mut drafts = facts(clock::now(), device, &device_name);
+            drafts.sort_by_key(|draft| draft.at);
+            storage.append(&drafts).await.map(drop)
+        };
+        match filled.await {
+            Ok(()) => self.open(),
+            Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
+        }
     }
 
     /// Closes the demo shop and deletes it.
     pub fn leave_demo(self, notice: String) {
+        if self.switching.get_value() || !self.settings.with_untracked(|settings| settings.demo) {
+            return;
+        }
         let storage = self.storage.get_value();
         self.update_settings(crate::platform::settings::Settings::resume_shop);
         self.setters().backup.set(BackupState::default());
@@ -75,7 +88,7 @@ impl Store {
     pub(super) fn delete_leftover_demo(self) {
         if !self.settings.with_untracked(|settings| settings.demo) {
             spawn_local(async move {
-                let _ = IndexedDb::new(DEMO).delete().await;
+                let _ = IndexedDb::new(&database_name(true)).delete().await;
             });
         }
     }

@@ -5,13 +5,15 @@
 //!
 //! - A fact is saved before it is drawn: a commit takes a few milliseconds, after which the count is drawn as saved. If
 //!   it takes longer than 24 ms, the count is drawn as unsaved. The pace is computed from saved facts only.
-//! - Facts that could not be saved are exported in the backup under a device id of their own, and are no longer pending
-//!   once the file is exported: if saved here too, they would count twice when the file is imported.
+//! - Facts that could not be saved are exported in the backup under a device id of their own, and stay pending until the
+//!   user says that the file is there: a download may fail without a word. If they are saved here after all, then as the
+//!   entries in the file, so that they do not count twice when the file is imported.
 //! - A change of language or units saves everything and reloads the page.
 
 mod archive;
 mod backup;
 mod demo;
+mod import;
 mod load;
 mod notice;
 mod open;
@@ -19,7 +21,9 @@ mod persistence;
 mod photos;
 mod save_queue;
 
-pub use backup::{BackupState, ImportError, ImportSummary};
+pub use archive::fetch_archive;
+pub use backup::{BackupFailure, BackupFile, BackupState};
+pub use import::{Brought, ImportError, ImportSummary, PickedFile};
 pub use load::LoadError;
 pub use notice::{Message, Notice, StoreEvent};
 pub use open::Loading;
@@ -34,6 +38,7 @@ use crate::platform::journal_worker::JournalWorker;
 use crate::platform::settings::Settings;
 use lastpull_core::facts::{Entry, Fact};
 use lastpull_core::ids::{DeviceId, Subject};
+use lastpull_core::journal::Head;
 use lastpull_core::shop::Shop;
 use lastpull_core::time::{Millis, WallClock};
 use leptos::prelude::*;
@@ -72,6 +77,19 @@ pub struct Store {
     setters: StoredValue<Setters>,
     storage: StoredValue<IndexedDb, LocalStorage>,
     recent: StoredValue<Vec<Entry>>,
+    /// Number of times that a shop was opened: what began before it belongs to another shop.
+    opened: StoredValue<u32>,
+    /// Whether the journal is being read again, and whether to do so once more.
+    reloading: StoredValue<bool>,
+    reload_again: StoredValue<bool>,
+    /// Whether another shop is about to be opened.
+    switching: StoredValue<bool>,
+    /// The device under which facts that cannot be saved are exported, and its last number.
+    rescue: StoredValue<Option<(DeviceId, Head)>>,
+    /// The file that was picked, until the user decides about it.
+    picked: StoredValue<Option<PickedFile>, LocalStorage>,
+    /// What the last import brought, as long as it can be taken back.
+    brought: StoredValue<Option<Brought>>,
 }
 
 /// The other ends of the signals: only the store writes them. Kept in one place, so that a copy of the store stays small.
@@ -92,16 +110,16 @@ struct Setters {
     install_offer: WriteSignal<u32>,
 }
 
-/// The database of the shop itself.
-const SHOP: &str = "lastpull";
-/// The database of the demo shop.
-const DEMO: &str = "lastpull-demo";
+/// The name of the shop's own database, or of the demo's.
+fn database_name(demo: bool) -> String {
+    platform::scope::scoped(if demo { "lastpull-demo" } else { "lastpull" })
+}
 
 impl Store {
     /// The store of a new page. Reading begins with [`Store::open`].
     pub fn new() -> Self {
         let settings = platform::settings::load();
-        let name = if settings.demo { DEMO } else { SHOP };
+        let name = database_name(settings.demo);
         let (shop, set_shop) = signal(Shop::default());
         let (device, set_device) = signal(Uuid::nil());
         let (clock, set_clock) = signal(clock::now());
@@ -144,8 +162,15 @@ impl Store {
                 offline_ready: set_offline_ready,
                 install_offer: set_install_offer,
             }),
-            storage: StoredValue::new_local(IndexedDb::new(name).with_worker(JournalWorker::of_page())),
+            storage: StoredValue::new_local(IndexedDb::new(&name).with_worker(JournalWorker::of_page())),
             recent: StoredValue::new(Vec::new()),
+            opened: StoredValue::new(0),
+            reloading: StoredValue::new(false),
+            reload_again: StoredValue::new(false),
+            switching: StoredValue::new(false),
+            rescue: StoredValue::new(None),
+            picked: StoredValue::new_local(None),
+            brought: StoredValue::new(None),
         }
     }
 
@@ -167,7 +192,7 @@ impl Store {
         // Not while the first page is being drawn.
         clock::after(Duration::from_millis(1500), move || {
             platform::updates::start(
-                move || self.setters().offline_ready.set(true),
+                move |stored| self.setters().offline_ready.set(stored),
                 move || self.setters().update_waits.set(true),
             );
             crate::lazy::fetch_all();
@@ -175,13 +200,42 @@ impl Store {
             self.delete_leftover_demo();
         });
         clock::every(Duration::from_secs(30 * 60), platform::updates::check_for_update);
+        // An update must not come in the middle of a run, not even if the app is closed and opened.
+        clock::every(Duration::from_secs(2), move || {
+            if self.loading.get_untracked() == Loading::Ready {
+                platform::updates::hold(untrack(|| self.is_printing()));
+            }
+        });
         self.warn_before_leaving();
+        self.watch_for_missed();
+        platform::settings::on_change_elsewhere(move || self.take_over_settings());
     }
 
-    /// Changes the device's settings and saves them.
+    /// Changes the device's settings and saves them. The change is made to what is stored: another tab may have changed
+    /// other settings since this one read them.
     pub fn update_settings(self, change: impl FnOnce(&mut Settings)) {
-        self.setters().settings.update(change);
-        self.settings.with_untracked(platform::settings::save);
+        let mut settings = platform::settings::load_stored().unwrap_or_else(|| self.settings.get_untracked());
+        change(&mut settings);
+        platform::settings::save(&settings);
+        self.setters().settings.set(settings);
+    }
+
+    /// Takes over the settings that another tab changed. If it opened another shop, this tab follows once everything is
+    /// saved.
+    fn take_over_settings(self) {
+        let settings = platform::settings::load();
+        let other_shop = self.settings.with_untracked(|before| before.demo != settings.demo);
+        if !other_shop {
+            self.setters().settings.set(settings);
+            return;
+        }
+        platform::spawn_local(async move {
+            if self.flush().await {
+                self.setters().settings.set(settings);
+                self.setters().backup.set(BackupState::default());
+                self.open();
+            }
+        });
     }
 
     /// The crew member who uses this device, if chosen.

@@ -32,6 +32,8 @@ pub enum StoreEvent {
     ChunkNotLoaded,
     /// A fact was out of bounds, and nothing was recorded.
     OutOfBounds,
+    /// Another tab changed the shop, and it could not be read again: what is shown may be old.
+    NotReadAgain,
 }
 
 /// How long a notice is shown: long enough to read it and to reach the undo button with inky hands.

@@ -2,7 +2,8 @@
 
 use super::backup::BackupState;
 use super::load::{LoadError, read};
-use super::{DEMO, SHOP, Store};
+use super::notice::StoreEvent;
+use super::{Store, database_name};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::journal_worker::JournalWorker;
 use crate::platform::tabs::TabMessage;
@@ -24,6 +25,15 @@ pub enum Loading {
     Failed(LoadError),
 }
 
+/// Time after which a database that does not answer is reported.
+const SILENCE: Duration = Duration::from_secs(8);
+
+/// Time in which a message of another tab arrives.
+const MESSAGE_TIME: Duration = Duration::from_millis(400);
+
+/// How often a tab looks whether it missed a message; it also looks whenever it comes to the front.
+const MISSED_CHECK: Duration = Duration::from_secs(30);
+
 /// Length of the tail, in entries, from which it is compacted. Reading a tail of this length takes a few
 /// milliseconds.
 const LONG_TAIL: usize = 400;
@@ -31,22 +41,48 @@ const LONG_TAIL: usize = 400;
 impl Store {
     /// Opens the shop's journal, or the demo's.
     pub fn open(self) {
-        let demo = self.settings.with_untracked(|settings| settings.demo);
-        let name = if demo { DEMO } else { SHOP };
-        self.storage.set_value(IndexedDb::new(name).with_worker(JournalWorker::of_page()));
+        let name = database_name(self.settings.with_untracked(|settings| settings.demo));
+        let storage = IndexedDb::new(&name).with_worker(JournalWorker::of_page());
+        self.storage.set_value(storage.clone());
+        self.opened.update_value(|opened| *opened += 1);
+        let opened = self.opened.get_value();
+        self.rescue.set_value(None);
+        self.picked.set_value(None);
+        self.brought.set_value(None);
         self.setters().loading.set(Loading::Reading);
-        tabs::listen(name, move |message| self.on_tab_message(message));
+        tabs::listen(&name, move |message| self.on_tab_message(message));
+        // A database that does not answer is not waited for without a word. If it answers later, the shop opens.
+        clock::after(SILENCE, move || {
+            if opened == self.opened.get_value() && self.loading.get_untracked() == Loading::Reading {
+                self.setters().loading.set(Loading::Failed(StorageFault::Silent.into()));
+            }
+        });
         spawn_local(async move {
-            match self.reload().await {
+            let read = self.reload().await;
+            if opened != self.opened.get_value() {
+                return;
+            }
+            match read {
                 Ok(from_scratch) => {
                     self.setters().loading.set(Loading::Ready);
+                    // The journal was read before this tab listened to the others. Not while the first page is drawn.
+                    clock::after(Duration::from_secs(1), move || self.check_for_missed());
                     let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
                     let photos = self.shop.with_untracked(|shop| shop.photos != Photos::default());
                     if from_scratch || long || photos {
                         clock::after(Duration::from_millis(2500), move || self.compact(from_scratch || long));
                     }
                 }
-                Err(error) => self.setters().loading.set(Loading::Failed(error)),
+                Err(error) => {
+                    let waits = matches!(error, LoadError::Storage(StorageFault::Blocked | StorageFault::Silent));
+                    self.setters().loading.set(Loading::Failed(error));
+                    if waits {
+                        storage.until_opened().await;
+                        if opened == self.opened.get_value() {
+                            self.open();
+                        }
+                    }
+                }
             }
         });
     }
@@ -72,17 +108,65 @@ impl Store {
         self.recent.update_value(|recent| recent.extend_from_slice(entries));
         let mut follows = false;
         self.setters().shop.update(|shop| follows = shop.apply_all(entries));
+        let shown = self.shop.with_untracked(lastpull_core::shop::Shop::fact_count);
         if !follows {
             self.spawn_reload();
+        } else if self.storage.with_value(IndexedDb::known_facts).is_some_and(|known| known != shown) {
+            // Others wrote in between. Their messages may be on the way.
+            clock::after(MESSAGE_TIME, move || self.check_for_missed());
         }
     }
 
-    fn spawn_reload(self) {
+    /// Reads the journal again beside the work on screen. Several requests are answered by one reading. If it fails, the
+    /// shop stays on screen as it is, and a notice says so: a count is never replaced by an error page.
+    pub(super) fn spawn_reload(self) {
+        if self.reloading.get_value() {
+            self.reload_again.set_value(true);
+            return;
+        }
+        self.reloading.set_value(true);
         spawn_local(async move {
-            if let Err(error) = self.reload().await {
-                self.setters().loading.set(Loading::Failed(error));
+            loop {
+                self.reload_again.set_value(false);
+                let read = self.reload().await;
+                if self.reload_again.get_value() {
+                    continue;
+                }
+                if read.is_err() {
+                    self.notify_event(StoreEvent::NotReadAgain);
+                } else {
+                    // What was saved while it was read is not in what was read.
+                    clock::after(MESSAGE_TIME, move || self.check_for_missed());
+                }
+                break;
+            }
+            self.reloading.set_value(false);
+        });
+    }
+
+    /// Compares what is stored with what is on screen, and reads it again if another tab wrote and its message was
+    /// missed: one that came before this tab listened, or while it was frozen.
+    pub(super) fn check_for_missed(self) {
+        if self.loading.get_untracked() != Loading::Ready {
+            return;
+        }
+        let (storage, opened) = (self.storage.get_value(), self.opened.get_value());
+        spawn_local(async move {
+            let Ok(head) = storage.head().await else { return };
+            let shown = self.shop.with_untracked(lastpull_core::shop::Shop::fact_count);
+            if opened == self.opened.get_value() && head.coverage.len() != shown {
+                self.spawn_reload();
             }
         });
+    }
+
+    /// Watches for moments at which messages may have been missed.
+    pub(super) fn watch_for_missed(self) {
+        for event in ["visibilitychange", "focus", "pageshow", "resume"] {
+            let handle = window_event_listener_untyped(event, move |_| self.check_for_missed());
+            std::mem::forget(handle);
+        }
+        clock::every(MISSED_CHECK, move || self.check_for_missed());
     }
 
     fn on_tab_message(self, message: TabMessage) {

@@ -1,11 +1,12 @@
 //! Facts waiting to be saved. A fact counts as saved when its transaction has committed; until
 //! then it is shown as unsaved. If saving fails it is tried again, then counting is blocked with
-//! a message and a way to export the data; nothing that was counted is dropped.
+//! a message and a way to export the data; nothing that was counted is dropped. A write that is not answered is never
+//! repeated, since it may still happen: after a while it blocks counting too, and its answer, if it comes, counts.
 
 use super::Store;
 use super::notice::StoreEvent;
 use crate::platform::{clock, spawn_local, tabs};
-use lastpull_core::facts::{Draft, Fact};
+use lastpull_core::facts::{Draft, Entry, Fact};
 use lastpull_core::ids::Subject;
 use lastpull_core::journal::JournalFact;
 use lastpull_core::journal::{Storage, StorageFault};
@@ -19,6 +20,11 @@ use std::time::Duration;
 pub struct PendingFact {
     /// The fact.
     pub draft: Draft,
+    /// Its number among those of this page.
+    pub(super) id: u64,
+    /// The entry as which it is in an exported file. If it is saved here after all, it is saved as that entry: then an
+    /// import of the file does not count it twice.
+    pub(super) exported: Option<Entry>,
 }
 
 impl PendingFact {
@@ -45,6 +51,9 @@ const RETRIES: [Duration; 3] = [Duration::from_millis(100), Duration::from_milli
 /// How long a save may take before the page shows the fact as unsaved.
 const UNSAVED_DELAY: Duration = Duration::from_millis(24);
 
+/// Time after which a write without an answer blocks counting.
+const WRITE_TIMEOUT: Duration = Duration::from_secs(8);
+
 /// Runs `action` after a short delay, so that the write of facts recorded just before starts first. The timer itself
 /// is set only after that write has started.
 pub fn after_write(action: impl FnOnce() + 'static) {
@@ -53,6 +62,9 @@ pub fn after_write(action: impl FnOnce() + 'static) {
 
 thread_local! {
     static WRITING: Cell<bool> = const { Cell::new(false) };
+    /// Number of writes begun, and of facts recorded.
+    static WRITES: Cell<u64> = const { Cell::new(0) };
+    static RECORDED: Cell<u64> = const { Cell::new(0) };
 }
 
 impl Store {
@@ -72,7 +84,10 @@ impl Store {
             return false;
         }
         let at = clock::now().now;
-        let drafts = facts.into_iter().map(|(subject, fact)| PendingFact { draft: Draft { at, subject, fact } });
+        let drafts = facts.into_iter().map(|(subject, fact)| {
+            let id = RECORDED.replace(RECORDED.get() + 1);
+            PendingFact { draft: Draft { at, subject, fact }, id, exported: None }
+        });
         // A commit takes a few milliseconds, drawing the count many times that: the write goes first, and
         // one drawing shows the saved count. If the write takes longer, the unsaved count is shown.
         self.setters().pending.update_untracked(|waiting| waiting.extend(drafts));
@@ -113,7 +128,20 @@ impl Store {
     /// Tries again to save, after the user asked for it.
     pub fn retry_save(self) {
         self.setters().saving.set(SaveState::Fine);
+        if WRITING.get() {
+            self.watch_write();
+        }
         self.write();
+    }
+
+    /// Blocks counting if the write under way is not answered in time.
+    fn watch_write(self) {
+        let write = WRITES.get();
+        clock::after(WRITE_TIMEOUT, move || {
+            if WRITING.get() && WRITES.get() == write {
+                self.setters().saving.set(SaveState::Blocked(StorageFault::Silent));
+            }
+        });
     }
 
     /// Writes the unsaved facts, unless a write is in progress.
@@ -130,28 +158,48 @@ impl Store {
     async fn write_all(self) {
         let mut failures = 0;
         loop {
-            let drafts: Vec<Draft> =
-                self.pending.with_untracked(|waiting| waiting.iter().map(|waiting| waiting.draft.clone()).collect());
-            if drafts.is_empty() || matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
+            let waiting = self.pending.get_untracked();
+            if waiting.is_empty() || matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
                 return;
             }
-            match self.storage.get_value().append(&drafts).await {
+            // Those in an exported file have their numbers already, and are saved on their own.
+            let exported: Vec<&PendingFact> = waiting.iter().filter(|waiting| waiting.exported.is_some()).collect();
+            let written: Vec<&PendingFact> = if exported.is_empty() { waiting.iter().collect() } else { exported };
+            let entries: Vec<Entry> = written.iter().filter_map(|waiting| waiting.exported.clone()).collect();
+            let storage = self.storage.get_value();
+            let opened = self.opened.get_value();
+            WRITES.set(WRITES.get() + 1);
+            self.watch_write();
+            let saved = if entries.is_empty() {
+                let drafts: Vec<Draft> = written.iter().map(|waiting| waiting.draft.clone()).collect();
+                storage.append(&drafts).await
+            } else {
+                storage.adopt(&entries).await.map(|()| entries)
+            };
+            WRITES.set(WRITES.get() + 1);
+            match saved {
                 Ok(entries) => {
                     failures = 0;
-                    // A backup file made while these could not be saved holds copies of them.
+                    // A backup file made while these could not be saved says that they are only in the file.
                     let stale = self
                         .backup
                         .with_untracked(|backup| backup.ready.as_ref().is_some_and(|ready| !ready.rescued.is_empty()));
                     if stale {
                         self.setters().backup.update(|backup| backup.ready = None);
                     }
-                    self.setters().pending.update(|waiting| drop(waiting.drain(..drafts.len().min(waiting.len()))));
-                    self.apply_saved(&entries);
-                    tabs::notify_saved(&entries);
+                    self.setters().pending.update(|pending| {
+                        pending.retain(|pending| !written.iter().any(|saved| saved.id == pending.id))
+                    });
+                    // Another shop may have been opened meanwhile.
+                    if opened == self.opened.get_value() {
+                        self.apply_saved(&entries);
+                        tabs::notify_saved(&entries);
+                    }
                     if self.saving.with_untracked(|state| *state != SaveState::Fine) {
                         self.setters().saving.set(SaveState::Fine);
                     }
                 }
+                Err(_) if matches!(self.saving.get_untracked(), SaveState::Blocked(_)) => return,
                 Err(fault) => match RETRIES.get(failures) {
                     Some(delay) => {
                         failures += 1;

@@ -22,6 +22,7 @@ fn every_route_reads_back_from_its_hash() {
         Route::More(MoreRoute::Menu),
         Route::More(MoreRoute::Settings),
         Route::More(MoreRoute::Backup),
+        Route::More(MoreRoute::Deleted),
         Route::More(MoreRoute::Storage),
     ] {
         assert_eq!(Route::from_hash(&route.hash()), route);

@@ -127,6 +127,56 @@ pub async fn unknown_facts_are_kept<F: SampleFact, S: Storage<F>>(storage: S) {
     assert_eq!(storage.read_all().await.unwrap()[0].fact, fact);
 }
 
+/// Entries that have a number already are stored once, whatever stamp they have, and numbers go on as before.
+pub async fn adopted_entries_are_stored_once<F: SampleFact, S: Storage<F>>(storage: S) {
+    storage.append(&[pull(10)]).await.unwrap();
+    let arriving = [foreign(1, 5), foreign(2, 400)];
+    storage.adopt(&arriving).await.unwrap();
+    storage.adopt(&arriving).await.unwrap();
+    assert_eq!(storage.open().await.unwrap().head.coverage.len(), 3);
+    assert_eq!(storage.read_all().await.unwrap().len(), 3);
+    let next = storage.append(&[pull(20)]).await.unwrap();
+    assert_eq!(next[0].seq, 2);
+    assert!(next[0].stamp > arriving[1].stamp);
+    compact(&storage, &[]).await;
+    storage.adopt(&arriving).await.unwrap();
+    assert_eq!(storage.read_all().await.unwrap().len(), 4, "those in segments are known too");
+}
+
+/// Entries that are taken out leave nothing, and can come in again.
+pub async fn withdrawn_entries_leave_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
+    storage.append(&[pull(10)]).await.unwrap();
+    let stale = storage.open().await.unwrap().head;
+    compact(&storage, &[foreign(1, 5), foreign(2, 15)]).await;
+    storage.append(&[pull(30)]).await.unwrap();
+    let head = storage.open().await.unwrap().head;
+    let all = storage.read_all().await.unwrap();
+    let remaining: Vec<Entry<F>> = all.into_iter().filter(|entry| entry.device != foreign::<F>(1, 5).device).collect();
+    let checkpoint = checkpoint_of(&Journal::of(remaining.clone()).unwrap());
+    assert_eq!(storage.withdraw(&stale, &remaining, &checkpoint).await, Err(StorageFault::Stale));
+    assert_eq!(storage.read_all().await.unwrap().len(), 4);
+    storage.withdraw(&head, &remaining, &checkpoint).await.unwrap();
+    let opened = storage.open().await.unwrap();
+    assert_eq!((opened.head.coverage.len(), opened.tail.len()), (2, 0));
+    assert_eq!(opened.checkpoint, Some(checkpoint));
+    assert_eq!(journal(&storage).await, Journal::of(remaining).unwrap());
+    compact(&storage, &[foreign(1, 5)]).await;
+    assert_eq!(storage.read_all().await.unwrap().len(), 3);
+    assert_eq!(storage.append(&[pull(40)]).await.unwrap()[0].seq, 3);
+}
+
+/// The stored values add up to the stored entries.
+pub async fn raw_values_decode_to_every_fact<F: SampleFact, S: Storage<F>>(storage: S) {
+    assert!(storage.read_raw().await.salvage::<F>().is_whole());
+    storage.append(&[pull(1), pull(2)]).await.unwrap();
+    compact(&storage, &[foreign(1, 5), foreign(4, 9)]).await;
+    storage.append(&[pull(3)]).await.unwrap();
+    let salvage = storage.read_raw().await.salvage::<F>();
+    assert!(salvage.is_whole());
+    assert_eq!((salvage.facts_read(), salvage.facts_stored()), (5, Some(5)));
+    assert_eq!(Journal::of(salvage.entries).unwrap(), journal(&storage).await);
+}
+
 /// Erasing removes the facts and the device's identity.
 pub async fn erasing_leaves_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(1)]).await.unwrap();
@@ -152,6 +202,9 @@ macro_rules! storage_contract {
             entries_of_other_devices_are_stored
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
+            adopted_entries_are_stored_once
+            withdrawn_entries_leave_nothing
+            raw_values_decode_to_every_fact
             erasing_leaves_nothing
         );
     };
@@ -165,6 +218,9 @@ macro_rules! storage_contract {
             entries_of_other_devices_are_stored
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
+            adopted_entries_are_stored_once
+            withdrawn_entries_leave_nothing
+            raw_values_decode_to_every_fact
             erasing_leaves_nothing
         );
     };

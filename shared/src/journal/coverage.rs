@@ -43,6 +43,45 @@ impl Coverage {
         })
     }
 
+    /// Whether every fact of `other` is present here too.
+    pub fn contains(&self, other: &Self) -> bool {
+        // Ranges are never adjacent, so a range that is present whole is inside one range.
+        other.held.iter().all(|(device, runs)| {
+            let held = self.held.get(device);
+            runs.iter().all(|&(first, last)| {
+                held.is_some_and(|held| {
+                    let after = held.partition_point(|&(from, _)| from <= first);
+                    after > 0 && held[after - 1].1 >= last
+                })
+            })
+        })
+    }
+
+    /// The facts that are present here and not in `other`.
+    pub fn beyond(&self, other: &Self) -> Self {
+        let mut beyond = Self::default();
+        for (device, runs) in self.held.iter() {
+            let mut left: Vec<(u64, u64)> = Vec::new();
+            let held = other.held.get(device).map_or(&[][..], Vec::as_slice);
+            for &(first, last) in runs {
+                let mut next = first;
+                for &(from, to) in held.iter().filter(|&&(from, to)| to >= first && from <= last) {
+                    if from > next {
+                        left.push((next, from - 1));
+                    }
+                    next = next.max(to + 1);
+                }
+                if next <= last {
+                    left.push((next, last));
+                }
+            }
+            if !left.is_empty() {
+                beyond.held.insert(*device, left);
+            }
+        }
+        beyond
+    }
+
     /// Marks a fact as present. Marking it again changes nothing.
     pub fn add(&mut self, device: DeviceId, seq: u64) {
         let runs = self.held.get_or_insert_default(device);
@@ -95,6 +134,11 @@ impl Coverage {
         self.held.values().flatten().map(|&(first, last)| last - first + 1).sum()
     }
 
+    /// Number of unbroken ranges, of all devices together.
+    pub fn ranges(&self) -> usize {
+        self.held.values().map(Vec::len).sum()
+    }
+
     /// Whether no fact is present.
     pub fn is_empty(&self) -> bool {
         self.held.is_empty()
@@ -125,7 +169,37 @@ mod tests {
         assert_eq!(coverage.len(), 4);
     }
 
+    #[test]
+    fn a_coverage_contains_another_if_no_fact_of_it_is_missing() {
+        let of = |seqs: &[u64], device: u128| {
+            let mut coverage = Coverage::default();
+            seqs.iter().for_each(|seq| coverage.add(Uuid::from_u128(device), *seq));
+            coverage
+        };
+        assert!(of(&[1, 2, 3, 7], 1).contains(&of(&[2, 3, 7], 1)));
+        assert!(!of(&[1, 2, 4], 1).contains(&of(&[2, 3, 4], 1)));
+        assert!(!of(&[1, 2], 1).contains(&of(&[1], 2)));
+        assert!(of(&[], 1).contains(&Coverage::default()));
+    }
+
     proptest! {
+        #[test]
+        fn what_is_beyond_another_coverage_is_the_difference_of_the_sets(
+            mine in prop::collection::btree_set(1u64..40, 0..40),
+            other in prop::collection::btree_set(1u64..40, 0..40),
+        ) {
+            let device = Uuid::from_u128(9);
+            let of = |seqs: &BTreeSet<u64>| {
+                let mut coverage = Coverage::default();
+                seqs.iter().for_each(|seq| coverage.add(device, *seq));
+                coverage
+            };
+            let beyond = of(&mine).beyond(&of(&other));
+            let difference: BTreeSet<u64> = mine.difference(&other).copied().collect();
+            prop_assert_eq!(&beyond, &of(&difference));
+            prop_assert_eq!(of(&other).contains(&of(&mine)), difference.is_empty());
+        }
+
         #[test]
         fn coverage_equals_the_set_of_added_numbers(seqs in prop::collection::vec(1u64..60, 0..80)) {
             let device = Uuid::from_u128(9);

@@ -3,7 +3,8 @@
 
 use super::segment::Segment;
 use super::{
-    Checkpoint, Draft, Entry, Head, HybridClock, JournalFact, Opened, Storage, StorageFault, assign_sequence, segment,
+    Checkpoint, Draft, Entry, Head, HybridClock, JournalFact, Opened, RawJournal, Storage, StorageFault, adopt_into,
+    assign_sequence, record, segment, withdraw_from,
 };
 use crate::ids::DeviceId;
 use std::cell::RefCell;
@@ -112,6 +113,50 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
         store.head.coverage.add_all(added);
         store.head.clock = clock;
         Ok(store.head.clone())
+    }
+
+    async fn adopt(&self, entries: &[Entry<F>]) -> Result<(), StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        let new: Vec<Vec<u8>> = adopt_into(&mut store.head, entries).into_iter().map(record::encode).collect();
+        store.tail.extend(new);
+        Ok(())
+    }
+
+    async fn withdraw(
+        &self,
+        expected: &Head,
+        remaining: &[Entry<F>],
+        checkpoint: &Checkpoint,
+    ) -> Result<Head, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        if store.head.coverage != expected.coverage {
+            return Err(StorageFault::Stale);
+        }
+        store.head = withdraw_from(&store.head, remaining);
+        store.tail.clear();
+        store.segments = segment::pack(remaining);
+        store.checkpoint = Some(checkpoint.clone());
+        Ok(store.head.clone())
+    }
+
+    async fn read_raw(&self) -> RawJournal {
+        let mut store = self.store.borrow_mut();
+        if let Err(fault) = store.fault() {
+            return RawJournal { fault: Some(fault), ..RawJournal::default() };
+        }
+        RawJournal {
+            head: Some(store.head.to_bytes()),
+            tail: store.tail.iter().enumerate().map(|(at, bytes)| (at.to_string(), bytes.clone())).collect(),
+            segments: store
+                .segments
+                .iter()
+                .map(|segment| (format!("{}-{}", segment.device, segment.first), segment.bytes.clone()))
+                .collect(),
+            checkpoint: store.checkpoint.as_ref().map(|checkpoint| checkpoint.bytes.clone()),
+            fault: None,
+        }
     }
 
     async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault> {

@@ -78,10 +78,30 @@ pub enum StorageFault {
     Unreadable(BytesProblem),
     /// Written by a newer version of Lastpull, which must be loaded first.
     NewerVersion,
+    /// The storage does not answer. What was asked of it may still happen.
+    Silent,
     /// The browser offers no storage to this page (private window, or switched off).
     Unavailable,
     /// Anything else, in the browser's words.
     Other(String),
+}
+
+/// A stored value and its key in words, which becomes a file name.
+pub type StoredValue = (String, Vec<u8>);
+
+/// The values of a journal as they are stored, undecoded.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct RawJournal {
+    /// The head; `None` if there is none, or if it could not be fetched.
+    pub head: Option<Vec<u8>>,
+    /// Single entries.
+    pub tail: Vec<StoredValue>,
+    /// Packed entries.
+    pub segments: Vec<StoredValue>,
+    /// The checkpoint.
+    pub checkpoint: Option<Vec<u8>>,
+    /// The first fault while fetching: there may be more values than these.
+    pub fault: Option<StorageFault>,
 }
 
 /// A place to store a journal.
@@ -111,8 +131,27 @@ pub trait Storage<F> {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault>;
 
+    /// Stores entries that have a device and a number already, in the tail, and marks the clock as after their stamps.
+    /// Those that the head covers already are left as they are.
+    async fn adopt(&self, entries: &[Entry<F>]) -> Result<(), StorageFault>;
+
+    /// Takes entries out again that a merge brought in: stores `remaining`, which must be every other stored entry,
+    /// and the checkpoint over them. The clock stays.
+    ///
+    /// # Errors
+    /// [`StorageFault::Stale`] if the stored head is no longer `expected`; nothing is changed.
+    async fn withdraw(
+        &self,
+        expected: &Head,
+        remaining: &[Entry<F>],
+        checkpoint: &Checkpoint,
+    ) -> Result<Head, StorageFault>;
+
     /// Every stored entry, each once, in any order.
     async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault>;
+
+    /// Every stored value that can be fetched, decodable or not.
+    async fn read_raw(&self) -> RawJournal;
 
     /// Erases everything, including the device's id and the stored photos.
     async fn erase(&self) -> Result<(), StorageFault>;
@@ -129,6 +168,24 @@ pub fn assign_sequence<F: Clone>(head: &mut Head, device: DeviceId, drafts: &[Dr
         seq += 1;
     }
     entries
+}
+
+/// The head after [`Storage::adopt`], and those of `entries` that it must store. Shared by the backends.
+pub fn adopt_into<'a, F>(head: &mut Head, entries: &'a [Entry<F>]) -> Vec<&'a Entry<F>> {
+    let new: Vec<&Entry<F>> = entries.iter().filter(|entry| !head.coverage.holds(entry.device, entry.seq)).collect();
+    for entry in &new {
+        head.coverage.add(entry.device, entry.seq);
+        // They were stamped by this device's time: there is none too far ahead of it.
+        let _ = head.clock.observe(entry.stamp, entry.stamp.wall);
+    }
+    new
+}
+
+/// The head after [`Storage::withdraw`]. Shared by the backends.
+pub fn withdraw_from<F>(head: &Head, remaining: &[Entry<F>]) -> Head {
+    let mut coverage = Coverage::default();
+    coverage.add_all(remaining);
+    Head { coverage, clock: head.clock }
 }
 
 #[cfg(test)]

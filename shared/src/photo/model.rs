@@ -72,6 +72,12 @@ impl Photos {
         self.shown().map(|photo| photo.id).collect()
     }
 
+    /// Every photo in use by a subject that is not `gone`.
+    pub(crate) fn ids_except(&self, gone: impl Fn(Subject) -> bool) -> BTreeSet<PhotoId> {
+        let of = self.of.iter().filter(|(subject, _)| !gone(**subject));
+        of.flat_map(|(_, rows)| rows.values()).filter(|row| row.dropped.is_none()).map(|row| row.photo.id).collect()
+    }
+
     /// Number and size of the photos in use.
     pub fn total(&self) -> PhotoTotal {
         let sizes: BTreeMap<PhotoId, u32> = self.shown().map(|photo| (photo.id, photo.bytes)).collect();
@@ -83,11 +89,11 @@ impl Photos {
         self.ids().difference(stored).count() as u32
     }
 
-    /// The stored photos that can be deleted at wall time `now`: those that are not in use and were not
-    /// dropped within [`Self::GRACE`]. The store itself checks how long it has had them.
-    pub fn to_delete(&self, stored: &BTreeSet<PhotoId>, now: WallTime) -> Vec<PhotoId> {
+    /// The stored photos that can be deleted at wall time `now`: those that are not in use by a subject that is not
+    /// `gone`, and were not dropped within [`Self::GRACE`]. The store itself checks how long it has had them.
+    pub fn to_delete(&self, stored: &BTreeSet<PhotoId>, now: WallTime, gone: impl Fn(Subject) -> bool) -> Vec<PhotoId> {
         let lately = |row: &&Row| row.dropped.is_none_or(|at| at + Self::GRACE > now);
-        let rows = self.of.values().flat_map(BTreeMap::values);
+        let rows = self.of.iter().filter(|(subject, _)| !gone(**subject)).flat_map(|(_, rows)| rows.values());
         let wanted: BTreeSet<PhotoId> = rows.filter(lately).map(|row| row.photo.id).collect();
         stored.difference(&wanted).copied().collect()
     }
@@ -166,10 +172,10 @@ mod tests {
         photos.apply(SCREEN, wall(3), &PhotoFact::Dropped(id(2)));
         let stored = BTreeSet::from([id(2), id(9)]);
         let later = wall(3) + Photos::GRACE;
-        assert_eq!(photos.to_delete(&stored, later), [id(9)]);
+        assert_eq!(photos.to_delete(&stored, later, |_| false), [id(9)]);
         photos.apply(RUN, wall(4), &PhotoFact::Dropped(id(2)));
-        assert_eq!(photos.to_delete(&stored, later), [id(9)]);
-        assert_eq!(photos.to_delete(&stored, later + Millis::from_ms(1)), [id(2), id(9)]);
+        assert_eq!(photos.to_delete(&stored, later, |_| false), [id(9)]);
+        assert_eq!(photos.to_delete(&stored, later + Millis::from_ms(1), |_| false), [id(2), id(9)]);
         assert_eq!(photos.total(), PhotoTotal::default());
     }
 
@@ -205,7 +211,7 @@ mod tests {
             prop_assert_eq!(photos.ids(), all.clone());
             let stored: BTreeSet<PhotoId> = (1..6).map(id).collect();
             let kept: BTreeSet<PhotoId> = stored.difference(&all).copied().collect();
-            prop_assert_eq!(photos.to_delete(&stored, WallTime::MAX).into_iter().collect::<BTreeSet<_>>(), kept);
+            prop_assert_eq!(photos.to_delete(&stored, WallTime::MAX, |_| false).into_iter().collect::<BTreeSet<_>>(), kept);
         }
     }
 }

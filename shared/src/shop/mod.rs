@@ -11,9 +11,11 @@
 //! - Nothing is ever removed from the journal: deleting is a fact, and undo is another one.
 
 pub mod checkpoint;
+mod deleted;
 mod queries;
 mod settings_form;
 
+pub use deleted::{DeletedKind, DeletedThing};
 pub use settings_form::{ShopForm, WEEK_FIELDS};
 
 use crate::codec::Encode;
@@ -71,6 +73,8 @@ pub struct Shop {
     pub photos: Photos,
     /// Ink components, recipes and pots.
     pub ink: InkLog,
+    /// When each thing that is deleted now was deleted, as wall time.
+    pub(crate) deleted_at: Table<WallTime>,
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
     pub(crate) fact_count: u64,
@@ -143,8 +147,14 @@ impl Shop {
                 fields.iter().for_each(|field| run.set(field));
                 self.deleted_early.claim(id, self.fact_count, &mut self.runs);
             }
-            Fact::Deleted => self.delete(id, true),
-            Fact::Restored => self.delete(id, false),
+            Fact::Deleted => {
+                self.deleted_at.insert(id, at);
+                self.delete(id, true);
+            }
+            Fact::Restored => {
+                self.deleted_at.remove(&id);
+                self.delete(id, false);
+            }
             Fact::JobFinished => {
                 self.jobs.get_or_insert_default(id).finished = Some(at);
                 for (_, run) in self.runs.iter_mut().filter(|(_, run)| {

@@ -1,21 +1,21 @@
 //! Exporting and importing the backup file.
 
+use super::import::ImportSection;
 use crate::components::{Icon, Page};
 use crate::i18n;
-use crate::platform::files;
 use crate::route::{MoreRoute, Route};
-use crate::store::{ImportError, ImportSummary, Store};
-use leptos::html;
+use crate::store::{BackupFailure, BackupFile, Loading, Store};
 use leptos::prelude::*;
 
-/// The page.
+/// The page. It works with a shop that does not open too: then it only exports.
 #[component]
 pub fn BackupPage() -> impl IntoView {
+    let store = Store::from_context();
+    let opened = Memo::new(move |_| store.loading.with(|loading| *loading == Loading::Ready));
     view! {
         <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::More(MoreRoute::Menu) class="backup">
             <ExportSection/>
-            <ImportSection/>
-            <Devices/>
+            {move || opened.get().then(|| view! { <ImportSection/><Devices/> })}
         </Page>
     }
 }
@@ -39,76 +39,69 @@ fn ExportSection() -> impl IntoView {
             <h2><Icon name="out"/>{i18n::backup_out()}</h2>
             <p>{i18n::backup_out_text()}</p>
             <p class="quiet-line">{last}</p>
+            {move || store.backup.with(|backup| backup.failure.clone()).map(|failure| view! {
+                <p class="problem" role="alert" id="not-made"><Icon name="alert"/>{failure_text(&failure)}</p>
+            })}
             {move || match store.backup.with(|backup| backup.ready.clone()) {
                 None => view! {
                     <button type="button" class="button primary" id="prepare" disabled=busy on:click=move |_| store.prepare_backup()>
                         {move || if busy() { i18n::backup_busy() } else { i18n::backup_prepare() }}
                     </button>
                 }.into_any(),
-                Some(ready) => {
-                    let can_share = ready.file.can_share();
-                    view! {
-                        <p id="ready">{i18n::backup_ready(i18n::bytes(ready.file.size()), i18n::facts(ready.facts as u32))}</p>
-                        {(ready.photos > 0).then(|| view! { <p>{i18n::backup_photos(ready.photos)}</p> })}
-                        {(ready.photos_left_out > 0).then(|| view! { <p class="caution">{i18n::backup_photos_left_out(ready.photos_left_out)}</p> })}
-                        {(!ready.rescued.is_empty()).then(|| view! { <p><strong>{i18n::backup_rescued(ready.rescued.len() as u32)}</strong></p> })}
-                        <div class="button-row">
-                            {can_share.then(|| view! {
-                                <button type="button" class="button primary with-icon" id="share" on:click=move |_| store.send_backup(true)><Icon name="out"/>{i18n::share()}</button>
-                            })}
-                            <button type="button" class="button with-icon" class:primary=!can_share id="download" on:click=move |_| store.send_backup(false)><Icon name="in"/>{i18n::backup_download()}</button>
-                        </div>
-                    }.into_any()
-                }
+                Some(ready) => view! { <Ready ready/> }.into_any(),
             }}
         </section>
     }
 }
 
 #[component]
-fn ImportSection() -> impl IntoView {
+fn Ready(ready: BackupFile) -> impl IntoView {
     let store = Store::from_context();
-    let input = NodeRef::<html::Input>::new();
-    let picked = move |_| {
-        if let Some(input) = input.get_untracked() {
-            store.import(files::picked(&input));
-        }
-    };
+    let can_share = ready.file.can_share();
+    let rescued = ready.rescued.len() as u32;
+    let name = ready.file.name();
+    let part = (!ready.whole).then(|| match ready.facts_of {
+        Some(stored) => i18n::backup_part(ready.facts, stored),
+        None => i18n::backup_part_unknown(ready.facts),
+    });
     view! {
-        <section class="card">
-            <h2><Icon name="in"/>{i18n::backup_in()}</h2>
-            <p>{i18n::backup_in_text()}</p>
-            <label class="button file-button" class:busy=move || store.backup.with(|backup| backup.busy)>
-                <input type="file" id="file" accept=".zip,application/zip" node_ref=input on:change=picked/>
-                <span>{move || if store.backup.with(|backup| backup.busy) { i18n::backup_busy() } else { i18n::backup_pick() }}</span>
-            </label>
-            <div role="status" id="brought">
-                {move || store.backup.with(|backup| backup.imported.clone()).map(|imported| match imported {
-                    Ok(imported) => view! { <ImportReport imported/> }.into_any(),
-                    Err(error) => view! {
-                        <p class="problem"><Icon name="alert"/>{import_error(&error)}" "{i18n::nothing_changed()}</p>
-                    }.into_any(),
-                })}
+        <p id="ready">{i18n::backup_ready(i18n::bytes(ready.file.size()), i18n::facts(ready.facts as u32))}</p>
+        {part.map(|part| view! {
+            <div class="caution" id="part-only">
+                <p><strong>{part}</strong></p>
+                {(ready.unreadable > 0).then(|| view! { <p>{i18n::backup_pieces(ready.unreadable)}</p> })}
+                <p>{i18n::backup_keep_part()}</p>
             </div>
-        </section>
+        })}
+        {(ready.photos > 0).then(|| view! { <p>{i18n::backup_photos(ready.photos)}</p> })}
+        {(ready.photos_left_out > 0).then(|| view! { <p class="caution">{i18n::backup_photos_left_out(ready.photos_left_out)}</p> })}
+        {(ready.photos_too_many > 0).then(|| view! { <p class="caution">{i18n::backup_photos_too_many(ready.photos_too_many)}</p> })}
+        {(rescued > 0).then(|| view! { <p><strong>{i18n::backup_rescued(rescued)}</strong></p> })}
+        <div class="button-row">
+            {can_share.then(|| view! {
+                <button type="button" class="button primary with-icon" id="share" on:click=move |_| store.send_backup(true)><Icon name="out"/>{i18n::share()}</button>
+            })}
+            <button type="button" class="button with-icon" class:primary=!can_share id="download" on:click=move |_| store.send_backup(false)><Icon name="in"/>{i18n::backup_download()}</button>
+        </div>
+        {move || store.backup.with(|backup| backup.sent).then(|| view! {
+            <div role="status" id="sent">
+                <p>{i18n::backup_sent(&name)}</p>
+                {(rescued > 0).then(|| view! { <p><strong>{i18n::backup_sent_rescued(rescued)}</strong></p> })}
+                <button type="button" class="button primary with-icon" id="have-backup" on:click=move |_| store.confirm_backup()><Icon name="check"/>{i18n::backup_have()}</button>
+            </div>
+        })}
     }
 }
 
-#[component]
-fn ImportReport(imported: ImportSummary) -> impl IntoView {
-    let (photos, missing, imported) = (imported.photos, imported.photos_missing, imported.facts);
-    let known = i18n::facts(imported.known as u32);
-    let text = if imported.new > 0 {
-        i18n::brought_new(i18n::facts(imported.new as u32), known)
-    } else {
-        i18n::brought_nothing(known)
-    };
-    view! {
-        <p class="verdict good"><Icon name="check"/><span>{text}</span></p>
-        {(photos > 0).then(|| view! { <p id="brought-photos">{i18n::brought_photos(photos)}</p> })}
-        {(missing > 0).then(|| view! { <p class="caution">{i18n::brought_photos_missing(missing)}</p> })}
-        {(imported.gaps > 0).then(|| view! { <p class="caution">{i18n::brought_gaps(imported.gaps as u32)}</p> })}
-        {(imported.far_ahead > 0).then(|| view! { <p class="caution">{i18n::brought_far_ahead(imported.far_ahead as u32)}</p> })}
+fn failure_text(failure: &BackupFailure) -> String {
+    match failure {
+        BackupFailure::NothingRead(fault) => {
+            format!("{} {}", i18n::backup_nothing_read(), i18n::storage_fault(fault))
+        }
+        BackupFailure::NotReadBack(problem) => {
+            format!("{} {}", i18n::backup_not_read_back(), i18n::backup_problem(*problem))
+        }
+        BackupFailure::NotMade => i18n::backup_not_made().into(),
     }
 }
 
@@ -131,16 +124,5 @@ fn Devices() -> impl IntoView {
                 </section>
             }
         })
-    }
-}
-
-fn import_error(error: &ImportError) -> String {
-    match error {
-        ImportError::NotRead => i18n::backup_not_read().into(),
-        ImportError::ChunkNotLoaded => i18n::part_failed_text().into(),
-        ImportError::NoRoom => i18n::photo_no_room().into(),
-        ImportError::File(problem) => i18n::backup_problem(*problem),
-        ImportError::Conflict(_) => i18n::backup_conflict().into(),
-        ImportError::Storage(fault) => i18n::storage_fault(fault),
     }
 }

@@ -1,7 +1,9 @@
 //! The menu: settings of device and shop, backup, storage.
 
 mod backup;
+mod deleted;
 mod device;
+mod import;
 mod menu;
 mod shop;
 mod storage;
@@ -19,6 +21,7 @@ pub fn page(route: MoreRoute) -> AnyView {
         MoreRoute::Menu => view! { <menu::MenuPage entries=menu_entries()/> }.into_any(),
         MoreRoute::Settings => view! { <device::DeviceSettingsPage/> }.into_any(),
         MoreRoute::Backup => view! { <backup::BackupPage/> }.into_any(),
+        MoreRoute::Deleted => view! { <deleted::DeletedPage/> }.into_any(),
         MoreRoute::Storage => view! { <storage::StoragePage/> }.into_any(),
     }
 }
@@ -30,6 +33,7 @@ fn menu_entries() -> Vec<MenuEntry> {
         entry(Route::Heat(HeatRoute::Home), "heat", i18n::heat_title(), i18n::heat_text()),
         entry(Route::More(MoreRoute::Settings), "gear", i18n::settings_title(), i18n::settings_text()),
         entry(Route::More(MoreRoute::Backup), "out", i18n::backup_title(), i18n::backup_text()),
+        entry(Route::More(MoreRoute::Deleted), "bin", i18n::deleted_title(), i18n::deleted_text()),
         entry(Route::More(MoreRoute::Storage), "box", i18n::about_title(), i18n::about_text()),
     ]
 }

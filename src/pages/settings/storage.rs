@@ -2,7 +2,7 @@
 
 use crate::components::{Icon, Page, Sheet};
 use crate::i18n;
-use crate::platform::install;
+use crate::platform::{install, updates};
 use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::shop::Shop;
@@ -13,6 +13,7 @@ use leptos::prelude::*;
 pub fn StoragePage() -> impl IntoView {
     let store = Store::from_context();
     store.refresh_persistence();
+    updates::check_stored();
     view! {
         <Page title=Signal::derive(|| i18n::about_title().to_owned()) up=Route::More(MoreRoute::Menu) class="about">
             <Data/>

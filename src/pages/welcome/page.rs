@@ -2,6 +2,7 @@
 
 use crate::components::Icon;
 use crate::i18n;
+use crate::platform::scope;
 use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -38,6 +39,7 @@ pub fn Welcome() -> impl IntoView {
             </form>
             <button type="button" class="button huge" id="open-demo" on:click=move |_| super::demo::enter(store)>{i18n::welcome_demo()}</button>
             <p class="quiet-line">{i18n::welcome_demo_hint()}</p>
+            {scope::other_copy().map(|path| view! { <p class="quiet-line" id="other-copy">{i18n::welcome_other_copy(path)}</p> })}
             <a
                 class="button quiet"
                 href=MoreRoute::Backup.hash()

@@ -1,15 +1,25 @@
 //! The connection to the database.
 
+use super::super::clock;
 use super::super::journal_worker::JournalWorker;
+use super::super::spawn::spawn_local;
 use super::fault::{fault, fault_of};
 use super::journal_meta::KnownMeta;
-use super::schema::{JOURNAL_STORES, VERSION, upgrade};
+use super::schema::{VERSION, upgrade};
 use super::transaction::{Work, strict};
 use idb::{DatabaseEvent, Factory};
+use js_sys::{Array, Function, Promise};
+use lastpull_core::facts::Entry;
 use lastpull_core::journal::StorageFault;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+use std::time::Duration;
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::JsFuture;
 use web_sys::IdbDatabase;
+
+/// Time after which an open database that does not answer is reported. It may still answer later.
+const OPEN_TIMEOUT: Duration = Duration::from_secs(6);
 
 /// A journal in the IndexedDB database of this name. Clones share one connection.
 #[derive(Clone)]
@@ -20,12 +30,45 @@ pub struct IndexedDb {
     pub(super) disk: Option<JournalWorker>,
     /// What this page last saw of the journal.
     pub(super) known: Rc<RefCell<Option<KnownMeta>>>,
+    /// Entries of an append that was not answered: they may be stored or not.
+    pub(super) unsure: Rc<RefCell<Vec<Entry>>>,
+    opening: Rc<RefCell<Option<Opening>>>,
+}
+
+/// An open request under way, which several uses wait for.
+#[derive(Clone)]
+struct Opening {
+    /// Resolves when the request has ended, whatever its result.
+    ended: Promise,
+    /// Resolves if another connection keeps the request from ending.
+    blocked: Promise,
+    is_blocked: Rc<Cell<bool>>,
+    /// The result, once it has ended.
+    result: Rc<RefCell<Option<Result<IdbDatabase, StorageFault>>>>,
+}
+
+/// A promise, and what resolves it.
+fn signal() -> (Promise, impl FnOnce() + 'static) {
+    let resolver = Rc::new(RefCell::new(None::<Function>));
+    let promise = Promise::new(&mut |resolve, _| drop(resolver.replace(Some(resolve))));
+    (promise, move || {
+        if let Some(resolve) = resolver.take() {
+            let _ = resolve.call0(&JsValue::UNDEFINED);
+        }
+    })
 }
 
 impl IndexedDb {
     /// The journal of this name; nothing is opened yet.
     pub fn new(name: &str) -> Self {
-        Self { name: name.into(), connection: Rc::default(), disk: None, known: Rc::default() }
+        Self {
+            name: name.into(),
+            connection: Rc::default(),
+            disk: None,
+            known: Rc::default(),
+            unsure: Rc::default(),
+            opening: Rc::default(),
+        }
     }
 
     /// The same, with a worker that is tried first.
@@ -55,10 +98,36 @@ impl IndexedDb {
         }
     }
 
+    /// Waits until an open request that was reported as blocked or silent has ended after all.
+    pub async fn until_opened(&self) {
+        let opening = self.opening.borrow().clone();
+        if let Some(opening) = opening {
+            let _ = JsFuture::from(opening.ended).await;
+        }
+    }
+
     async fn connect(&self) -> Result<IdbDatabase, StorageFault> {
         if let Some(database) = self.connection.borrow().clone() {
             return Ok(database);
         }
+        let opening = self.opening.borrow().clone();
+        let opening = match opening {
+            Some(opening) => opening,
+            None => self.start_opening()?,
+        };
+        let (silence, on_silence) = signal();
+        clock::after(OPEN_TIMEOUT, on_silence);
+        let first = Array::of3(&opening.ended, &opening.blocked, &silence);
+        let _ = JsFuture::from(Promise::race(&first)).await;
+        let result = opening.result.borrow().clone();
+        match result {
+            Some(result) => result,
+            None if opening.is_blocked.get() => Err(StorageFault::Blocked),
+            None => Err(StorageFault::Silent),
+        }
+    }
+
+    fn start_opening(&self) -> Result<Opening, StorageFault> {
         let factory = Factory::new().map_err(|_| StorageFault::Unavailable)?;
         let mut request = factory.open(&self.name, Some(VERSION)).map_err(fault)?;
         request.on_upgrade_needed(|event| {
@@ -67,36 +136,64 @@ impl IndexedDb {
                 upgrade(&database, from);
             }
         });
-        let mut database = request.await.map_err(fault)?;
-        // Closed by the browser (its data was cleared), or asked to close for an upgrade or
-        // a deletion in another tab.
-        let slot = Rc::clone(&self.connection);
-        database.on_close(move |_| drop(slot.take()));
-        let slot = Rc::clone(&self.connection);
-        database.on_version_change(move |_| {
-            if let Some(database) = slot.take() {
-                database.close();
-            }
+        let (blocked, on_blocked) = signal();
+        let (ended, on_ended) = signal();
+        let opening = Opening { ended, blocked, is_blocked: Rc::default(), result: Rc::default() };
+        let is_blocked = Rc::clone(&opening.is_blocked);
+        request.on_blocked(move |_| {
+            is_blocked.set(true);
+            on_blocked();
         });
-        // The wrapper removes its listeners when dropped; the raw handle outlives it.
-        database.forget_callbacks();
-        let database = IdbDatabase::from(database);
-        self.connection.replace(Some(database.clone()));
-        Ok(database)
+        self.opening.replace(Some(opening.clone()));
+        let (slot, under_way, result) =
+            (Rc::clone(&self.connection), Rc::clone(&self.opening), Rc::clone(&opening.result));
+        spawn_local(async move {
+            let opened = request.await.map_err(fault).map(|mut database| {
+                // Closed by the browser (its data was cleared), or asked to close for an upgrade or
+                // a deletion in another tab.
+                let closed = Rc::clone(&slot);
+                database.on_close(move |_| drop(closed.take()));
+                let closed = Rc::clone(&slot);
+                database.on_version_change(move |_| {
+                    if let Some(database) = closed.take() {
+                        database.close();
+                    }
+                });
+                // The wrapper removes its listeners when dropped; the raw handle outlives it.
+                database.forget_callbacks();
+                let database = IdbDatabase::from(database);
+                slot.replace(Some(database.clone()));
+                database
+            });
+            result.replace(Some(opened));
+            under_way.take();
+            on_ended();
+        });
+        Ok(opening)
     }
 
-    /// Starts a transaction on the journal's stores.
-    pub(super) async fn begin(&self) -> Result<Work, StorageFault> {
-        self.begin_over(JOURNAL_STORES, "readwrite").await
+    /// Runs `steps` in one transaction over these stores. If it fails in a way that a new connection may cure, the
+    /// next use opens one.
+    pub(super) async fn work<T>(
+        &self,
+        stores: &[&str],
+        mode: &str,
+        steps: impl AsyncFnOnce(&Work) -> Result<T, StorageFault>,
+    ) -> Result<T, StorageFault> {
+        let done = self.begin_over(stores, mode).await?.run_steps(steps).await;
+        if matches!(done, Err(StorageFault::Closed | StorageFault::Other(_))) {
+            self.disconnect();
+        }
+        done
     }
 
     /// Starts a transaction on these stores. If the connection turns out to be closed, it is opened again once.
-    pub(super) async fn begin_over(&self, stores: &[&str], mode: &str) -> Result<Work, StorageFault> {
+    async fn begin_over(&self, stores: &[&str], mode: &str) -> Result<Work, StorageFault> {
         let database = self.connect().await?;
         match strict(&database, stores, mode) {
             Ok(raw) => Ok(Work::new(raw)),
             Err(_) => {
-                self.connection.take();
+                self.disconnect();
                 let database = self.connect().await?;
                 strict(&database, stores, mode).map(Work::new).map_err(|error| fault_of(&error))
             }

@@ -8,7 +8,26 @@ use super::schema::{CHECKPOINT, JOURNAL_STORES, META, PHOTO_STORES, SEGMENTS, TA
 use super::transaction::Work;
 use super::worker_append::WorkerAppend;
 use lastpull_core::facts::{Draft, Entry, Fact, Opened};
-use lastpull_core::journal::{Checkpoint, Head, HybridClock, Storage, StorageFault, assign_sequence, record, segment};
+use lastpull_core::journal::{
+    Checkpoint, Head, HybridClock, RawJournal, Storage, StorageFault, adopt_into, assign_sequence, record, segment,
+    withdraw_from,
+};
+
+impl IndexedDb {
+    /// The stored head.
+    ///
+    /// # Errors
+    /// [`StorageFault`] if it cannot be read.
+    pub async fn head(&self) -> Result<Head, StorageFault> {
+        let steps = async |work: &Work| device_and_head(work.all(META).await?);
+        Ok(self.work(&[META], "readonly", steps).await?.map(|known| known.head).unwrap_or_default())
+    }
+
+    /// Number of facts stored, as far as this page knows.
+    pub fn known_facts(&self) -> Option<u64> {
+        self.known.borrow().as_ref().map(|known| known.head.coverage.len())
+    }
+}
 
 impl Storage<Fact> for IndexedDb {
     async fn open(&self) -> Result<Opened, StorageFault> {
@@ -20,40 +39,60 @@ impl Storage<Fact> for IndexedDb {
             let tail = tail.iter().map(|bytes| record::decode(bytes).map_err(unreadable)).collect::<Result<_, _>>()?;
             return Ok(Opened { device, head, checkpoint: checkpoint.map(|bytes| Checkpoint { bytes }), tail });
         }
+        // Read-only: it waits for no count, and no count waits for it. Only a new journal writes its device's id.
         let steps = async |work: &Work| {
-            let known = work.device_and_head().await?;
+            let known = device_and_head(work.all(META).await?)?;
             let checkpoint = work.get(CHECKPOINT, "shop").await?.map(|bytes| Checkpoint { bytes });
             let tail = work.tail().await?;
             Ok((known, checkpoint, tail))
         };
-        let (known, checkpoint, tail) = self.begin().await?.run_steps(steps).await?;
+        let (known, checkpoint, tail) = self.work(JOURNAL_STORES, "readonly", steps).await?;
+        let known = match known {
+            Some(known) => known,
+            None => self.work(&[META], "readwrite", async |work: &Work| work.device_and_head().await).await?,
+        };
         let KnownMeta { device, head, .. } = known.clone();
         self.known.replace(Some(known));
         Ok(Opened { device, head, checkpoint, tail })
     }
 
     async fn append(&self, drafts: &[Draft]) -> Result<Vec<Entry>, StorageFault> {
-        let unsure = match self.append_in_worker(drafts).await? {
+        match self.append_in_worker(drafts).await? {
             WorkerAppend::Saved(entries) => return Ok(entries),
-            WorkerAppend::NotDone => Vec::new(),
-            WorkerAppend::Unsure(entries) => entries,
-        };
+            WorkerAppend::NotDone => {}
+            WorkerAppend::Unsure(entries) => {
+                self.known.take();
+                self.unsure.replace(entries);
+            }
+        }
+        let unsure = self.unsure.borrow().clone();
+        let stores = if unsure.is_empty() { &[META, TAIL] } else { JOURNAL_STORES };
         let steps = async |work: &Work| {
             let KnownMeta { device, mut head, .. } = work.device_and_head().await?;
-            // Entries without an answer may be stored all the same: all or none of them, since it was one transaction.
-            if let Some(first) = unsure.first()
-                && work.holds(first).await?
-            {
-                return Ok(unsure);
+            // Entries without an answer may be stored all the same. More facts may have been recorded since: only those
+            // that are found count as stored.
+            let mut entries = Vec::new();
+            for (entry, draft) in unsure.iter().zip(drafts) {
+                let same = entry.subject == draft.subject && entry.fact == draft.fact;
+                if !same || !head.coverage.holds(entry.device, entry.seq) || !work.holds(entry).await? {
+                    break;
+                }
+                entries.push(entry.clone());
             }
-            let entries = assign_sequence(&mut head, device, drafts);
-            for entry in &entries {
+            let added = assign_sequence(&mut head, device, drafts.get(entries.len()..).unwrap_or_default());
+            for entry in &added {
                 work.put(TAIL, &entry_key(device, entry.seq), &record::encode(entry))?;
             }
-            work.put(META, &"head".into(), &head.to_bytes())?;
-            Ok(entries)
+            let head_bytes = head.to_bytes();
+            work.put(META, &"head".into(), &head_bytes)?;
+            entries.extend(added);
+            let meta = vec![device.as_bytes().to_vec(), head_bytes];
+            Ok((entries, KnownMeta { device, head, meta }))
         };
-        self.begin_over(&[META, TAIL], "readwrite").await?.run_steps(steps).await
+        let (entries, known) = self.work(stores, "readwrite", steps).await?;
+        self.unsure.take();
+        self.known.replace(Some(known));
+        Ok(entries)
     }
 
     async fn compact(
@@ -79,12 +118,52 @@ impl Storage<Fact> for IndexedDb {
             work.put(META, &"head".into(), &head.to_bytes())?;
             Ok(head)
         };
-        self.begin().await?.run_steps(steps).await
+        self.work(JOURNAL_STORES, "readwrite", steps).await
+    }
+
+    async fn adopt(&self, entries: &[Entry]) -> Result<(), StorageFault> {
+        let steps = async |work: &Work| {
+            let mut head = work.device_and_head().await?.head;
+            for entry in adopt_into(&mut head, entries) {
+                work.put(TAIL, &entry_key(entry.device, entry.seq), &record::encode(entry))?;
+            }
+            work.put(META, &"head".into(), &head.to_bytes())
+        };
+        self.work(&[META, TAIL], "readwrite", steps).await
+    }
+
+    async fn withdraw(
+        &self,
+        expected: &Head,
+        remaining: &[Entry],
+        checkpoint: &Checkpoint,
+    ) -> Result<Head, StorageFault> {
+        let segments = segment::pack(remaining);
+        let steps = async |work: &Work| {
+            let stored = work.device_and_head().await?.head;
+            if stored.coverage != expected.coverage {
+                return Err(StorageFault::Stale);
+            }
+            let head = withdraw_from(&stored, remaining);
+            work.store(TAIL)?.clear().map_err(fault)?;
+            work.store(SEGMENTS)?.clear().map_err(fault)?;
+            for segment in &segments {
+                work.put(SEGMENTS, &entry_key(segment.device, segment.first), &segment.bytes)?;
+            }
+            work.put(CHECKPOINT, &"shop".into(), &checkpoint.bytes)?;
+            work.put(META, &"head".into(), &head.to_bytes())?;
+            Ok(head)
+        };
+        self.work(JOURNAL_STORES, "readwrite", steps).await
+    }
+
+    async fn read_raw(&self) -> RawJournal {
+        self.fetch_raw().await
     }
 
     async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {
         let steps = async |work: &Work| Ok((work.tail().await?, work.all(SEGMENTS).await?));
-        let (mut entries, segments) = self.begin().await?.run_steps(steps).await?;
+        let (mut entries, segments) = self.work(JOURNAL_STORES, "readonly", steps).await?;
         for bytes in segments {
             entries.extend(segment::unpack(&bytes).map_err(unreadable)?);
         }
@@ -98,6 +177,6 @@ impl Storage<Fact> for IndexedDb {
             }
             Ok(())
         };
-        self.begin_over(&[JOURNAL_STORES, PHOTO_STORES].concat(), "readwrite").await?.run_steps(steps).await
+        self.work(&[JOURNAL_STORES, PHOTO_STORES].concat(), "readwrite", steps).await
     }
 }

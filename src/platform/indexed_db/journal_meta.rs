@@ -2,13 +2,13 @@
 
 use super::super::ids;
 use super::fault::{fault, unreadable};
-use super::schema::{META, TAIL, entry_key};
+use super::schema::{META, SEGMENTS, TAIL, entry_key};
 use super::transaction::Work;
 use js_sys::Uint8Array;
 use lastpull_core::facts::Entry;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::record::BytesProblem;
-use lastpull_core::journal::{Head, StorageFault, record};
+use lastpull_core::journal::{Head, StorageFault, record, segment};
 use uuid::Uuid;
 
 /// The values of the store `meta` as last read or written by this page.
@@ -44,11 +44,19 @@ impl Work {
         Ok(known)
     }
 
-    /// Whether exactly this entry is in the tail.
+    /// Whether exactly this entry is stored: in the tail, or in a segment if another tab has compacted since.
     pub async fn holds(&self, entry: &Entry) -> Result<bool, StorageFault> {
         let key = entry_key(entry.device, entry.seq);
-        let value = self.store(TAIL)?.get(key).map_err(fault)?.await.map_err(fault)?;
-        Ok(value.is_some_and(|value| Uint8Array::new(&value).to_vec() == record::encode(entry)))
+        if let Some(value) = self.store(TAIL)?.get(key).map_err(fault)?.await.map_err(fault)? {
+            return Ok(Uint8Array::new(&value).to_vec() == record::encode(entry));
+        }
+        for bytes in self.all(SEGMENTS).await? {
+            let packed: Vec<Entry> = segment::unpack(&bytes).map_err(unreadable)?;
+            if packed.contains(entry) {
+                return Ok(true);
+            }
+        }
+        Ok(false)
     }
 
     /// The entries of the tail.

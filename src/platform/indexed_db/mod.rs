@@ -28,6 +28,7 @@ mod fault;
 mod journal;
 mod journal_meta;
 mod photos;
+mod raw;
 mod schema;
 mod transaction;
 mod worker_append;

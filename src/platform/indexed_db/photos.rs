@@ -31,7 +31,7 @@ impl PhotoStore for IndexedDb {
             work.put(CARDS, &key.as_str().into(), &StoredPhotoInfo { stored_at: now, thumbnail }.to_bytes())?;
             Ok(new)
         };
-        self.begin_over(PHOTO_STORES, "readwrite").await?.run_steps(steps).await
+        self.work(PHOTO_STORES, "readwrite", steps).await
     }
 
     async fn store_thumbnail(&self, photo: PhotoId, thumbnail: &[u8]) -> Result<(), StorageFault> {
@@ -43,13 +43,13 @@ impl PhotoStore for IndexedDb {
             }
             Ok(())
         };
-        self.begin_over(PHOTO_STORES, "readwrite").await?.run_steps(steps).await
+        self.work(PHOTO_STORES, "readwrite", steps).await
     }
 
     async fn photo(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
         let key = photo.to_string();
         let steps = async |work: &Work| work.get(PHOTOS, &key).await;
-        match self.begin_over(PHOTO_STORES, "readonly").await?.run_steps(steps).await? {
+        match self.work(PHOTO_STORES, "readonly", steps).await? {
             Some(mut bytes) if bytes.first() == Some(&STORED_VERSION) => Ok(Some(bytes.split_off(1))),
             Some(_) => Err(StorageFault::NewerVersion),
             None => Ok(None),
@@ -59,7 +59,7 @@ impl PhotoStore for IndexedDb {
     async fn thumbnail(&self, photo: PhotoId) -> Result<Option<Vec<u8>>, StorageFault> {
         let key = photo.to_string();
         let steps = async |work: &Work| work.get(CARDS, &key).await;
-        let card = self.begin_over(PHOTO_STORES, "readonly").await?.run_steps(steps).await?;
+        let card = self.work(PHOTO_STORES, "readonly", steps).await?;
         let small = card.and_then(|card| StoredPhotoInfo::from_bytes(&card)).map(|card| card.thumbnail);
         Ok(small.filter(|small| !small.is_empty()))
     }
@@ -69,7 +69,7 @@ impl PhotoStore for IndexedDb {
             let keys = work.store(PHOTOS)?.get_all_keys(None, None).map_err(fault)?.await.map_err(fault)?;
             Ok(keys.iter().filter_map(|key| PhotoId::parse(&key.as_string()?)).collect())
         };
-        self.begin_over(PHOTO_STORES, "readonly").await?.run_steps(steps).await
+        self.work(PHOTO_STORES, "readonly", steps).await
     }
 
     async fn delete_photos(&self, photos: &[PhotoId], before: WallTime) -> Result<u32, StorageFault> {
@@ -90,6 +90,6 @@ impl PhotoStore for IndexedDb {
             }
             Ok(gone)
         };
-        self.begin_over(PHOTO_STORES, "readwrite").await?.run_steps(steps).await
+        self.work(PHOTO_STORES, "readwrite", steps).await
     }
 }

@@ -26,7 +26,13 @@ impl IndexedDb {
 
     /// Appends in the worker, on top of the head last seen by this page.
     pub(super) async fn append_in_worker(&self, drafts: &[Draft]) -> Result<WorkerAppend, StorageFault> {
-        let Some(disk) = &self.disk else { return Ok(WorkerAppend::NotDone) };
+        let Some(disk) = self.disk.as_ref().filter(|disk| !disk.is_given_up()) else {
+            return Ok(WorkerAppend::NotDone);
+        };
+        // The page itself looks first whether an append without an answer is stored.
+        if !self.unsure.borrow().is_empty() {
+            return Ok(WorkerAppend::NotDone);
+        }
         // Another tab may have written in between, more than once.
         for _ in 0..3 {
             let Some(KnownMeta { device, mut head, meta }) = self.known.borrow().clone() else { break };

@@ -38,6 +38,7 @@ async function phone(pulls) {
   await page.goto(`${server.url}#/more/backup`);
   const lines = shopLines(pulls, Date.now());
   await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(lines, Date.now()) });
+  await page.locator("#bring-in").tap({ timeout: 120_000 });
   await page.locator("#brought .verdict").waitFor({ timeout: 120_000 });
   await page.evaluate(() => { location.hash = "#/more/about"; });
   await page.locator("#offline-ready[data-ready=true]").waitFor({ timeout: 60_000 });
@@ -182,6 +183,7 @@ async function failure() {
   await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
   await page.goto(`${server.url}#/more/backup`);
   await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(shopLines(60, Date.now()), Date.now()) });
+  await page.locator("#bring-in").tap({ timeout: 60_000 });
   await page.locator("#brought .verdict").waitFor({ timeout: 60_000 });
   await page.evaluate(() => { location.hash = "#/press"; });
   await reportFailure(page);

@@ -2,9 +2,10 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK } from "../support/browser.mjs";
+import { exportBackup } from "../support/backup.mjs";
 import { pull, waitUntilSaved } from "../support/counting.mjs";
 import { fillForm, go, press, save } from "../support/page.mjs";
-import { openDemo, openFirst, openShop, testServer } from "../support/setup.mjs";
+import { newDevice, openDemo, openFirst, openShop, testServer } from "../support/setup.mjs";
 
 const app = testServer();
 
@@ -63,11 +64,7 @@ test("opening the demo leaves one's own shop unchanged", async (t) => {
   await fillForm(page, { shop_name: "Harbour Prints", crew: "Ines, Moss" });
   await save(page);
   await page.getByText("Saved.").waitFor();
-  await go(page, "#/more/backup", "#prepare");
-  await press(page, "#prepare");
-  const download = page.waitForEvent("download");
-  await press(page, "#download");
-  await download;
+  await exportBackup(page);
   await page.getByText("Last backup").waitFor();
   const before = await deviceSettings(page);
 
@@ -146,4 +143,21 @@ test("the amber theme is set on the page and survives a reload", async (t) => {
   await page.reload();
   await page.locator("#crew").waitFor();
   assert.equal(await theme(), "amber");
+});
+
+test("the demo's button pressed twice keeps the settings of one's own shop", async (t) => {
+  const context = await newDevice(t, app, { settings: { started: true, crew: "Ines", backed_up: 1790000000000, backed_up_facts: 5 } });
+  const page = await context.tab();
+  await page.goto(`${app.server.url}#/more`);
+  await page.locator(".more .card button").first().waitFor();
+  await page.evaluate(() => {
+    const button = document.querySelector(".more .card button");
+    button.click();
+    button.click();
+  });
+  await page.locator(".rail-runs > li").first().waitFor();
+  await leaveDemo(page);
+  await waitUntilDeleted(page);
+  const { crew, backed_up, backed_up_facts, demo } = await deviceSettings(page);
+  assert.deepEqual({ crew, backed_up, backed_up_facts, demo }, { crew: "Ines", backed_up: 1790000000000, backed_up_facts: 5, demo: false });
 });

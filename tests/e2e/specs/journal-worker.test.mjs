@@ -16,6 +16,20 @@ async function countingWith(t, change, expectedErrors = []) {
   const context = await newDevice(t, app, {
     expectedErrors,
     initScript: () => {
+      // Makes the page's own use of the database fail while `failing` is set; the worker's goes on.
+      window.failing = false;
+      window.failed = 0;
+      const { open } = IDBFactory.prototype;
+      IDBFactory.prototype.open = function (...all) {
+        if (!window.failing) return open.apply(this, all);
+        window.failed += 1;
+        throw new DOMException("simulated", "UnknownError");
+      };
+      const { transaction } = IDBDatabase.prototype;
+      IDBDatabase.prototype.transaction = function (...all) {
+        if (window.failing) throw new DOMException("simulated", "InvalidStateError");
+        return transaction.apply(this, all);
+      };
       // Keeps the worker and the number of appends it confirmed.
       window.appends = 0;
       window.Worker = class extends Worker {
@@ -90,4 +104,27 @@ test("the worker reopens a connection that was closed", async (t) => {
   assert.equal(await appends(page), before + 3);
   await page.reload();
   await waitForCount(page, 3);
+});
+
+test("a count recorded while an earlier one is unanswered is stored too", async (t) => {
+  const page = await countingWith(t, (script) => `${script}
+    let mute = false;
+    const tell = postMessage;
+    postMessage = (answer) => (mute && answer.saved) || tell(answer);
+    const hear = onmessage;
+    onmessage = (event) => { if (event.data === "mute") mute = true; else hear(event); };`);
+  await pull(page, 2);
+  await page.evaluate(() => { window.worker.postMessage("mute"); window.failing = true; });
+  await touchZone(page);
+  // The worker has stored the third piece and does not answer; the page's own try fails once.
+  await page.waitForFunction(() => window.failed > 0, null, { polling: 5 });
+  await touchZone(page);
+  await page.waitForFunction(() => document.querySelector("#zone").dataset.unsaved === "2", null, { polling: 5 });
+  await page.evaluate(() => { window.failing = false; });
+  await waitForCount(page, 4);
+  await page.reload();
+  await waitForCount(page, 4);
+  await pull(page, 1);
+  await page.reload();
+  await waitForCount(page, 5);
 });

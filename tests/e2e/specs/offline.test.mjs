@@ -56,7 +56,8 @@ function replaceBuild(folder) {
   return name;
 }
 
-const cacheNames = (page) => page.evaluate(() => caches.keys());
+/** Names of the stored builds, without the path below which the app is. */
+const cacheNames = (page) => page.evaluate(async () => (await caches.keys()).map((name) => name.split(":").at(-1)).filter((name) => name !== "state"));
 const isNewBuild = (page) => page.evaluate(() => document.head.innerHTML.includes("a later build"));
 
 test("a new build waits for the run to end and for a person to load it", async (t) => {
@@ -88,7 +89,7 @@ test("a new build waits for the run to end and for a person to load it", async (
   await loaded;
   await page.locator("#ended-good").waitFor();
   assert.equal(await isNewBuild(page), true);
-  await page.waitForFunction(async () => JSON.stringify(await caches.keys()) === JSON.stringify(["lastpull-later"]), null, { polling: 100 });
+  await page.waitForFunction(async () => JSON.stringify(await caches.keys()) === JSON.stringify(["lastpull:/some/path/:state", "lastpull:/some/path/:lastpull-later"]), null, { polling: 100 });
   assert.equal(await page.locator("#ended-good").innerText(), "3 of 36");
   assert.equal(await banner.count(), 0);
 });

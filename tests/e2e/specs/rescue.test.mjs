@@ -1,11 +1,11 @@
 // A shop that cannot save, or cannot be opened, still lets its data out.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { downloadBackup, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
+import { downloadBackup, downloadOnly, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
 import { DESK, PHONE } from "../support/browser.mjs";
 import { waitForCount } from "../support/counting.mjs";
 import { fillForm, go, hashOf, press, save } from "../support/page.mjs";
-import { QUOTA_EXCEEDED, blockWithTwoUnsaved, setStorageFault, tryAgain, waitUntilBlocked } from "../support/saving-blocked.mjs";
+import { QUOTA_EXCEEDED, blockWithTwoUnsaved, setStorageFault, tryAgain, waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
 import { newDevice, openShop, testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
 import { failWrites } from "../support/storage-faults.mjs";
@@ -22,8 +22,11 @@ for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK }
     await page.locator("#prepare").waitFor();
     await prepareBackup(page);
     await page.getByText("2 entries that could not be saved here go with it").waitFor();
-    const { bytes } = await downloadBackup(page);
+    const { bytes } = await downloadOnly(page);
     assert.equal(journalLines(bytes).filter((line) => line.includes('"pulled"')).length, 4);
+    await page.getByText("Until you say so, 2 entries stay here unsaved").waitFor();
+    assert.equal(await page.locator("#blocked").count(), 1, "a download that only began drops nothing");
+    await press(page, "#have-backup");
     await page.locator("#blocked").waitFor({ state: "detached" });
     await setStorageFault(page, null);
     await go(page, run, "#zone");
@@ -51,6 +54,50 @@ test("an export of unsaved entries does not count twice once they are saved", as
   const { bytes } = await downloadBackup(page);
   await importBackup(page, bytes);
   await go(page, run, "#zone");
+  await waitForCount(page, 4);
+});
+
+test("a download that fails loses nothing, and what is saved later counts once", async (t) => {
+  const page = await openCounting(t, app, { device: DESK, initScript: failWrites, acceptDownloads: false });
+  const run = await hashOf(page);
+  await blockWithTwoUnsaved(page);
+  await press(page, "#blocked a");
+  await prepareBackup(page);
+  const downloading = page.waitForEvent("download");
+  await press(page, "#download");
+  assert.ok(await (await downloading).failure(), "the download did not arrive");
+  await page.locator("#sent").waitFor();
+  await go(page, run, "#zone");
+  await waitForZone(page, 4, 2);
+  await setStorageFault(page, null);
+  await tryAgain(page);
+  await page.locator("#blocked").waitFor({ state: "detached" });
+  await waitForCount(page, 4);
+  await page.reload();
+  await waitForCount(page, 4);
+});
+
+test("two files with the same unsaved entries, and saving them later, count once", async (t) => {
+  const page = await openCounting(t, app, { device: DESK, initScript: failWrites });
+  const run = await hashOf(page);
+  await blockWithTwoUnsaved(page);
+  const files = [];
+  for (let file = 0; file < 2; file += 1) {
+    await go(page, run, "#zone");
+    await press(page, "#blocked a");
+    await page.locator("#prepare, #download").first().waitFor();
+    if (await page.locator("#prepare").count()) await prepareBackup(page);
+    files.push((await downloadOnly(page)).bytes);
+  }
+  await go(page, run, "#zone");
+  await setStorageFault(page, null);
+  await tryAgain(page);
+  await page.locator("#blocked").waitFor({ state: "detached" });
+  await waitForCount(page, 4);
+  for (const bytes of files) assert.match(await importBackup(page, bytes), /^Nothing new/);
+  await go(page, run, "#zone");
+  await waitForCount(page, 4);
+  await page.reload();
   await waitForCount(page, 4);
 });
 

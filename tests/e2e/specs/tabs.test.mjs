@@ -83,3 +83,53 @@ test("erasing the device in one tab empties the other", async (t) => {
   await one.locator("#start-shop").waitFor();
   await two.locator(".not-here, #start-shop").first().waitFor();
 });
+
+test("a tab that opens while another counts shows what it missed", async (t) => {
+  // Without the service worker, so that the code comes from the server.
+  const one = await openCounting(t, app, { initScript: () => { delete Navigator.prototype.serviceWorker; } });
+  await pull(one, 1);
+  const context = one.context();
+  // The second tab's code comes only when the first has counted on, as on a slow phone.
+  let letThrough;
+  const counted = new Promise((done) => { letThrough = done; });
+  let asked;
+  const isAsked = new Promise((done) => { asked = done; });
+  await context.route("**/lastpull_bg.wasm", async (route) => { asked(); await counted; await route.continue(); });
+  const two = await context.tab();
+  await two.goto(one.url(), { waitUntil: "commit" });
+  await isAsked;
+  // Its worker has read the journal by now.
+  await two.waitForFunction(() => globalThis.lastpullDisk?.early);
+  await two.evaluate(() => globalThis.lastpullDisk.early.then(() => true));
+  await pull(one, 2);
+  letThrough();
+  await two.locator("#zone").waitFor();
+  await waitForCount(two, 3);
+  await pull(two, 1);
+  await waitForCount(one, 4);
+  await waitForCount(two, 4);
+});
+
+test("without messages between tabs, each shows the sum when it comes to the front", async (t) => {
+  const one = await openCounting(t, app, { initScript: () => { delete globalThis.BroadcastChannel; } });
+  const two = await openSecondTab(one);
+  await pull(one, 3);
+  await two.bringToFront();
+  await two.evaluate(() => dispatchEvent(new Event("focus")));
+  await waitForCount(two, 3);
+  await pull(two, 1);
+  await one.bringToFront();
+  await one.evaluate(() => dispatchEvent(new Event("focus")));
+  await waitForCount(one, 4);
+});
+
+test("settings that one tab changes are not put back by another", async (t) => {
+  const one = await openCounting(t, app);
+  const two = await openSecondTab(one);
+  await go(one, "#/more/settings", "#crew");
+  await press(one, "label[for=buzz]");
+  await go(two, "#/more/settings", "#crew");
+  await press(two, "label[for=click]");
+  const { buzz, click } = await one.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device")));
+  assert.deepEqual({ buzz, click }, { buzz: false, click: true });
+});

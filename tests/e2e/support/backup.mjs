@@ -10,12 +10,20 @@ export async function prepareBackup(page) {
   await page.locator("#ready").waitFor();
 }
 
-/** Downloads the file that is ready. */
-export async function downloadBackup(page) {
+/** Downloads the file that is ready, without saying that it arrived. */
+export async function downloadOnly(page) {
   const downloading = page.waitForEvent("download");
   await press(page, "#download");
   const file = await downloading;
   return { bytes: readFileSync(await file.path()), path: await file.path(), name: file.suggestedFilename() };
+}
+
+/** Downloads the file that is ready, and says that it is there. */
+export async function downloadBackup(page) {
+  const file = await downloadOnly(page);
+  await press(page, "#have-backup");
+  await page.locator("#sent").waitFor({ state: "detached" });
+  return file;
 }
 
 /** Prepares and downloads the backup file. */
@@ -24,12 +32,19 @@ export async function exportBackup(page) {
   return downloadBackup(page);
 }
 
-/** Imports a file and returns the app's message about it. */
-export async function importBackup(page, bytes, name = "lastpull.zip") {
+/** Picks a file; ends with what is in it, or with the app's message if there is nothing to decide. */
+export async function pickBackup(page, bytes, name = "lastpull.zip") {
   await go(page, "#/", ".page.day");
   await go(page, "#/more/backup", "#file");
   await page.locator("#brought > *").evaluateAll((elements) => elements.forEach((element) => element.setAttribute("data-old", "")));
   await page.locator("#file").setInputFiles({ name, mimeType: "application/zip", buffer: bytes });
+  await page.locator("#preview, #brought > p:not([data-old])").first().waitFor();
+}
+
+/** Imports a file, whosever it is, and returns the app's message about it. */
+export async function importBackup(page, bytes, name) {
+  await pickBackup(page, bytes, name);
+  if (await page.locator("#preview").count()) await press(page, "#bring-in");
   await page.locator("#brought > p:not([data-old])").first().waitFor();
   return (await page.locator("#brought").innerText()).trim();
 }

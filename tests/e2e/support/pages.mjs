@@ -1,7 +1,9 @@
 // Every page, dialog and state of the demo shop, and how to open it: the one list for the accessibility tests and the
 // pictures.
+import { now } from "./clock.mjs";
 import { typeOnKeypad } from "./ink-helpers.mjs";
 import { drawJpeg } from "./jpeg.mjs";
+import { backupFile, shopLines } from "./journal-file.mjs";
 import { go, press } from "./page.mjs";
 
 const runs = (page) => page.locator(".run-link").evaluateAll((links) => links.map((link) => link.getAttribute("href")));
@@ -931,6 +933,14 @@ const PAGES = [
       await page.locator("#brought .problem").waitFor();
     },
   },
+  {
+    name: "a file before it is merged", from: "backup",
+    open: async (page) => {
+      await page.locator("#file").setInputFiles({ name: "x.zip", mimeType: "application/zip", buffer: backupFile(shopLines(20, now() - 3600_000), now()) });
+      await page.locator("#preview").waitFor();
+    },
+  },
+  { name: "recently deleted", open: (page) => go(page, "#/more/deleted", ".page.deleted") },
   { name: "storage and app", picture: ["about"], open: (page) => go(page, "#/more/about", "#facts") },
   { name: "not here", open: (page) => go(page, "#/job/0192f0c0-0000-7000-8000-000000000000", ".not-here") },
   {

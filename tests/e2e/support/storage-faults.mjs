@@ -54,3 +54,39 @@ export function closeConnections(page) {
     return open.length;
   });
 }
+
+/** Keeps every write transaction open while `storage.hang` is set, as a storage process does that hangs. */
+export function hangWrites() {
+  delete globalThis.Worker;
+  window.storage = { hang: false, held: 0 };
+  const { put } = IDBObjectStore.prototype;
+  IDBObjectStore.prototype.put = function (...all) {
+    const request = put.apply(this, all);
+    if (window.storage.hang) {
+      window.storage.held += 1;
+      // A transaction stays open as long as something is asked of it.
+      const hold = () => { if (window.storage.hang) this.count().onsuccess = hold; };
+      hold();
+      this.transaction.commit = () => {};
+    }
+    return request;
+  };
+}
+
+/** Cuts the last bytes off stored values of an object store: all of them, or the one at this index. */
+export function truncateStored(page, store, bytes, only = null) {
+  return page.evaluate(([name, bytes, only]) => new Promise((done, failed) => {
+    indexedDB.open("lastpull").onsuccess = ({ target: { result: database } }) => {
+      const work = database.transaction(name, "readwrite");
+      let index = 0;
+      work.objectStore(name).openCursor().onsuccess = ({ target: { result: cursor } }) => {
+        if (!cursor) return;
+        if (only === null || index === only) cursor.update(cursor.value.slice(0, cursor.value.length - bytes));
+        index += 1;
+        cursor.continue();
+      };
+      work.oncomplete = () => { database.close(); done(); };
+      work.onabort = () => failed(work.error);
+    };
+  }), [store, bytes, only]);
+}

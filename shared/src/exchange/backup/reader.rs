@@ -5,7 +5,7 @@ use crate::exchange::backup::{Heading, JOURNAL, MAX_PHOTOS, PHOTOS, VERSION};
 use crate::exchange::zip::reader::{EntryReader, ZipEntry, ZipError, list};
 use crate::facts::{Entry, MAX_ACCEPTED_BYTES};
 use crate::ids::PhotoId;
-use crate::journal::EntryProblem;
+use crate::journal::{Coverage, EntryProblem};
 use crate::photo::JpegPhoto;
 use std::collections::BTreeMap;
 
@@ -17,6 +17,11 @@ const MAX_ENTRIES: u64 = 2_000_000;
 const MAX_COMPRESSED_JOURNAL: u32 = 64 * 1024 * 1024;
 /// Largest decompressed journal, in bytes.
 const MAX_JOURNAL_BYTES: u64 = 512 * 1024 * 1024;
+
+/// Most devices in a file: a shop has two to ten.
+const MAX_DEVICES: usize = 2_000;
+/// Most unbroken ranges of numbers in a file. The head that each count rewrites grows with them.
+const MAX_RANGES: usize = 10_000;
 
 /// Why a file was refused. The attempt changes nothing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,12 +47,16 @@ pub enum BackupProblem {
     BadPhoto,
     /// The file could not be read to its end.
     NotRead,
+    /// More devices or gaps than the devices of a shop leave.
+    Scattered,
 }
 
 /// An opened backup file: its journal has been read to the end, its photos are fetched one by one.
 pub struct Backup<S> {
     /// The entries of the journal.
     pub entries: Vec<Entry>,
+    /// Whether it is of the demo shop.
+    pub demo: bool,
     photos: BTreeMap<PhotoId, ZipEntry>,
     source: S,
 }
@@ -88,21 +97,40 @@ pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProble
         return Err(BackupProblem::TooLarge);
     }
     let rows = list(&source).await.map_err(backup_problem)?;
-    let journal = rows.iter().find(|row| row.name == JOURNAL).ok_or(BackupProblem::NotABackup)?;
+    let (folder, journal) = find_journal(&rows).ok_or(BackupProblem::NotABackup)?;
+    let folder = folder.to_owned();
     if journal.packed > MAX_COMPRESSED_JOURNAL || u64::from(journal.size) > MAX_JOURNAL_BYTES {
         return Err(BackupProblem::TooLarge);
     }
     let journal = EntryReader::new(&source, journal).await.map_err(backup_problem)?;
-    let entries = read_journal(journal)?;
-    Ok(Backup { entries, photos: photo_entries(rows)?, source })
+    let (demo, entries) = read_journal(journal)?;
+    Ok(Backup { entries, demo, photos: photo_entries(rows, &folder)?, source })
+}
+
+/// The journal, and the folder that it is in: none, or the one into which an archive was unpacked before it was packed
+/// again.
+fn find_journal(rows: &[ZipEntry]) -> Option<(&str, &ZipEntry)> {
+    if let Some(row) = rows.iter().find(|row| row.name == JOURNAL) {
+        return Some(("", row));
+    }
+    let in_folder = |row: &ZipEntry| {
+        let folder = row.name.strip_suffix(JOURNAL)?;
+        let name = folder.strip_suffix('/')?;
+        let plain = !name.is_empty() && !name.contains(['/', '\\']) && !name.starts_with('.');
+        plain.then_some(folder.len())
+    };
+    let mut found = rows.iter().filter_map(|row| Some((&row.name[..in_folder(row)?], row)));
+    // Of two journals none is the right one.
+    found.next().filter(|_| found.next().is_none())
 }
 
 /// The archive entries of the photos, by the ids in their names.
-fn photo_entries(rows: Vec<ZipEntry>) -> Result<BTreeMap<PhotoId, ZipEntry>, BackupProblem> {
+fn photo_entries(rows: Vec<ZipEntry>, folder: &str) -> Result<BTreeMap<PhotoId, ZipEntry>, BackupProblem> {
     let mut photos = BTreeMap::new();
     for row in rows {
         // Some tools list the folder itself.
-        let Some(name) = row.name.strip_prefix(PHOTOS).filter(|name| !name.is_empty()) else { continue };
+        let name = row.name.strip_prefix(folder).and_then(|name| name.strip_prefix(PHOTOS));
+        let Some(name) = name.filter(|name| !name.is_empty()) else { continue };
         let id = name.strip_suffix(".jpg").and_then(PhotoId::parse).ok_or(BackupProblem::BadPhoto)?;
         if row.packed.max(row.size) as usize > MAX_ACCEPTED_BYTES || photos.len() == MAX_PHOTOS {
             return Err(BackupProblem::TooLarge);
@@ -114,7 +142,8 @@ fn photo_entries(rows: Vec<ZipEntry>) -> Result<BTreeMap<PhotoId, ZipEntry>, Bac
     Ok(photos)
 }
 
-fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
+/// Whether it is of the demo shop, and the entries.
+fn read_journal(journal: EntryReader) -> Result<(bool, Vec<Entry>), BackupProblem> {
     let mut lines = Lines { from: journal, buffer: Vec::new(), read: 0, unpacked: 0, line: 0 };
     let heading: Heading = match lines.next_line()? {
         Some(text) => serde_json::from_str(&text).map_err(|_| BackupProblem::NotABackup)?,
@@ -138,7 +167,12 @@ fn read_journal(journal: EntryReader) -> Result<Vec<Entry>, BackupProblem> {
         }
         entries.push(Entry::from_line(&text).map_err(|_: EntryProblem| bad)?);
     }
-    if (entries.len() as u64) < heading.entries { Err(BackupProblem::CutShort) } else { Ok(entries) }
+    let mut coverage = Coverage::default();
+    coverage.add_all(&entries);
+    if coverage.devices().count() > MAX_DEVICES || coverage.ranges() > MAX_RANGES {
+        return Err(BackupProblem::Scattered);
+    }
+    if (entries.len() as u64) < heading.entries { Err(BackupProblem::CutShort) } else { Ok((heading.demo, entries)) }
 }
 
 /// Reads lines of limited length.

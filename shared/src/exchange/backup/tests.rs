@@ -322,3 +322,63 @@ fn a_decompression_bomb_is_stopped_at_its_first_line() {
     assert!(bytes.len() < 100_000);
     assert_eq!(read_backup(&bytes), Err(BackupProblem::BadLine { line: 1 }));
 }
+
+#[test]
+fn a_file_of_the_demo_says_so_and_any_other_does_not() {
+    let (out, first) = BackupWriter::of_demo(&entries(), wall(9)).unwrap();
+    let demo = [first, out.finish()].concat();
+    let shop = write_backup(&entries(), wall(9)).unwrap();
+    let read = |bytes: &[u8]| pollster::block_on(reader::read_backup(bytes)).map(|backup| backup.demo);
+    assert_eq!((read(&demo), read(&shop)), (Ok(true), Ok(false)));
+    assert_eq!(read_backup(&demo).unwrap().len(), 40);
+}
+
+#[test]
+fn values_that_do_not_decode_are_carried_along_unread() {
+    let (mut out, mut file) = BackupWriter::new(&entries(), wall(9)).unwrap();
+    let damaged = b"\x01 no record";
+    file.extend(out.unreadable("tail-7", damaged).unwrap());
+    file.extend(damaged);
+    file.extend(out.finish());
+    assert_eq!(read_backup(&file).unwrap().len(), 40);
+    let mut archive = ZipArchive::new(Cursor::new(&file)).unwrap();
+    let mut found = Vec::new();
+    std::io::copy(&mut archive.by_name("unreadable/tail-7.bin").unwrap(), &mut found).unwrap();
+    assert_eq!(found, damaged);
+}
+
+#[test]
+fn an_archive_unpacked_and_packed_again_with_its_folder_is_read() {
+    let heading: &[u8] = b"{\"journal\":\"lastpull\",\"version\":1,\"entries\":0,\"made\":1}\n";
+    let packed = |names: &[&str]| {
+        let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
+        let options = SimpleFileOptions::default();
+        for name in names {
+            archive.start_file(*name, options).unwrap();
+            archive.write_all(heading).unwrap();
+        }
+        let photo = photo(3);
+        archive.start_file(format!("lastpull-2026-11-28/photos/{}.jpg", photo.id()), options).unwrap();
+        archive.write_all(photo.bytes()).unwrap();
+        archive.finish().unwrap().into_inner()
+    };
+    let beside = ["lastpull-2026-11-28/journal.ndjson", "__MACOSX/lastpull-2026-11-28/._journal.ndjson"];
+    assert_eq!(read_photos(&packed(&beside)), Ok(vec![photo(3)]));
+    for refused in [&["../journal.ndjson"][..], &["a/b/journal.ndjson"], &["a/journal.ndjson", "b/journal.ndjson"]] {
+        assert_eq!(read_backup(&packed(refused)), Err(BackupProblem::NotABackup), "{refused:?}");
+    }
+}
+
+#[test]
+fn a_file_with_more_gaps_or_devices_than_a_shop_leaves_is_refused() {
+    let scattered = |count: u64, device: fn(u64) -> u64, seq: fn(u64) -> u64| {
+        let all: Vec<Entry> = (1..=count)
+            .map(|n| Entry { device: Uuid::from_u128(u128::from(device(n))), seq: seq(n), ..entries()[0].clone() })
+            .collect();
+        read_backup(&write_backup(&all, wall(9)).unwrap()).map(|entries| entries.len() as u64)
+    };
+    assert_eq!(scattered(10_000, |_| 1, |n| 2 * n), Ok(10_000));
+    assert_eq!(scattered(10_001, |_| 1, |n| 2 * n), Err(BackupProblem::Scattered));
+    assert_eq!(scattered(2_000, |n| n, |_| 1), Ok(2_000));
+    assert_eq!(scattered(2_001, |n| n, |_| 1), Err(BackupProblem::Scattered));
+}

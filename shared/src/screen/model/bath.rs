@@ -111,6 +111,11 @@ impl Bath {
         batches
     }
 
+    /// A charge, also if it was deleted.
+    pub fn charge_with(&self, id: Subject) -> Option<&Charge> {
+        self.charges.get(&id)
+    }
+
     /// A batch, also if it was deleted.
     pub fn batch(&self, id: Subject) -> Option<&Batch> {
         self.batches.get(&id)

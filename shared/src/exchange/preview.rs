@@ -1,0 +1,245 @@
+//! What a backup file would bring, said before it is merged.
+
+use crate::facts::{Entry, Fact, LotField};
+use crate::ids::{DeviceId, JobId, Subject};
+use crate::journal::{Coverage, Stamp};
+use crate::shop::Shop;
+use crate::time::WallTime;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Whose file it is, seen from this device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FileOrigin {
+    /// Nothing is here yet.
+    FirstData,
+    /// Some of its facts, or facts of one of its devices, are here already.
+    SameShop,
+    /// It has no device in common with this shop.
+    OtherShop,
+    /// It is of the demo shop, and this is not the demo.
+    Demo,
+}
+
+/// Facts of one device in a file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FileDevice {
+    /// The device.
+    pub id: DeviceId,
+    /// Its name, from the file or from this shop.
+    pub name: Option<String>,
+    /// Number of its facts in the file.
+    pub facts: u64,
+    /// Number of those that are new here.
+    pub new: u64,
+}
+
+/// What a file holds, and what merging it would change.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ImportPreview {
+    /// Whose file it is.
+    pub origin: FileOrigin,
+    /// The shop's name in the file.
+    pub shop_name: Option<String>,
+    /// Number of facts in the file.
+    pub facts: u64,
+    /// Number of facts that are new here.
+    pub new: u64,
+    /// The devices, by number of new facts.
+    pub devices: Vec<FileDevice>,
+    /// When its latest fact was recorded.
+    pub latest: Option<WallTime>,
+    /// Whether it gives this shop another name.
+    pub renames: bool,
+    /// Number of jobs that are not here.
+    pub new_jobs: u32,
+    /// Number of jobs here to which it adds something: fields, garments, runs or counts.
+    pub changed_jobs: u32,
+    /// Number of things here that it deletes.
+    pub deletes: u32,
+    /// Pieces that it adds to the counts; negative if it takes more back.
+    pub pieces: i64,
+}
+
+impl ImportPreview {
+    /// Describes the entries of a file to a device with this shop, of which `held` are the facts. `file_is_demo` and
+    /// `here_is_demo` say whose demo is meant: the file's, and this shop.
+    pub fn of(entries: &[Entry], file_is_demo: bool, shop: &Shop, held: &Coverage, here_is_demo: bool) -> Self {
+        let mut devices = BTreeMap::<DeviceId, (u64, u64)>::new();
+        let mut names = BTreeMap::<Subject, (Stamp, &String)>::new();
+        let mut shop_name = None::<(Stamp, &String)>;
+        let mut seen = BTreeSet::new();
+        let mut new = Vec::new();
+        for entry in entries {
+            if !seen.insert((entry.device, entry.seq)) {
+                continue;
+            }
+            let row = devices.entry(entry.device).or_default();
+            row.0 += 1;
+            if !held.holds(entry.device, entry.seq) {
+                row.1 += 1;
+                new.push(entry);
+            }
+            let later = |before: Option<&(Stamp, &String)>| before.is_none_or(|(at, _)| *at <= entry.stamp);
+            match &entry.fact {
+                Fact::ShopNamed(name) if later(shop_name.as_ref()) => shop_name = Some((entry.stamp, name)),
+                Fact::DeviceNamed(name) if later(names.get(&entry.subject)) => {
+                    names.insert(entry.subject, (entry.stamp, name));
+                }
+                _ => {}
+            }
+        }
+        let known_device = |device: &DeviceId| held.next_seq(*device) > 1;
+        let origin = match (file_is_demo, here_is_demo) {
+            (true, false) => FileOrigin::Demo,
+            _ if held.is_empty() => FileOrigin::FirstData,
+            _ if devices.keys().any(known_device) => FileOrigin::SameShop,
+            _ => FileOrigin::OtherShop,
+        };
+        let name_of = |id: DeviceId| names.get(&id).map(|(_, name)| *name).or_else(|| shop.devices.get(&id)).cloned();
+        let mut devices: Vec<FileDevice> =
+            devices.into_iter().map(|(id, (facts, new))| FileDevice { id, name: name_of(id), facts, new }).collect();
+        crate::collections::sort_by_key(&mut devices, |device| (u64::MAX - device.new, device.id));
+        let changes = Changes::of(&new, shop);
+        Self {
+            origin,
+            facts: seen.len() as u64,
+            new: new.len() as u64,
+            devices,
+            latest: entries.iter().map(|entry| entry.stamp.wall).max(),
+            renames: changes.names_shop
+                && shop_name.is_some_and(|(_, name)| !shop.name.is_empty() && *name != shop.name),
+            shop_name: shop_name.map(|(_, name)| name.clone()),
+            new_jobs: changes.new_jobs.len() as u32,
+            changed_jobs: changes.changed_jobs.len() as u32,
+            deletes: changes.deleted.len() as u32,
+            pieces: changes.pieces,
+        }
+    }
+
+    /// Whether a person should be asked twice: it does not belong to this shop.
+    pub fn is_foreign(&self) -> bool {
+        matches!(self.origin, FileOrigin::OtherShop | FileOrigin::Demo)
+    }
+}
+
+#[derive(Default)]
+struct Changes {
+    names_shop: bool,
+    new_jobs: BTreeSet<JobId>,
+    changed_jobs: BTreeSet<JobId>,
+    deleted: BTreeSet<Subject>,
+    pieces: i64,
+}
+
+impl Changes {
+    fn of(new: &[&Entry], shop: &Shop) -> Self {
+        let mut changes = Self::default();
+        for entry in new {
+            let id = entry.subject;
+            match &entry.fact {
+                Fact::ShopNamed(_) => changes.names_shop = true,
+                Fact::JobSet(_) if shop.job(id).is_none() => {
+                    changes.new_jobs.insert(id);
+                }
+                Fact::LotSet(fields) => {
+                    let jobs = fields
+                        .iter()
+                        .filter_map(|field| if let LotField::Job(job) = field { Some(*job) } else { None });
+                    changes.changed_jobs.extend(jobs.filter(|job| shop.job(*job).is_some()));
+                }
+                Fact::Pulled { pieces, .. } => changes.pieces += i64::from(*pieces),
+                Fact::Misprinted { pieces, was_counted: true, .. } => changes.pieces -= i64::from(*pieces),
+                Fact::Deleted if shop.is_here(id) => {
+                    changes.deleted.insert(id);
+                }
+                Fact::Restored => {
+                    changes.deleted.remove(&id);
+                }
+                _ => {}
+            }
+            changes.changed_jobs.extend(shop.job_with(id));
+        }
+        changes
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::facts::{JobField, Journal, RunField};
+    use crate::time::wall;
+    use uuid::Uuid;
+
+    const PHONE: Uuid = Uuid::from_u128(1);
+    const TABLET: Uuid = Uuid::from_u128(2);
+    const JOB: Uuid = Uuid::from_u128(10);
+    const LOT: Uuid = Uuid::from_u128(11);
+    const RUN: Uuid = Uuid::from_u128(12);
+    const OTHER_JOB: Uuid = Uuid::from_u128(20);
+
+    fn entry(device: Uuid, seq: u64, subject: Uuid, fact: Fact) -> Entry {
+        let stamp = Stamp { wall: wall(1_000 * seq + device.as_u128() as u64), counter: 0 };
+        Entry { device, seq, stamp, subject, fact }
+    }
+
+    /// A shop of the phone with a job, a lot and a run.
+    fn here() -> Vec<Entry> {
+        vec![
+            entry(PHONE, 1, Uuid::nil(), Fact::ShopNamed("Reunion Tees".into())),
+            entry(PHONE, 2, JOB, Fact::JobSet(vec![JobField::Client("Choir".into())])),
+            entry(PHONE, 3, LOT, Fact::LotSet(vec![LotField::Job(JOB)])),
+            entry(PHONE, 4, RUN, Fact::RunSet(vec![RunField::Lot(LOT)])),
+        ]
+    }
+
+    fn preview(file: &[Entry], file_is_demo: bool, here: &[Entry], here_is_demo: bool) -> ImportPreview {
+        let shop = Shop::fold(&Journal::of(here.to_vec()).unwrap());
+        let mut held = Coverage::default();
+        held.add_all(here);
+        ImportPreview::of(file, file_is_demo, &shop, &held, here_is_demo)
+    }
+
+    #[test]
+    fn a_file_of_another_device_of_the_shop_says_what_it_adds() {
+        let file = [
+            here(),
+            vec![
+                entry(TABLET, 1, TABLET, Fact::DeviceNamed("Tablet".into())),
+                entry(TABLET, 2, RUN, Fact::Pulled { pieces: 3, size: None }),
+                entry(TABLET, 3, RUN, Fact::Pulled { pieces: -1, size: None }),
+                entry(TABLET, 4, OTHER_JOB, Fact::JobSet(vec![JobField::Client("Club".into())])),
+                entry(TABLET, 5, LOT, Fact::Deleted),
+                entry(TABLET, 5, LOT, Fact::Deleted),
+            ],
+        ]
+        .concat();
+        let preview = preview(&file, false, &here(), false);
+        assert_eq!(preview.origin, FileOrigin::SameShop);
+        assert!(!preview.is_foreign() && !preview.renames);
+        assert_eq!((preview.facts, preview.new, preview.pieces), (9, 5, 2));
+        assert_eq!((preview.new_jobs, preview.changed_jobs, preview.deletes), (1, 1, 1));
+        let devices: Vec<_> =
+            preview.devices.iter().map(|device| (device.name.as_deref(), device.facts, device.new)).collect();
+        assert_eq!(devices, [(Some("Tablet"), 5, 5), (None, 4, 0)]);
+        assert_eq!(preview.latest, Some(wall(5_002)));
+    }
+
+    #[test]
+    fn a_file_without_a_device_in_common_is_of_another_shop() {
+        let file = [entry(TABLET, 1, Uuid::nil(), Fact::ShopNamed("Harbour Prints".into()))];
+        let other = preview(&file, false, &here(), false);
+        assert_eq!((other.origin, other.renames, other.is_foreign()), (FileOrigin::OtherShop, true, true));
+        assert_eq!(other.shop_name.as_deref(), Some("Harbour Prints"));
+        assert_eq!(preview(&file, false, &[], false).origin, FileOrigin::FirstData);
+        assert!(!preview(&file, false, &[], false).renames, "a shop without a name gets its first one");
+    }
+
+    #[test]
+    fn a_demo_is_foreign_to_a_shop_and_not_to_the_demo() {
+        assert_eq!(preview(&here(), true, &here(), false).origin, FileOrigin::Demo);
+        assert_eq!(preview(&here(), true, &[], false).origin, FileOrigin::Demo);
+        assert_eq!(preview(&here(), true, &here(), true).origin, FileOrigin::SameShop);
+        let file = [entry(TABLET, 1, Uuid::nil(), Fact::ShopNamed("Harbour Prints".into()))];
+        assert_eq!(preview(&file, false, &here(), true).origin, FileOrigin::OtherShop);
+    }
+}

@@ -1,0 +1,101 @@
+// Stored values that do not decode: the shop's data come out as far as they read, and the app says how far.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { test } from "node:test";
+import { downloadBackup, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
+import { now } from "../support/clock.mjs";
+import { pull, touchZone, waitForCount, waitTwoFrames } from "../support/counting.mjs";
+import { backupFile, shopLines } from "../support/journal-file.mjs";
+import { go, hashOf, press } from "../support/page.mjs";
+import { waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
+import { openFirst, openShop, testServer } from "../support/setup.mjs";
+import { openCounting } from "../support/shop.mjs";
+import { hangWrites, truncateStored } from "../support/storage-faults.mjs";
+import { journalLines } from "../support/zip.mjs";
+
+const app = testServer();
+
+/** Names of the files in an archive, as another tool lists them. */
+const filesIn = (path) => execFileSync("python3", ["-c", "import sys,zipfile; print('\\n'.join(zipfile.ZipFile(sys.argv[1]).namelist()))", path], { encoding: "utf8" }).trim().split("\n");
+
+const deviceSettings = (page) => page.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device")));
+
+test("one damaged record costs no other when the shop does not open", async (t) => {
+  const page = await openCounting(t, app);
+  await pull(page, 5);
+  const facts = await factCount(page);
+  await truncateStored(page, "tail", 2, 0);
+  await page.reload();
+  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
+  await press(page, page.getByRole("link", { name: "Take the data out" }));
+  await page.locator("#prepare").waitFor();
+  assert.equal(await page.locator("#file").count(), 0, "nothing is brought into a shop that does not open");
+  await prepareBackup(page);
+  await page.locator("#part-only").getByText(`${facts - 1} of ${facts} facts are in the file`).waitFor();
+  await page.locator("#part-only").getByText("2 stored pieces do not read").or(page.locator("#part-only").getByText("1 stored piece does not read")).waitFor();
+  const { bytes, path } = await downloadBackup(page);
+  assert.equal(journalLines(bytes).length - 1, facts - 1);
+  assert.equal(filesIn(path).filter((name) => name.startsWith("unreadable/tail-")).length, 1);
+  assert.equal((await deviceSettings(page)).backed_up, null, "a part is no backup");
+
+  const other = await openFirst(t, app);
+  await press(other, "#have-file");
+  await other.locator("#file").waitFor();
+  assert.match(await importBackup(other, bytes), new RegExp(`^${facts - 1} facts new`));
+});
+
+test("a damaged segment under a good checkpoint is not called a backup", async (t) => {
+  const page = await openShop(t, app);
+  await importBackup(page, backupFile(shopLines(100, now() - 3600_000), now()));
+  const facts = await factCount(page);
+  await truncateStored(page, "segments", 1, 0);
+  await page.reload();
+  await go(page, "#/press", "#zone");
+  await pull(page, 2);
+  await prepareBackup(page);
+  await page.locator("#part-only").getByText(`of ${facts + 2} facts are in the file`).waitFor();
+  const { bytes, path } = await downloadBackup(page);
+  assert.ok(journalLines(bytes).length - 1 < facts);
+  const files = filesIn(path);
+  assert.equal(files.filter((name) => name.startsWith("unreadable/segment-")).length, 1);
+  assert.ok(files.includes("unreadable/checkpoint.bin"), "what they added up to goes along");
+  await page.getByText("No backup was made on this device yet").waitFor();
+  assert.equal((await deviceSettings(page)).backed_up, null);
+});
+
+test("a damaged head is said, and every fact still comes out", async (t) => {
+  const page = await openCounting(t, app);
+  await pull(page, 2);
+  const facts = await factCount(page);
+  // The device's id and the head are the values of this store, in this order.
+  await truncateStored(page, "meta", 3, 1);
+  await page.reload();
+  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
+  await press(page, page.getByRole("link", { name: "Take the data out" }));
+  await prepareBackup(page);
+  await page.locator("#part-only").getByText("how many there were does not read either").waitFor();
+  const { bytes } = await downloadBackup(page);
+  assert.equal(journalLines(bytes).length - 1, facts);
+});
+
+test("a write that hangs blocks counting after a while, and loses nothing", async (t) => {
+  const page = await openCounting(t, app, { initScript: hangWrites });
+  const run = await hashOf(page);
+  await pull(page, 2);
+  await page.evaluate(() => { window.storage.hang = true; });
+  await touchZone(page);
+  await waitForZone(page, 3, 1);
+  await touchZone(page);
+  await waitForZone(page, 4, 2);
+  await waitUntilBlocked(page);
+  await page.getByText("does not answer").waitFor();
+  await touchZone(page, 0.9);
+  await waitTwoFrames(page);
+  await waitForZone(page, 4, 2);
+  await page.evaluate(() => { window.storage.hang = false; });
+  await page.locator("#blocked").waitFor({ state: "detached" });
+  await waitForCount(page, 4);
+  await page.reload();
+  await go(page, run, "#zone");
+  await waitForCount(page, 4);
+});

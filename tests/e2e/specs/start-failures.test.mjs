@@ -1,0 +1,199 @@
+// An app that cannot start, or stops: a message and a way out, never an empty page.
+import assert from "node:assert/strict";
+import { readFileSync, readdirSync, renameSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { test } from "node:test";
+import { serve } from "../../../src/build/serve.mjs";
+import { pull, waitForCount } from "../support/counting.mjs";
+import { go, hashOf, press } from "../support/page.mjs";
+import { newDevice, openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
+import { putJobOnPress } from "../support/shop.mjs";
+
+const shared = testServer();
+const ANY_ERROR = { expectedErrors: [/./] };
+
+/** Waits until the app is cached, and returns to the current page. */
+async function waitUntilCached(page) {
+  const hash = await hashOf(page);
+  await go(page, "#/more/about", "#offline-ready[data-ready=true]");
+  await go(page, hash);
+}
+
+/** Puts a later build on the host: its files in another folder, another worker, and the new page or still the old one. */
+function replaceBuild(folder, { page = true } = {}) {
+  const old = readdirSync(folder).find((name) => name.startsWith("app-"));
+  const next = "app-0123456789abcdef";
+  renameSync(join(folder, old), join(folder, next));
+  const worker = join(folder, "sw.js");
+  writeFileSync(worker, readFileSync(worker, "utf8").replaceAll(old, next).replaceAll(/lastpull-[0-9a-f]{16}/g, "lastpull-fedcba9876543210"));
+  const index = join(folder, "index.html");
+  const fresh = readFileSync(index, "utf8").replaceAll(old, next);
+  if (page) writeFileSync(index, fresh);
+  return { next, putPage: () => writeFileSync(index, fresh) };
+}
+
+const folderOf = (page) => page.evaluate(() => lastpullFolder);
+
+/** Makes the browser look for a new worker, and waits until it has refused or installed it. */
+const lookForUpdate = (page) => page.evaluate(async () => {
+  const registration = await navigator.serviceWorker.ready;
+  const found = new Promise((done) => registration.addEventListener("updatefound", () => {
+    const worker = registration.installing;
+    worker.addEventListener("statechange", () => ["installed", "redundant"].includes(worker.state) && done(worker.state));
+  }));
+  registration.update().catch(() => {});
+  return found;
+});
+
+test("a new worker with the old page is refused, and taken once the page is there", async (t) => {
+  const { app, folder } = await ownServer(t, shared, "/shop/");
+  const page = await openShop(t, app, ANY_ERROR);
+  await waitUntilCached(page);
+  const { next, putPage } = replaceBuild(folder, { page: false });
+  assert.equal(await lookForUpdate(page), "redundant");
+  await page.reload();
+  await page.locator(".page.day").waitFor();
+  assert.equal(await page.locator("#update-banner").count(), 0);
+  putPage();
+  assert.equal(await lookForUpdate(page), "installed");
+  const loaded = page.waitForEvent("load");
+  await press(page, "#update-banner button");
+  await loaded;
+  await page.locator(".page.day").waitFor();
+  assert.match(await folderOf(page), new RegExp(next));
+});
+
+test("a page of which the code is missing says so, and loads again by itself when it can", async (t) => {
+  const { app, folder } = await ownServer(t, shared, "/shop/");
+  const context = await newDevice(t, app, ANY_ERROR);
+  const page = await context.tab();
+  const index = join(folder, "index.html");
+  const whole = readFileSync(index, "utf8");
+  writeFileSync(index, whole.replaceAll(/app-[0-9a-f]{16}/g, "app-ffffffffffffffff"));
+  await page.goto(app.server.url);
+  // Once it has tried by itself.
+  await page.waitForFunction(() => sessionStorage.getItem("lastpull.fresh") && document.querySelector("#trouble:not([hidden])"));
+  await page.getByText("Lastpull does not start.").waitFor();
+  await page.getByText("Lastpull no arranca.").waitFor();
+  writeFileSync(index, whole);
+  await press(page, "#trouble-fresh");
+  await page.locator("#start-shop").waitFor();
+  assert.equal(await page.locator("#trouble").isVisible(), false);
+});
+
+test("code that cannot run says so", async (t) => {
+  const context = await newDevice(t, shared, ANY_ERROR);
+  await context.route("**/lastpull_bg.wasm", (route) => route.fulfill({ contentType: "application/wasm", body: "no code" }));
+  const page = await context.tab();
+  await page.goto(shared.server.url);
+  await page.locator("#trouble-words").filter({ hasText: /./ }).waitFor();
+  await page.getByText("Lastpull does not start.").waitFor();
+});
+
+test("an error that stops the app is said on the page, and loading again opens the shop", async (t) => {
+  const page = await openShop(t, shared, ANY_ERROR);
+  await putJobOnPress(page);
+  await pull(page, 2);
+  const run = await hashOf(page);
+  // The browser fails under the app: it can draw no other page.
+  await page.evaluate(() => {
+    Document.prototype.createElement = () => { throw new Error("simulated"); };
+    Node.prototype.cloneNode = () => { throw new Error("simulated"); };
+  });
+  await page.evaluate(() => { location.hash = "#/jobs"; });
+  await page.getByText("Lastpull has stopped").waitFor();
+  await press(page, "#trouble-reload");
+  await page.locator(".page").first().waitFor();
+  await go(page, run, "#zone");
+  await waitForCount(page, 2);
+});
+
+test("a database that another window holds says so, and opens once it lets go", async (t) => {
+  const context = await newDevice(t, shared);
+  const holder = await context.tab();
+  await holder.goto(`${shared.server.url}icons/icon-48.png`);
+  await holder.evaluate(() => new Promise((done) => {
+    const request = indexedDB.open("lastpull", 1);
+    request.onupgradeneeded = () => { for (const store of ["meta", "tail", "segments", "checkpoint"]) request.result.createObjectStore(store); };
+    request.onsuccess = () => { window.database = request.result; done(); };
+  }));
+  const page = await context.tab();
+  await page.goto(shared.server.url);
+  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
+  await page.getByText("Another window holds an older version open").waitFor();
+  await holder.evaluate(() => window.database.close());
+  await page.locator("#start-shop").waitFor();
+});
+
+test("an app whose stored copy is gone says so truthfully and stores it again", async (t) => {
+  const { app, server, folder } = await ownServer(t, shared, "/shop/");
+  const page = await openShop(t, app, ANY_ERROR);
+  await waitUntilCached(page);
+  const stored = () => page.evaluate(async () => {
+    let files = 0;
+    for (const name of await caches.keys()) files += (await (await caches.open(name)).keys()).length;
+    return files;
+  });
+  const before = await stored();
+  // Without a network it cannot be stored again: then it is not called stored.
+  await server.close();
+  await page.evaluate(async () => { for (const name of await caches.keys()) await caches.delete(name); });
+  await go(page, "#/more/about", "#offline-ready[data-ready=false]");
+  const again = await serve(folder, server.port, "/shop/");
+  t.after(() => again.close());
+  await go(page, "#/", ".page.day");
+  await go(page, "#/more/about", "#offline-ready[data-ready=true]");
+  // The state of the worker has one entry, made anew when a build is chosen.
+  assert.ok((await stored()) >= before - 1);
+  await again.close();
+  await page.reload();
+  await page.locator(".page.about").waitFor();
+});
+
+test("closing and opening the app during a run does not bring a new build", async (t) => {
+  const { app, folder } = await ownServer(t, shared, "/shop/");
+  const page = await openShop(t, app, ANY_ERROR);
+  await putJobOnPress(page);
+  await pull(page, 2);
+  await waitUntilCached(page);
+  const old = await folderOf(page);
+  await page.waitForFunction(async () => {
+    const path = new URL("./", location.href);
+    return caches.match(`${path.href}?held`);
+  });
+  const { next } = replaceBuild(folder);
+  assert.equal(await lookForUpdate(page), "installed");
+  const context = page.context();
+  const run = page.url();
+  await page.close();
+  const again = await context.tab();
+  await again.goto(run);
+  await waitForCount(again, 2);
+  assert.equal(await folderOf(again), old);
+  await again.locator("#update-banner").getByText("waits until no run is on the press").waitFor();
+  await press(again, "#stop");
+  await press(again, "#end-anyway");
+  const loaded = again.waitForEvent("load");
+  await press(again, "#update-banner button");
+  await loaded;
+  await again.locator("#ended-good").waitFor();
+  assert.match(await folderOf(again), new RegExp(next));
+});
+
+test("the app does not run inside another page", async (t) => {
+  const context = await newDevice(t, shared, ANY_ERROR);
+  const page = await context.tab();
+  await page.goto(`${shared.server.url}icons/icon-48.png`);
+  await page.evaluate((url) => {
+    const frame = document.createElement("iframe");
+    frame.src = url;
+    document.body.append(frame);
+  }, shared.server.url);
+  await page.frameLocator("iframe").locator("#trouble-words").filter({ hasText: "inside another page" }).waitFor({ state: "attached" });
+  assert.equal(await page.frameLocator("iframe").locator(".shell").count(), 0);
+});
+
+test("a first start works without anything stored", async (t) => {
+  const page = await openFirst(t, shared);
+  assert.equal(await page.locator("#trouble").isVisible(), false);
+});
