@@ -17,7 +17,7 @@ pub fn Nav(route: RwSignal<Route>) -> impl IntoView {
     };
     view! {
         <nav class="places" aria-label=i18n::places()>
-            {link(Route::Day, "day", i18n::place_day(), |route| matches!(route, Route::Day | Route::Jobs | Route::NewJob | Route::Job(_) | Route::EditJob(_) | Route::NewLot(_) | Route::EditLot(_) | Route::NewRun(_) | Route::EditRun(_)))}
+            {link(Route::Day, "day", i18n::place_day(), |route| matches!(route, Route::Day | Route::Jobs | Route::NewJob | Route::Job(_) | Route::EditJob(_) | Route::RepeatJob(_) | Route::NewLot(_) | Route::EditLot(_) | Route::NewRun(_) | Route::EditRun(_)))}
             {link(Route::Press, "press", i18n::place_press(), |route| matches!(route, Route::Press | Route::Run(_) | Route::Failure(_)))}
             {link(Route::Ink(InkRoute::Home), "ink", i18n::place_ink(), |route| matches!(route, Route::Ink(_) | Route::Pot(_) | Route::Colour(_)))}
             {link(Route::Screens(ScreensRoute::Home), "screens", i18n::place_screens(), |route| matches!(route, Route::Screens(_) | Route::Exposure(_)))}

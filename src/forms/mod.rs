@@ -3,6 +3,7 @@
 mod bind;
 mod crew_picker;
 mod debounced;
+mod draft;
 mod field;
 mod record;
 mod save_bar;

@@ -5,7 +5,7 @@ use super::ink::{ink_no_recipe, pot_not_as_written, pot_revision};
 use super::locale::{Locale, units};
 use super::messages::messages;
 use crate::platform::settings::Language;
-use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, Similarity, scale_decimals};
+use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, Similarity, scale_decimals, written_percents};
 use lastpull_core::units::Grams;
 
 messages! {
@@ -270,7 +270,12 @@ pub fn pot_weight(grams: Grams, step: Grams) -> String {
 
 /// A share of an ink in percent: one decimal, or two for small shares.
 pub fn pot_percent(percent: f64) -> String {
-    super::format::percent(percent, if percent < 1.0 { 2 } else { 1 })
+    super::format::percent(percent, if percent < 10.0 { 2 } else { 1 })
+}
+
+/// Shares of a whole ink in percent, which add up to 100 as they are written.
+pub fn pot_percents(percents: &[f64]) -> Vec<String> {
+    written_percents(percents).into_iter().map(|percent| super::format::percent(percent, 2)).collect()
 }
 
 /// Which recipe a pot holds.

@@ -87,6 +87,7 @@ fn figures(state: &RunSummary) -> AnyView {
     let failed = !state.failures.is_empty();
     let suspects = (state.suspect > 0).then(|| by_size(&state.suspects));
     let short = (!state.short.is_empty()).then(|| by_size(&state.short));
+    let over = (!state.over.is_empty()).then(|| by_size(&state.over));
     let replace = (!state.replace.is_empty()).then(|| by_size(&state.replace));
     let causes = state
         .causes
@@ -114,6 +115,7 @@ fn figures(state: &RunSummary) -> AnyView {
         {span.map(|span| view! { <p class="quiet-line">{span}</p> })}
         <dl class="lines">
             {short.map(|short| view! { <div class="tight"><dt>{i18n::ended_short()}</dt><dd>{short}</dd></div> })}
+            {over.map(|over| view! { <div class="tight"><dt>{i18n::ended_over()}</dt><dd id="over">{over}</dd></div> })}
             {replace.map(|replace| view! { <div><dt>{i18n::ended_replace()}</dt><dd id="replace">{replace}</dd></div> })}
             {(!causes.is_empty()).then(|| view! { <div><dt>{i18n::ended_misprints()}</dt><dd>{causes}</dd></div> })}
         </dl>

@@ -5,9 +5,11 @@ use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod,
 use crate::form::{FormProblem, Problems, collect, collect_number, parse_name, parse_required_name, trim_number};
 use crate::heat::CureTest;
 use crate::units::{parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// The form of a cure test.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct TestForm {
     /// The ink's name.
     pub ink: String,

@@ -6,9 +6,11 @@ use crate::form::{FormProblem, Problems, collect, collect_number, collect_option
 use crate::heat::Heater;
 use crate::ids::Subject;
 use crate::units::{Length, Seconds, Temperature, Units, parse_number};
+use serde::{Deserialize, Serialize};
 
 /// The form of a dryer or flash unit. Numbers are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct HeaterForm {
     /// Dryer or flash unit.
     pub kind: HeaterKind,
@@ -85,7 +87,8 @@ impl HeaterForm {
 }
 
 /// The form of a measurement with probe or strip. Temperatures are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct SensorForm {
     /// The unit's setting.
     pub setting: String,
@@ -111,7 +114,8 @@ impl SensorForm {
 }
 
 /// The form of a settling that was not timed in the app. Temperatures are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct SettlingForm {
     /// Starting temperature.
     pub from: String,

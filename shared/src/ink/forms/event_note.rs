@@ -5,9 +5,11 @@ use crate::facts::{ColourReading, InkFact};
 use crate::form::{Problems, collect, parse_name};
 use crate::ids::Subject;
 use crate::shop::Shop;
+use serde::{Deserialize, Serialize};
 
 /// The form of a note.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct EventNoteForm {
     /// Why, as a note.
     pub note: String,

@@ -8,6 +8,7 @@ use crate::form::{
 use crate::ids::Subject;
 use crate::screen::Bath;
 use crate::units::{NumberProblem, Seconds, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// Longest note, in characters.
 const NOTE: usize = 2_000;
@@ -17,7 +18,8 @@ fn parse_screens(text: &str) -> Result<u16, NumberProblem> {
 }
 
 /// The form of the bath's settings.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct BathForm {
     /// Screens that fit in at once, or empty.
     pub capacity: String,
