@@ -8,6 +8,7 @@ mod field;
 mod record;
 mod save_bar;
 mod submit;
+mod with_draft;
 
 pub use bind::Bound;
 pub(crate) use bind::{bound, field_name};

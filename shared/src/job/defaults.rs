@@ -16,10 +16,10 @@ pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
 
 /// The names of all garments that were ordered, each once, the latest first.
 pub fn garment_names(shop: &Shop) -> Vec<String> {
-    let mut lots: Vec<&Lot> = shop.lots.iter().filter(|(_, lot)| !lot.deleted).map(|(_, lot)| lot).collect();
-    sort_by_key(&mut lots, |lot| Reverse(lot.created));
+    let mut lots: Vec<_> = shop.lots.iter().filter(|(_, lot)| !lot.deleted).collect();
+    sort_by_key(&mut lots, |(id, lot)| Reverse((lot.created, **id)));
     let mut names: Vec<String> = Vec::new();
-    for lot in lots {
+    for (_, lot) in lots {
         if !names.iter().any(|name| is_same_name(name, &lot.garment)) {
             names.push(lot.garment.trim().to_owned());
         }
