@@ -1,9 +1,10 @@
 //! The history of this tab: moving between pages, and closing a dialog with the browser's Back.
 //!
 //! An open dialog has a history entry of its own above that of its page, so that Back closes the dialog and the page
-//! stays. Each entry's state says whose it is and which page was before, so that a saved form is replaced by the page
-//! that follows it, or left by going back if that page was before it. Without the history API (no known browser), Back
-//! leaves the page and a form stays in the history.
+//! stays. The entry of a dialog that was closed otherwise remains until the page is left: going back at once would take
+//! a moment, in which the user may already be moving on. Each entry's state says whose it is and which page was before,
+//! so that a saved form is replaced by the page that follows it, or left by going back if that page was before it.
+//! Without the history API (no known browser), Back leaves the page and a form stays in the history.
 
 use super::clock;
 use std::cell::{Cell, RefCell};
@@ -16,7 +17,7 @@ use wasm_bindgen::JsValue;
 struct EntryState {
     /// Number of the dialog that the entry belongs to; 0 for a page.
     dialog: u32,
-    /// Hash of the page before it, empty if it is the first.
+    /// Hash of the page before this one, empty if it is the first.
     before: String,
 }
 
@@ -28,21 +29,27 @@ struct Dialog {
     close: Rc<dyn Fn()>,
 }
 
-/// A move to a page that waits until going back is done.
-struct Move {
-    hash: String,
-    replace: bool,
+/// A move to the page of a hash.
+enum Move {
+    Go(String),
+    Replace(String),
+    Up(String),
 }
 
 /// Longest time that going back takes. If it is over, the browser did not go back.
 const GOING_BACK: Duration = Duration::from_millis(400);
 
 thread_local! {
+    /// Hash of the page that is shown.
     static HERE: RefCell<String> = const { RefCell::new(String::new()) };
+    /// Number of the dialog that the current entry belongs to.
+    static AT: Cell<u32> = const { Cell::new(0) };
     static DIALOGS: RefCell<Vec<Dialog>> = const { RefCell::new(Vec::new()) };
     static LAST_NUMBER: Cell<u32> = const { Cell::new(0) };
-    /// Counts the times of going back; `Some` while one is under way.
+    /// Which time of going back is under way.
     static GOING: Cell<Option<u32>> = const { Cell::new(None) };
+    static TIMES: Cell<u32> = const { Cell::new(0) };
+    /// What to do once it is over.
     static NEXT: RefCell<Option<Move>> = const { RefCell::new(None) };
     static MOVED: RefCell<Option<Rc<dyn Fn()>>> = const { RefCell::new(None) };
 }
@@ -62,50 +69,57 @@ pub fn before() -> Option<String> {
 pub fn watch(moved: impl Fn() + 'static) {
     MOVED.set(Some(Rc::new(moved)));
     HERE.set(hash());
-    if state().is_none() {
-        write(&EntryState::default(), &hash(), true);
+    match state() {
+        // A dialog was open when the page was reloaded.
+        Some(EntryState { dialog, .. }) => {
+            AT.set(dialog);
+            LAST_NUMBER.set(dialog);
+        }
+        None => write(&EntryState::default(), None, true),
     }
     let popped = leptos::prelude::window_event_listener_untyped("popstate", |_| popped());
-    let changed = leptos::prelude::window_event_listener_untyped("hashchange", |_| hash_changed());
+    let changed = leptos::prelude::window_event_listener_untyped("hashchange", |_| arrived());
     std::mem::forget((popped, changed));
-    // The page was reloaded while a dialog was open.
-    settle();
 }
 
 /// Goes to a page. It replaces the entry of a dialog from which it is opened.
 pub fn go(hash: &str) {
-    let Some(hash) = after_going_back(hash, false) else { return };
-    match state() {
-        Some(EntryState { dialog: 1.., .. }) if hash != here() => {
-            show(&EntryState { dialog: 0, before: here() }, &hash)
-        }
-        _ => drop(leptos::prelude::window().location().set_hash(&hash)),
+    if GOING.get().is_some() {
+        return NEXT.set(Some(Move::Go(hash.to_owned())));
+    }
+    if AT.get() > 0 && hash != here() {
+        show(&EntryState { dialog: 0, before: here() }, hash);
+    } else {
+        let _ = leptos::prelude::window().location().set_hash(hash);
     }
 }
 
 /// Goes to the page that follows a finished one, which Back must not lead to: goes back if it is the page before,
 /// otherwise replaces the entry.
 pub fn replace(hash: &str) {
-    let Some(hash) = after_going_back(hash, true) else { return };
+    if GOING.get().is_some() || AT.get() > 0 {
+        return after_going_back(Move::Replace(hash.to_owned()));
+    }
     match state() {
-        Some(EntryState { dialog: 1.., .. }) => go(&hash),
         Some(EntryState { before, .. }) if before == hash => go_back(),
-        found => show(&found.unwrap_or_default(), &hash),
+        found => show(&found.unwrap_or_default(), hash),
     }
 }
 
 /// Goes to the page above this one: back if it is the page before, otherwise with a new entry.
 pub fn go_up(hash: &str) {
-    if before().as_deref() == Some(hash) && GOING.get().is_none() && state().is_some_and(|state| state.dialog == 0) {
-        go_back();
-    } else {
+    if before().as_deref() != Some(hash) {
         go(hash);
+    } else if GOING.get().is_some() || AT.get() > 0 {
+        after_going_back(Move::Up(hash.to_owned()));
+    } else {
+        go_back();
     }
 }
 
 /// Replaces the hash of the current entry by that of a page which is already shown.
 pub fn rename(hash: &str) {
-    write(&state().unwrap_or_default(), hash, true);
+    write(&state().unwrap_or_default(), Some(hash), true);
     HERE.set(hash.to_owned());
 }
 
@@ -114,14 +128,13 @@ pub fn dialog_opened(close: impl Fn() + 'static) -> u32 {
     let number = LAST_NUMBER.get() + 1;
     LAST_NUMBER.set(number);
     DIALOGS.with_borrow_mut(|dialogs| dialogs.push(Dialog { number, has_entry: false, close: Rc::new(close) }));
-    settle_soon();
+    enter_dialogs_soon();
     number
 }
 
-/// Removes the entry of a dialog that is closed.
+/// A dialog was closed.
 pub fn dialog_closed(number: u32) {
     DIALOGS.with_borrow_mut(|dialogs| dialogs.retain(|dialog| dialog.number != number));
-    settle_soon();
 }
 
 fn here() -> String {
@@ -134,19 +147,21 @@ fn state() -> Option<EntryState> {
     Some(EntryState { dialog: text[..end].parse().ok()?, before: text[end..].to_owned() })
 }
 
-fn write(state: &EntryState, hash: &str, replace: bool) {
+/// Writes the state of the current entry, or of a new one; without a hash, it keeps the address.
+fn write(state: &EntryState, hash: Option<&str>, replace: bool) {
     let Ok(history) = leptos::prelude::window().history() else { return };
+    AT.set(state.dialog);
     let text = JsValue::from_str(&format!("{}{}", state.dialog, state.before));
     let _ = if replace {
-        history.replace_state_with_url(&text, "", Some(hash))
+        history.replace_state_with_url(&text, "", hash)
     } else {
-        history.push_state_with_url(&text, "", Some(hash))
+        history.push_state_with_url(&text, "", hash)
     };
 }
 
 /// Shows another page in the current entry.
 fn show(state: &EntryState, hash: &str) {
-    write(state, hash, true);
+    write(state, Some(hash), true);
     HERE.set(hash.to_owned());
     moved();
 }
@@ -157,24 +172,28 @@ fn moved() {
     }
 }
 
-/// The hash, unless going back is under way: then the move is made after it.
-fn after_going_back(hash: &str, replace: bool) -> Option<String> {
+fn is_open(dialog: u32) -> bool {
+    DIALOGS.with_borrow(|dialogs| dialogs.iter().any(|open| open.number == dialog))
+}
+
+/// Leaves the entry of a dialog, then makes the move.
+fn after_going_back(next: Move) {
+    NEXT.set(Some(next));
     if GOING.get().is_none() {
-        return Some(hash.to_owned());
+        go_back();
     }
-    NEXT.set(Some(Move { hash: hash.to_owned(), replace }));
-    None
 }
 
 fn go_back() {
-    let turn = LAST_NUMBER.get() + 1;
-    LAST_NUMBER.set(turn);
-    GOING.set(Some(turn));
+    let time = TIMES.get().wrapping_add(1);
+    TIMES.set(time);
+    GOING.set(Some(time));
     if let Ok(history) = leptos::prelude::window().history() {
         let _ = history.back();
     }
     clock::after(GOING_BACK, move || {
-        if GOING.get() == Some(turn) {
+        if GOING.get() == Some(time) {
+            AT.set(0);
             went_back();
         }
     });
@@ -182,68 +201,74 @@ fn go_back() {
 
 fn went_back() {
     GOING.set(None);
-    if let Some(Move { hash, replace: replaces }) = NEXT.take() {
-        if replaces { replace(&hash) } else { go(&hash) }
+    match NEXT.take() {
+        Some(Move::Go(hash)) => go(&hash),
+        Some(Move::Replace(hash)) => replace(&hash),
+        Some(Move::Up(hash)) => go_up(&hash),
+        None => {}
     }
 }
 
-/// The current entry is another one: closes the dialogs that it leaves.
+/// The current entry is another one. One without a state is new; [`arrived`] follows for it.
 fn popped() {
-    let shown = state().map_or(0, |state| state.dialog);
-    let left: Vec<Rc<dyn Fn()>> = DIALOGS.with_borrow_mut(|dialogs| {
-        let left = dialogs.iter_mut().rev().filter(|dialog| dialog.has_entry && dialog.number > shown);
-        left.map(|dialog| {
-            dialog.has_entry = false;
-            Rc::clone(&dialog.close)
-        })
-        .collect()
+    let Some(EntryState { dialog, .. }) = state() else { return };
+    let left = AT.replace(dialog);
+    let closed_before = left > dialog && !is_open(left);
+    let closing: Vec<Rc<dyn Fn()>> = DIALOGS.with_borrow_mut(|dialogs| {
+        let above = dialogs.iter_mut().rev().filter(|open| open.has_entry && open.number > dialog);
+        let close = above.map(|open| {
+            open.has_entry = false;
+            Rc::clone(&open.close)
+        });
+        close.collect()
     });
-    left.iter().for_each(|close| close());
+    closing.iter().for_each(|close| close());
+    let same_page = hash() == here();
+    arrived();
     if GOING.get().is_some() {
         went_back();
-    }
-    settle_soon();
-}
-
-fn hash_changed() {
-    let hash = hash();
-    if hash == here() {
-        return;
-    }
-    if state().is_none() {
-        write(&EntryState { dialog: 0, before: here() }, &hash, true);
-    }
-    HERE.set(hash);
-    moved();
-}
-
-/// [`settle`], once the dialogs that are opened and closed together have done so.
-fn settle_soon() {
-    clock::after(Duration::ZERO, settle);
-}
-
-/// Gives each open dialog an entry, and leaves that of a closed one.
-fn settle() {
-    if GOING.get().is_some() {
-        return;
-    }
-    let stale = |state: &EntryState| {
-        state.dialog > 0 && DIALOGS.with_borrow(|dialogs| !dialogs.iter().any(|open| open.number == state.dialog))
-    };
-    let missing = DIALOGS.with_borrow_mut(|dialogs| {
-        let missing: Vec<u32> = dialogs.iter().filter(|open| !open.has_entry).map(|open| open.number).collect();
-        dialogs.iter_mut().for_each(|open| open.has_entry = true);
-        missing
-    });
-    for dialog in &missing {
-        let found = state().unwrap_or_default();
-        if stale(&found) {
-            write(&EntryState { dialog: *dialog, ..found }, &here(), true);
-        } else {
-            write(&EntryState { dialog: *dialog, before: here() }, &here(), false);
-        }
-    }
-    if missing.is_empty() && state().is_some_and(|state| stale(&state)) {
+    } else if (dialog > 0 && !is_open(dialog)) || (closed_before && same_page) {
+        // The entry of a dialog that is not open any more is no place to go to, or from.
         go_back();
     }
+    enter_dialogs_soon();
+}
+
+/// Shows the page of the current entry, and notes which page was before a new one.
+fn arrived() {
+    let hash = hash();
+    if state().is_none() {
+        if GOING.get().is_some() {
+            // The user moved on in the meantime: going back will lead away from there again.
+            NEXT.set(Some(Move::Go(hash.clone())));
+        }
+        write(&EntryState { dialog: 0, before: here() }, None, true);
+    }
+    if hash != here() {
+        HERE.set(hash);
+        moved();
+    }
+}
+
+/// Gives each open dialog an entry, once the dialogs that are opened and closed together have done so. It takes over
+/// that of a closed one.
+fn enter_dialogs_soon() {
+    clock::after(Duration::ZERO, || {
+        if GOING.get().is_some() {
+            return;
+        }
+        let missing: Vec<u32> = DIALOGS.with_borrow_mut(|dialogs| {
+            let missing = dialogs.iter_mut().filter(|open| !open.has_entry);
+            let entered = missing.map(|open| {
+                open.has_entry = true;
+                open.number
+            });
+            entered.collect()
+        });
+        for dialog in missing {
+            let at = AT.get();
+            let before = before().unwrap_or_default();
+            write(&EntryState { dialog, before }, None, at > 0 && !is_open(at));
+        }
+    });
 }
