@@ -138,7 +138,6 @@ messages! {
     ended_stopped { "Stood", "Parada" }
     ended_again { "Take it up again", "Retomarla" }
     ended_next { "Next run", "Siguiente tirada" }
-    ended_finish_job { "Finish in the job", "Terminar en el pedido" }
     ended_wash { "Cured or not, a wash test says. Follow the ink's data sheet.", "Si está curado lo dice una prueba de lavado. Sigue la ficha de la tinta." }
     keys_hint { "Clickers and pedals count too: space, enter, arrows, page and volume keys. Backspace undoes.", "También cuentan pulsadores y pedales: espacio, intro, flechas, página y volumen. Retroceso deshace." }
 }

@@ -7,6 +7,8 @@ use crate::form::{
     NAME, NOTE, Problems, changed_fields, collect, collect_number, collect_optional, parse_name, parse_required_name,
     trim_number,
 };
+use crate::screen::{OtherMesh, other_mesh};
+use crate::shop::Shop;
 use crate::units::{
     BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_fraction, parse_number, parse_whole,
 };
@@ -83,6 +85,11 @@ impl RunForm {
             placement: set_up.placement.clone(),
             guess: seconds(run.guess),
         }
+    }
+
+    /// The screens named in the form that have another mesh than it asks for; none while the mesh cannot be read.
+    pub fn other_mesh(&self, shop: &Shop, units: Units) -> Vec<OtherMesh> {
+        other_mesh(shop, &self.screens, parse_mesh(&self.mesh, units).ok())
     }
 
     /// The fields that changed, compared with `before`; all of them for a new run.

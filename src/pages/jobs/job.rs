@@ -4,12 +4,12 @@ use super::lot_section::LotSection;
 use crate::components::{Icon, NotHere, Page, Sheet};
 use crate::forms::delete;
 use crate::i18n;
+use crate::pages::shared::finish_job;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::JobId;
 use lastpull_core::job::{JobCard, job_card};
-use lastpull_core::screen::facts_on_finish;
 use leptos::prelude::*;
 
 /// The page.
@@ -85,11 +85,7 @@ fn Actions(card: JobCard) -> impl IntoView {
     let asking = RwSignal::new(false);
     let finish = move || {
         asking.set(false);
-        let by = store.operator();
-        let mut facts = store.shop.with_untracked(|shop| facts_on_finish(shop, id, by.as_deref()));
-        facts.push((id, Fact::JobFinished));
-        store.record_all(facts);
-        store.notify_with_undo(i18n::job_finished_notice(title.get_value()), vec![(id, Fact::JobReopened)]);
+        finish_job(store, id);
     };
     let reopen = move |_| {
         store.record(id, Fact::JobReopened);

@@ -3,7 +3,7 @@
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
 use crate::i18n;
-use crate::platform::ids;
+use crate::platform::{clock, dom, ids};
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::{Fact, RunField};
@@ -13,6 +13,7 @@ use lastpull_core::job::new_run;
 use lastpull_core::run::Location;
 use lastpull_core::run::RunForm;
 use leptos::prelude::*;
+use std::time::Duration;
 
 /// A new run of a lot, or the fields of an existing one.
 #[component]
@@ -55,9 +56,14 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     let location = Signal::derive(move || form.with(|form| form.location));
     let locations = Location::ALL.into_iter().map(|location| (location, i18n::location(location).to_owned())).collect();
     let flash = Signal::derive(move || form.with(|form| form.flash));
-    // Back to the press, if the set-up was changed from there.
-    let then =
-        Route::before().filter(|before| run.is_some_and(|run| *before == Route::Run(run))).unwrap_or(Route::Job(job));
+    let other_mesh = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.other_mesh(shop, units))));
+    // Opened from the press, it is about the heat, and leads back there.
+    let press = Route::before().filter(|before| run.is_some_and(|run| *before == Route::Run(run)));
+    let then = press.unwrap_or(Route::Job(job));
+    if press.is_some() {
+        // After the page has been scrolled to its top.
+        clock::after(Duration::ZERO, || clock::after(Duration::ZERO, || dom::scroll_to("heat")));
+    }
     let title = if run.is_some() { i18n::run_edit_title() } else { i18n::run_add() };
     let inks = store.shop.with_untracked(ink_names);
     // An ink with a recipe sets its colour.
@@ -87,7 +93,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                         <Field label=i18n::run_guess() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.guess) problems hint=i18n::run_guess_hint()/>
                     </div>
                 </fieldset>
-                <fieldset class="group">
+                <fieldset class="group" id="heat">
                     <legend>{i18n::run_group_heat()}</legend>
                     <Switch id="flash" label=i18n::run_flash() value=flash on_set=Callback::new(move |on| form.update(|form| form.flash = on))/>
                     {move || flash.get().then(|| view! {
@@ -112,6 +118,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                         <Field label=i18n::item_screens() kind=Kind::Words bound=bound!(form.screens) problems hint=i18n::run_screens_hint()/>
                         <Field label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound!(form.mesh) problems/>
                     </div>
+                    {move || other_mesh.with(|rows| (!rows.is_empty()).then(|| view! { <p class="caution" id="other-mesh"><Icon name="alert"/>{i18n::other_mesh(rows)}</p> }))}
                     <div class="field-pair">
                         <Field label=i18n::item_squeegee() kind=Kind::Words bound=bound!(form.squeegee) problems/>
                         <Field label=i18n::item_off_contact() kind=Kind::Length unit=i18n::unit_off_contact() bound=bound!(form.off_contact) problems/>
