@@ -22,8 +22,8 @@ test("a new job that was being typed is there after a reload and after a visit t
   await restored(page).waitFor();
   assert.deepEqual([await value(page, "client"), await value(page, "title"), await value(page, "notes")], ["Harbour Night Choir", "Tour tees", "fold in tens"]);
   assert.ok(await page.locator("#exempt").isChecked());
-  await go(page, "#/ink");
-  await page.locator(".page.ink, .page").first().waitFor();
+  await go(page, "#/ink", "nav a[href='#/ink'][aria-current=page]");
+  await page.locator("#client").waitFor({ state: "detached" });
   await page.goBack();
   await restored(page).waitFor();
   assert.equal(await value(page, "title"), "Tour tees");
