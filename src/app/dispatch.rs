@@ -81,6 +81,7 @@ fn chunk_of(route: Route) -> &'static Chunk {
         | Route::NewJob
         | Route::Job(_)
         | Route::EditJob(_)
+        | Route::RepeatJob(_)
         | Route::NewLot(_)
         | Route::EditLot(_)
         | Route::NewRun(_)
@@ -95,9 +96,10 @@ fn chunk_of(route: Route) -> &'static Chunk {
 fn jobs_and_settings(route: Route) -> AnyView {
     match route {
         Route::Jobs => view! { <JobsPage/> }.into_any(),
-        Route::NewJob => view! { <JobFormPage job=None/> }.into_any(),
+        Route::NewJob => view! { <JobFormPage job=None repeats=None/> }.into_any(),
         Route::Job(id) => view! { <JobPage id/> }.into_any(),
-        Route::EditJob(id) => view! { <JobFormPage job=id/> }.into_any(),
+        Route::EditJob(id) => view! { <JobFormPage job=id repeats=None/> }.into_any(),
+        Route::RepeatJob(id) => view! { <JobFormPage job=None repeats=id/> }.into_any(),
         Route::NewLot(job) => view! { <LotFormPage job=job lot=None/> }.into_any(),
         Route::EditLot(lot) => view! { <LotFormPage job=None lot=lot/> }.into_any(),
         Route::NewRun(lot) => view! { <RunFormPage lot=lot run=None/> }.into_any(),
@@ -128,6 +130,7 @@ fn shop_floor(route: Route) -> AnyView {
         | Route::NewJob
         | Route::Job(_)
         | Route::EditJob(_)
+        | Route::RepeatJob(_)
         | Route::NewLot(_)
         | Route::EditLot(_)
         | Route::NewRun(_)
@@ -150,6 +153,7 @@ fn ink_pages(route: Route) -> AnyView {
         | Route::NewJob
         | Route::Job(_)
         | Route::EditJob(_)
+        | Route::RepeatJob(_)
         | Route::NewLot(_)
         | Route::EditLot(_)
         | Route::NewRun(_)

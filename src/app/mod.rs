@@ -10,7 +10,7 @@ mod shell;
 
 use crate::i18n::{self, Locale};
 use crate::platform::settings::Language;
-use crate::platform::{clock, dom, spawn_local};
+use crate::platform::{clock, dom, history, spawn_local};
 use crate::route::Route;
 use crate::store::Store;
 use leptos::prelude::*;
@@ -23,11 +23,11 @@ pub fn App() -> impl IntoView {
     let store = Store::new();
     provide_context(store);
     store.start();
-    let route = RwSignal::new(Route::from_hash(&dom::hash()));
-    let moved = window_event_listener_untyped("hashchange", move |_| {
+    let route = RwSignal::new(Route::from_hash(&history::hash()));
+    history::watch(move || {
         // If the page that goes away had the focus, the browser would work out the styles of both pages to move it.
         dom::blur();
-        route.set(Route::from_hash(&dom::hash()));
+        route.set(Route::from_hash(&history::hash()));
         spawn_local(async {
             // The effect that draws the new page runs first.
             leptos::task::tick().await;
@@ -36,7 +36,6 @@ pub fn App() -> impl IntoView {
             dom::focus("heading");
         });
     });
-    on_cleanup(move || moved.remove());
     let locale = Memo::new(move |_| store.settings.with(Locale::of));
     let theme = Memo::new(move |_| store.settings.with(|settings| settings.theme));
     Effect::new(move || {

@@ -23,6 +23,7 @@ fn place_of(route: Route) -> Place {
         | Route::NewJob
         | Route::Job(_)
         | Route::EditJob(_)
+        | Route::RepeatJob(_)
         | Route::NewLot(_)
         | Route::EditLot(_)
         | Route::NewRun(_)

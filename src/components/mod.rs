@@ -18,5 +18,5 @@ pub use icon::Icon;
 pub use keypad::Keypad;
 pub use menu_row::MenuRow;
 pub use page::Page;
-pub use sheet::Sheet;
+pub use sheet::{Sheet, close_on_back};
 pub use swatch::{GarmentChip, Swatch};

@@ -27,7 +27,7 @@ pub fn Page(
         <article class=format!("page {class}")>
             <header class="page-head">
                 {up.map(|route| view! {
-                    <a class="head-back" href=route.hash() aria-label=i18n::back()><Icon name="back"/></a>
+                    <a class="head-back" href=route.hash() on:click=move |event| route.go_up(&event) aria-label=i18n::back()><Icon name="back"/></a>
                 })}
                 <h1 id="heading" tabindex="-1">{title}</h1>
                 <div class="head-aside">{aside.run()}</div>

@@ -1,8 +1,9 @@
-//! A modal dialog, as the browser's own `<dialog>`: it traps the keyboard focus, closes on Escape, and hides
-//! the page behind it from screen readers.
+//! A modal dialog, as the browser's own `<dialog>`: it traps the keyboard focus, closes on Escape and on the browser's
+//! Back, and hides the page behind it from screen readers.
 
 use super::icon::Icon;
 use crate::i18n;
+use crate::platform::history;
 use leptos::html;
 use leptos::prelude::*;
 
@@ -17,6 +18,7 @@ pub fn Sheet(
     children: Children,
 ) -> impl IntoView {
     let dialog = NodeRef::<html::Dialog>::new();
+    close_on_back(on_close);
     Effect::new(move || {
         if let Some(dialog) = dialog.get() {
             if !dialog.open() {
@@ -33,6 +35,8 @@ pub fn Sheet(
                 event.prevent_default();
                 on_close.run(());
             }
+            // Where the browser closes it in spite of that, at the second Escape.
+            on:close=move |_| on_close.run(())
             on:click=move |event| {
                 // A click beside the dialog's content has the dialog element itself as its target.
                 if dialog.get().is_some_and(|dialog| event.target() == Some(dialog.into())) {
@@ -51,4 +55,13 @@ pub fn Sheet(
             </div>
         </dialog>
     }
+}
+
+/// Makes the browser's Back close a dialog, until the component is unmounted. Call it while the dialog is set up.
+pub fn close_on_back(on_close: Callback<()>) {
+    let number = history::dialog_opened(move || {
+        // `None` if it is being unmounted.
+        let _ = on_close.try_run(());
+    });
+    on_cleanup(move || history::dialog_closed(number));
 }

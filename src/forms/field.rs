@@ -3,6 +3,7 @@
 use super::bind::Bound;
 use crate::i18n;
 use lastpull_core::form::Problems;
+use lastpull_core::units::Units;
 use leptos::prelude::*;
 
 /// What a field accepts; chooses the on-screen keyboard.
@@ -14,6 +15,8 @@ pub enum Kind {
     Whole,
     /// A number with decimals.
     Decimal,
+    /// A length: a number with decimals or, in inches, a fraction such as `1 1/2`.
+    Length,
     /// A date.
     Day,
     /// A time of day.
@@ -29,6 +32,9 @@ impl Kind {
             // Not `type=number`: browsers return no value for input that they cannot parse, and input must not be lost.
             Self::Whole => ("text", "numeric"),
             Self::Decimal => ("text", "decimal"),
+            // Keyboards of numbers only have no `/`.
+            Self::Length if i18n::units() == Units::UsCustomary => ("text", "text"),
+            Self::Length => ("text", "decimal"),
             Self::Day => ("date", "text"),
             Self::Time => ("time", "text"),
             Self::Colour => ("color", "text"),
@@ -70,7 +76,7 @@ pub fn Field(
     // The form stores a decimal point; the field shows the language's decimal mark and accepts both.
     let shown = move || {
         let text = bound.value.get();
-        if kind == Kind::Decimal { i18n::with_mark(text) } else { text }
+        if matches!(kind, Kind::Decimal | Kind::Length) { i18n::with_mark(text) } else { text }
     };
     let list = format!("{name}-list");
     let has_list = !suggestions.is_empty();

@@ -3,10 +3,12 @@
 mod bind;
 mod crew_picker;
 mod debounced;
+mod draft;
 mod field;
 mod record;
 mod save_bar;
 mod submit;
+mod with_draft;
 
 pub use bind::Bound;
 pub(crate) use bind::{bound, field_name};

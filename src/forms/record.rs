@@ -10,9 +10,9 @@ pub fn set<F>(id: Subject, fields: Vec<F>, fact: impl FnOnce(Vec<F>) -> Fact) ->
     if fields.is_empty() { Vec::new() } else { vec![(id, fact(fields))] }
 }
 
-/// Deletes a subject, with undo, and navigates to the list it was in.
+/// Deletes a subject, with undo, and navigates to the list it was in. Back does not lead to the deleted one.
 pub fn delete(store: Store, id: Subject, said: impl Into<String>, list: Route) {
     store.record(id, Fact::Deleted);
     store.notify_with_undo(said, vec![(id, Fact::Restored)]);
-    list.navigate();
+    list.replace();
 }

@@ -1,5 +1,6 @@
 //! Submitting a form: validate, save, then continue.
 
+use super::draft::{DraftEnd, Drafts};
 use crate::platform::spawn_local;
 use crate::route::Route;
 use crate::store::Store;
@@ -22,6 +23,9 @@ pub struct FormSubmit<T: 'static = Facts, P: Send + Sync + 'static = Problems> {
     pub busy: RwSignal<bool>,
     /// Whether the last submit found problems.
     pub failed: RwSignal<bool>,
+    /// Whether it shows what was typed before the page was left.
+    pub restored: RwSignal<bool>,
+    pub(super) drafts: StoredValue<Drafts>,
     check: StoredValue<Box<dyn Fn() -> Validated<T, P> + Send + Sync>>,
 }
 
@@ -40,6 +44,8 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
             problems: RwSignal::new(P::default()),
             busy: RwSignal::new(false),
             failed: RwSignal::new(false),
+            restored: RwSignal::new(false),
+            drafts: StoredValue::new(Drafts::default()),
             check: StoredValue::new(check),
         };
         Effect::new(move || {
@@ -76,6 +82,8 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
             let saved = facts.is_empty() || store.record_and_wait(facts).await;
             self.busy.set(false);
             if saved {
+                self.restored.set(false);
+                self.drafts.with_value(|drafts| drafts.end(DraftEnd::Saved));
                 then();
             }
         });
@@ -89,9 +97,10 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
 }
 
 impl<P: Default + PartialEq + Send + Sync + 'static> FormSubmit<Facts, P> {
-    /// Saves it, then navigates to a route; if it is invalid, shows the problems instead.
+    /// Saves it, then navigates to a route, from which Back does not lead to the form; if it is invalid, shows the
+    /// problems instead.
     pub fn submit(self, store: Store, event: &leptos::ev::SubmitEvent, then: Route) {
-        self.submit_then(store, event, Box::new(move || then.navigate()));
+        self.submit_then(store, event, Box::new(move || then.replace()));
     }
 
     /// Saves it, then calls `then`; if it is invalid, shows the problems instead.

@@ -2,7 +2,9 @@
 
 use crate::i18n;
 use lastpull_core::run::{CheckItem, Expected};
-use lastpull_core::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number};
+use lastpull_core::units::{
+    BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_fraction, parse_number,
+};
 
 /// The expected value of a check, as text.
 pub fn expected_text(item: CheckItem, expected: &Expected) -> String {
@@ -73,10 +75,10 @@ pub fn read_value(item: CheckItem, expected: &Expected, text: &str) -> Result<i6
             .map(|degrees| i64::from(Temperature::from_units(degrees, units).milli_celsius())),
         Expected::Time(_) => parse_number(text, 0.0, 3_600.0).map(|s| i64::from(Seconds::new(s).milliseconds())),
         Expected::Length(_) if item == CheckItem::OffContact && units == Units::Metric => {
-            parse_number(text, 0.0, 100.0).map(|mm| i64::from(Length::from_millimetres(mm).micrometres()))
+            parse_fraction(text, 0.0, 100.0).map(|mm| i64::from(Length::from_millimetres(mm).micrometres()))
         }
         Expected::Length(_) => {
-            parse_number(text, 0.0, 100.0).map(|value| i64::from(Length::from_units(value, units).micrometres()))
+            parse_fraction(text, 0.0, 100.0).map(|value| i64::from(Length::from_units(value, units).micrometres()))
         }
         Expected::Belt(_) => parse_number(text, 0.0, 1_000.0)
             .map(|value| i64::from(BeltSpeed::from_units(value, units).micrometres_per_second())),

@@ -17,6 +17,7 @@ messages! {
     verdict_late(runs) { "{runs} will be late for when it is due.", "{runs} sale después de su hora de entrega." }
     verdict_unknown(runs) { "{runs} without a known pace. Count five pieces, or enter a guess.", "{runs} sin ritmo conocido. Cuenta cinco piezas o pon una estimación." }
     verdict_closed(runs) { "The shop is closed; {runs} still open.", "El taller está cerrado; {runs} por hacer." }
+    waits_for_screens(labels, until) { "Waits for screens {labels} until {until}", "Espera las pantallas {labels} hasta las {until}" }
     fit_fits { "Makes it", "Llega" }
     fit_tight { "Tight", "Justo" }
     fit_misses_due { "Late for its time", "Tarde para su hora" }

@@ -27,6 +27,8 @@ messages! {
         "{n} thing to put right above. Nothing you typed is lost." | "{n} things to put right above. Nothing you typed is lost.",
         "Hay {n} cosa por corregir arriba. No se pierde nada de lo escrito." | "Hay {n} cosas por corregir arriba. No se pierde nada de lo escrito."
     }
+    draft_restored { "What you typed here before is back. It is not saved yet.", "Lo que escribiste aquí antes está de vuelta. Todavía no está guardado." }
+    draft_discard { "Discard it", "Descartarlo" }
     not_written { "Nothing was written: a value is out of bounds.", "No se anotó nada: hay un valor fuera de límites." }
     fault_full { "This device has no room left for the shop.", "No queda sitio en este dispositivo." }
     fault_closed { "The browser closed the store.", "El navegador cerró el almacén." }

@@ -67,6 +67,7 @@ messages! {
     failure_step_any_moment { "any moment", "en cualquier momento" }
     failure_ready { "It can print. Set up and register, then go on.", "Ya puede imprimir. Monta, registra y sigue." }
     failure_coated { "coated", "emulsionada" }
+    failure_burned { "burned for this already", "ya expuesta para esto" }
     failure_clean_screen { "clean", "limpia" }
     failure_go_on { "Go on", "Seguir" }
     failure_to_count { "To the count", "Al conteo" }
@@ -143,7 +144,11 @@ pub fn failure_burn_step(step: BurnStep) -> &'static str {
 
 /// The state of a screen in stock.
 pub fn failure_stock_state(state: ScreenState) -> &'static str {
-    if state == ScreenState::Coated { failure_coated() } else { failure_clean_screen() }
+    match state {
+        ScreenState::Coated => failure_coated(),
+        ScreenState::Exposed | ScreenState::Ready => failure_burned(),
+        _ => failure_clean_screen(),
+    }
 }
 
 /// The name of one of the nine areas of a print: column from the left, row from the top, both from 0.

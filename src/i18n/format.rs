@@ -134,7 +134,9 @@ pub fn unit_temperature() -> &'static str {
 
 /// A length with its unit.
 pub fn length(value: Length) -> String {
-    format!("{}\u{a0}{}", number(value.in_units(units()), 2), unit_length())
+    // Sixteenths of an inch have four decimals.
+    let decimals = if units() == Units::UsCustomary { 4 } else { 2 };
+    format!("{}\u{a0}{}", number(value.in_units(units()), decimals), unit_length())
 }
 
 /// The device's unit of placements and distances.
@@ -145,10 +147,10 @@ pub fn unit_length() -> &'static str {
     }
 }
 
-/// Off-contact with its unit: in thousandths for inches, in millimetres otherwise.
+/// Off-contact with its unit: in inches to four decimals, in millimetres otherwise.
 pub fn off_contact(value: Length) -> String {
     match units() {
-        Units::UsCustomary => format!("{}\u{a0}{}", number(value.inches(), 3), unit_inch()),
+        Units::UsCustomary => format!("{}\u{a0}{}", number(value.inches(), 4), unit_inch()),
         Units::Metric => format!("{}\u{a0}mm", number(value.millimetres(), 1)),
     }
 }

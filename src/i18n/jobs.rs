@@ -23,8 +23,11 @@ messages! {
     job_exempt_hint { "Keep the client's certificate. What is exempt where you are, your tax adviser knows.", "Guarda el certificado del cliente. Qué está exento en tu zona lo sabe tu asesor." }
     job_exempt_badge { "Exempt", "Exento" }
     job_repeat { "Order again", "Repetir pedido" }
-    job_repeated { "A repeat with the same garments, inks and set-ups. Give it a due date.", "Una repetición con las mismas prendas, tintas y ajustes. Ponle fecha." }
+    job_repeats { "A repeat with the same garments, inks and set-ups. Give it a due date. It is there once you save it.", "Una repetición con las mismas prendas, tintas y ajustes. Ponle fecha. Existe cuando la guardes." }
+    job_delete_sure { "Delete this job?", "¿Borrar este pedido?" }
+    job_delete_sure_text { "Its garments, runs and counts go with it.", "Con él se van sus prendas, tiradas y conteos." }
     job_is_repeat { "Repeat order", "Repetición" }
+    printed { "Printed", "Impreso" }
     job_finish { "Finish job", "Terminar pedido" }
     job_finish_short[n] { "{n} piece is still short. Finish all the same?" | "{n} pieces are still short. Finish all the same?", "Falta {n} pieza. ¿Terminar de todos modos?" | "Faltan {n} piezas. ¿Terminar de todos modos?" }
     job_finish_anyway { "Finish it short", "Terminar así" }
@@ -40,6 +43,7 @@ messages! {
     lot_garment { "Garment", "Prenda" }
     lot_garment_hint { "“Midweight tee”, “Canvas tote”.", "«Camiseta media», «Bolsa de loneta»." }
     lot_fabric { "Fabric", "Tejido" }
+    lot_fabric_from(garment) { "Fabric as for {garment} before. Change it if this one differs.", "Tejido como en {garment} antes. Cámbialo si este es distinto." }
     lot_fabric_caution { "This fabric can scorch, shrink or bleed its dye in a dryer set for cotton. The garment's and the ink's data sheets decide.", "Este tejido puede quemarse, encoger o soltar tinte en un horno ajustado para algodón. Deciden las fichas de la prenda y de la tinta." }
     lot_colour { "Colour", "Color" }
     lot_colour_name { "Its name", "Su nombre" }

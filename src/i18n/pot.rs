@@ -5,7 +5,7 @@ use super::ink::{ink_no_recipe, pot_not_as_written, pot_revision};
 use super::locale::{Locale, units};
 use super::messages::messages;
 use crate::platform::settings::Language;
-use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, Similarity, scale_decimals};
+use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, Similarity, scale_decimals, written_percents};
 use lastpull_core::units::Grams;
 
 messages! {
@@ -41,6 +41,9 @@ messages! {
     }
     pot_make_more { "Make more", "Hacer más" }
     pot_leave_out { "Leave it out", "No echarlo" }
+    pot_still_missing(grams, name) { "{grams} of {name} are still missing. Pour them in, or leave it at that: the recipe changes by so much.", "Aún faltan {grams} de {name}. Échalos o déjalo así: la receta cambia en eso." }
+    pot_enough { "Leave it at that", "Dejarlo así" }
+    pot_enough_said { "Left at that.", "Se deja así." }
     pot_left_out_said { "It is left out: another recipe.", "No se echa: es otra receta." }
     pot_type_first { "Type what the scale shows, or touch Exact.", "Escribe lo que marca la báscula o toca Exacto." }
     pot_no_more { "That is no more than it showed before.", "Eso no es más de lo que marcaba antes." }
@@ -216,6 +219,8 @@ messages! {
     pot_mesh_volume { "Ink the mesh holds", "Tinta que carga la malla" }
     pot_mesh_volume_hint { "From the mesh's data sheet.", "De la ficha de la malla." }
     pot_mesh_volume_link { "Work it out from the mesh", "Calcularlo de la malla" }
+    // Common practice, no source.
+    pot_charge { "Not in this: the ink that must lie in front of the squeegee to flood the screen, down to the last piece. Mix that too; what is left goes back into the pot.", "Esto no incluye la tinta que debe quedar ante la racleta para cubrir la pantalla, hasta la última pieza. Mézclala también; lo que sobra vuelve al bote." }
     pot_loss { "Mixed in addition", "De más" }
     pot_loss_hint { "For what stays in pot, screen and flood.", "Por lo que queda en bote, pantalla y racleta." }
     pot_add_to(name) { "Add to {name}", "Añadir a {name}" }
@@ -270,7 +275,12 @@ pub fn pot_weight(grams: Grams, step: Grams) -> String {
 
 /// A share of an ink in percent: one decimal, or two for small shares.
 pub fn pot_percent(percent: f64) -> String {
-    super::format::percent(percent, if percent < 1.0 { 2 } else { 1 })
+    super::format::percent(percent, if percent < 10.0 { 2 } else { 1 })
+}
+
+/// Shares of a whole ink in percent, which add up to 100 as they are written.
+pub fn pot_percents(percents: &[f64]) -> Vec<String> {
+    written_percents(percents).into_iter().map(|percent| super::format::percent(percent, 2)).collect()
 }
 
 /// Which recipe a pot holds.

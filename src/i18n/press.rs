@@ -67,6 +67,7 @@ messages! {
     count_saved { "saved", "guardado" }
     count_sizes { "Size being counted", "Talla que se cuenta" }
     size_left { "left", "por hacer" }
+    size_over { "over", "de más" }
     act_misprint { "Misprint", "Mal impresa" }
     act_number { "Add ±", "Sumar ±" }
     act_stop { "Stop", "Parar" }
@@ -76,7 +77,7 @@ messages! {
     misprint_counted_hint { "Then it leaves the count, and one more is to pull.", "Entonces sale del conteo y falta una más." }
     misprint_size { "Its size", "Su talla" }
     misprint_noted(cause) { "Misprint: {cause}. One more to pull.", "Mal impresa: {cause}. Falta una más." }
-    misprints_so_far[n] { "{n} misprint to replace" | "{n} misprints to replace", "{n} por reponer" | "{n} por reponer" }
+    misprints_so_far[n] { "{n} garment to replace" | "{n} garments to replace", "{n} prenda por reponer" | "{n} prendas por reponer" }
     cause_placement { "Not in its place", "Fuera de sitio" }
     cause_registration { "Registration", "Registro" }
     cause_pinhole { "Pinhole or spot", "Poro o mancha" }
@@ -132,6 +133,7 @@ messages! {
     ended_title { "Off the press", "Fuera de la prensa" }
     ended_good { "Good pieces", "Piezas buenas" }
     ended_short { "Short", "Faltan" }
+    ended_over { "Over", "De más" }
     ended_replace { "Garments to replace", "Prendas por reponer" }
     ended_misprints { "Misprints", "Mal impresas" }
     ended_from_to(from, to) { "{from} to {to}", "de {from} a {to}" }
@@ -139,7 +141,6 @@ messages! {
     ended_stopped { "Stood", "Parada" }
     ended_again { "Take it up again", "Retomarla" }
     ended_next { "Next run", "Siguiente tirada" }
-    ended_finish_job { "Finish in the job", "Terminar en el pedido" }
     ended_wash { "Cured or not, a wash test says. Follow the ink's data sheet.", "Si está curado lo dice una prueba de lavado. Sigue la ficha de la tinta." }
     keys_hint { "Clickers and pedals count too: space, enter, arrows, page and volume keys. Backspace undoes.", "También cuentan pulsadores y pedales: espacio, intro, flechas, página y volumen. Retroceso deshace." }
 }

@@ -3,7 +3,7 @@
 use super::day::on_press;
 use super::format::{duration, moment, number};
 use super::messages::messages;
-use lastpull_core::screen::{AgeWarning, BurnStep, ScreenState};
+use lastpull_core::screen::{AgeWarning, BurnStep, OtherMesh, ScreenState};
 use lastpull_core::time::{Millis, WallTime};
 
 messages! {
@@ -17,6 +17,8 @@ messages! {
     needs_none { "Every screen that the runs ahead name can print.", "Todas las pantallas de las próximas tiradas pueden imprimir." }
     needs_late(late, ready, wanted) { "{late} late: ready at {ready} at the earliest, wanted at {wanted}.", "{late} de retraso: lista como pronto a las {ready}, hace falta a las {wanted}." }
     needs_in_time(ready, wanted) { "Wanted at {wanted}. Begun now, ready at {ready}.", "Hace falta a las {wanted}. Empezando ya, lista a las {ready}." }
+    other_mesh_is(label, mesh) { "screen {label} is {mesh} by the list", "la pantalla {label} es de {mesh} según la lista" }
+    needs_also { "Also for", "También para" }
     needs_no_labels { "This run names no screens.", "Esta tirada no nombra pantallas." }
     needs_name_them { "Name its screens", "Nombrar sus pantallas" }
     needs_unlisted(label) { "{label}: not on the list", "{label}: no está en la lista" }
@@ -196,4 +198,12 @@ pub fn age_warning_long(warning: AgeWarning) -> String {
         AgeWarning::Coated { days, limit } => screen_old_coat(screen_days_n(days), screen_days_n(u32::from(limit))),
         AgeWarning::Exposed { days, limit } => screen_old_stencil(screen_days_n(days), screen_days_n(u32::from(limit))),
     }
+}
+
+/// The screens with another mesh than their run asks for.
+pub fn other_mesh(rows: &[OtherMesh]) -> String {
+    let words = rows.iter().map(|row| other_mesh_is(&row.label, super::format::mesh_count(row.count)));
+    let text = words.collect::<Vec<_>>().join(", ");
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }

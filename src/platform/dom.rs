@@ -1,24 +1,7 @@
-//! Small operations on the page: hash, title, focus, scrolling.
+//! Small operations on the page: title, focus, scrolling.
 
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
-
-/// The window's `location.hash`, with its `#`.
-pub fn hash() -> String {
-    leptos::prelude::window().location().hash().unwrap_or_default()
-}
-
-/// Navigates to a hash, with a new history entry.
-pub fn set_hash(hash: &str) {
-    let _ = leptos::prelude::window().location().set_hash(hash);
-}
-
-/// Goes back one history entry.
-pub fn go_back() {
-    if let Ok(history) = leptos::prelude::window().history() {
-        let _ = history.back();
-    }
-}
 
 /// Reloads the page.
 pub fn reload() {
@@ -107,14 +90,6 @@ pub fn blur_after_touch(event: &web_sys::MouseEvent) {
         {
             let _ = button.blur();
         }
-    }
-}
-
-/// Replaces the hash of the current history entry by that of a page which is already shown: no hash change is reported,
-/// and back does not lead to the old hash.
-pub fn replace_hash(hash: &str) {
-    if let Ok(history) = leptos::prelude::window().history() {
-        let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(hash));
     }
 }
 

@@ -4,8 +4,10 @@
 pub mod canvas;
 pub mod clock;
 pub mod dom;
+pub mod drafts;
 pub mod files;
 pub mod haptics;
+pub mod history;
 pub mod ids;
 pub mod indexed_db;
 pub mod install;

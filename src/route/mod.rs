@@ -33,6 +33,8 @@ pub enum Route {
     Job(Uuid),
     /// The fields of a job.
     EditJob(Uuid),
+    /// A new job that repeats one.
+    RepeatJob(Uuid),
     /// A new lot of a job.
     NewLot(Uuid),
     /// The fields of a lot.
@@ -73,6 +75,7 @@ impl Route {
             ["job", "new"] => Some(Self::NewJob),
             ["job", job] => id(job).map(Self::Job),
             ["job", job, "edit"] => id(job).map(Self::EditJob),
+            ["job", job, "again"] => id(job).map(Self::RepeatJob),
             ["job", job, "lot"] => id(job).map(Self::NewLot),
             ["lot", lot] => id(lot).map(Self::EditLot),
             ["lot", lot, "run"] => id(lot).map(Self::NewRun),
@@ -100,6 +103,7 @@ impl Route {
             Self::NewJob => "#/job/new".into(),
             Self::Job(job) => format!("#/job/{job}"),
             Self::EditJob(job) => format!("#/job/{job}/edit"),
+            Self::RepeatJob(job) => format!("#/job/{job}/again"),
             Self::NewLot(job) => format!("#/job/{job}/lot"),
             Self::EditLot(lot) => format!("#/lot/{lot}"),
             Self::NewRun(lot) => format!("#/lot/{lot}/run"),
@@ -119,6 +123,24 @@ impl Route {
 
     /// Navigates to it.
     pub fn navigate(self) {
-        crate::platform::dom::set_hash(&self.hash());
+        crate::platform::history::go(&self.hash());
+    }
+
+    /// Navigates to it from a page that is done with, such as a saved form: Back does not lead there.
+    pub fn replace(self) {
+        crate::platform::history::replace(&self.hash());
+    }
+
+    /// Handles a click on the back arrow to it: goes back if it is the page before.
+    pub fn go_up(self, event: &web_sys::MouseEvent) {
+        if !(event.ctrl_key() || event.meta_key() || event.shift_key()) {
+            event.prevent_default();
+            crate::platform::history::go_up(&self.hash());
+        }
+    }
+
+    /// The page before this one, if this tab came from one.
+    pub fn before() -> Option<Self> {
+        crate::platform::history::before().map(|hash| Self::from_hash(&hash))
     }
 }

@@ -3,7 +3,7 @@
 use super::{BackupState, Loading, Store, StoreEvent, database_name};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
-use crate::platform::{clock, ids, spawn_local, tabs};
+use crate::platform::{clock, drafts, ids, spawn_local, tabs};
 use lastpull_core::facts::Draft;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::Storage;
@@ -68,6 +68,7 @@ impl Store {
         if self.switching.get_value() || !self.settings.with_untracked(|settings| settings.demo) {
             return;
         }
+        drafts::delete_all(drafts::shop_key(true));
         let storage = self.storage.get_value();
         self.update_settings(crate::platform::settings::Settings::resume_shop);
         self.setters().backup.set(BackupState::default());

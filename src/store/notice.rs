@@ -64,6 +64,18 @@ impl Store {
         });
     }
 
+    /// Records facts that undo an action. If the notice offers to undo the same one, it is taken away: each action is
+    /// undone once, whichever button is used.
+    pub fn record_undo(self, facts: Vec<(Subject, Fact)>) {
+        let offered = self.notice.with_untracked(|notice| {
+            notice.as_ref().is_some_and(|notice| notice.undo.iter().any(|of| facts.contains(of)))
+        });
+        if offered {
+            self.setters().notice.set(None);
+        }
+        self.record_all(facts);
+    }
+
     /// Undoes the action of the notice.
     pub fn undo_notice(self) {
         if let Some(notice) = self.notice.get_untracked() {

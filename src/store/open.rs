@@ -7,7 +7,7 @@ use super::{Store, database_name};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::journal_worker::JournalWorker;
 use crate::platform::tabs::TabMessage;
-use crate::platform::{clock, settings, spawn_local, tabs};
+use crate::platform::{clock, drafts, settings, spawn_local, tabs};
 use lastpull_core::facts::Entry;
 use lastpull_core::journal::{Storage, StorageFault};
 use lastpull_core::photo::Photos;
@@ -183,11 +183,12 @@ impl Store {
             match storage.erase().await {
                 Ok(()) => {
                     settings::forget();
+                    drafts::delete_all("");
                     self.setters().settings.set(settings::load());
                     self.setters().backup.set(BackupState::default());
                     self.setters().pending.set(Vec::new());
                     tabs::notify_changed();
-                    crate::platform::dom::set_hash("");
+                    crate::platform::history::go("#/");
                     self.open();
                 }
                 Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),

@@ -13,6 +13,7 @@ fn every_route_reads_back_from_its_hash() {
         Route::NewJob,
         Route::Job(id),
         Route::EditJob(id),
+        Route::RepeatJob(id),
         Route::NewLot(id),
         Route::EditLot(id),
         Route::NewRun(id),

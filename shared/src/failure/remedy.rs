@@ -96,13 +96,16 @@ pub fn remedy_facts(shop: &Shop, id: Subject, remedy: Remedy, by: Option<&str>) 
     facts
 }
 
-/// The facts that release the chosen replacement: a new frame that nobody has worked on is deleted, any
-/// other screen is unassigned.
+/// The facts that release the chosen replacement: a new frame that nobody has worked on is deleted, one that carries the
+/// art by now stays assigned, and can be chosen again, and any other screen is unassigned.
 fn release_replacement(shop: &Shop, id: Subject) -> Vec<(Subject, Fact)> {
     let Some(new) = shop.failures.live(id).and_then(|failure| failure.replacement) else { return Vec::new() };
     let Some(screen) = shop.screens.live(new) else { return Vec::new() };
     if screen.log.is_empty() {
         return vec![(new, Fact::Deleted)];
+    }
+    if screen.state.has_image() {
+        return Vec::new();
     }
     let fields = vec![ScreenField::Run(None), ScreenField::Replaces(None), ScreenField::Colour(String::new())];
     vec![(new, Fact::Screen(ScreenFact::Set(fields)))]

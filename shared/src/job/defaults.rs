@@ -1,26 +1,82 @@
 //! Which earlier lot or run should a new one start from?
 
 use super::Lot;
-use crate::facts::Location;
-use crate::ids::{JobId, LotId};
+use crate::collections::sort_by_key;
+use crate::facts::{Fabric, Location};
+use crate::ids::{JobId, LotId, RunId};
 use crate::run::Run;
 use crate::shop::Shop;
+use std::cmp::Reverse;
 
-/// The lot that a new lot of this job starts from: the job's latest, otherwise the shop's latest.
+/// The lot that a new lot of this job starts from: the job's latest. Never another job's: its fabric may be another one.
 pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
-    let last = |of_job: bool| {
-        shop.lots
-            .iter()
-            .filter(move |(_, lot)| !lot.deleted && (lot.job == Some(job) || !of_job))
-            .max_by_key(|(id, lot)| (lot.created, **id))
-            .map(|(_, lot)| lot)
+    let of_job = shop.lots.iter().filter(|(_, lot)| !lot.deleted && lot.job == Some(job));
+    of_job.max_by_key(|(id, lot)| (lot.created, **id)).map(|(_, lot)| lot)
+}
+
+/// The names of all garments that were ordered, each once, the latest first.
+pub fn garment_names(shop: &Shop) -> Vec<String> {
+    let mut lots: Vec<_> = shop.lots.iter().filter(|(_, lot)| !lot.deleted).collect();
+    sort_by_key(&mut lots, |(id, lot)| Reverse((lot.created, **id)));
+    let mut names: Vec<String> = Vec::new();
+    for (_, lot) in lots {
+        if !names.iter().any(|name| is_same_name(name, &lot.garment)) {
+            names.push(lot.garment.trim().to_owned());
+        }
+    }
+    names
+}
+
+/// The fabric of a garment of this name, whatever its case: that of the latest one ordered. `None` if the name is not
+/// known, or empty.
+pub fn fabric_of_garment(shop: &Shop, name: &str) -> Option<Fabric> {
+    let named = shop.lots.iter().filter(|(_, lot)| !lot.deleted && is_same_name(&lot.garment, name));
+    named.max_by_key(|(id, lot)| (lot.created, **id)).map(|(_, lot)| lot.fabric).filter(|_| !name.trim().is_empty())
+}
+
+fn is_same_name(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
+}
+
+/// What a new run starts from.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct NewRun {
+    /// The run with its set-up; its ink, ink colour and estimated time only if the same job has a run at this location.
+    pub run: Run,
+    /// The run that the set-up is taken from.
+    pub set_up_from: Option<RunId>,
+}
+
+/// What a new run of this lot at this location starts from: the set-up of [`suggested_run`]; ink, its colour and the
+/// estimated time of the job's latest run at this location, because one job has one art.
+pub fn new_run(shop: &Shop, lot: LotId, location: Location) -> NewRun {
+    let from = suggested_run_with_id(shop, lot, location);
+    let job = shop.lot(lot).and_then(|lot| lot.job);
+    let of_job = |run: &Run| run.lot.and_then(|lot| shop.lot(lot)).is_some_and(|lot| !lot.deleted && lot.job == job);
+    let sibling = shop
+        .runs()
+        .filter(|(_, run)| !run.deleted && run.location == location && job.is_some() && of_job(run))
+        .max_by_key(|(id, run)| (run.created, *id))
+        .map(|(_, run)| run);
+    let set_up = from.map(|(_, run)| run.set_up.clone()).unwrap_or_default();
+    let run = Run {
+        location,
+        set_up,
+        ink: sibling.map(|run| run.ink.clone()).unwrap_or_default(),
+        ink_colour: sibling.and_then(|run| run.ink_colour),
+        guess: sibling.and_then(|run| run.guess),
+        ..Run::default()
     };
-    last(true).or_else(|| last(false))
+    NewRun { run, set_up_from: from.map(|(id, _)| id) }
 }
 
 /// The run that a new run of this lot at this location starts from: the latest with the same location and
 /// fabric, otherwise the same fabric, otherwise the same location. `None` if there is none.
 pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run> {
+    suggested_run_with_id(shop, lot, location).map(|(_, run)| run)
+}
+
+fn suggested_run_with_id(shop: &Shop, lot: LotId, location: Location) -> Option<(RunId, &Run)> {
     let fabric = shop.lot(lot)?.fabric;
     let alike = |run: &Run| {
         let other = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
@@ -38,5 +94,4 @@ pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run
     shop.runs()
         .filter(|(_, run)| !run.deleted && alike(run) > 0)
         .max_by_key(|(id, run)| (alike(run), run.progress.last_activity.unwrap_or(run.created), *id))
-        .map(|(_, run)| run)
 }

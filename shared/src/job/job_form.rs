@@ -8,9 +8,11 @@ use crate::facts::JobField;
 use crate::form::{FormProblem, Problems, TYPED_NOTE, changed_fields, collect, parse_required_name, parse_text};
 use crate::time::{Day, Due};
 use crate::units::parse_whole;
+use serde::{Deserialize, Serialize};
 
 /// The form of a job.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct JobForm {
     /// Who ordered it.
     pub client: String,
@@ -37,6 +39,11 @@ impl JobForm {
             notes: job.notes.clone(),
             exempt: job.exempt,
         }
+    }
+
+    /// The form of a job that repeats this one: everything but the due date.
+    pub fn again(job: &Job) -> Self {
+        Self { due_day: String::new(), due_time: String::new(), ..Self::of(job) }
     }
 
     /// The fields that changed, compared with `before`; all of them for a new job. `closing` returns the
@@ -192,5 +199,17 @@ mod tests {
         assert_eq!(metric.dryer, "160");
         assert_eq!(metric.below_collar, "7.62");
         assert_eq!(metric.check(Units::Metric, Some(&run)).unwrap(), []);
+    }
+
+    #[test]
+    fn an_off_contact_of_a_sixteenth_is_copied_to_the_next_run_unchanged() {
+        let form = RunForm { ink: "White".into(), off_contact: "1/16".into(), ..RunForm::default() };
+        let mut run = Run::default();
+        form.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| run.set(field));
+        let copy = RunForm::of(&run, Units::UsCustomary);
+        assert_eq!(copy.off_contact, "0.0625");
+        let mut next = Run::default();
+        copy.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| next.set(field));
+        assert_eq!(next.set_up.off_contact, run.set_up.off_contact);
     }
 }

@@ -5,10 +5,12 @@ use crate::colour::Colour;
 use crate::facts::{Fabric, LotField, Size, SizePieces};
 use crate::form::{FormProblem, Problems, TYPED_NAME, changed_fields, collect, parse_required_name, parse_text};
 use crate::units::parse_whole;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// The form of a garment lot.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct LotForm {
     /// The kind of garment.
     pub garment: String,

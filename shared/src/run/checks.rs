@@ -48,6 +48,8 @@ pub struct CheckRow {
     pub expected: Expected,
     /// The value for the run before, if it differs.
     pub before: Option<Expected>,
+    /// The names of the garment's colour now and before, if only that differs; empty if not entered.
+    pub colours: Option<[String; 2]>,
     /// State of the check.
     pub state: CheckState,
     /// Who made it and when; `None` while open.
@@ -111,10 +113,27 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
             .map(|record| CheckMade { by: record.by.clone(), at: record.at });
         let changed = previous.is_some() && earlier.as_ref() != Some(&expected);
         let differs = earlier.filter(|earlier| *earlier != expected);
-        let row = CheckRow { item, expected, before: differs, state, made };
+        let colours = differs.as_ref().filter(|before| is_same_but_colour(before, &expected)).map(|_| {
+            let name = |run: Option<RunId>| {
+                let lot = run.and_then(|id| shop.run(id)).and_then(|run| run.lot).and_then(|lot| shop.lot(lot));
+                lot.map(|lot| lot.colour_name.clone()).unwrap_or_default()
+            };
+            [name(Some(id)), name(previous)]
+        });
+        let row = CheckRow { item, expected, before: differs, colours, state, made };
         if changed { list.changes.push(row) } else { list.unchanged.push(row) }
     }
     list
+}
+
+/// Whether two garments differ in nothing but their colour.
+fn is_same_but_colour(one: &Expected, other: &Expected) -> bool {
+    match (one, other) {
+        (Expected::Garment { name, fabric, .. }, Expected::Garment { name: other_name, fabric: other_fabric, .. }) => {
+            (name, fabric) == (other_name, other_fabric)
+        }
+        _ => false,
+    }
 }
 
 fn state_of(shop: &Shop, run: &Run, item: CheckItem, record: &CheckRecord, expected: &Expected) -> CheckState {

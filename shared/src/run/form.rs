@@ -7,10 +7,16 @@ use crate::form::{
     Problems, TYPED_NAME, TYPED_NOTE, changed_fields, collect, collect_number, collect_optional, parse_required_name,
     parse_text, trim_number,
 };
-use crate::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
+use crate::screen::{OtherMesh, other_mesh};
+use crate::shop::Shop;
+use crate::units::{
+    BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_fraction, parse_number, parse_whole,
+};
+use serde::{Deserialize, Serialize};
 
 /// The form of a run. Numbers are in the device's units.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct RunForm {
     /// The print location.
     pub location: Location,
@@ -57,7 +63,7 @@ impl RunForm {
     /// The form filled in from a run, in the device's units.
     pub fn of(run: &Run, units: Units) -> Self {
         let set_up = &run.set_up;
-        let length = |length: Option<Length>| length.map(|l| trim_number(l.in_units(units))).unwrap_or_default();
+        let length = |length: Option<Length>| length.map(|l| l.text(units)).unwrap_or_default();
         let seconds = |seconds: Option<Seconds>| seconds.map(|s| trim_number(s.seconds())).unwrap_or_default();
         Self {
             location: run.location,
@@ -74,14 +80,16 @@ impl RunForm {
             dwell: seconds(set_up.dwell),
             passes: set_up.passes.to_string(),
             squeegee: set_up.squeegee.clone(),
-            off_contact: set_up
-                .off_contact
-                .map(|gap| trim_number(off_contact_in_units(gap, units)))
-                .unwrap_or_default(),
+            off_contact: set_up.off_contact.map(|gap| gap.small_text(units)).unwrap_or_default(),
             below_collar: length(set_up.below_collar),
             placement: set_up.placement.clone(),
             guess: seconds(run.guess),
         }
+    }
+
+    /// The screens named in the form that have another mesh than it asks for; none while the mesh cannot be read.
+    pub fn other_mesh(&self, shop: &Shop, units: Units) -> Vec<OtherMesh> {
+        other_mesh(shop, &self.screens, parse_mesh(&self.mesh, units).ok())
     }
 
     /// The fields that changed, compared with `before`; all of them for a new run.
@@ -200,17 +208,10 @@ fn parse_mesh(text: &str, units: Units) -> Result<u16, NumberProblem> {
     }
 }
 
-fn off_contact_in_units(gap: Length, units: Units) -> f64 {
-    match units {
-        Units::UsCustomary => gap.inches(),
-        Units::Metric => gap.millimetres(),
-    }
-}
-
 fn parse_off_contact(text: &str, units: Units) -> Result<Length, NumberProblem> {
     match units {
-        Units::UsCustomary => parse_number(text, 0.0, 1.0).map(Length::from_inches),
-        Units::Metric => parse_number(text, 0.0, 25.0).map(Length::from_millimetres),
+        Units::UsCustomary => parse_fraction(text, 0.0, 1.0).map(Length::from_inches),
+        Units::Metric => parse_fraction(text, 0.0, 25.0).map(Length::from_millimetres),
     }
 }
 

@@ -75,6 +75,14 @@ impl Shop {
         lot.pieces.iter().map(short).sum::<u32>().saturating_sub(run.progress.good_of(None))
     }
 
+    /// Number of good pieces of a run beyond its order, in all sizes that have too many; 0 if the run or its lot is
+    /// unknown.
+    pub fn pieces_over(&self, run: RunId) -> u32 {
+        let Some(of) = self.runs.get(&run) else { return 0 };
+        let Some(lot) = of.lot.and_then(|lot| self.lots.get(&lot)) else { return 0 };
+        (of.progress.good() + self.pieces_left(run)).saturating_sub(lot.total())
+    }
+
     /// The order in which the shop means to print its runs.
     pub fn order(&self) -> &[RunId] {
         &self.order

@@ -5,10 +5,12 @@ use crate::facts::Fact;
 use crate::form::{FormProblem, Problems, TYPED_NAME};
 use crate::ids::{DeviceId, Subject};
 use crate::units::{Seconds, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// The form of the shop's settings.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ShopForm {
     /// The shop's name.
     pub name: String,

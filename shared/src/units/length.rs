@@ -1,6 +1,6 @@
 //! Lengths: placement, off-contact, flash distance, heated length.
 
-use super::{NumberProblem, Units, parse_number};
+use super::{NumberProblem, Units, parse_fraction};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
@@ -61,14 +61,33 @@ impl Length {
         }
     }
 
-    /// Parses a length between 0 and `most`, in inches or centimetres by `units`.
+    /// As form text, in inches or centimetres to four decimals, without trailing zeros: what was typed in these units,
+    /// sixteenths of an inch included, reads back unchanged.
+    pub fn text(self, units: Units) -> String {
+        to_text(self.in_units(units))
+    }
+
+    /// As [`text`](Self::text), in inches or millimetres, in which small gaps are measured.
+    pub fn small_text(self, units: Units) -> String {
+        to_text(match units {
+            Units::UsCustomary => self.inches(),
+            Units::Metric => self.millimetres(),
+        })
+    }
+
+    /// Parses a length between 0 and `most`, in inches or centimetres by `units`. Fractions such as `1 1/2` are accepted.
     ///
     /// # Errors
     /// [`NumberProblem`] if it is not a number or out of bounds.
     pub fn parse(text: &str, most: Self, units: Units) -> Result<Self, NumberProblem> {
         let most = (most.in_units(units) * 10.0).round() / 10.0;
-        parse_number(text, 0.0, most).map(|value| Self::from_units(value, units))
+        parse_fraction(text, 0.0, most).map(|value| Self::from_units(value, units))
     }
+}
+
+fn to_text(value: f64) -> String {
+    let text = format!("{value:.4}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 #[cfg(test)]
@@ -79,6 +98,24 @@ mod tests {
     fn an_inch_is_twenty_five_point_four_millimetres() {
         assert!((Length::from_inches(3.0).millimetres() - 76.2).abs() < 1e-9);
         assert!((Length::from_units(7.5, Units::Metric).inches() - 7.5 / 2.54).abs() < 1e-4);
+    }
+
+    #[test]
+    fn a_length_reads_back_as_it_was_typed() {
+        let most = Length::from_inches(40.0);
+        for sixteenths in 0..640 {
+            let typed = format!("{sixteenths}/16");
+            let length = Length::parse(&typed, most, Units::UsCustomary).unwrap();
+            let exact = f64::from(sixteenths) / 16.0;
+            assert_eq!(length.text(Units::UsCustomary), exact.to_string(), "{typed}");
+            assert_eq!(length.small_text(Units::UsCustomary), exact.to_string(), "{typed}");
+        }
+        for tenths in 0..1000 {
+            let typed = f64::from(tenths) / 10.0;
+            let length = Length::parse(&typed.to_string(), most, Units::Metric).unwrap();
+            assert_eq!(length.text(Units::Metric), typed.to_string());
+        }
+        assert_eq!(Length::from_millimetres(1.5).small_text(Units::Metric), "1.5");
     }
 
     #[test]

@@ -13,14 +13,16 @@ mod temperature_delta;
 
 pub use grams::Grams;
 pub use length::Length;
-pub use number::{NumberProblem, parse_number, parse_whole};
+pub use number::{NumberProblem, parse_fraction, parse_number, parse_whole};
 pub use seconds::Seconds;
 pub use speed::BeltSpeed;
 pub use temperature::Temperature;
 pub use temperature_delta::TemperatureDelta;
 
+use serde::{Deserialize, Serialize};
+
 /// The system of units a device shows and reads. A setting of the device, never of the data.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum Units {
     /// Inches, degrees Fahrenheit, threads per inch, ounces.
     #[default]

@@ -32,8 +32,41 @@ pub enum NumberProblem {
 /// assert_eq!(parse_number("1e3", 0.0, 1e6), Err(NumberProblem::NotANumber));
 /// ```
 pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProblem> {
-    let tidy = text.trim().replace(',', ".");
-    let value = parse_plain(&tidy).ok_or(NumberProblem::NotANumber)?;
+    bounded(parse_decimal(text), least, most)
+}
+
+/// Parses a number as it is read off an inch rule, between `least` and `most`: a decimal number as in
+/// [`parse_number`], a fraction, or a whole number and a fraction, with a space or a hyphen between.
+///
+/// # Errors
+/// As [`parse_number`]; a fraction over zero is not a number.
+///
+/// ```
+/// use lastpull_core::units::{NumberProblem, parse_fraction};
+///
+/// assert_eq!(parse_fraction("1/8", 0.0, 10.0), Ok(0.125));
+/// assert_eq!(parse_fraction("1 1/2", 0.0, 10.0), Ok(1.5));
+/// assert_eq!(parse_fraction("1/0", 0.0, 10.0), Err(NumberProblem::NotANumber));
+/// ```
+pub fn parse_fraction(text: &str, least: f64, most: f64) -> Result<f64, NumberProblem> {
+    // One character, as some keyboards offer it.
+    let spelled = ["½ 1/2", "¼ 1/4", "¾ 3/4", "⅛ 1/8", "⅜ 3/8", "⅝ 5/8", "⅞ 7/8"]
+        .iter()
+        .filter_map(|pair| pair.split_once(' '))
+        .fold(text.to_owned(), |text, (sign, fraction)| text.replace(sign, &format!(" {fraction}")));
+    let Some((above, below)) = spelled.split_once('/') else { return parse_number(&spelled, least, most) };
+    let above = above.trim();
+    let (whole, above) = match above.rfind([' ', '-']).filter(|at| *at > 0) {
+        Some(at) => (above[..at].trim_end(), &above[at + 1..]),
+        None => ("0", above),
+    };
+    let digits = |text: &str| text.trim().parse::<u32>().ok().filter(|_| text.len() <= 8).map(f64::from);
+    let sum = || Some((digits(whole)?, digits(above)?, digits(below).filter(|below| *below > 0.0)?));
+    bounded(sum().map(|(whole, above, below)| whole + above / below), least, most)
+}
+
+fn bounded(value: Option<f64>, least: f64, most: f64) -> Result<f64, NumberProblem> {
+    let value = value.ok_or(NumberProblem::NotANumber)?;
     if value < least {
         Err(NumberProblem::TooLow { least })
     } else if value > most {
@@ -41,6 +74,10 @@ pub fn parse_number(text: &str, least: f64, most: f64) -> Result<f64, NumberProb
     } else {
         Ok(value)
     }
+}
+
+fn parse_decimal(text: &str) -> Option<f64> {
+    parse_plain(&text.trim().replace(',', "."))
 }
 
 /// Parses a sign, digits and a point, at most 16 characters. Not `f64::from_str`, which also accepts "inf",
@@ -73,6 +110,27 @@ mod tests {
     #[test]
     fn a_comma_is_a_decimal_point() {
         assert_eq!(parse_number(" 3,5 ", 0.0, 10.0), Ok(3.5));
+    }
+
+    #[test]
+    fn fractions_are_read_as_on_an_inch_rule() {
+        let read = |text| parse_fraction(text, 0.0, 100.0);
+        for (text, value) in [
+            ("1/8", 0.125),
+            (" 3 / 16 ", 0.1875),
+            ("1 1/2", 1.5),
+            ("1-1/2", 1.5),
+            ("2½", 2.5),
+            ("⅜", 0.375),
+            ("0,125", 0.125),
+            ("3", 3.0),
+        ] {
+            assert_eq!(read(text), Ok(value), "{text}");
+        }
+        for text in ["1/", "/8", "1/0", "1/8/2", "a/8", "1 1", "-1/8", "1.5/2"] {
+            assert_eq!(read(text), Err(NumberProblem::NotANumber), "{text}");
+        }
+        assert_eq!(parse_fraction("9/8", 0.0, 1.0), Err(NumberProblem::TooHigh { most: 1.0 }));
     }
 
     #[test]

@@ -101,6 +101,7 @@ fn a_run_off_the_press_starts_no_earlier_than_its_new_screen_is_ready() {
     assert_eq!((rail.runs[1].id, rail.runs[1].set_up_begins), (run, wall(420 + 110 * 60)));
     assert!(rail.runs[1].press_free < rail.runs[1].set_up_begins);
     assert_eq!(rail.runs[1].waits_until, Some(rail.runs[1].set_up_begins));
+    assert_eq!(rail.runs[1].waits_for, ["A9"]);
 }
 
 #[test]
@@ -115,6 +116,36 @@ fn choosing_another_remedy_undoes_burning_a_new_screen() {
     assert_eq!(replacement_wait(&shop, run, wall(450)), Millis::ZERO);
     let card = failure_card(&shop, id, clock(450)).unwrap();
     assert_eq!((card.failure.remedy, card.replacement), (Some(Remedy::BlockOut), None));
+}
+
+#[test]
+fn a_screen_burned_before_another_remedy_was_tapped_is_offered_again() {
+    let (mut press, run, id, old, new) = burning();
+    for (at, step) in [(1_000, BurnStep::Coat), (4_600, BurnStep::Dry), (4_900, BurnStep::Expose)] {
+        press.record_at(at, new, step_done(step, None));
+    }
+    let facts = remedy_facts(&press.shop(), id, Remedy::Tape, Some("Moss"));
+    press.record_all_at(5_000, facts);
+    let shop = press.shop();
+    assert_eq!(shop.run(run).unwrap().set_up.screens, "A3");
+    assert_eq!(shop.screens.live(new).unwrap().run, Some(run), "the art is on it");
+    let offered = &spare_screens_for(&shop, id, wall(5_000)).rows[0];
+    assert_eq!((offered.id, offered.state), (new, ScreenState::Exposed));
+    assert_eq!(offered.pulls_at, wall(4_900) + minutes(30 + 5 + 10), "washing since 4900, taping, set-up");
+    let facts = burn_again_facts(&shop, id, &Replacement::Stock(new), None).unwrap();
+    press.record_all_at(5_100, facts);
+    let card = failure_card(&press.shop(), id, clock(5_100)).unwrap();
+    assert_eq!((card.failure.remedy, card.replacement.unwrap().screen), (Some(Remedy::BurnAgain), new));
+    assert_eq!(press.shop().screens.live(old).unwrap().state, ScreenState::Failed);
+    assert_eq!(press.shop().run(run).unwrap().set_up.screens, "A9");
+}
+
+#[test]
+fn a_screen_of_another_run_is_never_offered_however_far_it_is() {
+    let (mut press, run, _) = running();
+    let exposed = press.screen_in("C1", ScreenState::Exposed);
+    let id = press.fails_at(4_000, run);
+    assert!(spare_screens_for(&press.shop(), id, wall(4_010)).rows.iter().all(|row| row.id != exposed));
 }
 
 #[test]

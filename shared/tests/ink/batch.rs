@@ -75,6 +75,10 @@ fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     let batch = suggested_batch(&shop, run, &print, pieces);
     assert_eq!((batch.printed, batch.loss, batch.grams), (g(200.0), g(20.0), g(220.0)));
     assert!(batch.experience.is_none());
+    assert_eq!(batch.written(shop.ink.scale.step), [g(200.0), g(20.0)]);
+    // 36 pieces take 72 g and 7.2 g. On a scale of 5 g the two still add up to what is mixed.
+    let few = suggested_batch(&shop, run, &print, 36);
+    assert_eq!((few.grams, few.written(g(5.0))), (g(79.2), [g(70.0), g(9.2)]));
 
     // An earlier run took 150 g for 50 pieces: half as much again as the 100 g on paper.
     let earlier = ordered(&mut press, "Earlier", "brick", Fabric::Cotton, 50);

@@ -139,3 +139,17 @@ fn a_typed_weight_is_compared_with_the_target_before_it_is_recorded() {
     assert_eq!(typed(&press, "40.1", false), ScaleEntry::On { poured: g(40.1) });
     assert_eq!(typed(&press, "108", true), ScaleEntry::Wrong(NumberProblem::TooLow { least: 108.001 }));
 }
+
+#[test]
+fn a_component_a_little_short_is_said_to_be_partly_in_until_it_is_left_at_that() {
+    let Published { mut press, yellow, first, .. } = published();
+    let pot = press.pot(Some(first), 500.0);
+    assert!(!view(&press, pot).rows[0].step.is_partly_in(), "nothing is in");
+    press.pour(pot, yellow, 99.6, PourStep::WeighIn);
+    let step = view(&press, pot).rows[0].step;
+    assert_eq!((step.is_partly_in(), step.to_go()), (true, g(0.4)));
+    let enough = InkFact::Accepted { pot, component: yellow, grams: step.poured, by: None };
+    press.ink_event(enough);
+    let now = view(&press, pot);
+    assert_eq!((now.rows[0].step.is_partly_in(), now.rows[0].step.state, now.now), (false, StepState::Done, Some(1)));
+}

@@ -67,6 +67,17 @@ fn an_open_job_is_overdue_once_its_time_has_passed() {
 }
 
 #[test]
+fn a_job_with_every_piece_printed_is_not_overdue() {
+    let mut press = TestShop::new();
+    let run = press.order("Tour tees", due(today(), 10 * 60), Fabric::Cotton, &[(Size::M, 2)]);
+    press.count_at(60, run, 1, Some(Size::M));
+    let row = |press: &TestShop| list(press, 3 * HOUR, "").open[0].clone();
+    assert_eq!((row(&press).overdue, row(&press).complete), (true, false));
+    press.count_at(70, run, 1, Some(Size::M));
+    assert_eq!((row(&press).overdue, row(&press).complete), (false, true));
+}
+
+#[test]
 fn a_job_counts_the_pieces_of_every_run_up_to_the_order() {
     let mut press = TestShop::new();
     let job = press.job("Front and back", None);

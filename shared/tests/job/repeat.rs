@@ -3,12 +3,27 @@
 use super::dryer;
 use crate::shop::{TestShop, due, today};
 use lastpull_core::colour::Colour;
-use lastpull_core::facts::{Fact, JobField, LotField, RunField};
+use lastpull_core::facts::{Fact, InkFact, JobField, LotField, PrintUse, RunField};
 use lastpull_core::ids::{LotId, RunId};
-use lastpull_core::job::{Fabric, Size, job_card, repeat_order};
+use lastpull_core::job::{Fabric, JobForm, Size, job_card, repeat_order};
 use lastpull_core::run::{Flash, Location, Progress};
+use lastpull_core::shop::Shop;
 use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
 use uuid::Uuid;
+
+/// What a print of it takes.
+fn print_use() -> PrintUse {
+    PrintUse {
+        width: Length::from_inches(10.0),
+        height: Length::from_inches(8.0),
+        coverage: 350,
+        volume: 2_700,
+        hits: 2,
+        transfer: 850,
+        density: 1_200,
+        loss: 100,
+    }
+}
 
 /// A job with everything filled in, one of its lots deleted, and its run printed.
 fn full_job(press: &mut TestShop) -> (Uuid, LotId, RunId) {
@@ -39,10 +54,16 @@ fn full_job(press: &mut TestShop) -> (Uuid, LotId, RunId) {
             RunField::Placement("centred".into()),
         ],
     );
+    press.record(run, Fact::Ink(InkFact::PrintSet(Some(print_use()))));
     let gone = press.lot(job, Fabric::Cotton, &[(Size::L, 9)]);
     press.run(gone);
     press.record(gone, Fact::Deleted).pulls(run, 0, 40, 6).finish_at(300, run);
     (job, lot, run)
+}
+
+/// The fields of the form of a repeat, as it opens.
+fn fields_again(shop: &Shop, job: Uuid) -> Vec<JobField> {
+    JobForm::again(shop.job(job).unwrap()).check(today(), None, |_| None).unwrap()
 }
 
 #[test]
@@ -50,12 +71,12 @@ fn an_order_printed_again_has_the_set_up_of_the_first_new_ids_and_no_due_time() 
     let mut press = TestShop::new();
     let (job, lot, run) = full_job(&mut press);
     let mut ids = 0x9000;
-    let (again, facts) = repeat_order(&press.shop(), job, || {
+    let (again, facts) = repeat_order(&press.shop(), job, fields_again(&press.shop(), job), || {
         ids += 1;
         Uuid::from_u128(ids)
     });
     let subjects: Vec<Uuid> = facts.iter().map(|(subject, _)| *subject).collect();
-    assert_eq!(subjects, [0x9001, 0x9002, 0x9003].map(Uuid::from_u128), "the deleted lot is not ordered again");
+    assert_eq!(subjects, [0x9001, 0x9002, 0x9003, 0x9003].map(Uuid::from_u128), "the deleted lot is not ordered again");
     for (subject, fact) in facts {
         press.record_at(1000, subject, fact);
     }
@@ -75,6 +96,7 @@ fn an_order_printed_again_has_the_set_up_of_the_first_new_ids_and_no_due_time() 
         (&new_run.ink, new_run.ink_colour, new_run.guess),
         (&old_run.ink, Some(Colour::WHITE), Some(Seconds::new(45.0)))
     );
+    assert_eq!(shop.ink.print(shop.runs_of(new_lot.0)[0].0), Some(&print_use()), "what a print takes");
     assert_eq!(
         (new_run.checks.len(), &new_run.progress),
         (0, &Progress::default()),
@@ -86,13 +108,14 @@ fn an_order_printed_again_has_the_set_up_of_the_first_new_ids_and_no_due_time() 
 fn the_runs_of_an_order_printed_again_keep_their_order() {
     let mut press = TestShop::new();
     let job = press.job("Front, then back", None);
+    press.record(job, Fact::JobSet(vec![JobField::Client("Choir".into())]));
     let lot = press.lot(job, Fabric::Cotton, &[(Size::M, 4)]);
     for location in [Location::FullFront, Location::FullBack] {
         let run = press.run(lot);
         press.set_up(run, vec![RunField::Location(location)]);
     }
     let mut ids = 0x9000;
-    let (again, facts) = repeat_order(&press.shop(), job, || {
+    let (again, facts) = repeat_order(&press.shop(), job, fields_again(&press.shop(), job), || {
         ids -= 1;
         Uuid::from_u128(ids)
     });
@@ -106,6 +129,6 @@ fn the_runs_of_an_order_printed_again_keep_their_order() {
 
 #[test]
 fn an_unknown_job_cannot_be_repeated() {
-    let (_, facts) = repeat_order(&TestShop::new().shop(), Uuid::from_u128(7), || Uuid::from_u128(8));
+    let (_, facts) = repeat_order(&TestShop::new().shop(), Uuid::from_u128(7), Vec::new(), || Uuid::from_u128(8));
     assert_eq!(facts, []);
 }

@@ -76,6 +76,11 @@ fn the_variants_of_each_enum_are_numbered_from_0_without_gaps() {
     }
 }
 
+/// Whether a type is written only in the draft of a form, which is dropped if it cannot be read: no fact holds it.
+fn is_in_drafts_only(name: &str) -> bool {
+    name.ends_with("Form") || ["ExposureMethodKind", "LayerKind", "Units"].contains(&name)
+}
+
 /// The `match` in the rows finds a new variant; this finds a new type.
 #[test]
 fn every_type_that_reads_json_has_a_row() {
@@ -93,7 +98,7 @@ fn every_type_that_reads_json_has_a_row() {
                 let mut words = derived.split_whitespace().skip_while(|word| !["enum", "struct"].contains(word));
                 let name = words.nth(1).unwrap().trim_end_matches(|letter: char| !letter.is_alphanumeric());
                 let name = name.split('<').next().unwrap();
-                if !ENVELOPES.contains(&name) && !listed.contains(name) {
+                if !ENVELOPES.contains(&name) && !is_in_drafts_only(name) && !listed.contains(name) {
                     missing.push(format!("{name} in {}", path.display()));
                 }
             }

@@ -1,7 +1,8 @@
 //! The check list before the first pull: its order, what changed since the run before, what was made.
 
 use crate::shop::{TestShop, wall};
-use lastpull_core::facts::{Fact, RunField};
+use lastpull_core::colour::Colour;
+use lastpull_core::facts::{Fact, LotField, RunField};
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{
@@ -228,4 +229,27 @@ fn a_skipped_check_is_neither_open_nor_done_and_the_summary_counts_it() {
     assert_eq!((list.open(), list.skipped()), (3, 1));
     press.pulls(run, 40, 40, 3).end_at(200, run);
     assert_eq!(run_summary(&press.shop(), run).skipped, 1);
+}
+
+#[test]
+fn a_garment_that_differs_only_in_its_colour_names_both_colours() {
+    let (mut press, first) = TestShop::with_run(&[(Size::M, 3)]);
+    let next = press.order("Tour tees", None, Fabric::Cotton, &[(Size::M, 3)]);
+    let lot_of = |press: &TestShop, run: RunId| press.shop().run(run).unwrap().lot.unwrap();
+    let [one, other] = [lot_of(&press, first), lot_of(&press, next)];
+    for (lot, colour, name) in [(one, Colour::BLACK, "Violet"), (other, Colour::WHITE, "Grey")] {
+        let fields =
+            vec![LotField::Garment("Heavy tee".into()), LotField::Colour(colour), LotField::ColourName(name.into())];
+        press.record(lot, Fact::LotSet(fields));
+    }
+    press.pulls(first, 0, 40, 3).end_at(100, first);
+    let row = |press: &TestShop| {
+        let list = check_list(&press.shop(), next);
+        list.changes.into_iter().find(|row| row.item == CheckItem::Garment)
+    };
+    assert_eq!(row(&press).unwrap().colours, Some(["Grey".to_owned(), "Violet".to_owned()]));
+    press.record(other, Fact::LotSet(vec![LotField::Garment("Tote".into())]));
+    let other_garment = row(&press).unwrap();
+    assert!(other_garment.before.is_some());
+    assert_eq!(other_garment.colours, None);
 }

@@ -2,7 +2,7 @@
 
 use crate::shop::{PHONE, TABLET, TestShop, clock, seconds, wall};
 use lastpull_core::facts::Fact;
-use lastpull_core::job::Size;
+use lastpull_core::job::{Size, job_card, job_list};
 use lastpull_core::run::{MisprintCause, RunPhase, StopCause, UndoView, UnsavedFact, count_view, run_summary};
 use lastpull_core::time::WallTime;
 
@@ -52,7 +52,35 @@ fn two_mediums_too_many_do_not_make_up_for_two_larges_too_few() {
     press.count_at(40, run, 12, M).count_at(80, run, 8, L);
     let count = press.count(run, 90);
     assert_eq!((count.left, count.over), (2, 2));
-    assert_eq!(press.shop().pieces_left(run), 2);
+    let rows: Vec<_> = count.sizes.iter().map(|row| (row.size, row.left(), row.over())).collect();
+    assert_eq!(rows, [(M, 0, 2), (L, 2, 0)]);
+    let shop = press.shop();
+    assert_eq!((shop.pieces_left(run), shop.pieces_over(run)), (2, 2));
+    let summary = run_summary(&shop, run);
+    assert_eq!((summary.good, summary.planned), (20, 20));
+    assert_eq!((summary.short, summary.over), (vec![(L, 2)], vec![(M, 2)]));
+    let row = &job_list(&shop, clock(90), "").open[0];
+    assert_eq!((row.good, row.over, row.planned, row.complete), (18, 2, 20, false));
+    let card = job_card(&shop, row.id).unwrap();
+    assert_eq!((card.good, card.over, card.lots[0].runs[0].over), (18, 2, 2));
+}
+
+#[test]
+fn pieces_over_in_one_size_do_not_count_towards_closing() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 6), (Size::L, 6)]);
+    press.guess(run, 30.0).start_at(0, run).count_at(40, run, 11, M);
+    let count = press.count(run, 50);
+    assert_eq!((count.good, count.left, count.over), (11, 6, 5));
+    assert!(count.pace.unwrap().by_closing.unwrap() <= 12);
+}
+
+#[test]
+fn pieces_counted_without_a_size_are_over_only_beyond_the_whole_order() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
+    press.count_at(40, run, 2, None);
+    assert_eq!((press.count(run, 50).over, press.shop().pieces_over(run)), (0, 0));
+    press.count_at(60, run, 2, M);
+    assert_eq!((press.count(run, 70).over, press.shop().pieces_over(run)), (1, 1));
 }
 
 #[test]

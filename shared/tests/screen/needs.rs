@@ -37,6 +37,23 @@ fn steps_are_scheduled_backwards_from_when_the_press_is_free() {
 }
 
 #[test]
+fn a_frame_that_three_runs_want_is_listed_once_with_all_three() {
+    let (mut press, first, second, screen) = morning();
+    let third = press.ten_minutes(None);
+    let fourth = press.ten_minutes(None);
+    let other = press.screen("C");
+    press.name_screens(first, "B").name_screens(third, "B").name_screens(fourth, "B, C");
+    press.move_screen(0, screen, ScreenState::Exposed);
+    let needs = screen_needs(&press.shop(), clock(0));
+    let rows: Vec<_> = needs.iter().map(|need| (need.run, need.also.iter().map(|also| also.run).collect())).collect();
+    assert_eq!(rows, [(first, vec![second, third]), (fourth, vec![])], "the last waits for another frame too");
+    press.move_screen(0, other, ScreenState::Ready);
+    let needs = screen_needs(&press.shop(), clock(0));
+    assert_eq!(needs.len(), 1);
+    assert_eq!(needs[0].also.len(), 3);
+}
+
+#[test]
 fn a_run_waits_for_its_screen_and_delays_the_runs_behind_it() {
     let (mut press, first, second, screen) = morning();
     let third = press.ten_minutes(None);
@@ -50,6 +67,8 @@ fn a_run_waits_for_its_screen_and_delays_the_runs_behind_it() {
         [(first, at(0), None, at(0)), (second, at(20), Some(at(35)), at(35)), (third, at(55), None, at(55))]
     );
     assert_eq!(rail.runs[1].finish.unwrap().expected, at(55));
+    let waits: Vec<_> = rail.runs.iter().map(|run| run.waits_for.join(", ")).collect();
+    assert_eq!(waits, ["", "B", ""]);
     // In time for its turn it delays nobody.
     press.move_screen(60, screen, ScreenState::Ready);
     let rail = press.rail(60);

@@ -46,6 +46,7 @@ pub fn RunBlock(
                             <strong>{run.title.clone()}</strong>
                             <span>{i18n::location(run.location)}" · "{run.ink.clone()}</span>
                             <small class="muted">{run.garment.clone()}", "{i18n::fabric(run.fabric)}</small>
+                            <Waits run=run.clone()/>
                             {run.due.map(|due| view! { <small class="muted">{i18n::due_at(i18n::due(due))}</small> })}
                         </span>
                         <Finish run=run.clone()/>
@@ -55,6 +56,15 @@ pub fn RunBlock(
             }
         })
     }
+}
+
+/// Which screens it waits for, and until when.
+#[component]
+pub fn Waits(run: RailRun) -> impl IntoView {
+    run.waits_until.map(|until| {
+        let text = i18n::waits_for_screens(run.waits_for.join(", "), i18n::moment(until));
+        view! { <small class="badge tight waits"><Icon name="screens"/>{text}</small> }
+    })
 }
 
 #[component]

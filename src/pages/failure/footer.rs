@@ -27,7 +27,7 @@ pub fn Footer(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) 
         let (facts, undo) = store.shop.with_untracked(|shop| (delete_facts(shop, id), undo_delete_facts(shop, id)));
         store.record_all(facts);
         store.notify_with_undo(i18n::failure_deleted(), undo);
-        run.map_or(Route::Day, Route::Run).navigate();
+        run.map_or(Route::Day, Route::Run).replace();
     };
     let another = move |_| {
         let Some(run) = run else { return };

@@ -122,7 +122,7 @@ fn RestartPress(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>
     let go_on = move |_| {
         let by = store.operator();
         record(store, store.shop.with_untracked(|shop| resume_facts(shop, id, by.as_deref())));
-        run.map_or(Route::Day, Route::Run).navigate();
+        run.map_or(Route::Day, Route::Run).replace();
     };
     view! {
         <div class="start-bar" id="failure-foot" tabindex="-1">

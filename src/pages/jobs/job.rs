@@ -4,13 +4,12 @@ use super::lot_section::LotSection;
 use crate::components::{Icon, NotHere, Page, Sheet};
 use crate::forms::delete;
 use crate::i18n;
-use crate::platform::{ids, spawn_local};
+use crate::pages::shared::finish_job;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::JobId;
-use lastpull_core::job::{JobCard, job_card, repeat_order};
-use lastpull_core::screen::facts_on_finish;
+use lastpull_core::job::{JobCard, job_card};
 use leptos::prelude::*;
 
 /// The page.
@@ -55,7 +54,7 @@ fn Facts(card: JobCard) -> impl IntoView {
                 <label class="progress">
                     <span>{i18n::job_progress()}</span>
                     <progress max=card.planned value=card.good></progress>
-                    <strong>{i18n::of_pieces(card.good, card.planned)}</strong>
+                    <strong>{i18n::of_pieces(card.good, card.planned)}{(card.over > 0).then(|| format!(" · {}", i18n::count_over(card.over)))}</strong>
                 </label>
             })}
         </div>
@@ -86,26 +85,17 @@ fn Actions(card: JobCard) -> impl IntoView {
     let asking = RwSignal::new(false);
     let finish = move || {
         asking.set(false);
-        let by = store.operator();
-        let mut facts = store.shop.with_untracked(|shop| facts_on_finish(shop, id, by.as_deref()));
-        facts.push((id, Fact::JobFinished));
-        store.record_all(facts);
-        store.notify_with_undo(i18n::job_finished_notice(title.get_value()), vec![(id, Fact::JobReopened)]);
+        finish_job(store, id);
     };
     let reopen = move |_| {
         store.record(id, Fact::JobReopened);
         store.notify_with_undo(i18n::job_reopened(title.get_value()), vec![(id, Fact::JobFinished)]);
     };
-    let repeat = move |_| {
-        let (copy, facts) = store.shop.with_untracked(|shop| repeat_order(shop, id, ids::new_id));
-        spawn_local(async move {
-            if store.record_and_wait(facts).await {
-                store.notify(i18n::job_repeated());
-                Route::EditJob(copy).navigate();
-            }
-        });
+    let deleting = RwSignal::new(false);
+    let delete = move |_| {
+        deleting.set(false);
+        delete(store, id, i18n::job_deleted(title.get_value()), Route::Jobs);
     };
-    let delete = move |_| delete(store, id, i18n::job_deleted(title.get_value()), Route::Jobs);
     view! {
         <section class="job-actions button-row">
             {if finished {
@@ -124,9 +114,18 @@ fn Actions(card: JobCard) -> impl IntoView {
                     </button>
                 }.into_any()
             }}
-            <button type="button" class="button with-icon" on:click=repeat><Icon name="repeat"/>{i18n::job_repeat()}</button>
-            <button type="button" class="button with-icon danger" on:click=delete><Icon name="bin"/>{i18n::delete()}</button>
+            <a class="button with-icon" href=Route::RepeatJob(id).hash()><Icon name="repeat"/>{i18n::job_repeat()}</a>
+            <button type="button" class="button with-icon danger" id="delete-job" on:click=move |_| deleting.set(true)><Icon name="bin"/>{i18n::delete()}</button>
         </section>
+        {move || deleting.get().then(|| view! {
+            <Sheet title=i18n::job_delete_sure() on_close=Callback::new(move |()| deleting.set(false))>
+                <p>{i18n::job_delete_sure_text()}</p>
+                <div class="button-row">
+                    <button type="button" class="button danger" id="delete-yes" on:click=delete>{i18n::delete()}</button>
+                    <button type="button" class="button primary" on:click=move |_| deleting.set(false)>{i18n::cancel()}</button>
+                </div>
+            </Sheet>
+        })}
         {move || asking.get().then(|| view! {
             <Sheet title=i18n::job_finish() on_close=Callback::new(move |()| asking.set(false))>
                 <p>{i18n::job_finish_short(short)}</p>

@@ -1,6 +1,6 @@
 //! The form of a job.
 
-use crate::components::{NotHere, Page, Switch};
+use crate::components::{Icon, NotHere, Page, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};
 use crate::i18n;
 use crate::platform::{clock, ids};
@@ -8,20 +8,27 @@ use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::JobId;
-use lastpull_core::job::JobForm;
+use lastpull_core::job::{JobForm, repeat_order};
 use leptos::prelude::*;
 
-/// A new job, or the fields of an existing one.
+/// A new job, a new one that repeats another, or the fields of an existing one.
 #[component]
-pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
+pub fn JobFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] repeats: Option<JobId>) -> impl IntoView {
     let store = Store::from_context();
-    let before = job.and_then(|id| store.shop.with_untracked(|shop| shop.job(id).filter(|job| !job.deleted).cloned()));
-    if job.is_some() && before.is_none() {
+    let live = |id: JobId| store.shop.with_untracked(|shop| shop.job(id).filter(|job| !job.deleted).cloned());
+    let (before, original) = (job.and_then(live), repeats.and_then(live));
+    if job.is_some() != before.is_some() || repeats.is_some() != original.is_some() {
         return view! { <NotHere/> }.into_any();
     }
-    let form = RwSignal::new(before.as_ref().map(JobForm::of).unwrap_or_default());
-    // One id per form, so that saving twice creates one record.
-    let id = job.unwrap_or_else(ids::new_id);
+    let start = before.as_ref().map(JobForm::of).or(original.as_ref().map(JobForm::again));
+    let form = RwSignal::new(start.unwrap_or_default());
+    // The same ids at each save, so that saving twice creates each record once.
+    let new_ids = StoredValue::new(vec![job.unwrap_or_else(ids::new_id)]);
+    let new_id = move |place: usize| {
+        new_ids.update_value(|known| known.resize_with(known.len().max(place + 1), ids::new_id));
+        new_ids.with_value(|known| known.get(place).copied().unwrap_or_default())
+    };
+    let id = new_id(0);
     let clients = store.shop.with_untracked(|shop| {
         let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();
         lastpull_core::collections::sort_by(&mut clients, Ord::cmp);
@@ -34,14 +41,24 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
         let fields = store
             .shop
             .with_untracked(|shop| form.with(|form| form.check(today, before.as_ref(), |day| shop.closings.on(day))))?;
-        Ok(set(id, fields, Fact::JobSet))
-    }));
+        let Some(original) = repeats else { return Ok(set(id, fields, Fact::JobSet)) };
+        let mut place = 0..;
+        let next = || new_id(place.next().unwrap_or_default());
+        Ok(store.shop.with_untracked(|shop| repeat_order(shop, original, fields, next)).1)
+    }))
+    .with_draft(form);
     let problems = submit.problems;
-    let title = if job.is_some() { i18n::job_edit_title() } else { i18n::new_job() };
-    let up = job.map_or(Route::Jobs, Route::Job);
+    let title = match (job, repeats) {
+        (Some(_), _) => i18n::job_edit_title(),
+        (_, Some(_)) => i18n::job_repeat(),
+        _ => i18n::new_job(),
+    };
+    let up = job.or(repeats).map_or(Route::Jobs, Route::Job);
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, Route::Job(id)) novalidate=true>
+                {submit.draft_line()}
+                {repeats.is_some().then(|| view! { <p class="quiet-line" id="repeats"><Icon name="repeat"/>{i18n::job_repeats()}</p> })}
                 <Field label=i18n::job_client() kind=Kind::Words bound=bound!(form.client) problems suggestions=clients/>
                 <Field label=i18n::job_name() kind=Kind::Words bound=bound!(form.title) problems hint=i18n::job_name_hint()/>
                 <div class="field-pair">

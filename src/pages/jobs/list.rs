@@ -84,7 +84,11 @@ fn Row(row: JobRow) -> impl IntoView {
                         {row.overdue.then(|| view! { " " <span class="badge bad"><Icon name="alert"/>{i18n::overdue()}</span> })}
                     </span>
                 </span>
-                <span class="row-count">{i18n::of_pieces(row.good, row.planned)}</span>
+                <span class="row-count">
+                    {i18n::of_pieces(row.good, row.planned)}
+                    {(row.over > 0).then(|| view! { <span class="badge tight">{i18n::count_over(row.over)}</span> })}
+                    {(row.complete && row.finished.is_none()).then(|| view! { <span class="badge good"><Icon name="check"/>{i18n::printed()}</span> })}
+                </span>
             </a>
         </li>
     }

@@ -8,7 +8,7 @@ use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::{Fact, LotField};
 use lastpull_core::ids::{JobId, LotId};
-use lastpull_core::job::{Fabric, LotForm, Size, suggested_lot};
+use lastpull_core::job::{Fabric, LotForm, Size, fabric_of_garment, garment_names, suggested_lot};
 use leptos::prelude::*;
 
 /// Name of the pieces of all sizes.
@@ -40,11 +40,30 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
             fields.insert(0, LotField::Job(of_job));
         }
         Ok(set(id, fields, Fact::LotSet))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     // A new lot needs its first run next.
     let then = if lot.is_none() { Route::NewRun(id) } else { Route::Job(of_job) };
     let fabric = Signal::derive(move || form.with(|form| form.fabric));
+    let garments = store.shop.with_untracked(garment_names);
+    // The fabric of a garment that was ordered before, unless another was chosen here.
+    let (chosen, known) = (StoredValue::new(lot.is_some()), RwSignal::new(None::<String>));
+    let typed = bound!(form.garment);
+    let name_garment = Callback::new(move |name: String| {
+        let fabric = store.shop.with_untracked(|shop| fabric_of_garment(shop, &name)).filter(|_| !chosen.get_value());
+        known.set(fabric.map(|_| name.trim().to_owned()));
+        typed.set.run(name);
+        if let Some(fabric) = fabric {
+            form.update(|form| form.fabric = fabric);
+        }
+    });
+    let garment = Bound { set: name_garment, ..typed };
+    let pick_fabric = Callback::new(move |fabric| {
+        chosen.set_value(true);
+        known.set(None);
+        form.update(|form| form.fabric = fabric);
+    });
     let fabrics = Fabric::ALL.into_iter().map(|fabric| (fabric, i18n::fabric(fabric).to_owned())).collect();
     let total = move || {
         form.with(|form| {
@@ -55,8 +74,10 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=Route::Job(of_job) class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
-                <Field label=i18n::lot_garment() kind=Kind::Words bound=bound!(form.garment) problems hint=i18n::lot_garment_hint()/>
-                <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=fabric on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
+                {submit.draft_line()}
+                <Field label=i18n::lot_garment() kind=Kind::Words bound=garment problems hint=i18n::lot_garment_hint() suggestions=garments/>
+                <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=fabric on_pick=pick_fabric/>
+                {move || known.get().map(|name| view! { <p class="quiet-line" id="fabric-from"><Icon name="info"/>{i18n::lot_fabric_from(name)}</p> })}
                 {move || fabric.get().is_heat_sensitive().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::lot_fabric_caution()}</p> })}
                 <div class="field-pair colour-pair">
                     <Field label=i18n::lot_colour() kind=Kind::Colour bound=bound!(form.colour) problems/>

@@ -73,6 +73,7 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> impl IntoView {
                 <span class="row-count">
                     {i18n::of_pieces(run.good, total)}
                     <span class=format!("badge {tone}")>{badge}</span>
+                    {(run.over > 0).then(|| view! { <span class="badge tight">{i18n::count_over(run.over)}</span> })}
                     {(run.misprints > 0).then(|| view! { <span class="badge bad">{i18n::misprints_n(run.misprints)}</span> })}
                 </span>
             </a>

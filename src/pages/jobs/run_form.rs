@@ -3,19 +3,19 @@
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
 use crate::i18n;
-use crate::platform::ids;
+use crate::platform::{clock, dom, ids};
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::{Fact, RunField};
-use lastpull_core::form::Problems;
 use lastpull_core::heat::{LimitCheck, LimitState, limits_while_entering};
 use lastpull_core::ids::{LotId, RunId};
 use lastpull_core::ink::{ink_names, recipe_named};
-use lastpull_core::job::suggested_run;
+use lastpull_core::job::new_run;
+use lastpull_core::run::Location;
 use lastpull_core::run::RunForm;
-use lastpull_core::run::{Location, Run};
 use lastpull_core::units::Temperature;
 use leptos::prelude::*;
+use std::time::Duration;
 
 /// A new run of a lot, or the fields of an existing one.
 #[component]
@@ -32,6 +32,8 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     let start = before
         .as_ref()
         .map_or_else(|| suggested(store, of_lot, Location::FullFront, from), |run| RunForm::of(run, units));
+    // What a new run was filled in with: it follows the location until something is typed.
+    let offered = StoredValue::new(start.clone());
     let form = RwSignal::new(start);
     // One id per form, so that saving twice creates one record.
     let id = run.unwrap_or_else(ids::new_id);
@@ -41,21 +43,29 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
             fields.insert(0, RunField::Lot(of_lot));
         }
         Ok(set(id, fields, Fact::RunSet))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let pick_location = move |location: Location| {
-        // A new run takes its values from the last run at its location, until the user has typed the ink.
-        let untouched = run.is_none()
-            && problems.with_untracked(Problems::is_empty)
-            && form.with_untracked(|form| form.ink.is_empty() || from.with_untracked(Option::is_some));
+        let untouched = run.is_none() && form.with_untracked(|form| offered.with_value(|offered| offered == form));
         if untouched {
             form.set(suggested(store, of_lot, location, from));
+            offered.set_value(form.get_untracked());
+            return;
         }
         form.update(|form| form.location = location);
     };
     let location = Signal::derive(move || form.with(|form| form.location));
     let locations = Location::ALL.into_iter().map(|location| (location, i18n::location(location).to_owned())).collect();
     let flash = Signal::derive(move || form.with(|form| form.flash));
+    let other_mesh = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.other_mesh(shop, units))));
+    // Opened from the press, it is about the heat, and leads back there.
+    let press = Route::before().filter(|before| run.is_some_and(|run| *before == Route::Run(run)));
+    let then = press.unwrap_or(Route::Job(job));
+    if press.is_some() {
+        // After the page has been scrolled to its top.
+        clock::after(Duration::ZERO, || clock::after(Duration::ZERO, || dom::scroll_to("heat")));
+    }
     let title = if run.is_some() { i18n::run_edit_title() } else { i18n::run_add() };
     let inks = store.shop.with_untracked(ink_names);
     // An ink with a recipe sets its colour.
@@ -69,8 +79,9 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     });
     let ink = Bound { set: name_ink, ..typed };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=Route::Job(job) class="form">
-            <form on:submit=move |event| submit.submit(store, &event, Route::Job(job)) novalidate=true>
+        <Page title=Signal::derive(move || title.to_owned()) up=then class="form">
+            <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
+                {submit.draft_line()}
                 <Choice label=i18n::run_where() name="location" options=locations value=location on_pick=Callback::new(pick_location)/>
                 {move || from.get().map(|from| view! { <p class="quiet-line" id="defaults-from"><Icon name="info"/>{i18n::run_defaults_from(from)}</p> })}
                 <fieldset class="group">
@@ -84,13 +95,13 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                         <Field label=i18n::run_guess() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.guess) problems hint=i18n::run_guess_hint()/>
                     </div>
                 </fieldset>
-                <fieldset class="group">
+                <fieldset class="group" id="heat">
                     <legend>{i18n::run_group_heat()}</legend>
                     <Switch id="flash" label=i18n::run_flash() value=flash on_set=Callback::new(move |on| form.update(|form| form.flash = on))/>
                     {move || flash.get().then(|| view! {
                         <div class="field-pair">
                             <Field label=i18n::run_flash_seconds() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.flash_seconds) problems/>
-                            <Field label=i18n::item_flash_distance() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.flash_distance) problems/>
+                            <Field label=i18n::item_flash_distance() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.flash_distance) problems/>
                         </div>
                     })}
                     <div class="field-pair">
@@ -110,14 +121,15 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                         <Field label=i18n::item_screens() kind=Kind::Words bound=bound!(form.screens) problems hint=i18n::run_screens_hint()/>
                         <Field label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound!(form.mesh) problems/>
                     </div>
+                    {move || other_mesh.with(|rows| (!rows.is_empty()).then(|| view! { <p class="caution" id="other-mesh"><Icon name="alert"/>{i18n::other_mesh(rows)}</p> }))}
                     <div class="field-pair">
                         <Field label=i18n::item_squeegee() kind=Kind::Words bound=bound!(form.squeegee) problems/>
-                        <Field label=i18n::item_off_contact() kind=Kind::Decimal unit=i18n::unit_off_contact() bound=bound!(form.off_contact) problems/>
+                        <Field label=i18n::item_off_contact() kind=Kind::Length unit=i18n::unit_off_contact() bound=bound!(form.off_contact) problems/>
                     </div>
                 </fieldset>
                 <fieldset class="group">
                     <legend>{i18n::item_placement()}</legend>
-                    <Field label=i18n::item_below_collar() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.below_collar) problems hint=i18n::run_below_collar_hint()/>
+                    <Field label=i18n::item_below_collar() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.below_collar) problems hint=i18n::run_below_collar_hint()/>
                     <Field label=i18n::run_placement() kind=Kind::Words bound=bound!(form.placement) problems/>
                 </fieldset>
                 <SaveBar problems busy=submit.busy/>
@@ -157,22 +169,18 @@ fn DryerLimits(lot: LotId, run: Option<RunId>, form: RwSignal<RunForm>) -> impl 
     }
 }
 
-/// The initial form of a new run at a location, and the run it is copied from.
+/// The initial form of a new run at a location, and the run its set-up is copied from.
 fn suggested(store: Store, lot: LotId, location: Location, from: RwSignal<Option<String>>) -> RunForm {
-    let found = store.shop.with_untracked(|shop| {
-        suggested_run(shop, lot, location).map(|run| {
-            let title = run
-                .lot
-                .and_then(|lot| shop.lot(lot))
-                .and_then(|lot| lot.job)
-                .and_then(|job| shop.job(job))
-                .map(|job| job.title.clone());
-            (run.clone(), format!("{} · {}", title.unwrap_or_default(), i18n::location(run.location)))
-        })
+    let (new, name) = store.shop.with_untracked(|shop| {
+        let new = new_run(shop, lot, location);
+        let name = new.set_up_from.and_then(|id| {
+            let title = shop.job_of(id).map(|(_, job)| job.title.clone()).unwrap_or_default();
+            Some(format!("{title} · {}", i18n::location(shop.run(id)?.location)))
+        });
+        (new, name)
     });
-    from.set(found.as_ref().map(|(_, name)| name.clone()));
-    let run = found.map_or_else(Run::default, |(run, _)| Run { ink: String::new(), guess: None, location, ..run });
-    let mut form = RunForm::of(&Run { location, ..run }, i18n::units());
+    from.set(name);
+    let mut form = RunForm::of(&new.run, i18n::units());
     if form.ink_colour.is_empty() {
         form.ink_colour = "#1c1b1a".into();
     }

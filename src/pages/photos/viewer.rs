@@ -1,7 +1,7 @@
 //! One photo, as large as the window: zoomed by pinch, double tap, buttons or keys.
 
 use super::photo_url::PhotoFetcher;
-use crate::components::{Icon, drag};
+use crate::components::{Icon, close_on_back, drag};
 use crate::i18n;
 use crate::platform::dom;
 use crate::store::{PhotoSource, Store};
@@ -50,6 +50,7 @@ pub fn PhotoView(subject: Subject, photos: Memo<Vec<Photo>>, open: RwSignal<Opti
         }
         open.set(None);
     };
+    close_on_back(Callback::new(move |()| close()));
     let beside = move |step: isize| {
         let at = here.with(|here| here.map(|(at, _)| at))?;
         photos.with(|photos| photos.get(at.checked_add_signed(step)?).map(|photo| photo.id))

@@ -3,7 +3,7 @@
 use super::run::RunPage;
 use crate::components::{Empty, GarmentChip, Page};
 use crate::i18n;
-use crate::platform::dom;
+use crate::platform::history;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::plan::{only_on_press, rail};
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 pub fn PickRunPage() -> impl IntoView {
     let store = Store::from_context();
     if let Some(id) = store.shop.with_untracked(only_on_press) {
-        dom::replace_hash(&Route::Run(id).hash());
+        history::rename(&Route::Run(id).hash());
         return view! { <RunPage id/> }.into_any();
     }
     let runs = store.every_minute(move |shop, clock| rail(shop, clock).runs);

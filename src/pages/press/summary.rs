@@ -5,12 +5,12 @@ use crate::components::{GarmentChip, Icon, Page};
 use crate::i18n;
 use crate::pages::heat::RunTests;
 use crate::pages::ink::RunInkRows;
-use crate::pages::shared::FailureBar;
+use crate::pages::shared::{FailureBar, finish_job};
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
-use lastpull_core::job::Size;
+use lastpull_core::job::{Size, job_card};
 use lastpull_core::plan::rail;
 use lastpull_core::run::{RunSummary, run_summary};
 use lastpull_core::screen::{ScreenState, ScreensOffPress, facts_on_start, move_facts, off_press};
@@ -32,6 +32,10 @@ pub fn FinishedRun(id: RunId, heading: Heading) -> impl IntoView {
         store.record_all(facts);
     };
     let job = heading.job;
+    // A job that is short is finished on its own page, which asks.
+    let can_finish = Memo::new(move |_| {
+        store.shop.with(|shop| job_card(shop, job).is_some_and(|card| card.complete && card.job.finished.is_none()))
+    });
     let title = heading.title.clone();
     let aside = move || view! { <a class="button quiet" href=Route::Job(job).hash()>{i18n::to_job()}</a> };
     view! {
@@ -44,7 +48,9 @@ pub fn FinishedRun(id: RunId, heading: Heading) -> impl IntoView {
             <section class="heat-rows"><RunTests id/></section>
             <div class="button-row">
                 {move || next.get().map(|next| view! { <a class="button primary with-icon" href=Route::Run(next).hash()><Icon name="next"/>{i18n::ended_next()}</a> })}
-                <a class="button with-icon" href=Route::Job(job).hash()><Icon name="check"/>{i18n::ended_finish_job()}</a>
+                {move || can_finish.get().then(|| view! {
+                    <button type="button" class="button with-icon" id="finish-job" on:click=move |_| finish_job(store, job)><Icon name="check"/>{i18n::job_finish()}</button>
+                })}
                 <button type="button" class="button with-icon" id="again" on:click=again><Icon name="repeat"/>{i18n::ended_again()}</button>
             </div>
         </Page>
@@ -87,6 +93,7 @@ fn figures(state: &RunSummary) -> AnyView {
     let failed = !state.failures.is_empty();
     let suspects = (state.suspect > 0).then(|| by_size(&state.suspects));
     let short = (!state.short.is_empty()).then(|| by_size(&state.short));
+    let over = (!state.over.is_empty()).then(|| by_size(&state.over));
     let replace = (!state.replace.is_empty()).then(|| by_size(&state.replace));
     let causes = state
         .causes
@@ -114,6 +121,7 @@ fn figures(state: &RunSummary) -> AnyView {
         {span.map(|span| view! { <p class="quiet-line">{span}</p> })}
         <dl class="lines">
             {short.map(|short| view! { <div class="tight"><dt>{i18n::ended_short()}</dt><dd>{short}</dd></div> })}
+            {over.map(|over| view! { <div class="tight"><dt>{i18n::ended_over()}</dt><dd id="over">{over}</dd></div> })}
             {replace.map(|replace| view! { <div><dt>{i18n::ended_replace()}</dt><dd id="replace">{replace}</dd></div> })}
             {(!causes.is_empty()).then(|| view! { <div><dt>{i18n::ended_misprints()}</dt><dd>{causes}</dd></div> })}
         </dl>

@@ -14,7 +14,8 @@ pub fn ShopSettings() -> impl IntoView {
     let form = RwSignal::new(store.shop.with_untracked(|shop| ShopForm::of(shop, store.device.get_untracked())));
     let submit = FormSubmit::new(Box::new(move || {
         store.shop.with_untracked(|shop| form.with(|form| form.check(shop, store.device.get_untracked())))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let saved = move || store.notify(i18n::settings_saved());
     view! {
@@ -22,6 +23,7 @@ pub fn ShopSettings() -> impl IntoView {
             <h2>{i18n::settings_shop()}</h2>
             <p class="quiet-line">{i18n::settings_shop_hint()}</p>
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::settings_shop_name() kind=Kind::Words bound=bound!(form.name).named("shop_name") problems/>
                 <Field label=i18n::settings_device_name() kind=Kind::Words bound=bound!(form.device_name) problems/>
                 <Field label=i18n::settings_crew() kind=Kind::Words bound=bound!(form.crew) problems hint=i18n::settings_crew_hint()/>

@@ -2,6 +2,8 @@
 
 mod day_verdict;
 mod failure_bar;
+mod finish_job;
 
 pub use day_verdict::Verdict;
 pub use failure_bar::FailureBar;
+pub use finish_job::finish_job;

@@ -306,3 +306,25 @@ test("another remedy cancels the new screen; a used label is refused", async (t)
   await page.locator(".caution").getByText("safety data sheets decide").waitFor();
   await waitForStepSummary(page, "remedy", /^Clean it$/);
 });
+
+test("a screen burned before another remedy was tapped by mistake is offered again", async (t) => {
+  const page = await openCounting(t, app, { run: { screens: "A3" } });
+  await pull(page, 1);
+  await reportFailure(page);
+  await openStep(page, "remedy");
+  await press(page, "[data-remedy=BurnAgain]");
+  await page.locator("dialog #label").fill("B6");
+  await press(page, "dialog [type=submit]");
+  for (const step of ["Coat", "Dry", "Expose"]) {
+    await press(page, `[data-step=${step}]`);
+    await page.locator(`[data-step=${step}][aria-pressed=true]`).waitFor();
+  }
+  await press(page, "[data-remedy=Tape]");
+  await page.locator("#burning").waitFor({ state: "detached" });
+  await openStep(page, "remedy");
+  await press(page, "[data-remedy=BurnAgain]");
+  await page.locator("dialog [data-stock=B6]").getByText("burned for this already").waitFor();
+  await press(page, "dialog [data-stock=B6]");
+  await page.locator("[data-step=Expose][aria-pressed=true]").waitFor();
+  await page.locator("[data-step=WashDry][aria-pressed=false]").waitFor();
+});

@@ -435,3 +435,22 @@ test("ounces with three decimals fit the scale and the over-pour table", async (
   const smalls = await page.locator(".pot-ways small").allInnerTexts();
   assert.ok(smalls.includes("all in") && !smalls.some((words) => words.startsWith("+0.000")), smalls.join("; "));
 });
+
+test("a component that is a little short can be left at that", async (t) => {
+  const page = await withRecipe(t);
+  await startPot(page, { size: "500" });
+  assert.equal(await page.locator("#still-missing").count(), 0);
+  await enterReading(page, "99.5");
+  await waitForText(page, "#still-missing", `${g("0.5")} of Yellow are still missing`);
+  await press(page, "#enough");
+  await waitForTarget(page, g("249.5"));
+  await page.locator("#still-missing").waitFor({ state: "detached" });
+});
+
+test("making a recipe again opens without a mistake", async (t) => {
+  const page = await withRecipe(t);
+  await press(page, page.locator("a[href$='/again']").first());
+  await page.locator("#grams").waitFor();
+  assert.equal(await page.locator(".problem:visible").count(), 0);
+  assert.ok(await page.locator("#weigh").isDisabled());
+});

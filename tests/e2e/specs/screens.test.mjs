@@ -281,3 +281,30 @@ test("the amber theme shows no blue on the screens pages", async (t) => {
   await openScreen(page, "14");
   assert.equal((await blue()).most, 0, "garments and inks in their colours");
 });
+
+test("a screen with another mesh than its run is named in the form and before the first pull", async (t) => {
+  const page = await openShop(t, app);
+  await addScreens(page, { label: "2", count: 156 });
+  await newJob(page);
+  await addGarments(page);
+  await fillForm(page, { screens: "2", mesh: "110" });
+  await page.locator("#other-mesh").getByText("Screen 2 is 156 threads/in by the list").waitFor();
+  await addRun(page);
+  await openChecks(page);
+  await page.locator("[data-item=Mesh] #other-mesh").getByText("Screen 2 is 156").waitFor();
+});
+
+test("the day says which screen a run waits for and a frame of two runs is listed once", async (t) => {
+  const page = await openShop(t, app);
+  await addScreens(page, { label: "1" });
+  for (const title of ["Tour tees", "Tone on tone"]) {
+    await newJob(page, { title });
+    await addGarments(page);
+    await addRun(page, { screens: "1", guess: 30 });
+  }
+  await go(page, "#/", ".run-block");
+  await page.locator(".waits").first().getByText("Waits for screens 1 until").waitFor();
+  await go(page, "#/screens", ".screen-need");
+  assert.equal(await page.locator(".screen-need").count(), 1);
+  await page.locator(".screen-also").getByText("Tone on tone").waitFor();
+});

@@ -34,11 +34,13 @@ pub struct SpareScreens {
     pub new_pulls_at: WallTime,
 }
 
-/// The coated and clean screens of the shop that could replace the failed one, at wall time `now`. A screen
-/// that is assigned to another run is left out; one that another run only names has `needed_for` set.
+/// The coated and clean screens of the shop that could replace the failed one, at wall time `now`, and one that was
+/// burned to replace it before another remedy was chosen. A screen that is assigned to another run is left out; one that
+/// another run only names has `needed_for` set.
 pub fn spare_screens_for(shop: &Shop, id: Subject, now: WallTime) -> SpareScreens {
     let failure = shop.failures.live(id);
-    let failed = failure.and_then(|failure| failure.screen).and_then(|screen| shop.screens.live(screen));
+    let failed_screen = failure.and_then(|failure| failure.screen);
+    let failed = failed_screen.and_then(|screen| shop.screens.live(screen));
     let mesh = failed.and_then(|screen| screen.mesh).map(|mesh| mesh.count);
     let set_up = Millis::from_seconds(set_up_time(shop).seconds);
     let pulls = |screen: &Screen| {
@@ -53,7 +55,13 @@ pub fn spare_screens_for(shop: &Shop, id: Subject, now: WallTime) -> SpareScreen
     let mut rows: Vec<SpareScreenRow> = shop
         .screens
         .iter()
-        .filter(|(_, screen)| matches!(screen.state, ScreenState::Coated | ScreenState::Clean))
+        .filter(|(_, screen)| match screen.state {
+            ScreenState::Coated | ScreenState::Clean => true,
+            ScreenState::Exposed | ScreenState::Ready => {
+                run.is_some() && screen.run == run && screen.replaces.is_some() && screen.replaces == failed_screen
+            }
+            _ => false,
+        })
         .filter(|(_, screen)| screen.run.is_none() || screen.run == run)
         .map(|(id, screen)| SpareScreenRow {
             id,

@@ -7,9 +7,11 @@ use crate::form::{
 };
 use crate::heat::CureTest;
 use crate::units::{parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// The form of a cure test.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct TestForm {
     /// The ink's name.
     pub ink: String,

@@ -8,9 +8,11 @@ use crate::form::{
 use crate::heat::{Heater, plausible_times};
 use crate::ids::Subject;
 use crate::units::{Length, NumberProblem, Seconds, Temperature, TemperatureDelta, Units, parse_number};
+use serde::{Deserialize, Serialize};
 
 /// The form of a dryer or flash unit. Numbers are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct HeaterForm {
     /// Dryer or flash unit.
     pub kind: HeaterKind,
@@ -87,7 +89,8 @@ impl HeaterForm {
 }
 
 /// The form of a measurement with probe or strip. Temperatures are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct SensorForm {
     /// The unit's setting.
     pub setting: String,
@@ -113,7 +116,8 @@ impl SensorForm {
 }
 
 /// The form of a settling that was not timed in the app. Temperatures are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct SettlingForm {
     /// Starting temperature.
     pub from: String,

@@ -6,9 +6,11 @@ use crate::form::{FormProblem, Problems, TYPED_NOTE, collect, parse_required_nam
 use crate::heat::{FabricLimit, InkSheet, LimitOrigin};
 use crate::time::Day;
 use crate::units::Units;
+use serde::{Deserialize, Serialize};
 
 /// The form of an ink sheet. Temperatures are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct SheetForm {
     /// The ink's name as used in runs.
     pub ink: String,
@@ -82,7 +84,8 @@ impl SheetForm {
 }
 
 /// The form of the shop's own limit of a fabric.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct FabricLimitForm {
     /// Temperature of the print at which the limit counts as exceeded; empty for the default.
     pub temperature: String,

@@ -12,9 +12,11 @@ use crate::heat::Trial;
 use crate::run::Run;
 use crate::shop::Shop;
 use crate::units::{Units, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// The form of a trial. Numbers are typed in the device's units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct TrialForm {
     /// The ink's name.
     pub ink: String,

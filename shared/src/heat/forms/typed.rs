@@ -21,7 +21,7 @@ pub(crate) fn belt_text(speed: Option<BeltSpeed>, units: Units) -> String {
 
 /// A length as form text; empty for `None`.
 pub(crate) fn length_text(length: Option<Length>, units: Units) -> String {
-    length.map(|length| trim_number(length.in_units(units))).unwrap_or_default()
+    length.map(|length| length.text(units)).unwrap_or_default()
 }
 
 /// Parses the temperature of a dryer, flash or print; `None` for an empty text or a problem.

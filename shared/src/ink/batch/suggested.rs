@@ -22,6 +22,15 @@ pub struct SuggestedBatch {
     pub grams: Grams,
 }
 
+impl SuggestedBatch {
+    /// What goes onto the garments and what is mixed in addition, as a scale with this step shows them: together they
+    /// are the weight to mix.
+    pub fn written(&self, step: Grams) -> [Grams; 2] {
+        let printed = self.printed.rounded_to(step).min(self.grams);
+        [printed, self.grams.saturating_sub(printed)]
+    }
+}
+
 /// The batch that a run needs for a number of pieces: area × coverage × mesh volume × hits × transfer × density ×
 /// pieces, plus the loss. Once similar runs were weighed, their grams used per calculated gram replace transfer and
 /// loss, which they include.

@@ -11,9 +11,11 @@ use crate::ids::Subject;
 use crate::ink::Component;
 use crate::shop::Shop;
 use crate::units::{Grams, Units, parse_number};
+use serde::{Deserialize, Serialize};
 
 /// The component form. Weights are in the units of the device, density in g/cm³, limits in percent.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ComponentForm {
     /// Name in the shop.
     pub name: String,

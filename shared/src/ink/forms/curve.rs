@@ -4,9 +4,11 @@ use crate::colour::{Reflectance, SpectrumProblem};
 use crate::facts::SwatchMeasurement;
 use crate::form::{FormProblem, Problems, collect_number};
 use crate::units::parse_number;
+use serde::{Deserialize, Serialize};
 
 /// The form of a curve.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct CurveForm {
     /// The values, one after another: from 0 to 1, or in percent.
     pub values: String,

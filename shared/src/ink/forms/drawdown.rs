@@ -6,9 +6,10 @@ use crate::ids::Subject;
 use crate::ink::{NextDrawdown, component_colour};
 use crate::shop::Shop;
 use crate::units::{parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// How the ink is applied, as offered in a form.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
 pub enum LayerKind {
     /// So thick that nothing shows through.
     #[default]
@@ -25,7 +26,8 @@ impl LayerKind {
 }
 
 /// The form of a drawdown.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct DrawdownForm {
     /// Share of the component, in percent.
     pub share: String,

@@ -4,9 +4,11 @@ use crate::facts::{ColourReading, InkFact};
 use crate::form::{Problems, TYPED_NOTE, collect, parse_text};
 use crate::ids::Subject;
 use crate::shop::Shop;
+use serde::{Deserialize, Serialize};
 
 /// The form of a note.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct EventNoteForm {
     /// Why, as a note.
     pub note: String,

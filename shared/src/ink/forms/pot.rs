@@ -10,10 +10,12 @@ use crate::ink::pot::weigh_in::{as_resized, is_weigh_in_started};
 use crate::ink::{Pot, Scale};
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// The pot form. Weights are in the units of the device.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct PotForm {
     /// The name written on it.
     pub name: String,
@@ -141,7 +143,8 @@ impl PotForm {
 }
 
 /// The form of the shop's scale. Weights are in grams in every country, as scales are.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ScaleForm {
     /// Its smallest step, in grams.
     pub step: String,

@@ -7,10 +7,12 @@ use crate::ink::{best_revision, density_of, percentages, recipe_named, revisions
 use crate::screen::{InkUseForm, mesh_volume, screens_of};
 use crate::shop::Shop;
 use crate::units::{Units, parse_number};
+use serde::{Deserialize, Serialize};
 
 /// The form of how much ink a print takes. The number of pieces is the run's and is not typed: a pot is made for what
 /// is left to print.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct PrintForm {
     /// Art, coverage in percent, hits, pieces, transfer in percent, density in g/cm³.
     pub ink: InkUseForm,
@@ -35,8 +37,8 @@ impl PrintForm {
         form.ink.pieces = shop.pieces_left(run).max(1).to_string();
         if let Some(print) = shop.ink.print(run) {
             let permille = |value: u16| trim_number(f64::from(value) / 10.0);
-            form.ink.width = trim_number(print.width.in_units(units));
-            form.ink.height = trim_number(print.height.in_units(units));
+            form.ink.width = print.width.text(units);
+            form.ink.height = print.height.text(units);
             form.ink.coverage = permille(print.coverage);
             form.ink.hits = print.hits.to_string();
             form.ink.transfer = permille(print.transfer);

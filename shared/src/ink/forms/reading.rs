@@ -3,9 +3,11 @@
 use crate::facts::{ColourReading, MAX_LAB_AB, ReadBy};
 use crate::form::{FormProblem, Problems, collect_number};
 use crate::units::parse_number;
+use serde::{Deserialize, Serialize};
 
 /// The form of a reading: three numbers, or all empty.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ReadingForm {
     /// L*.
     pub l: String,

@@ -10,9 +10,11 @@ use crate::ids::Subject;
 use crate::ink::recipe::sum_check::sum_error;
 use crate::ink::{LimitBroken, Recipe, SumError, limits_broken, percentages};
 use crate::shop::Shop;
+use serde::{Deserialize, Serialize};
 
 /// A row of the recipe form.
-#[derive(Clone, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct PartForm {
     /// The component; `None` until it is chosen.
     pub component: Option<Subject>,
@@ -23,7 +25,8 @@ pub struct PartForm {
 }
 
 /// The recipe form. Rows without a component and a percentage are ignored.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct RecipeForm {
     /// Name of the ink.
     pub name: String,

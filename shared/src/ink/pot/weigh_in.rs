@@ -40,6 +40,11 @@ pub struct WeighStep {
 }
 
 impl WeighStep {
+    /// Whether some of it is in, but not all.
+    pub fn is_partly_in(&self) -> bool {
+        self.state == StepState::ToPour && self.poured.is_positive()
+    }
+
     /// Weight still to pour.
     pub fn to_go(&self) -> Grams {
         if self.state == StepState::ToPour { self.target.saturating_sub(self.poured).max_zero() } else { Grams::ZERO }

@@ -25,10 +25,35 @@ pub(crate) fn apportion(weights: &[i64], total: i64) -> Vec<i64> {
     parts
 }
 
+/// Percentages as they are written on a label: with one decimal, or two if a part is below ten percent, and together
+/// exactly 100. Unchanged if they do not add up to 100.
+///
+/// Which parts need two decimals is our own choice: a tenth of a percent is a thirtieth of a part of 3 %.
+pub fn written_percents(percents: &[f64]) -> Vec<f64> {
+    if (percents.iter().sum::<f64>() - 100.0).abs() > 1e-6 {
+        return percents.to_vec();
+    }
+    let steps = if percents.iter().any(|percent| *percent > 0.0 && *percent < 10.0) { 100.0 } else { 10.0 };
+    let weights: Vec<i64> = percents.iter().map(|percent| (percent * 1e9).round() as i64).collect();
+    apportion(&weights, (100.0 * steps) as i64).into_iter().map(|part| part as f64 / steps).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn the_percents_on_a_label_add_up_to_a_hundred() {
+        // 469.0, 16.1 and 16.6 g: with one decimal each they would add up to 99.9.
+        let total = 469.0 + 16.1 + 16.6;
+        let percents: Vec<f64> = [469.0, 16.1, 16.6].iter().map(|grams| grams / total * 100.0).collect();
+        let written = written_percents(&percents);
+        assert_eq!(written, [93.48, 3.21, 3.31]);
+        assert_eq!(written_percents(&[200.0 / 3.0, 100.0 / 3.0]), [66.7, 33.3]);
+        assert_eq!(written_percents(&[100.0 / 3.0; 3]), [33.4, 33.3, 33.3]);
+        assert_eq!(written_percents(&[50.0, 25.0]), [50.0, 25.0], "an ink with parts on top adds up to more or less");
+    }
 
     #[test]
     fn thirds_of_a_hundred_add_up_to_a_hundred() {

@@ -9,6 +9,7 @@ pub(crate) mod rows;
 pub(crate) mod scaled;
 pub(crate) mod sum_check;
 
+pub use apportion::written_percents;
 pub use cost::{InkCost, ink_cost};
 pub use limits::{LimitBroken, LimitOf, limits_broken};
 pub use percentages::percentages;

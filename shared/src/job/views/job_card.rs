@@ -15,6 +15,8 @@ pub struct RunCard {
     pub run: Run,
     /// Number of good pieces.
     pub good: u32,
+    /// Number of good pieces beyond the order, in sizes that have too many.
+    pub over: u32,
     /// Number of spoiled pieces.
     pub misprints: u32,
     /// Whether the run is waiting, running, stopped or done.
@@ -47,6 +49,8 @@ pub struct JobCard {
     pub planned: u32,
     /// Good pieces pulled, added up over all runs; at most `planned`.
     pub good: u32,
+    /// Good pieces beyond the order, added up over all runs.
+    pub over: u32,
     /// Whether every run has all its pieces.
     pub complete: bool,
 }
@@ -66,7 +70,8 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
     let runs = || lots.iter().flat_map(|lot| lot.runs.iter().map(move |run| (lot.lot.total(), run)));
     let planned = runs().map(|(total, _)| total).sum();
     let good = runs().map(|(total, run)| total - shop.pieces_left(run.id)).sum();
-    Some(JobCard { id, job: job.clone(), complete: planned > 0 && good == planned, planned, good, lots })
+    let over = runs().map(|(_, run)| run.over).sum();
+    Some(JobCard { id, job: job.clone(), complete: planned > 0 && good == planned, planned, good, over, lots })
 }
 
 fn run_card(shop: &Shop, id: RunId, run: &Run) -> RunCard {
@@ -76,6 +81,7 @@ fn run_card(shop: &Shop, id: RunId, run: &Run) -> RunCard {
         id,
         run: run.clone(),
         good: progress.good(),
+        over: shop.pieces_over(id),
         misprints: progress.misprints(),
         phase,
         failures: notices_of(shop, id),

@@ -20,14 +20,18 @@ pub struct JobRow {
     pub client: String,
     /// When it is due.
     pub due: Option<Due>,
-    /// Whether the due time has passed while the job is open.
+    /// Whether the due time has passed while the job is open and has pieces to print.
     pub overdue: bool,
     /// Wall time at which it was finished.
     pub finished: Option<WallTime>,
     /// Pieces to pull, added up over all runs.
     pub planned: u32,
-    /// Good pieces pulled.
+    /// Good pieces pulled, at most `planned`.
     pub good: u32,
+    /// Good pieces beyond the order, in sizes that have too many.
+    pub over: u32,
+    /// Whether every run has all its pieces.
+    pub complete: bool,
     /// Garment colour and ink colour of each run.
     pub swatches: Vec<(Option<Colour>, Option<Colour>)>,
 }
@@ -53,15 +57,21 @@ pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
         }
         let from = prints.partition_point(|(job, _)| *job < id);
         let prints = || prints[from..].iter().take_while(|(job, _)| *job == id).map(|(_, print)| print);
+        let planned: u32 = prints().map(|print| print.lot.total()).sum();
+        let left: u32 = prints().map(|print| print.left).sum();
         let row = JobRow {
             id,
             title: job.title.clone(),
             client: job.client.clone(),
             due: job.due,
-            overdue: job.is_open() && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
+            overdue: job.is_open()
+                && !(planned > 0 && left == 0)
+                && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
             finished: job.finished,
-            planned: prints().map(|print| print.lot.total()).sum(),
-            good: prints().map(|print| print.lot.total() - print.left).sum(),
+            planned,
+            good: planned - left,
+            over: prints().map(|print| print.over).sum(),
+            complete: planned > 0 && left == 0,
             swatches: prints().map(|print| (print.lot.colour, print.run.ink_colour)).collect(),
         };
         if job.is_open() { list.open.push(row) } else { list.finished.push(row) }
@@ -76,6 +86,7 @@ struct RunInJob<'a> {
     lot: &'a Lot,
     run: &'a Run,
     left: u32,
+    over: u32,
 }
 
 /// Every run with its job, sorted by job and then oldest first, in one pass: a list of a thousand jobs
@@ -85,7 +96,7 @@ fn runs_by_job(shop: &Shop) -> Vec<(JobId, RunInJob<'_>)> {
     for (id, run) in shop.runs().filter(|(_, run)| !run.deleted) {
         let lot = run.lot.and_then(|lot| shop.lot(lot)).filter(|lot| !lot.deleted);
         if let Some((lot, job)) = lot.and_then(|lot| lot.job.map(|job| (lot, job))) {
-            prints.push((job, RunInJob { lot, run, left: shop.pieces_left(id) }));
+            prints.push((job, RunInJob { lot, run, left: shop.pieces_left(id), over: shop.pieces_over(id) }));
         }
     }
     sort_by_key(&mut prints, |(job, print)| (*job, print.lot.rank, print.run.rank));

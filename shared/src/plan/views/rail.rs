@@ -5,7 +5,7 @@ use crate::facts::{Fabric, Location};
 use crate::ids::{JobId, RunId};
 use crate::plan::{closing_today, open_runs, set_up_time};
 use crate::run::{Forecast, ForecastBasis, forecast, stop_rate};
-use crate::screen::{readiness, replacement_wait};
+use crate::screen::{not_ready, readiness, replacement_wait};
 use crate::shop::Shop;
 use crate::time::{Due, Estimate, Millis, WallClock, WallTime};
 
@@ -64,6 +64,8 @@ pub struct RailRun {
     /// Until when it waits for a screen after the press is free (on the press: until pulling can continue);
     /// `None` if it does not wait.
     pub waits_until: Option<WallTime>,
+    /// Labels of the screens that it waits for; empty if it does not wait.
+    pub waits_for: Vec<String>,
     /// When its set-up can begin: the press is free and its screens are ready.
     pub set_up_begins: WallTime,
     /// When it is out of the dryer, with an 80 % interval; `None` if its pace is unknown.
@@ -193,6 +195,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             basis: forecast.map(|forecast| forecast.basis),
             press_free,
             waits_until,
+            waits_for: waits_until.and_then(|_| not_ready(shop, id)).unwrap_or_default(),
             set_up_begins,
             finish,
             is_earliest_possible: unknown_before,

@@ -76,6 +76,11 @@ impl SizeCount {
     pub fn left(&self) -> u32 {
         self.planned.saturating_sub(self.good)
     }
+
+    /// Good pieces beyond the order; 0 for pieces counted without a size, which may be of any.
+    pub fn over(&self) -> u32 {
+        if self.size.is_none() { 0 } else { self.good.saturating_sub(self.planned) }
+    }
 }
 
 /// Pace and forecast compared with closing.
@@ -95,7 +100,7 @@ pub struct PaceView {
     pub needed_per_hour: Option<f64>,
     /// Probability of making closing, 0 to 1; `None` without a closing time.
     pub chance: Option<f64>,
-    /// Good pieces expected by closing; `None` without a closing time.
+    /// Good pieces of the order expected by closing, without those over in a size; `None` without a closing time.
     pub by_closing: Option<u32>,
 }
 
@@ -214,7 +219,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
         active: progress.active(clock.now),
         stopped: progress.stopped(clock.now.min(progress.ended.unwrap_or(clock.now))),
         fan: fan(progress, forecast.as_ref(), clock.now),
-        pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, good, left)),
+        pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, planned.saturating_sub(left), left)),
         closing,
         undo: progress.undoable.get(&device).and_then(|undoable| undoable.last()).map(|act| match *act {
             UndoableAct::Pulled { pieces, size } => UndoView::Pulled { pieces, size },
@@ -225,6 +230,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     }
 }
 
+/// `good` pieces of the order are done and `left` are to pull.
 fn pace_view(forecast: &Forecast, now: WallTime, closing: Option<WallTime>, good: u32, left: u32) -> PaceView {
     let until = closing.map(|closing| closing.seconds_after(now));
     PaceView {

@@ -22,6 +22,8 @@ pub struct RunSummary {
     pub planned: u32,
     /// Good pieces short of the order, by size: garments still to print.
     pub short: Vec<(Option<Size>, u32)>,
+    /// Good pieces beyond the order, by size.
+    pub over: Vec<(Option<Size>, u32)>,
     /// Spoiled garments, by size: garments to replace.
     pub replace: Vec<(Option<Size>, u32)>,
     /// Spoiled pieces by cause.
@@ -61,6 +63,16 @@ pub fn run_summary(shop: &Shop, id: RunId) -> RunSummary {
             .iter()
             .map(|(size, planned)| (Some(*size), planned.saturating_sub(progress.good_of(Some(*size)))))
             .filter(|(_, short)| *short > 0)
+            .collect(),
+        over: progress
+            .good
+            .keys()
+            .filter(|size| size.is_some())
+            .map(|size| {
+                let planned = size.and_then(|size| pieces.get(&size)).copied().unwrap_or(0);
+                (*size, progress.good_of(*size).saturating_sub(planned))
+            })
+            .filter(|(_, over)| *over > 0)
             .collect(),
         replace: spoiled.into_iter().filter(|(_, pieces)| *pieces > 0).collect(),
         causes: progress.misprint_causes().into_iter().collect(),

@@ -8,13 +8,15 @@ use crate::form::{
 use crate::ids::Subject;
 use crate::screen::Bath;
 use crate::units::{NumberProblem, Seconds, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 fn parse_screens(text: &str) -> Result<u16, NumberProblem> {
     parse_whole(text, 1, u32::from(MAX_SCREENS)).map(|count| count as u16)
 }
 
 /// The form of the bath's settings.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct BathForm {
     /// Screens that fit in at once, or empty.
     pub capacity: String,

@@ -7,9 +7,11 @@ use crate::ids::Subject;
 use crate::screen::Emulsion;
 use crate::shop::Shop;
 use crate::units::parse_whole;
+use serde::{Deserialize, Serialize};
 
 /// The form of an emulsion.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct EmulsionForm {
     /// The shop's name for it.
     pub name: String,

@@ -17,9 +17,10 @@ use crate::screen::{
 };
 use crate::shop::Shop;
 use crate::units::{Length, Seconds, Units, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// How an exposure time is found.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum ExposureMethodKind {
     /// Read from a 21-step guide.
     #[default]
@@ -34,7 +35,8 @@ pub enum ExposureMethodKind {
 
 /// The exposure form. Times are in seconds; distances in inches or centimetres, according to the device's
 /// units.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ExposureForm {
     /// The emulsion.
     pub emulsion: Option<Subject>,
@@ -114,7 +116,7 @@ impl ExposureForm {
         Self {
             kind: ExposureMethodKind::Distance,
             time: trim_number(known.time.seconds()),
-            from: known.distance.map(|from| trim_number(from.in_units(units))).unwrap_or_default(),
+            from: known.distance.map(|from| from.text(units)).unwrap_or_default(),
             ..Self::for_choice(pick, units)
         }
     }
@@ -154,12 +156,9 @@ impl ExposureForm {
                 factor: trim_number(f64::from(percent) / 100.0),
                 ..form
             },
-            ExposureMethod::Distance { before, from } => Self {
-                kind: ExposureMethodKind::Distance,
-                time: seconds(before),
-                from: trim_number(from.in_units(units)),
-                ..form
-            },
+            ExposureMethod::Distance { before, from } => {
+                Self { kind: ExposureMethodKind::Distance, time: seconds(before), from: from.text(units), ..form }
+            }
             ExposureMethod::Practice => {
                 Self { kind: ExposureMethodKind::Practice, time: seconds(exposure.time), ..form }
             }

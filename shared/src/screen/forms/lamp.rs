@@ -2,14 +2,16 @@
 
 use crate::collections::sort_by_key;
 use crate::facts::{LampField, LampKind, MAX_LAMP_DISTANCE_IN};
-use crate::form::{FormProblem, Problems, changed_fields, collect, collect_optional, parse_required_name, trim_number};
+use crate::form::{FormProblem, Problems, changed_fields, collect, collect_optional, parse_required_name};
 use crate::ids::Subject;
 use crate::screen::Lamp;
 use crate::shop::Shop;
 use crate::units::{Length, Units};
+use serde::{Deserialize, Serialize};
 
 /// The form of a lamp.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct LampForm {
     /// The shop's name for it.
     pub name: String,
@@ -25,7 +27,7 @@ impl LampForm {
         Self {
             name: lamp.name.clone(),
             kind: lamp.kind,
-            distance: lamp.distance.map(|length| trim_number(length.in_units(units))).unwrap_or_default(),
+            distance: lamp.distance.map(|length| length.text(units)).unwrap_or_default(),
         }
     }
 

@@ -3,10 +3,12 @@
 use crate::facts::{MeshCount, MeshSheet};
 use crate::form::{FormProblem, Problems, collect_number, collect_optional, trim_number};
 use crate::units::{NumberProblem, Units, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// The form of a mesh's data sheet. Micrometres and percent are the same everywhere; the mesh count has a
 /// unit of its own, because data sheets use either.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct MeshSheetForm {
     /// Number of threads.
     pub count: String,

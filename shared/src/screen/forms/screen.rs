@@ -11,10 +11,12 @@ use crate::screen::Screen;
 use crate::screen::inventory::labels::normalized_label;
 use crate::shop::Shop;
 use crate::units::{Seconds, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// The form of a screen.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ScreenForm {
     /// The label on the frame.
     pub label: String,
@@ -135,7 +137,8 @@ pub(crate) fn free_label(shop: &Shop, text: &str, id: Subject) -> Result<String,
 }
 
 /// The form of the screen room's settings. Times are in minutes, limits in days.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ScreenSettingsForm {
     /// Days a coated screen may wait.
     pub coated_days: String,

@@ -2,6 +2,7 @@
 
 use crate::form::{Problems, collect, parse_required};
 use crate::units::{Length, Units, parse_number, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// A print: its size, mesh and ink.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,7 +79,8 @@ pub fn measured_transfer(ink: &InkUse, grams_used: f64) -> Option<f64> {
 }
 
 /// The form for computing ink use. Lengths are in inches or centimetres, according to the device's units.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct InkUseForm {
     /// Width of the art.
     pub width: String,

@@ -13,5 +13,5 @@ pub use board::{ScreenBoard, ScreenFilter, ScreenGroup, ScreenRow, screen_board}
 pub use card::{ScreenCard, screen_card};
 pub use exposure_home::{ExposureHome, exposure_home, waiting_screens};
 pub use mesh::{MeshRow, mesh_rows};
-pub use needs::{NeedScreen, NeedStep, RunNeeds, needs_of, screen_needs};
+pub use needs::{AlsoNeeded, NeedScreen, NeedStep, RunNeeds, needs_of, screen_needs};
 pub use room_humidity::{RoomHumidity, room_humidity};

@@ -39,6 +39,19 @@ pub struct NeedStep {
     pub now: Vec<Subject>,
 }
 
+/// A later run that needs only screens which an earlier one needs too.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AlsoNeeded {
+    /// The run.
+    pub run: RunId,
+    /// The job's title.
+    pub title: String,
+    /// The print location.
+    pub location: Location,
+    /// The ink.
+    pub ink: String,
+}
+
 /// A run whose screens cannot all print yet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunNeeds {
@@ -66,10 +79,27 @@ pub struct RunNeeds {
     pub ready: WallTime,
     /// By how much that is too late; zero if in time.
     pub late_by: Millis,
+    /// Later runs that wait for the same screens and no others.
+    pub also: Vec<AlsoNeeded>,
+}
+
+impl RunNeeds {
+    /// The screens that cannot print yet.
+    fn waiting(&self) -> impl Iterator<Item = Subject> {
+        self.screens.iter().filter(|row| row.state.is_some_and(|state| !state.can_print())).filter_map(|row| row.screen)
+    }
+
+    /// Whether `later` waits for nothing that this one does not wait for.
+    fn covers(&self, later: &Self) -> bool {
+        !later.screens.is_empty()
+            && later.screens.iter().all(|row| row.screen.is_some())
+            && later.waiting().all(|id| self.waiting().any(|of| of == id))
+    }
 }
 
 /// The open runs whose screens cannot all print yet, in the order of the day: those with steps to do, and
-/// those that name screens missing from the shop's list. Empty if the shop keeps no list of screens.
+/// those that name screens missing from the shop's list. A run that waits for the screens of an earlier one only is
+/// listed with that one, so that each screen is burned once. Empty if the shop keeps no list of screens.
 pub fn screen_needs(shop: &Shop, clock: WallClock) -> Vec<RunNeeds> {
     needs_of(shop, &rail(shop, clock), clock.now)
 }
@@ -104,7 +134,7 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: WallTime) -> Vec<RunNeeds> {
             continue;
         }
         let ready = left.as_ref().map_or(now, |left| left.ready);
-        needs.push(RunNeeds {
+        let need = RunNeeds {
             run: row.id,
             job: row.job,
             title: row.title.clone(),
@@ -119,7 +149,15 @@ pub fn needs_of(shop: &Shop, rail: &Rail, now: WallTime) -> Vec<RunNeeds> {
             wanted: row.press_free,
             ready,
             late_by: ready.since(row.press_free),
-        });
+            also: Vec::new(),
+        };
+        match needs.iter_mut().find(|earlier: &&mut RunNeeds| earlier.covers(&need)) {
+            Some(RunNeeds { also, .. }) => {
+                let RunNeeds { run, title, location, ink, .. } = need;
+                also.push(AlsoNeeded { run, title, location, ink });
+            }
+            None => needs.push(need),
+        }
     }
     needs
 }

@@ -29,7 +29,8 @@ pub fn DryerFormPage(#[prop(into)] unit: Option<Subject>) -> impl IntoView {
     let submit = FormSubmit::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
         Ok(set(id, fields, |fields| Fact::Heat(HeatFact::HeaterSet(fields))))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let kind = Signal::derive(move || form.with(|form| form.kind));
     let kinds = [HeaterKind::Dryer, HeaterKind::Flash].map(|kind| (kind, i18n::unit_kind_of(kind).to_owned()));
@@ -37,10 +38,11 @@ pub fn DryerFormPage(#[prop(into)] unit: Option<Subject>) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=LIST class="form">
             <form on:submit=move |event| submit.submit(store, &event, LIST) novalidate=true>
+                {submit.draft_line()}
                 <Choice label=i18n::unit_kind() name="unit-kind" options=kinds.to_vec() value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 <Field label=i18n::unit_name() kind=Kind::Words bound=bound!(form.name) problems/>
                 {move || (kind.get() == HeaterKind::Dryer).then(|| view! {
-                    <Field label=i18n::unit_heated() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.heated_length) problems hint=i18n::unit_heated_hint()/>
+                    <Field label=i18n::unit_heated() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.heated_length) problems hint=i18n::unit_heated_hint()/>
                     <div class="field-pair">
                         <Field label=i18n::unit_slowest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.slowest) problems/>
                         <Field label=i18n::unit_fastest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.fastest) problems/>

@@ -24,7 +24,8 @@ pub fn MeasureDryerPage(id: Subject) -> impl IntoView {
     let form = RwSignal::new(SensorForm::default());
     let submit = FormSubmit::new(Box::new(move || {
         form.with(|form| form.check(i18n::units())).map(|fact| vec![(id, Fact::Heat(fact))])
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let method = Signal::derive(move || form.with(|form| form.method));
     let methods = [SensorMethod::Probe, SensorMethod::Strip, SensorMethod::Infrared]
@@ -38,6 +39,7 @@ pub fn MeasureDryerPage(id: Subject) -> impl IntoView {
         <Page title=Signal::derive(move || i18n::measure_title(name.clone())) up class="form">
             <p>{i18n::measure_text()}</p>
             <form on:submit=move |event| submit.submit(store, &event, up) novalidate=true>
+                {submit.draft_line()}
                 <div class="field-pair">
                     <Field label=i18n::measure_setting() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.setting) problems/>
                     <Field label=i18n::measure_found() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.found) problems/>

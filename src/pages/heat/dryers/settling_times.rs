@@ -76,7 +76,8 @@ fn UntimedSettlingForm() -> impl IntoView {
     let submit = FormSubmit::new(Box::new(move || {
         let fact = form.with(|form| form.check(dryer.get(), i18n::units()))?;
         Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     // Once it is recorded, the form is empty again, with a new id.
     let noted = move || {
@@ -87,6 +88,7 @@ fn UntimedSettlingForm() -> impl IntoView {
         <section class="card">
             <h2>{i18n::settling_add()}</h2>
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(noted)) novalidate=true>
+                {submit.draft_line()}
                 {(dryers.len() > 1).then(|| view! {
                     <Choice label=i18n::settling_dryer() name="settling-dryer" options=dryers value=dryer on_pick=Callback::new(move |one| dryer.set(one))/>
                 })}

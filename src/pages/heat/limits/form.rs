@@ -23,7 +23,8 @@ pub fn LimitFormPage(number: u8) -> impl IntoView {
     let form = RwSignal::new(limit.with_untracked(|limit| FabricLimitForm::of(limit.as_ref(), units)));
     let submit = FormSubmit::new(Box::new(move || {
         form.with(|form| form.check(fabric, kind, units)).map(|fact| vec![(Uuid::nil(), Fact::Heat(fact))])
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let own = limit.with_untracked(|limit| limit.as_ref().is_some_and(|limit| limit.origin == LimitOrigin::Shop));
     let back = move |_| {
@@ -32,7 +33,7 @@ pub fn LimitFormPage(number: u8) -> impl IntoView {
         store.record(Uuid::nil(), fact(None, String::new()));
         let undo = was.map(|own| (Uuid::nil(), fact(Some(own.temperature), own.note)));
         store.notify_with_undo(i18n::limit_is_default(), undo.into_iter().collect());
-        LIST.navigate();
+        LIST.replace();
     };
     let title = i18n::limit_edit_title(i18n::fabric(fabric), i18n::limit_kind(kind));
     view! {
@@ -45,6 +46,7 @@ pub fn LimitFormPage(number: u8) -> impl IntoView {
                 </div>
             }))}
             <form on:submit=move |event| submit.submit(store, &event, LIST) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::limit_temperature() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.temperature) problems hint=i18n::limit_temperature_hint()/>
                 <TextArea label=i18n::limit_note() bound=bound!(form.note) problems/>
                 <p class="quiet-line">{i18n::limit_note_hint()}</p>

@@ -35,7 +35,8 @@ pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run:
     let submit = FormSubmit::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
         Ok(set(id, fields, |fields| Fact::Heat(HeatFact::SheetSet(fields))))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let title = if sheet.is_some() { i18n::sheet_edit() } else { i18n::sheet_new() };
     // Return to the run that linked here.
@@ -43,6 +44,7 @@ pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run:
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=then class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::item_ink() kind=Kind::Words bound=bound!(form.ink) problems hint=i18n::sheet_ink_hint()/>
                 <div class="field-pair">
                     <Field label=i18n::sheet_cure() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.cure) problems hint=i18n::sheet_cure_hint()/>

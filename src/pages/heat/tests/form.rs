@@ -59,7 +59,8 @@ fn fields(
     let submit = FormSubmit::new(Box::new(move || {
         let fields = form.with(|form| form.check(settings.clone(), before.as_ref()))?;
         Ok(set(id, fields, |fields| Fact::Heat(HeatFact::TestSet(fields))))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let kind = Signal::derive(move || form.with(|form| form.kind));
     let kinds = [TestKind::Wash, TestKind::Crock, TestKind::Stretch];
@@ -73,6 +74,7 @@ fn fields(
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
+                {submit.draft_line()}
                 <Choice label=i18n::test_result() name="result" options=results value=Signal::derive(move || form.with(|form| form.result)) on_pick=Callback::new(move |result| form.update(|form| form.result = result))/>
                 <Field label=i18n::item_ink() kind=Kind::Words bound=bound!(form.ink) problems/>
                 <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>

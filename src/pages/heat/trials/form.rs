@@ -40,7 +40,8 @@ pub fn TrialFormPage(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: Op
     let submit = FormSubmit::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
         Ok(set(id, fields, |fields| Fact::Heat(HeatFact::TrialSet(fields))))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let fabrics = Fabric::ALL.map(|fabric| (fabric, i18n::fabric(fabric).to_owned())).to_vec();
     let verdicts = [TrialVerdict::Open, TrialVerdict::Keep, TrialVerdict::Adjust, TrialVerdict::Reject];
@@ -50,6 +51,7 @@ pub fn TrialFormPage(#[prop(into)] trial: Option<Subject>, #[prop(into)] run: Op
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, up) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::item_ink() kind=Kind::Words bound=bound!(form.ink) problems/>
                 <Choice label=i18n::lot_fabric() name="fabric" options=fabrics value=Signal::derive(move || form.with(|form| form.fabric)) on_pick=Callback::new(move |fabric| form.update(|form| form.fabric = fabric))/>
                 <TextArea label=i18n::trial_outcome() bound=bound!(form.outcome) problems/>

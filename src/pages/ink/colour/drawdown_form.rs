@@ -49,7 +49,9 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
             return Err(problems);
         }
         Ok(vec![(id, Fact::Ink(fact))])
-    }));
+    }))
+    .with_draft(form)
+    .with_draft(curve);
     let problems = submit.problems;
     let up = Route::Colour(ColourRoute::Component(component));
     let saved = move || {
@@ -57,7 +59,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
         // A curve is better than a photo: if there is one, no photo reading is used.
         let is_curve = curve.with_untracked(|curve| curve_of(curve).0.is_some());
         keep_picture(store, id, seen.get_untracked().photo.filter(|_| !is_curve));
-        up.navigate();
+        up.replace();
     };
     let rests = store.shop.with_untracked(|shop| {
         let whites = shop.ink.components().filter(|(id, other)| *id != component && other.kind == ComponentKind::Base);
@@ -75,6 +77,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
         <Page title=Signal::derive(move || title.clone()) up class="form">
             {next.map(|next| view! { <p class="lead colour-wanted">{next}</p> })}
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
+                {submit.draft_line()}
                 <fieldset class="group">
                     <legend>{i18n::colour_swatch_seen()}</legend>
                     <p class="quiet-line">{i18n::colour_drawdown_wait()}</p>

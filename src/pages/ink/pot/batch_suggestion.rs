@@ -1,5 +1,6 @@
 //! A suggested batch size, and what it is based on.
 
+use crate::components::Icon;
 use crate::i18n;
 use lastpull_core::ink::SuggestedBatch;
 use lastpull_core::units::Grams;
@@ -9,7 +10,10 @@ use leptos::prelude::*;
 pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
     let grams = |grams: Grams| i18n::pot_weight(grams, step);
     let provenance = match &batch.experience {
-        None => i18n::pot_by_formula(grams(batch.printed), grams(batch.loss)),
+        None => {
+            let [printed, rest] = batch.written(step);
+            i18n::pot_by_formula(grams(printed), grams(rest))
+        }
         Some(learned) => {
             let weighings = i18n::pot_weighings(learned.weighings);
             let ratio = i18n::number(learned.ratio, 2);
@@ -23,5 +27,6 @@ pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
     view! {
         <p class="pot-suggested"><strong>{grams(batch.grams)}</strong>" "{i18n::pot_for_pieces(i18n::pieces(batch.pieces))}</p>
         <p class="muted">{provenance}{spread.map(|spread| format!(" {spread}"))}</p>
+        {batch.experience.is_none().then(|| view! { <p class="caution" id="charge"><Icon name="info"/>{i18n::pot_charge()}</p> })}
     }.into_any()
 }

@@ -24,12 +24,14 @@ pub fn EditPotPage(id: Subject) -> impl IntoView {
     let submit = FormSubmit::new(Box::new(move || {
         let by = store.operator();
         store.shop.with_untracked(|shop| form.with(|form| form.edit(shop, id, by.as_deref(), units, ids::new_id)))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let up = Route::Pot(PotRoute::Pot(id));
     view! {
         <Page title=Signal::derive(|| i18n::pot_edit().to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, up) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::pot_name() kind=Kind::Words bound=bound!(form.name) problems/>
                 <div class="field-pair">
                     <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint()/>

@@ -39,7 +39,8 @@ fn event_summary(store: Store, line: &LedgerLine, step: Grams) -> AnyView {
     let (event, deleted) = (line.event, line.deleted);
     let names = store.shop.with_untracked(|shop| {
         let name = |id: Subject| shop.ink.component(id).map(|component| component.name.clone()).unwrap_or_default();
-        line.percentages.iter().map(|(id, percent)| (name(*id), *percent)).collect::<Vec<_>>()
+        let percents = i18n::pot_percents(&line.percentages.iter().map(|(_, percent)| *percent).collect::<Vec<_>>());
+        line.percentages.iter().map(|(id, _)| name(*id)).zip(percents).collect::<Vec<_>>()
     });
     let by = [Some(i18n::moment(line.at)), line.by.clone()].into_iter().flatten().collect::<Vec<_>>().join(" · ");
     let (icon, do_it) = if deleted { ("repeat", i18n::pot_tell_again()) } else { ("undo", i18n::pot_take_back()) };
@@ -50,7 +51,7 @@ fn event_summary(store: Store, line: &LedgerLine, step: Grams) -> AnyView {
             {deleted.then(|| view! { <p><span class="badge tight"><Icon name="undo"/>{i18n::pot_was_taken_back()}</span></p> })}
             <h2>{i18n::pot_held_after(i18n::pot_weight(line.total, step))}</h2>
             <ul class="pot-percents">
-                {names.into_iter().map(|(name, percent)| view! { <li><span>{name}</span><strong>{i18n::pot_percent(percent)}</strong></li> }).collect::<Vec<_>>()}
+                {names.into_iter().map(|(name, percent)| view! { <li><span>{name}</span><strong>{percent}</strong></li> }).collect::<Vec<_>>()}
             </ul>
             <button type="button" class="button with-icon" id="take-back" on:click=move |_| undo_event(store, event, deleted)><Icon name=icon/>{do_it}</button>
         </section>

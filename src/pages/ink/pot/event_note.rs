@@ -44,10 +44,12 @@ fn EventNote(event: Subject) -> impl IntoView {
     let submit = FormSubmit::new(Box::new(move || {
         let reading_line = form.with(|form| store.shop.with_untracked(|shop| form.check(shop, event)))?;
         Ok(reading_line.map(|fact| (event, Fact::Ink(fact))).into_iter().collect())
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     view! {
         <section class="card"><form on:submit=move |event| submit.submit_then(store, &event, Box::new(|| ())) novalidate=true>
+            {submit.draft_line()}
             <TextArea label=i18n::pot_why() bound=bound!(form.note) problems/>
             <SaveBar problems busy=submit.busy/>
         </form></section>

@@ -90,11 +90,18 @@ fn label_words(label: &PotLabel, step: Grams) -> LabelWords {
     if label.pot != label.name {
         notes.insert(0, label.pot.clone());
     }
+    let percents = i18n::pot_percents(&label.parts.iter().map(|part| part.percent).collect::<Vec<_>>());
     LabelWords {
         name: label.name.clone(),
         mark: i18n::pot_holds(&label.holds),
         notes,
-        parts: label.parts.iter().map(|part| [part.name.clone(), i18n::pot_percent(part.percent)]).collect(),
+        parts: label
+            .parts
+            .iter()
+            .map(|part| part.name.clone())
+            .zip(percents)
+            .map(|(name, percent)| [name, percent])
+            .collect(),
         more: (0..=label.parts.len()).map(|left| i18n::pot_label_more(left as u32)).collect(),
         foot,
     }

@@ -49,7 +49,8 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
         let fields =
             store.shop.with_untracked(|shop| form.with(|form| form.check(shop, None, revision, run, i18n::units())))?;
         Ok(vec![(id, Fact::Ink(InkFact::PotSet(fields)))])
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let (by_eye, on_top) = (revision.is_none(), new.on_top);
     let step = scale_step(store);
@@ -79,6 +80,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
         <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Home) class="form pot-new">
             {new.with_value(composition)}
             <form on:submit=move |event| submit.submit(store, &event, Route::Pot(PotRoute::Pot(id))) novalidate=true>
+                {submit.draft_line()}
                 {by_eye.then(name)}
                 {new.with_value(|new| run_choice(&new.runs, picked, pick))}
                 {move || row.get().map(|row| for_run(&row, step))}

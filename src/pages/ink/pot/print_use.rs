@@ -25,7 +25,8 @@ pub fn PrintUsePage(run: RunId) -> impl IntoView {
         let (print, _) = form.with(|form| form.check(units))?;
         let same = store.shop.with_untracked(|shop| shop.ink.print(run) == Some(&print));
         Ok(if same { Vec::new() } else { vec![(run, Fact::Ink(InkFact::PrintSet(Some(print))))] })
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let batch = Memo::new(move |_| {
         let (print, pieces) = form.with(|form| form.check(units)).ok()?;
@@ -36,9 +37,10 @@ pub fn PrintUsePage(run: RunId) -> impl IntoView {
             <p class="quiet-line">{title}" · "{i18n::location(location)}" · "{ink}</p>
             <p id="run-pieces">{if left > 0 { i18n::pot_print_left(i18n::pieces(left)) } else { i18n::pot_print_none_left().into() }}</p>
             <form on:submit=move |event| submit.submit(store, &event, Route::Pot(PotRoute::NewForRun(run))) novalidate=true>
+                {submit.draft_line()}
                 <div class="field-pair">
-                    <Field label=i18n::volume_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.ink.width) problems/>
-                    <Field label=i18n::volume_height() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.ink.height) problems/>
+                    <Field label=i18n::volume_width() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.ink.width) problems/>
+                    <Field label=i18n::volume_height() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.ink.height) problems/>
                 </div>
                 <div class="field-pair">
                     <Field label=i18n::volume_coverage() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.ink.coverage) problems hint=i18n::pot_coverage_hint()/>

@@ -7,7 +7,9 @@ use crate::route::{PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{InkFact, PourForm, PourStep, ScaleEntry, WeighInView, WeighRow, check_scale_entry};
+use lastpull_core::ink::{
+    InkFact, PourForm, PourStep, ScaleEntry, WeighInView, WeighRow, WeighStep, check_scale_entry,
+};
 use lastpull_core::units::{Grams, NumberProblem};
 use leptos::prelude::*;
 
@@ -71,6 +73,12 @@ pub fn CurrentComponent(
         }
     };
     let step = move || weighing.with(|view| view.as_ref().map(|view| view.scale_step).unwrap_or_default());
+    let enough = Callback::new(move |step: WeighStep| {
+        let (event, by) = (ids::new_id(), store.operator());
+        store
+            .record(event, Fact::Ink(InkFact::Accepted { pot: id, component: step.component, grams: step.poured, by }));
+        store.notify_with_undo(i18n::pot_enough_said(), vec![(event, Fact::Deleted)]);
+    });
     let leave_out = Callback::new(move |component: Subject| {
         let event = ids::new_id();
         store.record(
@@ -83,6 +91,7 @@ pub fn CurrentComponent(
         <div class="pot-at-scale">
             <section class="pot-now" aria-live="polite" id="now">
                 {move || row.get().map(|row| drawn(&row, step(), total.get(), weighing.with(|view| view.as_ref().and_then(|view| view.tare))))}
+                {move || row.get().and_then(|row| still_missing(&row, step(), enough))}
                 {move || row.get().and_then(|row| too_fine(id, &row, step(), leave_out))}
                 {move || weighing.with(|view| view.as_ref().and_then(then))}
                 {move || weighing.with(|view| view.as_ref().map(cautions))}
@@ -139,6 +148,20 @@ fn drawn(row: &WeighRow, step: Grams, total: bool, tare: Option<Grams>) -> AnyVi
             <p class="caution"><Icon name="alert"/>{i18n::pot_shelf_lacks(i18n::pot_weight(row.lacks, step))}</p>
         })}
     }.into_any()
+}
+
+/// What is missing of a component that is partly in, with a button to leave it at that.
+fn still_missing(row: &WeighRow, step: Grams, enough: Callback<WeighStep>) -> Option<AnyView> {
+    if !row.step.is_partly_in() {
+        return None;
+    }
+    let (missing, at) = (i18n::pot_weight(row.step.to_go(), step), row.step);
+    Some(view! {
+        <div class="pot-too-fine" id="still-missing">
+            <p class="caution"><Icon name="drop"/>{i18n::pot_still_missing(missing, row.name.clone())}</p>
+            <button type="button" class="button" id="enough" on:click=move |_| enough.run(at)>{i18n::pot_enough()}</button>
+        </div>
+    }.into_any())
 }
 
 /// What the scale cannot weigh in so small a batch, and the alternatives.

@@ -5,7 +5,7 @@ use crate::forms::{Field, Kind, bound, field_name};
 use crate::i18n;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
-use lastpull_core::form::Problems;
+use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::ids::{RunId, Subject};
 use lastpull_core::ink::{BatchSizeForm, RequestedBatch, batch_targets, best_revision};
 use leptos::prelude::*;
@@ -13,13 +13,21 @@ use leptos::prelude::*;
 /// The size as typed, or its problems.
 pub(super) type SizeResult = Result<RequestedBatch, Problems>;
 
+/// Name of the run's field: it is missing while what its print takes is unknown.
+const RUN: &str = field_name!(BatchSizeForm.run);
+
 /// The fields.
 #[component]
 pub fn BatchSizeFields(id: Subject, form: RwSignal<BatchSizeForm>, sized: Memo<SizeResult>) -> impl IntoView {
     let by_pieces = Memo::new(move |_| form.with(|form| form.by_pieces));
     let ways = vec![(false, i18n::ink_by_weight().to_owned()), (true, i18n::ink_by_pieces().to_owned())];
     let pick = Callback::new(move |pieces: bool| form.update(|form| form.by_pieces = pieces));
-    let problems = Signal::derive(move || sized.with(|sized| sized.as_ref().err().cloned().unwrap_or_default()));
+    // A field that is still empty is no mistake: the button waits for it.
+    let problems = Signal::derive(move || {
+        let mut found = sized.with(|sized| sized.as_ref().err().cloned().unwrap_or_default());
+        found.retain(|field, problem| *field == RUN || *problem != FormProblem::Missing);
+        found
+    });
     view! {
         <div class="ink-how-much">
             <Choice label=i18n::ink_by() name="by" options=ways value=by_pieces on_pick=pick/>
@@ -84,7 +92,7 @@ fn Pieces(
         }}
         <Field label=i18n::pieces_how_many() kind=Kind::Whole bound=bound!(form.pieces) problems/>
         {move || {
-            let missing = problems.with(|problems| problems.contains_key(field_name!(BatchSizeForm.run)));
+            let missing = problems.with(|problems| problems.contains_key(RUN));
             let run = form.with(|form| form.run);
             run.filter(|_| missing).map(|run| view! {
                 <div class="ink-choose tight">

@@ -32,7 +32,8 @@ pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoV
     let submit = FormSubmit::new(Box::new(move || {
         let fields = store.shop.with(|shop| form.with(|form| form.check(shop, component, units)))?;
         Ok(set(id, fields, |fields| Fact::Ink(InkFact::ComponentSet(fields))))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let title = if component.is_some() { i18n::ink_component_edit() } else { i18n::ink_component_new() };
     let up = component.map_or(STOCK, |id| Route::Ink(InkRoute::Component(id)));
@@ -40,6 +41,7 @@ pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoV
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=move |event| submit.submit(store, &event, Route::Ink(InkRoute::Component(id))) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::ink_component_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::ink_component_name_hint()/>
                 <KindAndColour form/>
                 <Sheet form submit/>

@@ -53,7 +53,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
             let saved = store.record_and_wait(vec![(pot, Fact::Ink(InkFact::PotSet(fields)))]).await;
             busy.set(false);
             if saved {
-                Route::Pot(PotRoute::Pot(pot)).navigate();
+                Route::Pot(PotRoute::Pot(pot)).replace();
             }
         });
     };

@@ -109,7 +109,8 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
             }
             Ok(facts)
         })
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     Effect::new(move || {
         form.track();
@@ -121,7 +122,7 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
         if let Some(name) = store.shop.with_untracked(|shop| revision_name(shop, revision)) {
             store.notify(i18n::ink_saved_revision(i18n::ink_revision_name(&name)));
         }
-        Route::Ink(InkRoute::Recipe(id)).navigate();
+        Route::Ink(InkRoute::Recipe(id)).replace();
     };
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
@@ -140,6 +141,7 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
     view! {
         <Page title=Signal::derive(move || title.clone()) up class="form">
             <form on:submit=save novalidate=true>
+                {submit.draft_line()}
                 {with_fields.then(|| view! { <NameAndColour form fields/> })}
                 {with_parts.then(|| view! { <Parts form submit picking/> })}
                 {(task == Task::Revise).then(|| view! {

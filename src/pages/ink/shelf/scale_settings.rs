@@ -20,11 +20,13 @@ pub fn ScaleSettingsPage() -> impl IntoView {
     let submit = FormSubmit::new(Box::new(move || {
         let fact = form.with(ScaleForm::check)?;
         Ok(vec![(Uuid::nil(), Fact::Ink(fact))])
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     view! {
         <Page title=Signal::derive(|| i18n::ink_scale().to_owned()) up=STOCK class="form">
             <form on:submit=move |event| submit.submit(store, &event, STOCK) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::ink_scale_step() kind=Kind::Decimal unit="g" bound=bound!(form.step) problems hint=i18n::ink_scale_step_hint()/>
                 <Field label=i18n::ink_scale_most() kind=Kind::Decimal unit="g" bound=bound!(form.most) problems hint=i18n::ink_scale_most_hint()/>
                 <SaveBar problems busy=submit.busy/>

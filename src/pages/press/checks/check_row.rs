@@ -10,7 +10,7 @@ use lastpull_core::facts::Fact;
 use lastpull_core::heat::MeasuredBreach;
 use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
-use lastpull_core::screen::not_ready;
+use lastpull_core::screen::{not_ready, other_mesh};
 use lastpull_core::units::NumberProblem;
 use leptos::prelude::*;
 
@@ -34,13 +34,17 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
                         <span class="check-item">{i18n::check_item(item)}</span>
                         <span class="check-expected">
                             {colour_of(&row.expected).map(|colour| view! { <Swatch colour=colour/> })}
-                            <strong>{expected_text(item, &row.expected)}</strong>
+                            <strong>{with_colour(expected_text(item, &row.expected), row.colours.as_ref().map(|[now, _]| now))}</strong>
                             {tolerance_text(item, &row.expected).map(|words| view! { <small>{words}</small> })}
                         </span>
                         {row.before.as_ref().map(|before| view! {
-                            <span class="check-was">{i18n::was(expected_text(item, before))}</span>
+                            <span class="check-was">
+                                {colour_of(before).map(|colour| view! { <Swatch colour=colour/> })}
+                                {i18n::was(with_colour(expected_text(item, before), row.colours.as_ref().map(|[_, before]| before)))}
+                            </span>
                         })}
                         {(item == CheckItem::Screens).then(|| view! { <NotReady id/> })}
+                        {(item == CheckItem::Mesh).then(|| view! { <AnotherMesh id/> })}
                         <Found row=row.clone()/>
                     </div>
                     <CheckButtons row=row.clone() make/>
@@ -50,10 +54,40 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
     }
 }
 
+/// What is expected, with the name of its colour if that is what differs.
+fn with_colour(text: String, colour: Option<&String>) -> String {
+    match colour.filter(|name| !name.is_empty()) {
+        Some(name) => format!("{text}, {name}"),
+        None => text,
+    }
+}
+
 fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::colour::Colour>> {
     match expected {
         Expected::Garment { colour, .. } | Expected::Ink { colour, .. } => Some(*colour),
         _ => None,
+    }
+}
+
+/// The run's screens that have another mesh by the shop's list.
+#[component]
+fn AnotherMesh(id: RunId) -> impl IntoView {
+    let store = Store::from_context();
+    let other = Memo::new(move |_| {
+        store.shop.with(|shop| {
+            shop.run(id).map(|run| other_mesh(shop, &run.set_up.screens, run.set_up.mesh)).unwrap_or_default()
+        })
+    });
+    move || {
+        other.with(|rows| {
+            (!rows.is_empty()).then(|| {
+                view! {
+                    <a class="badge tight" id="other-mesh" href=Route::Screens(ScreensRoute::Home).hash()>
+                        <Icon name="alert"/>{i18n::other_mesh(rows)}
+                    </a>
+                }
+            })
+        })
     }
 }
 

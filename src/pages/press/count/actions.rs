@@ -58,7 +58,7 @@ pub fn undo(store: Store, id: RunId, count: Memo<CountView>) {
         None => return,
     };
     let judgement = store.shop.with_untracked(|shop| undo_verdict_of_misprint(shop, id, &fact));
-    store.record_all([(id, fact)].into_iter().chain(judgement).collect());
+    store.record_undo([(id, fact)].into_iter().chain(judgement).collect());
     give_feedback(store, 40, None);
 }
 

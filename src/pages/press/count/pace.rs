@@ -87,6 +87,9 @@ fn in_words(count: &CountView) -> AnyView {
     } else {
         lines.push(i18n::pace_none().to_owned());
     }
+    if count.over > 0 {
+        lines.push(i18n::count_over(count.over));
+    }
     if let Some(started) = count.started {
         lines.push(i18n::started_at(i18n::time(started)));
         lines.push(i18n::at_work(i18n::duration(count.active)));

@@ -45,7 +45,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoVi
     view! {
         <article class="page count" on:click=move |event| dom::blur_after_touch(&event)>
             <header class="page-head">
-                <a class="head-back" href=Route::Day.hash() aria-label=i18n::back()><Icon name="back"/></a>
+                <a class="head-back" href=Route::Day.hash() on:click=move |event| Route::Day.go_up(&event) aria-label=i18n::back()><Icon name="back"/></a>
                 <div class="count-title">
                     <h1 id="heading" tabindex="-1">{heading.title.clone()}</h1>
                     <p>{heading.print.clone()}</p>

@@ -44,8 +44,10 @@ fn SizeButton(
             on:click=move |_| picked.set(Some(of))
         >
             <span>{i18n::size(of)}</span>
-            <strong>{left}</strong>
-            <span class="visually-hidden">{i18n::size_left()}</span>
+            {move || match row.get().map_or(0, |row| row.over()) {
+                0 => view! { <strong>{left}</strong><span class="visually-hidden">{i18n::size_left()}</span> }.into_any(),
+                over => view! { <strong class="over">{format!("+{over}")}</strong><span class="visually-hidden">{i18n::size_over()}</span> }.into_any(),
+            }}
         </button>
     }
 }

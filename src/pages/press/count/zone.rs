@@ -133,7 +133,8 @@ pub fn Zone(
                 {move || count.with(|count| match (count.left, count.over) {
                     (0, 0) => i18n::count_complete().to_owned(),
                     (0, over) => i18n::count_over(over),
-                    (left, _) => i18n::count_left(left),
+                    (left, 0) => i18n::count_left(left),
+                    (left, over) => format!("{} · {}", i18n::count_left(left), i18n::count_over(over)),
                 })}
                 {move || count.with(|count| (count.misprints > 0).then(|| view! { <small>{i18n::misprints_so_far(count.misprints)}</small> }))}
             </span>

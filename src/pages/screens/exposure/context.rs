@@ -72,8 +72,8 @@ pub fn CornerFalloff(pick: RwSignal<ExposureChoice>) -> impl IntoView {
                 view! {
                     <p>{i18n::edge_text()}</p>
                     <div class="field-pair">
-                        <Field label=i18n::edge_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.width) problems/>
-                        <Field label=i18n::edge_length() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.length) problems/>
+                        <Field label=i18n::edge_width() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.width) problems/>
+                        <Field label=i18n::edge_length() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.length) problems/>
                     </div>
                     <p aria-live="polite" id="edge-answer">{move || light().map(|light| {
                         let percent = |share: f64| i18n::number(share * 100.0, 0);

@@ -30,7 +30,8 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
     let submit = FormSubmit::new(Box::new(move || {
         let fields = form.with(|form| form.check(before.as_ref()))?;
         Ok(set(id, fields, |fields| Fact::Stencil(StencilFact::Emulsion(fields))))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let family = Signal::derive(move || form.with(|form| form.family));
     let families =
@@ -39,6 +40,7 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
             <form on:submit=move |event| submit.submit(store, &event, KIT) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::lamp_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::lamp_name_hint()/>
                 <div class="stencil-hinted">
                     <Choice label=i18n::emulsion_family() name="family" options=families value=family on_pick=Callback::new(move |family| form.update(|form| form.family = family))/>

@@ -30,8 +30,8 @@ pub fn Need(volume: Memo<Option<f64>>) -> impl IntoView {
             <section class="stencil-part">
                 <h2>{i18n::volume_need_title()}</h2>
                 <div class="field-pair">
-                    <Field label=i18n::volume_width() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.width) problems/>
-                    <Field label=i18n::volume_height() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.height) problems/>
+                    <Field label=i18n::volume_width() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.width) problems/>
+                    <Field label=i18n::volume_height() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.height) problems/>
                 </div>
                 <div class="field-pair">
                     <Field label=i18n::volume_coverage() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.coverage) problems/>

@@ -31,7 +31,8 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     let submit = FormSubmit::new(Box::new(move || {
         let fields = form.with(|form| form.check(units, before.as_ref()))?;
         Ok(set(id, fields, |fields| Fact::Stencil(StencilFact::Lamp(fields))))
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     let kinds = LampKind::ALL.into_iter().map(|kind| (kind, i18n::lamp_kind_name(kind).to_owned())).collect();
@@ -39,6 +40,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
             <form on:submit=move |event| submit.submit(store, &event, KIT) novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::lamp_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::lamp_name_hint()/>
                 <Choice label=i18n::lamp_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 {move || match kind.get() {
@@ -49,7 +51,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
                             LampKind::Panel => i18n::exposure_no_law_panel(),
                             _ => i18n::lamp_distance_hint(),
                         };
-                        view! { <Field label=i18n::lamp_distance() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.distance) problems hint/> }.into_any()
+                        view! { <Field label=i18n::lamp_distance() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.distance) problems hint/> }.into_any()
                     }
                 }}
                 <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>

@@ -31,7 +31,7 @@ pub fn TestFields(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) ->
             ExposureMethodKind::Distance => view! {
                 <div class="field-pair">
                     {time(i18n::exposure_old_time())}
-                    <Field label=i18n::exposure_from() kind=Kind::Decimal unit=i18n::unit_length() bound=bound!(form.from) problems/>
+                    <Field label=i18n::exposure_from() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.from) problems/>
                 </div>
             }.into_any(),
             ExposureMethodKind::Practice => time(i18n::exposure_known_time()).into_any(),

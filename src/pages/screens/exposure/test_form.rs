@@ -62,7 +62,8 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
             before.clone().map(|before| Fact::Stencil(StencilFact::Exposure(before))) == Some(fact.clone())
         });
         Ok(if same { Vec::new() } else { vec![(id, fact)] })
-    }));
+    }))
+    .with_draft(form);
     let problems = submit.problems;
     let preview = Memo::new(move |_| -> Preview {
         store.shop.with(|shop| form.with(|form| kept.with_value(|before| form.preview(shop, before.as_ref(), units))))
@@ -80,6 +81,7 @@ pub fn ExposureTestPage(#[prop(into)] found: Option<Subject>, #[prop(into)] from
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=LIST class="form stencil-find">
             <form on:submit=save novalidate=true>
+                {submit.draft_line()}
                 <Choice label=i18n::exposure_how() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 <TestFields form problems/>
                 <section class="card stencil-answer" id="preview" aria-live="polite">
@@ -130,7 +132,7 @@ fn notify_saved(store: Store, id: Subject, before: Option<Exposure>) {
             store.notify_with_undo(text, vec![(id, undo)]);
         }
     }
-    LIST.navigate();
+    LIST.replace();
 }
 
 #[component]

@@ -89,7 +89,7 @@ fn FormPage(
     children: Children,
 ) -> impl IntoView {
     let store = Store::from_context();
-    let submit = FormSubmit::new(check);
+    let submit = FormSubmit::new(check).with_draft(form);
     let problems = submit.problems;
     let save = move |event: leptos::ev::SubmitEvent| {
         let new = store.shop.with_untracked(|shop| form.with_untracked(|form| new_labels(shop, &form.label).0.len()));
@@ -97,7 +97,7 @@ fn FormPage(
             if several {
                 store.notify(i18n::screens_added(new as u32));
             }
-            up.navigate();
+            up.replace();
         };
         submit.submit_then(store, &event, Box::new(saved));
     };
@@ -116,6 +116,7 @@ fn FormPage(
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
             <form on:submit=save novalidate=true>
+                {submit.draft_line()}
                 <Field label=i18n::screen_label() kind=Kind::Words bound=bound!(form.label) problems hint/>
                 {several.then(|| view! { <Preview form/> })}
                 <Count form problems/>

@@ -6,7 +6,7 @@ use crate::i18n;
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::ids::RunId;
-use lastpull_core::screen::{NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
+use lastpull_core::screen::{AlsoNeeded, NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
 use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
@@ -43,6 +43,18 @@ fn Need(need: RunNeeds) -> impl IntoView {
     } else {
         view! { <p class="screen-when"><Icon name="clock"/>{i18n::needs_in_time(ready, wanted)}</p> }
     };
+    let also = (!need.also.is_empty()).then(|| {
+        let link = |AlsoNeeded { run, title, location, ink }| {
+            let text = format!("{title} · {} · {ink}", i18n::location(location));
+            view! { <li><a href=Route::Run(run).hash()>{text}</a></li> }
+        };
+        view! {
+            <div class="screen-also">
+                <span class="muted">{i18n::needs_also()}</span>
+                <ul class="plain">{need.also.into_iter().map(link).collect_view()}</ul>
+            </div>
+        }
+    });
     let (late, has_steps) = (need.late_by > Millis::ZERO, !need.steps.is_empty());
     view! {
         <article class="screen-need" class:late=late data-run=run.to_string()>
@@ -53,6 +65,7 @@ fn Need(need: RunNeeds) -> impl IntoView {
                     <span class="muted">{i18n::location(need.location)}" · "{need.ink}</span>
                 </a>
             </h3>
+            {also}
             {has_steps.then_some(timing)}
             <p class="badges">
                 {need.screens.into_iter().map(|screen| view! { <NeededScreen screen/> }).collect_view()}

@@ -14,11 +14,12 @@ pub fn ScreenRoomSettingsPage() -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(store.shop.with_untracked(ScreenSettingsForm::of));
     let submit =
-        FormSubmit::new(Box::new(move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop)))));
+        FormSubmit::new(Box::new(move || store.shop.with_untracked(|shop| form.with(|form| form.check(shop)))))
+            .with_draft(form);
     let problems = submit.problems;
     let saved = move || {
         store.notify(i18n::settings_saved());
-        Route::Screens(ScreensRoute::Home).navigate();
+        Route::Screens(ScreensRoute::Home).replace();
     };
     let minutes = move |step: BurnStep, field: Bound| {
         view! { <Field label=i18n::burn_step(step) kind=Kind::Decimal unit=i18n::unit_minutes() bound=field problems/> }
@@ -26,6 +27,7 @@ pub fn ScreenRoomSettingsPage() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::screen_room_title().to_owned()) up=Route::Screens(ScreensRoute::Home) class="form">
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
+                {submit.draft_line()}
                 <fieldset class="group">
                     <legend>{i18n::screen_room_limits()}</legend>
                     <p class="quiet-line">{i18n::screen_room_limits_hint()}</p>

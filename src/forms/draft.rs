@@ -1,0 +1,33 @@
+//! The drafts of a form: texts that are not saved yet.
+
+/// How a draft ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DraftEnd {
+    /// The form was saved.
+    Saved,
+    /// The user wants the form as it was.
+    Discarded,
+}
+
+/// The drafts of a form.
+#[derive(Default)]
+pub struct Drafts {
+    ends: Vec<Box<dyn Fn(DraftEnd) + Send + Sync>>,
+}
+
+impl Drafts {
+    /// How many there are.
+    pub fn count(&self) -> usize {
+        self.ends.len()
+    }
+
+    /// Adds one, with what ends it.
+    pub fn add(&mut self, end: impl Fn(DraftEnd) + Send + Sync + 'static) {
+        self.ends.push(Box::new(end));
+    }
+
+    /// Ends all of them.
+    pub fn end(&self, how: DraftEnd) {
+        self.ends.iter().for_each(|end| end(how));
+    }
+}

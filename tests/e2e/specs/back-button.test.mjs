@@ -1,0 +1,121 @@
+// The browser's Back: it closes a dialog before it leaves a page, and never leads to a form that was saved.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { pull, waitForCount } from "../support/counting.mjs";
+import { fillForm, go, hashOf, press, save } from "../support/page.mjs";
+import { openDemo, openShop, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob, openCounting } from "../support/shop.mjs";
+
+const app = testServer();
+
+const dialog = (page) => page.locator("dialog[open]");
+const noDialog = (page) => dialog(page).waitFor({ state: "detached" });
+/** Waits until the page of this hash is shown. */
+const waitForHash = (page, hash) => page.waitForFunction((hash) => location.hash === hash, hash);
+
+test("back closes the open dialog and the count stays", async (t) => {
+  const page = await openCounting(t, app);
+  await pull(page, 1);
+  const counting = await hashOf(page);
+  for (const control of ["#number", "#misprint", "#stop"]) {
+    await press(page, control);
+    await dialog(page).waitFor();
+    await page.goBack();
+    await noDialog(page);
+    assert.equal(await hashOf(page), counting);
+  }
+  await pull(page, 1);
+  await waitForCount(page, 2);
+});
+
+test("a dialog that was closed by its button costs back no press", async (t) => {
+  const page = await openCounting(t, app);
+  await go(page, "#/jobs", ".job-row");
+  await go(page, "#/press", "#zone");
+  await press(page, "#number");
+  await press(page, "dialog .sheet-head .icon-button");
+  await noDialog(page);
+  await page.goBack();
+  await page.locator(".page.jobs").waitFor();
+});
+
+test("back closes a dialog over a form and what was typed is still there", async (t) => {
+  const page = await openShop(t, app);
+  await go(page, "#/ink/new", "#name");
+  await fillForm(page, { name: "Tour violet" });
+  await press(page, "#add-part");
+  await dialog(page).waitFor();
+  await page.goBack();
+  await noDialog(page);
+  assert.equal(await page.locator("#name").inputValue(), "Tour violet");
+});
+
+test("back from a job leads past the forms that made it", async (t) => {
+  const page = await openShop(t, app);
+  await go(page, "#/jobs", ".page.jobs");
+  await press(page, "a[href='#/job/new']");
+  await newJobHere(page);
+  const job = await hashOf(page);
+  await addGarments(page);
+  await addRun(page);
+  assert.equal(await hashOf(page), job, "a saved run leads back to its job");
+  await page.goBack();
+  await page.locator(".page.jobs").waitFor();
+  assert.equal(await hashOf(page), "#/jobs");
+});
+
+async function newJobHere(page) {
+  await fillForm(page, { client: "Harbour Night Choir", title: "Tour tees" });
+  await save(page);
+  await page.locator(".page.job").waitFor();
+}
+
+test("back after adding garments never opens the spent form", async (t) => {
+  const page = await openShop(t, app);
+  await newJob(page);
+  const job = await hashOf(page);
+  await addGarments(page);
+  assert.match(await hashOf(page), /^#\/lot\/.*\/run$/);
+  await page.goBack();
+  await page.locator(".page.job").waitFor();
+  assert.equal(await hashOf(page), job);
+});
+
+test("the back arrow of a page goes back in the history", async (t) => {
+  const page = await openDemo(t, app);
+  await go(page, "#/jobs", ".job-row");
+  await press(page, page.locator(".job-row").first());
+  await page.locator(".page.job").waitFor();
+  await press(page, ".head-back");
+  await page.locator(".page.jobs").waitFor();
+  await page.goBack();
+  await waitForHash(page, "#/");
+  await page.locator(".page.day").waitFor();
+});
+
+test("back after deleting a job does not lead to it", async (t) => {
+  const page = await openDemo(t, app);
+  await go(page, "#/jobs", ".job-row");
+  await press(page, page.locator(".job-row").first());
+  await press(page, "#delete-job");
+  await page.goBack();
+  await noDialog(page);
+  await page.locator(".page.job").waitFor();
+  await press(page, "#delete-job");
+  await press(page, "#delete-yes");
+  await page.locator(".page.jobs").waitFor();
+  await page.goBack();
+  await page.locator(".page.day").waitFor();
+});
+
+test("after a reload with an open dialog back still leads to the page before", async (t) => {
+  const page = await openCounting(t, app);
+  await go(page, "#/jobs", ".job-row");
+  await go(page, "#/press", "#zone");
+  await press(page, "#number");
+  await dialog(page).waitFor();
+  await page.reload();
+  await page.locator("#zone").waitFor();
+  await page.goBack();
+  await page.locator(".page.jobs").waitFor();
+});
