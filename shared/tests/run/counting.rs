@@ -180,10 +180,8 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
 fn no_more_pieces_are_expected_by_closing_than_were_ordered() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 20)]);
     press.pulls(run, 0, 40, 10);
-    let pending = [UnsavedFact { run, at: WallTime::EPOCH, fact: Fact::Pulled { pieces: 1, size: M } }];
     // Hours before closing: all twenty.
-    let count = count_view(&press.shop(), run, PHONE, clock(370), &pending);
-    assert_eq!(count.pace.unwrap().by_closing, Some(20));
+    assert_eq!(press.pace(run, 370).by_closing, Some(20));
 }
 
 #[test]
