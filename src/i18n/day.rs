@@ -11,14 +11,20 @@ messages! {
     closing_set(time) { "Closing today is {time} now.", "Hoy se cierra a las {time}." }
     closed_today { "Closed today", "Hoy cerrado" }
     open_today { "Open today until 5:00", "Abrir hoy hasta las 17:00" }
-    verdict_fits(finish, spare) { "Everything is out of the dryer by {finish}, {spare} before closing.", "Todo sale del horno a las {finish}, {spare} antes del cierre." }
-    verdict_tight(finish) { "It is tight: the last of it is expected at {finish}.", "Va justo: lo último se espera a las {finish}." }
-    verdict_misses(runs, over) { "{runs} will not be out by closing: {over} too long.", "{runs} no llega al cierre: sobra {over}." }
-    verdict_late(runs) { "{runs} will be late for when it is due.", "{runs} sale después de su hora de entrega." }
-    verdict_unknown(runs) { "{runs} without a known pace. Count five pieces, or enter a guess.", "{runs} sin ritmo conocido. Cuenta cinco piezas o pon una estimación." }
+    verdict_fits(finish, spare) { "Everything is out of the dryer before closing: expected at {finish}, {spare} to spare.", "Todo sale del horno antes del cierre: se espera a las {finish}, con {spare} de margen." }
+    verdict_today_fits(finish, spare) { "Everything due today is out of the dryer before closing: expected at {finish}, {spare} to spare.", "Todo lo de hoy sale del horno antes del cierre: se espera a las {finish}, con {spare} de margen." }
+    verdict_likely(finish) { "Likely in time: the last of what is due today is expected at {finish}.", "Probablemente llega: lo último de hoy se espera a las {finish}." }
+    verdict_none_due(runs, finish) { "Nothing is due today. {runs} open, the last expected out {finish}.", "Hoy no hay entregas. {runs} por hacer; lo último sale: {finish}." }
+    verdict_none_due_open(runs) { "Nothing is due today. {runs} open.", "Hoy no hay entregas. {runs} por hacer." }
+    verdict_tight(finish) { "It is tight: the last of what is due today is expected at {finish}.", "Va justo: lo último de hoy se espera a las {finish}." }
+    verdict_misses(runs, over) { "Not everything fits today: {runs} past closing, {over} of work too much.", "Hoy no cabe todo: {runs} después del cierre, {over} de más." }
+    verdict_late(runs) { "Late for the time it is due: {runs}.", "Con retraso para su entrega: {runs}." }
+    verdict_unknown(runs) { "{runs} without a known pace. Count three pieces, or enter a guess.", "{runs} sin ritmo conocido. Cuenta tres piezas o pon una estimación." }
     verdict_closed(runs) { "The shop is closed; {runs} still open.", "El taller está cerrado; {runs} por hacer." }
     waits_for_screens(labels, until) { "Waits for screens {labels} until {until}", "Espera las pantallas {labels} hasta las {until}" }
     fit_fits { "Makes it", "Llega" }
+    fit_likely { "Likely makes it", "Probable que llegue" }
+    fit_depends { "Depends on the run before", "Depende de la anterior" }
     fit_tight { "Tight", "Justo" }
     fit_misses_due { "Late for its time", "Tarde para su hora" }
     fit_misses_closing { "Past closing", "Pasa del cierre" }

@@ -5,6 +5,7 @@ use super::common::{
     at_right_chest, at_right_sleeve, at_upper_back, fabric_blend, fabric_canvas, fabric_cotton, fabric_nylon,
     fabric_other, fabric_polyester, fabric_tri_blend, no_size, one_size, size_youth,
 };
+use super::day::from_to;
 use super::locale::{Locale, clock, localized, units};
 use super::messages::messages;
 use crate::platform::settings::Language;
@@ -66,6 +67,13 @@ pub fn moment(at: WallTime) -> String {
     let clock = clock();
     let day = clock.day_of(at);
     if day == clock.today() { time(at) } else { on_day_at(day_name(day, clock), time(at)) }
+}
+
+/// Two moments, the earlier first; the day is named once if it is the same.
+pub fn between(from: WallTime, to: WallTime) -> String {
+    let clock = clock();
+    let is_same_day = clock.day_of(from) == clock.day_of(to);
+    from_to(moment(from), if is_same_day { time(to) } else { moment(to) })
 }
 
 /// A day relative to today: "today", a weekday within the week, else the date.

@@ -1,9 +1,10 @@
 //! Messages: checks, count, pace, stops, and the summary of a run.
 
 use super::common::something_else;
+use super::format::moment;
 use super::jobs::lot_title;
 use super::messages::messages;
-use lastpull_core::run::{CheckItem, ForecastBasis, MisprintCause, StopCause};
+use lastpull_core::run::{CheckItem, ForecastBasis, Goal, GoalKind, Likelihood, MisprintCause, PaceSource, StopCause};
 
 messages! {
     press_pick { "Which run goes on the press?", "¿Qué tirada va a la prensa?" }
@@ -109,11 +110,14 @@ messages! {
     started_at(time) { "On the press since {time}", "En prensa desde las {time}" }
     at_work(time) { "At work {time}", "En marcha {time}" }
     stood(time) { "Stood {time}", "Parada {time}" }
-    pace_none { "The pace shows after a few pulls.", "El ritmo aparece tras unas pasadas." }
+    pace_none { "The pace shows after three pulls.", "El ritmo aparece tras tres pasadas." }
     pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
     pace_between(early, late) { "Eight times in ten between {early} and {late}", "Ocho de cada diez veces entre {early} y {late}" }
     pace_left(time) { "{time} left", "quedan {time}" }
-    pace_needed(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }
+    pace_needed_closing(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }
+    pace_needed_due(rate) { "{rate} needed for the due time", "hacen falta {rate} para la entrega" }
+    pace_due(time) { "Due {time}", "Entrega: {time}" }
+    pace_was_due(time) { "Was due {time}", "Entrega vencida: {time}" }
     pace_no_time { "Closing has passed", "Ya es hora de cierre" }
     pace_by_closing(good, planned) { "{good} of {planned} by closing", "{good} de {planned} al cierre" }
     pace_title { "The pace", "El ritmo" }
@@ -122,14 +126,23 @@ messages! {
     basis_this_run[n] { "from this run, {n} gap" | "from this run, {n} gaps", "de esta tirada, {n} intervalo" | "de esta tirada, {n} intervalos" }
     basis_alike[n] { "from {n} run like it before" | "from {n} runs like it before", "de {n} tirada parecida" | "de {n} tiradas parecidas" }
     basis_other[n] { "from {n} earlier run, not quite like it" | "from {n} earlier runs, not quite like it", "de {n} tirada anterior, no igual" | "de {n} tiradas anteriores, no iguales" }
+    basis_and(own, before) { "{own}, and {before}", "{own}, y {before}" }
     basis_guess { "from your guess", "de tu estimación" }
-    chance_sure { "Makes closing", "Llega al cierre" }
-    chance_likely { "Likely makes closing", "Probablemente llega" }
-    chance_even { "May or may not make closing", "Puede llegar o no" }
-    chance_unlikely { "Will hardly make closing", "Difícilmente llega" }
-    chance_no { "Will not make closing", "No llega al cierre" }
+    goal_closing { "closing", "al cierre" }
+    goal_due { "its due time", "a su entrega" }
+    chance_sure(goal) { "Makes {goal}", "Llega {goal}" }
+    chance_likely(goal) { "Likely makes {goal}", "Probablemente llega {goal}" }
+    chance_even(goal) { "May or may not make {goal}", "Puede llegar o no {goal}" }
+    chance_unlikely(goal) { "Will hardly make {goal}", "Difícilmente llega {goal}" }
+    chance_no(goal) { "Will not make {goal}", "No llega {goal}" }
     chart_label(words) { "Pieces over time, and the fan of likely finishes. {words}", "Piezas en el tiempo y el abanico de finales probables. {words}" }
     chart_closing { "closing", "cierre" }
+    chart_due { "due", "entrega" }
+    chart_now { "now", "ahora" }
+    chart_ordered[n] { "{n} piece" | "{n} pieces", "{n} pieza" | "{n} piezas" }
+    chart_pulled { "pulled", "hechas" }
+    chart_expected { "expected", "previsto" }
+    chart_range { "eight times in ten", "ocho de cada diez" }
     ended_title { "Off the press", "Fuera de la prensa" }
     ended_good { "Good pieces", "Piezas buenas" }
     ended_short { "Short", "Faltan" }
@@ -196,24 +209,32 @@ pub fn stop_cause(cause: StopCause) -> &'static str {
 
 /// What a forecast is based on.
 pub fn basis(basis: ForecastBasis) -> String {
-    match basis {
-        ForecastBasis::ThisRun { gaps } => basis_this_run(gaps),
-        ForecastBasis::History { runs, alike: true } => basis_alike(runs),
-        ForecastBasis::History { runs, alike: false } => basis_other(runs),
-        ForecastBasis::Guess => basis_guess().into(),
-    }
+    let before = match basis.source {
+        PaceSource::Unknown => return basis_this_run(basis.gaps),
+        PaceSource::Alike { runs } => basis_alike(runs),
+        PaceSource::Other { runs } => basis_other(runs),
+        PaceSource::Guess => basis_guess().into(),
+    };
+    if basis.gaps == 0 { before } else { basis_and(basis_this_run(basis.gaps), before) }
 }
 
-/// The chance of finishing before closing, in words, and in percent where it is between the extremes.
-pub fn chance(chance: f64) -> String {
-    let words = match chance {
-        chance if chance >= 0.9 => chance_sure(),
-        chance if chance >= 0.6 => chance_likely(),
-        chance if chance > 0.4 => chance_even(),
-        chance if chance > 0.1 => chance_unlikely(),
-        _ => chance_no(),
+/// Whether a run is in time for its goal, in words, and in percent where that is known.
+pub fn in_time(goal: &Goal) -> String {
+    let name = match goal.kind {
+        GoalKind::Closing if goal.is_past => return pace_no_time().into(),
+        GoalKind::Due if goal.is_past => return pace_was_due(moment(goal.at)),
+        GoalKind::Closing => goal_closing(),
+        GoalKind::Due => goal_due(),
     };
-    // A forecast is never quite certain.
-    let percent = (chance * 100.0).round().clamp(1.0, 99.0);
-    format!("{words} ({percent} %)")
+    let words = match goal.chance.likelihood {
+        Likelihood::Sure => chance_sure(name),
+        Likelihood::Likely => chance_likely(name),
+        Likelihood::Even => chance_even(name),
+        Likelihood::Unlikely => chance_unlikely(name),
+        Likelihood::No => chance_no(name),
+    };
+    match goal.chance.percent {
+        Some(percent) => format!("{words} ({percent}\u{a0}%)"),
+        None => words,
+    }
 }

@@ -2,17 +2,23 @@
 //!
 //! # Decisions
 //!
-//! - A rail run fits with a probability of 0.9 or more. The variances of the runs are added up along the
-//!   rail, so uncertainty grows towards the end of the day.
+//! - Nothing is said to be in time below a probability of 0.95. The doubts of the runs are added up along the
+//!   rail, so uncertainty grows towards the end of the day; what their forecasts learned from the same earlier
+//!   runs is wrong for all of them at once.
+//! - Nights and days off are no working time. Work begins when the shop's days usually do; until three days tell,
+//!   at eight.
+//! - A job without a due time is not due today.
 //! - The set-up time between runs is learned from the shop's own changes; until there are three, it is what
 //!   the shop entered, or ten minutes.
 
+mod calendar;
 mod closing;
 pub(crate) mod model;
 mod press;
 mod set_up;
 mod views;
 
+pub use calendar::WorkCalendar;
 pub use closing::closing_today;
 pub use model::*;
 pub use press::only_on_press;

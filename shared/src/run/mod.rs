@@ -3,11 +3,11 @@
 //!
 //! # Decisions
 //!
-//! - **Pace.** It is taken from the gaps between counts without the stops. The prediction for m more pieces
-//!   is `m·x̄ ± t·s·√(m + m²/n)`; several pieces counted at once weigh as many. A gap over five minutes and
-//!   over six times the median gap is a pause that nobody marked. With fewer than five gaps a run uses the
-//!   shop's own runs first (those with the same location, fabric, hits and flash), then the printer's guess.
-//!   The view names the basis it used.
+//! - **Pace.** It is taken from the gaps between counts without the stops. A gap over five minutes and over six
+//!   times the median gap is a pause that nobody marked. A run is expected to go as the shop's runs alike did
+//!   (those with the same location, fabric, hits and flash), else as the printer guessed, else as other runs; its
+//!   own gaps count for more with each that comes. Stops and misprints to come are random amounts. The view names
+//!   what it rests on, and says nothing as certain below 95 %.
 //! - **Touches.** [`Contacts`] decides what counts: one contact at a time, no palm, no screen edge, no bounce
 //!   under 120 ms. Every key that a clicker or pedal may send counts once per press.
 

@@ -36,12 +36,13 @@ fn the_forecast_adds_the_steps_left_the_set_up_and_the_pieces_left() {
     // Twenty seconds of work went into the piece on the platen before the stop.
     let finish = |press: &TestShop, at: u64| {
         let rail = press.rail(at).runs[0].finish.unwrap().expected;
-        let count = press.count(run, at).pace.unwrap().finish.expected;
+        let count = press.pace(run, at).finish.expected;
         assert!(rail.seconds_after(count).abs() < 1.0, "the rail and the count agree");
         assert_eq!(failure_card(&press.shop(), id, clock(at)).unwrap().finish.unwrap().finish.expected, count);
         count
     };
-    let close = |a: WallTime, b: WallTime| assert!(a.seconds_after(b).abs() < 2.0, "{a:?} {b:?}");
+    // Another stop is not what happens more often than not, but moves the middle a little.
+    let close = |a: WallTime, b: WallTime| assert!(a.seconds_after(b).abs() < 60.0, "{a:?} {b:?}");
     close(finish(&press, 400), expected(110, 400));
     close(finish(&press, 1_000), expected(110, 1_000));
     press.record_at(1_000, new, step_done(BurnStep::Coat, None));

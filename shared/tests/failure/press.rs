@@ -25,7 +25,7 @@ fn one_tap_stops_the_press_and_names_the_only_screen() {
 #[test]
 fn downtime_ends_when_the_press_resumes_and_does_not_slow_the_pace() {
     let (mut press, run, _) = running();
-    let before = press.count(run, 380).pace.unwrap().seconds;
+    let before = press.shop().run(run).unwrap().progress.pace().unwrap().mean;
     let id = press.fails_at(380, run);
     let facts = remedy_facts(&press.shop(), id, Remedy::Tape, None);
     press.record_all_at(600, facts);
@@ -35,7 +35,7 @@ fn downtime_ends_when_the_press_resumes_and_does_not_slow_the_pace() {
     press.pulls(run, 1_000, 40, 3);
     let shop = press.shop();
     assert_eq!(failures_of(&shop, run, wall(9_000))[0].downtime, minutes(10));
-    assert!(near(press.count(run, 1_080).pace.unwrap().seconds, before), "a stop does not slow the pace");
+    assert!(near(shop.run(run).unwrap().progress.pace().unwrap().mean, before), "a stop does not slow the pace");
     assert_eq!(failures_of(&shop, run, wall(0))[0].downtime, minutes(10), "on a device whose clock runs late too");
     assert!(!failures_of(&shop, run, wall(9_000))[0].open, "taped, and going");
 }

@@ -41,7 +41,7 @@ fn a_stopped_belt_or_a_tunnel_without_length_has_no_dwell() {
 fn the_way_through_the_dryer_is_known_from_the_belt_alone() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 21)]);
     press.guess(run, 60.0);
-    let out = |press: &TestShop| press.count(run, 0).pace.unwrap().time.expected;
+    let out = |press: &TestShop| press.pace(run, 0).time_left.seconds();
     let pulled = out(&press);
     dryer(&mut press, "Tunnel");
     assert_eq!(dryer_transit(&press.shop(), run), None, "neither belt nor dwell is set");

@@ -6,7 +6,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size, job_card, job_list};
 use lastpull_core::journal::Checkpoint;
 use lastpull_core::plan::rail;
-use lastpull_core::run::{check_list, count_view, history_for, run_summary};
+use lastpull_core::run::{PaceSource, check_list, count_view, forecast, run_summary};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::Millis;
 use uuid::Uuid;
@@ -156,8 +156,8 @@ fn a_run_whose_lot_has_not_arrived_still_counts_as_history() {
     let other = press.order("Other", None, Fabric::Cotton, &[(Size::M, 6)]);
     press.earlier_run(0, 40, other);
     let lot = press.shop().run(other).unwrap().lot.unwrap();
-    assert!(history_for(&press.shop(), run).unwrap().alike);
+    let source = |shop: &Shop| forecast(shop, run, wall(300)).unwrap().basis.source;
+    assert_eq!(source(&press.shop()), PaceSource::Alike { runs: 1 });
     let shop = fold(press.entries().into_iter().filter(|entry| entry.subject != lot).collect());
-    let history = history_for(&shop, run).unwrap();
-    assert_eq!((history.runs, history.alike), (1, false), "its fabric is not known");
+    assert_eq!(source(&shop), PaceSource::Other { runs: 1 }, "its fabric is not known");
 }

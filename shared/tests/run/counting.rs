@@ -71,7 +71,7 @@ fn pieces_over_in_one_size_do_not_count_towards_closing() {
     press.guess(run, 30.0).start_at(0, run).count_at(40, run, 11, M);
     let count = press.count(run, 50);
     assert_eq!((count.good, count.left, count.over), (11, 6, 5));
-    assert!(count.pace.unwrap().by_closing.unwrap() <= 12);
+    assert!(press.pace(run, 50).by_closing.unwrap() <= 12);
 }
 
 #[test]
@@ -208,10 +208,8 @@ fn pieces_not_stored_yet_are_shown_as_counted_and_as_unsaved() {
 fn no_more_pieces_are_expected_by_closing_than_were_ordered() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 20)]);
     press.pulls(run, 0, 40, 10);
-    let pending = [UnsavedFact { run, at: WallTime::EPOCH, fact: Fact::Pulled { pieces: 1, size: M } }];
     // Hours before closing: all twenty.
-    let count = count_view(&press.shop(), run, PHONE, clock(370), &pending);
-    assert_eq!(count.pace.unwrap().by_closing, Some(20));
+    assert_eq!(press.pace(run, 370).by_closing, Some(20));
 }
 
 #[test]

@@ -7,3 +7,5 @@ mod fan;
 mod forecast;
 mod outlook;
 mod standing;
+mod student_t;
+mod timing;

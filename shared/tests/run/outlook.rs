@@ -1,6 +1,7 @@
 //! The course of a run and the outlook for its rest, where the answer can be worked out or must have a shape.
 
 use lastpull_core::run::{Course, CoursePrior, Kinship, Outlook, PaceSummary, TroublePrior, WorkGap};
+use lastpull_core::time::Estimate;
 
 fn gap(seconds: f64) -> WorkGap {
     WorkGap { seconds, pieces: 1, changes: 0, is_pause: false }
@@ -45,7 +46,8 @@ fn with_nothing_else_known_it_is_close_to_the_plain_interval() {
         if (cells[1] - 0.8).abs() > 1e-9 {
             continue;
         }
-        let [low, mean, high] = outlook(&CoursePrior::unknown(), &gaps, cells[0] as u32).interval(0.8);
+        let Estimate { expected: mean, low, high } =
+            outlook(&CoursePrior::unknown(), &gaps, cells[0] as u32).interval(0.8);
         let width = (high - low) / (cells[5] - cells[4]);
         // The last gap was long, and the next may be like it.
         let near = if cells[0] > 5.0 { 0.02 } else { 0.06 };
@@ -114,8 +116,8 @@ fn a_guess_stands_in_for_the_level_of_other_runs_and_keeps_their_shape() {
     assert!((fifty / (50.0 * 45.0) - 1.0).abs() < 0.1, "{fifty}");
     // Other runs say less of the level than a guess does.
     let width = |prior: &CoursePrior| {
-        let [low, mean, high] = outlook(prior, &[], 50).interval(0.8);
-        (high - low) / mean
+        let Estimate { expected, low, high } = outlook(prior, &[], 50).interval(0.8);
+        (high - low) / expected
     };
     assert!(width(&prior) < width(&CoursePrior::learned(&runs, Kinship::Other)));
 }
@@ -144,13 +146,13 @@ fn stops_and_misprints_lengthen_and_widen_the_outlook() {
     let time = |stops: &[f64], misprints: u32| {
         let (prior, trouble) = learned(&runs(stops, misprints));
         let outlook = Outlook::of(&Course::of(&prior, &uneven(30, 40.0)).unwrap(), &trouble, 100, 0);
-        outlook.interval(0.8)
+        (outlook.mean(), outlook.interval(0.8))
     };
-    let width = |[low, _, high]: [f64; 3]| high - low;
+    let width = |(_, interval): (f64, Estimate<f64>)| interval.high - interval.low;
     let (calm, stops, misprints) = (time(&[], 0), time(&[120.0, 600.0], 0), time(&[], 6));
     // Two stops of 720 s together, and 100 · 6/94 pieces of 40 s.
-    assert!((stops[1] - calm[1] - 720.0).abs() < 90.0, "{calm:?} {stops:?}");
-    assert!((misprints[1] - calm[1] - 255.0).abs() < 40.0, "{calm:?} {misprints:?}");
+    assert!((stops.0 - calm.0 - 720.0).abs() < 90.0, "{calm:?} {stops:?}");
+    assert!((misprints.0 - calm.0 - 255.0).abs() < 40.0, "{calm:?} {misprints:?}");
     assert!(width(stops) > 1.5 * width(calm) && width(misprints) > width(calm), "{calm:?} {stops:?} {misprints:?}");
 }
 
@@ -187,19 +189,20 @@ fn intervals_are_ordered_and_chances_rise_for_odd_gaps_too() {
             [(&prior, trouble), (&CoursePrior::unknown(), TroublePrior::learned(&[])), (&odd_prior, odd_trouble)]
         {
             let course = Course::of(prior, gaps).unwrap();
-            let mut before = [0.0; 3];
+            let mut before = Estimate::default();
             for good in [1, 2, 7, 36, 400, 5_000] {
                 let trouble = trouble.after(&[240.0], 40, 39, 1);
                 let outlook = Outlook::of(&course, &trouble, good, good / 12);
                 let interval = outlook.interval(0.8);
-                let [low, mean, high] = interval;
-                assert!(0.0 <= low && low <= mean && mean <= high && high.is_finite(), "{good}: {interval:?} {gaps:?}");
-                assert!(mean >= before[1] && high >= before[2], "{good}: {before:?} {interval:?}");
+                let Estimate { expected: median, low, high } = interval;
+                let mean = outlook.mean();
+                assert!(0.0 <= low && low <= median && median <= high, "{good}: {interval:?} {gaps:?}");
+                assert!(high.is_finite() && mean.is_finite(), "{good}: {interval:?} {gaps:?}");
+                assert!(median >= before.expected && high >= before.high, "{good}: {before:?} {interval:?}");
                 let chances = [0.0, 0.3, 0.9, 1.0, 1.1, 3.0, 30.0].map(|part| outlook.chance_within(part * mean));
                 assert!(chances.windows(2).all(|pair| pair[0] <= pair[1] + 1e-12), "{chances:?}");
                 assert!(chances.iter().all(|chance| (0.0..=1.0 + 1e-9).contains(chance)), "{chances:?}");
                 let near = 1e-3 * outlook.variances().iter().sum::<f64>().sqrt();
-                let median = outlook.quantile(0.5);
                 assert!(outlook.chance_within(median + near) >= 0.5, "{good}: {median} {interval:?}");
                 assert!(median < near || outlook.chance_within(median - near) <= 0.5, "{good}: {median} {interval:?}");
                 before = interval;
@@ -217,7 +220,7 @@ fn pieces_counted_by_the_dozen_are_as_certain_as_their_number() {
     let alike: Vec<PaceSummary> = (0..4).map(|_| summary(&uneven(84, 40.0), &[], 0)).collect();
     let (prior, _) = learned(&alike);
     let [by_one, by_dozen] = [uneven(84, 40.0), dozens].map(|gaps| outlook(&prior, &gaps, 60).interval(0.8));
-    assert!((by_one[1] / by_dozen[1] - 1.0).abs() < 0.02, "{by_one:?} {by_dozen:?}");
-    let width = |[low, _, high]: [f64; 3]| high - low;
+    assert!((by_one.expected / by_dozen.expected - 1.0).abs() < 0.02, "{by_one:?} {by_dozen:?}");
+    let width = |interval: Estimate<f64>| interval.high - interval.low;
     assert!((0.6..1.6).contains(&(width(by_one) / width(by_dozen))), "{by_one:?} {by_dozen:?}");
 }

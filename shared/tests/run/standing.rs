@@ -181,7 +181,7 @@ fn the_line_of_a_reopened_run_ends_at_its_count() {
     press.start_at(0, run).pulls(run, 0, 40, 6).finish_at(300, run);
     press.pulls(run, DAY, 40, 2);
     let count = press.count(run, DAY + 50);
-    assert_eq!((count.good, count.fan.line.last().unwrap().pieces), (8, 8));
+    assert_eq!((count.good, press.fan(run, DAY + 50).line.last().unwrap().pieces), (8, 8));
 }
 
 #[test]

@@ -1,13 +1,13 @@
 //! When screens must be ready, counted back from the press.
 
 use super::MINUTE;
-use crate::shop::{TestShop, clock, minutes, wall};
+use crate::shop::{TestShop, clock, due, minutes, today, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::{RunId, Subject};
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::RunFit;
 use lastpull_core::screen::{BurnStep, ScreenFact, ScreenField, ScreenState, readiness, screen_needs};
-use lastpull_core::time::Millis;
+use lastpull_core::time::{Millis, WallTime};
 
 /// Two runs of ten minutes with ten of set-up each: the press is free for the second at 20 minutes.
 fn morning() -> (TestShop, RunId, RunId, Subject) {
@@ -27,11 +27,13 @@ fn steps_are_scheduled_backwards_from_when_the_press_is_free() {
     let needs = screen_needs(&press.shop(), clock(0));
     assert_eq!(needs.len(), 1, "the first run's screen is ready");
     let need = &needs[0];
-    assert_eq!((need.run, need.wanted, need.ready), (second, wall(20 * MINUTE), wall(35 * MINUTE)));
-    assert_eq!(need.late_by, minutes(15));
+    assert_eq!((need.run, need.ready), (second, wall(35 * MINUTE)));
+    assert!(need.wanted.seconds_after(wall(20 * MINUTE)).abs() < 30.0, "{:?}", need.wanted);
+    assert_eq!(need.late_by, need.ready.since(need.wanted));
     let rows: Vec<_> = need.steps.iter().map(|step| (step.step, step.latest, step.late)).collect();
     // Taping takes 5 minutes, washing out and drying 30 before it: begun 15 minutes ago at the latest.
-    assert_eq!(rows, [(BurnStep::WashDry, wall(0) - minutes(15), true), (BurnStep::Tape, wall(15 * MINUTE), false)]);
+    let (wash, tape) = (need.wanted - minutes(35), need.wanted - minutes(5));
+    assert_eq!(rows, [(BurnStep::WashDry, wash, true), (BurnStep::Tape, tape, false)]);
     let now: Vec<_> = need.steps.iter().map(|step| step.now.clone()).collect();
     assert_eq!(now, [vec![screen], vec![]], "it cannot be taped before it is dry");
 }
@@ -59,28 +61,35 @@ fn a_run_waits_for_its_screen_and_delays_the_runs_behind_it() {
     let third = press.ten_minutes(None);
     press.move_screen(0, screen, ScreenState::Exposed);
     let rail = press.rail(0);
-    let rows: Vec<_> =
-        rail.runs.iter().map(|run| (run.id, run.press_free, run.waits_until, run.set_up_begins)).collect();
+    let row = |at: usize| (rail.runs[at].id, rail.runs[at].waits_until, rail.runs[at].set_up_begins);
     let at = |minutes: u64| wall(minutes * MINUTE);
-    assert_eq!(
-        rows,
-        [(first, at(0), None, at(0)), (second, at(20), Some(at(35)), at(35)), (third, at(55), None, at(55))]
-    );
-    assert_eq!(rail.runs[1].finish.unwrap().expected, at(55));
+    let near = |moment: WallTime, minutes: u64| assert!(moment.seconds_after(at(minutes)).abs() < 60.0, "{moment:?}");
+    assert_eq!((row(0), row(1)), ((first, None, at(0)), (second, Some(at(35)), at(35))));
+    assert_eq!(row(2), (third, None, rail.runs[2].press_free));
     let waits: Vec<_> = rail.runs.iter().map(|run| run.waits_for.join(", ")).collect();
     assert_eq!(waits, ["", "B", ""]);
+    near(rail.runs[1].press_free, 20);
+    near(rail.runs[2].press_free, 55);
+    near(rail.runs[1].finish.unwrap().expected, 55);
     // In time for its turn it delays nobody.
     press.move_screen(60, screen, ScreenState::Ready);
     let rail = press.rail(60);
-    assert_eq!((rail.runs[1].waits_until, rail.runs[1].set_up_begins), (None, at(21)));
+    assert_eq!(rail.runs[1].waits_until, None);
+    near(rail.runs[1].set_up_begins, 21);
 }
 
 #[test]
 fn a_screen_ready_too_late_for_closing_shows_on_the_rail() {
-    let (mut press, _, second, _) = morning();
+    let mut press = TestShop::new();
+    press.set_step_times();
+    let runs = [(); 2].map(|()| press.ten_minutes(due(today(), 17 * 60)));
+    for (run, label, state) in [(runs[0], "A", ScreenState::Ready), (runs[1], "B", ScreenState::Clean)] {
+        let screen = press.screen(label);
+        press.name_screens(run, label).move_screen(0, screen, state);
+    }
     press.closes(9 * 60 + 30);
     let rail = press.rail(0);
-    assert_eq!((rail.runs[1].id, rail.runs[1].fit), (second, RunFit::MissesClosing), "110 minutes of burning first");
+    assert_eq!((rail.runs[1].id, rail.runs[1].fit), (runs[1], RunFit::MissesClosing), "110 minutes of burning first");
     assert_eq!(rail.runs[0].fit, RunFit::Fits);
 }
 

@@ -10,7 +10,9 @@ use lastpull_core::ids::{JobId, LotId, RunId};
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{HybridClock, JournalFact};
 use lastpull_core::plan::{Rail, rail};
-use lastpull_core::run::{CountView, MisprintCause, StopCause, count_view};
+use lastpull_core::run::{
+    CountView, Fan, MisprintCause, PaceView, RunPace, StopCause, count_view, fan, forecast, run_pace,
+};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::{Day, Due, Millis, WallClock, WallTime};
 use lastpull_core::units::Seconds;
@@ -267,6 +269,23 @@ impl TestShop {
     /// The counting screen of the phone on the press.
     pub fn count(&self, run: RunId, seconds: u64) -> CountView {
         count_view(&self.shop(), run, PHONE, clock(seconds), &[])
+    }
+
+    /// What the counting screen shows of the pace.
+    pub fn run_pace(&self, run: RunId, seconds: u64) -> RunPace {
+        run_pace(&self.shop(), run, clock(seconds))
+    }
+
+    /// Pace and forecast of a run of which something is known.
+    pub fn pace(&self, run: RunId, seconds: u64) -> PaceView {
+        self.run_pace(run, seconds).pace.expect("something is known")
+    }
+
+    /// The line of a run and the fan of its forecast.
+    pub fn fan(&self, run: RunId, seconds: u64) -> Fan {
+        let shop = self.shop();
+        let forecast = forecast(&shop, run, wall(seconds));
+        fan(&shop.run(run).expect("a run").progress, forecast.as_ref(), wall(seconds))
     }
 
     /// The rail of the day.

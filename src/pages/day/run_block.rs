@@ -71,21 +71,23 @@ pub fn Waits(run: RailRun) -> impl IntoView {
 fn Finish(run: RailRun) -> impl IntoView {
     let (icon, words) = match run.fit {
         RunFit::Fits => ("check", i18n::fit_fits()),
+        RunFit::Likely => ("check", i18n::fit_likely()),
         RunFit::Tight => ("clock", i18n::fit_tight()),
         RunFit::MissesDue => ("alert", i18n::fit_misses_due()),
         RunFit::MissesClosing => ("alert", i18n::fit_misses_closing()),
         RunFit::Later => ("next", i18n::fit_later()),
+        RunFit::Depends => ("info", i18n::fit_depends()),
         RunFit::Unknown => ("info", i18n::fit_unknown()),
     };
     view! {
         <span class="run-finish">
             <span class="run-pieces">{i18n::of_pieces(run.good, run.planned)}</span>
             {run.finish.map(|Estimate { expected, low: early, high: late }| view! {
-                <strong class="out">{i18n::out_at(i18n::time(expected))}</strong>
+                <strong class="out">{i18n::out_at(i18n::moment(expected))}</strong>
                 <small>{if run.is_earliest_possible {
                     i18n::at_the_earliest().to_owned()
                 } else {
-                    i18n::from_to(i18n::time(early), i18n::time(late))
+                    i18n::between(early, late)
                 }}</small>
             })}
             {run.on_press.then(|| view! { <span class="badge press">{i18n::on_press()}</span> })}
@@ -176,10 +178,12 @@ fn Handles(
 fn fit_name(fit: RunFit) -> &'static str {
     match fit {
         RunFit::Fits => "fits",
+        RunFit::Likely => "likely",
         RunFit::Tight => "tight",
         RunFit::MissesDue => "misses-due",
         RunFit::MissesClosing => "misses",
         RunFit::Later => "later",
+        RunFit::Depends => "depends",
         RunFit::Unknown => "unknown",
     }
 }

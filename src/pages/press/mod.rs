@@ -7,6 +7,5 @@ mod pick_run;
 mod run;
 mod summary;
 
-pub use count::chance_tone;
 pub use pick_run::PickRunPage;
 pub use run::{RunBesideCount, RunPage};

@@ -124,10 +124,12 @@ test("on a Saturday the shop is closed until somebody opens it", async (t) => {
   await addRun(page, { guess: 60 });
   await go(page, "#/", "#verdict");
   await page.locator("#verdict.tight").getByText("The shop is closed; 1 run still open.").waitFor();
+  // Its work is for Monday morning.
+  await page.locator(".run-finish .out").getByText("out Monday, 8:").waitFor();
   await page.locator("#closing").getByText("Closed today").waitFor();
   await press(page, ".closing .button");
   await page.locator("#closing").getByText("Closing 5:00\u00a0pm").waitFor();
-  await page.locator("#verdict.good").getByText("before closing").waitFor();
+  await page.locator("#verdict.quiet").getByText("Nothing is due today. 1 run open, the last expected out 9:").waitFor();
 });
 
 test("a run that ends after closing is reported in verdict and row", async (t) => {
@@ -137,10 +139,38 @@ test("a run that ends after closing is reported in verdict and row", async (t) =
   await addGarments(page, { "size-s": 60, "size-m": "", "size-l": "" });
   await addRun(page, { guess: 900 });
   await go(page, "#/", "#verdict");
-  await page.locator("#verdict.bad").getByText("1 run will not be out by closing").waitFor();
+  await page.locator("#verdict.bad").getByText("Not everything fits today: 1 run past closing").waitFor();
   const block = page.locator(".rail-runs li").filter({ hasText: "Marathon tees" });
   await block.locator("[data-fit=misses]").waitFor();
   await block.getByText("Past closing").waitFor();
+});
+
+test("work for another day names the day, leaves out the night and is not due today", async (t) => {
+  const page = await openShop(t, app, { device: PHONE });
+  await newJob(page, { title: "Club tees", due_day: "" });
+  await addGarments(page, { "size-s": 900, "size-m": "", "size-l": "" });
+  await addRun(page, { guess: 60 });
+  await go(page, "#/", "#verdict");
+  await openForToday(page);
+  await page.locator("#verdict.quiet").getByText("Nothing is due today. 1 run open, the last expected out tomorrow, ").waitFor();
+  const block = page.locator(".rail-runs li").filter({ hasText: "Club tees" });
+  await block.locator("[data-fit=later]").getByText("Not due today").waitFor();
+  assert.match(await block.locator(".out").innerText(), /^out tomorrow, /);
+});
+
+test("behind a run of unknown pace nothing is said to make it", async (t) => {
+  const page = await openShop(t, app, { device: PHONE });
+  await newJob(page, { title: "Unknown tees", due_day: day(), due_time: "10:00" });
+  await addGarments(page);
+  await addRun(page);
+  await newJob(page, { title: "Tour tees", due_day: day(), due_time: "16:00" });
+  await addGarments(page, { "size-s": 4, "size-m": "", "size-l": "" });
+  await addRun(page, { guess: 60 });
+  await go(page, "#/", "#verdict");
+  await openForToday(page);
+  const block = page.locator(".rail-runs li").filter({ hasText: "Tour tees" });
+  await block.locator("[data-fit=depends]").getByText("Depends on the run before").waitFor();
+  await block.getByText("at the earliest").waitFor();
 });
 
 test("a run without a known pace is reported in the verdict", async (t) => {

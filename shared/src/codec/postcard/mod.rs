@@ -209,6 +209,16 @@ impl Encode for () {
     fn decode(_: &mut Reader<'_>) -> Self {}
 }
 
+impl Encode for f32 {
+    fn encode(&self, out: &mut Vec<u8>) {
+        out.extend_from_slice(&self.to_le_bytes());
+    }
+
+    fn decode(from: &mut Reader<'_>) -> Self {
+        from.bytes(4).first_chunk().map_or(0.0, |bytes| Self::from_le_bytes(*bytes))
+    }
+}
+
 impl Encode for f64 {
     fn encode(&self, out: &mut Vec<u8>) {
         out.extend_from_slice(&self.to_le_bytes());
@@ -248,6 +258,16 @@ impl Encode for Uuid {
             from.fail();
         }
         from.id()
+    }
+}
+
+impl<T: Encode> Encode for Box<T> {
+    fn encode(&self, out: &mut Vec<u8>) {
+        T::encode(self, out);
+    }
+
+    fn decode(from: &mut Reader<'_>) -> Self {
+        Self::new(T::decode(from))
     }
 }
 

@@ -9,7 +9,7 @@ use crate::heat::{
 };
 use crate::journal::{Head, assign_sequence};
 use crate::plan::{RailVerdict, RunFit, done_today, rail};
-use crate::run::{ForecastBasis, check_list, count_view};
+use crate::run::{PaceSource, check_list, count_view, run_pace};
 use crate::screen::{
     BathTrend, ExposureAnswer, ExposureChoice, ScreenFilter, ScreensLeft, bath_chart, bath_view, exposure_for,
     exposure_home, screen_board, screen_needs,
@@ -55,7 +55,8 @@ fn the_demo_day_fills_every_page() {
     let rail = rail(&shop, clock);
     assert_eq!(rail.runs.len(), 4);
     assert!(rail.runs[0].on_press);
-    assert!(matches!(rail.runs[0].basis, Some(ForecastBasis::ThisRun { .. })), "{:?}", rail.runs[0]);
+    let basis = rail.runs[0].basis.unwrap();
+    assert!(basis.gaps > 10 && basis.source != PaceSource::Unknown, "{basis:?}");
     assert!(rail.runs.iter().all(|run| run.fit != RunFit::Unknown), "{:#?}", rail.runs);
     assert!(!matches!(rail.verdict, RailVerdict::Empty | RailVerdict::Closed { .. }), "{:?}", rail.verdict);
     let done = done_today(&shop, clock);
@@ -65,7 +66,7 @@ fn the_demo_day_fills_every_page() {
     assert!(done.usual.unwrap().pieces > 20.0);
     let count = count_view(&shop, rail.runs[0].id, Uuid::from_u128(1), clock, &[]);
     assert_eq!((count.good, count.planned, count.misprints), (17, 36, 1));
-    assert!(count.pace.unwrap().per_hour > 40.0);
+    assert!(run_pace(&shop, rail.runs[0].id, clock).pace.unwrap().per_hour > 40.0);
     let failed: Vec<_> = shop.failures.iter().map(|(id, _)| failure_card(&shop, id, clock).unwrap()).collect();
     assert_eq!(failed.len(), 4);
     for card in failed {

@@ -7,8 +7,8 @@ use crate::failure::form::max_since;
 use crate::failure::pieces::uninspected_of;
 use crate::failure::{Failure, RunPieces, run_pieces};
 use crate::ids::{JobId, Subject};
-use crate::plan::{RailVerdict, closing_today, rail};
-use crate::run::{forecast, stop_rate};
+use crate::plan::{RailVerdict, WorkCalendar, closing_today, rail};
+use crate::run::{Goal, forecast, run_goal};
 use crate::screen::{LabelMatch, StepRow, burn_steps, replacement_wait, screens_of};
 use crate::shop::Shop;
 use crate::time::{Estimate, Millis, WallClock, WallTime};
@@ -48,8 +48,8 @@ pub struct ReplacementView {
 pub struct FinishForecast {
     /// When the last piece is out of the dryer.
     pub finish: Estimate<WallTime>,
-    /// Probability of finishing before closing, 0 to 1; `None` on a day off.
-    pub chance: Option<f64>,
+    /// What it must be in time for; `None` on a day off for a job without a due time.
+    pub goal: Option<Goal>,
 }
 
 /// The card of a failure.
@@ -106,12 +106,12 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
     });
     let on_press = run.and_then(|run| shop.run(run)).is_some_and(|run| run.progress.is_on_press());
     let finish = run.filter(|run| shop.pieces_left(*run) > 0).and_then(|run| {
-        let forecast = forecast(shop, run, now, stop_rate(shop))?;
-        let until = closing_today(&shop.closings, clock).map(|closing| closing.seconds_after(now));
-        Some(FinishForecast {
-            finish: forecast.time.finish_from(now),
-            chance: until.map(|seconds| forecast.chance_within(seconds)),
-        })
+        let forecast = forecast(shop, run, now)?;
+        let calendar = WorkCalendar::of(shop, clock, on_press);
+        let finish = forecast.finish(&calendar);
+        let due = shop.job_of(run).and_then(|(_, job)| job.due).map(|due| clock.due_moment(due));
+        let closing = closing_today(&shop.closings, clock);
+        Some(FinishForecast { finish, goal: run_goal(&forecast, finish, closing, due, &calendar, clock) })
     });
     let print = run.and_then(|run| shop.run(run)).map(|run| PrintSketch {
         location: run.location,

@@ -41,6 +41,26 @@ impl Tally {
         self.quarters.entry(quarter).or_default()
     }
 
+    /// Minutes after midnight of the first quarter with pieces on each of the latest days before today, at most
+    /// `days` of them.
+    pub fn first_quarters(&self, clock: WallClock, days: usize) -> Vec<u16> {
+        let mut found: Vec<(Day, u16)> = Vec::with_capacity(days);
+        for (quarter, _) in self.quarters.iter().rev().filter(|(_, row)| row.pieces > 0) {
+            let at = WallTime::from_unix_ms(quarter * QUARTER.ms());
+            let (day, minutes) = (clock.day_of(at), clock.minutes_after_midnight(at));
+            let is_same = found.last().is_some_and(|(latest, _)| *latest == day);
+            if is_same {
+                found.pop();
+            } else if day >= clock.today() {
+                continue;
+            } else if found.len() == days {
+                break;
+            }
+            found.push((day, minutes));
+        }
+        found.into_iter().map(|(_, minutes)| minutes).collect()
+    }
+
     /// Sums by local day, the oldest first, without days of no work.
     pub fn days(&self, clock: WallClock) -> BTreeMap<Day, TallyRow> {
         let mut days: BTreeMap<Day, TallyRow> = BTreeMap::new();

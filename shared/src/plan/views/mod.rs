@@ -1,7 +1,13 @@
 //! What the screen of the day shows: the rail of runs against closing, and what was done.
 
 mod done_today;
+mod fit;
 mod rail;
+mod rail_run;
+mod verdict;
 
 pub use done_today::{DoneToday, done_today};
-pub use rail::{Rail, RailRun, RailVerdict, RunFit, rail, reordered};
+pub use fit::RunFit;
+pub use rail::{Rail, rail, reordered};
+pub use rail_run::RailRun;
+pub use verdict::RailVerdict;

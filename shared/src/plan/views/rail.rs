@@ -1,124 +1,14 @@
 //! The day's rail: open runs one after another from now to closing.
 
-use crate::colour::Colour;
-use crate::facts::{Fabric, Location};
-use crate::ids::{JobId, RunId};
-use crate::plan::{closing_today, open_runs, set_up_time};
-use crate::run::{Forecast, ForecastBasis, forecast, stop_rate};
+use super::fit::{RunTimes, run_fit};
+use super::rail_run::RailRun;
+use super::verdict::{RailVerdict, verdict};
+use crate::ids::RunId;
+use crate::plan::{WorkCalendar, closing_today, open_runs, set_up_time};
+use crate::run::{CONFIDENCE, Experience, Forecast, Outlook, forecast_from};
 use crate::screen::{not_ready, readiness, replacement_wait};
 use crate::shop::Shop;
-use crate::time::{Due, Estimate, Millis, WallClock, WallTime};
-
-/// Whether a run is out of the dryer in time.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum RunFit {
-    /// Out of the dryer before closing and before it is due, with a probability of at least 0.9.
-    Fits,
-    /// Expected in time, but with a probability below 0.9.
-    Tight,
-    /// Late for its own due time.
-    MissesDue,
-    /// Not out of the dryer by closing.
-    MissesClosing,
-    /// Runs past closing, but is not due today.
-    Later,
-    /// Its pace is unknown.
-    Unknown,
-}
-
-/// A run on the rail.
-#[derive(Clone, Debug, PartialEq)]
-pub struct RailRun {
-    /// The run.
-    pub id: RunId,
-    /// Its job.
-    pub job: JobId,
-    /// The job's title.
-    pub title: String,
-    /// The client.
-    pub client: String,
-    /// Print location.
-    pub location: Location,
-    /// The garment.
-    pub garment: String,
-    /// Its fabric.
-    pub fabric: Fabric,
-    /// Its colour.
-    pub garment_colour: Option<Colour>,
-    /// Name of the ink.
-    pub ink: String,
-    /// Its colour.
-    pub ink_colour: Option<Colour>,
-    /// Good pieces.
-    pub good: u32,
-    /// Pieces ordered.
-    pub planned: u32,
-    /// When the job is due.
-    pub due: Option<Due>,
-    /// Whether it is on the press now.
-    pub on_press: bool,
-    /// What its forecast is based on; `None` if its pace is unknown.
-    pub basis: Option<ForecastBasis>,
-    /// When the press is free for it.
-    pub press_free: WallTime,
-    /// Until when it waits for a screen after the press is free (on the press: until pulling can continue);
-    /// `None` if it does not wait.
-    pub waits_until: Option<WallTime>,
-    /// Labels of the screens that it waits for; empty if it does not wait.
-    pub waits_for: Vec<String>,
-    /// When its set-up can begin: the press is free and its screens are ready.
-    pub set_up_begins: WallTime,
-    /// When it is out of the dryer, with an 80 % interval; `None` if its pace is unknown.
-    pub finish: Option<Estimate<WallTime>>,
-    /// Whether a run before it has no known pace, so that its own times are the earliest possible.
-    pub is_earliest_possible: bool,
-    /// Whether it is in time.
-    pub fit: RunFit,
-    /// Probability of being out of the dryer by closing, 0 to 1.
-    pub chance: Option<f64>,
-}
-
-/// Verdict on the whole rail.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
-pub enum RailVerdict {
-    /// There is nothing to print.
-    #[default]
-    Empty,
-    /// Everything due today makes closing with a probability of at least 0.9.
-    Fits {
-        /// When the last of it is out of the dryer.
-        finish: WallTime,
-        /// Time left until closing.
-        spare: Millis,
-    },
-    /// Everything due today is expected to make closing, but with a probability below 0.9.
-    Tight {
-        /// When the last of it is expected out of the dryer.
-        finish: WallTime,
-    },
-    /// Some runs due today do not make closing.
-    Misses {
-        /// Number of runs.
-        runs: u32,
-        /// How long after closing the last of them ends.
-        over: Millis,
-    },
-    /// Some runs are late for their own due time, though not for closing.
-    Late {
-        /// Number of runs.
-        runs: u32,
-    },
-    /// Some runs have no known pace.
-    Unknown {
-        /// Number of runs.
-        runs: u32,
-    },
-    /// The shop is closed today, or has closed.
-    Closed {
-        /// Number of open runs.
-        runs: u32,
-    },
-}
+use crate::time::{Estimate, Millis, WallClock, WallTime};
 
 /// The rail of open runs.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -134,25 +24,25 @@ pub struct Rail {
     /// Whether these were learned from the shop's own days.
     pub set_up_learned: bool,
 }
-/// The normal quantile at 0.9: half the width of an 80 % interval in standard errors.
-const Z_90: f64 = 1.281_551_565_544_6;
-
 /// The rail as of the clock.
+///
+/// Times are added up in seconds of work from now on: set-ups and waits as they are expected, and the runs' own times
+/// with their doubt. What the runs' forecasts share, as they learned it from the same earlier runs, is off for all of
+/// them at once (see [`Outlook::and`]).
 pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
     let closing = closing_today(&shop.closings, clock);
     let set_up = set_up_time(shop);
-    let rate = stop_rate(shop);
-    // In milliseconds of Unix time: fractions of one add up over the runs.
-    let now = clock.now.unix_ms() as f64;
-    let moment = |ms: f64| WallTime::from_unix_ms(ms as u64);
-    let mut cursor = now;
-    let mut variance = 0.0;
+    let experience = Experience::of(shop);
+    let open = open_runs(shop);
+    let press_runs = open.iter().any(|id| shop.run(*id).is_some_and(|run| run.progress.is_on_press()));
+    let calendar = WorkCalendar::of(shop, clock, press_runs);
+    let mut ahead = Ahead::default();
     let mut unknown_before = false;
     let mut runs = Vec::new();
-    for id in open_runs(shop) {
+    for id in open {
         let (Some(run), Some((job_id, job))) = (shop.run(id), shop.job_of(id)) else { continue };
         let Some(lot) = run.lot.and_then(|lot| shop.lot(lot)) else { continue };
-        let press_free = moment(cursor);
+        let press_free = calendar.after(ahead.expected());
         let on_press = run.progress.is_on_press();
         let waits_until;
         if on_press {
@@ -161,22 +51,27 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             waits_until = (wait > Millis::ZERO).then_some(clock.now + wait);
         } else {
             waits_until = readiness(shop, id, clock.now).map(|left| left.ready).filter(|ready| *ready > press_free);
-            cursor = waits_until.map_or(cursor, |ready| ready.unix_ms() as f64);
+            if let Some(ready) = waits_until {
+                ahead.fixed += (calendar.work_until(ready) - ahead.expected()).max(0.0);
+            }
         }
-        let set_up_begins = moment(cursor);
+        let set_up_begins = waits_until.filter(|_| !on_press).unwrap_or(press_free);
         if !on_press {
-            cursor += set_up.seconds * 1000.0;
+            ahead.fixed += set_up.seconds;
         }
-        let forecast = forecast(shop, id, clock.now, rate);
+        let forecast = forecast_from(&experience, shop, id, clock.now);
+        let due = job.due.map(|due| clock.due_moment(due));
         let mut finish = None;
-        let mut chance = None;
+        let mut chance_by = None;
         if let Some(forecast) = &forecast {
-            let (out, error) = advance(forecast, &mut cursor, &mut variance);
-            let reach = Z_90 * error;
-            finish = Some(Estimate { expected: out, low: (out - reach).max(now), high: out + reach }.map(moment));
-            chance = closing.map(|closing| probability_by(closing.unix_ms() as f64, out, error));
+            ahead.add(forecast);
+            let dryer = Millis::from_seconds(forecast.in_dryer);
+            finish = Some(ahead.interval().map(|seconds| calendar.after(seconds) + dryer));
+            let (ahead, calendar) = (&ahead, &calendar);
+            chance_by = Some(move |moment: WallTime| ahead.chance_within(calendar.work_until(moment - dryer)));
         }
-        let fit = fit_of(finish, clock, closing, job.due, chance);
+        let times = RunTimes { finish, closing, due, is_today: job.due.is_some_and(|due| due.day <= clock.today()) };
+        let fit = run_fit(&times, unknown_before, chance_by.as_ref().map(|by| by as &dyn Fn(WallTime) -> f64));
         runs.push(RailRun {
             id,
             job: job_id,
@@ -192,7 +87,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             planned: lot.total(),
             due: job.due,
             on_press,
-            basis: forecast.map(|forecast| forecast.basis),
+            basis: forecast.as_ref().map(|forecast| forecast.basis),
             press_free,
             waits_until,
             waits_for: waits_until.and_then(|_| not_ready(shop, id)).unwrap_or_default(),
@@ -200,93 +95,52 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             finish,
             is_earliest_possible: unknown_before,
             fit,
-            chance,
+            chance: closing.zip(chance_by).map(|(closing, by)| by(closing)),
         });
         unknown_before |= forecast.is_none();
     }
-    let verdict = verdict(&runs, clock, closing);
+    let verdict = verdict(&runs, clock, closing, &calendar);
     Rail { runs, closing, verdict, set_up: set_up.seconds, set_up_learned: set_up.is_learned }
 }
 
-/// Advances the rail by a run. Returns when it is out of the dryer, in milliseconds of Unix time, and the
-/// standard error in milliseconds.
-fn advance(forecast: &Forecast, cursor: &mut f64, variance: &mut f64) -> (f64, f64) {
-    let dryer = if forecast.left == 0 { forecast.time.expected } else { forecast.transit };
-    let press = (forecast.time.expected - dryer).max(0.0) * 1000.0;
-    let own = (forecast.time.high - forecast.time.expected) / Z_90 * 1000.0;
-    *cursor += press;
-    *variance += own * own;
-    (*cursor + dryer * 1000.0, variance.sqrt())
+/// The work ahead, up to the end of some run, in seconds from now on.
+#[derive(Default)]
+struct Ahead {
+    /// Set-ups and waits, less the time already spent on the piece on the platen.
+    fixed: f64,
+    /// The runs' own times.
+    runs: Option<Outlook>,
+    /// The median of these.
+    middle: f64,
 }
 
-fn probability_by(moment: f64, out: f64, error: f64) -> f64 {
-    if error <= 0.0 {
-        return if out <= moment { 1.0 } else { 0.0 };
-    }
-    // With many degrees of freedom Student's t is the normal distribution.
-    crate::run::t_cdf((moment - out) / error, 1e6)
-}
-
-fn fit_of(
-    finish: Option<Estimate<WallTime>>,
-    clock: WallClock,
-    closing: Option<WallTime>,
-    due: Option<Due>,
-    chance: Option<f64>,
-) -> RunFit {
-    let Some(Estimate { expected, high: late, .. }) = finish else { return RunFit::Unknown };
-    let due_today = due.is_none_or(|due| due.day <= clock.today());
-    if due.map(|due| clock.due_moment(due)).is_some_and(|moment| expected > moment) {
-        return if closing.is_some_and(|closing| expected > closing) && due_today {
-            RunFit::MissesClosing
-        } else {
-            RunFit::MissesDue
-        };
-    }
-    let Some(closing) = closing else { return if due_today { RunFit::Fits } else { RunFit::Later } };
-    let due_before = due.map(|due| clock.due_moment(due)).filter(|moment| *moment < closing);
-    match chance {
-        _ if expected > closing => {
-            if due_today {
-                RunFit::MissesClosing
-            } else {
-                RunFit::Later
-            }
+impl Ahead {
+    fn add(&mut self, forecast: &Forecast) {
+        if forecast.left == 0 {
+            return;
         }
-        Some(chance) if chance < 0.9 && due_today => RunFit::Tight,
-        _ if due_before.is_some_and(|moment| late > moment) => RunFit::Tight,
-        _ => RunFit::Fits,
+        self.fixed += forecast.wait - forecast.spent_on_piece;
+        let runs = self.runs.as_ref().map_or(forecast.rest, |before| before.and(&forecast.rest));
+        self.middle = runs.quantile(0.5);
+        self.runs = Some(runs);
     }
-}
 
-fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<WallTime>) -> RailVerdict {
-    let count = |fit: RunFit| runs.iter().filter(|run| run.fit == fit).count() as u32;
-    let today = |run: &&RailRun| run.due.is_none_or(|due| due.day <= clock.today());
-    let open = runs.len() as u32;
-    if open == 0 {
-        return RailVerdict::Empty;
+    fn expected(&self) -> f64 {
+        (self.fixed + self.middle).max(0.0)
     }
-    let Some(closing) = closing.filter(|closing| *closing > clock.now) else {
-        return RailVerdict::Closed { runs: open };
-    };
-    let last =
-        runs.iter().filter(today).filter_map(|run| run.finish).map(|finish| finish.expected).max().unwrap_or(clock.now);
-    if count(RunFit::MissesClosing) > 0 {
-        return RailVerdict::Misses { runs: count(RunFit::MissesClosing), over: last.since(closing) };
+
+    fn interval(&self) -> Estimate<f64> {
+        let runs = self.runs.as_ref().map_or(Estimate::default(), |runs| runs.interval(CONFIDENCE));
+        runs.map(|seconds| (self.fixed + seconds).max(0.0))
     }
-    if count(RunFit::MissesDue) > 0 {
-        return RailVerdict::Late { runs: count(RunFit::MissesDue) };
+
+    fn chance_within(&self, seconds: f64) -> f64 {
+        match &self.runs {
+            Some(runs) if seconds > 0.0 => runs.chance_within(seconds - self.fixed),
+            None if seconds >= self.fixed => 1.0,
+            _ => 0.0,
+        }
     }
-    // An unknown pace matters only if the run is due today or comes before one that is.
-    let until = runs.iter().rposition(|run| today(&run)).map_or(0, |last| last + 1);
-    let unknown = runs[..until].iter().filter(|run| run.fit == RunFit::Unknown).count() as u32;
-    if unknown > 0 {
-        return RailVerdict::Unknown { runs: unknown };
-    }
-    if count(RunFit::Tight) > 0 {
-        return RailVerdict::Tight { finish: last };
-    }
-    RailVerdict::Fits { finish: last, spare: closing.since(last) }
 }
 
 /// The order after a run is moved to position `index` among the open runs (0 is first). Nothing moves in

@@ -1,6 +1,6 @@
 //! What has happened to a run on the press: counts, misprints, stops and times.
 
-use super::{Pace, Pull, Stop, UNMARKED_PAUSE_SECONDS, pull_gaps};
+use super::{Pace, PaceSummary, Pull, Stop, UNMARKED_PAUSE_SECONDS, WorkGap, work_gaps};
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::facts::{MisprintCause, Size, StopCause};
@@ -35,10 +35,10 @@ pub struct Progress {
     pub(crate) ended: Option<WallTime>,
     /// Wall time of the latest fact from the press.
     pub(crate) last_activity: Option<WallTime>,
-    /// The pace when it last left the press.
-    pub(crate) final_pace: Option<Pace>,
-    /// The pace of the archived pulls.
-    pub(crate) archived_pace: Option<Pace>,
+    /// Its summary when it last left the press, if its pulls were not archived since.
+    pub(crate) final_pace: Option<Box<PaceSummary>>,
+    /// The summary of the archived pulls.
+    pub(crate) archived_pace: Option<Box<PaceSummary>>,
     /// Time of unmarked pauses among the archived pulls.
     pub(crate) archived_pause: Millis,
     /// Wall time up to which work was added to the tally.
@@ -111,11 +111,41 @@ impl Progress {
 
     /// The pace of all pulls so far, including archived ones.
     pub fn pace(&self) -> Option<Pace> {
-        let here = Pace::of(&pull_gaps(&self.pulls, &self.stops));
-        match (self.archived_pace, here) {
-            (Some(before), Some(here)) => Some(before.combine(&here)),
-            (before, here) => here.or(before),
-        }
+        self.summary()?.pace()
+    }
+
+    /// The gaps between all pulls, the oldest first; of archived ones, one for each stretch of the run.
+    pub(crate) fn gaps(&self) -> Vec<WorkGap> {
+        let mut gaps = self.archived_pace.as_ref().map(|archived| archived.as_gaps()).unwrap_or_default();
+        gaps.extend(work_gaps(&self.pulls, &self.stops));
+        gaps
+    }
+
+    /// By how many the archived gaps are fewer in [`gaps`](Self::gaps) than they were.
+    pub(crate) fn condensed_gaps(&self) -> u32 {
+        let Some(archived) = &self.archived_pace else { return 0 };
+        let stretches = archived.stretches.iter().filter(|stretch| stretch.pieces > 0).count() as u32;
+        archived.gaps.saturating_sub(stretches)
+    }
+
+    /// Seconds of each stop for trouble that is over.
+    pub(crate) fn trouble(&self) -> Vec<f64> {
+        let trouble = self.stops.iter().filter(|stop| stop.is_trouble());
+        trouble.filter_map(|stop| Some(stop.to?.since(stop.from).seconds())).collect()
+    }
+
+    /// The run in some numbers as it is now; `None` before it has started.
+    pub(crate) fn summary(&self) -> Option<PaceSummary> {
+        self.started?;
+        let mut summary = self.archived_pace.as_deref().copied().unwrap_or_default();
+        summary.add_gaps(&work_gaps(&self.pulls, &self.stops));
+        summary.set_trouble(&self.trouble(), self.good(), self.misprints());
+        Some(summary)
+    }
+
+    /// The summary when it last left the press; `None` before and while it is on the press.
+    pub(crate) fn ended_summary(&self) -> Option<&PaceSummary> {
+        self.final_pace.as_deref().or(self.archived_pace.as_deref()).filter(|_| !self.is_on_press())
     }
 
     /// Time stopped between the start and `now`, including unmarked pauses.
@@ -139,7 +169,7 @@ impl Progress {
         let mut pulls = self.pulls.clone();
         // A forgotten end is a pause too.
         pulls.extend(self.ended.filter(|_| !self.pulls.is_empty()).map(|at| Pull { at, pieces: 1, size: None }));
-        let here: Millis = pull_gaps(&pulls, &self.stops)
+        let here: Millis = work_gaps(&pulls, &self.stops)
             .iter()
             .filter(|gap| gap.is_pause)
             .map(|gap| Millis::from_ms((gap.seconds * 1000.0).round() as u64))
@@ -161,7 +191,7 @@ impl Progress {
             return;
         }
         self.close_stop(at);
-        self.final_pace = self.pace();
+        self.final_pace = self.summary().map(Box::new);
         self.ended = Some(at);
         self.stops.push(Stop { from: at, to: None, cause: None });
         self.last_activity = Some(at);
@@ -253,8 +283,8 @@ impl Progress {
 
     /// Drops what only an open job needs: single pulls and undo.
     pub(crate) fn archive_pulls(&mut self) {
-        self.final_pace = self.pace();
-        self.archived_pace = self.final_pace;
+        self.archived_pace = self.summary().map(Box::new);
+        self.final_pace = None;
         self.archived_pause = self.unmarked_pauses();
         self.pulls = Vec::new();
         self.undoable = Table::default();

@@ -33,7 +33,7 @@ impl Stop {
         end.since(self.from.max(from))
     }
 
-    /// Whether it counts towards the shop's stop rate. Breaks are chosen, and a run off the press is not a
+    /// Whether it counts among the stops to be expected of later runs. Breaks are chosen, and a run off the press is not a
     /// stopped press.
     pub fn is_trouble(&self) -> bool {
         self.cause.is_some_and(|cause| cause != StopCause::Break)

@@ -1,7 +1,6 @@
 //! Fan chart of a run: pieces over time so far, and the range of likely progress.
 
-use super::finish::TimeLeft;
-use super::forecast::{CONFIDENCE, Forecast};
+use super::forecast::Forecast;
 use crate::run::Progress;
 use crate::time::{Millis, WallTime};
 
@@ -21,16 +20,19 @@ pub struct Fan {
     pub line: Vec<FanPoint>,
     /// Early edge of the 80 % interval.
     pub early: Vec<FanPoint>,
-    /// Expected course.
+    /// The median.
     pub expected: Vec<FanPoint>,
     /// Late edge of the 80 % interval.
     pub late: Vec<FanPoint>,
 }
 
-/// Largest number of points per line: enough for a phone.
+/// Largest number of points of the line: enough for a phone.
 const MAX_POINTS: usize = 24;
+/// Largest number of points of an edge of the fan, which bends little.
+const MAX_STEPS: usize = 8;
 
-/// The fan chart of a run as of `now`. It ends at the press: time in the dryer is not included.
+/// The fan chart of a run as of `now`, as if nobody went home. It ends at the press: time in the dryer is not
+/// included.
 pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: WallTime) -> Fan {
     let mut line = Vec::new();
     let pulls = progress.pulls();
@@ -54,18 +56,14 @@ pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: WallTime) -> F
             edge.push(FanPoint { at: now + Millis::from_seconds(forecast.wait), pieces });
         }
     }
-    let reach = TimeLeft::t_factor(&forecast.piece_time, CONFIDENCE);
-    let steps = MAX_POINTS.min(forecast.left as usize);
+    let steps = MAX_STEPS.min(forecast.left as usize);
     for index in 1..=steps {
         let more = (forecast.left as usize * index / steps) as u32;
-        let bare = TimeLeft::with_t_factor(&forecast.piece_time, more, reach);
-        let at = |seconds: f64| {
-            let work = (seconds - forecast.spent_on_piece).max(0.0) * (1.0 + forecast.stop_rate);
-            FanPoint { at: now + Millis::from_seconds(forecast.wait + work), pieces: pieces + more }
-        };
-        fan.early.push(at(bare.low));
-        fan.expected.push(at(bare.expected));
-        fan.late.push(at(bare.high));
+        let time = if index == steps { forecast.press_time() } else { forecast.time_of(more) };
+        let at = |seconds: f64| FanPoint { at: now + Millis::from_seconds(seconds), pieces: pieces + more };
+        fan.early.push(at(time.low));
+        fan.expected.push(at(time.expected));
+        fan.late.push(at(time.high));
     }
     fan
 }

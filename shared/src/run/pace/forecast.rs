@@ -1,133 +1,191 @@
-//! When will this run be out of the dryer, and does that make closing?
+//! When will this run be out of the dryer?
 
-use super::finish::{PieceTime, TimeLeft};
-use super::history::history_for;
+use super::course::{Course, Outlook, TroublePrior, Work};
+use super::experience::{Experience, PaceSource};
 use crate::heat::dryer_transit;
 use crate::ids::RunId;
+use crate::plan::WorkCalendar;
+use crate::run::Run;
 use crate::screen::replacement_wait;
 use crate::shop::Shop;
-use crate::time::{Millis, WallTime};
+use crate::time::{Estimate, Millis, WallTime};
 use crate::units::Seconds;
 
 /// What a forecast is based on.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum ForecastBasis {
-    /// The run's own counts.
-    ThisRun {
-        /// Number of gaps between counts.
-        gaps: u32,
-    },
-    /// Earlier runs of the shop.
-    History {
-        /// Number of runs.
-        runs: u32,
-        /// Whether they have the same location, fabric, hits and flash.
-        alike: bool,
-    },
-    /// The printer's guess.
-    Guess,
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ForecastBasis {
+    /// Gaps between the run's own counts.
+    pub gaps: u32,
+    /// What was expected before them; it fades as they come.
+    pub source: PaceSource,
 }
 
-/// Forecast of when the remaining pieces are out of the dryer.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// Gaps from which a run that began with a guess tells enough of itself.
+const ENOUGH_GAPS: u32 = 5;
+
+impl ForecastBasis {
+    /// Whether it rests on hardly more than the printer's guess.
+    pub fn is_only_guess(&self) -> bool {
+        self.source == PaceSource::Guess && self.gaps < ENOUGH_GAPS
+    }
+}
+
+/// Forecast of when the remaining pieces are out of the dryer. Times are in seconds of work.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Forecast {
     /// What it is based on.
     pub basis: ForecastBasis,
-    /// What is known about the time of one piece.
-    pub piece_time: PieceTime,
     /// Pieces left.
     pub left: u32,
     /// Seconds until pulling can continue while a screen is burned again and set up; 0 otherwise.
     pub wait: f64,
-    /// Seconds from now until the last piece is out of the dryer, including wait, dryer and expected stops:
-    /// an 80 % interval.
-    pub time: TimeLeft,
+    /// The time of the pieces left, counted from the latest pull on, with stops and misprints to come.
+    pub rest: Outlook,
     /// Seconds of work since the last pull, already spent on the piece on the platen.
     pub spent_on_piece: f64,
-    /// Expected seconds of stop per second of work.
-    pub stop_rate: f64,
-    /// Seconds the last piece takes through the dryer.
-    pub transit: f64,
+    /// Seconds that the last piece still takes through the dryer after it was pulled.
+    pub in_dryer: f64,
+    /// Changes of size among the pieces left.
+    changes: u32,
+    course: Course,
+    trouble: TroublePrior,
 }
 
-/// Number of gaps from which a run's own pace is used.
-const MIN_GAPS: u32 = 5;
 /// Confidence of every interval shown: 80 %.
 pub(crate) const CONFIDENCE: f64 = 0.8;
-/// Standard deviation assumed for a guess, as a fraction of it. Our own caution.
-const GUESS_ERROR: f64 = 0.25;
 
-/// The forecast of a run as of `now`. `stop_rate` is in seconds of stop per second of work. `None` if nothing
-/// is known about its pace.
-pub fn forecast(shop: &Shop, id: RunId, now: WallTime, stop_rate: f64) -> Option<Forecast> {
-    let run = shop.run(id)?;
-    let left = shop.pieces_left(id);
-    let own = run.progress.pace();
-    let own_time = own.as_ref().and_then(PieceTime::of);
-    let this_run =
-        || own.zip(own_time).map(|(pace, piece_time)| (ForecastBasis::ThisRun { gaps: pace.gaps }, piece_time));
-    let history =
-        || history_for(shop, id).map(|h| (ForecastBasis::History { runs: h.runs, alike: h.alike }, h.piece_time));
-    let guess = || {
-        let mean = run.guess?.seconds();
-        let piece_time =
-            PieceTime { mean, sd: GUESS_ERROR * mean, mean_error: GUESS_ERROR * mean, degrees_of_freedom: 4.0 };
-        Some((ForecastBasis::Guess, piece_time))
-    };
-    let enough = own.is_some_and(|pace| pace.gaps >= MIN_GAPS);
-    let (basis, piece_time) = if enough { this_run() } else { history().or_else(guess).or_else(this_run) }?;
-    // However long the piece on the platen takes, it is one piece.
-    let spent_on_piece = spent_since_last_pull(run, now).min(piece_time.mean);
-    let transit = dryer_transit(shop, id).map_or(0.0, Seconds::seconds);
-    let wait = if left == 0 { 0.0 } else { replacement_wait(shop, id, now).seconds() };
-    let time = if left == 0 {
-        let since = run.progress.pulls.last().map_or(transit, |last| now.since(last.at).seconds());
-        let rest = (transit - since).max(0.0);
-        TimeLeft { expected: rest, low: rest, high: rest }
-    } else {
-        time_left(&piece_time, left, spent_on_piece, stop_rate, wait + transit)
-    };
-    Some(Forecast { basis, piece_time, left, wait, time, spent_on_piece, stop_rate, transit })
+/// The forecast of a run as of `now`. `None` if nothing is known about its pace.
+pub fn forecast(shop: &Shop, id: RunId, now: WallTime) -> Option<Forecast> {
+    forecast_from(&Experience::of(shop), shop, id, now)
 }
 
-fn time_left(piece_time: &PieceTime, left: u32, spent_on_piece: f64, stop_rate: f64, besides: f64) -> TimeLeft {
-    let bare = TimeLeft::predict(piece_time, left, CONFIDENCE);
-    // However long the piece on the platen has taken, the others still take their time.
-    let least = f64::from(left - 1) / f64::from(left);
-    let from_now = |seconds: f64| (seconds - spent_on_piece).max(seconds * least) * (1.0 + stop_rate) + besides;
-    TimeLeft { expected: from_now(bare.expected), low: from_now(bare.low), high: from_now(bare.high) }
+/// Like [`forecast`], with the experience collected already.
+pub(crate) fn forecast_from(experience: &Experience<'_>, shop: &Shop, id: RunId, now: WallTime) -> Option<Forecast> {
+    let run = shop.run(id)?;
+    let progress = &run.progress;
+    let (prior, source) = experience.course(id, run);
+    let gaps = progress.gaps();
+    let course = Course::of(&prior, &gaps)?;
+    let pulled = gaps.iter().map(|gap| gap.pieces).sum();
+    let trouble = experience.trouble(id).after(&progress.trouble(), pulled, progress.good(), progress.misprints());
+    let left = shop.pieces_left(id);
+    let changes = changes_left(shop, run);
+    let rest = Outlook::of(&course, &trouble, left, changes);
+    let each = course.work(1.0, 0.0).mean;
+    let transit = dryer_transit(shop, id).map_or(0.0, Seconds::seconds);
+    let in_dryer = match progress.pulls.last() {
+        Some(last) if left == 0 => (transit - now.since(last.at).seconds()).max(0.0),
+        _ => transit,
+    };
+    Some(Forecast {
+        basis: ForecastBasis { gaps: course.gaps() + progress.condensed_gaps(), source },
+        left,
+        wait: if left == 0 { 0.0 } else { replacement_wait(shop, id, now).seconds() },
+        rest,
+        // However long the piece on the platen takes, it is one piece.
+        spent_on_piece: spent_since_last_pull(run, now).min(each),
+        in_dryer,
+        changes,
+        course,
+        trouble,
+    })
+}
+
+/// Sizes that are still to come after the one that was pulled last.
+fn changes_left(shop: &Shop, run: &Run) -> u32 {
+    let Some(lot) = run.lot.and_then(|lot| shop.lot(lot)) else { return 0 };
+    let last = run.progress.pulls.last();
+    if last.is_some_and(|last| last.size.is_none()) {
+        return 0;
+    }
+    let open = lot.pieces.iter().filter(|(size, planned)| run.progress.good_of(Some(**size)) < **planned);
+    let others = open.filter(|(size, _)| last.is_none_or(|last| last.size != Some(**size))).count() as u32;
+    // The first pile of a run is there already.
+    if last.is_none() { others.saturating_sub(1) } else { others }
 }
 
 /// Seconds of work since the last pull, without stops; 0 while the run is off the press.
-fn spent_since_last_pull(run: &crate::run::Run, now: WallTime) -> f64 {
+fn spent_since_last_pull(run: &Run, now: WallTime) -> f64 {
     let Some(last) = run.progress.pulls.last().filter(|_| run.progress.is_on_press()) else { return 0.0 };
     let stood: Millis = run.progress.stops.iter().map(|stop| stop.overlap(last.at, now)).sum();
     (now.since(last.at) - stood).seconds()
 }
 
 impl Forecast {
-    /// Probability that the last piece is out of the dryer within `seconds` from now.
-    pub fn chance_within(&self, seconds: f64) -> f64 {
-        if self.left == 0 {
-            return if self.time.expected <= seconds { 1.0 } else { 0.0 };
-        }
-        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
-        if work <= 0.0 { 0.0 } else { TimeLeft::chance_within(&self.piece_time, self.left, work + self.spent_on_piece) }
+    /// Seconds of work until the last piece is pulled: an 80 % interval around the median.
+    pub fn press_time(&self) -> Estimate<f64> {
+        self.time_for(&self.rest, self.left)
     }
 
-    /// Pieces per hour needed to have the last one out of the dryer within `seconds` from now; `None` if
-    /// there is no time left.
-    pub fn needed_per_hour(&self, seconds: f64) -> Option<f64> {
-        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
+    /// Seconds of work until `more` pieces are pulled; at most [`left`](Self::left).
+    pub(crate) fn time_of(&self, more: u32) -> Estimate<f64> {
+        self.time_for(&self.outlook(more), more)
+    }
+
+    fn time_for(&self, outlook: &Outlook, pieces: u32) -> Estimate<f64> {
+        if pieces == 0 {
+            return Estimate::default();
+        }
+        // However long the piece on the platen has taken, the others still take their time.
+        let least = f64::from(pieces - 1) / f64::from(pieces);
+        let from_now = |seconds: f64| (seconds - self.spent_on_piece).max(seconds * least) + self.wait;
+        outlook.interval(CONFIDENCE).map(from_now)
+    }
+
+    fn outlook(&self, more: u32) -> Outlook {
+        let changes = self.changes * more / self.left.max(1);
+        Outlook::of(&self.course, &self.trouble, more, changes)
+    }
+
+    /// When the last piece is out of the dryer.
+    pub fn finish(&self, calendar: &WorkCalendar<'_>) -> Estimate<WallTime> {
+        self.press_time().map(|seconds| calendar.after(seconds) + Millis::from_seconds(self.in_dryer))
+    }
+
+    /// Probability that the last piece is out of the dryer by a moment.
+    pub fn chance_by(&self, moment: WallTime, calendar: &WorkCalendar<'_>) -> f64 {
+        let work = self.work_until(moment, calendar);
+        if self.left == 0 {
+            return if work >= 0.0 { 1.0 } else { 0.0 };
+        }
+        if work <= 0.0 { 0.0 } else { self.rest.chance_within(work + self.spent_on_piece) }
+    }
+
+    /// Pieces per hour needed to have the last one out of the dryer by a moment, without a stop; `None` if there is no
+    /// time left.
+    pub fn needed_per_hour(&self, moment: WallTime, calendar: &WorkCalendar<'_>) -> Option<f64> {
+        let work = self.work_until(moment, calendar);
         (work > 0.0).then(|| f64::from(self.left) / work * 3600.0)
     }
 
-    /// Number of the remaining pieces expected out of the dryer within `seconds` from now.
-    pub fn pieces_within(&self, seconds: f64) -> u32 {
-        let work = (seconds - self.wait - self.transit) / (1.0 + self.stop_rate);
-        if work <= 0.0 {
+    /// Number of the remaining pieces that are out of the dryer by a moment as often as not.
+    pub fn pieces_by(&self, moment: WallTime, calendar: &WorkCalendar<'_>) -> u32 {
+        let work = self.work_until(moment, calendar) + self.wait;
+        // The largest number whose median is within the time.
+        let (mut some, mut too_many) = (0, self.left + 1);
+        if work <= self.wait {
             return 0;
         }
-        (super::finish::pieces_within(&self.piece_time, work + self.spent_on_piece).floor() as u32).min(self.left)
+        while too_many - some > 1 {
+            let middle = u32::midpoint(some, too_many);
+            if self.time_for_half(middle) <= work { some = middle } else { too_many = middle }
+        }
+        some
+    }
+
+    fn time_for_half(&self, more: u32) -> f64 {
+        (self.outlook(more).quantile(0.5) - self.spent_on_piece).max(0.0) + self.wait
+    }
+
+    /// Seconds of work until a piece must be pulled to be out of the dryer by a moment, after the wait.
+    fn work_until(&self, moment: WallTime, calendar: &WorkCalendar<'_>) -> f64 {
+        calendar.work_until(moment - Millis::from_seconds(self.in_dryer)) - self.wait
+    }
+
+    /// Expected seconds of work for one of the pieces left; of one more if none is.
+    pub fn seconds_each(&self) -> f64 {
+        let pieces = self.left.max(1);
+        let Work { mean, .. } = self.course.work(f64::from(pieces), f64::from(self.changes));
+        mean / f64::from(pieces)
     }
 }

@@ -1,17 +1,16 @@
 //! How fast a run goes, and when it will be done.
 
+mod chance;
 mod course;
+mod experience;
 mod fan;
-mod finish;
 mod forecast;
-mod history;
 mod student_t;
 
-pub use course::{
-    Course, CoursePrior, Kinship, Outlook, PaceSummary, Stretch, TroublePrior, TroubleRate, Work, WorkGap,
-};
+pub(crate) use chance::SURE;
+pub use chance::{Chance, Likelihood};
+pub use course::{Course, CoursePrior, Kinship, Outlook, TroublePrior, TroubleRate, Work};
+pub use experience::{Experience, PaceSource};
 pub use fan::{Fan, FanPoint, fan};
-pub use finish::{PieceTime, TimeLeft, pieces_within};
+pub(crate) use forecast::{CONFIDENCE, forecast_from};
 pub use forecast::{Forecast, ForecastBasis, forecast};
-pub use history::{History, history_for, stop_rate};
-pub use student_t::{t_cdf, t_quantile};

@@ -2,11 +2,10 @@
 
 use crate::facts::{Fact, MisprintCause, Size, StopCause};
 use crate::ids::{DeviceId, RunId};
-use crate::plan::closing_today;
+use crate::run::Progress;
 use crate::run::model::progress::UndoableAct;
-use crate::run::{Fan, Forecast, ForecastBasis, Progress, TimeLeft, fan, forecast, stop_rate};
 use crate::shop::Shop;
-use crate::time::{Estimate, Millis, WallClock, WallTime};
+use crate::time::{Millis, WallClock, WallTime};
 
 /// A fact about a run that is not stored yet.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,27 +82,6 @@ impl SizeCount {
     }
 }
 
-/// Pace and forecast compared with closing.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PaceView {
-    /// What the forecast is based on.
-    pub basis: ForecastBasis,
-    /// Pieces per hour.
-    pub per_hour: f64,
-    /// Seconds per piece.
-    pub seconds: f64,
-    /// Seconds from now until the last piece is out of the dryer.
-    pub time: TimeLeft,
-    /// When that will be.
-    pub finish: Estimate<WallTime>,
-    /// Pieces per hour needed to make closing; `None` if it is too late or there is no closing time.
-    pub needed_per_hour: Option<f64>,
-    /// Probability of making closing, 0 to 1; `None` without a closing time.
-    pub chance: Option<f64>,
-    /// Good pieces of the order expected by closing, without those over in a size; `None` without a closing time.
-    pub by_closing: Option<u32>,
-}
-
 /// View state of the counting page.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct CountView {
@@ -131,12 +109,6 @@ pub struct CountView {
     pub active: Millis,
     /// Time stopped.
     pub stopped: Millis,
-    /// Pace and forecast; `None` if no pace is known.
-    pub pace: Option<PaceView>,
-    /// Fan chart of the run.
-    pub fan: Fan,
-    /// Wall time of today's closing; `None` on a day off.
-    pub closing: Option<WallTime>,
     /// The action that undo on this device takes back.
     pub undo: Option<UndoView>,
 }
@@ -201,8 +173,6 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     let good = progress.good();
     let planned = lot.map_or(0, crate::job::Lot::total);
     let phase = RunPhase::of(progress);
-    let closing = closing_today(&shop.closings, clock);
-    let forecast = forecast(shop, id, clock.now, stop_rate(shop)).filter(|_| phase != RunPhase::Ended);
     let unsized_good = sizes.iter().filter(|row| row.size.is_none()).map(|row| row.good).sum();
     let left = sizes.iter().map(SizeCount::left).sum::<u32>().saturating_sub(unsized_good);
     CountView {
@@ -218,29 +188,11 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
         started: progress.started,
         active: progress.active(clock.now),
         stopped: progress.stopped(clock.now.min(progress.ended.unwrap_or(clock.now))),
-        fan: fan(progress, forecast.as_ref(), clock.now),
-        pace: forecast.map(|forecast| pace_view(&forecast, clock.now, closing, planned.saturating_sub(left), left)),
-        closing,
         undo: progress.undoable.get(&device).and_then(|undoable| undoable.last()).map(|act| match *act {
             UndoableAct::Pulled { pieces, size } => UndoView::Pulled { pieces, size },
             UndoableAct::Misprinted { pieces, size, cause, was_counted } => {
                 UndoView::Misprinted { pieces, size, cause, was_counted }
             }
         }),
-    }
-}
-
-/// `good` pieces of the order are done and `left` are to pull.
-fn pace_view(forecast: &Forecast, now: WallTime, closing: Option<WallTime>, good: u32, left: u32) -> PaceView {
-    let until = closing.map(|closing| closing.seconds_after(now));
-    PaceView {
-        basis: forecast.basis,
-        per_hour: 3600.0 / forecast.piece_time.mean,
-        seconds: forecast.piece_time.mean,
-        time: forecast.time,
-        finish: forecast.time.finish_from(now),
-        needed_per_hour: until.and_then(|seconds| forecast.needed_per_hour(seconds)),
-        chance: until.map(|seconds| forecast.chance_within(seconds)),
-        by_closing: until.map(|seconds| good + forecast.pieces_within(seconds).min(left)),
     }
 }

@@ -2,8 +2,11 @@
 
 mod count;
 mod ended;
+mod pace;
 mod pace_chart;
 
-pub use count::{CountView, PaceView, RunPhase, SizeCount, UndoView, UnsavedFact, count_view};
+pub use count::{CountView, RunPhase, SizeCount, UndoView, UnsavedFact, count_view};
 pub use ended::{RunSummary, run_summary};
-pub use pace_chart::{ChartPoint, PaceChart, pace_chart};
+pub(crate) use pace::run_goal;
+pub use pace::{Goal, GoalKind, PaceView, RunPace, run_pace};
+pub use pace_chart::{ChartPoint, PaceChart};

@@ -1,8 +1,7 @@
 //! The pace line and its fan as chart points from 0 to 1 on both axes, time to the right and pieces up.
 
-use super::count::CountView;
-use crate::run::FanPoint;
-use crate::time::{Millis, WallTime};
+use crate::run::{Fan, FanPoint};
+use crate::time::{Millis, WallClock, WallTime};
 
 /// A point: time from the left and pieces from the bottom, each 0 to 1.
 pub type ChartPoint = (f64, f64);
@@ -12,7 +11,7 @@ pub type ChartPoint = (f64, f64);
 pub struct PaceChart {
     /// Pieces pulled so far.
     pub line: Vec<ChartPoint>,
-    /// Expected course.
+    /// The median of the pieces to come.
     pub expected: Vec<ChartPoint>,
     /// Outline of the fan as a closed polygon.
     pub fan: Vec<ChartPoint>,
@@ -22,37 +21,145 @@ pub struct PaceChart {
     pub closing: Option<f64>,
     /// Whether closing is beyond the right edge.
     pub closing_is_beyond: bool,
+    /// The job's due time on the x axis, if it is on the chart.
+    pub due: Option<f64>,
+    /// Pieces ordered, and their height.
+    pub target: (u32, f64),
+    /// Times on the x axis: round ones, a few.
+    pub times: Vec<(WallTime, f64)>,
+    /// Numbers of pieces on the y axis from 0 on, below the target: round ones, a few.
+    pub pieces: Vec<(u32, f64)>,
+}
+
+/// What the chart is compared with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct ChartMarks {
+    pub(super) closing: Option<WallTime>,
+    pub(super) due: Option<WallTime>,
+    pub(super) planned: u32,
+    pub(super) good: u32,
 }
 
 /// Least time on the x axis.
 const MIN_WIDTH: Millis = Millis::from_minutes(1);
+/// Minutes between times on the x axis.
+const TIME_STEPS: [u64; 11] = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720];
+/// Most times and most numbers on an axis: a phone is 390 pixels wide.
+const MOST_TIMES: u64 = 3;
+const MOST_NUMBERS: u32 = 3;
 
-/// The chart of a counting page; `None` if the run has neither started nor pulled.
-pub fn pace_chart(count: &CountView, now: WallTime) -> Option<PaceChart> {
-    let fan = &count.fan;
-    let from = fan.line.first().map(|point| point.at).or(count.started)?;
-    let expected_end = fan.expected.last().map_or(now, |point| point.at);
-    let late_end = fan.late.last().map_or(now, |point| point.at);
-    // Closing hours away would squeeze the run against the left edge: it gets half the chart at most.
-    let reach = late_end.max(expected_end + expected_end.since(from) / 2).max(from + MIN_WIDTH);
-    let end = count
-        .closing
-        .filter(|closing| *closing > from && *closing <= reach)
-        .map_or(late_end, |closing| closing.max(late_end));
-    let end = end.max(from + MIN_WIDTH);
-    let end = end + end.since(from) / 25;
-    let most = f64::from(count.planned.max(count.good).max(1));
+/// The chart of a run; `None` if it has neither started nor pulled.
+pub(super) fn pace_chart(
+    fan: &Fan,
+    started: Option<WallTime>,
+    marks: ChartMarks,
+    clock: WallClock,
+) -> Option<PaceChart> {
+    let from = fan.line.first().map(|point| point.at).or(started)?;
+    let end = end_of(fan, from, marks.closing, clock.now);
+    let most = f64::from(marks.planned.max(marks.good).max(1));
     let x = |at: WallTime| (at.since(from).seconds() / end.since(from).seconds()).clamp(0.0, 1.0);
-    let points =
-        |line: &[FanPoint]| line.iter().map(|point| (x(point.at), f64::from(point.pieces) / most)).collect::<Vec<_>>();
+    let points = |line: &[FanPoint]| clipped(line, end).map(|(at, pieces)| (x(at), pieces / most)).collect::<Vec<_>>();
     let mut edge = points(&fan.early);
     edge.extend(points(&fan.late).into_iter().rev());
+    let on_chart = |moment: Option<WallTime>| moment.filter(|moment| (from..=end).contains(moment)).map(x);
     Some(PaceChart {
         line: points(&fan.line),
         expected: points(&fan.expected),
         fan: edge,
-        now: x(now),
-        closing: count.closing.filter(|closing| (from..=end).contains(closing)).map(x),
-        closing_is_beyond: count.closing.is_some_and(|closing| closing > end),
+        now: x(clock.now),
+        closing: on_chart(marks.closing),
+        closing_is_beyond: marks.closing.is_some_and(|closing| closing > end),
+        due: on_chart(marks.due.filter(|due| Some(*due) != marks.closing)),
+        target: (marks.planned, f64::from(marks.planned) / most),
+        times: round_times(from, end, clock).into_iter().map(|at| (at, x(at))).collect(),
+        pieces: round_numbers(marks.planned).into_iter().map(|pieces| (pieces, f64::from(pieces) / most)).collect(),
     })
+}
+
+/// The right edge: the late end of the fan and a little more. Closing hours away would squeeze the run against the left
+/// edge: it gets half the chart at most. Past closing nothing is drawn but a sixth of the chart.
+fn end_of(fan: &Fan, from: WallTime, closing: Option<WallTime>, now: WallTime) -> WallTime {
+    let expected_end = fan.expected.last().map_or(now, |point| point.at);
+    let late_end = fan.late.last().map_or(now, |point| point.at);
+    let reach = late_end.max(expected_end + expected_end.since(from) / 2).max(from + MIN_WIDTH);
+    let end = match closing.filter(|closing| *closing > now && *closing <= reach) {
+        Some(closing) => late_end.clamp(closing, closing + closing.since(from) / 6),
+        None => late_end,
+    };
+    let end = end.max(now).max(from + MIN_WIDTH);
+    end + end.since(from) / 25
+}
+
+/// The points up to `end`, the last one where the line crosses it.
+fn clipped(line: &[FanPoint], end: WallTime) -> impl Iterator<Item = (WallTime, f64)> + '_ {
+    let inside = line.iter().take_while(move |point| point.at <= end).map(|point| (point.at, f64::from(point.pieces)));
+    let crossing = line.windows(2).find(|pair| pair[0].at <= end && pair[1].at > end).map(|pair| {
+        let part = end.since(pair[0].at).seconds() / pair[1].at.since(pair[0].at).seconds();
+        let [before, after] = [pair[0].pieces, pair[1].pieces].map(f64::from);
+        (end, before + (after - before) * part)
+    });
+    inside.chain(crossing)
+}
+
+/// Round local times between two moments.
+fn round_times(from: WallTime, end: WallTime, clock: WallClock) -> Vec<WallTime> {
+    let minutes = end.since(from).whole_minutes();
+    let step = TIME_STEPS.into_iter().find(|step| minutes / step <= MOST_TIMES).unwrap_or(24 * 60);
+    let midnight = clock.moment(clock.day_of(from), 0);
+    let first = midnight + Millis::from_minutes((from.since(midnight).whole_minutes() / step + 1) * step);
+    // None at the very edge, where its label would stick out.
+    let edge = end.since(from) / 16;
+    let times = (0..=MOST_TIMES).map(|at| first + Millis::from_minutes(at * step));
+    times.filter(|at| *at >= from + edge && *at + edge <= end).collect()
+}
+
+/// Round numbers from 0 on, well below the target.
+fn round_numbers(target: u32) -> Vec<u32> {
+    let steps = (0..9).flat_map(|power| [1, 2, 5].map(|digit| digit * 10_u32.pow(power)));
+    let step = steps.into_iter().find(|step| target / step <= MOST_NUMBERS).unwrap_or(target.max(1));
+    (0..=MOST_NUMBERS).map(|at| at * step).take_while(|pieces| *pieces == 0 || pieces + step / 2 < target).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::time::wall;
+
+    const CLOCK: WallClock = WallClock { now: wall(1_795_611_600_000), offset_minutes: -300 };
+
+    #[test]
+    fn both_axes_have_few_and_round_labels() {
+        for (minutes, step) in [(3, 1), (7, 2), (19, 5), (37, 10), (56, 15), (110, 30), (230, 60), (1_300, 360)] {
+            let from = CLOCK.now + Millis::from_minutes(7);
+            let times = round_times(from, from + Millis::from_minutes(minutes), CLOCK);
+            assert!((1..=4).contains(&times.len()), "{minutes}: {times:?}");
+            assert!(times.iter().all(|at| CLOCK.minutes_after_midnight(*at) % step == 0), "{minutes}: {times:?}");
+        }
+        assert_eq!(round_numbers(36), [0, 10, 20, 30]);
+        assert_eq!(round_numbers(144), [0, 50, 100]);
+        assert_eq!(round_numbers(3), [0, 1, 2]);
+        assert_eq!(round_numbers(0), [0]);
+    }
+
+    #[test]
+    fn a_line_beyond_the_edge_ends_where_it_crosses_it() {
+        let point = |minutes: u64, pieces: u32| FanPoint { at: CLOCK.now + Millis::from_minutes(minutes), pieces };
+        let line = [point(0, 10), point(10, 20), point(30, 40)];
+        let end = CLOCK.now + Millis::from_minutes(20);
+        let clipped: Vec<_> = clipped(&line, end).collect();
+        assert_eq!(clipped, [(line[0].at, 10.0), (line[1].at, 20.0), (end, 30.0)]);
+    }
+
+    #[test]
+    fn work_that_takes_until_the_night_is_drawn_to_shortly_after_closing() {
+        let point = |hours: u64, pieces: u32| FanPoint { at: CLOCK.now + Millis::from_hours(hours), pieces };
+        let edge = vec![point(0, 0), point(14, 2_000)];
+        let fan = Fan { line: Vec::new(), early: edge.clone(), expected: edge.clone(), late: edge };
+        let closing = CLOCK.now + Millis::from_hours(9);
+        let marks = ChartMarks { closing: Some(closing), due: None, planned: 2_000, good: 0 };
+        let chart = pace_chart(&fan, Some(CLOCK.now), marks, CLOCK).unwrap();
+        assert!(chart.closing.is_some_and(|x| x > 0.8), "{chart:?}");
+        assert!(chart.expected.last().is_some_and(|(x, y)| *x > 0.999 && *y < 0.85), "{chart:?}");
+    }
 }

@@ -1,7 +1,9 @@
 //! What was said, and what happened.
 
 use super::shops::{Habit, InventedRun, InventedShop};
-use lastpull_core::run::{Course, CoursePrior, Kinship, Outlook, PaceSummary, TroublePrior, t_quantile};
+use crate::run::student_t::t_quantile;
+use lastpull_core::run::{Course, CoursePrior, Kinship, Outlook, PaceSummary, TroublePrior};
+use lastpull_core::time::Estimate;
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
 
@@ -21,15 +23,15 @@ pub struct Tally {
 
 impl Tally {
     fn add(&mut self, outlook: &Outlook, took: f64, plain_width: Option<f64>, rng: &mut StdRng) {
-        let [low, mean, high] = outlook.interval(0.8);
-        assert!(0.0 <= low && low <= mean && mean <= high && high.is_finite(), "{outlook:?}");
+        let Estimate { expected, low, high } = outlook.interval(0.8);
+        assert!(0.0 <= low && low <= expected && expected <= high && high.is_finite(), "{outlook:?}");
         self.forecasts += 1.0;
         self.below += f64::from(u8::from(took < low));
         self.above += f64::from(u8::from(took > high));
         self.covered += f64::from(u8::from((low..=high).contains(&took)));
         self.width += high - low;
         self.plain_width += plain_width.unwrap_or(high - low);
-        let closing = mean + (high - low) * (1.6 * rng.random::<f64>() - 0.8);
+        let closing = expected + (high - low) * (1.6 * rng.random::<f64>() - 0.8);
         let stated = outlook.chance_within(closing);
         let bin = &mut self.bins[((stated * 10.0) as usize).min(9)];
         bin.0 += 1.0;

@@ -13,9 +13,9 @@ mod actions;
 mod controls;
 mod dialogs;
 mod pace;
+mod pace_chart;
 mod page;
 mod sizes;
 mod zone;
 
-pub use pace::chance_tone;
 pub use page::Count;

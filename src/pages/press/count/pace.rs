@@ -1,130 +1,102 @@
-//! The pace against closing time: in words, and as a line chart with its range.
+//! The pace against due time and closing, in words.
 
+use super::pace_chart::Chart;
 use crate::components::Sheet;
 use crate::i18n;
-use crate::store::Store;
-use lastpull_core::run::{ChartPoint, CountView, PaceChart, PaceView, pace_chart};
-use lastpull_core::time::{Estimate, Millis};
+use crate::pages::shared::GoalBadge;
+use lastpull_core::run::{Goal, GoalKind, Likelihood, PaceView, RunPace};
+use lastpull_core::time::Estimate;
 use leptos::prelude::*;
 
 /// The pace in two lines and a chart. A tap on the chart shows how the pace is computed.
 #[component]
-pub fn Pace(count: Memo<CountView>) -> impl IntoView {
-    let store = Store::from_context();
-    let chart = Memo::new(move |_| count.with(|count| pace_chart(count, store.clock.get_untracked().now)));
+pub fn Pace(pace: Memo<RunPace>) -> impl IntoView {
     let in_full = RwSignal::new(false);
+    let chart = move |is_large| {
+        pace.with(|run| {
+            let label = run.pace.as_ref().map(|pace| i18n::pace_out_by(i18n::moment(pace.finish.expected)));
+            let label = label.unwrap_or_default();
+            run.chart.clone().map(|chart| view! { <Chart chart label is_large/> })
+        })
+    };
     view! {
         <section class="pace">
-            {move || count.with(|count| match &count.pace {
+            {move || pace.with(|run| match &run.pace {
                 None => view! { <p class="pace-lead">{i18n::pace_none()}</p> }.into_any(),
-                Some(pace) => lead(pace, count.closing.is_some()),
+                Some(pace) => lead(pace),
             })}
-            {move || chart.get().map(|chart| view! {
+            {move || chart(false).map(|chart| view! {
                 <button type="button" class="pace-button" id="pace" on:click=move |_| in_full.set(true)>
-                    <Chart chart label=count.with(summary)/>
+                    {chart}
                     <span class="visually-hidden">{i18n::pace_in_full()}</span>
                 </button>
             })}
             {move || in_full.get().then(|| view! {
                 <Sheet title=i18n::pace_title() on_close=Callback::new(move |()| in_full.set(false))>
-                    {move || chart.get().map(|chart| view! { <Chart chart label=count.with(summary)/> })}
-                    {move || count.with(in_words)}
+                    {move || chart(true)}
+                    {move || pace.with(in_words)}
                 </Sheet>
             })}
         </section>
     }
 }
 
-/// When the run is finished and whether before closing; then the rate.
-fn lead(pace: &PaceView, closes: bool) -> AnyView {
+/// When the run is finished and whether in time; then the rate.
+fn lead(pace: &PaceView) -> AnyView {
     let Estimate { expected, low: early, high: late } = pace.finish;
-    let behind = pace.chance.is_some_and(|chance| chance < 0.5);
+    let behind =
+        |goal: &Goal| matches!(goal.chance.likelihood, Likelihood::Even | Likelihood::Unlikely | Likelihood::No);
     view! {
         <p class="pace-lead" id="finish">
-            <strong>{i18n::out_at(i18n::time(expected))}</strong>
-            <small>{i18n::from_to(i18n::time(early), i18n::time(late))}</small>
-            {pace.chance.map(|chance| view! { <span class=format!("badge {}", chance_tone(chance)) id="chance">{i18n::chance(chance)}</span> })}
+            <strong>{i18n::out_at(i18n::moment(expected))}</strong>
+            <small>{i18n::between(early, late)}</small>
+            {pace.goal.map(|goal| view! { <span id="chance"><GoalBadge goal/></span> })}
         </p>
         <p class="pace-line">
             <span>{i18n::per_hour(i18n::number(pace.per_hour, 0))}</span>
-            <span>{i18n::pace_left(i18n::duration(Millis::from_seconds(pace.time.expected)))}</span>
-            {(closes && behind).then(|| view! { <span class="needed">{needed(pace)}</span> })}
+            <span>{i18n::pace_left(i18n::duration(pace.time_left))}</span>
+            {pace.goal.filter(behind).and_then(needed).map(|needed| view! { <span class="needed">{needed}</span> })}
         </p>
     }
     .into_any()
 }
 
-/// CSS class of the chance of finishing before closing.
-pub fn chance_tone(chance: f64) -> &'static str {
-    match chance {
-        chance if chance >= 0.9 => "good",
-        chance if chance > 0.1 => "tight",
-        _ => "bad",
-    }
-}
-
-fn needed(pace: &PaceView) -> String {
-    match pace.needed_per_hour {
-        Some(rate) => i18n::pace_needed(i18n::per_hour(i18n::number(rate.ceil(), 0))),
-        None => i18n::pace_no_time().to_owned(),
-    }
+/// The pace needed to be in time; `None` if it is too late.
+fn needed(goal: Goal) -> Option<String> {
+    let rate = i18n::per_hour(i18n::number(goal.needed_per_hour?.ceil(), 0));
+    Some(match goal.kind {
+        GoalKind::Closing => i18n::pace_needed_closing(rate),
+        GoalKind::Due => i18n::pace_needed_due(rate),
+    })
 }
 
 /// All details of the pace, one per line.
-fn in_words(count: &CountView) -> AnyView {
+fn in_words(run: &RunPace) -> AnyView {
     let mut lines: Vec<String> = Vec::new();
-    if let Some(pace) = &count.pace {
+    if let Some(pace) = &run.pace {
         let Estimate { expected, low: early, high: late } = pace.finish;
-        lines.push(i18n::pace_out_by(i18n::time(expected)));
-        lines.push(i18n::pace_between(i18n::time(early), i18n::time(late)));
-        lines.extend(pace.chance.map(i18n::chance));
-        lines.push(i18n::seconds_each(i18n::number(pace.seconds, 0)));
-        if count.closing.is_some() {
-            lines.push(needed(pace));
+        lines.push(i18n::pace_out_by(i18n::moment(expected)));
+        lines.push(i18n::pace_between(i18n::moment(early), i18n::moment(late)));
+        if let Some(goal) = pace.goal {
+            if goal.kind == GoalKind::Due && !goal.is_past {
+                lines.push(i18n::pace_due(i18n::moment(goal.at)));
+            }
+            lines.push(i18n::in_time(&goal));
+            lines.extend(needed(goal));
         }
-        lines.extend(pace.by_closing.map(|good| i18n::pace_by_closing(good, count.planned)));
+        lines.push(i18n::seconds_each(i18n::number(pace.seconds, 0)));
+        lines.extend(pace.by_closing.map(|good| i18n::pace_by_closing(good, run.planned)));
         lines.push(i18n::pace_basis(i18n::basis(pace.basis)));
     } else {
         lines.push(i18n::pace_none().to_owned());
     }
-    if count.over > 0 {
-        lines.push(i18n::count_over(count.over));
+    if run.over > 0 {
+        lines.push(i18n::count_over(run.over));
     }
-    if let Some(started) = count.started {
+    if let Some(started) = run.started {
         lines.push(i18n::started_at(i18n::time(started)));
-        lines.push(i18n::at_work(i18n::duration(count.active)));
-        lines.push(i18n::stood(i18n::duration(count.stopped)));
+        lines.push(i18n::at_work(i18n::duration(run.active)));
+        lines.push(i18n::stood(i18n::duration(run.stopped)));
     }
     view! { <ul class="plain" id="pace-words">{lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ul> }.into_any()
-}
-
-fn summary(count: &CountView) -> String {
-    count.pace.as_ref().map(|pace| i18n::pace_out_by(i18n::time(pace.finish.expected))).unwrap_or_default()
-}
-
-/// Size of the chart's view box; the style sheet scales it.
-const WIDTH: f64 = 320.0;
-const HEIGHT: f64 = 100.0;
-
-fn points(line: &[ChartPoint]) -> String {
-    line.iter().map(|(x, y)| format!("{:.1},{:.1}", x * WIDTH, (1.0 - y) * HEIGHT)).collect::<Vec<_>>().join(" ")
-}
-
-#[component]
-fn Chart(chart: PaceChart, #[prop(into)] label: String) -> impl IntoView {
-    let now = chart.now * WIDTH;
-    view! {
-        <div class="pace-chart">
-            <svg viewBox=format!("0 0 {WIDTH} {HEIGHT}") preserveAspectRatio="none" role="img" aria-label=i18n::chart_label(label)>
-                <line class="chart-goal" x1="0" x2=WIDTH y1="0.500" y2="0.500"></line>
-                <polygon class="chart-fan" points=points(&chart.fan)></polygon>
-                <polyline class="chart-expected" points=points(&chart.expected)></polyline>
-                <line class="chart-now" x1=now x2=now y1="0" y2=HEIGHT></line>
-                <polyline class="chart-line" points=points(&chart.line)></polyline>
-                {chart.closing.map(|x| view! { <line class="chart-closing" x1=x * WIDTH x2=x * WIDTH y1="0" y2=HEIGHT></line> })}
-            </svg>
-            {chart.closing.map(|x| view! { <span class="chart-mark" style:left=format!("{:.1}%", x * 100.0)>{i18n::chart_closing()}</span> })}
-            {chart.closing_is_beyond.then(|| view! { <span class="chart-mark beyond">{i18n::chart_closing()}" →"</span> })}
-        </div>
-    }
 }

@@ -15,7 +15,7 @@ use crate::{i18n, lazy};
 use lastpull_core::failure::notice_at_press;
 use lastpull_core::ids::RunId;
 use lastpull_core::job::Size;
-use lastpull_core::run::{CountView, check_list, count_view};
+use lastpull_core::run::{CountView, check_list, run_pace};
 use leptos::prelude::*;
 
 /// The page of the count.
@@ -36,9 +36,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoVi
     let title = heading.title.clone();
     Effect::new(move || dom::set_title(&format!("{title} · {}", i18n::app_name())));
     // The pace is updated when facts are saved: during the touch itself only the count is drawn.
-    let saved = Memo::new(move |_| {
-        store.shop.with(|shop| count_view(shop, id, store.device.get_untracked(), store.clock.get(), &[]))
-    });
+    let pace = Memo::new(move |_| store.shop.with(|shop| run_pace(shop, id, store.clock.get())));
     let skipped = Memo::new(move |_| store.shop.with(|shop| check_list(shop, id).skipped() as u32));
     let failure = Memo::new(move |_| store.shop.with(|shop| notice_at_press(shop, id)));
     let checks_open = RwSignal::new(false);
@@ -56,7 +54,7 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoVi
                 </button>
             </header>
             {move || failure.get().map(|notice| view! { <FailureBar notice/> })}
-            <Pace count=saved/>
+            <Pace pace/>
             <Sizes count size picked/>
             <Zone id count size garment=heading.garment ink=heading.ink/>
             <Controls id count asking/>

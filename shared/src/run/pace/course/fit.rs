@@ -11,8 +11,8 @@
 use super::correlation::GRID;
 use super::matrix::{Matrix, TERMS, Vector, add_outer, dot, inverse, times};
 use super::prior::CoursePrior;
-use super::summary::WorkGap;
 use super::terms::{CHANGE, LEVEL, START, terms};
+use crate::run::WorkGap;
 
 /// A run's course after its gaps so far.
 #[derive(Clone, Debug, PartialEq)]

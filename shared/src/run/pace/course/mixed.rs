@@ -9,8 +9,8 @@
 //! of Machine Learning Research 1, 2001).
 
 use super::matrix::{Matrix, TERMS, Vector, add_outer, dot, inverse, times};
-use super::summary::PaceSummary;
 use super::terms::{CHANGE, LEVEL, START, terms};
+use crate::run::PaceSummary;
 
 // Standard deviations assumed where nothing is known, as fractions of a settled piece's time (the drift's: per
 // hundred pieces). Our own, chosen in the simulation of `tests/run/calibration/`.
@@ -45,18 +45,18 @@ impl Observed {
         let piece = noise * level * level;
         for stretch in run.stretches.iter().filter(|stretch| stretch.pieces > 0) {
             let pieces = f64::from(stretch.pieces);
-            let mut x = terms(stretch.place - 1.0, 1.0, 0.0, reach);
+            let mut x = terms(f64::from(stretch.place) - 1.0, 1.0, 0.0, reach);
             for effect in &mut x[START..] {
                 *effect *= level;
             }
-            observed.add(&x, stretch.seconds / (pieces * unit), pieces / piece);
+            observed.add(&x, f64::from(stretch.seconds) / (pieces * unit), pieces / piece);
         }
         if run.changes > 0 {
             let changes = f64::from(run.changes);
             let mut x = [0.0; TERMS];
             x[CHANGE] = 1.0;
             // The gap itself, and the mean of the two beside it.
-            observed.add(&x, run.change_seconds / (changes * unit), changes / (1.5 * piece));
+            observed.add(&x, f64::from(run.change_seconds) / (changes * unit), changes / (1.5 * piece));
         }
         observed
     }

@@ -1,6 +1,6 @@
 //! The course of a run, and when the pieces that are left will be pulled.
 //!
-//! - [`PaceSummary`]: what is kept of an ended run.
+//! - [`PaceSummary`](super::super::PaceSummary): what is kept of an ended run.
 //! - [`CoursePrior`] and [`TroublePrior`]: what the shop's runs say before the first piece.
 //! - [`Course`]: the run after its gaps so far.
 //! - [`Outlook`]: the time of the pieces to come, with misprints and stops: mean, interval, chance; several
@@ -12,12 +12,10 @@ mod matrix;
 mod mixed;
 mod outlook;
 mod prior;
-mod summary;
 mod terms;
 mod trouble;
 
 pub use fit::{Course, Work};
 pub use outlook::Outlook;
 pub use prior::{CoursePrior, Kinship};
-pub use summary::{PaceSummary, Stretch, WorkGap};
 pub use trouble::{TroublePrior, TroubleRate};

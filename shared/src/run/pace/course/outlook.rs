@@ -3,6 +3,7 @@
 use super::super::student_t::t_cdf_near;
 use super::fit::{Course, Work};
 use super::trouble::TroublePrior;
+use crate::time::Estimate;
 
 /// The distribution of the seconds that further pieces take at the press.
 ///
@@ -82,14 +83,13 @@ impl Outlook {
         self.mixture().quantile(chance)
     }
 
-    /// The interval that contains the true time with probability `confidence` (0 to 1, exclusive), and the mean:
-    /// low ≤ mean ≤ high.
-    pub fn interval(&self, confidence: f64) -> [f64; 3] {
+    /// The interval that contains the true time with probability `confidence` (0 to 1, exclusive), around the
+    /// median: the time is over and under it equally often. (Rare long stops can put the mean beyond either end.)
+    pub fn interval(&self, confidence: f64) -> Estimate<f64> {
         let mixture = self.mixture();
-        let [low, high] = [0.5 - confidence / 2.0, 0.5 + confidence / 2.0].map(|chance| mixture.quantile(chance));
-        // Rare long stops can put the mean beyond either end.
-        let mean = self.mean();
-        [low.min(mean), mean, high.max(mean)]
+        let [low, expected, high] =
+            [0.5 - confidence / 2.0, 0.5, 0.5 + confidence / 2.0].map(|chance| mixture.quantile(chance));
+        Estimate { expected: expected.max(low), low, high: high.max(expected) }
     }
 
     fn mixture(&self) -> Mixture {

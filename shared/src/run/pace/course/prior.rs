@@ -6,8 +6,8 @@
 use super::correlation::{Weights, estimate, weights_from, weights_unknown};
 use super::matrix::{Matrix, TERMS, Vector};
 use super::mixed::{DEFAULT_RUNS, Observed, RUN_EFFECT, SHOP_EFFECT, VAGUE, mixed_model};
-use super::summary::PaceSummary;
 use super::terms::{CHANGE, LEAST_REACH, LEVEL, START};
+use crate::run::PaceSummary;
 
 /// What is expected of the course of a run. Times are in units of `unit`.
 #[derive(Clone, Debug, PartialEq)]
@@ -141,7 +141,7 @@ impl CoursePrior {
 /// One piece's variance, its degrees of freedom, and the correlation of neighbours, from the differences of
 /// gaps.
 fn noise_of(runs: &[(&PaceSummary, f64)]) -> (f64, f64, Weights, f64) {
-    let relative = |run: &PaceSummary, mean: f64, lag: usize| run.squared_differences[lag] / (mean * mean);
+    let relative = |run: &PaceSummary, mean: f64, lag: usize| f64::from(run.squared_differences[lag]) / (mean * mean);
     let (mut pairs, mut squares) = ([0.0; 2], [0.0; 2]);
     for (run, mean) in runs {
         for lag in [0, 1] {

@@ -4,7 +4,7 @@
 //! so that the count to come is negative binomial (A. Gelman et al., "Bayesian Data Analysis", 3rd ed. 2013,
 //! section 2.6; the weight between shop and run is the credibility of H. Bühlmann and E. Straub, 1970).
 
-use super::summary::PaceSummary;
+use crate::run::PaceSummary;
 
 /// A count over some pieces.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -117,8 +117,8 @@ impl TroublePrior {
         let (mut count, mut seconds, mut squares) = (0.0, 0.0, 0.0);
         for run in runs {
             count += f64::from(run.stops);
-            seconds += run.stop_seconds;
-            squares += run.stop_squares;
+            seconds += f64::from(run.stop_seconds);
+            squares += f64::from(run.stop_squares);
         }
         let mut prior = Self {
             stops: TroubleRate::learned(&STOPS, stops),

@@ -1,0 +1,89 @@
+//! The shop's working time: which moment it is after some hours of work, nights and days off left out.
+
+use super::Tally;
+use crate::collections::sort_by_key;
+use crate::shop::Shop;
+use crate::time::{Day, Millis, WallClock, WallTime};
+use std::cell::OnceCell;
+
+/// The shop's working time from now on.
+///
+/// Today it lasts until closing, on each later open day from the opening time to closing. A press that runs after
+/// closing or on a day off works on until midnight.
+#[derive(Debug)]
+pub struct WorkCalendar<'a> {
+    shop: &'a Shop,
+    clock: WallClock,
+    /// Until when there is work today; `None` if there is none.
+    today: Option<WallTime>,
+    /// Minutes after midnight at which work begins.
+    opening: OnceCell<u16>,
+}
+
+/// Opening time where the shop's own days do not tell: eight in the morning. Common practice, no source.
+const DEFAULT_OPENING: u16 = 8 * 60;
+/// Fewest days to learn the opening time from, and most: the latest.
+const OPENING_DAYS: std::ops::RangeInclusive<usize> = 3..=20;
+/// Days that are looked ahead. Work beyond them is set one after another without a break.
+const DAYS_AHEAD: u64 = 400;
+
+impl<'a> WorkCalendar<'a> {
+    /// The working time as of the clock. `press_runs`: whether a run is on the press now.
+    pub fn of(shop: &'a Shop, clock: WallClock, press_runs: bool) -> Self {
+        let today = clock.today();
+        let closing = shop.closings.on(today).map(|minutes| clock.moment(today, minutes));
+        let midnight = || press_runs.then(|| clock.moment(today, 24 * 60));
+        let today = closing.filter(|closing| *closing > clock.now).or_else(midnight);
+        Self { shop, clock, today, opening: OnceCell::new() }
+    }
+
+    /// The moment after so many seconds of work from now on; no earlier than now.
+    pub fn after(&self, seconds: f64) -> WallTime {
+        let now = self.clock.now;
+        let mut left = Millis::from_seconds(seconds.max(0.0));
+        let mut end = now;
+        for (from, to) in self.spans() {
+            let span = to.since(from);
+            if left <= span {
+                return from + left;
+            }
+            left = left - span;
+            end = to;
+        }
+        end + left
+    }
+
+    /// Seconds of work from now to a moment. Before now: the seconds that it is past, negative.
+    pub fn work_until(&self, moment: WallTime) -> f64 {
+        if moment <= self.clock.now {
+            return moment.seconds_after(self.clock.now);
+        }
+        let worked = self.spans().take_while(|(from, _)| *from < moment).map(|(from, to)| to.min(moment).since(from));
+        worked.sum::<Millis>().seconds()
+    }
+
+    /// Stretches of work, the next first.
+    fn spans(&self) -> impl Iterator<Item = (WallTime, WallTime)> + '_ {
+        let today = self.clock.today();
+        let later = (1..=DAYS_AHEAD).filter_map(move |days| self.day(today.plus_days(days)));
+        self.today.map(|until| (self.clock.now, until)).into_iter().chain(later)
+    }
+
+    /// The working time of a later day; `None` on a day off.
+    fn day(&self, day: Day) -> Option<(WallTime, WallTime)> {
+        let closing = self.shop.closings.on(day)?;
+        let opening = *self.opening.get_or_init(|| opening_time(self.shop.tally(), self.clock));
+        (closing > opening).then(|| (self.clock.moment(day, opening), self.clock.moment(day, closing)))
+    }
+}
+
+/// When the shop's working days begin, in minutes after midnight: the middle one of the quarters of an hour in which
+/// the first piece of a day was pulled.
+fn opening_time(tally: &Tally, clock: WallClock) -> u16 {
+    let mut first = tally.first_quarters(clock, *OPENING_DAYS.end());
+    if first.len() < *OPENING_DAYS.start() {
+        return DEFAULT_OPENING;
+    }
+    sort_by_key(&mut first, |minutes| *minutes);
+    first[first.len() / 2]
+}
