@@ -87,19 +87,28 @@ const factCount = async (window) => {
   return Number(await window.run(() => document.querySelector("#facts").dataset.facts));
 };
 
-/** Prepares and downloads the backup. */
+/** Waits until one of these elements is there, and presses it if `selector` matches it. */
+async function pressIfAsked(window, selector, otherwise) {
+  const asked = await waitFor(window, `${selector} or ${otherwise}`, (selector, otherwise) => (document.querySelector(selector) ? "asked" : document.querySelector(otherwise) && "no"), selector, otherwise);
+  if (asked === "asked") await press(window, selector);
+}
+
+/** Prepares and downloads the backup, and says that it arrived if the app asks. */
 async function exportBackup(window) {
   await go(window, "#/more/backup", "#prepare");
   await press(window, "#prepare");
   await shows(window, "#ready");
   await press(window, "#download");
-  return downloaded(window, /^lastpull-[-\d]+\.zip$/);
+  const bytes = await downloaded(window, /^lastpull-[-\d]+\.zip$/);
+  await pressIfAsked(window, "#have-backup", "#prepare");
+  return bytes;
 }
 
-/** Chooses the backup file and returns the app's message. */
+/** Chooses the backup file, merges it if the app asks, and returns the app's message. */
 async function importBackup(window, path) {
   await shows(window, "#file");
   await window.chooseFile("#file", path);
+  await pressIfAsked(window, "#bring-in", "#brought > p");
   return waitFor(window, "a message about the file", () => document.querySelector("#brought > p")?.innerText);
 }
 
