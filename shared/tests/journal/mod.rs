@@ -3,4 +3,5 @@
 mod any;
 mod fold;
 mod frozen;
+mod histories;
 mod partial;

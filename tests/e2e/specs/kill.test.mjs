@@ -1,89 +1,336 @@
-// The browser is killed repeatedly while counting: every piece shown as saved is still there.
+// The browser is killed again and again on every path that writes: nothing that was shown as saved is lost, and the
+// shop opens. A few kills by default; at least a thousand with LASTPULL_LONG=1.
 import assert from "node:assert/strict";
-import { spawn } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { test } from "node:test";
-import { chromium } from "playwright-core";
-import { DESK, args, executablePath } from "../support/browser.mjs";
-import { ZONE, installClock } from "../support/clock.mjs";
-import { touchZone, waitForCount, waitUntilSaved, zoneState } from "../support/counting.mjs";
-import { press } from "../support/page.mjs";
-import { preparePage, testServer } from "../support/setup.mjs";
+import { setTimeout } from "node:timers/promises";
+import { exportBackup, factCount } from "../support/backup.mjs";
+import { now } from "../support/clock.mjs";
+import { pull, touchZone, waitForCount, waitUntilSaved, zoneState } from "../support/counting.mjs";
+import { openStep, reportFailure } from "../support/failure.mjs";
+import { backupFile, id, shopLines } from "../support/journal-file.mjs";
+import { drawJpeg } from "../support/jpeg.mjs";
+import { discard, profile, startKillable } from "../support/killable.mjs";
+import { go, hashOf, press } from "../support/page.mjs";
+import { testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
+import { journalLines } from "../support/zip.mjs";
 
 const app = testServer();
-const ROUNDS = 24;
+const LONG = Boolean(process.env.LASTPULL_LONG);
+/** Kills on each path. */
+const KILLS = LONG
+  ? { counting: 240, packing: 200, importing: 200, photos: 200, erasing: 120, opening: 60 }
+  : { counting: 9, packing: 3, importing: 3, photos: 3, erasing: 3, opening: 1 };
 
-/** Starts a browser that keeps its data in `folder`, in its own process group. */
-async function start(folder) {
-  const port = join(folder, "DevToolsActivePort");
-  rmSync(port, { force: true });
-  const process = spawn(executablePath, [...args, "--headless", "--remote-debugging-port=0", `--user-data-dir=${folder}`, "about:blank"], { detached: true, stdio: "ignore", env: { ...globalThis.process.env, TZ: ZONE } });
-  const ended = new Promise((done) => process.on("exit", done));
-  const running = () => process.exitCode === null && process.signalCode === null;
-  while (!existsSync(port) || !readFileSync(port, "utf8").includes("\n")) {
-    assert.ok(running(), "the browser starts");
-    await new Promise((next) => setTimeout(next, 20));
-  }
-  const [number, path] = readFileSync(port, "utf8").split("\n");
-  const browser = await chromium.connectOverCDP(`ws://127.0.0.1:${number}${path}`);
-  const kill = async () => {
-    if (running()) globalThis.process.kill(-process.pid, "SIGKILL");
-    await ended;
-    // Remove the killed browser's lock; its data stay as they were.
-    for (const lock of ["SingletonLock", "SingletonCookie", "SingletonSocket"]) rmSync(join(folder, lock), { force: true });
+/** Numbers from 0 to 1, the same ones in each run (mulberry32). */
+function randomNumbers(seed) {
+  return () => {
+    seed = (seed + 0x6d2b79f5) | 0;
+    let word = Math.imul(seed ^ (seed >>> 15), 1 | seed);
+    word = (word + Math.imul(word ^ (word >>> 7), 61 | word)) ^ word;
+    return ((word ^ (word >>> 14)) >>> 0) / 2 ** 32;
   };
-  const page = browser.contexts()[0].pages()[0] ?? (await browser.contexts()[0].newPage());
-  await installClock(page);
-  await page.addInitScript(() => {
-    for (const kind of ["pointerdown", "pointerup"]) addEventListener(kind, (event) => { window.lastTouched = event.timeStamp; }, true);
-  });
-  return { page: preparePage(page, DESK, [/net::ERR/]), kill };
 }
 
-test(`no saved piece is lost when the browser is killed ${ROUNDS} times`, async (t) => {
-  const folder = mkdtempSync(join(tmpdir(), "lastpull-kill-"));
-  let now;
-  t.after(async () => {
-    await now?.kill();
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
-  });
-  now = await start(folder);
-  await now.page.goto(app.server.url);
-  await press(now.page, "#start-shop");
-  await putJobOnPress(now.page, { garments: { "size-s": 60, "size-m": 60, "size-l": 60 } });
-  const url = now.page.url();
+/** The journal of a backup: the number of facts, of which each device has 1, 2, 3 … */
+async function expectWholeJournal(page) {
+  const [, ...lines] = journalLines((await exportBackup(page)).bytes);
+  const numbers = new Map();
+  for (const { device, seq } of lines.map((line) => JSON.parse(line))) numbers.set(device, [...(numbers.get(device) ?? []), seq]);
+  for (const [device, found] of numbers) {
+    found.sort((one, other) => one - other);
+    assert.deepEqual(found, found.map((_, index) => index + 1), `${device} has each number once`);
+  }
+  assert.equal(lines.length, await factCount(page), "every fact that the shop counts can be read");
+  return lines.length;
+}
 
-  let acknowledged = 0;
-  let inFlight = 0;
-  let lost = 0;
-  for (let round = 0; round < ROUNDS; round += 1) {
+/**
+ * Kills the browser while it works, in turn: some time after the work began, soon after its first write, and as soon as
+ * the page says that it is done. Returns whether the page had said so.
+ */
+async function killWhile(context, round, { began, wrote, done }) {
+  let acknowledged = false;
+  const told = done.then(() => { acknowledged = true; }, () => {});
+  wrote.catch(() => {});
+  await began;
+  if (round % 3 === 0) await setTimeout(context.random() * 300);
+  if (round % 3 === 1) await wrote.then(() => setTimeout(context.random() * 30));
+  if (round % 3 === 2) await told;
+  const answer = acknowledged;
+  await context.kill();
+  return answer;
+}
+
+/** A test of one path. `work` gets what it needs to kill the browser and start it again. */
+function killTest(path, title, work) {
+  test(`${title} (${KILLS[path]} kills)`, async (t) => {
+    const random = randomNumbers(path.length);
+    const total = { kills: 0, acknowledged: 0, lost: 0, unfinished: 0 };
+    const context = {
+      t,
+      random,
+      total,
+      browser: null,
+      /** Starts the browser on a folder and opens the app. */
+      async open(folder, hash = "") {
+        context.browser = await startKillable(folder);
+        await context.browser.page.goto(`${app.server.url}${hash}`);
+        return context.browser.page;
+      },
+      async kill() {
+        await context.close();
+        total.kills += 1;
+      },
+      /** The end of a shop: killed as well, at rest. */
+      async close() {
+        await context.browser.kill();
+        assert.deepEqual(context.browser.page.errors, [], "no errors inside the page");
+      },
+    };
+    t.after(() => context.browser?.kill());
+    await work(context);
+    await context.close();
+    t.diagnostic(`${path}: ${total.kills} kills, ${total.acknowledged} acknowledged, ${total.lost} lost, ${total.unfinished} in flight and not there`);
+    assert.equal(total.lost, 0);
+    assert.ok(total.kills >= KILLS[path]);
+  });
+}
+
+/** Opens a shop with a run on the press. Returns the run's hash route. */
+async function openPress(context, folder) {
+  const page = await context.open(folder);
+  await press(page, "#start-shop");
+  await putJobOnPress(page, { garments: { "size-s": 900, "size-m": 900, "size-l": 900 } });
+  return hashOf(page);
+}
+
+/** A folder with what `prepare` did in the app, to be copied for each round. The browser in it was killed at rest. */
+async function template(context, prepare) {
+  const folder = profile(context.t);
+  const prepared = await prepare(folder);
+  await context.close();
+  return { folder, ...prepared };
+}
+
+killTest("counting", "no saved piece is lost when the browser is killed while counting", async (context) => {
+  const { random, total } = context;
+  const folder = profile(context.t);
+  const run = await openPress(context, folder);
+  let saved = 0;
+  for (let round = 0; total.kills < KILLS.counting; round += 1) {
+    const { page } = context.browser;
     for (let piece = 0; piece <= round % 3; piece += 1) {
-      await touchZone(now.page);
-      await waitUntilSaved(now.page, acknowledged + 1);
-      acknowledged += 1;
+      await touchZone(page);
+      await waitUntilSaved(page, saved + 1);
+      saved += 1;
+      total.acknowledged += 1;
     }
     // Every other round the browser is killed during a touch.
-    inFlight = 0;
-    if (round % 2) {
-      inFlight = 1;
-      if (round % 4 === 1) await touchZone(now.page);
-      else touchZone(now.page).catch(() => {});
-    }
-    await now.kill();
-    assert.deepEqual(now.page.errors, []);
-    now = await start(folder);
-    await now.page.goto(url);
-    await now.page.locator("#zone").waitFor();
-    const { good, unsaved } = await zoneState(now.page);
+    const inFlight = round % 2;
+    if (inFlight) touchZone(page).catch(() => {});
+    if (inFlight) await setTimeout(random() * 12);
+    await context.kill();
+    const opened = await context.open(folder, run);
+    await opened.locator("#zone").waitFor();
+    const { good, unsaved } = await zoneState(opened);
     assert.equal(unsaved, 0);
-    assert.ok(good >= acknowledged && good <= acknowledged + inFlight, `round ${round}: ${acknowledged} were saved, ${inFlight} in flight, ${good} are there`);
-    lost += acknowledged + inFlight - good;
-    acknowledged = good;
+    total.lost += Math.max(0, saved - good);
+    assert.ok(good >= saved && good <= saved + inFlight, `round ${round}: ${saved} were saved, ${inFlight} in flight, ${good} are there`);
+    total.unfinished += saved + inFlight - good;
+    saved = good;
   }
-  await waitForCount(now.page, acknowledged);
-  t.diagnostic(`${acknowledged} pieces over ${ROUNDS} kills; ${lost} touches that were in flight did not make it`);
-  assert.deepEqual(now.page.errors, []);
+  await waitForCount(context.browser.page, saved);
+  await expectWholeJournal(context.browser.page);
+});
+
+/** Counts by keyboard, as fast as the app takes it: 420 pieces, a tail long enough to be packed when the app opens next. */
+async function countLongTail(page) {
+  await page.evaluate(async () => {
+    for (let piece = 0; piece < 420; piece += 1) {
+      for (const kind of ["keydown", "keyup"]) document.body.dispatchEvent(new KeyboardEvent(kind, { key: "PageDown", bubbles: true, cancelable: true }));
+      await new Promise((next) => setTimeout(next));
+    }
+  });
+  await waitForCount(page, 420);
+  return factCount(page);
+}
+
+killTest("packing", "a browser killed while it packs the journal loses no fact", async (context) => {
+  const { random, total } = context;
+  const long = await template(context, async (folder) => {
+    const run = await openPress(context, folder);
+    return { run, facts: await countLongTail(context.browser.page) };
+  });
+  while (total.kills < KILLS.packing) {
+    const folder = profile(context.t, long.folder);
+    let pieces = 420;
+    let facts = long.facts;
+    // Killed again and again in one shop, until it has been packed.
+    for (let packed = false; !packed && total.kills < KILLS.packing; ) {
+      let page = await context.open(folder, long.run);
+      await waitForCount(page, pieces);
+      const packing = context.browser.wrote("segments");
+      await pull(page, 1);
+      pieces += 1;
+      facts += 1;
+      total.acknowledged += 1;
+      await packing;
+      await setTimeout(random() * 25);
+      await context.kill();
+      page = await context.open(folder, long.run);
+      await waitForCount(page, pieces).catch((error) => { total.lost += 1; throw error; });
+      assert.equal(await expectWholeJournal(page), facts);
+      packed = (await page.evaluate(() => new Promise((give) => {
+        indexedDB.open("lastpull").onsuccess = ({ target: { result: database } }) => {
+          database.transaction("tail").objectStore("tail").count().onsuccess = ({ target: { result } }) => { database.close(); give(result); };
+        };
+      }))) < 400;
+      await context.close();
+    }
+    discard(folder);
+  }
+});
+
+killTest("importing", "a browser killed while it imports a file has all of it or nothing", async (context) => {
+  const { total } = context;
+  const folder = profile(context.t);
+  const run = await openPress(context, folder);
+  await pull(context.browser.page, 2);
+  let facts = await factCount(context.browser.page);
+  for (let round = 0; total.kills < KILLS.importing; round += 1) {
+    const { page } = context.browser;
+    // Each round's file is another device's.
+    const lines = shopLines(300, now()).map((line) => line.replace(id(1), id(0x1000 + round)));
+    await go(page, "#/more/backup", "#file");
+    // The app may show what is in the file first.
+    press(page, "#bring-in").catch(() => {});
+    const acknowledged = await killWhile(context, round, {
+      wrote: context.browser.wrote("segments"),
+      began: page.locator("#file").setInputFiles({ name: "other.zip", mimeType: "application/zip", buffer: backupFile(lines, now()) }),
+      done: page.locator("#brought").filter({ hasText: `${lines.length} facts new` }).waitFor(),
+    });
+    const opened = await context.open(folder, run);
+    await waitForCount(opened, 2);
+    const there = await expectWholeJournal(opened);
+    assert.ok(there === facts + lines.length || (there === facts && !acknowledged), `round ${round}: ${facts} facts and ${lines.length} in the file, acknowledged: ${acknowledged}; ${there} are there`);
+    total.acknowledged += acknowledged ? lines.length : 0;
+    total.unfinished += there === facts ? lines.length : 0;
+    facts = there;
+    await go(opened, run, "#zone");
+  }
+});
+
+/** Opens the photos of a failure, and each of them in full: a tile is drawn from a small copy. Returns their number. */
+async function drawnPhotos(page, failure) {
+  await go(page, failure, "#downtime");
+  await openStep(page, "photos");
+  const tiles = await page.locator(".photo-tile").all();
+  for (const tile of tiles) {
+    await press(page, tile);
+    await page.waitForFunction(() => document.querySelector(".photo-stage img")?.naturalWidth >= 640);
+    await page.keyboard.press("Escape");
+    await page.locator(".photo-view").waitFor({ state: "detached" });
+  }
+  return tiles.length;
+}
+
+killTest("photos", "a browser killed while it stores a photo has it whole or not at all", async (context) => {
+  const { total } = context;
+  const empty = await template(context, async (folder) => {
+    await openPress(context, folder);
+    return { failure: await reportFailure(context.browser.page) };
+  });
+  for (let round = 0; total.kills < KILLS.photos; ) {
+    const folder = profile(context.t, empty.folder);
+    let photos = 0;
+    await context.open(folder, empty.failure);
+    for (const end = round + 8; round < end && total.kills < KILLS.photos; round += 1) {
+      const { page } = context.browser;
+      assert.equal(await drawnPhotos(page, empty.failure), photos);
+      const buffer = await drawJpeg(page, 640 + round, 480);
+      const acknowledged = await killWhile(context, round, {
+        wrote: context.browser.wrote("photos"),
+        began: page.locator("input[data-photos=picture]").setInputFiles({ name: "spot.jpg", mimeType: "image/jpeg", buffer }),
+        done: page.waitForFunction((n) => document.querySelectorAll(".photo-tile img").length === n && !document.querySelector(".photo-status progress"), photos + 1, { polling: 10 }),
+      });
+      const opened = await context.open(folder, empty.failure);
+      const there = await drawnPhotos(opened, empty.failure);
+      assert.ok(there === photos + 1 || (there === photos && !acknowledged), `round ${round}: ${photos} photos and one more, acknowledged: ${acknowledged}; ${there} are there`);
+      total.acknowledged += acknowledged ? 1 : 0;
+      total.unfinished += there === photos ? 1 : 0;
+      photos = there;
+    }
+    await expectWholeJournal(context.browser.page);
+    await context.close();
+    discard(folder);
+  }
+});
+
+killTest("erasing", "a browser killed while it erases the device has everything or nothing", async (context) => {
+  const { total } = context;
+  const full = await template(context, async (folder) => {
+    const run = await openPress(context, folder);
+    await pull(context.browser.page, 3);
+    const failure = await reportFailure(context.browser.page);
+    await drawnPhotos(context.browser.page, failure);
+    await context.browser.page.locator("input[data-photos=picture]").setInputFiles({ name: "spot.jpg", mimeType: "image/jpeg", buffer: await drawJpeg(context.browser.page) });
+    await context.browser.page.locator(".photo-tile img").waitFor();
+    return { run, failure, facts: await factCount(context.browser.page) };
+  });
+  let folder = null;
+  for (let round = 0; total.kills < KILLS.erasing; round += 1) {
+    folder ??= profile(context.t, full.folder);
+    let page = await context.open(folder);
+    await page.locator(".page.day").waitFor();
+    await go(page, "#/more/about", "#erase");
+    await press(page, "#erase");
+    const acknowledged = await killWhile(context, round, {
+      wrote: context.browser.wrote("segments"),
+      began: press(page, "#erase-yes"),
+      done: page.locator("#start-shop").waitFor(),
+    });
+    page = await context.open(folder);
+    await page.locator("#start-shop, .page.day").first().waitFor();
+    // The settings go after the facts: killed in between, the shop opens empty instead of with the welcome.
+    if (await page.locator("#start-shop").count()) {
+      await press(page, "#start-shop");
+      await page.locator(".page.day").waitFor();
+    }
+    const erased = (await factCount(page)) === 0;
+    assert.ok(erased || !acknowledged, "what was shown as erased is gone");
+    total.acknowledged += acknowledged ? 1 : 0;
+    total.unfinished += erased ? 0 : 1;
+    if (erased) {
+      await putJobOnPress(page);
+      await pull(page, 1);
+    } else {
+      assert.equal(await expectWholeJournal(page), full.facts);
+      assert.equal(await drawnPhotos(page, full.failure), 1);
+    }
+    await context.close();
+    if (erased) discard(folder);
+    folder = erased ? null : folder;
+  }
+});
+
+killTest("opening", "a browser killed at its first start opens the shop the next time", async (context) => {
+  const { random, total } = context;
+  while (total.kills < KILLS.opening) {
+    const folder = profile(context.t);
+    for (let round = 0; round < 3 && total.kills < KILLS.opening; round += 1) {
+      context.browser = await startKillable(folder);
+      context.browser.page.goto(app.server.url).catch(() => {});
+      await setTimeout(random() * 900);
+      await context.kill();
+    }
+    const page = await context.open(folder);
+    await press(page, "#start-shop");
+    await page.locator(".page.day").waitFor();
+    await putJobOnPress(page);
+    await pull(page, 1);
+    total.acknowledged += 1;
+    await context.close();
+    discard(folder);
+  }
 });

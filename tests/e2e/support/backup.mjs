@@ -70,11 +70,29 @@ export async function shopState(page) {
   return { done, runs, rows, cards, facts: await factCount(page) };
 }
 
-/** Imports a file that must be refused with a message that matches, and must change nothing. */
+/** A hash of every byte that the app has stored in its database, by object store. */
+export function storedBytes(page) {
+  return page.evaluate(async () => {
+    const database = await new Promise((give) => { indexedDB.open("lastpull").onsuccess = ({ target }) => give(target.result); });
+    const ended = (request) => new Promise((give, fail) => { request.onsuccess = () => give(request.result); request.onerror = () => fail(request.error); });
+    const hashes = {};
+    for (const name of database.objectStoreNames) {
+      const store = database.transaction(name).objectStore(name);
+      const [keys, values] = await Promise.all([ended(store.getAllKeys()), ended(store.getAll())]);
+      const text = JSON.stringify([keys, values], (_, value) => (ArrayBuffer.isView(value) ? [...new Uint8Array(value.buffer, value.byteOffset, value.byteLength)] : value));
+      const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text)));
+      hashes[name] = `${keys.length} values: ${[...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("")}`;
+    }
+    database.close();
+    return hashes;
+  });
+}
+
+/** Imports a file that must be refused with a message that matches, and must change no stored byte. */
 export async function expectRefused(page, bytes, message) {
-  const before = await factCount(page);
+  const before = await storedBytes(page);
   const text = await importBackup(page, bytes);
   assert.match(text, message);
   assert.match(text, /Nothing was changed\./);
-  assert.equal(await factCount(page), before, `nothing changed: ${text}`);
+  assert.deepEqual(await storedBytes(page), before, `nothing changed: ${text}`);
 }
