@@ -8,7 +8,7 @@ use super::save_error_banner::SaveErrorBanner;
 use crate::i18n;
 use crate::pages::welcome::Welcome;
 use crate::platform::dom;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::{LoadError, Loading, Store};
 use leptos::prelude::*;
 
@@ -29,7 +29,7 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
                 {move || match store.loading.get() {
                     Loading::Reading => view! { <p class="opening" role="status">{i18n::opening()}</p> }.into_any(),
                     // The data can be taken out of a shop that does not open.
-                    Loading::Failed(_) if route.get() == Route::Backup => dispatch::page(Route::Backup),
+                    Loading::Failed(_) if route.get() == Route::More(MoreRoute::Backup) => dispatch::page(route.get()),
                     Loading::Failed(error) => view! { <Failed error/> }.into_any(),
                     Loading::Ready if welcome.get() => view! { <Welcome/> }.into_any(),
                     Loading::Ready => dispatch::page(route.get()),
@@ -56,7 +56,7 @@ fn Failed(error: LoadError) -> impl IntoView {
             <p>{i18n::load_failed_safe()}</p>
             <div class="button-row">
                 <button type="button" class="button primary" on:click=move |_| store.open()>{i18n::try_again()}</button>
-                <a class="button" href=Route::Backup.hash()>{i18n::take_data_out()}</a>
+                <a class="button" href=MoreRoute::Backup.hash()>{i18n::take_data_out()}</a>
             </div>
         </article>
     }

@@ -24,7 +24,7 @@ mod session;
 
 pub use archive::fetch_archive;
 pub use backup::{BackupFailure, BackupFile, BackupState};
-pub use import::{Brought, ImportError, ImportSummary, PickedFile};
+pub use import::{ImportError, ImportSummary};
 pub use load::LoadError;
 pub use notice::{Message, Notice, StoreEvent};
 pub use open::Loading;

@@ -188,7 +188,7 @@ impl Store {
                         self.setters().backup.update(|backup| backup.ready = None);
                     }
                     self.setters().pending.update(|pending| {
-                        pending.retain(|pending| !written.iter().any(|saved| saved.id == pending.id))
+                        pending.retain(|pending| !written.iter().any(|saved| saved.id == pending.id));
                     });
                     // Another shop may have been opened meanwhile.
                     if opened == self.opened() {

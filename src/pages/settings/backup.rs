@@ -3,7 +3,7 @@
 use super::import::ImportSection;
 use crate::components::{Icon, Page};
 use crate::i18n;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::{BackupFailure, BackupFile, Loading, Store};
 use leptos::prelude::*;
 
@@ -13,7 +13,7 @@ pub fn BackupPage() -> impl IntoView {
     let store = Store::from_context();
     let opened = Memo::new(move |_| store.loading.with(|loading| *loading == Loading::Ready));
     view! {
-        <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::Menu class="backup">
+        <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::More(MoreRoute::Menu) class="backup">
             <ExportSection/>
             {move || opened.get().then(|| view! { <ImportSection/><Devices/> })}
         </Page>

@@ -2,7 +2,7 @@
 
 use crate::components::{Icon, Page};
 use crate::i18n;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::shop::{DeletedKind, DeletedThing, Shop};
@@ -14,7 +14,7 @@ pub fn DeletedPage() -> impl IntoView {
     let store = Store::from_context();
     let things = Memo::new(move |_| store.shop.with(Shop::recently_deleted));
     view! {
-        <Page title=Signal::derive(|| i18n::deleted_title().to_owned()) up=Route::Menu class="deleted">
+        <Page title=Signal::derive(|| i18n::deleted_title().to_owned()) up=Route::More(MoreRoute::Menu) class="deleted">
             <p class="quiet-line">{i18n::deleted_hint()}</p>
             {move || if things.with(Vec::is_empty) {
                 view! { <p id="nothing-deleted">{i18n::deleted_none()}</p> }.into_any()

@@ -3,7 +3,7 @@
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::scope;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use leptos::prelude::*;
@@ -42,7 +42,7 @@ pub fn Welcome() -> impl IntoView {
             {scope::other_copy().map(|path| view! { <p class="quiet-line" id="other-copy">{i18n::welcome_other_copy(path)}</p> })}
             <a
                 class="button quiet"
-                href=Route::Backup.hash()
+                href=MoreRoute::Backup.hash()
                 id="have-file"
                 on:click=move |_| store.update_settings(|settings| settings.started = true)
             >
