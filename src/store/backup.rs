@@ -196,7 +196,10 @@ impl Store {
         if !matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
             return (Vec::new(), Vec::new());
         }
-        let (device, mut head) = self.rescue.get_value().unwrap_or_else(|| (ids::new_id(), Head::default()));
+        let (device, mut head) = self
+            .session
+            .with_value(|session| session.rescue.clone())
+            .unwrap_or_else(|| (ids::new_id(), Head::default()));
         let mut waiting = self.pending.get_untracked();
         for pending in &mut waiting {
             if pending.exported.is_none() {
@@ -204,7 +207,7 @@ impl Store {
                 pending.exported = assign_sequence(&mut head, device, std::slice::from_ref(draft)).pop();
             }
         }
-        self.rescue.set_value(Some((device, head)));
+        self.session.update_value(|session| session.rescue = Some((device, head)));
         let exported = waiting.iter().filter_map(|pending| Some((pending.id, pending.exported.clone()?))).unzip();
         self.setters().pending.update(|pending| {
             // Facts may have been recorded meanwhile: only the marks are taken over.

@@ -28,13 +28,15 @@ impl Store {
     /// Opens the demo shop instead of the shop's own journal.
     pub fn enter_demo(self, device_name: String) {
         // Pressed twice, it is opened once.
-        if self.switching.get_value() || self.settings.with_untracked(|settings| settings.demo) {
+        if self.session.with_value(|session| session.switching)
+            || self.settings.with_untracked(|settings| settings.demo)
+        {
             return;
         }
-        self.switching.set_value(true);
+        self.session.update_value(|session| session.switching = true);
         spawn_local(async move {
             self.open_demo(device_name).await;
-            self.switching.set_value(false);
+            self.session.update_value(|session| session.switching = false);
         });
     }
 
@@ -65,7 +67,9 @@ impl Store {
 
     /// Closes the demo shop and deletes it.
     pub fn leave_demo(self, notice: String) {
-        if self.switching.get_value() || !self.settings.with_untracked(|settings| settings.demo) {
+        if self.session.with_value(|session| session.switching)
+            || !self.settings.with_untracked(|settings| settings.demo)
+        {
             return;
         }
         drafts::delete_all(drafts::shop_key(true));

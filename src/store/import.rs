@@ -104,7 +104,7 @@ impl Store {
     /// Reads a picked file and says what it would bring. A file with no new fact is merged at once: it changes
     /// nothing, but may have photos.
     pub fn pick_file(self, file: Option<Incoming>) {
-        self.picked.set_value(None);
+        self.session.update_value(|session| session.picked = None);
         self.setters().backup.update(|backup| {
             backup.busy = true;
             (backup.preview, backup.imported, backup.taken_back) = (None, None, None);
@@ -132,7 +132,7 @@ impl Store {
 
     /// Leaves the picked file alone.
     pub fn leave_file(self) {
-        self.picked.set_value(None);
+        self.session.update_value(|session| session.picked = None);
         self.setters().backup.update(|backup| backup.preview = None);
     }
 
@@ -150,8 +150,8 @@ impl Store {
 
     async fn import_now(self) {
         let imported = import_picked_lazily(self).await;
-        self.picked.set_value(None);
-        let can_take_back = self.brought.with_value(Option::is_some);
+        self.session.update_value(|session| session.picked = None);
+        let can_take_back = self.session.with_value(|session| session.brought.is_some());
         self.setters().backup.update(|backup| {
             backup.busy = false;
             backup.can_take_back = can_take_back;
@@ -182,7 +182,7 @@ impl Store {
         let demo = self.settings.with_untracked(|settings| settings.demo);
         let preview =
             self.shop.with_untracked(|shop| ImportPreview::of(&backup.entries, backup.demo, shop, &held, demo));
-        self.picked.set_value(Some(PickedFile { backup }));
+        self.session.update_value(|session| session.picked = Some(PickedFile { backup }));
         Ok(preview)
     }
 
@@ -193,7 +193,7 @@ impl Store {
 
     /// Merges the picked file. Runs in the chunk.
     pub(crate) async fn import_picked(self) -> Result<ImportSummary, ImportError> {
-        let picked = self.picked.try_update_value(Option::take).flatten();
+        let picked = self.session.try_update_value(|session| session.picked.take()).flatten();
         let Some(PickedFile { mut backup }) = picked else { return Err(ImportError::NotRead) };
         let before = self.coverage().await?;
         let storage = self.storage.get_value();
@@ -223,7 +223,9 @@ impl Store {
             // Numbers of this device are given out again after the highest one: they stay.
             let can_take_back = !brought.devices().any(|device| device == own);
             let (photos, at) = (photo_import.new.clone(), photo_import.at);
-            self.brought.set_value(can_take_back.then_some(Brought { facts: brought, photos, at }));
+            self.session.update_value(|session| {
+                session.brought = can_take_back.then_some(Brought { facts: brought, photos, at })
+            });
         }
         let stored = storage.photos().await.unwrap_or_default();
         let photos_missing = shown.difference(&stored).count() as u32;
@@ -233,7 +235,9 @@ impl Store {
 
     /// Takes the last import back: all of it or nothing. Runs in the chunk.
     pub(crate) async fn take_back_brought(self) -> Result<u64, ImportError> {
-        let Some(brought) = self.brought.get_value() else { return Err(ImportError::NotRead) };
+        let Some(brought) = self.session.with_value(|session| session.brought.clone()) else {
+            return Err(ImportError::NotRead);
+        };
         self.flush().await;
         let storage = self.storage.get_value();
         let mut tries = 0;
@@ -248,7 +252,7 @@ impl Store {
             drop(journal);
             match storage.withdraw(&head, &remaining, &checkpoint).await {
                 Ok(_) => {
-                    self.brought.set_value(None);
+                    self.session.update_value(|session| session.brought = None);
                     let _ = storage.delete_photos(&brought.photos, brought.at + Millis::from_ms(1)).await;
                     self.reload().await.map_err(|error| ImportError::from(MergeError::from(error)))?;
                     tabs::notify_changed();

@@ -20,16 +20,18 @@ mod open;
 mod persistence;
 mod photos;
 mod save_queue;
+mod session;
 
 pub use archive::fetch_archive;
 pub use backup::{BackupFailure, BackupFile, BackupState};
-pub use import::{Brought, ImportError, ImportSummary, PickedFile};
+pub use import::{ImportError, ImportSummary};
 pub use load::LoadError;
 pub use notice::{Message, Notice, StoreEvent};
 pub use open::Loading;
 pub use persistence::Persistence;
 pub use photos::{PhotoError, PhotoProgress, PhotoSource};
 pub use save_queue::{PendingFact, SaveState, after_write};
+pub use session::Session;
 
 use crate::platform;
 use crate::platform::clock;
@@ -38,7 +40,6 @@ use crate::platform::journal_worker::JournalWorker;
 use crate::platform::settings::Settings;
 use lastpull_core::facts::{Entry, Fact};
 use lastpull_core::ids::{DeviceId, Subject};
-use lastpull_core::journal::Head;
 use lastpull_core::shop::Shop;
 use lastpull_core::time::{Millis, WallClock};
 use leptos::prelude::*;
@@ -77,19 +78,7 @@ pub struct Store {
     setters: StoredValue<Setters>,
     storage: StoredValue<IndexedDb, LocalStorage>,
     recent: StoredValue<Vec<Entry>>,
-    /// Number of times that a shop was opened: what began before it belongs to another shop.
-    opened: StoredValue<u32>,
-    /// Whether the journal is being read again, and whether to do so once more.
-    reloading: StoredValue<bool>,
-    reload_again: StoredValue<bool>,
-    /// Whether another shop is about to be opened.
-    switching: StoredValue<bool>,
-    /// The device under which facts that cannot be saved are exported, and its last number.
-    rescue: StoredValue<Option<(DeviceId, Head)>>,
-    /// The file that was picked, until the user decides about it.
-    picked: StoredValue<Option<PickedFile>, LocalStorage>,
-    /// What the last import brought, as long as it can be taken back.
-    brought: StoredValue<Option<Brought>>,
+    session: StoredValue<Session, LocalStorage>,
 }
 
 /// The other ends of the signals: only the store writes them. Kept in one place, so that a copy of the store stays small.
@@ -164,14 +153,13 @@ impl Store {
             }),
             storage: StoredValue::new_local(IndexedDb::new(&name).with_worker(JournalWorker::of_page())),
             recent: StoredValue::new(Vec::new()),
-            opened: StoredValue::new(0),
-            reloading: StoredValue::new(false),
-            reload_again: StoredValue::new(false),
-            switching: StoredValue::new(false),
-            rescue: StoredValue::new(None),
-            picked: StoredValue::new_local(None),
-            brought: StoredValue::new(None),
+            session: StoredValue::new_local(Session::default()),
         }
+    }
+
+    /// Number of times that a shop was opened on this page: what began before the last time belongs to another shop.
+    fn opened(self) -> u32 {
+        self.session.with_value(|session| session.opened)
     }
 
     fn setters(self) -> Setters {

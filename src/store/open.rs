@@ -3,6 +3,7 @@
 use super::backup::BackupState;
 use super::load::{LoadError, read};
 use super::notice::StoreEvent;
+use super::session::Session;
 use super::{Store, database_name};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::journal_worker::JournalWorker;
@@ -44,22 +45,19 @@ impl Store {
         let name = database_name(self.settings.with_untracked(|settings| settings.demo));
         let storage = IndexedDb::new(&name).with_worker(JournalWorker::of_page());
         self.storage.set_value(storage.clone());
-        self.opened.update_value(|opened| *opened += 1);
-        let opened = self.opened.get_value();
-        self.rescue.set_value(None);
-        self.picked.set_value(None);
-        self.brought.set_value(None);
+        self.session.update_value(Session::open_shop);
+        let opened = self.opened();
         self.setters().loading.set(Loading::Reading);
         tabs::listen(&name, move |message| self.on_tab_message(message));
         // A database that does not answer is not waited for without a word. If it answers later, the shop opens.
         clock::after(SILENCE, move || {
-            if opened == self.opened.get_value() && self.loading.get_untracked() == Loading::Reading {
+            if opened == self.opened() && self.loading.get_untracked() == Loading::Reading {
                 self.setters().loading.set(Loading::Failed(StorageFault::Silent.into()));
             }
         });
         spawn_local(async move {
             let read = self.reload().await;
-            if opened != self.opened.get_value() {
+            if opened != self.opened() {
                 return;
             }
             match read {
@@ -78,7 +76,7 @@ impl Store {
                     self.setters().loading.set(Loading::Failed(error));
                     if waits {
                         storage.until_opened().await;
-                        if opened == self.opened.get_value() {
+                        if opened == self.opened() {
                             self.open();
                         }
                     }
@@ -120,16 +118,16 @@ impl Store {
     /// Reads the journal again beside the work on screen. Several requests are answered by one reading. If it fails, the
     /// shop stays on screen as it is, and a notice says so: a count is never replaced by an error page.
     pub(super) fn spawn_reload(self) {
-        if self.reloading.get_value() {
-            self.reload_again.set_value(true);
+        if self.session.with_value(|session| session.reloading) {
+            self.session.update_value(|session| session.reload_again = true);
             return;
         }
-        self.reloading.set_value(true);
+        self.session.update_value(|session| session.reloading = true);
         spawn_local(async move {
             loop {
-                self.reload_again.set_value(false);
+                self.session.update_value(|session| session.reload_again = false);
                 let read = self.reload().await;
-                if self.reload_again.get_value() {
+                if self.session.with_value(|session| session.reload_again) {
                     continue;
                 }
                 if read.is_err() {
@@ -140,7 +138,7 @@ impl Store {
                 }
                 break;
             }
-            self.reloading.set_value(false);
+            self.session.update_value(|session| session.reloading = false);
         });
     }
 
@@ -150,11 +148,11 @@ impl Store {
         if self.loading.get_untracked() != Loading::Ready {
             return;
         }
-        let (storage, opened) = (self.storage.get_value(), self.opened.get_value());
+        let (storage, opened) = (self.storage.get_value(), self.opened());
         spawn_local(async move {
             let Ok(head) = storage.head().await else { return };
             let shown = self.shop.with_untracked(lastpull_core::shop::Shop::fact_count);
-            if opened == self.opened.get_value() && head.coverage.len() != shown {
+            if opened == self.opened() && head.coverage.len() != shown {
                 self.spawn_reload();
             }
         });

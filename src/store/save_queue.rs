@@ -167,7 +167,7 @@ impl Store {
             let written: Vec<&PendingFact> = if exported.is_empty() { waiting.iter().collect() } else { exported };
             let entries: Vec<Entry> = written.iter().filter_map(|waiting| waiting.exported.clone()).collect();
             let storage = self.storage.get_value();
-            let opened = self.opened.get_value();
+            let opened = self.opened();
             WRITES.set(WRITES.get() + 1);
             self.watch_write();
             let saved = if entries.is_empty() {
@@ -188,10 +188,10 @@ impl Store {
                         self.setters().backup.update(|backup| backup.ready = None);
                     }
                     self.setters().pending.update(|pending| {
-                        pending.retain(|pending| !written.iter().any(|saved| saved.id == pending.id))
+                        pending.retain(|pending| !written.iter().any(|saved| saved.id == pending.id));
                     });
                     // Another shop may have been opened meanwhile.
-                    if opened == self.opened.get_value() {
+                    if opened == self.opened() {
                         self.apply_saved(&entries);
                         tabs::notify_saved(&entries);
                     }

@@ -80,12 +80,14 @@ impl ImportPreview {
                 new.push(entry);
             }
             let later = |before: Option<&(Stamp, &String)>| before.is_none_or(|(at, _)| *at <= entry.stamp);
-            match &entry.fact {
-                Fact::ShopNamed(name) if later(shop_name.as_ref()) => shop_name = Some((entry.stamp, name)),
-                Fact::DeviceNamed(name) if later(names.get(&entry.subject)) => {
-                    names.insert(entry.subject, (entry.stamp, name));
-                }
-                _ => {}
+            if let Fact::ShopNamed(name) = &entry.fact
+                && later(shop_name.as_ref())
+            {
+                shop_name = Some((entry.stamp, name));
+            } else if let Fact::DeviceNamed(name) = &entry.fact
+                && later(names.get(&entry.subject))
+            {
+                names.insert(entry.subject, (entry.stamp, name));
             }
         }
         let known_device = |device: &DeviceId| held.next_seq(*device) > 1;
@@ -135,27 +137,27 @@ impl Changes {
     fn of(new: &[&Entry], shop: &Shop) -> Self {
         let mut changes = Self::default();
         for entry in new {
-            let id = entry.subject;
-            match &entry.fact {
-                Fact::ShopNamed(_) => changes.names_shop = true,
-                Fact::JobSet(_) if shop.job(id).is_none() => {
-                    changes.new_jobs.insert(id);
-                }
-                Fact::LotSet(fields) => {
-                    let jobs = fields
-                        .iter()
-                        .filter_map(|field| if let LotField::Job(job) = field { Some(*job) } else { None });
-                    changes.changed_jobs.extend(jobs.filter(|job| shop.job(*job).is_some()));
-                }
-                Fact::Pulled { pieces, .. } => changes.pieces += i64::from(*pieces),
-                Fact::Misprinted { pieces, was_counted: true, .. } => changes.pieces -= i64::from(*pieces),
-                Fact::Deleted if shop.is_here(id) => {
-                    changes.deleted.insert(id);
-                }
-                Fact::Restored => {
-                    changes.deleted.remove(&id);
-                }
-                _ => {}
+            let (id, fact) = (entry.subject, &entry.fact);
+            changes.names_shop |= matches!(fact, Fact::ShopNamed(_));
+            if matches!(fact, Fact::JobSet(_)) && shop.job(id).is_none() {
+                changes.new_jobs.insert(id);
+            }
+            if let Fact::LotSet(fields) = fact {
+                let of =
+                    fields.iter().filter_map(|field| if let LotField::Job(job) = field { Some(*job) } else { None });
+                changes.changed_jobs.extend(of.filter(|job| shop.job(*job).is_some()));
+            }
+            if let Fact::Pulled { pieces, .. } = fact {
+                changes.pieces += i64::from(*pieces);
+            }
+            if let Fact::Misprinted { pieces, was_counted: true, .. } = fact {
+                changes.pieces -= i64::from(*pieces);
+            }
+            if matches!(fact, Fact::Deleted) && shop.is_here(id) {
+                changes.deleted.insert(id);
+            }
+            if matches!(fact, Fact::Restored) {
+                changes.deleted.remove(&id);
             }
             changes.changed_jobs.extend(shop.job_with(id));
         }

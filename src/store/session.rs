@@ -1,0 +1,32 @@
+//! What the store keeps beside its signals while the page lives.
+
+use super::import::{Brought, PickedFile};
+use lastpull_core::ids::DeviceId;
+use lastpull_core::journal::Head;
+
+/// Values that no page draws.
+#[derive(Default)]
+pub struct Session {
+    /// Number of times that a shop was opened.
+    pub(super) opened: u32,
+    /// Whether the journal is being read again.
+    pub(super) reloading: bool,
+    /// Whether to read it once more after that.
+    pub(super) reload_again: bool,
+    /// Whether another shop is about to be opened.
+    pub(super) switching: bool,
+    /// The device under which facts that cannot be saved are exported, and the numbers given out so far.
+    pub(super) rescue: Option<(DeviceId, Head)>,
+    /// The file that was picked, until the user decides about it.
+    pub(super) picked: Option<PickedFile>,
+    /// What the last import brought, as long as it can be taken back.
+    pub(super) brought: Option<Brought>,
+}
+
+impl Session {
+    /// Begins with another shop, or the same one anew.
+    pub(super) fn open_shop(&mut self) {
+        self.opened += 1;
+        (self.rescue, self.picked, self.brought) = (None, None, None);
+    }
+}
