@@ -1,7 +1,7 @@
 //! A disk on which the app can be stopped at any transaction.
 
 use lastpull_core::facts::{Draft, Entry, Fact, Opened};
-use lastpull_core::journal::{Checkpoint, Head, HybridClock, MemoryStorage, Storage, StorageFault};
+use lastpull_core::journal::{Checkpoint, Head, HybridClock, MemoryStorage, RawJournal, Storage, StorageFault};
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -113,6 +113,23 @@ impl Storage<Fact> for CrashingDisk {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         self.transaction(async || self.disk.compact(expected, added, clock, checkpoint).await).await
+    }
+
+    async fn adopt(&self, entries: &[Entry]) -> Result<(), StorageFault> {
+        self.transaction(async || self.disk.adopt(entries).await).await
+    }
+
+    async fn withdraw(
+        &self,
+        expected: &Head,
+        remaining: &[Entry],
+        checkpoint: &Checkpoint,
+    ) -> Result<Head, StorageFault> {
+        self.transaction(async || self.disk.withdraw(expected, remaining, checkpoint).await).await
+    }
+
+    async fn read_raw(&self) -> RawJournal {
+        self.disk.read_raw().await
     }
 
     async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {
