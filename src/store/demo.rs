@@ -4,6 +4,7 @@ use super::{BackupState, Loading, Store, StoreEvent, database_name};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::{clock, drafts, ids, spawn_local, tabs};
+use lastpull_core::collections::sort_by_key;
 use lastpull_core::facts::Draft;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::Storage;
@@ -56,7 +57,7 @@ impl Store {
             storage.erase().await?;
             let device = storage.open().await?.device;
             let mut drafts = facts(clock::now(), device, &device_name);
-            drafts.sort_by_key(|draft| draft.at);
+            sort_by_key(&mut drafts, |draft| draft.at);
             storage.append(&drafts).await.map(drop)
         };
         match filled.await {

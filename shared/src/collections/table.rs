@@ -1,8 +1,7 @@
 //! Values of one type by their id.
 //!
 //! All tables share the code of one untyped index, so that a new type of value adds next to no code to the
-//! app; a `BTreeMap` for each of a dozen types was a tenth of the bundle. Unlike [`crate::sorted::Map`], a
-//! table may grow without bound.
+//! app; a `BTreeMap` for each of a dozen types was a tenth of the bundle.
 
 use crate::codec::{Encode, Reader, encode_number};
 use std::collections::BTreeMap;

@@ -80,7 +80,7 @@ impl Failure {
     pub fn sizes(&self) -> Vec<Option<Size>> {
         let mut sizes: Vec<Option<Size>> = self.suspects.keys().copied().collect();
         sizes.extend(self.judged.keys().map(|(size, _)| *size));
-        sizes.sort_unstable();
+        sort_by_key(&mut sizes, |size| *size);
         sizes.dedup();
         sizes
     }

@@ -41,12 +41,12 @@ pub(crate) struct SetUpTime {
 /// else what the shop entered, else a default.
 pub(crate) fn set_up_time(shop: &Shop) -> SetUpTime {
     let mut ends: Vec<WallTime> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
-    ends.sort_unstable();
+    sort_by_key(&mut ends, |end| *end);
     let mut starts: Vec<WallTime> = shop
         .runs()
         .filter_map(|(_, run)| run.progress.pulls().first().map(|pull| pull.at).or(run.progress.started()))
         .collect();
-    starts.sort_unstable();
+    sort_by_key(&mut starts, |start| *start);
     let changes: Vec<f64> = starts
         .iter()
         .rev()

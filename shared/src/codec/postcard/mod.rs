@@ -348,7 +348,12 @@ impl<K: Encode + Ord, V: Encode> Encode for BTreeMap<K, V> {
         if rows.windows(2).any(|pair| pair[0].0 >= pair[1].0) {
             from.fail();
         }
-        rows.into_iter().collect()
+        // Not `collect`: it sorts first, and would compile a sort for every type of key and value.
+        let mut map = Self::new();
+        for (key, value) in rows {
+            map.insert(key, value);
+        }
+        map
     }
 }
 

@@ -1,5 +1,6 @@
 //! How long a dryer takes to settle at another temperature, learned from the shop's own logs.
 
+use crate::collections::sort_by;
 use crate::heat::{Settling, Transition};
 use crate::ids::Subject;
 use crate::shop::Shop;
@@ -103,10 +104,10 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
             Some((settling.at, took.seconds() / change.magnitude().celsius()))
         })
         .collect();
-    logs.sort_by(|a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
+    sort_by(&mut logs, |a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
     logs.truncate(MAX_LOGS);
     let mut rates: Vec<f64> = logs.into_iter().map(|(_, rate)| rate).collect();
-    rates.sort_by(f64::total_cmp);
+    sort_by(&mut rates, f64::total_cmp);
     match rates.get(rates.len() / 2) {
         Some(rate) => SettlingPace { seconds_per_degree: *rate, basis: SettlingBasis::Logged(rates.len() as u32) },
         None => SettlingPace { seconds_per_degree: cautious_pace(direction), basis: SettlingBasis::OurOwn },

@@ -1,6 +1,7 @@
 //! The working time between two counts.
 
 use super::{Pull, Stop};
+use crate::collections::sort_by_key;
 use crate::time::Millis;
 
 /// The working time from one count to the next.
@@ -51,7 +52,7 @@ pub fn work_gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<WorkGap> {
     if gaps.iter().any(|gap| gap.each() > UNMARKED_PAUSE_SECONDS) {
         // The bit patterns of non-negative floats sort like the floats.
         let mut sorted: Vec<u64> = gaps.iter().map(|gap| gap.each().to_bits()).collect();
-        sorted.sort_unstable();
+        sort_by_key(&mut sorted, |bits| *bits);
         let middle = f64::from_bits(sorted[(sorted.len() - 1) / 2]);
         for gap in &mut gaps {
             gap.is_pause = gap.each() > UNMARKED_PAUSE_SECONDS && gap.each() > PAUSE_RATIO * middle;
