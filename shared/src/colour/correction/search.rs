@@ -13,10 +13,12 @@ pub struct Solution {
     pub cost: f64,
 }
 
-/// Starts of each size that are optimised to the end: those that look most promising.
-const OPTIMISED_STARTS: usize = 12;
+/// Starts of each size that are optimised roughly: those that look most promising.
+const OPTIMISED_STARTS: usize = 40;
+/// Of these, those that are optimised to the end.
+const FINISHED_STARTS: usize = 3;
 /// Pairs to which a third component is added.
-const EXTENDED_PAIRS: usize = 6;
+const EXTENDED_PAIRS: usize = 24;
 
 /// The best solutions with one, two and three components, in this order; a size without a solution is left out.
 pub fn best_of_each_size(model: &Model, max_components: usize) -> Vec<Solution> {
@@ -32,9 +34,14 @@ pub fn best_of_each_size(model: &Model, max_components: usize) -> Vec<Solution> 
         if size > 1 {
             grown = extend(model, &grown, &levels, size);
         }
-        if let Some(best) = grown.first() {
-            out.push(optimise(model, best.candidates.clone(), best.parts, false));
-        }
+        // Only the end of the descent tells which of the best starts is the best.
+        let mut finished: Vec<Solution> = grown
+            .iter()
+            .take(FINISHED_STARTS)
+            .map(|tried| optimise(model, tried.candidates.clone(), tried.parts, false))
+            .collect();
+        rank(&mut finished);
+        out.extend(finished.into_iter().next());
     }
     out
 }
