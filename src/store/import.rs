@@ -224,7 +224,7 @@ impl Store {
             let can_take_back = !brought.devices().any(|device| device == own);
             let (photos, at) = (photo_import.new.clone(), photo_import.at);
             self.session.update_value(|session| {
-                session.brought = can_take_back.then_some(Brought { facts: brought, photos, at })
+                session.brought = can_take_back.then_some(Brought { facts: brought, photos, at });
             });
         }
         let stored = storage.photos().await.unwrap_or_default();
