@@ -53,7 +53,7 @@ test("back closes a dialog over a form and what was typed is still there", async
 test("back from a job leads past the forms that made it", async (t) => {
   const page = await openShop(t, app);
   await go(page, "#/jobs", ".page.jobs");
-  await press(page, "a[href='#/job/new']");
+  await press(page, ".head-aside a[href='#/job/new']");
   await newJobHere(page);
   const job = await hashOf(page);
   await addGarments(page);

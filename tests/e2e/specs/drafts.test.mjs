@@ -60,7 +60,7 @@ test("sizes, choices and rows of a form are kept with their texts", async (t) =>
   await newJob(page);
   await press(page, ".lots > .button");
   await fillForm(page, { garment: "Race shirt", "size-m": 7, "size-youths": 3 });
-  await press(page, page.locator(".choice-option").getByText("Polyester"));
+  await press(page, page.getByRole("radio", { name: "Polyester" }));
   await page.reload();
   await restored(page).waitFor();
   assert.deepEqual([await value(page, "garment"), await value(page, "size-m"), await value(page, "size-youths")], ["Race shirt", "7", "3"]);

@@ -9,7 +9,7 @@ import { addGarments, addRun, newJob, openChecks, openCounting, startCounting } 
 const app = testServer();
 
 const value = (page, id) => page.locator(`#${id}`).inputValue();
-const choose = (page, text) => press(page, page.locator(".choice-option").getByText(text, { exact: true }));
+const choose = (page, name) => press(page, page.getByRole("radio", { name, exact: true }));
 const chosen = (page, name) => page.getByRole("radio", { name, exact: true }).isChecked();
 const titles = (page) => page.locator(".job-row strong").allInnerTexts();
 
@@ -128,7 +128,7 @@ test("too many in one size are shown at the count, in the list and in the summar
   const page = await openCounting(t, app, { garments: { "size-s": 2, "size-m": 3, "size-l": "" } });
   await pull(page, 2);
   await press(page, "#number");
-  await press(page, page.locator("dialog .choice-option").getByText("S", { exact: true }));
+  await choose(page, "S");
   await page.locator("#pieces").fill("4");
   await press(page, "#number-add");
   await waitForCount(page, 6);
